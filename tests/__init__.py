@@ -1,0 +1,1 @@
+"""The tests. The folder says the cost; the name of a test is the rule that it holds."""

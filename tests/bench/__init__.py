@@ -1,0 +1,1 @@
+"""Measures, run by hand: python -m tests.bench NAME."""

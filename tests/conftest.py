@@ -1,0 +1,27 @@
+"""What every folder of tests shares."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+START = datetime(2026, 3, 7, 9, 0, tzinfo=UTC)
+
+
+class HandClock:
+    """A clock that stands still until a test moves it."""
+
+    def __init__(self, start: datetime = START) -> None:
+        self.moment = start
+
+    def now(self) -> datetime:
+        return self.moment
+
+    def forward(self, **span: float) -> datetime:
+        """Move on by so many ``minutes``, ``hours``, …; answers the new moment."""
+        self.moment += timedelta(**span)
+        return self.moment
+
+
+@pytest.fixture
+def clock() -> HandClock:
+    return HandClock()

@@ -1,0 +1,1 @@
+"""Pure: no server, no disk; under seconds all together."""

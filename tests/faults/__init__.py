@@ -1,0 +1,1 @@
+"""What must survive: a killed process, a replay, a full disk."""

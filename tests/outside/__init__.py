@@ -1,0 +1,1 @@
+"""Values published by others: standards, handbooks, exact arithmetic."""
