@@ -1,0 +1,78 @@
+"""The one place where a connection to the shop's database is opened, and the one way to write through it."""
+
+import sqlite3
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from sqlite_utils import Database
+
+FILE_NAME = "shop.db"
+WAIT_SECONDS = 10.0
+
+# FULL, not NORMAL: a shop loses power when a breaker trips, and a press that was answered must be there afterwards.
+_PRAGMAS = """
+    PRAGMA journal_mode = WAL;
+    PRAGMA synchronous = FULL;
+    PRAGMA foreign_keys = ON;
+"""
+
+
+def connect(path: Path) -> Database:
+    """A connection that begins no transaction by itself; ``Connections.write`` says when one begins.
+
+    Recursive triggers are on, so that REPLACE cannot slip a changed row past the triggers that forbid it.
+    """
+    # Each connection is used by one thread (``Connections`` sees to it); the check is off so that the thread that ends
+    # the server may close those of threads that are already gone.
+    connection = sqlite3.connect(path, timeout=WAIT_SECONDS, isolation_level=None, check_same_thread=False)
+    connection.executescript(_PRAGMAS)
+    return Database(connection, recursive_triggers=True, execute_plugins=False)
+
+
+class Connections:
+    """One connection for each thread that asks, all to the same file."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self._own = threading.local()
+        self._lock = threading.Lock()
+        self._open: list[Database] = []
+
+    def here(self) -> Database:
+        """This thread's connection, opened when it first asks."""
+        held: Database | None = getattr(self._own, "database", None)
+        if held is not None:
+            return held
+        opened = connect(self.path)
+        self._own.database = opened
+        with self._lock:
+            self._open.append(opened)
+        return opened
+
+    @contextmanager
+    def write(self) -> Iterator[sqlite3.Connection]:
+        """One immediate transaction: committed at the end of the block, rolled back if the block raises.
+
+        Immediate, because a deferred one that reads first and writes later fails with 'database is locked' as soon as
+        another has written between.
+        """
+        connection = self.here().conn
+        connection.execute("BEGIN IMMEDIATE")
+        try:
+            yield connection
+            connection.execute("COMMIT")
+        except BaseException:
+            # SQLite itself ends the transaction on some errors (a full disk); then nothing is left to roll back.
+            if connection.in_transaction:
+                connection.execute("ROLLBACK")
+            raise
+
+    def close(self) -> None:
+        """Close every connection; only once no thread uses the store any more."""
+        with self._lock:
+            opened, self._open = self._open, []
+        for database in opened:
+            database.close()
+        self._own = threading.local()

@@ -1,0 +1,78 @@
+"""The moments that fall due, on disk: which one is next, and whose it is to tell."""
+
+import sqlite3
+from collections.abc import Iterable
+from datetime import datetime
+
+from runboard.run.dues import Due
+from runboard.run.event import parse_moment, write_moment
+from runboard.store.connect import Connections
+
+_COLUMNS = "id, kind, due_at, run, load, tray, step, station, person"
+# A moment that moved is told anew; one that stands where it stood keeps whether it was told.
+_PUT = f"""
+    INSERT INTO due ({_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)
+    ON CONFLICT (id) DO UPDATE SET
+        kind = excluded.kind, run = excluded.run, load = excluded.load, tray = excluded.tray, step = excluded.step,
+        station = excluded.station, person = excluded.person,
+        told_at = CASE WHEN due_at = excluded.due_at THEN told_at END,
+        due_at = excluded.due_at
+"""
+
+
+class DuesFile:
+    """What falls due, for the clock that rings."""
+
+    def __init__(self, connections: Connections) -> None:
+        self._connections = connections
+
+    def unclaimed(self, now: datetime) -> list[Due]:
+        """What has fallen due by ``now`` and nobody was told, earliest first."""
+        rows = self._connections.here().conn.execute(
+            f"SELECT {_COLUMNS} FROM due WHERE told_at IS NULL AND due_at <= ? ORDER BY due_at, id",
+            (write_moment(now),),
+        )
+        return [_due(row) for row in rows]
+
+    def claim(self, due_id: str, now: datetime) -> bool:
+        """Take it on oneself to tell this one; false if another did, or if it moved away meanwhile."""
+        with self._connections.write() as connection:
+            done = connection.execute(
+                "UPDATE due SET told_at = ?1 WHERE id = ?2 AND told_at IS NULL AND due_at <= ?1",
+                (write_moment(now), due_id),
+            )
+            return done.rowcount == 1
+
+    def next_at(self) -> datetime | None:
+        """The earliest moment of which nobody was told, past or to come."""
+        row = self._connections.here().conn.execute("SELECT min(due_at) FROM due WHERE told_at IS NULL").fetchone()
+        return None if row[0] is None else parse_moment(row[0])
+
+
+def put_dues(connection: sqlite3.Connection, dues: Iterable[Due]) -> None:
+    """Add or move moments, within the caller's transaction."""
+    connection.executemany(
+        _PUT,
+        [
+            (one.id, one.kind, write_moment(one.due_at), one.run, one.load, one.tray, one.step, one.station, one.person)
+            for one in dues
+        ],
+    )
+
+
+def drop_dues(connection: sqlite3.Connection, ids: Iterable[str]) -> None:
+    """Forget moments, within the caller's transaction."""
+    connection.executemany("DELETE FROM due WHERE id = ?", [(one,) for one in ids])
+
+
+def held_dues(connection: sqlite3.Connection) -> dict[str, datetime]:
+    """Every moment held, by its id."""
+    return {key: parse_moment(due_at) for key, due_at in connection.execute("SELECT id, due_at FROM due")}
+
+
+def _due(row: tuple[str, ...]) -> Due:
+    key, kind, due_at, run, load, tray, step, station, person = row
+    return Due(
+        id=key, kind=kind, due_at=parse_moment(due_at), run=run, load=load, tray=tray, step=step, station=station,
+        person=person,
+    )  # fmt: skip

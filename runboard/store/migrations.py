@@ -1,0 +1,108 @@
+"""The tables, as ordered steps. A step that has landed is never edited: a change is a new step at the end."""
+
+from sqlite_utils import Database, Migrations
+
+from runboard.store.connect import Connections
+
+STEPS = Migrations("runboard")
+
+
+@STEPS()
+def events(db: Database) -> None:
+    """The log. ``moment`` is the phone's ``at`` corrected by ``offset_ms``; all moments are ISO text, UTC, with ms."""
+    db.conn.execute(
+        """
+        CREATE TABLE event (
+            seq INTEGER PRIMARY KEY,
+            id TEXT NOT NULL UNIQUE,
+            v INTEGER NOT NULL,
+            kind TEXT NOT NULL,
+            run TEXT NOT NULL,
+            load TEXT NOT NULL,
+            tray TEXT NOT NULL,
+            operation TEXT NOT NULL,
+            revision INTEGER NOT NULL,
+            station TEXT NOT NULL,
+            person TEXT NOT NULL,
+            device TEXT NOT NULL,
+            entered_by TEXT NOT NULL,
+            at TEXT NOT NULL,
+            offset_ms INTEGER NOT NULL,
+            moment TEXT NOT NULL,
+            received_at TEXT NOT NULL,
+            seen INTEGER NOT NULL,
+            basis TEXT NOT NULL CHECK (basis IN ('tapped', 'sensor', 'paper', 'assumed')),
+            body TEXT NOT NULL CHECK (json_valid(body))
+        ) STRICT
+        """
+    )
+    db.conn.execute("CREATE INDEX event_run ON event (run, seq)")
+    _append_only(db, "event", "the log is only ever appended to")
+
+
+@STEPS()
+def refused_presses(db: Database) -> None:
+    """What was refused, as it came, so that the same press gets the same answer again."""
+    db.conn.execute(
+        """
+        CREATE TABLE refused (
+            id TEXT PRIMARY KEY,
+            record TEXT NOT NULL CHECK (json_valid(record)),
+            code TEXT NOT NULL,
+            facts TEXT NOT NULL CHECK (json_valid(facts)),
+            received_at TEXT NOT NULL
+        ) STRICT, WITHOUT ROWID
+        """
+    )
+
+
+@STEPS()
+def due_moments(db: Database) -> None:
+    """The moments that fall due: a projection of the log, changed in the transaction of the append."""
+    db.conn.execute(
+        """
+        CREATE TABLE due (
+            id TEXT PRIMARY KEY,
+            kind TEXT NOT NULL,
+            due_at TEXT NOT NULL,
+            run TEXT NOT NULL,
+            load TEXT NOT NULL,
+            tray TEXT NOT NULL,
+            step TEXT NOT NULL,
+            station TEXT NOT NULL,
+            person TEXT NOT NULL,
+            told_at TEXT
+        ) STRICT, WITHOUT ROWID
+        """
+    )
+    db.conn.execute("CREATE INDEX due_untold ON due (due_at) WHERE told_at IS NULL")
+
+
+@STEPS()
+def books(db: Database) -> None:
+    """The shop's book: every save is a revision, and none is ever changed."""
+    db.conn.execute(
+        """
+        CREATE TABLE book (
+            revision INTEGER PRIMARY KEY,
+            record TEXT NOT NULL CHECK (json_valid(record)),
+            saved_at TEXT NOT NULL
+        ) STRICT
+        """
+    )
+    _append_only(db, "book", "a revision of the book stays as it was saved")
+
+
+def _append_only(db: Database, table: str, why: str) -> None:
+    for verb in ("UPDATE", "DELETE"):
+        db.conn.execute(
+            f"CREATE TRIGGER {table}_no_{verb.lower()} BEFORE {verb} ON {table} BEGIN SELECT RAISE(ABORT, '{why}'); END"
+        )
+
+
+def migrate(connections: Connections) -> None:
+    """Bring the tables up to date: all pending steps in one transaction, so that two starts at once cannot collide."""
+    if not STEPS.pending(connections.here()):
+        return
+    with connections.write():
+        STEPS.apply(connections.here())

@@ -1,0 +1,32 @@
+"""A shop's data folder, opened."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from runboard.store.books import BookFile
+from runboard.store.connect import FILE_NAME, Connections
+from runboard.store.dues import DuesFile
+from runboard.store.events import LogFile
+from runboard.store.migrations import migrate
+
+
+@dataclass(frozen=True)
+class Store:
+    """What lies in a data folder."""
+
+    connections: Connections
+    log: LogFile
+    books: BookFile
+    dues: DuesFile
+
+    def close(self) -> None:
+        """Close every connection; only once no thread uses the store any more."""
+        self.connections.close()
+
+
+def open_store(folder: Path) -> Store:
+    """The store in ``folder``, made if it is not there, its tables brought up to date."""
+    folder.mkdir(parents=True, exist_ok=True)
+    connections = Connections(folder / FILE_NAME)
+    migrate(connections)
+    return Store(connections, LogFile(connections), BookFile(connections), DuesFile(connections))

@@ -1,0 +1,40 @@
+"""A data folder of any age opens, and looks as a new one does."""
+
+from pathlib import Path
+
+import pytest
+from sqlite_utils import Database
+
+from runboard.store.connect import FILE_NAME, connect
+from runboard.store.migrations import STEPS
+from runboard.store.open import open_store
+
+NAMES = [step.name for step in STEPS.pending(Database(memory=True))]
+
+
+def schema_of(folder: Path) -> str:
+    database = connect(folder / FILE_NAME)
+    text = database.schema
+    database.close()
+    return text
+
+
+@pytest.mark.parametrize("first_missing", NAMES)
+def test_a_folder_of_any_age_is_brought_up_to_date(tmp_path: Path, first_missing: str) -> None:
+    old = connect(tmp_path / FILE_NAME)
+    STEPS.apply(old, stop_before=first_missing)
+    old.close()
+
+    open_store(tmp_path).close()
+    open_store(tmp_path / "new").close()
+
+    assert schema_of(tmp_path) == schema_of(tmp_path / "new")
+
+
+def test_opening_again_changes_nothing(tmp_path: Path) -> None:
+    open_store(tmp_path).close()
+    before = schema_of(tmp_path)
+
+    open_store(tmp_path).close()
+
+    assert schema_of(tmp_path) == before
