@@ -1,0 +1,265 @@
+"""The shop's book: what the shop has and what it makes, as frozen data.
+
+Lengths are millimetres, spans are ``timedelta``, times of day are the shop's local time. Keys are permanent short
+words (``cnc``, ``sand``); names are what people read. Mappings are never changed in place.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import time, timedelta
+from types import MappingProxyType
+from typing import Literal
+
+Attendance = Literal["hands-on", "watched", "none"]
+LoadSize = Literal["piece", "jig", "board", "tray", "run"]
+WaitWhy = Literal["dry", "cure", "clamp", "cool", "settle"]
+Access = Literal["lead", "crew"]
+
+ZERO = timedelta(0)
+NOTHING: Mapping[str, int] = MappingProxyType({})
+
+
+@dataclass(frozen=True)
+class StationKind:
+    """What a kind of station demands of people: the least attendance while it runs, and what it does to wood."""
+
+    least: Attendance
+    cuts: bool = False
+    heats: bool = False
+
+
+# A cutter is anything that a person must not look away from while their hands are at it.
+STATION_KINDS: Mapping[str, StationKind] = MappingProxyType(
+    {
+        "bench": StationKind("none"),
+        "cnc": StationKind("watched", cuts=True),
+        "hand cutter": StationKind("hands-on", cuts=True),
+        "sander": StationKind("hands-on"),
+        "laser": StationKind("watched", heats=True),
+        "heater": StationKind("watched", heats=True),
+        "finishing": StationKind("none"),
+        "clamping": StationKind("none"),
+        "other machine": StationKind("none"),
+    }
+)
+
+
+@dataclass(frozen=True)
+class Room:
+    key: str
+    name: str
+
+
+@dataclass(frozen=True)
+class Service:
+    """What several stations or waits share: an extractor, clamps, rack places. ``capacity`` is how many at once."""
+
+    key: str
+    name: str
+    capacity: int
+
+
+@dataclass(frozen=True)
+class Window:
+    """A stretch of local time on one weekday (0 = Monday). ``opens`` is before ``closes``, which is 00:00 where the
+    window lasts to the end of the day (24:00)."""
+
+    weekday: int
+    opens: time
+    closes: time
+
+
+@dataclass(frozen=True)
+class Station:
+    """A machine or bench where one load at a time is done.
+
+    ``watch_from`` lists the stations where one may work while watching this one; ``None`` takes the default: those in
+    the same room that are no cutter (see ``may_work_while_watching``).
+    """
+
+    key: str
+    name: str
+    kind: str
+    room: str
+    services: tuple[str, ...] = ()
+    watch_from: tuple[str, ...] | None = None
+    quiet: tuple[Window, ...] = ()
+    watch_every: timedelta | None = None
+
+    @property
+    def cuts(self) -> bool:
+        return STATION_KINDS[self.kind].cuts
+
+    @property
+    def heats(self) -> bool:
+        return STATION_KINDS[self.kind].heats
+
+
+@dataclass(frozen=True)
+class Person:
+    """Somebody who works in the shop. ``start_up`` and ``tidy_up`` come off each session."""
+
+    key: str
+    name: str
+    access: Access = "lead"
+    skills: tuple[str, ...] = ()
+    hours: tuple[Window, ...] = ()
+    start_up: timedelta = ZERO
+    tidy_up: timedelta = ZERO
+    removed: bool = False
+
+
+@dataclass(frozen=True)
+class ShopJob:
+    """A small job of the shop's own that fills a gap: cut cartons, empty the bin."""
+
+    key: str
+    name: str
+    minutes: timedelta
+    room: str | None = None
+
+
+@dataclass(frozen=True)
+class Wait:
+    """Time after an operation that passes by itself. ``latest`` is counted from the first piece."""
+
+    why: WaitWhy
+    least: timedelta
+    latest: timedelta | None = None
+    holds: Mapping[str, int] = field(default_factory=lambda: NOTHING)
+
+
+@dataclass(frozen=True)
+class Check:
+    """A first-piece check. With ``nominal`` it is a measure in millimetres, without it 'matches the sample piece'."""
+
+    key: str
+    text: str
+    per: Literal["run", "setup", "load"] = "setup"
+    nominal: float | None = None
+    plus: float | None = None
+    minus: float | None = None
+
+
+@dataclass(frozen=True)
+class Use:
+    """What an operation uses up, each piece: screws, oil, discs."""
+
+    supply: str
+    each: float
+    unit: str = ""
+
+
+@dataclass(frozen=True)
+class Pass:
+    """One go of an operation over the pieces: a grit, a side.
+
+    ``size`` says what one load is; ``pieces`` how many a jig or a board takes. ``setup`` comes once while the station
+    stays on this pass; ``loading``, ``machine`` and ``unloading`` once a load; ``hand`` once a piece.
+    """
+
+    key: str
+    name: str
+    size: LoadSize = "tray"
+    pieces: int | None = None
+    setup: timedelta = ZERO
+    loading: timedelta = ZERO
+    machine: timedelta = ZERO
+    unloading: timedelta = ZERO
+    hand: timedelta = ZERO
+
+
+@dataclass(frozen=True)
+class Operation:
+    """One operation of a route. ``attendance`` is what a running load asks of a person.
+
+    ``setup_sheet`` is an ordered set of (label, text): program, version, cutter, zero, workholding, power, speed,
+    focus, photo. ``personal`` means that from here each piece carries its own text. ``guess`` marks times nobody
+    measured. ``good_rate`` is somebody's guess of the share that comes good, or ``None``.
+    """
+
+    key: str
+    name: str
+    station: str
+    passes: tuple[Pass, ...]
+    attendance: Attendance = "hands-on"
+    services: tuple[str, ...] = ()
+    wait: Wait | None = None
+    checklist: tuple[str, ...] = ()
+    setup_sheet: tuple[tuple[str, str], ...] = ()
+    checks: tuple[Check, ...] = ()
+    cautions: tuple[str, ...] = ()
+    skill: str | None = None
+    uses: tuple[Use, ...] = ()
+    personal: bool = False
+    good_rate: float | None = None
+    guess: bool = True
+
+
+@dataclass(frozen=True)
+class Product:
+    """What is made: its ordered operations, and the usual pieces a tray and wood."""
+
+    key: str
+    name: str
+    operations: tuple[Operation, ...]
+    pieces_a_tray: int = 5
+    wood: str = ""
+    picture: str | None = None
+
+
+@dataclass(frozen=True)
+class Book:
+    """Everything the shop has written down about itself.
+
+    ``walks`` holds minutes between two rooms under the pair in sorted order. ``revision`` rises by one each save.
+    """
+
+    name: str = "My shop"
+    time_zone: str = "UTC"
+    units: Literal["mm", "in"] = "mm"
+    emergency: str = "112"
+    rooms: tuple[Room, ...] = ()
+    walks: Mapping[tuple[str, str], timedelta] = field(default_factory=lambda: MappingProxyType({}))
+    services: tuple[Service, ...] = ()
+    stations: tuple[Station, ...] = ()
+    people: tuple[Person, ...] = ()
+    jobs: tuple[ShopJob, ...] = ()
+    products: tuple[Product, ...] = ()
+    revision: int = 0
+
+    def station(self, key: str) -> Station | None:
+        return next((one for one in self.stations if one.key == key), None)
+
+    def person(self, key: str) -> Person | None:
+        return next((one for one in self.people if one.key == key), None)
+
+    def product(self, key: str) -> Product | None:
+        return next((one for one in self.products if one.key == key), None)
+
+    def room(self, key: str) -> Room | None:
+        return next((one for one in self.rooms if one.key == key), None)
+
+    def walk(self, one: str, other: str) -> timedelta:
+        """Time to walk between two rooms; nothing within one room or where nobody wrote it down."""
+        if one == other:
+            return ZERO
+        return self.walks.get((min(one, other), max(one, other)), ZERO)
+
+
+def may_work_while_watching(book: Book, watched: str, station: str) -> bool:
+    """Whether hands may be at ``station`` while ``watched`` runs under the same person's eyes.
+
+    The shop's list decides; without one, the stations of the same room that are no cutter. Never a cutter for a
+    laser or another machine that heats, whatever the list says.
+    """
+    machine, bench = book.station(watched), book.station(station)
+    if machine is None or bench is None:
+        return False
+    if watched == station:
+        return True
+    if machine.heats and bench.cuts:
+        return False
+    if machine.watch_from is None:
+        return machine.room == bench.room and not bench.cuts
+    return station in machine.watch_from

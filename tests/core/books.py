@@ -1,0 +1,235 @@
+"""A shop's book as a JSON record with every field in it, and a Hypothesis strategy of valid books."""
+
+import copy
+from datetime import time, timedelta
+from types import MappingProxyType
+from typing import Any
+
+from hypothesis import strategies as st
+
+from runboard.shop.book import (
+    STATION_KINDS,
+    Book,
+    Check,
+    Operation,
+    Pass,
+    Person,
+    Product,
+    Room,
+    Service,
+    ShopJob,
+    Station,
+    Use,
+    Wait,
+    Window,
+)
+
+_EVERYTHING: dict[str, Any] = {
+    "runboard_book": 1,
+    "name": "Ann's shop",
+    "time_zone": "Europe/Berlin",
+    "units": "in",
+    "emergency": "112",
+    "revision": 3,
+    "rooms": [{"key": "shop", "name": "Shop"}, {"key": "house", "name": "House"}],
+    "walks": [{"rooms": ["shop", "house"], "minutes": 2}],
+    "services": [
+        {"key": "clamps", "name": "Clamps", "capacity": 12},
+        {"key": "air", "name": "Extraction", "capacity": 1},
+    ],
+    "stations": [
+        {
+            "key": "cnc",
+            "name": "The CNC",
+            "kind": "cnc",
+            "room": "shop",
+            "services": ["air"],
+            "watch_from": ["bench"],
+            "quiet": [{"days": ["mon", "sun"], "from": "22:00", "to": "24:00"}],
+            "watch_every_minutes": 10,
+        },
+        {"key": "bench", "name": "The bench", "kind": "bench", "room": "shop", "watch_from": None},
+        {"key": "laser", "name": "The laser", "kind": "laser", "room": "house"},
+    ],
+    "people": [
+        {
+            "key": "ann",
+            "name": "Ann",
+            "access": "lead",
+            "skills": ["laser"],
+            "hours": [{"days": ["mon", "tue"], "from": "18:00", "to": "22:00"}],
+            "start_up_minutes": 5,
+            "tidy_up_minutes": 10,
+            "removed": False,
+        }
+    ],
+    "jobs": [{"key": "bin", "name": "Empty the bin", "minutes": 5, "room": "shop"}],
+    "products": [
+        {
+            "key": "rail",
+            "name": "Key rail",
+            "pieces_a_tray": 5,
+            "wood": "ash",
+            "picture": None,
+            "operations": [
+                {
+                    "key": "cut",
+                    "name": "Cut",
+                    "station": "cnc",
+                    "attendance": "watched",
+                    "services": ["air"],
+                    "wait": {"why": "settle", "least_minutes": 10, "latest_minutes": 20, "holds": {"clamps": 2}},
+                    "checklist": ["collet tight"],
+                    "setup_sheet": [["program", "rail.ngc v3"]],
+                    "checks": [
+                        {"key": "width", "text": "Width", "per": "setup", "nominal": 40, "plus": 0.1, "minus": 0}
+                    ],
+                    "cautions": ["dust"],
+                    "skill": "cnc",
+                    "uses": [{"supply": "screws", "each": 4, "unit": "pieces"}],
+                    "personal": False,
+                    "good_rate": 0.95,
+                    "guess": True,
+                    "passes": [
+                        {
+                            "key": "a",
+                            "name": "side A",
+                            "size": "board",
+                            "pieces": 15,
+                            "setup_minutes": 4,
+                            "loading_minutes": 2,
+                            "machine_minutes": 38.5,
+                            "unloading_minutes": 2,
+                            "hand_minutes": 0,
+                        }
+                    ],
+                }
+            ],
+        }
+    ],
+}
+
+
+def everything() -> dict[str, Any]:
+    """A record in which every field of the file occurs, for a test to change."""
+    return copy.deepcopy(_EVERYTHING)
+
+
+keys = st.text("abcdefghij0123456789", min_size=1, max_size=6)
+names = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=12)
+texts = st.text(st.characters(exclude_categories=("Cs",), exclude_characters="\0"), max_size=12)
+spans = st.timedeltas(timedelta(0), timedelta(days=60))
+millimetres = st.floats(0, 1e6, allow_nan=False)
+
+
+@st.composite
+def windows(draw: st.DrawFn) -> Window:
+    opens = draw(st.integers(0, 1438))
+    closes = draw(st.integers(opens + 1, 1440)) % 1440
+    return Window(draw(st.integers(0, 6)), time(*divmod(opens, 60)), time(*divmod(closes, 60)))
+
+
+@st.composite
+def passes(draw: st.DrawFn, key: str) -> Pass:
+    size = draw(st.sampled_from(["piece", "jig", "board", "tray", "run"]))
+    pieces = draw(st.integers(1, 50)) if size in ("jig", "board") else None
+    return Pass(key, draw(names), size, pieces, *(draw(spans) for _ in range(5)))
+
+
+@st.composite
+def checks(draw: st.DrawFn, key: str) -> Check:
+    nominal = draw(st.none() | millimetres)
+    plus = None if nominal is None else draw(st.none() | millimetres)
+    return Check(key, draw(names), draw(st.sampled_from(["run", "setup", "load"])), nominal, plus, plus)
+
+
+@st.composite
+def waits(draw: st.DrawFn, services: dict[str, int]) -> Wait:
+    least = draw(spans)
+    latest = draw(st.none() | st.timedeltas(least, timedelta(days=69)))
+    holds = {key: draw(st.integers(1, capacity)) for key, capacity in services.items() if draw(st.booleans())}
+    return Wait(draw(st.sampled_from(["dry", "cure", "clamp"])), least, latest, MappingProxyType(holds))
+
+
+@st.composite
+def operations(draw: st.DrawFn, key: str, stations: tuple[Station, ...], services: dict[str, int]) -> Operation:
+    station = draw(st.sampled_from(stations))
+    ranks = ("none", "watched", "hands-on")
+    attendance = draw(st.sampled_from(ranks[ranks.index(STATION_KINDS[station.kind].least) :]))
+    return Operation(
+        key=key,
+        name=draw(names),
+        station=station.key,
+        passes=tuple(draw(passes(key)) for key in draw(st.lists(keys, min_size=1, max_size=2, unique=True))),
+        attendance=attendance,
+        services=tuple(key for key in services if draw(st.booleans())),
+        wait=draw(st.none() | waits(services)),
+        checklist=tuple(draw(st.lists(names, max_size=2))),
+        setup_sheet=tuple(draw(st.lists(st.tuples(texts, texts), max_size=2))),
+        checks=tuple(draw(checks(key)) for key in draw(st.lists(keys, max_size=2, unique=True))),
+        cautions=tuple(draw(st.lists(names, max_size=2))),
+        skill=draw(st.none() | texts),
+        uses=tuple(draw(st.lists(st.builds(Use, names, millimetres, texts), max_size=1))),
+        personal=draw(st.booleans()),
+        good_rate=draw(st.none() | st.floats(0.01, 1)),
+        guess=draw(st.booleans()),
+    )
+
+
+@st.composite
+def books(draw: st.DrawFn) -> Book:
+    """Any book that keeps the rules: one or two of everything."""
+    room_keys = draw(st.lists(keys, min_size=1, max_size=2, unique=True))
+    capacities = draw(st.dictionaries(keys, st.integers(1, 20), max_size=2))
+    station_keys = draw(st.lists(keys, min_size=1, max_size=2, unique=True))
+    stations = tuple(
+        Station(
+            key,
+            draw(names),
+            draw(st.sampled_from(list(STATION_KINDS))),
+            draw(st.sampled_from(room_keys)),
+            tuple(capacities),
+            draw(st.sampled_from([None, (), (key,)])),
+            tuple(draw(st.lists(windows(), max_size=3))),
+            draw(st.none() | spans),
+        )
+        for key in station_keys
+    )
+    people = st.builds(
+        Person,
+        key=keys,
+        name=names,
+        access=st.sampled_from(["lead", "crew"]),
+        skills=st.lists(names, max_size=1).map(tuple),
+        hours=st.lists(windows(), max_size=4).map(tuple),
+        start_up=spans,
+        tidy_up=spans,
+        removed=st.booleans(),
+    )
+    product_keys = draw(st.lists(keys, max_size=1, unique=True))
+    return Book(
+        name=draw(names),
+        time_zone=draw(st.sampled_from(["UTC", "Europe/Berlin", "America/New_York"])),
+        units=draw(st.sampled_from(["mm", "in"])),
+        emergency=draw(texts),
+        rooms=tuple(Room(key, draw(names)) for key in room_keys),
+        walks=MappingProxyType({tuple(sorted(room_keys)): draw(spans)} if len(room_keys) == 2 else {}),
+        services=tuple(Service(key, draw(names), capacity) for key, capacity in capacities.items()),
+        stations=stations,
+        people=tuple(draw(st.lists(people, max_size=1))),
+        jobs=tuple(ShopJob(key, draw(names), draw(spans), room_keys[0]) for key in product_keys),
+        products=tuple(
+            Product(
+                key,
+                draw(names),
+                tuple(
+                    draw(operations(one, stations, capacities)) for one in draw(st.lists(keys, max_size=2, unique=True))
+                ),
+                draw(st.integers(1, 100)),
+                draw(texts),
+                draw(st.none() | texts),
+            )
+            for key in product_keys
+        ),
+        revision=draw(st.integers(0, 1000)),
+    )

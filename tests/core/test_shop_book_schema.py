@@ -1,0 +1,89 @@
+"""The JSON Schema beside the reader describes the same file: what is wrong in form is refused by both."""
+
+import copy
+import json
+from collections.abc import Iterator
+from importlib.resources import files
+from typing import Any
+
+from hypothesis import HealthCheck, given, settings
+from jsonschema import Draft202012Validator
+
+from runboard.shop.book import STATION_KINDS, Book
+from runboard.shop.book_json import BookError, book_from_json, book_to_json
+from runboard.shop.keys import KEY_PATTERN
+from tests.core.books import books, everything
+
+SCHEMA = json.loads(files("runboard.shop").joinpath("book.schema.json").read_text("utf-8"))
+VALIDATOR = Draft202012Validator(SCHEMA)
+
+# What is wrong in form, and so a matter for the schema too. All other codes speak of what hangs together.
+OF_FORM = {
+    "not an object",
+    "missing field",
+    "unknown field",
+    "wrong type",
+    "not a choice",
+    "too small",
+    "too large",
+    "text empty",
+    "text too long",
+    "not a key",
+    "list too short",
+    "listed twice",
+    "not a time of day",
+    "other version",
+}
+WRONG = (None, "", "x y", -1, 0.5, 2_000_000, True, [], ["a", "a"], [1], {}, {"odd": 1}, "y" * 2001)
+
+
+def mutations(value: Any, change: Any = lambda one: one) -> Iterator[Any]:
+    """Every record that differs from ``value`` in one place: another value there, a field less, a field more."""
+    yield from (change(wrong) for wrong in WRONG)
+    if isinstance(value, dict):
+        yield change({**value, "odd": 1})
+        for name, inner in value.items():
+            yield change({other: one for other, one in value.items() if other != name})
+            yield from mutations(inner, lambda one, name=name: change({**value, name: one}))
+    elif isinstance(value, list):
+        for at, inner in enumerate(value):
+            yield from mutations(inner, lambda one, at=at: change([*value[:at], one, *value[at + 1 :]]))
+
+
+def codes_of(record: object) -> set[str]:
+    try:
+        book_from_json(record)
+    except BookError as refused:
+        return {problem.code for problem in refused.problems}
+    return set()
+
+
+def test_the_schema_is_a_schema() -> None:
+    Draft202012Validator.check_schema(SCHEMA)
+
+
+def test_the_schema_knows_every_kind_of_station_and_the_form_of_a_key() -> None:
+    defined = SCHEMA["$defs"]
+
+    assert defined["station"]["properties"]["kind"]["enum"] == list(STATION_KINDS)
+    assert defined["key"]["pattern"] == KEY_PATTERN
+
+
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@given(books())
+def test_every_book_that_is_written_fits_the_schema(book: Book) -> None:
+    record = json.loads(json.dumps(book_to_json(book)))
+
+    assert VALIDATOR.is_valid(record)
+
+
+def test_schema_and_reader_refuse_the_same_forms() -> None:
+    record = everything()
+    apart = []
+
+    for changed in mutations(record):
+        codes = codes_of(copy.deepcopy(changed))
+        if VALIDATOR.is_valid(changed) != (not codes & OF_FORM):
+            apart.append((changed, codes))
+
+    assert apart == []
