@@ -1,0 +1,105 @@
+"""The clock that rings: tells open pages when a moment falls due, at once for what fell due while nobody was there."""
+
+import threading
+from collections.abc import Callable, Mapping
+from datetime import UTC, datetime, timedelta
+from typing import Any, Protocol
+
+from apscheduler.schedulers.background import BackgroundScheduler
+
+from runboard.run.dues import Due
+from runboard.run.event import write_moment
+
+# Told so long after it fell due, an alert says that it is late.
+LATE_AFTER = timedelta(seconds=60)
+# The sweep finds what another process wrote, and what a machine that slept has missed.
+SWEEP = timedelta(seconds=20)
+_FIELDS = ("run", "load", "tray", "step", "station", "person")
+
+
+class Dues(Protocol):
+    """The due moments as the store keeps them."""
+
+    def unclaimed(self, now: datetime) -> list[Due]: ...
+    def claim(self, due_id: str, now: datetime) -> bool: ...
+    def next_at(self) -> datetime | None: ...
+
+
+class Clock(Protocol):
+    """What time it is in the shop."""
+
+    def now(self) -> datetime: ...
+
+
+class AlertClock:
+    """One loop over due moments: claims what is past, tells it, and sleeps until the next."""
+
+    def __init__(self, dues: Dues, clock: Clock, tell: Callable[[Mapping[str, Any]], None]) -> None:
+        self._dues = dues
+        self._clock = clock
+        self._tell = tell
+        self._lock = threading.Lock()
+        self._scheduler: BackgroundScheduler | None = None
+        self._set_for: datetime | None = None
+
+    def ring(self) -> int:
+        """Tell everything that has fallen due and nobody has told yet; answers how many there were."""
+        now = self._clock.now()
+        told = 0
+        for due in self._dues.unclaimed(now):
+            if self._dues.claim(due.id, now):
+                self._tell(due_record(due, now))
+                told += 1
+        return told
+
+    def wake(self) -> bool:
+        """Look which moment is next, and set the alarm for it; answers whether it had to be moved."""
+        with self._lock:
+            next_at = self._dues.next_at()
+            if next_at == self._set_for or self._scheduler is None:
+                return False
+            self._set_for = next_at
+            self._set_alarm(self._scheduler, next_at)
+            return True
+
+    def start(self) -> None:
+        """Ring for what fell due meanwhile, then keep ringing from a thread of its own."""
+        scheduler = BackgroundScheduler(
+            timezone=UTC, job_defaults={"misfire_grace_time": None, "coalesce": True, "max_instances": 1}
+        )
+        scheduler.add_job(self._turn, "interval", seconds=SWEEP.total_seconds(), id="sweep")
+        scheduler.start()
+        with self._lock:
+            self._scheduler = scheduler
+        self._turn()
+
+    def stop(self) -> None:
+        """End the thread; what is being told is told to its end."""
+        with self._lock:
+            scheduler, self._scheduler, self._set_for = self._scheduler, None, None
+        if scheduler is not None:
+            scheduler.shutdown(wait=True)
+
+    def _turn(self) -> None:
+        self.ring()
+        with self._lock:
+            self._set_for = None
+        self.wake()
+
+    def _set_alarm(self, scheduler: BackgroundScheduler, next_at: datetime | None) -> None:
+        if next_at is None:
+            if scheduler.get_job("next"):
+                scheduler.remove_job("next")
+            return
+        # By how long it still is, not by what the wall says: the shop's clock may be another one (a demo's).
+        away = max(next_at - self._clock.now(), timedelta(0))
+        scheduler.add_job(self._turn, "date", run_date=datetime.now(UTC) + away, id="next", replace_existing=True)
+
+
+def due_record(due: Due, now: datetime) -> dict[str, Any]:
+    """What pages are told: the alert with the moment when it fell due (not when it was noticed), ``late`` if it is."""
+    record = {"id": due.id, "kind": due.kind, "due_at": write_moment(due.due_at)}
+    record.update((name, getattr(due, name)) for name in _FIELDS if getattr(due, name))
+    if now - due.due_at >= LATE_AFTER:
+        record["late"] = True
+    return record

@@ -1,0 +1,86 @@
+"""Codes and facts made sentences, from the one catalogue that the page reads too: ``static/words/<locale>.ftl``."""
+
+import re
+from collections.abc import Iterable, Mapping
+from datetime import UTC, datetime, timedelta, tzinfo
+from functools import lru_cache
+from typing import Any
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from babel.dates import format_datetime, format_time
+from babel.lists import format_list
+from fluent.runtime import FluentBundle, FluentResource
+
+from runboard.run.event import parse_moment
+from runboard.web.places import folder
+
+_NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
+_MOMENT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)")
+
+
+def message_name(family: str, code: str) -> str:
+    """The catalogue's name for a code: family ``refused`` and code ``station busy`` make ``refused-station-busy``."""
+    return f"{family}-{_NOT_IN_A_NAME.sub('-', code.lower()).strip('-')}"
+
+
+def say(
+    family: str, code: str, facts: Mapping[str, Any] | None = None, *, zone: tzinfo = UTC, locale: str = "en"
+) -> str:
+    """The sentence of a code, with its facts; moments in ``zone``. A code without a sentence is said as it is."""
+    bundle = catalogue(locale)
+    name = message_name(family, code)
+    if not bundle.has_message(name):
+        return code
+    pattern = bundle.get_message(name).value
+    if pattern is None:
+        return code
+    # What the catalogue finds wrong (a fact it names and did not get) shows in the sentence; it is no reason to fail.
+    said, _wrong = bundle.format_pattern(
+        pattern, {key: in_words(value, zone, locale) for key, value in (facts or {}).items()}
+    )
+    return str(said)
+
+
+def in_words(value: Any, zone: tzinfo, locale: str = "en") -> str | int | float:
+    """A fact as the catalogue takes it: moments in local time, spans in minutes, lists joined, yes and no as words."""
+    match value:
+        case bool():
+            return "yes" if value else "no"
+        case int() | float():
+            return value
+        case None:
+            return ""
+        case datetime():
+            return moment_in_words(value, zone, locale)
+        case timedelta():
+            return round(value.total_seconds() / 60)
+        case str():
+            return moment_in_words(parse_moment(value), zone, locale) if _MOMENT.fullmatch(value) else value
+        case Mapping():
+            return in_words([f"{key}: {in_words(one, zone, locale)}" for key, one in value.items()], zone, locale)
+        case Iterable():
+            return str(format_list([str(in_words(one, zone, locale)) for one in value], locale=locale))
+    return str(value)
+
+
+def moment_in_words(moment: datetime, zone: tzinfo, locale: str = "en") -> str:
+    """Weekday and time of day in the shop's zone: 'Sun 10:50'."""
+    local = moment.astimezone(zone)
+    return f"{format_datetime(local, 'EEE', locale=locale)} {format_time(local, 'H:mm', locale=locale)}"
+
+
+def zone_of(name: str) -> tzinfo:
+    """The time zone of that name; UTC where the system knows none of that name."""
+    try:
+        return ZoneInfo(name)
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        return UTC
+
+
+@lru_cache(maxsize=8)
+def catalogue(locale: str) -> FluentBundle:
+    """The catalogue of one language, read once. Without isolating marks: a sentence is compared and copied as text."""
+    bundle = FluentBundle([locale], use_isolating=False)
+    path = folder("static") / "words" / f"{locale}.ftl"
+    bundle.add_resource(FluentResource(path.read_text("utf-8")))
+    return bundle

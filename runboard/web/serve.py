@@ -1,0 +1,73 @@
+"""The server process: listens on this computer, says its address once it does, ends quickly and cleanly."""
+
+import os
+import socket
+import sys
+import webbrowser
+from typing import Any
+
+import uvicorn
+
+from runboard.web.asgi import Served
+from runboard.web.stream import Streams
+
+HOST = "127.0.0.1"
+
+
+class CannotListen(Exception):
+    """The port is taken, or not ours to take. ``port`` is the one that was asked for."""
+
+    def __init__(self, port: int, why: str) -> None:
+        super().__init__(why)
+        self.port = port
+
+
+def listen(port: int) -> socket.socket:
+    """A listening socket on this computer only; port 0 takes any that is free. Raises ``CannotListen``."""
+    try:
+        return socket.create_server((HOST, port))
+    except (OSError, OverflowError) as error:
+        raise CannotListen(port, str(error)) from error
+
+
+def serve(served: Served, streams: Streams, listening: socket.socket, open_browser: bool) -> None:
+    """Serve until Ctrl-C or SIGTERM."""
+    config = uvicorn.Config(
+        served,
+        lifespan="on",
+        log_level="warning",
+        access_log=False,
+        ws="none",
+        server_header=False,
+        timeout_graceful_shutdown=1,
+    )
+    address = f"http://{HOST}:{listening.getsockname()[1]}/"
+    try:
+        _Server(config, streams, address, open_browser).run(sockets=[listening])
+    except KeyboardInterrupt:  # uvicorn raises the signal again once everything is closed
+        pass
+
+
+class _Server(uvicorn.Server):
+    def __init__(self, config: uvicorn.Config, streams: Streams, address: str, open_browser: bool) -> None:
+        super().__init__(config)
+        self._streams = streams
+        self._address = address
+        self._open_browser = open_browser
+
+    async def startup(self, sockets: Any = None) -> None:
+        await super().startup(sockets)
+        if self.started:
+            print(f"runboard is at {self._address}", flush=True)
+            if self._open_browser and _has_a_screen():
+                webbrowser.open(self._address)
+
+    async def shutdown(self, sockets: Any = None) -> None:
+        # uvicorn waits for open answers before it tells the app to end; a stream never ends by itself.
+        self._streams.end()
+        await super().shutdown(sockets)
+
+
+def _has_a_screen() -> bool:
+    """Without one, ``webbrowser`` would start a browser for the terminal in the middle of ours."""
+    return sys.platform in ("darwin", "win32") or bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))

@@ -1,0 +1,55 @@
+"""The state as JSON, for the screens that the browser draws, and the table that server and page both interpret."""
+
+from functools import cache
+from importlib import resources
+
+from flask import Blueprint, Flask, Response, request
+
+from runboard.floor.look import state_for
+from runboard.web.pages_support import asking_person, workshop
+
+part = Blueprint("state", __name__)
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+
+
+@part.get("/state")
+def shop_state() -> Response:
+    """The whole shop as the asking person sees it."""
+    return _state(None)
+
+
+@part.get("/runs/<run>/state")
+def run_state(run: str) -> Response:
+    """The same, with one run only; 404 where nobody knows the run."""
+    return _state(run)
+
+
+@part.get("/table.json")
+def table() -> Response:
+    """The transition table."""
+    response = Response(_table(), content_type="application/json")
+    response.headers["Cache-Control"] = "no-cache"
+    response.add_etag(weak=True)
+    response.make_conditional(request)
+    return response
+
+
+def _state(run: str | None) -> Response:
+    etag, text = state_for(workshop(), asking_person(), run)
+    response = Response(content_type="application/json")
+    response.headers["Cache-Control"] = "private, no-cache"
+    response.set_etag(etag, weak=True)
+    if request.if_none_match.contains_weak(etag):
+        response.status_code = 304
+        return response
+    response.set_data(text)
+    return response
+
+
+@cache
+def _table() -> bytes:
+    return (resources.files("runboard.run") / "table.json").read_bytes()
