@@ -2,10 +2,9 @@
 
 import sqlite3
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import UTC, datetime
 
 from runboard.run.dues import Due
-from runboard.run.event import parse_moment, write_moment
 from runboard.store.connect import Connections
 
 _COLUMNS = "id, kind, due_at, run, load, tray, step, station, person"
@@ -30,7 +29,7 @@ class DuesFile:
         """What has fallen due by ``now`` and nobody was told, earliest first."""
         rows = self._connections.here().conn.execute(
             f"SELECT {_COLUMNS} FROM due WHERE told_at IS NULL AND due_at <= ? ORDER BY due_at, id",
-            (write_moment(now),),
+            (_write(now),),
         )
         return [_due(row) for row in rows]
 
@@ -39,14 +38,14 @@ class DuesFile:
         with self._connections.write() as connection:
             done = connection.execute(
                 "UPDATE due SET told_at = ?1 WHERE id = ?2 AND told_at IS NULL AND due_at <= ?1",
-                (write_moment(now), due_id),
+                (_write(now), due_id),
             )
             return done.rowcount == 1
 
     def next_at(self) -> datetime | None:
         """The earliest moment of which nobody was told, past or to come."""
         row = self._connections.here().conn.execute("SELECT min(due_at) FROM due WHERE told_at IS NULL").fetchone()
-        return None if row[0] is None else parse_moment(row[0])
+        return None if row[0] is None else _read(row[0])
 
 
 def put_dues(connection: sqlite3.Connection, dues: Iterable[Due]) -> None:
@@ -54,7 +53,7 @@ def put_dues(connection: sqlite3.Connection, dues: Iterable[Due]) -> None:
     connection.executemany(
         _PUT,
         [
-            (one.id, one.kind, write_moment(one.due_at), one.run, one.load, one.tray, one.step, one.station, one.person)
+            (one.id, one.kind, _write(one.due_at), one.run, one.load, one.tray, one.step, one.station, one.person)
             for one in dues
         ],
     )
@@ -67,12 +66,22 @@ def drop_dues(connection: sqlite3.Connection, ids: Iterable[str]) -> None:
 
 def held_dues(connection: sqlite3.Connection) -> dict[str, datetime]:
     """Every moment held, by its id."""
-    return {key: parse_moment(due_at) for key, due_at in connection.execute("SELECT id, due_at FROM due")}
+    return {key: _read(due_at) for key, due_at in connection.execute("SELECT id, due_at FROM due")}
 
 
 def _due(row: tuple[str, ...]) -> Due:
     key, kind, due_at, run, load, tray, step, station, person = row
     return Due(
-        id=key, kind=kind, due_at=parse_moment(due_at), run=run, load=load, tray=tray, step=step, station=station,
+        id=key, kind=kind, due_at=_read(due_at), run=run, load=load, tray=tray, step=step, station=station,
         person=person,
     )  # fmt: skip
+
+
+# To the microsecond, unlike the log's: a moment reckoned from minutes with a fraction must come back as it was put, or
+# it would seem to have moved.
+def _write(moment: datetime) -> str:
+    return moment.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%S.%fZ")
+
+
+def _read(text: str) -> datetime:
+    return datetime.fromisoformat(text).astimezone(UTC)

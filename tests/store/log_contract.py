@@ -5,8 +5,8 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
-
 from runboard.run.dues import Due
+
 from runboard.run.event import Event
 from runboard.run.refusal import Known
 
@@ -15,7 +15,9 @@ MINUTE = timedelta(minutes=1)
 
 
 def an_event(id_: str, **fields: Any) -> Event:
-    return Event(**{"id": id_, "kind": "note written", "at": NOON, "run": "r1", "body": {"text": "ash, ½ in"}, **fields})
+    return Event(
+        **{"id": id_, "kind": "note written", "at": NOON, "run": "r1", "body": {"text": "ash, ½ in"}, **fields}
+    )
 
 
 def a_due(id_: str, minutes: int = 0, **fields: Any) -> Due:
@@ -103,6 +105,14 @@ class LogContract:
             write.set_dues([a_due("two", 9)], ["one"])
 
             assert write.dues_held() == {"two": NOON + 9 * MINUTE}
+
+    def test_a_due_moment_comes_back_to_the_microsecond(self, log: Any) -> None:
+        reckoned = a_due("end", due_at=NOON + MINUTE / 7)
+
+        with log.write() as write:
+            write.set_dues([reckoned], [])
+
+            assert write.dues_held() == {"end": reckoned.due_at}
 
 
 class DuesContract:

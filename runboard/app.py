@@ -1,0 +1,89 @@
+"""The composition root, and the table of contents: what the server is made of, and in which order it is put together."""
+
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+from flask import Flask
+
+from runboard.alerts.clock import AlertClock
+from runboard.floor.workshop import Clock, Workshop
+from runboard.store.open import Store, open_store
+from runboard.web import errors, guard, packing, pages_support, state, static_files, taps
+from runboard.web.asgi import Served
+from runboard.web.places import folder
+from runboard.web.stream import Streams
+
+PARTS = (guard, packing, errors, pages_support, static_files, taps, state)
+
+
+class WallClock:
+    """The time of day, aware UTC, in whole milliseconds as the log keeps them."""
+
+    def now(self) -> datetime:
+        now = datetime.now(UTC)
+        return now.replace(microsecond=now.microsecond // 1000 * 1000)
+
+
+@dataclass(frozen=True)
+class Settings:
+    """``data`` is the shop's data folder. A test gives a clock of its own; so does a demo that starts in mid-run."""
+
+    data: Path
+    clock: Clock = field(default_factory=WallClock)
+    demo: bool = False
+
+
+@dataclass
+class Telling:
+    """Whoever listens to the floor: the open pages, and the clock that rings."""
+
+    streams: Streams
+    alerts: AlertClock
+
+    def changed(self, seq: int) -> None:
+        self.streams.changed(seq)
+        self.alerts.wake()
+
+
+@dataclass(frozen=True)
+class House:
+    """Everything that one server holds, put together."""
+
+    app: Flask
+    store: Store
+    workshop: Workshop
+    streams: Streams
+    alerts: AlertClock
+
+    def close(self) -> None:
+        """Put everything down; only once no request is being answered."""
+        self.alerts.stop()
+        self.store.close()
+
+
+def build(settings: Settings) -> House:
+    """Open the data folder and put the server together; nothing runs yet."""
+    store = open_store(settings.data)
+    streams = Streams()
+    alerts = AlertClock(store.dues, settings.clock, streams.due)
+    workshop = Workshop(store.log, store.books, settings.clock, Telling(streams, alerts))
+    app = Flask("runboard", static_folder=None, template_folder=str(folder("templates")))
+    app.extensions["workshop"] = workshop
+    app.config["DEMO"] = settings.demo
+    for part in PARTS:
+        part.init_app(app)
+    return House(app, store, workshop, streams, alerts)
+
+
+def create_app(settings: Settings) -> Flask:
+    """The Flask app alone, for tests and for whoever serves it in another way; its house is ``app.extensions``'s."""
+    house = build(settings)
+    house.app.extensions["house"] = house
+    return house.app
+
+
+def served(house: House) -> Any:
+    """The house as an ASGI app, which starts the clock with the server and puts everything down with it."""
+    return Served(house.app, house.streams, house.alerts.start, house.close)

@@ -1,0 +1,140 @@
+"""The commands. What a person typed wrong gets a sentence on stderr and exit code 2, and nothing is half-written."""
+
+import argparse
+import json
+import sys
+import tempfile
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+DEFAULT_PORT = 8210
+
+
+class Mistaken(Exception):
+    """What was asked for cannot be done; the text says why, and what to do."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; answers the exit code."""
+    asked = _parser().parse_args(arguments)
+    try:
+        asked.do(asked)
+    except Mistaken as mistake:
+        print(f"runboard: {mistake}", file=sys.stderr)
+        return 2
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="runboard", description="A small shop's runs: what to do now, and until when."
+    )
+    commands = parser.add_subparsers(title="commands", required=True)
+
+    serve = commands.add_parser("serve", help="serve the shop in a data folder to this computer")
+    serve.add_argument(
+        "--data", type=Path, required=True, metavar="DIR", help="the shop's data folder; made if not there"
+    )
+    _for_serving(serve)
+    serve.set_defaults(do=_serve)
+
+    demo = commands.add_parser("demo", help="serve a shop made up to try, with a run in full swing")
+    demo.add_argument(
+        "--data", type=Path, metavar="DIR", help="keep it in this folder, which must be empty or not there"
+    )
+    _for_serving(demo)
+    demo.set_defaults(do=_demo)
+
+    export = commands.add_parser("export", help="write the shop's book, or one run with its events, as JSON")
+    export.add_argument("--data", type=Path, required=True, metavar="DIR")
+    export.add_argument("--run", metavar="RUN", help="the run's key; without it the book is written")
+    export.set_defaults(do=_export)
+
+    take = commands.add_parser("import", help="read a book or a run that export wrote")
+    take.add_argument(
+        "--data", type=Path, required=True, metavar="DIR", help="the shop's data folder; made if not there"
+    )
+    take.add_argument("file", type=Path, metavar="FILE")
+    take.set_defaults(do=_import)
+    return parser
+
+
+def _for_serving(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--port", type=_port, default=DEFAULT_PORT, metavar="P", help=f"default {DEFAULT_PORT}; 0 for any"
+    )
+    command.add_argument("--no-open", action="store_true", help="do not open a browser")
+
+
+def _port(text: str) -> int:
+    if not text.isdecimal() or int(text) > 65535:
+        raise argparse.ArgumentTypeError(f"{text!r} is no port: a number from 0 to 65535")
+    return int(text)
+
+
+def _serve(asked: argparse.Namespace) -> None:
+    _serve_folder(asked.data, asked, demo=False)
+
+
+def _demo(asked: argparse.Namespace) -> None:
+    from runboard.demo.make import make_demo  # only a demo needs the simulator
+
+    if asked.data is None:
+        with tempfile.TemporaryDirectory(prefix="runboard-demo-") as place:
+            make_demo(Path(place))
+            _serve_folder(Path(place), asked, demo=True)
+        return
+    if asked.data.exists() and (not asked.data.is_dir() or any(asked.data.iterdir())):
+        raise Mistaken(
+            f"{asked.data} is not empty. The demo makes a shop of its own: name a folder that is not there yet."
+        )
+    make_demo(asked.data)
+    _serve_folder(asked.data, asked, demo=True)
+
+
+def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool) -> None:
+    # Imported here: export and import need no web server, and answer at once.
+    from runboard.app import Settings, build, served
+    from runboard.web.serve import CannotListen, listen, serve
+
+    try:
+        listening = listen(asked.port)
+    except CannotListen as problem:
+        raise Mistaken(
+            f"port {problem.port} cannot be used ({problem}). Is runboard already running? Or name another with --port."
+        ) from problem
+    with listening:
+        _check_folder(data)
+        house = build(Settings(data, demo=demo))
+        serve(served(house), house.streams, listening, open_browser=not asked.no_open)
+
+
+def _check_folder(data: Path) -> None:
+    try:
+        data.mkdir(parents=True, exist_ok=True)
+    except OSError as problem:
+        raise Mistaken(f"{data} cannot be a data folder: {problem.strerror}.") from problem
+
+
+def _export(asked: argparse.Namespace) -> None:
+    raise NotImplementedError
+
+
+def _import(asked: argparse.Namespace) -> None:
+    raise NotImplementedError
+
+
+def _read_file(path: Path) -> Any:
+    try:
+        return json.loads(path.read_text("utf-8"))
+    except OSError as problem:
+        raise Mistaken(f"{path} cannot be read: {problem.strerror}.") from problem
+    except UnicodeDecodeError as problem:
+        raise Mistaken(f"{path} is no UTF-8 text.") from problem
+    except json.JSONDecodeError as problem:
+        raise Mistaken(f"{path}, line {problem.lineno}, column {problem.colno}: {problem.msg}.") from problem
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,77 @@
+"""A real server process on a free port; its output is shown if it never comes up."""
+
+import re
+import signal
+import subprocess
+import sys
+import threading
+import time
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+_ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/")
+
+
+@dataclass
+class Running:
+    """A server that listens. ``address`` ends in a slash; ``said`` are the lines that it printed."""
+
+    process: "subprocess.Popen[str]"
+    address: str
+    said: list[str] = field(default_factory=list)
+
+    def interrupt(self) -> float:
+        """Press Ctrl-C; answers how many seconds it took to end."""
+        began = time.monotonic()
+        self.process.send_signal(signal.SIGINT)
+        self.process.wait(timeout=10)
+        return time.monotonic() - began
+
+    def kill(self) -> None:
+        """As a power cut does."""
+        self.process.kill()
+        self.process.wait(timeout=10)
+
+
+@contextmanager
+def running(*command: str, python: Sequence[str] = (sys.executable, "-m", "runboard.cli")) -> Iterator[Running]:
+    """``runboard COMMAND`` on a free port, until the end of the block."""
+    process = subprocess.Popen(
+        [*python, *command, "--port", "0", "--no-open"],
+        cwd=ROOT,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+    )
+    said: list[str] = []
+    found = threading.Event()
+    reader = threading.Thread(target=_read, args=(process, said, found), daemon=True)
+    reader.start()
+    try:
+        found.wait(timeout=60)
+        address = next((match[0] for line in said if (match := _ADDRESS.search(line))), "")
+        assert address, "the server never came up:\n" + "".join(said)
+        yield Running(process, address, said)
+    finally:
+        if process.poll() is None:
+            process.terminate()
+            try:
+                process.wait(timeout=5)
+            except subprocess.TimeoutExpired:
+                process.kill()
+                process.wait()
+        reader.join(timeout=5)
+        if process.stdout:
+            process.stdout.close()
+
+
+def _read(process: "subprocess.Popen[str]", said: list[str], found: threading.Event) -> None:
+    """Keep reading, so that the pipe never fills; the address, or the end, lets the test go on."""
+    for line in process.stdout or ():
+        said.append(line)
+        if _ADDRESS.search(line):
+            found.set()
+    found.set()
