@@ -1,0 +1,121 @@
+"""Hours in the shop's time zone: when somebody is there, when a station must be quiet, which local day it is.
+
+Windows are told by the clock on the wall; spans come out in aware UTC, so their lengths are real time, also over a
+clock change. A clock time that comes twice opens at its first and closes at its second coming; one that is skipped is
+the moment of the change.
+"""
+
+from collections.abc import Iterable, Sequence
+from datetime import UTC, date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from runboard.shop.book import Window
+
+Span = tuple[datetime, datetime]
+
+_DAY = timedelta(days=1)
+_MIDNIGHT = time(0)
+# A week holds every window once; a day more for a clock change.
+_LOOK_AHEAD = timedelta(days=8)
+
+
+def open_windows(windows: Sequence[Window], zone: str, from_: datetime, to: datetime) -> list[Span]:
+    """The (start, end) in aware UTC when one of the windows is open, within [from_, to), in order and put together
+    where they touch."""
+    found = []
+    day, last = local_day(from_, zone) - _DAY, local_day(to, zone)
+    while day <= last:
+        for window in windows:
+            if window.weekday == day.weekday():
+                found.append(_span(window, day, zone))
+        day += _DAY
+    return _clipped(_merged(found), from_, to)
+
+
+def _span(window: Window, day: date, zone: str) -> Span:
+    closes_next_day = window.closes == _MIDNIGHT
+    end_day = day + _DAY if closes_next_day else day
+    closes = _moment(end_day, window.closes, zone, last=not closes_next_day)
+    return _moment(day, window.opens, zone), closes
+
+
+def _moment(day: date, clock: time, zone: str, last: bool = False) -> datetime:
+    """When the clock on the wall shows ``clock`` on ``day``: its first coming, or its last."""
+    local = datetime.combine(day, clock, ZoneInfo(zone)).replace(fold=int(last))
+    moment = local.astimezone(UTC)
+    if moment.astimezone(local.tzinfo).replace(tzinfo=None) == local.replace(tzinfo=None):
+        return moment
+    return _change_near(local)
+
+
+def _change_near(skipped: datetime) -> datetime:
+    """The moment of the clock change that skips the local time ``skipped``: found by halving between the readings by
+    the offset after the change (too early) and before it (too late)."""
+    zone = skipped.tzinfo
+    early, late = skipped.replace(fold=1).astimezone(UTC), skipped.replace(fold=0).astimezone(UTC)
+    before = early.astimezone(zone).utcoffset()
+    while late - early > timedelta(seconds=1):
+        middle = early + (late - early) // 2
+        if middle.astimezone(zone).utcoffset() == before:
+            early = middle
+        else:
+            late = middle
+    return late.replace(microsecond=0)
+
+
+def _merged(spans: Iterable[Span]) -> list[Span]:
+    found: list[Span] = []
+    for start, end in sorted(span for span in spans if span[0] < span[1]):
+        if found and start <= found[-1][1]:
+            found[-1] = (found[-1][0], max(end, found[-1][1]))
+        else:
+            found.append((start, end))
+    return found
+
+
+def _clipped(spans: Iterable[Span], from_: datetime, to: datetime) -> list[Span]:
+    from_, to = from_.astimezone(UTC), to.astimezone(UTC)
+    return [(max(start, from_), min(end, to)) for start, end in spans if start < to and end > from_]
+
+
+def without(spans: Iterable[Span], others: Iterable[Span]) -> list[Span]:
+    """What is left of ``spans`` when ``others`` are taken out."""
+    left = _merged(spans)
+    for away_start, away_end in others:
+        kept = []
+        for start, end in left:
+            kept += [(start, min(end, away_start)), (max(start, away_end), end)]
+        left = _merged(kept)
+    return left
+
+
+def running_windows(quiet: Sequence[Window], zone: str, from_: datetime, to: datetime) -> list[Span]:
+    """When a station may run within [from_, to): everything but its quiet hours."""
+    return without([(from_.astimezone(UTC), to.astimezone(UTC))], open_windows(quiet, zone, from_, to))
+
+
+def is_open(windows: Sequence[Window], zone: str, moment: datetime) -> bool:
+    """Whether one of the windows is open at ``moment``."""
+    return bool(open_windows(windows, zone, moment, moment + timedelta(microseconds=1)))
+
+
+def next_open(windows: Sequence[Window], zone: str, moment: datetime) -> datetime | None:
+    """``moment`` itself where a window is open, else when the next one opens; ``None`` where there is none."""
+    found = open_windows(windows, zone, moment, moment + _LOOK_AHEAD)
+    return found[0][0] if found else None
+
+
+def next_close(windows: Sequence[Window], zone: str, moment: datetime) -> datetime | None:
+    """When the window that is open at ``moment`` closes; ``None`` where none is open."""
+    found = open_windows(windows, zone, moment, moment + _LOOK_AHEAD)
+    return found[0][1] if found and found[0][0] <= moment else None
+
+
+def local_day(moment: datetime, zone: str) -> date:
+    """The date on the shop's calendar at ``moment``."""
+    return moment.astimezone(ZoneInfo(zone)).date()
+
+
+def day_bounds(day: date, zone: str) -> Span:
+    """The (start, end) in aware UTC of a day of the shop: 23, 24 or 25 hours."""
+    return _moment(day, _MIDNIGHT, zone), _moment(day + _DAY, _MIDNIGHT, zone)
