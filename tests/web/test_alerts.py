@@ -6,9 +6,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from runboard.run.dues import Due
 
 from runboard.alerts.clock import AlertClock
+from runboard.run.dues import Due
 from runboard.store.open import open_store
 from tests.conftest import START, HandClock
 
