@@ -46,25 +46,23 @@ def _clock_seconds(clock: re.Match[str]) -> Fraction:
     return Fraction(int(hours) * 3600 + int(minutes) * 60 + int(seconds))
 
 
+# What a number without a unit is, after which unit: minutes alone or after hours, seconds after minutes.
+_BARE = {None: "min", "h": "min", "min": "s"}
+
+
 def _part_seconds(plain: str, text: str) -> Fraction:
-    total, at, smallest = Fraction(0), 0, _SECONDS["w"] + 1
+    total, at = Fraction(0), 0
+    before, may_follow = None, True
     while at < len(plain):
         part = _PART.match(plain, at)
-        if part is None:
+        unit = part and (part.lastgroup or _BARE.get(before))
+        if not part or not unit or not may_follow or (before and _SECONDS[unit] >= _SECONDS[before]):
             raise Unreadable("time unreadable", text=text)
-        unit = _SECONDS[part.lastgroup] if part.lastgroup else _bare_unit(smallest)
-        if unit >= smallest:
-            raise Unreadable("time unreadable", text=text)
-        total += Fraction(part[1].replace(",", ".")) * unit
-        at, smallest = part.end(), unit
-    if not plain:
+        total += Fraction(part[1].replace(",", ".")) * _SECONDS[unit]
+        at, before, may_follow = part.end(), unit, part.lastgroup is not None
+    if before is None:
         raise Unreadable("time unreadable", text=text)
     return total
-
-
-def _bare_unit(before: int) -> int:
-    """Minutes, also after hours (1h30); seconds after minutes (2 min 30)."""
-    return 1 if before == _SECONDS["min"] else 60
 
 
 def format_duration(span: timedelta) -> str:
