@@ -19,7 +19,7 @@ class Served:
 
     def __init__(self, app: Flask, streams: Streams, start: Callable[[], None], stop: Callable[[], None]) -> None:
         wsgi: Any = app.wsgi_app
-        self._pages = WSGIMiddleware(wsgi, workers=WORKERS)
+        self._pages: Any = WSGIMiddleware(wsgi, workers=WORKERS)
         self._streams = streams
         self._start = start
         self._stop = stop

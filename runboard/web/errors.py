@@ -37,7 +37,7 @@ def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.register_error_handler(HTTPException, _http_error)
     app.register_error_handler(BadForm, lambda error: answer(error.sentence, error.status))
-    app.register_error_handler(Refused, lambda error: answer(said("refused", error.code, error.facts), 409))
+    app.register_error_handler(Refused, _refused)
     app.register_error_handler(Exception, _failure)
 
 
@@ -64,6 +64,10 @@ def _http_error(error: HTTPException) -> Response:
         if name == "Allow":
             said_so.headers[name] = value
     return said_so
+
+
+def _refused(error: Refused) -> Response:
+    return answer(said("refused", error.code, error.facts), 404 if error.code.endswith(" unknown") else 409)
 
 
 def _failure(error: Exception) -> Response:

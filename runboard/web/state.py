@@ -6,6 +6,7 @@ from importlib import resources
 from flask import Blueprint, Flask, Response, request
 
 from runboard.floor.look import state_for
+from runboard.run.event import write_moment
 from runboard.web.pages_support import asking_person, workshop
 
 part = Blueprint("state", __name__)
@@ -39,14 +40,16 @@ def table() -> Response:
 
 
 def _state(run: str | None) -> Response:
-    etag, text = state_for(workshop(), asking_person(), run)
+    shop = workshop()
+    etag, text = state_for(shop, asking_person(), run)
     response = Response(content_type="application/json")
     response.headers["Cache-Control"] = "private, no-cache"
     response.set_etag(etag, weak=True)
     if request.if_none_match.contains_weak(etag):
         response.status_code = 304
         return response
-    response.set_data(text)
+    # The text is kept from one answer to the next, the time is not: the page sets its clock by it.
+    response.set_data(f'{{"now":"{write_moment(shop.clock.now())}",{text[1:]}')
     return response
 
 
