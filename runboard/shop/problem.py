@@ -48,6 +48,7 @@ SENTENCES: Mapping[str, str] = {
     "route step without word": "step {number}, '{text}', says no work. Write a word before the time, such as: sand {text}.",
     "route wait first": "step {number}, '{text}', is a wait, and a wait follows a step. Write what is done before it.",
     "route time unreadable": "step {number}, '{text}': the time cannot be read. Write it as in 40, 90 s, 1h30 or 2 h.",
+    "route step too long": "step {number} is too long: {most} letters at most. Write a comma between the steps.",
     "route too long": "a route has at most {most} steps, not {found}.",
 }
 
