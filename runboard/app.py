@@ -47,6 +47,13 @@ class Telling:
         self.alerts.wake()
 
 
+class Nobody:
+    """Who listens where there is no server."""
+
+    def changed(self, seq: int) -> None:
+        pass
+
+
 @dataclass(frozen=True)
 class House:
     """Everything that one server holds, put together."""
@@ -61,6 +68,12 @@ class House:
         """Put everything down; only once no request is being answered."""
         self.alerts.stop()
         self.store.close()
+
+
+def open_workshop(settings: Settings) -> tuple[Store, Workshop]:
+    """The store and the workshop of a data folder, for a command that serves nobody."""
+    store = open_store(settings.data)
+    return store, Workshop(store.log, store.books, settings.clock, Nobody())
 
 
 def build(settings: Settings) -> House:

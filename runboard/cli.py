@@ -4,9 +4,18 @@ import argparse
 import json
 import sys
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
+
+from runboard.floor.exchange import export_run, import_run
+from runboard.floor.run_file import read_run_file
+from runboard.floor.workshop import Workshop
+from runboard.run.refusal import Refused
+from runboard.shop.book_json import BookError, book_from_json
+from runboard.store.connect import FILE_NAME
+from runboard.web.sentences import say
 
 DEFAULT_PORT = 8210
 
@@ -20,10 +29,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     asked = _parser().parse_args(arguments)
     try:
         asked.do(asked)
-    except Mistaken as mistake:
+    except (Mistaken, BookError) as mistake:
         print(f"runboard: {mistake}", file=sys.stderr)
-        return 2
-    return 0
+    except Refused as refused:
+        print(f"runboard: {say('refused', refused.code, refused.facts)}", file=sys.stderr)
+    else:
+        return 0
+    return 2
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -41,7 +53,10 @@ def _parser() -> argparse.ArgumentParser:
 
     demo = commands.add_parser("demo", help="serve a shop made up to try, with a run in full swing")
     demo.add_argument(
-        "--data", type=Path, metavar="DIR", help="keep it in this folder, which must be empty or not there"
+        "--data",
+        type=Path,
+        metavar="DIR",
+        help="keep it in this folder; made if not there, gone on with if it was made before",
     )
     _for_serving(demo)
     demo.set_defaults(do=_demo)
@@ -78,19 +93,23 @@ def _serve(asked: argparse.Namespace) -> None:
 
 
 def _demo(asked: argparse.Namespace) -> None:
-    from runboard.demo.make import make_demo  # only a demo needs the simulator
-
     if asked.data is None:
         with tempfile.TemporaryDirectory(prefix="runboard-demo-") as place:
-            make_demo(Path(place))
+            _make_demo(Path(place))
             _serve_folder(Path(place), asked, demo=True)
         return
-    if asked.data.exists() and (not asked.data.is_dir() or any(asked.data.iterdir())):
-        raise Mistaken(
-            f"{asked.data} is not empty. The demo makes a shop of its own: name a folder that is not there yet."
-        )
-    make_demo(asked.data)
+    if not (asked.data / FILE_NAME).exists():  # else it was made before, and goes on
+        if asked.data.exists() and (not asked.data.is_dir() or any(asked.data.iterdir())):
+            raise Mistaken(f"{asked.data} holds something else. Name a folder for the demo that is not there yet.")
+        _make_demo(asked.data)
     _serve_folder(asked.data, asked, demo=True)
+
+
+def _make_demo(data: Path) -> None:
+    from runboard.demo.make import make_demo  # only a demo needs the simulator
+
+    _check_folder(data)
+    make_demo(data)
 
 
 def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool) -> None:
@@ -118,11 +137,43 @@ def _check_folder(data: Path) -> None:
 
 
 def _export(asked: argparse.Namespace) -> None:
-    raise NotImplementedError
+    if not asked.data.is_dir():
+        raise Mistaken(f"there is no data folder {asked.data}.")
+    with _shop(asked.data) as workshop:
+        record = export_run(workshop, asked.run) if asked.run else workshop.books.record()
+    json.dump(record, sys.stdout, indent=1, ensure_ascii=False)
+    print()
 
 
 def _import(asked: argparse.Namespace) -> None:
-    raise NotImplementedError
+    record = _read_file(asked.file)
+    if not isinstance(record, dict) or not {"runboard_book", "runboard_run"} & record.keys():
+        raise Mistaken(
+            f"{asked.file} is neither a shop's book nor a run: it has no 'runboard_book' and no 'runboard_run'."
+        )
+    if "runboard_book" in record:
+        book_from_json(record)  # a wrong book makes no data folder
+    else:
+        read_run_file(record)
+    with _shop(asked.data) as workshop:
+        if "runboard_book" in record:
+            book = workshop.books.save(record, workshop.clock.now())
+            print(f"The book of {book.name} is in {asked.data}, revision {book.revision}.")
+        else:
+            print(f"Run {record['run']} is in {asked.data}: {import_run(workshop, record)} new events.")
+
+
+@contextmanager
+def _shop(data: Path) -> Iterator[Workshop]:
+    """The workshop over a data folder, without a server: nobody is listening."""
+    from runboard.app import Settings, open_workshop
+
+    _check_folder(data)
+    store, workshop = open_workshop(Settings(data))
+    try:
+        yield workshop
+    finally:
+        store.close()
 
 
 def _read_file(path: Path) -> Any:

@@ -5,8 +5,8 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
-from runboard.run.dues import Due
 
+from runboard.run.dues import Due
 from runboard.run.event import Event
 from runboard.run.refusal import Known
 

@@ -1,0 +1,112 @@
+"""The commands: what was typed wrong gets a sentence and exit code 2, and nothing is half-written."""
+
+import json
+import socket
+from pathlib import Path
+
+import pytest
+
+from runboard.cli import main
+from tests.web.test_taps import BOOK
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> Path:
+    return tmp_path / "shop"
+
+
+def written(place: Path, record: object) -> str:
+    path = place / "file.json"
+    path.write_text(record if isinstance(record, str) else json.dumps(record), "utf-8")
+    return str(path)
+
+
+def test_a_book_goes_in_and_comes_out_again(data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["import", "--data", str(data), written(tmp_path, BOOK)]) == 0
+    capsys.readouterr()
+
+    assert main(["export", "--data", str(data)]) == 0
+    first = json.loads(capsys.readouterr().out)
+    main(["import", "--data", str(tmp_path / "other"), written(tmp_path, first)])
+    capsys.readouterr()
+    main(["export", "--data", str(tmp_path / "other")])
+
+    assert json.loads(capsys.readouterr().out) == first
+    assert first["name"] == BOOK["name"]
+
+
+@pytest.mark.parametrize(
+    ("record", "said"),
+    [
+        ({**BOOK, "rooms": [{"key": "shop"}]}, "the field 'name' is missing"),
+        ({**BOOK, "time_zone": "Nowhere/At-all"}, "no time zone 'Nowhere/At-all'"),
+        ({"runboard_book": 9}, "runboard_book 9"),
+        ({"name": "?"}, "is neither a shop's book nor a run"),
+        ([], "is neither a shop's book nor a run"),
+        ('{"runboard_book": 1,\n "name": }', "line 2, column 10"),
+    ],
+)
+def test_a_wrong_file_gets_a_sentence_and_makes_no_folder(
+    data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], record: object, said: str
+) -> None:
+    code = main(["import", "--data", str(data), written(tmp_path, record)])
+
+    assert code == 2
+    assert said in capsys.readouterr().err
+    assert not data.exists()
+
+
+def test_a_file_that_is_not_there_is_named(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["import", "--data", str(data), "nothing.json"]) == 2
+
+    assert capsys.readouterr().err == "runboard: nothing.json cannot be read: No such file or directory.\n"
+
+
+def test_export_makes_no_folder(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["export", "--data", str(data)]) == 2
+
+    assert "there is no data folder" in capsys.readouterr().err
+    assert not data.exists()
+
+
+def test_a_run_that_is_not_there_gets_a_sentence(
+    data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["import", "--data", str(data), written(tmp_path, BOOK)])
+    capsys.readouterr()
+
+    assert main(["export", "--data", str(data), "--run", "r9"]) == 2
+
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert told.err.startswith("runboard: ")
+
+
+def test_a_port_that_is_taken_is_told(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    with socket.create_server(("127.0.0.1", 0)) as other:
+        port = other.getsockname()[1]
+        code = main(["serve", "--data", str(data), "--port", str(port), "--no-open"])
+
+    assert code == 2
+    assert f"port {port} cannot be used" in capsys.readouterr().err
+    assert not data.exists()
+
+
+@pytest.mark.parametrize("port", ["-1", "65536", "http", ""])
+def test_what_is_no_port_is_told(data: Path, capsys: pytest.CaptureFixture[str], port: str) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(["serve", "--data", str(data), "--port", port])
+
+    assert ended.value.code == 2
+    assert "port" in capsys.readouterr().err
+
+
+def test_the_demo_keeps_out_of_a_folder_with_something_in_it(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "letter.txt").write_text("mine", "utf-8")
+
+    assert main(["demo", "--data", str(tmp_path), "--no-open"]) == 2
+
+    assert "holds something else" in capsys.readouterr().err
+    assert [path.name for path in tmp_path.iterdir()] == ["letter.txt"]
