@@ -1,0 +1,83 @@
+// What rings, on top: the sentence, one big button, and the other answers. An answer stops it on every page.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { isSoft, soundOn, turnOnSound } from "./alarm.js";
+import { minutesTo, span } from "./clock.js";
+import { loadAt, ringing } from "./doing.js";
+import { redraw } from "./drawing.js";
+import { personName, roomName, routeOf, stationName, stepOf } from "./names.js";
+import { about, answer, startUnloading } from "./presses.js";
+import { isoIn, press } from "./press.js";
+import { openLockUp, sayTime } from "./session.js";
+import { openStopped } from "./stopped.js";
+import { say, sayCode, slug } from "./words.js";
+
+const AGAIN = [5, 10, 20];
+const DANGER = ["watch check"];
+
+/** Alerts that concern this page: a session's end only its own person. */
+export const alertsFor = ({ state, me }) => ringing(state).filter((due) => due.kind !== "session end" || due.person === me);
+
+export function alerts(scene) {
+  const due = alertsFor(scene);
+  const soft = isSoft(scene.state, scene.me);
+  return html`<div role="alert" aria-live="assertive">
+    ${due.map((one) => html`<section class="panel ${DANGER.includes(one.kind) ? "red" : "act"}">
+      <p class="alert-title">${titleOf(scene.state, one)}</p>
+      ${soft ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}
+      ${one.late ? html`<p>${say("alert-late")}</p>` : nothing}
+      ${answers(scene, one)}</section>`)}
+  </div>
+  ${soundOn() ? nothing : html`<button type="button" class="quiet sound" @click=${() => { turnOnSound(); setTimeout(redraw, 300); }}>${say("alert-turn-on-sound")}</button>`}`;
+}
+
+/** 'The laser has ended · 2 min ago' */
+export function titleOf(state, due) {
+  const load = loadAt(state, [due.run, due.load]);
+  const facts = {
+    station: stationName(state, due.station), tray: due.tray ?? "", step: stepOf(state.runs?.[due.run], due.step, due.tray)?.name ?? "",
+    next: afterStep(state, due), person: due.person ? personName(state, due.person) : "",
+    room: roomName(state, state.stations?.[due.station]?.room), supply: due.kind === "supply due" ? due.id.split("|")[2] : "",
+  };
+  const kind = due.kind === "ask again" ? due.id.split("|")[1] : due.kind;
+  const words = load?.state === "ended" ? say("alert-needs-unloading", facts) : sayCode("alert", kind, facts) || slug(kind);
+  return `${words} · ${agoWords(due)}`;
+}
+
+function agoWords(due) {
+  const minutes = Math.floor(-minutesTo(due.due_at));
+  return minutes < 1 ? say("ui-now") : say("ui-ago", { span: span(minutes) });
+}
+
+function afterStep(state, due) {
+  const steps = due.tray ? routeOf(state.runs?.[due.run], due.tray) : [];
+  return steps[steps.findIndex((step) => step.key === due.step) + 1]?.name ?? "";
+}
+
+function answers(scene, due) {
+  const load = loadAt(scene.state, [due.run, due.load]);
+  const title = titleOf(scene.state, due).split(" · ")[0];
+  const reply = (what, body) => () => press(say("did-answered", { alert: title }), [answer(due, what, body)]);
+  if (due.kind === "watch check" && load) {
+    const checked = { kind: "watch checked", ...about(load), body: { at_check: load.checks ?? 0 } };
+    return html`<button type="button" class="go" @click=${() => press(say("did-watch-checked"), [checked, answer(due, "seen")])}>${say("alert-watch-go")}</button>
+      <div class="pair"><button type="button" class="danger" @click=${() => openStopped(load)}>${say("alert-stopped")}</button></div>`;
+  }
+  if (load && ["running", "ended"].includes(load.state)) {
+    return html`<button type="button" class="go" @click=${() => startUnloading(load, [due])}>${say("go-at-it")}</button>
+      <details><summary>${say("alert-not-ended")}</summary><p class="ask">${say("alert-still-running")}</p>
+      <div class="choices">${AGAIN.map((minutes) => html`<button type="button" @click=${() => reply("still running", { ask_again_at: isoIn(minutes) })()}>${say("alert-again-in", { minutes })}</button>`)}
+      <button type="button" @click=${() => openStopped(load)}>${say("alert-stopped")}</button></div></details>`;
+  }
+  if (due.kind === "session end") {
+    return html`<button type="button" class="go" @click=${() => openLockUp()}>${say("go-stop")}</button>
+      <div class="pair">${[15, 30].map((minutes) => html`<button type="button" @click=${() => sayTime(isoIn(minutes))}>${say("alert-more-time", { minutes })}</button>`)}</div>`;
+  }
+  if (due.kind === "hold over") {
+    const release = { kind: "pieces released", run: due.run, tray: due.tray, operation: due.step };
+    return html`<button type="button" class="go" @click=${() => press(say("did-released", { tray: due.tray }), [release, answer(due, "done")])}>${say("alert-release")}</button>
+      <div class="pair"><button type="button" @click=${reply("seen", { ask_again_at: isoIn(24 * 60) })}>${say("alert-tomorrow")}</button></div>`;
+  }
+  return html`<button type="button" class="go" @click=${reply("seen")}>${say("alert-seen")}</button>
+    <div class="choices spaced">${AGAIN.map((minutes) => html`<button type="button" @click=${reply("seen", { ask_again_at: isoIn(minutes) })}>${say("alert-again-in", { minutes })}</button>`)}</div>`;
+}

@@ -1,0 +1,51 @@
+// Questions of the shop: what was running after a restart; what is to settle.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { moment } from "./clock.js";
+import { openLoads } from "./doing.js";
+import { loadTitle, personName, stationName } from "./names.js";
+import { about } from "./presses.js";
+import { press } from "./press.js";
+import { openStopped } from "./stopped.js";
+import { say, sayCode, slug } from "./words.js";
+
+export function asks({ state }) {
+  return Object.entries(state.asks ?? {}).map(([id, ask]) => {
+    const answered = () => press(say("did-asked"), [{ kind: "restart answered", body: { restart: id } }]);
+    const running = openLoads(state).filter((load) => ["running", "loading", "working", "ended", "unloading"].includes(load.state));
+    return html`<section class="panel look"><h2>${sayCode("asks", ask.code, ask.facts) || ask.code}</h2>
+      <p>${say("asks-since", { last: ask.facts?.last_at ?? "" })}</p>
+      ${running.map((load) => wasRunning(state, load))}
+      <button type="button" class="go" @click=${answered}>${say(running.length ? "asks-that-is-all" : "asks-nothing")}</button></section>`;
+  });
+}
+
+function wasRunning(state, load) {
+  const title = loadTitle(state.runs[load.run], load);
+  const still = () => press(say("did-still", { load: title }), [load.state === "running"
+    ? { kind: "machine started", ...about(load), body: load.end_at ? { minutes: Math.max(1, Math.round((Date.parse(load.end_at) - Date.now()) / 60_000)) } : {} }
+    : { kind: "load started", ...about(load), body: { pieces: load.pieces } }]);
+  const ended = () => press(say("did-ended", { station: stationName(state, load.station) }), [load.state === "running" ? { kind: "machine ended", ...about(load) } : { kind: "load put aside", ...about(load) }]);
+  return html`<div class="asked"><p><b>${stationName(state, load.station)}</b>: ${title}</p><div class="choices">
+    ${load.state === "ended" ? nothing : html`<button type="button" @click=${still}>${say("asks-still")}</button>`}
+    <button type="button" @click=${ended}>${say(load.state === "running" ? "asks-ended" : "asks-aside")}</button>
+    <button type="button" @click=${() => openStopped(load)}>${say("asks-stopped")}</button></div></div>`;
+}
+
+/** What is to settle: both versions, one press each. */
+export function toSettle({ state }) {
+  if (!state.unsettled?.length) return nothing;
+  return html`<section><h2>${say("settle-title")}</h2><p class="soft">${say("settle-about")}</p>
+    ${state.unsettled.map((one) => entry(state, one))}</section>`;
+}
+
+/** What was pressed, in words: 'Ann pressed 10:42: load done, sand/4'. */
+export const pressWords = (state, one) =>
+  say("settle-press", { person: one.person ? personName(state, one.person) : say("ui-somebody"), at: moment(one.at), what: sayCode("kind", one.kind) || slug(one.kind), subject: one.subject ?? "" });
+
+function entry(state, one) {
+  const settle = (keep) => press(say(`did-settle-${keep}`), [{ kind: "entry settled", run: one.run ?? "", body: { event: one.event, keep } }]);
+  return html`<div class="panel look"><p>${pressWords(state, one)}</p><p><b>${sayCode("refused", one.code, one.facts) || one.code}</b></p>
+    <div class="pair"><button type="button" @click=${() => settle("shop")}>${say("settle-keep-shop")}</button>
+    <button type="button" @click=${() => settle("press")}>${say("settle-keep-press")}</button></div></div>`;
+}

@@ -1,0 +1,60 @@
+// 'Called away': one large press, no reason asked; a watched machine is paused and made safe first.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { stepper } from "./controls.js";
+import { handsOf, inSession, loadAt, watchedBy } from "./doing.js";
+import { loadTitle, loadWords, stationName, stepOf, sum } from "./names.js";
+import { about, startDraft } from "./presses.js";
+import { press } from "./press.js";
+import { closeSheet, openSheet, sheetHead } from "./sheet.js";
+import { list, say } from "./words.js";
+
+const LEFT = "runboard.left";
+
+export function calledAway(scene) {
+  const running = watchedBy(scene.state, scene.me);
+  const go = () => {
+    closeSheet();
+    const hands = handsOf(scene.state, scene.me);
+    localStorage.setItem(LEFT, JSON.stringify(hands?.load ? [hands.load.run, hands.load.id] : null));
+    press(say("did-away"), [{ kind: "person called away" }]);
+  };
+  if (!running.length) return go();
+  openSheet(() => html`${sheetHead(say("away-title"))}
+    <p class="cautions">${say("away-make-safe", { stations: list(running.map((load) => stationName(scene.state, load.station))) })}</p>
+    <button type="button" class="go" @click=${go}>${say("away-is-safe")}</button>
+    ${others(scene).map(([key, person]) => html`<button type="button" class="full spaced" @click=${() => { handOver(running, key, person); go(); }}>${say("away-other-watches", { person: person.name })}</button>`)}`);
+}
+
+const others = ({ state, me }) => Object.entries(state.people ?? {}).filter(([key, person]) => key !== me && inSession(state, key) && !person.away);
+
+/** Another person watches now: said by the one who hands over. */
+export const handOver = (loads, key, person) =>
+  press(say("did-watch", { person: person.name }), loads.map((load) => ({ kind: "watch taken", ...about(load), person: key })));
+
+export function backFromAway(scene, person) {
+  const load = loadAt(scene.state, JSON.parse(localStorage.getItem(LEFT) ?? "null"));
+  const back = { kind: "person came back" };
+  const open = load && ["loading", "working", "unloading"].includes(load.state);
+  const words = say("did-back");
+  return html`<section class="now"><p class="since">${say("away-since", { since: person.seen_at })}</p><h1>${say("away-h1")}</h1>
+    <button type="button" class="go" @click=${() => press(words, [back])}>${say("away-back")}</button>
+    ${open ? html`<button type="button" class="full spaced" @click=${() => (load.state === "working" ? openHowMany(scene, load) : press(words, [back, startDraft(load)]))}>
+      ${say("away-back-to", { load: loadTitle(scene.state.runs[load.run], load) })}</button>` : nothing}</section>`;
+}
+
+// 'How many of the five are sanded?' The rest goes on with the same press.
+function openHowMany(scene, load) {
+  const run = scene.state.runs[load.run];
+  const done = Object.fromEntries(Object.keys(load.pieces).map((tray) => [tray, run.trays[tray]?.counts?.[load.step]?.[load.id]?.[0] ?? 0]));
+  const go = () => {
+    closeSheet();
+    const counted = Object.keys(done).filter((tray) => done[tray]).map((tray) => ({ kind: "pieces counted", ...about(load), tray, body: { good: done[tray], scrap: scrapOf(run, load, tray) } }));
+    press(say("did-back"), [{ kind: "person came back" }, ...counted, startDraft(load)]);
+  };
+  openSheet(() => html`${sheetHead(say("away-how-many", { pieces: sum(load.pieces), step: stepOf(run, load.step)?.name ?? "" }))}
+    ${Object.keys(done).map((tray) => stepper(loadWords(run, { ...load, id: "", trays: [tray] }), done[tray], { max: load.pieces[tray], set: (count) => { done[tray] = count; } }))}
+    <button type="button" class="go" @click=${go}>${say("away-go-on")}</button>`);
+}
+
+const scrapOf = (run, load, tray) => (run.trays[tray]?.scrap?.[load.step] ?? []).filter((one) => one.load === load.id).map(({ load: _, ...one }) => one);

@@ -1,0 +1,45 @@
+// One load, opened from its machine: what it is, and every press that its state allows.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { details, cautions } from "./details.js";
+import { isOverdue, isPutAside, isWatched, loadAt, loadScene, ringing } from "./doing.js";
+import { handOver } from "./away.js";
+import { openCount } from "./count.js";
+import { lateRunning } from "./late.js";
+import { loadTitle } from "./names.js";
+import { about, startLoad, startMachine, startUnloading } from "./presses.js";
+import { press } from "./press.js";
+import { minutesFor, minutesStepper, runButton } from "./running.js";
+import { closing, openSheet, sheetHead } from "./sheet.js";
+import { openStopped, settleChoices } from "./stopped.js";
+import { say } from "./words.js";
+
+export function openLoadSheet({ run, id }) {
+  openSheet((scene) => {
+    const load = loadAt(scene.state, [run, id]);
+    if (!load) return html`${sheetHead(say("load-gone"))}<p>${say("load-gone-words")}</p>`;
+    const here = loadScene(scene.state, load);
+    return html`${sheetHead(loadTitle(here.run, load))}${cautions(here.step)}${presses(scene, here)}${details(here)}`;
+  });
+}
+
+function presses(scene, here) {
+  const { load, station } = here;
+  const button = (words, action, big = false) => html`<button type="button" class=${big ? "go" : ""} @click=${closing(action)}>${words}</button>`;
+  const alerts = ringing(scene.state).filter((due) => due.load === load.id && due.run === load.run);
+  const off = isPutAside(load) || load.state === "ended" ? button(say("load-off"), () => press(say("did-off", { load: loadTitle(here.run, load) }), [{ kind: "load taken off", ...about(load) }])) : nothing;
+  if (load.state === "stopped") return settleChoices(scene, load);
+  if (load.state === "running") {
+    return html`<div class="stack">${button(say("go-at-it"), () => startUnloading(load, alerts), isOverdue(load))}
+      ${minutesStepper(here)}${button(say("load-still-runs"), () => startMachine(load, minutesFor(here)))}
+      <button type="button" @click=${() => openStopped(load)}>${say("load-stopped")}</button>
+      ${button(say("load-ended"), () => press(say("did-ended", { station: station?.name ?? "" }), [{ kind: "machine ended", ...about(load) }]))}
+      ${isWatched(scene.state, load) && load.watcher && load.watcher !== scene.me ? button(say("load-i-watch"), () => handOver([load], scene.me, scene.state.people[scene.me])) : nothing}</div>`;
+  }
+  if (load.state === "ended") return html`<div class="stack">${button(say("go-at-it"), () => startUnloading(load, alerts), true)}
+    <button type="button" @click=${() => openStopped(load)}>${say("load-stopped")}</button>${off}</div>`;
+  if (load.state === "loading") return html`${runButton(here)}${lateRunning(here)}<div class="stack">${button(say("load-join"), () => startLoad(load))}${off}</div>`;
+  return html`<div class="stack">${button(say("load-join"), () => startLoad(load), true)}
+    <button type="button" @click=${() => openCount(load)}>${say("go-count")}</button>${off}</div>`;
+}
+

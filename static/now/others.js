@@ -1,0 +1,37 @@
+// Something else instead, folded: the other moves with their reason, loads put aside, small shop jobs.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { handsOf, isPutAside, openLoads, openMoves } from "./doing.js";
+import { moveButton, moveWords, reason } from "./first.js";
+import { openLoadSheet } from "./load_sheet.js";
+import { loadTitle, stationName, stepOf } from "./names.js";
+import { press } from "./press.js";
+import { openSheet, sheetHead } from "./sheet.js";
+import { cautions } from "./details.js";
+import { say } from "./words.js";
+
+export function others(scene) {
+  const { state, me } = scene;
+  const moves = openMoves(state, me);
+  const shown = handsOf(state, me) ? moves : moves.slice(1);
+  const known = new Set(moves.map((move) => `${move.run}/${move.load}`));
+  const aside = openLoads(state).filter((load) => isPutAside(load) && !known.has(`${load.run}/${load.id}`));
+  const offered = new Set(moves.filter((move) => move.code === "job").map((move) => move.facts?.key ?? move.facts?.job));
+  const jobs = Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
+  if (!shown.length && !aside.length && !jobs.length) return nothing;
+  return html`<details><summary>${say("ui-others")}</summary><ul class="rows">
+    ${shown.map((move) => moveRow(scene, move))}
+    ${aside.map((load) => html`<li class="row"><span>${loadTitle(state.runs[load.run], load)}<br><span class="soft">${say("others-aside", { station: stationName(state, load.station) })}</span></span>
+      <button type="button" @click=${() => openLoadSheet(load)}>${say("ui-open")}</button></li>`)}
+    ${jobs.map(([key, job]) => html`<li class="row"><span>${job.name}<br><span class="soft">${say("others-job", { minutes: Math.round(job.minutes ?? 0) })}</span></span>
+      <button type="button" @click=${() => press(say("did-job", { job: job.name }), [{ kind: "job started", body: { job: key } }])}>${say("go-start")}</button></li>`)}
+  </ul></details>`;
+}
+
+function moveRow(scene, move) {
+  const title = moveWords(scene.state, move);
+  const step = stepOf(scene.state.runs?.[move.run], move.step, move.trays?.[0]);
+  const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${moveButton(scene, move)}`);
+  return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station)].filter(Boolean).join(" · ")}</span></span>
+    ${move.code === "free" ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
+}

@@ -1,0 +1,30 @@
+// The drawn positions of a jig or board: pressed through untouched, good, half; or picked one by one.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { redraw } from "./drawing.js";
+import { toggle } from "./startlist.js";
+import { say } from "./words.js";
+
+const ORDER = ["untouched", "good", "half"];
+const MARK = { untouched: "", good: "✓", half: "◐" };
+
+/** A grid to press through; `marks` maps a position to its state. */
+export const throughStates = (count, marks) => html`<div class="positions" role="group" aria-label=${say("ui-positions")}>
+  ${Array.from({ length: count }, (_, index) => index + 1).map((place) => {
+    const state = marks.get(place) ?? "untouched";
+    const turn = () => { marks.set(place, ORDER[(ORDER.indexOf(state) + 1) % 3]); redraw(); };
+    return html`<button type="button" class=${state} aria-label=${say("position-label", { place, state: say(`position-${state}`) })} @click=${turn}>
+      ${place}<span>${MARK[state]} ${say(`position-${state}`)}</span></button>`;
+  })}</div>`;
+
+export const placesIn = (marks, state, count) =>
+  Array.from({ length: count }, (_, index) => index + 1).filter((place) => (marks.get(place) ?? "untouched") === state);
+
+/** The personal pieces of a tray by their text; picked ones are in `picked`. */
+export function positionsOf(tray, picked) {
+  const places = Object.entries(tray?.places ?? {});
+  if (!places.length) return nothing;
+  return html`<p class="ask">${say("positions-which")}</p><div class="choices" role="group" aria-label=${say("positions-which")}>
+    ${places.map(([place, [, text]]) => html`<button type="button" aria-pressed=${String(picked.has(Number(place)))}
+      @click=${() => { toggle(picked, Number(place)); redraw(); }}>${place}: ${text}</button>`)}</div>`;
+}

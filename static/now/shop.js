@@ -1,0 +1,121 @@
+// The shop's state on this page: polled, with this phone's own unsent presses laid over it.
+
+import { learn, setZone } from "./clock.js";
+import { drainSoon, keep, kept, onOutbox, unseen } from "./outbox.js";
+import { listen } from "./stream.js";
+import { overlay } from "./table.js";
+
+const VISIBLE_MS = 2000;
+const HIDDEN_MS = 15_000;
+const listeners = new Set();
+let table = null;
+let state = null;
+let shown = null;
+let etag = "";
+let timer = 0;
+let polling = false;
+let hinted = false;
+let reached = true;
+
+export const onShop = (listener) => listeners.add(listener);
+export const shop = () => shown;
+export const seq = () => state?.seq ?? 0;
+export const serverReached = () => reached;
+
+export const me = () => localStorage.getItem("runboard.person") || "";
+
+/** 'You are …' */
+export function become(person) {
+  localStorage.setItem("runboard.person", person);
+  etag = "";
+  redraw();
+  pollSoon();
+}
+
+/** Opens the state: the last one kept, then the server's, then on and on. */
+export async function openShop() {
+  onOutbox(redraw);
+  document.addEventListener("visibilitychange", () => pollSoon());
+  window.addEventListener("online", () => pollSoon());
+  await Promise.all([readTable(), poll()]);
+  if (!state) take(await kept("state"));
+  listen(() => { pollSoon(); drainSoon(); });
+}
+
+async function readTable() {
+  try {
+    const answer = await fetch("/table.json");
+    table = answer.ok ? await answer.json() : await kept("table");
+    if (answer.ok) keep("table", table);
+  } catch {
+    table = await kept("table");
+  }
+}
+
+function pollSoon() {
+  if (polling) hinted = true;
+  else void poll();
+}
+
+async function poll() {
+  clearTimeout(timer);
+  polling = true;
+  const sent = Date.now();
+  try {
+    if (!table && state) await readTable();
+    const answer = await fetch(`/state?person=${encodeURIComponent(me())}`, {
+      headers: etag ? { "If-None-Match": etag } : {},
+      cache: "no-store",
+      signal: AbortSignal.timeout?.(8000),
+    });
+    if (answer.status === 200) {
+      const fresh = await answer.json();
+      learn(sent, Date.now(), fresh.now);
+      etag = answer.headers.get("ETag") ?? "";
+      take(fresh);
+      keep("state", fresh);
+    }
+    setReached(answer.status === 200 || answer.status === 304);
+  } catch {
+    setReached(false);
+  } finally {
+    polling = false;
+    const soon = hinted ? 0 : document.hidden ? HIDDEN_MS : VISIBLE_MS;
+    hinted = false;
+    timer = setTimeout(poll, soon);
+  }
+}
+
+function setReached(yes) {
+  if (reached !== yes) { reached = yes; redraw(); }
+}
+
+function take(fresh) {
+  if (!fresh) return;
+  state = fresh;
+  for (const [id, run] of Object.entries(fresh.runs ?? {})) run.id = id;
+  setZone(fresh.shop?.zone);
+  if (!fresh.people?.[me()]) choosePerson(fresh);
+  redraw();
+}
+
+function choosePerson(fresh) {
+  const people = Object.entries(fresh.people ?? {});
+  const [first] = people.find(([, one]) => one.access === "lead") ?? people[0] ?? [];
+  if (first) become(first);
+}
+
+function redraw() {
+  if (!state) return;
+  shown = withOwn(state, unseen(state.seq));
+  listeners.forEach((listener) => listener(shown));
+}
+
+const pressOf = (id) => id.replace(/\.\d+$/, "");
+
+function withOwn(base, events) {
+  if (!events.length || !table) return base;
+  const undone = new Set(events.filter((one) => one.kind === "event undone").map((one) => one.body.event));
+  const left = events.filter((one) => !undone.has(pressOf(one.id)));
+  return left.length ? overlay(base, left, table) : base;
+}

@@ -1,0 +1,66 @@
+// Stopped early, and what becomes of it: resume, do again, save what is done, scrap.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { oneOf, stepper, textField } from "./controls.js";
+import { ringing } from "./doing.js";
+import { loadTitle, sum } from "./names.js";
+import { placesIn, throughStates } from "./positions.js";
+import { about, answer } from "./presses.js";
+import { press } from "./press.js";
+import { stopReasons } from "./reasons.js";
+import { closeSheet, openSheet, sheetHead } from "./sheet.js";
+import { say } from "./words.js";
+
+export function openStopped(load) {
+  const marks = new Map();
+  const count = sum(load.pieces);
+  let why = "";
+  let note = "";
+  openSheet((scene) => {
+    const title = loadTitle(scene.state.runs[load.run], load);
+    const alerts = ringing(scene.state).filter((due) => due.load === load.id && due.run === load.run);
+    const record = () => {
+      closeSheet();
+      const body = { why, ...Object.fromEntries(["good", "half", "untouched"].map((state) => [state, placesIn(marks, state, count)])), ...(note ? { note } : {}) };
+      press(say("did-stopped", { load: title }), [{ kind: "load stopped", ...about(load), body }, ...alerts.map((alert) => answer(alert, "stopped"))]);
+    };
+    return html`${sheetHead(say("stopped-title", { load: title }))}
+      ${oneOf(say("stopped-why"), stopReasons(), why, (key) => { why = key; })}
+      ${count <= 60 ? html`<p class="ask">${say("stopped-positions")}</p>${throughStates(count, marks)}` : nothing}
+      ${textField(say("ui-note"), note, (text) => { note = text; })}
+      <button type="button" class="go" ?disabled=${!why} @click=${record}>${say(why ? "stopped-record" : "stopped-say-why")}</button>`;
+  });
+}
+
+/** What becomes of a load that stopped early. */
+export function settleChoices(scene, load) {
+  const run = scene.state.runs[load.run];
+  const title = loadTitle(run, load);
+  const settle = (how, body = {}) => { closeSheet(); press(say(`did-settled-${how}`, { load: title }), [{ kind: "stop settled", ...about(load), body: { how, ...body } }]); };
+  const good = load.stop?.good?.length ?? 0;
+  return html`<p>${say("settle-where", { why: say(`stop-${load.stop?.why ?? "other"}`), good, half: load.stop?.half?.length ?? 0, untouched: load.stop?.untouched?.length ?? sum(load.pieces) - good })}</p>
+    <div class="stack">
+    <button type="button" @click=${() => settle("resume")}>${say("settle-resume")}</button>
+    <button type="button" @click=${() => settle("again")}>${say("settle-again")}</button>
+    <button type="button" @click=${() => openSave(load, settle)}>${say("settle-save")}</button>
+    <button type="button" @click=${() => settle("scrap")}>${say("settle-scrap")}</button></div>`;
+}
+
+function openSave(load, settle) {
+  const good = spread(load);
+  openSheet(() => html`${sheetHead(say("save-title"))}<p>${say("save-words")}</p>
+    ${Object.keys(load.pieces).map((tray) => stepper(say("save-tray", { tray }), good[tray], { max: load.pieces[tray], set: (count) => { good[tray] = count; } }))}
+    <button type="button" class="go" @click=${() => settle("save", { counts: Object.fromEntries(Object.entries(good).map(([tray, count]) => [tray, { good: count }])) })}>
+      ${say("save-go", { good: sum(good) })}</button>`);
+}
+
+// The positions run through the trays of the load in their order.
+function spread(load) {
+  const good = {};
+  let from = 0;
+  for (const [tray, pieces] of Object.entries(load.pieces)) {
+    good[tray] = (load.stop?.good ?? []).filter((place) => place > from && place <= from + pieces).length;
+    from += pieces;
+  }
+  return good;
+}

@@ -1,0 +1,585 @@
+# The sentences of runboard, English. The core gives codes and facts; the server and the page both read this file.
+# A code's spaces become hyphens: refused + "station busy" is refused-station-busy. Moments arrive as local time.
+
+## Small words of the screens
+ui-close = Close
+ui-ok = OK
+ui-open = Look
+ui-min = min
+ui-now = now
+ui-ago = { $span } ago
+ui-less = Less: { $what }
+ui-more = More: { $what }
+ui-note = Note
+ui-why = Why
+ui-what = What
+ui-where = Where
+ui-good = Good
+ui-scrap = Scrap
+ui-rework = Rework
+ui-somebody = Somebody
+ui-unknown = Don't know
+ui-undo = Undo
+ui-undo-what = Undo: { $what }
+ui-you-are = You are
+ui-tray = tray { $tray }
+ui-trays = trays { $trays }
+ui-trays-from-to = trays { $from } to { $to }
+ui-board = board { $board }
+ui-whole-run = the whole run
+ui-machines = Machines
+ui-waits = Drying, curing, in clamps
+ui-trays-title = Trays
+ui-trays-of = Trays, { $run }
+ui-others = Something else instead
+ui-runs-about = Runs about
+ui-positions = Positions
+ui-no-server = The server does not answer. What you press is saved here and sent when it is back.
+ui-pair = This phone is not paired with the shop. Your presses are saved here; pair the phone, then they are sent.
+
+## The head
+head-good = { $good } of { $wanted } good
+head-due = { $good } of { $pieces } for { $due }
+head-all-by = all by { $by }
+
+## What I am in the middle of, or could do
+first-since = since { $since }
+first-after = After it: { $what }
+first-loading = Set up and load: { $step }, { $what }
+first-working = { $step }, { $what }
+first-running = { $step } is running, { $what }
+first-ended = { $step } has ended, { $what }
+first-unloading = Unload: { $step }, { $what }
+first-stopped = { $step } has stopped, { $what }
+first-nothing = Nothing waits for you
+first-nothing-more = What runs and what dries is below.
+first-no-run = No run is open. A run is one batch of one product.
+attendance-watched = Stay and watch
+move-start = { $step }, { $what }
+move-go-on = Go on: { $step }, { $what }
+move-run = Start the { $station }: { $what }
+move-unload = Unload the { $station }: { $what }
+move-finish = Count: { $step }, { $what }
+move-wipe = Now: { $step }, { $what }
+move-job = { $job }
+move-free = Nothing waits for you now
+move-free-until = Nothing waits for you until { $until }
+move-stop = Time to stop well
+because-late-session = Your time is nearly over.
+because-session-ending = Your time is nearly over.
+because-latest-near = Its latest end is near.
+because-wait-latest = Its latest end is near.
+because-machine-idle = It keeps the { $station } at work.
+because-feeds-machine = It keeps the { $station } at work.
+because-machine-waits = The machine waits for hands.
+because-needs-unloading = The machine has ended.
+because-in-middle = You are in the middle of it.
+because-put-aside = It was begun and put aside.
+because-due-soonest = It is due first.
+because-due = It is due { $due }.
+because-long-wait-after = It dries longest afterwards.
+because-same-setup = The setup stands.
+because-same-room = You are there already.
+because-watching = It can be done while you watch the { $station }.
+because-fits-time = It fits the time you have.
+because-nothing-else = Nothing else can be done now.
+because-next-in-route = It is next in its route.
+
+go-start = Start
+go-go-on = Go on
+go-at-it = I am at it
+go-job-done = Done
+go-stop = I stop for today
+go-plan = Open a run
+go-wrong = Something is wrong
+go-away = Called away
+go-not-this = Not this, because …
+go-only-done = Done, start nothing
+go-count = Done, not all good
+go-list = Start list: { $points ->
+    [one] one point
+   *[other] { $points } points
+  }
+go-list-then-run = Start list, then run
+go-running = The { $station } is running
+done-all = Done, { $good ->
+    [1] 1 good
+   *[other] all { $good } good
+  }
+done-some = Done, { $good } good, { $scrap } scrap
+then-start = Start { $what }
+then-go-on = Go on with { $what }
+then-at-it = At the { $station }
+then-job = Start: { $job }
+
+## Late entries
+late-start = Started earlier, or done already
+late-running = Running for a while
+late-finish = Finished earlier
+late-started-ago = Started { $minutes } min ago
+late-running-ago = For { $minutes } min
+late-done-ago = { $minutes } min ago
+late-done-at = Done at
+late-done = Done
+
+## What a press did: shown beside 'Undo'
+did-started = Started { $load }
+did-running = { $load } is running
+did-at-it = At it: { $load }
+did-done = Done: { $load }
+did-job = Started: { $job }
+did-job-done = Done: { $job }
+did-list = Start list ticked, { $station }
+did-away = Called away
+did-back = Back
+did-watch = { $person } watches
+did-scrap = { $pieces } scrap in tray { $tray }, { $step }
+did-rework = { $pieces } from tray { $tray } to rework, tray { $to }
+did-stopped = Stopped early: { $load }
+did-settled-resume = Resumed: { $load }
+did-settled-again = To do again: { $load }
+did-settled-save = Saved what is done: { $load }
+did-settled-scrap = Scrapped what was left: { $load }
+did-out = Out of { $supply }
+did-in = { $supply } is there again
+did-held = { $pieces } held in tray { $tray }
+did-released = Tray { $tray } goes on
+did-changed = New { $what }
+did-out-of-use = { $station } out of use
+did-back-in-use = { $station } back in use
+did-first-piece-pass = First piece good: { $step }
+did-first-piece-fail = First piece failed: { $step }
+did-decided-go-on = { $step } goes on
+did-decided-check-again = { $step }: check again
+did-came = You have until { $until }
+did-time = You have until { $until }
+did-went = Stopped for today
+did-not-this = Not now: { $what }
+did-off = Taken off: { $load }
+did-ended = { $station } has ended
+did-answered = Answered: { $alert }
+did-watch-checked = Looked: all is well
+did-asked = Said what was running
+did-still = Still at it: { $load }
+did-settle-shop = Settled: the shop's version
+did-settle-press = Settled: the press
+did-undo = Undone: { $what }
+did-moved = { $pieces } from tray { $tray } to tray { $to }
+did-counted = Tray { $tray } counted: { $good } good
+did-filled = { $trays } done to { $step }
+did-wait-ended = Tray { $tray } waits no longer
+did-wood = Tray { $tray }: { $wood }
+
+## A press on this phone
+press-saved-here = saved here
+press-sent = sent
+press-refused = Not taken: { $what }
+press-read = I have read it
+press-unsent = { $count } saved here
+press-elsewhere = Your last press
+
+## Machines, states, waits
+machines-idle = Idle: { $stations }
+machines-stay = Stay and watch
+state-idle = idle
+state-running = running
+state-needs-unloading = needs unloading
+state-overdue = should have ended
+state-watch-check-due = watch check due
+state-stopped-early = stopped early
+state-out-of-use = out of use
+state-put-aside = put aside
+state-at-it = { $person } { $doing }
+doing-loading = is loading
+doing-working = is at it
+doing-unloading = is unloading
+wait-dry = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: drying
+wait-cure = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: curing
+wait-clamp = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: in clamps
+wait-cool = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: cooling
+wait-settle = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: settling
+wait-then = then { $next }
+wait-from = from { $from }
+wait-by = by { $by }
+wait-between = { $from } to { $by }
+tray-held = held: { $why }
+tray-held-until = held: { $why }, until { $until }
+tray-done = done
+tray-next = next { $next }
+tray-started = { $step } started
+tray-at-it = { $step }, { $person }
+tray-put-aside = { $step }, put aside
+tray-on-machine-running = on the { $station } until { $until }
+tray-on-machine-ended = on the { $station }, to unload
+tray-on-machine-stopped = on the { $station }, stopped early
+tray-resting-dry = drying until { $until }, then { $next }
+tray-resting-cure = curing until { $until }, then { $next }
+tray-resting-clamp = in clamps until { $until }, then { $next }
+tray-resting-cool = cooling until { $until }, then { $next }
+tray-resting-settle = settling until { $until }, then { $next }
+count-pieces = { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }
+count-good = { $good } good
+count-scrap = { $scrap } scrap
+strip-label = { $done } of { $steps } steps done
+others-aside = put aside on the { $station }
+others-job = about { $minutes } min
+load-gone = No longer there
+load-gone-words = This load is done or was taken off.
+load-still-runs = It runs, this long from now
+load-stopped = It stopped, because …
+load-ended = It has ended; I am not at it yet
+load-i-watch = I watch it now
+load-off = Take it off
+load-join = I am at it too
+
+## Alerts
+alert-machine-end = The { $station } has ended
+alert-needs-unloading = The { $station } has ended
+alert-wait-over = Tray { $tray }: the wait after { $step } is over
+alert-wait-latest = Tray { $tray }: { $next } now, it is the latest end after { $step }
+alert-hold-over = Tray { $tray }: its hold is over
+alert-supply-due = { $supply } should be there
+alert-session-end = Your time is over: tidy up
+alert-watch-check = The { $station }: stay and watch. No flame, work flat, air and exhaust on?
+alert-soft = Finish the pass, switch off, then go.
+alert-late = This comes late: the server was away.
+alert-watch-go = No flame, work flat, air and exhaust on
+alert-not-ended = It has not ended, or not well
+alert-still-running = Still running. Ask again in
+alert-again-in = { $minutes } min
+alert-stopped = Stopped, because …
+alert-seen = Seen
+alert-release = It goes on
+alert-tomorrow = Ask again tomorrow
+alert-more-time = { $minutes } min more
+alert-turn-on-sound = Turn on sound
+
+## Questions
+asks-what-was-running = What was running?
+asks-since = The server was away. Its last entry is from { $last }.
+asks-still = Still running
+asks-ended = Ended
+asks-aside = Put aside
+asks-stopped = Stopped, because …
+asks-that-is-all = That is all
+asks-nothing = Nothing was running
+settle-title = To settle
+settle-about = These were pressed while the phone did not know the latest. Which is right?
+settle-press = { $person } pressed at { $at }: { $what } { $subject }
+settle-keep-shop = Keep the shop's
+settle-keep-press = The press is right
+
+## Session
+session-how-long = How long have you got?
+session-hours = { $hours } h
+session-until = until { $until }
+session-until-label = Until
+session-other = Another time
+session-today = Today
+session-until-now = You have until { $until }.
+session-change = Change it
+lockup-title = Before you go
+lockup-running = Still running: { $stations }. Stay until it has ended, or stop it and make it safe.
+lockup-rags = Oily rags: spread in a single layer outdoors, or in water in the lidded metal can
+lockup-power = Machines off, plugs out, compressor empty
+lockup-chargers = No battery on a charger
+lockup-bins = Dust bin emptied, outdoors
+lockup-smoulder = Looked and smelled for smoulder: laser, sander, bin
+lockup-first-job = Tomorrow's first job is laid out
+lockup-not-all = I stop without all of it
+list-title = Start list: { $step }
+list-left = { $left } to tick
+list-done = All ticked: { $station }
+
+## What an operation asks
+details-title = List, setup, first piece: { $step }
+details-list = Start list
+details-tick = Tick the full list
+details-sheet = Setup sheet
+details-first-piece = First piece
+details-check = Check first piece
+first-piece-title = First piece: { $step }
+first-piece-open = First piece not checked yet.
+first-piece-pass = First piece is good.
+first-piece-fail = First piece failed.
+first-piece-stopped = First piece failed: { $step } is stopped until somebody decides.
+first-piece-passes = It is good
+first-piece-fails = It fails
+first-piece-outside = { $measured } is outside its limits.
+first-piece-limits = { $nominal }, +{ $plus }, −{ $minus }
+decide-again = Check again
+decide-go-on = Go on as it is
+
+## Something is wrong
+wrong-title = Something is wrong
+wrong-bad = A bad piece
+wrong-stopped = It stopped early
+wrong-out = Out of something
+wrong-hold = Hold pieces
+wrong-first = The first piece fails
+wrong-changed = New cutter, wood, jig or focus
+wrong-station = A station cannot be used
+wrong-which = Which load?
+wrong-no-load = Nothing has been started. Pieces that lie in their trays are counted and held there.
+wrong-emergency = Fire or injury: emergency stop if it is safe, get out, call { $number }.
+bad-title = A bad piece: { $step }
+bad-which = Which tray?
+bad-how-many = How many
+bad-what = What becomes of it?
+bad-back-to = Back to
+bad-scrap = { $pieces } scrap: { $why }
+bad-rework = { $pieces } to rework
+bad-goes-on = The others go on.
+scrap-tear-out = tear-out
+scrap-crack = crack
+scrap-size = wrong size
+scrap-surface = surface
+scrap-engraving = engraving
+scrap-knot = knot
+scrap-other = other
+stopped-title = Stopped early: { $load }
+stopped-why = Why?
+stopped-positions = How far is each piece? Press through.
+stopped-record = It stopped
+stopped-say-why = Say why first
+stop-power = power cut
+stop-cutter = cutter
+stop-slip = work slipped
+stop-failed = failed
+stop-other = other
+settle-where = Stopped: { $why }. { $good } good, { $half } half, { $untouched } untouched. What becomes of it?
+settle-resume = Go on from where it stopped
+settle-again = Do it again from the start
+settle-save = Save what is done
+settle-scrap = Scrap what is left
+save-title = Save what is done
+save-words = What is not good waits at this step again.
+save-tray = Good in tray { $tray }
+save-go = { $good } good
+position-untouched = untouched
+position-good = good
+position-half = half
+position-label = Position { $place }: { $state }
+positions-which = Which pieces?
+out-title = Out of something: { $step }
+out-of-these = Out of
+out-what = Out of what?
+out-until = Until when?
+out-go = Out of { $supply }
+out-why = waiting for { $supply }
+out-of = Out of { $supply }
+out-of-until = Out of { $supply } until { $until }
+out-is-there = It is there
+hold-title = Hold pieces
+hold-nothing = Nothing in this tray can be held.
+hold-at = At { $step }
+hold-how-many = How many
+hold-why = What are they waiting for?
+hold-until = Until when?
+hold-go = Hold { $pieces }
+until-day-0 = today 18:00
+until-day-1 = tomorrow 18:00
+until-day-2 = in two days
+until-day-7 = in a week
+changed-cutter = cutter
+changed-wood = wood
+changed-jig = jig seat
+changed-focus = focus
+changed-other = setup
+changed-go = List and first piece again
+out-of-use-go = It cannot be used
+away-title = First make it safe
+away-make-safe = Still running: { $stations }. Pause it and make it safe first.
+away-is-safe = It is safe. Called away
+away-other-watches = { $person } watches it now
+away-since = last seen { $since }
+away-h1 = You were called away
+away-back = I am back
+away-back-to = Back, go on with { $load }
+away-how-many = How many of the { $pieces } are done? { $step }
+away-go-on = Go on with the rest
+not-this-title = Not this: { $what }
+not-this-waiting = I am waiting for something
+not-this-short = Not enough time
+not-this-tired = I am too tired for it
+not-this-other-person = Somebody else does it
+not-this-not-ready = It is not ready
+not-this-noise = Too loud now
+not-this-other = Another reason
+count-title = Count: { $step }
+count-left = { $pieces ->
+    [one] 1 piece stays at this step.
+   *[other] { $pieces } pieces stay at this step.
+  }
+
+## Trays screen
+trays-h1 = Trays
+trays-none = No run is open. Trays appear when a run opens.
+trays-run = Run
+trays-bulk = Several trays done to …
+trays-bulk-title = Several trays done
+trays-bulk-which = Which trays?
+trays-bulk-to = Done to
+trays-bulk-go = { $trays } done to { $step }
+trays-bulk-about = Entered as assumed: it moves the trays on and teaches no time.
+trays-move = Split, merge, move
+trays-move-title = Move pieces from tray { $tray }
+trays-move-from = From
+trays-move-to = To
+trays-move-new = a new tray, { $tray }
+trays-move-step = At
+trays-move-why = Why
+trays-move-go = Move { $pieces } to tray { $to }
+trays-move-nothing = Nothing in this tray can be moved now.
+trays-why-split = split
+trays-why-merge = merge
+trays-why-borrow = borrow
+trays-why-fill = fill a jig
+trays-why-rework = rework
+trays-why-other = other
+trays-count = Correct a count
+trays-count-title = Count of tray { $tray }
+trays-count-go = { $good } good, { $scrap } scrap
+trays-count-nothing = Nothing of this tray was counted or can be counted yet.
+trays-hold = Hold
+trays-release = Release: { $step }
+trays-wait-end = End the wait: { $step }
+trays-wood = Wood and board
+trays-wood-wood = Wood
+trays-wood-board = Board
+trays-history = History
+trays-history-none = Nothing yet.
+trays-history-undone = undone
+trays-history-offline = The history comes from the server, which does not answer now.
+trays-empty = empty
+trays-of = from tray { $of }
+trays-at = { $pieces } at { $step }
+trays-on = { $pieces } on the { $station }
+trays-good = { $good } good
+trays-texts = Texts
+basis-assumed = assumed
+basis-paper = from paper
+basis-sensor = from a sensor
+
+## Kinds of events, in a history
+kind-person-came = came
+kind-person-went = stopped for the day
+kind-person-called-away = called away
+kind-person-came-back = came back
+kind-room-changed = changed room
+kind-time-said = said how long
+kind-job-started = started a shop job
+kind-job-done = did a shop job
+kind-move-declined = declined a move
+kind-span-answered = answered how long
+kind-station-out-of-use = station out of use
+kind-station-back-in-use = station back in use
+kind-setup-changed = changed the setup
+kind-checklist-ticked = ticked the start list
+kind-signal-received = sensor
+kind-alert-claimed = on the way to an alert
+kind-alert-answered = answered an alert
+kind-watch-checked = looked at the machine
+kind-watch-taken = took over the watch
+kind-reminder-answered = answered a reminder
+kind-server-restarted = server restarted
+kind-restart-answered = said what was running
+kind-run-opened = opened the run
+kind-run-finished = finished the run
+kind-run-abandoned = gave up the run
+kind-orders-changed = changed the orders
+kind-route-revised = revised the route
+kind-board-added = added a board
+kind-board-lost = lost a board
+kind-supply-out = out of a supply
+kind-supply-in = supply is there
+kind-first-piece-checked = checked the first piece
+kind-first-piece-decided = decided after a first piece
+kind-operation-given = gave the operation to somebody
+kind-look-given = looked at a first piece
+kind-note-written = wrote a note
+kind-load-started = started
+kind-machine-started = machine running
+kind-machine-ended = machine ended
+kind-unloading-started = at it
+kind-load-done = done
+kind-load-stopped = stopped early
+kind-stop-settled = settled a stop
+kind-load-put-aside = put aside
+kind-load-taken-off = taken off
+kind-pieces-counted = counted
+kind-pieces-moved = moved pieces
+kind-pieces-held = held
+kind-pieces-released = released
+kind-wait-ended = ended the wait
+kind-wood-noted = noted the wood
+kind-texts-placed = placed texts
+kind-card-printed = printed a traveller
+kind-shown-how = showed how
+kind-event-undone = undid a press
+kind-event-amended = corrected a press
+kind-entry-settled = settled an entry
+
+## Refusals
+refused-other = This could not be taken ({ $code }).
+refused-bad-form = The server could not read this press.
+refused-form = This press is not in the form it should be: { $where } { $what }.
+refused-kind-unknown = The server does not know the kind '{ $kind }'. Load the page again.
+refused-run-unknown = There is no run '{ $run }'.
+refused-run-known = The run '{ $run }' is open already.
+refused-run-closed = The run '{ $run }' is { $state }.
+refused-station-unknown = There is no station '{ $station }' in the book.
+refused-person-unknown = There is nobody called '{ $person }' in the book.
+refused-tray-unknown = There is no tray { $tray } in this run.
+refused-tray-known = Tray { $tray } is in this run already.
+refused-step-unknown = The route has no operation '{ $step }'.
+refused-load-unknown = There is no load '{ $load }'.
+refused-board-unknown = There is no board '{ $board }' in this run.
+refused-event-unknown = That press is not in the log.
+refused-station-busy = The { $station } is taken: { $step }, tray { $trays } is still on it. Finish it or take it off first.
+refused-station-out = The { $station } cannot be used: { $why }.
+refused-first-piece-failed = { $step } is stopped: its first piece failed. Decide about it first.
+refused-still-waiting = Tray { $tray } has to wait until { $ready_at } before { $step }.
+refused-supply-out = { $step } waits for { $supply }.
+refused-skill = { $step } needs somebody who can '{ $skill }'. { $person } has not been shown it yet.
+refused-watch-first = You watch the { $station }. Stay with it, or pause it and make it safe first.
+refused-machine-runs = A machine is still running on tray { $trays }. Let it end or stop it first.
+refused-pieces-not-there = Tray { $tray }: { $wanted } wanted, only { $there } free. { $step }
+refused-counts-do-not-fit = Tray { $tray } has { $there } at { $step }, and { $counted } were counted.
+refused-counts-gone-on = Pieces of tray { $tray } have gone on from { $step } already: { $before } were good, now { $counted } are said.
+refused-nothing-to-move = There is nothing to move in tray { $tray }.
+refused-nothing-to-settle = This is settled already.
+refused-moves-only-back = Pieces move back or stay at their step; they go on from { $step } by being counted.
+refused-same-tray = Choose another tray or an earlier step than tray { $tray }.
+refused-would-strand = Pieces of this run are at an operation that the new route lacks.
+refused-later-press = It is needed by a later press. Undo that one first.
+refused-transition = This does not fit: it is { $state } now.
+refused-does-not-fit = This does not fit what the shop knows now.
+refused-certainty-out-of-range = The certainty has to lie between 0 and 1.
+refused-good-rate-out-of-range = The good rate has to lie between 0 and 1.
+refused-pieces-out-of-range = The number of pieces is out of range.
+
+## Batches and files that cannot be read
+refused-batch-form = What was sent cannot be read: { $what }.
+refused-file-no-run = The file holds no run: 'runboard_run', 'run' and 'events' with a 'run opened' are wanted.
+refused-file-event-wrong = Event { $number } of the file: { $where } { $what }.
+refused-file-zone = The run was worked in the time zone { $there }, and this shop's is { $here }. Import the shop's book first.
+refused-file-unknown-names = The shop's book does not have { $names }. Import the shop's book first.
