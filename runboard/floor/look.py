@@ -1,0 +1,107 @@
+"""What a person's page sees: the state as JSON, and the tag that says whether it changed."""
+
+from bisect import bisect_right
+from datetime import datetime
+from typing import Any
+
+from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Workshop
+from runboard.plan.next_move import Move, moves
+from runboard.run.dues import Due, dues
+from runboard.run.record import (
+    Cache,
+    book_record,
+    due_record,
+    dump,
+    people_record,
+    plain,
+    record,
+    run_text,
+    stations_record,
+    unsettled_record,
+)
+from runboard.run.refusal import Refused
+
+
+def state_tag(workshop: Workshop, person: str, run: str | None = None) -> str:
+    """The tag of what ``person`` would see: it changes with the log, the book, the person and due moments passed."""
+    with workshop.lock:
+        catch_up(workshop)
+        return _tag(workshop, person, run, workshop.clock.now())
+
+
+def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[str, str]:
+    """(tag, JSON text) of the shop for ``person``: every open run, or the one named. Refused 'run unknown'."""
+    with workshop.lock:
+        catch_up(workshop)
+        now = workshop.clock.now()
+        tag = _tag(workshop, person, run, now)
+        if run is not None and run not in workshop.ledger.state.runs:
+            raise Refused("run unknown", run=run)
+        texts: dict[tuple[str, str | None], tuple[str, str]] = workshop.kept.setdefault("texts", {})
+        kept = texts.get((person, run))
+        if kept is None or kept[0] != tag:
+            if len(texts) > 64:
+                texts.clear()
+            kept = texts[(person, run)] = (tag, _text(workshop, person, run, now))
+        return kept
+
+
+def _tag(workshop: Workshop, person: str, run: str | None, now: datetime) -> str:
+    passed = bisect_right(_moments(workshop), now)
+    return f"{workshop.ledger.last_seq}.{workshop.book.revision}.{passed}.{person}.{run or ''}"
+
+
+def _dues(workshop: Workshop) -> dict[str, Due]:
+    """The due moments of the state at hand, made once for each state."""
+    state = workshop.ledger.state
+    kept = workshop.kept.get("dues")
+    if kept is None or kept[0] is not state:
+        found = dues(state, workshop.book)
+        kept = workshop.kept["dues"] = (state, found, sorted(due.due_at for due in found.values()))
+    return kept[1]
+
+
+def _moments(workshop: Workshop) -> list[datetime]:
+    _dues(workshop)
+    return workshop.kept["dues"][2]  # type: ignore[no-any-return]
+
+
+def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> str:
+    state, book = workshop.ledger.state, workshop.book
+    cache: Cache = workshop.kept.setdefault("cache", Cache())
+    shown = [one for one in state.runs.values() if (one.state == "open" if run is None else one.id == run)]
+    runs = ",".join(f"{dump(one.id)}:{run_text(one, cache)}" for one in shown)
+    told = _dues(workshop)
+    rest: dict[str, Any] = {
+        "dues": [due_record(due) for due in sorted(told.values(), key=lambda one: one.due_at)],
+        "answers": _answers(workshop),
+        "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
+        "asks": plain(state.asks),
+        "moves": [move_record(one) for one in moves(state, book, person, now)],
+    }
+    head: dict[str, Any] = {
+        "seq": workshop.ledger.last_seq,
+        "book": book.revision,
+        "person": person,
+        "people": people_record(state, book),
+        "stations": stations_record(state, book),
+    }
+    fixed = _book_text(workshop)
+    return f'{dump(head)[:-1]},{fixed[1:-1]},{dump(rest)[1:-1]},"runs":{{{runs}}}}}'
+
+
+def _book_text(workshop: Workshop) -> str:
+    cache: Cache = workshop.kept.setdefault("cache", Cache())
+    return cache.text(workshop.book, book_record)
+
+
+def _answers(workshop: Workshop) -> dict[str, Any]:
+    """The last answers; older ones are of alerts that no page shows any more."""
+    answers = workshop.ledger.state.answers
+    return {key: answers[key] for key in list(answers)[-50:]}
+
+
+def move_record(move: Move) -> dict[str, Any]:
+    """A move as the page gets it."""
+    return record(move, ("rank",))

@@ -1,0 +1,124 @@
+"""Presses from phones: each is accepted, already known, or refused with its reason. A batch twice counts once."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime
+from typing import Any
+
+from runboard.floor.batch import Batch, corrected, read_batch
+from runboard.floor.warm import catch_up_inside, reload
+from runboard.floor.workshop import LogWrite, Workshop
+from runboard.run.decide import decide
+from runboard.run.dues import dues
+from runboard.run.event import Event, write_moment
+from runboard.run.form import check_form
+from runboard.run.record import plain
+from runboard.run.refusal import Refused
+
+Answer = dict[str, Any]
+
+
+def take_taps(workshop: Workshop, raw: object) -> dict[str, Any]:
+    """Take a batch ``{"device", "sent_at", "taps": [event, …]}``.
+
+    Returns ``{"now", "seq", "taps": [{"id", "answer", "code"?, "facts"?}]}`` in the batch's order. Raises Refused
+    'batch form' where it is no batch; then nothing is stored.
+    """
+    batch = read_batch(raw)
+    with workshop.lock:
+        now = workshop.clock.now()
+        try:
+            with workshop.log.write() as write:
+                catch_up_inside(workshop, write)
+                answers = _answer_all(workshop, write, batch, now)
+                store_dues(workshop, write)
+        except BaseException:
+            reload(workshop)
+            raise
+        workshop.version = workshop.log.version()
+        seq = workshop.ledger.last_seq
+    workshop.tell.changed(seq)
+    return {"now": write_moment(now), "seq": seq, "taps": answers}
+
+
+def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
+    """Take events that the server itself or a command makes, as an up-to-date press. Raises Refused at the first
+    that is refused, and then stores none."""
+    with workshop.lock:
+        now = workshop.clock.now()
+        try:
+            with workshop.log.write() as write:
+                catch_up_inside(workshop, write)
+                answers = []
+                for event in events:
+                    fresh = replace(event, seen=workshop.ledger.last_seq)
+                    answers.append(_accept(workshop, write, fresh, now))
+                store_dues(workshop, write)
+        except BaseException:
+            reload(workshop)
+            raise
+        workshop.version = workshop.log.version()
+        seq = workshop.ledger.last_seq
+    workshop.tell.changed(seq)
+    return answers
+
+
+def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime) -> list[Answer]:
+    formed, answers = _formed(batch, write, now)
+    known = write.known([event.id for event in formed.values()])
+    for at, event in formed.items():
+        before = known.get(event.id)
+        if before is not None:
+            answers[at] = {"id": event.id, "answer": "known"}
+            if before.answer == "refused":
+                answers[at] |= {"answer": "refused", "code": before.code, "facts": dict(before.facts)}
+            continue
+        try:
+            answers[at] = _accept(workshop, write, event, now)
+        except Refused as refusal:
+            answers[at] = _refuse(write, batch.taps[at], event.id, refusal, now)
+        known |= write.known([event.id])
+    return [answers[at] for at in range(len(batch.taps))]
+
+
+def _formed(batch: Batch, write: LogWrite, now: datetime) -> tuple[dict[int, Event], dict[int, Answer]]:
+    """The taps that are events, with their moments corrected; and the answers to those that are none."""
+    formed: dict[int, Event] = {}
+    answers: dict[int, Answer] = {}
+    for at, record in enumerate(batch.taps):
+        try:
+            formed[at] = replace(check_form(record), device=batch.device, seq=0)
+        except Refused as refusal:
+            named = record.get("id") if isinstance(record, Mapping) else None
+            answers[at] = _refuse(write, record, named if isinstance(named, str) else "", refusal, now)
+    raw = [batch.taps[at] for at in formed]
+    placed = corrected(list(formed.values()), raw, batch.sent_at, now)
+    return dict(zip(formed, placed, strict=True)), answers
+
+
+def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) -> Answer:
+    trial = decide(workshop.ledger, event)
+    seq = write.append(event, now)
+    workshop.ledger.keep(trial, seq)
+    answer: Answer = {"id": event.id, "answer": "accepted"}
+    entry = trial.state.unsettled.get(event.id)
+    if entry is not None:
+        answer |= {"to_settle": True, "code": entry.code, "facts": plain(entry.facts)}
+    return answer
+
+
+def _refuse(write: LogWrite, record: object, event_id: str, refusal: Refused, now: datetime) -> Answer:
+    facts = plain(refusal.facts)
+    if event_id and len(event_id) <= 80 and isinstance(record, Mapping):
+        write.refuse({**record, "id": event_id}, refusal.code, facts, now)
+    return {"id": event_id, "answer": "refused", "code": refusal.code, "facts": facts}
+
+
+def store_dues(workshop: Workshop, write: LogWrite) -> None:
+    """Bring the stored due moments to what the state says, in the same transaction as the events."""
+    wanted = dues(workshop.ledger.state, workshop.book)
+    held = write.dues_held()
+    put = [due for key, due in wanted.items() if held.get(key) != due.due_at]
+    drop = [key for key in held if key not in wanted]
+    if put or drop:
+        write.set_dues(put, drop)

@@ -1,0 +1,65 @@
+"""The one object that floor functions work on, and what they ask of the world outside."""
+
+import threading
+from collections.abc import Iterable, Mapping, Sequence
+from contextlib import AbstractContextManager
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any, Protocol
+
+from runboard.run.dues import Due
+from runboard.run.event import Event
+from runboard.run.ledger import Ledger
+from runboard.run.refusal import Known
+from runboard.shop.book import Book
+
+
+class LogWrite(Protocol):
+    """One transaction on the log; it is committed at the end of its block, or not at all."""
+
+    def last_seq(self) -> int: ...
+    def events(self, after: int) -> list[Event]: ...
+    def known(self, ids: Sequence[str]) -> dict[str, Known]: ...
+    def append(self, event: Event, received_at: datetime) -> int: ...
+    def refuse(self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime) -> None: ...
+    def set_dues(self, put: Iterable[Due], drop: Iterable[str]) -> None: ...
+    def dues_held(self) -> dict[str, datetime]: ...
+
+
+class Log(Protocol):
+    def write(self) -> AbstractContextManager[LogWrite]: ...
+    def events(self, after: int = 0) -> list[Event]: ...
+    def last_seq(self) -> int: ...
+    def version(self) -> int: ...
+
+
+class Books(Protocol):
+    def revision(self) -> int: ...
+    def latest(self) -> Book: ...
+    def record(self, revision: int | None = None) -> dict[str, Any]: ...
+    def save(self, record: Mapping[str, Any], saved_at: datetime) -> Book: ...
+
+
+class Clock(Protocol):
+    def now(self) -> datetime: ...
+
+
+class Tell(Protocol):
+    """Says to whoever listens that something changed; it never fails and never waits."""
+
+    def changed(self, seq: int) -> None: ...
+
+
+@dataclass
+class Workshop:
+    """Everything a floor function needs: the store, the clock, who is told, and the fold kept warm."""
+
+    log: Log
+    books: Books
+    clock: Clock
+    tell: Tell
+    book: Book = field(default_factory=Book)
+    ledger: Ledger = field(default_factory=lambda: Ledger(Book()))
+    version: int = -1
+    lock: threading.RLock = field(default_factory=threading.RLock)
+    kept: dict[str, Any] = field(default_factory=dict)

@@ -1,0 +1,245 @@
+"""What a person could do now, best first, by a greedy rule: one sentence each, with its reason.
+
+The rule: what waits for hands first (an ended machine, a latest end, a stopped load, a load put aside), then machines
+that run while other work goes on, then what must dry overnight, then what stands set up, furthest along the route.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from typing import Any
+
+from runboard.plan.candidates import Candidate, Scene, candidates, open_loads
+from runboard.run.event import Event, parse_moment
+from runboard.run.fold import apply
+from runboard.run.refusal import Refused
+from runboard.run.rules import check_rules
+from runboard.run.state import EMPTY, Load, RunState, ShopState
+from runboard.run.texts import places_for
+from runboard.shop.book import Book, may_work_while_watching
+from runboard.shop.hours import local_day
+
+LONG_WAIT = timedelta(hours=2)
+SOON = timedelta(minutes=30)
+STOP_WELL = timedelta(minutes=10)
+
+
+@dataclass(frozen=True)
+class Move:
+    """One thing that a person could do. ``code`` and ``because`` name sentences in the catalogue."""
+
+    id: str
+    code: str
+    because: Mapping[str, Any]
+    rank: tuple[Any, ...] = ()
+    run: str = ""
+    load: str = ""
+    step: str = ""
+    station: str = ""
+    room: str = ""
+    trays: tuple[str, ...] = ()
+    pieces: Mapping[str, int] = EMPTY
+    places: Mapping[str, Any] = EMPTY
+    minutes: float = 0
+    fresh: bool = False
+    facts: Mapping[str, Any] = field(default_factory=dict)
+
+
+def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 12) -> list[Move]:
+    """What ``person`` could do at ``now``, best first. With hands at a load: what could follow it."""
+    ahead = _after_hands(state, book, person, now)
+    scene = Scene(ahead, book, person, now)
+    declined = _declined(state, person, now)
+    found = [one for one in _all(scene) if one.id not in declined]
+    found.sort(key=lambda one: one.rank)
+    stop = _stop(scene, bool(found))
+    if stop is not None and _left(scene) <= STOP_WELL:
+        found.insert(0, stop)
+    elif stop is not None:
+        found.append(stop)
+    if not any(one.code not in ("job", "stop") for one in found):
+        found.append(_free(scene))
+    return found[:most]
+
+
+def _after_hands(state: ShopState, book: Book, person: str, now: datetime) -> ShopState:
+    """The state once the person has done what their hands are at: the next move is looked for from there."""
+    seen = state.people.get(person)
+    if seen is None or seen.hands is None or not seen.hands[0]:
+        return state
+    run, key = seen.hands
+    load = state.runs[run].loads.get(key) if run in state.runs else None
+    if load is None:
+        return state
+    kind = "machine started" if load.state == "loading" else "load done"
+    moment = max(now, state.last_at or now)
+    return apply(state, Event("zzzzzz", kind, moment, run=run, load=key, person=person, body={}), book)
+
+
+def _declined(state: ShopState, person: str, now: datetime) -> set[str]:
+    seen = state.people.get(person)
+    if seen is None:
+        return set()
+    return {move for move, until in seen.declined.items() if not until or parse_moment(until) > now}
+
+
+def _all(scene: Scene) -> Iterator[Move]:
+    for run, load in open_loads(scene.state):
+        move = _of_load(scene, run, load)
+        if move is not None:
+            yield move
+    ready = candidates(scene)
+    left = _left(scene)
+    for one in ready:
+        if one.length <= left:
+            yield _start(scene, one, ready)
+    yield from _jobs(scene, left)
+
+
+def _left(scene: Scene) -> timedelta:
+    """How long the person still has for work; very long where nobody said."""
+    seen, known = scene.state.people.get(scene.person), scene.book.person(scene.person)
+    if seen is None or seen.until is None:
+        return timedelta(days=1)
+    return seen.until - (known.tidy_up if known else timedelta(0)) - scene.now
+
+
+def _of_load(scene: Scene, run: RunState, load: Load) -> Move | None:
+    """An ended machine to unload, a load put aside, a load that stopped early."""
+    if load.people or load.state == "running":
+        return None
+    code = {"ended": "unload", "stopped": "settle"}.get(load.state, "go on")
+    because = {"ended": "machine waits", "stopped": "stopped early"}.get(load.state, "put aside")
+    kind = {"ended": "unloading started", "stopped": "stop settled"}.get(load.state, "load started")
+    body = {"how": "resume"} if kind == "stop settled" else {}
+    event = Event("zzzzzz", kind, scene.now, run=run.id, load=load.id, person=scene.person, body=body)
+    try:
+        check_rules(scene.state, event, scene.book)
+    except Refused:
+        return None
+    rank = {"unload": 0, "settle": 2, "go on": 3}[code]
+    station = scene.book.station(load.station)
+    step = run.route.step(load.step)
+    return Move(
+        f"{code}|{run.id}|{load.id}",
+        code,
+        {"code": because, "facts": {"station": station.name if station else load.station}},
+        (rank, load.phase_at or scene.now),
+        run.id,
+        load.id,
+        load.step,
+        load.station,
+        station.room if station else "",
+        tuple(load.pieces),
+        load.pieces,
+        facts={"step": step.name if step else load.step, "station": station.name if station else load.station},
+    )
+
+
+def _start(scene: Scene, one: Candidate, ready: list[Candidate]) -> Move:
+    rank, because = _rank(scene, one, ready)
+    seen = scene.state.people.get(scene.person)
+    here = seen is not None and seen.room == one.station.room
+    due = min((order.due for order in one.run.orders if order.due), default=None)
+    first = list(one.run.trays).index(next(iter(one.pieces)))
+    order = (rank, one.fresh, not here, due is None, due or scene.now, -one.step.index, first)
+    room = scene.book.room(one.station.room)
+    return Move(
+        f"start|{one.run.id}|{one.load}",
+        "start",
+        because,
+        order,
+        one.run.id,
+        one.load,
+        one.step.key,
+        one.station.key,
+        one.station.room,
+        tuple(one.pieces),
+        dict(one.pieces),
+        places_for(one.run, dict(one.pieces), one.step.index),
+        round(one.length.total_seconds() / 60, 1),
+        one.fresh,
+        {"step": one.step.name, "station": one.station.name, "room": room.name if room else one.station.room},
+    )
+
+
+def _rank(scene: Scene, one: Candidate, ready: list[Candidate]) -> tuple[int, dict[str, Any]]:
+    """How early a start comes, and why."""
+    facts: dict[str, Any] = {"station": one.station.name, "step": one.step.name}
+    if one.latest_at is not None and one.latest_at - scene.now <= SOON:
+        return 1, {"code": "latest", "facts": {**facts, "at": one.latest_at}}
+    if one.step.has_machine:
+        beside = _work_beside(scene, one, ready)
+        if one.step.operation.attendance == "none" or beside is not None:
+            return 4, {"code": "machine earns", "facts": {**facts, "beside": beside.step.name if beside else ""}}
+        return 7, {"code": "machine idle", "facts": facts}
+    wait = one.step.operation.wait
+    if wait is not None and one.step.last_pass and wait.least >= LONG_WAIT:
+        return 5, {"code": "then it waits", "facts": {**facts, "why": wait.why}}
+    if not one.fresh:
+        return 6, {"code": "stands set up", "facts": facts}
+    after = one.run.route.after(one.step.key)
+    following = one.run.route.step(after)
+    return 6, {"code": "next in line", "facts": {**facts, "after": following.name if following else ""}}
+
+
+def _work_beside(scene: Scene, one: Candidate, ready: list[Candidate]) -> Candidate | None:
+    """Hand work that may be done while this machine runs in sight."""
+    for other in ready:
+        by_hand = not other.step.has_machine and other.station.key != one.station.key
+        if by_hand and may_work_while_watching(scene.book, one.station.key, other.station.key):
+            return other
+    return None
+
+
+def _jobs(scene: Scene, left: timedelta) -> Iterator[Move]:
+    """The shop's own small jobs that fit, once a day each."""
+    today = local_day(scene.now, scene.book.time_zone)
+    rooms = [scene.book.station(load.station) for load in scene.watched]
+    for number, job in enumerate(scene.book.jobs):
+        done = scene.state.jobs_done.get(job.key)
+        away = job.room and any(station is not None and station.room != job.room for station in rooms)
+        if job.minutes <= left and not away and (done is None or local_day(done, scene.book.time_zone) != today):
+            minutes = round(job.minutes.total_seconds() / 60, 1)
+            facts = {"job": job.name}
+            because = {"code": "gap", "facts": {}}
+            yield Move(f"job|{job.key}", "job", because, (8, number), room=job.room or "", minutes=minutes, facts=facts)
+
+
+def _stop(scene: Scene, something: bool) -> Move | None:
+    """Stop well, once there is little time left: nothing that runs may be watched by this person then."""
+    left = _left(scene)
+    if scene.watched or (left > SOON and something):
+        return None
+    seen = scene.state.people.get(scene.person)
+    if seen is None or seen.until is None:
+        return None
+    because = {"code": "session ends", "facts": {"at": seen.until}}
+    return Move(f"stop|{scene.person}", "stop", because, (9,), facts={"at": seen.until})
+
+
+def _free(scene: Scene) -> Move:
+    """Nothing useful can be done now: until when, and for what."""
+    ends = [
+        (load.end_at, "machine", load.station)
+        for run, load in open_loads(scene.state)
+        if load.state == "running" and load.end_at is not None
+    ]
+    ends += [
+        (rest.ready_at, rest.why, tray.id)
+        for run in scene.state.runs.values()
+        if run.state == "open"
+        for tray in run.trays.values()
+        for rest in tray.rests.values()
+        if rest.ended_at is None and rest.ready_at > scene.now
+    ]
+    watching = [load.station for load in scene.watched]
+    if watching:
+        station = scene.book.station(watching[0])
+        facts: dict[str, Any] = {"station": station.name if station else watching[0]}
+        return Move("watch", "watch", {"code": "must be watched", "facts": facts}, (9,), facts=facts)
+    if not ends:
+        return Move("free", "free", {"code": "nothing left", "facts": {}}, (9,))
+    at, why, what = min(ends, key=lambda one: one[0])
+    facts = {"at": at, "why": why, "what": what}
+    return Move("free", "free", {"code": "free until", "facts": facts}, (9,), facts=facts)

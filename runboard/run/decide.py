@@ -1,0 +1,44 @@
+"""Decide whether a press is taken: refused by the state if it was made up to date, kept if it was made blind."""
+
+from runboard.run.event import Event
+from runboard.run.ledger import Ledger, Trial
+from runboard.run.refusal import Refused
+from runboard.run.rules import check_rules
+
+
+def decide(ledger: Ledger, event: Event) -> Trial:
+    """The trial to keep. Refused where ids are unknown, or where an up-to-date press breaks a rule or does not fit."""
+    _ids_are_known(ledger, event)
+    trial = ledger.try_event(event)
+    if is_blind(ledger, event):
+        return trial
+    check_rules(trial.before, event, ledger.book)
+    listed = trial.state.unsettled.keys() - ledger.state.unsettled.keys()
+    if event.id in listed:
+        entry = trial.state.unsettled[event.id]
+        raise Refused(entry.code, **entry.facts)
+    if listed:
+        entry = trial.state.unsettled[min(listed)]
+        raise Refused("later press", kind=entry.kind, subject=entry.subject, why=entry.code)
+    return trial
+
+
+def is_blind(ledger: Ledger, event: Event) -> bool:
+    """Whether another device's event had arrived that the presser did not know of."""
+    return event.seen < ledger.foreign_seq(event.device)
+
+
+def _ids_are_known(ledger: Ledger, event: Event) -> None:
+    state, book = ledger.state, ledger.book
+    if event.run and event.run not in state.runs and event.kind != "run opened":
+        raise Refused("run unknown", run=event.run)
+    if event.station and book.station(event.station) is None and event.station not in state.stations:
+        raise Refused("station unknown", station=event.station)
+    if event.person and book.person(event.person) is None and event.person not in state.people:
+        raise Refused("person unknown", person=event.person)
+    if event.run in state.runs and event.tray and event.tray not in state.runs[event.run].trays:
+        raise Refused("tray unknown", tray=event.tray)
+    if event.kind in ("event undone", "event amended") and not any(
+        key in ledger.arrived for key in (event.get("event"), f"{event.get('event')}.2")
+    ):
+        raise Refused("event unknown", event=event.get("event"))

@@ -1,0 +1,118 @@
+"""What falls due and when, as a projection of the state: it can be thrown away and made again."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from runboard.run.event import parse_moment
+from runboard.run.shop_answers import alert_id
+from runboard.run.state import Load, RunState, ShopState, Tray
+from runboard.shop.book import Book
+
+KINDS = (
+    "machine end",
+    "wait over",
+    "wait latest",
+    "hold over",
+    "supply due",
+    "session end",
+    "ask again",
+    "watch check",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """A moment known ahead at which somebody is wanted. ``id`` is made of kind, subject and occurrence."""
+
+    id: str
+    kind: str
+    due_at: datetime
+    run: str = ""
+    load: str = ""
+    tray: str = ""
+    step: str = ""
+    station: str = ""
+    person: str = ""
+
+
+def dues(state: ShopState, book: Book) -> dict[str, Due]:
+    """Everything that is due or will be, by id; what was answered is left out."""
+    found: dict[str, Due] = {}
+    for due in _all(state, book):
+        answer = state.answers.get(due.id)
+        if answer is None or answer["answer"] == "claimed":
+            found[due.id] = due
+        elif answer.get("ask_again_at") and due.kind != "machine end":
+            again = parse_moment(answer["ask_again_at"])
+            key = alert_id("ask again", due.id, answer["ask_again_at"])
+            if key not in state.answers:
+                found[key] = Due(
+                    key, "ask again", again, due.run, due.load, due.tray, due.step, due.station, due.person
+                )
+    return found
+
+
+def _all(state: ShopState, book: Book) -> Iterator[Due]:
+    for run in state.runs.values():
+        if run.state == "open":
+            yield from _of_loads(run, book)
+            yield from _of_trays(run)
+            yield from _of_supplies(run)
+    for person in state.people.values():
+        if person.until is not None and person.came_at is not None:
+            known = book.person(person.key)
+            tidy_up = known.tidy_up if known else timedelta(0)
+            key = alert_id("session end", person.key, _stamp(person.until))
+            yield Due(key, "session end", person.until - tidy_up, person=person.key)
+
+
+def _of_loads(run: RunState, book: Book) -> Iterator[Due]:
+    for load in run.loads.values():
+        if load.state in ("running", "ended") and load.end_at is not None:
+            key = alert_id("machine end", run.id, load.id, load.ends)
+            yield Due(key, "machine end", load.end_at, run.id, load.id, step=load.step, station=load.station)
+        if load.state == "running" and load.checked_at is not None:
+            yield from _watch_checks(run, load, book)
+
+
+def _watch_checks(run: RunState, load: Load, book: Book) -> Iterator[Due]:
+    station = book.station(load.station)
+    step = run.route.step(load.step)
+    watched = step is not None and step.operation.attendance == "watched"
+    if station is not None and station.watch_every and watched and load.checked_at is not None:
+        key = alert_id("watch check", run.id, load.id, load.ends, load.checks)
+        due_at = load.checked_at + station.watch_every
+        yield Due(key, "watch check", due_at, run.id, load.id, step=load.step, station=load.station)
+
+
+def _of_trays(run: RunState) -> Iterator[Due]:
+    for tray in run.trays.values():
+        if tray.rests:
+            yield from _of_rests(run, tray)
+        for hold in tray.holds:
+            if hold.until is not None:
+                key = alert_id("hold over", run.id, tray.id, hold.step, _stamp(hold.until))
+                yield Due(key, "hold over", hold.until, run.id, tray=tray.id, step=hold.step)
+
+
+def _of_rests(run: RunState, tray: Tray) -> Iterator[Due]:
+    for step, rest in tray.rests.items():
+        if rest.ended_at is not None or not tray.at:
+            continue
+        occurrence = _stamp(rest.began_at)
+        key = alert_id("wait over", run.id, tray.id, step, occurrence)
+        yield Due(key, "wait over", rest.ready_at, run.id, tray=tray.id, step=step)
+        if rest.latest_at is not None:
+            key = alert_id("wait latest", run.id, tray.id, step, occurrence)
+            yield Due(key, "wait latest", rest.latest_at, run.id, tray=tray.id, step=step)
+
+
+def _of_supplies(run: RunState) -> Iterator[Due]:
+    for supply, until in run.out.items():
+        if until is not None:
+            yield Due(alert_id("supply due", run.id, supply, _stamp(until)), "supply due", until, run.id)
+
+
+def _stamp(moment: datetime) -> int:
+    return int(moment.timestamp())

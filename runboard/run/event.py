@@ -1,0 +1,112 @@
+"""One event of the log: the envelope, read from JSON and written back."""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+VERSION = 1
+BASES = ("tapped", "sensor", "paper", "assumed")
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """The envelope. ``at`` is the phone's own moment, aware UTC; ``moment`` the corrected one.
+
+    ``seq`` is the order of arrival, 0 until stored. ``operation`` is a step: the operation's key, with its pass after
+    a colon where it has several (``sand:120``).
+    """
+
+    id: str
+    kind: str
+    at: datetime
+    run: str = ""
+    load: str = ""
+    tray: str = ""
+    operation: str = ""
+    revision: int = 0
+    station: str = ""
+    person: str = ""
+    device: str = ""
+    offset_ms: int = 0
+    seen: int = 0
+    basis: str = "tapped"
+    body: Mapping[str, Any] | None = None
+    v: int = VERSION
+    seq: int = 0
+    entered_by: str = ""
+
+    @property
+    def moment(self) -> datetime:
+        return self.at + timedelta(milliseconds=self.offset_ms)
+
+    @property
+    def order(self) -> tuple[datetime, str]:
+        """The fold reads by this."""
+        return (self.moment, self.id)
+
+    def get(self, field: str, default: Any = None) -> Any:
+        return default if self.body is None else self.body.get(field, default)
+
+
+_TEXT_FIELDS = ("run", "load", "tray", "operation", "station", "person", "device", "entered_by")
+
+
+def parse_moment(text: str) -> datetime:
+    """An aware UTC moment from ISO 8601; ValueError where the text is none or names no zone."""
+    moment = datetime.fromisoformat(text)
+    if moment.tzinfo is None:
+        raise ValueError("a moment needs its zone")
+    return moment.astimezone(UTC)
+
+
+def write_moment(moment: datetime) -> str:
+    """ISO 8601 in UTC with milliseconds and Z, as JavaScript's ``toISOString`` writes it."""
+    return moment.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%S.") + f"{moment.microsecond // 1000:03d}Z"
+
+
+def event_from_json(record: Mapping[str, Any]) -> Event:
+    """An event from its JSON record, already checked for form by ``form.check_form``."""
+    fields = {name: str(record.get(name) or "") for name in _TEXT_FIELDS}
+    return Event(
+        id=record["id"],
+        kind=record["kind"],
+        at=parse_moment(record["at"]),
+        revision=int(record.get("revision") or 0),
+        offset_ms=int(record.get("offset_ms") or 0),
+        seen=int(record.get("seen") or 0),
+        basis=record.get("basis") or "tapped",
+        body=record.get("body") or {},
+        v=int(record.get("v") or VERSION),
+        seq=int(record.get("seq") or 0),
+        **fields,
+    )
+
+
+def event_to_json(event: Event) -> dict[str, Any]:
+    """The JSON record of an event; empty fields are left out."""
+    record: dict[str, Any] = {"id": event.id, "v": event.v, "kind": event.kind, "at": write_moment(event.at)}
+    for name in (*_TEXT_FIELDS, "revision", "offset_ms", "seen", "seq"):
+        value = getattr(event, name)
+        if value:
+            record[name] = value
+    record["basis"] = event.basis
+    record["body"] = dict(event.body or {})
+    return record
+
+
+def amended(event: Event, changes: Event) -> Event:
+    """``event`` with what an 'event amended' says: another moment, another body."""
+    at = changes.get("at")
+    body = changes.get("body")
+    if at is not None:
+        event = replace(event, at=parse_moment(at), offset_ms=0)
+    if body is not None:
+        event = replace(event, body={**(event.body or {}), **body})
+    return event
+
+
+def body_text(event: Event) -> str:
+    """The body as stored JSON."""
+    return json.dumps(dict(event.body or {}), separators=(",", ":"), ensure_ascii=False)

@@ -1,0 +1,153 @@
+"""The form of an event: the JSON Schema made from the table of kinds, and the check of what arrives."""
+
+from collections.abc import Callable, Mapping
+from functools import cache
+from typing import Any
+
+import fastjsonschema
+
+from runboard.run.event import BASES, Event, event_from_json
+from runboard.run.kinds import COUNT, KEY, KINDS, MOMENT
+from runboard.run.refusal import Refused
+from runboard.shop.book_json import BookError, product_from_json
+
+ID = {"type": "string", "pattern": "^[A-Za-z0-9_-]{6,64}(\\.[2-9])?$"}
+OPTIONAL_KEY = {"anyOf": [{"type": "null"}, {"type": "string", "maxLength": 80}]}
+
+ENVELOPE: dict[str, Any] = {
+    "id": ID,
+    "v": {"type": "integer", "minimum": 1, "maximum": 1},
+    "kind": {"enum": list(KINDS)},
+    "at": MOMENT,
+    "run": OPTIONAL_KEY,
+    "load": {"anyOf": [{"type": "null"}, {"type": "string", "maxLength": 400}]},
+    "tray": OPTIONAL_KEY,
+    "operation": OPTIONAL_KEY,
+    "revision": {"anyOf": [{"type": "null"}, COUNT]},
+    "station": OPTIONAL_KEY,
+    "person": OPTIONAL_KEY,
+    "device": OPTIONAL_KEY,
+    "offset_ms": {"anyOf": [{"type": "null"}, {"type": "integer", "minimum": -(10**11), "maximum": 10**11}]},
+    "seen": {"anyOf": [{"type": "null"}, {"type": "integer", "minimum": 0, "maximum": 2**53}]},
+    "basis": {"enum": list(BASES)},
+    "seq": COUNT | {"maximum": 2**53},
+    "entered_by": OPTIONAL_KEY,
+    "body": {"type": "object"},
+}
+
+# What each subject's events must name in the envelope.
+NEEDED: Mapping[str, tuple[str, ...]] = {
+    "shop": (),
+    "person": ("person",),
+    "station": ("station",),
+    "run": ("run",),
+    "load": ("run", "load"),
+    "tray": ("run", "tray"),
+}
+ALSO_NEEDED: Mapping[str, tuple[str, ...]] = {
+    "pieces counted": ("operation",),
+    "pieces held": ("operation",),
+    "wait ended": ("operation",),
+    "first piece checked": ("operation",),
+    "first piece decided": ("operation",),
+    "operation given": ("operation",),
+    "shown how": ("station",),
+    "span answered": ("run", "load"),
+    "note written": (),
+}
+
+
+def body_schema(kind: str) -> dict[str, Any]:
+    """The JSON Schema of a kind's body."""
+    known = KINDS[kind]
+    return {
+        "type": "object",
+        "required": list(known.required),
+        "properties": {**known.required, **known.optional},
+        "additionalProperties": False,
+    }
+
+
+def event_schema() -> dict[str, Any]:
+    """The JSON Schema of every event: the envelope, and for each kind its body."""
+    return {
+        "$schema": "http://json-schema.org/draft-07/schema#",
+        "title": "An event of the shop's log",
+        "type": "object",
+        "required": ["id", "kind", "at"],
+        "properties": ENVELOPE,
+        "additionalProperties": False,
+        "allOf": [
+            {
+                "if": {"properties": {"kind": {"const": kind}}, "required": ["kind"]},
+                "then": {
+                    "description": KINDS[kind].about,
+                    "required": list(needed(kind)),
+                    "properties": {
+                        **{name: KEY | {"maxLength": 400} for name in needed(kind)},
+                        "body": body_schema(kind),
+                    },
+                },
+            }
+            for kind in KINDS
+        ],
+    }
+
+
+def needed(kind: str) -> tuple[str, ...]:
+    """The envelope's fields that an event of this kind must fill."""
+    return (*NEEDED[KINDS[kind].subject], *ALSO_NEEDED.get(kind, ()))
+
+
+@cache
+def _envelope_check() -> Callable[[Any], Any]:
+    check: Callable[[Any], Any] = fastjsonschema.compile(
+        {
+            "type": "object",
+            "required": ["id", "kind", "at"],
+            "properties": ENVELOPE,
+            "additionalProperties": False,
+        }
+    )
+    return check
+
+
+@cache
+def _body_check(kind: str) -> Callable[[Any], Any]:
+    check: Callable[[Any], Any] = fastjsonschema.compile(body_schema(kind))
+    return check
+
+
+def check_form(raw: Any) -> Event:
+    """The event that a JSON record says; Refused 'form' with where and what where it is none."""
+    try:
+        _envelope_check()(raw)
+        _body_check(raw["kind"])(raw.get("body") or {})
+    except fastjsonschema.JsonSchemaValueException as error:
+        raise Refused(
+            "form", where=str(error.name).removeprefix("data").lstrip(".") or "event", what=_short(error)
+        ) from None
+    _check_product(raw.get("body") or {})
+    for name in needed(raw["kind"]):
+        if not raw.get(name):
+            raise Refused("form", where=name, what=f"'{raw['kind']}' must name its {name}")
+    try:
+        return event_from_json(raw)
+    except (ValueError, OverflowError):
+        raise Refused("form", where="at", what="must be a moment with its zone, in ISO 8601") from None
+
+
+def _check_product(body: Mapping[str, Any]) -> None:
+    """A product that cannot be read would make every fold of the log fail."""
+    if "product" in body:
+        try:
+            product = product_from_json(body["product"])
+        except BookError as error:
+            raise Refused("form", where="body.product", what=error.problems[0].sentence) from None
+        if not product.operations:
+            raise Refused("form", where="body.product", what="has no operation")
+
+
+def _short(error: fastjsonschema.JsonSchemaValueException) -> str:
+    message = str(error.message)
+    return message.removeprefix(str(error.name)).strip()[:200]

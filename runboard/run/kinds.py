@@ -1,0 +1,250 @@
+"""The stored vocabulary of the log: every kind of event with its body. Kinds are words, free of class names.
+
+The JSON Schema (``event.schema.json``) and the table in DEVELOPERS.md are generated from here, and a test holds the
+three together.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+Subject = Literal["shop", "person", "station", "run", "load", "tray"]
+
+# Shapes of body fields, as JSON Schema.
+TEXT: dict[str, Any] = {"type": "string", "maxLength": 2000}
+KEY: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": 80}
+COUNT: dict[str, Any] = {"type": "integer", "minimum": 0, "maximum": 100000}
+NUMBER: dict[str, Any] = {"type": "number", "minimum": -1e6, "maximum": 1e6}
+MINUTES: dict[str, Any] = {"type": "number", "minimum": 0, "maximum": 100000}
+MOMENT: dict[str, Any] = {"type": "string", "format": "date-time", "maxLength": 40}
+YES: dict[str, Any] = {"type": "boolean"}
+TEXTS: dict[str, Any] = {"type": "array", "items": TEXT, "maxItems": 200}
+KEYS: dict[str, Any] = {"type": "array", "items": KEY, "maxItems": 500}
+PLACES: dict[str, Any] = {
+    "type": "array",
+    "items": {"type": "integer", "minimum": 1, "maximum": 10000},
+    "maxItems": 500,
+}
+OBJECT: dict[str, Any] = {"type": "object"}
+PIECES: dict[str, Any] = {"type": "object", "additionalProperties": COUNT, "maxProperties": 500}
+SCRAP: dict[str, Any] = {
+    "type": "array",
+    "maxItems": 100,
+    "items": {
+        "type": "object",
+        "required": ["pieces", "why"],
+        "properties": {"pieces": COUNT, "why": TEXT, "positions": PLACES},
+        "additionalProperties": False,
+    },
+}
+COUNTED: dict[str, Any] = {
+    "type": "object",
+    "required": ["good"],
+    "properties": {"good": COUNT, "scrap": SCRAP},
+    "additionalProperties": False,
+}
+COUNTS: dict[str, Any] = {"type": "object", "additionalProperties": COUNTED, "maxProperties": 500}
+ORDERS: dict[str, Any] = {
+    "type": "array",
+    "maxItems": 2000,
+    "items": {
+        "type": "object",
+        "required": ["line", "pieces"],
+        "properties": {
+            "line": KEY,
+            "pieces": COUNT,
+            "for": TEXT,
+            "text": TEXT,
+            "due": {"anyOf": [MOMENT, {"type": "null"}]},
+        },
+        "additionalProperties": False,
+    },
+}
+TRAYS: dict[str, Any] = {
+    "type": "array",
+    "maxItems": 500,
+    "items": {
+        "type": "object",
+        "required": ["tray", "pieces"],
+        "properties": {"tray": KEY, "pieces": COUNT, "at": KEY, "wood": TEXT},
+        "additionalProperties": False,
+    },
+}
+PLACED: dict[str, Any] = {
+    "type": "array",
+    "maxItems": 500,
+    "items": {
+        "type": "object",
+        "required": ["position", "line", "text"],
+        "properties": {"position": {"type": "integer", "minimum": 1, "maximum": 10000}, "line": KEY, "text": TEXT},
+        "additionalProperties": False,
+    },
+}
+MEASURES: dict[str, Any] = {"type": "object", "additionalProperties": {"anyOf": [NUMBER, TEXT]}, "maxProperties": 50}
+
+
+def one_of(*words: str) -> dict[str, Any]:
+    """The shape of a field that takes one of these words."""
+    return {"enum": list(words)}
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind of event: what it is about, one sentence, its body's required and optional fields."""
+
+    subject: Subject
+    about: str
+    required: Mapping[str, dict[str, Any]]
+    optional: Mapping[str, dict[str, Any]]
+
+
+def _kind(subject: Subject, about: str, required: dict[str, Any] | None = None, **optional: dict[str, Any]) -> Kind:
+    return Kind(subject, about, required or {}, optional)
+
+
+KINDS: Mapping[str, Kind] = {
+    # people: no run owns these
+    "person came": _kind("person", "Somebody is in the shop, and says until when.", until=MOMENT, room=KEY),
+    "person went": _kind("person", "The session is over; what was ticked at lock-up.", ticked=TEXTS),
+    "person called away": _kind("person", "Hands off at once; no reason asked."),
+    "person came back": _kind("person", "Back from being called away."),
+    "room changed": _kind("person", "Somebody is in another room.", {"room": KEY}),
+    "time said": _kind("person", "How long somebody has today.", {"until": MOMENT}),
+    "job started": _kind("person", "A small job of the shop's own is taken up.", {"job": KEY}),
+    "job done": _kind("person", "A small job of the shop's own is done.", {"job": KEY}),
+    "move declined": _kind("person", "Not this, because.", {"move": KEY, "because": TEXT}, until=MOMENT),
+    "span answered": _kind(
+        "person",
+        "What a span over twice its estimate really was.",
+        {"span": KEY, "answer": one_of("all", "about", "unknown")},
+        minutes=MINUTES,
+    ),
+    # stations
+    "station out of use": _kind("station", "A station cannot be used.", why=TEXT, until=MOMENT),
+    "station back in use": _kind("station", "A station can be used again."),
+    "setup changed": _kind(
+        "station",
+        "A new cutter, wood, focus or jig seat: the full list and the first piece come again.",
+        {"what": one_of("cutter", "wood", "jig", "focus", "other")},
+        note=TEXT,
+    ),
+    "checklist ticked": _kind(
+        "station", "The start list was ticked.", {"list": one_of("full", "short", "operation")}, items=TEXTS
+    ),
+    "signal received": _kind(
+        "station", "A sensor says that a station draws power or does not.", {"on": YES}, source=TEXT, value=NUMBER
+    ),
+    # alerts, reminders, questions
+    "alert claimed": _kind("shop", "Somebody is on the way to an alert.", {"alert": KEY}),
+    "alert answered": _kind(
+        "shop",
+        "An alert is answered, and stops everywhere.",
+        {"alert": KEY, "answer": one_of("ended", "still running", "stopped", "seen", "done")},
+        ask_again_at=MOMENT,
+        note=TEXT,
+    ),
+    "watch checked": _kind("load", "Somebody looked: no flame, work flat, air and exhaust on.", at_check=COUNT),
+    "watch taken": _kind("load", "Another person watches this machine now."),
+    "reminder answered": _kind(
+        "shop", "A reminder of care is answered with what was done.", {"reminder": KEY, "done": TEXT}
+    ),
+    "server restarted": _kind("shop", "The server came back after work was left open.", {"open": KEYS}, last_at=MOMENT),
+    "restart answered": _kind("shop", "Somebody said what was running.", {"restart": KEY}),
+    # a run
+    "run opened": _kind(
+        "run",
+        "A run begins: product, route as it is now, orders, trays and boards.",
+        {"name": TEXT, "product": OBJECT, "orders": ORDERS, "trays": TRAYS},
+        boards={"type": "object", "additionalProperties": PIECES, "maxProperties": 500},
+        wood=TEXT,
+        pieces_a_tray=COUNT,
+        certainty={"type": "number", "minimum": 0, "maximum": 1},
+        good_rate={"type": "number", "minimum": 0, "maximum": 1},
+        good_rate_from=TEXT,
+        book_revision=COUNT,
+        copied_from=KEY,
+    ),
+    "run finished": _kind("run", "The run is over.", note=TEXT),
+    "run abandoned": _kind("run", "The run is given up.", why=TEXT),
+    "orders changed": _kind("run", "The order lines are now these.", {"orders": ORDERS}),
+    "route revised": _kind("run", "The route changes from a tray on.", {"product": OBJECT, "from_tray": KEY}, why=TEXT),
+    "board added": _kind("run", "One more board with the trays it feeds.", {"board": KEY, "pieces": PIECES}),
+    "board lost": _kind("run", "A board is lost: its pieces not yet cut are scrap.", {"board": KEY}, why=TEXT),
+    "supply out": _kind("run", "Something ran out: the operation waits.", {"supply": TEXT}, until=MOMENT),
+    "supply in": _kind("run", "It is there again.", {"supply": TEXT}),
+    "first piece checked": _kind(
+        "run",
+        "The first piece passed or failed.",
+        {"result": one_of("pass", "fail")},
+        check=KEY,
+        measures=MEASURES,
+        note=TEXT,
+    ),
+    "first piece decided": _kind(
+        "run", "After a first piece failed, somebody decides.", {"what": one_of("go on", "check again")}, note=TEXT
+    ),
+    "operation given": _kind(
+        "run", "An operation on some trays is given to a person.", {"to": KEY, "trays": KEYS}, look=YES
+    ),
+    "look given": _kind(
+        "run", "The lead looked at a helper's first piece.", {"result": one_of("pass", "fail")}, note=TEXT
+    ),
+    "note written": _kind("run", "A note.", {"text": TEXT}),
+    # a load
+    "load started": _kind(
+        "load",
+        "Hands are at a load: setting up and loading, or working by hand. A second person joins.",
+        pieces=PIECES,
+        early=YES,
+        places={"type": "object", "additionalProperties": PLACED, "maxProperties": 500},
+    ),
+    "machine started": _kind("load", "The machine runs; about so many minutes are left.", minutes=MINUTES),
+    "machine ended": _kind("load", "The machine has stopped by itself, its work done."),
+    "unloading started": _kind("load", "At it: hands are at the ended machine."),
+    "load done": _kind("load", "The load is through; counts for each tray, all good unless said.", counts=COUNTS),
+    "load stopped": _kind(
+        "load",
+        "Stopped early.",
+        {"why": one_of("power", "cutter", "slip", "failed", "other")},
+        good=PLACES,
+        half=PLACES,
+        untouched=PLACES,
+        note=TEXT,
+    ),
+    "stop settled": _kind(
+        "load",
+        "What becomes of a load that stopped early.",
+        {"how": one_of("resume", "again", "save", "scrap")},
+        counts=COUNTS,
+    ),
+    "load put aside": _kind("load", "Hands off; the load keeps its station."),
+    "load taken off": _kind("load", "The load leaves its station unfinished."),
+    # a tray
+    "pieces counted": _kind(
+        "tray", "So many good and scrap of this tray at this operation; replaces.", {"good": COUNT}, scrap=SCRAP
+    ),
+    "pieces moved": _kind(
+        "tray",
+        "Pieces go to another tray or back in the route: split, merge, borrow, rework.",
+        {"to": KEY, "pieces": COUNT, "to_operation": KEY},
+        why=one_of("split", "merge", "borrow", "fill", "rework", "other"),
+        cause_operation=KEY,
+        positions=PLACES,
+        note=TEXT,
+    ),
+    "pieces held": _kind(
+        "tray", "Pieces wait for something.", {"why": TEXT}, pieces=COUNT, waiting_for=TEXT, until=MOMENT
+    ),
+    "pieces released": _kind("tray", "Held pieces go on."),
+    "wait ended": _kind("tray", "A wait is over, or was cut short.", early=YES, note=TEXT),
+    "wood noted": _kind("tray", "The wood and the board of a tray.", wood=TEXT, board=TEXT),
+    "texts placed": _kind("tray", "Which text is at which position of the jig.", {"places": PLACED}),
+    "card printed": _kind("tray", "A traveller was printed.", {"print": COUNT}),
+    "shown how": _kind("person", "The lead showed a person how to run a station.", {"person": KEY}),
+    # corrections
+    "event undone": _kind("shop", "The event named never happened.", {"event": KEY}),
+    "event amended": _kind("shop", "The event named was different.", {"event": KEY}, at=MOMENT, body=OBJECT),
+    "entry settled": _kind(
+        "shop", "What becomes of a press that did not fit.", {"event": KEY, "keep": one_of("shop", "press")}
+    ),
+}

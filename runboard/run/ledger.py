@@ -1,0 +1,135 @@
+"""The log folded and kept warm: one event more costs one step, a late one rewinds to the last snapshot before it."""
+
+from bisect import bisect_left, insort
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from runboard.run.corrections import amendments, voided
+from runboard.run.event import Event, amended
+from runboard.run.fold import apply
+from runboard.run.state import ShopState
+from runboard.shop.book import Book
+
+SNAPSHOT_EVERY = 64
+CORRECTIONS = ("event undone", "event amended")
+
+
+@dataclass
+class Trial:
+    """What the ledger would be with one event more. Nothing has changed until it is kept.
+
+    ``before`` is the state at the event's own moment, which a rule is judged by; ``rewound`` how many events were
+    folded again.
+    """
+
+    event: Event
+    state: ShopState
+    before: ShopState
+    rewound: int = 0
+    held: list[Event] | None = None
+    from_index: int = 0
+    snapshots: list[tuple[int, ShopState]] = field(default_factory=list)
+
+
+class Ledger:
+    """Events that arrived, those that hold in the fold's order, and the state that they make."""
+
+    def __init__(self, book: Book) -> None:
+        self.book = book
+        self.arrived: dict[str, Event] = {}
+        self.held: list[Event] = []
+        self.state = ShopState()
+        self.last_seq = 0
+        self.seq_by_device: dict[str, int] = {}
+        self._snapshots: list[tuple[int, ShopState]] = [(0, ShopState())]
+
+    def load(self, events: list[Event]) -> None:
+        """Take many events at once, in whatever order, and fold once."""
+        for event in events:
+            self._note(event)
+        self.refold()
+
+    def refold(self, book: Book | None = None) -> None:
+        """Fold everything again, by another book if one is given."""
+        self.book = book or self.book
+        self.held = self._effective()
+        self._snapshots = [(0, ShopState())]
+        self.state, made = self._fold_from(0, ShopState(), self.held)
+        self._snapshots += made
+
+    def try_event(self, event: Event) -> Trial:
+        """What the state would be with ``event``; the ledger itself stays as it is."""
+        if event.kind in CORRECTIONS:
+            return self._try_correction(event)
+        if not self.held or event.order > self.held[-1].order:
+            return Trial(event, apply(self.state, event, self.book), self.state)
+        held = list(self.held)
+        insort(held, event, key=lambda one: one.order)
+        return self._try_order(event, held, bisect_left(held, event.order, key=lambda one: one.order))
+
+    def keep(self, trial: Trial, seq: int) -> None:
+        """Make a trial so."""
+        event = trial.event
+        self._note(event, seq)
+        if trial.held is None:
+            self.held.append(event)
+        else:
+            self.held = trial.held
+            self._snapshots = [one for one in self._snapshots if one[0] <= trial.from_index] + trial.snapshots
+        self.state = trial.state
+        if len(self.held) - self._snapshots[-1][0] >= SNAPSHOT_EVERY:
+            self._snapshots.append((len(self.held), self.state))
+
+    def foreign_seq(self, device: str) -> int:
+        """The last arrival from any other device."""
+        return max((seq for one, seq in self.seq_by_device.items() if one != device), default=0)
+
+    def _note(self, event: Event, seq: int = 0) -> None:
+        self.arrived[event.id] = event
+        seq = seq or event.seq
+        self.last_seq = max(self.last_seq, seq)
+        self.seq_by_device[event.device] = max(seq, self.seq_by_device.get(event.device, 0))
+
+    def _effective(self, more: Event | None = None) -> list[Event]:
+        events = self.arrived if more is None else {**self.arrived, more.id: more}
+        void = voided(events)
+        changes = amendments(events, void)
+        held = [self._amended(one, changes) for one in events.values() if one.id not in void]
+        held.sort(key=lambda one: one.order)
+        return held
+
+    @staticmethod
+    def _amended(event: Event, changes: dict[str, list[Event]]) -> Event:
+        for change in changes.get(event.id, ()):
+            event = amended(event, change)
+        return event
+
+    def _try_correction(self, event: Event) -> Trial:
+        held = self._effective(event)
+        index = next(
+            (at for at, (one, old) in enumerate(zip(held, self.held, strict=False)) if one != old),
+            min(len(held), len(self.held)),
+        )
+        return self._try_order(event, held, index)
+
+    def _try_order(self, event: Event, held: list[Event], index: int) -> Trial:
+        start, state = max((one for one in self._snapshots if one[0] <= index), key=lambda one: one[0])
+        before, _ = self._fold_from(start, state, held[:index])
+        after, made = self._fold_from(index, before, held)
+        return Trial(event, after, before, len(held) - start, held, start, made)
+
+    def _fold_from(
+        self, start: int, state: ShopState, held: list[Event]
+    ) -> tuple[ShopState, list[tuple[int, ShopState]]]:
+        made = []
+        for at in range(start, len(held)):
+            state = apply(state, held[at], self.book)
+            if (at + 1) % SNAPSHOT_EVERY == 0:
+                made.append((at + 1, state))
+        return state, made
+
+    def at(self, moment: datetime) -> ShopState:
+        """The state as it was at a moment, by what is known now."""
+        index = bisect_left(self.held, moment, key=lambda one: one.moment)
+        start, state = max((one for one in self._snapshots if one[0] <= index), key=lambda one: one[0])
+        return self._fold_from(start, state, self.held[:index])[0]

@@ -1,0 +1,80 @@
+"""How loads are named, so that two phones name the same one, and which pieces a press means.
+
+``cut/2`` is the second board, ``sand:120/4`` tray 4 at that pass, ``engrave/4.2`` its second load there, ``oil/1+2+3``
+several trays at once.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from runboard.run.draft import Draft
+from runboard.run.event import Event
+from runboard.run.pieces import CAN_BE_ASSUMED_DONE, counted, remaining
+from runboard.run.route import Step
+from runboard.run.state import Load, RunState, Tray
+
+
+def step_of(load: str) -> str:
+    """The step that a load's id names."""
+    return load.split("/", 1)[0]
+
+
+def trays_of(load: str) -> list[str]:
+    """The trays that a load's id names (a board's number is none)."""
+    return load.split("/", 1)[-1].split(".", 1)[0].split("+")
+
+
+def next_load(run: RunState, step: Step, trays: tuple[str, ...]) -> str:
+    """The id of the next load of these trays at a step: the plain one, or with ``.2``, ``.3`` once that is begun."""
+    base = f"{step.key}/{'+'.join(trays)}"
+    used = {*run.loads, *(key for key, load in run.past.items() if load.state != "off")}
+    used |= {key for tray in trays if tray in run.trays for key in run.trays[tray].counts.get(step.key, {})}
+    if base not in used:
+        return base
+    number = 2
+    while f"{base}.{number}" in used:
+        number += 1
+    return f"{base}.{number}"
+
+
+def pieces_wanted(draft: Draft, event: Event, load: Load, step: Step) -> dict[str, int]:
+    """Which pieces a press means: those it names, else those of the board, else what the tray has for this step."""
+    run = draft.run(event.run)
+    if event.kind == "pieces counted":
+        tray = draft.tray(event.run, event.tray)
+        said = event.get("good") + sum(one["pieces"] for one in event.get("scrap") or ())
+        more = said - sum(counted(tray, step.key, load.id)) - remaining(load, tray)
+        return {event.tray: tray.free(step.key) if more <= 0 else more}
+    if event.get("pieces"):
+        return {tray: pieces for tray, pieces in event.get("pieces").items() if pieces}
+    counts: Mapping[str, Mapping[str, Any]] = event.get("counts") or {}
+    if counts and "*" not in counts:
+        return {tray: _said(said) for tray, said in counts.items() if _said(said)}
+    if load.id in run.boards:
+        return {tray: min(pieces, reach(draft, event.run, tray, step)) for tray, pieces in run.boards[load.id].items()}
+    named = [tray for tray in trays_of(load.id) if draft.has_tray(event.run, tray)]
+    if not named and event.tray:
+        named = [event.tray]
+    return {tray: _capped(step, draft.tray(event.run, tray), reach(draft, event.run, tray, step)) for tray in named}
+
+
+def _said(said: Mapping[str, Any]) -> int:
+    return int(said["good"]) + sum(int(one["pieces"]) for one in said.get("scrap") or ())
+
+
+def _capped(step: Step, tray: Tray, there: int) -> int:
+    free = tray.free(step.key)
+    there = free or there
+    return min(there, step.pass_.pieces) if step.pass_.size in ("jig", "board") and step.pass_.pieces else there
+
+
+def reach(draft: Draft, run: str, tray_key: str, step: Step) -> int:
+    """How many pieces of a tray could be at ``step`` if what was not pressed before is taken as done."""
+    tray = draft.tray(run, tray_key)
+    route = draft.run(run).route_of(tray)
+    there = sum(tray.free(one.key) for one in route.steps[: step.index + 1])
+    for load in draft.open_loads(run):
+        known = route.step(load.step)
+        if load.state in CAN_BE_ASSUMED_DONE and known is not None and known.index < step.index:
+            there += remaining(load, tray)
+    return there

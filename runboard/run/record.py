@@ -1,0 +1,203 @@
+"""The state as the page gets it: the same records as JSON, made once for each record that changed."""
+
+import json
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import fields
+from datetime import datetime, timedelta
+from typing import Any
+
+from runboard.run.dues import Due
+from runboard.run.event import write_moment
+from runboard.run.route import Route, Step
+from runboard.run.state import Load, RunState, ShopState, Tray, Unsettled
+from runboard.shop.book import Book, may_work_while_watching
+
+
+def dump(value: Any) -> str:
+    """Compact JSON."""
+    return json.dumps(value, separators=(",", ":"), ensure_ascii=False)
+
+
+def plain(value: Any) -> Any:
+    """A value as JSON takes it: moments as ISO text, spans as minutes, records as objects."""
+    if isinstance(value, datetime):
+        return write_moment(value)
+    if isinstance(value, timedelta):
+        return round(value.total_seconds() / 60, 3)
+    if isinstance(value, Mapping):
+        return {str(key): plain(one) for key, one in value.items()}
+    if isinstance(value, (tuple, list)):
+        return [plain(one) for one in value]
+    if hasattr(value, "__dataclass_fields__"):
+        return record(value)
+    return value
+
+
+def record(thing: Any, leave_out: Iterable[str] = ()) -> dict[str, Any]:
+    """A record's fields as JSON values; what is empty is left out."""
+    skipped = set(leave_out)
+    return {
+        field.name: plain(value)
+        for field in fields(thing)
+        if field.name not in skipped and (value := getattr(thing, field.name)) not in (None, "", (), {}, False)
+    }
+
+
+def load_record(load: Load) -> dict[str, Any]:
+    """A begun load; its spans stay on the server."""
+    return record(load, ("spans", "done_at"))
+
+
+def tray_record(tray: Tray) -> dict[str, Any]:
+    return record(tray)
+
+
+def step_record(step: Step) -> dict[str, Any]:
+    """A step with all that its checklist, setup sheet and first-piece check show."""
+    operation, pass_ = step.operation, step.pass_
+    found: dict[str, Any] = {
+        "key": step.key,
+        "operation": operation.key,
+        "name": step.name,
+        "station": operation.station,
+        "size": pass_.size,
+        "attendance": operation.attendance,
+        "machine": step.has_machine,
+        "minutes": {name: plain(getattr(pass_, name)) for name in ("setup", "loading", "machine", "unloading", "hand")},
+        "last_pass": step.last_pass,
+    }
+    if pass_.pieces:
+        found["load_pieces"] = pass_.pieces
+    for name in ("checklist", "setup_sheet", "cautions", "skill", "personal"):
+        if getattr(operation, name):
+            found[name] = plain(getattr(operation, name))
+    if operation.wait:
+        found["wait"] = record(operation.wait)
+    if operation.checks:
+        found["checks"] = [record(check) for check in operation.checks]
+    if operation.uses:
+        found["uses"] = [record(use) for use in operation.uses]
+    return found
+
+
+class Cache:
+    """JSON texts of records by identity. Records never change, so a text made once holds as long as its record."""
+
+    def __init__(self) -> None:
+        self._texts: dict[int, tuple[Any, str]] = {}
+
+    def text(self, thing: Any, make: Callable[[Any], Any]) -> str:
+        """The JSON text that ``make`` gives for ``thing``."""
+        kept = self._texts.get(id(thing))
+        if kept is not None and kept[0] is thing:
+            return kept[1]
+        text = dump(make(thing))
+        if len(self._texts) > 4000:
+            self._texts.clear()
+        self._texts[id(thing)] = (thing, text)
+        return text
+
+
+def run_text(run: RunState, cache: Cache) -> str:
+    """One run as JSON text; trays and loads that did not change are not written again."""
+    trays = ",".join(f"{dump(key)}:{cache.text(tray, tray_record)}" for key, tray in run.trays.items())
+    loads = ",".join(f"{dump(key)}:{cache.text(load, load_record)}" for key, load in run.loads.items())
+    routes = ",".join(
+        f'{{"number":{one.number},"from_tray":{dump(one.from_tray)},"steps":{cache.text(one.route, _steps)}}}'
+        for one in run.revisions
+    )
+    head = {
+        "name": run.name,
+        "state": run.state,
+        "product": run.product,
+        "product_name": run.product_name,
+        "wood": run.wood,
+        "opened_at": write_moment(run.opened_at),
+        "orders": orders_record(run),
+        "wanted": sum(order.pieces for order in run.orders),
+        "started": sum(tray.started for tray in run.trays.values()),
+        "good": sum(tray.good for tray in run.trays.values()),
+        "scrap": sum(tray.scrapped for tray in run.trays.values()),
+    }
+    for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "notes"):
+        value = getattr(run, name)
+        if value:
+            head[name] = plain(value)
+    return f'{dump(head)[:-1]},"routes":[{routes}],"trays":{{{trays}}},"loads":{{{loads}}}}}'
+
+
+def _steps(route: Route) -> list[dict[str, Any]]:
+    return [step_record(step) for step in route.steps]
+
+
+def orders_record(run: RunState) -> list[dict[str, Any]]:
+    """Order lines with how many good pieces each has: allotted late, the earliest due first."""
+    left = sum(tray.good for tray in run.trays.values())
+    good: dict[str, int] = {}
+    far = datetime.max.replace(tzinfo=run.opened_at.tzinfo)
+    for order in sorted(run.orders, key=lambda one: one.due or far):
+        good[order.line] = min(left, order.pieces)
+        left -= good[order.line]
+    return [{**record(order), "pieces": order.pieces, "good": good[order.line]} for order in run.orders]
+
+
+def due_record(due: Due) -> dict[str, Any]:
+    return record(due)
+
+
+def unsettled_record(entry: Unsettled) -> dict[str, Any]:
+    """What did not fit, as both sides say it."""
+    found = record(entry, ("source",))
+    body = dict(entry.source.body or {})
+    for name in ("load", "tray", "operation", "station"):
+        if getattr(entry.source, name):
+            found[name] = getattr(entry.source, name)
+    return {**found, "body": plain(body)}
+
+
+def book_record(book: Book) -> dict[str, Any]:
+    """What the page needs of the book: names, rooms, what may be watched from where."""
+    return {
+        "shop": {"name": book.name, "zone": book.time_zone, "units": book.units, "emergency": book.emergency},
+        "rooms": {room.key: room.name for room in book.rooms},
+        "jobs": {job.key: record(job) for job in book.jobs},
+        "watch_ok": {
+            station.key: [other.key for other in book.stations if may_work_while_watching(book, station.key, other.key)]
+            for station in book.stations
+        },
+    }
+
+
+def people_record(state: ShopState, book: Book) -> dict[str, Any]:
+    """Everybody in the book with what the log says of them."""
+    found: dict[str, Any] = {}
+    for person in book.people:
+        if person.removed:
+            continue
+        seen = state.people.get(person.key)
+        found[person.key] = {
+            "name": person.name,
+            "access": person.access,
+            "tidy_up": plain(person.tidy_up),
+            **({} if seen is None else record(seen, ("key",))),
+        }
+    return found
+
+
+def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
+    """Every station with what is on it."""
+    found: dict[str, Any] = {}
+    for station in book.stations:
+        seen = state.stations.get(station.key)
+        found[station.key] = {
+            "name": station.name,
+            "kind": station.kind,
+            "room": station.room,
+            "cuts": station.cuts,
+            "heats": station.heats,
+            "setups": 0,
+            **({} if seen is None else record(seen, ("key",))),
+        }
+        if station.watch_every:
+            found[station.key]["watch_every"] = plain(station.watch_every)
+    return found

@@ -1,0 +1,61 @@
+"""A route as a run walks it: the operations' passes in order, as steps."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from runboard.shop.book import Operation, Pass, Product
+
+
+@dataclass(frozen=True)
+class Step:
+    """One pass of one operation. ``key`` is permanent: the operation's key, with the pass after a colon where there
+    are several (``sand:120``)."""
+
+    key: str
+    index: int
+    operation: Operation
+    pass_: Pass
+    last_pass: bool
+
+    @property
+    def name(self) -> str:
+        """'Sand 120', or 'Oil' where there is one pass."""
+        return self.operation.name if ":" not in self.key else f"{self.operation.name} {self.pass_.name}"
+
+    @property
+    def has_machine(self) -> bool:
+        return bool(self.pass_.machine)
+
+
+@dataclass(frozen=True)
+class Route:
+    """The steps of a product, in order. ``END`` follows the last."""
+
+    product: Product
+
+    @cached_property
+    def steps(self) -> tuple[Step, ...]:
+        found: list[Step] = []
+        for operation in self.product.operations:
+            several = len(operation.passes) > 1
+            for number, pass_ in enumerate(operation.passes, 1):
+                key = f"{operation.key}:{pass_.key}" if several else operation.key
+                found.append(Step(key, len(found), operation, pass_, number == len(operation.passes)))
+        return tuple(found)
+
+    @cached_property
+    def by_key(self) -> dict[str, Step]:
+        return {step.key: step for step in self.steps}
+
+    def step(self, key: str) -> Step | None:
+        return self.by_key.get(key)
+
+    def after(self, key: str) -> str:
+        """The key of the step after ``key``, or ``''`` where pieces are good."""
+        index = self.by_key[key].index + 1
+        return self.steps[index].key if index < len(self.steps) else ""
+
+    @cached_property
+    def personal_from(self) -> int | None:
+        """The index of the step at which pieces become personal, if they do."""
+        return next((step.index for step in self.steps if step.operation.personal), None)

@@ -1,0 +1,258 @@
+"""What happens to a run as a whole: opened, closed, its orders, route, boards, supplies, first pieces."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from runboard.run.draft import Draft, put, without
+from runboard.run.event import Event, parse_moment, write_moment
+from runboard.run.pieces import shift
+from runboard.run.refusal import Refused
+from runboard.run.route import Route
+from runboard.run.state import Order, Revision, RunState, Tray
+from runboard.shop.book import Product
+from runboard.shop.book_json import BookError, product_from_json
+from runboard.shop.hours import local_day
+
+
+def orders_from(records: Any) -> tuple[Order, ...]:
+    """Order lines from their JSON."""
+    return tuple(
+        Order(
+            one["line"],
+            one["pieces"],
+            one.get("for", ""),
+            one.get("text", ""),
+            parse_moment(one["due"]) if one.get("due") else None,
+        )
+        for one in records
+    )
+
+
+def _product(event: Event) -> Product:
+    """The product that an event embeds."""
+    try:
+        product = product_from_json(event.get("product"))
+    except BookError as error:
+        raise Refused("product wrong", problems=error.facts["problems"]) from None
+    if not product.operations:
+        raise Refused("route empty", product=product.name)
+    return product
+
+
+def opened(draft: Draft, event: Event) -> None:
+    if event.run in draft.base.runs:
+        raise Refused("run known", run=event.run)
+    product = _product(event)
+    route = Route(product)
+    trays = {}
+    first = route.steps[0].key
+    for one in event.get("trays"):
+        at = one.get("at") or first
+        if route.step(at) is None:
+            raise Refused("step unknown", step=at, tray=one["tray"])
+        wood = one.get("wood") or event.get("wood", "")
+        trays[one["tray"]] = shift(Tray(one["tray"], one["pieces"], wood=wood), at, one["pieces"])
+    boards = {key: dict(pieces) for key, pieces in (event.get("boards") or {}).items()}
+    trays = _on_boards(trays, boards)
+    draft.put_run(
+        RunState(
+            event.run,
+            event.get("name"),
+            "open",
+            event.moment,
+            product.key,
+            product.name,
+            (Revision(1, next(iter(trays), ""), route),),
+            orders=orders_from(event.get("orders")),
+            wood=event.get("wood", ""),
+            certainty=event.get("certainty", 0.9),
+            good_rate=event.get("good_rate", 1.0),
+            good_rate_from=event.get("good_rate_from", ""),
+            trays=trays,
+            boards=boards,
+        )
+    )
+
+
+def _on_boards(trays: dict[str, Tray], boards: Mapping[str, Mapping[str, int]]) -> dict[str, Tray]:
+    on = {tray: board.split("/")[-1] for board, pieces in boards.items() for tray in pieces}
+    return {key: replace(tray, board=on.get(key, "")) for key, tray in trays.items()}
+
+
+def finished(draft: Draft, event: Event) -> None:
+    draft.put_run(replace(_open(draft, event), state="finished", closed_at=event.moment))
+
+
+def abandoned(draft: Draft, event: Event) -> None:
+    for load in draft.open_loads(event.run):
+        if load.state == "running":
+            raise Refused("machine runs", station=load.station, trays=list(load.pieces))
+    draft.put_run(replace(_open(draft, event), state="abandoned", closed_at=event.moment))
+
+
+def _open(draft: Draft, event: Event) -> RunState:
+    run = draft.run(event.run)
+    if run.state != "open":
+        raise Refused("run closed", run=run.name, state=run.state)
+    if event.kind in ("run finished", "run abandoned"):
+        _let_go(draft, event)
+        run = draft.run(event.run)
+    return run
+
+
+def _let_go(draft: Draft, event: Event) -> None:
+    """A run that ends leaves no load on a station and no hands at one."""
+    for load in draft.open_loads(event.run):
+        for person in load.people:
+            draft.put_person(replace(draft.person(person), hands=None, hands_since=None))
+        station = draft.station(load.station)
+        if station.load == (load.run, load.id):
+            draft.put_station(replace(station, load=None))
+        draft.put_load(replace(load, state="off", people=(), done_at=event.moment))
+        for tray in load.pieces:
+            held = draft.tray(event.run, tray)
+            draft.put_tray(event.run, replace(held, busy=without(held.busy, load.step)))
+
+
+def orders_changed(draft: Draft, event: Event) -> None:
+    draft.put_run(replace(_open(draft, event), orders=orders_from(event.get("orders"))))
+
+
+def route_revised(draft: Draft, event: Event) -> None:
+    """The new route holds from a tray on, for operations not begun; what would strand pieces is refused."""
+    run = _open(draft, event)
+    route = Route(_product(event))
+    keys = list(run.trays)
+    if event.get("from_tray") not in keys:
+        raise Refused("tray unknown", tray=event.get("from_tray"))
+    number = len(run.revisions) + 1
+    for key in keys[keys.index(event.get("from_tray")) :]:
+        tray = run.trays[key]
+        for step in tray.at:
+            known = run.route_of(tray).step(step)
+            if route.step(step) is None:
+                raise Refused("would strand", tray=key, step=known.name if known else step)
+        draft.put_tray(run.id, replace(tray, revision=number))
+    revision = Revision(number, event.get("from_tray"), route)
+    draft.put_run(replace(draft.run(run.id), revisions=(*run.revisions, revision)))
+
+
+def board_added(draft: Draft, event: Event) -> None:
+    run = _open(draft, event)
+    pieces = dict(event.get("pieces"))
+    first = run.route.steps[0].key
+    for key, count in pieces.items():
+        if draft.has_tray(run.id, key):
+            raise Refused("tray known", tray=key)
+        board = event.get("board").split("/")[-1]
+        tray = Tray(key, count, len(run.revisions), wood=run.wood, board=board)
+        draft.put_tray(run.id, shift(tray, first, count))
+    draft.put_run(replace(draft.run(run.id), boards=put(run.boards, event.get("board"), pieces)))
+
+
+def board_lost(draft: Draft, event: Event) -> None:
+    """Pieces of the board that are not cut yet are scrap; those past the cut go on."""
+    run = _open(draft, event)
+    key = event.get("board")
+    if key not in run.boards:
+        raise Refused("board unknown", board=key)
+    for tray_key in run.boards[key]:
+        tray = draft.tray(run.id, tray_key)
+        step = run.route_of(tray).steps[0].key
+        lost = tray.free(step)
+        if lost:
+            good, scrap = tray.counts.get(step, {}).get(key, (0, 0))
+            reasons = (
+                *tray.scrap.get(step, ()),
+                {"pieces": lost, "why": event.get("why") or "board lost", "load": key},
+            )
+            counts = put(tray.counts, step, put(tray.counts.get(step, {}), key, (good, scrap + lost)))
+            tray = replace(shift(tray, step, -lost), scrap=put(tray.scrap, step, reasons), counts=counts)
+            draft.put_tray(run.id, tray)
+
+
+def supply_out(draft: Draft, event: Event) -> None:
+    run = _open(draft, event)
+    until = parse_moment(event.get("until")) if event.get("until") else None
+    draft.put_run(replace(run, out=put(run.out, event.get("supply"), until)))
+
+
+def supply_in(draft: Draft, event: Event) -> None:
+    run = _open(draft, event)
+    draft.put_run(replace(run, out=without(run.out, event.get("supply"))))
+
+
+def check_scope(draft: Draft, event: Event, per: str) -> str:
+    """For what a first-piece check holds: the run, the load, or the setup on that day."""
+    if per == "run":
+        return "run"
+    if per == "load":
+        return event.load
+    step = draft.run(event.run).route.step(event.operation)
+    station = event.station or (step.operation.station if step else "")
+    return f"{draft.station(station).setups}|{local_day(event.moment, draft.book.time_zone)}"
+
+
+def first_piece_checked(draft: Draft, event: Event) -> None:
+    """A first piece that fails stops the operation until somebody decides."""
+    run = _open(draft, event)
+    step = run.route.step(event.operation)
+    if step is None:
+        raise Refused("step unknown", step=event.operation, tray="")
+    key = event.get("check", "")
+    per = next((check.per for check in step.operation.checks if check.key == key), "setup")
+    scope = f"{step.key}|{check_scope(draft, event, per)}|{key}"
+    stopped = run.stopped
+    if event.get("result") == "fail":
+        stopped = put(stopped, step.key, event.id)
+    draft.put_run(replace(run, first_pieces=put(run.first_pieces, scope, event.get("result")), stopped=stopped))
+
+
+def first_piece_decided(draft: Draft, event: Event) -> None:
+    run = _open(draft, event)
+    passed = {
+        key: "pass" if event.get("what") == "go on" and key.startswith(f"{event.operation}|") else result
+        for key, result in run.first_pieces.items()
+        if not (event.get("what") == "check again" and key.startswith(f"{event.operation}|"))
+    }
+    draft.put_run(replace(run, stopped=without(run.stopped, event.operation), first_pieces=passed))
+
+
+def given(draft: Draft, event: Event) -> None:
+    run = _open(draft, event)
+    told = dict(run.given)
+    for tray in event.get("trays"):
+        told[f"{event.operation}|{tray}"] = {"to": event.get("to"), "look": bool(event.get("look"))}
+    draft.put_run(replace(run, given=told))
+
+
+def look_given(draft: Draft, event: Event) -> None:
+    run = _open(draft, event)
+    draft.put_run(replace(run, looks=put(run.looks, f"{event.operation}|{event.tray}", event.get("result"))))
+
+
+def noted(draft: Draft, event: Event) -> None:
+    if not event.run:
+        return
+    run = draft.run(event.run)
+    note = {"text": event.get("text"), "person": event.person, "at": write_moment(event.moment), "tray": event.tray}
+    draft.put_run(replace(run, notes=(*run.notes, note)))
+
+
+HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
+    "run opened": opened,
+    "run finished": finished,
+    "run abandoned": abandoned,
+    "orders changed": orders_changed,
+    "route revised": route_revised,
+    "board added": board_added,
+    "board lost": board_lost,
+    "supply out": supply_out,
+    "supply in": supply_in,
+    "first piece checked": first_piece_checked,
+    "first piece decided": first_piece_decided,
+    "operation given": given,
+    "look given": look_given,
+    "note written": noted,
+}

@@ -1,0 +1,106 @@
+"""What happens to stations, alerts, reminders and questions, whoever's run it is."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from runboard.run.draft import Draft, put, without
+from runboard.run.event import Event, parse_moment, write_moment
+from runboard.run.refusal import Refused
+from runboard.run.shop_answers import note
+from runboard.run.state import StationState
+from runboard.shop.hours import local_day
+
+
+def out_of_use(draft: Draft, event: Event) -> None:
+    draft.put_station(
+        replace(_station(draft, event), out={"why": event.get("why", ""), "until": event.get("until", "")})
+    )
+
+
+def back_in_use(draft: Draft, event: Event) -> None:
+    draft.put_station(replace(_station(draft, event), out=None))
+
+
+def setup_changed(draft: Draft, event: Event) -> None:
+    """A new cutter, wood, focus or jig seat: what is on the station is fresh again."""
+    station = _station(draft, event)
+    draft.put_station(replace(station, setups=station.setups + 1))
+    load = draft.load(*station.load) if station.load else None
+    if load is not None:
+        draft.put_load(replace(load, fresh=True))
+
+
+def ticked(draft: Draft, event: Event) -> None:
+    """The full list holds for the day and the setup for which it was ticked."""
+    station = _station(draft, event)
+    if event.get("list") == "full":
+        draft.put_station(replace(station, listed=f"{local_day(event.moment, draft.book.time_zone)}|{station.setups}"))
+    load = draft.load(*station.load) if station.load else None
+    if load is not None and event.get("list") == "full":
+        draft.put_load(replace(load, fresh=False))
+
+
+def signal(draft: Draft, event: Event) -> None:
+    seen = {"on": event.get("on"), "at": write_moment(event.moment), "source": event.get("source", "")}
+    draft.put_station(replace(_station(draft, event), signal=seen))
+
+
+def _station(draft: Draft, event: Event) -> StationState:
+    if draft.book.station(event.station) is None and event.station not in draft.base.stations:
+        raise Refused("station unknown", station=event.station)
+    return draft.station(event.station)
+
+
+def answered(draft: Draft, event: Event) -> None:
+    """One answer stops the alert everywhere. 'Still running' moves the machine's end."""
+    alert, again = event.get("alert"), event.get("ask_again_at")
+    note(draft, alert, event.get("answer"), event, again)
+    kind, *subject = alert.split("|")
+    if kind == "machine end" and event.get("answer") == "still running" and again and len(subject) >= 2:
+        load = draft.load(subject[0], subject[1]) if subject[0] in draft.base.runs else None
+        if load is not None and load.state == "running":
+            draft.put_load(replace(load, end_at=parse_moment(again), ends=load.ends + 1))
+
+
+def claimed(draft: Draft, event: Event) -> None:
+    answers = draft.changes.get("answers", draft.base.answers)
+    if event.get("alert") not in answers:
+        note(draft, event.get("alert"), "claimed", event)
+
+
+def reminded(draft: Draft, event: Event) -> None:
+    done = {"done": event.get("done"), "person": event.person, "at": write_moment(event.moment)}
+    reminders = draft.changes.get("reminders", draft.base.reminders)
+    draft.changes["reminders"] = put(reminders, event.get("reminder"), done)
+
+
+def restarted(draft: Draft, event: Event) -> None:
+    """After a restart the first question is what was running."""
+    facts = {"open": list(event.get("open")), "last_at": event.get("last_at", ""), "at": write_moment(event.moment)}
+    asks = draft.changes.get("asks", draft.base.asks)
+    draft.changes["asks"] = put(asks, event.id, {"code": "what was running", "facts": facts})
+
+
+def restart_answered(draft: Draft, event: Event) -> None:
+    asks = draft.changes.get("asks", draft.base.asks)
+    draft.changes["asks"] = without(asks, event.get("restart"))
+
+
+def nothing(draft: Draft, event: Event) -> None:
+    """Corrections act on the order of events, not on the state."""
+
+
+HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
+    "station out of use": out_of_use,
+    "station back in use": back_in_use,
+    "setup changed": setup_changed,
+    "checklist ticked": ticked,
+    "signal received": signal,
+    "alert answered": answered,
+    "alert claimed": claimed,
+    "reminder answered": reminded,
+    "server restarted": restarted,
+    "restart answered": restart_answered,
+    "event undone": nothing,
+    "event amended": nothing,
+}

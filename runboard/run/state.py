@@ -1,0 +1,254 @@
+"""The state that the fold makes: frozen records, changed only by ``replace``. Dicts in them are never changed in place.
+
+The page gets the same records as JSON (``run/record.py``) and folds its own presses onto them by the same table.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from runboard.run.event import Event
+from runboard.run.route import Route
+
+
+class Empty(dict[Any, Any]):
+    """A mapping with nothing in it that may be a default: nobody changes it."""
+
+    __hash__ = object.__hash__  # type: ignore[assignment]
+
+
+EMPTY: Mapping[Any, Any] = Empty()
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A stretch of somebody's or a machine's time on a load.
+
+    ``kind`` is setup, loading, machine, unloading or hand. ``measured`` is false where an end was assumed, typed from
+    paper, interrupted or corrected: such a span never teaches a time.
+    """
+
+    kind: str
+    person: str
+    began_at: datetime
+    ended_at: datetime | None = None
+    measured: bool = True
+    event: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A load that was begun. ``state``: loading, working, running, ended, unloading, stopped, done, off.
+
+    ``people`` are those whose hands are at it; a load in loading, working or unloading with nobody at it is put
+    aside. ``ends`` counts the estimates given for the machine's end, so that an alert can name the one it means.
+    """
+
+    id: str
+    run: str
+    step: str
+    station: str
+    state: str
+    pieces: Mapping[str, int] = EMPTY
+    people: tuple[str, ...] = ()
+    watcher: str = ""
+    started_at: datetime | None = None
+    phase_at: datetime | None = None
+    end_at: datetime | None = None
+    ends: int = 0
+    checked_at: datetime | None = None
+    checks: int = 0
+    done_at: datetime | None = None
+    stop: Mapping[str, Any] | None = None
+    fresh: bool = False
+    spans: tuple[Span, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """A wait that passes by itself for the pieces of a tray after a step. ``latest_at`` counts from the first piece."""
+
+    why: str
+    began_at: datetime
+    ready_at: datetime
+    latest_at: datetime | None = None
+    ended_at: datetime | None = None
+    early: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """Pieces that wait for something. ``pieces`` is how many at ``step``."""
+
+    step: str
+    pieces: int
+    why: str
+    waiting_for: str = ""
+    until: datetime | None = None
+    since: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Tray:
+    """A numbered place and the pieces it holds.
+
+    ``at`` has the pieces that have arrived at each step and not finished it; ``busy`` how many of them are in a begun
+    load; ``counts`` the counted (good, scrap) for each step and load, which replace; ``scrap`` the reasons. ``good``
+    have passed the last operation. ``gone`` and ``came`` are pieces moved out and in. ``places`` gives each position
+    of the jig its order line and text once pieces are personal.
+    """
+
+    id: str
+    started: int
+    revision: int = 1
+    at: Mapping[str, int] = EMPTY
+    busy: Mapping[str, int] = EMPTY
+    good: int = 0
+    counts: Mapping[str, Mapping[str, tuple[int, int]]] = EMPTY
+    scrap: Mapping[str, tuple[Mapping[str, Any], ...]] = EMPTY
+    gone: int = 0
+    came: int = 0
+    holds: tuple[Hold, ...] = ()
+    rests: Mapping[str, Rest] = EMPTY
+    places: Mapping[int, tuple[str, str]] = EMPTY
+    wood: str = ""
+    board: str = ""
+    of: str = ""
+    print: int = 0
+
+    @property
+    def scrapped(self) -> int:
+        return sum(one["pieces"] for reasons in self.scrap.values() for one in reasons)
+
+    @property
+    def in_process(self) -> int:
+        return sum(self.at.values())
+
+    def held(self, step: str) -> int:
+        return sum(hold.pieces for hold in self.holds if hold.step == step)
+
+    def free(self, step: str) -> int:
+        """Pieces at ``step`` that are in no begun load and not held."""
+        return max(0, self.at.get(step, 0) - self.busy.get(step, 0) - self.held(step))
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    line: str
+    pieces: int
+    whom: str = ""
+    text: str = ""
+    due: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """The route of a run from a tray on."""
+
+    number: int
+    from_tray: str
+    route: Route
+
+
+@dataclass(frozen=True, slots=True)
+class RunState:
+    """One batch of one product. ``state``: open, finished, abandoned. ``loads`` are begun and not done, ``past`` are
+    done or taken off."""
+
+    id: str
+    name: str
+    state: str
+    opened_at: datetime
+    product: str
+    product_name: str
+    revisions: tuple[Revision, ...]
+    orders: tuple[Order, ...] = ()
+    wood: str = ""
+    certainty: float = 0.9
+    good_rate: float = 1.0
+    good_rate_from: str = ""
+    trays: Mapping[str, Tray] = EMPTY
+    loads: Mapping[str, Load] = EMPTY
+    past: Mapping[str, Load] = EMPTY
+    boards: Mapping[str, Mapping[str, int]] = EMPTY
+    first_pieces: Mapping[str, str] = EMPTY
+    stopped: Mapping[str, str] = EMPTY
+    out: Mapping[str, datetime | None] = EMPTY
+    given: Mapping[str, Mapping[str, Any]] = EMPTY
+    looks: Mapping[str, str] = EMPTY
+    notes: tuple[Mapping[str, Any], ...] = ()
+    closed_at: datetime | None = None
+    last_at: datetime | None = None
+
+    def route_of(self, tray: Tray) -> Route:
+        return self.revisions[tray.revision - 1].route
+
+    @property
+    def route(self) -> Route:
+        return self.revisions[-1].route
+
+
+@dataclass(frozen=True, slots=True)
+class PersonState:
+    """Where a person was last seen and what their hands are at: ``(run, load)`` or ``("", job)``.
+
+    ``last`` is the id of their last press, for undo. ``declined`` maps a move to until when it stays declined.
+    """
+
+    key: str
+    came_at: datetime | None = None
+    until: datetime | None = None
+    room: str = ""
+    hands: tuple[str, str] | None = None
+    hands_since: datetime | None = None
+    away: bool = False
+    seen_at: datetime | None = None
+    last: str = ""
+    declined: Mapping[str, str] = EMPTY
+    shown: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StationState:
+    """``load`` is the ``(run, load)`` that holds the station. ``setup`` is the (run, step) it stands on, ``setups``
+    counts the changes, ``listed`` names the session and setup for which the full start list was ticked."""
+
+    key: str
+    load: tuple[str, str] | None = None
+    out: Mapping[str, Any] | None = None
+    setup: tuple[str, str] | None = None
+    setups: int = 0
+    listed: str = ""
+    signal: Mapping[str, Any] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Unsettled:
+    """A press that did not fit: kept, listed, settled with one press. ``code`` and ``facts`` make the sentence."""
+
+    event: str
+    kind: str
+    run: str
+    subject: str
+    person: str
+    at: datetime
+    code: str
+    facts: Mapping[str, Any]
+    source: Event
+
+
+@dataclass(frozen=True, slots=True)
+class ShopState:
+    """Everything the log says. One for the shop; a run's state is a part of it."""
+
+    people: Mapping[str, PersonState] = EMPTY
+    stations: Mapping[str, StationState] = EMPTY
+    runs: Mapping[str, RunState] = EMPTY
+    answers: Mapping[str, Mapping[str, Any]] = EMPTY
+    reminders: Mapping[str, Mapping[str, Any]] = EMPTY
+    unsettled: Mapping[str, Unsettled] = EMPTY
+    asks: Mapping[str, Mapping[str, Any]] = EMPTY
+    jobs_done: Mapping[str, datetime] = EMPTY
+    last_at: datetime | None = None
+    extra: Mapping[str, Any] = field(default_factory=lambda: EMPTY)

@@ -1,0 +1,104 @@
+"""The store and the clock in memory, for tests of what a person does. They keep the same contract as the real ones."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from runboard.floor.workshop import Known, Workshop
+from runboard.run.dues import Due
+from runboard.run.event import Event, event_from_json, event_to_json
+from runboard.shop.book import Book
+from runboard.shop.book_json import book_from_json, book_to_json
+
+MONDAY = datetime(2026, 6, 1, 16, 0, tzinfo=UTC)
+
+
+class FakeClock:
+    def __init__(self, moment: datetime = MONDAY) -> None:
+        self.moment = moment
+
+    def now(self) -> datetime:
+        return self.moment
+
+    def pass_(self, minutes: float) -> datetime:
+        self.moment += timedelta(minutes=minutes)
+        return self.moment
+
+
+class FakeLog:
+    def __init__(self) -> None:
+        self.stored: list[Event] = []
+        self.refused: dict[str, Known] = {}
+        self.dues: dict[str, Due] = {}
+
+    @contextmanager
+    def write(self) -> Iterator["FakeLog"]:
+        kept = list(self.stored), dict(self.refused), dict(self.dues)
+        try:
+            yield self
+        except BaseException:
+            self.stored, self.refused, self.dues = kept
+            raise
+
+    def last_seq(self) -> int:
+        return len(self.stored)
+
+    def version(self) -> int:
+        return len(self.stored)
+
+    def events(self, after: int = 0) -> list[Event]:
+        return self.stored[after:]
+
+    def known(self, ids: Sequence[str]) -> dict[str, Known]:
+        accepted = {event.id: Known("accepted") for event in self.stored if event.id in ids}
+        return {key: one for key, one in self.refused.items() if key in ids} | accepted
+
+    def append(self, event: Event, received_at: datetime) -> int:
+        seq = len(self.stored) + 1
+        self.stored.append(event_from_json({**event_to_json(event), "seq": seq}))
+        return seq
+
+    def refuse(self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime) -> None:
+        self.refused[record["id"]] = Known("refused", code, facts)
+
+    def set_dues(self, put: Iterable[Due], drop: Iterable[str]) -> None:
+        self.dues.update({due.id: due for due in put})
+        for key in drop:
+            self.dues.pop(key, None)
+
+    def dues_held(self) -> dict[str, datetime]:
+        return {key: due.due_at for key, due in self.dues.items()}
+
+
+class FakeBooks:
+    def __init__(self, record: Mapping[str, Any] | None = None) -> None:
+        self.records: list[dict[str, Any]] = []
+        self.save(record or book_to_json(Book()), MONDAY)
+
+    def revision(self) -> int:
+        return len(self.records)
+
+    def latest(self) -> Book:
+        return book_from_json({**self.records[-1], "revision": len(self.records)})
+
+    def record(self, revision: int | None = None) -> dict[str, Any]:
+        return self.records[(revision or len(self.records)) - 1]
+
+    def save(self, record: Mapping[str, Any], saved_at: datetime) -> Book:
+        book_from_json(record)
+        self.records.append(dict(record))
+        return self.latest()
+
+
+class Told:
+    def __init__(self) -> None:
+        self.seqs: list[int] = []
+
+    def changed(self, seq: int) -> None:
+        self.seqs.append(seq)
+
+
+def workshop(record: Mapping[str, Any] | None = None) -> Workshop:
+    """A workshop in memory with this book."""
+    return Workshop(FakeLog(), FakeBooks(record), FakeClock(), Told())
