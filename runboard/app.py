@@ -8,6 +8,7 @@ from typing import Any
 from flask import Flask
 
 from runboard.alerts.clock import AlertClock
+from runboard.floor.restart import come_back
 from runboard.floor.workshop import Clock, Workshop
 from runboard.store.open import Store, open_store
 from runboard.web import errors, guard, packing, pages_support, state, static_files, taps
@@ -28,11 +29,13 @@ class WallClock:
 
 @dataclass(frozen=True)
 class Settings:
-    """``data`` is the shop's data folder. A test gives a clock of its own; so does a demo that starts in mid-run."""
+    """``data`` is the shop's data folder. A test gives a clock of its own. ``was_served`` is false for a demo just made,
+    whose work nobody has left."""
 
     data: Path
     clock: Clock = field(default_factory=WallClock)
     demo: bool = False
+    was_served: bool = True
 
 
 @dataclass
@@ -63,6 +66,12 @@ class House:
     workshop: Workshop
     streams: Streams
     alerts: AlertClock
+    settings: Settings
+
+    def open(self) -> None:
+        """Come back to the shop as it was left, and start the clock."""
+        come_back(self.workshop, self.settings.was_served)
+        self.alerts.start()
 
     def close(self) -> None:
         """Put everything down; only once no request is being answered."""
@@ -87,7 +96,7 @@ def build(settings: Settings) -> House:
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
-    return House(app, store, workshop, streams, alerts)
+    return House(app, store, workshop, streams, alerts, settings)
 
 
 def create_app(settings: Settings) -> Flask:
@@ -99,4 +108,4 @@ def create_app(settings: Settings) -> Flask:
 
 def served(house: House) -> Any:
     """The house as an ASGI app, which starts the clock with the server and puts everything down with it."""
-    return Served(house.app, house.streams, house.alerts.start, house.close)
+    return Served(house.app, house.streams, house.open, house.close)

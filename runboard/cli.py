@@ -96,13 +96,14 @@ def _demo(asked: argparse.Namespace) -> None:
     if asked.data is None:
         with tempfile.TemporaryDirectory(prefix="runboard-demo-") as place:
             _make_demo(Path(place))
-            _serve_folder(Path(place), asked, demo=True)
+            _serve_folder(Path(place), asked, demo=True, was_served=False)
         return
-    if not (asked.data / FILE_NAME).exists():  # else it was made before, and goes on
+    made_before = (asked.data / FILE_NAME).exists()
+    if not made_before:
         if asked.data.exists() and (not asked.data.is_dir() or any(asked.data.iterdir())):
             raise Mistaken(f"{asked.data} holds something else. Name a folder for the demo that is not there yet.")
         _make_demo(asked.data)
-    _serve_folder(asked.data, asked, demo=True)
+    _serve_folder(asked.data, asked, demo=True, was_served=made_before)
 
 
 def _make_demo(data: Path) -> None:
@@ -112,7 +113,7 @@ def _make_demo(data: Path) -> None:
     make_demo(data)
 
 
-def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool) -> None:
+def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool, was_served: bool = True) -> None:
     # Imported here: export and import need no web server, and answer at once.
     from runboard.app import Settings, build, served
     from runboard.web.serve import CannotListen, listen, serve
@@ -125,7 +126,7 @@ def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool) -> None:
         ) from problem
     with listening:
         _check_folder(data)
-        house = build(Settings(data, demo=demo))
+        house = build(Settings(data, demo=demo, was_served=was_served))
         serve(served(house), house.streams, listening, open_browser=not asked.no_open)
 
 

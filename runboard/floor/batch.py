@@ -53,4 +53,15 @@ def corrected(
     if ahead > timedelta(0):
         back = -(-ahead // timedelta(milliseconds=1))
         placed = [replace(event, offset_ms=event.offset_ms - back) for event in placed]
-    return placed
+    return _in_order(placed)
+
+
+def _in_order(events: list[Event]) -> list[Event]:
+    """Presses of the very same moment keep the batch's order: each comes a millisecond after the one before."""
+    found: list[Event] = []
+    for event in events:
+        if found and event.moment == found[-1].moment or found and event.at == found[-1].at:
+            later = (found[-1].moment - event.moment) // timedelta(milliseconds=1) + 1
+            event = replace(event, offset_ms=event.offset_ms + later)
+        found.append(event)
+    return found

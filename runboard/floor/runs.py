@@ -3,6 +3,7 @@
 import uuid
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import timedelta
 from typing import Any
 
 from runboard.floor.taps import record_events
@@ -77,8 +78,12 @@ def next_run(workshop: Workshop) -> str:
 
 
 def new_event(workshop: Workshop, kind: str, body: Mapping[str, Any], **fields: Any) -> Event:
-    """An event that the server makes now, its form checked."""
-    record = {"id": uuid.uuid4().hex, "kind": kind, "at": workshop.clock.now().isoformat(), "body": dict(body)}
+    """An event that the server makes now, after all that is in the log; its form is checked."""
+    last_at = workshop.ledger.state.last_at
+    at = workshop.clock.now()
+    if last_at is not None:
+        at = max(at, last_at + timedelta(milliseconds=1))
+    record = {"id": uuid.uuid4().hex, "kind": kind, "at": at.isoformat(), "body": dict(body)}
     return check_form({**record, **fields})
 
 

@@ -60,12 +60,12 @@ class FakeLog:
         return seq
 
     def refuse(self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime) -> None:
-        self.refused[record["id"]] = Known("refused", code, facts)
+        self.refused.setdefault(record["id"], Known("refused", code, facts))
 
     def set_dues(self, put: Iterable[Due], drop: Iterable[str]) -> None:
-        self.dues.update({due.id: due for due in put})
         for key in drop:
             self.dues.pop(key, None)
+        self.dues.update({due.id: due for due in put})
 
     def dues_held(self) -> dict[str, datetime]:
         return {key: due.due_at for key, due in self.dues.items()}

@@ -1,0 +1,41 @@
+"""The server comes back: due moments are made again from the fold, and the first question is what was running."""
+
+from typing import Any
+
+from runboard.floor.runs import new_event
+from runboard.floor.taps import record_events, store_dues
+from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Workshop
+from runboard.run.event import write_moment
+from runboard.run.state import ShopState
+
+
+def come_back(workshop: Workshop, was_served: bool = True) -> bool:
+    """Make the due moments again from the fold; if work was left open by a server before, ask what was running.
+
+    Returns whether the question was asked. Nobody pressed meanwhile, so what ran on, ended or stopped is not known.
+    """
+    with workshop.lock:
+        catch_up(workshop)
+        with workshop.log.write() as write:
+            store_dues(workshop, write)
+        state = workshop.ledger.state
+        left_open = open_work(state)
+        if not was_served or not left_open or state.asks:
+            return False
+        body: dict[str, Any] = {"open": left_open}
+        if state.last_at is not None:
+            body["last_at"] = write_moment(state.last_at)
+        record_events(workshop, [new_event(workshop, "server restarted", body, device="server", basis="sensor")])
+        return True
+
+
+def open_work(state: ShopState) -> list[str]:
+    """``run|load`` for every load whose machine ran or at which somebody's hands were."""
+    return [
+        f"{run.id}|{load.id}"
+        for run in state.runs.values()
+        if run.state == "open"
+        for load in run.loads.values()
+        if load.state == "running" or load.people
+    ]
