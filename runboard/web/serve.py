@@ -24,10 +24,18 @@ class CannotListen(Exception):
 
 def listen(port: int) -> socket.socket:
     """A listening socket on this computer only; port 0 takes any that is free. Raises ``CannotListen``."""
+    # With the protocol named: asyncio switches off the wait for acknowledgements (Nagle) only on sockets that say they
+    # are TCP. Without it every answer in two parts takes 44 ms instead of 1.
+    listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP)
     try:
-        return socket.create_server((HOST, port))
-    except (OSError, OverflowError) as error:
-        raise CannotListen(port, str(error)) from error
+        if os.name == "posix":  # elsewhere the option means that two servers may share a port
+            listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        listening.bind((HOST, port))
+        listening.listen(128)
+    except OSError as error:
+        listening.close()
+        raise CannotListen(port, error.strerror or str(error)) from error
+    return listening
 
 
 def serve(served: Served, streams: Streams, listening: socket.socket, open_browser: bool) -> None:
