@@ -27,9 +27,12 @@ export function alerts(scene) {
       ${soft ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}
       ${one.late ? html`<p>${say("alert-late")}</p>` : nothing}
       ${answers(scene, one)}</section>`)}
-  </div>
-  ${soundOn() ? nothing : html`<button type="button" class="quiet sound" @click=${() => { turnOnSound(); setTimeout(redraw, 300); }}>${say("alert-turn-on-sound")}</button>`}`;
+  </div>`;
 }
+
+/** Browsers let a page sound only after a press. */
+export const soundButton = () =>
+  soundOn() ? nothing : html`<button type="button" class="full sound" @click=${() => { turnOnSound(); setTimeout(redraw, 300); }}>${say("alert-turn-on-sound")}</button>`;
 
 /** 'The laser has ended · 2 min ago' */
 export function titleOf(state, due) {

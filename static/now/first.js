@@ -24,34 +24,51 @@ export function first(scene) {
   return couldDo(scene, moves[0]);
 }
 
-const since = (iso) => (iso ? html`<p class="since">${say("first-since", { since: iso })}</p>` : nothing);
-
-const where = (state, station) => {
+/** One quiet line above the sentence: since when or why, which station, which room, and whether to stay. */
+function above(state, words, station, step) {
   const one = state.stations?.[station];
-  return one ? [one.name, roomName(state, one.room)].filter(Boolean).join(", ") : "";
-};
+  const parts = [words?.replace(/\.$/, ""), one?.name, one && roomName(state, one.room)].filter(Boolean).join(" · ");
+  return html`<p class="since">${parts}${step?.attendance === "watched" ? html` · <b>${say("attendance-watched")}</b>` : nothing}</p>`;
+}
+
+const since = (iso) => (iso ? say("first-since", { since: iso }) : "");
 
 function doingJob({ state, me }, job, moves) {
   const next = nextMove(moves);
   const done = { kind: "job done", body: { job: job.key } };
-  return html`<section class="now">${since(state.people[me].hands_since)}<h1>${job.name}</h1>
+  return html`<section class="now">${above(state, since(state.people[me].hands_since))}<h1>${job.name}</h1>
     <button type="button" class="go" @click=${() => press(say("did-job-done", { job: job.name }), [done])}>${say("go-job-done")}</button>
     ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}</section>`;
 }
 
 function doingLoad(scene, here, moves) {
   const { state, me } = scene;
-  const { run, load, step, station } = here;
+  const { run, load, step } = here;
   return html`<section class="now">
-    ${since(state.people[me].hands_since)}
+    ${above(state, since(state.people[me].hands_since), load.station, step)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
-    <p class="where">${where(state, load.station)}${step?.attendance === "watched" ? html`. <b>${say("attendance-watched")}</b>` : nothing}</p>
-    ${cautions(step)}${firstPieceNotice(here)}
-    ${load.state === "loading" ? runButton(here) : wantsList({ ...here, station }) ? listButton(here) : doneButton(scene, here, moves)}
-    ${load.state === "loading" ? lateRunning(here) : lateDone(run, load)}
-    ${details(here)}
+    ${cautions(step)}
+    ${load.state === "loading" ? runButton(here) : wantsList(here) ? listButton(here) : doneButton(scene, here, moves)}
   </section>`;
 }
+
+/** What belongs to the first thing and is further down: first piece, other endings, late entries, list and setup. */
+export function below(scene) {
+  const { state, me } = scene;
+  if (state.people?.[me]?.away) return nothing;
+  const hands = handsOf(state, me);
+  if (hands?.job) return nothing;
+  if (hands) return html`${firstPieceNotice(hands)}${hands.load.state === "loading" ? lateRunning(hands) : otherwise(hands)}${details(hands)}`;
+  const move = openMoves(state, me)[0];
+  const step = move && stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
+  if (!step) return nothing;
+  const load = loadAt(state, [move.run, move.load]) ?? loadOf(move);
+  return html`${["start", "wipe"].includes(move.code) ? lateStart(loadOf(move)) : nothing}${details({ run: state.runs[move.run], load, step, station: state.stations?.[move.station] })}`;
+}
+
+const otherwise = ({ run, load }) => html`<details><summary>${say("late-finish")}</summary><div class="pair">
+    <button type="button" @click=${() => finishLoad(run, load)}>${say("go-only-done")}</button>
+    <button type="button" @click=${() => openCount(load)}>${say("go-count")}</button></div>${lateDone(run, load)}</details>`;
 
 const listButton = (here) => html`<button type="button" class="go" @click=${() => openStartList(here)}>${say("go-list", { points: here.step.checklist.length })}</button>`;
 
@@ -59,9 +76,7 @@ function doneButton({ state }, { run, load }, moves) {
   const next = nextMove(moves);
   const alerts = next ? ringing(state).filter((due) => due.load === next.load && due.run === next.run) : [];
   return html`<button type="button" class="go" @click=${() => finishLoad(run, load, next, { alerts })}>
-      ${doneWords(run, load)}${next ? `. ${nextWords(load, next)}` : ""}</button>
-    <div class="pair">${next ? html`<button type="button" @click=${() => finishLoad(run, load)}>${say("go-only-done")}</button>` : nothing}
-    <button type="button" @click=${() => openCount(load)}>${say("go-count")}</button></div>`;
+      ${doneWords(run, load)}${next ? `. ${nextWords(load, next)}` : ""}</button>`;
 }
 
 /** 'Sand 120, tray 4' for a move. */
@@ -97,15 +112,11 @@ function couldDo(scene, move) {
   if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(Object.keys(state.runs ?? {}).length ? "first-nothing-more" : "first-no-run")}</p>
     ${Object.keys(state.runs ?? {}).length ? nothing : html`<a class="button go" href="/plan">${say("go-plan")}</a>`}</section>`;
   const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
-  const why = reason(move);
   return html`<section class="now">
-    ${why ? html`<p class="since">${why}</p>` : nothing}
+    ${above(state, reason(move), move.station, step)}
     <h1>${moveWords(state, move)}</h1>
-    ${move.station ? html`<p class="where">${where(state, move.station)}${step?.attendance === "watched" ? html`. <b>${say("attendance-watched")}</b>` : nothing}</p>` : nothing}
     ${cautions(step)}
     ${moveButton(scene, move)}
-    ${["start", "wipe"].includes(move.code) ? html`${lateStart(loadOf(move))}` : nothing}
-    ${step ? details({ run: state.runs[move.run], load: loadAt(state, [move.run, move.load]) ?? loadOf(move), step, station: state.stations?.[move.station] }) : nothing}
   </section>`;
 }
 

@@ -21,6 +21,7 @@ export const lateStart = (load) => fold(say("late-start"), html`
 
 export const lateRunning = (here) => fold(say("late-running"), ago("late-running-ago", (extra) => startMachine(here.load, minutesFor(here), extra)));
 
-export const lateDone = (run, load) => fold(say("late-finish"), html`
-  <div class="choices">${AGO.map((minutes) => html`<button type="button" @click=${() => finishLoad(run, load, null, { minutesAgo: minutes })}>${say("late-done-ago", { minutes })}</button>`)}</div>
-  ${pastTime(say("late-done-at"), say("late-done"), (at) => finishLoad(run, load, null, { at }))}`);
+/** The late endings of a load at hand. */
+export const lateDone = (run, load) => html`
+  <p class="ask">${say("late-finished")}</p><div class="choices">${AGO.map((minutes) => html`<button type="button" @click=${() => finishLoad(run, load, null, { minutesAgo: minutes })}>${say("late-done-ago", { minutes })}</button>`)}</div>
+  ${pastTime(say("late-done-at"), say("late-done"), (at) => finishLoad(run, load, null, { at }))}`;

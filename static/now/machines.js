@@ -17,7 +17,7 @@ export function machines(scene) {
   const idle = stations.filter((station) => MACHINES.includes(station.kind) && !station.load && !station.out);
   return html`<section aria-labelledby="machines-title"><h2 class="unseen" id="machines-title">${say("ui-machines")}</h2>
     ${rows.map(({ station, load }) => machine(scene, station, load))}
-    ${idle.length ? html`<p class="idle">${shape("idle")}<span>${say("machines-idle", { stations: list(idle.map((one) => one.name)) })}</span></p>` : nothing}
+    ${idle.length ? html`<p class="idle-line">${shape("idle")}<span>${say("machines-idle", { stations: list(idle.map((one) => one.name)) })}</span></p>` : nothing}
   </section>`;
 }
 

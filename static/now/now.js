@@ -2,13 +2,13 @@
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
 import { resumeSound, ring, title } from "./alarm.js";
-import { alerts, alertsFor, titleOf } from "./alerts.js";
+import { alerts, alertsFor, soundButton, titleOf } from "./alerts.js";
 import { asks, toSettle } from "./asks.js";
 import { calledAway } from "./away.js";
 import { openNotThis } from "./declined.js";
 import { handsOf, openMoves } from "./doing.js";
 import { redraw, setDraw } from "./drawing.js";
-import { first, titleOf as moveTitle } from "./first.js";
+import { below, first, titleOf as moveTitle } from "./first.js";
 import { foot, refusals } from "./foot.js";
 import { header } from "./header.js";
 import { machines } from "./machines.js";
@@ -24,6 +24,7 @@ import { openWrong } from "./wrong.js";
 import { loadWords, say } from "./words.js";
 
 const root = document.getElementById("now");
+let drawn = false;
 
 /** What every part is drawn from: the state, who asks, and the run that they are at. */
 export function sceneOf(state, person) {
@@ -44,6 +45,8 @@ const page = (scene) => html`
   </div>
   <div class="second-column">
     ${machines(scene)}
+    ${soundButton()}
+    ${below(scene)}
     ${stoppedOperations(scene)}
     ${others(scene)}
     ${waits(scene)}
@@ -67,6 +70,8 @@ function draw() {
   const state = shop();
   if (!state) return;
   const scene = sceneOf(state, me());
+  if (!drawn) root.replaceChildren();
+  drawn = true;
   render(page(scene), root);
   syncSheet(root);
 }

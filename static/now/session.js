@@ -21,7 +21,7 @@ export function howLong({ state, me }) {
 const came = (until) => press(say("did-came", { until }), [{ kind: "person came", body: { until } }]);
 
 function choices(use) {
-  const fixed = ["12:30", "18:00", "22:00"].map((hhmm) => [hhmm, atLocal(hhmm)]).filter(([, ms]) => ms > now() + 20 * 60_000).slice(0, 2);
+  const fixed = ["18:00", "22:00"].map((hhmm) => [hhmm, atLocal(hhmm)]).filter(([, ms]) => ms > now() + 20 * 60_000).slice(0, 2);
   const other = (event) => {
     event.preventDefault();
     const hhmm = new FormData(event.target).get("until");
@@ -29,10 +29,10 @@ function choices(use) {
     const today = atLocal(hhmm);
     use(new Date(today > now() ? today : atLocal(hhmm, now(), 1)).toISOString());
   };
-  return html`<div class="choices">
+  return html`<div class="choices even">
       <button type="button" @click=${() => use(isoIn(60))}>${say("session-hours", { hours: 1 })}</button>
       <button type="button" @click=${() => use(isoIn(120))}>${say("session-hours", { hours: 2 })}</button>
-      ${fixed.map(([, ms]) => html`<button type="button" @click=${() => use(new Date(ms).toISOString())}>${say("session-until", { until: timeOfDay(ms) })}</button>`)}
+      ${fixed.map(([, ms]) => html`<button type="button" aria-label=${say("session-until", { until: timeOfDay(ms) })} @click=${() => use(new Date(ms).toISOString())}>${timeOfDay(ms)}</button>`)}
     </div>
     <details><summary>${say("session-other")}</summary>
       <form class="inline" @submit=${other}><label>${say("session-until-label")}<input type="time" name="until" required></label><button>${say("ui-ok")}</button></form></details>`;

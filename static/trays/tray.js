@@ -1,0 +1,57 @@
+// One tray, whole: number, strip, where its pieces are, texts, and what can be done with it.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { millis, now } from "../now/clock.js";
+import { openHold } from "../now/outof.js";
+import { routeOf, stationName, stepOf, sum } from "../now/names.js";
+import { press } from "../now/press.js";
+import { strip } from "../now/strip.js";
+import { countWords, nextWords } from "../now/traylist.js";
+import { say } from "../now/words.js";
+import { openCountTray } from "./counting.js";
+import { history } from "./history.js";
+import { openMove } from "./moving.js";
+import { openWood } from "./wood.js";
+
+export function wholeTray(scene, tray) {
+  const { state, run } = scene;
+  const empty = !sum(tray.at) && !tray.good;
+  return html`<article class="tray-whole" id=${`tray-${tray.id}`}>
+    <header><h2 aria-label=${say("ui-tray", { tray: tray.id })}>${tray.id}</h2>${strip(run, tray)}</header>
+    <p><b>${empty ? say("trays-empty") : nextWords(state, run, tray)}</b>${tray.of ? html` · ${say("trays-of", { of: tray.of })}` : nothing}
+      <span class="soft"> ${[countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
+    ${empty ? nothing : where(state, run, tray)}
+    ${texts(tray)}
+    <details><summary>${say("trays-do", { tray: tray.id })}</summary>${actions(scene, tray)}</details>
+    ${history(run, tray)}
+  </article>`;
+}
+
+function where(state, run, tray) {
+  const rows = routeOf(run, tray.id).filter((step) => tray.at?.[step.key]).map((step) => {
+    const on = Object.values(run.loads ?? {}).find((load) => load.step === step.key && load.pieces?.[tray.id] && !["done", "off"].includes(load.state));
+    return say(on ? "trays-on" : "trays-at", { pieces: tray.at[step.key], step: step.name, station: on ? stationName(state, on.station) : "" });
+  });
+  if (tray.good) rows.push(say("trays-good", { good: tray.good }));
+  const scrap = Object.entries(tray.scrap ?? {}).flatMap(([key, reasons]) => reasons.map((one) => say("trays-scrap", { pieces: one.pieces, why: one.why, step: stepOf(run, key, tray.id)?.name ?? key })));
+  return rows.length > 1 || scrap.length ? html`<ul>${[...rows, ...scrap].map((words) => html`<li>${words}</li>`)}</ul>` : nothing;
+}
+
+const texts = (tray) => {
+  const places = Object.entries(tray.places ?? {});
+  return places.length ? html`<ul class="places" aria-label=${say("trays-texts")}>${places.map(([place, [, text]]) => html`<li><small>${place}</small>${text}</li>`)}</ul>` : nothing;
+};
+
+function actions(scene, tray) {
+  const { run } = scene;
+  const note = (words, kind, step, body = {}) => press(words, [{ kind, run: run.id, tray: tray.id, operation: step, body }]);
+  const resting = Object.entries(tray.rests ?? {}).filter(([, rest]) => !rest.ended_at && millis(rest.ready_at) > now());
+  const name = (key) => stepOf(run, key, tray.id)?.name ?? key;
+  return html`<div class="stack">
+    <button type="button" @click=${() => openMove(run.id, tray.id)}>${say("trays-move")}</button>
+    <button type="button" @click=${() => openCountTray(run.id, tray.id)}>${say("trays-count")}</button>
+    <button type="button" @click=${() => openHold(scene, { runId: run.id, tray: tray.id })}>${say("trays-hold")}</button>
+    ${(tray.holds ?? []).map((hold) => html`<button type="button" @click=${() => note(say("did-released", { tray: tray.id }), "pieces released", hold.step)}>${say("trays-release", { step: name(hold.step) })}</button>`)}
+    ${resting.map(([key]) => html`<button type="button" @click=${() => note(say("did-wait-ended", { tray: tray.id }), "wait ended", key, { early: true })}>${say("trays-wait-end", { step: name(key) })}</button>`)}
+    <button type="button" @click=${() => openWood(run.id, tray)}>${say("trays-wood")}</button></div>`;
+}

@@ -1,0 +1,68 @@
+// The Trays screen: where each tray is, its counts, texts, history; pieces moved, held, counted.
+
+import { html, render, repeat } from "../vendor/lit-html-3.3.3.js";
+import { resumeSound, ring, title } from "../now/alarm.js";
+import { alerts, alertsFor, titleOf } from "../now/alerts.js";
+import { toSettle } from "../now/asks.js";
+import { redraw, setDraw } from "../now/drawing.js";
+import { foot, refusals } from "../now/foot.js";
+import { inOrder } from "../now/names.js";
+import { onOutbox, openOutbox } from "../now/outbox.js";
+import { sheet, syncSheet } from "../now/sheet.js";
+import { me, onShop, openShop, shop } from "../now/shop.js";
+import { loadWords, say } from "../now/words.js";
+import { openBulk } from "./bulk.js";
+import { wholeTray } from "./tray.js";
+
+const root = document.getElementById("trays");
+let chosen = new URLSearchParams(location.search).get("run");
+let drawn = false;
+
+function sceneOf(state) {
+  const runs = Object.values(state.runs ?? {}).filter((run) => run.state === "open" || run.id === chosen);
+  return { state, me: me(), runs, run: runs.find((run) => run.id === chosen) ?? runs[0] };
+}
+
+const page = (scene) => html`
+  <h1>${say("trays-h1")}</h1>
+  ${alerts(scene)}${refusals()}${toSettle(scene)}
+  ${scene.run ? ofRun(scene) : html`<p class="empty">${say("trays-none")}</p><a class="button" href="/plan">${say("go-plan")}</a>`}
+  ${foot()}${sheet(scene)}`;
+
+const ofRun = (scene) => html`
+  ${scene.runs.length > 1 ? html`<div class="choices" role="group" aria-label=${say("trays-run")}>
+    ${scene.runs.map((run) => html`<button type="button" aria-pressed=${String(run === scene.run)} @click=${() => { chosen = run.id; redraw(); }}>${run.name}</button>`)}</div>`
+    : html`<p class="since">${scene.run.name}</p>`}
+  <button type="button" class="full" @click=${() => openBulk(scene)}>${say("trays-bulk")}</button>
+  ${repeat(inOrder(Object.keys(scene.run.trays ?? {})), (id) => `${scene.run.id}/${id}`, (id) => wholeTray(scene, scene.run.trays[id]))}`;
+
+function draw() {
+  const state = shop();
+  if (!state) return;
+  const first = !drawn;
+  if (first) root.replaceChildren();
+  drawn = true;
+  render(page(sceneOf(state)), root);
+  syncSheet(root);
+  // The address names a tray, which exists only now.
+  if (first && location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
+}
+
+function second() {
+  const state = shop();
+  if (!state) return;
+  const scene = sceneOf(state);
+  const due = alertsFor(scene);
+  ring(scene, due);
+  title(due.length ? titleOf(state, due[0]) : "");
+  redraw();
+}
+
+setDraw(draw);
+onShop(redraw);
+onOutbox(redraw);
+document.addEventListener("pointerdown", resumeSound, { passive: true });
+await Promise.all([loadWords(), openOutbox()]);
+void openShop();
+setInterval(second, 1000);
+

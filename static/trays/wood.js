@@ -1,0 +1,19 @@
+// The wood and the board of a tray.
+
+import { html } from "../vendor/lit-html-3.3.3.js";
+import { textField } from "../now/controls.js";
+import { press } from "../now/press.js";
+import { closeSheet, openSheet, sheetHead } from "../now/sheet.js";
+import { say } from "../now/words.js";
+
+export function openWood(runId, tray) {
+  const it = { wood: tray.wood ?? "", board: tray.board ?? "" };
+  const record = () => {
+    closeSheet();
+    press(say("did-wood", { tray: tray.id, wood: it.wood }), [{ kind: "wood noted", run: runId, tray: tray.id, body: { ...it } }]);
+  };
+  openSheet(() => html`${sheetHead(say("trays-wood"))}
+    ${textField(say("trays-wood-wood"), it.wood, (text) => { it.wood = text; })}
+    ${textField(say("trays-wood-board"), it.board, (text) => { it.board = text; })}
+    <button type="button" class="go" @click=${record}>${say("ui-ok")}</button>`);
+}
