@@ -98,7 +98,7 @@ class AlertClock:
 
 def due_record(due: Due, now: datetime) -> dict[str, Any]:
     """What pages are told: the alert with the moment when it fell due (not when it was noticed), ``late`` if it is."""
-    record = {"id": due.id, "kind": due.kind, "due_at": write_moment(due.due_at)}
+    record: dict[str, Any] = {"id": due.id, "kind": due.kind, "due_at": write_moment(due.due_at)}
     record.update((name, getattr(due, name)) for name in _FIELDS if getattr(due, name))
     if now - due.due_at >= LATE_AFTER:
         record["late"] = True
