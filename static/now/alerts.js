@@ -18,6 +18,9 @@ const DANGER = ["watch check"];
 /** Alerts that concern this page: a session's end only its own person. */
 export const alertsFor = ({ state, me }) => ringing(state).filter((due) => due.kind !== "session end" || due.person === me);
 
+/** A missed look at a watched machine comes before every question. */
+export const isDanger = (scene) => alertsFor(scene).some((due) => DANGER.includes(due.kind));
+
 export function alerts(scene) {
   const due = alertsFor(scene);
   const soft = isSoft(scene.state, scene.me);

@@ -41,7 +41,12 @@ export function toSettle({ state }) {
 
 /** What was pressed, in words: 'Ann pressed 10:42: load done, sand/4'. */
 export const pressWords = (state, one) =>
-  say("settle-press", { person: one.person ? personName(state, one.person) : say("ui-somebody"), at: moment(one.at), what: sayCode("kind", one.kind) || slug(one.kind), subject: one.subject ?? "" });
+  say("settle-press", { person: one.person ? personName(state, one.person) : say("ui-somebody"), at: moment(one.at), what: sayCode("kind", one.kind) || slug(one.kind), subject: subjectOf(state, one) });
+
+function subjectOf(state, one) {
+  if (one.load && one.operation) return loadTitle(state.runs?.[one.run], { id: one.load, step: one.operation, pieces: one.body?.pieces ?? {} });
+  return one.tray ? say("ui-tray", { tray: one.tray }) : one.subject ?? "";
+}
 
 function entry(state, one) {
   const settle = (keep) => press(say(`did-settle-${keep}`), [{ kind: "entry settled", run: one.run ?? "", body: { event: one.event, keep } }]);

@@ -48,7 +48,7 @@ function doingLoad(scene, here, moves) {
     ${above(state, since(state.people[me].hands_since), load.station, step)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${cautions(step)}
-    ${load.state === "loading" ? runButton(here) : wantsList(here) ? listButton(here) : doneButton(scene, here, moves)}
+    ${load.state === "loading" ? runButton(here) : load.state === "working" && wantsList(here) ? listButton(here) : doneButton(scene, here, moves)}
   </section>`;
 }
 

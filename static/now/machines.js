@@ -4,6 +4,7 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, minutesTo, moment, now, span } from "./clock.js";
 import { isOverdue, isWatched, loadAt, ringing } from "./doing.js";
 import { loadWords, personName, roomName } from "./names.js";
+import { press } from "./press.js";
 import { openLoadSheet } from "./load_sheet.js";
 import { shape } from "./shapes.js";
 import { list, say } from "./words.js";
@@ -46,8 +47,9 @@ function machine(scene, station, load) {
   const { state } = scene;
   const word = machineState(state, station, load);
   if (!load) {
-    return html`<div class="machine">${shape(word)}<span class="name">${station.name}</span><span class="word">${say("state-out-of-use")} ${station.out.why ?? ""}</span>
-      <span class="at">${station.out.until ? moment(station.out.until) : ""}</span></div>`;
+    const words = [say("state-out-of-use"), station.out.why, station.out.until ? say("machines-out-until", { until: station.out.until }) : ""].filter(Boolean).join(", ");
+    return html`<div class="machine out">${shape(word)}<span class="name">${station.name}</span><span class="word">${words}</span>
+      <button type="button" @click=${() => press(say("did-back-in-use", { station: station.name }), [{ kind: "station back in use", station: station.key }])}>${say("machines-back")}</button></div>`;
   }
   const run = state.runs[load.run];
   const parts = [wordFor(state, word, load), loadWords(run, load)].filter(Boolean).join(", ");

@@ -2,7 +2,7 @@
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
 import { resumeSound, ring, title } from "./alarm.js";
-import { alerts, alertsFor, soundButton, titleOf } from "./alerts.js";
+import { alerts, alertsFor, isDanger, soundButton, titleOf } from "./alerts.js";
 import { asks, toSettle } from "./asks.js";
 import { calledAway } from "./away.js";
 import { openNotThis } from "./declined.js";
@@ -38,7 +38,7 @@ export function sceneOf(state, person) {
 const page = (scene) => html`
   ${header(scene)}
   <div class="first-column">
-    ${asks(scene)}${alerts(scene)}${refusals()}
+    ${isDanger(scene) ? [alerts(scene), asks(scene)] : [asks(scene), alerts(scene)]}${refusals()}
     ${howLong(scene)}
     ${first(scene)}
     ${wrongAndAway(scene)}

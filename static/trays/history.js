@@ -9,10 +9,9 @@ import { say, sayCode, slug } from "../now/words.js";
 
 const read = new Map();
 
-export const history = (run, tray) => html`<details @toggle=${(event) => event.target.open && fetchHistory(run.id, tray.id)}>
-  <summary>${say("trays-history")}</summary>${entries(run, read.get(`${run.id}/${tray.id}`))}</details>`;
+export const history = (run, tray) => entries(run, read.get(`${run.id}/${tray.id}`));
 
-async function fetchHistory(run, tray) {
+export async function fetchHistory(run, tray) {
   try {
     const answer = await fetch(`/runs/${encodeURIComponent(run)}/trays/${encodeURIComponent(tray)}/history`);
     if (!answer.ok) throw new Error(answer.status);

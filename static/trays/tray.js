@@ -9,7 +9,7 @@ import { strip } from "../now/strip.js";
 import { countWords, nextWords } from "../now/traylist.js";
 import { say } from "../now/words.js";
 import { openCountTray } from "./counting.js";
-import { history } from "./history.js";
+import { fetchHistory, history } from "./history.js";
 import { openMove } from "./moving.js";
 import { openWood } from "./wood.js";
 
@@ -22,8 +22,8 @@ export function wholeTray(scene, tray) {
       <span class="soft"> ${[countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
     ${empty ? nothing : where(state, run, tray)}
     ${texts(tray)}
-    <details><summary>${say("trays-do", { tray: tray.id })}</summary>${actions(scene, tray)}</details>
-    ${history(run, tray)}
+    <details @toggle=${(event) => event.target.open && fetchHistory(run.id, tray.id)}><summary>${say("trays-do")}</summary>
+      ${actions(scene, tray)}<h3>${say("trays-history")}</h3>${history(run, tray)}</details>
   </article>`;
 }
 

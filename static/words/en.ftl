@@ -115,7 +115,7 @@ then-job = Start: { $job }
 ## Late entries
 late-start = Started earlier, or done already
 late-running = Running for a while
-late-finish = Done otherwise
+late-finish = Not all good, or done earlier
 late-finished = Finished
 late-started-ago = Started { $minutes } min ago
 late-running-ago = For { $minutes } min
@@ -181,6 +181,8 @@ press-elsewhere = Your last press
 
 ## Machines, states, waits
 machines-idle = Idle: { $stations }
+machines-out-until = until { $until }
+machines-back = Back in use
 machines-stay = Stay and watch
 state-idle = idle
 state-running = running
@@ -476,7 +478,7 @@ trays-at = { $pieces } at { $step }
 trays-on = { $pieces } on the { $station }
 trays-good = { $good } good
 trays-texts = Texts
-trays-do = Move, count, hold: tray { $tray }
+trays-do = Move, count, hold, history
 trays-scrap = { $pieces } scrap at { $step }: { $why }
 basis-assumed = assumed
 basis-paper = from paper
