@@ -1,0 +1,163 @@
+from datetime import timedelta
+
+from runboard.plan.next_move import Move, moves
+from tests.core.pressing import Floor
+
+
+def offered(floor: Floor, person: str = "ann") -> list[Move]:
+    return moves(floor.state, floor.book, person, floor.now)
+
+
+def codes(found: list[Move]) -> list[str]:
+    return [f"{move.code} {move.load}".strip() for move in found]
+
+
+def with_a_run(trays: int = 6) -> Floor:
+    floor = Floor()
+    floor.press("person came", {"until": "2026-06-01T20:00:00Z"})
+    floor.open_run(trays=trays)
+    return floor
+
+
+def test_a_fresh_run_begins_with_its_first_board():
+    floor = with_a_run()
+
+    first = offered(floor)[0]
+
+    assert (first.code, first.load) == ("start", "cut/1")
+    assert first.pieces == {"1": 5, "2": 5, "3": 5}
+
+
+def test_an_ended_machine_comes_first():
+    floor = with_a_run()
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("machine started", run="r1", load="cut/2")
+    floor.press("machine ended", run="r1", load="cut/2")
+
+    assert codes(offered(floor))[0] == "unload cut/2"
+
+
+def test_while_a_machine_is_watched_only_work_in_its_sight_is_offered():
+    floor = with_a_run()
+    floor.press("load done", run="r1", load="cut/1")
+    for tray in "123":
+        floor.press("load done", run="r1", load=f"sand:180/{tray}")
+    floor.press("load started", run="r1", load="engrave/1")
+    floor.press("machine started", run="r1", load="engrave/1")
+
+    assert [move.code for move in offered(floor)] == ["watch"]
+
+
+def test_the_laser_is_not_offered_while_the_cnc_is_watched():
+    floor = with_a_run()
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load done", run="r1", load="sand:180/1")
+    floor.press("machine started", run="r1", load="cut/2")
+
+    stations = {move.station for move in offered(floor)}
+
+    assert "laser" not in stations
+    assert "bench" in stations
+
+
+def test_the_next_move_is_looked_for_from_where_the_hands_will_be_free():
+    floor = with_a_run()
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("machine started", run="r1", load="cut/2")
+    floor.press("load started", run="r1", load="clean/1")
+
+    assert offered(floor)[0].load == "clean/2"
+
+
+def test_nothing_longer_than_the_session_is_offered():
+    floor = with_a_run()
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=40)).isoformat()})
+
+    found = offered(floor)
+
+    assert "start cut/1" not in codes(found)
+    assert found[0].code == "job"
+
+
+def test_at_the_end_of_the_session_the_first_offer_is_to_stop_well():
+    floor = with_a_run()
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=15)).isoformat()})
+
+    assert offered(floor)[0].code == "stop"
+
+
+def test_a_declined_move_is_not_offered_again_today():
+    floor = with_a_run()
+    first = offered(floor)[0]
+
+    floor.press("move declined", {"move": first.id, "because": "too loud now"})
+
+    assert first.id not in [move.id for move in offered(floor)]
+
+
+def test_what_dries_is_offered_when_it_is_dry():
+    floor = with_a_run(3)
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load done", {"counts": {tray: {"good": 5} for tray in "123"}}, run="r1", load="oil/1+2+3")
+
+    assert "hooks" not in {move.step for move in offered(floor)}
+    floor.wait(721)
+    floor.press("time said", {"until": (floor.now + timedelta(hours=3)).isoformat()})
+    assert "hooks" in {move.step for move in offered(floor)}
+
+
+def test_no_sanding_and_no_laser_where_a_finish_is_wet():
+    floor = with_a_run(6)
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load done", run="r1", load="cut/2")
+    floor.press("load done", run="r1", load="clean/4")
+    floor.press("load done", run="r1", load="sand:120/4")
+    floor.press("load done", {"counts": {"1": {"good": 5}}}, run="r1", load="oil/1")
+
+    assert "sander" not in {move.station for move in offered(floor)}
+
+
+def test_a_service_that_is_in_use_holds_back_what_needs_it():
+    floor = with_a_run()
+    record = dict(floor.ledger.arrived["event-00002"].body["product"])
+    record["operations"] = [
+        one | ({"services": ["extraction"]} if one["key"] == "sand" else {}) for one in record["operations"]
+    ]
+    floor.press("route revised", {"product": record, "from_tray": "1"}, run="r1")
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load done", run="r1", load="clean/1")
+    floor.press("machine started", run="r1", load="cut/2")
+
+    assert "sander" not in {move.station for move in offered(floor)}
+
+
+def test_what_ran_out_holds_back_only_what_needs_it():
+    floor = with_a_run(3)
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load done", {"counts": {"1": {"good": 5}}}, run="r1", load="oil/1")
+    floor.press("wait ended", run="r1", tray="1", operation="oil")
+    assert "hooks" in {move.step for move in offered(floor)}
+
+    floor.press("supply out", {"supply": "hooks"}, run="r1")
+
+    assert "hooks" not in {move.step for move in offered(floor)}
+    assert "clean" in {move.step for move in offered(floor)}
+
+
+def test_texts_are_proposed_for_pieces_that_become_personal():
+    floor = with_a_run(3)
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load done", run="r1", load="sand:180/1")
+
+    engrave = next(move for move in offered(floor) if move.step == "engrave")
+
+    assert [one["text"] for one in engrave.places["1"]] == ["12"] * 5
+
+
+def test_two_people_are_not_sent_to_one_station():
+    floor = with_a_run()
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load started", run="r1", load="clean/1")
+
+    assert "bench" not in {move.station for move in offered(floor, "ben")}
