@@ -47,6 +47,7 @@ def serve(served: Served, streams: Streams, listening: socket.socket, open_brows
         access_log=False,
         ws="none",
         server_header=False,
+        proxy_headers=False,
         timeout_graceful_shutdown=1,
     )
     address = f"http://{HOST}:{listening.getsockname()[1]}/"
