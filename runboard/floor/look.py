@@ -74,7 +74,7 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
     runs = ",".join(f"{dump(one.id)}:{run_text(one, cache)}" for one in shown)
     told = _dues(workshop)
     rest: dict[str, Any] = {
-        "dues": [due_record(due) for due in sorted(told.values(), key=lambda one: one.due_at)],
+        "dues": [_due(due, workshop.since) for due in sorted(told.values(), key=lambda one: one.due_at)],
         "answers": _answers(workshop),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
         "asks": plain(state.asks),
@@ -89,6 +89,14 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
     }
     fixed = _book_text(workshop)
     return f'{dump(head)[:-1]},{fixed[1:-1]},{dump(rest)[1:-1]},"runs":{{{runs}}}}}'
+
+
+def _due(due: Due, since: datetime | None) -> dict[str, Any]:
+    """A due moment; ``late`` where it came while the server was away."""
+    found = due_record(due)
+    if since is not None and due.due_at < since:
+        found["late"] = True
+    return found
 
 
 def _book_text(workshop: Workshop) -> str:

@@ -16,6 +16,7 @@ def come_back(workshop: Workshop, was_served: bool = True) -> bool:
     Returns whether the question was asked. Nobody pressed meanwhile, so what ran on, ended or stopped is not known.
     """
     with workshop.lock:
+        workshop.since = workshop.clock.now()
         catch_up(workshop)
         with workshop.log.write() as write:
             store_dues(workshop, write)

@@ -52,7 +52,10 @@ class Tell(Protocol):
 
 @dataclass
 class Workshop:
-    """Everything a floor function needs: the store, the clock, who is told, and the fold kept warm."""
+    """Everything a floor function needs: the store, the clock, who is told, and the fold kept warm.
+
+    ``since`` is when the server came up: what fell due before that is told late.
+    """
 
     log: Log
     books: Books
@@ -61,5 +64,6 @@ class Workshop:
     book: Book = field(default_factory=Book)
     ledger: Ledger = field(default_factory=lambda: Ledger(Book()))
     version: int = -1
+    since: datetime | None = None
     lock: threading.RLock = field(default_factory=threading.RLock)
     kept: dict[str, Any] = field(default_factory=dict)
