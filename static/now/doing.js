@@ -36,7 +36,7 @@ export function openMoves(state, person) {
   const hands = state.people?.[person]?.hands?.join("\n");
   return (state.moves ?? []).filter((move) => {
     if (["start", "wipe"].includes(move.code)) return !loadAt(state, [move.run, move.load]) && !finished(state, move);
-    if (["go on", "run", "unload", "finish"].includes(move.code)) {
+    if (["go on", "run", "unload", "finish", "settle"].includes(move.code)) {
       const load = loadAt(state, [move.run, move.load]);
       return load && `${load.run}\n${load.id}` !== hands && fits(move.code, load);
     }
@@ -48,10 +48,10 @@ export function openMoves(state, person) {
 const finished = (state, move) => state.runs?.[move.run]?.loads?.[move.load]?.state === "done";
 
 const fits = (code, load) =>
-  ({ "go on": ["loading", "working", "unloading"], run: ["loading", "stopped"], unload: ["running", "ended"], finish: ["working", "unloading"] })[code].includes(load.state);
+  ({ "go on": ["loading", "working", "unloading"], run: ["loading", "stopped"], unload: ["running", "ended"], finish: ["working", "unloading"], settle: ["stopped"] })[code].includes(load.state);
 
 /** The move that follows what I am at: the first one that begins something. */
-export const nextMove = (moves) => moves.find((move) => ["start", "wipe", "go on", "unload", "job"].includes(move.code));
+export const nextMove = (moves) => moves.find((move) => ["start", "wipe", "go on", "unload"].includes(move.code));
 
 /** The full start list: once a day, and again after any change at the station. */
 export const wantsList = ({ load, step, station }) =>

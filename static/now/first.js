@@ -11,6 +11,7 @@ import { backFromAway } from "./away.js";
 import { runButton } from "./running.js";
 import { openLockUp } from "./session.js";
 import { openStartList } from "./startlist.js";
+import { openLoadSheet } from "./load_sheet.js";
 import { openCount } from "./count.js";
 import { say, sayCode } from "./words.js";
 
@@ -91,16 +92,16 @@ export function titleOf(state, move) {
 export function moveWords(state, move) {
   const facts = moveFacts(state, move);
   const id = `move-${move.code.replaceAll(" ", "-")}`;
-  return say(move.code === "free" && facts.until ? `${id}-until` : id, facts);
+  return say(move.code === "free" && facts.at ? `${id}-until` : id, facts);
 }
 
 /** The facts that a move's sentence may use. */
 function moveFacts(state, move) {
   const run = state.runs?.[move.run];
   return {
-    until: "", ...move.facts,
+    at: "", ...move.facts,
     step: stepOf(run, move.step, move.trays?.[0])?.name ?? "", what: run && move.load ? loadWords(run, move) : "",
-    station: stationName(state, move.station), room: roomName(state, move.room), minutes: Math.round(move.minutes ?? 0),
+    station: move.station ? stationName(state, move.station) : move.facts?.station ?? "", room: roomName(state, move.room), minutes: Math.round(move.minutes ?? 0),
     job: move.code === "job" ? state.jobs?.[jobOf(move)]?.name ?? "" : "", run: run?.name ?? "",
   };
 }
@@ -129,6 +130,7 @@ export function moveButton(scene, move) {
   if (move.code === "go on") return go(say("go-go-on"), () => startLoad(load));
   if (move.code === "run") return runButton(loadScene(state, load));
   if (move.code === "unload") return go(say("go-at-it"), () => startUnloading(load, ringing(state).filter((due) => due.load === load.id && due.run === load.run)));
+  if (move.code === "settle") return go(say("go-settle"), () => openLoadSheet(load));
   if (move.code === "finish") return go(doneWords(state.runs[move.run], load), () => finishLoad(state.runs[move.run], load));
   if (move.code === "job") {
     const job = jobOf(move);

@@ -63,7 +63,7 @@ function wrongAndAway(scene) {
   const move = handsOf(state, person) ? null : openMoves(state, person)[0];
   return html`<div class="pair"><button type="button" @click=${() => openWrong(scene)}>${say("go-wrong")}</button>
     <button type="button" @click=${() => calledAway(scene)}>${say("go-away")}</button></div>
-    ${move && !["free", "stop"].includes(move.code) ? html`<button type="button" class="quiet full" @click=${() => openNotThis(move, moveTitle(state, move))}>${say("go-not-this")}</button>` : nothing}`;
+    ${move && !["free", "stop", "watch"].includes(move.code) ? html`<button type="button" class="quiet full" @click=${() => openNotThis(move, moveTitle(state, move))}>${say("go-not-this")}</button>` : nothing}`;
 }
 
 function draw() {

@@ -5,6 +5,7 @@ import { handsOf, isPutAside, openLoads, openMoves } from "./doing.js";
 import { moveButton, moveWords, reason } from "./first.js";
 import { openLoadSheet } from "./load_sheet.js";
 import { loadTitle, stationName, stepOf } from "./names.js";
+import { jobOf } from "./presses.js";
 import { press } from "./press.js";
 import { openSheet, sheetHead } from "./sheet.js";
 import { cautions } from "./details.js";
@@ -16,7 +17,7 @@ export function others(scene) {
   const shown = handsOf(state, me) ? moves : moves.slice(1);
   const known = new Set(moves.map((move) => `${move.run}/${move.load}`));
   const aside = openLoads(state).filter((load) => isPutAside(load) && !known.has(`${load.run}/${load.id}`));
-  const offered = new Set(moves.filter((move) => move.code === "job").map((move) => move.facts?.key ?? move.facts?.job));
+  const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
   const jobs = Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
   if (!shown.length && !aside.length && !jobs.length) return nothing;
   return html`<details><summary>${say("ui-others")}</summary><ul class="rows">
@@ -33,5 +34,5 @@ function moveRow(scene, move) {
   const step = stepOf(scene.state.runs?.[move.run], move.step, move.trays?.[0]);
   const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${moveButton(scene, move)}`);
   return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station)].filter(Boolean).join(" · ")}</span></span>
-    ${move.code === "free" ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
+    ${["free", "watch"].includes(move.code) ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
 }

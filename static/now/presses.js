@@ -14,12 +14,15 @@ const revisionOf = (load) => {
 };
 
 /** A move as the load that it would begin. */
-export const loadOf = (move) => ({ id: move.load, run: move.run, step: move.step, station: move.station, pieces: move.pieces ?? {} });
+export const loadOf = (move) => ({ id: move.load, run: move.run, step: move.step, station: move.station, pieces: move.pieces ?? {}, places: move.places });
 
 const runOf = (load) => shop()?.runs?.[load.run];
 const titled = (id, load, facts = {}) => say(id, { load: loadTitle(runOf(load), load), ...facts });
 
-export const startDraft = (load, extra = {}) => ({ kind: "load started", ...about(load), ...extra, body: { pieces: load.pieces, ...extra.body } });
+export const startDraft = (load, extra = {}) => ({ kind: "load started", ...about(load), ...extra, body: { pieces: load.pieces, ...textsOf(load), ...extra.body } });
+
+// From where pieces are personal, the move says which text goes on which position.
+const textsOf = (load) => (load.places && Object.keys(load.places).length ? { places: load.places } : {});
 
 /** Starts a load, or goes on with one. `extra` may hold minutesAgo, at, body. */
 export const startLoad = (load, extra) => press(titled("did-started", load), [startDraft(load, extra)]);
@@ -51,7 +54,7 @@ export function doneWords(run, load) {
 
 /** The words for what the next move begins: 'Start tray 5' at the same step, 'Start Engrave, tray 5' elsewhere. */
 export function nextWords(load, move) {
-  if (move.code === "job") return say("then-job", { job: shop()?.jobs?.[move.facts?.job]?.name ?? move.facts?.job ?? move.job ?? "" });
+  if (move.code === "job") return say("then-job", { job: move.facts?.job ?? "" });
   const run = shop()?.runs?.[move.run];
   if (move.code === "unload") return say("then-at-it", { station: shop()?.stations?.[move.station]?.name ?? "" });
   const same = move.run === load.run && move.step === load.step;
@@ -66,7 +69,7 @@ export function moveDraft(move, alerts = []) {
   return [startDraft(load)];
 }
 
-export const jobOf = (move) => move.job ?? move.facts?.key ?? move.facts?.job ?? move.id.split("/").pop();
+export const jobOf = (move) => move.id.split("|").pop();
 
 /** Ends a load, all good unless counted, and begins the next move with the same press. */
 export function finishLoad(run, load, next, { counts, alerts, ...extra } = {}) {

@@ -63,32 +63,36 @@ move-finish = Count: { $step }, { $what }
 move-wipe = Now: { $step }, { $what }
 move-job = { $job }
 move-free = Nothing waits for you now
-move-free-until = Nothing waits for you until { $until }
+move-free-until = Nothing waits for you until { $at }
 move-stop = Time to stop well
-because-late-session = Your time is nearly over.
-because-session-ending = Your time is nearly over.
-because-latest-near = Its latest end is near.
-because-wait-latest = Its latest end is near.
-because-machine-idle = It keeps the { $station } at work.
-because-feeds-machine = It keeps the { $station } at work.
-because-machine-waits = The machine waits for hands.
-because-needs-unloading = The machine has ended.
-because-in-middle = You are in the middle of it.
-because-put-aside = It was begun and put aside.
-because-due-soonest = It is due first.
-because-due = It is due { $due }.
-because-long-wait-after = It dries longest afterwards.
-because-same-setup = The setup stands.
-because-same-room = You are there already.
-because-watching = It can be done while you watch the { $station }.
-because-fits-time = It fits the time you have.
-because-nothing-else = Nothing else can be done now.
-because-next-in-route = It is next in its route.
+move-settle = Stopped early: { $step }, { $what }
+move-watch = Watch the { $station }
+because-put-aside = It was begun and put aside
+because-machine-waits = The { $station } waits to be unloaded
+because-stopped-early = The { $station } stopped early
+because-latest = Its latest end is { $at }
+because-machine-earns = The { $station } runs while you work beside it
+because-machine-idle = The { $station } is idle
+because-then-it-waits = The sooner it is done, the sooner it { $why ->
+    [dry] dries
+    [cure] cures
+    [cool] cools
+    [clamp] is in clamps
+   *[other] rests
+  }
+because-stands-set-up = The { $station } is set up for it
+because-next-in-line = It is next in line
+because-gap = It fits in between
+because-session-ends = You have until { $at }
+because-must-be-watched = The { $station } must be watched
+because-nothing-left = Nothing is left to do
+because-free-until = What comes next has to wait
 
 go-start = Start
 go-go-on = Go on
 go-at-it = I am at it
 go-job-done = Done
+go-settle = What becomes of it
 go-stop = I stop for today
 go-plan = Open a run
 go-wrong = Something is wrong
