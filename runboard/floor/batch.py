@@ -60,7 +60,7 @@ def _in_order(events: list[Event]) -> list[Event]:
     """Presses of the very same moment keep the batch's order: each comes a millisecond after the one before."""
     found: list[Event] = []
     for event in events:
-        if found and event.moment == found[-1].moment or found and event.at == found[-1].at:
+        if (found and event.moment == found[-1].moment) or (found and event.at == found[-1].at):
             later = (found[-1].moment - event.moment) // timedelta(milliseconds=1) + 1
             event = replace(event, offset_ms=event.offset_ms + later)
         found.append(event)
