@@ -4,13 +4,14 @@ import json
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import fields
 from datetime import datetime, timedelta
+from functools import lru_cache
 from typing import Any
 
 from runboard.run.dues import Due
 from runboard.run.event import write_moment
 from runboard.run.route import Route, Step
 from runboard.run.state import Load, RunState, ShopState, Tray, Unsettled
-from runboard.shop.book import Book, may_work_while_watching
+from runboard.shop.book import Book, Station, may_work_while_watching
 
 
 def dump(value: Any) -> str:
@@ -161,10 +162,6 @@ def book_record(book: Book) -> dict[str, Any]:
         "shop": {"name": book.name, "zone": book.time_zone, "units": book.units, "emergency": book.emergency},
         "rooms": {room.key: room.name for room in book.rooms},
         "jobs": {job.key: record(job) for job in book.jobs},
-        "watch_ok": {
-            station.key: [other.key for other in book.stations if may_work_while_watching(book, station.key, other.key)]
-            for station in book.stations
-        },
     }
 
 
@@ -184,6 +181,20 @@ def people_record(state: ShopState, book: Book) -> dict[str, Any]:
     return found
 
 
+@lru_cache(maxsize=4)
+def _watch_ok(stations: tuple[Station, ...]) -> dict[str, list[str]]:
+    book = Book(stations=stations)
+    return {
+        one.key: [other.key for other in stations if may_work_while_watching(book, one.key, other.key)]
+        for one in stations
+    }
+
+
+def watch_ok(book: Book) -> dict[str, list[str]]:
+    """For each station those at which one may work while watching it."""
+    return _watch_ok(book.stations)
+
+
 def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
     """Every station with what is on it."""
     found: dict[str, Any] = {}
@@ -195,6 +206,7 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             "room": station.room,
             "cuts": station.cuts,
             "heats": station.heats,
+            "watch_ok": watch_ok(book)[station.key],
             "setups": 0,
             **({} if seen is None else record(seen, ("key",))),
         }
