@@ -54,11 +54,12 @@ _TEXT_FIELDS = ("run", "load", "tray", "operation", "station", "person", "device
 
 
 def parse_moment(text: str) -> datetime:
-    """An aware UTC moment from ISO 8601; ValueError where the text is none or names no zone."""
+    """An aware UTC moment from ISO 8601, in whole milliseconds as the log keeps them; ValueError where the text is none
+    or names no zone."""
     moment = datetime.fromisoformat(text)
     if moment.tzinfo is None:
         raise ValueError("a moment needs its zone")
-    return moment.astimezone(UTC)
+    return moment.replace(microsecond=moment.microsecond // 1000 * 1000).astimezone(UTC)
 
 
 def write_moment(moment: datetime) -> str:
