@@ -34,7 +34,7 @@ def _read_book(workshop: Workshop) -> None:
     if workshop.books.revision() != workshop.book.revision:
         book: Book = workshop.books.latest()
         workshop.book = book
-        workshop.ledger.refold(book)
+        workshop.ledger.take_book(book)
 
 
 def _read_events(workshop: Workshop, log: Log | LogWrite) -> None:

@@ -14,6 +14,11 @@ SNAPSHOT_EVERY = 64
 CORRECTIONS = ("event undone", "event amended")
 
 
+def read_by_the_fold(book: Book) -> tuple[object, ...]:
+    """What of the book the fold reads: the time zone for the day, and in which room each station is."""
+    return book.time_zone, tuple((one.key, one.room) for one in book.stations)
+
+
 @dataclass
 class Trial:
     """What the ledger would be with one event more. Nothing has changed until it is kept.
@@ -49,13 +54,18 @@ class Ledger:
             self._note(event)
         self.refold()
 
-    def refold(self, book: Book | None = None) -> None:
-        """Fold everything again, by another book if one is given."""
-        self.book = book or self.book
+    def refold(self) -> None:
+        """Fold everything again."""
         self.held = self._effective()
         self._snapshots = [(0, ShopState())]
         self.state, made = self._fold_from(0, ShopState(), self.held)
         self._snapshots += made
+
+    def take_book(self, book: Book) -> None:
+        """The book was saved: fold again only if what the fold reads of it is different now."""
+        before, self.book = self.book, book
+        if read_by_the_fold(before) != read_by_the_fold(book):
+            self.refold()
 
     def try_event(self, event: Event) -> Trial:
         """What the state would be with ``event``; the ledger itself stays as it is."""

@@ -5,7 +5,9 @@ import pytest
 from runboard.run.fold import fold
 from runboard.run.ledger import Ledger
 from runboard.run.refusal import Refused
+from runboard.shop.book_json import book_from_json
 from tests.core.pressing import Floor, conserved
+from tests.scenario import shop
 
 
 def a_busy_day() -> Floor:
@@ -120,3 +122,14 @@ def test_a_restart_asks_what_was_running_until_somebody_answers():
     assert floor.state.asks[asked.id]["code"] == "what was running"
     floor.press("restart answered", {"restart": asked.id})
     assert floor.state.asks == {}
+
+
+def test_a_book_that_the_fold_reads_otherwise_is_folded_again():
+    floor = a_busy_day()
+    record = shop() | {"stations": [one | {"room": "house"} for one in shop()["stations"]]}
+    book = book_from_json(record)
+
+    floor.ledger.take_book(book)
+
+    assert floor.state.people["ann"].room == "house"
+    assert floor.state == fold(book, floor.ledger.arrived.values())
