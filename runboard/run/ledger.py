@@ -15,8 +15,8 @@ CORRECTIONS = ("event undone", "event amended")
 
 
 def read_by_the_fold(book: Book) -> tuple[object, ...]:
-    """What of the book the fold reads: the time zone for the day, and in which room each station is."""
-    return book.time_zone, tuple((one.key, one.room) for one in book.stations)
+    """What of the book the fold reads: the time zone for the day, and the name and room of each station."""
+    return book.time_zone, tuple((one.key, one.name, one.room) for one in book.stations)
 
 
 @dataclass
