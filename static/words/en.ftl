@@ -592,3 +592,15 @@ refused-file-no-run = The file holds no run: 'runboard_run', 'run' and 'events' 
 refused-file-event-wrong = Event { $number } of the file: { $where } { $what }.
 refused-file-zone = The run was worked in the time zone { $there }, and this shop's is { $here }. Import the shop's book first.
 refused-file-unknown-names = The shop's book does not have { $names }. Import the shop's book first.
+
+## The book, products and runs, on the Plan and Shop screens
+refused-book-outdated = Somebody saved this meanwhile. Nothing you typed is lost: press Save again to keep yours. In the book now:
+refused-station-in-use = { $station } cannot be removed: the open run { $run } is made there.
+refused-person-at-work = { $person } is at work now. Let them finish first.
+refused-nothing-wanted = Say how many good pieces are wanted, in at least one order line.
+refused-too-many-trays = That makes { $trays } trays, and a run has { $most } at most. Put more pieces on a tray, or open two runs.
+refused-product-unknown = There is no product '{ $product }' in the book.
+refused-route-empty = { $product } has no operation yet. Write its steps first.
+refused-product-wrong = This route cannot be used: { $problems }
+refused-operation-unknown = There is no operation '{ $operation }' in this route.
+refused-last-operation = A route needs at least one operation.

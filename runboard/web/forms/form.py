@@ -1,0 +1,172 @@
+"""One form: its texts, kept as they were typed, and what is wrong with them."""
+
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from werkzeug.datastructures import MultiDict
+
+from runboard.shop.problem import Problem, sentence
+from runboard.shop.units import Unit
+from runboard.web.forms.field import Field, Section, from_texts, to_texts
+
+Texts = MultiDict[str, str]
+
+
+@dataclass
+class Form:
+    """``texts`` are by the input's name: a field's, or ``passes.0.name`` in a row. ``errors`` are by the same names,
+    ``problems`` are what concerns no field here. ``seen`` is the revision of the book that the person had before them."""
+
+    sections: tuple[Section, ...]
+    texts: Texts
+    units: Unit = "mm"
+    errors: dict[str, str] = field(default_factory=dict)
+    problems: list[str] = field(default_factory=list)
+    seen: int = 0
+
+    @property
+    def fields(self) -> Iterator[Field]:
+        return (one for section in self.sections for one in section.fields)
+
+    def text(self, name: str) -> str:
+        return self.texts.get(name, "")
+
+    def all(self, name: str) -> list[str]:
+        return self.texts.getlist(name)
+
+    def error(self, name: str) -> str:
+        return self.errors.get(name, "")
+
+    def is_open(self, section: Section) -> bool:
+        """Whether a folded section has something wrong in it."""
+        return any(
+            name == one.name or name.startswith(f"{one.name}.") for one in section.fields for name in self.errors
+        )
+
+    def row_numbers(self, one: Field) -> list[int]:
+        """The numbers of the rows that hold something, and one more that is empty."""
+        numbers = _row_numbers(one, self.texts)
+        return [*numbers, max(numbers, default=-1) + 1]
+
+    @property
+    def is_wrong(self) -> bool:
+        return bool(self.errors or self.problems)
+
+    def record(self) -> dict[str, Any]:
+        """What the form says, as the part of a record that its fields name; a dotted name goes within."""
+        found: dict[str, Any] = {}
+        for one in self.fields:
+            _put(found, one.name, self._value(one, one.name))
+        return found
+
+    def _value(self, one: Field, name: str) -> Any:
+        if one.kind != "rows":
+            return from_texts(one, self.all(name))
+        numbers = _row_numbers(one, self.texts)
+        return [{part.name: self._value(part, f"{name}.{at}.{part.name}") for part in one.rows} for at in numbers]
+
+    def take(self, problems: Iterable[Problem], prefix: str) -> None:
+        """Put the validator's problems at their fields; those outside ``prefix`` stand above the form."""
+        for problem in problems:
+            inside = problem.path.startswith(f"{prefix}.") if prefix else True
+            name = self._name_at(problem.path[len(prefix) :] if inside else "")
+            if name:
+                self.errors.setdefault(name, self._sentence(problem, name))
+            else:
+                self.problems.append(problem.sentence)
+
+    def _name_at(self, path: str) -> str:
+        """The name of the input that a path within the record means, '' where the form has none."""
+        parts = re.sub(r"\[(\d+)\]", r".\1", path).strip(".").split(".")
+        while parts and parts != [""]:
+            name = ".".join(parts)
+            if self._field_of(name):
+                return name
+            parts.pop()
+        return ""
+
+    def _field_of(self, name: str) -> Field | None:
+        for one in self.fields:
+            if one.name == name:
+                return one
+            within = re.fullmatch(re.escape(one.name) + r"\.\d+\.(.+)", name)
+            if within:
+                return next((part for part in one.rows if part.name == within[1]), None)
+        return None
+
+    def _sentence(self, problem: Problem, name: str) -> str:
+        one = self._field_of(name)
+        if one is not None and one.wrong:
+            return one.wrong
+        facts = dict(problem.facts)
+        if one is not None:
+            facts["field"] = one.label
+        if problem.code in ("text empty", "missing field"):
+            return "Write something here."
+        if problem.code == "wrong type" and facts.get("found") == '""':
+            return f"Write {facts['wanted']}."
+        said = sentence(problem.code, facts)
+        return said[:1].upper() + said[1:]
+
+
+def shown(sections: Sequence[Section], record: Mapping[str, Any], units: Unit = "mm") -> Form:
+    """A form filled from a record."""
+    texts: Texts = MultiDict()
+    for section in sections:
+        for one in section.fields:
+            _fill(texts, one, one.name, _get(record, one.name), units)
+    return Form(tuple(sections), texts, units)
+
+
+def posted(sections: Sequence[Section], texts: Texts, units: Unit = "mm") -> Form:
+    """A form as it came in: rows taken out or left empty are gone, and the others numbered anew."""
+    kept: Texts = MultiDict((name, text) for name, text in texts.items(multi=True) if not re.search(r"\.\d+\.", name))
+    for section in sections:
+        for one in section.fields:
+            if one.kind == "rows":
+                for new, old in enumerate(_row_numbers(one, texts)):
+                    for part in one.rows:
+                        kept.setlist(f"{one.name}.{new}.{part.name}", texts.getlist(f"{one.name}.{old}.{part.name}"))
+    return Form(tuple(sections), kept, units)
+
+
+def _row_numbers(one: Field, texts: Texts) -> list[int]:
+    found = {int(match[1]) for name in texts if (match := re.match(re.escape(one.name) + r"\.(\d{1,4})\.", name))}
+    return [at for at in sorted(found) if _says_something(one, f"{one.name}.{at}", texts)]
+
+
+def _says_something(one: Field, row: str, texts: Texts) -> bool:
+    """A choice always has a value, and a key that is kept says nothing alone."""
+    if f"{row}.gone" in texts:
+        return False
+    return any(
+        text.strip()
+        for part in one.rows
+        if part.kind not in ("choice", "kept")
+        for text in texts.getlist(f"{row}.{part.name}")
+    )
+
+
+def _fill(texts: Texts, one: Field, name: str, value: Any, units: Unit) -> None:
+    if one.kind != "rows":
+        texts.setlist(name, to_texts(one, value, units))
+        return
+    for at, row in enumerate(value or ()):
+        for part in one.rows:
+            _fill(texts, part, f"{name}.{at}.{part.name}", row.get(part.name), units)
+
+
+def _get(record: Mapping[str, Any], name: str) -> Any:
+    value: Any = record
+    for part in name.split("."):
+        value = value.get(part) if isinstance(value, Mapping) else None
+    return value
+
+
+def _put(record: dict[str, Any], name: str, value: Any) -> None:
+    *within, last = name.split(".")
+    for part in within:
+        record = record.setdefault(part, {})
+    record[last] = value

@@ -1,0 +1,61 @@
+"""Saving a form into the book: what is wrong comes back at its field, and an outdated form says what changed."""
+
+from collections.abc import Callable
+from typing import Any
+
+from flask import request
+
+from runboard.floor.shop_book import book_record, change_book
+from runboard.run.refusal import Refused
+from runboard.shop.book_json import BookError
+from runboard.web.forms.form import Form
+from runboard.web.pages_support import said, workshop
+
+Record = dict[str, Any]
+
+
+def seen() -> int:
+    """The revision that the posted form was filled from."""
+    said_so = request.form.get("seen", "")
+    return int(said_so) if said_so.isdecimal() and len(said_so) < 10 else 0
+
+
+def save_form(
+    form: Form,
+    change: Callable[[Record], None],
+    about: Callable[[Record], object],
+    prefix: str,
+    fresh: Callable[[Record], Form],
+) -> bool:
+    """Whether the book was saved with ``change``. If not, the form says why, and holds all that was typed.
+
+    ``prefix`` is where the form's part stands in the record. Where somebody saved the same part meanwhile, the form
+    says what it is now (``fresh`` shows the latest) and takes the new revision: pressing Save again keeps this one.
+    """
+    form.seen = seen()
+    try:
+        change_book(workshop(), form.seen, change, about)
+    except BookError as error:
+        form.take(error.problems, prefix)
+    except Refused as refused:
+        form.problems.append(said("refused", refused.code, refused.facts))
+        if refused.code == "book outdated":
+            latest = book_record(workshop())
+            form.seen = latest["revision"]
+            form.problems += differences(form, fresh(latest))
+    return not form.is_wrong
+
+
+def differences(form: Form, latest: Form) -> list[str]:
+    """What stands in the book now where it is not what the form says: 'Name: the CNC'."""
+    found = []
+    for one in latest.fields:
+        if one.kind == "rows":
+            names = {name for form_ in (form, latest) for name in form_.texts if name.startswith(f"{one.name}.")}
+            if any(form.all(name) != latest.all(name) for name in names):
+                found.append(f"{one.label}: they are others now")
+        elif form.all(one.name) != latest.all(one.name) and one.kind != "kept":
+            labels = dict(one.choices)
+            now = ", ".join(labels.get(text, text) for text in latest.all(one.name))
+            found.append(f"{one.label}: {now or 'nothing'}")
+    return found
