@@ -1,10 +1,11 @@
 """A batch of presses as it arrives from a phone: its form, and when each press really was."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
+from runboard.run.change import replace
 from runboard.run.event import Event, parse_moment
 from runboard.run.refusal import Refused
 

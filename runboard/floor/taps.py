@@ -1,13 +1,13 @@
 """Presses from phones: each is accepted, already known, or refused with its reason. A batch twice counts once."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
 from runboard.floor.batch import Batch, corrected, read_batch
 from runboard.floor.warm import catch_up_inside, reload
 from runboard.floor.workshop import LogWrite, Workshop
+from runboard.run.change import replace
 from runboard.run.decide import decide
 from runboard.run.dues import dues
 from runboard.run.event import Event, write_moment

@@ -1,9 +1,9 @@
 """A state being changed by one event: copies what it touches once, and is thrown away where the event does not fit."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import Any, TypeVar
 
+from runboard.run.change import replace
 from runboard.run.refusal import Refused
 from runboard.run.route import Step
 from runboard.run.state import Load, PersonState, RunState, ShopState, StationState, Tray

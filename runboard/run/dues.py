@@ -21,7 +21,7 @@ KINDS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Due:
     """A moment known ahead at which somebody is wanted. ``id`` is made of kind, subject and occurrence."""
 

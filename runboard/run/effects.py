@@ -4,11 +4,12 @@ An effect that meets pieces that are not there, or counts that do not fit, refus
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any
 
 from runboard.run import moves_of_pieces, shop_answers
+from runboard.run.change import replace
 from runboard.run.draft import Draft, put
 from runboard.run.event import Event
 from runboard.run.hands import begin_span, end_spans, free_hands, leave_station, take_hands, unhand

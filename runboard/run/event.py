@@ -10,7 +10,7 @@ VERSION = 1
 BASES = ("tapped", "sensor", "paper", "assumed")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Event:
     """The envelope. ``at`` is the phone's own moment, aware UTC; ``moment`` the corrected one.
 

@@ -2,9 +2,9 @@
 listed under 'to settle'."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from runboard.run import people, run_events, shop_events
+from runboard.run.change import replace
 from runboard.run.corrections import effective
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event

@@ -1,9 +1,9 @@
 """Hands and stations: who is at which load, since when; a person and a station are in one place at a time."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import datetime
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft
 from runboard.run.event import Event
 from runboard.run.state import Load, PersonState, Span

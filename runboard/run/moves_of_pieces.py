@@ -1,9 +1,9 @@
 """Pieces that change trays or go back in the route, and what is noted of a tray."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft, put
 from runboard.run.event import Event
 from runboard.run.pieces import shift, take_out

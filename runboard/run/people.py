@@ -1,9 +1,9 @@
 """What people's own presses do: they come, go, are called away, take up a small job, decline a move."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from datetime import datetime, timedelta
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft, put
 from runboard.run.event import Event, parse_moment
 from runboard.run.hands import free_hands

@@ -4,10 +4,10 @@ At every moment, over a run: started = in process + scrap + good.
 """
 
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import parse_moment
 from runboard.run.hands import end_spans, leave_station, unhand

@@ -1,9 +1,9 @@
 """What happens to a run as a whole: opened, closed, its orders, route, boards, supplies, first pieces."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from typing import Any
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment, write_moment
 from runboard.run.pieces import shift

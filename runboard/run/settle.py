@@ -1,9 +1,9 @@
 """A press that did not fit, made to fit because a person said so."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft
 from runboard.run.event import Event
 from runboard.run.refusal import Refused

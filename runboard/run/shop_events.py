@@ -1,8 +1,8 @@
 """What happens to stations, alerts, reminders and questions, whoever's run it is."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment, write_moment
 from runboard.run.refusal import Refused

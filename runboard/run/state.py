@@ -21,7 +21,7 @@ class Empty(dict[Any, Any]):
 EMPTY: Mapping[Any, Any] = Empty()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Span:
     """A stretch of somebody's or a machine's time on a load.
 
@@ -37,7 +37,7 @@ class Span:
     event: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Load:
     """A load that was begun. ``state``: loading, working, running, ended, unloading, stopped, done, off.
 
@@ -65,7 +65,7 @@ class Load:
     spans: tuple[Span, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Rest:
     """A wait that passes by itself for the pieces of a tray after a step. ``latest_at`` counts from the first piece."""
 
@@ -77,7 +77,7 @@ class Rest:
     early: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Hold:
     """Pieces that wait for something. ``pieces`` is how many at ``step``."""
 
@@ -89,7 +89,7 @@ class Hold:
     since: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Tray:
     """A numbered place and the pieces it holds.
 
@@ -133,7 +133,7 @@ class Tray:
         return max(0, self.at.get(step, 0) - self.busy.get(step, 0) - self.held(step))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Order:
     line: str
     pieces: int
@@ -142,7 +142,7 @@ class Order:
     due: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Revision:
     """The route of a run from a tray on."""
 
@@ -151,7 +151,7 @@ class Revision:
     route: Route
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class RunState:
     """One batch of one product. ``state``: open, finished, abandoned. ``loads`` are begun and not done, ``past`` are
     done or taken off."""
@@ -189,7 +189,7 @@ class RunState:
         return self.revisions[-1].route
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class PersonState:
     """Where a person was last seen and what their hands are at: ``(run, load)`` or ``("", job)``.
 
@@ -209,7 +209,7 @@ class PersonState:
     shown: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class StationState:
     """``load`` is the ``(run, load)`` that holds the station. ``setup`` is the (run, step) it stands on, ``setups``
     counts the changes, ``listed`` names the session and setup for which the full start list was ticked."""
@@ -223,7 +223,7 @@ class StationState:
     signal: Mapping[str, Any] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Unsettled:
     """A press that did not fit: kept, listed, settled with one press. ``code`` and ``facts`` make the sentence."""
 
@@ -238,7 +238,7 @@ class Unsettled:
     source: Event
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class ShopState:
     """Everything the log says. One for the shop; a run's state is a part of it."""
 

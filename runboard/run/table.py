@@ -1,11 +1,11 @@
 """The one table of states and transitions, read from ``table.json``, which the page interprets too."""
 
 import json
-from dataclasses import replace
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from runboard.run.change import replace
 from runboard.run.draft import Draft
 from runboard.run.effects import EFFECTS, Scene, busy
 from runboard.run.event import Event
