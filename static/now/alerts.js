@@ -4,13 +4,11 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { isSoft, soundOn, turnOnSound } from "./alarm.js";
 import { minutesTo, span } from "./clock.js";
 import { loadAt, ringing } from "./doing.js";
-import { redraw } from "./drawing.js";
-import { personName, roomName, routeOf, stationName, stepOf } from "./names.js";
-import { about, answer, startUnloading } from "./presses.js";
-import { isoIn, press } from "./press.js";
-import { openLockUp, sayTime } from "./session.js";
-import { openStopped } from "./stopped.js";
-import { say, sayCode, slug } from "./words.js";
+import { about, answer, isoIn, press, startUnloading } from "./press.js";
+import { openLockUp, openStopped } from "./later.js";
+import { sayTime } from "./session.js";
+import { redraw } from "./sheet.js";
+import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf } from "./words.js";
 
 const AGAIN = [5, 10, 20];
 const DANGER = ["watch check"];

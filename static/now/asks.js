@@ -3,11 +3,9 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { moment } from "./clock.js";
 import { openLoads } from "./doing.js";
-import { loadTitle, personName, stationName } from "./names.js";
-import { about } from "./presses.js";
-import { press } from "./press.js";
+import { about, press } from "./press.js";
 import { openStopped } from "./stopped.js";
-import { say, sayCode, slug } from "./words.js";
+import { loadTitle, personName, say, sayCode, slug, stationName } from "./words.js";
 
 export function asks({ state }) {
   return Object.entries(state.asks ?? {}).map(([id, ask]) => {

@@ -1,15 +1,10 @@
 // 'Called away': one large press, no reason asked; a watched machine is paused and made safe first.
 
-import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { stepper } from "./controls.js";
-import { handsOf, inSession, loadAt, watchedBy } from "./doing.js";
-import { loadTitle, loadWords, stationName, stepOf, sum } from "./names.js";
-import { about, startDraft } from "./presses.js";
-import { press } from "./press.js";
-import { closeSheet, openSheet, sheetHead } from "./sheet.js";
-import { list, say } from "./words.js";
-
-const LEFT = "runboard.left";
+import { html } from "../vendor/lit-html-3.3.3.js";
+import { handsOf, inSession, watchedBy } from "./doing.js";
+import { about, LEFT, press, startDraft } from "./press.js";
+import { closeSheet, openSheet, sheetHead, stepper } from "./sheet.js";
+import { list, loadWords, say, stationName, stepOf, sum } from "./words.js";
 
 export function calledAway(scene) {
   const running = watchedBy(scene.state, scene.me);
@@ -32,19 +27,8 @@ const others = ({ state, me }) => Object.entries(state.people ?? {}).filter(([ke
 export const handOver = (loads, key, person) =>
   press(say("did-watch", { person: person.name }), loads.map((load) => ({ kind: "watch taken", ...about(load), person: key })));
 
-export function backFromAway(scene, person) {
-  const load = loadAt(scene.state, JSON.parse(localStorage.getItem(LEFT) ?? "null"));
-  const back = { kind: "person came back" };
-  const open = load && ["loading", "working", "unloading"].includes(load.state);
-  const words = say("did-back");
-  return html`<section class="now"><p class="since">${say("away-since", { since: person.seen_at })}</p><h1>${say("away-h1")}</h1>
-    <button type="button" class="go" @click=${() => press(words, [back])}>${say("away-back")}</button>
-    ${open ? html`<button type="button" class="full spaced" @click=${() => (load.state === "working" ? openHowMany(scene, load) : press(words, [back, startDraft(load)]))}>
-      ${say("away-back-to", { load: loadTitle(scene.state.runs[load.run], load) })}</button>` : nothing}</section>`;
-}
-
 // 'How many of the five are sanded?' The rest goes on with the same press.
-function openHowMany(scene, load) {
+export function openHowMany(scene, load) {
   const run = scene.state.runs[load.run];
   const done = Object.fromEntries(Object.keys(load.pieces).map((tray) => [tray, run.trays[tray]?.counts?.[load.step]?.[load.id]?.[0] ?? 0]));
   const go = () => {

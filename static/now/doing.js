@@ -1,7 +1,7 @@
 // What a person is in the middle of, and what comes first: read from the state, never ranked here.
 
 import { millis, minutesTo, now, today } from "./clock.js";
-import { stepOf } from "./names.js";
+import { stepOf } from "./words.js";
 
 export const loadAt = (state, at) => (at ? state.runs?.[at[0]]?.loads?.[at[1]] : undefined);
 

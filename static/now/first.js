@@ -2,18 +2,10 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { handsOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } from "./doing.js";
-import { cautions, details, firstPieceNotice } from "./details.js";
-import { lateDone, lateRunning, lateStart } from "./late.js";
-import { loadTitle, loadWords, roomName, stationName, stepOf } from "./names.js";
-import { doneWords, finishLoad, jobOf, loadOf, nextWords, startLoad, startUnloading } from "./presses.js";
-import { press } from "./press.js";
-import { backFromAway } from "./away.js";
-import { runButton } from "./running.js";
-import { openLockUp } from "./session.js";
-import { openStartList } from "./startlist.js";
-import { openLoadSheet } from "./load_sheet.js";
-import { openCount } from "./count.js";
-import { say, sayCode } from "./words.js";
+import { openCount, openHowMany, openLoadSheet, openLockUp } from "./later.js";
+import { cautions, details, firstPieceNotice, lateDone, lateRunning, lateStart, openStartList, runButton } from "./operation.js";
+import { doneWords, finishLoad, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
+import { loadTitle, loadWords, roomName, say, sayCode, stationName, stepOf } from "./words.js";
 
 export function first(scene) {
   const person = scene.state.people?.[scene.me];
@@ -140,3 +132,14 @@ export function moveButton(scene, move) {
   return nothing;
 }
 
+/** After being called away: back, or back and on with what was left. */
+function backFromAway(scene, person) {
+  const load = loadAt(scene.state, JSON.parse(localStorage.getItem(LEFT) ?? "null"));
+  const back = { kind: "person came back" };
+  const open = load && ["loading", "working", "unloading"].includes(load.state);
+  const words = say("did-back");
+  return html`<section class="now"><p class="since">${say("away-since", { since: person.seen_at })}</p><h1>${say("away-h1")}</h1>
+    <button type="button" class="go" @click=${() => press(words, [back])}>${say("away-back")}</button>
+    ${open ? html`<button type="button" class="full spaced" @click=${() => (load.state === "working" ? openHowMany(scene, load) : press(words, [back, startDraft(load)]))}>
+      ${say("away-back-to", { load: loadTitle(scene.state.runs[load.run], load) })}</button>` : nothing}</section>`;
+}

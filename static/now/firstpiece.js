@@ -1,11 +1,9 @@
 // The first-piece check: pass or fail, with measures in the shop's unit.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { textField } from "./controls.js";
 import { readLength, showLength } from "./lengths.js";
-import { about } from "./presses.js";
-import { press } from "./press.js";
-import { closeSheet, openSheet, sheetHead } from "./sheet.js";
+import { about, press } from "./press.js";
+import { closeSheet, openSheet, sheetHead, textField } from "./sheet.js";
 import { shop } from "./shop.js";
 import { say } from "./words.js";
 

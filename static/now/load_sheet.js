@@ -1,18 +1,14 @@
 // One load, opened from its machine: what it is, and every press that its state allows.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { details, cautions } from "./details.js";
-import { isOverdue, isPutAside, isWatched, loadAt, loadScene, ringing } from "./doing.js";
 import { handOver } from "./away.js";
-import { openCount } from "./count.js";
-import { lateRunning } from "./late.js";
-import { loadTitle } from "./names.js";
-import { about, startLoad, startMachine, startUnloading } from "./presses.js";
-import { press } from "./press.js";
-import { minutesFor, minutesStepper, runButton } from "./running.js";
+import { openCount } from "./badpiece.js";
+import { isOverdue, isPutAside, isWatched, loadAt, loadScene, ringing } from "./doing.js";
+import { cautions, details, lateRunning, minutesFor, minutesStepper, runButton } from "./operation.js";
+import { about, press, startLoad, startMachine, startUnloading } from "./press.js";
 import { closing, openSheet, sheetHead } from "./sheet.js";
 import { openStopped, settleChoices } from "./stopped.js";
-import { say } from "./words.js";
+import { loadTitle, say } from "./words.js";
 
 export function openLoadSheet({ run, id }) {
   openSheet((scene) => {

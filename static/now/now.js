@@ -3,25 +3,18 @@
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
 import { resumeSound, ring, title } from "./alarm.js";
 import { alerts, alertsFor, isDanger, soundButton, titleOf } from "./alerts.js";
-import { asks, toSettle } from "./asks.js";
-import { calledAway } from "./away.js";
-import { openNotThis } from "./declined.js";
 import { handsOf, openMoves } from "./doing.js";
-import { redraw, setDraw } from "./drawing.js";
 import { below, first, titleOf as moveTitle } from "./first.js";
-import { foot, refusals } from "./foot.js";
-import { header } from "./header.js";
+import { foot, header, refusals } from "./head.js";
+import { calledAway, fetchRest, module, openNotThis, openWrong } from "./later.js";
 import { machines } from "./machines.js";
+import { others, stoppedOperations } from "./others.js";
 import { onOutbox, openOutbox } from "./outbox.js";
-import { others } from "./others.js";
 import { howLong, sessionEnd } from "./session.js";
-import { sheet, syncSheet } from "./sheet.js";
+import { redraw, setDraw, sheet, syncSheet } from "./sheet.js";
 import { me, onShop, openShop, shop } from "./shop.js";
-import { stoppedOperations } from "./stopped_operations.js";
-import { trays } from "./traylist.js";
-import { waits } from "./waits.js";
-import { openWrong } from "./wrong.js";
-import { loadWords, say } from "./words.js";
+import { trays, waits } from "./traylist.js";
+import { openWords, say } from "./words.js";
 
 const root = document.getElementById("now");
 let drawn = false;
@@ -38,7 +31,7 @@ export function sceneOf(state, person) {
 const page = (scene) => html`
   ${header(scene)}
   <div class="first-column">
-    ${isDanger(scene) ? [alerts(scene), asks(scene)] : [asks(scene), alerts(scene)]}${refusals()}
+    ${isDanger(scene) ? [alerts(scene), questions(scene, "asks")] : [questions(scene, "asks"), alerts(scene)]}${refusals()}
     ${howLong(scene)}
     ${first(scene)}
     ${wrongAndAway(scene)}
@@ -51,11 +44,20 @@ const page = (scene) => html`
     ${others(scene)}
     ${waits(scene)}
     ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
-    ${toSettle(scene)}
+    ${questions(scene, "toSettle")}
     ${sessionEnd(scene)}
   </div>
   ${foot()}
   ${sheet(scene)}`;
+
+let settling = null;
+
+// Questions are rare: what draws them is fetched when there is one.
+function questions(scene, part) {
+  if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length) return nothing;
+  if (!settling) module("settle").then((found) => { settling = found; redraw(); }, () => {});
+  return settling ? settling[part](scene) : nothing;
+}
 
 function wrongAndAway(scene) {
   const { state, me: person } = scene;
@@ -90,6 +92,7 @@ setDraw(draw);
 onShop(redraw);
 onOutbox(redraw);
 document.addEventListener("pointerdown", resumeSound, { passive: true });
-await Promise.all([loadWords(), openOutbox()]);
+await Promise.all([openWords(), openOutbox()]);
 void openShop();
 setInterval(second, 1000);
+fetchRest();

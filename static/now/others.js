@@ -1,15 +1,13 @@
-// Something else instead, folded: the other moves with their reason, loads put aside, small shop jobs.
+// Something else instead, folded; and what holds work up for everybody.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { handsOf, isPutAside, openLoads, openMoves } from "./doing.js";
 import { moveButton, moveWords, reason } from "./first.js";
-import { openLoadSheet } from "./load_sheet.js";
-import { loadTitle, stationName, stepOf } from "./names.js";
-import { jobOf } from "./presses.js";
-import { press } from "./press.js";
+import { openLoadSheet } from "./later.js";
+import { cautions, stoppedNotice } from "./operation.js";
+import { jobOf, press } from "./press.js";
 import { openSheet, sheetHead } from "./sheet.js";
-import { cautions } from "./details.js";
-import { say } from "./words.js";
+import { loadTitle, say, stationName, stepOf } from "./words.js";
 
 export function others(scene) {
   const { state, me } = scene;
@@ -35,4 +33,15 @@ function moveRow(scene, move) {
   const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${moveButton(scene, move)}`);
   return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station)].filter(Boolean).join(" · ")}</span></span>
     ${["free", "watch"].includes(move.code) ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
+}
+
+export function stoppedOperations({ state, me, runs }) {
+  const mine = handsOf(state, me);
+  return runs.map((run) => html`
+    ${Object.keys(run.stopped ?? {}).filter((key) => !(mine?.run === run && mine?.step?.key === key)).map((key) => {
+      const step = stepOf(run, key);
+      return step ? stoppedNotice({ run, step, load: { id: "", run: run.id, step: key, station: step.station } }) : nothing;
+    })}
+    ${Object.entries(run.out ?? {}).map(([supply, until]) => html`<p class="row"><span>${say(until ? "out-of-until" : "out-of", { supply, until: until ?? "" })}</span>
+      <button type="button" @click=${() => press(say("did-in", { supply }), [{ kind: "supply in", run: run.id, body: { supply } }])}>${say("out-is-there")}</button></p>`)}`);
 }

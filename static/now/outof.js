@@ -1,12 +1,9 @@
 // Out of something, and holding: the pieces wait for it, the rest goes on.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { oneOf, stepper, textField, untilWhen } from "./controls.js";
-import { inOrder, routeOf, sum } from "./names.js";
-import { about } from "./presses.js";
-import { press } from "./press.js";
-import { closeSheet, openSheet, sheetHead } from "./sheet.js";
-import { say } from "./words.js";
+import { about, press } from "./press.js";
+import { closeSheet, oneOf, openSheet, sheetHead, stepper, textField, untilWhen } from "./sheet.js";
+import { inOrder, routeOf, say, sum } from "./words.js";
 
 /** The operation waits for a supply; the load at hand goes off its station and its pieces are held. */
 export function openOutOf({ load, step }) {

@@ -1,8 +1,8 @@
 // The drawn positions of a jig or board: pressed through untouched, good, half; or picked one by one.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { redraw } from "./drawing.js";
-import { toggle } from "./startlist.js";
+import { toggle } from "./operation.js";
+import { redraw } from "./sheet.js";
 import { say } from "./words.js";
 
 const ORDER = ["untouched", "good", "half"];

@@ -1,16 +1,11 @@
-// A person's session: 'How long have you got?' at its beginning, the lock-up list at its end.
+// A person's session: 'How long have you got?', and until when.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { atLocal, now, timeOfDay } from "./clock.js";
-import { inSession, openLoads } from "./doing.js";
-import { redraw } from "./drawing.js";
-import { stationName } from "./names.js";
+import { inSession } from "./doing.js";
+import { openLockUp } from "./later.js";
 import { isoIn, press } from "./press.js";
-import { closeSheet, openSheet, sheetHead } from "./sheet.js";
-import { tick, toggle } from "./startlist.js";
-import { list, say } from "./words.js";
-
-const LOCK_UP = ["rags", "power", "chargers", "bins", "smoulder", "first-job"];
+import { say } from "./words.js";
 
 /** Asks once a session; everything else stays in sight below. */
 export function howLong({ state, me }) {
@@ -48,21 +43,3 @@ export function sessionEnd({ state, me }) {
 }
 
 export const sayTime = (until) => press(say("did-time", { until }), [{ kind: "time said", body: { until } }]);
-
-/** The list at the end of a session. */
-export function openLockUp() {
-  const ticked = new Set();
-  const went = () => {
-    closeSheet();
-    press(say("did-went"), [{ kind: "person went", body: { ticked: LOCK_UP.filter((key) => ticked.has(key)) } }]);
-  };
-  openSheet((scene) => {
-    const running = openLoads(scene.state).filter((load) => load.state === "running" && (!load.watcher || load.watcher === scene.me));
-    return html`${sheetHead(say("lockup-title"))}
-      ${running.length ? html`<p class="cautions">${say("lockup-running", { stations: list(running.map((load) => stationName(scene.state, load.station))) })}</p>` : nothing}
-      ${LOCK_UP.map((key) => tick(say(`lockup-${key}`), ticked.has(key), () => { toggle(ticked, key); redraw(); }))}
-      <button type="button" class="go" ?disabled=${ticked.size < LOCK_UP.length || running.length} @click=${went}>
-        ${ticked.size < LOCK_UP.length ? say("list-left", { left: LOCK_UP.length - ticked.size }) : say("go-stop")}</button>
-      ${ticked.size < LOCK_UP.length && !running.length ? html`<button type="button" class="quiet full spaced" @click=${went}>${say("lockup-not-all")}</button>` : nothing}`;
-  });
-}

@@ -1,9 +1,9 @@
 // The shop's state on this page: polled, with this phone's own unsent presses laid over it.
 
 import { learn, setZone } from "./clock.js";
+import { module } from "./later.js";
 import { drainSoon, keep, kept, onOutbox, unseen } from "./outbox.js";
 import { listen } from "./stream.js";
-import { overlay } from "./table.js";
 
 const VISIBLE_MS = 2000;
 const HIDDEN_MS = 15_000;
@@ -22,7 +22,7 @@ export const shop = () => shown;
 export const seq = () => state?.seq ?? 0;
 export const serverReached = () => reached;
 
-export const me = () => localStorage.getItem("runboard.person") || "";
+export const me = () => localStorage.getItem("runboard.person") || document.querySelector("[data-person]")?.dataset.person || "";
 
 /** 'You are …' */
 export function become(person) {
@@ -111,11 +111,20 @@ function redraw() {
   listeners.forEach((listener) => listener(shown));
 }
 
+let overlay = null;
+
+// The page's own fold is wanted only while presses are on their way.
+function fetchOverlay() {
+  module("table").then((found) => { overlay = found.overlay; redraw(); }, () => {});
+}
+
 const pressOf = (id) => id.replace(/\.\d+$/, "");
 
 function withOwn(base, events) {
   if (!events.length || !table) return base;
   const undone = new Set(events.filter((one) => one.kind === "event undone").map((one) => one.body.event));
   const left = events.filter((one) => !undone.has(pressOf(one.id)));
-  return left.length ? overlay(base, left, table) : base;
+  if (!left.length) return base;
+  if (!overlay) fetchOverlay();
+  return overlay ? overlay(base, left, table) : base;
 }

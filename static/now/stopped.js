@@ -1,15 +1,12 @@
 // Stopped early, and what becomes of it: resume, do again, save what is done, scrap.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { oneOf, stepper, textField } from "./controls.js";
 import { ringing } from "./doing.js";
-import { loadTitle, sum } from "./names.js";
 import { placesIn, throughStates } from "./positions.js";
-import { about, answer } from "./presses.js";
-import { press } from "./press.js";
+import { about, answer, press } from "./press.js";
 import { stopReasons } from "./reasons.js";
-import { closeSheet, openSheet, sheetHead } from "./sheet.js";
-import { say } from "./words.js";
+import { closeSheet, oneOf, openSheet, sheetHead, stepper, textField } from "./sheet.js";
+import { loadTitle, say, sum } from "./words.js";
 
 export function openStopped(load) {
   const marks = new Map();

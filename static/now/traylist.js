@@ -1,16 +1,42 @@
-// The trays: number, strip, next step in words, count.
+// The trays: strip, next step in words, counts; and what dries, cures or stands in clamps, by time of day.
 
-import { html, nothing, repeat } from "../vendor/lit-html-3.3.3.js";
-import { millis, now } from "./clock.js";
-import { inOrder, personName, routeOf, stationName, sum } from "./names.js";
-import { strip } from "./strip.js";
-import { say } from "./words.js";
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { millis, minutesTo, moment, now } from "./clock.js";
+import { resting } from "./doing.js";
+import { inOrder, list, personName, routeOf, say, stationName, sum } from "./words.js";
+
+/** [{step, box}] with box one of done, started, wait, held or '' for not yet. */
+export function boxes(run, tray) {
+  const steps = routeOf(run, tray.id);
+  let before = 0; // pieces at this step or an earlier one
+  return steps.map((step) => {
+    const here = tray.at?.[step.key] ?? 0;
+    const passed = Object.values(tray.counts?.[step.key] ?? {}).reduce((total, [good]) => total + good, 0);
+    before += here;
+    const rest = tray.rests?.[step.key];
+    if (rest && !rest.ended_at && millis(rest.ready_at) > now()) return { step, box: "wait" };
+    if (tray.holds?.some((hold) => hold.step === step.key)) return { step, box: "held" };
+    if (tray.busy?.[step.key] || (here && passed)) return { step, box: "started" };
+    return { step, box: before === 0 && (passed || leftAfter(tray, steps, step)) ? "done" : "" };
+  });
+}
+
+// A rework tray, or one begun half-way, has no counts at the steps before it.
+const leftAfter = (tray, steps, step) =>
+  (tray.good ?? 0) > 0 || steps.slice(steps.indexOf(step) + 1).some((later) => tray.at?.[later.key]);
+
+export function strip(run, tray) {
+  const all = boxes(run, tray);
+  const done = all.filter(({ box }) => box === "done").length;
+  return html`<span class="strip" role="img" aria-label=${say("strip-label", { done, steps: all.length })}>
+    ${all.map(({ step, box }) => html`<i class=${box} title=${step.name}></i>`)}</span>`;
+}
 
 export function trays({ state, run, several }) {
   if (!run) return nothing;
   const ids = inOrder(Object.keys(run.trays ?? {})).filter((id) => hasPieces(run.trays[id]));
   return html`<section><h2>${several ? say("ui-trays-of", { run: run.name }) : say("ui-trays-title")}</h2><ul class="rows">
-    ${repeat(ids, (id) => id, (id) => row(state, run, run.trays[id]))}</ul></section>`;
+    ${ids.map((id) => row(state, run, run.trays[id]))}</ul></section>`;
 }
 
 export const hasPieces = (tray) => sum(tray.at) + (tray.good ?? 0) > 0;
@@ -51,3 +77,41 @@ export function restBefore(run, tray, step) {
   return rest && !rest.ended_at ? rest : null;
 }
 
+export function waits({ state }) {
+  const rows = group(resting(state).filter(stillMatters));
+  if (!rows.length) return nothing;
+  return html`<section><h2>${say("ui-waits")}</h2><ul class="rows">${rows.map(restRow)}</ul></section>`;
+}
+
+const after = ({ run, tray, step }) => {
+  const steps = routeOf(run, tray.id);
+  return steps[steps.findIndex((one) => one.key === step?.key) + 1];
+};
+
+// A wait that is over matters only while its pieces have a latest end before them.
+function stillMatters(one) {
+  if (millis(one.rest.ready_at) > now()) return true;
+  const next = after(one);
+  return Boolean(next && (one.tray.at?.[next.key] ?? 0) > (one.tray.busy?.[next.key] ?? 0));
+}
+
+// Trays that came through the same step together are one line.
+function group(all) {
+  const rows = new Map();
+  for (const one of all) {
+    const key = [one.run.id ?? one.run.name, one.step?.key, moment(one.rest.ready_at), moment(one.rest.latest_at ?? NaN)].join("|");
+    if (rows.has(key)) rows.get(key).trays.push(one.tray.id);
+    else rows.set(key, { ...one, trays: [one.tray.id] });
+  }
+  return [...rows.values()];
+}
+
+function restRow(one) {
+  const { rest, step, trays } = one;
+  const next = after(one)?.name ?? "";
+  const ready = millis(rest.ready_at) <= now();
+  const words = say(`wait-${rest.why}`, { trays: list(inOrder(trays)), count: trays.length, step: step?.name ?? "" });
+  const late = rest.latest_at && minutesTo(rest.latest_at) < 15;
+  return html`<li class="row ${late ? "late" : ""}"><span>${words}${next ? html`<br><span class="soft">${say("wait-then", { next })}</span>` : nothing}</span>
+    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b></li>`;
+}

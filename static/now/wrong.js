@@ -2,15 +2,14 @@
 
 import { html } from "../vendor/lit-html-3.3.3.js";
 import { openBadPiece } from "./badpiece.js";
-import { oneOf, textField, untilWhen } from "./controls.js";
 import { handsOf, loadScene, openLoads } from "./doing.js";
 import { openFirstPiece } from "./firstpiece.js";
-import { loadTitle } from "./names.js";
 import { openHold, openOutOf } from "./outof.js";
-import { press } from "./press.js";
-import { closeSheet, openSheet, sheetHead } from "./sheet.js";
+import { isoIn, press } from "./press.js";
+import { declineReasons } from "./reasons.js";
+import { closeSheet, oneOf, openSheet, sheetHead, textField, untilWhen } from "./sheet.js";
 import { openStopped } from "./stopped.js";
-import { say } from "./words.js";
+import { loadTitle, say } from "./words.js";
 
 const CHOICES = [
   ["bad", (scene, here) => openBadPiece(here)],
@@ -75,4 +74,14 @@ function openOutOfUse(scene) {
     ${textField(say("ui-why"), it.why, (text) => { it.why = text; })}
     ${untilWhen(say("hold-until"), it.until, (iso) => { it.until = iso; })}
     <button type="button" class="go" ?disabled=${!it.station} @click=${record}>${say("out-of-use-go")}</button>`);
+}
+
+/** 'Not this, because …': answers the proposed move, and is remembered for an hour. */
+export function openNotThis(move, title) {
+  let other = "";
+  const decline = (because) => { closeSheet(); press(say("did-not-this", { what: title }), [{ kind: "move declined", run: move.run ?? "", body: { move: move.id, because, until: isoIn(60) } }]); };
+  openSheet(() => html`${sheetHead(say("not-this-title", { what: title }))}<div class="stack">
+    ${declineReasons().map(([, words]) => html`<button type="button" @click=${() => decline(words)}>${words}</button>`)}</div>
+    ${textField(say("not-this-other"), other, (text) => { other = text; })}
+    <button type="button" class="full" ?disabled=${!other.trim()} @click=${() => decline(other)}>${say("ui-ok")}</button>`);
 }

@@ -1,13 +1,10 @@
 // 'Trays 4 to 6 done to 120': several trays entered at once, as assumed.
 
 import { html } from "../vendor/lit-html-3.3.3.js";
-import { oneOf } from "../now/controls.js";
-import { redraw } from "../now/drawing.js";
-import { inOrder, routeOf, sum, trayWords } from "../now/names.js";
+import { toggle } from "../now/operation.js";
 import { press } from "../now/press.js";
-import { closeSheet, openSheet, sheetHead } from "../now/sheet.js";
-import { toggle } from "../now/startlist.js";
-import { say } from "../now/words.js";
+import { closeSheet, oneOf, openSheet, redraw, sheetHead } from "../now/sheet.js";
+import { inOrder, routeOf, say, sum, trayWords } from "../now/words.js";
 
 export function openBulk({ run: { id: runId } }) {
   const chosen = new Set();

@@ -2,10 +2,9 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { moment } from "../now/clock.js";
-import { redraw } from "../now/drawing.js";
-import { personName, stepOf } from "../now/names.js";
+import { redraw } from "../now/sheet.js";
 import { shop } from "../now/shop.js";
-import { say, sayCode, slug } from "../now/words.js";
+import { personName, say, sayCode, slug, stepOf } from "../now/words.js";
 
 const read = new Map();
 

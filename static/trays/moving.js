@@ -2,12 +2,10 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { freshTray } from "../now/badpiece.js";
-import { oneOf, stepper } from "../now/controls.js";
-import { inOrder, routeOf, sum } from "../now/names.js";
 import { positionsOf } from "../now/positions.js";
 import { press } from "../now/press.js";
-import { closeSheet, openSheet, sheetHead } from "../now/sheet.js";
-import { say } from "../now/words.js";
+import { closeSheet, oneOf, openSheet, sheetHead, stepper } from "../now/sheet.js";
+import { inOrder, routeOf, say, sum } from "../now/words.js";
 
 const WHYS = ["split", "merge", "borrow", "fill", "rework", "other"];
 

@@ -3,11 +3,9 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now } from "../now/clock.js";
 import { openHold } from "../now/outof.js";
-import { routeOf, stationName, stepOf, sum } from "../now/names.js";
 import { press } from "../now/press.js";
-import { strip } from "../now/strip.js";
-import { countWords, nextWords } from "../now/traylist.js";
-import { say } from "../now/words.js";
+import { countWords, nextWords, strip } from "../now/traylist.js";
+import { routeOf, say, stationName, stepOf, sum } from "../now/words.js";
 import { openCountTray } from "./counting.js";
 import { fetchHistory, history } from "./history.js";
 import { openMove } from "./moving.js";

@@ -1,16 +1,14 @@
 // The Trays screen: where each tray is, its counts, texts, history; pieces moved, held, counted.
 
-import { html, render, repeat } from "../vendor/lit-html-3.3.3.js";
+import { html, render } from "../vendor/lit-html-3.3.3.js";
 import { resumeSound, ring, title } from "../now/alarm.js";
 import { alerts, alertsFor, titleOf } from "../now/alerts.js";
 import { toSettle } from "../now/asks.js";
-import { redraw, setDraw } from "../now/drawing.js";
-import { foot, refusals } from "../now/foot.js";
-import { inOrder } from "../now/names.js";
+import { foot, refusals } from "../now/head.js";
 import { onOutbox, openOutbox } from "../now/outbox.js";
-import { sheet, syncSheet } from "../now/sheet.js";
+import { redraw, setDraw, sheet, syncSheet } from "../now/sheet.js";
 import { me, onShop, openShop, shop } from "../now/shop.js";
-import { loadWords, say } from "../now/words.js";
+import { inOrder, openWords, say } from "../now/words.js";
 import { openBulk } from "./bulk.js";
 import { wholeTray } from "./tray.js";
 
@@ -34,7 +32,7 @@ const ofRun = (scene) => html`
     ${scene.runs.map((run) => html`<button type="button" aria-pressed=${String(run === scene.run)} @click=${() => { chosen = run.id; redraw(); }}>${run.name}</button>`)}</div>`
     : html`<p class="since">${scene.run.name}</p>`}
   <button type="button" class="full" @click=${() => openBulk(scene)}>${say("trays-bulk")}</button>
-  ${repeat(inOrder(Object.keys(scene.run.trays ?? {})), (id) => `${scene.run.id}/${id}`, (id) => wholeTray(scene, scene.run.trays[id]))}`;
+  ${inOrder(Object.keys(scene.run.trays ?? {})).map((id) => wholeTray(scene, scene.run.trays[id]))}`;
 
 function draw() {
   const state = shop();
@@ -62,7 +60,7 @@ setDraw(draw);
 onShop(redraw);
 onOutbox(redraw);
 document.addEventListener("pointerdown", resumeSound, { passive: true });
-await Promise.all([loadWords(), openOutbox()]);
+await Promise.all([openWords(), openWords("en.sheets"), openOutbox()]);
 void openShop();
 setInterval(second, 1000);
 

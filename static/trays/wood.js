@@ -1,9 +1,8 @@
 // The wood and the board of a tray.
 
 import { html } from "../vendor/lit-html-3.3.3.js";
-import { textField } from "../now/controls.js";
 import { press } from "../now/press.js";
-import { closeSheet, openSheet, sheetHead } from "../now/sheet.js";
+import { closeSheet, openSheet, sheetHead, textField } from "../now/sheet.js";
 import { say } from "../now/words.js";
 
 export function openWood(runId, tray) {

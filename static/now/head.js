@@ -1,0 +1,58 @@
+// The head of Now (run, due, who you are) and its foot in reach of the thumb (last press, undo, what was refused).
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { millis } from "./clock.js";
+import { dismiss, outboxTrouble, pressState, refused, waiting } from "./outbox.js";
+import { forget, lastPress, undo } from "./press.js";
+import { become, serverReached } from "./shop.js";
+import { say, sayRefused } from "./words.js";
+
+export function header({ state, me, run }) {
+  return html`
+    <header class="run">
+      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? dueWords(run) : nothing}</div>
+      ${youAre(state, me)}
+    </header>
+    ${serverReached() ? nothing : html`<p class="notice" role="status">${say("ui-no-server")}</p>`}
+    ${outboxTrouble() === "pair" ? html`<p class="notice" role="alert">${say("ui-pair")}</p>` : nothing}`;
+}
+
+function dueWords(run) {
+  const open = (run.orders ?? []).filter((order) => (order.good ?? 0) < order.pieces);
+  const next = open.filter((order) => order.due).sort((one, other) => millis(one.due) - millis(other.due))[0];
+  const parts = [say("head-good", { good: run.good ?? 0, wanted: run.wanted ?? 0 })];
+  if (next) parts.push(say("head-due", { good: next.good ?? 0, pieces: next.pieces, due: next.due }));
+  if (run.ready_at) parts.push(say("head-all-by", { by: run.ready_at }));
+  return html`<span>${parts.join(" · ")}</span>`;
+}
+
+function youAre(state, me) {
+  const people = Object.entries(state.people ?? {}).filter(([, one]) => !one.removed);
+  if (people.length < 2) return nothing;
+  if (people.length > 3) {
+    return html`<label class="you"><span class="unseen">${say("ui-you-are")}</span>
+      <select @change=${(event) => become(event.target.value)}>${people.map(([key, one]) => html`<option value=${key} ?selected=${key === me}>${one.name}</option>`)}</select></label>`;
+  }
+  return html`<div class="you" role="group" aria-label=${say("ui-you-are")}>
+    ${people.map(([key, one]) => html`<button type="button" aria-pressed=${String(key === me)} @click=${() => become(key)}>${one.name}</button>`)}
+  </div>`;
+}
+
+/** Presses that were refused, each with its sentence, until they are read. */
+export function refusals() {
+  const presses = new Map(refused().map((entry) => [entry.press, entry]));
+  if (!presses.size) return nothing;
+  return html`<div role="alert">${[...presses.values()].map((entry) => html`<section class="panel look">
+    <p><b>${say("press-refused", { what: entry.label })}</b></p><p>${sayRefused(entry.refused)}</p>
+    <button type="button" class="full" @click=${() => { forget(entry.press); void dismiss(entry.press); }}>${say("press-read")}</button></section>`)}</div>`;
+}
+
+export function foot() {
+  const last = lastPress();
+  const unsent = waiting().length;
+  if (!last) return unsent ? html`<footer class="last"><span>${say("press-unsent", { count: unsent })}</span></footer>` : nothing;
+  const label = last.label || say("press-elsewhere");
+  const state = last.label ? pressState(last.id) : "sent";
+  return html`<footer class="last"><span><b>${label}</b><span class="soft">${say(`press-${state.replace(" ", "-")}`)}${unsent > 1 ? ` · ${say("press-unsent", { count: unsent })}` : ""}</span></span>
+    ${state === "refused" ? nothing : html`<button type="button" @click=${() => undo(last, say("did-undo", { what: label }))} aria-label=${say("ui-undo-what", { what: label })}>${say("ui-undo")}</button>`}</footer>`;
+}
