@@ -14,6 +14,11 @@ from runboard.run.state import ShopState, Unsettled
 from runboard.run.table import kinds_of, transit
 from runboard.shop.book import Book
 
+# 'Undo' of the last press is always in reach on a phone: it must not take back a whole run.
+NOT_UNDONE_IN_PASSING = frozenset(
+    ("run opened", "run finished", "run abandoned", "orders changed", "route revised", "event undone", "event amended")
+)
+
 HANDLERS = {**people.HANDLERS, **shop_events.HANDLERS, **run_events.HANDLERS}
 
 
@@ -83,7 +88,7 @@ def press_of(event_id: str) -> str:
 def _note_seen(draft: Draft, event: Event) -> None:
     if event.person:
         person = draft.person(event.person)
-        last = "" if event.kind == "event undone" else press_of(event.id)
+        last = "" if event.kind in NOT_UNDONE_IN_PASSING else press_of(event.id)
         draft.put_person(replace(person, seen_at=event.moment, last=last))
     draft.changes["last_at"] = event.moment
     if event.run in draft.base.runs:
