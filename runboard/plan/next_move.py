@@ -173,6 +173,8 @@ def _rank(scene: Scene, one: Candidate, ready: list[Candidate]) -> tuple[int, di
         if one.step.operation.attendance == "none" or beside is not None:
             return 4, {"code": "machine earns", "facts": {**facts, "beside": beside.step.name if beside else ""}}
         return 7, {"code": "machine idle", "facts": facts}
+    if _fills_up(one):
+        return 7, {"code": "next in line", "facts": {**facts, "after": ""}}
     wait = one.step.operation.wait
     if wait is not None and one.step.last_pass and wait.least >= LONG_WAIT:
         return 5, {"code": "then it waits", "facts": {**facts, "why": wait.why}}
@@ -181,6 +183,16 @@ def _rank(scene: Scene, one: Candidate, ready: list[Candidate]) -> tuple[int, di
     after = one.run.route.after(one.step.key)
     following = one.run.route.step(after)
     return 6, {"code": "next in line", "facts": {**facts, "after": following.name if following else ""}}
+
+
+def _fills_up(one: Candidate) -> bool:
+    """Whether a load over several trays would take more, and more is ready just before it: then that comes first."""
+    if one.step.pass_.size != "run" or one.step.index == 0:
+        return False
+    most, there = one.step.pass_.pieces, sum(one.pieces.values())
+    before = one.run.route.steps[one.step.index - 1].key
+    coming = (tray.free(before) for key, tray in one.run.trays.items() if key not in one.pieces)
+    return any(pieces and (most is None or there + pieces <= most) for pieces in coming)
 
 
 def _work_beside(scene: Scene, one: Candidate, ready: list[Candidate]) -> Candidate | None:

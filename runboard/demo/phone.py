@@ -1,0 +1,88 @@
+"""The phones of the demo's people: every press goes through ``floor``, made up to date, and none may be refused."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from random import Random
+from typing import Any
+
+from runboard.floor.taps import take_taps
+from runboard.floor.workshop import Workshop
+from runboard.plan.next_move import Move, moves
+from runboard.run.dues import Due, dues
+from runboard.run.state import ShopState
+from runboard.shop.book import Book
+
+Draft = dict[str, Any]
+
+
+class StoryBroken(Exception):
+    """A press of the simulated people was refused: the story does not keep the rules."""
+
+
+class HandClock:
+    """A clock that the story sets."""
+
+    def __init__(self, moment: datetime) -> None:
+        self.moment = moment
+
+    def now(self) -> datetime:
+        return self.moment
+
+
+@dataclass
+class Shopfloor:
+    """What the simulated people share: the workshop, its clock, and chance."""
+
+    workshop: Workshop
+    clock: HandClock
+    chance: Random
+
+    @property
+    def now(self) -> datetime:
+        return self.clock.moment
+
+    @property
+    def state(self) -> ShopState:
+        return self.workshop.ledger.state
+
+    @property
+    def book(self) -> Book:
+        return self.workshop.book
+
+    def around(self, span: timedelta, spread: float = 0.12) -> timedelta:
+        """A span as it really comes out: about as long as thought, never less than a quarter of it."""
+        seconds = span.total_seconds() * max(0.25, self.chance.gauss(1.0, spread))
+        return timedelta(seconds=round(seconds))
+
+    def press(self, person: str, *drafts: Draft) -> str:
+        """One press of a person on their phone, of one or several events; answers its id."""
+        # Two presses never share a moment: the fold would read them in the order of their ids.
+        self.clock.moment += timedelta(seconds=1)
+        key = f"{self.chance.getrandbits(96):024x}"
+        common = {"at": self.now.isoformat(), "person": person, "seen": self.workshop.ledger.last_seq}
+        taps = [
+            {"id": key if number == 1 else f"{key}.{number}", **common, **draft}
+            for number, draft in enumerate(drafts, 1)
+        ]
+        batch = {"device": f"phone-{person}", "sent_at": self.now.isoformat(), "taps": taps}
+        for answer, draft in zip(take_taps(self.workshop, batch)["taps"], drafts, strict=True):
+            if answer["answer"] != "accepted" or answer.get("to_settle"):
+                raise StoryBroken(f"{draft}: {answer}")
+        return key
+
+    def moves(self, person: str) -> list[Move]:
+        """What the shop offers a person now."""
+        return moves(self.state, self.book, person, self.now)
+
+    def ringing(self, kind: str, load: str = "") -> list[Due]:
+        """Alerts of a kind that are past and not answered."""
+        found = dues(self.state, self.book).values()
+        return [one for one in found if one.kind == kind and one.due_at <= self.now and load in ("", one.load)]
+
+
+def draft(
+    kind: str, body: Mapping[str, Any] | None = None, about: Mapping[str, str] | None = None, **envelope: str
+) -> Draft:
+    """An event without what the phone fills in: what is said, and what it is about."""
+    return {"kind": kind, "body": dict(body or {}), **(about or {}), **envelope}
