@@ -11,12 +11,44 @@ from runboard.alerts.clock import AlertClock
 from runboard.floor.restart import come_back
 from runboard.floor.workshop import Clock, Workshop
 from runboard.store.open import Store, open_store
-from runboard.web import errors, guard, now, packing, pages_support, shop, shop_file, state, static_files, taps
+from runboard.web import (
+    errors,
+    guard,
+    now,
+    packing,
+    pages_support,
+    plan,
+    plan_opening,
+    plan_route,
+    plan_run,
+    run_pages,
+    shop,
+    shop_file,
+    state,
+    static_files,
+    taps,
+)
 from runboard.web.asgi import Served
 from runboard.web.places import folder
 from runboard.web.stream import Streams
 
-PARTS = (guard, packing, errors, pages_support, static_files, taps, state, now, shop, shop_file)
+PARTS = (
+    guard,
+    packing,
+    errors,
+    pages_support,
+    static_files,
+    taps,
+    state,
+    now,
+    shop,
+    shop_file,
+    run_pages,
+    plan,
+    plan_route,
+    plan_opening,
+    plan_run,
+)
 
 
 class WallClock:
