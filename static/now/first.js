@@ -38,7 +38,7 @@ function doingLoad(scene, here, moves) {
   const { state, me } = scene;
   const { run, load, step } = here;
   return html`<section class="now">
-    ${above(state, since(state.people[me].hands_since), load.station, step)}
+    ${above(state, since(state.people[me].hands_since), load.station, load.state === "loading" ? step : null)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${cautions(step)}
     ${load.state === "loading" ? runButton(here) : load.state === "working" && wantsList(here) ? listButton(here) : doneButton(scene, here, moves)}

@@ -49,7 +49,7 @@ export function refusals() {
 
 export function foot() {
   const last = lastPress();
-  const unsent = waiting().length;
+  const unsent = new Set(waiting().map((entry) => entry.press)).size;
   if (!last) return unsent ? html`<footer class="last"><span>${say("press-unsent", { count: unsent })}</span></footer>` : nothing;
   const label = last.label || say("press-elsewhere");
   const state = last.label ? pressState(last.id) : "sent";

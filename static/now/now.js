@@ -51,6 +51,7 @@ const page = (scene) => html`
   ${sheet(scene)}`;
 
 let settling = null;
+let rung = new Set();
 
 // Questions are rare: what draws them is fetched when there is one.
 function questions(scene, part) {
@@ -83,6 +84,8 @@ function second() {
   if (!state) return;
   const scene = sceneOf(state, me());
   const due = alertsFor(scene);
+  if (due.some((one) => !rung.has(one.id))) window.scrollTo(0, 0);
+  rung = new Set(due.map((one) => one.id));
   ring(scene, due);
   title(due.length ? titleOf(state, due[0]) : "");
   redraw();
