@@ -1,7 +1,7 @@
 // Something else instead, folded; and what holds work up for everybody.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { handsOf, isPutAside, openLoads, openMoves } from "./doing.js";
+import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "./doing.js";
 import { moveButton, moveWords, reason } from "./first.js";
 import { openLoadSheet } from "./later.js";
 import { cautions, stoppedNotice } from "./operation.js";
@@ -16,7 +16,8 @@ export function others(scene) {
   const known = new Set(moves.map((move) => `${move.run}/${move.load}`));
   const aside = openLoads(state).filter((load) => isPutAside(load) && !known.has(`${load.run}/${load.id}`));
   const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
-  const jobs = Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
+  // Nobody is sent off while a machine wants their eyes.
+  const jobs = watchedBy(state, me).length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
   if (!shown.length && !aside.length && !jobs.length) return nothing;
   return html`<details><summary>${say("ui-others")}</summary><ul class="rows">
     ${shown.map((move) => moveRow(scene, move))}

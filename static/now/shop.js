@@ -27,6 +27,7 @@ export const me = () => localStorage.getItem("runboard.person") || document.quer
 /** 'You are …' */
 export function become(person) {
   localStorage.setItem("runboard.person", person);
+  document.cookie = `person=${encodeURIComponent(person)}; path=/; max-age=31536000; SameSite=Strict`; // the forms ask it
   etag = "";
   redraw();
   pollSoon();
