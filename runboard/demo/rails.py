@@ -113,7 +113,7 @@ def _hooks() -> dict[str, Any]:
         "hooks",
         "Fit hooks",
         "bench",
-        pass_(setup=1, hand=2),
+        pass_(setup=1, hand=2, size="run", pieces=BOARD_PIECES),
         good_rate=0.99,
         checks=[check("hook", "Hook stands square, screw does not show", per="run")],
         cautions=["eye protection"],

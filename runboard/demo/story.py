@@ -89,11 +89,11 @@ def _is_through(run: RunState) -> bool:
 
 
 def _out_of_hooks(run: str, floor: Shopfloor) -> list[Incident]:
-    """The hooks run out once the first tray has its own; the next day there are some again."""
+    """When the rails are oiled there are no hooks left; the next day there are some again."""
     supply = "brass hooks"
 
-    def first_tray_hooked(state: ShopState) -> bool:
-        return "hooks/1" in state.runs[run].past
+    def oiled(state: ShopState) -> bool:
+        return "oil" in state.runs[run].trays["1"].rests
 
     def out(state: ShopState) -> list[Draft]:
         return [draft("supply out", {"supply": supply, "until": write_moment(floor.now + 20 * HOUR)}, run=run)]
@@ -108,7 +108,7 @@ def _out_of_hooks(run: str, floor: Shopfloor) -> list[Incident]:
         ]
         return [*seen, draft("supply in", {"supply": supply}, run=run)]
 
-    return [Incident(first_tray_hooked, out), Incident(are_there, back)]
+    return [Incident(oiled, out), Incident(are_there, back)]
 
 
 # the one in full swing
@@ -178,8 +178,8 @@ def _lead_today(floor: Shopfloor, run: str, lead: Worker, now: datetime) -> Span
 
     yield from lead.arrive(now + 2 * HOUR)
     yield from lead.work(board_cut)
-    mine = draft("operation given", {"to": LEAD, "trays": ["7", "8", "9"]}, run=run, operation="clean")
-    lead.press(mine)
+    mine = {"to": LEAD, "trays": ["7", "8", "9"]}
+    lead.press(*(draft("operation given", mine, run=run, operation=step) for step in ("clean", "sand:120")))
     spare = now - CNC_SINCE - 2 * MINUTE - floor.now
     if spare > MINUTE:
         lead.press(draft("person called away"))

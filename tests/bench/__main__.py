@@ -1,0 +1,21 @@
+"""``python -m tests.bench presses`` and ``python -m tests.bench now``: figures, printed beside their goals."""
+
+import sys
+
+
+def main(arguments: list[str]) -> int:
+    match arguments:
+        case ["presses", *rest]:
+            from tests.bench.presses import main as presses
+
+            return presses(verbose="--each" in rest)
+        case ["now", *rest]:
+            from tests.bench.now import main as now
+
+            return now(quick="--quick" in rest)
+    print(__doc__)
+    return 2
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
