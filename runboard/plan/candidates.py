@@ -171,7 +171,7 @@ def _loads(run: RunState, step: Step, pieces: Mapping[str, int]) -> Iterator[tup
     if step.pass_.size == "board":
         for board, fed in run.boards.items():
             part = {tray: left[tray] for tray in fed if tray in left}
-            if part and board.split("/", 1)[0] == step.key and board not in run.loads and board not in run.past:
+            if part and board.split("/", 1)[0] == step.key and not _was_begun(run, step, board):
                 for tray in part:
                     left.pop(tray)
                 yield board, part
@@ -182,6 +182,12 @@ def _loads(run: RunState, step: Step, pieces: Mapping[str, int]) -> Iterator[tup
     for tray, count in left.items():
         capped = min(count, step.pass_.pieces) if step.pass_.pieces and step.pass_.size != "piece" else count
         yield next_load(run, step, (tray,)), {tray: capped}
+
+
+def _was_begun(run: RunState, step: Step, board: str) -> bool:
+    """Whether a board is at its machine or was counted in all its trays; one that was taken off is offered again."""
+    counts = [board in run.trays[tray].counts.get(step.key, ()) for tray in run.boards[board] if tray in run.trays]
+    return board in run.loads or all(counts)
 
 
 def _batches(pieces: Mapping[str, int], most: int | None) -> Iterator[dict[str, int]]:

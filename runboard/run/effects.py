@@ -75,7 +75,9 @@ def take_pieces(scene: Scene) -> None:
     known = {tray: sum(counted(draft.tray(scene.run, tray), step.key, scene.load.id)) for tray in wanted}
     taken = {tray: wanted[tray] + known[tray] for tray in wanted}
     begun = scene.to if scene.to not in ("done", "off") else "working"
-    scene.load = replace(scene.load, pieces=taken, started_at=event.moment, phase_at=event.moment, state=begun)
+    scene.load = replace(
+        scene.load, pieces=taken, started_at=event.moment, phase_at=event.moment, state=begun, stop=None
+    )
 
 
 def end_rest_before(scene: Scene, tray_key: str, step: Step) -> None:

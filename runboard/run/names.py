@@ -27,7 +27,7 @@ def trays_of(load: str) -> list[str]:
 def next_load(run: RunState, step: Step, trays: tuple[str, ...]) -> str:
     """The id of the next load of these trays at a step: the plain one, or with ``.2``, ``.3`` once that is begun."""
     base = f"{step.key}/{'+'.join(trays)}"
-    used = {*run.loads, *(key for key, load in run.past.items() if load.state != "off")}
+    used = {*run.loads, *run.boards, *(key for key, load in run.past.items() if load.state != "off")}
     used |= {key for tray in trays if tray in run.trays for key in run.trays[tray].counts.get(step.key, {})}
     if base not in used:
         return base
@@ -35,6 +35,17 @@ def next_load(run: RunState, step: Step, trays: tuple[str, ...]) -> str:
     while f"{base}.{number}" in used:
         number += 1
     return f"{base}.{number}"
+
+
+def counted_before(draft: Draft, run: str, load: str, step: str) -> dict[str, int]:
+    """The pieces of a load that is not begun now and was counted before: a board in each of its trays, another in any.
+
+    Its id then means those pieces, whose counts replace; what is left at the step becomes the next load.
+    """
+    fed = draft.run(run).boards.get(load)
+    trays = [draft.tray(run, key) for key in (fed or draft.trays_of(run)) if draft.has_tray(run, key)]
+    found = {tray.id: sum(counted(tray, step, load)) for tray in trays if load in tray.counts.get(step, ())}
+    return found if not fed or len(found) == len(trays) else {}
 
 
 def pieces_wanted(draft: Draft, event: Event, load: Load, step: Step) -> dict[str, int]:

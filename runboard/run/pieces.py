@@ -135,7 +135,7 @@ def count_tray(
     tray = replace(tray, scrap=put(tray.scrap, step.key, reasons) if reasons else without(tray.scrap, step.key))
     tray = _drop_places(tray, scrap or ())
     if good > 0 and good != old_good:
-        tray = begin_rest(tray, step, load.started_at or moment, moment)
+        tray = begin_rest(tray, step, (load.started_at if is_begun(load) else None) or moment, moment)
     draft.put_tray(run, tray)
 
 
@@ -178,6 +178,8 @@ def spread(counts: Mapping[str, Any], pieces: Mapping[str, int]) -> dict[str, An
         taken, left = _take_scrap(scrap, here)
         scrap = left
         found[tray] = {"good": there - here, "scrap": taken}
+    if lost < 0 and pieces:
+        found[list(pieces)[-1]]["good"] -= lost
     return found
 
 

@@ -120,6 +120,9 @@ def run_text(run: RunState, cache: Cache) -> str:
         "good": sum(tray.good for tray in run.trays.values()),
         "scrap": sum(tray.scrapped for tray in run.trays.values()),
     }
+    off = {key: load_record(load) for key, load in run.past.items() if load.state == "off"}
+    if off:
+        head["off"] = off
     for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "notes"):
         value = getattr(run, name)
         if value:

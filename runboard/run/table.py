@@ -9,8 +9,8 @@ from runboard.run.change import replace
 from runboard.run.draft import Draft
 from runboard.run.effects import EFFECTS, Scene, busy
 from runboard.run.event import Event
-from runboard.run.names import step_of, trays_of
-from runboard.run.pieces import assumed_load
+from runboard.run.names import counted_before, step_of, trays_of
+from runboard.run.pieces import assumed_load, is_begun
 from runboard.run.refusal import Refused
 from runboard.run.route import Step
 from runboard.run.state import Load
@@ -56,7 +56,8 @@ def transit(draft: Draft, event: Event) -> None:
     row = find_row(subject, event, state, step)
     if row is None:
         raise Refused(
-            f"{subject} is {state}",
+            "transition",
+            state="not begun" if state in ("none", "off") else state,
             kind=event.kind,
             step=step.name if step else step_of(load.id),
             trays=list(load.pieces) or ([event.tray] if event.tray else trays_of(load.id)),
@@ -71,6 +72,8 @@ def transit(draft: Draft, event: Event) -> None:
         EFFECTS[effect](scene)
     if subject == "load":
         load = scene.load
+        if to == "none":
+            return
         changed = load.state != to or load.phase_at is None
         draft.put_load(replace(load, state=to, phase_at=event.moment if changed else load.phase_at))
 
@@ -100,7 +103,15 @@ def load_at_hand(draft: Draft, event: Event) -> tuple[Load, Step | None]:
         raise Refused("step unknown", step=key, tray=event.tray)
     if load is None:
         load = Load(event.load, event.run, step.key, event.station or step.operation.station, "none")
-    return load, step
+    return (load, step) if is_begun(load) else (_as_counted(draft, load), step)
+
+
+def _as_counted(draft: Draft, load: Load) -> Load:
+    """A load that is not begun now is done as far as it was counted; the page knows no more than that."""
+    before = counted_before(draft, load.run, load.id, load.step)
+    if before:
+        return replace(load, state="done", pieces=before)
+    return replace(load, state="off") if load.state == "done" else load
 
 
 def _step_for(draft: Draft, event: Event, key: str, load: Load | None) -> Step | None:

@@ -1,0 +1,84 @@
+// What falls due and when, so that a machine started without the network still calls.
+
+import { asLoad } from "./records.js";
+import { alertId } from "./shop_answers.js";
+
+/** `made` with its due moments brought up: those that these presses began come in, those they ended go. */
+export function redue(before, made) {
+  if (made === before) return made;
+  try {
+    const old = dues(before);
+    const fresh = dues(made);
+    const left = (before.dues ?? []).filter((one) => fresh.has(one.id) || !(old.has(one.id) || isAnswered(made, one)));
+    const kept = left.map((one) => ({ ...one, ...fresh.get(one.id) }));
+    const known = new Set(kept.map((one) => one.id));
+    const added = [...fresh.values()].filter((one) => !old.has(one.id) && !known.has(one.id));
+    return { ...made, dues: [...kept, ...added].sort((one, other) => Date.parse(one.due_at) - Date.parse(other.due_at)) };
+  } catch {
+    return made;
+  }
+}
+
+const isAnswered = (state, due) => Boolean(state.answers?.[due.id]) && state.answers[due.id].answer !== "claimed";
+
+function dues(state) {
+  const found = new Map();
+  for (const due of all(state)) {
+    const answer = state.answers?.[due.id];
+    if (!answer || answer.answer === "claimed") found.set(due.id, due);
+    else if (answer.ask_again_at && due.kind !== "machine end") {
+      const id = alertId("ask again", due.id, answer.ask_again_at);
+      if (!state.answers[id]) found.set(id, { ...due, id, kind: "ask again", due_at: new Date(answer.ask_again_at).toISOString() });
+    }
+  }
+  return found;
+}
+
+function* all(state) {
+  for (const [key, run] of Object.entries(state.runs ?? {})) {
+    if (run.state !== "open") continue;
+    yield* ofLoads(state, key, run);
+    yield* ofTrays(key, run);
+    for (const [supply, until] of Object.entries(run.out ?? {})) {
+      if (until) yield { id: alertId("supply due", key, supply, stamp(until)), kind: "supply due", due_at: until, run: key };
+    }
+  }
+  for (const [key, person] of Object.entries(state.people ?? {})) {
+    if (person.until && person.came_at) {
+      const due_at = new Date(Date.parse(person.until) - (person.tidy_up ?? 0) * 60_000).toISOString();
+      yield { id: alertId("session end", key, stamp(person.until)), kind: "session end", due_at, person: key };
+    }
+  }
+}
+
+function* ofLoads(state, run, { loads = {}, routes = [] }) {
+  for (const [key, raw] of Object.entries(loads)) {
+    const load = asLoad(run, key, raw);
+    const about = { run, load: key, step: load.step, station: load.station };
+    if (["running", "ended"].includes(load.state) && load.end_at) {
+      yield { id: alertId("machine end", run, key, load.ends), kind: "machine end", due_at: load.end_at, ...about };
+    }
+    const every = state.stations?.[load.station]?.watch_every;
+    const watched = routes.at(-1)?.steps.find((step) => step.key === load.step)?.attendance === "watched";
+    if (load.state === "running" && load.checked_at && every && watched) {
+      const due_at = new Date(Date.parse(load.checked_at) + every * 60_000).toISOString();
+      yield { id: alertId("watch check", run, key, load.ends, load.checks), kind: "watch check", due_at, ...about };
+    }
+  }
+}
+
+function* ofTrays(run, { trays = {} }) {
+  for (const [tray, { rests = {}, holds = [], at = {} }] of Object.entries(trays)) {
+    for (const [step, rest] of Object.entries(rests)) {
+      if (rest.ended_at || !Object.keys(at).length) continue;
+      const occurrence = stamp(rest.began_at);
+      yield { id: alertId("wait over", run, tray, step, occurrence), kind: "wait over", due_at: rest.ready_at, run, tray, step };
+      if (rest.latest_at) yield { id: alertId("wait latest", run, tray, step, occurrence), kind: "wait latest", due_at: rest.latest_at, run, tray, step };
+    }
+    for (const hold of holds) {
+      if (hold.until) yield { id: alertId("hold over", run, tray, hold.step, stamp(hold.until)), kind: "hold over", due_at: hold.until, run, tray, step: hold.step };
+    }
+  }
+}
+
+const stamp = (moment) => Math.floor(Date.parse(moment) / 1000);

@@ -1,0 +1,34 @@
+// A press that did not fit, made to fit because a person said so.
+
+import { Refused } from "./draft.js";
+import { isSame } from "./records.js";
+
+/** Applies `event` although it did not fit: what holds the station is taken off, counts shrink to what is there. */
+export function force(draft, entry, event, take) {
+  if (entry.code === "station busy") clearStation(draft, entry, event, take);
+  const short = ["counts do not fit", "pieces not there"].includes(entry.code);
+  take(draft, short ? { ...event, body: shrunk({ ...event.body }, entry.facts?.there ?? 0) } : event);
+}
+
+function clearStation(draft, entry, event, take) {
+  const { run, load } = entry.facts;
+  const held = draft.load(run, load);
+  if (held && isSame(draft.station(held.station).load, [run, load])) {
+    take(draft, { ...event, kind: "load taken off", run, load, operation: held.step, body: {} });
+  }
+}
+
+/** The body with its pieces and counts cut down to what there is. */
+function shrunk(body, there) {
+  if (there <= 0) throw new Refused("pieces not there", { tray: "", step: "", wanted: 1, there: 0 });
+  if ("good" in body) {
+    const scrap = (body.scrap ?? []).reduce((total, one) => total + one.pieces, 0);
+    body.good = Math.max(0, Math.min(body.good, there - scrap));
+  }
+  if (typeof body.pieces === "object") body.pieces = each(body.pieces, (pieces) => Math.min(pieces, there));
+  else if ("pieces" in body) body.pieces = Math.min(body.pieces, there);
+  if ("counts" in body) body.counts = each(body.counts, (one) => shrunk({ ...one }, there));
+  return body;
+}
+
+const each = (mapping, make) => Object.fromEntries(Object.entries(mapping).map(([key, value]) => [key, make(value)]));

@@ -1,0 +1,52 @@
+// What happens to stations, alerts and questions, whoever's run it is.
+
+import { Refused } from "./draft.js";
+import { iso, localDay, without } from "./records.js";
+import { noteAnswer } from "./shop_answers.js";
+
+function theStation(draft, event) {
+  if (!draft.base.stations?.[event.station]) throw new Refused("station unknown", { station: event.station });
+  return draft.station(event.station);
+}
+
+const change = (draft, event, changes) => draft.putStation({ ...theStation(draft, event), ...changes });
+
+/** A new cutter, wood, focus or jig seat: what is on the station is fresh again. */
+function setupChanged(draft, event) {
+  const station = theStation(draft, event);
+  draft.putStation({ ...station, setups: station.setups + 1 });
+  const load = station.load ? draft.load(...station.load) : null;
+  if (load) draft.putLoad({ ...load, fresh: true });
+}
+
+/** The full list holds for the day and the setup for which it was ticked. */
+function ticked(draft, event) {
+  const station = theStation(draft, event);
+  if (event.body.list !== "full") return;
+  draft.putStation({ ...station, listed: `${localDay(event.moment, draft.base.shop?.zone)}|${station.setups}` });
+  const load = station.load ? draft.load(...station.load) : null;
+  if (load) draft.putLoad({ ...load, fresh: false });
+}
+
+/** One answer stops the alert everywhere. 'Still running' moves the machine's end. */
+function answered(draft, event) {
+  const { alert, answer, ask_again_at: again } = event.body;
+  noteAnswer(draft, alert, answer, event, again);
+  const [kind, run, key] = alert.split("|");
+  const load = kind === "machine end" && answer === "still running" && again && key !== undefined ? draft.load(run, key) : null;
+  if (load?.state === "running") draft.putLoad({ ...load, end_at: iso(again), ends: load.ends + 1 });
+}
+
+function claimed(draft, event) {
+  if (!draft.of("answers")[event.body.alert]) noteAnswer(draft, event.body.alert, "claimed", event);
+}
+
+export const HANDLERS = {
+  "station out of use": (draft, event) => change(draft, event, { out: { why: event.body.why ?? "", until: event.body.until ?? "" } }),
+  "station back in use": (draft, event) => change(draft, event, { out: null }),
+  "setup changed": setupChanged,
+  "checklist ticked": ticked,
+  "alert answered": answered,
+  "alert claimed": claimed,
+  "restart answered": (draft, event) => { draft.changes.asks = without(draft.of("asks"), event.body.restart); },
+};
