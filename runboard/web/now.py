@@ -2,7 +2,7 @@
 
 from flask import Blueprint, Flask, Response
 
-from runboard.web.pages_support import page
+from runboard.web.pages_support import asking_person, page, workshop
 
 part = Blueprint("now", __name__)
 
@@ -15,10 +15,18 @@ def init_app(app: Flask) -> None:
 @part.get("/")
 def now() -> Response:
     """What to do now."""
-    return page("now.html")
+    return page("now.html", person=_person())
 
 
 @part.get("/trays")
 def trays() -> Response:
     """Where each tray is."""
-    return page("trays.html")
+    return page("trays.html", person=_person())
+
+
+def _person() -> str:
+    """Whom the first state is for, so that it is asked once: who this browser said it is, else the first lead."""
+    people = [one for one in workshop().books.latest().people if not one.removed]
+    leads = [one.key for one in people if one.access == "lead"]
+    known = asking_person()
+    return known if any(one.key == known for one in people) else next(iter(leads), "")

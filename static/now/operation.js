@@ -11,7 +11,7 @@ import { say } from "./words.js";
 export const cautions = (step) =>
   step?.cautions?.length ? html`<p class="cautions">${step.cautions.map(sentence).join(" ")}</p>` : nothing;
 
-const sentence = (text) => (/[.!?]$/.test(text) ? text : `${text}.`);
+const sentence = (text) => text[0].toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? "" : ".");
 
 export function details(here) {
   const { step } = here;

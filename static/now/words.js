@@ -69,15 +69,16 @@ export const stationName = (state, key) => state.stations?.[key]?.name ?? key ??
 export const roomName = (state, key) => state.rooms?.[key] ?? key ?? "";
 export const personName = (state, key) => state.people?.[key]?.name ?? say("ui-somebody");
 
-/** 'tray 4', 'trays 4 to 6', 'trays 1, 3 and 5' */
+const MOST_NAMED = 5;
+
+/** 'tray 4', 'trays 4 to 6', 'trays 1, 3 and 5', '8 trays' */
 export function trayWords(ids) {
   const sorted = inOrder(ids);
   if (sorted.length === 1) return say("ui-tray", { tray: sorted[0] });
   const numbers = sorted.map(Number);
   const inRow = numbers.every((number, index) => Number.isInteger(number) && number === numbers[0] + index);
-  return inRow && sorted.length > 2
-    ? say("ui-trays-from-to", { from: sorted[0], to: sorted.at(-1) })
-    : say("ui-trays", { trays: list(sorted) });
+  if (inRow && sorted.length > 2) return say("ui-trays-from-to", { from: sorted[0], to: sorted.at(-1) });
+  return sorted.length > MOST_NAMED ? say("ui-trays-count", { count: sorted.length }) : say("ui-trays", { trays: list(sorted) });
 }
 
 /** What a load is called: 'board 2', 'jig-full 2, tray 4', 'trays 4 to 6'. */
@@ -86,7 +87,6 @@ export function loadWords(run, { id = "", load = id, step, pieces = {}, trays })
   const size = stepOf(run, step, ids[0])?.size;
   const number = load.split("/")[1] ?? "";
   if (size === "board" && number) return say("ui-board", { board: number });
-  if (size === "run" && ids.length > 1) return say("ui-whole-run");
   return ids.length ? trayWords(ids) : "";
 }
 

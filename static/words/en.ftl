@@ -26,7 +26,7 @@ ui-tray = tray { $tray }
 ui-trays = trays { $trays }
 ui-trays-from-to = trays { $from } to { $to }
 ui-board = board { $board }
-ui-whole-run = the whole run
+ui-trays-count = { $count } trays
 ui-machines = Machines
 ui-waits = Drying, curing, in clamps
 ui-trays-title = Trays
@@ -181,7 +181,7 @@ press-sent = sent
 press-refused = Not taken: { $what }
 press-read = I have read it
 press-unsent = { $count } saved here
-press-elsewhere = Your last press
+press-elsewhere = Your last press, made elsewhere
 
 ## Machines, states, waits
 machines-idle = Idle: { $stations }
