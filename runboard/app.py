@@ -14,6 +14,7 @@ from runboard.store.open import Store, open_store
 from runboard.web import (
     errors,
     guard,
+    history,
     now,
     packing,
     pages_support,
@@ -21,6 +22,7 @@ from runboard.web import (
     plan_opening,
     plan_route,
     plan_run,
+    review,
     run_pages,
     shop,
     shop_file,
@@ -48,6 +50,8 @@ PARTS = (
     plan_route,
     plan_opening,
     plan_run,
+    review,
+    history,
 )
 
 

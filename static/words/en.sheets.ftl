@@ -166,3 +166,8 @@ first-piece-passes = It is good
 first-piece-fails = It fails
 first-piece-outside = { $measured } is outside its limits.
 first-piece-limits = { $nominal }, +{ $plus }, −{ $minus }
+
+## What happened to a tray
+history-load-done-counted = { $who }: { $step } done, { $good } good, { $scrap } scrap
+history-pieces-counted = { $who }: { $step } counted, { $good } good, { $scrap } scrap
+history-pieces-moved = { $who }: { $pieces } from tray { $from } to tray { $to }, { $to_step }

@@ -1,0 +1,219 @@
+"""A run's log as time elements: who or what worked on which load, from when to when, and whether it was measured.
+
+The elements are the usual ones of work study: setup, loading, machine time, unloading, hand time, and the waits.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from statistics import median
+
+from runboard.run.event import Event
+from runboard.run.route import Step
+from runboard.run.state import Load, RunState, Tray
+from runboard.shop.book import ZERO
+
+HANDS = ("setup", "loading", "unloading", "hand")
+# How a time is known. Only 'measured' ever teaches one.
+MEASURED, FROM_SENSOR, INTERRUPTED, ASSUMED, FROM_PAPER, RUNNING, NOT_KNOWN = (
+    "measured",
+    "from a sensor",
+    "not measured",
+    "assumed",
+    "from paper",
+    "still going on",
+    "not known",
+)
+_BASIS = {"assumed": ASSUMED, "paper": FROM_PAPER, "sensor": FROM_SENSOR}
+
+
+@dataclass(frozen=True)
+class Element:
+    """One time element. ``ended_at`` is ``None`` while it goes on, ``began_at`` too where nothing is known of it.
+
+    ``kind`` is setup, loading, machine, unloading, hand, wait, or ``done`` for pieces that were taken on without times.
+    """
+
+    step: str
+    step_name: str
+    load: str
+    station: str
+    trays: tuple[str, ...]
+    pieces: int
+    kind: str
+    person: str = ""
+    began_at: datetime | None = None
+    ended_at: datetime | None = None
+    known: str = MEASURED
+
+    @property
+    def length(self) -> timedelta | None:
+        """How long it took; ``None`` where that is not known (yet)."""
+        return None if self.began_at is None or self.ended_at is None else self.ended_at - self.began_at
+
+    @property
+    def order(self) -> tuple[bool, datetime | int, str, str]:
+        """By beginning; what has none comes last."""
+        return (self.began_at is None, self.began_at or 0, self.step, self.load)
+
+
+def time_elements(run: RunState, events: Mapping[str, Event], now: datetime) -> list[Element]:
+    """Every element of a run in the order of beginning. ``events`` are those that arrived, by id, for their basis."""
+    found: list[Element] = []
+    for load in (*run.past.values(), *run.loads.values()):
+        found += _of_load(run, load, events)
+    for tray in run.trays.values():
+        found += _waits(run, tray, now)
+        found += _filled_in(run, tray)
+    return sorted(found, key=lambda one: one.order)
+
+
+def _of_load(run: RunState, load: Load, events: Mapping[str, Event]) -> Iterator[Element]:
+    step = _step(run, load)
+    pieces = sum(load.pieces.values())
+    station = load.station
+    plain = Element(load.step, step.name if step else load.step, load.id, station, tuple(load.pieces), pieces, "hand")
+    usual = usual_loading(run, load.step)
+    for span in load.spans:
+        known = _known(span.measured, span.ended_at, events.get(span.event))
+        one = replace(
+            plain, kind=span.kind, person=span.person, began_at=span.began_at, ended_at=span.ended_at, known=known
+        )
+        yield from _with_setup(one, usual) if load.fresh and span.kind == "loading" else (one,)
+    if load.state == "done":
+        yield from _unknown(plain, load, step)
+
+
+def _unknown(plain: Element, load: Load, step: Step | None) -> Iterator[Element]:
+    """Without 'at it', unloading is unknown, not nought; and a load of which only 'done' was pressed has no time at all."""
+    kinds = {span.kind for span in load.spans}
+    if not kinds:
+        yield replace(plain, kind="done", known=NOT_KNOWN)
+    elif step is not None and step.has_machine and "unloading" not in kinds:
+        yield replace(plain, kind="unloading", known=NOT_KNOWN)
+
+
+def _known(measured: bool, ended_at: datetime | None, begun: Event | None) -> str:
+    if ended_at is None:
+        return RUNNING
+    basis = _BASIS.get(begun.basis) if begun is not None else None
+    if basis == FROM_SENSOR and not measured:
+        return INTERRUPTED
+    return basis or (MEASURED if measured else INTERRUPTED)
+
+
+def usual_loading(run: RunState, step: str) -> timedelta:
+    """The median of the measured loadings that came without a setup; else what the route says."""
+    lengths = [
+        span.ended_at - span.began_at
+        for load in (*run.past.values(), *run.loads.values())
+        if load.step == step and not load.fresh
+        for span in load.spans
+        if span.kind == "loading" and span.measured and span.ended_at is not None
+    ]
+    if lengths:
+        return timedelta(seconds=median(one.total_seconds() for one in lengths))
+    known = run.route.step(step)
+    return known.pass_.loading if known else ZERO
+
+
+def _with_setup(loading: Element, usual: timedelta) -> Iterator[Element]:
+    """Setup is the first loading after a change less the usual loading."""
+    if loading.began_at is None or loading.ended_at is None or loading.ended_at - loading.began_at <= usual:
+        yield replace(loading, kind="loading" if loading.ended_at else "setup")
+        return
+    change = loading.ended_at - usual
+    yield replace(loading, kind="setup", ended_at=change)
+    if usual > ZERO:
+        yield replace(loading, began_at=change)
+
+
+def _waits(run: RunState, tray: Tray, now: datetime) -> Iterator[Element]:
+    for key, rest in tray.rests.items():
+        step = run.route_of(tray).step(key)
+        ended = rest.ended_at or (rest.ready_at if rest.ready_at <= now else None)
+        known = RUNNING if ended is None else (INTERRUPTED if rest.early else MEASURED)
+        pieces = sum(good for good, _ in tray.counts.get(key, {}).values())
+        name = step.name if step else key
+        yield Element(key, name, f"{key}/{tray.id}", "", (tray.id,), pieces, "wait", "", rest.began_at, ended, known)
+
+
+def _filled_in(run: RunState, tray: Tray) -> Iterator[Element]:
+    """Counts of loads that nobody pressed: they moved the tray on, and say nothing of time."""
+    for key, counts in tray.counts.items():
+        step = run.route_of(tray).step(key)
+        station = step.operation.station if step else ""
+        for load, (good, bad) in counts.items():
+            if load not in run.past and load not in run.loads and good + bad:
+                name = step.name if step else key
+                yield Element(key, name, load, station, (tray.id,), good + bad, "done", known=ASSUMED)
+
+
+def _step(run: RunState, load: Load) -> Step | None:
+    for tray in load.pieces:
+        if tray in run.trays:
+            return run.route_of(run.trays[tray]).step(load.step)
+    return run.route.step(load.step)
+
+
+# sums
+
+
+@dataclass(frozen=True)
+class Sum:
+    """The hours of one step. ``hands`` is the sum of everybody's spans, ``elapsed`` the time in which at least one
+    person was at it, ``machine`` the machine's; ``unmeasured`` is the part of ``hands`` and ``machine`` that teaches
+    nothing."""
+
+    step: str
+    step_name: str
+    loads: int
+    pieces: int
+    hands: timedelta
+    elapsed: timedelta
+    machine: timedelta
+    unmeasured: timedelta
+
+
+def hours_by_step(run: RunState, elements: Iterable[Element]) -> list[Sum]:
+    """The sums of each step that was worked on, in the order of the route."""
+    by_step: dict[str, list[Element]] = {}
+    for one in elements:
+        by_step.setdefault(one.step, []).append(one)
+    order = {step.key: step.index for revision in run.revisions for step in revision.route.steps}
+    return [_sum(run, by_step[key]) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
+
+
+def _sum(run: RunState, elements: list[Element]) -> Sum:
+    hands = [one for one in elements if one.kind in HANDS and one.length is not None]
+    machine = [one for one in elements if one.kind == "machine" and one.length is not None]
+    worked = {one.load for one in elements if one.kind != "wait"}
+    step = elements[0].step
+    counted = sum(good + bad for tray in run.trays.values() for good, bad in tray.counts.get(step, {}).values())
+    return Sum(
+        step,
+        elements[0].step_name,
+        len(worked),
+        counted,
+        total(hands),
+        union(hands),
+        total(machine),
+        total(one for one in (*hands, *machine) if one.known not in (MEASURED, FROM_SENSOR)),
+    )
+
+
+def total(elements: Iterable[Element]) -> timedelta:
+    """The lengths that are known, added up."""
+    return sum((one.length for one in elements if one.length is not None), ZERO)
+
+
+def union(elements: Iterable[Element]) -> timedelta:
+    """How long at least one of them went on."""
+    spans = sorted((one.began_at, one.ended_at) for one in elements if one.began_at and one.ended_at)
+    found, until = ZERO, None
+    for began, ended in spans:
+        start = began if until is None else max(began, until)
+        if ended > start:
+            found += ended - start
+        until = ended if until is None else max(until, ended)
+    return found
