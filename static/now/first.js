@@ -5,6 +5,7 @@ import { handsOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } f
 import { openCount, openHowMany, openLoadSheet, openLockUp } from "./later.js";
 import { cautions, details, firstPieceNotice, lateDone, lateRunning, lateStart, openStartList, runButton } from "./operation.js";
 import { doneWords, finishLoad, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
+import { serverReached } from "./shop.js";
 import { loadTitle, loadWords, roomName, say, sayCode, stationName, stepOf } from "./words.js";
 
 export function first(scene) {
@@ -102,7 +103,7 @@ export const reason = (move) => sayCode("because", move.because?.code, move.beca
 
 function couldDo(scene, move) {
   const { state } = scene;
-  if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(Object.keys(state.runs ?? {}).length ? "first-nothing-more" : "first-no-run")}</p>
+  if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(!serverReached() ? "first-nothing-known" : Object.keys(state.runs ?? {}).length ? "first-nothing-more" : "first-no-run")}</p>
     ${Object.keys(state.runs ?? {}).length ? nothing : html`<a class="button go" href="/plan">${say("go-plan")}</a>`}</section>`;
   const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
   return html`<section class="now">

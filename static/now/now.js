@@ -91,6 +91,11 @@ function second() {
   redraw();
 }
 
+// A glove presses twice: the second press of one gesture must not end what the first has begun.
+root.addEventListener("click", (event) => {
+  if (event.detail > 1 && event.target.closest(".go")) event.stopPropagation();
+}, { capture: true });
+
 setDraw(draw);
 onShop(redraw);
 onOutbox(redraw);

@@ -13,6 +13,7 @@ import { HANDLERS as SHOP_EVENTS } from "./table/shop_events.js";
 import { countedBefore, stepOf, traysOf } from "./table/load_names.js";
 
 const HANDLERS = { ...PEOPLE, ...SHOP_EVENTS, ...RUN_EVENTS };
+const NOT_UNDONE_IN_PASSING = ["run opened", "run finished", "run abandoned", "orders changed", "route revised", "event undone", "event amended"];
 const STEP_NEEDED = ["pieces counted", "pieces held", "wait ended"];
 
 /** The state as it would be after these events, in their order; `state` itself stays as it is. */
@@ -161,6 +162,6 @@ const pressOf = (id) => id.split(".")[0];
 
 function noteSeen(draft, event) {
   if (!event.person) return;
-  const last = event.kind === "event undone" ? "" : pressOf(event.id);
+  const last = NOT_UNDONE_IN_PASSING.includes(event.kind) ? "" : pressOf(event.id);
   draft.putPerson({ ...draft.person(event.person), seen_at: event.moment, last });
 }

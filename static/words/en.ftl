@@ -53,6 +53,7 @@ first-unloading = Unload: { $step }, { $what }
 first-stopped = { $step } has stopped, { $what }
 first-nothing = Nothing waits for you
 first-nothing-more = What runs and what dries is below.
+first-nothing-known = What comes next is known when the server answers again.
 first-no-run = No run is open. A run is one batch of one product.
 attendance-watched = Stay and watch
 move-start = { $step }, { $what }
