@@ -28,7 +28,7 @@ from runboard.run.record import (
 )
 from runboard.run.refusal import Refused
 from runboard.run.state import ShopState
-from runboard.run.table import find_row, kinds_of, load_at_hand, rows, tray_at_hand
+from runboard.run.table import find_row, kinds_of, load_at_hand, table_text, tray_at_hand
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
 from tests.vectors.patch import difference
@@ -37,7 +37,7 @@ from tests.vectors.scenes import opened, rails, shelves, the_shop
 
 FILE = Path(__file__).parent / "table.json"
 START = datetime(2026, 6, 1, 16, 0, tzinfo=UTC)
-SEQUENCES, PRESSES, MOST = 60, 60, 240
+SEQUENCES, PRESSES, MOST = 62, 60, 220
 # What only the server does: the page waits for its answer.
 SERVER_ONLY = (
     "reminder answered",
@@ -96,16 +96,7 @@ def row_of(state: ShopState, event: Event, book: Book) -> tuple[str, int, str] |
     except Refused:
         return None
     row = find_row(subject, event, at, step)
-    every = json.loads(json.dumps(table_rows(subject)))
-    return None if row is None else (subject, every.index(row), at)
-
-
-def table_rows(subject: str) -> list[dict[str, Any]]:
-    """The rows of the table for a load or a tray."""
-    found: list[dict[str, Any]] = []
-    for some in rows()[subject].values():
-        found += [row for row in some if row not in found]
-    return sorted(found, key=lambda row: json.dumps(row, sort_keys=True))
+    return None if row is None else (subject, json.loads(table_text())[subject]["rows"].index(row), at)
 
 
 def fields_changed(patch: dict[str, Any]) -> set[str]:
@@ -120,26 +111,32 @@ def fields_changed(patch: dict[str, Any]) -> set[str]:
     return found - {"people last", "people seen_at"}
 
 
-def vectors(book: Book, base: dict[str, Any]) -> Iterator[dict[str, Any]]:
-    """Every press that shows a row, a code or a set of changes not seen before."""
+def vectors(book: Book, base: dict[str, Any]) -> list[dict[str, Any]]:
+    """One press for each row, state and code; then those that show a set of changes not seen before, up to ``MOST``."""
     seen: set[Any] = set()
-    random = Random(20260601)
+    needed, more = [], []
+    random = Random(6)
     for number in range(SEQUENCES):
+        was = None
         for before, event, after in pressed(book, random, number):
-            entry = after.unsettled.get(event.id)
-            was, now = page_state(before, book), page_state(after, book)
-            patch = difference(was, now)
-            code = entry.code if entry else ""
+            was, now = was or page_state(before, book), page_state(after, book)
+            patch, code = difference(was, now), after.unsettled[event.id].code if event.id in after.unsettled else ""
             row = row_of(before, event, book)
-            signs = {("row", event.kind, row, code)}
-            if not code:
-                signs.add(("what", event.kind, *sorted(fields_changed(patch))))
-            if event.kind in SERVER_ONLY or not signs - seen:
-                continue
-            seen |= signs
-            name = f"{event.kind}, {row[2]}" if row else event.kind
-            vector = {"name": name, "state": difference(base, was), "event": event_to_json(event), "after": patch}
-            yield {**vector, **({"row": list(row[:2])} if row else {}), **({"unsettled": code} if code else {})}
+            sign = (event.kind, row, code)
+            changes = (event.kind, code or tuple(sorted(fields_changed(patch))))
+            if event.kind not in SERVER_ONLY and (sign not in seen or changes not in seen):
+                made = vector(event, difference(base, was), patch, row, code)
+                (more if sign in seen else needed).append(made)
+                seen |= {sign, changes}
+            was = now
+    return [*needed, *more[: max(0, MOST - len(needed))]]
+
+
+def vector(event: Event, state: Any, after: Any, row: Any, code: str) -> dict[str, Any]:
+    """A vector's record."""
+    name = ", ".join(one for one in (event.kind, row[2] if row else "", code) if one)
+    found = {"name": name, "state": state, "event": event_to_json(event), "after": after}
+    return {**found, **({"row": row[:2], "from": row[2]} if row else {}), **({"unsettled": code} if code else {})}
 
 
 def make() -> str:
@@ -147,7 +144,7 @@ def make() -> str:
     book = book_from_json(the_shop())
     first, _, _ = next(pressed(book, Random(0), 999))
     base = page_state(first, book)
-    lines = [json.dumps(one, separators=(",", ":")) for one in vectors(book, base)][:MOST]
+    lines = [json.dumps(one, separators=(",", ":")) for one in vectors(book, base)]
     return '{"base":' + json.dumps(base, separators=(",", ":")) + ',\n"vectors":[\n' + ",\n".join(lines) + "\n]}\n"
 
 

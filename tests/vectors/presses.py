@@ -205,6 +205,40 @@ def done_again(it: Chooser) -> Press | None:
     return it.one(("machine ended", "watch checked", "load done", "load started", "load put aside")), about(load), {}
 
 
+def stray(it: Chooser) -> Press | None:
+    """Any press of a load on any load, or on what nobody knows: only where presses may be wild."""
+    run = it.run()
+    if run is None or not it.is_wild():
+        return None
+    known = [*run.loads.values(), *run.past.values()]
+    if known and it.random.random() < 0.8:
+        load = it.one([one for one in known if one.state in ("off", "stopped")] or known)
+        return it.one(PLAIN), about(load), {}
+    return it.one(
+        (
+            ("wood noted", {"run": run.id, "tray": "99"}, {"wood": "oak"}),
+            ("setup changed", {"station": "lathe"}, {"what": "jig"}),
+            ("board lost", {"run": run.id}, {"board": "cut/9"}),
+            ("run finished", {"run": run.id}, {}),
+            ("run abandoned", {"run": run.id}, {"why": "no more orders"}),
+        )
+    )
+
+
+PLAIN = (
+    "load started",
+    "machine started",
+    "machine ended",
+    "unloading started",
+    "load done",
+    "watch checked",
+    "watch checked",
+    "watch taken",
+    "load put aside",
+    "load taken off",
+)
+
+
 def stop(it: Chooser) -> Press | None:
     load = it.load("running", "running", "loading", "working", "ended", "unloading")
     if load is None:
@@ -454,7 +488,7 @@ def runs(it: Chooser) -> Press | None:
         return None
     tray, step = it.tray(run), it.one(run.route.steps)
     here = {"run": run.id, "operation": step.key}
-    board = it.one((*run.boards, "cut/9") if it.is_wild() else (*run.boards, "")) if run.boards else ""
+    board = it.one((*run.boards, "")) if run.boards else ""
     some = [
         ("supply out", here, {"supply": "hooks", "until": it.in_minutes(240)}),
         ("supply in", here, {"supply": "hooks"}),
@@ -487,7 +521,7 @@ def first_piece(it: Chooser) -> Press | None:
 
 def settle_entry(it: Chooser) -> Press | None:
     if not it.state.unsettled:
-        return None
+        return ("entry settled", {}, {"event": "press-gone", "keep": "shop"}) if it.is_wild() else None
     entry = it.one(it.state.unsettled.values())
     body = {"event": entry.event, "keep": it.one(("shop", "press"))}
     return "entry settled", {"run": entry.run} if entry.run in it.state.runs else {}, body
@@ -503,6 +537,7 @@ MAKERS: tuple[tuple[Maker, int], ...] = (
     (unload, 4),
     (done, 9),
     (done_again, 2),
+    (stray, 6),
     (stop, 2),
     (settle_stop, 4),
     (aside, 2),

@@ -1,0 +1,117 @@
+"""The page's interpreter of the transition table gives what the server's gives, in a real browser."""
+
+import functools
+import http.server
+import json
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, sync_playwright
+
+from runboard.run.table import table_text
+from tests.vectors.make import FILE
+from tests.vectors.patch import patched
+
+STATIC = Path(__file__).parents[2] / "static"
+ARGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+ALL = json.loads(FILE.read_text("utf-8"))
+FOLD = """async ({cases, table}) => {
+    const {overlay} = await import("/now/table.js");
+    return cases.map(({state, events}) => {
+        const before = JSON.stringify(state);
+        const after = overlay(state, events, JSON.parse(table));
+        return {after, changed: JSON.stringify(state) !== before};
+    });
+}"""
+
+
+class Quiet(http.server.SimpleHTTPRequestHandler):
+    """Serves files, and says nothing of it."""
+
+    def log_message(self, *args: Any) -> None:
+        """Nobody reads it."""
+
+
+@pytest.fixture(scope="module")
+def page() -> Iterator[Page]:
+    """A page on which the static folder's modules can be imported."""
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=STATIC))
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=ARGS)
+        opened = browser.new_page()
+        opened.goto(f"http://127.0.0.1:{server.server_port}/icon.svg")
+        yield opened
+        browser.close()
+    server.shutdown()
+    server.server_close()
+    thread.join()
+
+
+def folded(page: Page, cases: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """What the page makes of each case's state and events."""
+    return page.evaluate(FOLD, {"cases": cases, "table": table_text()})
+
+
+def as_told(state: dict[str, Any]) -> dict[str, Any]:
+    """The state as the server would tell it: without done loads, which the page keeps; due moments in one order."""
+    runs = {
+        key: {**run, "loads": {name: load for name, load in run["loads"].items() if load["state"] != "done"}}
+        for key, run in state["runs"].items()
+    }
+    return {**state, "runs": runs, "dues": sorted(state["dues"], key=lambda one: one["id"])}
+
+
+def test_the_page_folds_each_press_as_the_server_does(page: Page) -> None:
+    states = [patched(ALL["base"], one["state"]) for one in ALL["vectors"]]
+    cases = [{"state": state, "events": [one["event"]]} for state, one in zip(states, ALL["vectors"], strict=True)]
+
+    answers = folded(page, cases)
+
+    for state, one, answer in zip(states, ALL["vectors"], answers, strict=True):
+        assert as_told(answer["after"]) == as_told(patched(state, one["after"])), (one["name"], one["event"])
+        assert not answer["changed"], f"{one['name']} changed the state that it was given"
+
+
+def test_a_press_that_is_undone_before_it_is_sent_never_happened(page: Page) -> None:
+    state = ALL["base"]
+    press = {"id": "press-1", "at": "2026-06-01T17:00:00Z", "person": "ann", "kind": "load started", "run": "r1"}
+    start = {**press, "load": "cut/1", "body": {}}
+    second = {**start, "id": "press-1.2", "kind": "machine started"}
+    undo = {**press, "id": "press-2", "kind": "event undone", "body": {"event": "press-1"}}
+
+    (answer,) = folded(page, [{"state": state, "events": [start, second, undo]}])
+
+    assert answer["after"]["runs"] == state["runs"]
+    assert "hands" not in answer["after"]["people"]["ann"]
+
+
+def test_something_that_ran_out_without_saying_until_when_is_out(page: Page) -> None:
+    press = {"id": "press-1", "at": "2026-06-01T17:00:00Z", "kind": "supply out", "run": "r1"}
+
+    (answer,) = folded(page, [{"state": ALL["base"], "events": [{**press, "body": {"supply": "hooks"}}]}])
+
+    assert answer["after"]["runs"]["r1"]["out"] == {"hooks": None}
+
+
+def test_odd_states_and_events_throw_nothing(page: Page) -> None:
+    event = ALL["vectors"][0]["event"]
+    odd: list[Any] = [{}, {"runs": {}}, {"runs": {"r1": {}}}, {"runs": {"r1": {"state": "open"}}}, {"people": None}]
+    cases = [{"state": state, "events": [one["event"] for one in ALL["vectors"]]} for state in odd]
+    cases += [{"state": ALL["base"], "events": [broken]} for broken in ({}, {"id": "x"}, {**event, "at": "soon"})]
+
+    answers = folded(page, cases)
+
+    assert len(answers) == len(cases)
