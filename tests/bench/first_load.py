@@ -1,0 +1,46 @@
+"""What a phone that has never been here fetches to show Now: the page, and everything it leads to.
+
+Sheets that open at a press later are fetched then (``import("./…")``); they are told apart.
+"""
+
+import gzip
+import re
+from urllib.parse import urljoin
+
+import httpx
+
+_AT_ONCE = (
+    re.compile(r"""<(?:link|script)\b[^>]*?\b(?:href|src)="([^"]+)""", re.IGNORECASE),
+    re.compile(r"""\b(?:from|import)\s*["']([./][^"']+)["']"""),
+    re.compile(r"""@import\s+(?:url\()?["']([^"']+)"""),
+)
+_LATER = (re.compile(r"""\bimport\(\s*["']([./][^"']+)["']"""),)
+
+
+def first_load(address: str, person: str) -> tuple[dict[str, int], dict[str, int]]:
+    """(at once, later): bytes on the wire of each answer, gzipped where the server does it."""
+    with httpx.Client(base_url=address, headers={"Accept-Encoding": "gzip"}) as client:
+        at_once, leads_on = _fetch(client, ["/", "/table.json", f"/state?person={person}"], set())
+        later, _ = _fetch(client, [*leads_on, "/static/words/en.sheets.ftl"], set(at_once))
+    return at_once, later
+
+
+def _fetch(client: httpx.Client, wanted: list[str], known: set[str]) -> tuple[dict[str, int], list[str]]:
+    """Sizes of these and of what they lead to at once; and what they lead to later."""
+    sizes: dict[str, int] = {}
+    later: list[str] = []
+    while wanted:
+        path = wanted.pop()
+        if path in sizes or path in known:
+            continue
+        with client.stream("GET", path) as answer:
+            raw = b"".join(answer.iter_raw())
+        answer.raise_for_status()
+        sizes[path] = len(raw)
+        text = (gzip.decompress(raw) if answer.headers.get("Content-Encoding") == "gzip" else raw).decode(
+            errors="replace"
+        )
+        if path == "/" or path.endswith((".js", ".css")):
+            wanted += [urljoin(path, found) for one in _AT_ONCE for found in one.findall(text)]
+            later += [urljoin(path, found) for one in _LATER for found in one.findall(text)]
+    return sizes, later

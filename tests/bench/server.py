@@ -1,0 +1,34 @@
+"""The real server on a data folder, with one page more: an empty one to measure against."""
+
+import argparse
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from runboard.app import Settings, build, served
+from runboard.web.serve import listen, serve
+from tests.serving import running
+
+
+@contextmanager
+def running_on(data: Path) -> Iterator[str]:
+    """The server in a process of its own; its address."""
+    with running(str(data), python=(sys.executable, "-m", "tests.bench.server")) as server:
+        yield server.address
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser()
+    parser.add_argument("data", type=Path)
+    parser.add_argument("--port", type=int, default=0)
+    parser.add_argument("--no-open", action="store_true")
+    asked = parser.parse_args()
+    house = build(Settings(asked.data))
+    house.app.add_url_rule("/empty", view_func=lambda: "")
+    with listen(asked.port) as listening:
+        serve(served(house), house.streams, listening, open_browser=False)
+
+
+if __name__ == "__main__":
+    main()
