@@ -31,12 +31,24 @@ function entries(run, found) {
 
 const marks = (one) => [one.undone ? say("trays-history-undone") : "", ["tapped", undefined].includes(one.basis) ? "" : sayCode("basis", one.basis)].filter(Boolean);
 
-/** A code of the history, else who did what at which step. */
+/** Who did what at which step, and what was counted, moved or noted with it. */
 function words(run, one) {
-  const own = sayCode("history", one.code, one.facts);
-  if (own) return own;
-  const who = one.person ? personName(shop(), one.person) : "";
-  const step = one.facts?.step ?? one.operation ?? "";
-  const at = stepOf(run, step)?.name ?? step;
-  return [who, sayCode("kind", one.kind) || slug(one.kind), at].filter(Boolean).join(" · ");
+  const facts = one.facts ?? {};
+  const who = facts.who ?? (one.person ? personName(shop(), one.person) : "");
+  const step = stepOf(run, facts.step)?.name ?? facts.step;
+  const did = [who, sayCode("kind", one.kind) || slug(one.kind)].filter(Boolean).join(" ");
+  return [[did, step].filter(Boolean).join(": "), ...noted(facts)].join(", ");
+}
+
+function noted(facts) {
+  const found = [];
+  if (facts.good !== undefined) found.push(say("count-good", { good: facts.good }));
+  else if (facts.pieces) found.push(say("count-pieces", { pieces: facts.pieces }));
+  if (facts.scrap) found.push(say("count-scrap", { scrap: facts.scrap }));
+  if (facts.to) found.push(say("history-to", { from: facts.from, to: facts.to, step: facts.to_step ?? "" }));
+  if (facts.result) found.push(say(`history-${facts.result}`));
+  for (const name of ["supply", "why", "waiting_for", "wood", "board", "note"]) if (facts[name]) found.push(facts[name]);
+  if (facts.until) found.push(say("session-until", { until: facts.until }));
+  if (facts.to_settle) found.push(say("settle-title").toLowerCase());
+  return found;
 }

@@ -171,3 +171,8 @@ first-piece-limits = { $nominal }, +{ $plus }, −{ $minus }
 history-load-done-counted = { $who }: { $step } done, { $good } good, { $scrap } scrap
 history-pieces-counted = { $who }: { $step } counted, { $good } good, { $scrap } scrap
 history-pieces-moved = { $who }: { $pieces } from tray { $from } to tray { $to }, { $to_step }
+
+## History
+history-to = from tray { $from } to tray { $to }, { $step }
+history-pass = it is good
+history-fail = it failed
