@@ -14,7 +14,7 @@ export function openCountTray(runId, trayId) {
     const tray = run.trays[trayId];
     const steps = routeOf(run, trayId).filter((step) => tray.at?.[step.key] || tray.counts?.[step.key]);
     if (!steps.length) return html`${sheetHead(say("trays-count-title", { tray: trayId }))}<p>${say("trays-count-nothing")}</p>`;
-    const step = steps.find((one) => one.key === it.step) ?? steps.at(-1);
+    const step = steps.find((one) => one.key === it.step) ?? steps.findLast((one) => tray.counts?.[one.key]) ?? steps[0];
     const loads = loadsAt(run, tray, step.key);
     const load = it.load && loads.includes(it.load) ? it.load : loads[0];
     const [wasGood, wasScrap] = tray.counts?.[step.key]?.[load] ?? [0, 0];
