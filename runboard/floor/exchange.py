@@ -5,9 +5,9 @@ from dataclasses import replace
 from typing import Any
 
 from runboard.floor.run_file import VERSION, RunFile, read_run_file
-from runboard.floor.taps import store_dues
-from runboard.floor.warm import catch_up, catch_up_inside, reload
+from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
+from runboard.floor.writing import writing
 from runboard.run.event import Event, event_to_json
 from runboard.run.fold import apply, press_of
 from runboard.run.refusal import Refused
@@ -24,11 +24,8 @@ def export_run(workshop: Workshop, run: str) -> dict[str, Any]:
     what a press of another run changed in it: a person went over, a station was set up anew. Refused 'run unknown'.
     """
     with workshop.lock:
-        catch_up(workshop)
+        known = find_run(workshop, run)
         ledger, book = workshop.ledger, workshop.book
-        known = ledger.state.runs.get(run)
-        if known is None:
-            raise Refused("run unknown", run=run)
         arrived, held = dict(ledger.arrived), ledger.held
     own = _own(arrived, run)
     outside = Outside(run, book, {one.id for one in own})
@@ -54,22 +51,12 @@ def import_run(workshop: Workshop, record: object) -> int:
     with workshop.lock:
         catch_up(workshop)
         _fits_the_shop(workshop, file)
-        now = workshop.clock.now()
-        try:
-            with workshop.log.write() as write:
-                catch_up_inside(workshop, write)
-                known = write.known(file.ids)
-                fresh = [one for one in file.events if one.id not in known]
-                fresh += [one for source, one in file.stand_ins if source not in known and one.id not in known]
-                for event in fresh:
-                    workshop.ledger.keep(workshop.ledger.try_event(event), write.append(event, now))
-                store_dues(workshop, write)
-        except BaseException:
-            reload(workshop)
-            raise
-        workshop.version = workshop.log.version()
-        seq = workshop.ledger.last_seq
-    workshop.tell.changed(seq)
+        with writing(workshop) as (write, now):
+            known = write.known(file.ids)
+            fresh = [one for one in file.events if one.id not in known]
+            fresh += [one for source, one in file.stand_ins if source not in known and one.id not in known]
+            for event in fresh:
+                workshop.ledger.keep(workshop.ledger.try_event(event), write.append(event, now))
     return len(fresh)
 
 

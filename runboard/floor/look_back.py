@@ -1,6 +1,6 @@
 """Looking back on a run: its time elements, and what happened to a tray."""
 
-from runboard.floor.warm import catch_up
+from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
 from runboard.review.history import Entry, tray_history
 from runboard.review.time_study import Element, time_elements
@@ -11,22 +11,14 @@ from runboard.run.state import RunState
 def study_run(workshop: Workshop, run: str) -> tuple[RunState, list[Element]]:
     """The run and its time elements. Refused 'run unknown'."""
     with workshop.lock:
-        found = _run(workshop, run)
+        found = find_run(workshop, run)
         return found, time_elements(found, workshop.ledger.arrived, workshop.clock.now())
 
 
 def history_of(workshop: Workshop, run: str, tray: str) -> list[Entry]:
     """What happened to a tray. Refused 'run unknown', 'tray unknown'."""
     with workshop.lock:
-        found = _run(workshop, run)
+        found = find_run(workshop, run)
         if tray not in found.trays:
             raise Refused("tray unknown", tray=tray)
         return tray_history(found, tray, workshop.ledger.arrived, workshop.ledger.state.unsettled)
-
-
-def _run(workshop: Workshop, run: str) -> RunState:
-    catch_up(workshop)
-    found = workshop.ledger.state.runs.get(run)
-    if found is None:
-        raise Refused("run unknown", run=run)
-    return found

@@ -3,9 +3,9 @@
 from typing import Any
 
 from runboard.floor.runs import new_event
-from runboard.floor.taps import record_events, store_dues
-from runboard.floor.warm import catch_up
+from runboard.floor.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.floor.writing import writing
 from runboard.run.event import write_moment
 from runboard.run.state import ShopState
 
@@ -17,9 +17,8 @@ def come_back(workshop: Workshop, was_served: bool = True) -> bool:
     """
     with workshop.lock:
         workshop.since = workshop.clock.now()
-        catch_up(workshop)
-        with workshop.log.write() as write:
-            store_dues(workshop, write)
+        with writing(workshop):  # nothing is appended: the due moments are stored
+            pass
         state = workshop.ledger.state
         left_open = open_work(state)
         if not was_served or not left_open or state.asks:

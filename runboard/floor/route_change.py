@@ -9,7 +9,7 @@ from typing import Any
 
 from runboard.floor.runs import new_event
 from runboard.floor.taps import record_events
-from runboard.floor.warm import catch_up
+from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState
@@ -83,7 +83,7 @@ def place_of(product: Record, key: str) -> int:
 
 def run_product(workshop: Workshop, run: str) -> Record:
     """The route of a run as its last revision has it, as a record. Refused 'run unknown'."""
-    return product_to_json(_run(workshop, run).route.product)
+    return product_to_json(find_run(workshop, run).route.product)
 
 
 def revise_route(
@@ -109,11 +109,3 @@ def first_untouched(run: RunState) -> str:
         if not any(one.counts or one.busy for one in trays[at:]):
             return tray.id
     return trays[-1].id if trays else ""
-
-
-def _run(workshop: Workshop, run: str) -> RunState:
-    catch_up(workshop)
-    found = workshop.ledger.state.runs.get(run)
-    if found is None:
-        raise Refused("run unknown", run=run)
-    return found

@@ -7,7 +7,7 @@ from datetime import timedelta
 from typing import Any
 
 from runboard.floor.taps import record_events
-from runboard.floor.warm import catch_up
+from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.opening import Opening, counted_before, plan_opening
 from runboard.run.event import Event
@@ -101,10 +101,7 @@ def _product(workshop: Workshop, wish: Wish) -> Product:
 
 def wish_from_run(workshop: Workshop, run: str) -> Wish:
     """The wish that opened a run, to open another like it: its orders without their due moments."""
-    catch_up(workshop)
-    state = workshop.ledger.state.runs.get(run)
-    if state is None:
-        raise Refused("run unknown", run=run)
+    state = find_run(workshop, run)
     orders = [{"line": one.line, "pieces": one.pieces, "for": one.whom, "text": one.text} for one in state.orders]
     return Wish(state.product, orders, wood=state.wood, certainty=state.certainty, copied_from=run)
 

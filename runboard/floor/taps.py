@@ -5,11 +5,10 @@ from datetime import datetime
 from typing import Any
 
 from runboard.floor.batch import Batch, corrected, read_batch
-from runboard.floor.warm import catch_up_inside, reload
 from runboard.floor.workshop import LogWrite, Workshop
+from runboard.floor.writing import writing
 from runboard.run.change import replace
 from runboard.run.decide import decide
-from runboard.run.dues import dues
 from runboard.run.event import Event, write_moment
 from runboard.run.form import check_form
 from runboard.run.record import plain
@@ -25,42 +24,17 @@ def take_taps(workshop: Workshop, raw: object) -> dict[str, Any]:
     'batch form' where it is no batch; then nothing is stored.
     """
     batch = read_batch(raw)
-    with workshop.lock:
-        now = workshop.clock.now()
-        try:
-            with workshop.log.write() as write:
-                catch_up_inside(workshop, write)
-                answers = _answer_all(workshop, write, batch, now)
-                store_dues(workshop, write)
-        except BaseException:
-            reload(workshop)
-            raise
-        workshop.version = workshop.log.version()
+    with writing(workshop) as (write, now):
+        answers = _answer_all(workshop, write, batch, now)
         seq = workshop.ledger.last_seq
-    workshop.tell.changed(seq)
     return {"now": write_moment(now), "seq": seq, "taps": answers}
 
 
 def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
     """Take events that the server itself or a command makes, as an up-to-date press. Raises Refused at the first
     that is refused, and then stores none."""
-    with workshop.lock:
-        now = workshop.clock.now()
-        try:
-            with workshop.log.write() as write:
-                catch_up_inside(workshop, write)
-                answers = []
-                for event in events:
-                    fresh = replace(event, seen=workshop.ledger.last_seq)
-                    answers.append(_accept(workshop, write, fresh, now))
-                store_dues(workshop, write)
-        except BaseException:
-            reload(workshop)
-            raise
-        workshop.version = workshop.log.version()
-        seq = workshop.ledger.last_seq
-    workshop.tell.changed(seq)
-    return answers
+    with writing(workshop) as (write, now):
+        return [_accept(workshop, write, replace(one, seen=workshop.ledger.last_seq), now) for one in events]
 
 
 def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime) -> list[Answer]:
@@ -112,13 +86,3 @@ def _refuse(write: LogWrite, record: object, event_id: str, refusal: Refused, no
     if event_id and len(event_id) <= 80 and isinstance(record, Mapping):
         write.refuse({**record, "id": event_id}, refusal.code, facts, now)
     return {"id": event_id, "answer": "refused", "code": refusal.code, "facts": facts}
-
-
-def store_dues(workshop: Workshop, write: LogWrite) -> None:
-    """Bring the stored due moments to what the state says, in the same transaction as the events."""
-    wanted = dues(workshop.ledger.state, workshop.book)
-    held = write.dues_held()
-    put = [due for key, due in wanted.items() if held.get(key) != due.due_at]
-    drop = [key for key in held if key not in wanted]
-    if put or drop:
-        write.set_dues(put, drop)

@@ -2,6 +2,8 @@
 
 from runboard.floor.workshop import Log, LogWrite, Workshop
 from runboard.run.ledger import Ledger
+from runboard.run.refusal import Refused
+from runboard.run.state import RunState
 from runboard.shop.book import Book
 
 
@@ -28,6 +30,15 @@ def reload(workshop: Workshop) -> None:
         workshop.ledger = Ledger(workshop.book)
         workshop.version = -1
         catch_up(workshop)
+
+
+def find_run(workshop: Workshop, run: str) -> RunState:
+    """The run's state as it is now. Refused 'run unknown'."""
+    catch_up(workshop)
+    found = workshop.ledger.state.runs.get(run)
+    if found is None:
+        raise Refused("run unknown", run=run)
+    return found
 
 
 def _read_book(workshop: Workshop) -> None:
