@@ -1,10 +1,10 @@
 """The state as the page gets it: the same records as JSON, made once for each record that changed."""
 
 import json
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import fields
 from datetime import datetime, timedelta
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Any
 
 from runboard.run.dues import Due
@@ -21,6 +21,8 @@ def dump(value: Any) -> str:
 
 def plain(value: Any) -> Any:
     """A value as JSON takes it: moments as ISO text, spans as minutes, records as objects."""
+    if isinstance(value, (str, int, float)):  # by far the most
+        return value
     if isinstance(value, datetime):
         return write_moment(value)
     if isinstance(value, timedelta):
@@ -34,14 +36,18 @@ def plain(value: Any) -> Any:
     return value
 
 
-def record(thing: Any, leave_out: Iterable[str] = ()) -> dict[str, Any]:
+def record(thing: Any, leave_out: Collection[str] = ()) -> dict[str, Any]:
     """A record's fields as JSON values; what is empty is left out."""
-    skipped = set(leave_out)
     return {
-        field.name: plain(value)
-        for field in fields(thing)
-        if field.name not in skipped and (value := getattr(thing, field.name)) not in (None, "", (), {}, False)
+        name: plain(value)
+        for name in _names(thing.__class__)
+        if name not in leave_out and (value := getattr(thing, name)) not in (None, "", (), {}, False)
     }
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind))
 
 
 def load_record(load: Load) -> dict[str, Any]:
@@ -86,6 +92,7 @@ class Cache:
 
     def __init__(self) -> None:
         self._texts: dict[int, tuple[Any, str]] = {}
+        self._orders: dict[str, tuple[Any, int, str]] = {}
 
     def text(self, thing: Any, make: Callable[[Any], Any]) -> str:
         """The JSON text that ``make`` gives for ``thing``."""
@@ -98,6 +105,13 @@ class Cache:
         self._texts[id(thing)] = (thing, text)
         return text
 
+    def orders(self, run: RunState, good: int) -> str:
+        """A run's order lines as JSON text; they change only where the lines or the good pieces do."""
+        kept = self._orders.get(run.id)
+        if kept is None or kept[0] is not run.orders or kept[1] != good:
+            kept = self._orders[run.id] = (run.orders, good, dump(orders_record(run)))
+        return kept[2]
+
 
 def run_text(run: RunState, cache: Cache) -> str:
     """One run as JSON text; trays and loads that did not change are not written again."""
@@ -107,6 +121,7 @@ def run_text(run: RunState, cache: Cache) -> str:
         f'{{"number":{one.number},"from_tray":{dump(one.from_tray)},"steps":{cache.text(one.route, _steps)}}}'
         for one in run.revisions
     )
+    good = sum(tray.good for tray in run.trays.values())
     head = {
         "name": run.name,
         "state": run.state,
@@ -114,20 +129,23 @@ def run_text(run: RunState, cache: Cache) -> str:
         "product_name": run.product_name,
         "wood": run.wood,
         "opened_at": write_moment(run.opened_at),
-        "orders": orders_record(run),
+    }
+    more: dict[str, Any] = {
         "wanted": sum(order.pieces for order in run.orders),
         "started": sum(tray.started for tray in run.trays.values()),
-        "good": sum(tray.good for tray in run.trays.values()),
+        "good": good,
         "scrap": sum(tray.scrapped for tray in run.trays.values()),
     }
     off = {key: load_record(load) for key, load in run.past.items() if load.state == "off"}
     if off:
-        head["off"] = off
+        more["off"] = off
     for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "notes"):
         value = getattr(run, name)
         if value:
-            head[name] = plain(value)
-    return f'{dump(head)[:-1]},"routes":[{routes}],"trays":{{{trays}}},"loads":{{{loads}}}}}'
+            more[name] = plain(value)
+    orders = cache.orders(run, good)
+    said = f'{dump(head)[:-1]},"orders":{orders},{dump(more)[1:-1]}'
+    return f'{said},"routes":[{routes}],"trays":{{{trays}}},"loads":{{{loads}}}}}'
 
 
 def _steps(route: Route) -> list[dict[str, Any]]:

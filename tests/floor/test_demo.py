@@ -17,6 +17,7 @@ from runboard.floor.workshop import Workshop
 from runboard.run.dues import dues
 from runboard.run.event import Event
 from runboard.run.fold import fold
+from runboard.run.record import Cache, run_text
 from runboard.run.state import RunState
 from runboard.shop.book_json import book_from_json
 from runboard.store.open import Store, open_store
@@ -156,6 +157,14 @@ def test_a_folder_that_holds_a_shop_is_left_as_it_is(tmp_path: Path) -> None:
 
     assert store.log.last_seq() == before
     store.close()
+
+
+def test_a_runs_text_kept_from_one_moment_to_the_next_is_the_text_made_afresh(demo: Workshop) -> None:
+    kept = Cache()
+
+    for event in demo.ledger.held[::4]:
+        for run in demo.ledger.at(event.moment).runs.values():
+            assert run_text(run, kept) == run_text(run, Cache())
 
 
 def test_the_page_can_be_drawn_for_everybody(demo: Workshop) -> None:
