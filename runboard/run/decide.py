@@ -1,6 +1,7 @@
 """Decide whether a press is taken: refused by the state if it was made up to date, kept if it was made blind."""
 
-from runboard.run.event import Event
+from runboard.run.event import Event, amended, event_to_json
+from runboard.run.form import check_form
 from runboard.run.ledger import Ledger, Trial
 from runboard.run.refusal import Refused
 from runboard.run.rules import check_rules
@@ -42,3 +43,13 @@ def _ids_are_known(ledger: Ledger, event: Event) -> None:
         key in ledger.arrived for key in (event.get("event"), f"{event.get('event')}.2")
     ):
         raise Refused("event unknown", event=event.get("event"))
+    if event.kind == "event amended":
+        _still_has_a_form(ledger, event)
+
+
+def _still_has_a_form(ledger: Ledger, event: Event) -> None:
+    """What is amended must still be an event: a body without its form would stop the fold."""
+    target = ledger.arrived.get(event.get("event"))
+    if target is None:
+        raise Refused("event unknown", event=event.get("event"))
+    check_form({**event_to_json(amended(target, event)), "seq": 0})

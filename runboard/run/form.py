@@ -1,15 +1,19 @@
 """The form of an event: the JSON Schema made from the table of kinds, and the check of what arrives."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from datetime import UTC, datetime
 from functools import cache
 from typing import Any
 
 import fastjsonschema
 
-from runboard.run.event import BASES, Event, event_from_json
+from runboard.run.event import BASES, Event, event_from_json, parse_moment
 from runboard.run.kinds import COUNT, KEY, KINDS, MOMENT
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, product_from_json
+
+# Moments outside are slips of a clock, and near the calendar's ends nothing could be added to them.
+EARLIEST, LATEST = datetime(1990, 1, 1, tzinfo=UTC), datetime(2200, 1, 1, tzinfo=UTC)
 
 ID = {"type": "string", "pattern": "^[A-Za-z0-9_-]{6,64}(\\.[2-9])?$"}
 OPTIONAL_KEY = {"anyOf": [{"type": "null"}, {"type": "string", "maxLength": 80}]}
@@ -131,10 +135,29 @@ def check_form(raw: Any) -> Event:
     for name in needed(raw["kind"]):
         if not raw.get(name):
             raise Refused("form", where=name, what=f"'{raw['kind']}' must name its {name}")
+    for where, text in _moments(raw):
+        if not _is_moment(text):
+            raise Refused("form", where=where, what="must be a moment with its zone, in ISO 8601")
+    return event_from_json(raw)
+
+
+def _moments(raw: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
+    """Every moment that an event says, with where it stands: a date that no calendar has would stop the fold."""
+    yield "at", raw["at"]
+    known, body = KINDS[raw["kind"]], raw.get("body") or {}
+    for name, shape in {**known.required, **known.optional}.items():
+        if shape is MOMENT and name in body:
+            yield f"body.{name}", body[name]
+    for order in body.get("orders", ()):
+        if order.get("due"):
+            yield "body.orders.due", order["due"]
+
+
+def _is_moment(text: str) -> bool:
     try:
-        return event_from_json(raw)
+        return EARLIEST < parse_moment(text) < LATEST
     except (ValueError, OverflowError):
-        raise Refused("form", where="at", what="must be a moment with its zone, in ISO 8601") from None
+        return False
 
 
 def _check_product(body: Mapping[str, Any]) -> None:

@@ -60,13 +60,21 @@ def pieces_wanted(draft: Draft, event: Event, load: Load, step: Step) -> dict[st
         return {tray: pieces for tray, pieces in event.get("pieces").items() if pieces}
     counts: Mapping[str, Mapping[str, Any]] = event.get("counts") or {}
     if counts and "*" not in counts:
-        return {tray: _said(said) for tray, said in counts.items() if _said(said)}
+        return _not_yet_counted(draft, event.run, load, step, counts)
     if load.id in run.boards:
         return {tray: min(pieces, reach(draft, event.run, tray, step)) for tray, pieces in run.boards[load.id].items()}
     named = [tray for tray in trays_of(load.id) if draft.has_tray(event.run, tray)]
     if not named and event.tray:
         named = [event.tray]
     return {tray: _capped(step, draft.tray(event.run, tray), reach(draft, event.run, tray, step)) for tray in named}
+
+
+def _not_yet_counted(
+    draft: Draft, run: str, load: Load, step: Step, counts: Mapping[str, Mapping[str, Any]]
+) -> dict[str, int]:
+    """The pieces that absolute counts mean beyond those that were counted, or assumed, for this load before."""
+    more = {tray: _said(said) - sum(counted(draft.tray(run, tray), step.key, load.id)) for tray, said in counts.items()}
+    return {tray: pieces for tray, pieces in more.items() if pieces > 0}
 
 
 def _said(said: Mapping[str, Any]) -> int:

@@ -51,8 +51,9 @@ class Route:
         return self.by_key.get(key)
 
     def after(self, key: str) -> str:
-        """The key of the step after ``key``, or ``''`` where pieces are good."""
-        index = self.by_key[key].index + 1
+        """The key of the step after ``key``; ``''`` where pieces are good, and where the route has lost the step."""
+        step = self.by_key.get(key)
+        index = len(self.steps) if step is None else step.index + 1
         return self.steps[index].key if index < len(self.steps) else ""
 
     @cached_property

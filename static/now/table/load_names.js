@@ -33,7 +33,8 @@ export function piecesWanted(draft, event, load, step) {
   if (body.pieces && Object.keys(body.pieces).length) return positive(Object.entries(body.pieces));
   const counts = body.counts ?? {};
   if (Object.keys(counts).length && !counts["*"]) {
-    return positive(Object.entries(counts).map(([tray, one]) => [tray, one.good + piecesIn(one.scrap ?? [])]));
+    const before = (tray) => sum(counted(draft.tray(run, tray), step.key, load.id));
+    return positive(Object.entries(counts).map(([tray, one]) => [tray, one.good + piecesIn(one.scrap ?? []) - before(tray)]));
   }
   const board = draft.run(run).boards?.[load.id];
   if (board) return Object.fromEntries(Object.entries(board).map(([tray, pieces]) => [tray, Math.min(pieces, reach(draft, run, tray, step))]));
@@ -42,7 +43,7 @@ export function piecesWanted(draft, event, load, step) {
   return Object.fromEntries(named.map((tray) => [tray, capped(step, draft.tray(run, tray), reach(draft, run, tray, step))]));
 }
 
-const positive = (entries) => Object.fromEntries(entries.filter(([, pieces]) => pieces));
+const positive = (entries) => Object.fromEntries(entries.filter(([, pieces]) => pieces > 0));
 
 function capped(step, tray, reached) {
   const there = free(tray, step.key) || reached;
