@@ -47,6 +47,10 @@ def house_numbers(floor: Shopfloor, lines: int, pieces: int, dues: Sequence[date
     ]
 
 
+def _on_the_hour(moment: datetime) -> datetime:
+    return moment.replace(minute=0, second=0)
+
+
 # the two that are finished
 
 
@@ -117,7 +121,7 @@ def _out_of_hooks(run: str, floor: Shopfloor) -> list[Incident]:
 def _run_in_full_swing(floor: Shopfloor, now: datetime) -> None:
     first = now - 3 * DAY - HOUR
     floor.clock.moment = first - HOUR
-    dues = [now + 20 * HOUR, now + 3 * DAY, now + 6 * DAY]
+    dues = [_on_the_hour(now + span) for span in (20 * HOUR, 3 * DAY, 6 * DAY)]
     wish = Wish("rails", house_numbers(floor, 22, 2, dues), name="Key rails, second batch", wood="ash")
     run = open_run(floor.workshop, wish, LEAD)
     lead = Worker(floor, LEAD, called=0.1)
@@ -152,7 +156,11 @@ def _engrave_on(floor: Shopfloor, run: str, lead: Worker, begins: datetime) -> N
     given = draft("operation given", {"to": CREW, "trays": ["1", "2", "3"]}, run=run, operation="hooks")
     why = {"why": "the house number is not confirmed", "waiting_for": "an answer from Bridge End"}
     held = draft(
-        "pieces held", {**why, "until": write_moment(begins + 2 * DAY)}, run=run, tray="6", operation="engrave"
+        "pieces held",
+        {**why, "until": write_moment(_on_the_hour(begins + 2 * DAY))},
+        run=run,
+        tray="6",
+        operation="engrave",
     )
     lead.incidents.append(Incident(lambda state: True, lambda state: [given]))
     lead.incidents.append(Incident(lambda state: True, lambda state: [held]))
