@@ -3,7 +3,7 @@
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
 from runboard.review.history import Entry, tray_history
-from runboard.review.time_study import Element, time_elements
+from runboard.review.time_study import Element, loads_after_a_change, time_elements
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState
 
@@ -12,7 +12,9 @@ def study_run(workshop: Workshop, run: str) -> tuple[RunState, list[Element]]:
     """The run and its time elements. Refused 'run unknown'."""
     with workshop.lock:
         found = find_run(workshop, run)
-        return found, time_elements(found, workshop.ledger.arrived, workshop.clock.now())
+        ledger = workshop.ledger
+        changed = loads_after_a_change(ledger.state, run, ledger.held)
+        return found, time_elements(found, ledger.arrived, workshop.clock.now(), changed)
 
 
 def history_of(workshop: Workshop, run: str, tray: str) -> list[Entry]:

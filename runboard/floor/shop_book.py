@@ -33,6 +33,7 @@ def save_book(workshop: Workshop, record: Mapping[str, Any], seen: int | None = 
         after = book_from_json(record)
         check_nothing_at_work_goes(workshop.ledger.state, workshop.book, after)
         saved = workshop.books.save(record, workshop.clock.now())
+        workshop.version = -1  # the book alone has changed: a log need not say so
         catch_up(workshop)
         seq = workshop.ledger.last_seq
     workshop.tell.changed(seq)

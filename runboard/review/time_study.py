@@ -3,17 +3,16 @@
 The elements are the usual ones of work study: setup, loading, machine time, unloading, hand time, and the waits.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from statistics import median
 
 from runboard.run.event import Event
 from runboard.run.route import Step
-from runboard.run.state import Load, RunState, Tray
+from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import ZERO
 
-HANDS = ("setup", "loading", "unloading", "hand")
 # How a time is known. Only 'measured' ever teaches one.
 MEASURED, FROM_SENSOR, INTERRUPTED, ASSUMED, FROM_PAPER, RUNNING, NOT_KNOWN = (
     "measured",
@@ -57,29 +56,64 @@ class Element:
         return (self.began_at is None, self.began_at or 0, self.step, self.load)
 
 
-def time_elements(run: RunState, events: Mapping[str, Event], now: datetime) -> list[Element]:
-    """Every element of a run in the order of beginning. ``events`` are those that arrived, by id, for their basis."""
+def time_elements(
+    run: RunState, events: Mapping[str, Event], now: datetime, changed: Collection[str] = ()
+) -> list[Element]:
+    """Every element of a run in the order of beginning. ``events`` are those that arrived, by id, for their basis;
+    ``changed`` are the loads that began with a setup (see ``loads_after_a_change``)."""
     found: list[Element] = []
     for load in (*run.past.values(), *run.loads.values()):
-        found += _of_load(run, load, events)
+        found += _of_load(run, load, events, changed)
     for tray in run.trays.values():
         found += _waits(run, tray, now)
         found += _filled_in(run, tray)
     return sorted(found, key=lambda one: one.order)
 
 
-def _of_load(run: RunState, load: Load, events: Mapping[str, Event]) -> Iterator[Element]:
+def loads_after_a_change(state: ShopState, run: str, events: Iterable[Event]) -> set[str]:
+    """The loads of a run that were the first at their station after a change: of step, of run, or of cutter, wood, jig
+    or focus as somebody said."""
+    told: dict[str, list[datetime]] = {}
+    for event in events:
+        if event.kind == "setup changed":
+            told.setdefault(event.station, []).append(event.moment)
+    at_station: dict[str, list[Load]] = {}
+    for one in state.runs.values():
+        for load in (*one.past.values(), *one.loads.values()):
+            if load.spans:
+                at_station.setdefault(load.station, []).append(load)
+    found = set()
+    for station, loads in at_station.items():
+        before: Load | None = None
+        for load in sorted(loads, key=_begun):
+            if load.run == run and (before is None or _changed_between(before, load, told.get(station, ()))):
+                found.add(load.id)
+            before = load
+    return found
+
+
+def _begun(load: Load) -> datetime:
+    return min(span.began_at for span in load.spans)
+
+
+def _changed_between(before: Load, load: Load, told: Iterable[datetime]) -> bool:
+    first_loaded = min((span.ended_at for span in load.spans if span.ended_at), default=_begun(load))
+    return (before.run, before.step) != (load.run, load.step) or any(_begun(before) < at <= first_loaded for at in told)
+
+
+def _of_load(run: RunState, load: Load, events: Mapping[str, Event], changed: Collection[str]) -> Iterator[Element]:
     step = _step(run, load)
     pieces = sum(load.pieces.values())
     station = load.station
     plain = Element(load.step, step.name if step else load.step, load.id, station, tuple(load.pieces), pieces, "hand")
-    usual = usual_loading(run, load.step)
+    usual = usual_loading(run, load.step, changed)
+    first = next((span for span in load.spans if span.kind == "loading"), None)
     for span in load.spans:
         known = _known(span.measured, span.ended_at, events.get(span.event))
         one = replace(
             plain, kind=span.kind, person=span.person, began_at=span.began_at, ended_at=span.ended_at, known=known
         )
-        yield from _with_setup(one, usual) if load.fresh and span.kind == "loading" else (one,)
+        yield from _with_setup(one, usual) if load.id in changed and span is first else (one,)
     if load.state == "done":
         yield from _unknown(plain, load, step)
 
@@ -102,12 +136,12 @@ def _known(measured: bool, ended_at: datetime | None, begun: Event | None) -> st
     return basis or (MEASURED if measured else INTERRUPTED)
 
 
-def usual_loading(run: RunState, step: str) -> timedelta:
-    """The median of the measured loadings that came without a setup; else what the route says."""
+def usual_loading(run: RunState, step: str, changed: Collection[str]) -> timedelta:
+    """The median of the measured loadings that came without a change; else what the route says."""
     lengths = [
         span.ended_at - span.began_at
         for load in (*run.past.values(), *run.loads.values())
-        if load.step == step and not load.fresh
+        if load.step == step and load.id not in changed
         for span in load.spans
         if span.kind == "loading" and span.measured and span.ended_at is not None
     ]
@@ -154,66 +188,3 @@ def _step(run: RunState, load: Load) -> Step | None:
         if tray in run.trays:
             return run.route_of(run.trays[tray]).step(load.step)
     return run.route.step(load.step)
-
-
-# sums
-
-
-@dataclass(frozen=True)
-class Sum:
-    """The hours of one step. ``hands`` is the sum of everybody's spans, ``elapsed`` the time in which at least one
-    person was at it, ``machine`` the machine's; ``unmeasured`` is the part of ``hands`` and ``machine`` that teaches
-    nothing."""
-
-    step: str
-    step_name: str
-    loads: int
-    pieces: int
-    hands: timedelta
-    elapsed: timedelta
-    machine: timedelta
-    unmeasured: timedelta
-
-
-def hours_by_step(run: RunState, elements: Iterable[Element]) -> list[Sum]:
-    """The sums of each step that was worked on, in the order of the route."""
-    by_step: dict[str, list[Element]] = {}
-    for one in elements:
-        by_step.setdefault(one.step, []).append(one)
-    order = {step.key: step.index for revision in run.revisions for step in revision.route.steps}
-    return [_sum(run, by_step[key]) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
-
-
-def _sum(run: RunState, elements: list[Element]) -> Sum:
-    hands = [one for one in elements if one.kind in HANDS and one.length is not None]
-    machine = [one for one in elements if one.kind == "machine" and one.length is not None]
-    worked = {one.load for one in elements if one.kind != "wait"}
-    step = elements[0].step
-    counted = sum(good + bad for tray in run.trays.values() for good, bad in tray.counts.get(step, {}).values())
-    return Sum(
-        step,
-        elements[0].step_name,
-        len(worked),
-        counted,
-        total(hands),
-        union(hands),
-        total(machine),
-        total(one for one in (*hands, *machine) if one.known not in (MEASURED, FROM_SENSOR)),
-    )
-
-
-def total(elements: Iterable[Element]) -> timedelta:
-    """The lengths that are known, added up."""
-    return sum((one.length for one in elements if one.length is not None), ZERO)
-
-
-def union(elements: Iterable[Element]) -> timedelta:
-    """How long at least one of them went on."""
-    spans = sorted((one.began_at, one.ended_at) for one in elements if one.began_at and one.ended_at)
-    found, until = ZERO, None
-    for began, ended in spans:
-        start = began if until is None else max(began, until)
-        if ended > start:
-            found += ended - start
-        until = ended if until is None else max(until, ended)
-    return found

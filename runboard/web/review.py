@@ -6,8 +6,9 @@ from flask import Blueprint, Flask, Response
 
 from runboard.floor.look_back import study_run
 from runboard.floor.warm import catch_up
+from runboard.review.hours import hours_by_step
 from runboard.review.table_text import csv_text
-from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element, hours_by_step
+from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element
 from runboard.run.state import RunState
 from runboard.shop.book import ZERO, Book
 from runboard.web.pages_support import page, shop_zone, workshop

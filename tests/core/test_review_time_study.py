@@ -2,12 +2,14 @@
 
 from datetime import timedelta
 
-from runboard.review.time_study import Element, hours_by_step, time_elements, total, union
+from runboard.review.hours import hours_by_step, total, union
+from runboard.review.time_study import Element, loads_after_a_change, time_elements
 from tests.core.pressing import START, Floor
 
 
 def elements(floor: Floor, step: str = "", kind: str = "") -> list[Element]:
-    found = time_elements(floor.run, floor.ledger.arrived, floor.now)
+    changed = loads_after_a_change(floor.state, "r1", floor.ledger.held)
+    found = time_elements(floor.run, floor.ledger.arrived, floor.now, changed)
     return [one for one in found if step in ("", one.step) and kind in ("", one.kind)]
 
 
@@ -50,6 +52,21 @@ def test_setup_is_the_first_loading_less_the_usual_one() -> None:
 
     assert [minutes(one) for one in elements(floor, "cut", "setup")] == [7]
     assert [minutes(one) for one in elements(floor, "cut", "loading")] == [3, 3]
+
+
+def test_a_new_cutter_is_a_setup_and_a_ticked_list_is_none() -> None:
+    floor = Floor()
+    floor.open_run(trays=9)
+    cut_a_board(floor, "cut/1", loading=10)
+    cut_a_board(floor, "cut/2", loading=3)
+    floor.press("setup changed", {"what": "cutter"}, station="cnc")
+
+    floor.press("load started", run="r1", load="cut/3")
+    floor.press("checklist ticked", {"list": "full"}, station="cnc")
+    floor.wait(8)
+    floor.press("machine started", run="r1", load="cut/3")
+
+    assert [(one.load, minutes(one)) for one in elements(floor, "cut", "setup")] == [("cut/1", 7), ("cut/3", 5)]
 
 
 def test_without_at_it_the_unloading_is_unknown_and_not_nought() -> None:

@@ -18,7 +18,8 @@ Choices = tuple[tuple[str, str], ...]
 @dataclass(frozen=True)
 class Field:
     """One field. ``empty`` is what a text left empty stands for in the record; ``wrong`` a sentence of the form's own
-    for whatever is wrong there; ``rows`` the fields of each row; ``ending`` marks a time of day that may be 24:00."""
+    for whatever is wrong there; ``rows`` the fields of each row; ``ending`` marks a time of day that may be 24:00;
+    ``half`` puts a short one beside the next in its row."""
 
     name: str
     label: str
@@ -30,6 +31,7 @@ class Field:
     wrong: str = ""
     one: str = ""
     ending: bool = False
+    half: bool = False
 
 
 @dataclass(frozen=True)

@@ -68,13 +68,15 @@ def _work(book: Record) -> tuple[Field, ...]:
 _PASS = (
     Field("key", "", "kept"),
     Field("name", "Name", hint="The grit or the side: 120, side A."),
-    Field("size", "A load is", "choice", choices=SIZES),
-    Field("pieces", "Pieces on a board or in a jig", "count", empty=None),
-    Field("setup_minutes", "Setup", "minutes", hint="Minutes, once while the station stays on this.", empty=0),
-    Field("loading_minutes", "Loading", "minutes", hint="Minutes a load.", empty=0),
-    Field("machine_minutes", "Machine time", "minutes", hint="Minutes a load.", empty=0),
-    Field("unloading_minutes", "Unloading", "minutes", hint="Minutes a load.", empty=0),
-    Field("hand_minutes", "Hand time", "minutes", hint="Minutes a piece: 3, 90 s.", empty=0),
+    Field("size", "A load is", "choice", choices=SIZES, half=True),
+    Field("pieces", "Pieces on it", "count", hint="On a board, in a jig.", empty=None, half=True),
+    Field(
+        "setup_minutes", "Setup", "minutes", hint="Minutes, once while the station stays on this.", empty=0, half=True
+    ),
+    Field("loading_minutes", "Loading", "minutes", hint="Minutes a load.", empty=0, half=True),
+    Field("machine_minutes", "Machine time", "minutes", hint="Minutes a load.", empty=0, half=True),
+    Field("unloading_minutes", "Unloading", "minutes", hint="Minutes a load.", empty=0, half=True),
+    Field("hand_minutes", "Hand time", "minutes", hint="Minutes a piece: 3, 90 s.", empty=0, half=True),
 )
 _SHEET = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
 _CHECK = (
@@ -82,13 +84,13 @@ _CHECK = (
     Field("text", "What to look at"),
     Field("per", "How often", "choice", choices=PER),
     Field("nominal", "Measure", "length", hint="5 1/2 in, 12.5 mm; empty for 'matches the sample piece'.", empty=None),
-    Field("plus", "May be more by", "length", empty=None),
-    Field("minus", "May be less by", "length", empty=None),
+    Field("plus", "May be more by", "length", empty=None, half=True),
+    Field("minus", "May be less by", "length", empty=None, half=True),
 )
 _USE = (
     Field("supply", "What", hint="Screws, oil, discs."),
-    Field("each", "So much a piece", "number", empty=0),
-    Field("unit", "Unit", hint="pieces, ml; may stay empty."),
+    Field("each", "So much a piece", "number", empty=0, half=True),
+    Field("unit", "Unit", hint="pieces, ml; may stay empty.", half=True),
 )
 
 

@@ -28,20 +28,20 @@ _NOT_A_DATE = "Write a date and a time of day."
 
 _ORDER = (
     Field("line", "", "kept"),
-    Field("pieces", "Pieces", "count", wrong=_PIECES),
-    Field("for", "For"),
+    Field("pieces", "Pieces", "count", wrong=_PIECES, half=True),
+    Field("for", "For", half=True),
     Field("text", "Text on it", hint="Where each piece carries its own: a house number, a name."),
-    Field("date", "Due", "date"),
-    Field("time", "At", "time", hint="The shop's time. Empty: the end of that day."),
+    Field("date", "Due", "date", half=True),
+    Field("time", "At", "time", hint="Empty: the end of that day.", half=True),
 )
 
 
-def orders_section() -> Section:
+def orders_section(title: str = "") -> Section:
     """Order lines, typed one by one or pasted."""
     return Section(
-        "What is wanted",
+        title,
         (
-            Field("orders", "Order lines", "rows", rows=_ORDER, one="order line"),
+            Field("orders", "", "rows", rows=_ORDER, one="order line"),
             Field(
                 "paste",
                 "Or paste several lines",
@@ -60,7 +60,7 @@ def opening_form(product: Product) -> list[Section]:
         Field("at", "They come to", "choice", choices=steps),
     )
     return [
-        orders_section(),
+        orders_section("What is wanted"),
         Section(
             "",
             (

@@ -60,7 +60,7 @@ def hours(name: str, label: str, hint: str) -> Field:
     """A field of windows of the week."""
     window = (
         Field("days", "Days", "several", choices=DAYS),
-        Field("from", "From", "time"),
-        Field("to", "To", "time", hint="0:00 is the end of the day.", ending=True),
+        Field("from", "From", "time", half=True),
+        Field("to", "To", "time", hint="0:00 is the end of the day.", ending=True, half=True),
     )
     return Field(name, label, "rows", hint=hint, rows=window, one="time of the week")

@@ -1,0 +1,71 @@
+"""Where the hours of a run went: the sums of its time elements for each step."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import timedelta
+
+from runboard.review.time_study import FROM_SENSOR, MEASURED, Element
+from runboard.run.state import RunState
+from runboard.shop.book import ZERO
+
+HANDS = ("setup", "loading", "unloading", "hand")
+
+
+@dataclass(frozen=True)
+class Sum:
+    """The hours of one step. ``hands`` is the sum of everybody's spans, ``elapsed`` the time in which at least one
+    person was at it, ``machine`` the machine's; ``unmeasured`` is the part of ``hands`` and ``machine`` that teaches
+    nothing."""
+
+    step: str
+    step_name: str
+    loads: int
+    pieces: int
+    hands: timedelta
+    elapsed: timedelta
+    machine: timedelta
+    unmeasured: timedelta
+
+
+def hours_by_step(run: RunState, elements: Iterable[Element]) -> list[Sum]:
+    """The sums of each step that was worked on, in the order of the route."""
+    by_step: dict[str, list[Element]] = {}
+    for one in elements:
+        by_step.setdefault(one.step, []).append(one)
+    order = {step.key: step.index for revision in run.revisions for step in revision.route.steps}
+    return [_sum(run, by_step[key]) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
+
+
+def _sum(run: RunState, elements: list[Element]) -> Sum:
+    hands = [one for one in elements if one.kind in HANDS and one.length is not None]
+    machine = [one for one in elements if one.kind == "machine" and one.length is not None]
+    worked = {one.load for one in elements if one.kind != "wait"}
+    step = elements[0].step
+    counted = sum(good + bad for tray in run.trays.values() for good, bad in tray.counts.get(step, {}).values())
+    return Sum(
+        step,
+        elements[0].step_name,
+        len(worked),
+        counted,
+        total(hands),
+        union(hands),
+        total(machine),
+        total(one for one in (*hands, *machine) if one.known not in (MEASURED, FROM_SENSOR)),
+    )
+
+
+def total(elements: Iterable[Element]) -> timedelta:
+    """The lengths that are known, added up."""
+    return sum((one.length for one in elements if one.length is not None), ZERO)
+
+
+def union(elements: Iterable[Element]) -> timedelta:
+    """How long at least one of them went on."""
+    spans = sorted((one.began_at, one.ended_at) for one in elements if one.began_at and one.ended_at)
+    found, until = ZERO, None
+    for began, ended in spans:
+        start = began if until is None else max(began, until)
+        if ended > start:
+            found += ended - start
+        until = ended if until is None else max(until, ended)
+    return found
