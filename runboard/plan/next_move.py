@@ -24,6 +24,14 @@ SOON = timedelta(minutes=30)
 STOP_WELL = timedelta(minutes=10)
 
 
+# For a load's state: what to do about it, why, and the event that the press would make.
+LOADS_THAT_WAIT = {
+    "running": ("unload", "machine due", "unloading started"),
+    "ended": ("unload", "machine waits", "unloading started"),
+    "stopped": ("settle", "stopped early", "stop settled"),
+}
+
+
 @dataclass(frozen=True)
 class Move:
     """One thing that a person could do. ``code`` and ``because`` name sentences in the catalogue."""
@@ -105,12 +113,10 @@ def _left(scene: Scene) -> timedelta:
 
 
 def _of_load(scene: Scene, run: RunState, load: Load) -> Move | None:
-    """An ended machine to unload, a load put aside, a load that stopped early."""
-    if load.people or load.state == "running":
+    """A machine that has ended or should have, a load put aside, a load that stopped early."""
+    if load.people or (load.state == "running" and (load.end_at is None or load.end_at > scene.now)):
         return None
-    code = {"ended": "unload", "stopped": "settle"}.get(load.state, "go on")
-    because = {"ended": "machine waits", "stopped": "stopped early"}.get(load.state, "put aside")
-    kind = {"ended": "unloading started", "stopped": "stop settled"}.get(load.state, "load started")
+    code, because, kind = LOADS_THAT_WAIT.get(load.state, ("go on", "put aside", "load started"))
     body = {"how": "resume"} if kind == "stop settled" else {}
     event = Event("zzzzzz", kind, scene.now, run=run.id, load=load.id, person=scene.person, body=body)
     try:

@@ -69,6 +69,7 @@ move-stop = Time to stop well
 move-settle = Stopped early: { $step }, { $what }
 move-watch = Watch the { $station }
 because-put-aside = It was begun and put aside
+because-machine-due = The { $station } should have ended
 because-machine-waits = The { $station } waits to be unloaded
 because-stopped-early = The { $station } stopped early
 because-latest = Its latest end is { $at }

@@ -37,6 +37,18 @@ def test_an_ended_machine_comes_first():
     assert codes(offered(floor))[0] == "unload cut/2"
 
 
+def test_a_machine_that_should_have_ended_comes_first():
+    floor = with_a_run()
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("machine started", run="r1", load="cut/2")
+    floor.press("load started", run="r1", load="clean/1")
+    before = codes(offered(floor))[0]
+    floor.wait(39)
+
+    assert before == "start clean/2"
+    assert codes(offered(floor))[0] == "unload cut/2"
+
+
 def test_while_a_machine_is_watched_only_work_in_its_sight_is_offered():
     floor = with_a_run()
     floor.press("load done", run="r1", load="cut/1")
