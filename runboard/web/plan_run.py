@@ -1,6 +1,7 @@
 """One run on the Plan screen: its orders, route and boards, and its end."""
 
 import hashlib
+from collections.abc import Sequence
 from typing import Any
 
 from flask import Blueprint, Flask, Response, request
@@ -45,7 +46,9 @@ def change_orders(key: str) -> Response:
         form.problems += [f"{one.pieces} for {one.whom or '–'} {one.text}".strip() for one in found.orders]
     if not form.is_wrong and not lines:
         form.problems.append(said("refused", "nothing wanted"))
-    if not form.is_wrong and _record(form, found, "orders changed", {"orders": lines}):
+    if not form.is_wrong:
+        form.problems += _refusals(found, "orders changed", {"orders": lines})
+    if not form.is_wrong:
         return see_other(f"/plan/runs/{key}")
     return _page(known_run(key), form, 422)
 
@@ -53,26 +56,25 @@ def change_orders(key: str) -> Response:
 @part.post("/plan/runs/<key>/end")
 def end(key: str) -> Response:
     """Finished, or abandoned."""
-    found, form = known_run(key), _orders(known_run(key))
+    found = known_run(key)
     kind = "run abandoned" if request.form.get("how") == "abandoned" else "run finished"
     try:
         close_run(workshop(), key, kind, known_person(), request.form.get("note", "").strip())
     except Refused as refused:
-        form.problems.append(said("refused", refused.code, refused.facts))
-        return _page(found, form, 422)
+        return _page(found, _orders(found), 422, [said("refused", refused.code, refused.facts)])
     return see_other(f"/plan/runs/{key}")
 
 
 @part.post("/plan/runs/<key>/boards")
 def boards(key: str) -> Response:
     """One more board with its trays, or one that is lost."""
-    found, form = known_run(key), _orders(known_run(key))
+    found = known_run(key)
     lost = request.form.get("lost", "")
     if lost:
-        done = _record(form, found, "board lost", {"board": lost, "why": request.form.get("why", "").strip()})
+        problems = _refusals(found, "board lost", {"board": lost, "why": request.form.get("why", "").strip()})
     else:
-        done = _record(form, found, "board added", next_board(found))
-    return see_other(f"/plan/runs/{key}") if done else _page(found, form, 422)
+        problems = _refusals(found, "board added", next_board(found))
+    return _page(found, _orders(found), 422, problems) if problems else see_other(f"/plan/runs/{key}")
 
 
 @part.get("/plan/runs/<key>/run.json")
@@ -94,15 +96,14 @@ def next_board(run: RunState) -> dict[str, Any]:
     }
 
 
-def _record(form: Form, run: RunState, kind: str, body: dict[str, Any]) -> bool:
+def _refusals(run: RunState, kind: str, body: dict[str, Any]) -> list[str]:
+    """Record an event of the run; what refused it, as sentences."""
     shop = workshop()
     try:
-        event = new_event(shop, kind, body, run=run.id, person=known_person(), device="server")
-        record_events(shop, [event])
+        record_events(shop, [new_event(shop, kind, body, run=run.id, person=known_person(), device="server")])
     except Refused as refused:
-        form.problems.append(said("refused", refused.code, refused.facts))
-        return False
-    return True
+        return [said("refused", refused.code, refused.facts)]
+    return []
 
 
 def _orders(run: RunState) -> Form:
@@ -114,7 +115,7 @@ def _orders_tag(run: RunState) -> str:
     return hashlib.sha256(repr(run.orders).encode()).hexdigest()[:16]
 
 
-def _page(run: RunState, form: Form, status: int = 200) -> Response:
+def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] = ()) -> Response:
     trays = list(run.trays.values())
     uncut = {step.key: step for step in run.route.steps[:1]}
     return page(
@@ -122,6 +123,7 @@ def _page(run: RunState, form: Form, status: int = 200) -> Response:
         status=status,
         run=run,
         form=form,
+        problems=[*problems, *(form.problems if run.state != "open" else ())],
         tag=_orders_tag(run),
         lines=route_lines(run.route.product, book()),
         wanted=sum(one.pieces for one in run.orders),

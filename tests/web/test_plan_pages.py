@@ -337,6 +337,29 @@ def test_a_change_that_would_strand_pieces_is_refused_with_its_sentence(client: 
     assert len(run(house).revisions) == 1
 
 
+def test_what_is_wrong_in_a_runs_operation_stands_at_its_field(client: FlaskClient, house: House) -> None:
+    open_one(client)
+    form = as_a_browser_posts(client.get("/plan/runs/r1/operations/sand").text)
+
+    answer = client.post("/plan/runs/r1/operations/sand", data=form | {"passes.1.hand_minutes": ["long"]})
+
+    assert answer.status_code == 422
+    assert 'id="passes.1.hand_minutes-error"' in answer.text
+    assert len(run(house).revisions) == 1
+
+
+def test_a_route_changed_from_an_outdated_form_is_told_so(client: FlaskClient, house: House) -> None:
+    open_one(client)
+    form = as_a_browser_posts(client.get("/plan/runs/r1/operations/hooks").text)
+    client.post("/plan/runs/r1/route", data={"seen": "1", "text": "wrap 5", "from_tray": "1"})
+
+    late = client.post("/plan/runs/r1/operations/hooks", data=form | {"name": ["Screw hooks"]})
+
+    assert "Somebody saved this meanwhile" in words(late)
+    assert inputs(late)["name"] == "Screw hooks"
+    assert len(run(house).revisions) == 2
+
+
 def test_a_board_is_added_and_another_is_lost(client: FlaskClient, house: House) -> None:
     open_one(client)
 
@@ -357,6 +380,7 @@ def test_a_run_ends_once(client: FlaskClient, house: House, how: str, state: str
 
     assert run(house).state == state
     assert twice.status_code == 422
+    assert f"is {state}." in words(twice)
     assert state in words(client.get("/plan"))
 
 
