@@ -61,12 +61,11 @@ def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 
     found = [one for one in _all(scene) if one.id not in declined]
     found.sort(key=lambda one: one.rank)
     stop = _stop(scene, bool(found))
-    if stop is not None and _left(scene) <= STOP_WELL:
-        found.insert(0, stop)
-    elif stop is not None:
-        found.append(stop)
-    if not any(one.code not in ("job", "stop") for one in found):
+    if not any(one.code != "job" for one in found):
         found.append(_free(scene))
+    if stop is not None:
+        goes_on = _left(scene) > STOP_WELL and any(_comes_in_time(one, scene) for one in found)
+        found.insert(len(found) if goes_on else 0, stop)
     return found[:most]
 
 
@@ -102,6 +101,13 @@ def _all(scene: Scene) -> Iterator[Move]:
         if one.length <= left:
             yield _start(scene, one, ready)
     yield from _jobs(scene, left)
+
+
+def _comes_in_time(move: Move, scene: Scene) -> bool:
+    """Whether something is left to do in this session: work, or a wait or machine that ends before it does."""
+    if move.code in ("job", "free"):
+        return move.code == "job" or move.facts.get("at", scene.now + _left(scene)) < scene.now + _left(scene)
+    return True
 
 
 def _left(scene: Scene) -> timedelta:

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import timedelta
 
 from runboard.plan.next_move import Move, moves
@@ -96,6 +97,18 @@ def test_at_the_end_of_the_session_the_first_offer_is_to_stop_well():
     floor.press("load done", run="r1", load="cut/1")
     floor.press("time said", {"until": (floor.now + timedelta(minutes=15)).isoformat()})
 
+    assert offered(floor)[0].code == "stop"
+
+
+def test_nobody_is_sent_home_while_something_dries_that_is_ready_within_the_session():
+    floor = with_a_run(3)
+    floor.press("load done", {"counts": {tray: {"good": 5} for tray in "123"}}, run="r1", load="oil/1+2+3")
+
+    floor.press("time said", {"until": (floor.now + timedelta(hours=14)).isoformat()})
+    no_jobs = replace(floor.book, jobs=())
+    assert [one.code for one in moves(floor.state, no_jobs, "ann", floor.now)] == ["free", "stop"]
+
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=5)).isoformat()})
     assert offered(floor)[0].code == "stop"
 
 
