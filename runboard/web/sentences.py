@@ -1,4 +1,7 @@
-"""Codes and facts made sentences, from the one catalogue that the page reads too: ``static/words/<locale>.ftl``."""
+"""Codes and facts made sentences, from the one catalogue that the page reads too: ``static/words/<locale>*.ftl``.
+
+The page reads ``en.ftl`` for its first drawing and ``en.sheets.ftl`` a moment later; here they are one.
+"""
 
 import re
 from collections.abc import Iterable, Mapping
@@ -81,6 +84,6 @@ def zone_of(name: str) -> tzinfo:
 def catalogue(locale: str) -> FluentBundle:
     """The catalogue of one language, read once. Without isolating marks: a sentence is compared and copied as text."""
     bundle = FluentBundle([locale], use_isolating=False)
-    path = folder("static") / "words" / f"{locale}.ftl"
-    bundle.add_resource(FluentResource(path.read_text("utf-8")))
+    for part in (f"{locale}.ftl", f"{locale}.sheets.ftl"):
+        bundle.add_resource(FluentResource((folder("static") / "words" / part).read_text("utf-8")))
     return bundle

@@ -2,6 +2,7 @@
 
 import { now } from "./clock.js";
 import { handsOf, nextDue } from "./doing.js";
+import { redraw } from "./sheet.js";
 
 const LOUD_MS = 5000;
 const SOFT_MS = 30_000;
@@ -16,7 +17,7 @@ export const soundOn = () => audio?.state === "running";
 export function turnOnSound() {
   localStorage.setItem("runboard.sound", "on");
   audio ??= new AudioContext();
-  void audio.resume().then(() => tone([[660, 0, 0.12]], 0.2));
+  void audio.resume().then(() => { tone([[660, 0, 0.12]], 0.2); redraw(); });
 }
 
 export function resumeSound() {

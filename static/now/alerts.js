@@ -1,39 +1,27 @@
 // What rings, on top: the sentence, one big button, and the other answers. An answer stops it on every page.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { isSoft, soundOn, turnOnSound } from "./alarm.js";
+import { isSoft } from "./alarm.js";
 import { minutesTo, span } from "./clock.js";
-import { loadAt, ringing } from "./doing.js";
+import { alertsFor, isDanger, loadAt } from "./doing.js";
 import { about, answer, isoIn, press, startUnloading } from "./press.js";
 import { openLockUp, openStopped } from "./later.js";
 import { sayTime } from "./session.js";
-import { redraw } from "./sheet.js";
 import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf } from "./words.js";
 
 const AGAIN = [5, 10, 20];
-const DANGER = ["watch check"];
-
-/** Alerts that concern this page: a session's end only its own person. */
-export const alertsFor = ({ state, me }) => ringing(state).filter((due) => due.kind !== "session end" || due.person === me);
-
-/** A missed look at a watched machine comes before every question. */
-export const isDanger = (scene) => alertsFor(scene).some((due) => DANGER.includes(due.kind));
 
 export function alerts(scene) {
   const due = alertsFor(scene);
   const soft = isSoft(scene.state, scene.me);
   return html`<div role="alert" aria-live="assertive">
-    ${due.map((one) => html`<section class="panel ${DANGER.includes(one.kind) ? "red" : "act"}">
+    ${due.map((one) => html`<section class="panel ${isDanger(one) ? "red" : "act"}">
       <p class="alert-title">${titleOf(scene.state, one)}</p>
       ${soft ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}
       ${one.late ? html`<p>${say("alert-late")}</p>` : nothing}
       ${answers(scene, one)}</section>`)}
   </div>`;
 }
-
-/** Browsers let a page sound only after a press. */
-export const soundButton = () =>
-  soundOn() ? nothing : html`<button type="button" class="full sound" @click=${() => { turnOnSound(); setTimeout(redraw, 300); }}>${say("alert-turn-on-sound")}</button>`;
 
 /** 'The laser has ended · 2 min ago' */
 export function titleOf(state, due) {

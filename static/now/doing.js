@@ -77,6 +77,12 @@ export const ringing = (state) =>
 export const nextDue = (state) =>
   Math.min(...(state.dues ?? []).filter((due) => millis(due.due_at) > now() && !state.answers?.[due.id]).map((due) => millis(due.due_at)));
 
+/** Alerts that concern this page: a session's end only its own person. */
+export const alertsFor = ({ state, me }) => ringing(state).filter((due) => due.kind !== "session end" || due.person === me);
+
+/** A missed look at a watched machine comes before every question. */
+export const isDanger = (due) => due.kind === "watch check";
+
 /** The estimated end of a machine is past. */
 export const isOverdue = (load) => load.state === "running" && load.end_at && minutesTo(load.end_at) <= 0;
 

@@ -2,6 +2,7 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis } from "./clock.js";
+import { part } from "./later.js";
 import { dismiss, outboxTrouble, pressState, refused, waiting } from "./outbox.js";
 import { forget, lastPress, undo } from "./press.js";
 import { become, serverReached } from "./shop.js";
@@ -42,6 +43,7 @@ function youAre(state, me) {
 export function refusals() {
   const presses = new Map(refused().map((entry) => [entry.press, entry]));
   if (!presses.size) return nothing;
+  part("settle"); // the sentences of refusals come with it
   return html`<div role="alert">${[...presses.values()].map((entry) => html`<section class="panel look">
     <p><b>${say("press-refused", { what: entry.label })}</b></p><p>${sayRefused(entry.refused)}</p>
     <button type="button" class="full" @click=${() => { forget(entry.press); void dismiss(entry.press); }}>${say("press-read")}</button></section>`)}</div>`;

@@ -1,14 +1,11 @@
 // The Now screen: opens the outbox and the state, and draws at each change and as time passes.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { resumeSound, ring, title } from "./alarm.js";
-import { alerts, alertsFor, isDanger, soundButton, titleOf } from "./alerts.js";
-import { handsOf, openMoves } from "./doing.js";
+import { alertsFor, handsOf, isDanger, openMoves } from "./doing.js";
 import { below, first, titleOf as moveTitle } from "./first.js";
 import { foot, header, refusals } from "./head.js";
-import { calledAway, fetchRest, module, openNotThis, openWrong } from "./later.js";
+import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "./later.js";
 import { machines } from "./machines.js";
-import { others, stoppedOperations } from "./others.js";
 import { onOutbox, openOutbox } from "./outbox.js";
 import { howLong, sessionEnd } from "./session.js";
 import { redraw, setDraw, sheet, syncSheet } from "./sheet.js";
@@ -31,7 +28,7 @@ export function sceneOf(state, person) {
 const page = (scene) => html`
   ${header(scene)}
   <div class="first-column">
-    ${isDanger(scene) ? [alerts(scene), questions(scene, "asks")] : [questions(scene, "asks"), alerts(scene)]}${refusals()}
+    ${attention(scene)}${refusals()}
     ${howLong(scene)}
     ${first(scene)}
     ${wrongAndAway(scene)}
@@ -40,8 +37,7 @@ const page = (scene) => html`
     ${machines(scene)}
     ${soundButton()}
     ${below(scene)}
-    ${stoppedOperations(scene)}
-    ${others(scene)}
+    ${instead(scene)}
     ${waits(scene)}
     ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
     ${questions(scene, "toSettle")}
@@ -50,15 +46,31 @@ const page = (scene) => html`
   ${foot()}
   ${sheet(scene)}`;
 
-let settling = null;
 let rung = new Set();
 
-// Questions are rare: what draws them is fetched when there is one.
-function questions(scene, part) {
-  if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length) return nothing;
-  if (!settling) module("settle").then((found) => { settling = found; redraw(); }, () => {});
-  return settling ? settling[part](scene) : nothing;
+// Questions and alerts are rare: what draws them is fetched when there is one. Danger comes before every question.
+function attention(scene) {
+  const due = alertsFor(scene);
+  const rings = due.length ? part("alerts")?.alerts(scene) : nothing;
+  const asked = questions(scene, "asks");
+  return due.some(isDanger) ? [rings, asked] : [asked, rings];
 }
+
+function questions(scene, which) {
+  if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length) return nothing;
+  return part("settle")?.[which](scene);
+}
+
+// What stops an operation for everybody is wanted at once; what else could be done is folded, and may come with the rest.
+function instead(scene) {
+  const held = scene.runs.some((run) => Object.keys({ ...run.stopped, ...run.out }).length);
+  const found = held ? part("others") : here("others");
+  return found ? [found.stoppedOperations(scene), found.others(scene)] : nothing;
+}
+
+/** Browsers let a page sound only after a press. */
+const soundButton = () =>
+  here("alarm")?.soundOn() ? nothing : html`<button type="button" class="full sound" @click=${turnOnSound}>${say("ui-turn-on-sound")}</button>`;
 
 function wrongAndAway(scene) {
   const { state, me: person } = scene;
@@ -86,9 +98,14 @@ function second() {
   const due = alertsFor(scene);
   if (due.some((one) => !rung.has(one.id))) window.scrollTo(0, 0);
   rung = new Set(due.map((one) => one.id));
-  ring(scene, due);
-  title(due.length ? titleOf(state, due[0]) : "");
+  sound(scene, due);
   redraw();
+}
+
+function sound(scene, due) {
+  const alarm = due.length || localStorage.getItem("runboard.sound") === "on" ? part("alarm") : here("alarm");
+  alarm?.ring(scene, due);
+  alarm?.title(due.length ? part("alerts")?.titleOf(scene.state, due[0]) ?? "" : "");
 }
 
 // A glove presses twice: the second press of one gesture must not end what the first has begun.
@@ -99,7 +116,7 @@ root.addEventListener("click", (event) => {
 setDraw(draw);
 onShop(redraw);
 onOutbox(redraw);
-document.addEventListener("pointerdown", resumeSound, { passive: true });
+document.addEventListener("pointerdown", () => here("alarm")?.resumeSound(), { passive: true });
 await Promise.all([openWords(), openOutbox()]);
 void openShop();
 setInterval(second, 1000);

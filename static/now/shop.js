@@ -8,7 +8,6 @@ import { listen } from "./stream.js";
 const VISIBLE_MS = 2000;
 const HIDDEN_MS = 15_000;
 const listeners = new Set();
-let table = null;
 let state = null;
 let shown = null;
 let etag = "";
@@ -38,19 +37,9 @@ export async function openShop() {
   onOutbox(redraw);
   document.addEventListener("visibilitychange", () => pollSoon());
   window.addEventListener("online", () => pollSoon());
-  await Promise.all([readTable(), poll()]);
+  await poll();
   if (!state) take(await kept("state"));
   listen(() => { pollSoon(); drainSoon(); });
-}
-
-async function readTable() {
-  try {
-    const answer = await fetch("/table.json");
-    table = answer.ok ? await answer.json() : await kept("table");
-    if (answer.ok) keep("table", table);
-  } catch {
-    table = await kept("table");
-  }
 }
 
 function pollSoon() {
@@ -63,7 +52,6 @@ async function poll() {
   polling = true;
   const sent = Date.now();
   try {
-    if (!table && state) await readTable();
     const answer = await fetch(`/state?person=${encodeURIComponent(me())}`, {
       headers: etag ? { "If-None-Match": etag } : {},
       cache: "no-store",
@@ -122,10 +110,10 @@ function fetchOverlay() {
 const pressOf = (id) => id.replace(/\.\d+$/, "");
 
 function withOwn(base, events) {
-  if (!events.length || !table) return base;
+  if (!events.length) return base;
   const undone = new Set(events.filter((one) => one.kind === "event undone").map((one) => one.body.event));
   const left = events.filter((one) => !undone.has(pressOf(one.id)));
   if (!left.length) return base;
   if (!overlay) fetchOverlay();
-  return overlay ? overlay(base, left, table) : base;
+  return overlay ? overlay(base, left) : base;
 }

@@ -2,8 +2,9 @@
 
 import { html, render } from "../vendor/lit-html-3.3.3.js";
 import { resumeSound, ring, title } from "../now/alarm.js";
-import { alerts, alertsFor, titleOf } from "../now/alerts.js";
+import { alerts, titleOf } from "../now/alerts.js";
 import { toSettle } from "../now/asks.js";
+import { alertsFor } from "../now/doing.js";
 import { foot, refusals } from "../now/head.js";
 import { onOutbox, openOutbox } from "../now/outbox.js";
 import { redraw, setDraw, sheet, syncSheet } from "../now/sheet.js";

@@ -1,4 +1,5 @@
-# The words of the sheets and of Trays: only the page reads them, and only once something is opened.
+# The words that Now's first drawing does without: sheets, Trays, alerts, refusals, histories. The page reads them once
+# it has come to rest.
 
 ## Something is wrong
 wrong-title = Something is wrong
@@ -176,3 +177,214 @@ history-pieces-moved = { $who }: { $pieces } from tray { $from } to tray { $to }
 history-to = from tray { $from } to tray { $to }, { $step }
 history-pass = it is good
 history-fail = it failed
+
+## Small words of the screens
+ui-open = Look
+ui-now = now
+ui-note = Note
+ui-why = Why
+ui-what = What
+ui-where = Where
+ui-good = Good
+ui-scrap = Scrap
+ui-rework = Rework
+ui-others = Something else instead
+ui-positions = Positions
+
+## What a press did: shown beside 'Undo'
+did-away = Called away
+did-watch = { $person } watches
+did-scrap = { $pieces } scrap in tray { $tray }, { $step }
+did-rework = { $pieces } from tray { $tray } to rework, tray { $to }
+did-stopped = Stopped early: { $load }
+did-settled-resume = Resumed: { $load }
+did-settled-again = To do again: { $load }
+did-settled-save = Saved what is done: { $load }
+did-settled-scrap = Scrapped what was left: { $load }
+did-out = Out of { $supply }
+did-in = { $supply } is there again
+did-held = { $pieces } held in tray { $tray }
+did-released = Tray { $tray } goes on
+did-changed = New { $what }
+did-out-of-use = { $station } out of use
+did-first-piece-pass = First piece good: { $step }
+did-first-piece-fail = First piece failed: { $step }
+did-went = Stopped for today
+did-not-this = Not now: { $what }
+did-off = Taken off: { $load }
+did-ended = { $station } has ended
+did-answered = Answered: { $alert }
+did-watch-checked = Looked: all is well
+did-asked = Said what was running
+did-still = Still at it: { $load }
+did-settle-shop = Settled: the shop's version
+did-settle-press = Settled: the press
+did-moved = { $pieces } from tray { $tray } to tray { $to }
+did-counted = Tray { $tray } counted: { $good } good
+did-filled = { $trays } done to { $step }
+did-wait-ended = Tray { $tray } waits no longer
+did-wood = Tray { $tray }: { $wood }
+
+## Machines, states, waits
+others-aside = put aside on the { $station }
+others-job = about { $minutes } min
+
+## Alerts
+alert-machine-end = The { $station } has ended
+alert-needs-unloading = The { $station } has ended
+alert-wait-over = Tray { $tray }: the wait after { $step } is over
+alert-wait-latest = Tray { $tray }: { $next } now, it is the latest end after { $step }
+alert-hold-over = Tray { $tray }: its hold is over
+alert-supply-due = { $supply } should be there
+alert-session-end = Your time is over: tidy up
+alert-watch-check = The { $station }: stay and watch. No flame, work flat, air and exhaust on?
+alert-soft = Finish the pass, switch off, then go.
+alert-late = This comes late: the server was away.
+alert-watch-go = No flame, work flat, air and exhaust on
+alert-not-ended = It has not ended, or not well
+alert-still-running = Still running. Ask again in
+alert-again-in = { $minutes } min
+alert-stopped = Stopped, because …
+alert-seen = Seen
+alert-release = It goes on
+alert-tomorrow = Ask again tomorrow
+alert-more-time = { $minutes } min more
+
+## Questions
+asks-what-was-running = What was running?
+asks-since = The server was away. Its last entry is from { $last }.
+asks-still = Still running
+asks-ended = Ended
+asks-aside = Put aside
+asks-stopped = Stopped, because …
+asks-that-is-all = That is all
+asks-nothing = Nothing was running
+settle-title = To settle
+settle-about = These were pressed while the phone did not know the latest. Which is right?
+settle-press = { $person } pressed at { $at }: { $what } { $subject }
+settle-keep-shop = Keep the shop's
+settle-keep-press = The press is right
+
+## Kinds of events, in a history
+kind-person-came = came
+kind-person-went = stopped for the day
+kind-person-called-away = called away
+kind-person-came-back = came back
+kind-room-changed = changed room
+kind-time-said = said how long
+kind-job-started = started a shop job
+kind-job-done = did a shop job
+kind-move-declined = declined a move
+kind-span-answered = answered how long
+kind-station-out-of-use = station out of use
+kind-station-back-in-use = station back in use
+kind-setup-changed = changed the setup
+kind-checklist-ticked = ticked the start list
+kind-signal-received = sensor
+kind-alert-claimed = on the way to an alert
+kind-alert-answered = answered an alert
+kind-watch-checked = looked at the machine
+kind-watch-taken = took over the watch
+kind-reminder-answered = answered a reminder
+kind-server-restarted = server restarted
+kind-restart-answered = said what was running
+kind-run-opened = opened the run
+kind-run-finished = finished the run
+kind-run-abandoned = gave up the run
+kind-orders-changed = changed the orders
+kind-route-revised = revised the route
+kind-board-added = added a board
+kind-board-lost = lost a board
+kind-supply-out = out of a supply
+kind-supply-in = supply is there
+kind-first-piece-checked = checked the first piece
+kind-first-piece-decided = decided after a first piece
+kind-operation-given = gave the operation to somebody
+kind-look-given = looked at a first piece
+kind-note-written = wrote a note
+kind-load-started = started
+kind-machine-started = machine running
+kind-machine-ended = machine ended
+kind-unloading-started = at it
+kind-load-done = done
+kind-load-stopped = stopped early
+kind-stop-settled = settled a stop
+kind-load-put-aside = put aside
+kind-load-taken-off = taken off
+kind-pieces-counted = counted
+kind-pieces-moved = moved pieces
+kind-pieces-held = held
+kind-pieces-released = released
+kind-wait-ended = ended the wait
+kind-wood-noted = noted the wood
+kind-texts-placed = placed texts
+kind-card-printed = printed a traveller
+kind-shown-how = showed how
+kind-event-undone = undid a press
+kind-event-amended = corrected a press
+kind-entry-settled = settled an entry
+
+## Refusals
+refused-bad-form = The server could not read this press.
+refused-form = This press is not in the form it should be: { $where } { $what }.
+refused-kind-unknown = The server does not know the kind '{ $kind }'. Load the page again.
+refused-run-unknown = There is no run '{ $run }'.
+refused-run-known = The run '{ $run }' is open already.
+refused-run-closed = The run '{ $run }' is { $state }.
+refused-station-unknown = There is no station '{ $station }' in the book.
+refused-person-unknown = There is nobody called '{ $person }' in the book.
+refused-tray-unknown = There is no tray { $tray } in this run.
+refused-tray-known = Tray { $tray } is in this run already.
+refused-step-unknown = The route has no operation '{ $step }'.
+refused-load-unknown = There is no load '{ $load }'.
+refused-board-unknown = There is no board '{ $board }' in this run.
+refused-event-unknown = That press is not in the log.
+refused-station-busy = The { $station } is taken: { $step }, tray { $trays } is still on it. Finish it or take it off first.
+refused-station-out = The { $station } cannot be used: { $why }.
+refused-first-piece-failed = { $step } is stopped: its first piece failed. Decide about it first.
+refused-still-waiting = Tray { $tray } has to wait until { $ready_at } before { $step }.
+refused-supply-out = { $step } waits for { $supply }.
+refused-skill = { $step } needs somebody who can '{ $skill }'. { $person } has not been shown it yet.
+refused-watch-first = You watch the { $station }. Stay with it, or pause it and make it safe first.
+refused-machine-runs = A machine is still running on tray { $trays }. Let it end or stop it first.
+refused-pieces-not-there = Tray { $tray }: { $wanted } wanted, only { $there } free. { $step }
+refused-counts-do-not-fit = Tray { $tray } has { $there } at { $step }, and { $counted } were counted.
+refused-counts-gone-on = Pieces of tray { $tray } have gone on from { $step } already: { $before } were good, now { $counted } are said.
+refused-nothing-to-move = There is nothing to move in tray { $tray }.
+refused-nothing-to-settle = This is settled already.
+refused-moves-only-back = Pieces move back or stay at their step; they go on from { $step } by being counted.
+refused-same-tray = Choose another tray or an earlier step than tray { $tray }.
+refused-would-strand = Pieces of this run are at an operation that the new route lacks.
+refused-later-press = It is needed by a later press. Undo that one first.
+refused-transition = This does not fit: it is { $state } now.
+refused-does-not-fit = This does not fit what the shop knows now.
+refused-certainty-out-of-range = The certainty has to lie between 0 and 1.
+refused-good-rate-out-of-range = The good rate has to lie between 0 and 1.
+refused-pieces-out-of-range = The number of pieces is out of range.
+
+## Batches and files that cannot be read
+refused-batch-form = What was sent cannot be read: { $what }.
+refused-file-no-run = The file holds no run: 'runboard_run', 'run' and 'events' with a 'run opened' are wanted.
+refused-file-event-wrong = Event { $number } of the file: { $where } { $what }.
+refused-file-zone = The run was worked in the time zone { $there }, and this shop's is { $here }. Import the shop's book first.
+refused-file-unknown-names = The shop's book does not have { $names }. Import the shop's book first.
+
+## The book, products and runs, on the Plan and Shop screens
+refused-book-outdated = Somebody saved this meanwhile. Nothing you typed is lost: press Save again to keep yours. In the book now:
+refused-station-in-use = { $station } cannot be removed: the open run { $run } is made there.
+refused-person-at-work = { $person } is at work now. Let them finish first.
+refused-nothing-wanted = Say how many good pieces are wanted, in at least one order line.
+refused-too-many-trays = That makes { $trays } trays, and a run has { $most } at most. Put more pieces on a tray, or open two runs.
+refused-product-unknown = There is no product '{ $product }' in the book.
+refused-route-empty = { $product } has no operation yet. Write its steps first.
+refused-product-wrong = This route cannot be used: { $problems }
+refused-operation-unknown = There is no operation '{ $operation }' in this route.
+refused-last-operation = A route needs at least one operation.
+
+## Away, supplies, and how an entry was made
+out-of = Out of { $supply }
+out-of-until = Out of { $supply } until { $until }
+out-is-there = It is there
+basis-assumed = assumed
+basis-paper = from paper
+basis-sensor = from a sensor

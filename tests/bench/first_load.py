@@ -1,6 +1,7 @@
 """What a phone that has never been here fetches to show Now: the page, and everything it leads to.
 
-Sheets that open at a press later are fetched then (``import("./…")``); they are told apart.
+What is fetched once the page has come to rest (``import("./…")``, the words of the sheets, the transition table) is told
+apart.
 """
 
 import gzip
@@ -20,8 +21,8 @@ _LATER = (re.compile(r"""\bimport\(\s*["']([./][^"']+)["']"""),)
 def first_load(address: str, person: str) -> tuple[dict[str, int], dict[str, int]]:
     """(at once, later): bytes on the wire of each answer, gzipped where the server does it."""
     with httpx.Client(base_url=address, headers={"Accept-Encoding": "gzip"}) as client:
-        at_once, leads_on = _fetch(client, ["/", "/table.json", f"/state?person={person}"], set())
-        later, _ = _fetch(client, [*leads_on, "/static/words/en.sheets.ftl"], set(at_once))
+        at_once, leads_on = _fetch(client, ["/", f"/state?person={person}"], set())
+        later, _ = _fetch(client, [*leads_on, "/table.json", "/static/words/en.sheets.ftl"], set(at_once))
     return at_once, later
 
 
