@@ -5,8 +5,9 @@ the demo at three in the morning meets a shop that works at three in the morning
 """
 
 from collections.abc import Sequence
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from runboard.demo.book import CREW, LEAD
 from runboard.demo.incident import Incident
@@ -47,8 +48,11 @@ def house_numbers(floor: Shopfloor, lines: int, pieces: int, dues: Sequence[date
     ]
 
 
-def _on_the_hour(moment: datetime) -> datetime:
-    return moment.replace(minute=0, second=0)
+def _for_the_post(moment: datetime, zone: str) -> datetime:
+    """The next five o'clock in the afternoon, when the post goes."""
+    local = moment.astimezone(ZoneInfo(zone))
+    today = local.replace(hour=17, minute=0, second=0, microsecond=0)
+    return (today if today >= local else today + DAY).astimezone(UTC)
 
 
 # the two that are finished
@@ -121,7 +125,8 @@ def _out_of_hooks(run: str, floor: Shopfloor) -> list[Incident]:
 def _run_in_full_swing(floor: Shopfloor, now: datetime) -> None:
     first = now - 3 * DAY - HOUR
     floor.clock.moment = first - HOUR
-    dues = [_on_the_hour(now + span) for span in (20 * HOUR, 3 * DAY, 6 * DAY)]
+    next_post = _for_the_post(now + 2 * HOUR, floor.book.time_zone)
+    dues = [next_post, next_post + 2 * DAY, next_post + 5 * DAY]
     wish = Wish("rails", house_numbers(floor, 22, 2, dues), name="Key rails, second batch", wood="ash")
     run = open_run(floor.workshop, wish, LEAD)
     lead = Worker(floor, LEAD, called=0.1)
@@ -157,7 +162,7 @@ def _engrave_on(floor: Shopfloor, run: str, lead: Worker, begins: datetime) -> N
     why = {"why": "the house number is not confirmed", "waiting_for": "an answer from Bridge End"}
     held = draft(
         "pieces held",
-        {**why, "until": write_moment(_on_the_hour(begins + 2 * DAY))},
+        {**why, "until": write_moment(_for_the_post(begins + DAY, floor.book.time_zone))},
         run=run,
         tray="6",
         operation="engrave",

@@ -115,7 +115,8 @@ class Worker:
 
     def _offer(self) -> Move | None:
         for move in self.floor.moves(self.key):
-            if move.code in ("start", "go on", "unload", "job"):
+            # Whoever started a machine goes to it by themselves.
+            if move.code in ("start", "go on", "unload", "job") and move.because["code"] != "machine due":
                 return move
             if move.code in ("stop", "free", "watch"):
                 return None
