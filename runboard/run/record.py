@@ -51,8 +51,9 @@ def _names(kind: type) -> tuple[str, ...]:
 
 
 def load_record(load: Load) -> dict[str, Any]:
-    """A begun load; its spans stay on the server."""
-    return record(load, ("spans", "done_at"))
+    """A begun load; its spans stay on the server, but for the event that began each person's open one."""
+    began = {span.person: span.event for span in load.spans if span.person and span.ended_at is None}
+    return {**record(load, ("spans", "done_at")), **({"began": began} if began else {})}
 
 
 def tray_record(tray: Tray) -> dict[str, Any]:

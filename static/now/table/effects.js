@@ -91,7 +91,7 @@ function handsOff(scene) {
 
 function allHandsOff(scene) {
   for (const person of scene.load.people) unhand(scene.draft, person, scene.load);
-  scene.load = { ...scene.load, people: [] };
+  scene.load = { ...scene.load, people: [], began: {} };
 }
 
 /** The machine is thought to end in so many minutes: those said, else the step's machine time. */
