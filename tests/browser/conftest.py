@@ -2,15 +2,23 @@
 
 import shutil
 from collections.abc import Iterator
+from datetime import timedelta
 from pathlib import Path
+from typing import Literal
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, ViewportSize, sync_playwright
 
+from runboard.app import Settings, open_workshop
+from runboard.floor.runs import Wish, new_event, open_run
+from runboard.floor.taps import record_events
+from runboard.run.event import write_moment
+from tests.scenario import shop
 from tests.serving import Running, running
 
-PHONE = {"width": 360, "height": 740}
-TABLET = {"width": 820, "height": 1180}
+Scheme = Literal["light", "dark"]
+PHONE: ViewportSize = {"width": 360, "height": 740}
+TABLET: ViewportSize = {"width": 820, "height": 1180}
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -46,28 +54,66 @@ def server(data: Path) -> Iterator[Running]:
         yield served
 
 
-@pytest.fixture
-def phone_context(chromium: Browser) -> Iterator[BrowserContext]:
-    """A phone of its own: nothing remembered."""
-    context = chromium.new_context(
-        viewport=PHONE,
-        device_scale_factor=2,
-        has_touch=True,
-        is_mobile=True,
-        locale="en-GB",
-        timezone_id="Europe/Berlin",
-    )
-    context.set_default_timeout(10_000)
-    yield context
-    context.close()
+class Phones:
+    """Phones out of their boxes: each a browser context of its own, with nothing remembered."""
+
+    def __init__(self, chromium: Browser) -> None:
+        self.chromium = chromium
+        self.contexts: list[BrowserContext] = []
+        self.complaints: list[str] = []
+
+    def new(self, *, viewport: ViewportSize = PHONE, scheme: Scheme = "light", init_script: str = "") -> Page:
+        """A page on a phone of its own; ``init_script`` runs before the page's own."""
+        context = self.chromium.new_context(
+            viewport=viewport,
+            color_scheme=scheme,
+            device_scale_factor=2,
+            has_touch=True,
+            is_mobile=True,
+            locale="en-GB",
+            timezone_id="Europe/Berlin",
+        )
+        context.set_default_timeout(10_000)
+        if init_script:
+            context.add_init_script(init_script)
+        self.contexts.append(context)
+        page = context.new_page()
+        page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        page.on("console", self._heard)
+        return page
+
+    def _heard(self, message: ConsoleMessage) -> None:
+        if message.type == "error":
+            self.complaints.append(f"{message.text} ({message.location.get('url')})")
+
+    def forgive_silence_of_the_server(self) -> None:
+        """What the browser says of requests that nobody answered: a test that stops the server expects it."""
+        self.complaints = [one for one in self.complaints if "ERR_" not in one]
 
 
 @pytest.fixture
-def phone(phone_context: BrowserContext) -> Iterator[Page]:
-    """A page on that phone. Whatever the page's script complained of fails the test."""
-    page = phone_context.new_page()
-    complaints: list[str] = []
-    page.on("pageerror", lambda error: complaints.append(str(error)))
-    page.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
-    yield page
-    assert complaints == []
+def phones(chromium: Browser) -> Iterator[Phones]:
+    """As many phones as a test wants. Whatever a page's script complained of fails the test."""
+    found = Phones(chromium)
+    yield found
+    for context in found.contexts:
+        context.close()
+    assert found.complaints == []
+
+
+@pytest.fixture
+def phone(phones: Phones) -> Page:
+    """A page on one phone."""
+    return phones.new()
+
+
+@pytest.fixture
+def shop_with_a_run(data: Path) -> Path:
+    """The small shop with a run of key rails, in the data folder; Ann and Ben have come."""
+    store, workshop = open_workshop(Settings(data))
+    workshop.books.save(shop(), workshop.clock.now())
+    open_run(workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
+    until = {"until": write_moment(workshop.clock.now() + timedelta(hours=3))}
+    record_events(workshop, [new_event(workshop, "person came", until, person=person) for person in ("ann", "ben")])
+    store.close()
+    return data
