@@ -224,9 +224,10 @@ def test_a_route_written_in_words_reads_back_the_same(steps: list[tuple[str, str
 @settings(max_examples=200, deadline=None)
 @given(
     st.text(max_size=60)
-    | st.lists(st.sampled_from(["cut,sand", "1/2", "120/180", "side", "A", "overnight", "-5", "each;", "at", "bench"]), max_size=9).map(
-        " ".join
-    )
+    | st.lists(
+        st.sampled_from(["cut,sand", "1/2", "120/180", "side", "A", "overnight", "-5", "each;", "at", "bench"]),
+        max_size=9,
+    ).map(" ".join)
 )
 def test_any_text_becomes_a_route_that_the_book_accepts_or_is_refused(text: str) -> None:
     around = Around({station.key: station for station in SHOP}, {})
