@@ -75,7 +75,7 @@ def _list_unsettled(draft: Draft, event: Event, refusal: Refused) -> None:
         event.moment,
         refusal.code,
         refusal.facts,
-        event,
+        replace(event, seq=0),  # the order of arrival is no part of the state
     )
     draft.changes["unsettled"] = put(draft.base.unsettled, event.id, entry)
 

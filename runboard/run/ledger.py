@@ -46,6 +46,7 @@ class Ledger:
         self.state = ShopState()
         self.last_seq = 0
         self.seq_by_device: dict[str, int] = {}
+        self._named: set[str] = set()
         self._snapshots: list[tuple[int, ShopState]] = [(0, ShopState())]
 
     def load(self, events: list[Event]) -> None:
@@ -69,7 +70,7 @@ class Ledger:
 
     def try_event(self, event: Event) -> Trial:
         """What the state would be with ``event``; the ledger itself stays as it is."""
-        if event.kind in CORRECTIONS:
+        if event.kind in CORRECTIONS or self._is_corrected(event):
             return self._try_correction(event)
         if not self.held or event.order > self.held[-1].order:
             return Trial(event, apply(self.state, event, self.book), self.state)
@@ -94,8 +95,14 @@ class Ledger:
         """The last arrival from any other device."""
         return max((seq for one, seq in self.seq_by_device.items() if one != device), default=0)
 
+    def _is_corrected(self, event: Event) -> bool:
+        """Whether a correction of this event arrived before it."""
+        return event.id in self._named or event.id.split(".", 1)[0] in self._named
+
     def _note(self, event: Event, seq: int = 0) -> None:
         self.arrived[event.id] = event
+        if event.kind in CORRECTIONS:
+            self._named.add(event.get("event"))
         seq = seq or event.seq
         self.last_seq = max(self.last_seq, seq)
         self.seq_by_device[event.device] = max(seq, self.seq_by_device.get(event.device, 0))

@@ -1,8 +1,12 @@
 """What the state machine and the vectors found in the fold, each held by the shortest case that shows it."""
 
+from dataclasses import replace
+from datetime import timedelta
+
 import pytest
 
 from runboard.plan.next_move import moves
+from runboard.run.fold import fold
 from runboard.run.names import next_load
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor, conserved
@@ -104,3 +108,29 @@ def test_a_board_counted_again_with_more_good_pieces_gets_them_back():
     floor.press("load done", {"counts": {"*": {"good": 15}}}, run="r1", load="cut/1")
 
     assert [tray.at for tray in floor.run.trays.values()] == [{"clean": 5}] * 3
+
+
+def test_an_undo_that_arrives_before_the_press_it_names_undoes_it_all_the_same():
+    floor = Floor()
+    floor.open_run()
+    pressed = floor.event("load started", run="r1", load="cut/1")
+    floor.now += timedelta(minutes=1)
+    undo = floor.event("event undone", {"event": pressed.id})
+
+    for seq, event in enumerate((undo, pressed), 2):
+        floor.ledger.keep(floor.ledger.try_event(event), seq)
+
+    assert floor.run.loads == {}
+    assert floor.state == fold(floor.book, floor.ledger.arrived.values())
+
+
+def test_the_order_of_arrival_is_no_part_of_what_is_to_settle():
+    floor = Floor()
+    floor.open_run()
+    floor.press("load started", run="r1", load="cut/1")
+    pressed = floor.blind("load put aside", run="r1", load="clean/1")
+
+    stored = [replace(event, seq=at) for at, event in enumerate(floor.ledger.arrived.values(), 1)]
+
+    assert pressed.id in floor.state.unsettled
+    assert fold(floor.book, stored) == floor.state
