@@ -37,10 +37,12 @@ class Running:
 
 
 @contextmanager
-def running(*command: str, python: Sequence[str] = (sys.executable, "-m", "runboard.cli")) -> Iterator[Running]:
-    """``runboard COMMAND`` on a free port, until the end of the block."""
+def running(
+    *command: str, python: Sequence[str] = (sys.executable, "-m", "runboard.cli"), port: str = "0"
+) -> Iterator[Running]:
+    """``runboard COMMAND`` on a free port or the one that is given, until the end of the block."""
     process = subprocess.Popen(
-        [*python, *command, "--port", "0", "--no-open"],
+        [*python, *command, "--port", port, "--no-open"],
         cwd=ROOT,
         stdout=subprocess.PIPE,
         stderr=subprocess.STDOUT,
