@@ -29,3 +29,12 @@ class Tally:
     answers: Counter[str] = field(default_factory=Counter)
     kinds: Counter[str] = field(default_factory=Counter)
     reached: Counter[str] = field(default_factory=Counter)
+
+
+def three_phones() -> list[Phone]:
+    """Two of Ann's and one of Ben's; two of their clocks are off."""
+    return [
+        Phone("phone-a", "ann", timedelta(0)),
+        Phone("phone-b", "ben", timedelta(minutes=7)),
+        Phone("phone-c", "ann", timedelta(seconds=-40)),
+    ]

@@ -23,10 +23,11 @@ from runboard.run.fold import apply, fold
 from runboard.run.form import check_form
 from runboard.run.ledger import Ledger
 from runboard.run.state import ShopState
-from tests.core.phones import Phone, Tally
+from tests.core.phones import Phone, Tally, three_phones
 from tests.core.pressing import conserved
 from tests.floor.fakes import workshop
-from tests.vectors.presses import Chooser, Press
+from tests.vectors.chooser import Chooser, Press
+from tests.vectors.presses import choose
 from tests.vectors.scenes import rails, shelves, the_shop
 
 CHANCE = st.integers(0, 2**32 - 1).map(Random)
@@ -43,11 +44,7 @@ class Taps(RuleBasedStateMachine):
         record = the_shop()
         record["products"] = [rails(), shelves()]
         self.shop = workshop(record)
-        self.phones = [
-            Phone("phone-a", "ann", timedelta(0)),
-            Phone("phone-b", "ben", timedelta(minutes=7)),
-            Phone("phone-c", "ann", timedelta(seconds=-40)),
-        ]
+        self.phones = three_phones()
         self.number = 0
         self.reworked: set[tuple[str, str]] = set()
         open_run(self.shop, Wish("rail", [{"line": "1", "pieces": 8, "text": "12"}], pieces_a_tray=3), "ann")
@@ -61,9 +58,8 @@ class Taps(RuleBasedStateMachine):
         for _ in range(presses):
             self._look(phone)
             self.shop.clock.pass_(random.choice((0.2, 1, 4, 15)))
-            view = phone.view
-            chooser = Chooser(view, self.shop.book, random, self.shop.clock.now(), wild=0.02)
-            self._press(phone, [chooser.choose()])
+            chooser = Chooser(phone.view, self.shop.book, random, self.shop.clock.now(), wild=0.02)
+            self._press(phone, [choose(chooser)])
 
     @rule(random=CHANCE, which=PHONES)
     def finishes_and_starts_the_next(self, random: Random, which: int) -> None:
@@ -83,20 +79,19 @@ class Taps(RuleBasedStateMachine):
         self._look(phone)
         at = self.shop.clock.now() - timedelta(minutes=minutes)
         view = self.shop.ledger.at(at) if not phone.offline else phone.view
-        self._press(phone, [Chooser(view, self.shop.book, random, at, wild=0.02).choose()], at)
+        self._press(phone, [choose(Chooser(view, self.shop.book, random, at, wild=0.02))], at)
 
     @rule(which=PHONES)
     def loses_the_network(self, which: int) -> None:
         self._look(self.phones[which])
         self.phones[which].offline = True
 
-    @rule(random=CHANCE, which=PHONES)
-    def finds_the_network(self, random: Random, which: int) -> None:
+    @rule(which=PHONES)
+    def finds_the_network(self, which: int) -> None:
         phone = self.phones[which]
         phone.offline = False
-        if phone.held:
-            batch, phone.held = phone.held, []
-            self._send(phone, batch)
+        batch, phone.held = phone.held, []
+        self._send(phone, batch)
 
     @rule(random=CHANCE, which=PHONES, other=PHONES)
     def both_work_and_one_is_offline(self, random: Random, which: int, other: int) -> None:
@@ -104,7 +99,7 @@ class Taps(RuleBasedStateMachine):
         for _ in range(2):
             self.presses(random, which, 3)
             self.presses(random, other, 3)
-        self.finds_the_network(random, which)
+        self.finds_the_network(which)
 
     @rule(random=CHANCE, which=PHONES)
     def settles_what_did_not_fit(self, random: Random, which: int) -> None:

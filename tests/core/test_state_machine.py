@@ -58,7 +58,7 @@ RULES = (
     ("says_it_late", ("random", "which", "minutes")),
     ("both_work_and_one_is_offline", ("random", "which", "other")),
     ("loses_the_network", ("which",)),
-    ("finds_the_network", ("random", "which")),
+    ("finds_the_network", ("which",)),
     ("settles_what_did_not_fit", ("random", "which")),
     ("sends_twice", ("random", "which")),
     ("waits", ("minutes",)),

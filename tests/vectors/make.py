@@ -31,8 +31,9 @@ from runboard.run.state import ShopState
 from runboard.run.table import find_row, kinds_of, load_at_hand, table_text, tray_at_hand
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
+from tests.vectors.chooser import Chooser
 from tests.vectors.patch import difference
-from tests.vectors.presses import Chooser
+from tests.vectors.presses import choose
 from tests.vectors.scenes import opened, rails, shelves, the_shop
 
 FILE = Path(__file__).parent / "table.json"
@@ -72,7 +73,7 @@ def pressed(book: Book, random: Random, number: int) -> Iterator[tuple[ShopState
         state = apply(state, check_form({**record, "body": body}), book)
     for at in range(PRESSES):
         now += timedelta(minutes=random.choice((0.5, 2, 7, 25)))
-        kind, fields, body = Chooser(state, book, random, now, wild=0.25).choose()
+        kind, fields, body = choose(Chooser(state, book, random, now, wild=0.25))
         record = {"id": f"press-{number:03d}-{at:03d}", "kind": kind, "at": now.isoformat(), "body": body}
         record |= {"person": random.choice(("ann", "ann", "ben")), "seen": 0, **fields}
         event = check_form({name: value for name, value in record.items() if value != ""})
