@@ -2,7 +2,7 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { moment } from "./clock.js";
-import { openLoads } from "./doing.js";
+import { isPutAside, openLoads } from "./doing.js";
 import { about, press } from "./press.js";
 import { openStopped } from "./stopped.js";
 import { loadTitle, personName, say, sayCode, slug, stationName } from "./words.js";
@@ -10,7 +10,7 @@ import { loadTitle, personName, say, sayCode, slug, stationName } from "./words.
 export function asks({ state }) {
   return Object.entries(state.asks ?? {}).map(([id, ask]) => {
     const answered = () => press(say("did-asked"), [{ kind: "restart answered", body: { restart: id } }]);
-    const running = openLoads(state).filter((load) => ["running", "loading", "working", "ended", "unloading"].includes(load.state));
+    const running = openLoads(state).filter((load) => ["running", "loading", "working", "ended", "unloading"].includes(load.state) && !isPutAside(load));
     return html`<section class="panel look"><h2>${sayCode("asks", ask.code, ask.facts) || ask.code}</h2>
       <p>${say("asks-since", { last: ask.facts?.last_at ?? "" })}</p>
       ${running.map((load) => wasRunning(state, load))}
@@ -20,14 +20,16 @@ export function asks({ state }) {
 
 function wasRunning(state, load) {
   const title = loadTitle(state.runs[load.run], load);
-  const still = () => press(say("did-still", { load: title }), [load.state === "running"
+  const runs = load.state === "running";
+  const at = { ...about(load), ...(load.people?.length ? { person: load.people[0] } : {}) }; // whoever answers, the hands are theirs
+  const still = () => press(say("did-still", { load: title }), [runs
     ? { kind: "machine started", ...about(load), body: load.end_at ? { minutes: Math.max(1, Math.round((Date.parse(load.end_at) - Date.now()) / 60_000)) } : {} }
-    : { kind: "load started", ...about(load), body: { pieces: load.pieces } }]);
-  const ended = () => press(say("did-ended", { station: stationName(state, load.station) }), [load.state === "running" ? { kind: "machine ended", ...about(load) } : { kind: "load put aside", ...about(load) }]);
-  return html`<div class="asked"><p><b>${stationName(state, load.station)}</b>: ${title}</p><div class="choices">
-    ${load.state === "ended" ? nothing : html`<button type="button" @click=${still}>${say("asks-still")}</button>`}
-    <button type="button" @click=${ended}>${say(load.state === "running" ? "asks-ended" : "asks-aside")}</button>
-    <button type="button" @click=${() => openStopped(load)}>${say("asks-stopped")}</button></div></div>`;
+    : { kind: "load started", ...at, body: { pieces: load.pieces } }]);
+  const ended = () => press(say("did-ended", { station: stationName(state, load.station) }), [runs ? { kind: "machine ended", ...about(load) } : { kind: "load put aside", ...at }]);
+  return html`<div class="asked"><p><b>${stationName(state, load.station)}</b>: ${title}</p><div class="pair">
+    ${load.state === "ended" ? nothing : html`<button type="button" @click=${still}>${say(runs ? "asks-still" : "asks-at-it")}</button>`}
+    <button type="button" @click=${ended}>${say(runs ? "asks-ended" : "asks-aside")}</button>
+    ${["working", "loading"].includes(load.state) ? nothing : html`<button type="button" @click=${() => openStopped(load)}>${say("asks-stopped")}</button>`}</div></div>`;
 }
 
 /** What is to settle: both versions, one press each. */

@@ -10,11 +10,13 @@ const MODULES = {
   alerts: () => import("./alerts.js"),
   away: () => import("./away.js"),
   badpiece: () => import("./badpiece.js"),
+  early: () => import("./early.js"),
   firstpiece: () => import("./firstpiece.js"),
   load: () => import("./load_sheet.js"),
   lockup: () => import("./lockup.js"),
   others: () => import("./others.js"),
   settle: () => import("./asks.js"),
+  span: () => import("./span.js"),
   stopped: () => import("./stopped.js"),
   table: async () => laidOver(await import("./table.js"), await readTable()),
   wrong: () => import("./wrong.js"),
@@ -65,6 +67,7 @@ const from = (name, action) => async (...facts) => (await module(name))[action](
 
 export const calledAway = from("away", "calledAway");
 export const openCount = from("badpiece", "openCount");
+export const openEarly = from("early", "openEarly");
 export const openFirstPiece = from("firstpiece", "openFirstPiece");
 export const openHowMany = from("away", "openHowMany");
 export const openLoadSheet = from("load", "openLoadSheet");

@@ -32,6 +32,7 @@ const page = (scene) => html`
     ${howLong(scene)}
     ${first(scene)}
     ${wrongAndAway(scene)}
+    ${here("span")?.longSpanRow(scene)}
   </div>
   <div class="second-column">
     ${machines(scene)}

@@ -60,6 +60,8 @@ export function lastPress() {
 
 const undone = () => JSON.parse(localStorage.getItem("runboard.undone") ?? "[]");
 
+export const isUndone = (id) => undone().includes(id);
+
 /** Takes back a whole press. */
 export function undo(one, label) {
   write(read().filter((other) => other.id !== one.id));
@@ -142,10 +144,18 @@ export function moveDraft(move, alerts = []) {
 
 export const jobOf = (move) => move.id.split("|").pop();
 
+let counted = () => () => {};
+
+/** `look(load, isLate)` is called before each count; what it gives is called with the press that counted. */
+export const onCount = (look) => { counted = look; };
+
 /** Ends a load, all good unless counted, and begins the next move with the same press. */
 export function finishLoad(run, load, next, { counts, alerts, ...extra } = {}) {
   const done = { kind: "load done", ...about(load), ...extra, body: counts ? { counts } : {} };
-  return press(doneTitle(run, load, next), [done, ...(next ? moveDraft(next, alerts) : [])]);
+  const then = counted(load, Boolean(extra.at || extra.minutesAgo));
+  const id = press(doneTitle(run, load, next), [done, ...(next ? moveDraft(next, alerts) : [])]);
+  then(id);
+  return id;
 }
 
 const doneTitle = (run, load, next) => {

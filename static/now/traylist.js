@@ -3,6 +3,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, minutesTo, moment, now } from "./clock.js";
 import { resting } from "./doing.js";
+import { openEarly } from "./later.js";
 import { inOrder, list, personName, routeOf, say, stationName, sum } from "./words.js";
 
 /** [{step, box}] with box one of done, started, wait, held or '' for not yet. */
@@ -34,12 +35,16 @@ export function strip(run, tray) {
 
 export function trays({ state, run, several }) {
   if (!run) return nothing;
-  const ids = inOrder(Object.keys(run.trays ?? {})).filter((id) => hasPieces(run.trays[id]));
-  return html`<section><h2>${several ? say("ui-trays-of", { run: run.name }) : say("ui-trays-title")}</h2><ul class="rows">
-    ${ids.map((id) => row(state, run, run.trays[id]))}</ul></section>`;
+  const all = inOrder(Object.keys(run.trays ?? {})).map((id) => run.trays[id]);
+  const done = all.filter((tray) => !isOpen(tray) && tray.good);
+  const rows = (some) => html`<ul class="rows">${some.map((tray) => row(state, run, tray))}</ul>`;
+  return html`<section><h2>${several ? say("ui-trays-of", { run: run.name }) : say("ui-trays-title")}</h2>
+    ${rows(all.filter(isOpen))}
+    ${done.length ? html`<details><summary>${say("trays-done", { count: done.length })}</summary>${rows(done)}</details>` : nothing}</section>`;
 }
 
-export const hasPieces = (tray) => sum(tray.at) + (tray.good ?? 0) > 0;
+/** Pieces of it are still on their way. */
+export const isOpen = (tray) => sum(tray.at) > 0;
 
 const row = (state, run, tray) => html`<li class="tray ${tray.holds?.length ? "held" : ""}">
   <a class="no" href=${`/trays?run=${run.id}#tray-${tray.id}`} aria-label=${say("ui-tray", { tray: tray.id })}>${tray.id}</a>
@@ -108,10 +113,14 @@ function group(all) {
 
 function restRow(one) {
   const { rest, step, trays } = one;
-  const next = after(one)?.name ?? "";
+  const next = after(one);
   const ready = millis(rest.ready_at) <= now();
   const words = say(`wait-${rest.why}`, { trays: list(inOrder(trays)), count: trays.length, step: step?.name ?? "" });
   const late = rest.latest_at && minutesTo(rest.latest_at) < 15;
-  return html`<li class="row ${late ? "late" : ""}"><span>${words}${next ? html`<br><span class="soft">${say("wait-then", { next })}</span>` : nothing}</span>
-    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b></li>`;
+  const line = html`<span>${words}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
+    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>`;
+  if (ready || !next) return html`<li class="row ${late ? "late" : ""}">${line}</li>`;
+  const early = () => openEarly({ runId: one.run.id, trays, why: rest.why, until: rest.ready_at, next });
+  return html`<li><details><summary class="row ${late ? "late" : ""}">${line}</summary>
+    <button type="button" class="full" @click=${early}>${say(`early-open-${rest.why}`)}</button></details></li>`;
 }

@@ -1,6 +1,6 @@
 // The Trays screen: where each tray is, its counts, texts, history; pieces moved, held, counted.
 
-import { html, render } from "../vendor/lit-html-3.3.3.js";
+import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
 import { resumeSound, ring, title } from "../now/alarm.js";
 import { alerts, titleOf } from "../now/alerts.js";
 import { toSettle } from "../now/asks.js";
@@ -9,6 +9,7 @@ import { foot, refusals } from "../now/head.js";
 import { onOutbox, openOutbox } from "../now/outbox.js";
 import { redraw, setDraw, sheet, syncSheet } from "../now/sheet.js";
 import { me, onShop, openShop, shop } from "../now/shop.js";
+import { isOpen } from "../now/traylist.js";
 import { inOrder, openWords, say } from "../now/words.js";
 import { openBulk } from "./bulk.js";
 import { wholeTray } from "./tray.js";
@@ -33,7 +34,19 @@ const ofRun = (scene) => html`
     ${scene.runs.map((run) => html`<button type="button" aria-pressed=${String(run === scene.run)} @click=${() => { chosen = run.id; redraw(); }}>${run.name}</button>`)}</div>`
     : html`<p class="since">${scene.run.name}</p>`}
   <button type="button" class="full" @click=${() => openBulk(scene)}>${say("trays-bulk")}</button>
-  ${inOrder(Object.keys(scene.run.trays ?? {})).map((id) => wholeTray(scene, scene.run.trays[id]))}`;
+  ${traysOf(scene)}
+  ${Object.keys(scene.run.boards ?? {}).length ? html`<p><a class="button" href=${`/plan/runs/${encodeURIComponent(scene.run.id)}`}>${say("trays-boards")}</a></p>` : nothing}`;
+
+// Trays that are still on their way come first; those that are done or empty are folded behind them.
+function traysOf(scene) {
+  const all = inOrder(Object.keys(scene.run.trays ?? {})).map((id) => scene.run.trays[id]);
+  const over = all.filter((tray) => !isOpen(tray));
+  const good = over.filter((tray) => tray.good).length;
+  const fold = (name, content) => html`<details><summary>${name}</summary>${content}</details>`;
+  const whole = (some) => some.map((tray) => wholeTray(scene, tray));
+  const name = [good ? say("trays-done", { count: good }) : "", over.length > good ? say("trays-empty-count", { count: over.length - good }) : ""].filter(Boolean).join(", ");
+  return html`${whole(all.filter(isOpen))}${over.length ? fold(name, whole(over)) : nothing}`;
+}
 
 function draw() {
   const state = shop();
@@ -44,7 +57,12 @@ function draw() {
   render(page(sceneOf(state)), root);
   syncSheet(root);
   // The address names a tray, which exists only now.
-  if (first && location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
+  if (first && location.hash) show(document.getElementById(location.hash.slice(1)));
+}
+
+function show(tray) {
+  tray?.closest("details")?.setAttribute("open", "");
+  tray?.scrollIntoView();
 }
 
 function second() {

@@ -15,10 +15,11 @@ ui-undo = Undo
 ui-turn-on-sound = Turn on sound
 ui-undo-what = Undo: { $what }
 ui-you-are = You are
-ui-tray = tray { $tray }
+# A space that does not break keeps 'tray 4' together.
+ui-tray = tray { $tray }
 ui-trays = trays { $trays }
 ui-trays-from-to = trays { $from } to { $to }
-ui-board = board { $board }
+ui-board = board { $board }
 ui-trays-count = { $count } trays
 ui-machines = Machines
 ui-waits = Drying, curing, in clamps
@@ -184,6 +185,15 @@ wait-then = then { $next }
 wait-from = from { $from }
 wait-by = by { $by }
 wait-between = { $from } to { $by }
+trays-done = { $count ->
+    [one] 1 tray done
+   *[other] { $count } trays done
+  }
+early-open-dry = Go on now, before it is dry
+early-open-cure = Go on now, before it is cured
+early-open-clamp = Go on now, take the clamps off early
+early-open-cool = Go on now, before it is cool
+early-open-settle = Go on now, before it has settled
 tray-held = held: { $why }
 tray-held-until = held: { $why }, until { $until }
 tray-done = done

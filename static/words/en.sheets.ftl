@@ -136,6 +136,11 @@ trays-history-none = Nothing yet.
 trays-history-undone = undone
 trays-history-offline = The history comes from the server, which does not answer now.
 trays-empty = empty
+trays-empty-count = { $count ->
+    [one] 1 tray empty
+   *[other] { $count } trays empty
+  }
+trays-boards = Add a board, or say that one is lost
 trays-of = from tray { $of }
 trays-at = { $pieces } at { $step }
 trays-on = { $pieces } on the { $station }
@@ -222,6 +227,7 @@ did-settle-press = Settled: the press
 did-moved = { $pieces } from tray { $tray } to tray { $to }
 did-counted = Tray { $tray } counted: { $good } good
 did-filled = { $trays } done to { $step }
+did-span = Said how long it took: { $load }
 did-wait-ended = Tray { $tray } waits no longer
 did-wood = Tray { $tray }: { $wood }
 
@@ -254,6 +260,7 @@ alert-more-time = { $minutes } min more
 asks-what-was-running = What was running?
 asks-since = The server was away. Its last entry is from { $last }.
 asks-still = Still running
+asks-at-it = Still at it
 asks-ended = Ended
 asks-aside = Put aside
 asks-stopped = Stopped, because …
@@ -388,3 +395,21 @@ out-is-there = It is there
 basis-assumed = assumed
 basis-paper = from paper
 basis-sensor = from a sensor
+
+## Going on before a wait is over
+early-title = The wait lasts until { $until }
+early-dry = Dry to the touch is not cured. Read the label before you go on, and keep heat, sparks and flame away.
+early-cure = What has not cured marks, sticks and can give off fumes. Read the label before you go on.
+early-clamp = A joint taken out of its clamps too soon can open. Read the label of the glue before you go on.
+early-cool = It may still be hot enough to burn you, or to spoil what touches it.
+early-settle = It may still move, and what is cut now may not fit later.
+early-go = Go on early: { $load }
+early-nothing = None of these pieces is free: they are held, or somebody is at them.
+
+## A span over twice its estimate
+span-ask = { $load }: you were at it { $span }. All the time?
+span-all = All the time
+span-about = About …
+span-about-title = How long were you at it? { $load }
+span-about-minutes = About
+span-about-go = About { $minutes } min

@@ -1,0 +1,37 @@
+// Going on before a wait is over: says what that means, then begins the next operation, noted as early.
+
+import { html } from "../vendor/lit-html-3.3.3.js";
+import { cautions } from "./operation.js";
+import { startLoad } from "./press.js";
+import { closeSheet, openSheet, sheetHead } from "./sheet.js";
+import { inOrder, loadTitle, say } from "./words.js";
+
+/** Offers the next operation of each of these trays, whose wait `why` after `step` is not over. */
+export function openEarly({ runId, trays, why, until, next }) {
+  openSheet(({ state }) => {
+    const run = state.runs[runId];
+    const loads = inOrder(trays).map((tray) => loadFor(run, tray, next)).filter(Boolean);
+    return html`${sheetHead(say("early-title", { until }))}
+      <p class="cautions">${say(`early-${why}`)}</p>${cautions(next)}
+      ${loads.length ? html`<div class="stack">${loads.map((load) => html`<button type="button" @click=${() => { closeSheet(); startLoad(load, { body: { early: true } }); }}>
+        ${say("early-go", { load: loadTitle(run, load) })}</button>`)}</div>` : html`<p>${say("early-nothing")}</p>`}`;
+  });
+}
+
+/** The load that a tray's free pieces would make at a step; null where none are free. */
+function loadFor(run, tray, step) {
+  const one = run.trays[tray];
+  const held = (one.holds ?? []).filter((hold) => hold.step === step.key).reduce((sum, hold) => sum + hold.pieces, 0);
+  const free = (one.at?.[step.key] ?? 0) - (one.busy?.[step.key] ?? 0) - held;
+  const pieces = ["jig", "board"].includes(step.size) && step.load_pieces ? Math.min(free, step.load_pieces) : free;
+  return pieces > 0 ? { id: freshLoad(run, tray, step), run: run.id, step: step.key, station: step.station, pieces: { [tray]: pieces } } : null;
+}
+
+/** The id that the server would give: the plain one, or with .2, .3 once that is begun. */
+function freshLoad(run, tray, step) {
+  const base = `${step.key}/${tray}`;
+  const used = { ...run.loads, ...run.boards, ...run.trays[tray].counts?.[step.key] };
+  let id = base;
+  for (let number = 2; id in used; number += 1) id = `${base}.${number}`;
+  return id;
+}

@@ -1,0 +1,63 @@
+// The question about a long span: asked once, after the count, beside whatever comes next. It blocks nothing, and goes
+// away with its answer or at the next count.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { millis, now, span as spanWords } from "./clock.js";
+import { loadScene } from "./doing.js";
+import { isUndone, onCount, press } from "./press.js";
+import { closeSheet, openSheet, redraw, sheetHead, stepper } from "./sheet.js";
+import { me, shop } from "./shop.js";
+import { loadTitle, say, sum } from "./words.js";
+
+// Under this, twice the estimate is a matter of minutes: not worth a question.
+const LEAST_MINUTES = 10;
+let open = null;
+
+// Who says when it was done has said how long it took.
+onCount((load, isLate) => {
+  const found = isLate ? null : longSpan(shop(), me(), load);
+  return (press) => { open = found && { ...found, press }; redraw(); };
+});
+
+/** My span on this load, if it is over twice its estimate; null where it is not, or where it began is not known. */
+export function longSpan(state, person, load) {
+  const began = state?.runs?.[load.run]?.loads?.[load.id]?.began?.[person];
+  const since = state?.people?.[person]?.hands_since;
+  if (!began || !since) return null;
+  const here = loadScene(state, load);
+  const estimate = estimated(here);
+  const minutes = (now() - millis(since)) / 60_000;
+  if (!estimate || minutes < LEAST_MINUTES || minutes <= 2 * estimate) return null;
+  return { span: began, person, load, minutes, estimate, title: loadTitle(here.run, load) };
+}
+
+function estimated({ load, step }) {
+  const { setup = 0, loading = 0, unloading = 0, hand = 0 } = step?.minutes ?? {};
+  if (load.state === "unloading") return unloading;
+  return (load.fresh ? setup : 0) + loading + unloading + hand * sum(load.pieces);
+}
+
+/** 'You were at it 1 h 40 min. All the time?' */
+export function longSpanRow({ me: person }) {
+  if (!open || open.person !== person || isUndone(open.press)) return nothing;
+  const { title, minutes } = open;
+  return html`<section class="asked"><p>${say("span-ask", { load: title, span: spanWords(minutes) })}</p>
+    <div class="choices even"><button type="button" @click=${() => reply({ answer: "all" })}>${say("span-all")}</button>
+    <button type="button" @click=${openAbout}>${say("span-about")}</button>
+    <button type="button" @click=${() => reply({ answer: "unknown" })}>${say("ui-unknown")}</button></div></section>`;
+}
+
+function reply(body) {
+  const { load, span, title } = open;
+  open = null;
+  press(say("did-span", { load: title }), [{ kind: "span answered", run: load.run, load: load.id, operation: load.step, station: load.station, body: { span, ...body } }]);
+}
+
+function openAbout() {
+  let minutes = Math.max(1, Math.round(open.estimate));
+  const most = Math.ceil(open.minutes);
+  const { title } = open;
+  openSheet(() => html`${sheetHead(say("span-about-title", { load: title }))}
+    ${stepper(say("span-about-minutes"), minutes, { min: 1, max: most, by: 5, unit: say("ui-min"), set: (count) => { minutes = count; } })}
+    <button type="button" class="go" @click=${() => { closeSheet(); reply({ answer: "about", minutes }); }}>${say("span-about-go", { minutes })}</button>`);
+}
