@@ -84,6 +84,6 @@ def zone_of(name: str) -> tzinfo:
 def catalogue(locale: str) -> FluentBundle:
     """The catalogue of one language, read once. Without isolating marks: a sentence is compared and copied as text."""
     bundle = FluentBundle([locale], use_isolating=False)
-    for part in (f"{locale}.ftl", f"{locale}.sheets.ftl"):
-        bundle.add_resource(FluentResource((folder("static") / "words" / part).read_text("utf-8")))
+    for part in sorted((folder("static") / "words").glob(f"{locale}.*ftl")):
+        bundle.add_resource(FluentResource(part.read_text("utf-8")))
     return bundle

@@ -219,7 +219,7 @@ did-not-this = Not now: { $what }
 did-off = Taken off: { $load }
 did-ended = { $station } has ended
 did-answered = Answered: { $alert }
-did-watch-checked = Looked: all is well
+did-watch-checked = Looked at the machine
 did-asked = Said what was running
 did-still = Still at it: { $load }
 did-settle-shop = Settled: the shop's version
@@ -236,7 +236,7 @@ others-aside = put aside on the { $station }
 others-job = about { $minutes } min
 
 ## Alerts
-alert-machine-end = The { $station } has ended
+alert-machine-end = By its estimate the { $station } has ended
 alert-needs-unloading = The { $station } has ended
 alert-wait-over = Tray { $tray }: the wait after { $step } is over
 alert-wait-latest = Tray { $tray }: { $next } now, it is the latest end after { $step }
@@ -353,17 +353,27 @@ refused-still-waiting = Tray { $tray } has to wait until { $ready_at } before { 
 refused-supply-out = { $step } waits for { $supply }.
 refused-skill = { $step } needs somebody who can '{ $skill }'. { $person } has not been shown it yet.
 refused-watch-first = You watch the { $station }. Stay with it, or pause it and make it safe first.
-refused-machine-runs = A machine is still running on tray { $trays }. Let it end or stop it first.
-refused-pieces-not-there = Tray { $tray }: { $wanted } wanted, only { $there } free. { $step }
+refused-machine-runs = A machine is still running on tray { $trays }. Stay until it has ended, or stop it first.
+refused-pieces-not-there = Tray { $tray } has { $there } free for { $step }, and { $wanted } were wanted.
 refused-counts-do-not-fit = Tray { $tray } has { $there } at { $step }, and { $counted } were counted.
 refused-counts-gone-on = Pieces of tray { $tray } have gone on from { $step } already: { $before } were good, now { $counted } are said.
 refused-nothing-to-move = There is nothing to move in tray { $tray }.
 refused-nothing-to-settle = This is settled already.
 refused-moves-only-back = Pieces move back or stay at their step; they go on from { $step } by being counted.
 refused-same-tray = Choose another tray or an earlier step than tray { $tray }.
-refused-would-strand = Pieces of this run are at an operation that the new route lacks.
+refused-would-strand = Tray { $tray } is at { $step }, and the new route lacks it.
 refused-later-press = It is needed by a later press. Undo that one first.
-refused-transition = This does not fit: it is { $state } now.
+refused-transition = { $step } of tray { $trays } is { $state ->
+    [loading] being loaded
+    [working] begun
+    [running] on the machine
+    [ended] ready to be unloaded
+    [unloading] being unloaded
+    [stopped] stopped early
+    [done] done
+    [closed] not there any more
+   *[other] not begun
+  }: this press does not fit it.
 refused-does-not-fit = This does not fit what the shop knows now.
 refused-certainty-out-of-range = The certainty has to lie between 0 and 1.
 refused-good-rate-out-of-range = The good rate has to lie between 0 and 1.

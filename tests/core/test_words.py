@@ -1,0 +1,228 @@
+"""The catalogue has a sentence for every code, and each sentence has the facts that it names."""
+
+import ast
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+from typing import get_args
+
+import pytest
+from fluent.syntax import FluentParser, visitor
+from fluent.syntax import ast as ftl
+
+from runboard.plan.next_move import LOADS_THAT_WAIT
+from runboard.run.kinds import KINDS
+from runboard.shop.book import WaitWhy
+
+ROOT = Path(__file__).parents[2]
+NOW = ROOT / "static" / "now"
+WORDS = {path.name.removesuffix(".ftl"): path for path in (ROOT / "static" / "words").glob("en.*ftl")}
+
+# What the page adds to the facts of each family, beside those that come with the code.
+MOVE_FACTS = {"at", "step", "what", "station", "room", "minutes", "job", "run"}
+ALERT_FACTS = {"station", "tray", "step", "next", "person", "room", "supply"}
+# A refusal that was kept with an entry to settle is said again with the facts it had.
+SAID_AGAIN = "entry.code"
+
+
+@dataclass
+class Code:
+    """A code in the source: where, and with which facts. ``facts`` is None where they are not written there."""
+
+    text: str
+    where: str
+    facts: set[str] | None = field(default_factory=set)
+
+
+class _Variables(visitor.Visitor):
+    def __init__(self) -> None:
+        self.found: set[str] = set()
+
+    def visit_VariableReference(self, node: ftl.VariableReference) -> None:  # noqa: N802 - the library's name
+        self.found.add(node.id.name)
+
+
+@cache
+def messages(part: str) -> dict[str, set[str]]:
+    """The variables of each message of one file, by its name."""
+    found = {}
+    for entry in FluentParser().parse(WORDS[part].read_text("utf-8")).body:
+        assert not isinstance(entry, ftl.Junk), entry.content
+        if isinstance(entry, ftl.Message):
+            assert entry.id.name not in found, f"{entry.id.name} is there twice"
+            variables = _Variables()
+            variables.visit(entry)
+            found[entry.id.name] = variables.found
+    return found
+
+
+@cache
+def catalogue() -> dict[str, set[str]]:
+    return {name: facts for part in WORDS for name, facts in messages(part).items()}
+
+
+def message(family: str, code: str) -> str:
+    return f"{family}-{code.replace(' ', '-')}"
+
+
+def calls(name: str, *folders: str) -> Iterator[tuple[ast.Call, str]]:
+    """Every call of ``name`` in these packages, and where it stands."""
+    for folder in folders:
+        for path in sorted((ROOT / "runboard" / folder).rglob("*.py")):
+            for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+                if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == name:
+                    yield node, f"{folder}/{path.name}:{node.lineno}"
+
+
+def text_of(node: ast.expr) -> str:
+    return str(node.value) if isinstance(node, ast.Constant) else ast.unparse(node)
+
+
+def refusals() -> list[Code]:
+    found = []
+    for call, where in calls("Refused", "shop", "run", "plan", "review", "floor", "store", "alerts", "web"):
+        named = [one.arg for one in call.keywords]
+        found.append(Code(text_of(call.args[0]), where, None if None in named else {str(one) for one in named}))
+    return found
+
+
+def dict_codes(path: str) -> list[Code]:
+    """Every ``{"code": …, "facts": …}`` that is written in a module."""
+    found = []
+    for node in ast.walk(ast.parse((ROOT / path).read_text("utf-8"))):
+        if isinstance(node, ast.Dict) and [one.value for one in node.keys if isinstance(one, ast.Constant)][:1] == [
+            "code"
+        ]:
+            facts = node.values[1]
+            known = {text_of(one) for one in facts.keys if one} if isinstance(facts, ast.Dict) else None
+            spread = isinstance(facts, ast.Dict) and None in facts.keys
+            found.append(Code(text_of(node.values[0]), f"{path}:{node.lineno}", None if spread else known))
+    return found
+
+
+@pytest.mark.parametrize("code", [one for one in refusals() if one.text != SAID_AGAIN], ids=lambda one: one.where)
+def test_every_refusal_has_a_sentence_with_its_facts(code: Code) -> None:
+    name = message("refused", code.text)
+
+    assert name in catalogue()
+    if code.facts is not None:
+        assert catalogue()[name] <= code.facts
+
+
+def moves() -> set[str]:
+    written = {text_of(call.args[1]) for call, _ in calls("Move", "plan")}
+    return written - {"code"} | {code for code, _, _ in LOADS_THAT_WAIT.values()} | {"go on", "start"}
+
+
+@pytest.mark.parametrize("code", sorted(moves()))
+def test_every_move_has_a_sentence_with_its_facts(code: str) -> None:
+    assert catalogue()[message("move", code)] <= MOVE_FACTS
+
+
+def reasons() -> list[Code]:
+    written = [one for one in dict_codes("runboard/plan/next_move.py") if one.text != "because"]
+    waiting = [because for _, because, _ in LOADS_THAT_WAIT.values()]
+    return written + [Code(text, text, {"station"}) for text in (*waiting, "put aside")]
+
+
+@pytest.mark.parametrize("code", reasons(), ids=lambda one: one.where)
+def test_every_reason_has_a_sentence_with_its_facts(code: Code) -> None:
+    name = message("because", code.text)
+
+    assert name in catalogue()
+    if code.facts is not None:
+        assert catalogue()[name] <= code.facts
+
+
+# An alert that asks again is said by the kind that it asks about.
+@pytest.mark.parametrize("kind", sorted({text_of(call.args[1]) for call, _ in calls("Due", "run")} - {"ask again"}))
+def test_every_alert_has_a_sentence_with_its_facts(kind: str) -> None:
+    assert catalogue()[message("alert", kind)] <= ALERT_FACTS
+
+
+@pytest.mark.parametrize("code", dict_codes("runboard/run/shop_events.py"), ids=lambda one: one.where)
+def test_every_question_has_a_sentence(code: Code) -> None:
+    assert message("asks", code.text) in catalogue()
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_kind_of_event_can_be_said(kind: str) -> None:
+    assert catalogue()[message("kind", kind)] == set()
+
+
+@pytest.mark.parametrize("why", get_args(WaitWhy))
+@pytest.mark.parametrize("family", ["wait", "tray-resting", "early", "early-open"])
+def test_every_wait_can_be_said(why: str, family: str) -> None:
+    assert message(family, why) in catalogue()
+
+
+# What the page says by name
+
+
+_SAYS = re.compile(r"""\bsay\("([a-z0-9-]+)"(, \{|\)|,)""")
+
+
+def said_in(path: Path) -> Iterator[tuple[str, set[str] | None]]:
+    """Each sentence that a module names, with the facts that it gives; None where they are not written there."""
+    source = path.read_text("utf-8")
+    for found in _SAYS.finditer(source):
+        facts = {")": set(), ",": None}.get(found[2]) if found[2] in ")," else facts_in(source[found.end() :])
+        yield found[1], facts
+
+
+def facts_in(source: str) -> set[str] | None:
+    """The keys of an object written in JavaScript, from behind its opening brace."""
+    depth, parts = 0, [""]
+    for sign in source:
+        if sign in "})]" and depth == 0:
+            break
+        depth += (sign in "{([") - (sign in "})]")
+        if sign == "," and depth == 0:
+            parts.append("")
+        else:
+            parts[-1] += sign
+    keys = {part.split(":")[0].strip() for part in parts}
+    return None if any(key.startswith("...") for key in keys) else keys - {""}
+
+
+def at_once() -> set[Path]:
+    """The modules of Now that are there at its first drawing."""
+    found: set[Path] = set()
+    leads_on = [NOW / "now.js"]
+    while leads_on:
+        path = leads_on.pop()
+        if path not in found and path.parent == NOW:
+            found.add(path)
+            leads_on += [path.parent / one for one in re.findall(r"""\bfrom "(\./[^"]+)""", path.read_text("utf-8"))]
+    return {path.resolve() for path in found}
+
+
+def modules() -> list[Path]:
+    return sorted([*NOW.rglob("*.js"), *(ROOT / "static" / "trays").glob("*.js")])
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda path: path.stem)
+def test_every_sentence_that_the_page_names_is_there_with_its_facts(path: Path) -> None:
+    for name, facts in said_in(path):
+        assert name in catalogue()
+        if facts is not None:
+            assert catalogue()[name] <= facts, name
+
+
+@pytest.mark.parametrize("path", sorted(at_once()), ids=lambda path: path.stem)
+def test_what_is_drawn_at_first_says_only_what_is_there_at_first(path: Path) -> None:
+    assert {name for name, _ in said_in(path)} <= set(messages("en"))
+
+
+def test_no_sentence_is_in_two_files() -> None:
+    assert len(catalogue()) == sum(len(messages(part)) for part in WORDS)
+
+
+def test_the_first_file_holds_only_what_is_said_at_first() -> None:
+    source = "\n".join(path.read_text("utf-8") for path in at_once())
+    named = set(re.findall(r"""["'`]([a-z]+(?:-[a-z0-9]+)*)["'`]""", source))
+    families = ("move-", "because-", *re.findall(r"`([a-z]+(?:-[a-z]+)*-)\$\{", source))
+
+    assert {name for name in messages("en") if name not in named and not name.startswith(families)} == set()
