@@ -31,11 +31,30 @@ def connect(path: Path) -> Database:
     return Database(connection, recursive_triggers=True, execute_plugins=False)
 
 
-class Connections:
-    """One connection for each thread that asks, all to the same file."""
+def connect_reading(path: Path) -> Database:
+    """A connection that cannot write, to a file that is there. It leaves nothing beside the file."""
+    # A file without a log beside it is read as one that nobody changes; otherwise SQLite would put one there.
+    how = "mode=ro" if _beside(path, "-wal").exists() else "mode=ro&immutable=1"
+    connection = sqlite3.connect(
+        f"{path.absolute().as_uri()}?{how}",
+        uri=True,
+        timeout=WAIT_SECONDS,
+        isolation_level=None,
+        check_same_thread=False,
+    )
+    return Database(connection, execute_plugins=False)
 
-    def __init__(self, path: Path) -> None:
+
+def _beside(path: Path, ending: str) -> Path:
+    return path.with_name(path.name + ending)
+
+
+class Connections:
+    """One connection for each thread that asks, all to the same file; with ``reading`` none of them writes."""
+
+    def __init__(self, path: Path, *, reading: bool = False) -> None:
         self.path = path
+        self._connect = connect_reading if reading else connect
         self._own = threading.local()
         self._lock = threading.Lock()
         self._open: list[Database] = []
@@ -45,7 +64,7 @@ class Connections:
         held: Database | None = getattr(self._own, "database", None)
         if held is not None:
             return held
-        opened = connect(self.path)
+        opened = self._connect(self.path)
         self._own.database = opened
         with self._lock:
             self._open.append(opened)
