@@ -25,7 +25,7 @@ function wasRunning(state, load) {
   const still = () => press(say("did-still", { load: title }), [runs
     ? { kind: "machine started", ...about(load), body: load.end_at ? { minutes: Math.max(1, Math.round((Date.parse(load.end_at) - Date.now()) / 60_000)) } : {} }
     : { kind: "load started", ...at, body: { pieces: load.pieces } }]);
-  const ended = () => press(say("did-ended", { station: stationName(state, load.station) }), [runs ? { kind: "machine ended", ...about(load) } : { kind: "load put aside", ...at }]);
+  const ended = () => press(runs ? say("did-ended", { station: stationName(state, load.station) }) : say("did-aside", { load: title }), [runs ? { kind: "machine ended", ...about(load) } : { kind: "load put aside", ...at }]);
   return html`<div class="asked"><p><b>${stationName(state, load.station)}</b>: ${title}</p><div class="pair">
     ${load.state === "ended" ? nothing : html`<button type="button" @click=${still}>${say(runs ? "asks-still" : "asks-at-it")}</button>`}
     <button type="button" @click=${ended}>${say(runs ? "asks-ended" : "asks-aside")}</button>

@@ -30,7 +30,7 @@ scrap-knot = knot
 scrap-other = other
 stopped-title = Stopped early: { $load }
 stopped-why = Why?
-stopped-positions = How far is each piece? Press through.
+stopped-positions = How far is each piece? Press each one until its word is right.
 stopped-record = It stopped
 stopped-say-why = Say why first
 stop-power = power cut
@@ -105,7 +105,7 @@ trays-bulk-title = Several trays done
 trays-bulk-which = Which trays?
 trays-bulk-to = Done to
 trays-bulk-go = { $trays } done to { $step }
-trays-bulk-about = Entered as assumed: it moves the trays on and teaches no time.
+trays-bulk-about = The trays move on as if each press had been made. No time is learned from it.
 trays-move = Split, merge, move
 trays-move-title = Move pieces from tray { $tray }
 trays-move-from = From
@@ -174,11 +174,6 @@ first-piece-outside = { $measured } is outside its limits.
 first-piece-limits = { $nominal }, +{ $plus }, −{ $minus }
 
 ## What happened to a tray
-history-load-done-counted = { $who }: { $step } done, { $good } good, { $scrap } scrap
-history-pieces-counted = { $who }: { $step } counted, { $good } good, { $scrap } scrap
-history-pieces-moved = { $who }: { $pieces } from tray { $from } to tray { $to }, { $to_step }
-
-## History
 history-to = from tray { $from } to tray { $to }, { $step }
 history-pass = it is good
 history-fail = it failed
@@ -220,6 +215,7 @@ did-off = Taken off: { $load }
 did-ended = { $station } has ended
 did-answered = Answered: { $alert }
 did-watch-checked = Looked at the machine
+did-aside = Put aside: { $load }
 did-asked = Said what was running
 did-still = Still at it: { $load }
 did-settle-shop = Settled: the shop's version
