@@ -137,9 +137,10 @@ def run_text(run: RunState, cache: Cache) -> str:
         "good": good,
         "scrap": sum(tray.scrapped for tray in run.trays.values()),
     }
-    off = {key: load_record(load) for key, load in run.past.items() if load.state == "off"}
-    if off:
-        more["off"] = off
+    # What counts alone do not tell: loads taken off, and boards, whose counts may be of some of their trays.
+    past = {key: load for key, load in run.past.items() if load.state == "off" or key in run.boards}
+    if past:
+        more["past"] = {key: load_record(load) for key, load in past.items()}
     for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "notes"):
         value = getattr(run, name)
         if value:

@@ -41,9 +41,7 @@ class Taps(RuleBasedStateMachine):
 
     @initialize()
     def opens(self) -> None:
-        record = the_shop()
-        record["products"] = [rails(), shelves()]
-        self.shop = workshop(record)
+        self.shop = workshop({**the_shop(), "products": [rails(), shelves()]})
         self.phones = three_phones()
         self.number = 0
         self.reworked: set[tuple[str, str]] = set()
@@ -78,7 +76,7 @@ class Taps(RuleBasedStateMachine):
         phone = self.phones[which]
         self._look(phone)
         at = self.shop.clock.now() - timedelta(minutes=minutes)
-        view = self.shop.ledger.at(at) if not phone.offline else phone.view
+        view = phone.view if phone.offline else self.shop.ledger.at(at)
         self._press(phone, [choose(Chooser(view, self.shop.book, random, at, wild=0.02))], at)
 
     @rule(which=PHONES)

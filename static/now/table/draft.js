@@ -13,7 +13,7 @@ export class Refused extends Error {
 
 const OVER = ["done", "off"];
 // Fields of a run that are left out where they are empty.
-const SOMETIMES = ["boards", "first_pieces", "stopped", "out", "given", "looks", "notes", "off"];
+const SOMETIMES = ["boards", "first_pieces", "stopped", "out", "given", "looks", "notes", "past"];
 
 export class Draft {
   constructor(state, table) {
@@ -24,7 +24,7 @@ export class Draft {
     this.heads = {};
     this.trays = {};
     this.loads = {};
-    this.off = {};
+    this.past = {};
     this.changes = {};
   }
 
@@ -44,8 +44,8 @@ export class Draft {
     return this.loads[run] ?? this.run(run).loads ?? {};
   }
 
-  _off(run) {
-    return this.off[run] ?? this.run(run).off ?? {};
+  _past(run) {
+    return this.past[run] ?? this.run(run).past ?? {};
   }
 
   hasTray(run, key) {
@@ -58,7 +58,7 @@ export class Draft {
   }
 
   load(run, key) {
-    const raw = this.base.runs?.[run] ? (this._loads(run)[key] ?? this._off(run)[key]) : undefined;
+    const raw = this.base.runs?.[run] ? (this._loads(run)[key] ?? this._past(run)[key]) : undefined;
     return raw ? asLoad(run, key, raw) : null;
   }
 
@@ -106,12 +106,13 @@ export class Draft {
     this.trays[run] = { ...this._trays(run), [tray.id]: tray };
   }
 
-  /** A load changed last stands last, as on the server. One that was taken off stands apart. */
+  /** A load changed last stands last, as on the server. One taken off, or a board, stands apart once it is over. */
   putLoad(load) {
     const others = without(this._loads(load.run), load.id);
-    const off = without(this._off(load.run), load.id);
+    const past = without(this._past(load.run), load.id);
+    const apart = load.state === "off" || (load.state === "done" && this.run(load.run).boards?.[load.id]);
     this.loads[load.run] = load.state === "off" ? others : { ...others, [load.id]: load };
-    this.off[load.run] = load.state === "off" ? { ...off, [load.id]: load } : off;
+    this.past[load.run] = apart ? { ...past, [load.id]: load } : past;
   }
 
   putPerson(person) {
@@ -137,7 +138,7 @@ export class Draft {
     const run = { ...this.run(key) };
     if (this.trays[key]) run.trays = mapped(this.trays[key], trayRecord);
     if (this.loads[key]) run.loads = mapped(this.loads[key], loadRecord);
-    if (this.off[key]) run.off = mapped(this.off[key], loadRecord);
+    if (this.past[key]) run.past = mapped(this.past[key], loadRecord);
     for (const name of SOMETIMES) if (run[name] && !Object.keys(run[name]).length) delete run[name];
     return tallied(run);
   }
