@@ -1,0 +1,4 @@
+"""The shop on its own network: its names and addresses, the certificates for them, how phones find it.
+
+Law: it imports nothing else of runboard. Moments come in as arguments; what fails is a sentence and stops no server.
+"""
