@@ -14,6 +14,17 @@ class Refused(Exception):
         self.facts = facts
 
 
+class NotStored(Exception):
+    """What was to be written could not be, and nothing of it was: the phone keeps its press and sends it again.
+
+    ``why`` is 'full', 'read only', 'failing' (the disk) or 'busy' (another program holds the database).
+    """
+
+    def __init__(self, why: str) -> None:
+        super().__init__(why)
+        self.why = why
+
+
 @dataclass(frozen=True)
 class Known:
     """What was answered to an event that arrived before: ``accepted`` or ``refused`` with its code and facts."""

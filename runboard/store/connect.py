@@ -8,6 +8,8 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from runboard.run.refusal import NotStored
+
 FILE_NAME = "shop.db"
 WAIT_SECONDS = 10.0
 
@@ -49,6 +51,27 @@ def _beside(path: Path, ending: str) -> Path:
     return path.with_name(path.name + ending)
 
 
+_WHY = {
+    "SQLITE_FULL": "full",
+    "SQLITE_READONLY": "read only",
+    "SQLITE_IOERR": "failing",
+    "SQLITE_CANTOPEN": "failing",
+    "SQLITE_BUSY": "busy",
+}
+
+
+@contextmanager
+def _saying_what_failed() -> Iterator[None]:
+    try:
+        yield
+    except sqlite3.OperationalError as error:
+        named = getattr(error, "sqlite_errorname", "")  # SQLITE_IOERR_WRITE, SQLITE_READONLY_DIRECTORY, …
+        why = next((why for name, why in _WHY.items() if named.startswith(name)), "")
+        if not why:
+            raise
+        raise NotStored(why) from error
+
+
 class Connections:
     """One connection for each thread that asks, all to the same file; with ``reading`` none of them writes."""
 
@@ -74,19 +97,22 @@ class Connections:
     def write(self) -> Iterator[sqlite3.Connection]:
         """One immediate transaction: committed at the end of the block, rolled back if the block raises.
 
+        Raises ``NotStored`` where the disk does not take it.
+
         Immediate, because a deferred one that reads first and writes later fails with 'database is locked' as soon as
         another has written between.
         """
         connection = self.here().conn
-        connection.execute("BEGIN IMMEDIATE")
-        try:
-            yield connection
-            connection.execute("COMMIT")
-        except BaseException:
-            # SQLite itself ends the transaction on some errors (a full disk); then nothing is left to roll back.
-            if connection.in_transaction:
-                connection.execute("ROLLBACK")
-            raise
+        with _saying_what_failed():
+            connection.execute("BEGIN IMMEDIATE")
+            try:
+                yield connection
+                connection.execute("COMMIT")
+            except BaseException:
+                # SQLite itself ends the transaction on some errors (a full disk); then nothing is left to roll back.
+                if connection.in_transaction:
+                    connection.execute("ROLLBACK")
+                raise
 
     def close(self) -> None:
         """Close every connection; only once no thread uses the store any more."""

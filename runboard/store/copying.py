@@ -10,6 +10,8 @@ from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
 
+from sqlite_utils import Database
+
 from runboard.store.connect import FILE_NAME, connect, connect_reading
 from runboard.store.files import copy_files, keep_on_disk
 from runboard.store.proof import BadCopy, Proof, prove
@@ -30,7 +32,8 @@ def copy_shop(data: Path, folder: Path, name: Callable[[], Path]) -> tuple[Path,
     with saying_what_failed(folder):
         _check_room(source, folder)
         with part_file(folder) as part:
-            copy_database(source, part)
+            with closing(_open(source)) as database:
+                copy_database(database, part)
             proof = prove(part)
             copy_files(data, folder)  # after the database: what it names was there before
             keep_on_disk(part)
@@ -39,15 +42,18 @@ def copy_shop(data: Path, folder: Path, name: Callable[[], Path]) -> tuple[Path,
     return path, proof
 
 
-def copy_database(source: Path, target: Path) -> None:
+def copy_database(source: Database, target: Path) -> None:
     """SQLite's own copy as of one moment, whoever writes meanwhile, into one file without a log beside it."""
-    try:
-        reading = connect(source)
-    except sqlite3.OperationalError:  # a folder that cannot be written: then nobody writes meanwhile
-        reading = connect_reading(source)
-    with closing(reading), closing(sqlite3.connect(target)) as writing:
-        reading.conn.backup(writing)
+    with closing(sqlite3.connect(target)) as writing:
+        source.conn.backup(writing)
         writing.execute("PRAGMA journal_mode = DELETE")
+
+
+def _open(source: Path) -> Database:
+    try:
+        return connect(source)
+    except sqlite3.OperationalError:  # a folder that cannot be written: then nobody writes meanwhile
+        return connect_reading(source)
 
 
 @contextmanager

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from runboard.store.connect import FILE_NAME, connect
+from runboard.store.connect import FILE_NAME, connect, connect_reading
 from runboard.store.copying import copy_database, part_file, remove_parts, saying_what_failed
 from runboard.store.files import copy_files, keep_on_disk
 from runboard.store.holding import InUse, hold
@@ -47,7 +47,8 @@ def restore(data: Path, file: Path, now: datetime) -> Restored:
             data.mkdir(parents=True, exist_ok=True)
             with hold(data, alone=True), part_file(data) as part:
                 remove_parts(data, but=part)
-                copy_database(file, part)
+                with closing(connect_reading(file)) as copy:  # which stays as it is
+                    copy_database(copy, part)
                 if prove(part) != proof:
                     raise BadCopy("changing", file=str(file))
                 keep_on_disk(part)

@@ -167,13 +167,15 @@ def test_a_full_disk_gives_no_copy_and_no_remains(
 
 
 def test_a_copy_comes_back_and_what_it_replaces_is_kept(copy: Path, tmp_path: Path) -> None:
+    before = copy.read_bytes()
+
     done = restore(tmp_path, copy, NOW)
 
     assert done.proof.events == 3 and done.proof.until == START and done.proof.shop == shop()["name"]
     assert done.kept == tmp_path / "replaced-2026-03-07-0400"
     assert ids_in(tmp_path) == ["note-1", "note-2", "note-3"]
     assert ids_in(done.kept) == ["note-1", "note-2", "note-3", "note-4"]
-    assert copy.exists()
+    assert copy.read_bytes() == before and [path.name for path in copy.parent.iterdir()] == [copy.name]
 
 
 def test_a_copy_comes_back_twice(copy: Path, tmp_path: Path) -> None:
