@@ -7,6 +7,8 @@ import { listen } from "./stream.js";
 
 const VISIBLE_MS = 2000;
 const HIDDEN_MS = 15_000;
+const PATIENCE_MS = 150;
+const REST_MS = 3000;
 const listeners = new Set();
 let state = null;
 let shown = null;
@@ -37,9 +39,11 @@ export async function openShop() {
   onOutbox(redraw);
   document.addEventListener("visibilitychange", () => pollSoon());
   window.addEventListener("online", () => pollSoon());
-  await poll();
+  // A server that does not answer must not keep a screen empty that could show what it showed last.
+  await Promise.race([poll(), new Promise((over) => setTimeout(over, PATIENCE_MS))]);
   if (!state) take(await kept("state"));
   listen(() => { pollSoon(); drainSoon(); });
+  setTimeout(() => import("./install.js").then((found) => found.keepForOffline()).catch(() => {}), REST_MS);
 }
 
 function pollSoon() {
