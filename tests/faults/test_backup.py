@@ -15,28 +15,43 @@ from tests.conftest import START
 from tests.scenario import shop
 from tests.store.test_backup import ids_in, write_notes
 
-# Restores, and dies at the given touch of the disk: each file or folder opened, made, linked, renamed, removed.
+OLD = [f"note-{number}" for number in range(1, 6)]
+NEW = OLD[:3]
+# Restores in a child that dies at the first touch of the disk (a file or folder opened, made, linked, renamed, removed),
+# then in one that dies at the second, and so on, each in a folder of its own, until one comes to its end.
 DIES = """
-import os, signal, sys
+import os, shutil, signal, sys
 from datetime import datetime
 from pathlib import Path
 from runboard.store.restore import restore
 
-folder, copy, last = Path(sys.argv[1]), Path(sys.argv[2]), int(sys.argv[3])
-touched = 0
+folder, copy = Path(sys.argv[1]), Path(sys.argv[2])
+TOUCHES = ("open", "os.mkdir", "os.link", "os.rename", "os.remove", "sqlite3.connect")
 
-def count(event, args):
-    global touched
-    if event not in ("open", "os.mkdir", "os.link", "os.rename", "os.remove", "sqlite3.connect"):
-        return
-    if folder.name not in str(args[0]):
-        return
-    touched += 1
-    if touched == last:
-        os.kill(os.getpid(), signal.SIGKILL)
 
-sys.addaudithook(count)
-restore(folder, copy, datetime.fromisoformat("2026-03-07T09:00:00Z"))
+def restore_until(last, place):
+    left = last
+
+    def count(event, args):
+        nonlocal left
+        if event in TOUCHES and place.name in str(args[0]):
+            left -= 1
+            if left == 0:
+                os.kill(os.getpid(), signal.SIGKILL)
+
+    sys.addaudithook(count)
+    restore(place, copy, datetime.fromisoformat("2026-03-07T09:00:00Z"))
+
+
+for last in range(1, 200):
+    place = folder.with_name(f"try-{last:03d}")
+    shutil.copytree(folder, place)
+    child = os.fork()
+    if child == 0:
+        restore_until(last, place)
+        os._exit(0)
+    if os.waitpid(child, 0)[1] == 0:
+        break
 """
 
 
@@ -55,32 +70,29 @@ def folder(tmp_path: Path) -> Iterator[Path]:
     yield killed
 
 
-def restores(folder: Path, last: int) -> bool:
-    """Whether it came to its end."""
-    copy = folder.parent / "copy.db"
+@pytest.mark.skipif(sys.platform == "win32", reason="there is no SIGKILL")
+def test_a_kill_at_any_moment_leaves_the_old_or_the_new(folder: Path, tmp_path: Path) -> None:
     done = subprocess.run(
-        [sys.executable, "-c", DIES, str(folder), str(copy), str(last)], capture_output=True, text=True
+        [sys.executable, "-c", DIES, str(folder), str(tmp_path / "copy.db")], capture_output=True, text=True
     )
-    assert done.returncode in (0, -9), done.stderr
-    return done.returncode == 0
+    tries = sorted(tmp_path.glob("try-*"))
+    kept_at = [bool(list(place.glob("replaced-*/shop.db"))) for place in tries]
+    found = [ids_in(place) for place in tries]
+
+    assert done.returncode == 0 and done.stderr == ""
+    assert found[0] == OLD and found[-1] == NEW
+    assert found == sorted(found, key=len, reverse=True)  # the old, and from one moment on the new
+    assert all(kept for kept, ids in zip(kept_at, found, strict=True) if ids == NEW)
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="there is no SIGKILL")
-def test_a_kill_at_any_moment_leaves_the_old_or_the_new(folder: Path, tmp_path: Path) -> None:
-    old, new = [f"note-{number}" for number in range(1, 6)], ["note-1", "note-2", "note-3"]
-    seen = []
+def test_after_a_kill_it_is_done_again(folder: Path, tmp_path: Path) -> None:
+    subprocess.run([sys.executable, "-c", DIES, str(folder), str(tmp_path / "copy.db")], check=True)
+    tries = sorted(tmp_path.glob("try-*"))
 
-    for last in range(1, 100):
-        place = tmp_path / f"try-{last}"
-        shutil.copytree(folder, place)
-        ended = restores(place, last)
-        seen.append(ids_in(place))
-        if ended:
-            break
+    for place in tries[:: len(tries) // 6]:
         restore(place, tmp_path / "copy.db", START)
-        assert ids_in(place) == new
-        assert not list(place.glob(".shop-*"))
-        assert old in [ids_in(kept) for kept in place.glob("replaced-*")]
 
-    assert seen[0] == old and seen[-1] == new
-    assert seen == sorted(seen, key=len, reverse=True)
+        assert ids_in(place) == NEW
+        assert not list(place.glob(".shop-*"))
+        assert OLD in [ids_in(kept) for kept in place.glob("replaced-*")]
