@@ -1,5 +1,7 @@
 """The composition root, and the table of contents: what the server is made of, and in which order it is put together."""
 
+import logging
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
@@ -8,22 +10,31 @@ from typing import Any
 from flask import Flask
 
 from runboard.alerts.clock import AlertClock
+from runboard.alerts.nightly import Nightly
+from runboard.floor.backup import make_nightly_copy
+from runboard.floor.devices import Door
 from runboard.floor.restart import come_back
 from runboard.floor.workshop import Clock, Workshop
+from runboard.lan import qr
+from runboard.run.refusal import NotStored
+from runboard.store.backup import BackupFolder
 from runboard.store.open import Store, open_store
 from runboard.web import (
+    backup,
     errors,
     guard,
     history,
     now,
     packing,
     pages_support,
+    pairing,
     plan,
     plan_opening,
     plan_route,
     plan_run,
     review,
     run_pages,
+    sessions,
     shop,
     shop_file,
     state,
@@ -31,20 +42,26 @@ from runboard.web import (
     taps,
 )
 from runboard.web.asgi import Served
+from runboard.web.guard import HOSTS
 from runboard.web.places import folder
 from runboard.web.stream import Streams
 
+_log = logging.getLogger("runboard")
+
 PARTS = (
     guard,
+    sessions,
     packing,
     errors,
     pages_support,
+    pairing,
     static_files,
     taps,
     state,
     now,
     shop,
     shop_file,
+    backup,
     run_pages,
     plan,
     plan_route,
@@ -66,12 +83,15 @@ class WallClock:
 @dataclass(frozen=True)
 class Settings:
     """``data`` is the shop's data folder. A test gives a clock of its own. ``was_served`` is false for a demo just made,
-    whose work nobody has left."""
+    whose work nobody has left. ``open_to_all`` asks nobody to pair: only where nobody but this computer can ask.
+    ``hosts`` are the names and addresses that the server answers to, in small letters; they may change while it runs."""
 
     data: Path
     clock: Clock = field(default_factory=WallClock)
     demo: bool = False
     was_served: bool = True
+    open_to_all: bool = True
+    hosts: Collection[str] = HOSTS
 
 
 @dataclass
@@ -100,17 +120,24 @@ class House:
     app: Flask
     store: Store
     workshop: Workshop
+    door: Door
     streams: Streams
     alerts: AlertClock
+    nightly: Nightly
     settings: Settings
 
     def open(self) -> None:
-        """Come back to the shop as it was left, and start the clock."""
-        come_back(self.workshop, self.settings.was_served)
+        """Come back to the shop as it was left, and start the clocks."""
+        try:
+            come_back(self.workshop, self.settings.was_served)
+        except NotStored as failed:  # a full disk: what is stored can be looked at, and phones keep their presses
+            _log.error("the disk takes nothing (%s), so nobody is asked what was running", failed.why)
         self.alerts.start()
+        self.nightly.start()
 
     def close(self) -> None:
         """Put everything down; only once no request is being answered."""
+        self.nightly.stop()
         self.alerts.stop()
         self.store.close()
 
@@ -121,18 +148,31 @@ def open_workshop(settings: Settings) -> tuple[Store, Workshop]:
     return store, Workshop(store.log, store.books, settings.clock, Nobody())
 
 
+def open_door(settings: Settings) -> tuple[Store, Door]:
+    """The store and the door of a data folder, for a command that serves nobody."""
+    store = open_store(settings.data)
+    return store, Door(store.devices, settings.clock)
+
+
 def build(settings: Settings) -> House:
     """Open the data folder and put the server together; nothing runs yet."""
     store = open_store(settings.data)
     streams = Streams()
     alerts = AlertClock(store.dues, settings.clock, streams.due)
     workshop = Workshop(store.log, store.books, settings.clock, Telling(streams, alerts))
+    door = Door(store.devices, settings.clock, streams.shut_out)
     app = Flask("runboard", static_folder=None, template_folder=str(folder("templates")))
+    copies = BackupFolder(settings.data)
+    nightly = Nightly(lambda: make_nightly_copy(workshop, copies))
     app.extensions["workshop"] = workshop
+    app.extensions["copies"] = copies
+    app.extensions["door"] = None if settings.open_to_all else door
+    app.extensions["qr"] = qr.svg
+    app.extensions["hosts"] = settings.hosts
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
-    return House(app, store, workshop, streams, alerts, settings)
+    return House(app, store, workshop, door, streams, alerts, nightly, settings)
 
 
 def create_app(settings: Settings) -> Flask:

@@ -21,20 +21,23 @@ class Batch:
     taps: tuple[Any, ...]
 
 
-def read_batch(raw: object) -> Batch:
-    """The batch that a JSON object says. Refused 'batch form' where it is none."""
+def read_batch(raw: object, device: str = "") -> Batch:
+    """The batch that a JSON object says, of the ``device`` that sent it; of the one that it names where nobody knows.
+
+    Refused 'batch form' where it is none.
+    """
     if not isinstance(raw, Mapping):
         raise Refused("batch form", what="an object with device, sent_at and taps is wanted")
-    taps, device, sent = raw.get("taps"), raw.get("device"), raw.get("sent_at")
+    taps, sender, sent = raw.get("taps"), device or raw.get("device"), raw.get("sent_at")
     if not isinstance(taps, list) or len(taps) > MOST_TAPS:
         raise Refused("batch form", what=f"taps must be a list of at most {MOST_TAPS}")
-    if not isinstance(device, str) or not 0 < len(device) <= 80:
+    if not isinstance(sender, str) or not 0 < len(sender) <= 80:
         raise Refused("batch form", what="device must name the device, in at most 80 characters")
     try:
         sent_at = parse_moment(sent) if sent is not None else None
     except (TypeError, ValueError, OverflowError):
         raise Refused("batch form", what="sent_at must be a moment with its zone, in ISO 8601") from None
-    return Batch(device, sent_at, tuple(taps))
+    return Batch(sender, sent_at, tuple(taps))
 
 
 def corrected(

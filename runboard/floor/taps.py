@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
+from runboard.floor.access import LEAD, check_access
 from runboard.floor.batch import Batch, corrected, read_batch
 from runboard.floor.workshop import LogWrite, Workshop
 from runboard.floor.writing import writing
@@ -17,15 +18,17 @@ from runboard.run.refusal import Refused
 Answer = dict[str, Any]
 
 
-def take_taps(workshop: Workshop, raw: object) -> dict[str, Any]:
-    """Take a batch ``{"device", "sent_at", "taps": [event, …]}``.
+def take_taps(workshop: Workshop, raw: object, device: str = "", access: str = LEAD) -> dict[str, Any]:
+    """Take a batch ``{"device", "sent_at", "taps": [event, …]}`` from ``device``, which has that access.
+
+    Without ``device`` the batch says itself which one it is from: only where no device is asked who it is.
 
     Returns ``{"now", "seq", "taps": [{"id", "answer", "code"?, "facts"?}]}`` in the batch's order. Raises Refused
     'batch form' where it is no batch; then nothing is stored.
     """
-    batch = read_batch(raw)
+    batch = read_batch(raw, device)
     with writing(workshop) as (write, now):
-        answers = _answer_all(workshop, write, batch, now)
+        answers = _answer_all(workshop, write, batch, now, access)
         seq = workshop.ledger.last_seq
     return {"now": write_moment(now), "seq": seq, "taps": answers}
 
@@ -37,7 +40,7 @@ def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
         return [_accept(workshop, write, replace(one, seen=workshop.ledger.last_seq), now) for one in events]
 
 
-def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime) -> list[Answer]:
+def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime, access: str) -> list[Answer]:
     formed, answers = _formed(batch, write, now)
     known = write.known([event.id for event in formed.values()])
     for at, event in formed.items():
@@ -48,6 +51,7 @@ def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime
                 answers[at] |= {"answer": "refused", "code": before.code, "facts": dict(before.facts)}
             continue
         try:
+            check_access(access, event, workshop.ledger.arrived)
             answers[at] = _accept(workshop, write, event, now)
         except Refused as refusal:
             answers[at] = _refuse(write, batch.taps[at], event.id, refusal, now)

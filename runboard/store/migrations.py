@@ -93,6 +93,46 @@ def books(db: Database) -> None:
     _append_only(db, "book", "a revision of the book stays as it was saved")
 
 
+@STEPS()
+def devices(db: Database) -> None:
+    """Who may ask: devices for good, their sessions, and the codes that pair one. Secrets are here as SHA-256 only."""
+    db.conn.execute(
+        """
+        CREATE TABLE device (
+            id TEXT PRIMARY KEY,
+            name TEXT NOT NULL,
+            access TEXT NOT NULL CHECK (access IN ('lead', 'crew', 'guest')),
+            paired_at TEXT NOT NULL,
+            seen_at TEXT,
+            revoked_at TEXT,
+            run TEXT NOT NULL,
+            tray TEXT NOT NULL
+        ) STRICT, WITHOUT ROWID
+        """
+    )
+    db.conn.execute(
+        """
+        CREATE TABLE session (
+            hash TEXT PRIMARY KEY,
+            device TEXT NOT NULL REFERENCES device (id),
+            renewed_at TEXT NOT NULL,
+            ends_at TEXT NOT NULL
+        ) STRICT, WITHOUT ROWID
+        """
+    )
+    db.conn.execute("CREATE INDEX session_device ON session (device)")
+    db.conn.execute(
+        """
+        CREATE TABLE pairing (
+            hash TEXT PRIMARY KEY,
+            access TEXT NOT NULL CHECK (access IN ('lead', 'crew', 'guest')),
+            ends_at TEXT NOT NULL,
+            device TEXT NOT NULL
+        ) STRICT
+        """
+    )
+
+
 def _append_only(db: Database, table: str, why: str) -> None:
     for verb in ("UPDATE", "DELETE"):
         db.conn.execute(

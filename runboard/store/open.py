@@ -5,6 +5,7 @@ from pathlib import Path
 
 from runboard.store.books import BookFile
 from runboard.store.connect import FILE_NAME, Connections
+from runboard.store.devices import DeviceFile
 from runboard.store.dues import DuesFile
 from runboard.store.events import LogFile
 from runboard.store.migrations import migrate
@@ -18,6 +19,7 @@ class Store:
     log: LogFile
     books: BookFile
     dues: DuesFile
+    devices: DeviceFile
 
     def close(self) -> None:
         """Close every connection; only once no thread uses the store any more."""
@@ -29,4 +31,5 @@ def open_store(folder: Path) -> Store:
     folder.mkdir(parents=True, exist_ok=True)
     connections = Connections(folder / FILE_NAME)
     migrate(connections)
-    return Store(connections, LogFile(connections), BookFile(connections), DuesFile(connections))
+    log, books, dues = LogFile(connections), BookFile(connections), DuesFile(connections)
+    return Store(connections, log, books, dues, DeviceFile(connections))

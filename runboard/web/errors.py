@@ -5,10 +5,10 @@ import logging
 from flask import Flask, Response, jsonify, make_response, render_template, request
 from werkzeug.exceptions import HTTPException
 
-from runboard.run.refusal import Refused
+from runboard.run.refusal import NotStored, Refused
 from runboard.web.pages_support import said
 
-_ASKED_BY_SCRIPT = ("/taps", "/state", "/table.json")
+_ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json")
 _SENTENCES = {
     400: "That request cannot be read. Load the page again.",
     403: "That came from another site's page, so nothing was done. Open runboard itself and press again.",
@@ -19,7 +19,17 @@ _SENTENCES = {
     415: "That has to be sent as JSON.",
     500: "Something failed here, and nothing was stored. Press again; if it fails again, look at what the server printed.",
 }
-_HOST = "runboard answers on this computer only: open it as http://127.0.0.1 with the port it printed."
+_SAID = {
+    "host": "runboard does not answer to that name: open it at the address that it printed.",
+    "lead": "That is for a lead's phone to do. Ask the lead, or pair this one as a lead's on the Shop page.",
+}
+
+_NOT_STORED = {
+    "full": "the disk of the shop's computer is full. Make room there",
+    "read only": "the disk of the shop's computer takes nothing: it is read-only. Look at it there",
+    "failing": "the disk of the shop's computer fails. Look at it there",
+    "busy": "another program holds the shop's database. Close it",
+}
 
 _log = logging.getLogger("runboard")
 
@@ -38,17 +48,19 @@ def init_app(app: Flask) -> None:
     app.register_error_handler(HTTPException, _http_error)
     app.register_error_handler(BadForm, lambda error: answer(error.sentence, error.status))
     app.register_error_handler(Refused, _refused)
+    app.register_error_handler(NotStored, _not_stored)
     app.register_error_handler(Exception, _failure)
 
 
 def answer(sentence: str, status: int) -> Response:
     """A sentence with its status, in the form that was asked for."""
-    if _by_script():
+    if asked_by_script():
         return make_response(jsonify(sentence=sentence), status)
     return make_response(render_template("error.html", sentence=sentence, status=status), status)
 
 
-def _by_script() -> bool:
+def asked_by_script() -> bool:
+    """Whether a script asked, which wants its answer as JSON."""
     path = request.path
     return path.startswith(_ASKED_BY_SCRIPT) or path.endswith(("/state", "/history")) or request.is_json
 
@@ -57,8 +69,8 @@ def _http_error(error: HTTPException) -> Response:
     status = error.code or 500
     if status < 400:  # a redirect that routing raised
         return make_response(error.get_response())
-    if error.description == "host":
-        return answer(_HOST, status)
+    if error.description in _SAID:
+        return answer(_SAID[error.description], status)
     said_so = answer(_SENTENCES.get(status, _SENTENCES[400]), status)
     for name, value in error.get_headers():
         if name == "Allow":
@@ -68,6 +80,15 @@ def _http_error(error: HTTPException) -> Response:
 
 def _refused(error: Refused) -> Response:
     return answer(said("refused", error.code, error.facts), 404 if error.code.endswith(" unknown") else 409)
+
+
+def _not_stored(failed: NotStored) -> Response:
+    """507, or 503 where it passes by itself: a phone keeps its press and sends it again."""
+    _log.error("%s %s was not stored: %s", request.method, request.path, failed.why)
+    why = _NOT_STORED[failed.why]
+    keeps = "your phone keeps it and sends it again" if request.path == "/taps" else "then press again"
+    joint = ";" if request.path == "/taps" else ","
+    return answer(f"Not saved: {why}{joint} {keeps}.", 503 if failed.why == "busy" else 507)
 
 
 def _failure(error: Exception) -> Response:

@@ -1,15 +1,28 @@
-"""Who may ask, until phones can pair: this computer only, and no page of another site.
+"""Who may ask: a device that is paired, by a name of this server, for what its access allows, from a page of our own.
 
 A page somewhere on the web can make a browser send requests here. It cannot hide where it comes from (``Origin``), nor
-set the host that the browser thinks it is talking to (a name of its own that it points at 127.0.0.1).
+set the host that the browser thinks it is talking to (a name of its own that it points at this server's address), nor
+make the browser add the session's cookie (``SameSite=Strict``).
 """
 
+from collections.abc import Collection
+from typing import cast
 from urllib.parse import urlsplit
 
-from flask import Flask, Response, abort, request
+from flask import Flask, Response, abort, current_app, request
 
-HOSTS = ("localhost", "127.0.0.1", "[::1]")
+from runboard.floor.access import CREW, LEAD
+from runboard.web.pairing import turn_away
+from runboard.web.sessions import access
+
+HOSTS = frozenset({"localhost", "127.0.0.1", "[::1]"})
 _READING = ("GET", "HEAD", "OPTIONS")
+# Without a session: the welcome page, and the two styles and the sign that it shows.
+_OPEN = frozenset({"pairing.welcome", "pairing.pair_this"})
+_OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg"})
+# What changes something is a lead's, and so is what is not listed here: events have a table of their own.
+_CREW_WRITES = frozenset({"taps.taps"})
+_LEAD_READS = frozenset({"pairing.one", "shop_file.download", "shop_file.choose"})
 _HEADERS = {
     "Content-Security-Policy": "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
     "form-action 'self'; frame-ancestors 'none'",
@@ -25,23 +38,37 @@ def init_app(app: Flask) -> None:
     app.after_request(harden)
 
 
-def turn_strangers_away() -> None:
-    """400 for a host that is not this computer, 403 for a write that another site's page sends."""
+def turn_strangers_away() -> Response | None:
+    """400 for a host that is not this server, 403 for a write that another site's page sends, 401 with the welcome page
+    for a device that is not paired, 403 for what its access does not allow."""
     host = request.headers.get("Host", "")
-    if not is_this_computer(host):
+    if not is_known_host(host, cast(Collection[str], current_app.extensions["hosts"])):
         abort(400, "host")
-    if request.method not in _READING and not is_own_page(
-        request.headers.get("Origin"), request.headers.get("Sec-Fetch-Site"), host
-    ):
+    reading = request.method in _READING
+    if not reading and not is_own_page(request.headers.get("Origin"), request.headers.get("Sec-Fetch-Site"), host):
         abort(403, "origin")
+    if _is_open():
+        return None
+    if not access():
+        return turn_away()
+    if not may_ask(access(), request.endpoint or "", reading):
+        abort(403, "lead")
+    return None
 
 
-def is_this_computer(host: str) -> bool:
-    """Whether a Host header names this computer, with whatever port."""
+def may_ask(access: str, endpoint: str, reading: bool) -> bool:
+    """Whether a device of that access may ask for that endpoint, to read or to change something."""
+    if access == LEAD:
+        return True
+    return access == CREW and (endpoint not in _LEAD_READS if reading else endpoint in _CREW_WRITES)
+
+
+def is_known_host(host: str, known: Collection[str]) -> bool:
+    """Whether a Host header is one of the known names, with whatever port."""
     name, _, port = host.rpartition(":")
     if port.endswith("]") or not name:  # no port: the whole is the name
         name = host
-    return name.lower() in HOSTS
+    return name.lower() in known
 
 
 def is_own_page(origin: str | None, site: str | None, host: str) -> bool:
@@ -52,6 +79,12 @@ def is_own_page(origin: str | None, site: str | None, host: str) -> bool:
         return urlsplit(origin).netloc.lower() == host.lower()
     except ValueError:
         return False
+
+
+def _is_open() -> bool:
+    if request.endpoint == "static_files.static":
+        return (request.view_args or {}).get("name") in _OPEN_FILES
+    return request.endpoint in _OPEN
 
 
 def harden(response: Response) -> Response:

@@ -7,7 +7,7 @@ asynchronous route, because a thread for each open page would starve the server.
 import asyncio
 import json
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -25,10 +25,11 @@ _HEADERS = [
 
 @dataclass(eq=False)
 class Listener:
-    """One open page: the loop that it is served on, and what it has still to be told."""
+    """One open page: the loop that it is served on, what it has still to be told, and whose it is."""
 
     loop: asyncio.AbstractEventLoop
     queue: asyncio.Queue[bytes]
+    device: str = ""
 
     def offer(self, message: bytes) -> None:
         """Put a message in its queue; a page that reads too slowly loses the oldest."""
@@ -53,9 +54,9 @@ class Streams:
         """Something fell due."""
         self._tell("due", record)
 
-    def open(self) -> Listener | None:
+    def open(self, device: str = "") -> Listener | None:
         """A new listener on the running loop; None where there are too many, or the server ends."""
-        listener = Listener(asyncio.get_running_loop(), asyncio.Queue(_BACKLOG))
+        listener = Listener(asyncio.get_running_loop(), asyncio.Queue(_BACKLOG), device)
         with self._lock:
             if self._ended or len(self._listeners) >= MOST_LISTENERS:
                 return None
@@ -72,23 +73,36 @@ class Streams:
         self._ended = True
         self._send(_END)
 
+    def shut_out(self, device: str) -> None:
+        """A device may listen no more: let its pages go."""
+        with self._lock:
+            theirs = [one for one in self._listeners if one.device == device]
+        self._send(_END, theirs)
+
     def _tell(self, event: str, record: Mapping[str, Any]) -> None:
         text = json.dumps(record, separators=(",", ":"), ensure_ascii=False)
         self._send(f"event: {event}\ndata: {text}\n\n".encode())
 
-    def _send(self, message: bytes) -> None:
+    def _send(self, message: bytes, to: list[Listener] | None = None) -> None:
         with self._lock:
             listeners = list(self._listeners)
-        for listener in listeners:
+        for listener in listeners if to is None else to:
             try:
                 listener.loop.call_soon_threadsafe(listener.offer, message)
             except RuntimeError:  # its loop is closed: the page is gone
                 self.close(listener)
 
 
-async def serve_stream(streams: Streams, receive: Any, send: Any) -> None:
-    """Answer one page's request for the stream, until it goes away or the server ends."""
-    listener = streams.open()
+def _always() -> bool:
+    return True
+
+
+async def serve_stream(
+    streams: Streams, receive: Any, send: Any, device: str = "", may_listen: Callable[[], bool] = _always
+) -> None:
+    """Answer one page's request for the stream, until it goes away, or the server ends, or its device may listen no
+    more: ``may_listen`` is asked at each heartbeat too, for what another process did."""
+    listener = streams.open(device)
     if listener is None:
         await send({"type": "http.response.start", "status": 503, "headers": [(b"retry-after", b"5")]})
         await send({"type": "http.response.body", "body": b""})
@@ -96,13 +110,15 @@ async def serve_stream(streams: Streams, receive: Any, send: Any) -> None:
     leaving = asyncio.ensure_future(_end_when_gone(listener, receive))
     try:
         await send({"type": "http.response.start", "status": 200, "headers": _HEADERS})
-        await _pass_on(listener, send)
+        if may_listen():  # it may have been shut out between the asking and the opening
+            await _pass_on(listener, send, may_listen)
+        await send({"type": "http.response.body", "body": b"", "more_body": False})
     finally:
         streams.close(listener)
         leaving.cancel()
 
 
-async def _pass_on(listener: Listener, send: Any) -> None:
+async def _pass_on(listener: Listener, send: Any, may_listen: Callable[[], bool]) -> None:
     # The first bytes at once: some browsers call a stream open only when they have read something.
     message = b"retry: 2000\n: hello\n\n"
     while message != _END:
@@ -110,8 +126,7 @@ async def _pass_on(listener: Listener, send: Any) -> None:
         try:
             message = await asyncio.wait_for(listener.queue.get(), HEARTBEAT_SECONDS)
         except TimeoutError:
-            message = b": here\n\n"
-    await send({"type": "http.response.body", "body": b"", "more_body": False})
+            message = b": here\n\n" if may_listen() else _END
 
 
 async def _end_when_gone(listener: Listener, receive: Any) -> None:

@@ -9,6 +9,7 @@ from runboard.run.refusal import Refused
 from runboard.web.errors import BadForm
 from runboard.web.json_body import read_json
 from runboard.web.pages_support import said, workshop
+from runboard.web.sessions import access, asking_device
 
 MOST_BYTES = 2_000_000
 
@@ -26,7 +27,7 @@ def taps() -> Response:
     """Take a batch: for each id ``accepted``, ``known`` or ``refused`` with a sentence. 400 if it is no batch."""
     batch = read_json()
     try:
-        answers = take_taps(workshop(), batch)
+        answers = take_taps(workshop(), batch, asking_device(), access())
     except Refused as refused:
         raise BadForm(said("refused", refused.code, refused.facts)) from refused
     return jsonify({**answers, "taps": [_with_sentence(one) for one in answers["taps"]]})

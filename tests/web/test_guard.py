@@ -3,19 +3,19 @@
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.web.guard import is_own_page, is_this_computer
+from runboard.web.guard import HOSTS, is_known_host, is_own_page
 
 
 @pytest.mark.parametrize("host", ["localhost", "localhost:8210", "127.0.0.1:8210", "127.0.0.1", "[::1]:8210", "[::1]"])
 def test_this_computer_is_known_by_its_names(host: str) -> None:
-    assert is_this_computer(host)
+    assert is_known_host(host, HOSTS)
 
 
 @pytest.mark.parametrize("host", ["", "shop.example", "shop.example:8210", "127.0.0.1.example", "localhost.example:1"])
 def test_another_name_for_this_computer_is_turned_away(client: FlaskClient, host: str) -> None:
     answer = client.get("/table.json", headers={"Host": host})
 
-    assert not is_this_computer(host)
+    assert not is_known_host(host, HOSTS)
     assert answer.status_code == 400
 
 

@@ -1,0 +1,194 @@
+"""Who may ask: a device pairs by a code, is known by its session from then on, and can be revoked at any moment."""
+
+import hashlib
+import hmac
+import secrets
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from datetime import datetime, timedelta
+from typing import Protocol
+
+from runboard.floor.access import LEAD
+from runboard.floor.tries import Tries
+from runboard.floor.workshop import Clock
+from runboard.run.device import Device, PairingCode, Session
+from runboard.run.refusal import Refused
+
+CODE_LASTS = timedelta(minutes=10)
+# As long as a browser keeps a cookie; begun anew at each day of use.
+SESSION_LASTS = timedelta(days=400)
+RENEWED_AFTER = timedelta(days=1)
+SEEN_EVERY = timedelta(minutes=5)
+# What another process did to a device (a copy of the data was put back) is known after this long.
+FRESH_FOR = timedelta(seconds=20)
+LONGEST_NAME = 60
+_MOST_CODES = 20
+_MOST_HELD = 500
+# 32 signs that nobody takes for another, eight of them: 40 bits, of which a few hundred tries in ten minutes find nothing.
+_SIGNS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
+
+
+class Devices(Protocol):
+    """Where devices, sessions and codes are kept; each call is one transaction."""
+
+    def devices(self) -> list[Device]: ...
+    def device(self, device_id: str) -> Device | None: ...
+    def session(self, hash_: str) -> Session | None: ...
+    def codes(self, now: datetime) -> list[PairingCode]: ...
+    def put_code(self, code: PairingCode, now: datetime, most: int) -> None: ...
+    def pair(self, code: PairingCode, session: Session, now: datetime) -> bool: ...
+    def rename(self, device_id: str, name: str) -> bool: ...
+    def revoke(self, device_id: str, now: datetime) -> bool: ...
+    def note_seen(self, session: Session, now: datetime) -> bool: ...
+
+
+@dataclass
+class Door:
+    """What the floor needs to let devices in. ``shut_out`` is told the id of each device whose session ended."""
+
+    devices: Devices
+    clock: Clock
+    shut_out: Callable[[str], None] = lambda device: None
+    tries: Tries = field(default_factory=Tries)
+    held: dict[str, tuple[Session, datetime]] = field(default_factory=dict)
+    turn: int = 0
+    lock: threading.Lock = field(default_factory=threading.Lock)
+
+
+def has_lead(door: Door) -> bool:
+    """Whether a lead's device is paired."""
+    return any(one.access == LEAD and one.revoked_at is None for one in door.devices.devices())
+
+
+def make_code(door: Door, access: str, device: str = "") -> tuple[str, datetime]:
+    """(code, until when) to pair one device with that access: a new one, or ``device`` under its id.
+
+    Refused 'device unknown'.
+    """
+    if device and door.devices.device(device) is None:
+        raise Refused("device unknown")
+    code = "".join(secrets.choice(_SIGNS) for _ in range(8))
+    now = door.clock.now()
+    ends_at = now + CODE_LASTS
+    door.devices.put_code(PairingCode(_digest(code), access, ends_at, device), now, _MOST_CODES)
+    return f"{code[:4]}-{code[4:]}", ends_at
+
+
+def pair(door: Door, typed: str, name: str, address: str, token: str = "") -> tuple[str, Session]:
+    """(secret, session) of the device that brings a code from ``address``. The secret is told nobody else.
+
+    A ``token`` that it has from an earlier pairing, revoked or not, keeps its id. Refused 'pairing too often' and
+    'pairing code wrong': never made, used up, or over.
+    """
+    now = door.clock.now()
+    wait = door.tries.wait(address, now)
+    if wait > timedelta(0):
+        raise Refused("pairing too often", minutes=-(-wait // timedelta(minutes=1)))
+    code = _find(door.devices.codes(now), _digest(_tidy(typed)))
+    if code is not None:
+        secret = secrets.token_urlsafe(32)
+        device = _device_for(door, code, name, token, now)
+        session = Session(_digest(secret), device, now, now + SESSION_LASTS)
+        if door.devices.pair(code, session, now):
+            _forget(door)
+            door.shut_out(device.id)  # what was open with its earlier session
+            return secret, session
+    door.tries.note_wrong(address, now)
+    raise Refused("pairing code wrong")
+
+
+def who(door: Door, token: str) -> Session | None:
+    """The session that a secret opens; None where there is none, or it is over, or its device revoked.
+
+    It only reads: what asks again and again is answered from memory, which a revocation empties.
+    """
+    now = door.clock.now()
+    key = _digest(token)
+    with door.lock:
+        turn = door.turn
+        session, read_at = door.held.get(key, (None, None))
+    if session is None or read_at is None or now - read_at > FRESH_FOR:
+        session = door.devices.session(key)
+        _hold(door, session, now, turn)
+    if session is None or session.device.revoked_at is not None or session.ends_at <= now:
+        return None
+    return session
+
+
+def note_seen(door: Door, session: Session) -> bool:
+    """Note that a device asked, now and then; answers whether its session was renewed, to be told to the device."""
+    now = door.clock.now()
+    seen_at = session.device.seen_at
+    if seen_at is not None and now - seen_at < SEEN_EVERY:
+        return False
+    renewed = now - session.renewed_at >= RENEWED_AFTER
+    later = replace(session, renewed_at=now, ends_at=now + SESSION_LASTS) if renewed else session
+    with door.lock:
+        turn = door.turn
+    written = door.devices.note_seen(later, now)
+    # Held even if it could not be written, so that a full disk is not tried at each request.
+    _hold(door, replace(later, device=replace(later.device, seen_at=now)), now, turn)
+    return renewed and written
+
+
+def rename_device(door: Door, device_id: str, name: str) -> None:
+    """Call a device something else. Refused 'device unknown', 'device nameless'."""
+    tidy = tidy_name(name)
+    if not tidy:
+        raise Refused("device nameless")
+    if not door.devices.rename(device_id, tidy):
+        raise Refused("device unknown")
+    _forget(door)
+
+
+def revoke_device(door: Door, device_id: str) -> None:
+    """Let a device in no more, from this moment on. Refused 'device unknown'."""
+    if door.devices.device(device_id) is None:
+        raise Refused("device unknown")
+    door.devices.revoke(device_id, door.clock.now())
+    _forget(door)
+    door.shut_out(device_id)
+
+
+def tidy_name(name: str) -> str:
+    """A name without signs that cannot be seen, not longer than fits a row."""
+    return " ".join("".join(sign if sign.isprintable() else " " for sign in name).split())[:LONGEST_NAME].strip()
+
+
+def _device_for(door: Door, code: PairingCode, name: str, token: str, now: datetime) -> Device:
+    before = door.devices.session(_digest(token)) if token else None
+    known = door.devices.device(code.device) if code.device else before.device if before else None
+    if known is not None:
+        return replace(known, name=tidy_name(name) or known.name, access=code.access, paired_at=now)
+    return Device(secrets.token_hex(8), tidy_name(name) or "Unnamed", code.access, now)
+
+
+def _find(codes: list[PairingCode], digest: str) -> PairingCode | None:
+    """The code of that hash. Each is compared, in the time that it takes to compare all of both."""
+    same = [one for one in codes if hmac.compare_digest(one.hash, digest)]
+    return same[0] if same else None
+
+
+def _tidy(typed: str) -> str:
+    return "".join(sign for sign in typed.upper() if sign.isalnum())
+
+
+def _digest(secret: str) -> str:
+    return hashlib.sha256(secret.encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def _hold(door: Door, session: Session | None, now: datetime, turn: int) -> None:
+    """Keep a session at hand, unless something changed since it was read."""
+    with door.lock:
+        if session is None or turn != door.turn:
+            return
+        if len(door.held) >= _MOST_HELD:
+            door.held.clear()
+        door.held[session.hash] = (session, now)
+
+
+def _forget(door: Door) -> None:
+    with door.lock:
+        door.turn += 1
+        door.held.clear()

@@ -1,0 +1,125 @@
+"""Devices, their sessions and the codes that pair them, on disk. Of secrets only the hashes are here."""
+
+import sqlite3
+from dataclasses import replace
+from datetime import datetime
+from typing import Any
+
+from runboard.run.device import Device, PairingCode, Session
+from runboard.run.event import parse_moment, write_moment
+from runboard.store.connect import Connections
+
+_DEVICE = "device.id, device.name, access, paired_at, seen_at, revoked_at, run, tray"
+
+
+class DeviceFile:
+    """Who may ask."""
+
+    def __init__(self, connections: Connections) -> None:
+        self._connections = connections
+
+    def devices(self) -> list[Device]:
+        """Every device that was ever paired, the revoked too, in order of pairing."""
+        rows = self._read(f"SELECT {_DEVICE} FROM device ORDER BY paired_at, id")
+        return [_device(row) for row in rows]
+
+    def device(self, device_id: str) -> Device | None:
+        """The device of that id."""
+        row = self._read(f"SELECT {_DEVICE} FROM device WHERE id = ?", device_id).fetchone()
+        return None if row is None else _device(row)
+
+    def session(self, hash_: str) -> Session | None:
+        """The session of that hash, ended or not; its device says whether it is revoked."""
+        row = self._read(
+            f"SELECT hash, renewed_at, ends_at, {_DEVICE} FROM session JOIN device ON device.id = session.device "
+            "WHERE hash = ?",
+            hash_,
+        ).fetchone()
+        return None if row is None else Session(row[0], _device(row[3:]), parse_moment(row[1]), parse_moment(row[2]))
+
+    def codes(self, now: datetime) -> list[PairingCode]:
+        """The codes that have not ended by ``now``."""
+        rows = self._read("SELECT hash, access, ends_at, device FROM pairing WHERE ends_at > ?", write_moment(now))
+        return [PairingCode(hash_, access, parse_moment(ends), device) for hash_, access, ends, device in rows]
+
+    def put_code(self, code: PairingCode, now: datetime, most: int) -> None:
+        """Add a code; those that have ended go, and the oldest where there would be more than ``most``."""
+        with self._connections.write() as connection:
+            connection.execute("DELETE FROM pairing WHERE ends_at <= ?", (write_moment(now),))
+            connection.execute(
+                "INSERT INTO pairing (hash, access, ends_at, device) VALUES (?, ?, ?, ?)",
+                (code.hash, code.access, write_moment(code.ends_at), code.device),
+            )
+            connection.execute(
+                "DELETE FROM pairing WHERE rowid NOT IN (SELECT rowid FROM pairing ORDER BY rowid DESC LIMIT ?)",
+                (most,),
+            )
+
+    def pair(self, code: PairingCode, session: Session, now: datetime) -> bool:
+        """Use the code up, and begin the session of its device, whose earlier ones end. False where the code is gone.
+
+        The device is added, or paired again under its id.
+        """
+        device = session.device
+        with self._connections.write() as connection:
+            used = connection.execute(
+                "DELETE FROM pairing WHERE hash = ? AND ends_at > ?", (code.hash, write_moment(now))
+            )
+            if used.rowcount != 1:
+                return False
+            connection.execute(
+                "INSERT INTO device (id, name, access, paired_at, run, tray) VALUES (?, ?, ?, ?, ?, ?) "
+                "ON CONFLICT (id) DO UPDATE SET name = excluded.name, access = excluded.access, "
+                "paired_at = excluded.paired_at, run = excluded.run, tray = excluded.tray, revoked_at = NULL",
+                (device.id, device.name, device.access, write_moment(device.paired_at), device.run, device.tray),
+            )
+            connection.execute("DELETE FROM session WHERE device = ?", (device.id,))
+            connection.execute(
+                "INSERT INTO session (hash, device, renewed_at, ends_at) VALUES (?, ?, ?, ?)",
+                (session.hash, device.id, write_moment(session.renewed_at), write_moment(session.ends_at)),
+            )
+        return True
+
+    def rename(self, device_id: str, name: str) -> bool:
+        """Give a device another name; false where there is none of that id."""
+        return self._write("UPDATE device SET name = ? WHERE id = ?", name, device_id)
+
+    def revoke(self, device_id: str, now: datetime) -> bool:
+        """Let a device in no more; false where there is none of that id, or it was revoked before.
+
+        Its session stays, so that the same device is known by it if it is paired again.
+        """
+        return self._write(
+            "UPDATE device SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL", write_moment(now), device_id
+        )
+
+    def note_seen(self, session: Session, now: datetime) -> bool:
+        """The device asked at ``now``, and its session goes on as ``session`` says. False where it could not be
+        written: a full disk is no reason to answer nobody."""
+        try:
+            with self._connections.write() as connection:
+                connection.execute("UPDATE device SET seen_at = ? WHERE id = ?", (write_moment(now), session.device.id))
+                connection.execute(
+                    "UPDATE session SET renewed_at = ?, ends_at = ? WHERE hash = ?",
+                    (write_moment(session.renewed_at), write_moment(session.ends_at), session.hash),
+                )
+        except sqlite3.OperationalError:
+            return False
+        return True
+
+    def _read(self, sql: str, *values: Any) -> sqlite3.Cursor:
+        return self._connections.here().conn.execute(sql, values)
+
+    def _write(self, sql: str, *values: Any) -> bool:
+        with self._connections.write() as connection:
+            return connection.execute(sql, values).rowcount == 1
+
+
+def _device(row: tuple[Any, ...]) -> Device:
+    device_id, name, access, paired_at, seen_at, revoked_at, run, tray = row
+    known = Device(device_id, name, access, parse_moment(paired_at), run=run, tray=tray)
+    return replace(
+        known,
+        seen_at=None if seen_at is None else parse_moment(seen_at),
+        revoked_at=None if revoked_at is None else parse_moment(revoked_at),
+    )
