@@ -1,5 +1,6 @@
 """The composition root, and the table of contents: what the server is made of, and in which order it is put together."""
 
+import logging
 from collections.abc import Collection
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
@@ -9,12 +10,17 @@ from typing import Any
 from flask import Flask
 
 from runboard.alerts.clock import AlertClock
+from runboard.alerts.nightly import Nightly
+from runboard.floor.backup import make_nightly_copy
 from runboard.floor.devices import Door
 from runboard.floor.restart import come_back
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import qr
+from runboard.run.refusal import NotStored
+from runboard.store.backup import BackupFolder
 from runboard.store.open import Store, open_store
 from runboard.web import (
+    backup,
     errors,
     guard,
     history,
@@ -41,6 +47,8 @@ from runboard.web.guard import HOSTS
 from runboard.web.places import folder
 from runboard.web.stream import Streams
 
+_log = logging.getLogger("runboard")
+
 PARTS = (
     guard,
     sessions,
@@ -55,6 +63,7 @@ PARTS = (
     offline,
     shop,
     shop_file,
+    backup,
     run_pages,
     plan,
     plan_route,
@@ -116,15 +125,21 @@ class House:
     door: Door
     streams: Streams
     alerts: AlertClock
+    nightly: Nightly
     settings: Settings
 
     def open(self) -> None:
-        """Come back to the shop as it was left, and start the clock."""
-        come_back(self.workshop, self.settings.was_served)
+        """Come back to the shop as it was left, and start the clocks."""
+        try:
+            come_back(self.workshop, self.settings.was_served)
+        except NotStored as failed:  # a full disk: what is stored can be looked at, and phones keep their presses
+            _log.error("the disk takes nothing (%s), so nobody is asked what was running", failed.why)
         self.alerts.start()
+        self.nightly.start()
 
     def close(self) -> None:
         """Put everything down; only once no request is being answered."""
+        self.nightly.stop()
         self.alerts.stop()
         self.store.close()
 
@@ -149,14 +164,17 @@ def build(settings: Settings) -> House:
     workshop = Workshop(store.log, store.books, settings.clock, Telling(streams, alerts))
     door = Door(store.devices, settings.clock, streams.shut_out)
     app = Flask("runboard", static_folder=None, template_folder=str(folder("templates")))
+    copies = BackupFolder(settings.data)
+    nightly = Nightly(lambda: make_nightly_copy(workshop, copies))
     app.extensions["workshop"] = workshop
+    app.extensions["copies"] = copies
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg
     app.extensions["hosts"] = settings.hosts
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
-    return House(app, store, workshop, door, streams, alerts, settings)
+    return House(app, store, workshop, door, streams, alerts, nightly, settings)
 
 
 def create_app(settings: Settings) -> Flask:

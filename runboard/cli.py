@@ -2,22 +2,30 @@
 
 import argparse
 import json
+import sqlite3
 import sys
 import tempfile
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from runboard.floor.exchange import export_run, import_run
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
-from runboard.run.refusal import Refused
+from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
+from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.connect import FILE_NAME
-from runboard.web.sentences import say
+from runboard.store.holding import InUse, hold
+from runboard.store.proof import BadCopy
+from runboard.store.restore import restore
+from runboard.web.sentences import say, zone_of
 
 DEFAULT_PORT = 8210
+_UNUSABLE = ("SQLITE_CANTOPEN", "SQLITE_READONLY", "SQLITE_NOTADB", "SQLITE_CORRUPT")
+_LOOK_THERE = "See that the folder can be written; if the file is ruined, put a copy back with runboard restore."
 
 
 class Mistaken(Exception):
@@ -33,6 +41,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(f"runboard: {mistake}", file=sys.stderr)
     except Refused as refused:
         print(f"runboard: {say('refused', refused.code, refused.facts)}", file=sys.stderr)
+    except BadCopy as bad:
+        print(f"runboard: {say('bad-copy', bad.code, bad.facts)}", file=sys.stderr)
+    except InUse as folder:
+        print(f"runboard: a copy is being put back into {folder}. Try again once that has ended.", file=sys.stderr)
+    except NotStored as failed:
+        print(f"runboard: {say('not-stored', failed.why)}", file=sys.stderr)
+    except sqlite3.DatabaseError as error:
+        if getattr(error, "sqlite_errorname", "") not in _UNUSABLE:
+            raise
+        print(f"runboard: the shop's database cannot be used: {error}. {_LOOK_THERE}", file=sys.stderr)
     else:
         return 0
     return 2
@@ -72,6 +90,18 @@ def _parser() -> argparse.ArgumentParser:
     )
     take.add_argument("file", type=Path, metavar="FILE")
     take.set_defaults(do=_import)
+
+    backup = commands.add_parser("backup", help="copy the shop, be it served or not; the copy is dated and proved")
+    backup.add_argument("--data", type=Path, required=True, metavar="DIR")
+    backup.add_argument("--to", type=Path, metavar="FOLDER", help="a folder that is there; default DIR/backups")
+    backup.set_defaults(do=_backup)
+
+    back = commands.add_parser("restore", help="put a copy in the shop's place; what it replaces is kept")
+    back.add_argument(
+        "--data", type=Path, required=True, metavar="DIR", help="the shop's data folder; made if not there"
+    )
+    back.add_argument("file", type=Path, metavar="FILE", help="a copy that backup made")
+    back.set_defaults(do=_restore)
     return parser
 
 
@@ -126,8 +156,9 @@ def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool, was_serv
         ) from problem
     with listening:
         _check_folder(data)
-        house = build(Settings(data, demo=demo, was_served=was_served))
-        serve(served(house), house.streams, listening, open_browser=not asked.no_open)
+        with hold(data):
+            house = build(Settings(data, demo=demo, was_served=was_served))
+            serve(served(house), house.streams, listening, open_browser=not asked.no_open)
 
 
 def _check_folder(data: Path) -> None:
@@ -164,17 +195,39 @@ def _import(asked: argparse.Namespace) -> None:
             print(f"Run {record['run']} is in {asked.data}: {import_run(workshop, record)} new events.")
 
 
+def _backup(asked: argparse.Namespace) -> None:
+    if not (asked.data / FILE_NAME).is_file():
+        raise BadCopy("nothing to copy", folder=str(asked.data))
+    with hold(asked.data):
+        now = datetime.now(zone_in(asked.data))
+        made = copy_to(asked.data, asked.to, now) if asked.to else BackupFolder(asked.data).make(now)
+    print(f"{made.path}: {_events(made.events)}.")
+
+
+def _restore(asked: argparse.Namespace) -> None:
+    done = restore(asked.data, asked.file, datetime.now().astimezone())
+    until = done.proof.until and done.proof.until.astimezone(zone_of(done.proof.time_zone))
+    last = f", the last of {until:%Y-%m-%d %H:%M}" if until else ""
+    print(f"{asked.file} is whole: {done.proof.shop or 'a shop'}, {_events(done.proof.events)}{last}.")
+    print(f"It is in place in {asked.data}." + (f" What it replaced is kept in {done.kept}." if done.kept else ""))
+
+
+def _events(count: int) -> str:
+    return f"{count:,} event{'' if count == 1 else 's'}"
+
+
 @contextmanager
 def _shop(data: Path) -> Iterator[Workshop]:
     """The workshop over a data folder, without a server: nobody is listening."""
     from runboard.app import Settings, open_workshop
 
     _check_folder(data)
-    store, workshop = open_workshop(Settings(data))
-    try:
-        yield workshop
-    finally:
-        store.close()
+    with hold(data):
+        store, workshop = open_workshop(Settings(data))
+        try:
+            yield workshop
+        finally:
+            store.close()
 
 
 def _read_file(path: Path) -> Any:

@@ -9,11 +9,13 @@ from apscheduler.schedulers.background import BackgroundScheduler
 
 from runboard.run.dues import Due
 from runboard.run.event import write_moment
+from runboard.run.refusal import NotStored
 
 # Told so long after it fell due, an alert says that it is late.
 LATE_AFTER = timedelta(seconds=60)
 # The sweep finds what another process wrote, and what a machine that slept has missed.
 SWEEP = timedelta(seconds=20)
+AGAIN = timedelta(seconds=1)
 _FIELDS = ("run", "load", "tray", "step", "station", "person")
 
 
@@ -41,16 +43,30 @@ class AlertClock:
         self._lock = threading.Lock()
         self._scheduler: BackgroundScheduler | None = None
         self._set_for: datetime | None = None
+        self._told_unstored: set[tuple[str, datetime]] = set()
 
     def ring(self) -> int:
         """Tell everything that has fallen due and nobody has told yet; answers how many there were."""
         now = self._clock.now()
         told = 0
         for due in self._dues.unclaimed(now):
-            if self._dues.claim(due.id, now):
+            if self._claim(due, now):
                 self._tell(due_record(due, now))
                 told += 1
         return told
+
+    def _claim(self, due: Due, now: datetime) -> bool:
+        """Whether it is ours to tell. A disk that takes nothing is no reason to be silent: then that it was told is
+        known only here, until it can be stored."""
+        key = (due.id, due.due_at)
+        is_told = key in self._told_unstored
+        try:
+            claimed = self._dues.claim(due.id, now)
+        except NotStored:
+            self._told_unstored.add(key)
+            return not is_told
+        self._told_unstored.discard(key)
+        return claimed and not is_told
 
     def wake(self) -> bool:
         """Look which moment is next, and set the alarm for it; answers whether it had to be moved."""
@@ -92,7 +108,9 @@ class AlertClock:
                 scheduler.remove_job("next")
             return
         # By how long it still is, not by what the wall says: the shop's clock may be another one (a demo's).
-        away = max(next_at - self._clock.now(), timedelta(0))
+        # One that could not be stored as told stays the next: it is tried again, but not at once and for ever.
+        soonest = AGAIN if self._told_unstored else timedelta(0)
+        away = max(next_at - self._clock.now(), soonest)
         scheduler.add_job(self._turn, "date", run_date=datetime.now(UTC) + away, id="next", replace_existing=True)
 
 

@@ -10,9 +10,11 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, tzinfo
 from pathlib import Path
 from typing import Any
+from zoneinfo import ZoneInfo
 
 from runboard.run.event import parse_moment, write_moment
-from runboard.store.connect import connect_reading
+from runboard.store.books import BookFile
+from runboard.store.connect import FILE_NAME, Connections, connect_reading
 from runboard.store.copying import copy_shop, remove_parts, saying_what_failed
 from runboard.store.proof import BadCopy
 
@@ -111,6 +113,16 @@ def copy_to(data: Path, folder: Path, now: datetime) -> Copy:
         raise BadCopy("no folder", folder=str(folder))
     path, proof = copy_shop(data, folder, lambda: _free_name(folder, now))
     return Copy(path, now, proof.events)
+
+
+def zone_in(data: Path) -> tzinfo:
+    """The time zone of the shop in a data folder, which names its copies. Raises ``BadCopy`` where it cannot be read."""
+    connections = Connections(data / FILE_NAME, reading=True)
+    try:
+        with saying_what_failed(data):
+            return ZoneInfo(BookFile(connections).latest().time_zone or "UTC")
+    finally:
+        connections.close()
 
 
 def _free_name(folder: Path, now: datetime) -> Path:

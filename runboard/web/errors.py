@@ -24,13 +24,6 @@ _SAID = {
     "lead": "That is for a lead's phone to do. Ask the lead, or pair this one as a lead's on the Shop page.",
 }
 
-_NOT_STORED = {
-    "full": "the disk of the shop's computer is full. Make room there",
-    "read only": "the disk of the shop's computer takes nothing: it is read-only. Look at it there",
-    "failing": "the disk of the shop's computer fails. Look at it there",
-    "busy": "another program holds the shop's database. Close it",
-}
-
 _log = logging.getLogger("runboard")
 
 
@@ -85,10 +78,9 @@ def _refused(error: Refused) -> Response:
 def _not_stored(failed: NotStored) -> Response:
     """507, or 503 where it passes by itself: a phone keeps its press and sends it again."""
     _log.error("%s %s was not stored: %s", request.method, request.path, failed.why)
-    why = _NOT_STORED[failed.why]
-    keeps = "your phone keeps it and sends it again" if request.path == "/taps" else "then press again"
-    joint = ";" if request.path == "/taps" else ","
-    return answer(f"Not saved: {why}{joint} {keeps}.", 503 if failed.why == "busy" else 507)
+    then = "phone keeps" if request.path == "/taps" else "press again"
+    sentence = f"{said('not-stored', failed.why)} {said('not-stored', then)}"
+    return answer(sentence, 503 if failed.why == "busy" else 507)
 
 
 def _failure(error: Exception) -> Response:

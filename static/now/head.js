@@ -3,7 +3,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis } from "./clock.js";
 import { part } from "./later.js";
-import { dismiss, outboxTrouble, pressState, refused, waiting } from "./outbox.js";
+import { dismiss, notSaved, outboxTrouble, pressState, refused, waiting } from "./outbox.js";
 import { forget, lastPress, undo } from "./press.js";
 import { become, serverReached } from "./shop.js";
 import { say, sayRefused } from "./words.js";
@@ -15,7 +15,8 @@ export function header({ state, me, run }) {
       ${youAre(state, me)}
     </header>
     ${serverReached() ? nothing : html`<p class="notice" role="status">${say("ui-no-server")}</p>`}
-    ${outboxTrouble() === "pair" ? html`<p class="notice" role="alert">${say("ui-pair")}</p>` : nothing}`;
+    ${outboxTrouble() === "pair" ? html`<p class="notice" role="alert">${say("ui-pair")}</p>` : nothing}
+    ${notSaved() ? html`<p class="notice" role="alert">${notSaved()}</p>` : nothing}`;
 }
 
 function dueWords(run) {

@@ -13,6 +13,7 @@ let waitMs = 1000;
 let draining = false;
 let again = false;
 let trouble = "";
+let unsaved = "";
 const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("runboard") : null;
 
 /** Random id; crypto.randomUUID is missing on plain http. */
@@ -55,6 +56,8 @@ async function reread() {
 const tell = () => listeners.forEach((listener) => listener());
 export const onOutbox = (listener) => listeners.add(listener);
 export const outboxTrouble = () => trouble;
+/** Why the server could not store what was sent, in its own sentence; the presses stay here. */
+export const notSaved = () => unsaved;
 export const refused = () => entries.filter((entry) => entry.refused);
 export const waiting = () => entries.filter((entry) => !entry.refused);
 
@@ -110,6 +113,7 @@ async function drain() {
     else await sendAll();
     waitMs = 1000;
   } catch {
+    tell();
     drainSoon(waitMs * (0.8 + Math.random() * 0.4));
     waitMs = Math.min(waitMs * 2, 30_000);
   } finally {
@@ -149,6 +153,7 @@ async function post(batch) {
 
 async function settle(batch, { status, body }) {
   trouble = status === 401 || status === 403 ? "pair" : trouble === "pair" ? "" : trouble;
+  unsaved = status >= 500 ? (body.sentence ?? "") : "";
   if (status === 400) return refuse(batch[0], { sentence: body.sentence, code: "bad form" });
   if (status !== 200) throw new Error(`taps answered ${status}`);
   const answers = new Map((body.taps ?? []).map((one) => [one.id, one]));

@@ -1,0 +1,172 @@
+"""The commands and the Shop page: a copy now, how old the last is, why one failed, and back again."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.app import House, Settings, build
+from runboard.cli import main
+from runboard.store.connect import FILE_NAME
+from runboard.store.holding import hold
+from runboard.web.backup import day_in_words
+from tests.conftest import HandClock
+from tests.scenario import shop
+from tests.web.test_taps import batch, came
+
+
+@pytest.fixture
+def filled(house: House) -> House:
+    house.workshop.books.save(shop(), house.workshop.clock.now())
+    house.app.test_client().post("/taps", json=batch(came()))
+    return house
+
+
+def shown(client: FlaskClient) -> str:
+    return " ".join(client.get("/shop").get_data(as_text=True).split())
+
+
+def test_a_copy_is_made_from_the_shop_page(filled: House, client: FlaskClient) -> None:
+    assert "No copy yet" in shown(client)
+
+    answer = client.post("/shop/copies")
+
+    assert (answer.status_code, answer.location) == (303, "/shop#copies")
+    assert "Last copy: today 10:00, 1 event." in shown(client)
+    assert 'role="alert"' not in shown(client)
+
+
+def test_an_old_copy_is_red(filled: House, client: FlaskClient, clock: HandClock) -> None:
+    client.post("/shop/copies")
+
+    clock.forward(hours=49)
+
+    assert '<div class="problems" role="alert"><p>▲ Last copy: Sat 7 Mar 10:00.' in shown(client)
+
+
+def test_a_copy_that_failed_is_red_and_says_why(
+    filled: House, client: FlaskClient, clock: HandClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    client.post("/shop/copies")
+    monkeypatch.setattr("runboard.store.copying._LEFT_FREE", 10**18)
+    clock.forward(days=1)
+
+    answer = client.post("/shop/copies")
+
+    assert answer.status_code == 303
+    assert "▲ No copy was made today 10:00." in shown(client)
+    assert "There is too little room in" in shown(client)
+    assert "The last one is of yesterday 10:00." in shown(client)
+
+
+def test_the_nightly_copy_fails_without_ending_anything(filled: House, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("runboard.store.copying._LEFT_FREE", 10**18)
+
+    assert not filled.nightly.look()
+    monkeypatch.undo()
+
+    assert "No copy was made" in shown(filled.app.test_client())
+
+
+def test_the_nightly_copy_is_made_by_the_server(filled: House) -> None:
+    assert [filled.nightly.look(), filled.nightly.look()] == [True, False]
+    assert "Last copy: today" in shown(filled.app.test_client())
+
+
+@pytest.mark.parametrize(
+    ("day", "words"), [(25, "today 3:00"), (24, "yesterday 3:00"), (23, "Mon 23 Nov 3:00"), (26, "Thu 26 Nov 3:00")]
+)
+def test_a_day_is_said_as_people_do(day: int, words: str) -> None:
+    now = datetime(2026, 11, 25, 12, tzinfo=UTC)
+
+    assert day_in_words(datetime(2026, 11, day, 3, tzinfo=UTC), now) == words
+
+
+@pytest.fixture
+def data(tmp_path: Path, clock: HandClock) -> Path:
+    """A data folder that nobody serves."""
+    folder = tmp_path / "shop"
+    built = build(Settings(folder, clock))
+    built.workshop.books.save(shop(), clock.now())
+    built.app.test_client().post("/taps", json=batch(came()))
+    built.close()
+    return folder
+
+
+def test_a_copy_goes_out_and_comes_back(data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["backup", "--data", str(data), "--to", str(tmp_path)]) == 0
+    (copy,) = tmp_path.glob("shop-*.db")
+    assert capsys.readouterr().out == f"{copy}: 1 event.\n"
+
+    assert main(["restore", "--data", str(data), str(copy)]) == 0
+
+    out = capsys.readouterr().out
+    assert f"{copy} is whole: {shop()['name']}, 1 event, the last of 2026-03-07 10:00." in out
+    assert f"It is in place in {data}. What it replaced is kept in {data / 'replaced-'}" in out
+
+
+def test_a_copy_goes_into_the_data_folder_by_itself(data: Path) -> None:
+    with hold(data):  # while a server serves it
+        assert main(["backup", "--data", str(data)]) == 0
+
+    assert len(list((data / "backups").glob("shop-*.db"))) == 1
+
+
+@pytest.mark.parametrize(
+    ("command", "said"),
+    [
+        (["backup", "--data", "{tmp}/nowhere"], "There is no shop in {tmp}/nowhere."),
+        (["backup", "--data", "{data}", "--to", "{tmp}/nowhere"], "There is no folder {tmp}/nowhere. Is the disk"),
+        (["restore", "--data", "{data}", "{tmp}/nothing.db"], "There is no file {tmp}/nothing.db."),
+        (["restore", "--data", "{data}", "{tmp}/letter.txt"], "is no copy of a shop: it is no database."),
+        (["restore", "--data", "{data}", "{data}/shop.db"], "is the shop itself, not a copy of it."),
+    ],
+)
+def test_what_cannot_be_done_gets_a_sentence(
+    data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], command: list[str], said: str
+) -> None:
+    (tmp_path / "letter.txt").write_text("Dear Ann, " * 99, "utf-8")
+    before = (data / FILE_NAME).read_bytes()
+
+    code = main([part.format(data=data, tmp=tmp_path) for part in command])
+
+    assert code == 2
+    assert said.format(tmp=tmp_path) in capsys.readouterr().err
+    assert (data / FILE_NAME).read_bytes() == before
+    assert not (tmp_path / "nowhere").exists()
+
+
+def test_nothing_is_put_back_under_a_running_server(
+    data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["backup", "--data", str(data), "--to", str(tmp_path)])
+    (copy,) = tmp_path.glob("shop-*.db")
+
+    with hold(data):
+        assert main(["restore", "--data", str(data), str(copy)]) == 2
+
+    assert "is in use. Stop runboard there" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("command", ["serve", "export"])
+def test_nothing_opens_a_shop_that_is_being_put_back(
+    data: Path, capsys: pytest.CaptureFixture[str], command: str
+) -> None:
+    with hold(data, alone=True):
+        more = ["--port", "0", "--no-open"] if command == "serve" else []
+        assert main([command, "--data", str(data), *more]) == 2
+
+    assert "a copy is being put back" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("command", ["serve", "export"])
+def test_a_ruined_database_is_told_with_what_to_do(
+    data: Path, capsys: pytest.CaptureFixture[str], command: str
+) -> None:
+    (data / FILE_NAME).write_bytes(b"ruined" * 999)
+
+    more = ["--port", "0", "--no-open"] if command == "serve" else []
+    assert main([command, "--data", str(data), *more]) == 2
+
+    assert "put a copy back with runboard restore" in capsys.readouterr().err
