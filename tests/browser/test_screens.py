@@ -1,0 +1,284 @@
+"""Every screen on the demo's data, light and dark, on a phone and a tablet: nothing that axe finds, nothing too wide,
+nothing under the bars, nothing too small for a thumb, no question to a third party.
+
+With RUNBOARD_PICTURES=FOLDER each is also written there, to be looked at by a person.
+"""
+
+import re
+import shutil
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from runboard.demo.make import make_demo
+from tests.browser.conftest import Phones
+from tests.browser.looking import Looking
+from tests.phone import Phone
+from tests.serving import Running, running
+
+RUN = "r3"
+CNC = "cut/4"
+
+
+@pytest.fixture(scope="session")
+def demo_data(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo as it stands at this moment, in a folder that tests copy."""
+    folder = tmp_path_factory.mktemp("demo") / "shop"
+    make_demo(folder, datetime.now(UTC))
+    return folder
+
+
+@dataclass
+class Demo:
+    """The demo, served, and Robin's phone without a screen."""
+
+    server: Running
+    robin: Phone
+
+
+@contextmanager
+def demo(demo_data: Path, place: Path) -> Iterator[Demo]:
+    """A copy of the demo, served, its first question answered."""
+    shutil.copytree(demo_data, place / "copy")
+    with running("demo", "--data", str(place / "copy")) as server:
+        robin = Phone(server.address, person="robin")
+        for restart in robin.state().get("asks", {}):
+            robin.press("restart answered", {"restart": restart})
+        yield Demo(server, robin)
+
+
+@pytest.fixture(scope="module")
+def still_demo(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
+    """The demo for all who only look."""
+    with demo(demo_data, tmp_path_factory.mktemp("still")) as found:
+        yield found.server
+
+
+@pytest.fixture
+def own_demo(demo_data: Path, tmp_path: Path) -> Iterator[Demo]:
+    """A demo of one's own, to press in."""
+    with demo(demo_data, tmp_path) as found:
+        yield found
+
+
+# screens that are only looked at
+
+PAGES = {
+    "trays": "trays",
+    "plan": "plan",
+    "plan product": "plan/products/rails",
+    "plan operation": "plan/products/rails/operations/engrave",
+    "plan new product": "plan/products/new",
+    "plan open run": "plan/runs/new?product=rails",
+    "plan copy run": f"plan/runs/new?copy={RUN}",
+    "plan run": f"plan/runs/{RUN}",
+    "plan run route": f"plan/runs/{RUN}/route",
+    "plan run over": "plan/runs/r1",
+    "review": "review",
+    "review run": "review/runs/r1",
+    "shop": "shop",
+    "shop about": "shop/about",
+    "shop room": "shop/rooms/house",
+    "shop service": "shop/services/clamps",
+    "shop station": "shop/stations/cnc",
+    "shop person": "shop/people/robin",
+    "shop job": "shop/jobs/bins",
+    "shop new station": "shop/stations/new",
+    "shop import": "shop/import",
+    "not found": "plan/runs/r99",
+}
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_a_page_is_in_order(name: str, still_demo: Running, phones: Phones) -> None:
+    page = phones.new()
+    looking = Looking(page, still_demo.address)
+    page.goto(still_demo.address + PAGES[name])
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    if name == "trays":
+        expect(page.get_by_role("article").first).to_be_visible()
+
+    looking.picture(name)
+    looking.unfold()
+    looking.at(f"{name} unfolded")
+
+    if name == "not found":
+        phones.complaints.clear()  # the browser tells of the 404 itself
+    assert looking.wrong == []
+
+
+# Now, and what opens on it
+
+
+def opened(phones: Phones, server: Running, path: str = "", person: str = "Robin") -> tuple[Page, Looking]:
+    """Now or Trays of that person, at rest."""
+    page = phones.new()
+    looking = Looking(page, server.address)
+    page.goto(server.address)
+    page.get_by_role("button", name=person, exact=True).click()
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    if path:
+        page.goto(server.address + path)
+        expect(page.get_by_role("article").first).to_be_visible()
+    return page, looking
+
+
+def press(page: Page, *names: str | re.Pattern[str]) -> None:
+    for name in names:
+        page.get_by_role("button", name=name, exact=isinstance(name, str)).first.click()
+
+
+SHEETS: dict[str, tuple[str | re.Pattern[str], ...]] = {
+    "wrong": ("Something is wrong",),
+    "bad piece": ("Something is wrong", "A bad piece"),
+    "rework": ("Something is wrong", "A bad piece", "Rework"),
+    "stopped early": ("Something is wrong", "It stopped early", re.compile("^Cut, board 4")),
+    "out of something": ("Something is wrong", "Out of something"),
+    "hold": ("Something is wrong", "Hold pieces"),
+    "new cutter": ("Something is wrong", "New cutter, wood, jig or focus"),
+    "out of use": ("Something is wrong", "A station cannot be used"),
+    "called away while it runs": ("Called away",),
+    "machine": (re.compile("^CNC.*running"),),
+    "lock-up": ("I stop for today",),
+}
+TRAY_SHEETS: dict[str, str] = {
+    "split": "Split, merge, move",
+    "count": "Correct a count",
+    "tray hold": "Hold",
+    "wood": "Wood and board",
+}
+
+
+def test_now_in_the_middle_of_something_and_each_of_its_sheets_is_in_order(phones: Phones, still_demo: Running) -> None:
+    page, looking = opened(phones, still_demo)
+
+    looking.at("now working")
+    looking.unfold()
+    looking.at("now unfolded")
+    for name, names in SHEETS.items():
+        press(page, *names)
+        expect(page.get_by_role("dialog")).to_be_visible()
+        looking.at(f"now sheet {name}")
+        press(page, "Close")
+    assert looking.wrong == []
+
+
+def test_each_sheet_of_trays_is_in_order(phones: Phones, still_demo: Running) -> None:
+    page, looking = opened(phones, still_demo, f"trays?run={RUN}")
+    tray = page.get_by_role("article").filter(has=page.get_by_role("heading", name="tray 6", exact=True))
+    tray.locator("summary").click()
+
+    for name, button in TRAY_SHEETS.items():
+        tray.get_by_role("button", name=button, exact=True).click()
+        looking.at(f"trays sheet {name}")
+        press(page, "Close")
+    press(page, "Several trays done to …")
+    looking.at("trays sheet several")
+    assert looking.wrong == []
+
+
+def to_begin(demo: Demo) -> None:
+    demo.robin.press("load done", run=RUN, load=mine(demo))
+
+
+def put_aside(demo: Demo) -> None:
+    demo.robin.press("load put aside", run=RUN, load=mine(demo))
+
+
+def loading(demo: Demo) -> None:
+    demo.robin.press("load done", run=RUN, load=CNC)
+    demo.robin.press("pieces released", run=RUN, tray="6", operation="engrave")
+    demo.robin.press("load started", {"pieces": {"6": 4}}, run=RUN, load="engrave/6")
+
+
+def ended(demo: Demo) -> None:
+    demo.robin.press("machine started", {"minutes": 0.001}, run=RUN, load=CNC)
+
+
+def stopped(demo: Demo) -> None:
+    body = {"why": "cutter", "good": [1, 2, 3], "half": [4], "untouched": list(range(5, 16))}
+    to_begin(demo)
+    demo.robin.press("load stopped", body, run=RUN, load=CNC)
+
+
+def away(demo: Demo) -> None:
+    demo.robin.press("person called away")
+
+
+def gone(demo: Demo) -> None:
+    demo.robin.press("load done", run=RUN, load=CNC)
+    demo.robin.press("person went", {"ticked": []})
+
+
+def to_settle(demo: Demo) -> None:
+    another = Phone(demo.server.address, person="robin")
+    another.press("load started", {"pieces": {"12": 5}}, run=RUN, load="sand:180/12")
+
+
+def first_piece_failed(demo: Demo) -> None:
+    load = mine(demo)
+    check = {"load": load, "operation": load.split("/")[0]}
+    demo.robin.press("first piece checked", {"result": "fail"}, run=RUN, **check)
+
+
+def out_of_use_and_out_of_hooks(demo: Demo) -> None:
+    demo.robin.press("station out of use", {"why": "lens is cracked"}, station="laser")
+    demo.robin.press("supply out", {"supply": "brass hooks"}, run=RUN)
+
+
+def mine(demo: Demo) -> str:
+    """The load that Robin's hands are at."""
+    load: str = demo.robin.state()["people"]["robin"]["hands"][1]
+    return load
+
+
+STATES: dict[str, tuple[Callable[[Demo], None], str]] = {
+    "to begin": (to_begin, ""),
+    "put aside": (put_aside, ""),
+    "loading": (loading, "Load: "),
+    "alert": (ended, ""),
+    "stopped": (stopped, "Stopped early"),
+    "away": (away, "You were called away"),
+    "gone": (gone, ""),
+    "to settle": (to_settle, ""),
+    "first piece failed": (first_piece_failed, ""),
+    "out of use": (out_of_use_and_out_of_hooks, ""),
+}
+
+
+@pytest.mark.parametrize("name", STATES)
+def test_now_is_in_order_when_it_is(name: str, own_demo: Demo, phones: Phones) -> None:
+    lead_to, sentence = STATES[name]
+    lead_to(own_demo)
+
+    page, looking = opened(phones, own_demo.server)
+
+    expect(page.get_by_role("heading", level=1)).to_contain_text(sentence)
+    looking.at(f"now {name}")
+    assert looking.wrong == []
+
+
+def test_the_question_after_a_restart_is_in_order(phones: Phones, demo_data: Path, tmp_path: Path) -> None:
+    shutil.copytree(demo_data, tmp_path / "copy")
+    with running("demo", "--data", str(tmp_path / "copy")) as server:
+        page, looking = opened(phones, server)
+        expect(page.get_by_role("heading", name="What was running?")).to_be_visible()
+
+        looking.at("now asks")
+
+        assert looking.wrong == []
+
+
+def test_a_shop_that_has_nothing_yet_teaches_and_is_in_order(phones: Phones, server: Running) -> None:
+    page = phones.new()
+    looking = Looking(page, server.address)
+    for name in ("", "trays", "plan", "plan/products/new", "review", "shop", "shop/stations/new"):
+        page.goto(server.address + name)
+        expect(page.get_by_role("heading", level=1)).to_be_visible()
+        looking.at(f"empty {name.replace('/', ' ') or 'now'}")
+    assert looking.wrong == []
