@@ -48,14 +48,20 @@ export const sheetHead = (title) => html`
 /** A press inside a sheet: does it and closes the sheet. */
 export const closing = (action) => () => { closeSheet(); action(); };
 
-/** '− 5 +' with a label; `set(value)` is called within min and max. */
+/** '− 5 +' with a label; `set(value)` is called within min and max. A drawing leaves half-typed digits alone. */
 export function stepper(label, value, { min = 0, max = 999, by = 1, unit = "", set }) {
-  const put = (wanted) => { set(Math.min(max, Math.max(min, wanted))); redraw(); };
-  const typed = (event) => { const number = Number(event.target.value); if (Number.isFinite(number)) put(number); };
+  const fit = (wanted) => Math.min(max, Math.max(min, wanted));
+  const put = (wanted) => { set(fit(wanted)); redraw(); };
+  const typed = ({ target }) => {
+    const number = target.value.trim() ? Number(target.value) : NaN;
+    const wanted = Number.isFinite(number) ? fit(number) : value;
+    target.value = String(wanted);
+    put(wanted);
+  };
   return html`<div class="stepper" role="group" aria-label=${label}>
     <span class="stepper-label">${label}</span>
     <button type="button" aria-label=${say("ui-less", { what: label })} ?disabled=${value <= min} @click=${() => put(value - by)}>−</button>
-    <input inputmode="numeric" aria-label=${label} .value=${live(String(value))} @change=${typed}>
+    <input inputmode="numeric" aria-label=${label} .value=${String(value)} @change=${typed}>
     <button type="button" aria-label=${say("ui-more", { what: label })} ?disabled=${value >= max} @click=${() => put(value + by)}>+</button>
     ${unit ? html`<span class="unit">${unit}</span>` : nothing}
   </div>`;

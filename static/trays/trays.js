@@ -42,10 +42,10 @@ function traysOf(scene) {
   const all = inOrder(Object.keys(scene.run.trays ?? {})).map((id) => scene.run.trays[id]);
   const over = all.filter((tray) => !isOpen(tray));
   const good = over.filter((tray) => tray.good).length;
-  const fold = (name, content) => html`<details><summary>${name}</summary>${content}</details>`;
   const whole = (some) => some.map((tray) => wholeTray(scene, tray));
   const name = [good ? say("trays-done", { count: good }) : "", over.length > good ? say("trays-empty-count", { count: over.length - good }) : ""].filter(Boolean).join(", ");
-  return html`${whole(all.filter(isOpen))}${over.length ? fold(name, whole(over)) : nothing}`;
+  return html`${whole(all.filter(isOpen))}
+    ${over.length ? html`<details ?open=${over.length === all.length}><summary>${name}</summary>${whole(over)}</details>` : nothing}`;
 }
 
 function draw() {

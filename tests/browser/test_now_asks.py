@@ -1,0 +1,131 @@
+"""What Now asks and offers beside the big button: a long span, a wait cut short, and all of it without the server."""
+
+import json
+import sqlite3
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, Route, expect
+
+from tests.browser.conftest import Phones
+from tests.phone import Phone
+from tests.serving import Running
+
+
+@pytest.fixture
+def ann(shop_with_a_run: Path, server: Running) -> Phone:
+    """Ann's other phone, without a screen."""
+    found = Phone(server.address)
+    found.state()
+    return found
+
+
+def opened(page: Page, server: Running) -> Page:
+    page.goto(server.address)
+    page.get_by_role("button", name="Ann", exact=True).click()
+    return page
+
+
+def bodies(data: Path, kind: str) -> list[dict[str, Any]]:
+    """What the log holds of a kind."""
+    store = sqlite3.connect(data / "shop.db")
+    found = [
+        json.loads(body) for (body,) in store.execute("select body from event where kind = ? order by seq", [kind])
+    ]
+    store.close()
+    return found
+
+
+def hands_at_it_for(minutes: float) -> Callable[[Route], None]:
+    """The server's state, but as if Ann had been at it for so long."""
+
+    def answer(route: Route) -> None:
+        found = route.fetch()
+        state = found.json() if found.status == 200 else {}
+        if "hands_since" not in state.get("people", {}).get("ann", {}):
+            return route.fulfill(response=found)
+        state["people"]["ann"]["hands_since"] = (datetime.now(UTC) - timedelta(minutes=minutes)).isoformat()
+        return route.fulfill(response=found, json=state)
+
+    return answer
+
+
+def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    ann.press("load started", run="r1", load="clean/1")
+    began = ann.state()["runs"]["r1"]["loads"]["clean/1"]["began"]["ann"]
+    phone.route("**/state?*", hands_at_it_for(100))
+    opened(phone, server)
+    expect(phone.get_by_role("heading", level=1)).to_contain_text("Clean")
+    phone.wait_for_timeout(2500)
+
+    phone.get_by_role("button", name="Done, all 5 good").click()
+    asked = phone.get_by_text("you were at it 1 h 40 min. All the time?")
+    expect(asked).to_be_visible()
+    expect(phone.locator("section.now button.go")).to_be_enabled()
+    phone.get_by_role("button", name="About …").click()
+    minutes = phone.get_by_role("textbox", name="About", exact=True)
+    minutes.fill("12")
+    phone.wait_for_timeout(1500)  # the page is drawn again meanwhile, and leaves what is typed alone
+    minutes.press("Tab")
+    phone.get_by_role("button", name="About 12 min").click()
+
+    expect(asked).to_be_hidden()
+    expect(phone.get_by_text("sent", exact=True)).to_be_visible()
+    phone.unroute_all(behavior="wait")
+    assert bodies(data, "span answered") == [{"span": began, "answer": "about", "minutes": 12}]
+
+
+def test_a_span_near_its_estimate_is_not_asked_about(ann: Phone, phone: Page, server: Running) -> None:
+    ann.press("load started", run="r1", load="clean/1")
+    phone.route("**/state?*", hands_at_it_for(9))
+    opened(phone, server)
+    phone.wait_for_timeout(2500)
+
+    phone.get_by_role("button", name="Done, all 5 good").click()
+
+    expect(phone.locator("footer")).to_contain_text("Done: Clean")
+    expect(phone.get_by_text("All the time?")).to_have_count(0)
+    phone.unroute_all(behavior="wait")
+
+
+def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early(
+    ann: Phone, phone: Page, server: Running
+) -> None:
+    ann.press("load started", run="r1", load="oil/1")
+    ann.press("load done", run="r1", load="oil/1")
+    opened(phone, server)
+
+    phone.locator("summary", has_text="Oil: drying").click()
+    phone.get_by_role("button", name="Go on now, before it is dry").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("Dry to the touch is not cured.")
+    phone.get_by_role("button", name="Go on early: Hooks, tray 1").click()
+
+    expect(phone.get_by_role("heading", level=1)).to_contain_text("Hooks")
+    expect(phone.get_by_text("sent", exact=True)).to_be_visible()
+    run = ann.state()["runs"]["r1"]
+    assert run["loads"]["hooks/1"]["people"] == ["ann"]
+    assert run["trays"]["1"]["rests"]["oil"]["early"] is True
+
+
+def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
+    ann: Phone, phones: Phones, server: Running
+) -> None:
+    ann.press("load started", run="r1", load="clean/1")
+    phone = opened(phones.new(), server)
+    phone.wait_for_timeout(4000)
+
+    phone.context.set_offline(True)
+    phone.get_by_role("button", name="Something is wrong").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("A bad piece")
+    phone.get_by_role("button", name="A bad piece").click()
+    phone.get_by_role("button", name="1 scrap: tear-out").click()
+
+    expect(phone.get_by_role("button", name="Done, 4 good, 1 scrap")).to_be_visible()
+    phone.get_by_role("button", name="Called away").click()
+    expect(phone.get_by_role("heading", level=1)).to_contain_text("You were called away")
+    phones.forgive_silence_of_the_server()
