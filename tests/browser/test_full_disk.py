@@ -1,0 +1,31 @@
+"""The disk of the shop's computer takes nothing: the phone says so, keeps the press, and sends it when it can."""
+
+import sys
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.conftest import Phones
+from tests.browser.test_outbox import WORKED, SamePort, all_sent, at_the_bench, cleans_two_trays, foot, worked
+from tests.faults.test_full_disk import let_files_grow
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="only Linux sets another process's limits")
+def test_presses_that_the_disk_does_not_take_stay_on_the_phone(phones: Phones, shop_with_a_run: Path) -> None:
+    phone, server = phones.new(), SamePort(shop_with_a_run)
+    with server.stack:
+        at_the_bench(phone, server)
+        let_files_grow(server.now, 0)
+        cleans_two_trays(phone)
+        notice = phone.get_by_role("alert").filter(has_text="Your phone keeps it and sends it again by itself.")
+        expect(notice).to_be_visible()
+        expect(foot(phone)).to_contain_text("saved here")
+
+        let_files_grow(server.now, -1)
+
+        all_sent(phone)
+        expect(notice).to_be_hidden()
+        assert worked(server.data) == WORKED
+    phones.complaints = [one for one in phones.complaints if "507" not in one]
+    phones.forgive_silence_of_the_server()
