@@ -84,6 +84,6 @@ function until(load) {
   const begun = millis(load.phase_at ?? load.started_at);
   const share = Math.min(100, Math.max(0, (100 * (now() - begun)) / (millis(load.end_at) - begun)));
   return html`<span class="at">${moment(load.end_at)}</span>
-    <span class="left">${left > 0 ? span(left) : say("ui-ago", { span: span(-left) })}</span>
+    <span class="left">${left > 0 ? span(left) : left > -1 ? say("ui-now") : say("ui-ago", { span: span(-left) })}</span>
     <span class="rule" .style=${`--done:${share.toFixed(1)}%`}></span>`;
 }

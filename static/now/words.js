@@ -4,6 +4,7 @@ import { FluentBundle, FluentResource } from "../vendor/fluent-bundle-0.19.1.js"
 import { moment } from "./clock.js";
 
 const bundle = new FluentBundle("en", { useIsolating: false });
+const NBSP = "\u00a0";
 const ISO = /^\d{4}-\d\d-\d\dT\d\d:\d\d/;
 
 const read = new Map();
@@ -29,7 +30,7 @@ export const list = (words) => (words.length < 2 ? words.join("") : `${words.sli
 function readable(value) {
   if (value === null || value === undefined) return "";
   if (Array.isArray(value)) return list(value.map(readable));
-  if (typeof value === "string") return ISO.test(value) ? moment(value) : value;
+  if (typeof value === "string") return ISO.test(value) ? moment(value) : value.replace(/ (?=\d+$)/, NBSP); // 'Sand 120' stays together
   if (typeof value === "number") return value;
   return typeof value === "object" ? list(Object.keys(value)) : String(value);
 }
