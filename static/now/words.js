@@ -30,7 +30,7 @@ export const list = (words) => (words.length < 2 ? words.join("") : `${words.sli
 function readable(value) {
   if (value === null || value === undefined) return "";
   if (Array.isArray(value)) return list(value.map(readable));
-  if (typeof value === "string") return ISO.test(value) ? moment(value) : value.replace(/ (?=\d+$)/, NBSP); // 'Sand 120' stays together
+  if (typeof value === "string") return ISO.test(value) ? moment(value) : value.replace(/ (?=\d+(?:,|$))/g, NBSP); // 'Sand 120' stays together
   if (typeof value === "number") return value;
   return typeof value === "object" ? list(Object.keys(value)) : String(value);
 }
