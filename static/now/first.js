@@ -2,8 +2,8 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { handsOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } from "./doing.js";
-import { openCount, openHowMany, openLoadSheet, openLockUp } from "./later.js";
-import { cautions, details, firstPieceNotice, lateDone, lateRunning, lateStart, openStartList, runButton } from "./operation.js";
+import { openHowMany, openLoadSheet, openLockUp } from "./later.js";
+import { cautions, openStartList, runButton } from "./operation.js";
 import { doneWords, finishLoad, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
 import { serverReached } from "./shop.js";
 import { loadTitle, loadWords, roomName, say, sayCode, stationName, stepOf } from "./words.js";
@@ -45,24 +45,6 @@ function doingLoad(scene, here, moves) {
     ${load.state === "loading" ? runButton(here) : load.state === "working" && wantsList(here) ? listButton(here) : doneButton(scene, here, moves)}
   </section>`;
 }
-
-/** What belongs to the first thing and is further down: first piece, other endings, late entries, list and setup. */
-export function below(scene) {
-  const { state, me } = scene;
-  if (state.people?.[me]?.away) return nothing;
-  const hands = handsOf(state, me);
-  if (hands?.job) return nothing;
-  if (hands) return html`${firstPieceNotice(hands)}${hands.load.state === "loading" ? lateRunning(hands) : otherwise(hands)}${details(hands)}`;
-  const move = openMoves(state, me)[0];
-  const step = move && stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
-  if (!step) return nothing;
-  const load = loadAt(state, [move.run, move.load]) ?? loadOf(move);
-  return html`${["start", "wipe"].includes(move.code) ? lateStart(loadOf(move)) : nothing}${details({ run: state.runs[move.run], load, step, station: state.stations?.[move.station] })}`;
-}
-
-const otherwise = ({ run, load }) => html`<details><summary>${say("late-finish")}</summary><div class="pair">
-    <button type="button" @click=${() => finishLoad(run, load)}>${say("go-only-done")}</button>
-    <button type="button" @click=${() => openCount(load)}>${say("go-count")}</button></div>${lateDone(run, load)}</details>`;
 
 const listButton = (here) => html`<button type="button" class="go" @click=${() => openStartList(here)}>${say("go-list", { points: here.step.checklist.length })}</button>`;
 

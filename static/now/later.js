@@ -9,6 +9,7 @@ const MODULES = {
   alarm: () => import("./alarm.js"),
   alerts: () => import("./alerts.js"),
   away: () => import("./away.js"),
+  below: () => import("./below.js"),
   badpiece: () => import("./badpiece.js"),
   early: () => import("./early.js"),
   firstpiece: () => import("./firstpiece.js"),

@@ -3,8 +3,9 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { handOver } from "./away.js";
 import { openCount } from "./badpiece.js";
+import { details, lateRunning } from "./below.js";
 import { isOverdue, isPutAside, isWatched, loadAt, loadScene, ringing } from "./doing.js";
-import { cautions, details, lateRunning, minutesFor, minutesStepper, runButton } from "./operation.js";
+import { cautions, minutesFor, minutesStepper, runButton } from "./operation.js";
 import { about, press, startLoad, startMachine, startUnloading } from "./press.js";
 import { closing, openSheet, sheetHead } from "./sheet.js";
 import { openStopped, settleChoices } from "./stopped.js";

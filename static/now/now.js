@@ -2,7 +2,7 @@
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
 import { alertsFor, handsOf, isDanger, openMoves } from "./doing.js";
-import { below, first, titleOf as moveTitle } from "./first.js";
+import { first, titleOf as moveTitle } from "./first.js";
 import { foot, header, refusals } from "./head.js";
 import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "./later.js";
 import { machines } from "./machines.js";
@@ -37,7 +37,7 @@ const page = (scene) => html`
   <div class="second-column">
     ${machines(scene)}
     ${soundButton()}
-    ${below(scene)}
+    ${further(scene)}
     ${instead(scene)}
     ${waits(scene)}
     ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
@@ -67,6 +67,12 @@ function instead(scene) {
   const held = scene.runs.some((run) => Object.keys({ ...run.stopped, ...run.out }).length);
   const found = held ? part("others") : here("others");
   return found ? [found.stoppedOperations(scene), found.others(scene)] : nothing;
+}
+
+// A first piece that is to be checked is wanted at once; the rest of it is folded.
+function further(scene) {
+  const checks = handsOf(scene.state, scene.me)?.step?.checks?.length;
+  return (checks ? part("below") : here("below"))?.below(scene);
 }
 
 /** Browsers let a page sound only after a press. */

@@ -1,10 +1,11 @@
 // Something else instead, folded; and what holds work up for everybody.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { stoppedNotice } from "./below.js";
 import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "./doing.js";
 import { moveButton, moveWords, reason } from "./first.js";
 import { openLoadSheet } from "./later.js";
-import { cautions, stoppedNotice } from "./operation.js";
+import { cautions } from "./operation.js";
 import { jobOf, press } from "./press.js";
 import { openSheet, sheetHead } from "./sheet.js";
 import { loadTitle, say, stationName, stepOf } from "./words.js";

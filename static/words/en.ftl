@@ -91,8 +91,6 @@ go-plan = Open a run
 go-wrong = Something is wrong
 go-away = Called away
 go-not-this = Not this, because …
-go-only-done = Done, start nothing
-go-count = Done, not all good
 go-list = Start list: { $points ->
     [one] one point
    *[other] { $points } points
@@ -109,17 +107,6 @@ then-go-on = Go on with { $what }
 then-at-it = At the { $station }
 then-job = Start: { $job }
 
-## Late entries
-late-start = Started earlier, or done already
-late-running = Running for a while
-late-finish = Not all good, or done earlier
-late-finished = Finished
-late-started-ago = Started { $minutes } min ago
-late-running-ago = For { $minutes } min
-late-done-ago = { $minutes } min ago
-late-done-at = Done at
-late-done = Done
-
 ## What a press did: shown beside 'Undo'
 did-started = Started { $load }
 did-running = { $load } is running
@@ -130,8 +117,6 @@ did-job-done = Done: { $job }
 did-list = Start list ticked, { $station }
 did-back = Back
 did-back-in-use = { $station } back in use
-did-decided-go-on = { $step } goes on
-did-decided-check-again = { $step }: check again
 did-came = You have until { $until }
 did-time = You have until { $until }
 did-undo = Undone: { $what }
@@ -231,18 +216,10 @@ list-left = { $left } to tick
 list-done = All ticked: { $station }
 
 ## What an operation asks
-details-title = List, setup, first piece: { $step }
-details-list = Start list
-details-tick = Tick the full list
-details-sheet = Setup sheet
-details-first-piece = First piece
-details-check = Check first piece
 first-piece-open = First piece not checked yet.
 first-piece-pass = First piece is good.
 first-piece-fail = First piece failed.
 first-piece-stopped = First piece failed: { $step } is stopped until somebody decides.
-decide-again = Check again
-decide-go-on = Go on as it is
 
 ## Refusals
 refused-other = This could not be taken ({ $code }).

@@ -419,3 +419,26 @@ span-about = About …
 span-about-title = How long were you at it? { $load }
 span-about-minutes = About
 span-about-go = About { $minutes } min
+
+## Folded below the first thing: late entries, list, setup, first piece
+go-only-done = Done, start nothing
+go-count = Done, not all good
+late-start = Started earlier, or done already
+late-running = Running for a while
+late-finish = Not all good, or done earlier
+late-finished = Finished
+late-started-ago = Started { $minutes } min ago
+late-running-ago = For { $minutes } min
+late-done-ago = { $minutes } min ago
+late-done-at = Done at
+late-done = Done
+did-decided-go-on = { $step } goes on
+did-decided-check-again = { $step }: check again
+details-title = List, setup, first piece: { $step }
+details-list = Start list
+details-tick = Tick the full list
+details-sheet = Setup sheet
+details-first-piece = First piece
+details-check = Check first piece
+decide-again = Check again
+decide-go-on = Go on as it is
