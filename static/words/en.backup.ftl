@@ -8,8 +8,8 @@ copy-good = Last copy: { $when }, { $events ->
 copy-old = Last copy: { $when }. That is more than two days ago: make one now.
 copy-unreadable = The last copy, { $when }, cannot be read any more: make one now.
 copy-failed = No copy was made { $when }.
-copy-failed-before = The last one is of { $when }.
-copy-failed-none = There is none.
+copy-failed-before = The last is of { $when }.
+copy-failed-none = There is no earlier one.
 
 ## Why a copy was not made, or cannot be used. They stand after 'No copy was made …' and after 'runboard:'.
 bad-copy-no-room = There is too little room in { $folder }. Free some, or copy to another disk with runboard backup --to.
