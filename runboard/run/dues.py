@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 from runboard.run.event import parse_moment
 from runboard.run.shop_answers import alert_id
+from runboard.run.signals import looks_ended
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import Book
 
@@ -18,6 +19,7 @@ KINDS = (
     "session end",
     "ask again",
     "watch check",
+    "looks ended",
 )
 
 
@@ -59,6 +61,10 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
             yield from _of_loads(run, book)
             yield from _of_trays(run)
             yield from _of_supplies(run)
+    for load, stopped_at in looks_ended(state):
+        if state.runs[load.run].state == "open":
+            key = alert_id("looks ended", load.run, load.id, load.ends, _stamp(stopped_at))
+            yield Due(key, "looks ended", stopped_at, load.run, load.id, step=load.step, station=load.station)
     for person in state.people.values():
         if person.until is not None and person.came_at is not None:
             known = book.person(person.key)

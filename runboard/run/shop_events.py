@@ -41,8 +41,12 @@ def ticked(draft: Draft, event: Event) -> None:
 
 
 def signal(draft: Draft, event: Event) -> None:
+    """A sensor saw the station start or stop; ``at`` is when that changed. What is on the station stays as it is."""
+    station = _station(draft, event)
+    if station.signal is not None and station.signal["on"] == event.get("on"):
+        return
     seen = {"on": event.get("on"), "at": write_moment(event.moment), "source": event.get("source", "")}
-    draft.put_station(replace(_station(draft, event), signal=seen))
+    draft.put_station(replace(station, signal=seen))
 
 
 def _station(draft: Draft, event: Event) -> StationState:

@@ -15,6 +15,7 @@ _PUT = f"""
         kind = excluded.kind, run = excluded.run, load = excluded.load, tray = excluded.tray, step = excluded.step,
         station = excluded.station, person = excluded.person,
         told_at = CASE WHEN due_at = excluded.due_at THEN told_at END,
+        sent = CASE WHEN due_at = excluded.due_at THEN sent ELSE 0 END,
         due_at = excluded.due_at
 """
 
@@ -40,6 +41,19 @@ class DuesFile:
                 "UPDATE due SET told_at = ?1 WHERE id = ?2 AND told_at IS NULL AND due_at <= ?1",
                 (_write(now), due_id),
             )
+            return done.rowcount == 1
+
+    def past(self, now: datetime) -> list[tuple[Due, int]]:
+        """What has fallen due by ``now`` and nobody has answered, earliest first, and how often it was sent outside."""
+        rows = self._connections.here().conn.execute(
+            f"SELECT {_COLUMNS}, sent FROM due WHERE due_at <= ? ORDER BY due_at, id", (_write(now),)
+        )
+        return [(_due(row[:-1]), row[-1]) for row in rows]
+
+    def claim_sending(self, due_id: str, sent: int) -> bool:
+        """Take it on oneself to send it outside once more than ``sent`` times; false if another did."""
+        with self._connections.write() as connection:
+            done = connection.execute("UPDATE due SET sent = sent + 1 WHERE id = ? AND sent = ?", (due_id, sent))
             return done.rowcount == 1
 
     def next_at(self) -> datetime | None:

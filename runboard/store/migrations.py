@@ -133,6 +133,42 @@ def devices(db: Database) -> None:
     )
 
 
+@STEPS()
+def settings(db: Database) -> None:
+    """What is set and is no part of the book: how alerts climb, where they go outside, how machines are heard."""
+    db.conn.execute(
+        """
+        CREATE TABLE setting (
+            key TEXT PRIMARY KEY,
+            record TEXT NOT NULL CHECK (json_valid(record))
+        ) STRICT, WITHOUT ROWID
+        """
+    )
+
+
+@STEPS()
+def sensors(db: Database) -> None:
+    """What may say by HTTP that a station runs or has stopped: each with a token of its own, here as SHA-256 only."""
+    db.conn.execute(
+        """
+        CREATE TABLE sensor (
+            id TEXT PRIMARY KEY,
+            station TEXT NOT NULL,
+            name TEXT NOT NULL,
+            hash TEXT NOT NULL UNIQUE,
+            made_at TEXT NOT NULL,
+            revoked_at TEXT
+        ) STRICT, WITHOUT ROWID
+        """
+    )
+
+
+@STEPS()
+def sent_outside(db: Database) -> None:
+    """How often an alert that nobody answered was sent outside."""
+    db.conn.execute("ALTER TABLE due ADD COLUMN sent INTEGER NOT NULL DEFAULT 0")
+
+
 def _append_only(db: Database, table: str, why: str) -> None:
     for verb in ("UPDATE", "DELETE"):
         db.conn.execute(

@@ -9,6 +9,8 @@ from runboard.store.devices import DeviceFile
 from runboard.store.dues import DuesFile
 from runboard.store.events import LogFile
 from runboard.store.migrations import migrate
+from runboard.store.sensors import SensorFile
+from runboard.store.settings import SettingsFile
 
 
 @dataclass(frozen=True)
@@ -20,6 +22,8 @@ class Store:
     books: BookFile
     dues: DuesFile
     devices: DeviceFile
+    settings: SettingsFile
+    sensors: SensorFile
 
     def close(self) -> None:
         """Close every connection; only once no thread uses the store any more."""
@@ -32,4 +36,5 @@ def open_store(folder: Path) -> Store:
     connections = Connections(folder / FILE_NAME)
     migrate(connections)
     log, books, dues = LogFile(connections), BookFile(connections), DuesFile(connections)
-    return Store(connections, log, books, dues, DeviceFile(connections))
+    devices, settings, sensors = DeviceFile(connections), SettingsFile(connections), SensorFile(connections)
+    return Store(connections, log, books, dues, devices, settings, sensors)

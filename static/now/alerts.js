@@ -31,10 +31,13 @@ export function titleOf(state, due) {
     next: afterStep(state, due), person: due.person ? personName(state, due.person) : "",
     room: roomName(state, state.stations?.[due.station]?.room), supply: due.kind === "supply due" ? due.id.split("|")[2] : "",
   };
-  const kind = due.kind === "ask again" ? due.id.split("|")[1] : due.kind;
+  const kind = kindOf(due);
   const words = load?.state === "ended" ? say("alert-needs-unloading", facts) : sayCode("alert", kind, facts) || slug(kind);
   return `${words} · ${agoWords(due)}`;
 }
+
+// An alert that asks again is said by the kind that it asks about.
+const kindOf = (due) => (due.kind === "ask again" ? due.id.split("|")[1] : due.kind);
 
 function agoWords(due) {
   const minutes = Math.floor(-minutesTo(due.due_at));
@@ -55,6 +58,7 @@ function answers(scene, due) {
     return html`<button type="button" class="go" @click=${() => press(say("did-watch-checked"), [checked, answer(due, "seen")])}>${say("alert-watch-go")}</button>
       <div class="pair"><button type="button" class="danger" @click=${() => openStopped(load)}>${say("alert-stopped")}</button></div>`;
   }
+  if (load?.state === "running" && kindOf(due) === "looks ended") return looksEnded(scene, due, load, reply);
   if (load && ["running", "ended"].includes(load.state)) {
     return html`<button type="button" class="go" @click=${() => startUnloading(load, [due])}>${say("go-at-it")}</button>
       <details><summary>${say("alert-not-ended")}</summary><p class="ask">${say("alert-still-running")}</p>
@@ -72,4 +76,16 @@ function answers(scene, due) {
   }
   return html`<button type="button" class="go" @click=${reply("seen")}>${say("alert-seen")}</button>
     <div class="choices spaced">${AGAIN.map((minutes) => html`<button type="button" @click=${reply("seen", { ask_again_at: isoIn(minutes) })}>${say("alert-again-in", { minutes })}</button>`)}</div>`;
+}
+
+// A sensor asks; only what a person answers changes the load.
+function looksEnded({ state }, due, load, reply) {
+  const at = state.stations?.[due.station]?.signal?.at ?? due.due_at;
+  const left = () => press(say("did-ended", { station: stationName(state, due.station) }), [{ kind: "machine ended", ...about(load) }, answer(due, "ended")]);
+  return html`<p>${say("alert-looks-ended-about", { at })}</p>
+    <button type="button" class="go" @click=${() => startUnloading(load, [due])}>${say("go-at-it")}</button>
+    <div class="pair"><button type="button" @click=${left}>${say("alert-looks-ended-left")}</button>
+    <button type="button" @click=${() => openStopped(load)}>${say("alert-stopped")}</button></div>
+    <p class="ask">${say("alert-still-running")}</p>
+    <div class="choices">${AGAIN.map((minutes) => html`<button type="button" @click=${reply("still running", { ask_again_at: isoIn(minutes) })}>${say("alert-again-in", { minutes })}</button>`)}</div>`;
 }

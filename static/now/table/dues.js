@@ -43,6 +43,7 @@ function* all(state) {
       if (until) yield { id: alertId("supply due", key, supply, stamp(until)), kind: "supply due", due_at: until, run: key };
     }
   }
+  yield* lookEnded(state);
   for (const [key, person] of Object.entries(state.people ?? {})) {
     if (person.until && person.came_at) {
       const due_at = new Date(Date.parse(person.until) - (person.tidy_up ?? 0) * 60_000).toISOString();
@@ -64,6 +65,18 @@ function* ofLoads(state, run, { loads = {}, routes = [] }) {
       const due_at = new Date(Date.parse(load.checked_at) + every * 60_000).toISOString();
       yield { id: alertId("watch check", run, key, load.ends, load.checks), kind: "watch check", due_at, ...about };
     }
+  }
+}
+
+/** A sensor saw the station stop since its load was started. */
+function* lookEnded(state) {
+  for (const { load: at, signal } of Object.values(state.stations ?? {})) {
+    if (!signal || signal.on || !at || state.runs?.[at[0]]?.state !== "open") continue;
+    const [run, key] = at;
+    const raw = state.runs[run].loads?.[key];
+    if (raw?.state !== "running" || !(Date.parse(signal.at) > Date.parse(raw.phase_at))) continue;
+    const load = asLoad(run, key, raw);
+    yield { id: alertId("looks ended", run, key, load.ends, stamp(signal.at)), kind: "looks ended", due_at: signal.at, run, load: key, step: load.step, station: load.station };
   }
 }
 

@@ -1,0 +1,53 @@
+"""What may say that a machine runs or has stopped, on disk. Of tokens only the hashes are here."""
+
+from datetime import datetime
+
+from runboard.run.event import parse_moment, write_moment
+from runboard.run.signals import Sensor
+from runboard.store.connect import Connections
+
+_COLUMNS = "id, station, name, hash, made_at, revoked_at"
+
+
+class SensorFile:
+    """Sensors, in order of making."""
+
+    def __init__(self, connections: Connections) -> None:
+        self._connections = connections
+
+    def sensors(self) -> list[Sensor]:
+        """Every sensor that was not revoked."""
+        rows = self._connections.here().conn.execute(
+            f"SELECT {_COLUMNS} FROM sensor WHERE revoked_at IS NULL ORDER BY made_at, id"
+        )
+        return [_sensor(row) for row in rows]
+
+    def by_hash(self, hash_: str) -> Sensor | None:
+        """The sensor whose token has that hash; None where there is none, or it was revoked."""
+        row = (
+            self._connections.here()
+            .conn.execute(f"SELECT {_COLUMNS} FROM sensor WHERE hash = ? AND revoked_at IS NULL", (hash_,))
+            .fetchone()
+        )
+        return None if row is None else _sensor(row)
+
+    def put(self, sensor: Sensor) -> None:
+        """Add one."""
+        with self._connections.write() as connection:
+            connection.execute(
+                "INSERT INTO sensor (id, station, name, hash, made_at) VALUES (?, ?, ?, ?, ?)",
+                (sensor.id, sensor.station, sensor.name, sensor.hash, write_moment(sensor.made_at)),
+            )
+
+    def revoke(self, sensor_id: str, now: datetime) -> bool:
+        """Hear it no more; false where there is none of that id, or it was revoked before."""
+        with self._connections.write() as connection:
+            done = connection.execute(
+                "UPDATE sensor SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL", (write_moment(now), sensor_id)
+            )
+            return done.rowcount == 1
+
+
+def _sensor(row: tuple[str, ...]) -> Sensor:
+    key, station, name, hash_, made_at, _revoked = row
+    return Sensor(key, station, name, hash_, parse_moment(made_at))
