@@ -6,6 +6,7 @@ from typing import Any
 from runboard.run.change import replace
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment, write_moment
+from runboard.run.hands import end_spans
 from runboard.run.pieces import shift
 from runboard.run.refusal import Refused
 from runboard.run.route import Route
@@ -87,7 +88,8 @@ def finished(draft: Draft, event: Event) -> None:
 def abandoned(draft: Draft, event: Event) -> None:
     for load in draft.open_loads(event.run):
         if load.state == "running":
-            raise Refused("machine runs", station=load.station, trays=list(load.pieces))
+            station = draft.book.station(load.station)
+            raise Refused("machine runs", station=station.name if station else load.station, trays=list(load.pieces))
     draft.put_run(replace(_open(draft, event), state="abandoned", closed_at=event.moment))
 
 
@@ -109,7 +111,8 @@ def _let_go(draft: Draft, event: Event) -> None:
         station = draft.station(load.station)
         if station.load == (load.run, load.id):
             draft.put_station(replace(station, load=None))
-        draft.put_load(replace(load, state="off", people=(), done_at=event.moment))
+        over = end_spans(load, event.moment, measured=False)
+        draft.put_load(replace(over, state="off", people=(), done_at=event.moment))
         for tray in load.pieces:
             held = draft.tray(event.run, tray)
             draft.put_tray(event.run, replace(held, busy=without(held.busy, load.step)))

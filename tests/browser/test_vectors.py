@@ -9,22 +9,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
 from runboard.run.table import table_text
 from tests.vectors.make import FILE
 from tests.vectors.patch import patched
 
 STATIC = Path(__file__).parents[2] / "static"
-ARGS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 ALL = json.loads(FILE.read_text("utf-8"))
 FOLD = """async ({cases, table}) => {
     const {overlay} = await import("/now/table.js");
@@ -44,17 +35,15 @@ class Quiet(http.server.SimpleHTTPRequestHandler):
 
 
 @pytest.fixture(scope="module")
-def page() -> Iterator[Page]:
+def page(chromium: Browser) -> Iterator[Page]:
     """A page on which the static folder's modules can be imported."""
     server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=STATIC))
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path="/usr/bin/chromium", args=ARGS)
-        opened = browser.new_page()
-        opened.goto(f"http://127.0.0.1:{server.server_port}/icon.svg")
-        yield opened
-        browser.close()
+    opened = chromium.new_page()
+    opened.goto(f"http://127.0.0.1:{server.server_port}/icon.svg")
+    yield opened
+    opened.close()
     server.shutdown()
     server.server_close()
     thread.join()
