@@ -29,6 +29,22 @@ class Tally:
     answers: Counter[str] = field(default_factory=Counter)
     kinds: Counter[str] = field(default_factory=Counter)
     reached: Counter[str] = field(default_factory=Counter)
+    reworked: set[tuple[str, str]] = field(default_factory=set)
+
+    def note_reached(self, before: ShopState, record: dict[str, Any]) -> None:
+        """Count where a press that was taken led: moves by their why, rework that joins again, partial loads."""
+        kind, body = record["kind"], record["body"]
+        if kind == "pieces moved":
+            self.reached[body["why"]] += 1
+            if body["why"] == "rework":
+                self.reworked.add((record["run"], body["to"]))
+            elif (record["run"], record["tray"]) in self.reworked:
+                self.reached["rework joins again"] += 1
+        if kind == "load started" and record["run"] in before.runs:
+            trays = before.runs[record["run"]].trays
+            pieces = {tray: count for tray, count in body.get("pieces", {}).items() if tray in trays}
+            step = record.get("operation", "")
+            self.reached["partial load"] += any(0 < pieces[tray] < trays[tray].free(step) for tray in pieces)
 
 
 def three_phones() -> list[Phone]:

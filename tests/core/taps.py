@@ -22,12 +22,11 @@ from runboard.run.event import write_moment
 from runboard.run.fold import apply, fold
 from runboard.run.form import check_form
 from runboard.run.ledger import Ledger
-from runboard.run.state import ShopState
 from tests.core.phones import Phone, Tally, three_phones
 from tests.core.pressing import conserved
 from tests.floor.fakes import workshop
 from tests.vectors.chooser import Chooser, Press
-from tests.vectors.presses import choose
+from tests.vectors.presses import choose, choose_rare
 from tests.vectors.scenes import rails, shelves, the_shop
 
 CHANCE = st.integers(0, 2**32 - 1).map(Random)
@@ -44,7 +43,7 @@ class Taps(RuleBasedStateMachine):
         self.shop = workshop({**the_shop(), "products": [rails(), shelves()]})
         self.phones = three_phones()
         self.number = 0
-        self.reworked: set[tuple[str, str]] = set()
+        self.tally.reworked.clear()
         open_run(self.shop, Wish("rail", [{"line": "1", "pieces": 8, "text": "12"}], pieces_a_tray=3), "ann")
         self.tally.kinds["run opened"] += 1
 
@@ -58,6 +57,13 @@ class Taps(RuleBasedStateMachine):
             self.shop.clock.pass_(random.choice((0.2, 1, 4, 15)))
             chooser = Chooser(phone.view, self.shop.book, random, self.shop.clock.now(), wild=0.02)
             self._press(phone, [choose(chooser)])
+
+    @rule(random=CHANCE, which=PHONES)
+    def presses_what_is_rare(self, random: Random, which: int) -> None:
+        phone = self.phones[which]
+        self._look(phone)
+        for _ in range(3):
+            self._press(phone, [choose_rare(Chooser(phone.view, self.shop.book, random, self.shop.clock.now(), 0))])
 
     @rule(random=CHANCE, which=PHONES)
     def finishes_and_starts_the_next(self, random: Random, which: int) -> None:
@@ -185,8 +191,15 @@ class Taps(RuleBasedStateMachine):
     def the_server_comes_back(self) -> None:
         """What was kept in memory is gone; the log has it all."""
         self.shop.ledger, self.shop.version = Ledger(self.shop.book), -1
-        record_events(self.shop, [new_event(self.shop, "server restarted", {"open": []}, device="server")])
-        self.tally.kinds["server restarted"] += 1
+        self._record("server restarted", {"open": []})
+
+    @rule(on=st.booleans())
+    def a_sensor_says(self, on: bool) -> None:
+        self._record("signal received", {"on": on, "source": "plug"}, station="cnc", basis="sensor")
+
+    def _record(self, kind: str, body: dict[str, Any], **fields: Any) -> None:
+        record_events(self.shop, [new_event(self.shop, kind, body, device="server", **fields)])
+        self.tally.kinds[kind] += 1
 
     # the phones
 
@@ -228,29 +241,11 @@ class Taps(RuleBasedStateMachine):
             self.tally.answers["taken" if settled else "to settle" if "to_settle" in answer else "refused"] += 1
             if settled:
                 self.tally.kinds[record["kind"]] += 1
-                self._note_reached(before, record)
+                self.tally.note_reached(before, record)
 
     def _post(self, phone: Phone, batch: list[dict[str, Any]]) -> list[dict[str, Any]]:
         sent_at = write_moment(self.shop.clock.now() + phone.off)
         return take_taps(self.shop, {"device": phone.device, "sent_at": sent_at, "taps": batch})["taps"]
-
-    def _note_reached(self, before: ShopState, record: dict[str, Any]) -> None:
-        kind, body = record["kind"], record["body"]
-        if kind == "pieces moved":
-            self.tally.reached[body["why"]] += 1
-            if body["why"] == "rework":
-                self.reworked.add((record["run"], body["to"]))
-            elif (record["run"], record["tray"]) in self.reworked:
-                self.tally.reached["rework joins again"] += 1
-        if kind == "load started" and record["run"] in before.runs:
-            trays = before.runs[record["run"]].trays
-            step = record.get("operation", "")
-            some = [
-                tray
-                for tray, pieces in body.get("pieces", {}).items()
-                if tray in trays and 0 < pieces < trays[tray].free(step)
-            ]
-            self.tally.reached["partial load"] += bool(some)
 
     # what always holds
 

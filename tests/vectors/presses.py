@@ -13,6 +13,11 @@ def choose(it: Chooser) -> Press:
     return it.choose(MAKERS)
 
 
+def choose_rare(it: Chooser) -> Press:
+    """One press of those that come once in an evening."""
+    return it.choose(RARE)
+
+
 def people(it: Chooser) -> Press | None:
     return it.one(
         (
@@ -167,4 +172,8 @@ MAKERS: tuple[tuple[Maker, int], ...] = (
     (runs, 2),
     (first_piece, 2),
     (settle_entry, 4),
+)
+RARE = tuple(
+    (maker, 1)
+    for maker in (people, went, stations, alerts, questions, runs, first_piece, at_trays.note_tray, at_loads.watching)
 )
