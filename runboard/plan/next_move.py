@@ -238,7 +238,9 @@ def _stop(scene: Scene, something: bool) -> Move | None:
     seen = scene.state.people.get(scene.person)
     if seen is None or seen.until is None:
         return None
-    because = {"code": "session ends", "facts": {"at": seen.until}}
+    because: dict[str, Any] = {"code": "nothing left", "facts": {}}
+    if left <= SOON:
+        because = {"code": "session ends", "facts": {"at": seen.until}}
     return Move(f"stop|{scene.person}", "stop", because, (9,), facts={"at": seen.until})
 
 

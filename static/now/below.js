@@ -42,15 +42,14 @@ export function details(here) {
   </details>`;
 }
 
-/** A first piece that is still to be checked, or one that failed: then the operation stops until somebody decides. */
-export function firstPieceNotice(here) {
+/** A first piece that is still to be checked. */
+function firstPieceNotice(here) {
   const { run, step } = here;
-  if (!step) return nothing;
-  if (run.stopped?.[step.key]) return stoppedNotice(here);
-  if (!step.checks?.length || firstPiece(here)) return nothing;
+  if (!step?.checks?.length || run.stopped?.[step.key] || firstPiece(here)) return nothing;
   return html`<div class="ask-row"><span>${say("first-piece-open")}</span><button type="button" @click=${() => openFirstPiece(here)}>${say("details-check")}</button></div>`;
 }
 
+/** A first piece failed: the operation stops until somebody decides. */
 export function stoppedNotice({ run, load, step }) {
   const decide = (what) => press(say(`did-decided-${what.replace(" ", "-")}`, { step: step.name }), [{ kind: "first piece decided", ...about(load), body: { what } }]);
   return html`<div class="panel look" role="alert"><p><b>${say("first-piece-stopped", { step: step.name, run: run.name })}</b></p>

@@ -83,13 +83,22 @@ function moveFacts(state, move) {
 
 export const reason = (move) => sayCode("because", move.because?.code, move.because?.facts);
 
+const STOOD_STILL = ["unload", "finish", "settle"];
+
+/** Without an open run the page says what comes first. */
+function nothingYet(state) {
+  const bare = !Object.keys(state.stations ?? {}).length;
+  return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p>
+    <a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a></section>`;
+}
+
 function couldDo(scene, move) {
   const { state } = scene;
-  if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(!serverReached() ? "first-nothing-known" : Object.keys(state.runs ?? {}).length ? "first-nothing-more" : "first-no-run")}</p>
-    ${Object.keys(state.runs ?? {}).length ? nothing : html`<a class="button go" href="/plan">${say("go-plan")}</a>`}</section>`;
+  if (!scene.runs.length && (!move || move.code === "free")) return nothingYet(state);
+  if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p></section>`;
   const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
   return html`<section class="now">
-    ${above(state, reason(move), move.station, step)}
+    ${above(state, reason(move), move.station, STOOD_STILL.includes(move.code) ? null : step)}
     <h1>${moveWords(state, move)}</h1>
     ${cautions(step)}
     ${moveButton(scene, move)}

@@ -30,6 +30,7 @@ const page = (scene) => html`
   <div class="first-column">
     ${attention(scene)}${refusals()}
     ${howLong(scene)}
+    ${stoppedUnderHands(scene)}
     ${first(scene)}
     ${wrongAndAway(scene)}
     ${here("span")?.longSpanRow(scene)}
@@ -39,9 +40,9 @@ const page = (scene) => html`
     ${soundButton()}
     ${further(scene)}
     ${instead(scene)}
+    ${questions(scene, "toSettle")}
     ${waits(scene)}
     ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
-    ${questions(scene, "toSettle")}
     ${sessionEnd(scene)}
   </div>
   ${foot()}
@@ -69,6 +70,12 @@ function instead(scene) {
   return found ? [found.stoppedOperations(scene), found.others(scene)] : nothing;
 }
 
+// What was stopped while one is at it is decided before one goes on.
+function stoppedUnderHands({ state, me: person }) {
+  const hands = handsOf(state, person);
+  return hands?.run?.stopped?.[hands.step?.key] ? part("below")?.stoppedNotice(hands) : nothing;
+}
+
 // A first piece that is to be checked is wanted at once; the rest of it is folded.
 function further(scene) {
   const checks = handsOf(scene.state, scene.me)?.step?.checks?.length;
@@ -81,7 +88,7 @@ const soundButton = () =>
 
 function wrongAndAway(scene) {
   const { state, me: person } = scene;
-  if (state.people?.[person]?.away) return nothing;
+  if (!person || state.people?.[person]?.away) return nothing;
   const move = handsOf(state, person) ? null : openMoves(state, person)[0];
   return html`<div class="pair"><button type="button" @click=${() => openWrong(scene)}>${say("go-wrong")}</button>
     <button type="button" @click=${() => calledAway(scene)}>${say("go-away")}</button></div>
