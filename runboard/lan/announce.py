@@ -1,18 +1,20 @@
 """Telling the shop's network by mDNS (RFC 6762, RFC 6763) that runboard is here, under a name that phones find."""
 
 import asyncio
+import socket
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
 from ipaddress import IPv4Address
 
-from zeroconf import Error, ServiceInfo
+from zeroconf import ServiceInfo
 from zeroconf.asyncio import AsyncZeroconf
 
 from runboard.lan.addresses import Whereabouts
 
 _STOP_WITHIN = 2.0  # seconds; saying goodbye takes 0.3
 _LABEL = 63
+_GROUP, _PORT = "224.0.0.251", 5353  # RFC 6762
 
 
 @dataclass(frozen=True)
@@ -47,7 +49,7 @@ class Announcer:
             return True
         services = _services(told, addresses)
         self._voice = _Voice(list(self._interfaces or addresses), services, self._failed)
-        self._voice.start()
+        self._voice.begin()
         return True
 
     def stop(self) -> None:
@@ -82,47 +84,81 @@ def _services(told: Announced, addresses: list[str]) -> list[ServiceInfo]:
     ]
 
 
-class _Voice(threading.Thread):
+def _that_can_speak(interfaces: list[str]) -> list[str]:
+    """Those of the addresses from which the group can be joined, sharing the port with the system's own mDNS. Tried here,
+    as zeroconf leaves its sockets open where it fails half-way. Raises ``OSError`` if there is none."""
+    able: list[str] = []
+    why = OSError("no address")
+    for one in interfaces:
+        try:
+            with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as trial:
+                trial.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+                if hasattr(socket, "SO_REUSEPORT"):
+                    trial.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEPORT, 1)
+                trial.bind(("", _PORT))
+                group = socket.inet_aton(_GROUP) + socket.inet_aton(one)
+                trial.setsockopt(socket.IPPROTO_IP, socket.IP_ADD_MEMBERSHIP, group)
+            able.append(one)
+        except OSError as problem:
+            why = problem
+    if not able:
+        raise why
+    return able
+
+
+class _Voice:
+    """One announcement: a thread with an event loop of its own, until ``end``."""
+
     def __init__(
         self, interfaces: list[str], services: list[ServiceInfo], failed: "Callable[[BaseException, _Voice], None]"
     ) -> None:
-        super().__init__(name="announce", daemon=True)
-        self._loop: asyncio.AbstractEventLoop | None = None
-        self._task: asyncio.Task[None] | None = None
         self._interfaces = interfaces
         self._services = services
         self._failed = failed
-        self._ready = threading.Event()
+        self._began = threading.Event()
+        self._loop: asyncio.AbstractEventLoop | None = None
+        self._ending: asyncio.Event | None = None
+        self._thread = threading.Thread(target=self._run, name="announce", daemon=True)
 
-    def run(self) -> None:
-        try:
-            asyncio.run(self._speak())
-        except asyncio.CancelledError:
-            pass
-        except (Error, OSError) as why:
-            self._failed(why, self)
-        except Exception as why:  # noqa: BLE001 – a fault in here is no reason for anything else to stop
-            self._failed(why, self)
-        finally:
-            self._ready.set()
+    def begin(self) -> None:
+        self._thread.start()
 
     def end(self) -> None:
-        self._ready.wait(_STOP_WITHIN)
+        self._began.wait(_STOP_WITHIN)
         try:
-            if self._loop and self._task:
-                self._loop.call_soon_threadsafe(self._task.cancel)
+            if self._loop and self._ending:
+                self._loop.call_soon_threadsafe(self._ending.set)
         except RuntimeError:  # it has ended already
             pass
-        self.join(_STOP_WITHIN)
+        self._thread.join(_STOP_WITHIN)
+
+    def _run(self) -> None:
+        try:
+            asyncio.run(self._speak())
+        except Exception as why:  # noqa: BLE001 – whatever fails in here is no reason for anything else to stop
+            self._failed(why, self)
+        finally:
+            self._began.set()
 
     async def _speak(self) -> None:
-        self._loop, self._task = asyncio.get_running_loop(), asyncio.current_task()
-        self._ready.set()
-        network = AsyncZeroconf(interfaces=self._interfaces)
+        self._loop, self._ending = asyncio.get_running_loop(), asyncio.Event()
+        self._began.set()
+        network = AsyncZeroconf(interfaces=_that_can_speak(self._interfaces))
         try:
-            # Each first asks whether the name is free, and takes another if it is not; then it is told three times.
-            registering = [network.async_register_service(one, allow_name_change=True) for one in self._services]
-            await asyncio.gather(*await asyncio.gather(*registering))
-            await asyncio.Event().wait()
+            # Ended by an event, not by cancelling: zeroconf closes nothing for a task that is being cancelled.
+            await network.zeroconf.async_wait_for_start()
+            telling = asyncio.create_task(self._tell(network))
+            ending = asyncio.create_task(self._ending.wait())
+            await asyncio.wait({telling, ending}, return_when=asyncio.FIRST_COMPLETED)
+            if telling.done():
+                telling.result()
+                await ending
+            telling.cancel()
+            await asyncio.wait({telling})
         finally:
             await network.async_close()  # says goodbye first
+
+    async def _tell(self, network: AsyncZeroconf) -> None:
+        """Each first asks whether its name is free, and takes another if it is not; then it is told three times."""
+        asking = [network.async_register_service(one, allow_name_change=True) for one in self._services]
+        await asyncio.gather(*await asyncio.gather(*asking))
