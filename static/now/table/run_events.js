@@ -26,7 +26,7 @@ function closed(draft, event) {
 function letGo(draft, run, load) {
   for (const person of load.people) draft.putPerson({ ...draft.person(person), hands: null, hands_since: null });
   leaveStation(draft, load);
-  draft.putLoad({ ...load, state: "off", people: [] });
+  draft.putLoad({ ...load, state: "off", people: [], began: {} });
   for (const key of Object.keys(load.pieces)) {
     const tray = draft.tray(run, key);
     draft.putTray(run, { ...tray, busy: without(tray.busy, load.step) });
