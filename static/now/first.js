@@ -88,7 +88,7 @@ const STOOD_STILL = ["unload", "finish", "settle"];
 /** Without an open run the page says what comes first. */
 function nothingYet(state) {
   const bare = !Object.keys(state.stations ?? {}).length;
-  return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p>
+  return html`<section class="now"><h1>${say(bare ? "first-bare" : "first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p>
     <a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a></section>`;
 }
 

@@ -46,6 +46,7 @@ first-stopped = { $step } has stopped, { $what }
 first-nothing = Nothing waits for you
 first-nothing-more = What runs and what dries is below.
 first-nothing-known = What comes next is known when the server answers again.
+first-bare = Nothing is written down yet
 first-no-shop = First describe the shop: rooms, stations, who works here. Then come a product and a run.
 first-no-run = No run is open. A run is one batch of one product.
 attendance-watched = Stay and watch
