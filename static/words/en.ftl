@@ -6,6 +6,7 @@
 ui-close = Close
 ui-ok = OK
 ui-min = min
+ui-now = now
 ui-ago = { $span } ago
 ui-less = Less: { $what }
 ui-more = More: { $what }
@@ -28,6 +29,7 @@ ui-trays-of = Trays, { $run }
 ui-runs-about = For about
 ui-no-server = The server does not answer. What you press is saved here and sent when it is back.
 ui-pair = This phone is not paired with the shop. Your presses are saved here; pair the phone, then they are sent.
+ui-pair-go = Pair this phone
 
 ## The head
 head-good = { $good } of { $wanted } good

@@ -180,7 +180,6 @@ history-fail = it failed
 
 ## Small words of the screens
 ui-open = Look
-ui-now = now
 ui-note = Note
 ui-why = Why
 ui-what = What
