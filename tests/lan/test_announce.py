@@ -16,7 +16,8 @@ HERE = Announced(at("192.168.1.20"), 8210, 8443)
 
 
 def heard(kind: str, name: str, within: float = 5) -> ServiceInfo | None:
-    listener = Zeroconf(interfaces=list(LOOPBACK))
+    # With a thread of its own: a browser test before this one leaves an event loop going in ours.
+    listener = Zeroconf(interfaces=list(LOOPBACK), use_asyncio=False)
     try:
         return listener.get_service_info(kind, f"{name}.{kind}", timeout=int(within * 1000))
     finally:
