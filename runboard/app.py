@@ -9,23 +9,35 @@ from typing import Any
 
 from flask import Flask
 
+from runboard.alerts.beat import Beat
+from runboard.alerts.climb import Climber
 from runboard.alerts.clock import AlertClock
+from runboard.alerts.mqtt import MqttEar
 from runboard.alerts.nightly import Nightly
+from runboard.alerts.outside import Outside
+from runboard.alerts.speaker import Speaker
 from runboard.floor.backup import make_nightly_copy
+from runboard.floor.broker import read_broker, take_message
 from runboard.floor.devices import Door
+from runboard.floor.outside import channels, read_steps
 from runboard.floor.restart import come_back
+from runboard.floor.signals import Ears, settle_signals
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import qr
+from runboard.run.climb import Steps
+from runboard.run.dues import Due
 from runboard.run.refusal import NotStored
 from runboard.store.backup import BackupFolder
 from runboard.store.open import Store, open_store
 from runboard.web import (
     backup,
+    calendar,
     errors,
     guard,
     history,
     now,
     offline,
+    outside,
     packing,
     pages_support,
     pairing,
@@ -38,10 +50,14 @@ from runboard.web import (
     sessions,
     shop,
     shop_file,
+    signals,
+    signals_pages,
     state,
     static_files,
     taps,
+    wall,
 )
+from runboard.web.alert_words import alert_words
 from runboard.web.asgi import Served
 from runboard.web.guard import HOSTS
 from runboard.web.places import folder
@@ -58,11 +74,16 @@ PARTS = (
     pairing,
     static_files,
     taps,
+    signals,
     state,
     now,
+    wall,
+    calendar,
     offline,
     shop,
     shop_file,
+    outside,
+    signals_pages,
     backup,
     run_pages,
     plan,
@@ -116,6 +137,44 @@ class Nobody:
 
 
 @dataclass(frozen=True)
+class Leaving:
+    """How machines are heard, and how an alert that nobody answers leaves the pages: outside, and by this computer."""
+
+    ears: Ears
+    mqtt: MqttEar
+    outside: Outside
+    speaker: Speaker
+    beat: Beat
+
+    def start(self) -> None:
+        """Begin to listen and to look."""
+        self.outside.start()
+        self.beat.start()
+        self.mqtt.listen(read_broker(self.ears))
+
+    def stop(self) -> None:
+        """End every thread of them."""
+        self.mqtt.stop()
+        self.beat.stop()
+        self.outside.stop()
+
+
+def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Leaving:
+    """Put it together; nothing runs yet. A demo does not sound by itself on somebody's computer."""
+    usual = Steps(computer=None) if settings.demo else Steps()
+    workshop.steps = read_steps(store.settings, usual)
+    ears = Ears(workshop, store.sensors, store.settings)
+    outside, speaker = Outside(store.settings, settings.clock), Speaker()
+
+    def send(due: Due) -> None:
+        outside.send(channels(store.settings), *alert_words(workshop, due))
+
+    climber = Climber(store.dues, settings.clock, lambda: workshop.steps, send, speaker.play)
+    mqtt = MqttEar(lambda topic, payload: take_message(ears, read_broker(ears), topic, payload))
+    return Leaving(ears, mqtt, outside, speaker, Beat(lambda: settle_signals(ears), climber.turn))
+
+
+@dataclass(frozen=True)
 class House:
     """Everything that one server holds, put together."""
 
@@ -127,6 +186,7 @@ class House:
     alerts: AlertClock
     nightly: Nightly
     settings: Settings
+    leaving: Leaving
 
     def open(self) -> None:
         """Come back to the shop as it was left, and start the clocks."""
@@ -135,11 +195,13 @@ class House:
         except NotStored as failed:  # a full disk: what is stored can be looked at, and phones keep their presses
             _log.error("the disk takes nothing (%s), so nobody is asked what was running", failed.why)
         self.alerts.start()
+        self.leaving.start()
         self.nightly.start()
 
     def close(self) -> None:
         """Put everything down; only once no request is being answered."""
         self.nightly.stop()
+        self.leaving.stop()
         self.alerts.stop()
         self.store.close()
 
@@ -166,7 +228,13 @@ def build(settings: Settings) -> House:
     app = Flask("runboard", static_folder=None, template_folder=str(folder("templates")))
     copies = BackupFolder(settings.data)
     nightly = Nightly(lambda: make_nightly_copy(workshop, copies))
+    leaving = prepare_leaving(store, workshop, settings)
     app.extensions["workshop"] = workshop
+    app.extensions["settings"] = store.settings
+    app.extensions["ears"] = leaving.ears
+    app.extensions["mqtt"] = leaving.mqtt
+    app.extensions["outside"] = leaving.outside
+    app.extensions["speaker"] = leaving.speaker
     app.extensions["copies"] = copies
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg
@@ -174,7 +242,7 @@ def build(settings: Settings) -> House:
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
-    return House(app, store, workshop, door, streams, alerts, nightly, settings)
+    return House(app, store, workshop, door, streams, alerts, nightly, settings, leaving)
 
 
 def create_app(settings: Settings) -> Flask:

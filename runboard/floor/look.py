@@ -7,6 +7,7 @@ from typing import Any
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.next_move import Move, moves
+from runboard.run.climb import Steps, stage_of, stages
 from runboard.run.dues import Due, dues
 from runboard.run.record import (
     Cache,
@@ -49,16 +50,18 @@ def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[
 
 def _tag(workshop: Workshop, person: str, run: str | None, now: datetime) -> str:
     passed = bisect_right(_moments(workshop), now)
-    return f"{workshop.ledger.last_seq}.{workshop.book.revision}.{passed}.{person}.{run or ''}"
+    steps = hash(workshop.steps) % 10_000
+    return f"{workshop.ledger.last_seq}.{workshop.book.revision}.{passed}.{steps}.{person}.{run or ''}"
 
 
 def _dues(workshop: Workshop) -> dict[str, Due]:
     """The due moments of the state at hand, made once for each state."""
     state = workshop.ledger.state
     kept = workshop.kept.get("dues")
-    if kept is None or kept[0] is not state:
-        found = dues(state, workshop.book)
-        kept = workshop.kept["dues"] = (state, found, sorted(due.due_at for due in found.values()))
+    if kept is None or kept[0] is not state or kept[3] is not workshop.steps:
+        found, steps = dues(state, workshop.book), workshop.steps
+        passing = sorted(begins for due in found.values() for begins in stages(due, steps).values())
+        kept = workshop.kept["dues"] = (state, found, passing, steps)
     return kept[1]
 
 
@@ -74,7 +77,9 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
     runs = ",".join(f"{dump(one.id)}:{run_text(one, cache)}" for one in shown)
     told = _dues(workshop)
     rest: dict[str, Any] = {
-        "dues": [_due(due, workshop.since) for due in sorted(told.values(), key=lambda one: one.due_at)],
+        "dues": [
+            _due(due, workshop.since, workshop.steps, now) for due in sorted(told.values(), key=lambda one: one.due_at)
+        ],
         "answers": _answers(workshop),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
         "asks": plain(state.asks),
@@ -91,9 +96,12 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
     return f'{dump(head)[:-1]},{fixed[1:-1]},{dump(rest)[1:-1]},"runs":{{{runs}}}}}'
 
 
-def _due(due: Due, since: datetime | None) -> dict[str, Any]:
-    """A due moment; ``late`` where it came while the server was away."""
+def _due(due: Due, since: datetime | None, steps: Steps, now: datetime) -> dict[str, Any]:
+    """A due moment; ``late`` where it came while the server was away, ``stage`` where it has climbed."""
     found = due_record(due)
+    stage = stage_of(due, steps, now)
+    if stage:
+        found["stage"] = stage
     if since is not None and due.due_at < since:
         found["late"] = True
     return found

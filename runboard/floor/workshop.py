@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Protocol
 
+from runboard.run.climb import Steps
 from runboard.run.dues import Due
 from runboard.run.event import Event
 from runboard.run.ledger import Ledger
@@ -54,7 +55,7 @@ class Tell(Protocol):
 class Workshop:
     """Everything a floor function needs: the store, the clock, who is told, and the fold kept warm.
 
-    ``since`` is when the server came up: what fell due before that is told late.
+    ``since`` is when the server came up: what fell due before that is told late. ``steps`` say how alerts climb.
     """
 
     log: Log
@@ -65,5 +66,6 @@ class Workshop:
     ledger: Ledger = field(default_factory=lambda: Ledger(Book()))
     version: int = -1
     since: datetime | None = None
+    steps: Steps = field(default_factory=Steps)
     lock: threading.RLock = field(default_factory=threading.RLock)
     kept: dict[str, Any] = field(default_factory=dict)

@@ -3,6 +3,7 @@
 A paused laser looks ended, and a jammed cutter looks running: so nothing here ends or starts anything.
 """
 
+import json
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -14,6 +15,7 @@ from runboard.run.refusal import Refused
 from runboard.run.state import Load, ShopState
 
 MOST_WATTS = 100_000.0
+MOST_BYTES = 4000
 
 
 @dataclass(frozen=True)
@@ -60,6 +62,17 @@ class Heard:
         if self.quiet_at is None:
             return True
         return False if now >= self.quiet_at else None
+
+
+def read_payload(payload: bytes) -> object:
+    """What a message holds: JSON, else a bare word. Refused 'signal form' where it is too long."""
+    if len(payload) > MOST_BYTES:
+        raise Refused("signal form")
+    text = payload.decode("utf-8", "replace")
+    try:
+        return json.loads(text)
+    except (ValueError, RecursionError):
+        return text
 
 
 def read_signal(raw: object, place: str = "") -> Reading:

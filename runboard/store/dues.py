@@ -50,10 +50,11 @@ class DuesFile:
         )
         return [(_due(row[:-1]), row[-1]) for row in rows]
 
-    def claim_sending(self, due_id: str, sent: int) -> bool:
-        """Take it on oneself to send it outside once more than ``sent`` times; false if another did."""
+    def claim_sending(self, due_id: str, sent: int, wanted: int) -> bool:
+        """Take it on oneself to send it outside, so that it counts as sent ``wanted`` times instead of ``sent``; false
+        if another did."""
         with self._connections.write() as connection:
-            done = connection.execute("UPDATE due SET sent = sent + 1 WHERE id = ? AND sent = ?", (due_id, sent))
+            done = connection.execute("UPDATE due SET sent = ? WHERE id = ? AND sent = ?", (wanted, due_id, sent))
             return done.rowcount == 1
 
     def next_at(self) -> datetime | None:

@@ -4,3 +4,7 @@ refused-signal-form = That says neither 'on' or 'off' nor a number of watts, so 
 refused-signal-token = That token is not known here, or was revoked, or is another station's. Make one on the Shop page.
 refused-signal-too-often = Too many unknown tokens from there. Wait { $minutes } min.
 refused-sensor-unknown = There is no such sensor. Look at the list on the Shop page.
+refused-signal-limits = Write watts above 0, at most { $watts }, and seconds from 0 to { $seconds }.
+refused-broker-host = Write the broker's name or address, without a scheme or path.
+refused-broker-port = A port is a whole number from 1 to 65535.
+refused-broker-topic = The topic '{ $topic }' must name one place, without # or +.

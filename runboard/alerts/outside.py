@@ -1,0 +1,169 @@
+"""Messages that leave the building, through Apprise: from a thread of its own, so that no page waits for them."""
+
+import logging
+import queue
+import threading
+import time
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any, Protocol, cast
+
+from runboard.alerts.clock import Clock
+from runboard.run.event import write_moment
+
+PATIENCE_SECONDS = 20.0
+MOST_WAITING = 200
+# The server does not wait longer than this for a silent channel when it ends.
+_LAST_SECONDS = 2.0
+_LONGEST_WHY = 200
+
+_log = logging.getLogger("runboard")
+
+
+class Channel(Protocol):
+    """A way out: its id, and its Apprise address."""
+
+    @property
+    def id(self) -> str: ...
+    @property
+    def url(self) -> str: ...
+
+
+@dataclass(frozen=True)
+class Message:
+    """What goes to these channels. ``sent`` is set once each took it or failed."""
+
+    channels: Sequence[Channel]
+    title: str
+    body: str
+    sent: threading.Event = field(default_factory=threading.Event)
+
+
+class Results(Protocol):
+    """Where it is kept how the last sending to each channel went."""
+
+    def get(self, key: str) -> dict[str, Any]: ...
+    def put(self, key: str, record: Mapping[str, Any]) -> None: ...
+
+
+# Gives why a channel did not take a message; '' where it did.
+Send = Callable[[str, str, str], str]
+RESULTS_KEY = "outside sent"
+
+
+class Outside:
+    """The worker. All channels of a message are tried at the same time; a silent one keeps nobody else waiting long."""
+
+    def __init__(self, results: Results, clock: Clock, send: Send | None = None, patience: float = PATIENCE_SECONDS):
+        self._results = results
+        self._clock = clock
+        self._one = send or send_by_apprise
+        self._patience = patience
+        self._waiting: queue.Queue[Message | None] = queue.Queue(MOST_WAITING)
+        self._thread: threading.Thread | None = None
+
+    def send(self, channels: Sequence[Channel], title: str, body: str) -> threading.Event:
+        """Send soon; the event is set once it is known how that went. It never waits."""
+        message = Message(channels, title, body)
+        try:
+            self._waiting.put_nowait(message)
+        except queue.Full:
+            _log.error("too many messages wait to be sent outside, so one was dropped")
+            message.sent.set()
+        return message.sent
+
+    def last_results(self) -> Mapping[str, Mapping[str, Any]]:
+        """How the last sending to each channel went: ``code`` sent, failed with ``why``, or silent; and when."""
+        return self._results.get(RESULTS_KEY)
+
+    def is_readable(self, url: str) -> bool:
+        """Whether it is known how to send to this address."""
+        import apprise
+
+        return bool(apprise.Apprise(asset=_asset(apprise)).add(url))
+
+    def hidden(self, url: str) -> str:
+        """The address without what is secret in it."""
+        import apprise
+
+        found = apprise.Apprise.instantiate(url, asset=_asset(apprise))
+        shown = cast(Any, found).url(privacy=True) if found else url.split(":")[0]
+        return str(shown).split("?")[0]
+
+    def start(self) -> None:
+        """Begin to send."""
+        self._thread = threading.Thread(target=self._run, name="outside", daemon=True)
+        self._thread.start()
+
+    def stop(self) -> None:
+        """End the worker; what is being sent has a moment left."""
+        thread, self._thread = self._thread, None
+        if thread is not None:
+            self._waiting.put(None)
+            thread.join(_LAST_SECONDS)
+
+    def _run(self) -> None:
+        while (message := self._waiting.get()) is not None:
+            try:
+                self._deliver(message)
+            except Exception:  # noqa: BLE001 - whatever it is, the next message is sent
+                _log.exception("what was sent outside could not be noted")
+            message.sent.set()
+
+    def _deliver(self, message: Message) -> None:
+        tries = [Try(channel, message, self._one) for channel in message.channels]
+        until = time.monotonic() + self._patience
+        for one in tries:
+            one.join(max(0.0, until - time.monotonic()))
+        found = {one.channel.id: self._result(one) for one in tries}
+        for key, result in found.items():
+            if result["code"] != "sent":
+                _log.warning("nothing was sent to channel %s: %s", key, result.get("why") or result["code"])
+        self._results.put(RESULTS_KEY, {**self._results.get(RESULTS_KEY), **found})
+
+    def _result(self, one: "Try") -> dict[str, Any]:
+        at = write_moment(self._clock.now())
+        if one.is_alive():
+            return {"code": "silent", "at": at, "seconds": round(self._patience)}
+        if one.why is None or one.why:
+            return {"code": "failed", "at": at, "why": one.why or ""}
+        return {"code": "sent", "at": at}
+
+
+class Try(threading.Thread):
+    """One message to one channel. ``why`` it was not taken; '' where it was, None where that is not known."""
+
+    def __init__(self, channel: Channel, message: Message, send: Send) -> None:
+        super().__init__(name=f"outside {channel.id}", daemon=True)
+        self.channel = channel
+        self.why: str | None = None
+        self._message = message
+        self._send = send
+        self.start()
+
+    def run(self) -> None:
+        try:
+            self.why = self._send(self.channel.url, self._message.title, self._message.body)
+        except Exception as error:  # noqa: BLE001 - a channel's own code; what it says is shown
+            self.why = f"{type(error).__name__}: {error}"[:_LONGEST_WHY]
+
+
+def send_by_apprise(url: str, title: str, body: str) -> str:
+    """Why the channel did not take it, in Apprise's own words; '' where it did."""
+    import apprise  # imported late: it is large, and most shops send nothing outside
+
+    sender = apprise.Apprise(asset=_asset(apprise))
+    if not sender.add(url):
+        return "the address cannot be read"
+    result: Any = sender.notify(body=body, title=title, notify_type="warning")
+    if result:
+        return ""
+    warnings = [entry.message for entry in result.logs() if entry.level in ("WARNING", "ERROR")]
+    return str(warnings[-1])[:_LONGEST_WHY] if warnings else "it was not taken"
+
+
+def _asset(apprise: Any) -> Any:
+    """Who sends. Without pictures: they would point at somebody else's server."""
+    return apprise.AppriseAsset(
+        app_id="runboard", app_desc="runboard", app_url="", image_url_mask="", image_url_logo="", image_path_mask=""
+    )

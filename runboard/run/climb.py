@@ -1,0 +1,72 @@
+"""An alert that nobody answers climbs: all phones, then louder, then outside the building, then the shop's computer.
+
+A rule over time alone: the stage follows from when it fell due, so it is the same after a restart and on every page.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from runboard.run.dues import Due
+
+PHONES, LOUDER, OUTSIDE, COMPUTER = range(4)
+# How far each kind may climb. What can wait for the morning wakes nobody at night; a machine and a wait's latest end can not.
+FARTHEST: Mapping[str, int] = {
+    "machine end": COMPUTER,
+    "looks ended": COMPUTER,
+    "watch check": COMPUTER,
+    "wait latest": COMPUTER,
+    "wait over": OUTSIDE,
+    "session end": LOUDER,
+    "hold over": PHONES,
+    "supply due": PHONES,
+}
+# A missed look at a watched machine climbs in a third of the time.
+HURRY: Mapping[str, int] = {"watch check": 3}
+SEND_AGAIN_EVERY = timedelta(minutes=15)
+MOST_SENT = 4
+# The computer sounds often at first; whoever is away all day is not waited for every few seconds.
+SOUND_EVERY, OFTEN_FOR, SOUND_LATER_EVERY = timedelta(seconds=15), timedelta(minutes=30), timedelta(minutes=10)
+
+
+@dataclass(frozen=True)
+class Steps:
+    """After how long without an answer each stage begins; None where it never does."""
+
+    louder: timedelta | None = timedelta(minutes=1)
+    outside: timedelta | None = timedelta(minutes=3)
+    computer: timedelta | None = timedelta(minutes=6)
+
+
+def subject_kind(due: Due) -> str:
+    """What it is about: an alert that asks again is as urgent as the one that it asks about."""
+    return due.id.split("|")[1] if due.kind == "ask again" else due.kind
+
+
+def stages(due: Due, steps: Steps) -> dict[int, datetime]:
+    """When each stage of this alert begins, if nobody answers."""
+    kind = subject_kind(due)
+    hurry, farthest = HURRY.get(kind, 1), FARTHEST.get(kind, LOUDER)
+    after = {PHONES: timedelta(0), LOUDER: steps.louder, OUTSIDE: steps.outside, COMPUTER: steps.computer}
+    return {stage: due.due_at + wait / hurry for stage, wait in after.items() if wait is not None and stage <= farthest}
+
+
+def stage_of(due: Due, steps: Steps, now: datetime) -> int:
+    """The highest stage that has begun by ``now``; PHONES before it is due too."""
+    return max((stage for stage, begins in stages(due, steps).items() if begins <= now), default=PHONES)
+
+
+def sendings(due: Due, steps: Steps, now: datetime) -> int:
+    """How often it should have gone outside by ``now``: at once when that stage begins, then now and then."""
+    begins = stages(due, steps).get(OUTSIDE)
+    if begins is None or now < begins:
+        return 0
+    return min(MOST_SENT, 1 + (now - begins) // SEND_AGAIN_EVERY)
+
+
+def sound_every(due: Due, steps: Steps, now: datetime) -> timedelta | None:
+    """How often the shop's computer sounds for it now; None while it does not."""
+    begins = stages(due, steps).get(COMPUTER)
+    if begins is None or now < begins:
+        return None
+    return SOUND_EVERY if now - begins < OFTEN_FOR else SOUND_LATER_EVERY
