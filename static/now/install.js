@@ -1,10 +1,14 @@
 // The way to the installed app: the service worker, and storage that the browser does not clear by itself.
 
+const LOOK_MS = 3_600_000;
+
 /** Registers the worker where the browser allows it (https, or this computer); elsewhere the page works as long as it is open. */
 export async function keepForOffline() {
   if (!window.isSecureContext || !navigator.serviceWorker) return;
   try {
-    await navigator.serviceWorker.register("/worker.js", { scope: "/" });
+    const registration = await navigator.serviceWorker.register("/worker.js", { scope: "/" });
+    // A page that stays open for days finds a new version too; it is shown when the page is next opened.
+    setInterval(() => registration.update().catch(() => {}), LOOK_MS);
     await navigator.storage?.persist?.();
   } catch {
     // A browser that refuses (private mode, storage off) still has the open page.
