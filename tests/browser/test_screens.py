@@ -270,8 +270,9 @@ def test_the_question_after_a_restart_is_in_order(phones: Phones, demo_data: Pat
         expect(page.get_by_role("heading", name="What was running?")).to_be_visible()
 
         looking.at("now asks")
+        page.close()
 
-        assert looking.wrong == []
+    assert looking.wrong == []
 
 
 def test_a_shop_that_has_nothing_yet_teaches_and_is_in_order(phones: Phones, server: Running) -> None:
