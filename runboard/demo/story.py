@@ -61,7 +61,7 @@ def _for_the_post(moment: datetime, zone: str) -> datetime:
 def _finished_rails(floor: Shopfloor, now: datetime) -> None:
     first = now - 24 * DAY - HOUR
     floor.clock.moment = first - HOUR
-    orders = house_numbers(floor, 6, 2, [first + 5 * DAY])
+    orders = house_numbers(floor, 6, 2, [_for_the_post(first + 5 * DAY, floor.book.time_zone)])
     run = open_run(floor.workshop, Wish("rails", orders, name="Key rails, first batch", wood="ash"), LEAD)
     lead = Worker(floor, LEAD, called=0.15, slips=0.1, trouble="engrave")
     lead.incidents += _out_of_hooks(run, floor)
@@ -71,7 +71,8 @@ def _finished_rails(floor: Shopfloor, now: datetime) -> None:
 def _finished_boards(floor: Shopfloor, now: datetime) -> None:
     first = now - 15 * DAY - HOUR
     floor.clock.moment = first - HOUR
-    orders = [{"line": "1", "pieces": 10, "for": "the farm shop", "due": write_moment(first + 6 * DAY)}]
+    due = write_moment(_for_the_post(first + 6 * DAY, floor.book.time_zone))
+    orders = [{"line": "1", "pieces": 10, "for": "the farm shop", "due": due}]
     run = open_run(floor.workshop, Wish("boards", orders, name="Serving boards", wood="maple"), LEAD)
     workers = [Worker(floor, LEAD, called=0.1, trouble="flatten:a"), Worker(floor, CREW, slips=0.1)]
     _work_until_good(floor, run, first, workers)
