@@ -113,7 +113,7 @@ class Settings:
     clock: Clock = field(default_factory=WallClock)
     demo: bool = False
     was_served: bool = True
-    open_to_all: bool = True
+    open_to_all: bool = False
     hosts: Collection[str] = HOSTS
 
 

@@ -11,6 +11,8 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from runboard.floor.access import LEAD
+from runboard.floor.devices import CODE_LASTS, Door, has_lead, make_code
 from runboard.floor.exchange import export_run, import_run
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
@@ -24,6 +26,7 @@ from runboard.store.restore import restore
 from runboard.web.sentences import say, zone_of
 
 DEFAULT_PORT = 8210
+_CODE_MINUTES = int(CODE_LASTS.total_seconds() // 60)
 _UNUSABLE = ("SQLITE_CANTOPEN", "SQLITE_READONLY", "SQLITE_NOTADB", "SQLITE_CORRUPT")
 _LOOK_THERE = "See that the folder can be written; if the file is ruined, put a copy back with runboard restore."
 
@@ -79,6 +82,12 @@ def _parser() -> argparse.ArgumentParser:
     _for_serving(demo)
     demo.set_defaults(do=_demo)
 
+    pair = commands.add_parser(
+        "pair", help="show a code that pairs a lead's phone: the first, or in place of a lost one"
+    )
+    pair.add_argument("--data", type=Path, required=True, metavar="DIR")
+    pair.set_defaults(do=_pair)
+
     export = commands.add_parser("export", help="write the shop's book, or one run with its events, as JSON")
     export.add_argument("--data", type=Path, required=True, metavar="DIR")
     export.add_argument("--run", metavar="RUN", help="the run's key; without it the book is written")
@@ -116,6 +125,19 @@ def _port(text: str) -> int:
     if not text.isdecimal() or int(text) > 65535:
         raise argparse.ArgumentTypeError(f"{text!r} is no port: a number from 0 to 65535")
     return int(text)
+
+
+def _pair(asked: argparse.Namespace) -> None:
+    from runboard.app import Settings, open_door
+
+    if not asked.data.is_dir():
+        raise Mistaken(f"there is no data folder {asked.data}.")
+    with hold(asked.data):
+        store, door = open_door(Settings(asked.data))
+        code, _ = make_code(door, LEAD)
+        store.close()
+    print(f"The code is {code}: it pairs one phone as a lead's, once, within {_CODE_MINUTES} minutes.")
+    print("Open runboard on the phone, type it there, and revoke the lost one on the Shop page.")
 
 
 def _serve(asked: argparse.Namespace) -> None:
@@ -157,8 +179,35 @@ def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool, was_serv
     with listening:
         _check_folder(data)
         with hold(data):
-            house = build(Settings(data, demo=demo, was_served=was_served))
-            serve(served(house), house.streams, listening, open_browser=not asked.no_open)
+            house = build(Settings(data, demo=demo, was_served=was_served, open_to_all=demo))
+            more = (lambda address: "") if demo else (lambda address: _first_code(house.door, address))
+            serve(served(house), house.streams, listening, open_browser=not asked.no_open, more=more)
+
+
+def _first_code(door: Door, address: str) -> str:
+    """How the first phone pairs, to be printed once the server listens; nothing where a lead's phone is paired."""
+    if has_lead(door):
+        return ""
+    from runboard.lan import qr
+
+    try:
+        code, _ = make_code(door, LEAD)
+    except NotStored as failed:
+        return f"No phone is paired yet, and none can be: the disk takes nothing ({failed.why}).\n"
+    address = f"{address}pair?code={code}"
+    picture = qr.terminal(address, colours=True) if sys.stdout.isatty() and _can_print("▀▄█") else ""
+    return (
+        f"No lead's phone is paired yet. Pair one with the code {code}, once, within {_CODE_MINUTES} minutes:\n"
+        f"{address}\n{picture}Later, 'runboard pair' makes another code.\n"
+    )
+
+
+def _can_print(signs: str) -> bool:
+    try:
+        signs.encode(sys.stdout.encoding or "ascii")
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _check_folder(data: Path) -> None:

@@ -11,15 +11,27 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
 
+from runboard.web.sessions import COOKIE
+from tests.serving import served_at
+
 
 @dataclass
 class Phone:
-    """One device with one person's name on it. ``at`` is the server's address, with its slash."""
+    """One device with one person's name on it. ``at`` is the server's address, with its slash.
+
+    ``token`` is the secret of its session. Without one it pairs itself, with a server that ``tests.serving`` started.
+    """
 
     at: str
     person: str = "ann"
     device: str = field(default_factory=lambda: uuid.uuid4().hex[:12])
     seen: int = 0
+    token: str = ""
+
+    def __post_init__(self) -> None:
+        server = served_at(self.at)
+        if server and not self.token:
+            self.token = server.pair()
 
     def event(self, kind: str, body: Mapping[str, Any] | None = None, **fields: Any) -> dict[str, Any]:
         """An event as the page makes it."""
@@ -39,10 +51,7 @@ class Phone:
     def send(self, *events: dict[str, Any]) -> list[dict[str, Any]]:
         """Send a batch; answers what each was answered."""
         batch = {"device": self.device, "sent_at": datetime.now(UTC).isoformat(), "taps": list(events)}
-        request = urllib.request.Request(
-            f"{self.at}taps", json.dumps(batch).encode(), {"Content-Type": "application/json"}
-        )
-        with urllib.request.urlopen(request, timeout=10) as answer:
+        with self._ask("taps", json.dumps(batch).encode()) as answer:
             said = json.load(answer)
         self.seen = said["seq"]
         return list(said["taps"])
@@ -55,7 +64,7 @@ class Phone:
 
     def state(self) -> dict[str, Any]:
         """The state as this person's page gets it."""
-        with urllib.request.urlopen(f"{self.at}state?person={self.person}", timeout=10) as answer:
+        with self._ask(f"state?person={self.person}") as answer:
             found: dict[str, Any] = json.load(answer)
         self.seen = found["seq"]
         return found
@@ -63,8 +72,12 @@ class Phone:
     @contextmanager
     def listening(self) -> Iterator["Stream"]:
         """Listen to the stream until the end of the block."""
-        with urllib.request.urlopen(f"{self.at}stream", timeout=20) as answer:
+        with self._ask("stream", seconds=20) as answer:
             yield Stream(answer)
+
+    def _ask(self, path: str, body: bytes | None = None, seconds: float = 10) -> Any:
+        headers = {"Cookie": f"{COOKIE}={self.token}"} | ({} if body is None else {"Content-Type": "application/json"})
+        return urllib.request.urlopen(urllib.request.Request(f"{self.at}{path}", body, headers), timeout=seconds)
 
 
 @dataclass
@@ -91,5 +104,7 @@ def is_up(address: str) -> bool:
     try:
         with urllib.request.urlopen(f"{address}state", timeout=5):
             return True
+    except urllib.error.HTTPError:
+        return True  # it answers, if only that it does not know who asks
     except (OSError, urllib.error.URLError):
         return False

@@ -11,17 +11,29 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from runboard.floor.access import LEAD
+from tests.pairing import paired
+
 ROOT = Path(__file__).parents[1]
 _ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/")
+
+# The servers that this process started, by address: a phone pairs itself with the one that it is made for.
+_SERVED: dict[str, "Running"] = {}
 
 
 @dataclass
 class Running:
-    """A server that listens. ``address`` ends in a slash; ``said`` are the lines that it printed."""
+    """A server that listens. ``address`` ends in a slash; ``said`` are the lines that it printed; ``data`` is the folder
+    that it serves to paired devices, None where it asks nobody to pair."""
 
     process: "subprocess.Popen[str]"
     address: str
     said: list[str] = field(default_factory=list)
+    data: Path | None = None
+
+    def pair(self, access: str = LEAD) -> str:
+        """The secret of a new device's session; '' where nobody has to pair."""
+        return paired(self.data, access) if self.data else ""
 
     def interrupt(self) -> float:
         """Press Ctrl-C; answers how many seconds it took to end."""
@@ -56,7 +68,9 @@ def running(
         found.wait(timeout=60)
         address = next((match[0] for line in said if (match := _ADDRESS.search(line))), "")
         assert address, "the server never came up:\n" + "".join(said)
-        yield Running(process, address, said)
+        served = Running(process, address, said, _data(command))
+        _SERVED[address] = served
+        yield served
     finally:
         if process.poll() is None:
             process.terminate()
@@ -68,6 +82,15 @@ def running(
         reader.join(timeout=5)
         if process.stdout:
             process.stdout.close()
+
+
+def served_at(address: str) -> Running | None:
+    """The server that was started here last under that address."""
+    return _SERVED.get(address)
+
+
+def _data(command: Sequence[str]) -> Path | None:
+    return Path(command[command.index("--data") + 1]) if command[0] == "serve" else None
 
 
 def _read(process: "subprocess.Popen[str]", said: list[str], found: threading.Event) -> None:

@@ -13,7 +13,7 @@ from runboard.floor.access import LEAD
 from runboard.floor.tries import Tries
 from runboard.floor.workshop import Clock
 from runboard.run.device import Device, PairingCode, Session
-from runboard.run.refusal import Refused
+from runboard.run.refusal import NotStored, Refused
 
 CODE_LASTS = timedelta(minutes=10)
 # As long as a browser keeps a cookie; begun anew at each day of use.
@@ -40,7 +40,7 @@ class Devices(Protocol):
     def pair(self, code: PairingCode, session: Session, now: datetime) -> bool: ...
     def rename(self, device_id: str, name: str) -> bool: ...
     def revoke(self, device_id: str, now: datetime) -> bool: ...
-    def note_seen(self, session: Session, now: datetime) -> bool: ...
+    def note_seen(self, session: Session, now: datetime) -> None: ...
 
 
 @dataclass
@@ -126,10 +126,13 @@ def note_seen(door: Door, session: Session) -> bool:
     later = replace(session, renewed_at=now, ends_at=now + SESSION_LASTS) if renewed else session
     with door.lock:
         turn = door.turn
-    written = door.devices.note_seen(later, now)
-    # Held even if it could not be written, so that a full disk is not tried at each request.
+    try:
+        door.devices.note_seen(later, now)
+    except NotStored:  # a full disk is no reason to answer nobody
+        renewed = False
+    # Held even if it could not be written, so that the disk is not tried at each request.
     _hold(door, replace(later, device=replace(later.device, seen_at=now)), now, turn)
-    return renewed and written
+    return renewed
 
 
 def rename_device(door: Door, device_id: str, name: str) -> None:
@@ -160,7 +163,8 @@ def _device_for(door: Door, code: PairingCode, name: str, token: str, now: datet
     before = door.devices.session(_digest(token)) if token else None
     known = door.devices.device(code.device) if code.device else before.device if before else None
     if known is not None:
-        return replace(known, name=tidy_name(name) or known.name, access=code.access, paired_at=now)
+        called = tidy_name(name) or known.name
+        return replace(known, name=called, access=code.access, paired_at=now, revoked_at=None)
     return Device(secrets.token_hex(8), tidy_name(name) or "Unnamed", code.access, now)
 
 

@@ -93,19 +93,14 @@ class DeviceFile:
             "UPDATE device SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL", write_moment(now), device_id
         )
 
-    def note_seen(self, session: Session, now: datetime) -> bool:
-        """The device asked at ``now``, and its session goes on as ``session`` says. False where it could not be
-        written: a full disk is no reason to answer nobody."""
-        try:
-            with self._connections.write() as connection:
-                connection.execute("UPDATE device SET seen_at = ? WHERE id = ?", (write_moment(now), session.device.id))
-                connection.execute(
-                    "UPDATE session SET renewed_at = ?, ends_at = ? WHERE hash = ?",
-                    (write_moment(session.renewed_at), write_moment(session.ends_at), session.hash),
-                )
-        except sqlite3.OperationalError:
-            return False
-        return True
+    def note_seen(self, session: Session, now: datetime) -> None:
+        """The device asked at ``now``, and its session goes on as ``session`` says."""
+        with self._connections.write() as connection:
+            connection.execute("UPDATE device SET seen_at = ? WHERE id = ?", (write_moment(now), session.device.id))
+            connection.execute(
+                "UPDATE session SET renewed_at = ?, ends_at = ? WHERE hash = ?",
+                (write_moment(session.renewed_at), write_moment(session.ends_at), session.hash),
+            )
 
     def _read(self, sql: str, *values: Any) -> sqlite3.Cursor:
         return self._connections.here().conn.execute(sql, values)

@@ -6,6 +6,7 @@ make the browser add the session's cookie (``SameSite=Strict``).
 """
 
 from collections.abc import Collection
+from posixpath import normpath
 from typing import cast
 from urllib.parse import urlsplit
 
@@ -20,9 +21,10 @@ _READING = ("GET", "HEAD", "OPTIONS")
 # Without a session: the welcome page, and the two styles and the sign that it shows.
 _OPEN = frozenset({"pairing.welcome", "pairing.pair_this"})
 _OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg"})
+_OPEN_FOLDER = "icons/"  # a phone's home screen asks for them without the cookie
 # What changes something is a lead's, and so is what is not listed here: events have a table of their own.
 _CREW_WRITES = frozenset({"taps.taps"})
-_LEAD_READS = frozenset({"pairing.one", "shop_file.download", "shop_file.choose"})
+_LEAD_READS = frozenset({"pairing.one", "shop_file.download", "shop_file.choose", "plan_run.download"})
 _HEADERS = {
     "Content-Security-Policy": "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
     "form-action 'self'; frame-ancestors 'none'",
@@ -83,7 +85,8 @@ def is_own_page(origin: str | None, site: str | None, host: str) -> bool:
 
 def _is_open() -> bool:
     if request.endpoint == "static_files.static":
-        return (request.view_args or {}).get("name") in _OPEN_FILES
+        name = normpath(str((request.view_args or {}).get("name")))  # icons/../now is no icon
+        return name in _OPEN_FILES or name.startswith(_OPEN_FOLDER)
     if request.endpoint == "signals.receive":  # a sensor has a token of its own, which its view looks at
         return request.authorization is not None and request.authorization.type == "bearer"
     return request.endpoint in _OPEN

@@ -4,6 +4,7 @@ import os
 import socket
 import sys
 import webbrowser
+from collections.abc import Callable
 from typing import Any
 
 import uvicorn
@@ -38,8 +39,18 @@ def listen(port: int) -> socket.socket:
     return listening
 
 
-def serve(served: Served, streams: Streams, listening: socket.socket, open_browser: bool) -> None:
-    """Serve until Ctrl-C or SIGTERM."""
+def _nothing_more(address: str) -> str:
+    return ""
+
+
+def serve(
+    served: Served,
+    streams: Streams,
+    listening: socket.socket,
+    open_browser: bool,
+    more: Callable[[str], str] = _nothing_more,
+) -> None:
+    """Serve until Ctrl-C or SIGTERM. Once it listens its address is printed, and what ``more`` says of that address."""
     config = uvicorn.Config(
         served,
         lifespan="on",
@@ -52,14 +63,17 @@ def serve(served: Served, streams: Streams, listening: socket.socket, open_brows
     )
     address = f"http://{HOST}:{listening.getsockname()[1]}/"
     try:
-        _Server(config, streams, address, open_browser).run(sockets=[listening])
+        _Server(config, streams, address, open_browser, more).run(sockets=[listening])
     except KeyboardInterrupt:  # uvicorn raises the signal again once everything is closed
         pass
 
 
 class _Server(uvicorn.Server):
-    def __init__(self, config: uvicorn.Config, streams: Streams, address: str, open_browser: bool) -> None:
+    def __init__(
+        self, config: uvicorn.Config, streams: Streams, address: str, open_browser: bool, more: Callable[[str], str]
+    ) -> None:
         super().__init__(config)
+        self._more = more
         self._streams = streams
         self._address = address
         self._open_browser = open_browser
@@ -68,6 +82,7 @@ class _Server(uvicorn.Server):
         await super().startup(sockets)
         if self.started:
             print(f"runboard is at {self._address}", flush=True)
+            print(self._more(self._address), end="", flush=True)
             if self._open_browser and _has_a_screen():
                 webbrowser.open(self._address)
 

@@ -3,7 +3,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis } from "./clock.js";
 import { part } from "./later.js";
-import { dismiss, notSaved, outboxTrouble, pressState, refused, waiting } from "./outbox.js";
+import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "./outbox.js";
 import { forget, lastPress, undo } from "./press.js";
 import { become, serverReached } from "./shop.js";
 import { say, sayRefused } from "./words.js";
@@ -15,8 +15,16 @@ export function header({ state, me, run }) {
       ${youAre(state, me)}
     </header>
     ${serverReached() ? nothing : html`<p class="notice" role="status">${say("ui-no-server")}</p>`}
-    ${outboxTrouble() === "pair" ? html`<p class="notice" role="alert">${say("ui-pair")}</p>` : nothing}
-    ${notSaved() ? html`<p class="notice" role="alert">${notSaved()}</p>` : nothing}`;
+    ${outboxTrouble() === "pair" ? html`<div class="notice" role="alert"><p>${say("ui-pair")}</p><a class="button full" href="/pair">${say("ui-pair-go")}</a></div>` : nothing}
+    ${notSaved() ? html`<p class="notice" role="alert">${notSaved()}</p>` : nothing}
+    ${storageFull() ? fullStorage() : nothing}`;
+}
+
+/** This phone stores nothing: which presses would be lost with the page. */
+function fullStorage() {
+  const lost = new Map(onlyHere().map((entry) => [entry.press, entry.label]));
+  return html`<div class="notice" role="alert"><p>${say("ui-storage-full")}</p>
+    ${lost.size ? html`<p>${say("ui-only-here")}</p><ul>${[...lost.values()].map((label) => html`<li>${label}</li>`)}</ul>` : nothing}</div>`;
 }
 
 function dueWords(run) {

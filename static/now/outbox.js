@@ -1,7 +1,9 @@
-// The presses that wait on this phone: kept in IndexedDB, sent in order, never dropped.
+// The presses that wait on this phone: kept in IndexedDB, sent in order, never dropped. Those that the storage does not
+// take live in the open page, which says so.
 
 import { openDB } from "../vendor/idb-8.0.4.js";
 import { learn } from "./clock.js";
+import { recall, remember } from "./remembered.js";
 
 const BATCH = 100;
 const listeners = new Set();
@@ -23,39 +25,71 @@ export function freshId() {
 }
 
 export function deviceId() {
-  let id = localStorage.getItem("runboard.device");
-  if (!id) localStorage.setItem("runboard.device", (id = `d-${freshId()}`));
-  return id;
+  const known = recall("runboard.device");
+  if (!known) remember("runboard.device", `d-${freshId()}`);
+  return known ?? recall("runboard.device");
 }
 
-export async function openOutbox() {
+// What the storage did not take when it was last asked: "taps", "kept".
+const full = new Set();
+
+async function tried(what, action) {
+  const before = full.has(what);
   try {
-    database = await openDB("runboard", 1, {
-      upgrade(db) {
-        db.createObjectStore("taps", { keyPath: "n", autoIncrement: true });
-        db.createObjectStore("kept");
-      },
-    });
-    globalThis.navigator.storage?.persist?.();
-  } catch {
-    trouble = "memory"; // a private window: the queue lives as long as the page
+    database ??= await opened();
+    const found = await action();
+    full.delete(what);
+    return found;
+  } catch (error) {
+    if (error?.name === "InvalidStateError") database = null; // the browser closed it; the next try opens it again
+    full.add(what);
+    return undefined;
+  } finally {
+    if (before !== full.has(what)) tell();
   }
+}
+
+const opened = () =>
+  openDB("runboard", 1, {
+    upgrade(db) {
+      db.createObjectStore("taps", { keyPath: "n", autoIncrement: true });
+      db.createObjectStore("kept");
+    },
+    terminated() { database = null; },
+  });
+
+export async function openOutbox() {
   await reread();
+  navigator.storage?.persist?.().catch(() => {});
   channel?.addEventListener("message", () => reread());
   for (const [target, name] of [[document, "visibilitychange"], [window, "online"], [window, "pageshow"]]) {
     target.addEventListener(name, () => drainSoon());
   }
+  window.addEventListener("beforeunload", (event) => { if (onlyHere().length) event.preventDefault(); });
   drainSoon();
 }
 
 async function reread() {
-  if (database) entries = await database.getAll("taps");
+  const stored = await tried("taps", () => database.getAll("taps"));
+  // In the order in which they were pressed, whether the storage took them or not.
+  if (stored) entries = [...stored, ...onlyHere()].sort((one, other) => (one.made ?? 0) - (other.made ?? 0));
   tell();
 }
 
 const tell = () => listeners.forEach((listener) => listener());
 export const onOutbox = (listener) => listeners.add(listener);
 export const outboxTrouble = () => trouble;
+
+/** What the server answered, to whatever was asked: whether it knows this device. */
+export function heard(status) {
+  const before = trouble;
+  trouble = status === 401 || status === 403 ? "pair" : trouble === "pair" ? "" : trouble;
+  if (trouble !== before) tell();
+}
+/** Whether this phone's storage takes nothing: it is full, or shut off. */
+export const storageFull = () => full.size > 0;
+/** Presses that live only as long as this page is open. */
+export const onlyHere = () => entries.filter((entry) => entry.onlyHere);
 /** Why the server could not store what was sent, in its own sentence; the presses stay here. */
 export const notSaved = () => unsaved;
 export const refused = () => entries.filter((entry) => entry.refused);
@@ -67,24 +101,35 @@ export function unseen(seq) {
   return [...answered, ...waiting()].map((entry) => entry.event);
 }
 
-/** 'saved here', 'sent' or 'refused' for a press. */
+/** 'saved here', 'only here', 'sent' or 'refused' for a press. */
 export function pressState(press) {
   const mine = entries.filter((entry) => entry.press === press);
   if (mine.some((entry) => entry.refused)) return "refused";
+  if (mine.some((entry) => entry.onlyHere)) return "only here";
   return mine.length ? "saved here" : "sent";
 }
 
 /** Keeps the events of one press and starts to send them. */
 export async function put(press, label, events) {
-  for (const event of events) {
-    const entry = { press, label, event };
-    if (database) entry.n = await database.add("taps", entry);
-    else entry.n = Date.now() + Math.random();
-    entries.push(entry);
+  const made = Date.now();
+  for (const [index, event] of events.entries()) {
+    const entry = { press, label, event, made: made + index / 100 };
+    await save(entry);
+    if (!entries.some((one) => one.event.id === event.id)) entries.push(entry);
   }
   channel?.postMessage("put");
   tell();
   drainSoon();
+}
+
+async function save(entry) {
+  const { onlyHere: _, ...record } = entry;
+  const n = await tried("taps", () => database.add("taps", record));
+  if (n === undefined) entry.onlyHere = true;
+  else {
+    delete entry.onlyHere;
+    entry.n = n;
+  }
 }
 
 /** Puts away a refused press that the person has read. */
@@ -95,8 +140,9 @@ export async function dismiss(press) {
 }
 
 async function remove(entry) {
-  await database?.delete("taps", entry.n);
-  entries = entries.filter((one) => one.n !== entry.n);
+  // One that cannot be put away is sent again, and known.
+  if (entry.n !== undefined) await tried("taps", () => database.delete("taps", entry.n));
+  entries = entries.filter((one) => one.event.id !== entry.event.id);
 }
 
 export function drainSoon(ms = 0) {
@@ -123,7 +169,8 @@ async function drain() {
 }
 
 async function sendAll() {
-  if (database) entries = await database.getAll("taps");
+  for (const entry of onlyHere()) await save(entry);
+  await reread();
   for (let batch = next(BATCH); batch.length; batch = next(BATCH)) {
     const answer = await post(batch);
     if (answer.status === 400 && batch.length > 1) {
@@ -152,7 +199,7 @@ async function post(batch) {
 }
 
 async function settle(batch, { status, body }) {
-  trouble = status === 401 || status === 403 ? "pair" : trouble === "pair" ? "" : trouble;
+  heard(status);
   unsaved = status >= 500 ? (body.sentence ?? "") : "";
   if (status === 400) return refuse(batch[0], { sentence: body.sentence, code: "bad form" });
   if (status !== 200) throw new Error(`taps answered ${status}`);
@@ -170,10 +217,10 @@ async function settle(batch, { status, body }) {
 
 async function refuse(entry, { code, facts, sentence }) {
   entry.refused = { code, facts, sentence };
-  await database?.put("taps", entry);
-  entries = entries.map((one) => (one.n === entry.n ? entry : one));
+  if (entry.n !== undefined) await tried("taps", () => database.put("taps", entry));
+  entries = entries.map((one) => (one.event.id === entry.event.id ? entry : one));
 }
 
 /** What was kept for the next opening without a network. */
-export const kept = (key) => database?.get("kept", key) ?? Promise.resolve(undefined);
-export const keep = (key, value) => database?.put("kept", value, key);
+export const kept = (key) => tried("read", () => database.get("kept", key));
+export const keep = (key, value) => tried("kept", () => database.put("kept", value, key));

@@ -2,7 +2,8 @@
 
 import { learn, setZone } from "./clock.js";
 import { module } from "./later.js";
-import { drainSoon, keep, kept, onOutbox, unseen } from "./outbox.js";
+import { drainSoon, heard, keep, kept, onOutbox, unseen } from "./outbox.js";
+import { recall, remember } from "./remembered.js";
 import { listen } from "./stream.js";
 
 const VISIBLE_MS = 2000;
@@ -23,11 +24,11 @@ export const shop = () => shown;
 export const seq = () => state?.seq ?? 0;
 export const serverReached = () => reached;
 
-export const me = () => localStorage.getItem("runboard.person") || document.querySelector("[data-person]")?.dataset.person || "";
+export const me = () => recall("runboard.person") || document.querySelector("[data-person]")?.dataset.person || "";
 
 /** 'You are …' */
 export function become(person) {
-  localStorage.setItem("runboard.person", person);
+  remember("runboard.person", person);
   document.cookie = `person=${encodeURIComponent(person)}; path=/; max-age=31536000; SameSite=Strict`; // the forms ask it
   etag = "";
   redraw();
@@ -68,7 +69,10 @@ async function poll() {
       take(fresh);
       keep("state", fresh);
     }
-    setReached(answer.status === 200 || answer.status === 304);
+    heard(answer.status);
+    // Nothing was ever shown here that could be worked with: then pairing is all there is to do.
+    if (answer.status === 401 && !state && !(await kept("state"))) location.assign("/pair");
+    setReached([200, 304, 401].includes(answer.status));
   } catch {
     setReached(false);
   } finally {

@@ -10,6 +10,8 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from runboard.demo.book import LEAD
+from runboard.web.sessions import COOKIE
+from tests.serving import Running
 
 _KEPT = ("Connection", "keep-alive")
 
@@ -17,8 +19,9 @@ _KEPT = ("Connection", "keep-alive")
 class Asking:
     """Asks one server for one run's state, and taps; each answers its milliseconds."""
 
-    def __init__(self, address: str, run: str) -> None:
-        self._connection = http.client.HTTPConnection(urlsplit(address).netloc, timeout=30)
+    def __init__(self, server: Running, run: str) -> None:
+        self._cookie = {"Cookie": f"{COOKIE}={server.pair()}"}
+        self._connection = http.client.HTTPConnection(urlsplit(server.address).netloc, timeout=30)
         self._connection.connect()
         self._connection.sock.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
         self.run = run
@@ -33,7 +36,7 @@ class Asking:
 
     def get(self, path: str, headers: Mapping[str, str] | None = None, wanted: int = 200) -> float:
         began = time.perf_counter()
-        self._connection.request("GET", path, headers=dict(headers or {}))
+        self._connection.request("GET", path, headers=self._cookie | dict(headers or {}))
         answer = self._connection.getresponse()
         self._body = answer.read()
         took = 1000 * (time.perf_counter() - began)
@@ -44,7 +47,7 @@ class Asking:
     def post(self, taps: list[dict[str, Any]]) -> float:
         """Send taps, all of which must be taken."""
         body = json.dumps({"device": "phone-1", "sent_at": datetime.now(UTC).isoformat(), "taps": taps})
-        headers = {"Content-Type": "application/json"}
+        headers = self._cookie | {"Content-Type": "application/json"}
         began = time.perf_counter()
         self._connection.request("POST", "/taps", body, headers)
         answer = self._connection.getresponse()

@@ -10,6 +10,9 @@ from urllib.parse import urljoin
 
 import httpx
 
+from tests.pairing import cookies
+from tests.serving import Running
+
 _AT_ONCE = (
     re.compile(r"""<(?:link|script)\b[^>]*?\b(?:href|src)="([^"]+)""", re.IGNORECASE),
     re.compile(r"""\b(?:from|import)\s*["']([./][^"']+)["']"""),
@@ -18,9 +21,10 @@ _AT_ONCE = (
 _LATER = (re.compile(r"""\bimport\(\s*["']([./][^"']+)["']"""),)
 
 
-def first_load(address: str, person: str) -> tuple[dict[str, int], dict[str, int]]:
+def first_load(server: Running, person: str) -> tuple[dict[str, int], dict[str, int]]:
     """(at once, later): bytes on the wire of each answer, gzipped where the server does it."""
-    with httpx.Client(base_url=address, headers={"Accept-Encoding": "gzip"}) as client:
+    known = cookies(server.pair())
+    with httpx.Client(base_url=server.address, headers={"Accept-Encoding": "gzip"}, cookies=known) as client:
         at_once, leads_on = _fetch(client, ["/", f"/state?person={person}"], set())
         later, _ = _fetch(client, [*leads_on, "/table.json", "/static/words/en.sheets.ftl"], set(at_once))
     return at_once, later

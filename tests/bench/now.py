@@ -24,6 +24,7 @@ from tests.bench.asking import Asking
 from tests.bench.big_run import A_TRAY, BOARD, CUT, EVENTS, FINISHED_RUNS, PIECES, SANDED, TRAYS, make_big_run
 from tests.bench.first_load import first_load
 from tests.bench.server import running_on
+from tests.serving import Running
 
 FIRST_LOAD_KB = 60
 REWOUND = 500
@@ -88,7 +89,7 @@ def measure(times: int, taps: int) -> Iterator[Row]:
         yield from sizes(demo)
 
 
-def sizes(demo: str) -> Iterator[Row]:
+def sizes(demo: Running) -> Iterator[Row]:
     """What a phone fetches of the demo that has never been there."""
     at_once, later = first_load(demo, LEAD)
     largest = sorted(at_once.items(), key=lambda one: -one[1])[:6]

@@ -8,14 +8,15 @@ from pathlib import Path
 
 from runboard.app import Settings, build, served
 from runboard.web.serve import listen, serve
-from tests.serving import running
+from tests.serving import Running, running
 
 
 @contextmanager
-def running_on(data: Path) -> Iterator[str]:
-    """The server in a process of its own; its address."""
+def running_on(data: Path) -> Iterator[Running]:
+    """The server in a process of its own, on which devices pair."""
     with running(str(data), python=(sys.executable, "-m", "tests.bench.server")) as server:
-        yield server.address
+        server.data = data
+        yield server
 
 
 def main() -> None:

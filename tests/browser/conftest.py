@@ -13,6 +13,7 @@ from runboard.app import Settings, open_workshop
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
 from runboard.run.event import write_moment
+from tests.pairing import browser_cookie, paired
 from tests.scenario import shop
 from tests.serving import Running, running
 
@@ -55,10 +56,12 @@ def server(data: Path) -> Iterator[Running]:
 
 
 class Phones:
-    """Phones out of their boxes: each a browser context of its own, with nothing remembered."""
+    """Phones out of their boxes: each a browser context of its own, with nothing remembered but that it is paired with
+    the shop in ``data``, as a lead's."""
 
-    def __init__(self, chromium: Browser) -> None:
+    def __init__(self, chromium: Browser, data: Path | None = None) -> None:
         self.chromium = chromium
+        self.data = data
         self.contexts: list[BrowserContext] = []
         self.complaints: list[str] = []
 
@@ -74,6 +77,8 @@ class Phones:
             timezone_id="Europe/Berlin",
         )
         context.set_default_timeout(10_000)
+        if self.data:
+            context.add_cookies([browser_cookie(paired(self.data))])
         if init_script:
             context.add_init_script(init_script)
         self.contexts.append(context)
@@ -92,9 +97,9 @@ class Phones:
 
 
 @pytest.fixture
-def phones(chromium: Browser) -> Iterator[Phones]:
+def phones(chromium: Browser, data: Path) -> Iterator[Phones]:
     """As many phones as a test wants. Whatever a page's script complained of fails the test."""
-    found = Phones(chromium)
+    found = Phones(chromium, data)
     yield found
     for context in found.contexts:
         context.close()

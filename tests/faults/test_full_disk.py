@@ -26,7 +26,7 @@ LONG = "x" * 2000
 
 @pytest.fixture
 def house(tmp_path: Path, clock: HandClock) -> Iterator[House]:
-    built = build(Settings(tmp_path, clock))
+    built = build(Settings(tmp_path, clock, open_to_all=True))
     built.workshop.books.save(BOOK, START)
     yield built
     built.close()

@@ -1,4 +1,4 @@
-"""An app on a data folder of its own, asked without a network."""
+"""An app on a data folder of its own, asked without a network. Nobody has to pair, except where a test is about that."""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -12,7 +12,7 @@ from tests.conftest import HandClock
 
 @pytest.fixture
 def house(tmp_path: Path, clock: HandClock) -> Iterator[House]:
-    built = build(Settings(tmp_path, clock))
+    built = build(Settings(tmp_path, clock, open_to_all=True))
     built.app.testing = True
     yield built
     built.close()

@@ -1,12 +1,15 @@
 """The commands: what was typed wrong gets a sentence and exit code 2, and nothing is half-written."""
 
 import json
+import re
 import socket
 from pathlib import Path
 
+import httpx
 import pytest
 
 from runboard.cli import main
+from tests.serving import running
 from tests.web.test_taps import BOOK
 
 
@@ -89,6 +92,36 @@ def test_a_port_that_is_taken_is_told(data: Path, capsys: pytest.CaptureFixture[
 
     assert code == 2
     assert f"port {port} cannot be used" in capsys.readouterr().err
+    assert not data.exists()
+
+
+def test_a_code_for_a_lost_phone_pairs_while_the_shop_is_served(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    with running("serve", "--data", str(data)) as server:
+        server.pair()
+        main(["pair", "--data", str(data)])
+        code = capsys.readouterr().out.removeprefix("The code is ")[:9]
+
+        answer = httpx.post(f"{server.address}pair", data={"code": code, "name": "Another phone"})
+
+    assert answer.status_code == 303
+    assert answer.headers["set-cookie"].startswith("runboard=")
+
+
+def test_a_served_shop_shows_a_code_until_a_lead_is_paired(data: Path) -> None:
+    with running("serve", "--data", str(data)) as server:
+        server.pair()
+    first = "".join(server.said)
+    with running("serve", "--data", str(data)) as server:
+        pass
+
+    assert re.search(r"code ([2-9A-Z]{4}-[2-9A-Z]{4}), once.*\n\S+/pair\?code=\1\n", first)
+    assert "".join(server.said) == f"runboard is at {server.address}\n"
+
+
+def test_a_code_makes_no_folder(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["pair", "--data", str(data)]) == 2
+
+    assert "there is no data folder" in capsys.readouterr().err
     assert not data.exists()
 
 

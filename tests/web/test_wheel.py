@@ -9,6 +9,7 @@ from pathlib import Path
 import httpx
 import pytest
 
+from tests.pairing import cookies
 from tests.serving import ROOT, running
 
 ADDRESSES = ("/static/base.css", "/static/icon.svg", "/words/en.ftl", "/table.json", "/nowhere")
@@ -56,7 +57,8 @@ def test_the_licence_and_the_command_are_told(installed: Path) -> None:
 def test_both_answer_alike(installed: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def answers(folder: str) -> list[tuple[int, str, bytes]]:
         with running("serve", "--data", str(tmp_path / folder)) as server:
-            asked = [httpx.get(server.address.rstrip("/") + one) for one in ADDRESSES]
+            paired = cookies(server.pair())
+            asked = [httpx.get(server.address.rstrip("/") + one, cookies=paired) for one in ADDRESSES]
         return [(one.status_code, one.headers["content-type"], one.content) for one in asked]
 
     checkout = answers("one")

@@ -1,0 +1,30 @@
+"""Devices paired without a press: through the store of a data folder, also while a server serves it."""
+
+from pathlib import Path
+from typing import Any
+
+from runboard.app import Settings, open_door
+from runboard.floor.access import LEAD
+from runboard.floor.devices import make_code, pair
+from runboard.web.sessions import COOKIE
+
+
+def paired(data: Path, access: str = LEAD, name: str = "phone") -> str:
+    """The secret of a new device's session."""
+    store, door = open_door(Settings(data))
+    try:
+        code, _ = make_code(door, access)
+        token, _ = pair(door, code, name, "a test")
+    finally:
+        store.close()
+    return token
+
+
+def cookies(token: str) -> dict[str, str]:
+    """The cookie of a session, for httpx."""
+    return {COOKIE: token}
+
+
+def browser_cookie(token: str) -> Any:
+    """The same for a browser's context: ``context.add_cookies([browser_cookie(token)])``. It holds for every port."""
+    return {"name": COOKIE, "value": token, "url": "http://127.0.0.1/", "httpOnly": True, "sameSite": "Strict"}

@@ -1,0 +1,285 @@
+"""Devices pair by a code, are known by their session, and can be shut out at any moment."""
+
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from runboard.floor.devices import (
+    CODE_LASTS,
+    FRESH_FOR,
+    RENEWED_AFTER,
+    SEEN_EVERY,
+    SESSION_LASTS,
+    Door,
+    has_lead,
+    make_code,
+    note_seen,
+    pair,
+    rename_device,
+    revoke_device,
+    who,
+)
+from runboard.floor.tries import IN_A_WHILE, MOST_FROM_ALL, MOST_FROM_ONE
+from runboard.run.device import Device, Session
+from runboard.run.refusal import NotStored, Refused
+from runboard.store.connect import FILE_NAME
+from runboard.store.open import Store
+from tests.conftest import HandClock
+
+
+@pytest.fixture
+def door(store: Store, clock: HandClock) -> Door:
+    return Door(store.devices, clock)
+
+
+def paired(door: Door, access: str = "lead", name: str = "Ann's phone", token: str = "") -> tuple[str, Device]:
+    code, _ = make_code(door, access)
+    secret, session = pair(door, code, name, "10.0.0.2", token)
+    return secret, session.device
+
+
+def known(door: Door, token: str) -> Session:
+    session = who(door, token)
+    assert session is not None
+    return session
+
+
+def test_a_code_pairs_a_device_that_is_known_from_then_on(door: Door) -> None:
+    token, device = paired(door, "crew", "Ben's phone")
+
+    assert known(door, token).device == device
+    assert (device.name, device.access) == ("Ben's phone", "crew")
+
+
+def test_a_code_is_read_however_it_is_typed(door: Door) -> None:
+    code, _ = make_code(door, "lead")
+
+    token, _ = pair(door, f"  {code.lower().replace('-', ' ')} ", "", "10.0.0.2")
+
+    assert who(door, token)
+
+
+def test_a_code_works_once(door: Door) -> None:
+    code, _ = make_code(door, "lead")
+    pair(door, code, "", "10.0.0.2")
+
+    with pytest.raises(Refused, match="pairing code wrong"):
+        pair(door, code, "", "10.0.0.2")
+
+
+def test_a_code_does_not_work_for_long(door: Door, clock: HandClock) -> None:
+    code, ends_at = make_code(door, "lead")
+
+    assert clock.now() + CODE_LASTS == ends_at == clock.forward(minutes=10)
+    with pytest.raises(Refused, match="pairing code wrong"):
+        pair(door, code, "", "10.0.0.2")
+
+
+@pytest.mark.parametrize("typed", ["", "-", "ABCD-EFGH", "0" * 4000, "\0", "\ud800", "é" * 8])
+def test_what_is_no_code_pairs_nothing(door: Door, typed: str) -> None:
+    make_code(door, "lead")
+
+    with pytest.raises(Refused, match="pairing code wrong"):
+        pair(door, typed, "", "10.0.0.2")
+
+
+def test_who_tries_too_often_waits_and_others_do_not(door: Door, clock: HandClock) -> None:
+    code, _ = make_code(door, "lead")
+    for _ in range(MOST_FROM_ONE):
+        with pytest.raises(Refused, match="pairing code wrong"):
+            pair(door, "ABCD-EFGH", "", "10.0.0.66")
+
+    with pytest.raises(Refused, match="pairing too often") as refused:
+        pair(door, code, "", "10.0.0.66")
+
+    assert refused.value.facts["minutes"] == 10
+    assert pair(door, code, "", "10.0.0.2")
+    clock.forward(minutes=10)
+    assert pair(door, make_code(door, "lead")[0], "", "10.0.0.66")
+
+
+def test_many_addresses_together_try_only_so_often(door: Door, clock: HandClock) -> None:
+    code, _ = make_code(door, "lead")
+    for number in range(MOST_FROM_ALL):
+        door.tries.note_wrong(f"10.0.{number // 250}.{number % 250}", clock.now())
+
+    with pytest.raises(Refused, match="pairing too often"):
+        pair(door, code, "", "10.9.9.9")
+
+
+def test_an_ipv6_network_counts_as_one_address(door: Door, clock: HandClock) -> None:
+    for number in range(MOST_FROM_ONE):
+        door.tries.note_wrong(f"fd00::{number + 1:x}", clock.now())
+
+    assert door.tries.wait("fd00::99", clock.now()) == IN_A_WHILE
+    assert door.tries.wait("fd00:0:0:1::99", clock.now()) == timedelta(0)
+
+
+def test_pairing_again_keeps_the_device_and_ends_its_earlier_session(door: Door) -> None:
+    first, before = paired(door, "lead")
+    shut_out: list[str] = []
+    door.shut_out = shut_out.append
+
+    second, after = paired(door, "crew", "", token=first)
+
+    assert (after.id, after.name, after.access) == (before.id, before.name, "crew")
+    assert who(door, first) is None and who(door, second)
+    assert shut_out == [before.id]
+    assert len(door.devices.devices()) == 1
+
+
+def test_a_revoked_device_that_is_paired_again_is_the_same(door: Door) -> None:
+    token, before = paired(door)
+    revoke_device(door, before.id)
+
+    again, after = paired(door, token=token)
+
+    assert after.id == before.id
+    assert known(door, again).device.revoked_at is None
+
+
+def test_a_code_may_be_for_one_device_only(door: Door) -> None:
+    _, before = paired(door)
+    code, _ = make_code(door, "lead", before.id)
+
+    _, session = pair(door, code, "", "10.0.0.2")
+
+    assert session.device.id == before.id
+    with pytest.raises(Refused, match="device unknown"):
+        make_code(door, "lead", "nobody")
+
+
+def test_a_revoked_device_is_shut_out_at_once(door: Door) -> None:
+    token, device = paired(door)
+    assert who(door, token)
+
+    revoke_device(door, device.id)
+
+    assert who(door, token) is None
+
+
+def test_what_another_process_revoked_is_known_soon(door: Door, store: Store, clock: HandClock) -> None:
+    token, device = paired(door)
+    assert who(door, token)
+    store.devices.revoke(device.id, clock.now())
+
+    clock.forward(seconds=FRESH_FOR.total_seconds() + 1)
+
+    assert who(door, token) is None
+
+
+def test_what_was_read_before_a_revocation_is_not_kept_after_it(
+    door: Door, store: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    token, device = paired(door)
+    read = store.devices.session
+
+    def read_and_revoke(hash_: str) -> Session | None:
+        found = read(hash_)
+        monkeypatch.undo()
+        revoke_device(door, device.id)
+        return found
+
+    monkeypatch.setattr(store.devices, "session", read_and_revoke)
+    who(door, token)
+
+    assert who(door, token) is None
+
+
+def test_a_session_ends_unless_it_is_used(door: Door, clock: HandClock) -> None:
+    token, _ = paired(door)
+
+    clock.forward(days=SESSION_LASTS.days)
+
+    assert who(door, token) is None
+
+
+def test_a_session_that_is_used_goes_on(door: Door, clock: HandClock) -> None:
+    token, _ = paired(door)
+    clock.forward(days=RENEWED_AFTER.days)
+
+    assert note_seen(door, known(door, token))
+    assert not note_seen(door, known(door, token))
+    clock.forward(days=SESSION_LASTS.days - 1)
+    assert who(door, token)
+
+
+def test_last_seen_is_written_now_and_then(door: Door, store: Store, clock: HandClock) -> None:
+    token, device = paired(door)
+    began = clock.now()
+    note_seen(door, known(door, token))
+    clock.forward(minutes=1)
+    note_seen(door, known(door, token))
+
+    assert seen(store, device) == began
+    clock.forward(seconds=SEEN_EVERY.total_seconds())
+    note_seen(door, known(door, token))
+    assert seen(store, device) == clock.now()
+
+
+def test_a_disk_that_takes_nothing_keeps_nobody_out(
+    door: Door, store: Store, clock: HandClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    token, device = paired(door)
+    tried = []
+
+    def full(session: Session, now: object) -> None:
+        tried.append(session)
+        raise NotStored("full")
+
+    monkeypatch.setattr(store.devices, "note_seen", full)
+    clock.forward(days=2)
+
+    assert not any(note_seen(door, known(door, token)) for _ in range(3))
+    assert len(tried) == 1
+    assert seen(store, device) is None
+
+
+def test_a_device_is_called_what_a_person_calls_it(door: Door) -> None:
+    _, device = paired(door)
+
+    rename_device(door, device.id, "  Bench \n tablet\0 ")
+
+    assert [one.name for one in door.devices.devices()] == ["Bench tablet"]
+    for wrong in ("", " \t\0"):
+        with pytest.raises(Refused, match="device nameless"):
+            rename_device(door, device.id, wrong)
+    with pytest.raises(Refused, match="device unknown"):
+        rename_device(door, "nobody", "Phone")
+    with pytest.raises(Refused, match="device unknown"):
+        revoke_device(door, "nobody")
+
+
+def test_a_shop_has_a_lead_while_one_is_not_revoked(door: Door) -> None:
+    assert not has_lead(door)
+    _, device = paired(door)
+    paired(door, "crew")
+    assert has_lead(door)
+
+    revoke_device(door, device.id)
+
+    assert not has_lead(door)
+
+
+def test_no_secret_is_on_disk(door: Door, tmp_path: Path) -> None:
+    code, _ = make_code(door, "crew")
+    token, _ = paired(door)
+
+    stored = b"".join(path.read_bytes() for path in tmp_path.glob(f"{FILE_NAME}*"))
+
+    assert b"pairing" in stored
+    for secret in (code, code.replace("-", ""), token):
+        assert secret.encode() not in stored
+
+
+def test_only_so_many_codes_wait(door: Door, clock: HandClock) -> None:
+    codes = [make_code(door, "crew")[0] for _ in range(25)]
+
+    assert len(door.devices.codes(clock.now())) == 20
+    assert pair(door, codes[-1], "", "10.0.0.2")
+
+
+def seen(store: Store, device: Device) -> object:
+    found = store.devices.device(device.id)
+    return found and found.seen_at
