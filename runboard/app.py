@@ -144,6 +144,7 @@ class Leaving:
     mqtt: MqttEar
     outside: Outside
     speaker: Speaker
+    climber: Climber
     beat: Beat
 
     def start(self) -> None:
@@ -169,9 +170,9 @@ def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Lea
     def send(due: Due) -> None:
         outside.send(channels(store.settings), *alert_words(workshop, due))
 
-    climber = Climber(store.dues, settings.clock, lambda: workshop.steps, send, speaker.play)
+    climber = Climber(store.dues, settings.clock, lambda: workshop.steps, send, lambda: speaker.play())
     mqtt = MqttEar(lambda topic, payload: take_message(ears, read_broker(ears), topic, payload))
-    return Leaving(ears, mqtt, outside, speaker, Beat(lambda: settle_signals(ears), climber.turn))
+    return Leaving(ears, mqtt, outside, speaker, climber, Beat(lambda: settle_signals(ears), climber.turn))
 
 
 @dataclass(frozen=True)
