@@ -3,6 +3,7 @@
 import { html } from "../vendor/lit-html-3.3.3.js";
 import { handsOf, inSession, watchedBy } from "./doing.js";
 import { about, LEFT, press, startDraft } from "./press.js";
+import { remember } from "./remembered.js";
 import { closeSheet, openSheet, sheetHead, stepper } from "./sheet.js";
 import { list, loadWords, say, stationName, stepOf, sum } from "./words.js";
 
@@ -11,7 +12,7 @@ export function calledAway(scene) {
   const go = () => {
     closeSheet();
     const hands = handsOf(scene.state, scene.me);
-    localStorage.setItem(LEFT, JSON.stringify(hands?.load ? [hands.load.run, hands.load.id] : null));
+    remember(LEFT, JSON.stringify(hands?.load ? [hands.load.run, hands.load.id] : null));
     press(say("did-away"), [{ kind: "person called away" }]);
   };
   if (!running.length) return go();

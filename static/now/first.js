@@ -5,6 +5,7 @@ import { handsOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } f
 import { openHowMany, openLoadSheet, openLockUp } from "./later.js";
 import { cautions, openStartList, runButton } from "./operation.js";
 import { doneWords, finishLoad, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
+import { recall } from "./remembered.js";
 import { serverReached } from "./shop.js";
 import { loadTitle, loadWords, roomName, say, sayCode, stationName, stepOf } from "./words.js";
 
@@ -126,7 +127,7 @@ export function moveButton(scene, move) {
 
 /** After being called away: back, or back and on with what was left. */
 function backFromAway(scene, person) {
-  const load = loadAt(scene.state, JSON.parse(localStorage.getItem(LEFT) ?? "null"));
+  const load = loadAt(scene.state, JSON.parse(recall(LEFT) ?? "null"));
   const back = { kind: "person came back" };
   const open = load && ["loading", "working", "unloading"].includes(load.state);
   const words = say("did-back");

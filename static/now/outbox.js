@@ -30,7 +30,7 @@ export function deviceId() {
   return known ?? recall("runboard.device");
 }
 
-// What the storage did not take when it was last asked: "taps", "kept".
+// What the storage did not do when it was last asked to: "read", "taps", "put away", "kept".
 const full = new Set();
 
 async function tried(what, action) {
@@ -70,7 +70,7 @@ export async function openOutbox() {
 }
 
 async function reread() {
-  const stored = await tried("taps", () => database.getAll("taps"));
+  const stored = await tried("read", () => database.getAll("taps"));
   // In the order in which they were pressed, whether the storage took them or not.
   if (stored) entries = [...stored, ...onlyHere()].sort((one, other) => (one.made ?? 0) - (other.made ?? 0));
   tell();
@@ -141,7 +141,7 @@ export async function dismiss(press) {
 
 async function remove(entry) {
   // One that cannot be put away is sent again, and known.
-  if (entry.n !== undefined) await tried("taps", () => database.delete("taps", entry.n));
+  if (entry.n !== undefined) await tried("put away", () => database.delete("taps", entry.n));
   entries = entries.filter((one) => one.event.id !== entry.event.id);
 }
 

@@ -2,6 +2,7 @@
 
 import { now as serverNow, offsetMs } from "./clock.js";
 import { deviceId, freshId, put } from "./outbox.js";
+import { recall, remember as note } from "./remembered.js";
 import { me, seq, shop } from "./shop.js";
 import { loadTitle, loadWords, say, stepOf, sum } from "./words.js";
 
@@ -41,8 +42,8 @@ function envelope(id, index, phone, { minutesAgo = 0, at, ...draft }) {
   };
 }
 
-const read = () => JSON.parse(localStorage.getItem("runboard.presses") ?? "[]");
-const write = (presses) => localStorage.setItem("runboard.presses", JSON.stringify(presses.slice(-REMEMBER)));
+const read = () => JSON.parse(recall("runboard.presses") ?? "[]");
+const write = (presses) => note("runboard.presses", JSON.stringify(presses.slice(-REMEMBER)));
 
 function remember(one) {
   write([...read(), one]);
@@ -58,14 +59,14 @@ export function lastPress() {
   return mine.at(-1) ?? null;
 }
 
-const undone = () => JSON.parse(localStorage.getItem("runboard.undone") ?? "[]");
+const undone = () => JSON.parse(recall("runboard.undone") ?? "[]");
 
 export const isUndone = (id) => undone().includes(id);
 
 /** Takes back a whole press. */
 export function undo(one, label) {
   write(read().filter((other) => other.id !== one.id));
-  localStorage.setItem("runboard.undone", JSON.stringify([...undone(), one.id].slice(-REMEMBER)));
+  note("runboard.undone", JSON.stringify([...undone(), one.id].slice(-REMEMBER)));
   const id = freshId();
   document.getElementById("said").textContent = label;
   void put(id, label, [envelope(id, 0, Date.now(), { kind: "event undone", body: { event: one.id } })]);

@@ -30,6 +30,8 @@ ui-runs-about = For about
 ui-no-server = The server does not answer. What you press is saved here and sent when it is back.
 ui-pair = This phone is not paired with the shop. Your presses are saved here; pair the phone, then they are sent.
 ui-pair-go = Pair this phone
+ui-storage-full = This phone's storage takes nothing more: it is full, or shut off for this page. Free some space.
+ui-only-here = Not saved on this phone, so leave this page open until they are sent:
 
 ## The head
 head-good = { $good } of { $wanted } good
@@ -128,6 +130,7 @@ did-undo = Undone: { $what }
 
 ## A press on this phone
 press-saved-here = saved here
+press-only-here = not saved on this phone; leave this page open
 press-sent = sent
 press-refused = Not taken: { $what }
 press-read = I have read it
