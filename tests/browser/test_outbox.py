@@ -21,10 +21,10 @@ WORKED = ["load started", "load done", "load started", "load done", "load starte
 
 
 @pytest.fixture
-def phone(phones: Phones) -> Iterator[Page]:
+def phone(phones: Phones) -> Page:
     """A phone whose browser may complain that nobody answered."""
-    yield phones.new()
     phones.forgive_silence_of_the_server()
+    return phones.new()
 
 
 class SamePort:
