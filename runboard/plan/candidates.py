@@ -28,12 +28,13 @@ class Candidate:
 
 @dataclass(frozen=True)
 class Scene:
-    """Who asks, when, and what the shop is busy with."""
+    """Who asks, when, at which station their hands are, and what the shop is busy with."""
 
     state: ShopState
     book: Book
     person: str
     now: datetime
+    at: str = ""
 
     @property
     def watched(self) -> list[Load]:

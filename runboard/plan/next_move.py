@@ -22,6 +22,8 @@ from runboard.shop.hours import local_day
 LONG_WAIT = timedelta(hours=2)
 SOON = timedelta(minutes=30)
 STOP_WELL = timedelta(minutes=10)
+# A change of grit is no reason to leave the station.
+SHORT_SETUP = timedelta(minutes=2)
 
 
 # For a load's state: what to do about it, why, and the event that the press would make.
@@ -56,7 +58,7 @@ class Move:
 def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 12) -> list[Move]:
     """What ``person`` could do at ``now``, best first. With hands at a load: what could follow it."""
     ahead = _after_hands(state, book, person, now)
-    scene = Scene(ahead, book, person, now)
+    scene = Scene(ahead, book, person, now, _station_at(state, person))
     declined = _declined(state, person, now)
     found = [one for one in _all(scene) if one.id not in declined]
     found.sort(key=lambda one: one.rank)
@@ -81,6 +83,14 @@ def _after_hands(state: ShopState, book: Book, person: str, now: datetime) -> Sh
     kind = "machine started" if load.state == "loading" else "load done"
     moment = max(now, state.last_at or now)
     return apply(state, Event("zzzzzz", kind, moment, run=run, load=key, person=person, body={}), book)
+
+
+def _station_at(state: ShopState, person: str) -> str:
+    """Where the person's hands are now: to go on there costs no walk."""
+    seen = state.people.get(person)
+    run, key = seen.hands if seen is not None and seen.hands else ("", "")
+    load = state.runs[run].loads.get(key) if run in state.runs else None
+    return load.station if load is not None else ""
 
 
 def _declined(state: ShopState, person: str, now: datetime) -> set[str]:
@@ -154,7 +164,9 @@ def _start(scene: Scene, one: Candidate, ready: list[Candidate]) -> Move:
     here = seen is not None and seen.room == one.station.room
     due = min((order.due for order in one.run.orders if order.due), default=None)
     first = list(one.run.trays).index(next(iter(one.pieces)))
-    order = (rank, one.fresh, not here, due is None, due or scene.now, -one.step.index, first)
+    costly = one.fresh and one.step.pass_.setup > SHORT_SETUP
+    elsewhere = one.station.key != scene.at
+    order = (rank, costly, not here, elsewhere, one.fresh, due is None, due or scene.now, -one.step.index, first)
     room = scene.book.room(one.station.room)
     return Move(
         f"start|{one.run.id}|{one.load}",

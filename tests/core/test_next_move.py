@@ -82,6 +82,18 @@ def test_the_next_move_is_looked_for_from_where_the_hands_will_be_free():
     assert offered(floor)[0].load == "clean/2"
 
 
+def test_a_change_of_grit_is_no_reason_to_leave_the_sander():
+    floor = with_a_run(3)
+    floor.press("load done", run="r1", load="cut/1")
+    for tray in "23":
+        floor.press("load done", run="r1", load=f"clean/{tray}")
+        floor.press("load done", run="r1", load=f"sand:180/{tray}")
+    floor.press("load started", run="r1", load="clean/1")
+    floor.press("load started", run="r1", load="sand:120/1")
+
+    assert codes(offered(floor))[0] == "start sand:180/1"
+
+
 def test_nothing_longer_than_the_session_is_offered():
     floor = with_a_run()
     floor.press("time said", {"until": (floor.now + timedelta(minutes=40)).isoformat()})
