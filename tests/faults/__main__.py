@@ -1,0 +1,31 @@
+"""``python -m tests.faults``: a storm of presses against a server that is frozen and killed, and what it left."""
+
+import argparse
+import sys
+import tempfile
+from pathlib import Path
+
+from tests.faults.report import report
+from tests.faults.storm import Wanted, storm
+
+
+def main() -> int:
+    usual = Wanted()
+    parser = argparse.ArgumentParser(prog="python -m tests.faults", description=__doc__)
+    parser.add_argument("--presses", type=int, default=usual.presses)
+    parser.add_argument("--kills", type=int, default=usual.kills)
+    parser.add_argument("--phones", type=int, default=usual.phones)
+    parser.add_argument("--seed", type=int, default=usual.seed)
+    parser.add_argument("--keep", type=Path, help="leave what happened in this new folder")
+    asked = parser.parse_args()
+    wanted = Wanted(asked.presses, asked.kills, asked.phones, asked.seed)
+    with tempfile.TemporaryDirectory(prefix="runboard-storm-") as made:
+        place = asked.keep or Path(made)
+        place.mkdir(parents=True, exist_ok=True)
+        found = report(storm(wanted, place))
+    print("\n".join(found.lines()))
+    return int(bool(found.wrong))
+
+
+if __name__ == "__main__":
+    sys.exit(main())

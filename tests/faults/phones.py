@@ -1,0 +1,240 @@
+"""The phones of a storm, each a process of its own: a person who looks, presses and waits, whatever the network does."""
+
+import json
+import time
+import uuid
+from collections import Counter
+from dataclasses import dataclass, field
+from datetime import timedelta
+from multiprocessing.sharedctypes import Synchronized
+from multiprocessing.synchronize import Barrier, Event
+from pathlib import Path
+from random import Random
+from typing import Any
+
+from runboard.run.event import write_moment
+from runboard.run.fold import apply
+from runboard.run.form import check_form
+from runboard.run.state import ShopState
+from runboard.shop.book import Book
+from runboard.shop.book_json import book_from_json
+from tests.faults.outbox import FAILED, Outbox, PhoneClock, Wire
+from tests.faults.seen import read_state
+from tests.vectors.chooser import Chooser, Press
+from tests.vectors.presses import choose
+
+# What takes people four minutes takes a storm a second.
+HASTE = 240
+MANY_UNSETTLED = 12
+# So seldom somebody meddles with a machine that runs, or ends a wait before its time: else no alarm would come to ring.
+MEDDLES = 0.1
+# The server's own events, and the end of a run, after which there would be nothing to press.
+KEPT = ("shop", "press")
+NOT_PRESSED = ("server restarted", "signal received", "run finished", "run abandoned", "card printed")
+
+
+@dataclass(frozen=True)
+class Part:
+    """What one phone is told before the storm. ``pause`` is how long it rests between presses, in seconds."""
+
+    number: int
+    address: str
+    token: str
+    person: str
+    off_seconds: float
+    presses: int
+    pause: float
+    seed: int
+    book: dict[str, Any]
+    place: Path
+
+
+@dataclass
+class Shared:
+    """What the storm and its phones tell each other: how many presses there were, when all are drained, and that
+    time is up."""
+
+    pressed: "Synchronized[int]"
+    drained: Barrier
+    over: Event
+
+
+class Hasty(Chooser):
+    """Somebody whose 'in ten minutes' are ten seconds."""
+
+    def in_minutes(self, minutes: float) -> str:
+        return super().in_minutes(minutes / HASTE)
+
+
+@dataclass
+class StormPhone:
+    """One phone. ``view`` is the state that it last saw with its own presses laid over it."""
+
+    part: Part
+    shared: Shared
+    book: Book
+    random: Random
+    outbox: Outbox
+    view: ShopState = field(default_factory=ShopState)
+    seen: int = 0
+    tag: str = ""
+    offline_until: float = 0.0
+    made: list[str] = field(default_factory=list)
+    counted: list[dict[str, Any]] = field(default_factory=list)
+    looks: Counter[str] = field(default_factory=Counter)
+
+    def live(self) -> None:
+        """Press until its share is done, then send what waits, then look once more when everybody has sent."""
+        while len(self.made) < self.part.presses and not self.shared.over.is_set():
+            self._mind_the_network()
+            if self._is_online():
+                self._look()
+            if self.view.runs:  # it has seen the shop
+                self._press()
+            if self._is_online():
+                self.outbox.drain()
+            time.sleep(self.random.uniform(0.2, 1.8) * self.part.pause)
+        while self.outbox.waiting and not self.shared.over.is_set():
+            self.outbox.drain(faults=False)
+            time.sleep(0.05)
+
+    def last_look(self) -> dict[str, Any]:
+        """What the server says at the end; {} if it says nothing."""
+        for _ in range(20):
+            try:
+                status, said, _ = self.outbox.wire.ask(f"/state?person={self.part.person}", seconds=10)
+            except FAILED:
+                time.sleep(0.25)
+                continue
+            if status == 200:
+                return dict(said)
+        return {}
+
+    # the network
+
+    def _is_online(self) -> bool:
+        return time.monotonic() >= self.offline_until
+
+    def _mind_the_network(self) -> None:
+        if self._is_online() and self.random.random() < 0.03:
+            self.offline_until = time.monotonic() + self.random.uniform(2, 12) * self.part.pause
+            self.outbox.tally["went offline"] += 1
+
+    def _look(self) -> None:
+        sent = self.outbox.clock.now()
+        try:
+            status, said, tag = self.outbox.wire.ask(f"/state?person={self.part.person}", tag=self.tag)
+        except FAILED:
+            self.looks["no answer"] += 1
+            return
+        self.looks[f"status {status}"] += 1
+        if status == 200:
+            self.outbox.clock.learn(sent, said["now"])
+            self.tag, self.seen = tag, said["seq"]
+            self.view = read_state(said, self.book)
+            for record in self.outbox.waiting:
+                self._lay_over(record)
+
+    def _lay_over(self, record: dict[str, Any]) -> None:
+        if record["kind"] not in ("event undone", "event amended"):
+            self.view = apply(self.view, check_form(record), self.book)
+
+    # the person
+
+    def _press(self) -> None:
+        presses, ago = self._wish()
+        press = uuid.UUID(int=self.random.getrandbits(128)).hex
+        at = self.outbox.clock.now() - timedelta(seconds=ago)
+        for part, (kind, fields, body) in enumerate(presses, 1):
+            record = {
+                "id": press if part == 1 else f"{press}.{part}",
+                "v": 1,
+                "kind": kind,
+                "at": write_moment(at),
+                "offset_ms": self.outbox.clock.offset_ms,
+                "person": self.part.person,
+                "device": self.outbox.device,
+                "seen": self.seen,
+                "basis": "tapped",
+                "body": body,
+                **fields,
+            }
+            self.made.append(record["id"])
+            self.outbox.waiting.append(record)
+            self._lay_over(record)
+            if kind == "pieces counted":
+                self.counted.append(record)
+        with self.shared.pressed.get_lock():
+            self.shared.pressed.value += len(presses)
+
+    def _wish(self) -> tuple[list[Press], float]:
+        """The events of the next press, and how many seconds ago it was."""
+        dice = self.random.random()
+        ago = self.random.uniform(0.5, 20) if self.random.random() < 0.08 else 0.0
+        now = self.outbox.clock.now() + timedelta(milliseconds=self.outbox.clock.offset_ms)
+        it = Hasty(self.view, self.book, self.random, now - timedelta(seconds=ago), wild=0.02)
+        me = self.view.people.get(self.part.person)
+        if len(self.view.unsettled) > MANY_UNSETTLED and dice < 0.15 and (settled := self._settle()):
+            return [settled], 0
+        if me is not None and me.last and dice > 0.97:
+            return [("event undone", {}, {"event": me.last})], 0
+        if self.counted and dice > 0.955:
+            wrong = self.random.choice(self.counted[-4:])
+            good = max(0, wrong["body"]["good"] - self.random.choice((0, 1)))
+            return [("event amended", {}, {"event": wrong["id"], "body": {"good": good}})], 0
+        presses = [self._sensible(it)]
+        if dice > 0.9:
+            presses.append(self._sensible(it))
+        return presses, ago
+
+    def _settle(self) -> Press | None:
+        """One press settles an entry of its own person's: two who settle the same make another."""
+        mine = [one for one in self.view.unsettled.values() if one.person == self.part.person]
+        if not mine:
+            return None
+        return "entry settled", {}, {"event": self.random.choice(mine).event, "keep": self.random.choice(KEPT)}
+
+    def _sensible(self, it: Chooser) -> Press:
+        while True:
+            kind, fields, body = choose(it)
+            if kind == "machine started" and "minutes" in body:
+                body = {**body, "minutes": body["minutes"] / HASTE}
+            if kind not in NOT_PRESSED and (not self._meddles(it, kind, fields) or self.random.random() < MEDDLES):
+                return kind, fields, body
+
+    def _meddles(self, it: Chooser, kind: str, fields: dict[str, Any]) -> bool:
+        run = self.view.runs.get(fields.get("run", ""))
+        load = run.loads.get(fields.get("load", "")) if run else None
+        if load is not None and load.state == "running" and load.end_at is not None:
+            return load.end_at > it.now and kind not in ("watch checked", "watch taken")
+        early = kind in ("wait ended", "pieces released", "supply in", "entry settled")
+        return early or (kind == "load started" and self._waits(fields))
+
+    def _waits(self, fields: dict[str, Any]) -> bool:
+        run = self.view.runs.get(fields.get("run", ""))
+        trays = fields.get("load", "").split("/")[-1].split(".")[0].split("+")
+        found = [run.trays[tray] for tray in trays if tray in run.trays] if run else []
+        return any(rest.ended_at is None for tray in found for rest in tray.rests.values())
+
+
+def live(part: Part, shared: Shared) -> None:
+    """The phone's process: what became of it is written into the storm's folder."""
+    random = Random(part.seed)
+    clock = PhoneClock(timedelta(seconds=part.off_seconds))
+    outbox = Outbox(Wire(part.address, part.token), f"phone-{part.number}", clock, random)
+    phone = StormPhone(part, shared, book_from_json(part.book), random, outbox)
+    try:
+        phone.live()
+        shared.drained.wait()
+    finally:
+        said = {
+            "person": part.person,
+            "made": phone.made,
+            "left": [one["id"] for one in outbox.waiting],
+            "answers": outbox.answers,
+            "network": outbox.tally,
+            "looks": phone.looks,
+            "offset_error_ms": clock.offset_ms + 1000 * part.off_seconds,
+            "view": phone.last_look(),
+        }
+        (part.place / f"phone-{part.number}.json").write_text(json.dumps(said), "utf-8")
