@@ -19,8 +19,12 @@ export function calledAway(scene) {
   openSheet(() => html`${sheetHead(say("away-title"))}
     <p class="cautions">${say("away-make-safe", { stations: list(running.map((load) => stationName(scene.state, load.station))) })}</p>
     <button type="button" class="go" @click=${go}>${say("away-is-safe")}</button>
-    ${others(scene).map(([key, person]) => html`<button type="button" class="full spaced" @click=${() => { handOver(running, key, person); go(); }}>${say("away-other-watches", { person: person.name })}</button>`)}`);
+    ${watchers(scene, running, go)}`);
 }
+
+/** A button for each other person who is here: they watch these machines from now on. */
+export const watchers = (scene, running, then = () => {}) =>
+  others(scene).map(([key, person]) => html`<button type="button" class="full spaced" @click=${() => { handOver(running, key, person); then(); }}>${say("away-other-watches", { person: person.name })}</button>`);
 
 const others = ({ state, me }) => Object.entries(state.people ?? {}).filter(([key, person]) => key !== me && inSession(state, key) && !person.away);
 

@@ -64,6 +64,7 @@ export function foot() {
   if (!last) return unsent ? html`<footer class="last"><span>${say("press-unsent", { count: unsent })}</span></footer>` : nothing;
   const label = last.label || say("press-elsewhere");
   const state = last.label ? pressState(last.id) : "sent";
+  if (state === "refused") return html`<footer class="last"><span><b>${say("press-refused", { what: label })}</b></span></footer>`;
   return html`<footer class="last"><span><b>${label}</b><span class="soft">${last.label ? say(`press-${state.replace(" ", "-")}`) : ""}${unsent > 1 ? ` · ${say("press-unsent", { count: unsent })}` : ""}</span></span>
-    ${state === "refused" ? nothing : html`<button type="button" @click=${() => undo(last, say("did-undo", { what: label }))} aria-label=${say("ui-undo-what", { what: label })}>${say("ui-undo")}</button>`}</footer>`;
+    <button type="button" @click=${() => undo(last, say("did-undo", { what: label }))} aria-label=${say("ui-undo-what", { what: label })}>${say("ui-undo")}</button></footer>`;
 }

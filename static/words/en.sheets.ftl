@@ -160,6 +160,7 @@ load-off = Take it off
 load-join = I am at it too
 lockup-title = Before you go
 lockup-running = Still running: { $stations }. Stay until it has ended, or stop it and make it safe.
+lockup-wait = A machine still runs
 lockup-rags = Oily rags: spread in a single layer outdoors, or in water in the lidded metal can
 lockup-power = Machines off, plugs out, compressor empty
 lockup-chargers = No battery on a charger
