@@ -70,9 +70,12 @@ export const inSession = (state, person) => {
   return Boolean(one?.until && minutesTo(one.until) > -6 * 60 && one.came_at && now() - millis(one.came_at) < 18 * 3_600_000);
 };
 
-/** Alerts whose moment is past and that nobody answered, oldest first. */
-export const ringing = (state) =>
-  (state.dues ?? []).filter((due) => millis(due.due_at) <= now() && !state.answers?.[due.id]).sort((one, other) => millis(one.due_at) - millis(other.due_at));
+/** Alerts whose moment is past and that nobody answered, oldest first. What was past for the server is past, though the
+ *  clock here may be a few milliseconds behind. */
+export function ringing(state) {
+  const here = Math.max(now(), millis(state.now) || 0);
+  return (state.dues ?? []).filter((due) => millis(due.due_at) <= here && !state.answers?.[due.id]).sort((one, other) => millis(one.due_at) - millis(other.due_at));
+}
 
 export const nextDue = (state) =>
   Math.min(...(state.dues ?? []).filter((due) => millis(due.due_at) > now() && !state.answers?.[due.id]).map((due) => millis(due.due_at)));

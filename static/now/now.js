@@ -128,7 +128,7 @@ root.addEventListener("click", (event) => {
 }, { capture: true });
 
 setDraw(draw);
-onShop(redraw);
+onShop(second); // what fell due rings when it is heard of, not at the next second
 onOutbox(redraw);
 document.addEventListener("pointerdown", () => here("alarm")?.resumeSound(), { passive: true });
 await Promise.all([openWords(), openOutbox()]);

@@ -91,6 +91,19 @@ def test_every_page_rings_until_somebody_answers_on_one(
     assert answers == ["machine end|r1|cut/1|1"]
 
 
+def test_it_rings_when_the_server_says_that_it_is_due_and_not_at_the_next_tick(
+    phones: Phones, phone_without_screen: Phone, server: Running
+) -> None:
+    page = phones.new(init_script="window.setInterval = () => 0;")
+    page.goto(server.address)
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+
+    phone_without_screen.press("machine started", {"minutes": 0.05}, run="r1", load="cut/1")
+
+    expect(page.get_by_role("alert").filter(has_text="has ended")).to_be_visible()
+    expect(page).to_have_title(re.compile("^▲ "))
+
+
 def test_while_hands_are_at_a_cutter_the_call_is_soft_and_says_finish_first(
     phones: Phones, phone_without_screen: Phone, server: Running
 ) -> None:
