@@ -1,4 +1,4 @@
-"""``python -m tests.bench presses`` and ``python -m tests.bench now``: figures, printed beside their goals."""
+"""``python -m tests.bench presses``, ``… now`` and ``… alerts``: figures, printed beside their goals."""
 
 import sys
 
@@ -13,6 +13,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.now import main as now
 
             return now(quick="--quick" in rest)
+        case ["alerts", *rest]:
+            from tests.bench.alerts import main as alerts
+
+            return alerts(quick="--quick" in rest)
     print(__doc__)
     return 2
 
