@@ -16,11 +16,14 @@ const HANDLERS = { ...PEOPLE, ...SHOP_EVENTS, ...RUN_EVENTS };
 const NOT_UNDONE_IN_PASSING = ["run opened", "run finished", "run abandoned", "orders changed", "route revised", "event undone", "event amended"];
 const STEP_NEEDED = ["pieces counted", "pieces held", "wait ended"];
 
-/** The state as it would be after these events, in their order; `state` itself stays as it is. */
+/** The state as it would be after these events, by corrected moment and id; `state` itself stays as it is. */
 export function overlay(state, events, table) {
-  const made = effective(events).reduce((before, event) => applyEvent(before, event, table), state);
+  const made = effective(events).sort(byMoment).reduce((before, event) => applyEvent(before, event, table), state);
   return redue(state, made);
 }
+
+const momentOf = (event) => Date.parse(event.at) + (event.offset_ms ?? 0);
+const byMoment = (one, other) => momentOf(one) - momentOf(other) || (one.id < other.id ? -1 : 1);
 
 /** Events that hold: those that an 'event undone' among them names never happened. */
 function effective(events) {
