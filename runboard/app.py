@@ -56,12 +56,13 @@ from runboard.web import (
     static_files,
     taps,
     wall,
+    welcome,
 )
 from runboard.web.alert_words import alert_words
 from runboard.web.asgi import Served
-from runboard.web.guard import HOSTS
 from runboard.web.places import folder
 from runboard.web.stream import Streams
+from runboard.web.ways import HOSTS, Ways
 
 _log = logging.getLogger("runboard")
 
@@ -72,6 +73,7 @@ PARTS = (
     errors,
     pages_support,
     pairing,
+    welcome,
     static_files,
     taps,
     signals,
@@ -107,7 +109,8 @@ class WallClock:
 class Settings:
     """``data`` is the shop's data folder. A test gives a clock of its own. ``was_served`` is false for a demo just made,
     whose work nobody has left. ``open_to_all`` asks nobody to pair: only where nobody but this computer can ask.
-    ``hosts`` are the names and addresses that the server answers to, in small letters; they may change while it runs."""
+    ``hosts`` are the names and addresses that the server answers to, in small letters; they may change while it runs.
+    ``ways`` are the ways in from the shop's network, where it is served to one."""
 
     data: Path
     clock: Clock = field(default_factory=WallClock)
@@ -115,6 +118,7 @@ class Settings:
     was_served: bool = True
     open_to_all: bool = False
     hosts: Collection[str] = HOSTS
+    ways: Ways | None = None
 
 
 @dataclass
@@ -240,6 +244,7 @@ def build(settings: Settings) -> House:
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg
     app.extensions["hosts"] = settings.hosts
+    app.extensions["ways"] = settings.ways
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)

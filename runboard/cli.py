@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from runboard.floor.access import LEAD
-from runboard.floor.devices import CODE_LASTS, Door, has_lead, make_code
+from runboard.floor.devices import CODE_LASTS, make_code
 from runboard.floor.exchange import export_run, import_run
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
@@ -65,11 +65,15 @@ def _parser() -> argparse.ArgumentParser:
     )
     commands = parser.add_subparsers(title="commands", required=True)
 
-    serve = commands.add_parser("serve", help="serve the shop in a data folder to this computer")
+    serve = commands.add_parser("serve", help="serve the shop in a data folder to the phones on its network")
     serve.add_argument(
         "--data", type=Path, required=True, metavar="DIR", help="the shop's data folder; made if not there"
     )
     _for_serving(serve)
+    serve.add_argument(
+        "--https-port", type=_port, metavar="Q", help="for the pages with the certificate; default P + 1; 0 for any"
+    )
+    serve.add_argument("--local", action="store_true", help="listen to this computer alone, and announce nothing")
     serve.set_defaults(do=_serve)
 
     demo = commands.add_parser("demo", help="serve a shop made up to try, with a run in full swing")
@@ -141,21 +145,25 @@ def _pair(asked: argparse.Namespace) -> None:
 
 
 def _serve(asked: argparse.Namespace) -> None:
-    _serve_folder(asked.data, asked, demo=False)
+    # Imported here: export and import need no web server, and answer at once.
+    from runboard.serving import Asked, serve_shop
+
+    with _told():
+        serve_shop(Asked(asked.data, asked.port, asked.https_port, asked.local, not asked.no_open))
 
 
 def _demo(asked: argparse.Namespace) -> None:
-    if asked.data is None:
-        with tempfile.TemporaryDirectory(prefix="runboard-demo-") as place:
-            _make_demo(Path(place))
-            _serve_folder(Path(place), asked, demo=True, was_served=False)
-        return
-    made_before = (asked.data / FILE_NAME).exists()
-    if not made_before:
-        if asked.data.exists() and (not asked.data.is_dir() or any(asked.data.iterdir())):
-            raise Mistaken(f"{asked.data} holds something else. Name a folder for the demo that is not there yet.")
-        _make_demo(asked.data)
-    _serve_folder(asked.data, asked, demo=True, was_served=made_before)
+    from runboard.serving import Asked, serve_demo
+
+    with tempfile.TemporaryDirectory(prefix="runboard-demo-") as place:
+        data = asked.data or Path(place)
+        was_served = (data / FILE_NAME).exists()
+        if not was_served:
+            if data.exists() and (not data.is_dir() or any(data.iterdir())):
+                raise Mistaken(f"{data} holds something else. Name a folder for the demo that is not there yet.")
+            _make_demo(data)
+        with _told():
+            serve_demo(Asked(data, asked.port, open_browser=not asked.no_open), was_served=was_served)
 
 
 def _make_demo(data: Path) -> None:
@@ -165,49 +173,21 @@ def _make_demo(data: Path) -> None:
     make_demo(data)
 
 
-def _serve_folder(data: Path, asked: argparse.Namespace, *, demo: bool, was_served: bool = True) -> None:
-    # Imported here: export and import need no web server, and answer at once.
-    from runboard.app import Settings, build, served
-    from runboard.web.serve import CannotListen, listen, serve
+@contextmanager
+def _told() -> Iterator[None]:
+    """What keeps a server from starting, as a sentence."""
+    from runboard.serving import CannotMake
+    from runboard.web.serve import CannotListen
 
     try:
-        listening = listen(asked.port)
+        yield
     except CannotListen as problem:
         raise Mistaken(
-            f"port {problem.port} cannot be used ({problem}). Is runboard already running? Or name another with --port."
+            f"port {problem.port} cannot be used ({problem}). Is runboard already running? Or name another with --port "
+            "and --https-port."
         ) from problem
-    with listening:
-        _check_folder(data)
-        with hold(data):
-            house = build(Settings(data, demo=demo, was_served=was_served, open_to_all=demo))
-            more = (lambda address: "") if demo else (lambda address: _first_code(house.door, address))
-            serve(served(house), house.streams, listening, open_browser=not asked.no_open, more=more)
-
-
-def _first_code(door: Door, address: str) -> str:
-    """How the first phone pairs, to be printed once the server listens; nothing where a lead's phone is paired."""
-    if has_lead(door):
-        return ""
-    from runboard.lan import qr
-
-    try:
-        code, _ = make_code(door, LEAD)
-    except NotStored as failed:
-        return f"No phone is paired yet, and none can be: the disk takes nothing ({failed.why}).\n"
-    address = f"{address}pair?code={code}"
-    picture = qr.terminal(address, colours=True) if sys.stdout.isatty() and _can_print("▀▄█") else ""
-    return (
-        f"No lead's phone is paired yet. Pair one with the code {code}, once, within {_CODE_MINUTES} minutes:\n"
-        f"{address}\n{picture}Later, 'runboard pair' makes another code.\n"
-    )
-
-
-def _can_print(signs: str) -> bool:
-    try:
-        signs.encode(sys.stdout.encoding or "ascii")
-    except UnicodeEncodeError:
-        return False
-    return True
+    except CannotMake as problem:
+        raise Mistaken(f"{problem.folder} cannot be a data folder: {problem}.") from problem
 
 
 def _check_folder(data: Path) -> None:

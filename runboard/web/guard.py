@@ -16,14 +16,13 @@ from runboard.floor.access import CREW, LEAD
 from runboard.web.pairing import turn_away
 from runboard.web.sessions import access
 
-HOSTS = frozenset({"localhost", "127.0.0.1", "[::1]"})
 _READING = ("GET", "HEAD", "OPTIONS")
-# Without a session: the welcome page, and the two styles and the sign that it shows.
-_OPEN = frozenset({"pairing.welcome", "pairing.pair_this"})
-_OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg"})
+# Without a session: the pages that welcome a device, what they offer it to trust, their styles and the sign.
+_OPEN = frozenset({"pairing.welcome", "pairing.pair_this", "welcome.steps", "welcome.certificate", "welcome.profile"})
+_OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg", "welcome/welcome.css"})
 _OPEN_FOLDER = "icons/"  # a phone's home screen asks for them without the cookie
 # What changes something is a lead's, and so is what is not listed here: events have a table of their own.
-_CREW_WRITES = frozenset({"taps.taps"})
+_CREW_WRITES = frozenset({"taps.taps", "welcome.go_over"})
 _LEAD_READS = frozenset({"pairing.one", "shop_file.download", "shop_file.choose", "plan_run.download"})
 _HEADERS = {
     "Content-Security-Policy": "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "

@@ -6,12 +6,13 @@ from flask import Blueprint, Flask, Response, abort, current_app, make_response,
 from markupsafe import Markup
 
 from runboard.floor.access import CREW, LEAD
-from runboard.floor.devices import Door, make_code, pair, rename_device, revoke_device
+from runboard.floor.devices import Door, make_code, pair, rename_device, revoke_device, tidy_name
 from runboard.run.device import Device
 from runboard.run.refusal import Refused
 from runboard.web.errors import answer, asked_by_script
 from runboard.web.pages_support import page, said, see_other
 from runboard.web.sessions import access, asking_device, asking_session, asking_token, begin, door
+from runboard.web.ways import first_page
 
 MOST_BYTES = 4_000
 _UNKNOWN = "This device is not paired with the shop. Open runboard's first page on it, and type a code there."
@@ -69,7 +70,7 @@ def _welcome(status: int, problem: str = "", code: str = "") -> Response:
         "pairing/welcome.html",
         problem=problem,
         code=code[:40],
-        name=_kind_of_device(),
+        name=tidy_name(request.values.get("name", "")) or _kind_of_device(),
         known=session.device if session else None,
     )
     response = make_response(text, status)
@@ -87,11 +88,9 @@ def show_code() -> Response:
     if wanted not in (LEAD, CREW):
         abort(400)
     code, ends_at = make_code(_door(), wanted, device)
-    first_page = current_app.config.get("ADDRESS") or request.host_url
-    picture = _drawn(f"{first_page}pair?code={code}")
-    response = page(
-        "pairing/code.html", code=code, ends_at=ends_at, first_page=first_page, picture=picture, wanted=wanted
-    )
+    at = first_page()
+    picture = _drawn(f"{at}pair?code={code}")
+    response = page("pairing/code.html", code=code, ends_at=ends_at, first_page=at, picture=picture, wanted=wanted)
     response.headers["Cache-Control"] = "no-store"
     return response
 

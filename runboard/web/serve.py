@@ -1,18 +1,25 @@
-"""The server process: listens on this computer, says its address once it does, ends quickly and cleanly."""
+"""The server process: listens, says its address once it does, ends quickly and cleanly."""
 
 import os
 import socket
 import sys
 import webbrowser
 from collections.abc import Callable
-from typing import Any
+from typing import Any, Protocol
 
 import uvicorn
 
 from runboard.web.asgi import Served
 from runboard.web.stream import Streams
 
-HOST = "127.0.0.1"
+HOST, ALL_INTERFACES = "127.0.0.1", "0.0.0.0"  # noqa: S104 - phones are to reach it; guard.py looks at who asks
+
+
+class Beside(Protocol):
+    """What begins on the server's loop once it listens, and ends with it."""
+
+    async def begin(self, server: uvicorn.Server) -> None: ...
+    async def end(self) -> None: ...
 
 
 class CannotListen(Exception):
@@ -23,15 +30,16 @@ class CannotListen(Exception):
         self.port = port
 
 
-def listen(port: int) -> socket.socket:
-    """A listening socket on this computer only; port 0 takes any that is free. Raises ``CannotListen``."""
+def listen(port: int, host: str = HOST) -> socket.socket:
+    """A listening socket, on this computer only unless ``host`` says otherwise; port 0 takes any that is free. Raises
+    ``CannotListen``."""
     # With the protocol named: asyncio switches off the wait for acknowledgements (Nagle) only on sockets that say they
     # are TCP. Without it every answer in two parts takes 44 ms instead of 1.
     listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP)
     try:
         if os.name == "posix":  # elsewhere the option means that two servers may share a port
             listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        listening.bind((HOST, port))
+        listening.bind((host, port))
         listening.listen(128)
     except OSError as error:
         listening.close()
@@ -49,8 +57,10 @@ def serve(
     listening: socket.socket,
     open_browser: bool,
     more: Callable[[str], str] = _nothing_more,
+    beside: Beside | None = None,
 ) -> None:
-    """Serve until Ctrl-C or SIGTERM. Once it listens its address is printed, and what ``more`` says of that address."""
+    """Serve until Ctrl-C or SIGTERM. Once it listens, and ``beside`` has begun, its address is printed, and what ``more``
+    says of that address."""
     config = uvicorn.Config(
         served,
         lifespan="on",
@@ -63,17 +73,24 @@ def serve(
     )
     address = f"http://{HOST}:{listening.getsockname()[1]}/"
     try:
-        _Server(config, streams, address, open_browser, more).run(sockets=[listening])
+        _Server(config, streams, address, open_browser, more, beside).run(sockets=[listening])
     except KeyboardInterrupt:  # uvicorn raises the signal again once everything is closed
         pass
 
 
 class _Server(uvicorn.Server):
     def __init__(
-        self, config: uvicorn.Config, streams: Streams, address: str, open_browser: bool, more: Callable[[str], str]
+        self,
+        config: uvicorn.Config,
+        streams: Streams,
+        address: str,
+        open_browser: bool,
+        more: Callable[[str], str],
+        beside: Beside | None,
     ) -> None:
         super().__init__(config)
         self._more = more
+        self._beside = beside
         self._streams = streams
         self._address = address
         self._open_browser = open_browser
@@ -81,6 +98,8 @@ class _Server(uvicorn.Server):
     async def startup(self, sockets: Any = None) -> None:
         await super().startup(sockets)
         if self.started:
+            if self._beside:
+                await self._beside.begin(self)
             print(f"runboard is at {self._address}", flush=True)
             print(self._more(self._address), end="", flush=True)
             if self._open_browser and _has_a_screen():
@@ -89,6 +108,8 @@ class _Server(uvicorn.Server):
     async def shutdown(self, sockets: Any = None) -> None:
         # uvicorn waits for open answers before it tells the app to end; a stream never ends by itself.
         self._streams.end()
+        if self._beside:
+            await self._beside.end()
         await super().shutdown(sockets)
 
 

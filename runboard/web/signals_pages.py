@@ -11,6 +11,7 @@ from runboard.run.refusal import Refused
 from runboard.shop.book import Station
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.signals import ears
+from runboard.web.ways import first_page
 
 MOST_BYTES = 20_000
 _HERE = "/shop/signals"
@@ -71,7 +72,7 @@ def make(station: str) -> Response:
     """Make a token, and show it: the answer is the page itself and no redirect, since it is kept nowhere."""
     request.max_content_length = request.max_form_memory_size = MOST_BYTES
     token, sensor = make_sensor(ears(), station, request.form.get("name", ""))
-    address = current_app.config.get("ADDRESS") or request.host_url
+    address = first_page()
     response = _station_page(station, token=token, sensor=sensor.name, address=f"{address}signals/{station}")
     response.headers["Cache-Control"] = "no-store"
     return response
