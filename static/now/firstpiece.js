@@ -37,7 +37,7 @@ function field(check, typed, units) {
   if (check.nominal === undefined || check.nominal === null) return html`<p class="check">${check.text}</p>`;
   const mm = readLength(typed[check.key] ?? "", units);
   const out = Number.isFinite(mm) && !fits(check, mm);
-  return html`${textField(`${check.text} (${limits(check, units)})`, typed[check.key] ?? "", (text) => { typed[check.key] = text; })}
+  return html`${textField(`${check.text} (${limits(check, units)})`, typed[check.key] ?? "", (text) => { typed[check.key] = text; }, units === "mm" ? "decimal" : "text")}
     ${out ? html`<p class="error" role="status">${say("first-piece-outside", { measured: showLength(mm, units) })}</p>` : nothing}`;
 }
 

@@ -126,6 +126,8 @@ function sound(scene, due) {
 root.addEventListener("click", (event) => {
   if (event.detail > 1 && event.target.closest(".go")) event.stopPropagation();
 }, { capture: true });
+// What the big button begins is said at the top.
+root.addEventListener("click", (event) => event.target.closest(".first-column .go") && window.scrollTo(0, 0));
 
 setDraw(draw);
 onShop(second); // what fell due rings when it is heard of, not at the next second

@@ -8,7 +8,7 @@ import { openLoadSheet } from "./later.js";
 import { cautions } from "./operation.js";
 import { jobOf, press } from "./press.js";
 import { openSheet, sheetHead } from "./sheet.js";
-import { loadTitle, say, stationName, stepOf } from "./words.js";
+import { list, loadTitle, personName, say, stationName, stepOf } from "./words.js";
 
 export function others(scene) {
   const { state, me } = scene;
@@ -16,17 +16,27 @@ export function others(scene) {
   const shown = handsOf(state, me) ? moves : moves.slice(1);
   const known = new Set(moves.map((move) => `${move.run}/${move.load}`));
   const aside = openLoads(state).filter((load) => isPutAside(load) && !known.has(`${load.run}/${load.id}`));
+  const joined = openLoads(state).filter((load) => ["loading", "working", "unloading"].includes(load.state) && load.people?.length && !load.people.includes(me));
   const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
   // Nobody is sent off while a machine wants their eyes.
   const jobs = watchedBy(state, me).length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
-  if (!shown.length && !aside.length && !jobs.length) return nothing;
+  if (!shown.length && !aside.length && !joined.length && !jobs.length) return nothing;
   return html`<details><summary>${say("ui-others")}</summary><ul class="rows">
     ${shown.map((move) => moveRow(scene, move))}
-    ${aside.map((load) => html`<li class="row"><span>${loadTitle(state.runs[load.run], load)}<br><span class="soft">${say("others-aside", { station: stationName(state, load.station) })}</span></span>
-      <button type="button" @click=${() => openLoadSheet(load)}>${say("ui-open")}</button></li>`)}
+    ${aside.map((load) => loadRow(state, load, say("others-aside", { station: stationName(state, load.station) })))}
+    ${joined.map((load) => loadRow(state, load, atIt(state, load)))}
     ${jobs.map(([key, job]) => html`<li class="row"><span>${job.name}<br><span class="soft">${say("others-job", { minutes: Math.round(job.minutes ?? 0) })}</span></span>
       <button type="button" @click=${() => press(say("did-job", { job: job.name }), [{ kind: "job started", body: { job: key } }])}>${say("go-start")}</button></li>`)}
   </ul></details>`;
+}
+
+const loadRow = (state, load, words) => html`<li class="row"><span>${loadTitle(state.runs[load.run], load)}<br><span class="soft">${words}</span></span>
+  <button type="button" @click=${() => openLoadSheet(load)}>${say("ui-open")}</button></li>`;
+
+// Who is at it; two may be at one load.
+function atIt(state, load) {
+  const who = say("state-at-it", { person: list(load.people.map((key) => personName(state, key))), doing: say(`doing-${load.state}`) });
+  return `${who} · ${stationName(state, load.station)}`;
 }
 
 function moveRow(scene, move) {

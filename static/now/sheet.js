@@ -74,8 +74,9 @@ export const oneOf = (label, choices, value, set) => html`
     ${choices.map(([key, words]) => html`<button type="button" aria-pressed=${String(key === value)} @click=${() => { set(key); redraw(); }}>${words}</button>`)}
   </div>`;
 
-export const textField = (label, value, set) => html`
-  <div class="field"><label>${label}<input .value=${live(value)} @input=${(event) => { set(event.target.value); redraw(); }}></label></div>`;
+/** `mode` is the keyboard that a phone brings up: 'text' or 'decimal'. */
+export const textField = (label, value, set, mode = "text") => html`
+  <div class="field"><label>${label}<input inputmode=${mode} .value=${live(value)} @input=${(event) => { set(event.target.value); redraw(); }}></label></div>`;
 
 /** Until when: some easy moments, or a day and time of one's own. Gives ISO text or ''. */
 export function untilWhen(label, value, set) {

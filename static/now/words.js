@@ -87,9 +87,12 @@ export function loadWords(run, { id = "", load = id, step, pieces = {}, trays })
   const ids = trays ?? Object.keys(pieces);
   const size = stepOf(run, step, ids[0])?.size;
   const number = load.split("/")[1] ?? "";
-  if (size === "board" && number) return say("ui-board", { board: number });
+  if (size === "board" && isBoard(run, number)) return say("ui-board", { board: number });
   return ids.length ? trayWords(ids) : "";
 }
+
+// What is cut again of a board goes by its trays.
+const isBoard = (run, number) => Object.keys(run?.boards ?? {}).some((key) => key.split("/")[1] === number);
 
 /** 'Sand 120, tray 4' */
 export const loadTitle = (run, load) =>
