@@ -5,6 +5,7 @@ import { handsOf, nextDue } from "./doing.js";
 import { redraw } from "./sheet.js";
 
 const LOUD_MS = 5000;
+const LOUDER_MS = 2500;
 const SOFT_MS = 30_000;
 const AHEAD_MAX_MS = 3_600_000;
 let audio = null;
@@ -58,10 +59,12 @@ export function ring(scene, alerts) {
   const soft = isSoft(scene.state, scene.me);
   if (alerts.length) {
     const since = now() - Math.min(...alerts.map((alert) => Date.parse(alert.due_at)));
-    if (Date.now() - lastTone > (soft ? SOFT_MS : LOUD_MS)) {
+    // What nobody answered has climbed: as loud as it can be, twice as often. The server says so in the state.
+    const louder = alerts.some((alert) => alert.stage);
+    if (Date.now() - lastTone > (soft ? SOFT_MS : louder ? LOUDER_MS : LOUD_MS)) {
       lastTone = Date.now();
-      tone(soft ? SOFT : LOUD, soft ? 0.06 : Math.min(0.8, 0.25 + since / 600_000));
-      if (!soft) navigator.vibrate?.([300, 120, 300]);
+      tone(soft ? SOFT : LOUD, soft ? 0.06 : louder ? 1 : Math.min(0.8, 0.25 + since / 600_000));
+      if (!soft) navigator.vibrate?.(louder ? [600, 150, 600, 150, 600] : [300, 120, 300]);
     }
   }
   schedule(scene, soft);

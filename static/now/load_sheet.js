@@ -31,7 +31,8 @@ function presses(scene, here) {
       ${minutesStepper(here)}${button(say("load-still-runs"), () => startMachine(load, minutesFor(here)))}
       <button type="button" @click=${() => openStopped(load)}>${say("load-stopped")}</button>
       ${button(say("load-ended"), () => press(say("did-ended", { station: station?.name ?? "" }), [{ kind: "machine ended", ...about(load) }]))}
-      ${isWatched(scene.state, load) && load.watcher && load.watcher !== scene.me ? button(say("load-i-watch"), () => handOver([load], scene.me, scene.state.people[scene.me])) : nothing}</div>`;
+      ${isWatched(scene.state, load) && load.watcher && load.watcher !== scene.me ? button(say("load-i-watch"), () => handOver([load], scene.me, scene.state.people[scene.me])) : nothing}
+      ${load.end_at && !isOverdue(load) ? html`<a class="button" href=${`/calendar?${new URLSearchParams({ run: load.run, load: load.id })}`}>${say("calendar-put")}</a>` : nothing}</div>`;
   }
   if (load.state === "ended") return html`<div class="stack">${button(say("go-at-it"), () => startUnloading(load, alerts), true)}
     <button type="button" @click=${() => openStopped(load)}>${say("load-stopped")}</button>${off}</div>`;

@@ -122,5 +122,6 @@ function restRow(one) {
   if (ready || !next) return html`<li class="row ${late ? "late" : ""}">${line}</li>`;
   const early = () => openEarly({ runId: one.run.id, trays, why: rest.why, until: rest.ready_at, next });
   return html`<li><details><summary class="row ${late ? "late" : ""}">${line}</summary>
-    <button type="button" class="full" @click=${early}>${say(`early-open-${rest.why}`)}</button></details></li>`;
+    <div class="stack"><button type="button" class="full" @click=${early}>${say(`early-open-${rest.why}`)}</button>
+    <a class="button" href=${`/calendar?${new URLSearchParams({ run: one.run.id, tray: trays[0], step: step.key })}`}>${say("calendar-put")}</a></div></details></li>`;
 }

@@ -182,6 +182,7 @@ trays-done = { $count ->
     [one] 1 tray done
    *[other] { $count } trays done
   }
+calendar-put = Put it in my phone's calendar
 early-open-dry = Go on now, before it is dry
 early-open-cure = Go on now, before it is cured
 early-open-clamp = Go on now, take the clamps off early
@@ -222,6 +223,7 @@ session-change = Change it
 list-title = Start list: { $step }
 list-left = { $left } to tick
 list-done = All ticked: { $station }
+list-run = All ticked, the { $station } is running
 
 ## What an operation asks
 first-piece-open = First piece not checked yet.

@@ -200,7 +200,8 @@ def at_once() -> set[Path]:
 
 
 def modules() -> list[Path]:
-    return sorted([*NOW.rglob("*.js"), *(ROOT / "static" / "trays").glob("*.js")])
+    more = [path for folder in ("trays", "wall") for path in (ROOT / "static" / folder).glob("*.js")]
+    return sorted([*NOW.rglob("*.js"), *more])
 
 
 @pytest.mark.parametrize("path", modules(), ids=lambda path: path.stem)

@@ -1,0 +1,117 @@
+"""The wall page: read at three metres, on an old tablet and on the shop's screen, and nobody has to touch it."""
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, ViewportSize, expect
+
+from runboard.app import Settings, open_workshop
+from tests.browser.conftest import Phones
+from tests.phone import Phone
+from tests.scenario import shop
+from tests.serving import Running
+
+TABLET: ViewportSize = {"width": 820, "height": 1180}
+SCREENS: list[ViewportSize] = [TABLET, {"width": 1280, "height": 800}, {"width": 1024, "height": 768}]
+# Five minutes of arc, what a good eye can read, are 4.4 mm at three metres. A tablet's pixel is 0.19 mm, and a capital
+# is 0.7 of its letter's size: 33 pixels. Times want twice that.
+TIME_PX, NAME_PX, WORD_PX = 66, 40, 33
+
+
+@pytest.fixture
+def ben(shop_with_a_run: Path, server: Running) -> Phone:
+    """Ben's phone, which starts machines."""
+    found = Phone(server.address, person="ben")
+    found.state()
+    return found
+
+
+def wall(phones: Phones, server: Running, viewport: ViewportSize = TABLET) -> Page:
+    page = phones.new(viewport=viewport)
+    page.goto(f"{server.address}wall")
+    return page
+
+
+def letters(page: Page, place: str) -> float:
+    return float(page.locator(place).first.evaluate("one => parseFloat(getComputedStyle(one).fontSize)"))
+
+
+@pytest.mark.parametrize("screen", SCREENS, ids=lambda one: f"{one['width']}x{one['height']}")
+def test_everything_is_on_the_screen_and_large_enough(
+    ben: Phone, server: Running, phones: Phones, screen: ViewportSize
+) -> None:
+    Phone(server.address, person="ann").press("machine started", {"minutes": 40}, run="r1", load="engrave/1")
+    ben.press("machine started", {"minutes": 0.01}, run="r1", load="cut/2")
+    ben.press("load started", run="r1", load="sand:120/2")
+
+    page = wall(phones, server, screen)
+
+    expect(page.get_by_role("alert")).to_contain_text("the CNC has ended")
+    expect(page.locator("article").filter(has_text="Laser")).to_contain_text("running")
+    expect(page.get_by_text("Ben Sand 120, tray 2")).to_be_visible()
+    assert page.evaluate("[wall.scrollHeight <= innerHeight, wall.scrollWidth <= innerWidth]") == [True, True]
+    for place, least in (
+        ("article time", TIME_PX),
+        ("article h2", NAME_PX),
+        ("article .line p", WORD_PX),
+        ("li span", WORD_PX),
+    ):
+        assert letters(page, place) >= least, place
+
+
+def test_it_flashes_for_an_alert_slower_than_three_times_a_second_until_somebody_answers(
+    ben: Phone, server: Running, phones: Phones
+) -> None:
+    page = wall(phones, server)
+    expect(page.locator("article, .idle").first).to_be_visible()
+    flashes = "document.getAnimations().map(one => [one.effect.getComputedTiming().duration, one.effect.getKeyframes().length])"
+    assert page.evaluate(flashes) == []
+
+    ben.press("machine started", {"minutes": 0.01}, run="r1", load="cut/1")
+    expect(page.get_by_role("alert")).to_be_visible()
+    ((duration, keyframes),) = page.evaluate(flashes)
+    assert (keyframes - 1) / 2 * 1000 / duration < 3  # WCAG 2.3.1; there and back is one flash
+
+    ben.press("unloading started", run="r1", load="cut/1")
+    expect(page.get_by_role("alert")).to_be_hidden()
+    assert page.evaluate(flashes) == []
+
+
+def test_who_wants_no_motion_gets_a_frame_that_stands_still(ben: Phone, server: Running, phones: Phones) -> None:
+    ben.press("machine started", {"minutes": 0.01}, run="r1", load="cut/1")
+    page = phones.new(viewport=TABLET, scheme="dark")
+    page.emulate_media(reduced_motion="reduce")
+    page.goto(f"{server.address}wall")
+
+    expect(page.get_by_role("alert")).to_be_visible()
+
+    assert page.evaluate("document.getAnimations().length") == 0
+    assert page.evaluate("parseFloat(getComputedStyle(document.body, '::after').borderTopWidth)") > 10
+
+
+@pytest.fixture
+def looked_at(shop_with_a_run: Path) -> None:
+    """The CNC wants a look every six seconds."""
+    record = shop()
+    record["stations"][0]["watch_every_minutes"] = 0.1
+    store, workshop = open_workshop(Settings(shop_with_a_run))
+    workshop.books.save(record, workshop.clock.now())
+    store.close()
+
+
+def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(
+    looked_at: None, ben: Phone, server: Running, phones: Phones
+) -> None:
+    page = wall(phones, server)
+    ben.press("machine started", {"minutes": 40}, run="r1", load="cut/1")
+    expect(page.get_by_role("alert")).to_contain_text("stay and watch", timeout=10_000)
+
+    page.get_by_role("button", name="No flame, work flat, air and exhaust on").tap()
+
+    expect(page.get_by_role("alert")).to_be_hidden()
+    expect(page.locator("article").filter(has_text="CNC")).to_contain_text("Stay and watch · Ben")
+    page.wait_for_timeout(500)  # it is on its way
+    state = ben.state()
+    (answer,) = state["answers"].values()
+    assert (answer["answer"], answer["person"]) == ("seen", "ben")
+    assert state["runs"]["r1"]["loads"]["cut/1"]["checks"] == 1
