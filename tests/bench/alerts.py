@@ -6,6 +6,7 @@ their own timers can. At the end 200 peers open a connection and say nothing, an
 
 import os
 import platform
+import ssl
 import tempfile
 import time
 from collections.abc import Iterator
@@ -14,6 +15,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from statistics import median, quantiles
 from typing import Any
+from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
@@ -72,12 +74,15 @@ def measure(alarms: int, alone: int, times: int) -> Iterator[Row]:
             yield from told_by_the_server(crowd, pages, lead, alarms)
         yield from rung_alone(pages, lead, server, alarms, alone)
         again = stack.enter_context(running("serve", "--data", str(data)))
-        yield from beside_silent_peers(again, times)
+        yield from beside_silent_peers(Fresh(_port(again.address), again.pair()), "http", times)
+        secure = _port(next(line for line in again.said if "https://" in line).split()[-1])
+        trusts = ssl.create_default_context(cafile=data / "certificates" / "authority.pem")
+        yield from beside_silent_peers(Fresh(secure, again.pair(), trusts), "https", times)
 
 
 def idle(crowd: Crowd, lead: Phone, times: int) -> Iterator[Row]:
     """The baseline: what a poll and a press take with nothing else going on."""
-    polls = Fresh(lead).polls(times)
+    polls = Fresh(_port(lead.at), lead.token).polls(times)
     yield Row("baseline: a poll that finds nothing new, p50", median(polls))
     yield Row("baseline: the same, p99", percentile(polls, 99))
     heard = []
@@ -121,18 +126,15 @@ def rung_alone(pages: list[Page], lead: Phone, server: Running, alarms: int, alo
     yield Row("the same, p99", percentile(shown, 99), None, GOAL_ALONE_MS)
 
 
-def beside_silent_peers(server: Running, times: int) -> Iterator[Row]:
+def beside_silent_peers(fresh: Fresh, what: str, times: int) -> Iterator[Row]:
     """Phones that left the Wi-Fi in the middle of connecting: they open TCP and say nothing."""
-    fresh = Fresh(Phone(server.address))
     fresh.pages(10)
     before, during = list[float](), list[float]()
     for _ in range(10):  # by turns, so that both sides meet the same weather
         before += fresh.pages(times // 10)
-        with saying_nothing(server.address, SILENT):
+        with saying_nothing(fresh.port, SILENT):
             during += fresh.pages(times // 10)
-    yield Row(
-        f"Now and its state, beside {SILENT} silent peers, against none", median(during), median(before), GOAL_TIMES
-    )
+    yield Row(f"Now and its state by {what}, beside {SILENT} silent peers", median(during), median(before), GOAL_TIMES)
     yield Row("the same, p95", percentile(during, 95), percentile(before, 95), GOAL_TIMES)
 
 
@@ -190,6 +192,10 @@ def percentile(some: list[float], wanted: int) -> float:
 
 def _wait_until(pages: list[Page], moment: float) -> None:
     pages[0].wait_for_timeout(max(0.0, 1000 * (moment - time.time())))
+
+
+def _port(address: str) -> int:
+    return urlsplit(address).port or 0
 
 
 def _number(key: str) -> int:
