@@ -13,7 +13,7 @@ export const cautions = (step) =>
 const sentence = (text) => text[0].toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? "" : ".");
 
 /** Opens the full list. `then(drafts)` is called with the event that notes it; without it the list is noted alone. */
-export function openStartList(here, then = (drafts) => press(say("did-list", { station: here.station?.name ?? "" }), drafts)) {
+export function openStartList(here, then = (drafts) => press(say("did-list", { station: here.station?.name ?? "" }), drafts), ready = "list-done") {
   const ticked = new Set();
   const points = here.step.checklist;
   const done = () => {
@@ -23,7 +23,7 @@ export function openStartList(here, then = (drafts) => press(say("did-list", { s
   openSheet(() => html`${sheetHead(say("list-title", { step: here.step.name }))}${cautions(here.step)}
     ${points.map((point, index) => tick(point, ticked.has(index), () => { toggle(ticked, index); redraw(); }))}
     <button type="button" class="go" ?disabled=${ticked.size < points.length} @click=${done}>
-      ${ticked.size < points.length ? say("list-left", { left: points.length - ticked.size }) : say("list-done", { station: here.station?.name ?? "" })}</button>`);
+      ${ticked.size < points.length ? say("list-left", { left: points.length - ticked.size }) : say(ready, { station: here.station?.name ?? "" })}</button>`);
 }
 
 export const toggle = (set, value) => (set.has(value) ? set.delete(value) : set.add(value));
@@ -43,7 +43,7 @@ export const minutesStepper = (here) =>
 export function runButton(here) {
   const { load, step, station } = here;
   const run = () => startMachine(load, minutesFor(here));
-  const action = wantsList(here) ? () => openStartList(here, (before) => startMachine(load, minutesFor(here), {}, before)) : run;
+  const action = wantsList(here) ? () => openStartList(here, (before) => startMachine(load, minutesFor(here), {}, before), "list-run") : run;
   return html`${minutesStepper(here)}
     <button type="button" class="go" @click=${action}>${wantsList(here) ? say("go-list-then-run", { points: step.checklist.length }) : say("go-running", { station: station?.name ?? "" })}</button>`;
 }
