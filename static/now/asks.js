@@ -10,7 +10,8 @@ import { loadTitle, personName, say, sayCode, slug, stationName } from "./words.
 export function asks({ state }) {
   return Object.entries(state.asks ?? {}).map(([id, ask]) => {
     const answered = () => press(say("did-asked"), [{ kind: "restart answered", body: { restart: id } }]);
-    const running = openLoads(state).filter((load) => ["running", "loading", "working", "ended", "unloading"].includes(load.state) && !isPutAside(load));
+    const running = openLoads(state).filter((load) => ["running", "loading", "working", "ended", "unloading"].includes(load.state) && !isPutAside(load))
+      .sort((one, other) => (other.state === "running") - (one.state === "running")); // what may hurt somebody first
     return html`<section class="panel look"><h2>${sayCode("asks", ask.code, ask.facts) || ask.code}</h2>
       <p>${say("asks-since", { last: ask.facts?.last_at ?? "" })}</p>
       ${running.map((load) => wasRunning(state, load))}
