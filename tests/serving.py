@@ -50,11 +50,15 @@ class Running:
 
 @contextmanager
 def running(
-    *command: str, python: Sequence[str] = (sys.executable, "-m", "runboard.cli"), port: str = "0"
+    *command: str,
+    python: Sequence[str] = (sys.executable, "-m", "runboard.cli"),
+    port: str = "0",
+    https_port: str = "0",
 ) -> Iterator[Running]:
     """``runboard COMMAND`` on a free port or the one that is given, until the end of the block. A shop is served to this
     computer alone: no test listens to the network, or announces anything there."""
-    here = ["--local", "--https-port", "0"] if command[0] == "serve" else []
+    https = ["--https-port", https_port] if https_port else []
+    here = ["--local", *https] if command[0] == "serve" else []
     process = subprocess.Popen(
         [*python, *command, "--port", port, *here, "--no-open"],
         cwd=ROOT,
