@@ -5,7 +5,11 @@ const here = new Map();
 
 /** What was remembered under that name, or null. */
 export function recall(name) {
-  if (here.has(name)) return here.get(name);
+  if (here.has(name)) {
+    const text = here.get(name);
+    remember(name, text); // there may be room again
+    return text;
+  }
   try {
     return localStorage.getItem(name);
   } catch {

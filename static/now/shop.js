@@ -8,7 +8,8 @@ import { listen } from "./stream.js";
 
 const VISIBLE_MS = 2000;
 const HIDDEN_MS = 15_000;
-const PATIENCE_MS = 150;
+const FIRST_SIGHT_MS = 200;
+const LEAST_PATIENCE_MS = 40;
 const REST_MS = 3000;
 const listeners = new Set();
 let state = null;
@@ -41,7 +42,8 @@ export async function openShop() {
   document.addEventListener("visibilitychange", () => pollSoon());
   window.addEventListener("online", () => pollSoon());
   // A server that does not answer must not keep a screen empty that could show what it showed last.
-  await Promise.race([poll(), new Promise((over) => setTimeout(over, PATIENCE_MS))]);
+  const patience = Math.max(LEAST_PATIENCE_MS, FIRST_SIGHT_MS - performance.now());
+  await Promise.race([poll(), new Promise((over) => setTimeout(over, patience))]);
   if (!state) take(await kept("state"));
   listen(() => { pollSoon(); drainSoon(); });
   setTimeout(() => import("./install.js").then((found) => found.keepForOffline()).catch(() => {}), REST_MS);
