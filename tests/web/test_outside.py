@@ -1,11 +1,8 @@
 """An alert that nobody answers leaves the building: through a worker, to real endpoints here, until somebody answers."""
 
-import json
-import threading
 import time
 from collections.abc import Iterator
 from datetime import timedelta
-from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from typing import Any
 
 import pytest
@@ -23,38 +20,8 @@ from runboard.run.dues import Due
 from runboard.run.event import write_moment
 from runboard.run.refusal import NotStored
 from tests.conftest import START, HandClock
+from tests.lamp import Lamp
 from tests.scenario import shop
-
-
-class Lamp:
-    """A webhook in the house, such as one that lights a lamp: it keeps what it was sent. ``slow`` answers nothing."""
-
-    def __init__(self) -> None:
-        self.got: list[dict[str, Any]] = []
-        self.slow = threading.Event()
-        lamp = self
-
-        class Handler(BaseHTTPRequestHandler):
-            def do_POST(self) -> None:
-                text = self.rfile.read(int(self.headers["Content-Length"]))
-                if lamp.slow.is_set():
-                    time.sleep(2)
-                    return
-                lamp.got.append(json.loads(text))
-                self.send_response(200)
-                self.end_headers()
-
-            def log_message(self, format: str, *args: Any) -> None:
-                pass
-
-        self.server = ThreadingHTTPServer(("127.0.0.1", 0), Handler)
-        self.server.daemon_threads = True
-        self.url = f"json://127.0.0.1:{self.server.server_port}/lamp"
-        threading.Thread(target=self.server.serve_forever, args=(0.05,), daemon=True).start()
-
-    def close(self) -> None:
-        self.server.shutdown()
-        self.server.server_close()
 
 
 @pytest.fixture
@@ -95,14 +62,6 @@ def unanswered(house: House, lamp: Lamp, sounds: Sounds) -> House:
     return house
 
 
-def sent(house: House, lamp: Lamp, count: int) -> list[str]:
-    """The titles that the lamp got, once it got so many."""
-    until = time.monotonic() + 10
-    while len(lamp.got) < count and time.monotonic() < until:
-        time.sleep(0.02)
-    return [one["title"] for one in lamp.got]
-
-
 def test_nothing_leaves_the_building_while_the_phones_may_still_answer(
     unanswered: House, clock: HandClock, lamp: Lamp, sounds: Sounds
 ) -> None:
@@ -120,18 +79,18 @@ def test_an_unanswered_end_goes_outside_once_and_then_now_and_then(
 
     climbing.turn()
     climbing.turn()
-    assert sent(unanswered, lamp, 1) == ["By its estimate the CNC has ended"]
+    assert lamp.titles(1) == ["By its estimate the CNC has ended"]
     assert "nobody has answered" in lamp.got[0]["message"]
 
     clock.forward(minutes=15)
     climbing.turn()
-    assert len(sent(unanswered, lamp, 2)) == 2
+    assert len(lamp.titles(2)) == 2
 
 
 def test_after_a_restart_it_is_not_sent_again(unanswered: House, clock: HandClock, lamp: Lamp) -> None:
     clock.forward(minutes=13, seconds=1)
     unanswered.leaving.climber.turn()
-    sent(unanswered, lamp, 1)
+    lamp.titles(1)
     told: list[Due] = []
 
     after = Climber(unanswered.store.dues, clock, Steps, told.append, lambda: None)
@@ -146,7 +105,7 @@ def test_a_server_that_was_away_sends_one_message_and_not_all_it_has_missed(
     clock.forward(hours=3)
 
     assert [climbing.turn(), climbing.turn()] == [2, 0]
-    assert len(sent(unanswered, lamp, 1)) == 1
+    assert len(lamp.titles(1)) == 1
 
 
 def test_the_computer_sounds_again_and_again_until_somebody_answers(
