@@ -3,9 +3,14 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { moment } from "./clock.js";
 import { isPutAside, openLoads } from "./doing.js";
-import { about, press } from "./press.js";
+import { about, isUndone, press } from "./press.js";
 import { openStopped } from "./stopped.js";
 import { loadTitle, personName, say, sayCode, slug, stationName } from "./words.js";
+
+// What was said to be as it was: asked no more, unless the press is taken back.
+const same = new Map();
+const keyOf = (ask, load) => `${ask}|${load.run}|${load.id}`;
+const isSaid = (key) => same.has(key) && !isUndone(same.get(key));
 
 export function asks({ state }) {
   return Object.entries(state.asks ?? {}).map(([id, ask]) => {
@@ -14,18 +19,18 @@ export function asks({ state }) {
       .sort((one, other) => (other.state === "running") - (one.state === "running")); // what may hurt somebody first
     return html`<section class="panel look"><h2>${sayCode("asks", ask.code, ask.facts) || ask.code}</h2>
       <p>${say("asks-since", { last: ask.facts?.last_at ?? "" })}</p>
-      ${running.map((load) => wasRunning(state, load))}
+      ${running.filter((load) => !isSaid(keyOf(id, load))).map((load) => wasRunning(state, load, keyOf(id, load)))}
       <button type="button" class="go" @click=${answered}>${say(running.length ? "asks-that-is-all" : "asks-nothing")}</button></section>`;
   });
 }
 
-function wasRunning(state, load) {
+function wasRunning(state, load, key) {
   const title = loadTitle(state.runs[load.run], load);
   const runs = load.state === "running";
   const at = { ...about(load), ...(load.people?.length ? { person: load.people[0] } : {}) }; // whoever answers, the hands are theirs
-  const still = () => press(say("did-still", { load: title }), [runs
+  const still = () => same.set(key, press(say("did-still", { load: title }), [runs
     ? { kind: "machine started", ...about(load), body: load.end_at ? { minutes: Math.max(1, Math.round((Date.parse(load.end_at) - Date.now()) / 60_000)) } : {} }
-    : { kind: "load started", ...at, body: { pieces: load.pieces } }]);
+    : { kind: "load started", ...at, body: { pieces: load.pieces } }]));
   const ended = () => press(runs ? say("did-ended", { station: stationName(state, load.station) }) : say("did-aside", { load: title }), [runs ? { kind: "machine ended", ...about(load) } : { kind: "load put aside", ...at }]);
   return html`<div class="asked"><p><b>${stationName(state, load.station)}</b>: ${title}</p><div class="pair">
     ${load.state === "ended" ? nothing : html`<button type="button" @click=${still}>${say(runs ? "asks-still" : "asks-at-it")}</button>`}
@@ -45,7 +50,7 @@ export const pressWords = (state, one) =>
   say("settle-press", { person: one.person ? personName(state, one.person) : say("ui-somebody"), at: moment(one.at), what: sayCode("kind", one.kind) || slug(one.kind), subject: subjectOf(state, one) });
 
 function subjectOf(state, one) {
-  if (one.load && one.operation) return loadTitle(state.runs?.[one.run], { id: one.load, step: one.operation, pieces: one.body?.pieces ?? {} });
+  if (one.load && one.operation) return loadTitle(state.runs?.[one.run], { id: one.load, step: one.operation, pieces: one.body?.pieces ?? one.body?.counts ?? {} });
   return one.tray ? say("ui-tray", { tray: one.tray }) : one.subject ?? "";
 }
 
