@@ -53,10 +53,10 @@ def computer(chromium: Browser, home: Path) -> Iterator[Page]:
         own.close()
 
 
-def believe(home: Path, door: SecureDoor) -> None:
+def believe(home: Path, offered: bytes) -> None:
     """Trust the shop's authority for web servers, in the form in which it is offered to computers."""
     file = home / "runboard.cer"
-    file.write_bytes(trust.der(door.kept.authority))
+    file.write_bytes(offered)
     _certutil("-A", "-n", "runboard", "-t", "C,,", "-i", str(file), "-d", f"sql:{home / '.pki' / 'nssdb'}")
 
 
@@ -69,7 +69,7 @@ def _certutil(*arguments: str) -> None:
 def test_who_trusts_the_authority_gets_a_secure_context_by_every_name(
     chromium: Browser, home: Path, door: SecureDoor
 ) -> None:
-    believe(home, door)
+    believe(home, trust.der(door.kept.authority))
 
     with serving(door) as (_, _, port), computer(chromium, home) as page:
         for name in ("localhost", "shop-pc.local", "runboard-shop-pc.local", "127.0.0.1"):
@@ -98,7 +98,7 @@ def test_who_does_not_trust_it_is_warned(chromium: Browser, home: Path, door: Se
 
 
 def test_a_stolen_authority_can_be_no_bank(chromium: Browser, home: Path, door: SecureDoor, tmp_path: Path) -> None:
-    believe(home, door)
+    believe(home, trust.der(door.kept.authority))
     stolen = read_pair((tmp_path / "certificates" / AUTHORITY_FILE).read_bytes())
     forged = tmp_path / "forged.pem"
     private_file.write(forged, make_leaf(stolen, ["bank.example.com"], [], datetime.now(UTC)).pem())
