@@ -64,7 +64,7 @@ export function ring(scene, alerts) {
     if (Date.now() - lastTone > (soft ? SOFT_MS : louder ? LOUDER_MS : LOUD_MS)) {
       lastTone = Date.now();
       tone(soft ? SOFT : LOUD, soft ? 0.06 : louder ? 1 : Math.min(0.8, 0.25 + since / 600_000));
-      if (!soft) navigator.vibrate?.(louder ? [600, 150, 600, 150, 600] : [300, 120, 300]);
+      if (!soft && navigator.userActivation?.hasBeenActive) navigator.vibrate?.(louder ? [600, 150, 600, 150, 600] : [300, 120, 300]);
     }
   }
   schedule(scene, soft);

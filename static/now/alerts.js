@@ -12,7 +12,7 @@ import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf 
 const AGAIN = [5, 10, 20];
 
 export function alerts(scene) {
-  const due = alertsFor(scene);
+  const due = alertsFor(scene).sort((one, other) => isDanger(other) - isDanger(one)); // danger is answered first
   const soft = isSoft(scene.state, scene.me);
   return html`<div role="alert" aria-live="assertive">
     ${due.map((one) => html`<section class="panel ${isDanger(one) ? "red" : "act"}">

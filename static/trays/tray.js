@@ -16,8 +16,8 @@ export function wholeTray(scene, tray) {
   const empty = !sum(tray.at) && !tray.good;
   return html`<article class="tray-whole" id=${`tray-${tray.id}`}>
     <header><h2 aria-label=${say("ui-tray", { tray: tray.id })}>${tray.id}</h2>${strip(run, tray)}</header>
-    <p><b>${empty ? say("trays-empty") : nextWords(state, run, tray)}</b>${tray.of ? html` · ${say("trays-of", { of: tray.of })}` : nothing}
-      <span class="soft"> ${[countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
+    <p><b>${empty ? say("trays-empty") : nextWords(state, run, tray)}</b>
+      <span class="soft"> ${[tray.of ? say("trays-of", { of: tray.of }) : "", countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
     ${empty ? nothing : where(state, run, tray)}
     ${texts(tray)}
     <details @toggle=${(event) => event.target.open && fetchHistory(run.id, tray.id)}><summary>${say("trays-do")}</summary>
