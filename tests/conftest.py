@@ -25,3 +25,8 @@ class HandClock:
 @pytest.fixture
 def clock() -> HandClock:
     return HandClock()
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Tests in a browser come last: Playwright leaves its event loop going in this thread, where no other can run then."""
+    items.sort(key=lambda one: "browser" in one.path.parts)
