@@ -15,6 +15,9 @@ from runboard.alerts.clock import AlertClock
 from runboard.alerts.mqtt import MqttEar
 from runboard.alerts.nightly import Nightly
 from runboard.alerts.outside import Outside
+from runboard.alerts.push import Message, Push, Pusher
+from runboard.alerts.push_key import PushKey
+from runboard.alerts.push_service import post
 from runboard.alerts.speaker import Speaker
 from runboard.floor.backup import make_nightly_copy
 from runboard.floor.broker import read_broker, take_message
@@ -23,9 +26,10 @@ from runboard.floor.outside import channels, read_steps
 from runboard.floor.restart import come_back
 from runboard.floor.signals import Ears, settle_signals
 from runboard.floor.workshop import Clock, Workshop
-from runboard.lan import qr
+from runboard.lan import private_file, qr
 from runboard.run.climb import Steps
 from runboard.run.dues import Due
+from runboard.run.event import write_moment
 from runboard.run.refusal import NotStored
 from runboard.store.backup import BackupFolder
 from runboard.store.open import Store, open_store
@@ -45,6 +49,7 @@ from runboard.web import (
     plan_opening,
     plan_route,
     plan_run,
+    push,
     review,
     run_pages,
     sessions,
@@ -85,6 +90,7 @@ PARTS = (
     shop,
     shop_file,
     outside,
+    push,
     signals_pages,
     backup,
     run_pages,
@@ -110,7 +116,8 @@ class Settings:
     """``data`` is the shop's data folder. A test gives a clock of its own. ``was_served`` is false for a demo just made,
     whose work nobody has left. ``open_to_all`` asks nobody to pair: only where nobody but this computer can ask.
     ``hosts`` are the names and addresses that the server answers to, in small letters; they may change while it runs.
-    ``ways`` are the ways in from the shop's network, where it is served to one."""
+    ``ways`` are the ways in from the shop's network, where it is served to one. ``push_near`` lets a test's push service be on
+    this computer."""
 
     data: Path
     clock: Clock = field(default_factory=WallClock)
@@ -119,6 +126,7 @@ class Settings:
     open_to_all: bool = False
     hosts: Collection[str] = HOSTS
     ways: Ways | None = None
+    push_near: bool = False
 
 
 @dataclass
@@ -149,11 +157,15 @@ class Leaving:
     outside: Outside
     speaker: Speaker
     climber: Climber
+    push: Push
+    push_key: PushKey
+    pusher: Pusher
     beat: Beat
 
     def start(self) -> None:
         """Begin to listen and to look."""
         self.outside.start()
+        self.push.start()
         self.beat.start()
         self.mqtt.listen(read_broker(self.ears))
 
@@ -162,6 +174,7 @@ class Leaving:
         self.mqtt.stop()
         self.beat.stop()
         self.outside.stop()
+        self.push.stop()
 
 
 def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Leaving:
@@ -176,7 +189,18 @@ def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Lea
 
     climber = Climber(store.dues, settings.clock, lambda: workshop.steps, send, lambda: speaker.play())
     mqtt = MqttEar(lambda topic, payload: take_message(ears, read_broker(ears), topic, payload))
-    return Leaving(ears, mqtt, outside, speaker, climber, Beat(lambda: settle_signals(ears), climber.turn))
+    key = PushKey(settings.data, private_file.write_first)
+    phones = Push(
+        store.push, store.settings, settings.clock, lambda one, what: post(key, one, what, settings.push_near)
+    )
+
+    def push_due(due: Due) -> None:
+        says, _ = alert_words(workshop, due)
+        phones.send(Message(due.id, says, write_moment(due.due_at), wanted=lambda: store.dues.is_unanswered(due)))
+
+    pusher = Pusher(store.dues, settings.clock, lambda: workshop.steps, push_due)
+    beat = Beat(lambda: settle_signals(ears), pusher.turn, climber.turn)
+    return Leaving(ears, mqtt, outside, speaker, climber, phones, key, pusher, beat)
 
 
 @dataclass(frozen=True)
@@ -240,6 +264,7 @@ def build(settings: Settings) -> House:
     app.extensions["mqtt"] = leaving.mqtt
     app.extensions["outside"] = leaving.outside
     app.extensions["speaker"] = leaving.speaker
+    app.extensions["push"] = push.Sending(store.push, leaving.push, leaving.push_key.public, settings.push_near)
     app.extensions["copies"] = copies
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg

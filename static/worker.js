@@ -45,3 +45,20 @@ async function kept(request, url) {
   const cache = await caches.open(NAME);
   return (await cache.match(url.pathname)) ?? fetch(request);
 }
+
+// An alert that the shop sent to a phone that may be locked. The newer one of the same alert takes the place of the older.
+self.addEventListener("push", (event) => {
+  const { id, says, at } = event.data.json();
+  const body = new Date(at).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+  const how = { body, tag: id, renotify: true, requireInteraction: true, timestamp: Date.parse(at), icon: "/static/icons/icon-192.png" };
+  event.waitUntil(registration.showNotification(says, how));
+});
+
+self.addEventListener("notificationclick", (event) => {
+  event.notification.close();
+  event.waitUntil((async () => {
+    const open = await clients.matchAll({ type: "window", includeUncontrolled: true });
+    const now = open.find((one) => new URL(one.url).pathname === "/");
+    return now ? now.focus() : clients.openWindow("/");
+  })());
+});

@@ -87,11 +87,14 @@ class DeviceFile:
     def revoke(self, device_id: str, now: datetime) -> bool:
         """Let a device in no more; false where there is none of that id, or it was revoked before.
 
-        Its session stays, so that the same device is known by it if it is paired again.
+        Its session stays, so that the same device is known by it if it is paired again. It is sent nothing any more.
         """
-        return self._write(
-            "UPDATE device SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL", write_moment(now), device_id
-        )
+        with self._connections.write() as connection:
+            connection.execute("DELETE FROM push WHERE device = ?", (device_id,))
+            done = connection.execute(
+                "UPDATE device SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL", (write_moment(now), device_id)
+            )
+            return done.rowcount == 1
 
     def note_seen(self, session: Session, now: datetime) -> None:
         """The device asked at ``now``, and its session goes on as ``session`` says."""

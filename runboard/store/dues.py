@@ -16,6 +16,7 @@ _PUT = f"""
         station = excluded.station, person = excluded.person,
         told_at = CASE WHEN due_at = excluded.due_at THEN told_at END,
         sent = CASE WHEN due_at = excluded.due_at THEN sent ELSE 0 END,
+        pushed = CASE WHEN due_at = excluded.due_at THEN pushed ELSE 0 END,
         due_at = excluded.due_at
 """
 
@@ -56,6 +57,24 @@ class DuesFile:
         with self._connections.write() as connection:
             done = connection.execute("UPDATE due SET sent = ? WHERE id = ? AND sent = ?", (wanted, due_id, sent))
             return done.rowcount == 1
+
+    def pushed(self, now: datetime) -> list[tuple[Due, int]]:
+        """What has fallen due by ``now`` and nobody has answered, earliest first, and how often locked phones were sent it."""
+        rows = self._connections.here().conn.execute(
+            f"SELECT {_COLUMNS}, pushed FROM due WHERE due_at <= ? ORDER BY due_at, id", (_write(now),)
+        )
+        return [(_due(row[:-1]), row[-1]) for row in rows]
+
+    def claim_pushing(self, due_id: str, pushed: int, wanted: int) -> bool:
+        """Take it on oneself to send it to locked phones, as ``claim_sending`` does for what goes outside."""
+        with self._connections.write() as connection:
+            done = connection.execute("UPDATE due SET pushed = ? WHERE id = ? AND pushed = ?", (wanted, due_id, pushed))
+            return done.rowcount == 1
+
+    def is_unanswered(self, due: Due) -> bool:
+        """Whether it is still to be answered, and has not moved."""
+        row = self._connections.here().conn.execute("SELECT due_at FROM due WHERE id = ?", (due.id,)).fetchone()
+        return row is not None and _read(row[0]) == due.due_at
 
     def next_at(self) -> datetime | None:
         """The earliest moment of which nobody was told, past or to come."""

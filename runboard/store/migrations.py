@@ -169,6 +169,23 @@ def sent_outside(db: Database) -> None:
     db.conn.execute("ALTER TABLE due ADD COLUMN sent INTEGER NOT NULL DEFAULT 0")
 
 
+@STEPS()
+def phones_sent_to(db: Database) -> None:
+    """The phones that are sent alerts while they are locked, and how often an alert was sent to them."""
+    db.conn.execute(
+        """
+        CREATE TABLE push (
+            device TEXT PRIMARY KEY REFERENCES device (id),
+            endpoint TEXT NOT NULL UNIQUE,
+            p256dh TEXT NOT NULL,
+            auth TEXT NOT NULL,
+            made_at TEXT NOT NULL
+        ) STRICT, WITHOUT ROWID
+        """
+    )
+    db.conn.execute("ALTER TABLE due ADD COLUMN pushed INTEGER NOT NULL DEFAULT 0")
+
+
 def _append_only(db: Database, table: str, why: str) -> None:
     for verb in ("UPDATE", "DELETE"):
         db.conn.execute(

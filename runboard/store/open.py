@@ -9,6 +9,7 @@ from runboard.store.devices import DeviceFile
 from runboard.store.dues import DuesFile
 from runboard.store.events import LogFile
 from runboard.store.migrations import migrate
+from runboard.store.push import PushFile
 from runboard.store.sensors import SensorFile
 from runboard.store.settings import SettingsFile
 
@@ -24,6 +25,7 @@ class Store:
     devices: DeviceFile
     settings: SettingsFile
     sensors: SensorFile
+    push: PushFile
 
     def close(self) -> None:
         """Close every connection; only once no thread uses the store any more."""
@@ -37,4 +39,4 @@ def open_store(folder: Path) -> Store:
     migrate(connections)
     log, books, dues = LogFile(connections), BookFile(connections), DuesFile(connections)
     devices, settings, sensors = DeviceFile(connections), SettingsFile(connections), SensorFile(connections)
-    return Store(connections, log, books, dues, devices, settings, sensors)
+    return Store(connections, log, books, dues, devices, settings, sensors, PushFile(connections))
