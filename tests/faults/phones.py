@@ -12,22 +12,30 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
+from runboard.run.dues import dues
 from runboard.run.event import write_moment
 from runboard.run.fold import apply
 from runboard.run.form import check_form
+from runboard.run.names import trays_of
 from runboard.run.state import ShopState
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
 from tests.faults.outbox import FAILED, Outbox, PhoneClock, Wire
 from tests.faults.seen import read_state
+from tests.vectors.beginnings import new_load
 from tests.vectors.chooser import Chooser, Press
 from tests.vectors.presses import choose
 
+PEOPLE = ("ann", "ben", "cleo", "dee", "eli", "fay", "gil")
 # What takes people four minutes takes a storm a second.
 HASTE = 240
-MANY_UNSETTLED = 12
-# So seldom somebody meddles with a machine that runs, or ends a wait before its time: else no alarm would come to ring.
+# The more there is to settle, the more is settled; at so much it is all that people do.
+MANY_UNSETTLED = 60
+# So many waiting presses are seen at the foot of the page, and a person waits too.
+MANY_WAITING = 60
+# So seldom somebody meddles: with a machine that runs, a wait before its time, or what is somebody else's.
 MEDDLES = 0.1
+UNASKED = ("wait ended", "pieces released", "supply in", "entry settled")
 # How a press that did not fit is settled: as the shop says, more often than as the press said.
 KEPT = ("shop", "shop", "press")
 # The server's own events, and the end of a run, after which there would be nothing to press.
@@ -90,7 +98,8 @@ class StormPhone:
             self._mind_the_network()
             if self._is_online():
                 self._look()
-            if self.view.runs:  # it has seen the shop
+            # Once it has seen the shop.
+            if self.view.runs and (len(self.outbox.waiting) < MANY_WAITING or not self._is_online()):
                 self._press()
             if self._is_online():
                 self.outbox.drain()
@@ -175,7 +184,7 @@ class StormPhone:
         now = self.outbox.clock.now() + timedelta(milliseconds=self.outbox.clock.offset_ms)
         it = Hasty(self.view, self.book, self.random, now - timedelta(seconds=ago), wild=0.02)
         me = self.view.people.get(self.part.person)
-        if len(self.view.unsettled) > MANY_UNSETTLED and dice < 0.25 and (settled := self._settle()):
+        if dice < len(self.view.unsettled) / MANY_UNSETTLED and (settled := self._settle()):
             return [settled], 0
         if me is not None and me.last and dice > 0.97:
             return [("event undone", {}, {"event": me.last})], 0
@@ -183,39 +192,70 @@ class StormPhone:
             wrong = self.random.choice(self.counted[-4:])
             good = max(0, wrong["body"]["good"] - self.random.choice((0, 1)))
             return [("event amended", {}, {"event": wrong["id"], "body": {"good": good}})], 0
+        if 0.8 < dice < 0.9:
+            return [self._start_a_machine(it) or self._wait_for_a_supply(it)], 0
         presses = [self._sensible(it)]
         if dice > 0.9:
             presses.append(self._sensible(it))
         return presses, ago
 
     def _settle(self) -> Press | None:
-        """One press settles an entry of its own person's: two who settle the same make another."""
+        """One press settles an entry of its own person's, on the person's first phone: two who settle the same make
+        another."""
         mine = [one for one in self.view.unsettled.values() if one.person == self.part.person]
-        if not mine:
+        if not mine or self.part.number >= len(PEOPLE):
             return None
         return "entry settled", {}, {"event": self.random.choice(mine).event, "keep": self.random.choice(KEPT)}
+
+    def _start_a_machine(self, it: Chooser) -> Press | None:
+        """A machine is loaded and runs, for a few seconds: its end is an alarm."""
+        for _ in range(10):
+            found = new_load(it)
+            if found and found[2].has_machine and not self._meddles(it, "machine started", found[0], {}):
+                return "machine started", found[0], {"minutes": self.random.uniform(0.01, 0.15)}
+        return None
+
+    def _wait_for_a_supply(self, it: Chooser) -> Press:
+        """Something is out, and will be there in a moment: that is an alarm too."""
+        until = write_moment(it.now + timedelta(seconds=self.random.uniform(0.3, 8)))
+        supply = f"discs {self.part.number}.{len(self.made)}"
+        return "supply out", {"run": self.random.choice(list(self.view.runs))}, {"supply": supply, "until": until}
 
     def _sensible(self, it: Chooser) -> Press:
         while True:
             kind, fields, body = choose(it)
             if kind == "machine started" and "minutes" in body:
                 body = {**body, "minutes": body["minutes"] / HASTE}
-            if kind not in NOT_PRESSED and (not self._meddles(it, kind, fields) or self.random.random() < MEDDLES):
+            if kind not in NOT_PRESSED and (
+                not self._meddles(it, kind, fields, body) or self.random.random() < MEDDLES
+            ):
                 return kind, fields, body
 
-    def _meddles(self, it: Chooser, kind: str, fields: dict[str, Any]) -> bool:
+    def _meddles(self, it: Chooser, kind: str, fields: dict[str, Any], body: dict[str, Any]) -> bool:
+        if "alert" in body:  # nobody answers what has not rung yet
+            due = dues(self.view, self.book).get(body["alert"])
+            return due is None or due.due_at > it.now - timedelta(seconds=2)
         run = self.view.runs.get(fields.get("run", ""))
-        load = run.loads.get(fields.get("load", "")) if run else None
-        if load is not None and load.state == "running" and load.end_at is not None:
-            return load.end_at > it.now and kind not in ("watch checked", "watch taken")
-        early = kind in ("wait ended", "pieces released", "supply in", "entry settled")
-        return early or (kind == "load started" and self._waits(fields))
+        if run is None:
+            return kind in UNASKED
+        load = run.loads.get(fields.get("load", ""))
+        if load is not None and load.state == "running" and load.end_at is not None and load.end_at > it.now:
+            return kind not in ("watch checked", "watch taken")
+        if load is not None and load.people:
+            return self.part.person not in load.people
+        trays = {fields["tray"]} if "tray" in fields else set(trays_of(fields["load"])) if "load" in fields else set()
+        found = [run.trays[tray] for tray in trays & run.trays.keys()]
+        waits = any(rest.ended_at is None for tray in found for rest in tray.rests.values())
+        if kind in ("wait ended", "pieces released", "supply in", "entry settled") or (
+            kind == "load started" and waits
+        ):
+            return True
+        return load is None and any(self._is_elses(tray.id) for tray in found)
 
-    def _waits(self, fields: dict[str, Any]) -> bool:
-        run = self.view.runs.get(fields.get("run", ""))
-        trays = fields.get("load", "").split("/")[-1].split(".")[0].split("+")
-        found = [run.trays[tray] for tray in trays if tray in run.trays] if run else []
-        return any(rest.ended_at is None for tray in found for rest in tray.rests.values())
+    def _is_elses(self, tray: str) -> bool:
+        """People share the trays out by their numbers; what was split off stays with its tray."""
+        number = int("".join(sign for sign in tray if sign.isdecimal()) or 0)
+        return number % len(PEOPLE) != self.part.number % len(PEOPLE)
 
 
 def live(part: Part, shared: Shared) -> None:
