@@ -43,6 +43,7 @@ class AlertClock:
         self._lock = threading.Lock()
         self._scheduler: BackgroundScheduler | None = None
         self._set_for: datetime | None = None
+        self._turning = 0
         self._told_unstored: set[tuple[str, datetime]] = set()
 
     def ring(self) -> int:
@@ -71,8 +72,11 @@ class AlertClock:
     def wake(self) -> bool:
         """Look which moment is next, and set the alarm for it; answers whether it had to be moved."""
         with self._lock:
+            # While it tells (it may wait for the disk), an alarm would find it busy and be dropped: it looks again after.
+            if self._scheduler is None or self._turning:
+                return False
             next_at = self._dues.next_at()
-            if next_at == self._set_for or self._scheduler is None:
+            if next_at == self._set_for:
                 return False
             self._set_for = next_at
             self._set_alarm(self._scheduler, next_at)
@@ -97,9 +101,14 @@ class AlertClock:
             scheduler.shutdown(wait=True)
 
     def _turn(self) -> None:
-        self.ring()
         with self._lock:
-            self._set_for = None
+            self._turning += 1
+        try:
+            self.ring()
+        finally:  # whatever failed, the next press sets the alarm anew
+            with self._lock:
+                self._turning -= 1
+                self._set_for = None
         self.wake()
 
     def _set_alarm(self, scheduler: BackgroundScheduler, next_at: datetime | None) -> None:

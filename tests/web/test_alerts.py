@@ -116,3 +116,25 @@ def test_the_alarm_rings_by_itself(shop: Shop) -> None:
 
     assert heard.wait(timeout=5)
     alerts.stop()
+
+
+def test_what_falls_due_while_another_is_told_rings_right_after(shop: Shop) -> None:
+    told: list[str] = []
+    both = threading.Event()
+
+    def tell(record: Any) -> None:
+        told.append(record["id"])
+        if len(told) == 1:  # a press arrives in the middle of it
+            shop.put(machine_end(0, "second"))
+            assert not alerts.wake()
+        else:
+            both.set()
+
+    alerts = AlertClock(shop.store.dues, shop.clock, tell)
+    alerts.start()
+    shop.put(machine_end(0, "first"))
+    alerts.wake()
+
+    assert both.wait(timeout=5)
+    alerts.stop()
+    assert told == ["first", "second"]
