@@ -14,7 +14,9 @@ from runboard.run.ledger import Ledger
 from tests.faults.storm import Happened
 
 # One that was answered sooner than this, or that the server had less time for, need not have rung.
-STOOD = 1.5
+STOOD = 3.0
+# A page that has listened for so long since an alarm was due must have been told.
+LISTENED = 6.0
 Key = tuple[str, str]
 
 
@@ -65,9 +67,12 @@ def alarms(happened: Happened) -> Alarms:
             never.append(one.key)
             continue
         (late if ready == one.begins else late_after).append(max(0.0, first - ready))
-        if any(since < one.begins and until > one.begins + STOOD for since, until in _both(heard["listened"], up)):
+        stood = one.begins + LISTENED
+        if one.gone_at > stood and any(
+            since < one.begins and until > stood for since, until in _both(heard["listened"], up)
+        ):
             listened_for += 1
-            if not any(key == one.key and abs(at - one.begins) < STOOD for key, at in told):
+            if not any(key == one.key and -0.1 < at - one.begins < LISTENED for key, at in told):
                 deaf.append(one.key)
     often = Counter(one.key for one in found)
     twice = [key for key, times in Counter(key for key, _ in told).items() if times > max(1, often[key])]
