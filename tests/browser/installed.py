@@ -8,7 +8,7 @@ from playwright.sync_api import Locator, Page, expect
 from tests.browser.test_outbox import SamePort
 from tests.phone import Phone
 
-_INSTALLED = "navigator.serviceWorker.controller?.state === 'activated'"
+INSTALLED = "navigator.serviceWorker.controller?.state === 'activated'"
 _IS_UP_TO_DATE = """async () => {
     const {serverReached} = await import("/static/now/shop.js");
     const {waiting} = await import("/static/now/outbox.js");
@@ -25,7 +25,7 @@ def install(page: Page, server: SamePort) -> None:
     page.goto(server.now.address)
     page.get_by_role("button", name="Ann", exact=True).click()
     says(page, "Clean, tray 1")
-    until(page, _INSTALLED)
+    until(page, INSTALLED)
 
 
 def until(page: Page, script: str, seconds: float = 20) -> None:
