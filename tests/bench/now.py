@@ -54,7 +54,7 @@ class Row:
         ratio = f"{self.ratio:6.2f}×" if self.ratio else " " * 7
         goal = "" if self.goal is None else f"≤ {self.goal:g}" + ("×" if self.against else f" {self.unit}")
         met = {True: "met", False: "NOT MET", None: ""}[self.met]
-        return f"{self.what:<58}{self.ours:9.2f} {self.unit:<3}{against}{ratio}  {goal:<9}{met}"
+        return f"{self.what:<58}{self.ours:9.2f} {self.unit:<3}{against}{ratio}  {goal:<11}{met}"
 
 
 def main(quick: bool = False) -> int:
