@@ -64,7 +64,9 @@ def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 
     found.sort(key=lambda one: one.rank)
     stop = _stop(scene, bool(found))
     if not any(one.code != "job" for one in found):
-        found.append(_free(scene))
+        nothing = _free(scene)
+        # Beside a machine that must be watched, watching it comes before any small job.
+        found.insert(0 if nothing.code == "watch" else len(found), nothing)
     if stop is not None:
         goes_on = _left(scene) > STOP_WELL and any(_comes_in_time(one, scene) for one in found)
         found.insert(len(found) if goes_on else 0, stop)

@@ -5,10 +5,9 @@ from collections.abc import Iterable, Mapping
 from runboard.run.event import Event, amended
 
 
-def undoes(correction: Event, event_id: str) -> bool:
-    """Whether an 'event undone' names this event, or the press of several events that it belongs to."""
-    named = correction.get("event")
-    return bool(event_id == named or event_id.startswith(f"{named}."))
+def press_ids(named: str) -> tuple[str, ...]:
+    """The ids that one press may have: ``X``, ``X.2``, ``X.3`` and on."""
+    return (named, *(f"{named}.{number}" for number in range(2, 10)))
 
 
 def voided(events: Mapping[str, Event]) -> set[str]:
@@ -19,8 +18,7 @@ def voided(events: Mapping[str, Event]) -> set[str]:
     void: set[str] = set()
     for undo in undos:
         if undo.id not in void:
-            named = undo.get("event")
-            void.update(key for key in (named, *(f"{named}.{number}" for number in range(2, 10))) if key in events)
+            void.update(key for key in press_ids(undo.get("event")) if key in events)
     return void
 
 

@@ -1,5 +1,6 @@
 """Decide whether a press is taken: refused by the state if it was made up to date, kept if it was made blind."""
 
+from runboard.run.corrections import press_ids
 from runboard.run.event import Event, amended, event_to_json
 from runboard.run.form import check_form
 from runboard.run.ledger import Ledger, Trial
@@ -14,7 +15,7 @@ def decide(ledger: Ledger, event: Event) -> Trial:
     if is_blind(ledger, event):
         return trial
     check_rules(trial.before, event, ledger.book)
-    listed = trial.state.unsettled.keys() - ledger.state.unsettled.keys()
+    listed = trial.state.unsettled.keys() - ledger.state.unsettled.keys() - _unsettled_again(ledger, event)
     if event.id in listed:
         entry = trial.state.unsettled[event.id]
         raise Refused(entry.code, **entry.facts)
@@ -22,6 +23,14 @@ def decide(ledger: Ledger, event: Event) -> Trial:
         entry = trial.state.unsettled[min(listed)]
         raise Refused("later press", kind=entry.kind, subject=entry.subject, why=entry.code)
     return trial
+
+
+def _unsettled_again(ledger: Ledger, event: Event) -> set[str]:
+    """What an undo of 'entry settled' lists again, as it should."""
+    if event.kind != "event undone":
+        return set()
+    named = (ledger.arrived.get(key) for key in press_ids(event.get("event")))
+    return {one.get("event") for one in named if one is not None and one.kind == "entry settled"}
 
 
 def is_blind(ledger: Ledger, event: Event) -> bool:

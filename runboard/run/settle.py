@@ -20,7 +20,10 @@ def force(draft: Draft, entry: Unsettled, event: Event, take: Take) -> None:
     if entry.code == "station busy":
         _clear_station(draft, entry, event, take)
     elif entry.code in ("counts do not fit", "pieces not there"):
-        event = replace(event, body=_shrunk(dict(event.body or {}), int(entry.facts.get("there", 0))))
+        there = int(entry.facts.get("there", 0))
+        if there <= 0:
+            raise Refused(entry.code, **entry.facts)
+        event = replace(event, body=_shrunk(dict(event.body or {}), there))
     take(draft, event)
 
 
@@ -28,13 +31,14 @@ def _clear_station(draft: Draft, entry: Unsettled, event: Event, take: Take) -> 
     run, load = str(entry.facts["run"]), str(entry.facts["load"])
     held = draft.load(run, load)
     if held is not None and draft.station(held.station).load == (run, load):
+        if held.state == "running":  # nobody takes a load off a running machine by settling a press
+            station = draft.book.station(held.station)
+            raise Refused("machine runs", station=station.name if station else held.station, trays=list(held.pieces))
         take(draft, replace(event, kind="load taken off", run=run, load=load, operation=held.step, body={}))
 
 
 def _shrunk(body: dict[str, Any], there: int) -> dict[str, Any]:
     """The body with its pieces and counts cut down to what there is."""
-    if there <= 0:
-        raise Refused("pieces not there", tray="", step="", wanted=1, there=0)
     if "good" in body:
         scrap = sum(one["pieces"] for one in body.get("scrap", ()))
         body["good"] = max(0, min(body["good"], there - scrap))

@@ -103,7 +103,12 @@ def load_at_hand(draft: Draft, event: Event) -> tuple[Load, Step | None]:
         raise Refused("step unknown", step=key, tray=event.tray)
     if load is None:
         load = Load(event.load, event.run, step.key, event.station or step.operation.station, "none")
-    return (load, step) if is_begun(load) else (_as_counted(draft, load), step)
+    if is_begun(load):
+        return load, step
+    load = _as_counted(draft, load)
+    if load.state != "done":  # begun anew, and perhaps at another station than the one it was taken off
+        load = replace(load, station=event.station or step.operation.station)
+    return load, step
 
 
 def _as_counted(draft: Draft, load: Load) -> Load:

@@ -121,6 +121,8 @@ function loadAtHand(draft, event) {
   const before = isBegun(load) ? null : countedBefore(draft, event.run, load.id, step.key);
   if (before) load = { ...load, state: "done", pieces: before };
   else if (load.state === "done") load = { ...load, state: "off" };
+  // Begun anew, and perhaps at another station than the one it was taken off.
+  if (["none", "off"].includes(load.state)) load = { ...load, station: event.station || step.station };
   return { load, step, state: load.state };
 }
 

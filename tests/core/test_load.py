@@ -72,6 +72,52 @@ def test_settling_for_the_press_clears_the_station_for_it():
     assert conserved(floor.run)
 
 
+def test_settling_never_takes_a_load_off_a_running_machine():
+    floor = at_clean_up()
+    floor.press("machine started", run="r1", load="engrave/1")
+    pressed = floor.blind("load started", run="r1", load="engrave/2", person="ben")
+
+    with pytest.raises(Refused) as refused:
+        floor.press("entry settled", {"event": pressed.id, "keep": "press"})
+
+    assert refused.value.code == "machine runs"
+    assert floor.state.stations["laser"].load == ("r1", "engrave/1")
+    assert pressed.id in floor.state.unsettled
+
+
+def test_a_press_with_nothing_there_says_so_when_it_is_settled():
+    floor = at_clean_up()
+    body = {"to": "9", "pieces": 7, "to_operation": "cut"}
+    pressed = floor.blind("pieces moved", body, run="r1", tray="1", operation="cut")
+
+    with pytest.raises(Refused) as refused:
+        floor.press("entry settled", {"event": pressed.id, "keep": "press"})
+
+    assert refused.value.facts["step"] == "Cut"
+
+
+def test_settling_can_be_undone():
+    floor = at_clean_up()
+    floor.press("load started", run="r1", load="clean/1")
+    pressed = floor.blind("load started", run="r1", load="clean/2", person="ben")
+    settled = floor.press("entry settled", {"event": pressed.id, "keep": "press"})
+
+    floor.press("event undone", {"event": settled.id})
+
+    assert pressed.id in floor.state.unsettled
+    assert floor.state.stations["bench"].load == ("r1", "clean/1")
+
+
+def test_a_load_begun_anew_stands_where_it_is_begun():
+    floor = at_clean_up()
+    floor.press("load started", run="r1", load="sand:120/1", station="finishing")
+    floor.press("load taken off", run="r1", load="sand:120/1")
+
+    floor.press("load started", run="r1", load="sand:120/1")
+
+    assert floor.run.loads["sand:120/1"].station == "sander"
+
+
 def test_settling_for_the_shop_leaves_all_as_it_is():
     floor = at_clean_up()
     floor.press("load started", run="r1", load="clean/1")

@@ -7,20 +7,23 @@ import { isSame } from "./records.js";
 export function force(draft, entry, event, take) {
   if (entry.code === "station busy") clearStation(draft, entry, event, take);
   const short = ["counts do not fit", "pieces not there"].includes(entry.code);
-  take(draft, short ? { ...event, body: shrunk({ ...event.body }, entry.facts?.there ?? 0) } : event);
+  const there = entry.facts?.there ?? 0;
+  if (short && there <= 0) throw new Refused(entry.code, entry.facts);
+  take(draft, short ? { ...event, body: shrunk({ ...event.body }, there) } : event);
 }
 
 function clearStation(draft, entry, event, take) {
   const { run, load } = entry.facts;
   const held = draft.load(run, load);
   if (held && isSame(draft.station(held.station).load, [run, load])) {
+    // Nobody takes a load off a running machine by settling a press.
+    if (held.state === "running") throw new Refused("machine runs", { station: draft.station(held.station).name ?? held.station, trays: Object.keys(held.pieces) });
     take(draft, { ...event, kind: "load taken off", run, load, operation: held.step, body: {} });
   }
 }
 
 /** The body with its pieces and counts cut down to what there is. */
 function shrunk(body, there) {
-  if (there <= 0) throw new Refused("pieces not there", { tray: "", step: "", wanted: 1, there: 0 });
   if ("good" in body) {
     const scrap = (body.scrap ?? []).reduce((total, one) => total + one.pieces, 0);
     body.good = Math.max(0, Math.min(body.good, there - scrap));
