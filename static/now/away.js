@@ -9,17 +9,18 @@ import { list, loadWords, say, stationName, stepOf, sum } from "./words.js";
 
 export function calledAway(scene) {
   const running = watchedBy(scene.state, scene.me);
-  const go = () => {
+  const go = (paused = []) => {
     closeSheet();
     const hands = handsOf(scene.state, scene.me);
     remember(LEFT, JSON.stringify(hands?.load ? [hands.load.run, hands.load.id] : null));
-    press(say("did-away"), [{ kind: "person called away" }]);
+    const stops = paused.map((load) => ({ kind: "load stopped", ...about(load), body: { why: "other", note: say("away-paused") } }));
+    press(say("did-away"), [...stops, { kind: "person called away" }]);
   };
   if (!running.length) return go();
   openSheet(() => html`${sheetHead(say("away-title"))}
     <p class="cautions">${say("away-make-safe", { stations: list(running.map((load) => stationName(scene.state, load.station))) })}</p>
-    <button type="button" class="go" @click=${go}>${say("away-is-safe")}</button>
-    ${watchers(scene, running, go)}`);
+    <button type="button" class="go" @click=${() => go(running)}>${say("away-is-safe")}</button>
+    ${watchers(scene, running, () => go())}`);
 }
 
 /** A button for each other person who is here: they watch these machines from now on. */

@@ -8,6 +8,7 @@ import { openWords } from "./words.js";
 const MODULES = {
   alarm: () => import("./alarm.js"),
   alerts: () => import("./alerts.js"),
+  awake: () => import("./awake.js"),
   away: () => import("./away.js"),
   below: () => import("./below.js"),
   badpiece: () => import("./badpiece.js"),

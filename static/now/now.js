@@ -1,7 +1,7 @@
 // The Now screen: opens the outbox and the state, and draws at each change and as time passes.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { alertsFor, handsOf, isDanger, openMoves } from "./doing.js";
+import { alertsFor, handsOf, isDanger, openMoves, watchedBy } from "./doing.js";
 import { first, titleOf as moveTitle } from "./first.js";
 import { foot, header, refusals } from "./head.js";
 import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "./later.js";
@@ -113,6 +113,7 @@ function second() {
   if (due.some((one) => !rung.has(one.id))) window.scrollTo(0, 0);
   rung = new Set(due.map((one) => one.id));
   sound(scene, due);
+  here("awake")?.stayAwake(watchedBy(scene.state, scene.me).length > 0);
   redraw();
 }
 

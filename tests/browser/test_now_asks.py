@@ -2,6 +2,7 @@
 
 import json
 import sqlite3
+import time
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -37,6 +38,13 @@ def bodies(data: Path, kind: str) -> list[dict[str, Any]]:
     ]
     store.close()
     return found
+
+
+def arrived(data: Path, kind: str, seconds: float = 10) -> None:
+    """Wait until a press of that kind is stored: 'sent' on the page may still speak of the press before it."""
+    until = time.monotonic() + seconds
+    while not bodies(data, kind) and time.monotonic() < until:
+        time.sleep(0.1)
 
 
 def hands_at_it_for(minutes: float) -> Callable[[Route], None]:
@@ -77,6 +85,7 @@ def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
     expect(asked).to_be_hidden()
     expect(phone.get_by_text("sent", exact=True)).to_be_visible()
     phone.unroute_all(behavior="wait")
+    arrived(data, "span answered")
     assert bodies(data, "span answered") == [{"span": began, "answer": "about", "minutes": 12}]
 
 
