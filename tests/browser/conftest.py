@@ -14,6 +14,7 @@ from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
 from runboard.run.event import write_moment
 from tests.pairing import browser_cookie, paired
+from tests.phone import Phone
 from tests.scenario import shop
 from tests.serving import Running, running
 
@@ -124,3 +125,11 @@ def shop_with_a_run(data: Path) -> Path:
     record_events(workshop, [new_event(workshop, "person came", until, person=person) for person in ("ann", "ben")])
     store.close()
     return data
+
+
+@pytest.fixture
+def ann(shop_with_a_run: Path, server: Running) -> Phone:
+    """Ann's other phone, without a screen."""
+    found = Phone(server.address)
+    found.state()
+    return found

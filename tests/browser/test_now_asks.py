@@ -1,50 +1,15 @@
 """What Now asks and offers beside the big button: a long span, a wait cut short, and all of it without the server."""
 
-import json
-import sqlite3
-import time
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import Any
 
-import pytest
 from playwright.sync_api import Page, Route, expect
 
+from tests.browser.beside import arrived, bodies, opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
 from tests.serving import Running
-
-
-@pytest.fixture
-def ann(shop_with_a_run: Path, server: Running) -> Phone:
-    """Ann's other phone, without a screen."""
-    found = Phone(server.address)
-    found.state()
-    return found
-
-
-def opened(page: Page, server: Running) -> Page:
-    page.goto(server.address)
-    page.get_by_role("button", name="Ann", exact=True).click()
-    return page
-
-
-def bodies(data: Path, kind: str) -> list[dict[str, Any]]:
-    """What the log holds of a kind."""
-    store = sqlite3.connect(data / "shop.db")
-    found = [
-        json.loads(body) for (body,) in store.execute("select body from event where kind = ? order by seq", [kind])
-    ]
-    store.close()
-    return found
-
-
-def arrived(data: Path, kind: str, seconds: float = 10) -> None:
-    """Wait until a press of that kind is stored: 'sent' on the page may still speak of the press before it."""
-    until = time.monotonic() + seconds
-    while not bodies(data, kind) and time.monotonic() < until:
-        time.sleep(0.1)
 
 
 def hands_at_it_for(minutes: float) -> Callable[[Route], None]:

@@ -1,0 +1,26 @@
+"""Called away from a machine that must be watched: it is paused and made safe first, and asked about on return."""
+
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.beside import arrived, bodies, opened
+from tests.phone import Phone
+from tests.serving import Running
+
+
+def test_a_machine_paused_when_called_away_is_the_first_thing_on_return(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    ann.press("machine started", {"minutes": 30}, run="r1", load="engrave/1")
+    opened(phone, server)
+
+    phone.get_by_role("button", name="Called away").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("make it safe")
+    phone.get_by_role("button", name="Paused and safe. Called away").click()
+    phone.get_by_role("button", name="I am back").click()
+
+    expect(phone.get_by_role("heading", level=1)).to_contain_text("Engrave")
+    expect(phone.get_by_text("stopped early").first).to_be_visible()
+    arrived(data, "load stopped")
+    assert [body["note"] for body in bodies(data, "load stopped")] == ["paused when called away"]
