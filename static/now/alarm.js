@@ -15,10 +15,16 @@ let ahead = { at: 0, stop: () => {} };
 export const soundOn = () => audio?.state === "running";
 
 /** One press turns sound on; later pages resume it at the first touch. */
-export function turnOnSound() {
+export function turnOnSound(then = () => tone([[660, 0, 0.12]], 0.2)) {
   localStorage.setItem("runboard.sound", "on");
   audio ??= new AudioContext();
-  void audio.resume().then(() => { tone([[660, 0, 0.12]], 0.2); redraw(); });
+  void audio.resume().then(() => { then(); redraw(); });
+}
+
+/** As an alert sounds and shakes, once. */
+export function tryTone() {
+  tone(LOUD, 0.8);
+  navigator.vibrate?.([300, 120, 300]);
 }
 
 export function resumeSound() {

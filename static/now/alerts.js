@@ -10,12 +10,14 @@ import { sayTime } from "./session.js";
 import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf } from "./words.js";
 
 const AGAIN = [5, 10, 20];
+// What wants somebody at a machine takes the whole screen, but not while hands are at a cutter.
+const WHOLE = ["machine end", "looks ended", "watch check"];
 
 export function alerts(scene) {
   const due = alertsFor(scene).sort((one, other) => isDanger(other) - isDanger(one)); // danger is answered first
   const soft = isSoft(scene.state, scene.me);
   return html`<div role="alert" aria-live="assertive">
-    ${due.map((one) => html`<section class="panel ${isDanger(one) ? "red" : "act"}">
+    ${due.map((one, index) => html`<section class="panel ${isDanger(one) ? "red" : "act"} ${!soft && index === 0 && WHOLE.includes(kindOf(one)) ? "whole" : ""}">
       <p class="alert-title">${titleOf(scene.state, one)}</p>
       ${soft ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}
       ${one.late ? html`<p>${say("alert-late")}</p>` : nothing}

@@ -13,6 +13,7 @@ const MODULES = {
   below: () => import("./below.js"),
   badpiece: () => import("./badpiece.js"),
   early: () => import("./early.js"),
+  hearing: () => import("./hearing.js"),
   firstpiece: () => import("./firstpiece.js"),
   load: () => import("./load_sheet.js"),
   lockup: () => import("./lockup.js"),
@@ -77,7 +78,8 @@ export const openLockUp = from("lockup", "openLockUp");
 export const openNotThis = from("wrong", "openNotThis");
 export const openStopped = from("stopped", "openStopped");
 export const openWrong = from("wrong", "openWrong");
-export const turnOnSound = from("alarm", "turnOnSound");
+const soundOnAtLast = from("alarm", "turnOnSound");
+export const turnOnSound = () => soundOnAtLast();
 
 /** Fetches the rest when the page has come to rest. */
 export function fetchRest() {

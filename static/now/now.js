@@ -43,6 +43,7 @@ const page = (scene) => html`
     ${questions(scene, "toSettle")}
     ${waits(scene)}
     ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
+    ${here("hearing")?.hearing()}
     ${sessionEnd(scene)}
   </div>
   ${foot()}

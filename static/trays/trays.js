@@ -12,6 +12,7 @@ import { me, onShop, openShop, shop } from "../now/shop.js";
 import { isOpen } from "../now/traylist.js";
 import { inOrder, openWords, say } from "../now/words.js";
 import { openBulk } from "./bulk.js";
+import { steps } from "./steps.js";
 import { wholeTray } from "./tray.js";
 
 const root = document.getElementById("trays");
@@ -35,6 +36,7 @@ const ofRun = (scene) => html`
     : html`<p class="since">${scene.run.name}</p>`}
   <button type="button" class="full" @click=${() => openBulk(scene)}>${say("trays-bulk")}</button>
   ${traysOf(scene)}
+  ${steps(scene)}
   ${Object.keys(scene.run.boards ?? {}).length ? html`<p><a class="button" href=${`/plan/runs/${encodeURIComponent(scene.run.id)}`}>${say("trays-boards")}</a></p>` : nothing}`;
 
 // Trays that are still on their way come first; those that are done or empty are folded behind them.

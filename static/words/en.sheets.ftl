@@ -446,3 +446,18 @@ details-first-piece = First piece
 details-check = Check first piece
 decide-again = Check again
 decide-go-on = Go on as it is
+
+## Try the sound
+hearing-try = Try the sound
+hearing-title = Did you hear it?
+hearing-never = Not heard on this phone yet
+hearing-last = Sound last heard { $at }
+hearing-yes = I heard it
+hearing-again = Once more
+hearing-if-not = If not: turn the volume up, take the phone off silent, and look whether other sound plays.
+
+## Every step of a run, on Trays
+trays-steps = Steps, lists and setup sheets
+trays-steps-from = From tray { $tray } on
+trays-step = { $number } of { $all }, { $step } · { $station }
+trays-step-bare = Nothing is written down for this step yet.
