@@ -76,6 +76,8 @@ class MqttEar:
     def _connected(
         self, client: Client, userdata: Any, flags: ConnectFlags, code: ReasonCode, properties: Properties | None
     ) -> None:
+        if client is not self._client:  # it was stopped while its connection was being made
+            return
         if code.is_failure:
             self._said = "refused"
             _log.warning("the MQTT broker refused the connection: %s", code)
