@@ -6,6 +6,7 @@ import { learn } from "./clock.js";
 import { recall, remember } from "./remembered.js";
 
 const BATCH = 100;
+const PATIENCE_MS = 2000;
 const listeners = new Set();
 let entries = [];
 let answered = [];
@@ -59,7 +60,8 @@ const opened = () =>
   });
 
 export async function openOutbox() {
-  await reread();
+  // A storage that does not answer must not keep the screen empty; what it holds is shown when it does.
+  await Promise.race([reread(), new Promise((over) => setTimeout(over, PATIENCE_MS))]);
   navigator.storage?.persist?.().catch(() => {});
   channel?.addEventListener("message", () => reread());
   for (const [target, name] of [[document, "visibilitychange"], [window, "online"], [window, "pageshow"]]) {

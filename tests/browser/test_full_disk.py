@@ -1,9 +1,7 @@
 """The disk of the shop's computer takes nothing: the phone says so, keeps the press, and sends it when it can."""
 
-import sys
 from pathlib import Path
 
-import pytest
 from playwright.sync_api import expect
 
 from tests.browser.conftest import Phones
@@ -11,7 +9,6 @@ from tests.browser.test_outbox import WORKED, SamePort, all_sent, at_the_bench, 
 from tests.faults.test_full_disk import let_files_grow
 
 
-@pytest.mark.skipif(sys.platform != "linux", reason="only Linux sets another process's limits")
 def test_presses_that_the_disk_does_not_take_stay_on_the_phone(phones: Phones, shop_with_a_run: Path) -> None:
     phone, server = phones.new(), SamePort(shop_with_a_run)
     with server.stack:

@@ -70,7 +70,6 @@ def folder(tmp_path: Path) -> Iterator[Path]:
     yield killed
 
 
-@pytest.mark.skipif(sys.platform == "win32", reason="there is no SIGKILL")
 def test_a_kill_at_any_moment_leaves_the_old_or_the_new(folder: Path, tmp_path: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-c", DIES, str(folder), str(tmp_path / "copy.db")], capture_output=True, text=True
@@ -85,7 +84,6 @@ def test_a_kill_at_any_moment_leaves_the_old_or_the_new(folder: Path, tmp_path: 
     assert all(kept for kept, ids in zip(kept_at, found, strict=True) if ids == NEW)
 
 
-@pytest.mark.skipif(sys.platform == "win32", reason="there is no SIGKILL")
 def test_after_a_kill_it_is_done_again(folder: Path, tmp_path: Path) -> None:
     subprocess.run([sys.executable, "-c", DIES, str(folder), str(tmp_path / "copy.db")], check=True)
     tries = sorted(tmp_path.glob("try-*"))

@@ -2,7 +2,6 @@
 taken when there is room again."""
 
 import resource
-import sys
 from collections.abc import Iterator, Mapping
 from datetime import timedelta
 from pathlib import Path
@@ -131,7 +130,6 @@ def let_files_grow(server: Running, to: int) -> None:
     resource.prlimit(server.process.pid, resource.RLIMIT_FSIZE, (to, resource.RLIM_INFINITY))
 
 
-@pytest.mark.skipif(sys.platform != "linux", reason="only Linux sets another process's limits")
 def test_a_served_shop_outlives_a_disk_that_takes_nothing(tmp_path: Path) -> None:
     built = build(Settings(tmp_path))
     built.workshop.books.save(BOOK, START)

@@ -1,15 +1,11 @@
 """A small storm in the test run; ``python -m tests.faults`` is the great one."""
 
-import sys
 from pathlib import Path
-
-import pytest
 
 from tests.faults.report import report
 from tests.faults.storm import Wanted, storm
 
 
-@pytest.mark.skipif(sys.platform == "win32", reason="there is no SIGKILL")
 def test_a_storm_loses_nothing_and_every_alarm_rings(tmp_path: Path) -> None:
     found = report(storm(Wanted(presses=300, kills=5, limit=90), tmp_path))
 
