@@ -7,8 +7,9 @@ from datetime import datetime, timedelta
 from runboard.run.names import next_load
 from runboard.run.route import Step
 from runboard.run.state import Load, Rest, RunState, ShopState, Tray
-from runboard.shop.book import ZERO, Book, Station, may_work_while_watching
+from runboard.shop.book import Book, Station, may_work_while_watching
 from runboard.shop.hours import is_open
+from runboard.shop.parts import LoadContents, attended_time, parts
 
 
 @dataclass(frozen=True)
@@ -21,7 +22,6 @@ class Candidate:
     pieces: Mapping[str, int]
     station: Station
     length: timedelta
-    hands: timedelta
     fresh: bool
     latest_at: datetime | None = None
 
@@ -208,9 +208,8 @@ def _candidate(
 ) -> Candidate:
     here = scene.state.stations.get(station.key)
     fresh = here is None or here.setup != (run.id, step.key)
-    pass_, count = step.pass_, sum(pieces.values())
-    hands = (pass_.setup if fresh else ZERO) + pass_.loading + pass_.unloading + pass_.hand * count
-    length = hands + (pass_.machine if step.operation.attendance != "none" else ZERO)
+    contents = LoadContents(step.pass_.key, sum(pieces.values()), needs_setup=fresh)
+    length = attended_time(parts(step.operation, contents))
     rests = [_rest_before(run, run.trays[tray], step) for tray in pieces]
     latest = [rest.latest_at for rest in rests if rest is not None and rest.latest_at and rest.ended_at is None]
-    return Candidate(run, step, load, pieces, station, length, hands, fresh, min(latest) if latest else None)
+    return Candidate(run, step, load, pieces, station, length, fresh, min(latest) if latest else None)

@@ -8,7 +8,7 @@ from runboard.run.draft import Draft, put
 from runboard.run.event import Event, parse_moment
 from runboard.run.hands import free_hands
 from runboard.run.refusal import Refused
-from runboard.run.state import EMPTY, Load, Span
+from runboard.run.state import EMPTY, Span
 
 
 def _moment(event: Event, field: str) -> datetime | None:
@@ -91,11 +91,6 @@ def _answered(span: Span, event: Event) -> Span:
     if answer == "about" and event.get("minutes") is not None:
         return replace(span, ended_at=span.began_at + timedelta(minutes=event.get("minutes")), measured=False)
     return replace(span, measured=span.ended_at is not None)
-
-
-def watches(load: Load, person: str) -> bool:
-    """Whether this person is the one who watches a running load."""
-    return load.state == "running" and load.watcher == person
 
 
 HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {

@@ -4,7 +4,7 @@ The page gets the same records as JSON (``run/record.py``) and folds its own pre
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -251,4 +251,3 @@ class ShopState:
     asks: Mapping[str, Mapping[str, Any]] = EMPTY
     jobs_done: Mapping[str, datetime] = EMPTY
     last_at: datetime | None = None
-    extra: Mapping[str, Any] = field(default_factory=lambda: EMPTY)

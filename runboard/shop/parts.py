@@ -80,3 +80,8 @@ def station_time(found: tuple[Part, ...]) -> timedelta:
 def hands_time(found: tuple[Part, ...]) -> timedelta:
     """How long a load's parts need somebody's hands."""
     return sum((part.length for part in found if part.attendance == "hands-on"), ZERO)
+
+
+def attended_time(found: tuple[Part, ...]) -> timedelta:
+    """How long a load's parts need somebody's hands or eyes."""
+    return sum((part.length for part in found if part.attendance != "none"), ZERO)

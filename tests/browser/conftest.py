@@ -1,10 +1,13 @@
 """A phone in a person's hand: a real Chromium with a phone's viewport, on a real server."""
 
+import functools
+import http.server
 import shutil
+import threading
 from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, ViewportSize, sync_playwright
@@ -19,6 +22,7 @@ from tests.scenario import shop
 from tests.serving import Running, running
 
 Scheme = Literal["light", "dark"]
+STATIC = Path(__file__).parents[2] / "static"
 PHONE: ViewportSize = {"width": 360, "height": 740}
 TABLET: ViewportSize = {"width": 820, "height": 1180}
 FLAGS = [
@@ -133,3 +137,25 @@ def ann(shop_with_a_run: Path, server: Running) -> Phone:
     found = Phone(server.address)
     found.state()
     return found
+
+
+class Quiet(http.server.SimpleHTTPRequestHandler):
+    """Serves files, and says nothing of it."""
+
+    def log_message(self, *args: Any) -> None:
+        """Nobody reads it."""
+
+
+@pytest.fixture(scope="module")
+def page(chromium: Browser) -> Iterator[Page]:
+    """A page on which the static folder's modules can be imported."""
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=STATIC))
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    opened = chromium.new_page()
+    opened.goto(f"http://127.0.0.1:{server.server_port}/icon.svg")
+    yield opened
+    opened.close()
+    server.shutdown()
+    server.server_close()
+    thread.join()

@@ -1,22 +1,17 @@
 """One truth: what a phone shows of an evening without the server is what the fold says once its presses are sent,
 those to settle included. The presses are drawn by dice, some hundred over a dozen evenings."""
 
-import functools
-import http.server
 import json
-import threading
 from collections import Counter
-from collections.abc import Iterator
 from datetime import datetime, timedelta
 from random import Random
 from typing import Any
 
-import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Page
 
 from runboard.floor.look import state_for
 from runboard.run.table import table_text
-from tests.browser.test_vectors import FOLD, STATIC, Quiet
+from tests.browser.test_vectors import FOLD
 from tests.browser.truth import differences
 from tests.core.taps import Taps
 from tests.vectors.chooser import Press
@@ -84,21 +79,6 @@ def acts(evening: Evening, random: Random, times: int) -> None:
             evening.settles_what_did_not_fit(random, PHONE)
         elif evening.phone.offline:
             evening.undoes_one_of_its_own(random)
-
-
-@pytest.fixture(scope="module")
-def page(chromium: Browser) -> Iterator[Page]:
-    """A page on which the page's own fold can be asked."""
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=STATIC))
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    opened = chromium.new_page()
-    opened.goto(f"http://127.0.0.1:{server.server_port}/icon.svg")
-    yield opened
-    opened.close()
-    server.shutdown()
-    server.server_close()
-    thread.join()
 
 
 def laid_over(page: Page, state: dict[str, Any], events: list[dict[str, Any]]) -> dict[str, Any]:

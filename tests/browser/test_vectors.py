@@ -1,21 +1,14 @@
 """The page's interpreter of the transition table gives what the server's gives, in a real browser."""
 
-import functools
-import http.server
 import json
-import threading
-from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
-import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Page
 
 from runboard.run.table import table_text
 from tests.vectors.make import FILE
 from tests.vectors.patch import patched
 
-STATIC = Path(__file__).parents[2] / "static"
 ALL = json.loads(FILE.read_text("utf-8"))
 FOLD = """async ({cases, table}) => {
     const {overlay} = await import("/now/table.js");
@@ -25,28 +18,6 @@ FOLD = """async ({cases, table}) => {
         return {after, changed: JSON.stringify(state) !== before};
     });
 }"""
-
-
-class Quiet(http.server.SimpleHTTPRequestHandler):
-    """Serves files, and says nothing of it."""
-
-    def log_message(self, *args: Any) -> None:
-        """Nobody reads it."""
-
-
-@pytest.fixture(scope="module")
-def page(chromium: Browser) -> Iterator[Page]:
-    """A page on which the static folder's modules can be imported."""
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=STATIC))
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    opened = chromium.new_page()
-    opened.goto(f"http://127.0.0.1:{server.server_port}/icon.svg")
-    yield opened
-    opened.close()
-    server.shutdown()
-    server.server_close()
-    thread.join()
 
 
 def folded(page: Page, cases: list[dict[str, Any]]) -> list[dict[str, Any]]:
