@@ -3,7 +3,6 @@
 
 const NAME = `runboard-${VERSION}`;
 const SHELLS = new Set(["/", "/trays"]);
-let asked = false;
 
 // A new version waits until no page of the old one is open: a page that is being worked goes on with the files that it
 // began with, and never gets half of each.
@@ -19,26 +18,20 @@ self.addEventListener("activate", (event) => {
   })());
 });
 
-self.addEventListener("message", (event) => { if (event.data === "take over") self.skipWaiting(); });
+// Asked by a page that has just been opened: where it is the only one, nothing of the old version is being worked.
+self.addEventListener("message", (event) => { if (event.data === "take over") event.waitUntil(takeOverIfAlone()); });
+
+async function takeOverIfAlone() {
+  const open = await clients.matchAll({ type: "window", includeUncontrolled: true });
+  if (open.length < 2) await self.skipWaiting();
+}
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== "GET" || url.origin !== location.origin) return;
-  if (request.mode === "navigate" ? SHELLS.has(url.pathname) : FILES.includes(url.pathname)) event.respondWith(answer(request, url));
+  if (request.mode === "navigate" ? SHELLS.has(url.pathname) : FILES.includes(url.pathname)) event.respondWith(kept(request, url));
 });
-
-async function answer(request, url) {
-  if (request.mode === "navigate" && (await canHandOver())) {
-    asked = true; // once: a version that does not take over must not keep the page from opening
-    registration.waiting.postMessage("take over");
-    return new Response("", { headers: { "Content-Type": "text/html", Refresh: "0" } });
-  }
-  return kept(request, url);
-}
-
-// A reload counts as the one page that is open; it is only now that nothing of the old version is shown.
-const canHandOver = async () => Boolean(!asked && registration.waiting && (await clients.matchAll()).length < 2);
 
 // What is kept comes first, so that a bad Wi-Fi costs nothing; a new version brings a new worker with new files.
 async function kept(request, url) {

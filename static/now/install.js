@@ -14,3 +14,10 @@ export async function keepForOffline() {
     // A browser that refuses (private mode, storage off) still has the open page.
   }
 }
+
+/** A new version that waited when this page was opened takes over, if no other page is open: then the page opens again,
+ *  with its files. Nothing is held up meanwhile: a version that does not take over is tried when the page is next opened. */
+export function changeOver(waiting) {
+  waiting.addEventListener("statechange", () => { if (waiting.state === "activated") location.reload(); });
+  waiting.postMessage("take over");
+}

@@ -38,6 +38,7 @@ export function become(person) {
 
 /** Opens the state: the last one kept, then the server's, then on and on. */
 export async function openShop() {
+  void useNewVersion();
   onOutbox(redraw);
   document.addEventListener("visibilitychange", () => pollSoon());
   window.addEventListener("online", () => pollSoon());
@@ -47,6 +48,12 @@ export async function openShop() {
   if (!state) take(await kept("state"));
   listen(() => { pollSoon(); drainSoon(); });
   setTimeout(() => import("./install.js").then((found) => found.keepForOffline()).catch(() => {}), REST_MS);
+}
+
+// Asked before anything else: a version that is found later, while the page is being worked, waits.
+async function useNewVersion() {
+  const registration = window.isSecureContext ? await navigator.serviceWorker?.getRegistration() : undefined;
+  if (registration?.waiting) (await import("./install.js")).changeOver(registration.waiting);
 }
 
 function pollSoon() {

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, ViewportSize, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, ViewportSize, expect, sync_playwright
 
 from runboard.app import Settings, open_workshop
 from runboard.floor.runs import Wish, new_event, open_run
@@ -25,6 +25,7 @@ Scheme = Literal["light", "dark"]
 STATIC = Path(__file__).parents[2] / "static"
 PHONE: ViewportSize = {"width": 360, "height": 740}
 TABLET: ViewportSize = {"width": 820, "height": 1180}
+PATIENCE = 20_000  # milliseconds: a busy machine of two cores may take several seconds to open a page
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -41,6 +42,7 @@ def chromium() -> Iterator[Browser]:
     """Debian's Chromium, for the whole session."""
     place = shutil.which("chromium")
     assert place, "Chromium is missing: apt-get install chromium"
+    expect.set_options(timeout=PATIENCE)
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=place, args=FLAGS)
         yield browser
@@ -82,7 +84,7 @@ class Phones:
             locale="en-GB",
             timezone_id="Europe/Berlin",
         )
-        context.set_default_timeout(10_000)
+        context.set_default_timeout(PATIENCE)
         if self.data:
             context.add_cookies([browser_cookie(paired(self.data))])
         if init_script:
