@@ -10,6 +10,9 @@ from datetime import time, timedelta
 from types import MappingProxyType
 from typing import Literal
 
+from runboard.shop.finish import Finish
+from runboard.shop.instruction import Instruction, Translation
+
 Attendance = Literal["hands-on", "watched", "none"]
 LoadSize = Literal["piece", "jig", "board", "tray", "run"]
 WaitWhy = Literal["dry", "cure", "clamp", "cool", "settle"]
@@ -17,26 +20,31 @@ Access = Literal["lead", "crew"]
 
 ZERO = timedelta(0)
 NOTHING: Mapping[str, int] = MappingProxyType({})
+# Materials whose fumes a laser must not make; the shop's own list replaces them. Common practice, no source.
+FORBIDDEN = ("PVC", "vinyl", "artificial leather", "ABS", "polycarbonate", "epoxy", "treated wood")
 
 
 @dataclass(frozen=True)
 class StationKind:
-    """What a kind of station demands of people: the least attendance while it runs, and what it does to wood."""
+    """What a kind of station demands of people: the least attendance while it runs, how often somebody who watches it is
+    asked whether they do, and what it does to wood."""
 
     least: Attendance
     cuts: bool = False
     heats: bool = False
+    dusty: bool = False
+    watch_every: timedelta | None = None
 
 
 # A cutter is anything that a person must not look away from while their hands are at it.
 STATION_KINDS: Mapping[str, StationKind] = MappingProxyType(
     {
         "bench": StationKind("none"),
-        "cnc": StationKind("watched", cuts=True),
-        "hand cutter": StationKind("hands-on", cuts=True),
-        "sander": StationKind("hands-on"),
-        "laser": StationKind("watched", heats=True),
-        "heater": StationKind("watched", heats=True),
+        "cnc": StationKind("watched", cuts=True, dusty=True, watch_every=timedelta(minutes=10)),
+        "hand cutter": StationKind("hands-on", cuts=True, dusty=True),
+        "sander": StationKind("hands-on", dusty=True),
+        "laser": StationKind("watched", heats=True, watch_every=timedelta(minutes=2)),
+        "heater": StationKind("watched", heats=True, watch_every=timedelta(minutes=2)),
         "finishing": StationKind("none"),
         "clamping": StationKind("none"),
         "other machine": StationKind("none"),
@@ -74,7 +82,9 @@ class Station:
     """A machine or bench where one load at a time is done.
 
     ``watch_from`` lists the stations where one may work while watching this one; ``None`` takes the default: those in
-    the same room that are no cutter (see ``may_work_while_watching``).
+    the same room that are no cutter (see ``may_work_while_watching``). ``watch_every`` replaces what is usual for its
+    kind. ``noise_db`` is its sound level at the worker's ear in dB(A), as measured or from its manual. ``eyewear``
+    says which eyewear its beam asks for.
     """
 
     key: str
@@ -85,6 +95,8 @@ class Station:
     watch_from: tuple[str, ...] | None = None
     quiet: tuple[Window, ...] = ()
     watch_every: timedelta | None = None
+    noise_db: float | None = None
+    eyewear: str = ""
 
     @property
     def cuts(self) -> bool:
@@ -93,6 +105,11 @@ class Station:
     @property
     def heats(self) -> bool:
         return STATION_KINDS[self.kind].heats
+
+    @property
+    def dusty(self) -> bool:
+        """Whether work at it makes dust that hangs in the air."""
+        return STATION_KINDS[self.kind].dusty
 
 
 @dataclass(frozen=True)
@@ -175,7 +192,9 @@ class Operation:
 
     ``setup_sheet`` is an ordered set of (label, text): program, version, cutter, zero, workholding, power, speed,
     focus, photo. ``personal`` means that from here each piece carries its own text. ``guess`` marks times nobody
-    measured. ``good_rate`` is somebody's guess of the share that comes good, or ``None``.
+    measured. ``good_rate`` is somebody's guess of the share that comes good, or ``None``. ``finish`` names one of the
+    shop's finishes. ``watch_every`` replaces the station's. ``instructions`` tell somebody who never saw the job.
+    ``translations`` are by language (``de``, ``es``, ``fr``).
     """
 
     key: str
@@ -194,6 +213,10 @@ class Operation:
     personal: bool = False
     good_rate: float | None = None
     guess: bool = True
+    finish: str | None = None
+    watch_every: timedelta | None = None
+    instructions: tuple[Instruction, ...] = ()
+    translations: Mapping[str, Translation] = field(default_factory=lambda: MappingProxyType({}))
 
 
 @dataclass(frozen=True)
@@ -213,6 +236,8 @@ class Book:
     """Everything the shop has written down about itself.
 
     ``walks`` holds minutes between two rooms under the pair in sorted order. ``revision`` rises by one each save.
+    ``forbidden`` are materials that no laser here may touch. ``noise_limit_db`` is the level that a day of eight hours
+    may have, ``noise_exchange_db`` by how many dB it rises as the hours halve: 85 and 3 as NIOSH recommends.
     """
 
     name: str = "My shop"
@@ -226,6 +251,10 @@ class Book:
     people: tuple[Person, ...] = ()
     jobs: tuple[ShopJob, ...] = ()
     products: tuple[Product, ...] = ()
+    finishes: tuple[Finish, ...] = ()
+    forbidden: tuple[str, ...] = FORBIDDEN
+    noise_limit_db: float = 85.0
+    noise_exchange_db: float = 3.0
     revision: int = 0
 
     def station(self, key: str) -> Station | None:
@@ -236,6 +265,9 @@ class Book:
 
     def product(self, key: str) -> Product | None:
         return next((one for one in self.products if one.key == key), None)
+
+    def finish(self, key: str | None) -> Finish | None:
+        return next((one for one in self.finishes if one.key == key), None)
 
     def room(self, key: str) -> Room | None:
         return next((one for one in self.rooms if one.key == key), None)

@@ -4,14 +4,15 @@
 """
 
 from collections.abc import Mapping
-from datetime import timedelta
+from datetime import date, timedelta
 from types import MappingProxyType
 from typing import Any, get_args
 from zoneinfo import ZoneInfo
 
-from runboard.shop.book import STATION_KINDS, ZERO, Access, Book, Person, Room, Service, ShopJob, Station
+from runboard.shop.book import FORBIDDEN, STATION_KINDS, ZERO, Access, Book, Person, Room, Service, ShopJob, Station
 from runboard.shop.book_record import book_to_json
 from runboard.shop.fields import NAME_LENGTH, Fields, shown
+from runboard.shop.finish import Finish
 from runboard.shop.problem import BookError, Problem
 from runboard.shop.route_json import Around, Seen, check_reference, operation_from_json, product_from_json, read_product
 from runboard.shop.route_record import operation_to_json, product_to_json
@@ -33,18 +34,26 @@ __all__ = [
 VERSION = 1
 
 _HEAD = ("runboard_book", "name", "time_zone", "units", "emergency", "revision")
-_BOOK = frozenset((*_HEAD, "rooms", "walks", "services", "stations", "people", "jobs", "products"))
+_CARE = ("finishes", "forbidden", "noise_limit_db", "noise_exchange_db")
+_BOOK = frozenset((*_HEAD, *_CARE, "rooms", "walks", "services", "stations", "people", "jobs", "products"))
 _ROOM = frozenset(("key", "name"))
 _WALK = frozenset(("rooms", "minutes"))
 _SERVICE = frozenset(("key", "name", "capacity"))
-_STATION = frozenset(("key", "name", "kind", "room", "services", "watch_from", "quiet", "watch_every_minutes"))
+_WATCHED = ("watch_from", "watch_every_minutes")
+_STATION = frozenset(("key", "name", "kind", "room", "services", *_WATCHED, "quiet", "noise_db", "eyewear"))
+_FINISH_SPANS = ("recoat", "handle", "cure", "airing")
+_FINISH_TEXTS = ("ventilation", "sheet_date")
+_FINISH = frozenset(
+    ("key", "name", *(f"{one}_minutes" for one in _FINISH_SPANS), "self_heats", "solvent", *_FINISH_TEXTS)
+)
 _PERSON = frozenset(("key", "name", "access", "skills", "hours", "start_up_minutes", "tidy_up_minutes", "removed"))
 _JOB = frozenset(("key", "name", "minutes", "room"))
 
 
 def around(book: Book) -> Around:
     """What a product of this book is checked against."""
-    return Around({one.key: one for one in book.stations}, {one.key: one for one in book.services}, book.units)
+    stations, services = _by_key(book.stations), _by_key(book.services)
+    return Around(stations, services, book.units, _by_key(book.finishes))
 
 
 def book_from_json(record: object) -> Book:
@@ -65,7 +74,9 @@ def _book(fields: Fields) -> Book:
     rooms = _rooms(fields)
     services = _services(fields)
     stations = _stations(fields, _by_key(rooms), _by_key(services))
-    surroundings, products = Around(_by_key(stations), _by_key(services), fields.units), Seen()
+    finishes = _finishes(fields)
+    surroundings = Around(_by_key(stations), _by_key(services), fields.units, _by_key(finishes))
+    products = Seen()
     return Book(
         name=fields.text("name", "My shop", least=1, most=NAME_LENGTH),
         time_zone=_time_zone(fields),
@@ -77,6 +88,10 @@ def _book(fields: Fields) -> Book:
         stations=stations,
         people=_people(fields),
         jobs=_jobs(fields, _by_key(rooms)),
+        finishes=finishes,
+        forbidden=fields.texts("forbidden") if "forbidden" in fields.record else FORBIDDEN,
+        noise_limit_db=fields.number("noise_limit_db", 85.0, least=60, most=120),
+        noise_exchange_db=fields.number("noise_exchange_db", 3.0, least=2, most=6),
         products=tuple(read_product(one, products, surroundings) for one in fields.each("products", "product")),
         revision=fields.count("revision", 0),
     )
@@ -156,8 +171,44 @@ def _station(fields: Fields, seen: Seen) -> Station:
         services=fields.keys("services"),
         watch_from=None if fields.record.get("watch_from") is None else fields.keys("watch_from"),
         quiet=read_windows(fields, "quiet"),
-        watch_every=fields.minutes("watch_every_minutes", None),
+        watch_every=fields.minutes("watch_every_minutes", None, least=0.5),
+        noise_db=fields.number("noise_db", None, most=150),
+        eyewear=fields.text("eyewear", "", most=NAME_LENGTH),
     )
+
+
+def _finishes(fields: Fields) -> tuple[Finish, ...]:
+    seen, found = Seen(), []
+    for one in fields.each("finishes", "finish"):
+        one.only(_FINISH)
+        spans = {name: one.minutes(f"{name}_minutes", None) for name in _FINISH_SPANS}
+        found.append(
+            Finish(
+                key=seen.key(one, "finishes"),
+                name=one.name(),
+                **spans,
+                self_heats=one.flag("self_heats", True),
+                solvent=one.flag("solvent", False),
+                ventilation=one.text("ventilation", ""),
+                sheet_date=_sheet_date(one),
+            )
+        )
+    return tuple(found)
+
+
+def _sheet_date(fields: Fields) -> str:
+    said = str(fields.text("sheet_date", "", most=NAME_LENGTH))
+    if said and not _is_date(said):
+        fields.wrong("wrong type", "sheet_date", wanted="a date such as 2026-03-14", found=shown(said))
+        return ""
+    return said
+
+
+def _is_date(text: str) -> bool:
+    try:
+        return date.fromisoformat(text).isoformat() == text
+    except ValueError:
+        return False
 
 
 def _check_watch_from(fields: Fields, station: Station, stations: Mapping[str, Station]) -> None:

@@ -4,6 +4,7 @@ from typing import Any
 
 from runboard.shop.book import Book, Person, Station
 from runboard.shop.durations import minutes_of
+from runboard.shop.finish import Finish
 from runboard.shop.route_record import product_to_json
 from runboard.shop.windows_json import write_windows
 
@@ -26,6 +27,10 @@ def book_to_json(book: Book) -> dict[str, Any]:
             {"key": job.key, "name": job.name, "minutes": minutes_of(job.minutes), "room": job.room}
             for job in book.jobs
         ],
+        "finishes": [_finish(finish) for finish in book.finishes],
+        "forbidden": list(book.forbidden),
+        "noise_limit_db": book.noise_limit_db,
+        "noise_exchange_db": book.noise_exchange_db,
         "products": [product_to_json(product) for product in book.products],
     }
 
@@ -40,6 +45,21 @@ def _station(station: Station) -> dict[str, Any]:
         "watch_from": None if station.watch_from is None else list(station.watch_from),
         "quiet": write_windows(station.quiet),
         "watch_every_minutes": None if station.watch_every is None else minutes_of(station.watch_every),
+        "noise_db": station.noise_db,
+        "eyewear": station.eyewear,
+    }
+
+
+def _finish(finish: Finish) -> dict[str, Any]:
+    spans = {name: getattr(finish, name) for name in ("recoat", "handle", "cure", "airing")}
+    return {
+        "key": finish.key,
+        "name": finish.name,
+        **{f"{name}_minutes": None if span is None else minutes_of(span) for name, span in spans.items()},
+        "self_heats": finish.self_heats,
+        "solvent": finish.solvent,
+        "ventilation": finish.ventilation,
+        "sheet_date": finish.sheet_date,
     }
 
 

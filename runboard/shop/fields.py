@@ -166,15 +166,18 @@ class Fields:
             return True
         return False
 
-    def minutes(self, field: str, default: Any = _REQUIRED, overnight: timedelta | None = None) -> Any:
-        """A span: minutes as a number, or a text such as '1h30'."""
+    def minutes(
+        self, field: str, default: Any = _REQUIRED, overnight: timedelta | None = None, *, least: float = 0
+    ) -> Any:
+        """A span of at least so many minutes: minutes as a number, or a text such as '1h30'."""
         value = self.take(field, default)
         if value is _ABSENT or (value is None and default is None):
             return timedelta(0) if default is _REQUIRED else default
         if isinstance(value, str):
-            return self._read(field, value, lambda text: parse_duration(text, overnight), timedelta(0))
+            read = self._read(field, value, lambda text: parse_duration(text, overnight), timedelta(minutes=least))
+            return read if self._is_within(field, read / timedelta(minutes=1), least, MOST_MINUTES) else timedelta(0)
         wanted = "minutes, as a number or a text such as '1h30'"
-        if not self._is_number(field, value, wanted) or not self._is_within(field, value, 0, MOST_MINUTES):
+        if not self._is_number(field, value, wanted) or not self._is_within(field, value, least, MOST_MINUTES):
             return timedelta(0)
         return timedelta(minutes=value)
 

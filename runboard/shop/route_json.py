@@ -23,6 +23,8 @@ from runboard.shop.book import (
 )
 from runboard.shop.durations import OVERNIGHT, minutes_of
 from runboard.shop.fields import Fields, shown
+from runboard.shop.finish import Finish
+from runboard.shop.instruction import Instruction, Translation
 from runboard.shop.problem import BookError, Problem
 from runboard.shop.units import Unit
 
@@ -36,12 +38,19 @@ _RANK = {attendance: rank for rank, attendance in enumerate(reversed(ATTENDANCES
 
 _PRODUCT = frozenset(("key", "name", "pieces_a_tray", "wood", "picture", "operations"))
 _ASKS = ("services", "wait", "checklist", "setup_sheet", "checks", "cautions", "skill", "uses")
-_OPERATION = frozenset(("key", "name", "station", "attendance", *_ASKS, "personal", "good_rate", "guess", "passes"))
+_CARE = ("finish", "watch_every_minutes", "instructions", "translations")
+_OPERATION = frozenset(
+    ("key", "name", "station", "attendance", *_ASKS, *_CARE, "personal", "good_rate", "guess", "passes")
+)
 _SPANS = ("setup", "loading", "machine", "unloading", "hand")
 _PASS = frozenset(("key", "name", "size", "pieces", *(f"{span}_minutes" for span in _SPANS)))
 _WAIT = frozenset(("why", "least_minutes", "latest_minutes", "holds"))
 _CHECK = frozenset(("key", "text", "per", "nominal", "plus", "minus"))
 _USE = frozenset(("supply", "each", "unit"))
+_INSTRUCTION = frozenset(("text", "picture"))
+LANGUAGES = ("de", "es", "fr")
+_TRANSLATED = ("instructions", "checklist", "cautions", "checks")
+_TRANSLATION = frozenset(("name", *_TRANSLATED))
 
 
 @dataclass(frozen=True)
@@ -52,6 +61,7 @@ class Around:
     stations: Mapping[str, Station] | None = None
     services: Mapping[str, Service] | None = None
     units: Unit = "mm"
+    finishes: Mapping[str, Finish] | None = None
 
 
 @dataclass
@@ -146,6 +156,10 @@ def _operation(fields: Fields, seen: Seen, around: Around) -> Operation:
         personal=fields.flag("personal", False),
         good_rate=_good_rate(fields),
         guess=fields.flag("guess", True),
+        finish=None if fields.record.get("finish") is None else fields.key("finish"),
+        watch_every=fields.minutes("watch_every_minutes", None, least=0.5),
+        instructions=tuple(_instruction(one) for one in fields.each("instructions", "instruction")),
+        translations=_translations(fields),
     )
     _check_against_shop(fields, operation, around)
     return operation
@@ -155,6 +169,7 @@ def _check_against_shop(fields: Fields, operation: Operation, around: Around) ->
     check_reference(fields, "station", operation.station, around.stations, "station")
     for service in operation.services:
         check_reference(fields, "services", service, around.services, "service")
+    check_reference(fields, "finish", operation.finish or "", around.finishes, "finish")
     station = (around.stations or {}).get(operation.station)
     if station is None or station.kind not in STATION_KINDS:
         return
@@ -233,6 +248,27 @@ def _check(fields: Fields, seen: Seen) -> Check:
 def _use(fields: Fields) -> Use:
     fields.only(_USE)
     return Use(fields.text("supply", least=1, most=200), fields.number("each"), fields.text("unit", ""))
+
+
+def _instruction(fields: Fields) -> Instruction:
+    fields.only(_INSTRUCTION)
+    return Instruction(fields.text("text", least=1), fields.text("picture", None))
+
+
+def _translations(fields: Fields) -> Mapping[str, Translation]:
+    record = fields.record.get("translations", NOTHING)
+    said = fields.inside(record, "translations")
+    if said is None or not record:
+        return MappingProxyType({})
+    said.only(frozenset(LANGUAGES))
+    found = {}
+    for language in record:
+        one = said.inside(record[language], language)
+        if one is not None:
+            one.only(_TRANSLATION)
+            texts = {name: one.texts(name) for name in _TRANSLATED}
+            found[language] = Translation(one.text("name", ""), **texts)
+    return MappingProxyType(found)
 
 
 def _good_rate(fields: Fields) -> float | None:

@@ -4,6 +4,7 @@ from typing import Any
 
 from runboard.shop.book import Check, Operation, Pass, Product, Use, Wait
 from runboard.shop.durations import minutes_of
+from runboard.shop.instruction import Translation
 
 
 def product_to_json(product: Product) -> dict[str, Any]:
@@ -36,8 +37,17 @@ def operation_to_json(operation: Operation) -> dict[str, Any]:
         "personal": operation.personal,
         "good_rate": operation.good_rate,
         "guess": operation.guess,
+        "finish": operation.finish,
+        "watch_every_minutes": None if operation.watch_every is None else minutes_of(operation.watch_every),
+        "instructions": [{"text": one.text, "picture": one.picture} for one in operation.instructions],
+        "translations": {language: _translation(one) for language, one in operation.translations.items()},
         "passes": [_pass(one) for one in operation.passes],
     }
+
+
+def _translation(one: Translation) -> dict[str, Any]:
+    lists = ("instructions", "checklist", "cautions", "checks")
+    return {"name": one.name, **{name: list(getattr(one, name)) for name in lists}}
 
 
 def _pass(one: Pass) -> dict[str, Any]:

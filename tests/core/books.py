@@ -23,6 +23,9 @@ from runboard.shop.book import (
     Wait,
     Window,
 )
+from runboard.shop.finish import Finish
+from runboard.shop.instruction import Instruction, Translation
+from runboard.shop.route_json import LANGUAGES
 
 _EVERYTHING: dict[str, Any] = {
     "runboard_book": 1,
@@ -47,6 +50,8 @@ _EVERYTHING: dict[str, Any] = {
             "watch_from": ["bench"],
             "quiet": [{"days": ["mon", "sun"], "from": "22:00", "to": "24:00"}],
             "watch_every_minutes": 10,
+            "noise_db": 92,
+            "eyewear": "clear, side shields",
         },
         {"key": "bench", "name": "The bench", "kind": "bench", "room": "shop", "watch_from": None},
         {"key": "laser", "name": "The laser", "kind": "laser", "room": "house"},
@@ -64,6 +69,23 @@ _EVERYTHING: dict[str, Any] = {
         }
     ],
     "jobs": [{"key": "bin", "name": "Empty the bin", "minutes": 5, "room": "shop"}],
+    "finishes": [
+        {
+            "key": "hard-oil",
+            "name": "Hard oil",
+            "recoat_minutes": 720,
+            "handle_minutes": 1440,
+            "cure_minutes": 20160,
+            "airing_minutes": 120,
+            "self_heats": True,
+            "solvent": True,
+            "ventilation": "both doors open",
+            "sheet_date": "2026-03-14",
+        }
+    ],
+    "forbidden": ["PVC", "vinyl"],
+    "noise_limit_db": 85,
+    "noise_exchange_db": 3,
     "products": [
         {
             "key": "rail",
@@ -90,6 +112,18 @@ _EVERYTHING: dict[str, Any] = {
                     "personal": False,
                     "good_rate": 0.95,
                     "guess": True,
+                    "finish": "hard-oil",
+                    "watch_every_minutes": 5,
+                    "instructions": [{"text": "Lay the board on the bed.", "picture": "bed.png"}],
+                    "translations": {
+                        "de": {
+                            "name": "Fräsen",
+                            "instructions": ["Brett auflegen."],
+                            "checklist": ["Spannzange fest"],
+                            "cautions": ["Staub"],
+                            "checks": ["Breite"],
+                        }
+                    },
                     "passes": [
                         {
                             "key": "a",
@@ -118,6 +152,7 @@ def everything() -> dict[str, Any]:
 keys = st.text("abcdefghij0123456789", min_size=1, max_size=6)
 names = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=12)
 texts = st.text(st.characters(exclude_categories=("Cs",), exclude_characters="\0"), max_size=12)
+intervals = st.timedeltas(timedelta(minutes=1), timedelta(days=60))
 spans = st.timedeltas(timedelta(0), timedelta(days=60))
 millimetres = st.floats(0, 1e6, allow_nan=False)
 
@@ -152,7 +187,21 @@ def waits(draw: st.DrawFn, services: dict[str, int]) -> Wait:
 
 
 @st.composite
-def operations(draw: st.DrawFn, key: str, stations: tuple[Station, ...], services: dict[str, int]) -> Operation:
+def finishes(draw: st.DrawFn, key: str) -> Finish:
+    waits_ = [draw(st.none() | spans) for _ in range(3)]
+    date = draw(st.just("") | st.dates().map(str))
+    return Finish(key, draw(names), *waits_, draw(st.booleans()), draw(st.booleans()), None, draw(texts), date)
+
+
+@st.composite
+def translations(draw: st.DrawFn) -> Translation:
+    return Translation(draw(texts), *(tuple(draw(st.lists(names, max_size=1))) for _ in range(4)))
+
+
+@st.composite
+def operations(
+    draw: st.DrawFn, key: str, stations: tuple[Station, ...], services: dict[str, int], finish: str | None
+) -> Operation:
     station = draw(st.sampled_from(stations))
     ranks = ("none", "watched", "hands-on")
     attendance = draw(st.sampled_from(ranks[ranks.index(STATION_KINDS[station.kind].least) :]))
@@ -173,6 +222,10 @@ def operations(draw: st.DrawFn, key: str, stations: tuple[Station, ...], service
         personal=draw(st.booleans()),
         good_rate=draw(st.none() | st.floats(0.01, 1)),
         guess=draw(st.booleans()),
+        finish=finish,
+        watch_every=draw(st.none() | intervals),
+        instructions=tuple(draw(st.lists(st.builds(Instruction, names, st.none() | texts), max_size=2))),
+        translations=MappingProxyType(draw(st.dictionaries(st.sampled_from(LANGUAGES), translations(), max_size=1))),
     )
 
 
@@ -191,7 +244,9 @@ def books(draw: st.DrawFn) -> Book:
             tuple(capacities),
             draw(st.sampled_from([None, (), (key,)])),
             tuple(draw(st.lists(windows(), max_size=3))),
-            draw(st.none() | spans),
+            draw(st.none() | intervals),
+            draw(st.none() | st.floats(0, 150)),
+            draw(texts),
         )
         for key in station_keys
     )
@@ -207,6 +262,7 @@ def books(draw: st.DrawFn) -> Book:
         removed=st.booleans(),
     )
     product_keys = draw(st.lists(keys, max_size=1, unique=True))
+    finish = draw(st.none() | keys)
     return Book(
         name=draw(names),
         time_zone=draw(st.sampled_from(["UTC", "Europe/Berlin", "America/New_York"])),
@@ -223,7 +279,8 @@ def books(draw: st.DrawFn) -> Book:
                 key,
                 draw(names),
                 tuple(
-                    draw(operations(one, stations, capacities)) for one in draw(st.lists(keys, max_size=2, unique=True))
+                    draw(operations(one, stations, capacities, finish))
+                    for one in draw(st.lists(keys, max_size=2, unique=True))
                 ),
                 draw(st.integers(1, 100)),
                 draw(texts),
@@ -231,5 +288,9 @@ def books(draw: st.DrawFn) -> Book:
             )
             for key in product_keys
         ),
+        finishes=() if finish is None else (draw(finishes(finish)),),
+        forbidden=tuple(draw(st.lists(names, max_size=2))),
+        noise_limit_db=draw(st.floats(60, 120)),
+        noise_exchange_db=draw(st.floats(2, 6)),
         revision=draw(st.integers(0, 1000)),
     )
