@@ -1,0 +1,74 @@
+"""What runs in the child process: one plain function, which tells how far it is while it works."""
+
+import logging
+import multiprocessing
+import os
+import signal
+import threading
+import time
+import traceback
+from collections.abc import Callable
+from multiprocessing.connection import Connection
+from typing import Any
+
+from runboard.background.job import Failure
+
+TELL_EVERY = 0.1  # seconds between two plain tellings: a page does not read faster
+_KINDER = 5  # the page of a phone is answered first
+
+_log = logging.getLogger("runboard")
+
+
+def live(line: Connection, work: Callable[..., Any], arguments: tuple[Any, ...]) -> None:
+    """The child's whole life: ``work(*arguments, told)``, and its result or failure on the ``line``."""
+    _stand_alone()
+    try:
+        answer: tuple[str, Any] = ("result", work(*arguments, teller(line)))
+        line.send(answer)
+    except Exception as why:  # noqa: BLE001 - whatever it is, the parent says it
+        _log.debug("%s", traceback.format_exc())
+        _send_failure(line, Failure(type(why).__name__, str(why) or traceback.format_exc(limit=-1)))
+    finally:
+        line.close()
+
+
+def teller(line: Connection) -> Callable[..., None]:
+    """The ``told(done, total, latest=None)`` that work is given. A ``latest`` always goes through; plain progress at
+    most every tenth of a second."""
+    last = 0.0
+
+    def told(done: int, total: int, latest: Any = None) -> None:
+        nonlocal last
+        now = time.monotonic()
+        if latest is not None or done >= total or now - last >= TELL_EVERY:
+            last = now
+            line.send(("told", (done, total, latest)))
+
+    return told
+
+
+def _send_failure(line: Connection, failure: Failure) -> None:
+    try:
+        line.send(("failure", failure))
+    except OSError:  # nobody listens any more
+        pass
+
+
+def _stand_alone() -> None:
+    """In a process group of its own, so that Ctrl-C in the server's terminal is the server's alone and a child is ended
+    with all that it started; and gone when the server is, however that went."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    signal.signal(signal.SIGTERM, signal.SIG_DFL)
+    if hasattr(os, "setpgid"):
+        os.setpgid(0, 0)
+        os.nice(_KINDER)
+    threading.Thread(target=_go_with_the_parent, daemon=True).start()
+
+
+def _go_with_the_parent() -> None:
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        if hasattr(os, "killpg"):
+            os.killpg(0, signal.SIGKILL)
+        os._exit(1)

@@ -1,0 +1,218 @@
+"""The parent's side: long work started, looked at and ended, a few at once; the rest waits its turn.
+
+Nothing here waits for a child but threads of its own: at most one for each child that runs, and none when none does.
+"""
+
+import logging
+import multiprocessing
+import threading
+import time
+import uuid
+from collections import deque
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from multiprocessing.connection import Connection, wait
+from multiprocessing.context import SpawnProcess
+from typing import Any
+
+from runboard.background import child, group
+from runboard.background.job import Failure, Job
+
+MOST = 2  # at once: a shop's computer has few cores, and answers phones meanwhile
+MOST_WAITING = 8
+KEPT = 20  # that are over
+GRACE = 2.0  # seconds between being asked to end and being killed
+LOOK_EVERY = 0.2
+
+_SPAWN = multiprocessing.get_context("spawn")  # a forked child of a server with threads may never come up
+_log = logging.getLogger("runboard")
+
+
+class Full(Exception):
+    """So much is waiting already that nothing more is taken."""
+
+
+@dataclass
+class _Ward:
+    """A job with what its thread needs; ``asked`` once somebody wants it ended."""
+
+    job: Job
+    work: Callable[..., Any]
+    arguments: tuple[Any, ...]
+    heard: Callable[[Job], None] | None
+    asked: bool = False
+    deadline: float | None = None
+
+
+class Jobs:
+    """Child processes for long work. Give ``heard`` to be told of every change, on a thread of the job's: it must not
+    wait."""
+
+    def __init__(self, most: int = MOST, grace: float = GRACE) -> None:
+        self._most = most
+        self._grace = grace
+        self._lock = threading.Lock()  # over what is known
+        self._births = threading.Lock()  # over what may reap: multiprocessing does whenever it starts another
+        self._wards: dict[str, _Ward] = {}
+        self._waiting: deque[_Ward] = deque()
+        self._threads: set[threading.Thread] = set()
+        self._closed = False
+
+    def start(
+        self,
+        what: str,
+        subject: str,
+        work: Callable[..., Any],
+        *arguments: Any,
+        heard: Callable[[Job], None] | None = None,
+    ) -> Job:
+        """Let a child run ``work(*arguments, told)``, a function of a module with arguments that can be pickled; answers
+        at once. Raises ``Full``, also once closed."""
+        ward = _Ward(Job(uuid.uuid4().hex, what, subject), work, arguments, heard)
+        with self._lock:
+            if self._closed or len(self._waiting) >= MOST_WAITING:
+                raise Full
+            self._wards[ward.job.id] = ward
+            self._waiting.append(ward)
+            self._forget()
+            if len(self._threads) < self._most:
+                thread = threading.Thread(target=self._work_off, name=f"runboard {what}", daemon=True)
+                self._threads.add(thread)
+                thread.start()
+        return ward.job
+
+    def look(self, job: str) -> Job | None:
+        """The job as it stands; None for one that is not known any more."""
+        with self._lock:
+            ward = self._wards.get(job)
+            return ward.job if ward else None
+
+    def newest(self, what: str, subject: str = "") -> Job | None:
+        """The job of that sort and subject that was started last."""
+        with self._lock:
+            found = (one.job for one in reversed(self._wards.values()))
+            return next((one for one in found if (one.what, one.subject) == (what, subject)), None)
+
+    def end(self, job: str) -> None:
+        """Ask a job to end: its child is told to, and killed where it does not within the grace."""
+        with self._lock:
+            ward = self._wards.get(job)
+            if ward is None or ward.job.is_over:
+                return
+            self._ask_to_end(ward)
+        _tell(ward)
+
+    def close(self) -> None:
+        """End everything, and wait until it has."""
+        with self._lock:
+            self._closed = True
+            for ward in self._wards.values():
+                if not ward.job.is_over:
+                    self._ask_to_end(ward)
+            threads = list(self._threads)
+        for thread in threads:
+            thread.join(self._grace + 2)
+
+    # on a thread of its own
+
+    def _work_off(self) -> None:
+        while (ward := self._next()) is not None:
+            self._follow(ward)
+
+    def _next(self) -> _Ward | None:
+        with self._lock:
+            while self._waiting:
+                ward = self._waiting.popleft()
+                if not ward.asked:
+                    ward.job = replace(ward.job, state="running")
+                    return ward
+            self._threads.discard(threading.current_thread())
+            return None
+
+    def _follow(self, ward: _Ward) -> None:
+        """Start the child, hear it out, and see it buried."""
+        ours, theirs = _SPAWN.Pipe(duplex=False)
+        made = _SPAWN.Process(target=child.live, args=(theirs, ward.work, ward.arguments), daemon=True)
+        try:
+            with self._births:
+                made.start()
+        except Exception as why:  # noqa: BLE001 - arguments that cannot be pickled, or a computer that is full
+            self._change(ward, state="failed", failure=Failure("not started", str(why)))
+            ours.close()
+            return
+        finally:
+            theirs.close()
+        _tell(ward)
+        with ours:
+            while not self._is_gone(ward, made, ours):
+                pass
+        with self._births:
+            group.end(made, hard=True)
+            made.join()
+            code = made.exitcode
+            made.close()
+        if not ward.job.is_over:
+            _log.warning("%s %s: its process died (%s)", ward.job.what, ward.job.subject, code)
+            self._change(ward, state="failed", failure=Failure("died", str(code)))
+
+    def _is_gone(self, ward: _Ward, process: SpawnProcess, line: Connection) -> bool:
+        """One turn: hear what the child says, or end it. True once it is dead and all it said is heard."""
+        ready = wait([process.sentinel, line], LOOK_EVERY)
+        if line in ready:
+            try:
+                self._hear(ward, *line.recv())
+            except (EOFError, OSError):  # it has closed the line: it is going, or is made to
+                ward.deadline = ward.deadline or time.monotonic() + self._grace
+                self._due(ward, process)
+                return bool(wait([process.sentinel], LOOK_EVERY))
+        elif process.sentinel in ready:
+            return True
+        self._due(ward, process)
+        return False
+
+    def _due(self, ward: _Ward, process: SpawnProcess) -> None:
+        """Tell a child that is to end; kill it after its grace."""
+        now = time.monotonic()
+        if ward.deadline is None and (ward.asked or ward.job.is_over):
+            ward.deadline = now + self._grace
+            if ward.asked:
+                group.end(process)
+        elif ward.deadline is not None and now > ward.deadline:
+            group.end(process, hard=True)
+
+    def _hear(self, ward: _Ward, kind: str, said: Any) -> None:
+        if kind == "told":
+            done, total, latest = said
+            known = {} if latest is None else {"latest": latest}
+            self._change(ward, done=done, total=total, **known)
+        elif kind == "result":
+            self._change(ward, result=said, **({} if ward.asked else {"state": "done"}))
+        elif not ward.asked:
+            _log.warning("%s %s: %s: %s", ward.job.what, ward.job.subject, said.kind, said.says)
+            self._change(ward, state="failed", failure=said)
+
+    def _change(self, ward: _Ward, **changes: Any) -> None:
+        with self._lock:
+            ward.job = replace(ward.job, **changes)
+        _tell(ward)
+
+    # with the lock held
+
+    @staticmethod
+    def _ask_to_end(ward: _Ward) -> None:
+        ward.asked = True
+        ward.job = replace(ward.job, state="ended")
+
+    def _forget(self) -> None:
+        over = [key for key, one in self._wards.items() if one.job.is_over]
+        for key in over[: max(0, len(over) - KEPT)]:
+            del self._wards[key]
+
+
+def _tell(ward: _Ward) -> None:
+    if ward.heard is None:
+        return
+    try:
+        ward.heard(ward.job)
+    except Exception:  # noqa: BLE001 - the child is looked after all the same
+        _log.exception("%s %s: who listens to it failed", ward.job.what, ward.job.subject)

@@ -1,0 +1,95 @@
+"""Work for a child to do: plain functions, as a child imports them."""
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+Told = Callable[..., None]
+
+
+def add_up(numbers: list[int], told: Told) -> int:
+    """Tells of each number."""
+    total = 0
+    for at, number in enumerate(numbers, 1):
+        total += number
+        told(at, len(numbers), total)
+    return total
+
+
+def sleep_long(mark: Path, told: Told) -> None:
+    """Says by a file that it has begun, with its process id, and sleeps."""
+    told(0, 60, "asleep")
+    write(mark, str(os.getpid()))
+    time.sleep(60)
+
+
+def sleep_deaf(mark: Path, told: Told) -> None:
+    """The same, and does not hear that it is to end."""
+    signal.signal(signal.SIGTERM, signal.SIG_IGN)
+    sleep_long(mark, told)
+
+
+def start_another(mark: Path, told: Told) -> None:
+    """Starts a process of its own, says which, and waits for it."""
+    other = subprocess.Popen([sys.executable, "-c", "import time; time.sleep(60)"])
+    write(mark, str(other.pid))
+    other.wait()
+
+
+def write_then_wait(mark: Path, until: Path, told: Told) -> str:
+    """Says that it has begun, and is done once the other file is there."""
+    write(mark, str(os.getpid()))
+    while not until.exists():
+        time.sleep(0.01)
+    return mark.name
+
+
+def fall(told: Told) -> None:
+    raise ValueError("there is a knot in it")
+
+
+def die(told: Told) -> None:
+    os.kill(os.getpid(), signal.SIGKILL)
+
+
+def answer_badly(told: Told) -> Any:
+    """What cannot be sent."""
+    return lambda: None
+
+
+def chatter(told: Told) -> str:
+    for at in range(20_000):
+        told(at, 20_000)
+    return "said"
+
+
+def give_in(mark: Path, told: Told) -> None:
+    """Answers with what it has when it is told to end."""
+
+    def heard(_signal: int, _frame: object) -> None:
+        raise InterruptedError
+
+    signal.signal(signal.SIGTERM, heard)
+    write(mark, str(os.getpid()))
+    try:
+        time.sleep(60)
+    except InterruptedError:
+        told(1, 2, "half a plan")
+
+
+def say_big(told: Told) -> int:
+    """More than a pipe holds."""
+    told(1, 1, "x" * 1_000_000)
+    return 1
+
+
+def write(mark: Path, text: str) -> None:
+    """Whole, for whoever waits for it."""
+    beside = mark.with_suffix(".part")
+    beside.write_text(text)
+    beside.rename(mark)
