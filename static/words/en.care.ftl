@@ -1,0 +1,86 @@
+# Cautions, start lists, reminders and their answers: care-<key> for each entry of runboard/run/cautions.json. Short
+# enough for a row of a card, calm, and never a permission to leave a machine that runs.
+
+## Beside the step
+care-stay-and-watch = Stay and watch. Never leave it running.
+care-laser-beam = Laser beam: eyewear for its wavelength, lid and guards shut.
+care-fire = It can catch fire: the right extinguisher in reach, on the exit side.
+care-exhaust-and-air = Exhaust outdoors on, air on.
+care-hot = Hot: let it cool before you touch it.
+care-no-gloves = No gloves, no loose sleeves at turning tools.
+care-loose = Sleeves tight, hair tied back, no rings or cords.
+care-hands-clear = Hands clear of the cutter: use a push pad.
+care-disconnect = Disconnect before changing the cutter.
+care-eye-protection = Eye protection on.
+care-hearing-protection = Hearing protection on.
+care-dust-mask = Dust mask on, until the air is clear and the bin is emptied.
+care-extraction = Dust extraction on.
+care-manual = Read the machine's manual first.
+care-crushing = Fingers clear where it closes.
+care-sharp-edge = Sharp edges: take hold with care.
+care-electricity = Live parts inside: disconnect before opening.
+care-respirator = Respirator on, with the filter that the label asks for.
+care-rags = Rags, pads, paper, brushes, oily dust: single layer outdoors in the shade, away from buildings; or into water in the lidded metal can. Never a pile, a bin, a pocket, a dryer.
+care-solvent-air = Solvent in the air: no flame, laser, sanding, heater or charger in this room.
+care-no-smoking = No smoking.
+care-gloves = Protective gloves on, of the kind the label asks for.
+care-air-the-room = Air the room, as the label says.
+care-dry-not-cured = Dry to the touch is not cured.
+care-oiled-dust = Dust of oiled wood can heat by itself: empty the bag outdoors, into water in the lidded metal can.
+care-lifting = Heavy: two people, or the trolley.
+care-batteries = Batteries charge only while somebody stays, on something that will not burn; off at lock-up.
+
+## Before a laser or a heater starts
+care-start-extinguisher = The right extinguisher is in reach, on the exit side
+care-start-eyewear = Eyewear for this wavelength is on: everybody in the room
+care-start-door = Door shut; no children or pets here
+care-start-guards = No guard, lid or switch is bypassed
+care-start-exhaust = Exhaust outdoors is on, and it draws
+care-start-bed = Bed clear and clean: no scraps, no dust, no soot
+care-start-fresh = No freshly finished piece in it or near it
+care-start-material = Material known, and not on the shop's forbidden list. Unknown means no
+
+## Before a cutter starts
+care-start-held = The work is held down, clear of the cutter's path
+care-start-no-gloves = No gloves, no loose sleeves, hair tied back
+care-start-small = Small pieces are in a holder, never in fingers
+care-start-extraction = Dust extraction is on
+care-start-cutter = Cutter tight, key out, guards on
+care-start-eyes-ears = Eye and hearing protection on
+care-start-stop = Emergency stop in reach
+
+## Reminders
+care-watch-check = Stay and watch. Confirm: no flame, work flat, air and exhaust on.
+care-nobody-near = Everybody was last seen elsewhere while a machine runs. Go to it now, and stay.
+care-rags-start = Before you open the tin: the lidded metal can with water stands ready, or a place outdoors in the shade.
+care-rags-end = The coat is done. Rags, pads, paper, brushes, now: single layer outdoors in the shade, away from buildings; or into water in the lidded metal can.
+care-rags-morning = Look again at yesterday's rags, brushes and bins: cold, in a single layer or under water, no smell?
+care-dust-bag = Dust of oiled wood is in the bag. Empty it outdoors now, into water in the lidded metal can.
+care-smoulder-bin = A cut burnt. Stop, look for a glow, and empty the extractor's bin outdoors now.
+care-smoulder-again = Look again at the extractor, its hose and the emptied dust: no smoke, no smell, no warmth?
+care-power-back = The power is gone. Switches off, before it comes back.
+care-lockup-rags = Oily rags: spread in a single layer outdoors, or in water in the lidded metal can
+care-lockup-power = Machines off, plugs out, compressor empty
+care-lockup-chargers = No battery on a charger
+care-lockup-bins = Dust bin emptied, outdoors
+care-lockup-smoulder = Looked and smelled for smoulder: laser, sander, bin
+care-lockup-first-job = Tomorrow's first job is laid out
+
+## What was done
+care-rags-done-outdoors = They lie in a single layer outdoors, in the shade, away from buildings
+care-rags-done-water = They are in water in the metal can, lid on
+care-rags-done-none = No rags, pads, paper or brushes were used
+care-rags-done-looked = Looked: cold, and no smell
+care-dust-done-water = The dust is outdoors, in water in the metal can, lid on
+care-dust-done-none = The bag was empty
+care-smoulder-done-outdoors = The bin is emptied, outdoors
+care-smoulder-done-cold = Looked again: no smoke, no smell, no warmth
+
+## Always
+care-emergency = Fire or injury: emergency stop if it is safe, get out, call { $number }.
+care-never-leave = Never leave a running machine that must be watched. To go, stop it and make it safe first.
+care-watch-note = It shows that somebody answered. It is no fire watch.
+care-manual-first = The machine's own manual comes first, then the local codes and licensed people.
+care-finish-label = Common practice: read the label.
+care-not-food-safe = No finish is called food safe here, dry or cured. Ask its maker.
+care-figures = For information. No figure here means that it is safe.
