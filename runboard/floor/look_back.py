@@ -1,11 +1,15 @@
-"""Looking back on a run: its time elements, and what happened to a tray."""
+"""Looking back: a run's time elements, what happened to a tray, and what people's ears and lungs met on the last days."""
 
-from runboard.floor.warm import find_run
+from datetime import timedelta
+
+from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
+from runboard.review.exposure import Exposure, exposures
 from runboard.review.history import Entry, tray_history
 from runboard.review.time_study import Element, loads_after_a_change, time_elements
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState
+from runboard.shop.hours import local_day
 
 
 def study_run(workshop: Workshop, run: str) -> tuple[RunState, list[Element]]:
@@ -24,3 +28,13 @@ def history_of(workshop: Workshop, run: str, tray: str) -> list[Entry]:
         if tray not in found.trays:
             raise Refused("tray unknown", tray=tray)
         return tray_history(found, tray, workshop.ledger.arrived, workshop.ledger.state.unsettled)
+
+
+def exposures_of_days(workshop: Workshop, days: int) -> list[Exposure]:
+    """Noise and dust of each person on the last so many days of the shop, today among them, the newest first."""
+    with workshop.lock:
+        catch_up(workshop)
+        book, state, events = workshop.ledger.book, workshop.ledger.state, list(workshop.ledger.held)
+    now = workshop.clock.now()
+    today = local_day(now, book.time_zone)
+    return exposures(book, state, events, [today - timedelta(days=back) for back in range(days)], now)

@@ -1,12 +1,12 @@
 """Where the hours of a run went: the sums of its time elements for each step."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import timedelta
 
 from runboard.review.time_study import FROM_SENSOR, MEASURED, Element
 from runboard.run.state import RunState
-from runboard.shop.book import ZERO
+from runboard.shop.book import ZERO, Book
 
 HANDS = ("setup", "loading", "unloading", "hand")
 
@@ -15,7 +15,7 @@ HANDS = ("setup", "loading", "unloading", "hand")
 class Sum:
     """The hours of one step. ``hands`` is the sum of everybody's spans, ``elapsed`` the time in which at least one
     person was at it, ``machine`` the machine's; ``unmeasured`` is the part of ``hands`` and ``machine`` that teaches
-    nothing."""
+    nothing. ``helpers`` is the part of ``hands`` that helpers gave, ``leads`` the rest."""
 
     step: str
     step_name: str
@@ -25,18 +25,31 @@ class Sum:
     elapsed: timedelta
     machine: timedelta
     unmeasured: timedelta
+    helpers: timedelta = ZERO
+
+    @property
+    def leads(self) -> timedelta:
+        """The leads' part of ``hands``."""
+        return self.hands - self.helpers
 
 
-def hours_by_step(run: RunState, elements: Iterable[Element]) -> list[Sum]:
-    """The sums of each step that was worked on, in the order of the route."""
+def is_helper(book: Book, person: str) -> bool:
+    """Whether a person is a helper: crew, or somebody who is in no book, as guests are. Nobody is none."""
+    known = book.person(person)
+    return bool(person) and (known is None or known.access != "lead")
+
+
+def hours_by_step(run: RunState, elements: Iterable[Element], helpers: Collection[str] = ()) -> list[Sum]:
+    """The sums of each step that was worked on, in the order of the route. ``helpers`` are the keys of those whose hours
+    are counted apart."""
     by_step: dict[str, list[Element]] = {}
     for one in elements:
         by_step.setdefault(one.step, []).append(one)
     order = {step.key: step.index for revision in run.revisions for step in revision.route.steps}
-    return [_sum(run, by_step[key]) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
+    return [_sum(run, by_step[key], helpers) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
 
 
-def _sum(run: RunState, elements: list[Element]) -> Sum:
+def _sum(run: RunState, elements: list[Element], helpers: Collection[str]) -> Sum:
     hands = [one for one in elements if one.kind in HANDS and one.length is not None]
     machine = [one for one in elements if one.kind == "machine" and one.length is not None]
     worked = {one.load for one in elements if one.kind != "wait"}
@@ -51,6 +64,7 @@ def _sum(run: RunState, elements: list[Element]) -> Sum:
         union(hands),
         total(machine),
         total(one for one in (*hands, *machine) if one.known not in (MEASURED, FROM_SENSOR)),
+        total(one for one in hands if one.person in helpers),
     )
 
 

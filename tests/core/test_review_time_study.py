@@ -2,7 +2,9 @@
 
 from datetime import timedelta
 
-from runboard.review.hours import hours_by_step, total, union
+import pytest
+
+from runboard.review.hours import hours_by_step, is_helper, total, union
 from runboard.review.time_study import Element, loads_after_a_change, time_elements
 from tests.core.pressing import START, Floor
 
@@ -128,6 +130,31 @@ def test_two_people_on_one_load_add_hours_but_no_elapsed_time() -> None:
     assert round(clean.hands.total_seconds() / 60) == 16
     assert round(clean.elapsed.total_seconds() / 60) == 10
     assert (clean.loads, clean.pieces) == (1, 5)
+
+
+def test_a_helpers_hours_are_counted_apart_and_leads_and_helpers_make_the_sum() -> None:
+    floor = Floor()
+    floor.open_run()
+    floor.press("load started", run="r1", load="clean/1")
+    floor.wait(4)
+    floor.press("load started", run="r1", load="clean/1", person="ben", device="other phone")
+    floor.wait(6)
+    floor.press("load done", run="r1", load="clean/1")
+
+    found = elements(floor)
+    helpers = {one.person for one in found if is_helper(floor.book, one.person)}
+    (clean,) = [one for one in hours_by_step(floor.run, found, helpers) if one.step == "clean"]
+
+    assert helpers == {"ben"}
+    assert [round(one.total_seconds() / 60) for one in (clean.leads, clean.helpers)] == [10, 6]
+    assert clean.leads + clean.helpers == clean.hands
+
+
+@pytest.mark.parametrize(
+    ("person", "helper"), [("ann", False), ("ben", True), ("guest-1a2b3c4d", True), ("nobody known", True), ("", False)]
+)
+def test_helpers_are_crew_and_who_is_in_no_book(person: str, helper: bool) -> None:
+    assert is_helper(Floor().book, person) == helper
 
 
 def test_a_wait_is_an_element_of_nobody() -> None:

@@ -80,3 +80,96 @@ def test_the_history_of_a_tray_is_json(client: FlaskClient) -> None:
 @pytest.mark.parametrize("path", ["/runs/r9/trays/1/history", "/runs/r1/trays/9/history", "/review/runs/r9"])
 def test_what_nobody_knows_is_not_found(client: FlaskClient, path: str) -> None:
     assert client.get(path).status_code == 404
+
+
+def ben_cleans(house: House, clock: HandClock) -> None:
+    """Ben, who is crew, works for ten minutes at the bench and for twenty at the sander, which has no extraction."""
+    for kind, load, minutes in (
+        ("load started", "clean/1", 10), ("load done", "clean/1", 0),
+        ("load started", "sand:120/1", 20), ("load done", "sand:120/1", 0),
+    ):  # fmt: skip
+        record_events(house.workshop, [new_event(house.workshop, kind, {}, run="r1", load=load, person="ben")])
+        clock.forward(minutes=minutes)
+
+
+def with_figures(house: House, **figures: float) -> None:
+    record = scenario.shop()
+    for station in record["stations"]:
+        station["noise_db"] = figures.get(station["key"])
+    house.workshop.books.save(record, START)
+
+
+def test_without_helpers_the_hours_have_one_column(client: FlaskClient) -> None:
+    text = words(client.get("/review/runs/r1"))
+
+    assert "Hands on" in text
+    assert "Helpers" not in text
+
+
+def test_helpers_hours_stand_apart_on_the_page_and_in_the_table(
+    client: FlaskClient, house: House, clock: HandClock
+) -> None:
+    ben_cleans(house, clock)
+
+    text = words(client.get("/review/runs/r1"))
+    rows = list(csv.DictReader(io.StringIO(client.get("/review/runs/r1.csv").text, newline="")))
+
+    assert "Leads 8 min, helpers 30 min." in text
+    assert "Hands on, sum" in text
+    assert {(row["person"], row["hours_of"]) for row in rows} >= {("Ann", "lead"), ("Ben", "helper"), ("", "")}
+
+
+@pytest.mark.parametrize(("said", "shown"), [({"name": "Zoe"}, "Zoe"), ({}, "helper")])
+def test_a_guest_who_is_in_no_book_is_a_helper_by_the_name_they_gave(
+    client: FlaskClient, house: House, clock: HandClock, said: dict[str, str], shown: str
+) -> None:
+    for kind, load, minutes in (("person came", "", 0), ("load started", "clean/1", 10), ("load done", "clean/1", 0)):
+        body, run = (said, "") if kind == "person came" else ({}, "r1")
+        event = new_event(house.workshop, kind, body, run=run, load=load, person="guest-1a2b3c4d")
+        with house.workshop.log.write() as write:
+            write.append(event, clock.now())
+        clock.forward(minutes=minutes)
+
+    rows = list(csv.DictReader(io.StringIO(client.get("/review/runs/r1.csv").text, newline="")))
+    assert (shown, "helper") in {(row["person"], row["hours_of"]) for row in rows}
+    assert shown in words(client.get("/review/days"))
+
+
+def test_noise_and_dust_of_a_day_are_information(client: FlaskClient, house: House, clock: HandClock) -> None:
+    with_figures(house, cnc=85, sander=95)
+    ben_cleans(house, clock)
+
+    text = words(client.get("/review/days"))
+
+    assert "This is no measurement." in text
+    assert "Ann 10 %" in text  # 46 min of the CNC's 85 dB(A): hands at it, and watching it
+    assert "Ben at least 42 %" in text  # 20 min of 95 dB(A)
+    assert "Not in Ben's noise: 10 min at Bench." in text
+    assert "20 min 20 min" in text
+    assert "safe" not in text.lower()
+
+
+def test_a_day_over_the_shops_limit_says_so_in_words(client: FlaskClient, house: House, clock: HandClock) -> None:
+    with_figures(house, cnc=85, sander=105)
+
+    ben_cleans(house, clock)
+
+    assert "over: at least 423 %" in words(client.get("/review/days"))
+
+
+def test_without_figures_the_noise_is_not_known(client: FlaskClient) -> None:
+    assert "Ann not known" in words(client.get("/review/days"))
+
+
+def test_nothing_done_lately_teaches(client: FlaskClient, clock: HandClock) -> None:
+    clock.forward(days=8)
+
+    assert "Nobody was at a station in the last seven days" in words(client.get("/review/days"))
+
+
+def test_the_days_lead_to_the_cautions_and_show_published_limits(client: FlaskClient) -> None:
+    answer = client.get("/review/days")
+
+    assert 'href="/care"' in answer.text
+    assert "western red cedar 0.5 www.osha.gov" in words(answer)
+    assert 'href="/review/days"' in client.get("/review").text
