@@ -56,6 +56,7 @@ MAY_MAKE: Mapping[str, frozenset[str]] = {
     "operation given": _LEAD,
     "look given": _LEAD,
     "note written": _GUEST,
+    "lead called": _GUEST,
     "load started": _GUEST,
     "machine started": _GUEST,
     "machine ended": _GUEST,

@@ -83,6 +83,9 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
         "answers": _answers(workshop),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
         "asks": plain(state.asks),
+        "care": plain(state.care),
+        "calls": plain(state.calls),
+        "reminders": {key: state.reminders[key] for key in list(state.reminders)[-50:]},
         "moves": [move_record(one) for one in moves(state, book, person, now)],
     }
     head: dict[str, Any] = {

@@ -4,10 +4,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from runboard.run.air import clear_at, heating_there
 from runboard.run.names import next_load
 from runboard.run.route import Step
 from runboard.run.state import Load, Rest, RunState, ShopState, Tray
 from runboard.shop.book import Book, Station, may_work_while_watching
+from runboard.shop.care import finish_of
 from runboard.shop.hours import is_open
 from runboard.shop.parts import LoadContents, attended_time, parts
 
@@ -47,17 +49,8 @@ class Scene:
 
     @property
     def wet_rooms(self) -> set[str]:
-        """Rooms where a finish is drying: no sanding there, and nothing that heats."""
-        found = set()
-        for run in open_runs(self.state):
-            for tray in run.trays.values():
-                for key, rest in tray.rests.items():
-                    if rest.why in ("dry", "cure") and rest.ended_at is None and rest.ready_at > self.now:
-                        step = run.route_of(tray).step(key)
-                        station = self.book.station(step.operation.station) if step else None
-                        if station is not None:
-                            found.add(station.room)
-        return found
+        """Rooms where a finish is wet or a solvent in the air: no sanding there, and nothing that heats."""
+        return set(clear_at(self.state, self.book, self.now))
 
     @property
     def services_used(self) -> dict[str, int]:
@@ -141,6 +134,9 @@ def _is_allowed(
     if step.key in run.stopped or any(use.supply in run.out for use in step.operation.uses):
         return False
     if station.room in wet and (station.heats or station.kind == "sander"):
+        return False
+    finish = finish_of(scene.book, step.operation)
+    if finish is not None and finish.solvent and heating_there(scene.state, scene.book, station.room):
         return False
     if station.quiet and is_open(station.quiet, scene.book.time_zone, scene.now):
         return False

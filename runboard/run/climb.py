@@ -15,6 +15,12 @@ FARTHEST: Mapping[str, int] = {
     "machine end": COMPUTER,
     "looks ended": COMPUTER,
     "watch check": COMPUTER,
+    "nobody near": COMPUTER,
+    "call": OUTSIDE,
+    "care start": LOUDER,
+    "care end": COMPUTER,
+    "care again": COMPUTER,
+    "care morning": OUTSIDE,
     "wait latest": COMPUTER,
     "wait over": OUTSIDE,
     "session end": LOUDER,
@@ -22,7 +28,7 @@ FARTHEST: Mapping[str, int] = {
     "supply due": PHONES,
 }
 # A missed look at a watched machine climbs in a third of the time.
-HURRY: Mapping[str, int] = {"watch check": 3}
+HURRY: Mapping[str, int] = {"watch check": 3, "nobody near": 3}
 SEND_AGAIN_EVERY = timedelta(minutes=15)
 MOST_SENT = 4
 # The computer sounds often at first; whoever is away all day is not waited for every few seconds.

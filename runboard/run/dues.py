@@ -4,12 +4,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from runboard.run.care import reminders
 from runboard.run.event import parse_moment
 from runboard.run.shop_answers import alert_id
 from runboard.run.signals import looks_ended
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import Book
+from runboard.shop.care import watch_interval
 
+MISSED_AFTER = timedelta(minutes=1)
 KINDS = (
     "machine end",
     "wait over",
@@ -20,6 +23,12 @@ KINDS = (
     "ask again",
     "watch check",
     "looks ended",
+    "nobody near",
+    "call",
+    "care start",
+    "care end",
+    "care again",
+    "care morning",
 )
 
 
@@ -42,7 +51,8 @@ def dues(state: ShopState, book: Book) -> dict[str, Due]:
     """Everything that is due or will be, by id; what was answered is left out."""
     found: dict[str, Due] = {}
     for due in _all(state, book):
-        answer = state.answers.get(due.id)
+        # A reminder of care is not dismissed by an alert's answer: only by saying what was done.
+        answer = None if due.kind.startswith("care ") else state.answers.get(due.id)
         if answer is None or answer["answer"] == "claimed":
             found[due.id] = due
         elif answer.get("ask_again_at") and due.kind != "machine end":
@@ -65,6 +75,11 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
         if state.runs[load.run].state == "open":
             key = alert_id("looks ended", load.run, load.id, load.ends, _stamp(stopped_at))
             yield Due(key, "looks ended", stopped_at, load.run, load.id, step=load.step, station=load.station)
+    for reminder, kind, due_at, entry in reminders(state, book):
+        yield Due(reminder, kind, due_at, entry["run"], step=entry["step"], station=entry["station"])
+    for event, call in state.calls.items():
+        at, about = parse_moment(call["at"]), {name: call[name] for name in ("run", "tray", "step", "person")}
+        yield Due(alert_id("call", event), "call", at, **about)
     for person in state.people.values():
         if person.until is not None and person.came_at is not None:
             known = book.person(person.key)
@@ -80,16 +95,24 @@ def _of_loads(run: RunState, book: Book) -> Iterator[Due]:
             yield Due(key, "machine end", load.end_at, run.id, load.id, step=load.step, station=load.station)
         if load.state == "running" and load.checked_at is not None:
             yield from _watch_checks(run, load, book)
+        if load.state == "running" and load.alone_since is not None:
+            key = alert_id("nobody near", run.id, load.id, load.ends, _stamp(load.alone_since))
+            yield Due(key, "nobody near", load.alone_since, run.id, load.id, step=load.step, station=load.station)
 
 
 def _watch_checks(run: RunState, load: Load, book: Book) -> Iterator[Due]:
-    station = book.station(load.station)
     step = run.route.step(load.step)
-    watched = step is not None and step.operation.attendance == "watched"
-    if station is not None and station.watch_every and watched and load.checked_at is not None:
+    every = watch_interval(book, step.operation) if step else None
+    if every is not None and load.checked_at is not None:
         key = alert_id("watch check", run.id, load.id, load.ends, load.checks)
-        due_at = load.checked_at + station.watch_every
+        due_at = load.checked_at + every
         yield Due(key, "watch check", due_at, run.id, load.id, step=load.step, station=load.station)
+
+
+def is_missed(due: Due, now: datetime) -> bool:
+    """Whether a machine that must be watched was looked at by nobody although it was time: red everywhere."""
+    late = MISSED_AFTER if due.kind == "watch check" else timedelta(0)
+    return due.kind in ("watch check", "nobody near") and due.due_at + late <= now
 
 
 def _of_trays(run: RunState) -> Iterator[Due]:

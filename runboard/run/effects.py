@@ -12,7 +12,7 @@ from runboard.run import moves_of_pieces, shop_answers
 from runboard.run.change import replace
 from runboard.run.draft import Draft, put
 from runboard.run.event import Event
-from runboard.run.hands import begin_span, end_spans, free_hands, leave_station, take_hands, unhand
+from runboard.run.hands import begin_span, end_spans, free_hands, leave_station, stand_by, take_hands, unhand
 from runboard.run.names import pieces_wanted
 from runboard.run.pieces import count_tray, counted, fill_earlier, hold, is_begun, keep_busy, remaining, spread
 from runboard.run.refusal import Refused
@@ -197,14 +197,16 @@ def machine_off(scene: Scene) -> None:
 
 
 def watch(scene: Scene) -> None:
-    """The person who pressed watches the machine."""
+    """The person who pressed watches the machine, and was last seen there."""
     scene.load = replace(scene.load, watcher=scene.event.person or scene.load.watcher)
+    stand_by(scene.draft, scene.event.person, scene.load)
     if scene.load.checked_at is None or scene.event.kind == "machine started":
         scene.load = replace(scene.load, checked_at=scene.event.moment)
 
 
 def note_check(scene: Scene) -> None:
-    """Somebody looked at the running machine."""
+    """Somebody looked at the running machine, and was last seen there."""
+    stand_by(scene.draft, scene.event.person, scene.load)
     scene.load = replace(scene.load, checked_at=scene.event.moment, checks=scene.load.checks + 1)
 
 

@@ -3,7 +3,7 @@ listed under 'to settle'."""
 
 from collections.abc import Iterable
 
-from runboard.run import people, run_events, shop_events
+from runboard.run import care, people, run_events, shop_events, sight
 from runboard.run.change import replace
 from runboard.run.corrections import effective
 from runboard.run.draft import Draft, put, without
@@ -38,6 +38,9 @@ def apply(state: ShopState, event: Event, book: Book) -> ShopState:
     except Refused as refusal:
         draft = Draft(state, book)
         _list_unsettled(draft, event, refusal)
+    else:
+        care.note(draft, event)
+    sight.note(draft, event)
     _note_seen(draft, event)
     return draft.finish()
 

@@ -59,6 +59,13 @@ def free_hands(draft: Draft, person_key: str, moment: datetime, measured: bool) 
     draft.put_person(replace(person, hands=None, hands_since=None))
 
 
+def stand_by(draft: Draft, person_key: str, load: Load) -> None:
+    """The person was last seen where ``load`` is."""
+    station = draft.book.station(load.station)
+    if person_key and station is not None:
+        draft.put_person(replace(draft.person(person_key), room=station.room, away=False))
+
+
 def unhand(draft: Draft, person_key: str, load: Load) -> None:
     """The person's hands leave ``load`` if they are at it."""
     person: PersonState = draft.person(person_key)

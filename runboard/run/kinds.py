@@ -104,7 +104,9 @@ def _kind(subject: Subject, about: str, required: dict[str, Any] | None = None, 
 
 KINDS: Mapping[str, Kind] = {
     # people: no run owns these
-    "person came": _kind("person", "Somebody is in the shop, and says until when.", until=MOMENT, room=KEY),
+    "person came": _kind(
+        "person", "Somebody is in the shop, and says until when; a guest by name.", until=MOMENT, room=KEY, name=TEXT
+    ),
     "person went": _kind("person", "The session is over; what was ticked at lock-up.", ticked=TEXTS),
     "person called away": _kind("person", "Hands off at once; no reason asked."),
     "person came back": _kind("person", "Back from being called away."),
@@ -184,12 +186,21 @@ KINDS: Mapping[str, Kind] = {
         "run", "After a first piece failed, somebody decides.", {"what": one_of("go on", "check again")}, note=TEXT
     ),
     "operation given": _kind(
-        "run", "An operation on some trays is given to a person.", {"to": KEY, "trays": KEYS}, look=YES
+        "run",
+        "An operation on some trays is given to a person; to nobody: it is anybody's again.",
+        {"to": {"type": "string", "maxLength": 80}, "trays": KEYS},
+        look=YES,
     ),
     "look given": _kind(
         "run", "The lead looked at a helper's first piece.", {"result": one_of("pass", "fail")}, note=TEXT
     ),
     "note written": _kind("run", "A note.", {"text": TEXT}),
+    "lead called": _kind(
+        "tray",
+        "Somebody at a tray calls the lead.",
+        {"why": one_of("look", "help", "bad piece", "stopped", "hurt")},
+        note=TEXT,
+    ),
     # a load
     "load started": _kind(
         "load",

@@ -15,8 +15,9 @@ CORRECTIONS = ("event undone", "event amended")
 
 
 def read_by_the_fold(book: Book) -> tuple[object, ...]:
-    """What of the book the fold reads: the time zone for the day, and the name and room of each station."""
-    return book.time_zone, tuple((one.key, one.name, one.room) for one in book.stations)
+    """What of the book the fold reads: the time zone for the day, each station's name, room and kind, and from where it
+    may be watched."""
+    return book.time_zone, tuple((one.key, one.name, one.room, one.kind, one.watch_from) for one in book.stations)
 
 
 @dataclass

@@ -20,14 +20,14 @@ def came(draft: Draft, event: Event) -> None:
     person = draft.person(event.person)
     until = _moment(event, "until") or person.until
     room = event.get("room") or person.room
-    came_at = person.came_at or event.moment
-    draft.put_person(replace(person, came_at=came_at, until=until, room=room, away=False))
+    came_at, name = person.came_at or event.moment, event.get("name") or person.name
+    draft.put_person(replace(person, came_at=came_at, until=until, room=room, away=False, name=name))
 
 
 def went(draft: Draft, event: Event) -> None:
     free_hands(draft, event.person, event.moment, measured=False)
     person = draft.person(event.person)
-    draft.put_person(replace(person, came_at=None, until=None, away=False, declined=EMPTY))
+    draft.put_person(replace(person, came_at=None, until=None, room="", away=False, declined=EMPTY))
 
 
 def called_away(draft: Draft, event: Event) -> None:

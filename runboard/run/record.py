@@ -11,7 +11,7 @@ from runboard.run.dues import Due
 from runboard.run.event import write_moment
 from runboard.run.route import Route, Step
 from runboard.run.state import Load, RunState, ShopState, Tray, Unsettled
-from runboard.shop.book import Book, Station, may_work_while_watching
+from runboard.shop.book import STATION_KINDS, Book, Station, may_work_while_watching
 
 
 def dump(value: Any) -> str:
@@ -76,7 +76,7 @@ def step_record(step: Step) -> dict[str, Any]:
     }
     if pass_.pieces:
         found["load_pieces"] = pass_.pieces
-    for name in ("checklist", "setup_sheet", "cautions", "skill", "personal"):
+    for name in ("checklist", "setup_sheet", "cautions", "skill", "personal", "finish", "watch_every", "instructions"):
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))
     if operation.wait:
@@ -185,6 +185,8 @@ def book_record(book: Book) -> dict[str, Any]:
         "shop": {"name": book.name, "zone": book.time_zone, "units": book.units, "emergency": book.emergency},
         "rooms": {room.key: room.name for room in book.rooms},
         "jobs": {job.key: record(job) for job in book.jobs},
+        "finishes": {one.key: record(one, ("key",)) for one in book.finishes},
+        "forbidden": list(book.forbidden),
     }
 
 
@@ -199,8 +201,11 @@ def people_record(state: ShopState, book: Book) -> dict[str, Any]:
             "name": person.name,
             "access": person.access,
             "tidy_up": plain(person.tidy_up),
-            **({} if seen is None else record(seen, ("key",))),
+            **({} if seen is None else record(seen, ("key", "name"))),
         }
+    for key, seen in state.people.items():
+        if key not in found and seen.name and seen.came_at is not None:
+            found[key] = {"access": "guest", "tidy_up": 0, **record(seen, ("key",))}
     return found
 
 
@@ -233,6 +238,9 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             "setups": 0,
             **({} if seen is None else record(seen, ("key",))),
         }
-        if station.watch_every:
-            found[station.key]["watch_every"] = plain(station.watch_every)
+        every = station.watch_every or STATION_KINDS[station.kind].watch_every
+        if every:
+            found[station.key]["watch_every"] = plain(every)
+        if station.eyewear:
+            found[station.key]["eyewear"] = station.eyewear
     return found

@@ -2,14 +2,18 @@
 
 from collections.abc import Callable, Mapping
 
+from runboard.run.air import clear_at, heating_there
+from runboard.run.care import lock_up_reminders
 from runboard.run.draft import Draft
 from runboard.run.event import Event
 from runboard.run.names import pieces_wanted, step_of
 from runboard.run.refusal import Refused
 from runboard.run.route import Step
+from runboard.run.sight import is_watched
 from runboard.run.state import Load, ShopState
 from runboard.run.table import find_row, kinds_of, load_at_hand
 from runboard.shop.book import Book, may_work_while_watching
+from runboard.shop.care import finish_of
 
 
 def check_rules(state: ShopState, event: Event, book: Book) -> None:
@@ -31,20 +35,21 @@ def _leaves(draft: Draft, event: Event) -> None:
     """Nobody is told that they may leave a machine that must be watched: it is made safe first, or handed on."""
     if event.kind == "person called away":
         return
+    left = lock_up_reminders(draft.base, draft.book, event.moment)
+    if left:
+        raise Refused("rags first", reminders=left)
     for load in _watched_by(draft, event.person):
         raise Refused("watch first", station=_station_name(draft, load), trays=list(load.pieces))
 
 
 def _watched_by(draft: Draft, person: str) -> list[Load]:
-    found = []
-    for run in draft.base.runs.values():
-        if run.state == "open":
-            for load in run.loads.values():
-                step = run.route.step(load.step)
-                watched = step is not None and step.operation.attendance == "watched"
-                if load.state == "running" and watched and load.watcher == person:
-                    found.append(load)
-    return found
+    return [
+        load
+        for run in draft.base.runs.values()
+        if run.state == "open"
+        for load in run.loads.values()
+        if load.state == "running" and load.watcher == person and is_watched(run, load)
+    ]
 
 
 def _station_name(draft: Draft, load: Load) -> str:
@@ -110,6 +115,68 @@ def skill(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
         raise Refused("skill", person=person.name, skill=needed, step=step.name if step else "")
 
 
+def air_clear(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
+    """No dust on a wet finish, nothing that heats or sparks where a solvent is in the air, and no solvent beside either."""
+    station = draft.book.station(load.station)
+    if station is None or step is None:
+        return
+    if station.heats or station.kind == "sander":
+        until = clear_at(draft.base, draft.book, event.moment).get(station.room)
+        if until is not None:
+            raise Refused("air not clear", station=station.name, room=_room_name(draft, station.room), until=until)
+    finish = finish_of(draft.book, step.operation)
+    beside = heating_there(draft.base, draft.book, station.room) if finish is not None and finish.solvent else ""
+    if beside:
+        raise Refused("solvent beside heat", step=step.name, station=beside, room=_room_name(draft, station.room))
+
+
+def _room_name(draft: Draft, key: str) -> str:
+    room = draft.book.room(key)
+    return room.name if room else key
+
+
+def material_allowed(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
+    """What is on the shop's forbidden list never comes under a machine that heats."""
+    station = draft.book.station(load.station)
+    if station is None or step is None or not station.heats:
+        return
+    run = draft.run(event.run)
+    for tray in pieces_wanted(draft, event, load, step) or load.pieces:
+        material = draft.tray(event.run, tray).wood or run.wood
+        for forbidden in draft.book.forbidden:
+            if forbidden.casefold() in material.casefold().replace("-", " ").split() or (
+                " " in forbidden and forbidden.casefold() in material.casefold()
+            ):
+                raise Refused("material forbidden", material=material, forbidden=forbidden, station=station.name)
+
+
+def shown(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
+    """A helper who is in no book starts a machine only once the lead has shown it to them."""
+    station = draft.book.station(load.station)
+    if station is None or draft.book.person(event.person) is not None or not event.person:
+        return
+    is_machine = (step is not None and step.has_machine) or station.cuts or station.heats or station.kind == "sander"
+    if is_machine and load.station not in draft.person(event.person).shown:
+        raise Refused("not shown", station=station.name, person=draft.person(event.person).name)
+
+
+def looked_at(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
+    """Where the lead asked to see a helper's first piece, the rest waits for that look."""
+    run = draft.run(event.run)
+    for tray in load.pieces:
+        given = run.given.get(f"{load.step}|{tray}")
+        if given and given["look"] and given["to"] == event.person and run.looks.get(f"{load.step}|{tray}") != "pass":
+            raise Refused("look first", step=step.name if step else load.step, tray=tray)
+
+
+def hands_near(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
+    """Nobody watches a machine with hands at a station from where it may not be watched."""
+    hands = draft.person(event.person).hands
+    at = draft.load(*hands) if hands and hands[0] else None
+    if at is not None and not may_work_while_watching(draft.book, load.station, at.station):
+        raise Refused("hands elsewhere", station=_station_name(draft, load), at=_station_name(draft, at))
+
+
 Rule = Callable[[Draft, Event, Load, Step | None], None]
 RULES: Mapping[str, Rule] = {
     "eyes free": eyes_free,
@@ -118,4 +185,9 @@ RULES: Mapping[str, Rule] = {
     "wait over": wait_over,
     "supplies there": supplies_there,
     "skill": skill,
+    "air clear": air_clear,
+    "material allowed": material_allowed,
+    "shown": shown,
+    "looked at": looked_at,
+    "hands near": hands_near,
 }

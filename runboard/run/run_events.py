@@ -226,13 +226,32 @@ def given(draft: Draft, event: Event) -> None:
     run = _open(draft, event)
     told = dict(run.given)
     for tray in event.get("trays"):
-        told[f"{event.operation}|{tray}"] = {"to": event.get("to"), "look": bool(event.get("look"))}
+        key = f"{event.operation}|{tray}"
+        if event.get("to"):
+            told[key] = {"to": event.get("to"), "look": bool(event.get("look"))}
+        else:
+            told.pop(key, None)
     draft.put_run(replace(run, given=told))
 
 
 def look_given(draft: Draft, event: Event) -> None:
     run = _open(draft, event)
     draft.put_run(replace(run, looks=put(run.looks, f"{event.operation}|{event.tray}", event.get("result"))))
+
+
+def lead_called(draft: Draft, event: Event) -> None:
+    run = _open(draft, event)
+    draft.tray(run.id, event.tray)
+    call = {
+        "why": event.get("why"),
+        "note": event.get("note") or "",
+        "person": event.person,
+        "at": write_moment(event.moment),
+        "run": event.run,
+        "tray": event.tray,
+        "step": event.operation,
+    }
+    draft.changes["calls"] = put(draft.changes.get("calls", draft.base.calls), event.id, call)
 
 
 def noted(draft: Draft, event: Event) -> None:
@@ -257,5 +276,6 @@ HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
     "first piece decided": first_piece_decided,
     "operation given": given,
     "look given": look_given,
+    "lead called": lead_called,
     "note written": noted,
 }

@@ -59,6 +59,9 @@ def answered(draft: Draft, event: Event) -> None:
     """One answer stops the alert everywhere. 'Still running' moves the machine's end."""
     alert, again = event.get("alert"), event.get("ask_again_at")
     note(draft, alert, event.get("answer"), event, again)
+    calls = draft.changes.get("calls", draft.base.calls)
+    if alert.removeprefix("call|") in calls:
+        draft.changes["calls"] = without(calls, alert.removeprefix("call|"))
     kind, *subject = alert.split("|")
     if kind == "machine end" and event.get("answer") == "still running" and again and len(subject) >= 2:
         load = draft.load(subject[0], subject[1]) if subject[0] in draft.base.runs else None

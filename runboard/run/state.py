@@ -43,6 +43,7 @@ class Load:
 
     ``people`` are those whose hands are at it; a load in loading, working or unloading with nobody at it is put
     aside. ``ends`` counts the estimates given for the machine's end, so that an alert can name the one it means.
+    ``alone_since`` is since when everybody was last seen elsewhere while it ran and had to be watched.
     """
 
     id: str
@@ -62,6 +63,7 @@ class Load:
     done_at: datetime | None = None
     stop: Mapping[str, Any] | None = None
     fresh: bool = False
+    alone_since: datetime | None = None
     spans: tuple[Span, ...] = ()
 
 
@@ -193,7 +195,8 @@ class RunState:
 class PersonState:
     """Where a person was last seen and what their hands are at: ``(run, load)`` or ``("", job)``.
 
-    ``last`` is the id of their last press, for undo. ``declined`` maps a move to until when it stays declined.
+    ``last`` is the id of their last press, for undo. ``declined`` maps a move to until when it stays declined. ``name`` is
+    a guest's, who is in no book; ``shown`` are the stations that the lead showed them.
     """
 
     key: str
@@ -207,6 +210,7 @@ class PersonState:
     last: str = ""
     declined: Mapping[str, str] = EMPTY
     shown: tuple[str, ...] = ()
+    name: str = ""
 
 
 @dataclass(frozen=True)
@@ -240,13 +244,19 @@ class Unsettled:
 
 @dataclass(frozen=True)
 class ShopState:
-    """Everything the log says. One for the shop; a run's state is a part of it."""
+    """Everything the log says. One for the shop; a run's state is a part of it.
+
+    ``care`` is what happened that must not be forgotten: rags, oily dust, a burnt cut; ``reminders`` what was said to
+    have been done about it. ``calls`` are calls for the lead that nobody answered yet, by their event.
+    """
 
     people: Mapping[str, PersonState] = EMPTY
     stations: Mapping[str, StationState] = EMPTY
     runs: Mapping[str, RunState] = EMPTY
     answers: Mapping[str, Mapping[str, Any]] = EMPTY
     reminders: Mapping[str, Mapping[str, Any]] = EMPTY
+    care: Mapping[str, Mapping[str, Any]] = EMPTY
+    calls: Mapping[str, Mapping[str, Any]] = EMPTY
     unsettled: Mapping[str, Unsettled] = EMPTY
     asks: Mapping[str, Mapping[str, Any]] = EMPTY
     jobs_done: Mapping[str, datetime] = EMPTY

@@ -4,6 +4,6 @@ import { say } from "./words.js";
 
 const words = (prefix, keys) => keys.map((key) => [key, say(`${prefix}-${key}`)]);
 
-export const scrapReasons = () => words("scrap", ["tear-out", "crack", "size", "surface", "engraving", "knot", "other"]);
+export const scrapReasons = () => words("scrap", ["tear-out", "crack", "size", "surface", "engraving", "burnt", "knot", "other"]);
 export const stopReasons = () => words("stop", ["power", "cutter", "slip", "failed", "other"]);
 export const declineReasons = () => words("not-this", ["waiting", "short", "tired", "other-person", "not-ready", "noise"]);

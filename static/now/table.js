@@ -2,7 +2,9 @@
 // It mirrors runboard/run/ function by function; tests/vectors holds the two together. It never ranks and never plans.
 
 import { Draft, inProcess, Refused, stepIn } from "./table/draft.js";
+import { noteCare } from "./table/care.js";
 import { redue } from "./table/dues.js";
+import { noteSight } from "./table/sight.js";
 import { busy, EFFECTS } from "./table/effects.js";
 import { HANDLERS as PEOPLE } from "./table/people.js";
 import { assumedLoad, isBegun } from "./table/pieces.js";
@@ -47,11 +49,13 @@ function applied(state, event, table) {
   let draft = new Draft(state, table);
   try {
     take(draft, event);
+    noteCare(draft, event);
   } catch (refusal) {
     if (!(refusal instanceof Refused)) throw refusal;
     draft = new Draft(state, table);
     listUnsettled(draft, event, refusal);
   }
+  noteSight(draft, event);
   noteSeen(draft, event);
   return draft.finish();
 }

@@ -26,6 +26,7 @@ scrap-crack = crack
 scrap-size = wrong size
 scrap-surface = surface
 scrap-engraving = engraving
+scrap-burnt = burnt
 scrap-knot = knot
 scrap-other = other
 stopped-title = Stopped early: { $load }

@@ -11,6 +11,7 @@ from tests.vectors.patch import difference, patched
 VECTORS = json.loads(FILE.read_text("utf-8"))["vectors"]
 # What the fold itself can say; the rest is refused before, by the form, the rights or the rules.
 CODES = {
+    "machine runs",
     "board unknown",
     "counts do not fit",
     "counts gone on",
@@ -55,6 +56,14 @@ def test_every_state_that_a_row_starts_from_is_tried():
 
 def test_every_refusal_of_the_fold_is_shown():
     assert {one["unsettled"] for one in VECTORS if "unsettled" in one} == CODES
+
+
+def test_what_must_not_be_forgotten_and_calls_for_the_lead_are_shown():
+    changed = {name for one in VECTORS for name in one["after"]}
+    due = {due["kind"] for one in VECTORS for due in one["after"].get("dues", ())}
+
+    assert {"care", "calls", "reminders"} <= changed
+    assert {"care start", "care end", "call", "nobody near", "watch check"} <= due
 
 
 def test_a_patch_makes_one_record_of_another():

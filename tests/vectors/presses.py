@@ -82,12 +82,17 @@ def alerts(it: Chooser) -> Press | None:
     )
 
 
+def _reminder(it: Chooser) -> str:
+    known = [due.id for due in dues(it.state, it.book).values() if due.kind.startswith("care ")]
+    return it.one(known or ["care end|rags"])
+
+
 def questions(it: Chooser) -> Press | None:
     if it.state.asks:
         return "restart answered", {}, {"restart": it.one(it.state.asks)}
     return it.one(
         (
-            ("reminder answered", {}, {"reminder": "rags", "done": "in the tin"}),
+            ("reminder answered", {}, {"reminder": _reminder(it), "done": "in the tin"}),
             ("server restarted", {"person": ""}, {"open": ["r1|cut/1"], "last_at": it.in_minutes(-5)}),
         )
     )
@@ -103,9 +108,10 @@ def runs(it: Chooser) -> Press | None:
     some = [
         ("supply out", here, {"supply": "hooks", "until": it.in_minutes(240)}),
         ("supply in", here, {"supply": "hooks"}),
-        ("operation given", here, {"to": "ben", "trays": [tray.id], "look": True}),
+        ("operation given", here, {"to": it.one(("ben", "ben", "")), "trays": [tray.id], "look": True}),
         ("look given", {**here, "tray": tray.id}, {"result": "pass"}),
         ("note written", here, {"text": "Ash is dry."}),
+        ("lead called", {**here, "tray": tray.id}, {"why": it.one(("look", "help", "hurt"))}),
         ("orders changed", here, {"orders": [{"line": "1", "pieces": it.random.randint(1, 6)}]}),
     ]
     if board:
@@ -168,7 +174,7 @@ MAKERS: tuple[tuple[Maker, int], ...] = (
     (span_answered, 1),
     (stations, 2),
     (alerts, 3),
-    (questions, 1),
+    (questions, 2),
     (runs, 2),
     (first_piece, 2),
     (settle_entry, 4),

@@ -24,6 +24,7 @@ def the_shop() -> dict[str, Any]:
     record["stations"][0]["watch_every_minutes"] = 10
     record["people"].append({"key": "cleo", "name": "Cleo", "access": "crew", "hours": record["people"][0]["hours"]})
     record["products"] = [rails()]
+    record["finishes"] = [{"key": "wax", "name": "Hard wax", "self_heats": True}]
     return record
 
 
@@ -37,6 +38,8 @@ def shelves() -> dict[str, Any]:
         "operations": [
             operation("cut", "cnc", a_pass(size="jig", pieces=2, loading=1, machine=12), attendance="watched"),
             operation("glue", "bench", a_pass(hand=4), wait={"why": "clamp", "least_minutes": 20}),
+            operation("wax", "finishing", a_pass(hand=1), finish="wax"),
+            operation("rub", "sander", a_pass(hand=1)),
         ],
     }
 

@@ -1,6 +1,6 @@
 // What falls due and when, so that a machine started without the network still calls.
 
-import { asLoad } from "./records.js";
+import { asLoad, isoAfter, lean } from "./records.js";
 import { alertId } from "./shop_answers.js";
 
 /** `made` with its due moments brought up: those that these presses began come in, those they ended go. */
@@ -19,12 +19,14 @@ export function redue(before, made) {
   }
 }
 
-const isAnswered = (state, due) => Boolean(state.answers?.[due.id]) && state.answers[due.id].answer !== "claimed";
+const isAnswered = (state, due) =>
+  due.kind.startsWith("care ") ? due.id in (state.reminders ?? {}) : Boolean(state.answers?.[due.id]) && state.answers[due.id].answer !== "claimed";
 
 function dues(state) {
   const found = new Map();
   for (const due of all(state)) {
-    const answer = state.answers?.[due.id];
+    // A reminder of care is not dismissed by an alert's answer: only by saying what was done.
+    const answer = due.kind.startsWith("care ") ? undefined : state.answers?.[due.id];
     if (!answer || answer.answer === "claimed") found.set(due.id, due);
     else if (answer.ask_again_at && due.kind !== "machine end") {
       const id = alertId("ask again", due.id, answer.ask_again_at);
@@ -44,6 +46,10 @@ function* all(state) {
     }
   }
   yield* lookEnded(state);
+  yield* ofCare(state);
+  for (const [event, { at, run, tray, step, person }] of Object.entries(state.calls ?? {})) {
+    yield lean({ id: alertId("call", event), kind: "call", due_at: at, run, tray, step, person });
+  }
   for (const [key, person] of Object.entries(state.people ?? {})) {
     if (person.until && person.came_at) {
       const due_at = new Date(Date.parse(person.until) - (person.tidy_up ?? 0) * 60_000).toISOString();
@@ -59,12 +65,31 @@ function* ofLoads(state, run, { loads = {}, routes = [] }) {
     if (["running", "ended"].includes(load.state) && load.end_at) {
       yield { id: alertId("machine end", run, key, load.ends), kind: "machine end", due_at: load.end_at, ...about };
     }
-    const every = state.stations?.[load.station]?.watch_every;
-    const watched = routes.at(-1)?.steps.find((step) => step.key === load.step)?.attendance === "watched";
-    if (load.state === "running" && load.checked_at && every && watched) {
+    const step = routes.at(-1)?.steps.find((one) => one.key === load.step);
+    const every = step?.watch_every ?? state.stations?.[step?.station]?.watch_every;
+    if (load.state === "running" && load.alone_since) {
+      yield { id: alertId("nobody near", run, key, load.ends, stamp(load.alone_since)), kind: "nobody near", due_at: load.alone_since, ...about };
+    }
+    if (load.state === "running" && load.checked_at && every && step?.attendance === "watched") {
       const due_at = new Date(Date.parse(load.checked_at) + every * 60_000).toISOString();
       yield { id: alertId("watch check", run, key, load.ends, load.checks), kind: "watch check", due_at, ...about };
     }
+  }
+}
+
+/** Reminders that a press of this phone brings on; the server alone says when the next morning is. */
+function* ofCare(state) {
+  for (const [key, entry] of Object.entries(state.care ?? {})) {
+    const [kind, , finish] = key.split("|");
+    if (kind !== "smoulder" && state.finishes?.[finish] && !state.finishes[finish].self_heats) continue;
+    const about = { run: entry.run, step: entry.step, station: entry.station };
+    const wanted = [];
+    if (!entry.times) wanted.push({ id: alertId("care start", key), kind: "care start", due_at: entry.began_at, ...about });
+    if (entry.ended_at) wanted.push({ id: alertId("care end", key, entry.times), kind: "care end", due_at: entry.ended_at, ...about });
+    if (entry.ended_at && kind === "smoulder") {
+      wanted.push({ id: alertId("care again", key, entry.times), kind: "care again", due_at: isoAfter(entry.ended_at, 60), ...about });
+    }
+    yield* wanted.filter((due) => !(due.id in (state.reminders ?? {})));
   }
 }
 

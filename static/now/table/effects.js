@@ -1,7 +1,7 @@
 // What the transition table's effects do. Each takes the scene: draft, event, load, step, the row's next state.
 
 import { Refused, after, stepIn } from "./draft.js";
-import { freeHands, leaveStation, takeHands, unhand } from "./hands.js";
+import { freeHands, leaveStation, standBy, takeHands, unhand } from "./hands.js";
 import * as movesOfPieces from "./moves_of_pieces.js";
 import { piecesWanted } from "./load_names.js";
 import { countTray, counted, fillEarlier, hold, isBegun, keepBusy, remaining, spread } from "./pieces.js";
@@ -113,10 +113,12 @@ function machineOff(scene) {
 function watch(scene) {
   const { load, event } = scene;
   const looked = !load.checked_at || event.kind === "machine started";
+  standBy(scene.draft, event.person, load);
   scene.load = { ...load, watcher: event.person || load.watcher, checked_at: looked ? event.moment : load.checked_at };
 }
 
 function noteCheck(scene) {
+  standBy(scene.draft, scene.event.person, scene.load);
   scene.load = { ...scene.load, checked_at: scene.event.moment, checks: scene.load.checks + 1 };
 }
 

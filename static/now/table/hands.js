@@ -22,6 +22,12 @@ export function freeHands(draft, key) {
   draft.putPerson({ ...person, hands: null, hands_since: null });
 }
 
+/** The person was last seen where `load` is. */
+export function standBy(draft, key, load) {
+  const room = draft.base.stations?.[load.station]?.room;
+  if (key && room !== undefined) draft.putPerson({ ...draft.person(key), room, away: false });
+}
+
 /** The person's hands leave `load` if they are at it. */
 export function unhand(draft, key, load) {
   const person = draft.person(key);

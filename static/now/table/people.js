@@ -7,13 +7,14 @@ const change = (draft, event, changes) => draft.putPerson({ ...draft.person(even
 
 function came(draft, event) {
   const person = draft.person(event.person);
-  const { until, room } = event.body;
-  change(draft, event, { came_at: person.came_at ?? event.moment, until: iso(until) ?? person.until, room: room || person.room, away: false });
+  const { until, room, name } = event.body;
+  const said = { until: iso(until) ?? person.until, room: room || person.room, name: name || person.name };
+  change(draft, event, { ...said, came_at: person.came_at ?? event.moment, away: false });
 }
 
 function went(draft, event) {
   freeHands(draft, event.person);
-  change(draft, event, { came_at: null, until: null, away: false, declined: {} });
+  change(draft, event, { came_at: null, until: null, room: "", away: false, declined: {} });
 }
 
 function calledAway(draft, event) {

@@ -16,7 +16,7 @@ const change = (draft, event, name, value) => draft.putRun(event.run, { [name]: 
 function closed(draft, event) {
   const loads = draft.openLoads(event.run);
   const running = event.kind === "run abandoned" && loads.find((load) => load.state === "running");
-  if (running) throw new Refused("machine runs", { station: running.station, trays: Object.keys(running.pieces) });
+  if (running) throw new Refused("machine runs", { station: draft.base.stations?.[running.station]?.name ?? running.station, trays: Object.keys(running.pieces) });
   openRun(draft, event);
   loads.forEach((load) => letGo(draft, event.run, load));
   change(draft, event, "state", event.kind === "run finished" ? "finished" : "abandoned");
@@ -86,12 +86,22 @@ function firstPieceDecided(draft, event) {
 
 function given(draft, event) {
   const { to, trays, look } = event.body;
-  const told = trays.map((tray) => [`${event.operation}|${tray}`, { to, look: Boolean(look) }]);
-  change(draft, event, "given", { ...openRun(draft, event).given, ...Object.fromEntries(told) });
+  const keys = trays.map((tray) => `${event.operation}|${tray}`);
+  const others = Object.entries(openRun(draft, event).given ?? {}).filter(([key]) => to || !keys.includes(key));
+  const told = to ? keys.map((key) => [key, { to, look: Boolean(look) }]) : [];
+  change(draft, event, "given", { ...Object.fromEntries(others), ...Object.fromEntries(told) });
 }
 
 const lookGiven = (draft, event) =>
   change(draft, event, "looks", put(openRun(draft, event).looks ?? {}, `${event.operation}|${event.tray}`, event.body.result));
+
+function leadCalled(draft, event) {
+  openRun(draft, event);
+  draft.tray(event.run, event.tray);
+  const { why, note = "" } = event.body;
+  const call = { why, note, person: event.person, at: event.moment, run: event.run, tray: event.tray, step: event.operation };
+  draft.changes.calls = put(draft.of("calls"), event.id, call);
+}
 
 function noted(draft, event) {
   if (!event.run) return;
@@ -109,5 +119,6 @@ export const HANDLERS = {
   "first piece decided": firstPieceDecided,
   "operation given": given,
   "look given": lookGiven,
+  "lead called": leadCalled,
   "note written": noted,
 };

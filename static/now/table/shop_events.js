@@ -1,7 +1,7 @@
 // What happens to stations, alerts and questions, whoever's run it is.
 
 import { Refused } from "./draft.js";
-import { iso, localDay, without } from "./records.js";
+import { iso, localDay, put, without } from "./records.js";
 import { noteAnswer } from "./shop_answers.js";
 
 function theStation(draft, event) {
@@ -32,9 +32,17 @@ function ticked(draft, event) {
 function answered(draft, event) {
   const { alert, answer, ask_again_at: again } = event.body;
   noteAnswer(draft, alert, answer, event, again);
+  const call = alert.replace(/^call\|/, "");
+  if (draft.of("calls")[call]) draft.changes.calls = without(draft.of("calls"), call);
   const [kind, run, key] = alert.split("|");
   const load = kind === "machine end" && answer === "still running" && again && key !== undefined ? draft.load(run, key) : null;
   if (load?.state === "running") draft.putLoad({ ...load, end_at: iso(again), ends: load.ends + 1 });
+}
+
+/** A reminder of care is answered with what was done. */
+function reminded(draft, event) {
+  const { reminder, done } = event.body;
+  draft.changes.reminders = put(draft.of("reminders"), reminder, { done, person: event.person, at: event.moment });
 }
 
 function claimed(draft, event) {
@@ -48,5 +56,6 @@ export const HANDLERS = {
   "checklist ticked": ticked,
   "alert answered": answered,
   "alert claimed": claimed,
+  "reminder answered": reminded,
   "restart answered": (draft, event) => { draft.changes.asks = without(draft.of("asks"), event.body.restart); },
 };

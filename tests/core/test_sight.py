@@ -1,0 +1,97 @@
+"""A machine that must be watched is asked after at its interval, and at once when everybody was last seen elsewhere."""
+
+from datetime import timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from runboard.run.dues import Due, dues, is_missed
+from runboard.run.refusal import Refused
+from tests.core.pressing import Floor
+
+
+def due(floor: Floor, kind: str) -> list[Due]:
+    return [one for one in dues(floor.state, floor.book).values() if one.kind == kind]
+
+
+def engraving() -> Floor:
+    """Ann, alone, has started the laser in the house."""
+    floor = Floor()
+    floor.open_run()
+    until = (floor.now + timedelta(hours=5)).isoformat()
+    floor.press("person came", {"until": until, "room": "shop"})
+    floor.press("load started", run="r1", load="engrave/1")
+    floor.press("machine started", {"minutes": 30}, run="r1", load="engrave/1")
+    return floor
+
+
+def test_a_laser_asks_every_two_minutes_where_the_shop_says_nothing_else():
+    floor = engraving()
+
+    (check,) = due(floor, "watch check")
+
+    assert check.due_at == floor.run.loads["engrave/1"].checked_at + timedelta(minutes=2)
+
+
+@given(st.lists(st.integers(5, 600), min_size=1, max_size=20))
+def test_each_look_asks_anew_two_minutes_later_and_a_missed_one_stays_until_somebody_looks(waits: list[int]) -> None:
+    floor = engraving()
+    for seconds in waits:
+        (check,) = due(floor, "watch check")
+        floor.now += timedelta(seconds=seconds)
+        assert is_missed(check, floor.now) == (floor.now >= check.due_at + timedelta(minutes=1))
+        looked_at = floor.now
+        floor.press("watch checked", run="r1", load="engrave/1")
+        (after,) = due(floor, "watch check")
+        assert after.id != check.id
+        assert after.due_at == looked_at + timedelta(minutes=2)
+
+
+def test_a_machine_that_has_stopped_asks_nobody():
+    floor = engraving()
+    floor.press("unloading started", run="r1", load="engrave/1")
+
+    assert due(floor, "watch check") == []
+
+
+def test_whoever_started_it_was_last_seen_at_it():
+    assert due(engraving(), "nobody near") == []
+
+
+def test_everybody_elsewhere_is_told_at_once_and_over_once_somebody_looks():
+    floor = engraving()
+    went_at = floor.now
+    floor.press("room changed", {"room": "shop"})
+
+    (alone,) = due(floor, "nobody near")
+    floor.press("watch checked", run="r1", load="engrave/1")
+
+    assert alone.due_at == went_at
+    assert is_missed(alone, floor.now)
+    assert due(floor, "nobody near") == []
+
+
+def test_one_of_two_near_it_is_enough():
+    floor = engraving()
+    floor.press("person came", {"room": "house"}, person="ben")
+    floor.press("room changed", {"room": "shop"})
+
+    assert due(floor, "nobody near") == []
+
+
+def test_called_away_nobody_is_near():
+    floor = engraving()
+    floor.press("person called away")
+
+    assert len(due(floor, "nobody near")) == 1
+
+
+def test_nobody_watches_the_laser_with_hands_at_a_cutter():
+    floor = engraving()
+    floor.press("load started", run="r1", load="cut/1", person="ben")
+
+    with pytest.raises(Refused) as refused:
+        floor.press("watch taken", run="r1", load="engrave/1", person="ben")
+
+    assert refused.value.code == "hands elsewhere"
