@@ -18,12 +18,17 @@ self.addEventListener("activate", (event) => {
   })());
 });
 
-// Asked by a page that has just been opened: where it is the only one, nothing of the old version is being worked.
+// Asked by a page that has just been opened: where it is the only one, nothing of the old version is being worked. The
+// page that it was opened in place of may still be counted for a moment.
 self.addEventListener("message", (event) => { if (event.data === "take over") event.waitUntil(takeOverIfAlone()); });
 
 async function takeOverIfAlone() {
-  const open = await clients.matchAll({ type: "window", includeUncontrolled: true });
-  if (open.length < 2) await self.skipWaiting();
+  for (let turn = 0; turn < 12; turn += 1) {
+    const open = await clients.matchAll({ type: "window", includeUncontrolled: true });
+    if (open.length < 2) return self.skipWaiting();
+    await new Promise((over) => setTimeout(over, 250));
+  }
+  return undefined;
 }
 
 self.addEventListener("fetch", (event) => {
