@@ -144,7 +144,7 @@ def test_noise_and_dust_of_a_day_are_information(client: FlaskClient, house: Hou
     assert "This is no measurement." in text
     assert "Ann 10 %" in text  # 46 min of the CNC's 85 dB(A): hands at it, and watching it
     assert "Ben at least 42 %" in text  # 20 min of 95 dB(A)
-    assert "Not in Ben's noise: 10 min at Bench." in text
+    assert "because no level is written down, which does not mean quiet: Ben 10 min at Bench." in text
     assert "20 min 20 min" in text
     assert "safe" not in text.lower()
 
