@@ -81,6 +81,7 @@ PAGES = {
     "plan run over": "plan/runs/r1",
     "review": "review",
     "review run": "review/runs/r1",
+    "review days": "review/days",
     "shop": "shop",
     "shop about": "shop/about",
     "shop room": "shop/rooms/house",
