@@ -27,3 +27,12 @@ class SettingsFile:
                 "ON CONFLICT (key) DO UPDATE SET record = excluded.record",
                 (key, text),
             )
+
+    def put_first(self, key: str, record: Mapping[str, Any]) -> dict[str, Any]:
+        """Set the record of that key where nothing was set yet; answers what is set now, whoever set it."""
+        text = json.dumps(dict(record), ensure_ascii=False)
+        with self._connections.write() as connection:
+            connection.execute(
+                "INSERT INTO setting (key, record) VALUES (?, ?) ON CONFLICT (key) DO NOTHING", (key, text)
+            )
+        return self.get(key)
