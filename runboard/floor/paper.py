@@ -3,7 +3,7 @@ not at all. Nothing typed from paper teaches a time."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Literal
 
 from runboard.floor.paper_rows import Meant, Row, RowRefused, meant, totals
@@ -65,7 +65,7 @@ def try_paper(workshop: Workshop, paper: Paper) -> Outcome:
     """What would be entered; nothing is stored. Raises ``RowRefused``."""
     with workshop.lock:
         run, tray = find_tray(workshop, paper.run, paper.tray)
-        known = list(meant(run, tray, paper.rows, workshop.clock.now()))
+        known = list(meant(run, tray, paper.rows, _after_all(workshop)))
         after = _trial(workshop, paper, known)
     return _outcome(run, tray, after, paper.rows, known)
 
@@ -76,12 +76,19 @@ def enter_paper(workshop: Workshop, paper: Paper) -> Outcome:
         run, tray = find_tray(workshop, paper.run, paper.tray)
         if any(key.startswith(f"{paper.once}-") for key in workshop.ledger.arrived if paper.once):
             return _outcome(run, tray, tray, paper.rows, [])
-        known = list(meant(run, tray, paper.rows, workshop.clock.now()))
+        known = list(meant(run, tray, paper.rows, _after_all(workshop)))
         if not known:
             raise Refused("nothing written", tray=paper.tray)
         after = _trial(workshop, paper, known)
         record_events(workshop, _events(workshop, paper, known))
     return _outcome(run, tray, after, paper.rows, known)
+
+
+def _after_all(workshop: Workshop) -> datetime:
+    """Now, and after all that is in the log: what has no time of its own comes last."""
+    last_at = workshop.ledger.state.last_at
+    now = workshop.clock.now()
+    return now if last_at is None else max(now, last_at + timedelta(milliseconds=1))
 
 
 def _trial(workshop: Workshop, paper: Paper, known: Sequence[Meant]) -> Tray:

@@ -111,7 +111,6 @@ def _moments(run: RunState, rows: Sequence[Row], now: datetime) -> list[datetime
     that has one, else now; two of the same minute follow each other."""
     found: list[datetime] = []
     last, before = run.opened_at, ""
-    newest = max(now, run.last_at or now)
     for at, row in enumerate(rows):
         if row.at is not None:
             _check_moment(run, row, row.at, last.replace(second=0, microsecond=0), before, now)
@@ -119,7 +118,7 @@ def _moments(run: RunState, rows: Sequence[Row], now: datetime) -> list[datetime
         elif before:
             moment = last
         else:
-            moment = next((one.at - _MOMENT * len(rows) for one in rows[at:] if one.at is not None), newest)
+            moment = next((one.at - _MOMENT * len(rows) for one in rows[at:] if one.at is not None), now)
         last = max(moment, last + _MOMENT)
         found.append(last)
     return found
