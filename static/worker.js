@@ -19,11 +19,11 @@ self.addEventListener("activate", (event) => {
 });
 
 // Asked by a page that has just been opened: where it is the only one, nothing of the old version is being worked. The
-// page that it was opened in place of may still be counted for a moment.
+// page that it was opened in place of may still be counted for some seconds on a busy phone.
 self.addEventListener("message", (event) => { if (event.data === "take over") event.waitUntil(takeOverIfAlone()); });
 
 async function takeOverIfAlone() {
-  for (let turn = 0; turn < 12; turn += 1) {
+  for (let turn = 0; turn < 60; turn += 1) {
     const open = await clients.matchAll({ type: "window", includeUncontrolled: true });
     if (open.length < 2) return self.skipWaiting();
     await new Promise((over) => setTimeout(over, 250));

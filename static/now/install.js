@@ -18,6 +18,13 @@ export async function keepForOffline() {
 /** A new version that waited when this page was opened takes over, if no other page is open: then the page opens again,
  *  with its files. Nothing is held up meanwhile: a version that does not take over is tried when the page is next opened. */
 export function changeOver(waiting) {
-  waiting.addEventListener("statechange", () => { if (waiting.state === "activated") location.reload(); });
+  waiting.addEventListener("statechange", () => { if (waiting.state === "activated") openAgain(); });
   waiting.postMessage("take over");
+}
+
+// What is typed into an open sheet is not taken away from under the hand.
+function openAgain() {
+  const sheet = document.querySelector("dialog[open]");
+  if (sheet) sheet.addEventListener("close", () => location.reload(), { once: true });
+  else location.reload();
 }
