@@ -45,6 +45,7 @@ from runboard.web import (
     packing,
     pages_support,
     pairing,
+    paper,
     plan,
     plan_opening,
     plan_route,
@@ -98,6 +99,7 @@ PARTS = (
     plan_route,
     plan_opening,
     plan_run,
+    paper,
     review,
     history,
 )
