@@ -33,6 +33,7 @@ from runboard.run.event import write_moment
 from runboard.run.refusal import NotStored
 from runboard.store.backup import BackupFolder
 from runboard.store.open import Store, open_store
+from runboard.store.pictures import PictureFolder
 from runboard.web import (
     backup,
     calendar,
@@ -46,6 +47,7 @@ from runboard.web import (
     pages_support,
     pairing,
     paper,
+    pictures,
     plan,
     plan_opening,
     plan_route,
@@ -95,6 +97,7 @@ PARTS = (
     signals_pages,
     backup,
     run_pages,
+    pictures,
     plan,
     plan_route,
     plan_opening,
@@ -268,6 +271,7 @@ def build(settings: Settings) -> House:
     app.extensions["speaker"] = leaving.speaker
     app.extensions["push"] = push.Sending(store.push, leaving.push, leaving.push_key.public, settings.push_near)
     app.extensions["copies"] = copies
+    app.extensions["pictures"] = PictureFolder(settings.data)
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg
     app.extensions["hosts"] = settings.hosts

@@ -14,6 +14,7 @@ from typing import Any
 from runboard.floor.access import LEAD
 from runboard.floor.devices import CODE_LASTS, make_code
 from runboard.floor.exchange import export_run, import_run
+from runboard.floor.pictures import with_pictures, without_pictures
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
 from runboard.run.refusal import NotStored, Refused
@@ -21,6 +22,7 @@ from runboard.shop.book_json import BookError, book_from_json
 from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import InUse, hold
+from runboard.store.pictures import PictureFolder
 from runboard.store.proof import BadCopy
 from runboard.store.restore import restore
 from runboard.web.sentences import say, zone_of
@@ -202,6 +204,7 @@ def _export(asked: argparse.Namespace) -> None:
         raise Mistaken(f"there is no data folder {asked.data}.")
     with _shop(asked.data) as workshop:
         record = export_run(workshop, asked.run) if asked.run else workshop.books.record()
+    record = with_pictures(PictureFolder(asked.data), record)
     json.dump(record, sys.stdout, indent=1, ensure_ascii=False)
     print()
 
@@ -217,6 +220,7 @@ def _import(asked: argparse.Namespace) -> None:
     else:
         read_run_file(record)
     with _shop(asked.data) as workshop:
+        record = without_pictures(PictureFolder(asked.data), record)
         if "runboard_book" in record:
             book = workshop.books.save(record, workshop.clock.now())
             print(f"The book of {book.name} is in {asked.data}, revision {book.revision}.")

@@ -9,10 +9,23 @@ from types import MappingProxyType
 from typing import Any, get_args
 from zoneinfo import ZoneInfo
 
-from runboard.shop.book import FORBIDDEN, STATION_KINDS, ZERO, Access, Book, Person, Room, Service, ShopJob, Station
+from runboard.shop.book import (
+    FORBIDDEN,
+    NOTHING,
+    STATION_KINDS,
+    ZERO,
+    Access,
+    Book,
+    Person,
+    Room,
+    Service,
+    ShopJob,
+    Station,
+)
 from runboard.shop.book_record import book_to_json
 from runboard.shop.fields import NAME_LENGTH, Fields, shown
 from runboard.shop.finish import Finish
+from runboard.shop.pictures import is_picture_name
 from runboard.shop.problem import BookError, Problem
 from runboard.shop.route_json import Around, Seen, check_reference, operation_from_json, product_from_json, read_product
 from runboard.shop.route_record import operation_to_json, product_to_json
@@ -35,7 +48,10 @@ VERSION = 1
 
 _HEAD = ("runboard_book", "name", "time_zone", "units", "emergency", "revision")
 _CARE = ("finishes", "forbidden", "noise_limit_db", "noise_exchange_db")
-_BOOK = frozenset((*_HEAD, *_CARE, "rooms", "walks", "services", "stations", "people", "jobs", "products"))
+_THINGS = ("rooms", "walks", "services", "stations", "people", "jobs", "products")
+_BOOK = frozenset((*_HEAD, *_CARE, *_THINGS, "pictures"))
+# A picture in a file, as base64: far more than one that is kept here has.
+_PICTURE_LENGTH = 20_000_000
 _ROOM = frozenset(("key", "name"))
 _WALK = frozenset(("rooms", "minutes"))
 _SERVICE = frozenset(("key", "name", "capacity"))
@@ -70,6 +86,7 @@ def book_from_json(record: object) -> Book:
 def _book(fields: Fields) -> Book:
     fields.only(_BOOK)
     _check_version(fields)
+    _check_pictures(fields)
     fields.units = fields.choice("units", ("mm", "in"), "mm")
     rooms = _rooms(fields)
     services = _services(fields)
@@ -104,6 +121,19 @@ def _by_key(things: tuple[Any, ...]) -> dict[str, Any]:
 def _check_version(fields: Fields) -> None:
     if fields.count("runboard_book") != VERSION and not fields.problems:
         fields.wrong("other version", "runboard_book", found=fields.record["runboard_book"])
+
+
+def _check_pictures(fields: Fields) -> None:
+    """A file may bring the pictures that it names; the book itself does not hold them."""
+    held = fields.inside(fields.record.get("pictures", NOTHING), "pictures")
+    if held is None:
+        return
+    for name in held.record:
+        if isinstance(name, str) and is_picture_name(name):
+            held.text(name, most=_PICTURE_LENGTH)
+        else:
+            wanted = "pictures, each under the name that the book gives it"
+            fields.wrong("wrong type", "pictures", wanted=wanted, found=shown(name))
 
 
 def _time_zone(fields: Fields) -> str:

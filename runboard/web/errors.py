@@ -8,7 +8,7 @@ from werkzeug.exceptions import HTTPException
 from runboard.run.refusal import NotStored, Refused
 from runboard.web.pages_support import said
 
-_ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/push/")
+_ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/push/", "/pictures")
 _SENTENCES = {
     400: "That request cannot be read. Load the page again.",
     403: "That came from another site's page, so nothing was done. Open runboard itself and press again.",

@@ -12,8 +12,9 @@ from runboard.shop.route_text import route_to_text
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import product_form
 from runboard.web.pages_support import page, see_other, workshop
+from runboard.web.pictures import allow_pictures, take_pictures
 from runboard.web.route_words import route_lines
-from runboard.web.saving import Record, save_form
+from runboard.web.saving import Record, save_form, seen
 
 EXAMPLE = "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10"
 
@@ -112,17 +113,22 @@ def product(key: str) -> Response:
 
 @part.post("/plan/products/<key>")
 def save_product(key: str) -> Response:
-    """Save its name, pieces a tray and wood."""
+    """Save its name, pieces a tray, wood and picture."""
+    allow_pictures()
     at = product_place(book_record(workshop()), key)
-    form = posted(product_form(), request.form)
+    form = posted(product_form(), take_pictures(request.form, request.files))
+    form.seen = seen()
 
     def change(record: Record) -> None:
         record["products"][product_place(record, key)].update(form.record())
 
     def about(record: Record) -> object:
-        return [{name: one[name] for name in ("name", "pieces_a_tray", "wood")} for one in _named(record, key)]
+        return [
+            {name: one[name] for name in ("name", "pieces_a_tray", "wood", "picture")} for one in _named(record, key)
+        ]
 
-    if save_form(form, change, about, f"products[{at}]", lambda record: _shown(key, record)):
+    save = not form.is_wrong
+    if save and save_form(form, change, about, f"products[{at}]", lambda record: _shown(key, record)):
         return see_other(f"/plan/products/{key}")
     return _product_page(key, form, 422)
 

@@ -15,11 +15,13 @@ from runboard.run.refusal import Refused
 from runboard.shop.book_json import product_from_json
 from runboard.shop.problem import Unreadable
 from runboard.web.forms.form import Form, posted, shown
+from runboard.web.forms.instructions import spread_steps
 from runboard.web.forms.operation import operation_form, operation_said, operation_shown
 from runboard.web.pages_support import page, see_other, workshop
+from runboard.web.pictures import allow_pictures, take_pictures
 from runboard.web.route_home import Home, home_of
 from runboard.web.route_words import route_lines
-from runboard.web.saving import Record
+from runboard.web.saving import Record, seen
 from runboard.web.shop import workshop_record
 
 part = Blueprint("plan_route", __name__)
@@ -71,10 +73,12 @@ def one(where: str, key: str, operation: str) -> Response:
 @part.post("/plan/<any(products,runs):where>/<key>/operations/<operation>")
 def save_one(where: str, key: str, operation: str) -> Response:
     """Save it: into the book, or as a new revision of the run's route."""
+    allow_pictures()
     home = home_of(where, key)
-    _operation(home, operation)
     record = workshop_record()
-    form = posted(operation_form(record), request.form, record["units"])
+    texts = spread_steps(take_pictures(request.form, request.files))
+    form = posted(operation_form(record, _operation(home, operation)), texts, record["units"])
+    form.seen = seen()
 
     def change(product: Record) -> None:
         put_operation(product, operation, operation_said(form.record()))
@@ -82,14 +86,14 @@ def save_one(where: str, key: str, operation: str) -> Response:
     def about(product: Record) -> Any:
         return next((one for one in product["operations"] if one["key"] == operation), None)
 
-    if home.save(form, change, about, operation):
+    if not form.is_wrong and home.save(form, change, about, operation):
         return see_other(home.back)
     return _page(home, operation, form, 422)
 
 
 def _shown(home: Home, operation: str) -> Form:
-    record = workshop_record()
-    form = shown(operation_form(record), operation_shown(_operation(home, operation)), record["units"])
+    record, now = workshop_record(), _operation(home, operation)
+    form = shown(operation_form(record, now), operation_shown(now), record["units"])
     form.seen = home.revision()
     return form
 

@@ -7,6 +7,7 @@ from typing import Any
 from flask import Blueprint, Flask, Response, request
 
 from runboard.floor.exchange import export_run
+from runboard.floor.pictures import with_pictures
 from runboard.floor.runs import close_run, new_event
 from runboard.floor.taps import record_events
 from runboard.plan.opening import board_pieces, lay_out
@@ -15,6 +16,7 @@ from runboard.run.state import RunState
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import order_rows, orders_section, read_orders
 from runboard.web.pages_support import page, said, see_other, workshop
+from runboard.web.pictures import shelf
 from runboard.web.plan import book
 from runboard.web.route_words import route_lines
 from runboard.web.run_pages import known_person, known_run
@@ -79,8 +81,8 @@ def boards(key: str) -> Response:
 
 @part.get("/plan/runs/<key>/run.json")
 def download(key: str) -> Response:
-    """The run with its events, as ``runboard export --run`` writes it."""
-    return json_file(export_run(workshop(), key), f"run-{known_run(key).id}.json")
+    """The run with its events and pictures, as ``runboard export --run`` writes it."""
+    return json_file(with_pictures(shelf(), export_run(workshop(), key)), f"run-{known_run(key).id}.json")
 
 
 def next_board(run: RunState) -> dict[str, Any]:

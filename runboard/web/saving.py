@@ -56,6 +56,7 @@ def differences(form: Form, latest: Form) -> list[str]:
                 found.append(f"{one.label}: they are others now")
         elif form.all(one.name) != latest.all(one.name) and one.kind != "kept":
             labels = dict(one.choices)
-            now = ", ".join(labels.get(text, text) for text in latest.all(one.name))
+            texts = ["another"] if one.kind == "picture" and latest.text(one.name) else latest.all(one.name)
+            now = ", ".join(labels.get(text, text) for text in texts)
             found.append(f"{one.label}: {now or 'nothing'}")
     return found

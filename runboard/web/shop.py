@@ -5,6 +5,8 @@ from collections.abc import Callable
 from flask import Blueprint, Flask, Response, abort, request
 
 from runboard.floor.shop_book import book_record
+from runboard.shop.common_finishes import begin_from, common_finishes
+from runboard.web.forms.care import COMMON_PRACTICE, limits_form, limits_said, limits_shown
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.shop import THINGS, Record, head_form, put_thing, take_out, thing_form, thing_shown
 from runboard.web.forms.words import KINDS, in_words
@@ -13,6 +15,7 @@ from runboard.web.saving import save_form
 
 Change = Callable[[Record], None]
 HEAD = ("name", "time_zone", "units", "emergency")
+LIMITS = ("forbidden", "noise_limit_db", "noise_exchange_db")
 
 part = Blueprint("shop", __name__)
 
@@ -25,7 +28,13 @@ def init_app(app: Flask) -> None:
 @part.get("/shop")
 def shop() -> Response:
     """Everything that the shop has, each to be looked at and changed."""
-    return page("shop/shop.html", book=workshop_record(), things=THINGS.values(), kind_in_words=_kind)
+    return page(
+        "shop/shop.html",
+        book=workshop_record(),
+        things=THINGS.values(),
+        kind_in_words=_kind,
+        finish_in_words=_finish,
+    )
 
 
 def workshop_record() -> Record:
@@ -36,6 +45,11 @@ def workshop_record() -> Record:
 
 def _kind(kind: str) -> str:
     return in_words(KINDS, kind)
+
+
+def _finish(finish: Record) -> str:
+    """By what its figures are known."""
+    return f"label of {finish['sheet_date']}" if finish["sheet_date"] else COMMON_PRACTICE
 
 
 @part.get("/shop/about")
@@ -64,7 +78,36 @@ def _head(record: Record) -> Form:
 
 
 def _head_page(form: Form, status: int = 200) -> Response:
-    return page("shop/form.html", status=status, form=form, title="The shop", thing=None, key="")
+    return page("shop/form.html", status=status, form=form, title="The shop", action="/shop/about")
+
+
+@part.get("/shop/limits")
+def limits() -> Response:
+    """The form of the forbidden materials and of the rule for noise."""
+    return _limits_page(_limits(book_record(workshop())))
+
+
+@part.post("/shop/limits")
+def save_limits() -> Response:
+    """Save them."""
+    form = posted(limits_form(), request.form)
+
+    def change(record: Record) -> None:
+        record.update(limits_said(form.record()))
+
+    if save_form(form, change, lambda record: [record[name] for name in LIMITS], "", _limits):
+        return see_other("/shop")
+    return _limits_page(form, 422)
+
+
+def _limits(record: Record) -> Form:
+    form = shown(limits_form(), limits_shown(record))
+    form.seen = record["revision"]
+    return form
+
+
+def _limits_page(form: Form, status: int = 200) -> Response:
+    return page("shop/form.html", status=status, form=form, title="Forbidden materials, noise", action="/shop/limits")
 
 
 @part.get("/shop/<thing>/<key>")
@@ -113,14 +156,26 @@ def _place(thing: str, key: str, record: Record) -> int:
 
 
 def _thing(thing: str, key: str, record: Record) -> Form:
-    form = shown(thing_form(thing, record, key), thing_shown(thing, record, key), record["units"])
+    said = thing_shown(thing, record, key)
+    if thing == "finishes" and not key:
+        said |= begin_from(request.args.get("like", ""))
+    form = shown(thing_form(thing, record, key), said, record["units"])
     form.seen = record["revision"]
     return form
 
 
 def _thing_page(thing: str, key: str, form: Form, record: Record, status: int = 200) -> Response:
     name = next((one["name"] for one in record[thing] if one["key"] == key), f"New {THINGS[thing].one}")
-    return page("shop/form.html", status=status, form=form, title=name, thing=THINGS[thing], key=key)
+    context = {"form": form, "title": name, "thing": THINGS[thing], "key": key, **_kinds(thing, key)}
+    return page("shop/form.html", status=status, action=f"/shop/{thing}/{key or 'new'}", **context)
+
+
+def _kinds(thing: str, key: str) -> Record:
+    """The kinds that a new finish may begin with, or the one that it began with."""
+    if thing != "finishes" or key or request.method == "POST":
+        return {}
+    begun = common_finishes().get(request.args.get("like", ""))
+    return {"begun": begun} if begun else {"kinds": list(common_finishes().values())}
 
 
 def _known(thing: str, key: str) -> tuple[Record, str]:

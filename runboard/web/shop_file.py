@@ -6,13 +6,16 @@ from typing import Any
 from flask import Blueprint, Flask, Response, request
 
 from runboard.floor.exchange import import_run
+from runboard.floor.pictures import with_pictures, without_pictures
 from runboard.floor.shop_book import book_record, save_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.web.pages_support import page, said, see_other, workshop
+from runboard.web.pictures import shelf
 from runboard.web.saving import seen
 
-MOST_BYTES = 20_000_000
+MOST_BYTES = 200_000_000
+MOST_TEXT_BYTES = 20_000_000
 
 part = Blueprint("shop_file", __name__)
 
@@ -28,8 +31,8 @@ def _today() -> str:
 
 @part.get("/shop/book.json")
 def download() -> Response:
-    """The book, as ``runboard export`` writes it."""
-    return json_file(book_record(workshop()), f"shop-{_today()}.json")
+    """The book with its pictures, as ``runboard export`` writes it."""
+    return json_file(with_pictures(shelf(), book_record(workshop())), f"shop-{_today()}.json")
 
 
 def json_file(record: dict[str, Any], name: str) -> Response:
@@ -48,12 +51,15 @@ def choose() -> Response:
 
 @part.post("/shop/import")
 def look() -> Response:
-    """A file came, or the text of one that was looked at: say what is in it, or take it."""
-    request.max_content_length = request.max_form_memory_size = MOST_BYTES
+    """A file came, or the text of one that was looked at: say what is in it, or take it.
+
+    Its pictures are kept at once: nothing shows them before the book that names them is taken.
+    """
+    request.max_content_length, request.max_form_memory_size = MOST_BYTES, MOST_TEXT_BYTES
     file = request.files.get("file")
     raw = file.read() if file else request.form.get("text", "").encode()
     problems: list[str] = []
-    record = read_file(raw, problems)
+    record = _with_its_pictures_kept(read_file(raw, problems), problems)
     if record is not None and "runboard_run" in record:
         return _take_run(record)
     if record is not None and request.form.get("take"):
@@ -66,6 +72,14 @@ def look() -> Response:
     changes = book_changes(here, record) if record else []
     text = json.dumps(record, ensure_ascii=False) if record else ""
     return _page(422 if problems else 200, problems=problems, found=record, changes=changes, text=text)
+
+
+def _with_its_pictures_kept(record: dict[str, Any] | None, problems: list[str]) -> dict[str, Any] | None:
+    try:
+        return record and without_pictures(shelf(), record)
+    except Refused as refused:
+        problems.append(said("refused", refused.code, refused.facts))
+        return None
 
 
 def _take_run(record: dict[str, Any]) -> Response:
@@ -104,7 +118,7 @@ def read_file(raw: bytes, problems: list[str]) -> dict[str, Any] | None:
     return record
 
 
-_PARTS = ("rooms", "services", "stations", "people", "jobs", "products")
+_PARTS = ("rooms", "services", "stations", "people", "jobs", "finishes", "products")
 
 
 def book_changes(here: dict[str, Any], there: dict[str, Any]) -> list[tuple[str, list[str], list[str], list[str]]]:

@@ -10,7 +10,7 @@ from runboard.shop.units import Unit, format_length, parse_length
 
 Kind = Literal[
     "text", "long", "lines", "count", "number", "percent", "minutes", "length", "time", "date", "tick", "choice",
-    "several", "rows", "kept",
+    "several", "rows", "kept", "picture",
 ]  # fmt: skip
 Choices = tuple[tuple[str, str], ...]
 
@@ -19,7 +19,7 @@ Choices = tuple[tuple[str, str], ...]
 class Field:
     """One field. ``empty`` is what a text left empty stands for in the record; ``wrong`` a sentence of the form's own
     for whatever is wrong there; ``rows`` the fields of each row; ``ending`` marks a time of day that may be 24:00;
-    ``half`` puts a short one beside the next in its row."""
+    ``half`` puts a short one beside the next in its row; ``beside`` are lines that those written here say again, one by one."""
 
     name: str
     label: str
@@ -32,15 +32,18 @@ class Field:
     one: str = ""
     ending: bool = False
     half: bool = False
+    beside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Section:
-    """Fields under a heading; ``folded`` ones open by a press, and by themselves where something is wrong."""
+    """Fields under a heading; ``folded`` ones open by a press, and by themselves where something is wrong. ``note`` is
+    said before them."""
 
     title: str
     fields: tuple[Field, ...]
     folded: bool = False
+    note: str = ""
 
 
 def to_texts(field: Field, value: Any, units: Unit) -> list[str]:
@@ -88,6 +91,8 @@ def from_texts(field: Field, texts: Sequence[str]) -> Any:
         return bool(texts)
     if field.kind == "several":
         return list(texts)
+    if field.kind == "lines" and field.beside:
+        return _line_by_line(texts[0] if texts else "", field.beside)
     if field.kind == "lines":
         return [line.strip() for line in text.splitlines() if line.strip()]
     if not text:
@@ -97,6 +102,15 @@ def from_texts(field: Field, texts: Sequence[str]) -> Any:
     if field.kind == "time" and field.ending and text == "00:00":
         return "24:00"
     return text.replace("\r\n", "\n")
+
+
+def _line_by_line(text: str, beside: Sequence[str]) -> list[str]:
+    """The lines, each in its place; one left empty between others says what stands beside it."""
+    lines = [line.strip() for line in text.splitlines()]
+    while lines and not lines[-1]:
+        lines.pop()
+    original = dict(enumerate(beside))
+    return [line or original.get(at, "") or "–" for at, line in enumerate(lines)]
 
 
 def _number(text: str, kind: str) -> Any:

@@ -121,15 +121,30 @@ def shown(sections: Sequence[Section], record: Mapping[str, Any], units: Unit = 
 
 
 def posted(sections: Sequence[Section], texts: Texts, units: Unit = "mm") -> Form:
-    """A form as it came in: rows taken out or left empty are gone, and the others numbered anew."""
-    kept: Texts = MultiDict((name, text) for name, text in texts.items(multi=True) if not re.search(r"\.\d+\.", name))
-    for section in sections:
-        for one in section.fields:
-            if one.kind == "rows":
-                for new, old in enumerate(_row_numbers(one, texts)):
-                    for part in one.rows:
-                        kept.setlist(f"{one.name}.{new}.{part.name}", texts.getlist(f"{one.name}.{old}.{part.name}"))
-    return Form(tuple(sections), kept, units)
+    """A form as it came in: rows taken out or left empty are gone, and the others numbered anew.
+
+    A text ``name.wrong`` says why what came for the field was refused.
+    """
+    form = Form(tuple(sections), _outside_rows(texts), units)
+    for one in form.fields:
+        if one.kind != "rows":
+            _keep(form, one.name, one.name, texts)
+            continue
+        for new, old in enumerate(_row_numbers(one, texts)):
+            for part in one.rows:
+                _keep(form, f"{one.name}.{new}.{part.name}", f"{one.name}.{old}.{part.name}", texts)
+    return form
+
+
+def _outside_rows(texts: Texts) -> Texts:
+    return MultiDict((name, text) for name, text in texts.items(multi=True) if not re.search(r"\.\d+\.", name))
+
+
+def _keep(form: Form, name: str, came_as: str, texts: Texts) -> None:
+    if came_as in texts:
+        form.texts.setlist(name, texts.getlist(came_as))
+    if f"{came_as}.wrong" in texts:
+        form.errors[name] = texts[f"{came_as}.wrong"]
 
 
 def _row_numbers(one: Field, texts: Texts) -> list[int]:
@@ -141,6 +156,8 @@ def _says_something(one: Field, row: str, texts: Texts) -> bool:
     """A choice always has a value, and a key that is kept says nothing alone."""
     if f"{row}.gone" in texts:
         return False
+    if any(f"{row}.{part.name}.wrong" in texts for part in one.rows):
+        return True
     return any(
         text.strip()
         for part in one.rows

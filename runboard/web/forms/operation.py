@@ -2,7 +2,9 @@
 
 from typing import Any
 
+from runboard.web.forms.care import usual_watching
 from runboard.web.forms.field import Choices, Field, Section
+from runboard.web.forms.instructions import instructions_section, translation_sections, translations_said
 from runboard.web.forms.words import ATTENDANCE, PER, SIZES, WAITS
 
 Record = dict[str, Any]
@@ -19,13 +21,14 @@ def product_form() -> list[Section]:
                 Field("name", "Name"),
                 Field("pieces_a_tray", "Pieces a tray", "count"),
                 Field("wood", "Wood"),
+                Field("picture", "Picture", "picture", empty=None),
             ),
         )
     ]
 
 
-def operation_form(book: Record) -> list[Section]:
-    """One operation, for the stations and services of this book's record."""
+def operation_form(book: Record, operation: Record) -> list[Section]:
+    """One operation as it is now, for the stations, services and finishes of this book's record."""
     return [
         Section("", _work(book)),
         Section("Loads and times", (Field("passes", "Passes", "rows", rows=_PASS, one="pass", hint=_PASSES),)),
@@ -40,6 +43,9 @@ def operation_form(book: Record) -> list[Section]:
         Section("Cautions", (_lines("cautions", "Said before the step"),), folded=True),
         Section("What it uses up", (Field("uses", "Uses", "rows", rows=_USE, one="supply"),), folded=True),
         Section("Skill, texts, good rate", _more(), folded=True),
+        Section("Finish, watching", _care(book), folded=True),
+        instructions_section(),
+        *translation_sections(operation),
     ]
 
 
@@ -124,6 +130,27 @@ def _more() -> tuple[Field, ...]:
     )  # fmt: skip
 
 
+def _care(book: Record) -> tuple[Field, ...]:
+    return (
+        Field(
+            "finish",
+            "Finish that it brings on",
+            "choice",
+            choices=(("", "none"), *_named(book["finishes"])),
+            hint="Finishes are written down on the Shop page. At a finishing station without one, its rags count as "
+            "ones that can take fire by themselves.",
+            empty=None,
+        ),
+        Field(
+            "watch_every_minutes",
+            "Ask to look at it every",
+            "minutes",
+            hint=f"Empty: as the station says, else as its kind does. {usual_watching()}",
+            empty=None,
+        ),
+    )
+
+
 def operation_shown(operation: Record) -> Record:
     """What the form shows of an operation's record."""
     sheet = [{"label": label, "text": text} for label, text in operation.get("setup_sheet", ())]
@@ -139,4 +166,5 @@ def operation_said(said: Record) -> Record:
         "wait": {**wait, "holds": holds} if wait["why"] else None,
         "setup_sheet": [[one["label"], one["text"]] for one in said["setup_sheet"]],
         "passes": [{**one, "name": one["name"] or "1"} for one in said["passes"]],
+        "translations": translations_said(said["translations"]),
     }

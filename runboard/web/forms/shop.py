@@ -1,4 +1,4 @@
-"""The forms of the shop's own things: its name, rooms, stations, services, people and small jobs."""
+"""The forms of the shop's own things: its name, rooms, stations, services, people, small jobs and finishes."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -6,6 +6,7 @@ from typing import Any
 from zoneinfo import available_timezones
 
 from runboard.shop.keys import key_for
+from runboard.web.forms.care import finish_form, station_care, watching
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.words import ACCESS, KINDS, UNITS, hours
 
@@ -43,6 +44,13 @@ THINGS: Mapping[str, Thing] = {
         "Small jobs",
         "What fills a gap of five minutes: empty the bin, cut cartons. They are offered while something dries.",
     ),
+    "finishes": Thing(
+        "finishes",
+        "finish",
+        "Finishes",
+        "Oil, varnish, wax: what the label says of drying, of rags and of the air. Until one is written down, every rag "
+        "from a finishing station counts as one that can take fire by itself.",
+    ),
 }
 
 
@@ -69,7 +77,7 @@ def head_form() -> list[Section]:
 
 
 def thing_form(thing: str, record: Record, key: str) -> list[Section]:
-    """The form of one room, station, service, person or job. ``key`` is empty for a new one."""
+    """The form of one room, station, service, person, job or finish. ``key`` is empty for a new one."""
     return _FORMS[thing](record, key)
 
 
@@ -114,16 +122,11 @@ def _station(record: Record, key: str) -> list[Section]:
             (
                 Field("watch_usual", "As usual: from every station of its room that is no cutter", "tick"),
                 Field("watch_from", "Else it may be watched while working at", "several", choices=others),
-                Field(
-                    "watch_every_minutes",
-                    "Ask to look at it every",
-                    "minutes",
-                    hint="Minutes. Leave it empty for no question. An answer shows that somebody answered; it is no fire watch.",
-                    empty=None,
-                ),
+                watching(),
             ),
             folded=True,
         ),
+        station_care(),
         Section(
             "Quiet hours",
             (hours("quiet", "It must be quiet", "Neighbours, sleep: it is not started then."),),
@@ -169,7 +172,18 @@ def _job(record: Record, key: str) -> list[Section]:
     ]
 
 
-_FORMS = {"rooms": _room, "services": _service, "stations": _station, "people": _person, "jobs": _job}
+def _finish(record: Record, key: str) -> list[Section]:
+    return finish_form()
+
+
+_FORMS = {
+    "rooms": _room,
+    "services": _service,
+    "stations": _station,
+    "people": _person,
+    "jobs": _job,
+    "finishes": _finish,
+}
 
 
 # between a form and the record
@@ -179,7 +193,7 @@ def thing_shown(thing: str, record: Record, key: str) -> Record:
     """What a form shows of one thing: its record, and what is said elsewhere or otherwise."""
     found = next((one for one in record[thing] if one["key"] == key), None)
     if found is None:
-        return {"watch_usual": True, "access": "crew" if record["people"] else "lead"}
+        return {"watch_usual": True, "access": "crew" if record["people"] else "lead", "self_heats": True}
     if thing == "stations":
         return {**found, "watch_usual": found["watch_from"] is None, "watch_from": found["watch_from"] or []}
     if thing == "rooms":

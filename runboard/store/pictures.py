@@ -1,0 +1,54 @@
+"""Pictures in the data folder, each under the digest of its content: kept once, never changed, never removed."""
+
+import errno
+import hashlib
+import os
+import tempfile
+from pathlib import Path
+
+from runboard.run.refusal import NotStored
+from runboard.shop.pictures import is_picture_name
+from runboard.store.files import FILES_NAME, keep_on_disk
+
+_WHY = {errno.ENOSPC: "full", errno.EDQUOT: "full", errno.EROFS: "read only"}
+
+
+class PictureFolder:
+    """The pictures of one data folder, in its ``files``."""
+
+    def __init__(self, data: Path) -> None:
+        self._folder = data / FILES_NAME
+
+    def keep(self, content: bytes, ending: str) -> str:
+        """Keep a picture; answers its name. Raises ``NotStored`` where the disk does not take it."""
+        name = f"{hashlib.sha256(content).hexdigest()}.{ending}"
+        path = self._folder / name
+        try:
+            if not (path.is_file() and path.stat().st_size == len(content)):
+                self._write(path, content)
+        except OSError as error:
+            raise NotStored(_WHY.get(error.errno or 0, "failing")) from error
+        return name
+
+    def read(self, name: str) -> bytes | None:
+        """A picture's content; ``None`` where there is none of that name, and for what is no picture's name."""
+        if not is_picture_name(name):
+            return None
+        try:
+            return (self._folder / name).read_bytes()
+        except FileNotFoundError:
+            return None
+
+    def _write(self, path: Path, content: bytes) -> None:
+        """Under its name at once, and on the disk itself before anything names it."""
+        self._folder.mkdir(mode=0o700, exist_ok=True)
+        place, part_name = tempfile.mkstemp(suffix=".part", dir=self._folder)  # mode 600; no backup copies a '.part'
+        part = Path(part_name)
+        try:
+            with os.fdopen(place, "wb") as file:
+                file.write(content)
+            keep_on_disk(part)
+            part.replace(path)
+            keep_on_disk(self._folder)
+        finally:
+            part.unlink(missing_ok=True)
