@@ -87,3 +87,21 @@ def test_schema_and_reader_refuse_the_same_forms() -> None:
             apart.append((changed, codes))
 
     assert apart == []
+
+
+def test_schema_and_reader_refuse_the_same_pictures_in_a_file() -> None:
+    pictures = {"a" * 64 + ".jpg": "aGVsbG8="}
+    apart = []
+
+    for changed in [pictures, *mutations(pictures), {"bed.png": "aGVsbG8="}, {"A" * 64 + ".jpg": "aGVsbG8="}]:
+        record = everything() | {"pictures": changed}
+        if VALIDATOR.is_valid(record) != (not codes_of(record) & OF_FORM):
+            apart.append(changed)
+
+    assert apart == []
+
+
+def test_a_book_brings_pictures_along_and_does_not_hold_them() -> None:
+    record = everything() | {"pictures": {"a" * 64 + ".jpg": "aGVsbG8="}}
+
+    assert book_from_json(record) == book_from_json(everything())
