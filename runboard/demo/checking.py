@@ -3,6 +3,7 @@
 from typing import Any
 
 from runboard.demo.phone import Draft, Shopfloor, draft
+from runboard.run.cautions import start_points
 from runboard.run.route import Step
 from runboard.run.state import Load
 from runboard.shop.book import Check
@@ -15,11 +16,16 @@ _WHY = {"cut": "tear-out", "flatten": "tear-out", "round": "tear-out", "engrave"
 _BACK_TO = {"rails": "hooks", "boards": "oil"}
 
 
-def wants_list(floor: Shopfloor, load: Load, step: Step) -> bool:
-    """The full start list: once a day, and again after any change at the station."""
+def list_for(floor: Shopfloor, step: Step) -> list[str]:
+    """What is ticked before a machine starts: the catalogue's points for the station, then the operation's own."""
+    return [*start_points(floor.book, step.operation), *step.operation.checklist]
+
+
+def wants_full_list(floor: Shopfloor, load: Load, person: str) -> bool:
+    """The full start list: once a session, and again after any change at the station or for another person."""
     station = floor.state.stations.get(load.station)
-    today = f"{local_day(floor.now, floor.book.time_zone)}|{station.setups if station else 0}"
-    return bool(step.operation.checklist) and (station is None or load.fresh or station.listed != today)
+    session = f"{local_day(floor.now, floor.book.time_zone)}|{station.setups if station else 0}|{person}"
+    return station is None or load.fresh or station.listed != session
 
 
 def answers_to_checks(floor: Shopfloor, load: Load, step: Step) -> list[Draft]:

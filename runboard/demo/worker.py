@@ -9,7 +9,8 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.demo.checking import answers_to_checks, spoiled, wants_list
+from runboard.demo.care import answers_at_lock_up, answers_to_reminders
+from runboard.demo.checking import answers_to_checks, list_for, spoiled, wants_full_list
 from runboard.demo.incident import Enough, Incident
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import Watched, about, load_at
@@ -69,7 +70,7 @@ class Worker:
     def go_home(self) -> Spans:
         """Tidy up and tick the list of the evening."""
         yield self.floor.around(self.known.tidy_up / 2)
-        self.press(draft("person went", {"ticked": LOCK_UP}))
+        self.press(*answers_at_lock_up(self.floor), draft("person went", {"ticked": LOCK_UP}))
 
     def work(self, enough: Enough = lambda state: False) -> Spans:
         """One thing after the other, the shop's first offer each time."""
@@ -77,6 +78,7 @@ class Worker:
         begun: Move | None = None
         while True:
             self._meet_incidents()
+            self._answer_reminders()
             if begun is None:
                 if self._is_called():
                     begun = yield from self._attend()
@@ -94,6 +96,10 @@ class Worker:
             if one.when(self.floor.state):
                 self.incidents.remove(one)
                 self.press(*one.drafts(self.floor.state))
+
+    def _answer_reminders(self) -> None:
+        for one in answers_to_reminders(self.floor):
+            self.press(one)
 
     def _take_first(self) -> Turn:
         """Walk to the first offer and begin it, or wait for what is coming."""
@@ -173,10 +179,11 @@ class Worker:
     def _run(self, load: Load, step: Step, length: timedelta) -> Spans:
         """The start list where it is wanted, and the machine runs."""
         drafts = []
-        if wants_list(self.floor, load, step):
-            yield self.floor.around(timedelta(minutes=1))
-            items = list(step.operation.checklist)
-            body = {"list": "full", "items": items}
+        items = list_for(self.floor, step)
+        if items:
+            full = wants_full_list(self.floor, load, self.key)
+            yield self.floor.around(timedelta(minutes=1)) if full else timedelta(seconds=5)
+            body = {"list": "full", "items": items} if full else {"list": "short"}
             drafts.append(draft("checklist ticked", body, run=load.run, load=load.id, station=load.station))
         minutes = round(length.total_seconds() / 60, 1)
         self.press(*drafts, draft("machine started", {"minutes": minutes}, about(load)))

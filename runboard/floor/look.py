@@ -74,7 +74,7 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
     state, book = workshop.ledger.state, workshop.book
     cache: Cache = workshop.kept.setdefault("cache", Cache())
     shown = [one for one in state.runs.values() if (one.state == "open" if run is None else one.id == run)]
-    runs = ",".join(f"{dump(one.id)}:{run_text(one, cache)}" for one in shown)
+    runs = ",".join(f"{dump(one.id)}:{run_text(one, cache, book)}" for one in shown)
     told = _dues(workshop)
     rest: dict[str, Any] = {
         "dues": [

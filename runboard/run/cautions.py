@@ -98,7 +98,11 @@ def cautions_for(book: Book, operation: Operation, after_finish: bool = False) -
 def start_points(book: Book, operation: Operation) -> tuple[str, ...]:
     """Keys of what must be ticked before a machine of that kind starts; none for a bench."""
     station = book.station(operation.station)
-    kind = station.kind if station else ""
+    return start_points_of(station.kind) if station else ()
+
+
+def start_points_of(kind: str) -> tuple[str, ...]:
+    """The same for a kind of station."""
     return tuple(one.key for one in CATALOGUE.values() if one.kind == "start" and kind in one.stations)
 
 

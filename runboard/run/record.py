@@ -1,12 +1,14 @@
 """The state as the page gets it: the same records as JSON, made once for each record that changed."""
 
 import json
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import fields
 from datetime import datetime, timedelta
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from typing import Any
 
+from runboard.run.care import finished_before
+from runboard.run.cautions import Shown, cautions_for, start_points_of
 from runboard.run.dues import Due
 from runboard.run.event import write_moment
 from runboard.run.route import Route, Step
@@ -60,8 +62,8 @@ def tray_record(tray: Tray) -> dict[str, Any]:
     return record(tray)
 
 
-def step_record(step: Step) -> dict[str, Any]:
-    """A step with all that its checklist, setup sheet and first-piece check show."""
+def step_record(step: Step, care: Sequence[Shown] = ()) -> dict[str, Any]:
+    """A step with all that its checklist, setup sheet and first-piece check show; ``care`` are its cautions."""
     operation, pass_ = step.operation, step.pass_
     found: dict[str, Any] = {
         "key": step.key,
@@ -76,9 +78,11 @@ def step_record(step: Step) -> dict[str, Any]:
     }
     if pass_.pieces:
         found["load_pieces"] = pass_.pieces
-    for name in ("checklist", "setup_sheet", "cautions", "skill", "personal", "finish", "watch_every", "instructions"):
+    for name in ("checklist", "setup_sheet", "skill", "personal", "finish", "watch_every", "instructions"):
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))
+    if care:
+        found["care"] = [record(one) for one in care]
     if operation.wait:
         found["wait"] = record(operation.wait)
     if operation.checks:
@@ -93,6 +97,7 @@ class Cache:
 
     def __init__(self) -> None:
         self._texts: dict[int, tuple[Any, str]] = {}
+        self._book: Book | None = None
         self._orders: dict[str, tuple[Any, int, str]] = {}
 
     def text(self, thing: Any, make: Callable[[Any], Any]) -> str:
@@ -106,6 +111,12 @@ class Cache:
         self._texts[id(thing)] = (thing, text)
         return text
 
+    def for_book(self, book: Book) -> None:
+        """What was made for another book is forgotten: a route's cautions follow from its stations and finishes."""
+        if self._book is not book:
+            self._book = book
+            self._texts.clear()
+
     def orders(self, run: RunState, good: int) -> str:
         """A run's order lines as JSON text; they change only where the lines or the good pieces do."""
         kept = self._orders.get(run.id)
@@ -114,12 +125,13 @@ class Cache:
         return kept[2]
 
 
-def run_text(run: RunState, cache: Cache) -> str:
+def run_text(run: RunState, cache: Cache, book: Book) -> str:
     """One run as JSON text; trays and loads that did not change are not written again."""
+    cache.for_book(book)
     trays = ",".join(f"{dump(key)}:{cache.text(tray, tray_record)}" for key, tray in run.trays.items())
     loads = ",".join(f"{dump(key)}:{cache.text(load, load_record)}" for key, load in run.loads.items())
     routes = ",".join(
-        f'{{"number":{one.number},"from_tray":{dump(one.from_tray)},"steps":{cache.text(one.route, _steps)}}}'
+        f'{{"number":{one.number},"from_tray":{dump(one.from_tray)},"steps":{cache.text(one.route, partial(_steps, book=book))}}}'
         for one in run.revisions
     )
     good = sum(tray.good for tray in run.trays.values())
@@ -150,8 +162,15 @@ def run_text(run: RunState, cache: Cache) -> str:
     return f'{said},"routes":[{routes}],"trays":{{{trays}}},"loads":{{{loads}}}}}'
 
 
-def _steps(route: Route) -> list[dict[str, Any]]:
-    return [step_record(step) for step in route.steps]
+def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
+    return [step_record(step, _care(book, route, step)) for step in route.steps]
+
+
+def _care(book: Book, route: Route, step: Step) -> tuple[Shown, ...]:
+    """The cautions beside a step; dust is oily where it sands what had a finish before."""
+    station = book.station(step.operation.station)
+    sands = station is not None and station.kind == "sander"
+    return cautions_for(book, step.operation, sands and finished_before(book, route, step) is not None)
 
 
 def orders_record(run: RunState) -> list[dict[str, Any]]:
@@ -243,4 +262,7 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             found[station.key]["watch_every"] = plain(every)
         if station.eyewear:
             found[station.key]["eyewear"] = station.eyewear
+        start = start_points_of(station.kind)
+        if start:
+            found[station.key]["start"] = start
     return found

@@ -31,10 +31,11 @@ def setup_changed(draft: Draft, event: Event) -> None:
 
 
 def ticked(draft: Draft, event: Event) -> None:
-    """The full list holds for the day and the setup for which it was ticked."""
+    """The full list holds for the day, the setup and the person that ticked it."""
     station = _station(draft, event)
     if event.get("list") == "full":
-        draft.put_station(replace(station, listed=f"{local_day(event.moment, draft.book.time_zone)}|{station.setups}"))
+        day = local_day(event.moment, draft.book.time_zone)
+        draft.put_station(replace(station, listed=f"{day}|{station.setups}|{event.person}"))
     load = draft.load(*station.load) if station.load else None
     if load is not None and event.get("list") == "full":
         draft.put_load(replace(load, fresh=False))

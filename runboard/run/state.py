@@ -216,7 +216,7 @@ class PersonState:
 @dataclass(frozen=True)
 class StationState:
     """``load`` is the ``(run, load)`` that holds the station. ``setup`` is the (run, step) it stands on, ``setups``
-    counts the changes, ``listed`` names the session and setup for which the full start list was ticked."""
+    counts the changes, ``listed`` is what the full start list was last ticked for: the day, the setup, the person."""
 
     key: str
     load: tuple[str, str] | None = None

@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.demo.book import LEAD, demo_book
-from runboard.demo.checking import answers_to_checks, wants_list
+from runboard.demo.checking import answers_to_checks, list_for, wants_full_list
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import about, load_at
 from runboard.floor.runs import Wish, open_run
@@ -88,10 +88,10 @@ class Script:
     def _go_on(self, load: Load, step: Any) -> None:
         if load.state == "loading":
             self._pass(step.pass_.loading)
-            lists = []
-            if wants_list(self.floor, load, step):
-                lists = [draft("checklist ticked", {"list": "full"}, about(load))]
-                self.counted.session[f"start list, {len(step.operation.checklist)} points"] += 1
+            items, full = list_for(self.floor, step), wants_full_list(self.floor, load, LEAD)
+            lists = [draft("checklist ticked", {"list": "full" if full else "short"}, about(load))] if items else []
+            if items and full:
+                self.counted.session[f"start list, {len(items)} points"] += 1
             self.floor.press(LEAD, *lists, draft("machine started", {}, about(load)))
             self.counted.press(load, f"The {load.station} is running: {load.id}")
             return

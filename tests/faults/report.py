@@ -145,7 +145,7 @@ def _views(found: Report, said: list[dict[str, Any]], state: ShopState, book: Bo
 def _as_seen(state: ShopState, book: Book) -> dict[str, Any]:
     cache = Cache()
     return {
-        "runs": {one.id: json.loads(run_text(one, cache)) for one in state.runs.values() if one.state == "open"},
+        "runs": {one.id: json.loads(run_text(one, cache, book)) for one in state.runs.values() if one.state == "open"},
         "people": people_record(state, book),
         "stations": stations_record(state, book),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],

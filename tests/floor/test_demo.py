@@ -164,7 +164,7 @@ def test_a_runs_text_kept_from_one_moment_to_the_next_is_the_text_made_afresh(de
 
     for event in demo.ledger.held[::4]:
         for run in demo.ledger.at(event.moment).runs.values():
-            assert run_text(run, kept) == run_text(run, Cache())
+            assert run_text(run, kept, demo.book) == run_text(run, Cache(), demo.book)
 
 
 def test_the_page_can_be_drawn_for_everybody(demo: Workshop) -> None:

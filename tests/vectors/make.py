@@ -55,7 +55,7 @@ def page_state(state: ShopState, book: Book) -> dict[str, Any]:
         **{name: value for name, value in book_record(book).items() if name in ("shop", "jobs", "finishes")},
         "people": people_record(state, book),
         "stations": stations_record(state, book),
-        "runs": {run.id: json.loads(run_text(run, Cache())) for run in state.runs.values()},
+        "runs": {run.id: json.loads(run_text(run, Cache(), book)) for run in state.runs.values()},
         "dues": [due_record(due) for due in _dues(state, book)],
         "answers": plain(state.answers),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],

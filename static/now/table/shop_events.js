@@ -19,11 +19,11 @@ function setupChanged(draft, event) {
   if (load) draft.putLoad({ ...load, fresh: true });
 }
 
-/** The full list holds for the day and the setup for which it was ticked. */
+/** The full list holds for the day, the setup and the person that ticked it. */
 function ticked(draft, event) {
   const station = theStation(draft, event);
   if (event.body.list !== "full") return;
-  draft.putStation({ ...station, listed: `${localDay(event.moment, draft.base.shop?.zone)}|${station.setups}` });
+  draft.putStation({ ...station, listed: `${localDay(event.moment, draft.base.shop?.zone)}|${station.setups}|${event.person}` });
   const load = station.load ? draft.load(...station.load) : null;
   if (load) draft.putLoad({ ...load, fresh: false });
 }
