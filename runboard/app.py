@@ -37,6 +37,7 @@ from runboard.store.pictures import PictureFolder
 from runboard.web import (
     backup,
     calendar,
+    care,
     errors,
     guard,
     history,
@@ -96,6 +97,7 @@ PARTS = (
     push,
     signals_pages,
     backup,
+    care,
     run_pages,
     pictures,
     plan,

@@ -48,9 +48,10 @@ class Shown:
     signs: tuple[str, ...]
 
 
-def _read() -> Mapping[str, Caution]:
+def _read() -> tuple[Mapping[str, Caution], Mapping[str, str]]:
     whole = json.loads(files("runboard.run").joinpath("cautions.json").read_text(encoding="utf-8"))
-    return MappingProxyType({one["key"]: _caution(one, whole["sources"][one["source"]]) for one in whole["cautions"]})
+    read = {one["key"]: _caution(one, whole["sources"][one["source"]]) for one in whole["cautions"]}
+    return MappingProxyType(read), MappingProxyType(whole["signs"])
 
 
 def _caution(entry: Mapping[str, Any], source: Mapping[str, str]) -> Caution:
@@ -67,7 +68,8 @@ def _caution(entry: Mapping[str, Any], source: Mapping[str, str]) -> Caution:
     )
 
 
-CATALOGUE: Mapping[str, Caution] = _read()
+# ``SIGNS`` are the titles under which ISO 7010 registers the numbers.
+CATALOGUE, SIGNS = _read()
 _BY_WORDS: Mapping[str, str] = MappingProxyType({word: one.key for one in CATALOGUE.values() for word in one.words})
 
 
