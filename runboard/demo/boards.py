@@ -104,6 +104,7 @@ def _oil() -> dict[str, Any]:
         wait=wait("dry", 720, rack=1),
         cautions=["rags", "nitrile gloves", "air the room"],
         uses=[{"supply": "hard oil", "each": 15, "unit": "ml"}],
+        finish="hard-oil",
     )
 
 

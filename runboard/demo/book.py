@@ -54,7 +54,24 @@ def demo_book(now: datetime, zone: str) -> dict[str, Any]:
             {"key": "cartons", "name": "Fold cartons", "minutes": 10, "room": "house"},
             {"key": "strips", "name": "Sort offcuts", "minutes": 12, "room": "shop"},
         ],
+        "finishes": [_hard_oil()],
         "products": [key_rails(), serving_boards()],
+    }
+
+
+def _hard_oil() -> dict[str, Any]:
+    """A finish of the demo's own: its figures are as invented as its label."""
+    return {
+        "key": "hard-oil",
+        "name": "Hard oil",
+        "recoat_minutes": 720,
+        "handle_minutes": 1440,
+        "cure_minutes": 14 * 1440,
+        "airing_minutes": 180,
+        "self_heats": True,
+        "solvent": True,
+        "ventilation": "both doors open, and the fan outdoors",
+        "sheet_date": "2026-03-14",
     }
 
 
@@ -63,15 +80,18 @@ def _stations() -> list[dict[str, Any]]:
         return {"key": key, "name": name, "kind": kind, "room": room, **more}
 
     return [
-        station("cnc", "CNC", "cnc", watch_from=["bench", "sander", "clamping"], watch_every_minutes=10),
-        station("router", "Router table", "hand cutter"),
-        station("sander", "Sander", "sander"),
-        station("bench", "Bench", "bench"),
+        station(
+            "cnc", "CNC", "cnc", watch_from=["bench", "sander", "clamping"], watch_every_minutes=10,
+            noise_db=88, eyewear="clear, with side shields",
+        ),
+        station("router", "Router table", "hand cutter", noise_db=96, eyewear="clear, with side shields"),
+        station("sander", "Sander", "sander", noise_db=87),
+        station("bench", "Bench", "bench", noise_db=72),
         station("clamping", "Clamping bench", "clamping"),
         station("table", "Packing table", "bench", room="house"),
-        station("laser", "Laser", "laser", room="house", watch_every_minutes=5),
+        station("laser", "Laser", "laser", room="house", noise_db=68, eyewear="450 nm, optical density 6 or more"),
         station("finishing", "Finishing bench", "finishing", room="corner"),
-    ]
+    ]  # fmt: skip
 
 
 def usual_hours(now: datetime, zone: str) -> list[dict[str, Any]]:

@@ -6,7 +6,8 @@ board is one load, and only what differs from tray to tray is pressed tray by tr
 
 from typing import Any
 
-from runboard.demo.route import check, operation, pass_, wait
+from runboard.demo import translations
+from runboard.demo.route import check, operation, pass_, steps, wait
 
 # Hand work that is alike for every piece goes board by board: one load, one press.
 BOARD_PIECES = 15
@@ -56,6 +57,13 @@ def _clean() -> dict[str, Any]:
         pass_(hand=1, size="run", pieces=BOARD_PIECES),
         good_rate=0.99,
         cautions=["eye protection", "dust mask"],
+        instructions=steps(
+            "Free the rails from the board: saw through the three tabs.",
+            "Plane what is left of the tabs flush, always away from your body.",
+            "Blow out the bores for the hooks. The glasses stay on.",
+            "Good pieces go into the tray, split ones beside it.",
+        ),
+        translations=translations.CLEAN,
     )
 
 
@@ -70,6 +78,13 @@ def _sand() -> dict[str, Any]:
         setup_sheet=[["Discs", "120 before 180, edges by hand"]],
         cautions=["dust mask", "hearing protection"],
         uses=[{"supply": "sanding discs", "each": 0.2}],
+        instructions=steps(
+            "Connect the extraction and switch it on, mask on.",
+            "120 first, then 180: the faces with the sander, along the grain.",
+            "Break the edges by hand, two strokes will do.",
+            "Hold it against the light: no scratch across the grain is left.",
+        ),
+        translations=translations.SAND,
     )
 
 
@@ -105,6 +120,15 @@ def _oil() -> dict[str, Any]:
         wait=wait("dry", 720, rack=1),
         cautions=["rags", "nitrile gloves", "air the room"],
         uses=[{"supply": "hard oil", "each": 6, "unit": "ml"}],
+        finish="hard-oil",
+        instructions=steps(
+            "Gloves on, both doors open, the can for rags at hand.",
+            "Bring the oil on thinly, and do not flood the number.",
+            "After ten minutes wipe it off until nothing shines.",
+            "Stand the pieces on the rack so that none touches another.",
+            "Every rag goes into the can of water, lid on. Never on a heap.",
+        ),
+        translations=translations.OIL,
     )
 
 
@@ -118,6 +142,12 @@ def _hooks() -> dict[str, Any]:
         checks=[check("hook", "Hook stands square, screw does not show", per="run")],
         cautions=["eye protection"],
         uses=[{"supply": "brass hooks", "each": 4}, {"supply": "brass screws 3 x 16", "each": 4}],
+        instructions=steps(
+            "Lay the rail into the jig, number up.",
+            "Start the four hooks by hand, then drive them at torque 3.",
+            "Are they square? Does no screw come through the back?",
+        ),
+        translations=translations.HOOKS,
     )
 
 

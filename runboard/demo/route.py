@@ -26,3 +26,8 @@ def wait(why: str, least: float, latest: float | None = None, **holds: int) -> d
 def check(key: str, text: str, per: str = "setup", **measure: float) -> dict[str, Any]:
     """A first-piece check's record: a measure in millimetres, or 'matches the sample piece' where none is given."""
     return {"key": key, "text": text, "per": per, **measure}
+
+
+def steps(*texts: str) -> list[dict[str, Any]]:
+    """An operation's instructions, without pictures."""
+    return [{"text": text, "picture": None} for text in texts]

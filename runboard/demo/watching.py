@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.run.route import Step
 from runboard.run.state import Load
+from runboard.shop.care import watch_interval
 
 # People look a little before they are asked to.
 LOOK_BEFORE = timedelta(seconds=45)
@@ -45,11 +46,11 @@ class Watched:
         return [draft("watch checked", {"at_check": load.checks}, about(load))]
 
     def _look_at(self) -> datetime | None:
-        load, _ = self.now
-        station = self.floor.book.station(load.station)
-        if station is None or not station.watch_every or load.checked_at is None:
+        load, step = self.now
+        every = watch_interval(self.floor.book, step.operation)
+        if every is None or load.checked_at is None:
             return None
-        return load.checked_at + station.watch_every - LOOK_BEFORE
+        return load.checked_at + every - min(LOOK_BEFORE, every / 3)
 
 
 def load_at(floor: Shopfloor, run: str, load: str) -> tuple[Load, Step]:

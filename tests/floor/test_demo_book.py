@@ -1,0 +1,47 @@
+"""The demo's book: what it tells a helper is whole in every language, and it leaves the laser its usual interval."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from runboard.demo.book import demo_book
+from runboard.shop.book import Book, Operation
+from runboard.shop.book_json import book_from_json
+from runboard.shop.care import finish_of, watch_interval
+
+
+def book() -> Book:
+    return book_from_json(demo_book(datetime(2026, 6, 1, 12, tzinfo=UTC), "UTC"))
+
+
+def operations() -> list[Operation]:
+    return [one for product in book().products for one in product.operations]
+
+
+def translated() -> list[Operation]:
+    return [one for one in operations() if one.translations]
+
+
+@pytest.mark.parametrize("operation", translated(), ids=lambda one: one.key)
+def test_a_translation_says_every_step_in_every_language(operation: Operation) -> None:
+    assert set(operation.translations) == {"de", "es", "fr"}
+    for said in operation.translations.values():
+        assert said.name and said.name != operation.name
+        assert len(said.instructions) == len(operation.instructions)
+        assert len(said.checks) in (0, len(operation.checks))
+
+
+def test_several_operations_can_be_handed_to_somebody_new() -> None:
+    assert [one.key for one in translated()] == ["clean", "sand", "oil", "hooks"]
+
+
+def test_every_finish_in_use_is_written_down_from_its_label() -> None:
+    found = [finish for one in operations() if (finish := finish_of(book(), one)) is not None]
+
+    assert found and all(finish.sheet_date and finish.self_heats for finish in found)
+
+
+def test_the_laser_is_looked_at_as_often_as_is_usual() -> None:
+    engrave = next(one for one in operations() if one.station == "laser")
+
+    assert watch_interval(book(), engrave) == timedelta(minutes=2)
