@@ -91,6 +91,7 @@ PAGES = {
     "shop job": "shop/jobs/bins",
     "shop new station": "shop/stations/new",
     "shop import": "shop/import",
+    "care": "care",
     "not found": "plan/runs/r99",
 }
 
