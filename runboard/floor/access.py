@@ -2,7 +2,7 @@
 
 The lead's devices make every event that a person makes. Crew works: what Now and Trays offer. What the run is (its
 opening, its end, its orders, its route) and what one person gives or shows another is the lead's. A guest has one tray:
-its steps, its pieces, its alerts.
+its steps, its pieces, its alerts; what each of their presses may say is looked at in ``guest_rights.py``.
 """
 
 from collections.abc import Iterator, Mapping

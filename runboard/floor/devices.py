@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Protocol
 
-from runboard.floor.access import LEAD
+from runboard.floor.access import GUEST, LEAD
 from runboard.floor.tries import Tries
 from runboard.floor.workshop import Clock
 from runboard.run.device import Device, PairingCode, Session
@@ -38,6 +38,9 @@ class Devices(Protocol):
     def codes(self, now: datetime) -> list[PairingCode]: ...
     def put_code(self, code: PairingCode, now: datetime, most: int) -> None: ...
     def pair(self, code: PairingCode, session: Session, now: datetime) -> bool: ...
+    def begin(self, session: Session) -> None: ...
+    def extend(self, device_id: str, ends_at: datetime) -> bool: ...
+    def ends(self) -> dict[str, datetime]: ...
     def rename(self, device_id: str, name: str) -> bool: ...
     def revoke(self, device_id: str, now: datetime) -> bool: ...
     def note_seen(self, session: Session, now: datetime) -> None: ...
@@ -91,11 +94,24 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "") -> tu
         device = _device_for(door, code, name, token, now)
         session = Session(_digest(secret), device, now, now + SESSION_LASTS)
         if door.devices.pair(code, session, now):
-            _forget(door)
-            door.shut_out(device.id)  # what was open with its earlier session
+            forget(door, device.id)  # what was open with its earlier session
             return secret, session
     door.tries.note_wrong(address, now)
     raise Refused("pairing code wrong")
+
+
+def session_of(door: Door, token: str) -> Session | None:
+    """The session that a secret opened once, over or not: what a device that is turned away is known by."""
+    return door.devices.session(_digest(token)) if token else None
+
+
+def begin_session(door: Door, device: Device, ends_at: datetime) -> tuple[str, Session]:
+    """(secret, session) of a device that is let in without a pairing code, under its id. Its earlier sessions end."""
+    secret = secrets.token_urlsafe(32)
+    session = Session(_digest(secret), device, door.clock.now(), ends_at)
+    door.devices.begin(session)
+    forget(door, device.id)
+    return secret, session
 
 
 def who(door: Door, token: str) -> Session | None:
@@ -122,7 +138,8 @@ def note_seen(door: Door, session: Session) -> bool:
     seen_at = session.device.seen_at
     if seen_at is not None and now - seen_at < SEEN_EVERY:
         return False
-    renewed = now - session.renewed_at >= RENEWED_AFTER
+    # A guest's hours are not made longer by using them.
+    renewed = session.device.access != GUEST and now - session.renewed_at >= RENEWED_AFTER
     later = replace(session, renewed_at=now, ends_at=now + SESSION_LASTS) if renewed else session
     with door.lock:
         turn = door.turn
@@ -150,13 +167,23 @@ def revoke_device(door: Door, device_id: str) -> None:
     if door.devices.device(device_id) is None:
         raise Refused("device unknown")
     door.devices.revoke(device_id, door.clock.now())
-    _forget(door)
-    door.shut_out(device_id)
+    forget(door, device_id)
 
 
 def tidy_name(name: str) -> str:
     """A name without signs that cannot be seen, not longer than fits a row."""
     return " ".join("".join(sign if sign.isprintable() else " " for sign in name).split())[:LONGEST_NAME].strip()
+
+
+def new_device_id() -> str:
+    """An id that a device keeps for good."""
+    return secrets.token_hex(8)
+
+
+def forget(door: Door, device_id: str) -> None:
+    """What is known of this device is read anew, and its open streams end."""
+    _forget(door)
+    door.shut_out(device_id)
 
 
 def _device_for(door: Door, code: PairingCode, name: str, token: str, now: datetime) -> Device:
@@ -165,7 +192,7 @@ def _device_for(door: Door, code: PairingCode, name: str, token: str, now: datet
     if known is not None:
         called = tidy_name(name) or known.name
         return replace(known, name=called, access=code.access, paired_at=now, revoked_at=None)
-    return Device(secrets.token_hex(8), tidy_name(name) or "Unnamed", code.access, now)
+    return Device(new_device_id(), tidy_name(name) or "Unnamed", code.access, now)
 
 
 def _find(codes: list[PairingCode], digest: str) -> PairingCode | None:

@@ -1,11 +1,13 @@
 """Presses from phones: each is accepted, already known, or refused with its reason. A batch twice counts once."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from runboard.floor.access import LEAD, check_access
+from runboard.floor.access import GUEST, LEAD, check_access
 from runboard.floor.batch import Batch, corrected, read_batch
+from runboard.floor.guest_rights import check_guest
 from runboard.floor.workshop import LogWrite, Workshop
 from runboard.floor.writing import writing
 from runboard.run.change import replace
@@ -18,17 +20,32 @@ from runboard.run.refusal import Refused
 Answer = dict[str, Any]
 
 
-def take_taps(workshop: Workshop, raw: object, device: str = "", access: str = LEAD) -> dict[str, Any]:
-    """Take a batch ``{"device", "sent_at", "taps": [event, …]}`` from ``device``, which has that access.
+@dataclass(frozen=True)
+class Sender:
+    """The device that sends, and what it may: its access, and for a guest the (run, tray) that its card opened.
 
-    Without ``device`` the batch says itself which one it is from: only where no device is asked who it is.
+    Without ``device`` a batch says itself which one it is from: only where no device is asked who it is.
+    """
+
+    device: str = ""
+    access: str = LEAD
+    at: tuple[str, str] = ("", "")
+
+
+def take_taps(workshop: Workshop, raw: object, device: str = "", access: str = LEAD) -> dict[str, Any]:
+    """Take a batch from a device that works anywhere. See ``take_taps_of``."""
+    return take_taps_of(workshop, raw, Sender(device, access))
+
+
+def take_taps_of(workshop: Workshop, raw: object, sender: Sender) -> dict[str, Any]:
+    """Take a batch ``{"device", "sent_at", "taps": [event, …]}``.
 
     Returns ``{"now", "seq", "taps": [{"id", "answer", "code"?, "facts"?}]}`` in the batch's order. Raises Refused
     'batch form' where it is no batch; then nothing is stored.
     """
-    batch = read_batch(raw, device)
+    batch = read_batch(raw, sender.device)
     with writing(workshop) as (write, now):
-        answers = _answer_all(workshop, write, batch, now, access)
+        answers = _answer_all(workshop, write, batch, now, sender)
         seq = workshop.ledger.last_seq
     return {"now": write_moment(now), "seq": seq, "taps": answers}
 
@@ -40,7 +57,7 @@ def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
         return [_accept(workshop, write, replace(one, seen=workshop.ledger.last_seq), now) for one in events]
 
 
-def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime, access: str) -> list[Answer]:
+def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime, sender: Sender) -> list[Answer]:
     formed, answers = _formed(batch, write, now)
     known = write.known([event.id for event in formed.values()])
     for at, event in formed.items():
@@ -51,12 +68,22 @@ def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime
                 answers[at] |= {"answer": "refused", "code": before.code, "facts": dict(before.facts)}
             continue
         try:
-            check_access(access, event, workshop.ledger.arrived)
-            answers[at] = _accept(workshop, write, event, now)
+            answers[at] = _accept(workshop, write, _allowed(workshop, event, sender), now)
         except Refused as refusal:
             answers[at] = _refuse(write, batch.taps[at], event.id, refusal, now)
         known |= write.known([event.id])
     return [answers[at] for at in range(len(batch.taps))]
+
+
+def _allowed(workshop: Workshop, event: Event, sender: Sender) -> Event:
+    """The event, if its sender may make it."""
+    ledger = workshop.ledger
+    check_access(sender.access, event, ledger.arrived)
+    if sender.access != GUEST:
+        return event
+    check_guest(ledger.state, workshop.book, event, sender.device, sender.at, ledger.arrived)
+    # What a guest pressed without a network is judged by the rules all the same, and nobody has to settle it for them.
+    return replace(event, seen=ledger.last_seq)
 
 
 def _formed(batch: Batch, write: LogWrite, now: datetime) -> tuple[dict[int, Event], dict[int, Answer]]:

@@ -44,7 +44,8 @@ def _ids_are_known(ledger: Ledger, event: Event) -> None:
         raise Refused("run unknown", run=event.run)
     if event.station and book.station(event.station) is None and event.station not in state.stations:
         raise Refused("station unknown", station=event.station)
-    if event.person and book.person(event.person) is None and event.person not in state.people:
+    comes = event.kind == "person came" and event.get("name")  # a guest, who is in no book
+    if event.person and not comes and book.person(event.person) is None and event.person not in state.people:
         raise Refused("person unknown", person=event.person)
     if event.run in state.runs and event.tray and event.tray not in state.runs[event.run].trays:
         raise Refused("tray unknown", tray=event.tray)

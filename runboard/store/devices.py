@@ -60,25 +60,33 @@ class DeviceFile:
 
         The device is added, or paired again under its id.
         """
-        device = session.device
         with self._connections.write() as connection:
             used = connection.execute(
                 "DELETE FROM pairing WHERE hash = ? AND ends_at > ?", (code.hash, write_moment(now))
             )
             if used.rowcount != 1:
                 return False
-            connection.execute(
-                "INSERT INTO device (id, name, access, paired_at, run, tray) VALUES (?, ?, ?, ?, ?, ?) "
-                "ON CONFLICT (id) DO UPDATE SET name = excluded.name, access = excluded.access, "
-                "paired_at = excluded.paired_at, run = excluded.run, tray = excluded.tray, revoked_at = NULL",
-                (device.id, device.name, device.access, write_moment(device.paired_at), device.run, device.tray),
-            )
-            connection.execute("DELETE FROM session WHERE device = ?", (device.id,))
-            connection.execute(
-                "INSERT INTO session (hash, device, renewed_at, ends_at) VALUES (?, ?, ?, ?)",
-                (session.hash, device.id, write_moment(session.renewed_at), write_moment(session.ends_at)),
-            )
+            _begin(connection, session)
         return True
+
+    def begin(self, session: Session) -> None:
+        """Begin a session that no code was used up for; its device is added, or is this one now. Earlier ones end."""
+        with self._connections.write() as connection:
+            _begin(connection, session)
+
+    def extend(self, device_id: str, ends_at: datetime) -> bool:
+        """Let a device in again until ``ends_at``, revoked or not; false where it has no session."""
+        with self._connections.write() as connection:
+            connection.execute("UPDATE device SET revoked_at = NULL WHERE id = ?", (device_id,))
+            done = connection.execute(
+                "UPDATE session SET ends_at = ? WHERE device = ?", (write_moment(ends_at), device_id)
+            )
+            return done.rowcount > 0
+
+    def ends(self) -> dict[str, datetime]:
+        """Until when each device that has a session is let in."""
+        rows = self._read("SELECT device, max(ends_at) FROM session GROUP BY device")
+        return {device: parse_moment(ends_at) for device, ends_at in rows}
 
     def rename(self, device_id: str, name: str) -> bool:
         """Give a device another name; false where there is none of that id."""
@@ -111,6 +119,21 @@ class DeviceFile:
     def _write(self, sql: str, *values: Any) -> bool:
         with self._connections.write() as connection:
             return connection.execute(sql, values).rowcount == 1
+
+
+def _begin(connection: sqlite3.Connection, session: Session) -> None:
+    device = session.device
+    connection.execute(
+        "INSERT INTO device (id, name, access, paired_at, run, tray) VALUES (?, ?, ?, ?, ?, ?) "
+        "ON CONFLICT (id) DO UPDATE SET name = excluded.name, access = excluded.access, "
+        "paired_at = excluded.paired_at, run = excluded.run, tray = excluded.tray, revoked_at = NULL",
+        (device.id, device.name, device.access, write_moment(device.paired_at), device.run, device.tray),
+    )
+    connection.execute("DELETE FROM session WHERE device = ?", (device.id,))
+    connection.execute(
+        "INSERT INTO session (hash, device, renewed_at, ends_at) VALUES (?, ?, ?, ?)",
+        (session.hash, device.id, write_moment(session.renewed_at), write_moment(session.ends_at)),
+    )
 
 
 def _device(row: tuple[Any, ...]) -> Device:

@@ -1,0 +1,154 @@
+"""What a helper with one tray's card has before them: the tray's current operation, and how it stands."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from runboard.run.cautions import start_points
+from runboard.run.names import next_load, step_of
+from runboard.run.route import Route, Step
+from runboard.run.state import Hold, Load, Rest, RunState, ShopState, Tray
+from runboard.run.texts import places_for
+from runboard.shop.book import Book, Check
+from runboard.shop.hours import local_day
+
+OVER = ("none", "done", "off")
+
+
+@dataclass(frozen=True)
+class Work:
+    """A tray's current operation. ``step`` is None once no piece of it is in process any more.
+
+    ``load`` is the begun load that it is on, ``load_id`` the one that a press means, begun or not; ``beside`` are the
+    other trays on it, whose helper nobody is by this tray's card.
+    """
+
+    run: RunState
+    tray: Tray
+    step: Step | None = None
+    load: Load | None = None
+    load_id: str = ""
+    beside: tuple[str, ...] = ()
+
+    @property
+    def route(self) -> Route:
+        return self.run.route_of(self.tray)
+
+    @property
+    def state(self) -> str:
+        """The load's state; 'none' before it is begun."""
+        return self.load.state if self.load else "none"
+
+    @property
+    def pieces(self) -> int:
+        """The pieces that the load has, or would take."""
+        if self.load is not None:
+            return self.load.pieces.get(self.tray.id, 0)
+        if self.step is None:
+            return 0
+        free, most = self.tray.free(self.step.key), self.step.pass_.pieces
+        return min(free, most) if self.step.pass_.size in ("jig", "board") and most else free
+
+    @property
+    def rest(self) -> Rest | None:
+        """The wait before this step that nobody has ended."""
+        if self.step is None:
+            return None
+        waits = ((key, rest) for key, rest in self.tray.rests.items() if rest.ended_at is None)
+        return next((rest for key, rest in waits if self.route.after(key) == self.step.key), None)
+
+    @property
+    def hold(self) -> Hold | None:
+        """What all free pieces at this step wait for."""
+        held = [one for one in self.tray.holds if self.step is not None and one.step == self.step.key]
+        return held[0] if held and not self.pieces else None
+
+    @property
+    def before(self) -> Step | None:
+        """The step before this one; the last one where the tray is through."""
+        index = len(self.route.steps) if self.step is None else self.step.index
+        return self.route.steps[index - 1] if index else None
+
+    @property
+    def given(self) -> Mapping[str, Any]:
+        """To whom the lead gave this operation of the tray, and whether its first piece is to be shown."""
+        return self.run.given.get(self.key, {})
+
+    @property
+    def looked(self) -> str:
+        """What the lead's look at the first piece said: pass, fail, or nothing yet."""
+        return self.run.looks.get(self.key, "")
+
+    @property
+    def key(self) -> str:
+        return f"{self.step.key if self.step else ''}|{self.tray.id}"
+
+
+def work_at(state: ShopState, run: str, tray: str) -> Work | None:
+    """The current operation of a tray: where its last pieces are. ``None`` where there is no such tray."""
+    found = state.runs.get(run)
+    if found is None or tray not in found.trays:
+        return None
+    held = found.trays[tray]
+    route = found.route_of(held)
+    step = min((one for key in held.at if (one := route.step(key))), key=lambda one: one.index, default=None)
+    if step is None:
+        return Work(found, held)
+    on = next(
+        (one for one in found.loads.values() if one.step == step.key and tray in one.pieces and is_open(one)), None
+    )
+    if on is not None:
+        return Work(found, held, step, on, on.id, _others(on.pieces, tray))
+    board, feeds = _board(found, held, step)
+    if board:
+        return Work(found, held, step, None, board, _others(feeds, tray))
+    return Work(found, held, step, None, next_load(found, step, (tray,)))
+
+
+def is_open(load: Load) -> bool:
+    return load.state not in OVER
+
+
+def _others(trays: Mapping[str, int], tray: str) -> tuple[str, ...]:
+    return tuple(one for one in trays if one != tray)
+
+
+def _board(run: RunState, tray: Tray, step: Step) -> tuple[str, Mapping[str, int]]:
+    """The board that a tray is still to be cut from, and the trays that it feeds."""
+    for key, feeds in run.boards.items():
+        known = run.past.get(key)
+        if step_of(key) == step.key and tray.id in feeds and (known is None or known.state == "off"):
+            return key, feeds
+    return "", {}
+
+
+def places_of(work: Work) -> dict[str, Any]:
+    """The texts that this load puts on positions of the jig, by tray; empty where none does, or they stand already."""
+    if work.step is None or work.load is not None:
+        return {}
+    return places_for(work.run, {work.tray.id: work.pieces}, work.step.index)
+
+
+def list_of(book: Book, step: Step) -> tuple[tuple[str, str], ...]:
+    """(key, text) of everything that is ticked before this step's machine starts: the catalogue's, then the shop's own."""
+    own = tuple(("", text) for text in step.operation.checklist)
+    return (*((key, "") for key in start_points(book, step.operation)), *own)
+
+
+def is_listed(state: ShopState, book: Book, station: str, now: datetime) -> bool:
+    """Whether the full start list was ticked at this station today, since its last change."""
+    seen = state.stations.get(station)
+    return seen is not None and seen.listed == f"{local_day(now, book.time_zone)}|{seen.setups}"
+
+
+def open_checks(state: ShopState, book: Book, work: Work, now: datetime) -> Iterator[Check]:
+    """The first-piece checks of the step that have not passed for this run, setup or load."""
+    if work.step is None:
+        return
+    station = state.stations.get(work.step.operation.station)
+    setup = f"{station.setups if station else 0}|{local_day(now, book.time_zone)}"
+    scopes = {"run": "run", "load": work.load_id, "setup": setup}
+    for check in work.step.operation.checks:
+        if work.run.first_pieces.get(f"{work.step.key}|{scopes[check.per]}|{check.key}") != "pass":
+            yield check
