@@ -28,10 +28,6 @@ _SPAWN = multiprocessing.get_context("spawn")  # a forked child of a server with
 _log = logging.getLogger("runboard")
 
 
-class Full(Exception):
-    """So much is waiting already that nothing more is taken."""
-
-
 @dataclass
 class _Ward:
     """A job with what its thread needs; ``asked`` once somebody wants it ended."""
@@ -65,13 +61,13 @@ class Jobs:
         work: Callable[..., Any],
         *arguments: Any,
         heard: Callable[[Job], None] | None = None,
-    ) -> Job:
+    ) -> Job | None:
         """Let a child run ``work(*arguments, told)``, a function of a module with arguments that can be pickled; answers
-        at once. Raises ``Full``, also once closed."""
+        at once. None where so much is waiting that nothing more is taken, and once closed."""
         ward = _Ward(Job(uuid.uuid4().hex, what, subject), work, arguments, heard)
         with self._lock:
             if self._closed or len(self._waiting) >= MOST_WAITING:
-                raise Full
+                return None
             self._wards[ward.job.id] = ward
             self._waiting.append(ward)
             self._forget()

@@ -39,6 +39,11 @@ class PictureFolder:
         except FileNotFoundError:
             return None
 
+    def file(self, name: str) -> str | None:
+        """Where a picture's file is; ``None`` where there is none of that name, and for what is no picture's name."""
+        path = self._folder / name
+        return str(path) if is_picture_name(name) and path.is_file() else None
+
     def _write(self, path: Path, content: bytes) -> None:
         """Under its name at once, and on the disk itself before anything names it."""
         self._folder.mkdir(mode=0o700, exist_ok=True)

@@ -15,3 +15,10 @@ paper-how-many-good = Write how many were good: 0 where none was.
 paper-whole-number = Write a whole number, 0 or more, or leave it empty.
 paper-no-time = Write the time too, or leave both empty.
 paper-unreadable-moment = That is no time of day. Write it like 20:15.
+
+refused-cards-busy = Other cards are still being made. Wait for those, then press again.
+refused-no-cards = There is nothing to print: no card of that kind is wanted now.
+refused-trays-unreadable = '{ $text }' names no trays. Write them like 1, 2, 5-8.
+cards-no-pango = This computer cannot make PDFs yet: its Pango is missing. Install it with sudo apt-get install { $packages }, or print the same cards from the browser.
+cards-died = The cards could not be made: the work was killed. There may be too little memory; print fewer trays at once.
+cards-failed = The cards could not be made: { $why }

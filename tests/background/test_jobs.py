@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from runboard.background.job import Job
-from runboard.background.jobs import MOST_WAITING, Full, Jobs
+from runboard.background.jobs import MOST_WAITING, Jobs
 from tests.background import work
 
 PATIENCE = 30.0
@@ -34,8 +34,9 @@ def until(true: Callable[[], object]) -> None:
         time.sleep(0.01)
 
 
-def over(jobs: Jobs, job: Job) -> Job:
+def over(jobs: Jobs, job: Job | None) -> Job:
     """The job once it is over."""
+    assert job is not None
     until(lambda: now(jobs, job).is_over)
     return now(jobs, job)
 
@@ -181,8 +182,7 @@ def test_too_much_waiting_is_not_taken(jobs: Jobs, tmp_path: Path) -> None:
     for at in range(MOST_WAITING):
         jobs.start("wait", "", work.write_then_wait, tmp_path / f"more{at}", go)
 
-    with pytest.raises(Full):
-        jobs.start("wait", "", work.write_then_wait, tmp_path / "last", go)
+    assert jobs.start("wait", "", work.write_then_wait, tmp_path / "last", go) is None
 
 
 def test_starting_and_looking_do_not_wait_for_the_child(jobs: Jobs) -> None:
@@ -225,8 +225,7 @@ def test_closing_ends_all_of_it_and_takes_no_more(tmp_path: Path) -> None:
 
     assert [now(jobs, one).state for one in (running, waiting)] == ["ended", "ended"]
     assert not is_there(int(mark.read_text()))
-    with pytest.raises(Full):
-        jobs.start("three", "", work.add_up, [1])
+    assert jobs.start("three", "", work.add_up, [1]) is None
 
 
 def test_a_child_goes_when_the_server_is_killed(tmp_path: Path) -> None:
