@@ -1,0 +1,105 @@
+"""How wide a text is and where its lines break, known before any page is drawn.
+
+Widths are those of DejaVu Sans, which the PDF is set in and which is wider than what browsers have instead; so a line
+that fits here fits there too. Every line is broken here, so that a card's height is known and nothing is cut off.
+"""
+
+import json
+import unicodedata
+from collections.abc import Iterable, Mapping
+from functools import cache, lru_cache
+from pathlib import Path
+
+_UNITS = 2048
+_MM_A_POINT = 25.4 / 72
+_SLACK = 1.02  # kerning, hinting, and a printer's rounding
+_UNKNOWN = 2400  # a character that the font lacks is drawn in another: as wide as any
+_BREAK_AFTER = "-/–_"
+
+Run = tuple[str, bool]
+Line = tuple[Run, ...]
+
+
+@cache
+def _advances() -> Mapping[bool, Mapping[str, int]]:
+    table = json.loads((Path(__file__).parent / "widths.json").read_text("utf-8"))
+    return {
+        bold: {chr(int(first) + at): width for first, run in table[face].items() for at, width in enumerate(run)}
+        for face, bold in (("regular", False), ("bold", True))
+    }
+
+
+@lru_cache(maxsize=16384)
+def width(text: str, points: float, bold: bool = False) -> float:
+    """Millimetres that a text takes at most in one line."""
+    known = _advances()[bold]
+    units = sum(known.get(one, _UNKNOWN) for one in text)
+    return units / _UNITS * points * _MM_A_POINT * _SLACK
+
+
+def plain(text: str) -> str:
+    """A text as it is printed: without characters that draw nothing, or that would turn what follows around."""
+    kept = (" " if one.isspace() else one for one in text)
+    return "".join(one for one in kept if unicodedata.category(one) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
+
+
+def lines(text: str, room: float, points: float, bold: bool = False) -> tuple[str, ...]:
+    """A text in lines of at most ``room`` mm. Words that are longer than a line are broken within."""
+    return tuple("".join(part for part, _ in line) for line in flow(((text, bold),), room, points))
+
+
+def flow(runs: Iterable[Run], room: float, points: float) -> tuple[Line, ...]:
+    """As ``lines``, for text that changes between plain and bold: each line is its runs."""
+    return _flow(tuple(runs), room, points)
+
+
+@lru_cache(maxsize=8192)
+def _flow(runs: tuple[Run, ...], room: float, points: float) -> tuple[Line, ...]:
+    done: list[list[Run]] = [[]]
+    left = room
+    gap = 0.0
+    for word, bold, spaced in _words(runs):
+        long = width(word, points, bold)
+        gap = width(" ", points, bold) if spaced and done[-1] else 0.0
+        if gap + long <= left:
+            done[-1].append((" " + word if gap else word, bold))
+            left -= gap + long
+            continue
+        for number, piece in enumerate(_pieces(word, room, points, bold)):
+            if done[-1] or number:
+                done.append([])
+            done[-1].append((piece, bold))
+            left = room - width(piece, points, bold)
+    return tuple(_joined(line) for line in done if line)
+
+
+def _words(runs: tuple[Run, ...]) -> Iterable[tuple[str, bool, bool]]:
+    """(word, bold, whether a space goes before it); a word may also end after a hyphen or a stroke."""
+    for text, bold in runs:
+        for word in plain(text).split():
+            start, spaced = 0, True
+            for at, one in enumerate(word, 1):
+                if (one in _BREAK_AFTER and at > start + 1) or at == len(word):
+                    yield word[start:at], bold, spaced
+                    start, spaced = at, False
+
+
+def _pieces(word: str, room: float, points: float, bold: bool) -> Iterable[str]:
+    """A word in pieces that each fit a line; an accent stays with its letter."""
+    piece = ""
+    for one in word:
+        if piece and not unicodedata.combining(one) and width(piece + one, points, bold) > room:
+            yield piece
+            piece = ""
+        piece += one
+    yield piece
+
+
+def _joined(line: list[Run]) -> Line:
+    found: list[Run] = []
+    for text, bold in line:
+        if found and found[-1][1] == bold:
+            found[-1] = (found[-1][0] + text, bold)
+        else:
+            found.append((text, bold))
+    return tuple(found)

@@ -1,0 +1,182 @@
+"""What stands on each kind of card: frozen records of finished text, ready to be sent to another process.
+
+They are made in one language by ``traveller.py``, ``labels.py`` and ``run_sheet.py``; nothing here is looked up again.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Link:
+    """What opens a tray: the address in its QR code, and the short code to type."""
+
+    address: str
+    code: str
+
+
+@dataclass(frozen=True)
+class Care:
+    """A caution with the ISO 7010 numbers of its signs."""
+
+    text: str
+    signs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class FirstPiece:
+    """A first-piece check and when it is due; ``measure`` has nominal and tolerance, or is empty for one by eye.
+    ``limits`` are what a good one lies between."""
+
+    when: str
+    text: str
+    measure: str = ""
+    limits: str = ""
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A labelled place for a moment or a text: printed where it is known, else blank to write in."""
+
+    label: str
+    text: str = ""
+
+
+@dataclass(frozen=True)
+class Wait:
+    """The wait after an operation: what it is, its moments, and what else to know."""
+
+    title: str
+    cells: tuple[Cell, ...] = ()
+    notes: tuple[str, ...] = ()
+    over: bool = False
+
+
+@dataclass(frozen=True)
+class StepLine:
+    """One step with its boxes. A step that is done carries its counts."""
+
+    number: int
+    name: str
+    where: str
+    done: bool = False
+    good: str = ""
+    scrap: str = ""
+
+
+@dataclass(frozen=True)
+class Work:
+    """One operation on a tray's traveller."""
+
+    steps: tuple[StepLine, ...]
+    care: tuple[Care, ...] = ()
+    how: tuple[str, ...] = ()
+    setup: tuple[tuple[str, str], ...] = ()
+    checks: tuple[FirstPiece, ...] = ()
+    places: tuple[Cell, ...] = ()
+    wait: Wait | None = None
+
+    @property
+    def done(self) -> bool:
+        return all(step.done for step in self.steps)
+
+
+@dataclass(frozen=True)
+class Foot:
+    """What stands at the foot of every card."""
+
+    bad: str
+    danger: str
+    print: str
+
+
+@dataclass(frozen=True)
+class Traveller:
+    """The card that goes with a tray. ``about`` is pieces and wood, ``due`` when they are wanted."""
+
+    tray: str
+    run: str
+    product: str
+    about: tuple[str, ...]
+    due: str
+    orders: tuple[str, ...]
+    works: tuple[Work, ...]
+    link: Link
+    foot: Foot
+    picture: str | None = None
+
+
+@dataclass(frozen=True)
+class JigLabel:
+    """What stays at a jig or a machine for one operation: its places, setup sheet, start list and cautions."""
+
+    operation: str
+    station: str
+    product: str
+    places: tuple[Cell, ...]
+    setup: tuple[tuple[str, str], ...]
+    start: tuple[str, ...]
+    checks: tuple[FirstPiece, ...]
+    care: tuple[Care, ...]
+    foot: Foot
+
+
+@dataclass(frozen=True)
+class ShelfLabel:
+    """What stands at a tray that dries, cures or is in clamps. ``until`` is empty where the wait has not begun."""
+
+    tray: str
+    run: str
+    product: str
+    about: tuple[str, ...]
+    title: str
+    until: str
+    cells: tuple[Cell, ...]
+    notes: tuple[str, ...]
+    care: tuple[Care, ...]
+    link: Link
+    foot: Foot
+
+
+@dataclass(frozen=True)
+class TrayLine:
+    """A tray on the run's summary: a mark for each step (``''`` to do, ``done``, ``wait``), and its next step."""
+
+    tray: str
+    about: str
+    next: str
+    code: str
+    marks: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class RunSheet:
+    """A whole run on paper."""
+
+    run: str
+    product: str
+    about: tuple[str, ...]
+    orders: tuple[tuple[str, str, str], ...]
+    steps: tuple[StepLine, ...]
+    trays: tuple[TrayLine, ...]
+    supplies: tuple[tuple[str, str], ...]
+    foot: Foot
+
+
+Card = Traveller | JigLabel | ShelfLabel | RunSheet
+
+
+@dataclass(frozen=True)
+class CardOrder:
+    """What is to be printed: cards on a paper (``a6``, ``4x6``, ``a4``, ``letter``).
+
+    ``words`` are the page's own words in ``language`` (``page_words``). ``pictures`` maps a picture's name to its file
+    for ``write_pdf``, or to its address for ``page_html``. It can be pickled.
+    """
+
+    cards: tuple[Card, ...]
+    paper: str
+    words: Mapping[str, str]
+    language: str = "en"
+    title: str = "Cards"
+    pictures: Mapping[str, str] = field(default_factory=dict)

@@ -1,0 +1,75 @@
+"""Filling cards with groups of rows: a group stays whole where it can, and says so where it goes on."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from runboard.cards.row import Group, Row, row
+
+NOTES = 12  # mm that must stay free for a pencil on one card at least
+_WORTH_DIVIDING = 30  # mm left on a card for which a group that does not fit is divided
+_HEADING = 6
+
+
+@dataclass
+class Filled:
+    """The rows of one card, and the mm that are left."""
+
+    left: int
+    rows: list[Row] = field(default_factory=list)
+
+    def add(self, rows: Sequence[Row]) -> None:
+        self.rows += rows
+        self.left -= sum(one.height for one in rows)
+
+
+def fill(groups: Sequence[Group], first: int, next_: int, continued: str, notes: bool = True) -> list[Filled]:
+    """Groups on as many cards as they need. The first has ``first`` mm, each other ``next_``.
+
+    No row is higher than ``next_``. With ``notes`` one card at least keeps room for a pencil.
+    """
+    cards = [Filled(first)]
+    for group in groups:
+        if group.height <= cards[-1].left:
+            cards[-1].add(group.rows)
+        elif group.height <= next_ and not _can_begin(group, cards[-1]):
+            cards.append(Filled(next_))
+            cards[-1].add(group.rows)
+        else:
+            _divide(group, cards, next_, continued)
+    if notes and max(card.left for card in cards) < NOTES:
+        cards.append(Filled(next_))
+    return cards
+
+
+def _core(group: Group) -> int:
+    """The height of what must stay together at the beginning of a group: the step and its cautions."""
+    height = 0
+    for one in group.rows:
+        if not one.core:
+            break
+        height += one.height
+    return height
+
+
+def _can_begin(group: Group, card: Filled) -> bool:
+    rest = group.height - _core(group)
+    return card.left >= _WORTH_DIVIDING and _core(group) + min(rest, 10) <= card.left and rest > 0
+
+
+def _divide(group: Group, cards: list[Filled], next_: int, continued: str) -> None:
+    """Row by row, with the group's name again at the top of each further card."""
+    if cards[-1].rows and _core(group) > cards[-1].left:
+        cards.append(Filled(next_))
+    for at, one in enumerate(group.rows):
+        if _needs(group.rows, at) > cards[-1].left:
+            cards.append(Filled(next_))
+            again = row("again", _HEADING, text=f"{group.name}, {continued}")
+            if at and again.height + _needs(group.rows, at) <= next_:
+                cards[-1].add([again])
+        cards[-1].add([one])
+
+
+def _needs(rows: Sequence[Row], at: int) -> int:
+    """The height of a row, with the next where it may not be the last."""
+    height = rows[at].height
+    return height + rows[at + 1].height if rows[at].keep and at + 1 < len(rows) else height

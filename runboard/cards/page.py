@@ -1,0 +1,77 @@
+"""The page of an order: one HTML page for the PDF and for a browser's print alike."""
+
+import base64
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader
+
+from runboard.cards.layout import Sheet, sheets
+from runboard.cards.model import CardOrder
+
+_PACKAGE = Path(__file__).parents[1]
+
+
+def folder(name: str) -> Path:
+    """The folder ``templates`` or ``static``: inside the package once installed, at the top of a checkout."""
+    installed = _PACKAGE / name
+    return installed if installed.is_dir() else _PACKAGE.parent / name
+
+
+def page_html(order: CardOrder, static: str = "") -> str:
+    """The whole page. ``static`` is the address of the static files (``/static/``), whose styles and signs the page then
+    links to; without it the page carries everything in itself, but for pictures, which ``order.pictures`` says where to
+    find."""
+    return render(order, sheets(order), static)
+
+
+def render(order: CardOrder, these: Sequence[Sheet], static: str = "", linked: bool = True) -> str:
+    """As ``page_html``, of some of an order's sheets; without any styles if not ``linked``."""
+    names = ("cards/card.css", f"cards/{order.paper}.css")
+    page = _environment().get_template("cards/page.html")
+    return page.render(
+        order=order,
+        paper=f"paper-{order.paper}",
+        sheets=these,
+        words=order.words,
+        links=[static + name for name in names] if static and linked else [],
+        styles=[] if static else [style(order.paper)],
+        place=Placed(order, static),
+    )
+
+
+def style(paper: str) -> str:
+    """The styles of a paper, in one text."""
+    return "".join((folder("static") / "cards" / name).read_text("utf-8") for name in ("card.css", f"{paper}.css"))
+
+
+@dataclass(frozen=True)
+class Placed:
+    """Where a page finds its signs and pictures."""
+
+    order: CardOrder
+    static: str
+
+    def sign(self, number: str) -> str:
+        """The address of a sign by its registered number."""
+        return f"{self.static}signs/{number}.svg" if self.static else _inline_sign(number)
+
+    def picture(self, name: str) -> str:
+        """The address of a picture."""
+        return self.order.pictures[name]
+
+
+@cache
+def _inline_sign(number: str) -> str:
+    drawn = (folder("static") / "signs" / f"{number}.svg").read_bytes()
+    return f"data:image/svg+xml;base64,{base64.b64encode(drawn).decode()}"
+
+
+@cache
+def _environment() -> Environment:
+    loader = FileSystemLoader(folder("templates"))
+    return Environment(
+        loader=loader, autoescape=True, trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=False
+    )

@@ -1,0 +1,84 @@
+"""The rows of a run's summary."""
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from runboard.cards.measure import lines, width
+from runboard.cards.model import RunSheet, TrayLine
+from runboard.cards.row import MOST_LINES, SMALL, STEP, TEXT, Group, Row, Type, row, title_row
+
+_TITLE = Type(22, 9.2)
+_LESS = Type(12, 5.4)
+_NUMBER = 22.0
+_MARK = 6.0
+_COLUMNS = 3
+
+
+def run_head(card: RunSheet, room: float) -> tuple[dict[str, Any], int]:
+    """The run's name, product and figures."""
+    big = lines(card.run, room, _TITLE.points, bold=True)
+    type_ = _TITLE if len(big) <= 2 else _LESS
+    name = lines(card.run, room, type_.points, bold=True)
+    said = [card.product, *card.about] if card.product != card.run else list(card.about)
+    where = lines(" · ".join(said), room, TEXT.points)
+    high = type_.height(len(name)) + TEXT.height(len(where)) + 3
+    return {"name": name, "less": type_ is _LESS, "where": where}, math.ceil(high)
+
+
+def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Group]:
+    """Trays, then orders, steps and supplies."""
+    trays = [part for one in card.trays for part in _tray(one, room)]
+    groups = [Group(words["trays"], (row("heads_run", 4), *trays))]
+    orders = [part for one in card.orders for part in _three(one, room)]
+    steps = [part for one in card.steps for part in _three((str(one.number), one.name, one.where), room)]
+    supplies = [part for name, amount in card.supplies for part in _three((amount, name, ""), room)]
+    for title, rows in (("orders", orders), ("steps", steps), ("supplies", supplies)):
+        if rows:
+            groups.append(Group(words[title], (title_row(words[title]), *rows)))
+    return groups
+
+
+def _tray(one: TrayLine, room: float) -> Iterator[Row]:
+    """A tray: its number, a mark for each step to tick, what comes next, its code."""
+    inner = room - _NUMBER
+    number = lines(one.tray, _NUMBER - 2, STEP.points, bold=True)
+    size = 22 if width(one.tray, 22, bold=True) <= _NUMBER - 2 else 10
+    a_line = max(1, int((inner - 34) / _MARK))
+    marks = [
+        [(at + start + 1, mark) for at, mark in enumerate(one.marks[start : start + a_line])]
+        for start in range(0, len(one.marks), a_line)
+    ]
+    text = lines(f"{one.next} · {one.about}", inner, SMALL.points)
+    code = lines(one.code, 32, TEXT.points, bold=True)
+    if size == 10 and len(number) > 2:
+        yield row(
+            "text",
+            STEP.height(len(number)) + 1,
+            lines=[((line, True),) for line in lines(one.tray, room, 10, True)],
+            style="step",
+        )
+        number = ()
+    tall = max(7.0 * len(marks), TEXT.height(len(code))) + SMALL.height(len(text)) + 1.6
+    yield row(
+        "tray",
+        max(tall, STEP.height(len(number)) + 1, 11),
+        core=False,
+        number=number,
+        size=size,
+        marks=marks,
+        text=text,
+        code=code,
+    )
+
+
+def _three(parts: Sequence[str], room: float) -> Iterator[Row]:
+    """Three columns of text; long ones go on in further rows."""
+    columns = (room * 0.2, room * 0.5, room * 0.3)
+    texts = [
+        lines(part, wide - 2, TEXT.points, bold=at == 0)
+        for at, (part, wide) in enumerate(zip(parts, columns, strict=True))
+    ]
+    for at in range(0, max(1, *(len(text) for text in texts)), MOST_LINES):
+        part = [text[at : at + MOST_LINES] for text in texts]
+        yield row("three", max(8 if at == 0 else 0, TEXT.height(max(len(text) for text in part)) + 2), columns=part)

@@ -1,0 +1,166 @@
+"""The rows of one operation on a traveller."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from runboard.cards.measure import lines, width
+from runboard.cards.model import Care, Cell, FirstPiece, StepLine, Wait, Work
+from runboard.cards.row import MOST_LINES, SMALL, STEP, STRIP, TEXT, TINY, Group, Row, row, text_rows
+
+BOXES = 48.0  # good 9, scrap 14, initials 12, time 13
+SIGN = 8.0
+_DONE = 8
+_LEAST = 9  # a row with boxes: a pencil needs 8 mm
+_CELL = 9
+_MOST_HALF = 3  # lines of a caution that has another beside it
+_MOST_NAME = 3  # lines of a name beside its boxes
+_CHECK_BOX = 24.0
+
+
+def group_of(work: Work, room: float, words: Mapping[str, str]) -> Group:
+    """The rows of an operation in ``room`` mm of width. One that is done is told in a row a step."""
+    rows = [part for step in work.steps for part in step_rows(step, room)]
+    if not work.done:
+        inner = room - STRIP
+        rows += care_rows(work.care, inner)
+        for number, text in enumerate(work.how, 1):
+            rows += text_rows(((f"{number}  {text}", False),), inner, TEXT, "how")
+        rows += setup_rows(work.setup, inner)
+        rows += check_rows(work.checks, inner, words)
+        rows += place_rows(work.places, inner)
+    if work.wait and not work.wait.over:
+        rows += _wait(work.wait, room)
+    return Group(work.steps[0].name, tuple(rows))
+
+
+def step_rows(step: StepLine, room: float) -> list[Row]:
+    """A step with its boxes. A name that would need a tall row stands above it, over the whole width."""
+    inner = room - STRIP - BOXES - 1
+    if step.done and width(step.name, STEP.points, bold=True) <= inner:
+        return [row("step", _DONE, core=True, step=step, name=(step.name,), where=())]
+    name = lines(step.name, inner, STEP.points, bold=True)
+    where = lines(step.where, inner, SMALL.points)
+    above: list[Row] = []
+    if len(name) > _MOST_NAME:
+        above += text_rows(((step.name, True),), room - STRIP, STEP, "how", core=True)
+        name = ()
+    if len(where) > _MOST_NAME:
+        above += text_rows(((step.where, False),), room - STRIP, SMALL, core=True)
+        where = ()
+    height = max(_LEAST, STEP.height(len(name)) + SMALL.height(len(where)) + 1.2)
+    return [*above, row("step", height, core=True, step=step, name=name, where=where)]
+
+
+def care_rows(care: Sequence[Care], room: float) -> list[Row]:
+    """Cautions in the step's own type and in their order; two in a row where that is lower than one after the other."""
+    found: list[Row] = []
+    at = 0
+    while at < len(care):
+        alone = list(_wide(care[at], room))
+        pair = care[at : at + 2]
+        halves = [lines(one.text, room / 2 - SIGN * len(one.signs) - 1.5, STEP.points) for one in pair]
+        if len(pair) == 2 and max(len(half) for half in halves) <= _MOST_HALF:
+            both = _pair(pair, halves)
+            if both.height < sum(one.height for one in (*alone, *_wide(pair[1], room))):
+                found.append(both)
+                at += 2
+                continue
+        found += alone
+        at += 1
+    return found
+
+
+def _pair(pair: Sequence[Care], halves: Sequence[tuple[str, ...]]) -> Row:
+    cautions = [
+        {"signs": one.signs, "lines": half, "pad": len(one.signs)} for one, half in zip(pair, halves, strict=True)
+    ]
+    return row("care", _care_height(max(len(half) for half in halves), True), core=True, cautions=cautions)
+
+
+def _care_height(text: int, sign: bool) -> float:
+    return max(STEP.height(text) + 0.6, SIGN if sign else 0)
+
+
+def _wide(one: Care, room: float) -> Iterator[Row]:
+    """A caution over the whole width; a very long one goes on in further rows."""
+    text = lines(one.text, room - SIGN * len(one.signs) - 1, STEP.points)
+    for at in range(0, len(text), MOST_LINES):
+        part = text[at : at + MOST_LINES]
+        signs = one.signs if at == 0 else ()
+        cautions = [{"signs": signs, "lines": part, "pad": len(one.signs)}]
+        yield row("care", _care_height(len(part), bool(signs)), core=True, cautions=cautions, wide=True)
+
+
+def setup_rows(setup: Sequence[tuple[str, str]], room: float) -> list[Row]:
+    """The setup sheet in one run of small text."""
+    runs = [
+        part
+        for label, text in setup
+        for part in ((label, True), (f"{text} ·" if (label, text) != setup[-1] else text, False))
+    ]
+    return text_rows(runs, room, SMALL, "small") if runs else []
+
+
+def check_rows(checks: Sequence[FirstPiece], room: float, words: Mapping[str, str]) -> Iterator[Row]:
+    """First-piece checks under the word for when they are due."""
+    when = ""
+    for check in checks:
+        if check.when != when:
+            when = check.when
+            yield from text_rows(((when, True),), room, keep=True)
+        yield from _check(check, room, words)
+
+
+def _check(check: FirstPiece, room: float, words: Mapping[str, str]) -> Iterator[Row]:
+    """A square to tick, and a box for what was measured with what it must lie between."""
+    fits = width(check.limits, TINY.points) <= _CHECK_BOX - 2
+    label = (check.limits if fits else "") or words["measured"]
+    measure = check.measure if fits else f"{check.measure} ({check.limits})"
+    inner = room - 7 - (_CHECK_BOX + 1 if measure else 0)
+    text = [(line, False) for line in lines(check.text, inner, TEXT.points)]
+    text += [(line, True) for line in lines(measure, inner, TEXT.points, bold=True)]
+    for at in range(0, len(text), MOST_LINES):
+        part = text[at : at + MOST_LINES]
+        box = label if measure and at == 0 else ""
+        yield row("check", max(_LEAST, TEXT.height(len(part)) + 1), lines=part, box=box, first=at == 0)
+
+
+def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
+    """The text of each position: five, two or one in a row, as long as the longest asks."""
+    longest = max((width(one.text, STEP.points, True) for one in places), default=0)
+    across = next((one for one in (5, 2) if longest <= room / one - 3), 1)
+    for at in range(0, len(places), across):
+        cells = [(one.label, lines(one.text, room - 9, STEP.points, True)) for one in places[at : at + across]]
+        if across > 1:
+            yield row("places", _CELL, cells=cells, across=across)
+            continue
+        label, text = cells[0]
+        for start in range(0, max(1, len(text)), MOST_LINES):
+            part = text[start : start + MOST_LINES]
+            height = max(_LEAST, STEP.height(len(part)) + 4)
+            yield row("places", height, cells=[(label if start == 0 else "", part)], across=1)
+
+
+def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
+    """Moments in labelled cells, two or three in a row; one where a label is long."""
+    longest = max((max(width(one.label, 7), width(one.text, 9, True)) for one in cells), default=0)
+    across = next((one for one in range(3 if len(cells) > 2 else 2, 1, -1) if longest <= room / one - 3), 1)
+    for at in range(0, len(cells), across):
+        part = [(one.label, lines(one.text, room / across - 3, 9, True)) for one in cells[at : at + across]]
+        yield row("cells", _CELL, cells=part, across=across)
+
+
+def _wait(wait: Wait, room: float) -> Iterator[Row]:
+    """What it is with where its times come from, then the moments; long texts in rows of their own."""
+    inner = room - STRIP
+    title = lines(wait.title, inner, STEP.points, bold=True)
+    notes = [line for note in wait.notes for line in lines(note, inner, SMALL.points)]
+    beside = notes if len(title) + len(notes) <= MOST_LINES else []
+    if len(title) > MOST_LINES:
+        yield from text_rows(((wait.title, True),), inner, STEP, "step", core=True)
+        title = ()
+    height = max(8, STEP.height(len(title)) + SMALL.height(len(beside)) + 1)
+    yield row("wait", height, core=True, lines=title, notes=beside)
+    yield from cell_rows(wait.cells, inner)
+    if notes and not beside:
+        for note in wait.notes:
+            yield from text_rows(((note, False),), inner)

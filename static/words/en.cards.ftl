@@ -1,0 +1,68 @@
+# What stands on cards: travellers, labels, the run's summary. Cautions on them are in the care catalogue.
+card-good = good
+card-scrap = scrap
+card-initials = initials
+card-time = time
+card-notes = notes
+card-measured = measured
+card-continued = continued
+card-trays = Trays
+card-orders = Orders
+card-supplies = Used up in all
+card-steps = Steps
+card-places = Places of the jig
+card-start-list = Start list
+card-on-the-jig-label = on the label at the machine
+card-pieces = { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+}
+card-tray-of = { $trays ->
+    [one] the only tray
+   *[other] one of { $trays } trays
+}
+card-card = card
+card-due = due { $at }
+card-due-over = due { $first } to { $last }
+card-order-dated = { $pieces } for { $at }
+card-order-undated = { $pieces } with no date
+card-board = board { $board }
+card-days = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}
+
+## First pieces
+card-first-piece-run = First piece of the run
+card-first-piece-setup = First piece after setting up
+card-first-piece-load = First piece of each load
+card-measure = { $nominal } +{ $plus } −{ $minus }
+card-limits = { $least } to { $most }
+
+## Waits
+card-wait-dry = Let dry: { $span } at least
+card-wait-cure = Let cure: { $span } at least
+card-wait-clamp = In clamps: { $span } at least
+card-wait-cool = Let cool: { $span } at least
+card-wait-settle = Let settle: { $span } at least
+card-finish = After { $finish }
+card-go-on-from = go on from
+card-latest = at latest ({ $span })
+card-recoat = recoat from ({ $span })
+card-handle = handle from ({ $span })
+card-cure = full cure ({ $span })
+card-label-of = Times: label, sheet of { $date }.
+card-read-the-label = Times are common practice: read the label.
+card-do-not-move = Do not move before
+card-not-before = not before { $at }
+
+## The foot
+card-the-lead = the lead
+card-bad-piece = A bad piece: lay it aside, mark what is wrong, count it as scrap, tell { $lead }. Two alike: stop and call.
+card-print = { $run } · route revision { $revision } · print { $number } · { $at }
+
+## The run's summary
+card-wanted = { $wanted } wanted, { $started } started, { $good } good
+card-opened = opened { $at }
+card-next = next: { $step }
+card-all-done = all done
