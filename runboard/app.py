@@ -19,12 +19,14 @@ from runboard.alerts.push import Message, Push, Pusher
 from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import post
 from runboard.alerts.speaker import Speaker
+from runboard.background.jobs import Jobs
 from runboard.floor.backup import make_nightly_copy
 from runboard.floor.broker import read_broker, take_message
 from runboard.floor.devices import Door
 from runboard.floor.outside import channels, read_steps
 from runboard.floor.restart import come_back
 from runboard.floor.signals import Ears, settle_signals
+from runboard.floor.travellers import read_keys
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import private_file, qr
 from runboard.run.climb import Steps
@@ -37,6 +39,7 @@ from runboard.store.pictures import PictureFolder
 from runboard.web import (
     backup,
     calendar,
+    cards,
     care,
     errors,
     guard,
@@ -69,6 +72,7 @@ from runboard.web import (
 )
 from runboard.web.alert_words import alert_words
 from runboard.web.asgi import Served
+from runboard.web.card_desk import CardDesk
 from runboard.web.places import folder
 from runboard.web.stream import Streams
 from runboard.web.ways import HOSTS, Ways
@@ -104,6 +108,7 @@ PARTS = (
     plan_route,
     plan_opening,
     plan_run,
+    cards,
     paper,
     review,
     history,
@@ -223,6 +228,8 @@ class House:
     nightly: Nightly
     settings: Settings
     leaving: Leaving
+    jobs: Jobs
+    cards: CardDesk
 
     def open(self) -> None:
         """Come back to the shop as it was left, and start the clocks."""
@@ -239,6 +246,8 @@ class House:
         self.nightly.stop()
         self.leaving.stop()
         self.alerts.stop()
+        self.jobs.close()
+        self.cards.close()
         self.store.close()
 
 
@@ -265,6 +274,8 @@ def build(settings: Settings) -> House:
     copies = BackupFolder(settings.data)
     nightly = Nightly(lambda: make_nightly_copy(workshop, copies))
     leaving = prepare_leaving(store, workshop, settings)
+    pictures_here, jobs = PictureFolder(settings.data), Jobs()
+    desk = CardDesk(jobs, lambda: read_keys(store.settings), pictures_here.file)
     app.extensions["workshop"] = workshop
     app.extensions["settings"] = store.settings
     app.extensions["ears"] = leaving.ears
@@ -273,7 +284,8 @@ def build(settings: Settings) -> House:
     app.extensions["speaker"] = leaving.speaker
     app.extensions["push"] = push.Sending(store.push, leaving.push, leaving.push_key.public, settings.push_near)
     app.extensions["copies"] = copies
-    app.extensions["pictures"] = PictureFolder(settings.data)
+    app.extensions["pictures"] = pictures_here
+    app.extensions["cards"] = desk
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg
     app.extensions["hosts"] = settings.hosts
@@ -281,7 +293,7 @@ def build(settings: Settings) -> House:
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
-    return House(app, store, workshop, door, streams, alerts, nightly, settings, leaving)
+    return House(app, store, workshop, door, streams, alerts, nightly, settings, leaving, jobs, desk)
 
 
 def create_app(settings: Settings) -> Flask:

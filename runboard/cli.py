@@ -11,12 +11,14 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from runboard.cards_command import add_cards
 from runboard.floor.access import LEAD
 from runboard.floor.devices import CODE_LASTS, make_code
 from runboard.floor.exchange import export_run, import_run
 from runboard.floor.pictures import with_pictures, without_pictures
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
+from runboard.mistaken import Mistaken
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.store.backup import BackupFolder, copy_to, zone_in
@@ -31,10 +33,6 @@ DEFAULT_PORT = 8210
 _CODE_MINUTES = int(CODE_LASTS.total_seconds() // 60)
 _UNUSABLE = ("SQLITE_CANTOPEN", "SQLITE_READONLY", "SQLITE_NOTADB", "SQLITE_CORRUPT")
 _LOOK_THERE = "See that the folder can be written; if the file is ruined, put a copy back with runboard restore."
-
-
-class Mistaken(Exception):
-    """What was asked for cannot be done; the text says why, and what to do."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -93,6 +91,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     pair.add_argument("--data", type=Path, required=True, metavar="DIR")
     pair.set_defaults(do=_pair)
+
+    add_cards(commands, DEFAULT_PORT)
 
     export = commands.add_parser("export", help="write the shop's book, or one run with its events, as JSON")
     export.add_argument("--data", type=Path, required=True, metavar="DIR")

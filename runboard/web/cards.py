@@ -1,0 +1,181 @@
+"""Cards of a run: what to print on which paper, made as a PDF beside the server, or printed from the browser."""
+
+from collections.abc import Callable
+from typing import cast
+from urllib.parse import urlencode
+
+from flask import Blueprint, Flask, Response, abort, current_app, request, url_for
+from werkzeug.datastructures import MultiDict
+
+from runboard.cards.page import page_html
+from runboard.cards.pdf import PACKAGES
+from runboard.floor.long_work import Task
+from runboard.floor.print_cards import full_trays, next_prints, note_prints
+from runboard.run.refusal import Refused
+from runboard.run.state import RunState
+from runboard.web.card_desk import WHAT, CardDesk
+from runboard.web.card_orders import KINDS, LANGUAGES, PAPERS, Sources, Wanted, card_order
+from runboard.web.pages_support import page, said, see_other, workshop
+from runboard.web.run_pages import known_person, known_run
+from runboard.web.ways import first_page
+
+NO_PANGO = "NoPango"
+
+part = Blueprint("cards", __name__)
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+
+
+def desk() -> CardDesk:
+    """Where this server makes cards."""
+    return cast(CardDesk, current_app.extensions["cards"])
+
+
+@part.get("/plan/runs/<key>/cards")
+def choose(key: str) -> Response:
+    """What to print; from a tray's own link, its card alone."""
+    return _form_page(known_run(key), _wanted(known_run(key), request.args))
+
+
+@part.post("/plan/runs/<key>/cards")
+def order(key: str) -> Response:
+    """Make them. Each traveller's print is noted; the same cards printed again are another print."""
+    run = known_run(key)
+    wanted = _wanted(run, request.form)
+    try:
+        if request.form.get("how") == "browser":
+            return _to_browser(run, wanted)
+        return _to_pdf(run, wanted)
+    except Refused as refused:
+        return _form_page(run, wanted, [said("refused", refused.code, refused.facts)], 422)
+
+
+def _to_browser(run: RunState, wanted: Wanted) -> Response:
+    prints = _prints(run, wanted)
+    card_order(workshop(), run, wanted, prints, _sources(desk().picture))  # what cannot be made is not noted
+    note_prints(workshop(), run.id, prints, known_person())
+    return see_other(f"/plan/runs/{run.id}/cards/print?{_query(wanted)}")
+
+
+def _to_pdf(run: RunState, wanted: Wanted) -> Response:
+    shop = workshop()
+    with shop.lock:
+        prints = _prints(run, wanted)
+        task = desk().make(run.id, card_order(shop, run, wanted, prints, _sources(desk().picture)))
+        if task is None:
+            raise Refused("cards busy")
+        try:
+            note_prints(shop, run.id, prints, known_person())
+        except BaseException:
+            desk().work.end(task.id)
+            raise
+    return see_other(f"/plan/runs/{run.id}/cards/{task.id}")
+
+
+@part.get("/plan/runs/<key>/cards/print")
+def sheets(key: str) -> Response:
+    """The cards as a page to print from the browser: the prints that were noted last."""
+    run = known_run(key)
+    wanted = _wanted(run, request.args)
+    prints = {tray: run.trays[tray].print for tray in wanted.trays}
+
+    def address(name: str) -> str:
+        return url_for("pictures.show", name=name)
+
+    try:
+        made = card_order(workshop(), run, wanted, prints, _sources(address))
+    except Refused as refused:
+        return _form_page(run, wanted, [said("refused", refused.code, refused.facts)], 422)
+    return Response(page_html(made, "/static/"), headers={"Cache-Control": "private, no-store"})
+
+
+@part.get("/plan/runs/<key>/cards/<job>")
+def progress(key: str, job: str) -> Response:
+    """How far an order is; then its PDF."""
+    run = known_run(key)
+    task = desk().look(key, job)
+    if task is None:
+        return see_other(f"/plan/runs/{key}/cards")
+    return page("making/progress.html", "progress", run=run, task=task, why=_why(task))
+
+
+@part.post("/plan/runs/<key>/cards/<job>/end")
+def end(key: str, job: str) -> Response:
+    """Stop making it."""
+    task = desk().look(key, job)
+    if task is not None:
+        desk().work.end(task.id)
+    return see_other(f"/plan/runs/{key}/cards/{job}")
+
+
+@part.get("/plan/runs/<key>/cards/<job>.pdf")
+def pdf(key: str, job: str) -> Response:
+    """The PDF; 404 where it is not made, or not any more."""
+    run = known_run(key)
+    task = desk().look(key, job)
+    content = desk().pdf(task) if task else None
+    if content is None:
+        abort(404)
+    # The codes on it open trays: no shared cache keeps it.
+    headers = {"Cache-Control": "private, no-store", "Content-Disposition": f'inline; filename="cards-{run.id}.pdf"'}
+    return Response(content, content_type="application/pdf", headers=headers)
+
+
+def _wanted(run: RunState, asked: MultiDict[str, str]) -> Wanted:
+    """What the form or the address says; what it does not say is the usual."""
+    picked = tuple(tray for tray in dict.fromkeys(asked.getlist("tray")) if tray in run.trays)
+    kinds = tuple(kind for kind in KINDS if kind in asked.getlist("kind"))
+    paper, language = asked.get("paper", ""), asked.get("language", "")
+    return Wanted(
+        picked or full_trays(run),
+        kinds or ("travellers",),
+        paper if paper in PAPERS else next(iter(PAPERS)),
+        language if language in LANGUAGES else "en",
+    )
+
+
+def _query(wanted: Wanted) -> str:
+    return urlencode(
+        [("paper", wanted.paper), ("language", wanted.language)]
+        + [("kind", kind) for kind in wanted.kinds]
+        + [("tray", tray) for tray in wanted.trays]
+    )
+
+
+def _prints(run: RunState, wanted: Wanted) -> dict[str, int]:
+    if run.state != "open":
+        raise Refused("run closed", run=run.name, state=run.state)
+    return next_prints(run, wanted.trays) if "travellers" in wanted.kinds else {}
+
+
+def _sources(picture: Callable[[str], str | None]) -> Sources:
+    return Sources(first_page(), desk().keys(), picture)
+
+
+def _why(task: Task) -> str:
+    """Why it failed, as a sentence."""
+    if task.failure is None:
+        return ""
+    if task.failure.kind == NO_PANGO:
+        return said("cards", "no pango", {"packages": PACKAGES})
+    return said("cards", "died" if task.failure.kind == "died" else "failed", {"why": task.failure.says})
+
+
+def _form_page(run: RunState, wanted: Wanted, problems: list[str] | None = None, status: int = 200) -> Response:
+    last = desk().work.newest(WHAT, run.id)
+    everything = wanted.trays == full_trays(run)
+    return page(
+        "making/choose.html",
+        status=status,
+        run=run,
+        wanted=wanted,
+        problems=problems or [],
+        everything=everything,
+        papers=PAPERS,
+        languages=LANGUAGES,
+        last=last,
+        why=_why(last) if last and last.failure and last.failure.kind == NO_PANGO else "",
+    )
