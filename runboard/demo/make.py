@@ -5,12 +5,14 @@ from pathlib import Path
 from random import Random
 
 from runboard.demo.book import demo_book
+from runboard.demo.drawing import add_pictures
 from runboard.demo.here import zone_here
 from runboard.demo.phone import HandClock, Shopfloor
 from runboard.demo.story import DAY, tell
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.store.open import open_store
+from runboard.store.pictures import PictureFolder
 
 SEED = 5
 
@@ -35,7 +37,8 @@ def make_demo(folder: Path, now: datetime | None = None, seed: int = SEED, zone:
             return
         clock = HandClock(moment - 30 * DAY)
         workshop = Workshop(store.log, store.books, clock, Nobody())
-        workshop.books.save(demo_book(moment, zone or zone_here()), clock.now())
+        book = add_pictures(demo_book(moment, zone or zone_here()), PictureFolder(folder))
+        workshop.books.save(book, clock.now())
         catch_up(workshop)
         tell(Shopfloor(workshop, clock, Random(seed)), moment)
     finally:

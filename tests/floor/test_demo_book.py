@@ -1,13 +1,17 @@
 """The demo's book: what it tells a helper is whole in every language, and it leaves the laser its usual interval."""
 
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import pytest
 
 from runboard.demo.book import demo_book
+from runboard.demo.drawing import add_pictures
 from runboard.shop.book import Book, Operation
 from runboard.shop.book_json import book_from_json
 from runboard.shop.care import finish_of, watch_interval
+from runboard.shop.pictures import pictures_named
+from runboard.store.pictures import PictureFolder
 
 
 def book() -> Book:
@@ -45,3 +49,13 @@ def test_the_laser_is_looked_at_as_often_as_is_usual() -> None:
     engrave = next(one for one in operations() if one.station == "laser")
 
     assert watch_interval(book(), engrave) == timedelta(minutes=2)
+
+
+def test_every_picture_that_the_demo_names_is_in_its_folder(tmp_path: Path) -> None:
+    shelf = PictureFolder(tmp_path)
+
+    record = add_pictures(demo_book(datetime(2026, 6, 1, 12, tzinfo=UTC), "UTC"), shelf)
+
+    named = list(pictures_named(record))
+    assert len(named) == 2
+    assert all(shelf.read(name) for name in named)

@@ -20,10 +20,10 @@ NOISE_RULES: Mapping[str, tuple[float, float]] = {
     "80/3": (80, 3),
 }
 _NOISE_WORDS: Choices = (
-    ("85/3", "85 dB(A), 3 dB exchange: NIOSH recommends it"),
-    ("90/5", "90 dB(A), 5 dB exchange: OSHA's limit"),
-    ("85/5", "85 dB(A), 5 dB exchange: OSHA's action level"),
-    ("80/3", "80 dB(A), 3 dB exchange: the EU's lower action value"),
+    ("85/3", "85 dB, 3 dB: NIOSH"),
+    ("90/5", "90 dB, 5 dB: OSHA, limit"),
+    ("85/5", "85 dB, 5 dB: OSHA, action level"),
+    ("80/3", "80 dB, 3 dB: EU, lower action value"),
     ("own", "own figures, below"),
 )
 
@@ -131,9 +131,15 @@ def limits_form() -> list[Section]:
         Section(
             "Noise",
             (
-                Field("noise_rule", "Add up by", "choice", choices=_NOISE_WORDS),
+                Field(
+                    "noise_rule",
+                    "Add up by",
+                    "choice",
+                    choices=_NOISE_WORDS,
+                    hint="The level that eight hours a day may have, and by how much it rises as the hours halve.",
+                ),
                 Field("noise_limit_db", "Level of an eight-hour day, dB(A)", "number", hint="For own figures."),
-                Field("noise_exchange_db", "Hours halve every so many dB", "number"),
+                Field("noise_exchange_db", "Hours halve every so many dB", "number", hint="For own figures."),
             ),
             note="Each person's day is added up as information. It is never a measure of what does no harm.",
         ),
