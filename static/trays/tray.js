@@ -51,5 +51,7 @@ function actions(scene, tray) {
     <button type="button" @click=${() => openHold(scene, { runId: run.id, tray: tray.id })}>${say("trays-hold")}</button>
     ${(tray.holds ?? []).map((hold) => html`<button type="button" @click=${() => note(say("did-released", { tray: tray.id }), "pieces released", hold.step)}>${say("trays-release", { step: name(hold.step) })}</button>`)}
     ${resting.map(([key]) => html`<button type="button" @click=${() => note(say("did-wait-ended", { tray: tray.id }), "wait ended", key, { early: true })}>${say("trays-wait-end", { step: name(key) })}</button>`)}
-    <button type="button" @click=${() => openWood(run.id, tray)}>${say("trays-wood")}</button></div>`;
+    <button type="button" @click=${() => openWood(run.id, tray)}>${say("trays-wood")}</button>
+    <a class="button" href=${`/plan/runs/${run.id}/cards?tray=${encodeURIComponent(tray.id)}`}>${say("trays-card")}</a>
+    <a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/paper`}>${say("trays-paper")}</a></div>`;
 }
