@@ -35,6 +35,8 @@ async function take(field, input) {
     const picture = field.querySelector("img");
     picture.src = `/pictures/${name}`;
     picture.hidden = false;
+    const gone = field.querySelector("input[type=checkbox]");
+    if (gone) gone.checked = false; // the one that was to go is gone
   } catch {
     say(field, ""); // it stays chosen
   } finally {
