@@ -1,12 +1,13 @@
 // The alarm: tone, vibration and a changed title until somebody answers on any page; softly while hands are at a cutter.
 
 import { now } from "./clock.js";
-import { handsOf, nextDue } from "./doing.js";
+import { handsOf, isDanger, nextDue } from "./doing.js";
 import { redraw } from "./sheet.js";
 
 const LOUD_MS = 5000;
 const LOUDER_MS = 2500;
 const SOFT_MS = 30_000;
+const CALM_MS = 15_000;
 const AHEAD_MAX_MS = 3_600_000;
 let audio = null;
 let lastTone = 0;
@@ -56,24 +57,31 @@ function tone(notes, volume, delay = 0) {
 
 const LOUD = [[880, 0, 0.22], [660, 0.28, 0.22], [880, 0.56, 0.34]];
 const SOFT = [[330, 0, 0.5]];
+const CALM = [[523, 0, 0.25], [659, 0.3, 0.4]];
 
 /** Hands at a cutter want no fright. */
 export const isSoft = (state, me) => Boolean(handsOf(state, me)?.station?.cuts);
+
+// A look that is asked for and a reminder of care are questions: firm, and no alarm until nobody answers.
+const isCalm = (due, state) => !due.stage && !isDanger(due, state) && (due.kind === "watch check" || due.kind.startsWith("care "));
 
 /** Called every second: rings for what is unanswered, and puts the next tone on the audio clock ahead of time. */
 export function ring(scene, alerts) {
   const soft = isSoft(scene.state, scene.me);
   if (alerts.length) {
-    const since = now() - Math.min(...alerts.map((alert) => Date.parse(alert.due_at)));
     // What nobody answered has climbed: as loud as it can be, twice as often. The server says so in the state.
-    const louder = alerts.some((alert) => alert.stage);
-    if (Date.now() - lastTone > (soft ? SOFT_MS : louder ? LOUDER_MS : LOUD_MS)) {
-      lastTone = Date.now();
-      tone(soft ? SOFT : LOUD, soft ? 0.06 : louder ? 1 : Math.min(0.8, 0.25 + since / 600_000));
-      if (!soft && navigator.userActivation?.hasBeenActive) navigator.vibrate?.(louder ? [600, 150, 600, 150, 600] : [300, 120, 300]);
-    }
+    const louder = alerts.some((alert) => alert.stage || isDanger(alert, scene.state));
+    const calm = alerts.every((alert) => isCalm(alert, scene.state));
+    if (Date.now() - lastTone > (soft ? SOFT_MS : louder ? LOUDER_MS : calm ? CALM_MS : LOUD_MS)) sound(alerts, { soft, louder, calm });
   }
   schedule(scene, soft);
+}
+
+function sound(alerts, { soft, louder, calm }) {
+  lastTone = Date.now();
+  const since = now() - Math.min(...alerts.map((alert) => Date.parse(alert.due_at)));
+  tone(soft ? SOFT : calm ? CALM : LOUD, soft ? 0.06 : louder ? 1 : calm ? 0.4 : Math.min(0.8, 0.25 + since / 600_000));
+  if (!soft && navigator.userActivation?.hasBeenActive) navigator.vibrate?.(louder ? [600, 150, 600, 150, 600] : calm ? [200] : [300, 120, 300]);
 }
 
 function schedule({ state }, soft) {

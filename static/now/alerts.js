@@ -2,40 +2,55 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { isSoft } from "./alarm.js";
+import { callAnswers, callFacts, openCalls } from "./calling.js";
 import { minutesTo, span } from "./clock.js";
-import { alertsFor, isDanger, loadAt } from "./doing.js";
-import { about, answer, isoIn, press, startUnloading } from "./press.js";
+import { alertsFor, callOf, isDanger, isMissed, isWatch, loadAt } from "./doing.js";
 import { openLockUp, openStopped } from "./later.js";
+import { about, answer, isoIn, press, startUnloading } from "./press.js";
+import { reminderPanel, reminderText, reminderTitle } from "./reminders.js";
 import { sayTime } from "./session.js";
+import { watchAnswers } from "./watching.js";
 import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf } from "./words.js";
 
 const AGAIN = [5, 10, 20];
 // What wants somebody at a machine takes the whole screen, but not while hands are at a cutter.
-const WHOLE = ["machine end", "looks ended", "watch check"];
+const WHOLE = ["machine end", "looks ended", "watch check", "nobody near"];
 
 export function alerts(scene) {
-  const due = alertsFor(scene).sort((one, other) => isDanger(other) - isDanger(one)); // danger is answered first
+  const due = each(alertsFor(scene));
   const soft = isSoft(scene.state, scene.me);
   return html`<div role="alert" aria-live="assertive">
-    ${due.map((one, index) => html`<section class="panel ${isDanger(one) ? "red" : "act"} ${!soft && index === 0 && WHOLE.includes(kindOf(one)) ? "whole" : ""}">
-      <p class="alert-title">${titleOf(scene.state, one)}</p>
+    ${due.map((one, index) => html`<section class="panel ${isRed(one, scene.state) ? "red" : "act"} ${!soft && index === 0 && WHOLE.includes(kindOf(one)) ? "whole" : ""}">
+      ${isCare(one) ? reminderTitle(one) : html`<p class="alert-title">${titleOf(scene.state, one)}</p>`}
       ${soft ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}
       ${one.late ? html`<p>${say("alert-late")}</p>` : nothing}
       ${answers(scene, one)}</section>`)}
-  </div>`;
+  </div>${openCalls(scene)}`;
 }
 
+/** One question a machine: that everybody was last seen elsewhere says more than that a look is due. */
+export const each = (all) =>
+  all.filter((due) => due.kind !== "watch check" || !all.some((one) => one.kind === "nobody near" && one.run === due.run && one.load === due.load));
+
+const isCare = (due) => due.kind.startsWith("care ");
+const isRed = (due, state) => isDanger(due, state) || due.id.startsWith("care end|smoulder");
+
 /** 'The laser has ended · 2 min ago' */
-export function titleOf(state, due) {
+export const titleOf = (state, due) => `${wordsOf(state, due)} · ${agoWords(due)}`;
+
+function wordsOf(state, due) {
   const load = loadAt(state, [due.run, due.load]);
+  const call = callOf(state, due);
   const facts = {
     station: stationName(state, due.station), tray: due.tray ?? "", step: stepOf(state.runs?.[due.run], due.step, due.tray)?.name ?? "",
     next: afterStep(state, due), person: due.person ? personName(state, due.person) : "",
     room: roomName(state, state.stations?.[due.station]?.room), supply: due.kind === "supply due" ? due.id.split("|")[2] : "",
+    ...(call ? callFacts(state, call) : {}),
   };
-  const kind = kindOf(due);
-  const words = load?.state === "ended" ? say("alert-needs-unloading", facts) : sayCode("alert", kind, facts) || slug(kind);
-  return `${words} · ${agoWords(due)}`;
+  if (isCare(due)) return reminderText(due.id);
+  if (call) return say(call.why === "hurt" ? "alert-hurt" : "alert-call", facts);
+  if (due.kind === "watch check" && isMissed(due)) return say("alert-watch-missed", facts);
+  return load?.state === "ended" ? say("alert-needs-unloading", facts) : sayCode("alert", kindOf(due), facts) || slug(kindOf(due));
 }
 
 // An alert that asks again is said by the kind that it asks about.
@@ -53,13 +68,10 @@ function afterStep(state, due) {
 
 function answers(scene, due) {
   const load = loadAt(scene.state, [due.run, due.load]);
-  const title = titleOf(scene.state, due).split(" · ")[0];
-  const reply = (what, body) => () => press(say("did-answered", { alert: title }), [answer(due, what, body)]);
-  if (due.kind === "watch check" && load) {
-    const checked = { kind: "watch checked", ...about(load), body: { at_check: load.checks ?? 0 } };
-    return html`<button type="button" class="go" @click=${() => press(say("did-watch-checked"), [checked, answer(due, "seen")])}>${say("alert-watch-go")}</button>
-      <div class="pair"><button type="button" class="danger" @click=${() => openStopped(load)}>${say("alert-stopped")}</button></div>`;
-  }
+  const reply = (what, body) => () => press(say("did-answered", { alert: wordsOf(scene.state, due) }), [answer(due, what, body)]);
+  if (isCare(due)) return reminderPanel(scene, due);
+  if (callOf(scene.state, due)) return callAnswers(scene, due);
+  if (isWatch(due) && load) return watchAnswers(scene, due, load);
   if (load?.state === "running" && kindOf(due) === "looks ended") return looksEnded(scene, due, load, reply);
   if (load && ["running", "ended"].includes(load.state)) {
     return html`<button type="button" class="go" @click=${() => startUnloading(load, [due])}>${say("go-at-it")}</button>

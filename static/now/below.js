@@ -1,9 +1,10 @@
 // What belongs to the first thing on Now and is further down: first piece, other endings, late entries, list and setup.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { firstPiece, handsOf, loadAt, openMoves } from "./doing.js";
-import { openCount, openFirstPiece } from "./later.js";
-import { minutesFor, openStartList } from "./operation.js";
+import { firstPiece, handsOf, listOf, loadAt, openMoves } from "./doing.js";
+import { careText } from "./cautions.js";
+import { openCount, openFirstPiece, openStartList } from "./later.js";
+import { minutesFor } from "./operation.js";
 import { about, finishLoad, loadOf, press, startLoad, startMachine } from "./press.js";
 import { pastTime } from "./sheet.js";
 import { say, stepOf } from "./words.js";
@@ -29,10 +30,10 @@ const otherwise = ({ run, load }) => html`<details><summary>${say("late-finish")
 export function details(here) {
   const { step } = here;
   if (!step) return nothing;
-  const has = step.checklist?.length || step.setup_sheet?.length || step.checks?.length;
-  if (!has) return nothing;
+  const points = listOf(here);
+  if (!points.length && !step.setup_sheet?.length && !step.checks?.length) return nothing;
   return html`<details><summary>${say("details-title", { step: step.name })}</summary>
-    ${step.checklist?.length ? html`<h2>${say("details-list")}</h2><ul>${step.checklist.map((point) => html`<li>${point}</li>`)}</ul>
+    ${points.length ? html`<h2>${say("details-list")}</h2><ul>${points.map(({ key, text }) => html`<li>${key ? careText(key) : text}</li>`)}</ul>
       ${here.load?.state ? html`<button type="button" class="full" @click=${() => openStartList(here)}>${say("details-tick")}</button>` : nothing}` : nothing}
     ${step.setup_sheet?.length ? html`<h2>${say("details-sheet")}</h2>
       <dl class="pairs">${step.setup_sheet.map(([label, text]) => html`<div><dt>${label}</dt><dd>${text}</dd></div>`)}</dl>` : nothing}

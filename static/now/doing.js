@@ -53,9 +53,12 @@ const fits = (code, load) =>
 /** The move that follows what I am at: the first one that begins something. */
 export const nextMove = (moves) => moves.find((move) => ["start", "wipe", "go on", "unload"].includes(move.code));
 
-/** The full start list: once a day, and again after any change at the station. */
-export const wantsList = ({ load, step, station }) =>
-  Boolean(step?.checklist?.length && (load.fresh || station?.listed !== `${today()}|${station?.setups ?? 0}`));
+/** What is ticked before a machine starts: the catalogue's points for the station, then the operation's own. */
+export const listOf = ({ step, station }) => [...(station?.start ?? []).map((key) => ({ key })), ...(step?.checklist ?? []).map((text) => ({ text }))];
+
+/** The full start list: once a session, and again after any change at the station or for another person. */
+export const wantsList = (here, person) =>
+  Boolean(listOf(here).length && (here.load.fresh || here.station?.listed !== `${today()}|${here.station?.setups ?? 0}|${person}`));
 
 /** How the first piece of a step stands: 'pass', 'fail', or '' while a check is still open. */
 export function firstPiece({ run, load, step, station }) {
@@ -80,11 +83,34 @@ export function ringing(state) {
 export const nextDue = (state) =>
   Math.min(...(state.dues ?? []).filter((due) => millis(due.due_at) > now() && !state.answers?.[due.id]).map((due) => millis(due.due_at)));
 
-/** Alerts that concern this page: a session's end only its own person. */
-export const alertsFor = ({ state, me }) => ringing(state).filter((due) => due.kind !== "session end" || due.person === me);
+const isFor = (due, { state, me }) =>
+  (due.kind === "session end" ? due.person === me : due.kind === "call" ? isCallFor(callOf(state, due), { state, me }) : true);
 
-/** A missed look at a watched machine comes before every question. */
-export const isDanger = (due) => due.kind === "watch check";
+/** Alerts that concern this page, danger first. A session's end concerns its own person. */
+export const alertsFor = (scene) =>
+  ringing(scene.state).filter((due) => isFor(due, scene)).sort((one, other) => isDanger(other, scene.state) - isDanger(one, scene.state));
+
+/** What asks somebody to look at a machine that runs and must be watched. */
+export const isWatch = (due) => ["watch check", "nobody near"].includes(due.kind);
+
+const MISSED_MS = 60_000;
+
+/** Nobody looked although it was time, or everybody was last seen elsewhere: red everywhere. */
+export const isMissed = (due) => due.kind === "nobody near" || (due.kind === "watch check" && now() - millis(due.due_at) >= MISSED_MS);
+
+/** What comes before every question. */
+export const isDanger = (due, state) => isMissed(due) || callOf(state, due)?.why === "hurt";
+
+/** The call for the lead that an alert is about. */
+export const callOf = (state, due) => state.calls?.[due.id.replace(/^call\|/, "")];
+
+export const isLead = (state, person) => state.people?.[person]?.access === "lead";
+
+/** Whoever is here may go to somebody who calls; only a lead is asked to look at a first piece. */
+const isCallFor = (call, { state, me }) => Boolean(call && call.person !== me && (call.why !== "look" || isLead(state, me)));
+
+/** What the lead gave of a step to whom: {to, look} of the first of these trays that was given. */
+export const givenOf = (run, step, trays) => trays.map((tray) => run?.given?.[`${step}|${tray}`]).find(Boolean);
 
 /** The estimated end of a machine is past. */
 export const isOverdue = (load) => load.state === "running" && load.end_at && minutesTo(load.end_at) <= 0;

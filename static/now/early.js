@@ -1,21 +1,44 @@
 // Going on before a wait is over: says what that means, then begins the next operation, noted as early.
 
-import { html } from "../vendor/lit-html-3.3.3.js";
-import { cautions } from "./operation.js";
-import { startLoad } from "./press.js";
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { cautions } from "./cautions.js";
+import { timesOf } from "./finish.js";
+import { press, startLoad } from "./press.js";
 import { closeSheet, openSheet, sheetHead } from "./sheet.js";
-import { inOrder, loadTitle, say } from "./words.js";
+import { inOrder, loadTitle, say, stepOf } from "./words.js";
 
 /** Offers the next operation of each of these trays, whose wait `why` after `step` is not over. */
-export function openEarly({ runId, trays, why, until, next }) {
+export function openEarly({ runId, trays, why, until, step, next }) {
   openSheet(({ state }) => {
     const run = state.runs[runId];
     const loads = inOrder(trays).map((tray) => loadFor(run, tray, next)).filter(Boolean);
     return html`${sheetHead(say("early-title", { until }))}
-      <p class="cautions">${say(`early-${why}`)}</p>${cautions(next)}
+      <p class="cautions">${say(`early-${why}`)}</p>${finishTimes(state, run, trays, step)}${cautions(next)}
       ${loads.length ? html`<div class="stack">${loads.map((load) => html`<button type="button" @click=${() => { closeSheet(); startLoad(load, { body: { early: true } }); }}>
         ${say("early-go", { load: loadTitle(run, load) })}</button>`)}</div>` : html`<p>${say("early-nothing")}</p>`}`;
   });
+}
+
+/** Ends a wait before its time without going on yet: asked about, and noted as early. */
+export function openEndWait(runId, trayId, key) {
+  openSheet(({ state }) => {
+    const run = state.runs[runId];
+    const step = stepOf(run, key, trayId);
+    const rest = run.trays[trayId].rests?.[key];
+    const record = () => {
+      closeSheet();
+      press(say("did-wait-ended", { tray: trayId }), [{ kind: "wait ended", run: runId, tray: trayId, operation: key, body: { early: true } }]);
+    };
+    return html`${sheetHead(say("wait-end-title", { step: step?.name ?? key }))}<p>${say("early-title", { until: rest?.ready_at ?? "" })}</p>
+      <p class="cautions">${say(`early-${rest?.why ?? "settle"}`)}</p>${finishTimes(state, run, [trayId], step)}
+      <button type="button" class="go" @click=${record}>${say("wait-end-go", { tray: trayId })}</button>`;
+  });
+}
+
+// What the finish's label says of when; the tray that was coated last counts.
+function finishTimes(state, run, trays, step) {
+  const rests = trays.map((id) => run.trays[id]?.rests?.[step?.key]).filter(Boolean).sort((one, other) => Date.parse(other.began_at) - Date.parse(one.began_at));
+  return rests.length ? html`<p>${timesOf(state, step, rests[0])}</p>` : nothing;
 }
 
 /** The load that a tray's free pieces would make at a step; null where none are free. */

@@ -1,13 +1,14 @@
 // The first thing on Now: what I am in the middle of, or what I could do now; one sentence, one big button.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { handsOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } from "./doing.js";
-import { openHowMany, openLoadSheet, openLockUp } from "./later.js";
-import { cautions, openStartList, runButton } from "./operation.js";
+import { cautions } from "./cautions.js";
+import { givenOf, handsOf, listOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } from "./doing.js";
+import { openHowMany, openLoadSheet, openLockUp, openStartList, part } from "./later.js";
+import { isListed, listed, noteListed, runButton } from "./operation.js";
 import { doneWords, finishLoad, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
 import { recall } from "./remembered.js";
 import { serverReached } from "./shop.js";
-import { loadTitle, loadWords, roomName, say, sayCode, stationName, stepOf } from "./words.js";
+import { loadTitle, loadWords, personName, roomName, say, sayCode, stationName, stepOf } from "./words.js";
 
 export function first(scene) {
   const person = scene.state.people?.[scene.me];
@@ -36,18 +37,50 @@ function doingJob({ state, me }, job, moves) {
     ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}</section>`;
 }
 
+// Before it begins, the cautions are read first; once it is under way they stand beside it, where the big button, what can
+// go wrong and the machines stay in sight: see besideWork.
 function doingLoad(scene, here, moves) {
   const { state, me } = scene;
   const { run, load, step } = here;
-  return html`<section class="now">
-    ${above(state, since(state.people[me].hands_since), load.station, load.state === "loading" ? step : null)}
+  const before = load.state === "loading";
+  const button = before ? runButton(here) : goOnButton(scene, here, moves);
+  return html`<section class="now ${before ? "before" : ""}">
+    ${above(state, since(state.people[me].hands_since), load.station, before ? step : null)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
-    ${cautions(step)}
-    ${load.state === "loading" ? runButton(here) : load.state === "working" && wantsList(here) ? listButton(here) : doneButton(scene, here, moves)}
+    ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
+    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${button}
   </section>`;
 }
 
-const listButton = (here) => html`<button type="button" class="go" @click=${() => openStartList(here)}>${say("go-list", { points: here.step.checklist.length })}</button>`;
+/** The cautions of what one's hands are at, once it is under way. */
+export function besideWork(scene) {
+  const hands = handsOf(scene.state, scene.me);
+  return hands?.load && hands.load.state !== "loading" ? [cautions(hands.step), labelOf(scene, hands.step)] : nothing;
+}
+
+function goOnButton(scene, here, moves) {
+  const { load, station } = here;
+  if (load.state === "working" && wantsList(here, scene.me)) return listButton(here);
+  // By hand at a cutter there is no press that starts it: the list is said once more before the load is done.
+  if (load.state === "working" && station?.start && !isListed(load)) return asListedButton(here);
+  const given = givenOf(here.run, load.step, Object.keys(load.pieces));
+  const looks = given?.look && given.to === scene.me ? part("handing")?.showFirst(scene, here) : nothing;
+  return looks === nothing ? doneButton(scene, here, moves) : looks;
+}
+
+const listButton = (here) => html`<button type="button" class="go" @click=${() => openStartList(here)}>${say("go-list", { points: listOf(here).length })}</button>`;
+
+const asListedButton = (here) => html`<button type="button" class="go" @click=${() => { noteListed(here.load); press(say("did-list", { station: here.station.name }), [listed(here, "short")]); }}>${say("go-listed")}</button>`;
+
+/** Who was given this by the lead, if anybody was. */
+function givenWords({ state, me }, run, step, trays) {
+  const given = givenOf(run, step, trays);
+  return given ? html`<p class="given">${given.to === me ? say("given-you") : say("given-other", { person: personName(state, given.to) })}</p>` : nothing;
+}
+
+/** What the label of a finish says, before it is brought on. */
+const labelOf = ({ state }, step) =>
+  (step?.finish || state.stations?.[step?.station]?.kind === "finishing" ? part("finish")?.label(state, step) : nothing);
 
 function doneButton({ state }, { run, load }, moves) {
   const next = nextMove(moves);
@@ -98,10 +131,11 @@ function couldDo(scene, move) {
   if (!scene.runs.length && (!move || move.code === "free")) return nothingYet(state);
   if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p></section>`;
   const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
-  return html`<section class="now">
+  return html`<section class="now before">
     ${above(state, reason(move), move.station, STOOD_STILL.includes(move.code) ? null : step)}
     <h1>${moveWords(state, move)}</h1>
-    ${cautions(step)}
+    ${givenWords(scene, state.runs?.[move.run], move.step, move.trays ?? [])}
+    ${cautions(step)}${labelOf(scene, step)}
     ${moveButton(scene, move)}
   </section>`;
 }

@@ -4,8 +4,10 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { handOver } from "./away.js";
 import { openCount } from "./badpiece.js";
 import { details, lateRunning } from "./below.js";
+import { cautions } from "./cautions.js";
 import { isOverdue, isPutAside, isWatched, loadAt, loadScene, ringing } from "./doing.js";
-import { cautions, minutesFor, minutesStepper, runButton } from "./operation.js";
+import { shownButtons } from "./handing.js";
+import { minutesFor, minutesStepper, runButton } from "./operation.js";
 import { about, press, startLoad, startMachine, startUnloading } from "./press.js";
 import { closing, openSheet, sheetHead } from "./sheet.js";
 import { openStopped, settleChoices } from "./stopped.js";
@@ -16,7 +18,8 @@ export function openLoadSheet({ run, id }) {
     const load = loadAt(scene.state, [run, id]);
     if (!load) return html`${sheetHead(say("load-gone"))}<p>${say("load-gone-words")}</p>`;
     const here = loadScene(scene.state, load);
-    return html`${sheetHead(loadTitle(here.run, load))}${cautions(here.step)}${presses(scene, here)}${details(here)}`;
+    return html`${sheetHead(loadTitle(here.run, load))}${cautions(here.step)}${presses(scene, here)}${details(here)}
+      <div class="stack">${shownButtons(scene, load.station)}</div>`;
   });
 }
 

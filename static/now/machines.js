@@ -3,7 +3,7 @@
 
 import { html, nothing, svg } from "../vendor/lit-html-3.3.3.js";
 import { millis, minutesTo, moment, now, span } from "./clock.js";
-import { isOverdue, isWatched, loadAt, ringing } from "./doing.js";
+import { isMissed, isOverdue, isWatch, isWatched, loadAt, ringing } from "./doing.js";
 import { openLoadSheet } from "./later.js";
 import { press } from "./press.js";
 import { list, loadWords, personName, roomName, say } from "./words.js";
@@ -14,6 +14,8 @@ const SHAPES = {
   overdue: svg`<path d="M12 1.5 23 21.5H1z" class="fill"/><path d="M12 8.5v6m0 2.4v.6" class="stroke-on"/>`,
   "stopped early": svg`<path d="M7.6 1.5h8.8l6.1 6.1v8.8l-6.1 6.1H7.6l-6.1-6.1V7.6z" class="fill"/><path d="M8 12h8" class="stroke-on"/>`,
   "watch check due": svg`<path d="M12 1 23 12 12 23 1 12z" class="fill"/><path d="M12 6.8v6.4m0 2.6v.6" class="stroke-on"/>`,
+  "watch check missed": svg`<path d="M12 1 23 12 12 23 1 12z" class="fill"/><path d="M9 6.8v6.4m0 2.6v.6m6-9.6v6.4m0 2.6v.6" class="stroke-on"/>`,
+  "nobody near": svg`<path d="M12 1 23 12 12 23 1 12z" class="fill"/><path d="m8.5 8.5 7 7m0-7-7 7" class="stroke-on"/>`,
   "at it": svg`<rect x="2" y="2" width="20" height="20" rx="3" class="line"/><circle cx="12" cy="12" r="4" class="fill"/>`,
   "put aside": svg`<rect x="3" y="3" width="18" height="18" rx="3" class="line"/><path d="M9.5 8v8m5-8v8" class="stroke"/>`,
   "out of use": svg`<circle cx="12" cy="12" r="9.5" class="line"/><path d="m5.5 5.5 13 13" class="stroke"/>`,
@@ -52,8 +54,11 @@ export function machineState(state, station, load) {
   if (load.state === "stopped") return "stopped early";
   if (load.state === "ended") return "needs unloading";
   if (load.state === "running") {
+    const asked = ringing(state).filter((due) => isWatch(due) && due.run === load.run && due.load === load.id);
+    if (asked.some((due) => due.kind === "nobody near")) return "nobody near";
+    if (asked.some(isMissed)) return "watch check missed";
     if (isOverdue(load)) return "overdue";
-    return ringing(state).some((due) => due.kind === "watch check" && due.load === load.id) ? "watch check due" : "running";
+    return asked.length ? "watch check due" : "running";
   }
   return load.people?.length ? "at it" : "put aside";
 }

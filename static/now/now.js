@@ -1,8 +1,8 @@
 // The Now screen: opens the outbox and the state, and draws at each change and as time passes.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { alertsFor, handsOf, isDanger, openMoves, watchedBy } from "./doing.js";
-import { first, titleOf as moveTitle } from "./first.js";
+import { alertsFor, handsOf, isDanger, isLead, isWatch, openMoves, watchedBy } from "./doing.js";
+import { besideWork, first, titleOf as moveTitle } from "./first.js";
 import { foot, header, refusals } from "./head.js";
 import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "./later.js";
 import { machines } from "./machines.js";
@@ -37,10 +37,12 @@ const page = (scene) => html`
   </div>
   <div class="second-column">
     ${machines(scene)}
+    ${besideWork(scene)}
     ${soundButton()}
     ${further(scene)}
     ${instead(scene)}
     ${questions(scene, "toSettle")}
+    ${handed(scene)}
     ${waits(scene)}
     ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
     ${here("hearing")?.hearing()}
@@ -54,10 +56,14 @@ let rung = new Set();
 // Questions and alerts are rare: what draws them is fetched when there is one. Danger comes before every question.
 function attention(scene) {
   const due = alertsFor(scene);
-  const rings = due.length ? part("alerts")?.alerts(scene) : nothing;
+  const rings = due.length || Object.keys(scene.state.calls ?? {}).length ? part("alerts")?.alerts(scene) : nothing;
   const asked = questions(scene, "asks");
-  return due.some(isDanger) ? [rings, asked] : [asked, rings];
+  return due.some((one) => isWatch(one) || isDanger(one, scene.state)) ? [rings, asked] : [asked, rings];
 }
+
+// Who was given what; and for the lead, who was shown which station.
+const handed = (scene) =>
+  (scene.runs.some((run) => run.given) || isLead(scene.state, scene.me) ? here("handing")?.handedOver(scene) : nothing);
 
 function questions(scene, which) {
   if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length) return nothing;

@@ -1,35 +1,18 @@
-// What an operation asks first: its cautions, its start list, and the press that starts a machine.
+// What an operation asks first: its start list, and the press that starts a machine.
 
-import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { wantsList } from "./doing.js";
-import { about, press, startMachine } from "./press.js";
-import { closeSheet, openSheet, redraw, sheetHead, stepper } from "./sheet.js";
+import { html, live } from "../vendor/lit-html-3.3.3.js";
+import { listOf, wantsList } from "./doing.js";
+import { openStartList } from "./later.js";
+import { about, startMachine } from "./press.js";
+import { stepper } from "./sheet.js";
+import { recall, remember } from "./remembered.js";
+import { me } from "./shop.js";
 import { say } from "./words.js";
-
-/** In type as large as the step, before it. */
-export const cautions = (step) =>
-  step?.cautions?.length ? html`<p class="cautions">${step.cautions.map(sentence).join(" ")}</p>` : nothing;
-
-const sentence = (text) => text[0].toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? "" : ".");
-
-/** Opens the full list. `then(drafts)` is called with the event that notes it; without it the list is noted alone. */
-export function openStartList(here, then = (drafts) => press(say("did-list", { station: here.station?.name ?? "" }), drafts), ready = "list-done") {
-  const ticked = new Set();
-  const points = here.step.checklist;
-  const done = () => {
-    closeSheet();
-    then([{ kind: "checklist ticked", ...about(here.load), body: { list: "full", items: points } }]);
-  };
-  openSheet(() => html`${sheetHead(say("list-title", { step: here.step.name }))}${cautions(here.step)}
-    ${points.map((point, index) => tick(point, ticked.has(index), () => { toggle(ticked, index); redraw(); }))}
-    <button type="button" class="go" ?disabled=${ticked.size < points.length} @click=${done}>
-      ${ticked.size < points.length ? say("list-left", { left: points.length - ticked.size }) : say(ready, { station: here.station?.name ?? "" })}</button>`);
-}
 
 export const toggle = (set, value) => (set.has(value) ? set.delete(value) : set.add(value));
 
-export const tick = (words, on, change) =>
-  html`<label class="tick"><input type="checkbox" .checked=${on} @change=${change}><span>${words}</span></label>`;
+export const tick = (words, on, change, barred = false) =>
+  html`<label class="tick"><input type="checkbox" .checked=${live(on)} ?disabled=${barred} @change=${change}><span>${words}</span></label>`;
 
 const said = new Map();
 
@@ -39,11 +22,28 @@ const sayMinutes = ({ load }, minutes) => said.set(`${load.run}/${load.id}`, min
 export const minutesStepper = (here) =>
   stepper(say("ui-runs-about"), minutesFor(here), { min: 1, max: 2000, unit: say("ui-min"), set: (minutes) => sayMinutes(here, minutes) });
 
-/** The big button of a loaded machine; the full start list comes before it where it is wanted. */
+/** The big button of a loaded machine. The full start list comes before it where it is wanted; after that one press a
+ *  load says that all is as it was listed. */
 export function runButton(here) {
-  const { load, step, station } = here;
-  const run = () => startMachine(load, minutesFor(here));
-  const action = wantsList(here) ? () => openStartList(here, (before) => startMachine(load, minutesFor(here), {}, before), "list-run") : run;
-  return html`${minutesStepper(here)}
-    <button type="button" class="go" @click=${action}>${wantsList(here) ? say("go-list-then-run", { points: step.checklist.length }) : say("go-running", { station: station?.name ?? "" })}</button>`;
+  const { load, station } = here;
+  const points = listOf(here).length;
+  const run = (before) => startMachine(load, minutesFor(here), {}, before);
+  const name = { station: station?.name ?? "" };
+  if (wantsList(here, me())) return button(here, () => openStartList(here, run, "list-run"), say("go-list-then-run", { points }));
+  if (points) return button(here, () => run([listed(here, "short")]), say("go-listed-running", name));
+  return button(here, () => run(), say("go-running", name));
 }
+
+const button = (here, action, words) => html`${minutesStepper(here)}<button type="button" class="go" @click=${action}>${words}</button>`;
+
+/** The event that says that the list was gone through: in full with its points, or once more in short. */
+export const listed = ({ load }, list, items) => ({ kind: "checklist ticked", ...about(load), body: { list, ...(items ? { items } : {}) } });
+
+const LISTED = "runboard.listed";
+const KEPT = 20;
+const keyOf = ({ run, id }) => `${run}/${id}`;
+const remembered = () => JSON.parse(recall(LISTED) ?? "[]");
+
+/** Whether it was said on this phone that all is as listed for a load by hand at a cutter. */
+export const isListed = (load) => remembered().includes(keyOf(load));
+export const noteListed = (load) => remember(LISTED, JSON.stringify([...remembered(), keyOf(load)].slice(-KEPT)));

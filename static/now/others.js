@@ -2,10 +2,10 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { stoppedNotice } from "./below.js";
+import { cautions } from "./cautions.js";
 import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "./doing.js";
 import { moveButton, moveWords, reason } from "./first.js";
 import { openLoadSheet } from "./later.js";
-import { cautions } from "./operation.js";
 import { jobOf, press } from "./press.js";
 import { openSheet, sheetHead } from "./sheet.js";
 import { list, loadTitle, personName, say, stationName, stepOf } from "./words.js";

@@ -3,7 +3,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, minutesTo, moment, now } from "./clock.js";
 import { resting } from "./doing.js";
-import { openEarly } from "./later.js";
+import { here, openEarly } from "./later.js";
 import { inOrder, list, personName, routeOf, say, stationName, sum } from "./words.js";
 
 /** [{step, box}] with box one of done, started, wait, held or '' for not yet. */
@@ -85,7 +85,7 @@ export function restBefore(run, tray, step) {
 export function waits({ state }) {
   const rows = group(resting(state).filter(stillMatters));
   if (!rows.length) return nothing;
-  return html`<section><h2>${say("ui-waits")}</h2><ul class="rows">${rows.map(restRow)}</ul></section>`;
+  return html`<section><h2>${say("ui-waits")}</h2><ul class="rows">${rows.map((one) => restRow(state, one))}</ul></section>`;
 }
 
 const after = ({ run, tray, step }) => {
@@ -111,16 +111,16 @@ function group(all) {
   return [...rows.values()];
 }
 
-function restRow(one) {
+function restRow(state, one) {
   const { rest, step, trays } = one;
   const next = after(one);
   const ready = millis(rest.ready_at) <= now();
   const words = say(`wait-${rest.why}`, { trays: list(inOrder(trays)), count: trays.length, step: step?.name ?? "" });
   const late = rest.latest_at && minutesTo(rest.latest_at) < 15;
   const line = html`<span>${words}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
-    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>`;
+    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>${here("finish")?.timesOf(state, step, rest)}`;
   if (ready || !next) return html`<li class="row ${late ? "late" : ""}">${line}</li>`;
-  const early = () => openEarly({ runId: one.run.id, trays, why: rest.why, until: rest.ready_at, next });
+  const early = () => openEarly({ runId: one.run.id, trays, why: rest.why, until: rest.ready_at, step, next });
   return html`<li><details><summary class="row ${late ? "late" : ""}">${line}</summary>
     <div class="stack"><button type="button" class="full" @click=${early}>${say(`early-open-${rest.why}`)}</button>
     <a class="button" href=${`/calendar?${new URLSearchParams({ run: one.run.id, tray: trays[0], step: step.key })}`}>${say("calendar-put")}</a></div></details></li>`;

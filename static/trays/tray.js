@@ -2,6 +2,8 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now } from "../now/clock.js";
+import { openEndWait } from "../now/early.js";
+import { curing, timesOf } from "../now/finish.js";
 import { openHold } from "../now/outof.js";
 import { press } from "../now/press.js";
 import { countWords, nextWords, strip } from "../now/traylist.js";
@@ -19,6 +21,7 @@ export function wholeTray(scene, tray) {
     <p><b>${empty ? say("trays-empty") : nextWords(state, run, tray)}</b>
       <span class="soft"> ${[tray.of ? say("trays-of", { of: tray.of }) : "", countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
     ${empty ? nothing : where(state, run, tray)}
+    ${curing(state, run, tray).map(({ step, rest }) => html`<p class="curing">${step.name}: ${timesOf(state, step, rest)}</p>`)}
     ${texts(tray)}
     <details @toggle=${(event) => event.target.open && fetchHistory(run.id, tray.id)}><summary>${say("trays-do")}</summary>
       ${actions(scene, tray)}<h3>${say("trays-history")}</h3>${history(run, tray)}</details>
@@ -50,7 +53,7 @@ function actions(scene, tray) {
     <button type="button" @click=${() => openCountTray(run.id, tray.id)}>${say("trays-count")}</button>
     <button type="button" @click=${() => openHold(scene, { runId: run.id, tray: tray.id })}>${say("trays-hold")}</button>
     ${(tray.holds ?? []).map((hold) => html`<button type="button" @click=${() => note(say("did-released", { tray: tray.id }), "pieces released", hold.step)}>${say("trays-release", { step: name(hold.step) })}</button>`)}
-    ${resting.map(([key]) => html`<button type="button" @click=${() => note(say("did-wait-ended", { tray: tray.id }), "wait ended", key, { early: true })}>${say("trays-wait-end", { step: name(key) })}</button>`)}
+    ${resting.map(([key]) => html`<button type="button" @click=${() => openEndWait(run.id, tray.id, key)}>${say("trays-wait-end", { step: name(key) })}</button>`)}
     <button type="button" @click=${() => openWood(run.id, tray)}>${say("trays-wood")}</button>
     <a class="button" href=${`/plan/runs/${run.id}/cards?tray=${encodeURIComponent(tray.id)}`}>${say("trays-card")}</a>
     <a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/paper`}>${say("trays-paper")}</a></div>`;

@@ -5,6 +5,7 @@ import { resumeSound, ring, title } from "../now/alarm.js";
 import { alerts, titleOf } from "../now/alerts.js";
 import { toSettle } from "../now/asks.js";
 import { alertsFor } from "../now/doing.js";
+import { handedOver } from "../now/handing.js";
 import { foot, refusals } from "../now/head.js";
 import { onOutbox, openOutbox } from "../now/outbox.js";
 import { redraw, setDraw, sheet, syncSheet } from "../now/sheet.js";
@@ -12,6 +13,7 @@ import { me, onShop, openShop, shop } from "../now/shop.js";
 import { isOpen } from "../now/traylist.js";
 import { inOrder, openWords, say } from "../now/words.js";
 import { openBulk } from "./bulk.js";
+import { giveButton } from "./give.js";
 import { steps } from "./steps.js";
 import { wholeTray } from "./tray.js";
 
@@ -35,6 +37,8 @@ const ofRun = (scene) => html`
     ${scene.runs.map((run) => html`<button type="button" aria-pressed=${String(run === scene.run)} @click=${() => { chosen = run.id; redraw(); }}>${run.name}</button>`)}</div>`
     : html`<p class="since">${scene.run.name}</p>`}
   <button type="button" class="full" @click=${() => openBulk(scene)}>${say("trays-bulk")}</button>
+  ${giveButton(scene)}
+  ${handedOver({ ...scene, runs: [scene.run] })}
   ${traysOf(scene)}
   ${steps(scene)}
   ${Object.keys(scene.run.boards ?? {}).length ? html`<p><a class="button" href=${`/plan/runs/${encodeURIComponent(scene.run.id)}`}>${say("trays-boards")}</a></p>` : nothing}`;
@@ -81,7 +85,7 @@ setDraw(draw);
 onShop(redraw);
 onOutbox(redraw);
 document.addEventListener("pointerdown", resumeSound, { passive: true });
-await Promise.all([openWords(), openWords("en.sheets"), openOutbox()]);
+await Promise.all([openWords(), openWords("en.sheets"), openWords("en.care"), openOutbox()]);
 void openShop();
 setInterval(second, 1000);
 

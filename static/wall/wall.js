@@ -39,7 +39,7 @@ function draw() {
   if (serverReached()) reachedAt = now();
   const due = callsOf(state);
   // One root, one class: the frame flashes for everybody, red only for what is dangerous.
-  document.body.className = due.length ? `calls ${due.some(isDanger) ? "danger-calls" : ""}` : "";
+  document.body.className = due.length ? `calls ${due.some((one) => isDanger(one, state)) ? "danger-calls" : ""}` : "";
   render(page(state), root);
   fit();
 }
@@ -67,7 +67,7 @@ onShop(redraw);
 onOutbox(redraw);
 window.addEventListener("resize", redraw);
 document.addEventListener("visibilitychange", stayAwake);
-await Promise.all([openWords(), openWords("en.sheets"), openWords("en.wall"), openOutbox()]);
+await Promise.all([openWords(), openWords("en.sheets"), openWords("en.wall"), openWords("en.care"), openOutbox()]);
 void stayAwake();
 void openShop();
 setInterval(redraw, 1000);

@@ -104,6 +104,8 @@ go-list = Start list: { $points ->
   }
 go-list-then-run = Start list, then run
 go-running = The { $station } is running
+go-listed = All as listed
+go-listed-running = All as listed, the { $station } is running
 done-all = Done, { $good ->
     [1] 1 good
    *[other] all { $good } good
@@ -147,6 +149,8 @@ state-running = running
 state-needs-unloading = needs unloading
 state-overdue = should have ended
 state-watch-check-due = watch check due
+state-watch-check-missed = watch check missed
+state-nobody-near = everybody last seen elsewhere
 state-stopped-early = stopped early
 state-out-of-use = out of use
 state-put-aside = put aside
@@ -220,12 +224,12 @@ session-other = Another time
 session-today = Today
 session-until-now = You have until { $until }.
 session-change = Change it
-list-title = Start list: { $step }
-list-left = { $left } to tick
-list-done = All ticked: { $station }
 list-run = All ticked, the { $station } is running
 
 ## What an operation asks
+sign-alt = ISO 7010 sign { $number }
+given-you = Given to you by the lead
+given-other = { $person } has this
 first-piece-open = First piece not checked yet.
 first-piece-pass = First piece is good.
 first-piece-fail = First piece failed.

@@ -9,3 +9,4 @@ wall-free = free
 wall-until = until { $until }
 wall-nobody-watches = Who watches it?
 wall-more = and { $count } more
+wall-answers = { $person } answers

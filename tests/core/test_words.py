@@ -13,8 +13,10 @@ from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
 from runboard.plan.next_move import LOADS_THAT_WAIT
+from runboard.run.dues import KINDS as DUE_KINDS
 from runboard.run.kinds import KINDS
 from runboard.shop.book import WaitWhy
+from runboard.web.alert_words import REMINDERS
 
 ROOT = Path(__file__).parents[2]
 NOW = ROOT / "static" / "now"
@@ -22,7 +24,7 @@ WORDS = {path.name.removesuffix(".ftl"): path for path in (ROOT / "static" / "wo
 
 # What the page adds to the facts of each family, beside those that come with the code.
 MOVE_FACTS = {"at", "step", "what", "station", "room", "minutes", "job", "run"}
-ALERT_FACTS = {"station", "tray", "step", "next", "person", "room", "supply"}
+ALERT_FACTS = {"station", "tray", "step", "next", "person", "room", "supply", "why"}
 # A refusal that was kept with an entry to settle is said again with the facts it had.
 SAID_AGAIN = "entry.code"
 
@@ -136,10 +138,28 @@ def test_every_reason_has_a_sentence_with_its_facts(code: Code) -> None:
         assert catalogue()[name] <= code.facts
 
 
-# An alert that asks again is said by the kind that it asks about.
-@pytest.mark.parametrize("kind", sorted({text_of(call.args[1]) for call, _ in calls("Due", "run")} - {"ask again"}))
+# An alert that asks again is said by the kind that it asks about; a reminder of care by what it is about.
+ALERTS = [kind for kind in DUE_KINDS if kind != "ask again" and kind not in REMINDERS]
+
+
+@pytest.mark.parametrize("kind", [*ALERTS, "watch missed", "hurt"])
 def test_every_alert_has_a_sentence_with_its_facts(kind: str) -> None:
     assert catalogue()[message("alert", kind)] <= ALERT_FACTS
+
+
+def test_every_reminder_of_care_has_a_sentence_without_facts_on_the_page_and_outside() -> None:
+    script = (NOW / "reminders.js").read_text("utf-8")
+
+    assert set(REMINDERS) == {kind for kind in DUE_KINDS if kind.startswith("care ")}
+    for kind, texts in REMINDERS.items():
+        for thing, key in texts.items():
+            assert catalogue()[f"care-{key}"] == set()
+            assert re.search(rf'"{kind}": {{[^}}]*\b{thing}: "{key}"', script), (kind, thing)
+
+
+@pytest.mark.parametrize("why", KINDS["lead called"].required["why"]["enum"])
+def test_every_call_can_be_said(why: str) -> None:
+    assert catalogue()[message("call-why", why)] == set()
 
 
 @pytest.mark.parametrize("code", dict_codes("runboard/run/shop_events.py"), ids=lambda one: one.where)

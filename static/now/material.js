@@ -1,0 +1,18 @@
+// What a load is made of, and whether the shop lets it come under a machine that heats.
+
+import { inOrder } from "./words.js";
+
+const woodOf = (run, tray) => run.trays?.[tray]?.wood || run.wood || "";
+
+/** The materials of a load, each once. */
+export const materials = ({ run, load }) => [...new Set(Object.keys(load.pieces ?? {}).map((tray) => woodOf(run, tray)))].filter(Boolean);
+
+/** The trays of which nobody noted what they are made of. */
+export const unknownTrays = ({ run, load }) => inOrder(Object.keys(load.pieces ?? {}).filter((tray) => !woodOf(run, tray)));
+
+/** Whether a material is on the shop's list; the server decides by the same rule. */
+export function isForbidden(state, material) {
+  const whole = material.toLowerCase();
+  const words = whole.replaceAll("-", " ").split(/\s+/);
+  return (state.forbidden ?? []).map((one) => one.toLowerCase()).some((one) => words.includes(one) || (one.includes(" ") && whole.includes(one)));
+}
