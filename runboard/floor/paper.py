@@ -33,7 +33,7 @@ class Paper:
 @dataclass(frozen=True)
 class Line:
     """What becomes of one step: ``written`` on the card, ``as it was`` (pressed before, and the card says the same), or
-    ``assumed``: not on the card, and taken as done since a later step is."""
+    ``assumed``: not on the card, and taken as done since a later step is. ``at`` is None where no time was written."""
 
     step: str
     name: str
@@ -129,7 +129,7 @@ def _outcome(run: RunState, before: Tray, after: Tray, rows: Sequence[Row], know
         good, scrap = totals(after, step.key)
         if step.key in written:
             one = written[step.key]
-            lines.append(Line(step.key, step.name, "written", good, scrap, one.row.person, one.at))
+            lines.append(Line(step.key, step.name, "written", good, scrap, one.row.person, one.row.at))
         elif step.key in asked:
             lines.append(Line(step.key, step.name, "as it was", good, scrap))
         elif (good, scrap) != totals(before, step.key):

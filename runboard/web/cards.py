@@ -61,10 +61,12 @@ def _to_browser(run: RunState, wanted: Wanted) -> Response:
 
 
 def _to_pdf(run: RunState, wanted: Wanted) -> Response:
-    shop = workshop()
+    shop, prints = workshop(), _prints(run, wanted)
+    made = card_order(shop, run, wanted, prints, _sources(desk().picture))  # takes a while, so outside the lock
     with shop.lock:
-        prints = _prints(run, wanted)
-        task = desk().make(run.id, card_order(shop, run, wanted, prints, _sources(desk().picture)))
+        if _prints(known_run(run.id), wanted) != prints:  # somebody printed the same cards meanwhile
+            raise Refused("cards busy")
+        task = desk().make(run.id, made)
         if task is None:
             raise Refused("cards busy")
         try:

@@ -1,0 +1,127 @@
+"""A lead makes the cards of a run, prints them from the browser, and types in one that was written on."""
+
+import os
+import re
+import signal
+import time
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import Phones
+from tests.browser.looking import Looking
+from tests.phone import Phone
+from tests.serving import Running
+
+
+def look(page: Page, server: Running, name: str) -> None:
+    """Nothing is too small, too wide or hidden, in any size or light."""
+    looking = Looking(page, server.address)
+    looking.unfold()
+    looking.at(name)
+    assert looking.wrong == []
+
+
+def open_cards(page: Page, server: Running) -> None:
+    """From Plan to the run's cards."""
+    page.goto(f"{server.address}plan/runs/r1")
+    page.get_by_role("link", name="Cards", exact=True).click()
+    expect(page.get_by_role("heading", name="Cards")).to_be_visible()
+
+
+def test_the_cards_are_made_while_the_page_says_how_far_it_is(ann: Phone, server: Running, phone: Page) -> None:
+    open_cards(phone, server)
+    look(phone, server, "cards choose")
+    phone.get_by_label("Paper").select_option("a4")
+    phone.get_by_label("Run sheet").check()
+
+    phone.get_by_role("button", name="Make the PDF").click()
+
+    opens = phone.get_by_role("link", name="Open the PDF")
+    expect(opens).to_be_visible()
+    expect(phone.get_by_text(re.compile(r"\d+ cards are made"))).to_be_visible()
+    look(phone, server, "cards made")
+    answer = phone.request.get(server.address + opens.get_attribute("href")[1:])
+    assert answer.body().startswith(b"%PDF-")
+    assert {tray.get("print") for tray in ann.state()["runs"]["r1"]["trays"].values()} == {1}
+
+
+def test_a_killed_child_is_said_and_the_page_goes_on(ann: Phone, server: Running, phone: Page) -> None:
+    open_cards(phone, server)
+    phone.get_by_role("button", name="Make the PDF").click()
+
+    killed = kill_the_child(server)
+
+    if killed:
+        expect(phone.get_by_role("alert")).to_contain_text("The cards could not be made")
+    open_cards(phone, server)
+    phone.get_by_role("button", name="Make the PDF").click()
+    expect(phone.get_by_role("link", name="Open the PDF")).to_be_visible()
+
+
+def kill_the_child(server: Running) -> bool:
+    """Kill the child that makes cards, as a computer short of memory does; False where it was quicker."""
+    end = time.monotonic() + 3
+    while time.monotonic() < end:
+        for place in Path(f"/proc/{server.process.pid}/task").glob("*/children"):
+            for child in place.read_text().split():
+                if b"spawn_main" in Path(f"/proc/{child}/cmdline").read_bytes():
+                    os.kill(int(child), signal.SIGKILL)
+                    return True
+        time.sleep(0.01)
+    return False
+
+
+def test_one_trays_card_prints_from_the_browser(ann: Phone, server: Running, phone: Page) -> None:
+    phone.goto(f"{server.address}plan/runs/r1/cards?tray=2")
+    expect(phone.get_by_label("2", exact=True)).to_be_checked()
+
+    phone.get_by_role("button", name="Print from the browser").click()
+
+    expect(phone).to_have_title(re.compile("rail", re.IGNORECASE))
+    assert phone.locator(".card").count() >= 1
+    assert phone.evaluate("getComputedStyle(document.querySelector('.card')).fontFamily") != ""
+    trays = ann.state()["runs"]["r1"]["trays"]
+    assert [trays[key].get("print", 0) for key in ("1", "2", "3")] == [0, 1, 0]
+
+
+def test_a_card_that_was_written_on_is_typed_in(ann: Phone, server: Running, phones: Phones) -> None:
+    phone = phones.new()
+    phone.goto(f"{server.address}plan/runs/r1")
+    phone.get_by_role("link", name="Type in a card").click()
+    look(phone, server, "paper trays")
+    phone.get_by_role("link", name="Tray 1", exact=True).click()
+    cut, clean = phone.get_by_role("group", name="Cut"), phone.get_by_role("group", name="Clean")
+    cut.get_by_label("Good").fill("5")
+    cut.get_by_label("Who").select_option("Ann")
+    clean.get_by_label("Good").fill("9")
+    phone.get_by_role("button", name="Look at it first").click()
+
+    expect(phone.get_by_text("Tray 1 has 5 free for Clean, and 9 were wanted.")).to_be_visible()
+    look(phone, server, "paper wrong")
+    assert [one for one in phones.complaints if "422" not in one] == []
+    phones.complaints.clear()  # Chromium says of such an answer that it failed
+    clean.get_by_label("Good").fill("4")
+    clean.get_by_label("Scrap", exact=True).fill("1")
+    clean.get_by_label("Why scrap").fill("crack")
+    phone.get_by_role("button", name="Look at it first").click()
+
+    expect(phone.get_by_role("heading", name="This will be entered")).to_be_visible()
+    expect(phone.get_by_role("region", name="What will be entered")).to_contain_text("4 good, 1 scrap")
+    assert ann.state()["runs"]["r1"]["trays"]["1"]["at"] == {"cut": 5}
+    look(phone, server, "paper look")
+    phone.get_by_role("button", name="Enter it").click()
+
+    expect(phone.get_by_text("Tray 1 is entered.")).to_be_visible()
+    assert ann.state()["runs"]["r1"]["trays"]["1"]["at"] == {"sand:120": 4}
+
+
+def test_trays_lead_to_the_card_of_each(ann: Phone, server: Running, phones: Phones) -> None:
+    page = phones.new()
+    page.goto(f"{server.address}trays")
+    page.locator("#tray-2 summary").click()
+
+    page.get_by_role("link", name="Print its card").click()
+
+    expect(page.get_by_role("heading", name="Cards")).to_be_visible()
+    expect(page.get_by_label("2", exact=True)).to_be_checked()
