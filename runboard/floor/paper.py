@@ -17,6 +17,7 @@ from runboard.run.event import Event
 from runboard.run.ledger import Ledger
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState, Tray
+from runboard.shop.book import Book
 
 
 @dataclass(frozen=True)
@@ -66,7 +67,8 @@ def try_paper(workshop: Workshop, paper: Paper) -> Outcome:
     with workshop.lock:
         run, tray = find_tray(workshop, paper.run, paper.tray)
         known = list(meant(run, tray, paper.rows, _after_all(workshop)))
-        after = _trial(workshop, paper, known)
+        events, book, log = _events(workshop, paper, known), workshop.book, list(workshop.ledger.arrived.values())
+    after = _trial(book, log, events, paper, tray)  # it takes a while, and nobody who presses waits for a look
     return _outcome(run, tray, after, paper.rows, known)
 
 
@@ -79,8 +81,9 @@ def enter_paper(workshop: Workshop, paper: Paper) -> Outcome:
         known = list(meant(run, tray, paper.rows, _after_all(workshop)))
         if not known:
             raise Refused("nothing written", tray=paper.tray)
-        after = _trial(workshop, paper, known)
-        record_events(workshop, _events(workshop, paper, known))
+        events = _events(workshop, paper, known)
+        after = _trial(workshop.book, list(workshop.ledger.arrived.values()), events, paper, tray)
+        record_events(workshop, events)
     return _outcome(run, tray, after, paper.rows, known)
 
 
@@ -91,23 +94,23 @@ def _after_all(workshop: Workshop) -> datetime:
     return now if last_at is None else max(now, last_at + timedelta(milliseconds=1))
 
 
-def _trial(workshop: Workshop, paper: Paper, known: Sequence[Meant]) -> Tray:
-    """The tray as the rows would leave it, tried on a ledger beside the shop's."""
-    if not known:
-        return find_tray(workshop, paper.run, paper.tray)[1]
-    beside = Ledger(workshop.ledger.book)
-    beside.load(list(workshop.ledger.arrived.values()))
-    for one, event in zip(known, _events(workshop, paper, known), strict=True):
+def _trial(book: Book, log: list[Event], events: Sequence[Event], paper: Paper, tray: Tray) -> Tray:
+    """The tray as the events would leave it, tried on a ledger beside the shop's."""
+    if not events:
+        return tray
+    beside = Ledger(book)
+    beside.load(log)
+    for event in events:
         try:
             beside.keep(decide(beside, replace(event, seen=beside.last_seq)), beside.last_seq + 1)
         except Refused as refused:
-            raise RowRefused(one.row.step, refused) from None
-    tray = beside.state.runs[paper.run].trays[paper.tray]
-    for one in known:
-        good, scrap = totals(tray, one.row.step)
-        if good != one.row.good or scrap != (scrap if one.row.scrap is None else one.row.scrap):
-            raise RowRefused(one.row.step, Refused("counted later", good=good, scrap=scrap))
-    return tray
+            raise RowRefused(event.operation, refused) from None
+    after = beside.state.runs[paper.run].trays[paper.tray]
+    for row in paper.rows:
+        good, scrap = totals(after, row.step)
+        if good != row.good or scrap != (scrap if row.scrap is None else row.scrap):
+            raise RowRefused(row.step, Refused("counted later", good=good, scrap=scrap))
+    return after
 
 
 def _events(workshop: Workshop, paper: Paper, known: Sequence[Meant]) -> list[Event]:

@@ -4,7 +4,7 @@ refused-counted-in-loads = { $step } was counted in several loads: { $good } goo
 refused-moment-to-come = { $at } is still to come.
 refused-earlier-than-row = { $at } is before { $step }, which stands above it.
 refused-before-the-run = { $at } is before the run was opened.
-refused-counted-later = A later press counts it again: { $good } good and { $scrap } scrap. Correct that one on Trays, or leave the time empty.
+refused-counted-later = What comes after it makes it { $good } good and { $scrap } scrap. Look at the rows below, and at what was pressed later on Trays.
 refused-nothing-written = There is nothing new to enter for tray { $tray }.
 
 paper-counted = counted: { $good } good{ $scrap ->

@@ -118,6 +118,7 @@ def test_what_is_wrong_is_said_beside_its_box_and_nothing_is_lost(
     assert looked.status_code == 422
     assert sentence.replace("'", "&#39;") in looked.text
     assert 'aria-invalid="true"' in looked.text
+    assert "1 place is marked below, at Cut." in looked.text
     assert "a note of mine" in looked.text
     assert house.workshop.log.last_seq() == 1
 
