@@ -50,6 +50,15 @@ def take_taps_of(workshop: Workshop, raw: object, sender: Sender) -> dict[str, A
     return {"now": write_moment(now), "seq": seq, "taps": answers}
 
 
+def why_refused(workshop: Workshop, event: Event, sender: Sender) -> Refused | None:
+    """Why an up-to-date press of this sender would be refused now; nothing is stored."""
+    try:
+        decide(workshop.ledger, _allowed(workshop, replace(event, seen=workshop.ledger.last_seq), sender))
+    except Refused as refused:
+        return refused
+    return None
+
+
 def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
     """Take events that the server itself or a command makes, as an up-to-date press. Raises Refused at the first
     that is refused, and then stores none."""

@@ -8,6 +8,7 @@ from a2wsgi import WSGIMiddleware
 from flask import Flask
 from werkzeug.http import parse_cookie
 
+from runboard.floor.access import GUEST
 from runboard.floor.devices import Door, who
 from runboard.web.guard import is_known_host
 from runboard.web.sessions import cookie_name
@@ -55,10 +56,11 @@ class Served:
         return is_for_us and (self._door is None or self._device(scope) != "")
 
     def _device(self, scope: dict[str, Any]) -> str:
-        """The id of the device whose session the request carries; '' for none."""
+        """The id of the device whose session the request carries; '' for none, and for a guest's: what happens in the
+        shop is not theirs to hear, and their page polls."""
         token = _cookies(scope).get(cookie_name(scope["scheme"] == "https"), "")
         session = who(self._door, token) if self._door and token else None
-        return session.device.id if session else ""
+        return session.device.id if session and session.device.access != GUEST else ""
 
 
 def _header(scope: dict[str, Any], wanted: bytes) -> str:

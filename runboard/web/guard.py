@@ -12,14 +12,28 @@ from urllib.parse import urlsplit
 
 from flask import Flask, Response, abort, current_app, request
 
-from runboard.floor.access import CREW, LEAD
+from runboard.floor.access import CREW, GUEST, LEAD
+from runboard.web.helper_gate import turned_away
 from runboard.web.pairing import turn_away
 from runboard.web.sessions import access
 
 _READING = ("GET", "HEAD", "OPTIONS")
-# Without a session: the pages that welcome a device, what they offer it to trust, their styles and the sign.
-_OPEN = frozenset({"pairing.welcome", "pairing.pair_this", "welcome.steps", "welcome.certificate", "welcome.profile"})
-_OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg", "welcome/welcome.css"})
+# Without a session: the pages that welcome a device, what they offer it to trust, what a tray's card opens, their styles
+# and the sign.
+_OPEN = frozenset(
+    {
+        "pairing.welcome",
+        "pairing.pair_this",
+        "welcome.steps",
+        "welcome.certificate",
+        "welcome.profile",
+        "helper.typed",
+        "helper.open_typed",
+        "helper.card",
+        "helper.come",
+    }
+)
+_OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg", "welcome/welcome.css", "helper/helper.css"})
 _OPEN_FOLDER = "icons/"  # a phone's home screen asks for them without the cookie
 # What changes something is a lead's, and so is what is not listed here: events have a table of their own.
 _CREW_WRITES = frozenset({"taps.taps", "welcome.go_over", "push.subscription", "push.end"})
@@ -41,7 +55,8 @@ def init_app(app: Flask) -> None:
 
 def turn_strangers_away() -> Response | None:
     """400 for a host that is not this server, 403 for a write that another site's page sends, 401 with the welcome page
-    for a device that is not paired, 403 for what its access does not allow."""
+    for a device that is not paired, 403 for what its access does not allow; a guest's phone is told both by a sentence in
+    its own language."""
     host = request.headers.get("Host", "")
     if not is_known_host(host, cast(Collection[str], current_app.extensions["hosts"])):
         abort(400, "host")
@@ -50,15 +65,15 @@ def turn_strangers_away() -> Response | None:
         abort(403, "origin")
     if _is_open():
         return None
-    if not access():
-        return turn_away()
+    if access() in ("", GUEST):
+        return turned_away() or (turn_away() if not access() else None)
     if not may_ask(access(), request.endpoint or "", reading):
         abort(403, "lead")
     return None
 
 
 def may_ask(access: str, endpoint: str, reading: bool) -> bool:
-    """Whether a device of that access may ask for that endpoint, to read or to change something."""
+    """Whether a lead's or crew's device may ask for that endpoint, to read or to change something."""
     if access == LEAD:
         return True
     return access == CREW and (endpoint not in _LEAD_READS if reading else endpoint in _CREW_WRITES)

@@ -17,6 +17,8 @@ from fluent.runtime import FluentBundle, FluentResource
 from runboard.run.event import parse_moment
 from runboard.web.places import folder
 
+# What a helper reads and what stands on cards is in all of these; a sentence that is missing in one is said in English.
+LANGUAGES = ("en", "de", "es", "fr")
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 _MOMENT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)")
 
@@ -30,18 +32,19 @@ def say(
     family: str, code: str, facts: Mapping[str, Any] | None = None, *, zone: tzinfo = UTC, locale: str = "en"
 ) -> str:
     """The sentence of a code, with its facts; moments in ``zone``. A code without a sentence is said as it is."""
-    bundle = catalogue(locale)
-    name = message_name(family, code)
-    if not bundle.has_message(name):
-        return code
-    pattern = bundle.get_message(name).value
-    if pattern is None:
-        return code
-    # What the catalogue finds wrong (a fact it names and did not get) shows in the sentence; it is no reason to fail.
-    said, _wrong = bundle.format_pattern(
-        pattern, {key: in_words(value, zone, locale) for key, value in (facts or {}).items()}
-    )
-    return str(said)
+    return sentence(message_name(family, code), facts, zone=zone, locale=locale) or code
+
+
+def sentence(name: str, facts: Mapping[str, Any] | None = None, *, zone: tzinfo = UTC, locale: str = "en") -> str:
+    """The sentence of that name in a language, in English where the language lacks it; '' where there is none."""
+    for bundle in dict.fromkeys((catalogue(locale), catalogue("en"))):
+        pattern = bundle.get_message(name).value if bundle.has_message(name) else None
+        if pattern is not None:
+            ready = {key: in_words(value, zone, locale) for key, value in (facts or {}).items()}
+            # What the catalogue finds wrong (a fact it names and did not get) shows in the sentence; it is no reason to fail.
+            said, _wrong = bundle.format_pattern(pattern, ready)
+            return str(said)
+    return ""
 
 
 def in_words(value: Any, zone: tzinfo, locale: str = "en") -> str | int | float:

@@ -4,12 +4,14 @@ from typing import Any
 
 from flask import Blueprint, Flask, Response, jsonify
 
-from runboard.floor.taps import take_taps
+from runboard.floor.access import GUEST
+from runboard.floor.taps import Sender, take_taps_of
 from runboard.run.refusal import Refused
 from runboard.web.errors import BadForm
+from runboard.web.helper_gate import speech
 from runboard.web.json_body import read_json
 from runboard.web.pages_support import said, workshop
-from runboard.web.sessions import access, asking_device
+from runboard.web.sessions import access, asking_device, asking_session
 
 MOST_BYTES = 2_000_000
 
@@ -27,13 +29,22 @@ def taps() -> Response:
     """Take a batch: for each id ``accepted``, ``known`` or ``refused`` with a sentence. 400 if it is no batch."""
     batch = read_json()
     try:
-        answers = take_taps(workshop(), batch, asking_device(), access())
+        answers = take_taps_of(workshop(), batch, _sender())
     except Refused as refused:
         raise BadForm(said("refused", refused.code, refused.facts)) from refused
     return jsonify({**answers, "taps": [_with_sentence(one) for one in answers["taps"]]})
 
 
+def _sender() -> Sender:
+    session = asking_session()
+    at = (session.device.run, session.device.tray) if session else ("", "")
+    return Sender(asking_device(), access(), at)
+
+
 def _with_sentence(answer: dict[str, Any]) -> dict[str, Any]:
     if not answer.get("code"):
         return answer
+    if access() == GUEST:  # a sentence in their language; its facts may be of other trays and runs
+        sentence = speech().refused(answer["code"], answer.get("facts") or {})
+        return {key: value for key, value in answer.items() if key != "facts"} | {"sentence": sentence}
     return {**answer, "sentence": said("refused", answer["code"], answer.get("facts") or {})}

@@ -31,7 +31,11 @@ NAMES = {
     "device_id": "nobody",
 }  # fmt: skip
 WELCOME = ("/pair", "/welcome", "/welcome/runboard.cer", "/welcome/runboard.mobileconfig")
-OPEN = {("POST", "/pair"), *((method, address) for method in ("GET", "HEAD") for address in WELCOME)}
+CARDS = ("/t", "/t/token")
+OPEN = {
+    *(("POST", address) for address in ("/pair", *CARDS)),
+    *((method, address) for method in ("GET", "HEAD") for address in (*WELCOME, *CARDS)),
+}
 
 
 @pytest.fixture
@@ -143,6 +147,8 @@ def test_a_helpers_device_looks_at_everything_and_changes_nothing_but_the_work(h
             "pairing.pair_this",
             "welcome.go_over",
             "push.subscription",
+            "helper.open_typed",
+            "helper.come",
         ):
             assert answer.status_code == 403, address
             assert "for a lead's phone" in sentence_in(answer)
@@ -152,7 +158,7 @@ def test_a_helpers_device_looks_at_everything_and_changes_nothing_but_the_work(h
             assert answer.status_code not in (401, 403) and answer.status_code < 500, address
 
 
-def test_a_guest_and_a_word_that_is_no_access_may_nothing_yet() -> None:
+def test_a_guest_and_a_word_that_is_no_access_may_nothing_of_it() -> None:
     for access in ("guest", "", "Lead", "server"):
         assert not may_ask(access, "now.now", reading=True)
         assert not may_ask(access, "taps.taps", reading=False)

@@ -1,0 +1,136 @@
+// The helper's page: one tray's current step, drawn from the server's words.
+
+import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
+import { millis, now, timeOfDay } from "../now/clock.js";
+import { dismiss, notSaved, openOutbox, onlyHere, pressState, refused, waiting } from "../now/outbox.js";
+import { button, notice, signs } from "./parts.js";
+import { forgetPress, lastPress, press, undo } from "./press.js";
+import { onSheet, openCheck, openCount, openRun, openWrong, sheet } from "./sheets.js";
+import { mayRing, ring } from "./sound.js";
+import { ended, nextLook, onTray, openTray, serverReached, standing, tray } from "./tray.js";
+
+const MISSED_MS = 60_000;
+const UNDO_MS = 12 * 3_600_000;
+const root = document.getElementById("helper");
+const title = document.title;
+let first = true;
+
+const does = (one) => () =>
+  ({ run: () => openRun(one), count: () => openCount(one) })[one.do]?.() ?? (one.do === "press" ? press(one.label, one.drafts) : undefined);
+
+function page(state) {
+  const stand = standing();
+  const look = nextLook(stand);
+  const due = look && now() >= look.due ? look : null;
+  const view = state.views?.[stand.at];
+  return html`${head(state)}${refusals(state)}${offline(state)}
+    ${due ? watch(state, due) : nothing}
+    ${state.calls.map((text) => html`<p class="note calls" role="status">${text}</p>`)}
+    ${state.notices.map(notice)}
+    ${state.step ? watchFor(state) : nothing}
+    ${view ? work(state, stand, view) : nothing}
+    ${state.step ? instructions(state) : nothing}
+    <p class="emergency">${state.emergency}</p>
+    ${pressed(state)}
+    ${bar(state, stand, view)}`;
+}
+
+const head = ({ step, title: name, run }) => step
+  ? html`<p class="line"><span><b>${name}</b>, ${run}</span><span>${step.line}</span></p>
+    <h1 tabindex="-1">${step.name}</h1><p class="place">${[step.place, step.pieces].filter(Boolean).join(" · ")}</p>`
+  : html`<p class="line"><span>${run}</span></p><h1 tabindex="-1">${name}</h1>`;
+
+const watchFor = ({ step, words }) => step.cautions.length ? html`<section><h2 class="unseen">${words["watch-for"]}</h2>
+  <ul class="watch-for">${step.cautions.map((one) => html`<li>${signs(one.signs)}<span>${one.text}</span></li>`)}</ul></section>` : nothing;
+
+const instructions = ({ step, words }) => html`<section><h2>${words["what-to-do"]}</h2>
+    <ol class="do-this">${step.instructions.map((one) => html`<li class=${step.instructions.length > 1 ? "" : "only"}><span>${one.text}</span>
+      ${one.picture ? html`<img src=${one.picture} alt="">` : nothing}</li>`)}</ol></section>
+  ${rows(words.texts, step.texts)}${rows(words.setup, step.setup)}
+  ${step.wait ? html`<p class="note">${step.wait}</p>` : nothing}`;
+
+const rows = (words, found) => found.length ? html`<section><h2>${words}</h2>
+  <dl class="positions">${found.map(([label, text]) => html`<dt>${label}</dt><dd>${text}</dd>`)}</dl></section>` : nothing;
+
+/** How it stands, the first pieces to check, and the presses beside the big one. */
+function work(state, { at }, view) {
+  const overdue = at === "running" && state.at === "running" && state.end_at && now() > millis(state.end_at);
+  const [, ...others] = offered(state, at, view);
+  return html`<section class="work"><h2>${view.heading}</h2>
+    ${overdue ? html`<p class="note look">${state.words["running-overdue"]}</p>` : nothing}${view.text ? html`<p>${view.text}</p>` : nothing}
+    ${state.checks.length ? html`<p>${state.words["first-piece"]}</p>` : nothing}
+    <div class="presses">${state.checks.map((one) => button(`${one.text}${one.limits ? `: ${one.limits}` : ""}`, () => openCheck(one), "full"))}
+    ${others.map((one) => button(one.words, does(one), "full"))}</div></section>`;
+}
+
+/** The presses of a view; while it is known that they would not be taken, what helps instead. */
+function offered(state, at, view) {
+  if (!state.blocked || at !== state.at) return view?.presses ?? [];
+  return state.show ? [state.show] : [];
+}
+
+/** Under the thumb: the one big press, and what is wrong. */
+function bar(state, { at }, view) {
+  const [big] = offered(state, at, view);
+  return html`<div class="bar"><div>${big ? button(big.words, does(big), "go") : nothing}
+    <div class="pair">${button(state.words["go-wrong"], openWrong)}${state.show && big === state.show ? nothing : button(state.call.words, does(state.call))}</div></div></div>`;
+}
+
+function watch(state, { due, check }) {
+  const one = state.watch;
+  const missed = now() >= due + MISSED_MS;
+  const looked = () => press(one.label, [{ kind: "watch checked", body: { at_check: check } }]);
+  return html`<section class="watch ${missed ? "missed" : ""}" role="alert"><p><b>${one.sentence}</b></p>
+    ${button(one.words, looked, "go")}<p class="foot">${one.note}</p></section>`;
+}
+
+const offline = ({ words }) => serverReached() ? (notSaved() ? html`<p class="note look" role="status">${notSaved()}</p>` : nothing)
+  : html`<p class="note look" role="status">${words.offline}</p>`;
+
+const refusals = ({ words }) => [...new Map(refused().map((entry) => [entry.press, entry])).values()].map((entry) => html`<div class="refusal" role="alert">
+  <p><b>${entry.label}: ${words.refused}</b></p><p>${entry.refused.sentence}</p>
+  ${button(words.ok, () => { if (lastPress()?.id === entry.press) forgetPress(); void dismiss(entry.press); })}</div>`);
+
+function pressed({ words }) {
+  const last = lastPress();
+  if (!last || Date.now() - last.at > UNDO_MS) return nothing;
+  const how = pressState(last.id);
+  if (how === "refused") return nothing;
+  const said = { "saved here": words.saved, "only here": words["only-here"], sent: words.sent }[how];
+  return html`<p class="pressed"><span><b>${last.label}</b> ${timeOfDay(last.at)}, ${said}</span>${button(words.undo, () => undo(last, words["did-undo"]), "quiet")}</p>`;
+}
+
+const over = (sentence) => html`<h1 tabindex="-1">${sentence}</h1>
+  ${waiting().length || onlyHere().length ? html`<p class="note">${tray()?.words.kept}</p>` : nothing}`;
+
+function draw() {
+  const state = tray();
+  if (!state && !ended()) return;
+  if (first) root.replaceChildren();
+  first = false;
+  document.querySelector("footer.end").hidden = Boolean(ended());
+  render(ended() ? over(ended()) : sheet() ?? page(state), root);
+}
+
+/** What fell due rings, and says so in the title. */
+function second() {
+  if (tray() && !ended()) {
+    const look = nextLook(standing());
+    const due = look && now() >= look.due;
+    if (due) ring(now() >= look.due + MISSED_MS);
+    document.title = due ? `▲ ${tray().watch.sentence}` : title;
+  }
+  draw();
+}
+
+root.addEventListener("click", (event) => {
+  mayRing();
+  // A glove presses twice: the second press of one gesture must not end what the first has begun.
+  if (event.detail > 1 && event.target.closest(".go")) event.stopPropagation();
+}, { capture: true });
+
+onSheet(draw);
+onTray(draw);
+await openOutbox();
+await openTray();
+setInterval(second, 1000);

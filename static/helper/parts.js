@@ -1,0 +1,21 @@
+// Small parts that several places of the helper's page draw alike.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+
+/** ISO signs beside their words, which say the same: so they are not read out. */
+export const signs = (numbers = []) =>
+  numbers.length ? html`<span class="signs">${numbers.map((number) => html`<img src="/static/signs/${number}.svg" alt="" width="56" height="56">`)}</span>` : html`<span></span>`;
+
+export const button = (words, action, kind = "") => html`<button type="button" class=${kind} @click=${action}>${words}</button>`;
+
+/** A sentence of the catalogue with the numbers that only this page knows. */
+export const fill = (words, facts) => words.replace(/\{(\w+)\}/g, (_, name) => facts[name] ?? "");
+
+/** − number + */
+export const stepper = (words, label, value, { min = 0, max, unit = "", set }) => html`<div class="stepper" role="group" aria-label=${label}>
+  <button type="button" aria-label="${words.less}: ${label}" ?disabled=${value <= min} @click=${() => set(value - 1)}>−</button>
+  <output>${value}${unit ? ` ${unit}` : ""}<small>${label}</small></output>
+  <button type="button" aria-label="${words.more}: ${label}" ?disabled=${value >= max} @click=${() => set(value + 1)}>+</button></div>`;
+
+export const notice = ({ kind, text, signs: numbers }) =>
+  html`<div class="note ${kind}" role=${kind === "danger" ? "alert" : "note"}>${numbers ? signs(numbers) : nothing}<span>${text}</span></div>`;

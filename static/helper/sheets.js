@@ -1,0 +1,122 @@
+// What the page asks before some presses, one at a time in place of the step: the start list, the count, a first piece,
+// and what is wrong, with hurt and fire before everything else.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { readLength } from "../now/lengths.js";
+import { button, fill, signs, stepper } from "./parts.js";
+import { press } from "./press.js";
+import { standing, tray } from "./tray.js";
+
+let open = null;
+let redraw = () => {};
+export const onSheet = (draw) => { redraw = draw; };
+export const sheet = () => open?.();
+
+export function openSheet(draw) {
+  open = draw;
+  redraw();
+  window.scrollTo(0, 0);
+  document.querySelector("#helper h1")?.focus();
+}
+export const closeSheet = () => openSheet(null);
+
+const page = (title, body) => html`<h1 tabindex="-1">${title}</h1>${body}<p>${button(tray().words.back, closeSheet, "quiet full")}</p>`;
+const then = (label, drafts) => () => { closeSheet(); press(label, drafts); };
+
+/** Ticks, then about how long it runs, then the press that says that it runs. */
+export function openRun(one) {
+  const ticked = new Set();
+  let minutes = one.minutes;
+  openSheet(() => {
+    const { words } = tray();
+    const left = one.points.length - ticked.size;
+    const toggle = (at) => () => { if (!ticked.delete(at)) ticked.add(at); redraw(); };
+    const list = one.points.length ? [{ kind: "checklist ticked", body: { list: "full", items: one.items } }] : [];
+    return page(one.points.length ? words["list-title"] : one.words, html`
+      ${one.points.map((point, at) => html`<label class="tick"><input type="checkbox" .checked=${ticked.has(at)} @change=${toggle(at)}>
+        ${point.signs.map((number) => html`<img src="/static/signs/${number}.svg" alt="" width="56" height="56">`)}<span>${point.text}</span></label>`)}
+      ${stepper(words, words.minutes, minutes, { min: 1, max: 2000, unit: words.min, set: (more) => { minutes = more; redraw(); } })}
+      <button type="button" class="go" ?disabled=${left > 0} @click=${then(one.label, [...list, { kind: "machine started", body: { minutes } }])}>
+        ${left ? fill(words["list-left"], { left }) : one.ready}</button>`);
+  });
+}
+
+/** How many are good, and what is wrong with the others. */
+export function openCount(one) {
+  let bad = Math.min(1, one.pieces);
+  let why = "";
+  openSheet(() => {
+    const { words } = tray();
+    const good = one.pieces - bad;
+    const scrap = [...one.before, ...(bad ? [{ pieces: bad, why }] : [])];
+    return page(words["count-title"], html`
+      ${stepper(words, words.good, good, { max: one.pieces, set: (more) => { bad = one.pieces - more; redraw(); } })}
+      ${stepper(words, words.scrap, bad, { max: one.pieces, set: (more) => { bad = more; redraw(); } })}
+      ${bad ? chosen(words["count-why"], one.reasons, why, (key) => { why = key; redraw(); }) : nothing}
+      <button type="button" class="go" ?disabled=${bad && !why} @click=${then(one.label, [{ kind: "load done", body: { counts: { [one.tray]: { good, scrap } } } }])}>
+        ${fill(words["count-go"], { good, scrap: bad })}</button>`);
+  });
+}
+
+const chosen = (title, reasons, now, set) => html`<h2>${title}</h2><div class="choices">
+  ${reasons.map(({ words, why }) => html`<button type="button" aria-pressed=${String(why === now)} @click=${() => set(why)}>${words}</button>`)}</div>`;
+
+/** A first-piece check: right or not, with the measure where there is one. One that is not right calls the lead. */
+export function openCheck(check) {
+  let typed = "";
+  const record = (result) => {
+    const mm = readLength(typed, check.units);
+    const measures = Number.isFinite(mm) ? { measures: { [check.key]: Number(mm.toFixed(4)) } } : {};
+    const failed = [{ kind: "lead called", tray: tray().call.drafts[0].tray, body: { why: "bad piece", note: check.text.slice(0, 200) } }];
+    then(tray().words["did-first-piece"], [
+      { kind: "first piece checked", body: { result, check: check.key, ...measures } }, ...(result === "fail" ? failed : []),
+    ])();
+  };
+  openSheet(() => {
+    const { words } = tray();
+    return page(check.text, html`<p class="place">${check.limits}</p>
+      ${check.measured ? html`<div class="field"><label for="measured">${words["first-piece-measured"]} (${check.units})</label>
+        <input id="measured" class="short" autocomplete="off" inputmode=${check.units === "mm" ? "decimal" : "text"} .value=${typed} @input=${(event) => { typed = event.target.value; }}></div>` : nothing}
+      <div class="presses">${button(words["first-piece-pass"], () => record("pass"), "go")}${button(words["first-piece-fail"], () => record("fail"), "full")}</div>`);
+  });
+}
+
+/** Something is wrong: hurt or fire stands first and needs no press to be read. */
+export function openWrong() {
+  openSheet(() => {
+    const { words, wrong } = tray();
+    const stop = wrong.stop && wrong.stops.includes(standing().at);
+    return page(words["wrong-title"], html`<p class="emergency">${wrong.emergency}</p>
+      <div class="presses">${button(words["wrong-hurt"], openHurt, "danger full")}
+      ${button(words["wrong-bad"], openBad, "full")}
+      ${stop ? button(words["wrong-stopped"], openStop, "full") : nothing}</div>`);
+  });
+}
+
+function openHurt() {
+  openSheet(() => {
+    const { words, wrong } = tray();
+    return page(words["wrong-hurt"], html`<p class="emergency">${wrong.emergency}</p>
+      <div class="presses"><a class="button go danger" href="tel:${wrong.phone.number.replace(/[^+\d]/g, "")}">${wrong.phone.words}</a>
+      ${button(wrong.hurt.words, then(wrong.hurt.label, wrong.hurt.drafts), "full")}</div>`);
+  });
+}
+
+function openBad() {
+  openSheet(() => {
+    const { words, wrong, call } = tray();
+    const said = (why) => then(words["did-call"], [{ ...call.drafts[0], body: { why: "bad piece", note: why } }]);
+    return page(words["bad-title"], html`<p class="place">${words["bad-count"]}</p><h2>${words["count-why"]}</h2>
+      <div class="choices">${wrong.bad.map((one) => button(one.words, said(one.why)))}</div>`);
+  });
+}
+
+function openStop() {
+  openSheet(() => {
+    const { words, wrong, call } = tray();
+    const said = (why) => then(words["did-stopped"], [
+      { kind: "load stopped", body: { why } }, { ...call.drafts[0], body: { why: "stopped" } },
+    ]);
+    return page(wrong.stop.heading, html`<div class="choices">${wrong.stop.reasons.map((one) => button(one.words, said(one.why)))}</div>`);
+  });
+}
