@@ -1,0 +1,216 @@
+"""What a schedule has to keep: stations, people, services, rooms, and the blocks of work that are still to be done.
+
+All times are whole ticks from ``start``. A block is a contiguous stretch of a load that somebody begins and nothing
+interrupts: setup, loading and the machine's run are one; unloading is a block of its own, since an ended machine may
+wait for it. The rules are those of ``runboard.run.rules`` and ``runboard.plan.candidates``, said without a state.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from functools import cached_property
+
+TICK = timedelta(seconds=30)
+# Ticks that nothing reaches: thirty weeks.
+FAR = 30 * 7 * 24 * 60 * 2
+
+Span = tuple[int, int]
+Draws = tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A part of a block: from ``offset`` on, so long. ``attendance`` is hands-on, watched or none; ``draws`` are the
+    services that it takes meanwhile: (service, how many)."""
+
+    kind: str
+    offset: int
+    length: int
+    attendance: str
+    draws: Draws = ()
+
+
+@dataclass(frozen=True)
+class Lag:
+    """What a block has to wait for: it starts at least ``least`` ticks after the end of block ``before``, and, where
+    there is a ``latest``, at most so many after its start (the first piece). ``holds`` are drawn on for ``least``."""
+
+    before: int
+    least: int = 0
+    latest: int | None = None
+    holds: Draws = ()
+
+
+@dataclass(frozen=True)
+class Block:
+    """One stretch of work.
+
+    ``setup`` ticks come before it where its station stands on another ``family``. ``people`` are those who may put their
+    hands to it. ``unloads`` is the block that its machine ran: from that one's start to this one's end the station is
+    held. ``begun`` says that it runs already, or that hands are at it: it starts at 0, with ``by`` if somebody is at it.
+    ``wet`` is for how long after its end a finish is wet in its room, ``airs`` whether solvent is in the air meanwhile.
+    """
+
+    index: int
+    run: str
+    load: str
+    step: str
+    operation: str
+    trays: tuple[str, ...]
+    pieces: int
+    station: int
+    stretches: tuple[Stretch, ...]
+    people: tuple[int, ...]
+    family: str = ""
+    setup: int = 0
+    lags: tuple[Lag, ...] = ()
+    release: int = 0
+    unloads: int | None = None
+    begun: bool = False
+    by: int | None = None
+    wet: int = 0
+    airs: bool = False
+    last: bool = False
+
+    @cached_property
+    def length(self) -> int:
+        """Ticks from its start to its end, without a setup."""
+        return max((one.offset + one.length for one in self.stretches), default=0)
+
+    @cached_property
+    def hands(self) -> int:
+        """Ticks of hands, without a setup."""
+        return sum(one.length for one in self.stretches if one.attendance == "hands-on")
+
+    @cached_property
+    def attended(self) -> tuple[Stretch, ...]:
+        """What somebody must be there for."""
+        return tuple(one for one in self.stretches if one.attendance != "none")
+
+    @cached_property
+    def watched(self) -> Stretch | None:
+        """The machine's run, where it must be watched."""
+        return next((one for one in self.stretches if one.attendance == "watched"), None)
+
+
+@dataclass(frozen=True)
+class Station:
+    """``watched_from`` are the stations where hands may be while this one is watched. ``runs`` are the spans in which it
+    may be used: not in quiet hours, not while it is out of use. ``stands_on`` is the family that it is set up for."""
+
+    key: str
+    name: str
+    room: int
+    watched_from: frozenset[int] = frozenset()
+    runs: tuple[Span, ...] = ((0, FAR),)
+    stands_on: str = ""
+    heats: bool = False
+    dusty: bool = False
+
+
+@dataclass(frozen=True)
+class Worker:
+    """``windows`` are the spans in which they work, start-up and tidy-up taken off. ``room`` is where they were last
+    seen, -1 where nobody knows."""
+
+    key: str
+    name: str
+    windows: tuple[Span, ...]
+    room: int = -1
+
+
+@dataclass(frozen=True)
+class Order:
+    """``pieces`` good ones of a run by ``due``: the earliest due first, so ``by_then`` counts those before it too."""
+
+    run: str
+    line: str
+    pieces: int
+    by_then: int
+    due: int | None = None
+
+
+@dataclass(frozen=True)
+class LeftOut:
+    """Work that no plan can hold, with the code and facts of the sentence that says why."""
+
+    run: str
+    step: str
+    trays: tuple[str, ...]
+    code: str
+    facts: dict[str, object] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Problem:
+    """Everything that a plan has to keep. ``walks[a][b]`` are the ticks from room to room; ``services`` the capacities."""
+
+    start: datetime
+    stations: tuple[Station, ...]
+    people: tuple[Worker, ...]
+    services: tuple[tuple[str, int], ...]
+    rooms: tuple[str, ...]
+    walks: tuple[tuple[int, ...], ...]
+    blocks: tuple[Block, ...]
+    orders: tuple[Order, ...] = ()
+    left_out: tuple[LeftOut, ...] = ()
+
+    @cached_property
+    def followers(self) -> tuple[tuple[int, ...], ...]:
+        """For each block those that wait for it."""
+        found: list[list[int]] = [[] for _ in self.blocks]
+        for block in self.blocks:
+            for lag in block.lags:
+                found[lag.before].append(block.index)
+            if block.unloads is not None:
+                found[block.unloads].append(block.index)
+        return tuple(tuple(dict.fromkeys(one)) for one in found)
+
+    @cached_property
+    def unloaded_by(self) -> dict[int, int]:
+        """For each block whose machine is unloaded: the block that does it."""
+        return {block.unloads: block.index for block in self.blocks if block.unloads is not None}
+
+    def moment(self, tick: int) -> datetime:
+        """The moment of a tick."""
+        return self.start + tick * TICK
+
+    def tick(self, moment: datetime) -> int:
+        """The first tick that is not before a moment."""
+        return -((self.start - moment) // TICK)
+
+    def windows_of(self, people: tuple[int, ...]) -> Iterator[Span]:
+        """Every window of these people."""
+        return (window for one in people for window in self.people[one].windows)
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A block in a plan: when it starts (its setup first, where ``setup`` is not nought), who puts hands to it, and who
+    watches its machine, with the tick from which on, if somebody takes over."""
+
+    block: int
+    start: int
+    setup: int = 0
+    hands: int | None = None
+    watchers: tuple[tuple[int, int], ...] = ()
+
+    def begins(self) -> int:
+        """The tick at which its own first stretch begins."""
+        return self.start + self.setup
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Where every block is. ``source`` says what made it."""
+
+    placed: tuple[Placed, ...]
+    source: str = "greedy"
+
+    def end(self, problem: Problem, block: int) -> int:
+        """The tick at which a block ends."""
+        return self.placed[block].begins() + problem.blocks[block].length
+
+    def finish(self, problem: Problem) -> int:
+        """The tick at which all is done: 0 where nothing is left to do."""
+        return max((self.end(problem, one) for one in range(len(problem.blocks))), default=0)

@@ -1,0 +1,107 @@
+"""What is still to be done, as blocks of work with all that they must keep."""
+
+from datetime import UTC, datetime, timedelta
+
+from runboard.plan.schedule.from_state import problem_for
+from runboard.plan.schedule.problem import TICK, Block, Problem
+from tests.core.pressing import Floor
+from tests.scenario import key_rails, shop
+
+
+def problem(floor: Floor) -> Problem:
+    return problem_for(floor.state, floor.book, floor.now)
+
+
+def of(found: Problem, step: str) -> list[Block]:
+    return [block for block in found.blocks if block.step == step]
+
+
+def opened(trays: int = 6, **more: object) -> Floor:
+    floor = Floor()
+    floor.open_run(trays=trays, **more)
+    return floor
+
+
+def test_a_board_is_one_load_that_feeds_its_trays():
+    found = problem(opened())
+
+    run, unload, *_ = of(found, "cut")
+    assert (run.load, run.trays, run.pieces) == ("cut/1", ("1", "2", "3"), 15)
+    assert [(one.kind, one.attendance) for one in run.stretches] == [("loading", "hands-on"), ("machine", "watched")]
+    assert unload.unloads == run.index
+    assert all(block.lags[0].before == unload.index for block in of(found, "clean")[:3])
+
+
+def test_setup_stands_apart_since_it_comes_only_after_a_change():
+    assert {block.setup * TICK for block in of(problem(opened()), "sand:120")} == {timedelta(minutes=1)}
+
+
+def test_a_wait_is_a_lag_and_keeps_its_room_wet():
+    found = problem(opened())
+
+    assert {lag.least * TICK for block in of(found, "hooks") for lag in block.lags} == {timedelta(hours=12)}
+    assert {block.wet * TICK for block in of(found, "oil")} == {timedelta(hours=12)}
+
+
+def test_a_running_machine_is_what_is_left_of_it():
+    floor = opened()
+    floor.press("load started", run="r1", load="cut/1")
+    floor.press("machine started", {"minutes": 30}, run="r1", load="cut/1")
+    floor.wait(10)
+
+    run, unload, *_ = of(problem(floor), "cut")
+
+    assert run.begun
+    assert timedelta(minutes=19) < run.length * TICK <= timedelta(minutes=20)
+    assert (unload.unloads, unload.begun) == (run.index, False)
+
+
+def test_a_load_put_aside_holds_its_station_until_somebody_goes_on():
+    floor = opened()
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load started", run="r1", load="clean/1")
+    floor.press("load put aside", run="r1", load="clean/1")
+
+    held, left, *_ = of(problem(floor), "clean")
+
+    assert (held.begun, held.length) == (True, 0)
+    assert (left.unloads, left.begun, left.trays) == (held.index, False, ("1",))
+
+
+def test_what_is_done_is_in_no_block_and_what_is_scrap_is_in_none():
+    floor = opened()
+    scrap = [{"pieces": 2, "why": "crack"}]
+    counts = {"1": {"good": 3, "scrap": scrap}, "2": {"good": 5}, "3": {"good": 5}}
+    floor.press("load done", {"counts": counts}, run="r1", load="cut/1")
+
+    found = problem(floor)
+
+    assert [block.load for block in of(found, "cut")] == ["cut/2", "cut/2"]
+    assert [block.pieces for block in of(found, "clean")][:3] == [3, 5, 5]
+
+
+def test_a_skill_that_nobody_has_leaves_its_work_out_and_says_so():
+    product = key_rails()
+    product["operations"][3]["skill"] = "laser"
+    record = shop()
+    record["people"] = [{**one, "access": "crew"} for one in record["people"]]
+    floor = Floor(record)
+    floor.open_run(product=product, trays=3)
+
+    found = problem(floor)
+
+    assert {(one.step, one.code) for one in found.left_out} == {("engrave", "skill nobody has")}
+    assert not of(found, "engrave")
+    assert not of(found, "oil"), "nor what waits for it"
+    assert of(found, "sand:120")
+
+
+def test_orders_count_what_is_good_already_and_those_before():
+    orders = [{"line": "1", "pieces": 8, "due": "2026-06-02T16:00:00Z"}, {"line": "2", "pieces": 4}]
+
+    found = problem(opened(orders=orders))
+
+    assert [(one.line, one.by_then) for one in found.orders] == [("1", 8), ("2", 12)]
+    assert found.orders[0].due is not None
+    due = datetime(2026, 6, 2, 16, tzinfo=UTC)
+    assert timedelta(0) <= due - found.moment(found.orders[0].due) < TICK
