@@ -19,7 +19,7 @@ from runboard.alerts.push import Message, Push, Pusher
 from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import post
 from runboard.alerts.speaker import Speaker
-from runboard.background.jobs import Jobs
+from runboard.background.children import Children
 from runboard.floor.backup import make_nightly_copy
 from runboard.floor.broker import read_broker, take_message
 from runboard.floor.devices import Door
@@ -230,7 +230,7 @@ class House:
     nightly: Nightly
     settings: Settings
     leaving: Leaving
-    jobs: Jobs
+    children: Children
     cards: CardDesk
 
     def open(self) -> None:
@@ -248,7 +248,7 @@ class House:
         self.nightly.stop()
         self.leaving.stop()
         self.alerts.stop()
-        self.jobs.close()
+        self.children.close()
         self.cards.close()
         self.store.close()
 
@@ -276,8 +276,8 @@ def build(settings: Settings) -> House:
     copies = BackupFolder(settings.data)
     nightly = Nightly(lambda: make_nightly_copy(workshop, copies))
     leaving = prepare_leaving(store, workshop, settings)
-    pictures_here, jobs = PictureFolder(settings.data), Jobs()
-    desk = CardDesk(jobs, lambda: read_keys(store.settings), pictures_here.file)
+    pictures_here, children = PictureFolder(settings.data), Children()
+    desk = CardDesk(children, lambda: read_keys(store.settings), pictures_here.file)
     app.extensions["workshop"] = workshop
     app.extensions["settings"] = store.settings
     app.extensions["ears"] = leaving.ears
@@ -295,7 +295,7 @@ def build(settings: Settings) -> House:
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
-    return House(app, store, workshop, door, streams, alerts, nightly, settings, leaving, jobs, desk)
+    return House(app, store, workshop, door, streams, alerts, nightly, settings, leaving, children, desk)
 
 
 def create_app(settings: Settings) -> Flask:

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from multiprocessing.connection import Connection
 from typing import Any
 
-from runboard.background.job import Failure
+from runboard.background.task import Failure
 
 TELL_EVERY = 0.1  # seconds between two plain tellings: a page does not read faster
 _KINDER = 5  # the page of a phone is answered first

@@ -39,9 +39,9 @@ class CardDesk:
                 self.made.pop(old).unlink(missing_ok=True)
         return task
 
-    def look(self, run: str, job: str) -> Task | None:
+    def look(self, run: str, task_id: str) -> Task | None:
         """An order of this run as it stands; None for one that is not known any more."""
-        task = self.work.look(job) if job in self.made else None
+        task = self.work.look(task_id) if task_id in self.made else None
         return task if task and task.subject == run else None
 
     def pdf(self, task: Task) -> bytes | None:

@@ -94,30 +94,30 @@ def sheets(key: str) -> Response:
     return Response(page_html(made, "/static/"), headers={"Cache-Control": "private, no-store"})
 
 
-@part.get("/plan/runs/<key>/cards/<job>")
-def progress(key: str, job: str) -> Response:
+@part.get("/plan/runs/<key>/cards/<task_id>")
+def progress(key: str, task_id: str) -> Response:
     """How far an order is; then its PDF."""
     run = known_run(key)
-    task = desk().look(key, job)
+    task = desk().look(key, task_id)
     if task is None:
         return see_other(f"/plan/runs/{key}/cards")
     return page("making/progress.html", "progress", run=run, task=task, why=_why(task))
 
 
-@part.post("/plan/runs/<key>/cards/<job>/end")
-def end(key: str, job: str) -> Response:
+@part.post("/plan/runs/<key>/cards/<task_id>/end")
+def end(key: str, task_id: str) -> Response:
     """Stop making it."""
-    task = desk().look(key, job)
+    task = desk().look(key, task_id)
     if task is not None:
         desk().work.end(task.id)
-    return see_other(f"/plan/runs/{key}/cards/{job}")
+    return see_other(f"/plan/runs/{key}/cards/{task_id}")
 
 
-@part.get("/plan/runs/<key>/cards/<job>.pdf")
-def pdf(key: str, job: str) -> Response:
+@part.get("/plan/runs/<key>/cards/<task_id>.pdf")
+def pdf(key: str, task_id: str) -> Response:
     """The PDF; 404 where it is not made, or not any more."""
     run = known_run(key)
-    task = desk().look(key, job)
+    task = desk().look(key, task_id)
     content = desk().pdf(task) if task else None
     if content is None:
         abort(404)

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import httpx
 
-from tests.background.test_jobs import until
+from tests.background.test_children import until
 from tests.serving import Running, running
 
 

@@ -16,7 +16,7 @@ from multiprocessing.context import SpawnProcess
 from typing import Any
 
 from runboard.background import child, group
-from runboard.background.job import Failure, Job
+from runboard.background.task import Failure, Task
 
 MOST = 2  # at once: a shop's computer has few cores, and answers phones meanwhile
 MOST_WAITING = 8
@@ -30,18 +30,18 @@ _log = logging.getLogger("runboard")
 
 @dataclass
 class _Ward:
-    """A job with what its thread needs; ``asked`` once somebody wants it ended."""
+    """A task with what its thread needs; ``asked`` once somebody wants it ended."""
 
-    job: Job
+    task: Task
     work: Callable[..., Any]
     arguments: tuple[Any, ...]
-    heard: Callable[[Job], None] | None
+    heard: Callable[[Task], None] | None
     asked: bool = False
     deadline: float | None = None
 
 
-class Jobs:
-    """Child processes for long work. Give ``heard`` to be told of every change, on a thread of the job's: it must not
+class Children:
+    """Child processes for long work. Give ``heard`` to be told of every change, on a thread of the task's: it must not
     wait."""
 
     def __init__(self, most: int = MOST, grace: float = GRACE) -> None:
@@ -60,40 +60,40 @@ class Jobs:
         subject: str,
         work: Callable[..., Any],
         *arguments: Any,
-        heard: Callable[[Job], None] | None = None,
-    ) -> Job | None:
+        heard: Callable[[Task], None] | None = None,
+    ) -> Task | None:
         """Let a child run ``work(*arguments, told)``, a function of a module with arguments that can be pickled; answers
         at once. None where so much is waiting that nothing more is taken, and once closed."""
-        ward = _Ward(Job(uuid.uuid4().hex, what, subject), work, arguments, heard)
+        ward = _Ward(Task(uuid.uuid4().hex, what, subject), work, arguments, heard)
         with self._lock:
             if self._closed or len(self._waiting) >= MOST_WAITING:
                 return None
-            self._wards[ward.job.id] = ward
+            self._wards[ward.task.id] = ward
             self._waiting.append(ward)
             self._forget()
             if len(self._threads) < self._most:
                 thread = threading.Thread(target=self._work_off, name=f"runboard {what}", daemon=True)
                 self._threads.add(thread)
                 thread.start()
-        return ward.job
+        return ward.task
 
-    def look(self, job: str) -> Job | None:
-        """The job as it stands; None for one that is not known any more."""
+    def look(self, task_id: str) -> Task | None:
+        """The task as it stands; None for one that is not known any more."""
         with self._lock:
-            ward = self._wards.get(job)
-            return ward.job if ward else None
+            ward = self._wards.get(task_id)
+            return ward.task if ward else None
 
-    def newest(self, what: str, subject: str = "") -> Job | None:
-        """The job of that sort and subject that was started last."""
+    def newest(self, what: str, subject: str = "") -> Task | None:
+        """The task of that sort and subject that was started last."""
         with self._lock:
-            found = (one.job for one in reversed(self._wards.values()))
+            found = (one.task for one in reversed(self._wards.values()))
             return next((one for one in found if (one.what, one.subject) == (what, subject)), None)
 
-    def end(self, job: str) -> None:
-        """Ask a job to end: its child is told to, and killed where it does not within the grace."""
+    def end(self, task_id: str) -> None:
+        """Ask a task to end: its child is told to, and killed where it does not within the grace."""
         with self._lock:
-            ward = self._wards.get(job)
-            if ward is None or ward.job.is_over:
+            ward = self._wards.get(task_id)
+            if ward is None or ward.task.is_over:
                 return
             self._ask_to_end(ward)
         _tell(ward)
@@ -103,7 +103,7 @@ class Jobs:
         with self._lock:
             self._closed = True
             for ward in self._wards.values():
-                if not ward.job.is_over:
+                if not ward.task.is_over:
                     self._ask_to_end(ward)
             threads = list(self._threads)
         for thread in threads:
@@ -120,7 +120,7 @@ class Jobs:
             while self._waiting:
                 ward = self._waiting.popleft()
                 if not ward.asked:
-                    ward.job = replace(ward.job, state="running")
+                    ward.task = replace(ward.task, state="running")
                     return ward
             self._threads.discard(threading.current_thread())
             return None
@@ -147,8 +147,8 @@ class Jobs:
             made.join()
             code = made.exitcode
             made.close()
-        if not ward.job.is_over:
-            _log.warning("%s %s: its process died (%s)", ward.job.what, ward.job.subject, code)
+        if not ward.task.is_over:
+            _log.warning("%s %s: its process died (%s)", ward.task.what, ward.task.subject, code)
             self._change(ward, state="failed", failure=Failure("died", str(code)))
 
     def _is_gone(self, ward: _Ward, process: SpawnProcess, line: Connection) -> bool:
@@ -169,7 +169,7 @@ class Jobs:
     def _due(self, ward: _Ward, process: SpawnProcess) -> None:
         """Tell a child that is to end; kill it after its grace."""
         now = time.monotonic()
-        if ward.deadline is None and (ward.asked or ward.job.is_over):
+        if ward.deadline is None and (ward.asked or ward.task.is_over):
             ward.deadline = now + self._grace
             if ward.asked:
                 group.end(process)
@@ -184,12 +184,12 @@ class Jobs:
         elif kind == "result":
             self._change(ward, result=said, **({} if ward.asked else {"state": "done"}))
         elif not ward.asked:
-            _log.warning("%s %s: %s: %s", ward.job.what, ward.job.subject, said.kind, said.says)
+            _log.warning("%s %s: %s: %s", ward.task.what, ward.task.subject, said.kind, said.says)
             self._change(ward, state="failed", failure=said)
 
     def _change(self, ward: _Ward, **changes: Any) -> None:
         with self._lock:
-            ward.job = replace(ward.job, **changes)
+            ward.task = replace(ward.task, **changes)
         _tell(ward)
 
     # with the lock held
@@ -197,10 +197,10 @@ class Jobs:
     @staticmethod
     def _ask_to_end(ward: _Ward) -> None:
         ward.asked = True
-        ward.job = replace(ward.job, state="ended")
+        ward.task = replace(ward.task, state="ended")
 
     def _forget(self) -> None:
-        over = [key for key, one in self._wards.items() if one.job.is_over]
+        over = [key for key, one in self._wards.items() if one.task.is_over]
         for key in over[: max(0, len(over) - KEPT)]:
             del self._wards[key]
 
@@ -209,6 +209,6 @@ def _tell(ward: _Ward) -> None:
     if ward.heard is None:
         return
     try:
-        ward.heard(ward.job)
+        ward.heard(ward.task)
     except Exception:  # noqa: BLE001 - the child is looked after all the same
-        _log.exception("%s %s: who listens to it failed", ward.job.what, ward.job.subject)
+        _log.exception("%s %s: who listens to it failed", ward.task.what, ward.task.subject)

@@ -16,7 +16,7 @@ class Failure:
 
 
 @dataclass(frozen=True)
-class Job:
+class Task:
     """One piece of work as it stands. ``what`` names the sort of work and ``subject`` what it is about: a run.
 
     ``done`` of ``total`` is how far it is, ``latest`` the best it has told of so far, ``result`` what it answered. One
