@@ -66,7 +66,7 @@ class Children:
         at once. None where so much is waiting that nothing more is taken, and once closed."""
         ward = _Ward(Task(uuid.uuid4().hex, what, subject), work, arguments, heard)
         with self._lock:
-            if self._closed or len(self._waiting) >= MOST_WAITING:
+            if self._closed or sum(not one.asked for one in self._waiting) >= MOST_WAITING:
                 return None
             self._wards[ward.task.id] = ward
             self._waiting.append(ward)
@@ -138,6 +138,7 @@ class Children:
             return
         finally:
             theirs.close()
+            ward.arguments = ()  # the child has them; a task is remembered for long
         _tell(ward)
         with ours:
             while not self._is_gone(ward, made, ours):
