@@ -3,12 +3,18 @@
 import json
 import sqlite3
 import time
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import Page
 
 from tests.serving import Running
+
+
+def ago(minutes: float) -> str:
+    """That moment, as a press names it."""
+    return (datetime.now(UTC) - timedelta(minutes=minutes)).isoformat()
 
 
 def opened(page: Page, server: Running) -> Page:
@@ -27,8 +33,8 @@ def bodies(data: Path, kind: str) -> list[dict[str, Any]]:
     return found
 
 
-def arrived(data: Path, kind: str, seconds: float = 10) -> None:
-    """Wait until a press of that kind is stored: 'sent' on the page may still speak of the press before it."""
+def arrived(data: Path, kind: str, seconds: float = 10, number: int = 1) -> None:
+    """Wait until a press of that kind is stored, or so many: 'sent' on the page may still speak of the press before it."""
     until = time.monotonic() + seconds
-    while not bodies(data, kind) and time.monotonic() < until:
+    while len(bodies(data, kind)) < number and time.monotonic() < until:
         time.sleep(0.1)

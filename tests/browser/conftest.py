@@ -5,7 +5,7 @@ import http.server
 import shutil
 import threading
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any, Literal
 
@@ -16,6 +16,7 @@ from runboard.app import Settings, open_workshop
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
 from runboard.run.event import write_moment
+from tests.conftest import HandClock
 from tests.pairing import browser_cookie, paired
 from tests.phone import Phone
 from tests.scenario import shop
@@ -123,11 +124,12 @@ def phone(phones: Phones) -> Page:
 
 @pytest.fixture
 def shop_with_a_run(data: Path) -> Path:
-    """The small shop with a run of key rails, in the data folder; Ann and Ben have come."""
-    store, workshop = open_workshop(Settings(data))
-    workshop.books.save(shop(), workshop.clock.now())
+    """The small shop with a run of key rails, in the data folder; Ann and Ben have come, an hour ago."""
+    an_hour_ago = HandClock(datetime.now(UTC) - timedelta(hours=1))
+    store, workshop = open_workshop(Settings(data, an_hour_ago))
+    workshop.books.save(shop(), an_hour_ago.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
-    until = {"until": write_moment(workshop.clock.now() + timedelta(hours=3))}
+    until = {"until": write_moment(an_hour_ago.now() + timedelta(hours=4))}
     record_events(workshop, [new_event(workshop, "person came", until, person=person) for person in ("ann", "ben")])
     store.close()
     return data

@@ -16,7 +16,7 @@ from tests.serving import Running
 
 ROUTE = "cut 4 board of 12, clean up 5, sand 5, engrave 5, oil 3, dry 5 min, hooks 5"
 
-BIG = re.compile("^(Done, |The .* is running$|Start$|Go on$)")
+BIG = re.compile("^(Done, |Start list, then run$|All as listed, the .* is running$|The .* is running$|Start$|Go on$)")
 
 
 def test_a_run_of_12_pieces_from_one_line_of_text_to_finished(phone: Page, server: Running, data: Path) -> None:
@@ -139,7 +139,7 @@ class Person:
 
     def cuts_the_board_and_it_stops_early(self) -> None:
         self.press("Start")
-        self.press("The CNC is running")
+        self.goes_through_the_list()
         self.press("Something is wrong")
         self.press("It stopped early")
         with self.in_the_sheet("Stopped early: Cut, board 1") as sheet:
@@ -153,11 +153,25 @@ class Person:
         self.reads("Stopped early: Cut, board 1")
         self.press("What becomes of it")
         self.press("Go on from where it stopped")
-        self.press("The CNC is running")
+        self.goes_through_the_list()
         self.is_at_the_machine("CNC")
         self.press(re.compile("^Done, all 12 good"))
         # 'Done' begins the next load with the same press only where the page already knew what comes next.
         self.works_until("Clean up, tray 1")
+
+    def goes_through_the_list(self) -> None:
+        """Every point of the start list is ticked; only then the machine may be said to run."""
+        self.press("Start list, then run")
+        sheet = self.phone.get_by_role("dialog", name=re.compile("^Start list"))
+        runs = sheet.get_by_role("button", name=re.compile("is running$|to tick$"))
+        expect(runs).to_be_disabled()
+        if sheet.get_by_label("What is it made of?").count():
+            sheet.get_by_label("What is it made of?").fill("ash")
+            self.press("Note it", sheet)
+        for point in sheet.get_by_role("checkbox").all():
+            point.check()
+        runs.click()
+        expect(sheet).to_be_hidden()
 
     def is_at_the_machine(self, name: str) -> None:
         """Its row on Now opens its load; there it is said that somebody is at it."""
@@ -232,7 +246,11 @@ class Person:
         if running.count():
             self.is_at_the_machine(running.first.inner_text().split()[0])
         else:
-            self.press(BIG)
+            big = self.phone.get_by_role("button", name=BIG).first
+            if big.inner_text().startswith("Start list"):
+                self.goes_through_the_list()
+            else:
+                big.click()
         while self.screen() == before:
             self.phone.wait_for_timeout(20)
 
@@ -246,6 +264,8 @@ class Person:
             ends = tray.get_by_role("button", name="End the wait: Oil")
             if ends.count():
                 ends.click()
+                with self.in_the_sheet("End the wait: Oil") as sheet:
+                    self.press(re.compile("^It goes on early"), sheet)
                 expect(ends).to_have_count(0)
                 ended += 1
         self.goes_to("Now")

@@ -1,14 +1,14 @@
 """The wall page: read at three metres, on an old tablet and on the shop's screen, and nobody has to touch it."""
 
+import time
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, ViewportSize, expect
 
-from runboard.app import Settings, open_workshop
+from tests.browser.beside import ago
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.scenario import shop
 from tests.serving import Running
 
 TABLET: ViewportSize = {"width": 820, "height": 1180}
@@ -89,29 +89,40 @@ def test_who_wants_no_motion_gets_a_frame_that_stands_still(ben: Phone, server: 
     assert page.evaluate("parseFloat(getComputedStyle(document.body, '::after').borderTopWidth)") > 10
 
 
-@pytest.fixture
-def looked_at(shop_with_a_run: Path) -> None:
-    """The CNC wants a look every six seconds."""
-    record = shop()
-    record["stations"][0]["watch_every_minutes"] = 0.1
-    store, workshop = open_workshop(Settings(shop_with_a_run))
-    workshop.books.save(record, workshop.clock.now())
-    store.close()
-
-
-def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(
-    looked_at: None, ben: Phone, server: Running, phones: Phones
-) -> None:
+def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server: Running, phones: Phones) -> None:
     page = wall(phones, server)
-    ben.press("machine started", {"minutes": 40}, run="r1", load="cut/1")
+    ben.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
     expect(page.get_by_role("alert")).to_contain_text("stay and watch", timeout=10_000)
+    expect(page.get_by_role("alert")).to_contain_text("It is no fire watch")
+    assert "danger-calls" not in (page.locator("body").get_attribute("class") or "")
 
-    page.get_by_role("button", name="No flame, work flat, air and exhaust on").tap()
+    page.get_by_role("button", name="I looked: no flame, work flat, air and exhaust on").tap()
 
     expect(page.get_by_role("alert")).to_be_hidden()
-    expect(page.locator("article").filter(has_text="CNC")).to_contain_text("Stay and watch · Ben")
-    page.wait_for_timeout(500)  # it is on its way
-    state = ben.state()
-    (answer,) = state["answers"].values()
-    assert (answer["answer"], answer["person"]) == ("seen", "ben")
-    assert state["runs"]["r1"]["loads"]["cut/1"]["checks"] == 1
+    expect(page.locator("article").filter(has_text="Laser")).to_contain_text("Stay and watch · Ben")
+    assert answered_by(ben) == "ben"
+
+
+def test_whoever_stands_there_says_so_and_a_missed_look_is_red(ben: Phone, server: Running, phones: Phones) -> None:
+    page = wall(phones, server)
+    ben.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(3.2))
+    expect(page.get_by_role("alert")).to_contain_text("nobody answered", timeout=10_000)
+    expect(page.locator("article").filter(has_text="Laser")).to_contain_text("watch check missed")
+    assert "danger-calls" in (page.locator("body").get_attribute("class") or "")
+
+    page.get_by_role("button", name="Ann answers").tap()
+
+    expect(page.get_by_role("alert")).to_be_hidden()
+    assert answered_by(ben) == "ann"
+
+
+def answered_by(ben: Phone) -> str:
+    """Who looked at the laser, once it is stored."""
+    for _ in range(50):
+        state = ben.state()
+        if state["runs"]["r1"]["loads"]["engrave/1"].get("checks") == 1:
+            break
+        time.sleep(0.1)
+    (answer,) = (one for key, one in state["answers"].items() if key.startswith("watch check"))
+    assert answer["answer"] == "seen"
+    return str(answer["person"])

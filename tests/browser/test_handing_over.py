@@ -1,0 +1,120 @@
+"""A lead gives work to somebody, looks at the first piece, goes to who calls, and says who was shown which machine."""
+
+import re
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.beside import arrived, bodies
+from tests.browser.conftest import Phones
+from tests.phone import Phone
+from tests.serving import Running
+
+
+@pytest.fixture
+def ben(ann: Phone, server: Running) -> Phone:
+    """Ben's other phone, without a screen."""
+    found = Phone(server.address, person="ben")
+    found.state()
+    return found
+
+
+def now(phones: Phones, server: Running, person: str) -> Page:
+    page = phones.new()
+    page.goto(server.address)
+    page.get_by_role("button", name=person, exact=True).click()
+    return page
+
+
+def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
+    ben: Phone, server: Running, phones: Phones, data: Path
+) -> None:
+    lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
+    lead.goto(f"{server.address}trays")
+    lead.get_by_role("button", name="Give to …").click()
+    sheet = lead.get_by_role("dialog", name="Give to somebody")
+    sheet.get_by_role("button", name="Clean", exact=True).click()
+    for tray in ("1", "2", "3"):
+        sheet.get_by_role("button", name=tray, exact=True).click()
+    sheet.get_by_role("button", name="Ben", exact=True).click()
+    sheet.get_by_label("I want to look at the first piece").check()
+    sheet.get_by_role("button", name="Ben has Clean on trays 1 to 3").click()
+    lead.get_by_role("navigation").get_by_role("link", name="Now").click()
+    expect(lead.get_by_text("Ben has Clean on trays 1 to 3").first).to_be_visible()
+    expect(helper.get_by_text("You have Clean on trays 1 to 3")).to_be_visible()
+
+    ben.state()
+    ben.press("load started", run="r1", load="clean/1")
+    expect(helper.get_by_text("Given to you by the lead")).to_be_visible()
+    expect(helper.get_by_role("button", name=re.compile("^Done"))).to_have_count(0)
+    (refused,) = ben.send(ben.event("load done", run="r1", load="clean/1"))
+    assert refused["code"] == "look first"
+    assert "Show it first" in refused["sentence"]
+    helper.get_by_role("button", name="Show the first piece").click()
+    expect(helper.get_by_text("The lead is called to look.")).to_be_visible()
+
+    call = lead.locator(".panel", has_text="Ben at tray 1 calls the lead: look at my first piece")
+    call.get_by_role("button", name="Not yet").click()
+    expect(helper.get_by_text("The lead says: not yet.")).to_be_visible()
+    helper.get_by_role("button", name="Show the first piece").click()
+    call.get_by_role("button", name="Good, go on").click()
+
+    helper.get_by_role("button", name=re.compile("^Done, all 5 good")).click()
+    arrived(data, "load done")
+    assert bodies(data, "operation given") == [{"to": "ben", "trays": ["1", "2", "3"], "look": True}]
+    # One look lets all three go on.
+    assert [one["result"] for one in bodies(data, "look given")] == ["fail", "pass", "pass", "pass"]
+    assert [one["why"] for one in bodies(data, "lead called")] == ["look", "look"]
+    assert len(bodies(data, "load done")) == 1
+
+
+def test_only_the_lead_gives(ben: Phone, server: Running, phones: Phones) -> None:
+    page = now(phones, server, "Ben")
+    page.goto(f"{server.address}trays")
+
+    expect(page.get_by_role("article").first).to_be_visible()
+
+    expect(page.get_by_role("button", name="Give to …")).to_have_count(0)
+
+
+def test_somebody_calls_and_hears_that_the_lead_is_on_the_way(
+    ben: Phone, server: Running, phones: Phones, data: Path
+) -> None:
+    lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
+    ben.press("lead called", {"why": "help", "note": "it chatters"}, run="r1", tray="4", operation="clean")
+    call = lead.locator(".panel", has_text="Ben at tray 4 calls the lead: help me")
+    expect(call).to_contain_text("it chatters")
+
+    call.get_by_role("button", name="I am going").click()
+
+    expect(call).to_be_hidden()
+    expect(helper.get_by_text("Ann goes to Ben at tray 4: help me")).to_be_visible()
+    lead.locator(".asked", has_text="Ann goes to Ben").get_by_role("button", name="Done", exact=True).click()
+    arrived(data, "alert answered")
+    assert [one["answer"] for one in bodies(data, "alert answered")] == ["done"]
+    assert ben.state()["calls"] == {}
+
+
+def test_somebody_hurt_is_red_and_names_the_emergency_number(ben: Phone, server: Running, phones: Phones) -> None:
+    lead = now(phones, server, "Ann")
+
+    ben.press("lead called", {"why": "hurt"}, run="r1", tray="4", operation="clean")
+
+    call = lead.locator(".panel.red")
+    expect(call).to_contain_text("Somebody is hurt. Ben calls from tray 4")
+    expect(call).to_contain_text("call 112")
+
+
+def test_the_lead_says_who_was_shown_which_machine(ben: Phone, server: Running, phones: Phones, data: Path) -> None:
+    lead = now(phones, server, "Ann")
+    lead.locator("summary", has_text="Who was shown which machine").click()
+    lead.get_by_role("button", name="Shown …").click()
+    sheet = lead.get_by_role("dialog", name="Shown how: Ben")
+    sheet.get_by_role("button", name="Laser", exact=True).click()
+
+    sheet.get_by_role("button", name="I showed Ben the Laser").click()
+
+    expect(lead.get_by_text("shown: Laser")).to_be_visible()
+    arrived(data, "shown how")
+    assert bodies(data, "shown how") == [{"person": "ben"}]
