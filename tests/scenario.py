@@ -76,3 +76,9 @@ def shop() -> dict[str, Any]:
         "jobs": [{"key": "bins", "name": "Empty the bins", "minutes": 5, "room": "shop"}],
         "products": [key_rails()],
     }
+
+
+def shop_that_seldom_asks() -> dict[str, Any]:
+    """The small shop, whose machines ask once in many hours whether somebody watches: for tests of other alerts."""
+    record = shop()
+    return {**record, "stations": [{**station, "watch_every_minutes": 900} for station in record["stations"]]}

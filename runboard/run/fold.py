@@ -89,7 +89,7 @@ def press_of(event_id: str) -> str:
 
 
 def _note_seen(draft: Draft, event: Event) -> None:
-    if event.person:
+    if event.person and event.basis != "paper":  # what a card says was not pressed, and is not undone in passing
         person = draft.person(event.person)
         last = "" if event.kind in NOT_UNDONE_IN_PASSING else press_of(event.id)
         draft.put_person(replace(person, seen_at=event.moment, last=last))

@@ -170,7 +170,7 @@ function listUnsettled(draft, event, refusal) {
 const pressOf = (id) => id.split(".")[0];
 
 function noteSeen(draft, event) {
-  if (!event.person) return;
+  if (!event.person || event.basis === "paper") return; // what a card says was not pressed
   const last = NOT_UNDONE_IN_PASSING.includes(event.kind) ? "" : pressOf(event.id);
   draft.putPerson({ ...draft.person(event.person), seen_at: event.moment, last });
 }
