@@ -37,5 +37,5 @@ def foot_of(book: Book, run: RunState, speech: Speech, revision: int, number: in
     return Foot(
         bad=speech("card-bad-piece", lead=lead or speech("card-the-lead")),
         danger=speech("care-emergency", number=book.emergency),
-        print=speech("card-print", run=run.id, revision=revision, number=number, at=speech.moment(speech.now)),
+        print=speech("card-print", run=run.id, revision=revision, number=number, at=speech.printed()),
     )

@@ -6,41 +6,45 @@ from typing import Any
 
 from runboard.cards import qr
 from runboard.cards.measure import lines, width
-from runboard.cards.model import Link
+from runboard.cards.model import ShelfLabel, Traveller
 from runboard.cards.row import SMALL, TEXT, TINY, Type
 
 NAME = Type(11, 4.8)
 _BESIDE = qr.ROOM + 2
 _CODE = 6  # mm under the QR code
-_HIGHEST = 62  # above this, names are set small
+_HIGHEST = 36  # mm of names; above this they are set small
+_LEAST_BESIDE = 14  # mm beside the number that are worth using
+_MOST_BESIDE = 5  # lines there
+_BOLD = ("run", "due")
 _PICTURE = 17
+_FEW = 3  # lines of orders that stand in the head
 # Points of the number, by how it fits into how many mm.
 _NUMBERS = ((66, 38.0), (54, 38.0), (40, 38.0), (26, 60.0))
 
 
 def tray_head(
-    tray: str, run: str, product: str, about: Sequence[str], due: str, link: Link, picture: str | None, room: float
+    card: Traveller | ShelfLabel, due: str, orders: Sequence[str], picture: str | None, room: float
 ) -> tuple[dict[str, Any], int]:
-    """The facts of a tray's head, and its height in mm."""
+    """The facts of a tray's head, and its height in mm. ``orders`` stand in it if they are few."""
     wide = room - _BESIDE
-    number = number_of(tray, wide)
+    number = number_of(card.tray, wide)
     beside = wide - number["wide"] - 2
-    about_lines = [line for part in about for line in lines(part, beside, TEXT.points)] if beside > 14 else []
-    below = "" if about_lines else ", ".join(about)
-    column = wide - (_PICTURE if picture else 0)
-    names = _names(run, product, below, due, column)
-    top = max(number["high"], TEXT.height(len(about_lines) + 1) + 2.6)
+    about = [line for part in card.about for line in lines(part, beside, TEXT.points)] if beside > _LEAST_BESIDE else []
+    if len(about) > _MOST_BESIDE:
+        about = []
+    below = "" if about else ", ".join(card.about)
+    names = _names(card, below, due, orders, wide - (_PICTURE if picture else 0))
+    top = math.ceil(max(number["high"], TEXT.height(len(about) + 1) + 2.6))
     height = max(top + names["high"] + 1, qr.ROOM + _CODE, top + _PICTURE if picture else 0)
     facts = {
         "number": number,
-        "about": about_lines,
+        "about": about,
         "names": names,
-        "top": math.ceil(top),
-        "code": link.code,
-        "code_small": width(link.code, 11, bold=True) > qr.ROOM,
-        "qr": qr.svg(link.address),
+        "top": top,
+        "code": card.link.code,
+        "code_small": width(card.link.code, 11, bold=True) > qr.ROOM,
+        "qr": qr.svg(card.link.address),
         "picture": picture,
-        "tall": len(about_lines) > 3,
     }
     return facts, math.ceil(height)
 
@@ -51,24 +55,33 @@ def number_of(tray: str, room: float) -> dict[str, Any]:
         wide = width(tray, points, bold=True)
         if wide <= min(most, room):
             return {"points": points, "lines": (tray,), "wide": wide, "high": points * 0.29}
-    text = lines(tray, room, 14, bold=True)
-    return {"points": 14, "lines": text, "wide": room, "high": 6 * len(text)}
+    points, line = (14, 6.0) if width(tray, 14, bold=True) <= 2 * room else (9, 4.0)
+    text = lines(tray, room, points, bold=True)
+    return {"points": points, "lines": text, "wide": room, "high": line * len(text)}
 
 
-def _names(run: str, product: str, below: str, due: str, room: float) -> dict[str, Any]:
-    """Run, product and due; in the smallest type where they would fill the card."""
-    for name, small in ((NAME, SMALL), (TINY, TINY)):
-        set_ = {
-            "run": lines(run, room, name.points, bold=True),
-            "product": lines(product if product != run else "", room, small.points),
-            "about": lines(below, room, small.points),
-            "due": lines(due, room, TEXT.points, bold=True),
-        }
-        high = name.height(len(set_["run"])) + TEXT.height(len(set_["due"]))
-        high += small.height(len(set_["product"]) + len(set_["about"]))
+def _names(card: Traveller | ShelfLabel, below: str, due: str, orders: Sequence[str], room: float) -> dict[str, Any]:
+    """Run, product, due and few orders. Where they would fill the card they are set small; where even that is too much
+    their beginnings stand here, and ``spill`` has what has to be said whole below."""
+    ordered = [line for order in orders for line in lines(order, room, SMALL.points)]
+    few = ordered if len(ordered) <= _FEW else []
+    said = {"run": card.run, "product": card.product if card.product != card.run else "", "about": below, "due": due}
+    for name, small, due_, short in ((NAME, SMALL, TEXT, False), (TINY, TINY, TINY, False), (TINY, TINY, TINY, True)):
+        types = {"run": name, "product": small, "about": small, "due": due_}
+        found = {part: lines(text, room, types[part].points, part in _BOLD) for part, text in said.items()}
+        spill = [text for part, text in said.items() if short and len(found[part]) > 1]
+        if short:
+            found = {part: _beginning(text, room, types[part].points, part in _BOLD) for part, text in said.items()}
+        high = sum(types[part].height(len(text)) for part, text in found.items()) + SMALL.height(len(few))
         if high <= _HIGHEST:
             break
-    return {**set_, "high": high, "tiny": name is TINY}
+    return {**found, "orders": few, "high": high, "tiny": name is TINY, "spill": spill}
+
+
+def _beginning(text: str, room: float, points: float, bold: bool) -> tuple[str, ...]:
+    """A text in one line, its end left out where it is longer."""
+    found = lines(text, room, points, bold)
+    return found if len(found) < 2 else (f"{lines(text, room - width('…', points, bold), points, bold)[0]}…",)
 
 
 def next_head(tray: str, part: int, parts: int, run: str, code: str, room: float) -> tuple[dict[str, Any], int]:

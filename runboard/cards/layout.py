@@ -7,9 +7,9 @@ from typing import Any
 from runboard.cards.face import Face, Footing, footing
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.model import Card, CardOrder, JigLabel, RunSheet, ShelfLabel, Traveller
-from runboard.cards.pack import fill
+from runboard.cards.pack import Again, fill
 from runboard.cards.paper import PAPERS, Paper, Size
-from runboard.cards.row import Group, row, text_rows, title_row
+from runboard.cards.row import STRIP, Group, again_row, row, text_rows, title_row
 from runboard.cards.rows_of_label import jig_groups, jig_head, shelf_groups
 from runboard.cards.rows_of_run import run_groups, run_head
 from runboard.cards.rows_of_work import group_of
@@ -56,18 +56,21 @@ def faces(card: Card, paper: Paper, words: Mapping[str, str]) -> tuple[Face, ...
 
 def _traveller(card: Traveller, size: Size, words: Mapping[str, str]) -> tuple[Face, ...]:
     width, _ = size.room
-    head = tray_head(card.tray, card.run, card.product, card.about, card.due, card.link, card.picture, width)
-    groups = [group_of(work, width, words) for work in card.works]
-    if card.orders:
-        lines = [part for line in card.orders for part in text_rows(((line, False),), width)]
+    head = tray_head(card, card.due, card.orders, card.picture, width)
+    spilled = [part for text in head[0]["names"]["spill"] for part in text_rows(((text, False),), width - STRIP)]
+    groups = [Group(card.run, tuple(spilled)), *(group_of(work, width, words) for work in card.works)]
+    if card.orders and not head[0]["names"]["orders"]:
+        lines = [part for line in card.orders for part in text_rows(((line, False),), width - STRIP)]
         groups.append(Group(words["orders"], (title_row(words["orders"]), *lines)))
     return _of_tray("tray", card, head, groups, size, words)
 
 
 def _shelf(card: ShelfLabel, size: Size, words: Mapping[str, str]) -> tuple[Face, ...]:
     width, _ = size.room
-    head = tray_head(card.tray, card.run, card.product, card.about, "", card.link, None, width)
-    return _of_tray("shelf", card, head, shelf_groups(card, width, words), size, words)
+    head = tray_head(card, "", (), None, width)
+    spilled = [part for text in head[0]["names"]["spill"] for part in text_rows(((text, False),), width)]
+    groups = [*shelf_groups(card, width, words), Group(card.run, tuple(spilled))]
+    return _of_tray("shelf", card, head, groups, size, words)
 
 
 def _of_tray(
@@ -82,12 +85,16 @@ def _of_tray(
     def further(part: int, parts: int) -> Head:
         return next_head(card.tray, part, parts, card.run, card.link.code, width)
 
-    filled = fill(groups, free - first[1], free - further(88, 88)[1], words["continued"], notes=kind == "tray")
+    filled = fill(
+        groups, free - first[1], free - further(88, 88)[1], _again(words, width - STRIP), notes=kind == "tray"
+    )
     found = []
     for part, one in enumerate(filled, 1):
         facts, high = first if part == 1 else (further(part, len(filled))[0], further(88, 88)[1])
         name = kind if part == 1 else "further"
-        found.append(Face(name, size, facts, high, (*top, *one.rows), foot, one.left, part, len(filled)))
+        found.append(
+            Face(name, size, facts, high, (*top, *one.rows), foot, one.left, part, len(filled), kind == "tray")
+        )
     return tuple(found)
 
 
@@ -112,7 +119,7 @@ def _titled(
     """A label or a summary: the same head on each of its faces."""
     facts, high = head
     free = int(size.room[1]) - foot.height - high
-    filled = fill(groups, free, free, words["continued"], notes=kind == "run")
+    filled = fill(groups, free, free, _again(words, size.room[0]), notes=kind == "run")
     return tuple(
         Face(
             "titled",
@@ -124,7 +131,11 @@ def _titled(
             one.left if kind == "run" else 0,
             part,
             len(filled),
-            kind == "run",
+            whole=kind == "run",
         )
         for part, one in enumerate(filled, 1)
     )
+
+
+def _again(words: Mapping[str, str], room: float) -> Again:
+    return lambda name: again_row(name, words["continued"], room)

@@ -49,7 +49,6 @@ class Wait:
     title: str
     cells: tuple[Cell, ...] = ()
     notes: tuple[str, ...] = ()
-    over: bool = False
 
 
 @dataclass(frozen=True)

@@ -1,13 +1,14 @@
 """Filling cards with groups of rows: a group stays whole where it can, and says so where it goes on."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
-from runboard.cards.row import Group, Row, row
+from runboard.cards.row import Group, Row
 
 NOTES = 12  # mm that must stay free for a pencil on one card at least
 _WORTH_DIVIDING = 30  # mm left on a card for which a group that does not fit is divided
-_HEADING = 6
+
+Again = Callable[[str], Row]
 
 
 @dataclass
@@ -22,10 +23,10 @@ class Filled:
         self.left -= sum(one.height for one in rows)
 
 
-def fill(groups: Sequence[Group], first: int, next_: int, continued: str, notes: bool = True) -> list[Filled]:
+def fill(groups: Sequence[Group], first: int, next_: int, again: Again, notes: bool = True) -> list[Filled]:
     """Groups on as many cards as they need. The first has ``first`` mm, each other ``next_``.
 
-    No row is higher than ``next_``. With ``notes`` one card at least keeps room for a pencil.
+    ``again`` makes the heading of a group that goes on. No row is higher than ``next_``. With ``notes`` one card at least keeps room for a pencil.
     """
     cards = [Filled(first)]
     for group in groups:
@@ -35,7 +36,7 @@ def fill(groups: Sequence[Group], first: int, next_: int, continued: str, notes:
             cards.append(Filled(next_))
             cards[-1].add(group.rows)
         else:
-            _divide(group, cards, next_, continued)
+            _divide(group, cards, next_, again)
     if notes and max(card.left for card in cards) < NOTES:
         cards.append(Filled(next_))
     return cards
@@ -56,16 +57,16 @@ def _can_begin(group: Group, card: Filled) -> bool:
     return card.left >= _WORTH_DIVIDING and _core(group) + min(rest, 10) <= card.left and rest > 0
 
 
-def _divide(group: Group, cards: list[Filled], next_: int, continued: str) -> None:
+def _divide(group: Group, cards: list[Filled], next_: int, again: Again) -> None:
     """Row by row, with the group's name again at the top of each further card."""
     if cards[-1].rows and _core(group) > cards[-1].left:
         cards.append(Filled(next_))
     for at, one in enumerate(group.rows):
         if _needs(group.rows, at) > cards[-1].left:
             cards.append(Filled(next_))
-            again = row("again", _HEADING, text=f"{group.name}, {continued}")
-            if at and again.height + _needs(group.rows, at) <= next_:
-                cards[-1].add([again])
+            heading = again(group.name)
+            if at and heading.height + _needs(group.rows, at) <= next_:
+                cards[-1].add([heading])
         cards[-1].add([one])
 
 

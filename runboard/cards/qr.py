@@ -36,7 +36,7 @@ def svg(text: str) -> str:
         xmldecl=False,
         omitsize=True,
         nl=False,
-        svgclass="qr",
+        svgclass="code",
         lineclass=None,
     )
     return written.getvalue().decode().replace("<svg ", f'<svg width="{side:.3f}mm" height="{side:.3f}mm" ', 1)

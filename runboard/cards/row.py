@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from runboard.cards.measure import Line, Run, flow
+from runboard.cards.measure import Line, Run, flow, lines, width
 
 STRIP = 9.0  # the column of marks on the left
 MOST_LINES = 6  # in one row of text; a longer text goes on in the next
@@ -29,6 +29,7 @@ STEP = Type(10, 4.2)
 TEXT = Type(9, 4.0)
 SMALL = Type(7.5, 3.3)
 TINY = Type(7, 3.0)
+_AGAIN = Type(8, 6.0)
 
 
 @dataclass(frozen=True)
@@ -82,6 +83,13 @@ def text_rows(
 def title_row(text: str) -> Row:
     """A heading within a card."""
     return row("title", 7, keep=True, text=text)
+
+
+def again_row(name: str, continued: str, room: float) -> Row:
+    """A group's name where it goes on; of a very long one its beginning, since the whole stands before."""
+    kept = lines(name, room - width(f"…, {continued}", _AGAIN.points, bold=True), _AGAIN.points, bold=True)
+    short = kept[0] if len(kept) == 1 else f"{kept[0]}…"
+    return row("again", _AGAIN.line, text=f"{short}, {continued}")
 
 
 def in_parts(lines: Sequence[Line], most: int) -> list[Sequence[Line]]:

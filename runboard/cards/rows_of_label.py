@@ -12,7 +12,7 @@ from runboard.cards.rows_of_work import care_rows, cell_rows, check_rows, place_
 _TITLE = Type(22, 9.2)
 _LESS = Type(12, 5.4)
 _UNTIL = (40, 30, 22, 14)
-_LABEL = 24.0  # mm of a setup sheet's label column
+_LABEL = 34.0  # mm of a setup sheet's label column
 
 
 def jig_head(card: JigLabel, room: float) -> tuple[dict[str, Any], int]:

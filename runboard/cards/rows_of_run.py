@@ -6,13 +6,13 @@ from typing import Any
 
 from runboard.cards.measure import lines, width
 from runboard.cards.model import RunSheet, TrayLine
-from runboard.cards.row import MOST_LINES, SMALL, STEP, TEXT, Group, Row, Type, row, title_row
+from runboard.cards.row import MOST_LINES, SMALL, STEP, TEXT, Group, Row, Type, row, text_rows, title_row
 
 _TITLE = Type(22, 9.2)
 _LESS = Type(12, 5.4)
 _NUMBER = 22.0
 _MARK = 6.0
-_COLUMNS = 3
+_CODE = 27.0
 
 
 def run_head(card: RunSheet, room: float) -> tuple[dict[str, Any], int]:
@@ -27,13 +27,13 @@ def run_head(card: RunSheet, room: float) -> tuple[dict[str, Any], int]:
 
 
 def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Group]:
-    """Trays, then orders, steps and supplies."""
+    """What the numbers of the steps mean, the trays, then orders and supplies."""
+    steps = [part for one in card.steps for part in ((str(one.number), True), (f"{one.name}, {one.where}", False))]
     trays = [part for one in card.trays for part in _tray(one, room)]
-    groups = [Group(words["trays"], (row("heads_run", 4), *trays))]
+    groups = [Group(words["steps"], tuple(text_rows(steps, room, gap=2))), Group(words["trays"], tuple(trays))]
     orders = [part for one in card.orders for part in _three(one, room)]
-    steps = [part for one in card.steps for part in _three((str(one.number), one.name, one.where), room)]
     supplies = [part for name, amount in card.supplies for part in _three((amount, name, ""), room)]
-    for title, rows in (("orders", orders), ("steps", steps), ("supplies", supplies)):
+    for title, rows in (("orders", orders), ("supplies", supplies)):
         if rows:
             groups.append(Group(words[title], (title_row(words[title]), *rows)))
     return groups
@@ -44,13 +44,13 @@ def _tray(one: TrayLine, room: float) -> Iterator[Row]:
     inner = room - _NUMBER
     number = lines(one.tray, _NUMBER - 2, STEP.points, bold=True)
     size = 22 if width(one.tray, 22, bold=True) <= _NUMBER - 2 else 10
-    a_line = max(1, int((inner - 34) / _MARK))
+    a_line = max(1, int(inner / _MARK))
     marks = [
         [(at + start + 1, mark) for at, mark in enumerate(one.marks[start : start + a_line])]
         for start in range(0, len(one.marks), a_line)
     ]
-    text = lines(f"{one.next} · {one.about}", inner, SMALL.points)
-    code = lines(one.code, 32, TEXT.points, bold=True)
+    code = lines(one.code, _CODE, TEXT.points, bold=True)
+    text = lines(f"{one.next} · {one.about}", inner - _CODE - 2, SMALL.points)
     if size == 10 and len(number) > 2:
         yield row(
             "text",
@@ -59,7 +59,7 @@ def _tray(one: TrayLine, room: float) -> Iterator[Row]:
             style="step",
         )
         number = ()
-    tall = max(7.0 * len(marks), TEXT.height(len(code))) + SMALL.height(len(text)) + 1.6
+    tall = 7.0 * len(marks) + max(SMALL.height(len(text)), TEXT.height(len(code))) + 1
     yield row(
         "tray",
         max(tall, STEP.height(len(number)) + 1, 11),

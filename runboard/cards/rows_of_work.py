@@ -27,7 +27,7 @@ def group_of(work: Work, room: float, words: Mapping[str, str]) -> Group:
         rows += setup_rows(work.setup, inner)
         rows += check_rows(work.checks, inner, words)
         rows += place_rows(work.places, inner)
-    if work.wait and not work.wait.over:
+    if work.wait:
         rows += _wait(work.wait, room)
     return Group(work.steps[0].name, tuple(rows))
 
@@ -57,7 +57,7 @@ def care_rows(care: Sequence[Care], room: float) -> list[Row]:
     while at < len(care):
         alone = list(_wide(care[at], room))
         pair = care[at : at + 2]
-        halves = [lines(one.text, room / 2 - SIGN * len(one.signs) - 1.5, STEP.points) for one in pair]
+        halves = [lines(one.text, room / 2 - SIGN * _signs(one) - 1.5, STEP.points) for one in pair]
         if len(pair) == 2 and max(len(half) for half in halves) <= _MOST_HALF:
             both = _pair(pair, halves)
             if both.height < sum(one.height for one in (*alone, *_wide(pair[1], room))):
@@ -70,10 +70,13 @@ def care_rows(care: Sequence[Care], room: float) -> list[Row]:
 
 
 def _pair(pair: Sequence[Care], halves: Sequence[tuple[str, ...]]) -> Row:
-    cautions = [
-        {"signs": one.signs, "lines": half, "pad": len(one.signs)} for one, half in zip(pair, halves, strict=True)
-    ]
+    cautions = [{"signs": one.signs, "lines": half, "pad": _signs(one)} for one, half in zip(pair, halves, strict=True)]
     return row("care", _care_height(max(len(half) for half in halves), True), core=True, cautions=cautions)
+
+
+def _signs(one: Care) -> int:
+    """Places for signs before a caution: one at least, so that all texts begin alike."""
+    return max(1, len(one.signs))
 
 
 def _care_height(text: int, sign: bool) -> float:
@@ -82,11 +85,11 @@ def _care_height(text: int, sign: bool) -> float:
 
 def _wide(one: Care, room: float) -> Iterator[Row]:
     """A caution over the whole width; a very long one goes on in further rows."""
-    text = lines(one.text, room - SIGN * len(one.signs) - 1, STEP.points)
+    text = lines(one.text, room - SIGN * _signs(one) - 1, STEP.points)
     for at in range(0, len(text), MOST_LINES):
         part = text[at : at + MOST_LINES]
         signs = one.signs if at == 0 else ()
-        cautions = [{"signs": signs, "lines": part, "pad": len(one.signs)}]
+        cautions = [{"signs": signs, "lines": part, "pad": _signs(one)}]
         yield row("care", _care_height(len(part), bool(signs)), core=True, cautions=cautions, wide=True)
 
 

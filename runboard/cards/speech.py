@@ -33,6 +33,11 @@ class Speech:
         skeleton = "E" if abs(at - self.now) < _CLEAR_FOR else "MMMEd"
         return f"{format_skeleton(skeleton, local, locale=self.language)} {local:%H:%M}"
 
+    def printed(self) -> str:
+        """Now, with its year: what is on paper outlives it."""
+        local = self.now.astimezone(self.zone)
+        return f"{format_skeleton('yMMMd', local, locale=self.language)} {local:%H:%M}"
+
     def day(self, at: datetime) -> str:
         """'Thu, Dec 3': the day with its date."""
         return str(format_skeleton("MMMEd", at.astimezone(self.zone), locale=self.language))

@@ -23,7 +23,7 @@ def traveller(book: Book, run: RunState, tray: Tray, links: Links, speech: Speec
         run=run.name,
         product=route.product.name,
         about=about_tray(run, tray, speech),
-        due=_due(orders, speech),
+        due=_due(orders, bool(tray.places), speech),
         orders=tuple(_order(due, lines, speech) for due, lines in orders.items()) if tray.places else (),
         works=tuple(work_on(book, run, tray, operation, speech) for operation in route.product.operations),
         link=links(run.id, tray.id),
@@ -60,11 +60,16 @@ def orders_of(run: RunState, tray: Tray) -> dict[datetime | None, list[tuple[Ord
     return dict(sorted(found.items(), key=lambda one: (one[0] is None, one[0].timestamp() if one[0] else 0)))
 
 
-def _due(orders: dict[datetime | None, list[tuple[Order, int]]], speech: Speech) -> str:
+def _due(orders: dict[datetime | None, list[tuple[Order, int]]], placed: bool, speech: Speech) -> str:
+    """When the tray's own pieces are due first, or the run's as long as no order line is theirs."""
     dates = [due for due in orders if due]
-    if len(dates) > 1:
-        return speech("card-due-over", first=speech.moment(dates[0]), last=speech.moment(dates[-1]))
-    return speech("card-due", at=speech.moment(dates[0])) if dates else ""
+    if not dates:
+        return ""
+    if placed:
+        return speech("card-due", at=speech.moment(dates[0]))
+    if len(dates) == 1:
+        return speech("card-run-due", at=speech.moment(dates[0]))
+    return speech("card-run-due-over", first=speech.moment(dates[0]), last=speech.moment(dates[-1]))
 
 
 def _order(due: datetime | None, lines: list[tuple[Order, int]], speech: Speech) -> str:

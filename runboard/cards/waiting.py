@@ -26,7 +26,6 @@ def wait_after(book: Book, operation: Operation, rest: Rest | None, speech: Spee
         title or speech("card-finish", finish=finish.name if finish else ""),
         (*_bounds(operation, rest, speech), *label_times(finish, done_at(operation, rest), speech)),
         finish_notes(finish, speech),
-        rest is not None and rest.ended_at is not None,
     )
 
 

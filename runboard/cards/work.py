@@ -16,6 +16,8 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
     translation = translation_of(operation, speech.language)
     after = comes_after_finish(book, route.product.operations, operation)
     own = translated([one.text for one in operation.instructions], translation.instructions)
+    rest = tray.rests.get(steps[-1].key)
+    over = is_done(route, tray, steps[-1]) and (rest is None or rest.ended_at is not None)
     return Work(
         steps=tuple(_line(book, run, tray, step, speech) for step in steps),
         care=care_of(book, operation, speech, after),
@@ -23,7 +25,7 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
         setup=_setup(book, operation, speech),
         checks=checks_of(operation, speech),
         places=places_of(route, tray, operation),
-        wait=wait_after(book, operation, tray.rests.get(steps[-1].key), speech),
+        wait=None if over else wait_after(book, operation, rest, speech),
     )
 
 

@@ -23,7 +23,8 @@ card-tray-of = { $trays ->
 }
 card-card = card
 card-due = due { $at }
-card-due-over = due { $first } to { $last }
+card-run-due = run due { $at }
+card-run-due-over = run due { $first } to { $last }
 card-order-dated = { $pieces } for { $at }
 card-order-undated = { $pieces } with no date
 card-board = board { $board }
@@ -58,7 +59,7 @@ card-not-before = not before { $at }
 
 ## The foot
 card-the-lead = the lead
-card-bad-piece = A bad piece: lay it aside, mark what is wrong, count it as scrap, tell { $lead }. Two alike: stop and call.
+card-bad-piece = A bad piece: lay it aside, mark it, count it as scrap, tell { $lead }. Two alike: stop, call.
 card-print = { $run } · route revision { $revision } · print { $number } · { $at }
 
 ## The run's summary

@@ -1,0 +1,69 @@
+# Lo que dicen las tarjetas: hojas de ruta, etiquetas, el resumen de una tanda. Las precauciones están en su catálogo.
+card-good = buenas
+card-scrap = desecho
+card-initials = iniciales
+card-time = hora
+card-notes = notas
+card-measured = medido
+card-continued = sigue
+card-trays = Bandejas
+card-orders = Pedidos
+card-supplies = Se gasta en total
+card-steps = Pasos
+card-places = Puestos de la plantilla
+card-card = tarjeta
+card-start-list = Lista de arranque
+card-on-the-jig-label = en la etiqueta de la máquina
+card-pieces = { $pieces ->
+    [one] 1 pieza
+   *[other] { $pieces } piezas
+}
+card-tray-of = { $trays ->
+    [one] la única bandeja
+   *[other] una de { $trays } bandejas
+}
+card-due = para { $at }
+card-run-due = la tanda para { $at }
+card-run-due-over = la tanda de { $first } a { $last }
+card-order-dated = { $pieces } para { $at }
+card-order-undated = { $pieces } sin fecha
+card-board = tabla { $board }
+card-days = { $days ->
+    [one] 1 día
+   *[other] { $days } días
+}
+
+## First pieces
+card-first-piece-run = Primera pieza de la tanda
+card-first-piece-setup = Primera pieza tras preparar
+card-first-piece-load = Primera pieza de cada carga
+card-measure = { $nominal } +{ $plus } −{ $minus }
+card-limits = { $least } a { $most }
+
+## Waits
+card-wait-dry = Dejar secar: { $span } como mínimo
+card-wait-cure = Dejar curar: { $span } como mínimo
+card-wait-clamp = En sargentos: { $span } como mínimo
+card-wait-cool = Dejar enfriar: { $span } como mínimo
+card-wait-settle = Dejar reposar: { $span } como mínimo
+card-finish = Después de { $finish }
+card-go-on-from = seguir desde
+card-latest = a más tardar ({ $span })
+card-recoat = otra mano desde ({ $span })
+card-handle = tocar desde ({ $span })
+card-cure = curado total ({ $span })
+card-label-of = Tiempos: etiqueta, ficha del { $date }.
+card-read-the-label = Tiempos de costumbre: lea la etiqueta.
+card-do-not-move = No mover antes de
+card-not-before = no antes de { $at }
+
+## The foot
+card-the-lead = quien dirige el taller
+card-bad-piece = Una pieza mala: apártela, márquela, cuéntela como desecho, avise a { $lead }. Dos iguales: pare y llame.
+card-print = { $run } · revisión de ruta { $revision } · impresión { $number } · { $at }
+
+## The run's summary
+card-wanted = { $wanted } pedidas, { $started } empezadas, { $good } buenas
+card-opened = abierta { $at }
+card-next = sigue: { $step }
+card-all-done = todo hecho

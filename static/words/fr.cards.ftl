@@ -1,0 +1,69 @@
+# Ce que disent les cartes : fiches suiveuses, étiquettes, résumé d'une série. Les précautions sont dans leur catalogue.
+card-good = bonnes
+card-scrap = rebut
+card-initials = initiales
+card-time = heure
+card-notes = notes
+card-measured = mesuré
+card-continued = suite
+card-trays = Plateaux
+card-orders = Commandes
+card-supplies = Consommé en tout
+card-steps = Étapes
+card-places = Places du gabarit
+card-card = carte
+card-start-list = Liste de départ
+card-on-the-jig-label = sur l'étiquette de la machine
+card-pieces = { $pieces ->
+    [one] { $pieces } pièce
+   *[other] { $pieces } pièces
+}
+card-tray-of = { $trays ->
+    [one] le seul plateau
+   *[other] un plateau sur { $trays }
+}
+card-due = pour { $at }
+card-run-due = série pour { $at }
+card-run-due-over = série de { $first } à { $last }
+card-order-dated = { $pieces } pour { $at }
+card-order-undated = { $pieces } sans date
+card-board = planche { $board }
+card-days = { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
+}
+
+## First pieces
+card-first-piece-run = Première pièce de la série
+card-first-piece-setup = Première pièce après réglage
+card-first-piece-load = Première pièce de chaque charge
+card-measure = { $nominal } +{ $plus } −{ $minus }
+card-limits = { $least } à { $most }
+
+## Waits
+card-wait-dry = Laisser sécher : { $span } au moins
+card-wait-cure = Laisser durcir : { $span } au moins
+card-wait-clamp = Sous serre-joints : { $span } au moins
+card-wait-cool = Laisser refroidir : { $span } au moins
+card-wait-settle = Laisser reposer : { $span } au moins
+card-finish = Après { $finish }
+card-go-on-from = continuer dès
+card-latest = au plus tard ({ $span })
+card-recoat = autre couche dès ({ $span })
+card-handle = manipuler dès ({ $span })
+card-cure = durci à cœur ({ $span })
+card-label-of = Durées : étiquette, fiche du { $date }.
+card-read-the-label = Durées d'usage : lire l'étiquette.
+card-do-not-move = Ne pas déplacer avant
+card-not-before = pas avant { $at }
+
+## The foot
+card-the-lead = le responsable
+card-bad-piece = Une pièce mauvaise : mettre de côté, marquer, compter au rebut, prévenir { $lead }. Deux pareilles : arrêter, appeler.
+card-print = { $run } · révision de gamme { $revision } · impression { $number } · { $at }
+
+## The run's summary
+card-wanted = { $wanted } demandées, { $started } commencées, { $good } bonnes
+card-opened = ouverte { $at }
+card-next = ensuite : { $step }
+card-all-done = tout est fait

@@ -1,0 +1,80 @@
+"""Orders of cards for tests: the small shop's run, and one with the longest texts that the forms take."""
+
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from runboard.cards.foot import page_words
+from runboard.cards.labels import jig_labels, shelf_labels
+from runboard.cards.model import Card, CardOrder, Link
+from runboard.cards.run_sheet import run_sheet
+from runboard.cards.speech import Speech
+from runboard.cards.traveller import traveller
+from runboard.run.route import Route
+from runboard.run.state import Order, Rest, Revision, RunState, Tray
+from runboard.shop.book import Book, Product
+from runboard.shop.book_json import book_from_json
+from runboard.web.sentences import catalogue, zone_of
+from tests import scenario
+
+NOW = datetime(2026, 3, 4, 15, 0, tzinfo=UTC)
+PAPERS = ("a6", "4x6", "a4", "letter")
+LANGUAGES = ("en", "de", "es", "fr")
+
+
+def speech(book: Book, language: str = "en", now: datetime = NOW) -> Speech:
+    """The catalogue's sentences; a message or a fact that is missing fails."""
+    bundle = catalogue(language)
+
+    def say(message: str, **facts: Any) -> str:
+        text, wrong = bundle.format_pattern(bundle.get_message(message).value, facts)
+        assert not wrong, (message, wrong)
+        return str(text)
+
+    return Speech(say, language, zone_of(book.time_zone), book.units, now)
+
+
+def link(run: str, tray: str) -> Link:
+    return Link(f"http://192.168.178.120:8210/t/x4Kd9fQ2mL-{run}-{tray}", "K7QM-2XTD")
+
+
+def rails_book(**more: Any) -> Book:
+    """The small shop's book; ``more`` are changes to operations, by key."""
+    record = scenario.shop()
+    for one in record["products"][0]["operations"]:
+        one.update(more.get(one["key"], {}))
+    return book_from_json(record)
+
+
+def run_of(product: Product, trays: int = 3, pieces: int = 5, **more: Any) -> RunState:
+    """An open run, nothing begun."""
+    first = Route(product).steps[0].key
+    made = {str(at): Tray(str(at), pieces, at={first: pieces}) for at in range(1, trays + 1)}
+    asked = {
+        "id": "r7",
+        "name": "Key rails, run 7",
+        "state": "open",
+        "opened_at": NOW - timedelta(days=2),
+        "product": product.key,
+        "product_name": product.name,
+        "revisions": (Revision(1, "1", Route(product)),),
+        "orders": (Order("1", 9, "Meyer", "12", NOW + timedelta(days=1, hours=1)), Order("2", 4, "Ito", "7a")),
+        "wood": product.wood,
+        "trays": made,
+    }
+    return RunState(**{**asked, **more})
+
+
+def order(book: Book, run: RunState, paper: str = "a6", language: str = "en", kinds: str = "travellers") -> CardOrder:
+    """An order of a run's cards: ``travellers``, or ``everything``."""
+    said = speech(book, language)
+    cards: tuple[Card, ...] = tuple(traveller(book, run, tray, link, said) for tray in run.trays.values())
+    if kinds == "everything":
+        labels = (*jig_labels(book, run, said), *shelf_labels(book, run, link, said))
+        cards = (*cards, *labels, run_sheet(book, run, link, said))
+    return CardOrder(cards, paper, page_words(said), language, run.name)
+
+
+def resting(tray: Tray, step: str, began: datetime, least: timedelta, latest: timedelta | None = None) -> Tray:
+    """A tray in the wait after a step."""
+    rest = Rest("dry", began, began + least, began + latest if latest else None)
+    return Tray(**{**vars(tray), "rests": {step: rest}})
