@@ -101,7 +101,9 @@ def _check_start(state: ShopState, book: Book, work: Work, event: Event) -> None
 
 def _check_machine(state: ShopState, book: Book, work: Work, event: Event) -> None:
     step = work.step
-    if step and list_of(book, step) and not is_listed(state, book, step.operation.station, event.moment):
+    if step is None or not list_of(book, step):
+        return
+    if not is_listed(state, book, step.operation.station, event.person, event.moment):
         raise NotForGuest("list first", step=step.name)
 
 

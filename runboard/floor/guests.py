@@ -43,12 +43,21 @@ def find_tray(workshop: Workshop, door: Door, settings: Settings, address: str, 
     wait = door.tries.wait(address, now)
     if wait > timedelta(0):
         raise NotForGuest("card too often", minutes=-(-wait // timedelta(minutes=1)))
+    try:
+        return tray_of_card(workshop, settings, token, code)
+    except NotForGuest as refused:
+        if refused.code == "card unknown":
+            door.tries.note_wrong(address, now)
+        raise
+
+
+def tray_of_card(workshop: Workshop, settings: Settings, token: str = "", code: str = "") -> At:
+    """The same where nobody is kept from guessing. Refused 'card unknown', 'card over'."""
     catch_up(workshop)
     keys, runs = read_keys(settings), workshop.ledger.state.runs
     trays = [(run.id, tray) for run in runs.values() for tray in run.trays]
     found = tray_of_token(keys, trays, token) if token else tray_of_code(keys, trays, code)
     if found is None:
-        door.tries.note_wrong(address, now)
         raise NotForGuest("card unknown")
     if runs[found[0]].state != "open":
         raise NotForGuest("card over", run=runs[found[0]].name)

@@ -136,10 +136,10 @@ def list_of(book: Book, step: Step) -> tuple[tuple[str, str], ...]:
     return (*((key, "") for key in start_points(book, step.operation)), *own)
 
 
-def is_listed(state: ShopState, book: Book, station: str, now: datetime) -> bool:
-    """Whether the full start list was ticked at this station today, since its last change."""
+def is_listed(state: ShopState, book: Book, station: str, person: str, now: datetime) -> bool:
+    """Whether this person ticked the full start list at this station today, since its last change."""
     seen = state.stations.get(station)
-    return seen is not None and seen.listed == f"{local_day(now, book.time_zone)}|{seen.setups}"
+    return seen is not None and seen.listed == f"{local_day(now, book.time_zone)}|{seen.setups}|{person}"
 
 
 def open_checks(state: ShopState, book: Book, work: Work, now: datetime) -> Iterator[Check]:

@@ -71,16 +71,16 @@ def _presses(
     if not mine:
         return [unload | {"words": speech("go-on")}] if at == "unloading" else [start]
     if at == "loading":
-        return [_running(speech, state, book, step), aside]
+        return [_running(speech, state, book, step, person), aside]
     if at in ("working", "unloading"):
         return [*_ending(speech, work, person), aside]
     return []
 
 
-def _running(speech: Speech, state: ShopState, book: Book, step: Step) -> Record:
+def _running(speech: Speech, state: ShopState, book: Book, step: Step, person: str) -> Record:
     """'It runs now', with about how long; the full start list comes before it where it is wanted."""
     wanted = list_of(book, step)
-    listed = is_listed(state, book, step.operation.station, speech.now)
+    listed = is_listed(state, book, step.operation.station, person, speech.now)
     points = [] if listed else _points(speech, step, wanted)
     return {
         "do": "run",

@@ -23,7 +23,7 @@ _LEADS = ("given to another", "shared load", "skill", "material forbidden")
 # What the page says by itself, whatever the tray's step is.
 _FIXED = (
     "what-to-do", "watch-for", "setup", "texts", "first-piece", "first-piece-measured", "first-piece-pass",
-    "first-piece-fail", "go-wrong", "go-call", "wrong-title", "wrong-hurt", "wrong-bad", "wrong-stopped", "bad-title",
+    "first-piece-fail", "go-wrong", "wrong-title", "wrong-hurt", "wrong-bad", "wrong-stopped", "bad-title",
     "bad-count", "did-call", "did-stopped", "did-undo", "did-first-piece", "less", "more", "minutes", "min", "list-title",
     "count-title", "good", "scrap", "count-why", "back", "ok", "undo", "saved", "only-here", "sent", "refused", "offline",
     "kept", "running-overdue",
@@ -152,7 +152,8 @@ def _notices(speech: Speech, book: Book, work: Work, step: Step, person: str) ->
         yield _notice("look", speech("held", why=work.hold.why))
     if work.state == "none" and _was_done_by(work, person) and work.before is not None:
         good = sum(one for one, _ in work.tray.counts.get(work.before.key, {}).values())
-        yield _notice("note", speech("moved", step=speech.name(work.before), good=good, place=place(book, step)))
+        said = "finished" if work.rest is not None else "moved"
+        yield _notice("note", speech(said, step=speech.name(work.before), good=good, place=place(book, step)))
         yield from _rags(speech, book, work)
     rest = work.rest
     if work.state == "none" and rest is not None and rest.ready_at > speech.now:

@@ -77,12 +77,15 @@ class Speech:
         if shown.key:
             return self.care(shown.key)
         words = self.texts(operation, "cautions", operation.cautions)
-        return words[operation.cautions.index(shown.text)] if shown.text in operation.cautions else shown.text
+        own = words[operation.cautions.index(shown.text)] if shown.text in operation.cautions else shown.text
+        return own[:1].upper() + own[1:] + ("" if own.endswith((".", "!", "?")) else ".")
 
     def limits(self, check: Check) -> str:
         """'60 mm, from 59.8 mm to 60.3 mm'; '' for a check by eye."""
         if check.nominal is None:
             return ""
+        if check.plus is None and check.minus is None:
+            return format_length(check.nominal, self.units)
         least, most = check.nominal - (check.minus or 0), check.nominal + (check.plus or 0)
         lengths = {"nominal": check.nominal, "least": least, "most": most}
         return self("first-piece-limits", **{key: format_length(mm, self.units) for key, mm in lengths.items()})

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from flask import Blueprint, Flask, Response, abort, current_app, make_response, render_template, request
 from markupsafe import Markup
 
-from runboard.floor.access import CREW, LEAD
+from runboard.floor.access import CREW, GUEST, LEAD
 from runboard.floor.devices import Door, make_code, pair, rename_device, revoke_device, tidy_name
 from runboard.run.device import Device
 from runboard.run.refusal import Refused
@@ -121,11 +121,13 @@ def revoke(device_id: str) -> Response:
 
 
 def devices_shown() -> list[Device] | None:
-    """The devices for the Shop page: those paired, then the revoked, each as last seen. None for who may not see them."""
+    """The devices for the Shop page: those paired, then the revoked, each as last seen; helpers who came by a card stand
+    elsewhere. None for who may not see them."""
     shut = door()
     if shut is None or access() != LEAD:
         return None
-    return sorted(shut.devices.devices(), key=lambda one: one.revoked_at is not None)
+    paired = (one for one in shut.devices.devices() if one.access != GUEST)
+    return sorted(paired, key=lambda one: one.revoked_at is not None)
 
 
 def _drawn(address: str) -> Markup:

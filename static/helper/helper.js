@@ -11,6 +11,10 @@ import { ended, nextLook, onTray, openTray, serverReached, standing, tray } from
 
 const MISSED_MS = 60_000;
 const UNDO_MS = 12 * 3_600_000;
+// What a machine does stands above what the hands do.
+const AT_ONCE = ["running", "ended", "stopped", "done"];
+// Where there is a first piece in hand.
+const CHECKED = ["working", "ended", "unloading"];
 const root = document.getElementById("helper");
 const title = document.title;
 let first = true;
@@ -27,9 +31,9 @@ function page(state) {
     ${due ? watch(state, due) : nothing}
     ${state.calls.map((text) => html`<p class="note calls" role="status">${text}</p>`)}
     ${state.notices.map(notice)}
-    ${state.step ? watchFor(state) : nothing}
-    ${view ? work(state, stand, view) : nothing}
-    ${state.step ? instructions(state) : nothing}
+    ${view && AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
+    ${state.step ? [watchFor(state), instructions(state)] : nothing}
+    ${view && !AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
     <p class="emergency">${state.emergency}</p>
     ${pressed(state)}
     ${bar(state, stand, view)}`;
@@ -54,14 +58,17 @@ const rows = (words, found) => found.length ? html`<section><h2>${words}</h2>
 
 /** How it stands, the first pieces to check, and the presses beside the big one. */
 function work(state, { at }, view) {
-  const overdue = at === "running" && state.at === "running" && state.end_at && now() > millis(state.end_at);
-  const [, ...others] = offered(state, at, view);
+  const overdue = isOverdue(state, at);
+  const checks = CHECKED.includes(at) ? state.checks : [];
+  const others = offered(state, at, view).slice(at === "running" && !overdue ? 0 : 1);
   return html`<section class="work"><h2>${view.heading}</h2>
     ${overdue ? html`<p class="note look">${state.words["running-overdue"]}</p>` : nothing}${view.text ? html`<p>${view.text}</p>` : nothing}
-    ${state.checks.length ? html`<p>${state.words["first-piece"]}</p>` : nothing}
-    <div class="presses">${state.checks.map((one) => button(`${one.text}${one.limits ? `: ${one.limits}` : ""}`, () => openCheck(one), "full"))}
+    ${checks.length ? html`<p>${state.words["first-piece"]}</p>` : nothing}
+    <div class="presses">${checks.map((one) => button(`${one.text}${one.limits ? `: ${one.limits}` : ""}`, () => openCheck(one), "full"))}
     ${others.map((one) => button(one.words, does(one), "full"))}</div></section>`;
 }
+
+const isOverdue = (state, at) => Boolean(at === "running" && state.at === "running" && state.end_at && now() > millis(state.end_at));
 
 /** The presses of a view; while it is known that they would not be taken, what helps instead. */
 function offered(state, at, view) {
@@ -71,7 +78,8 @@ function offered(state, at, view) {
 
 /** Under the thumb: the one big press, and what is wrong. */
 function bar(state, { at }, view) {
-  const [big] = offered(state, at, view);
+  // That it has ended is no big press before its time.
+  const big = at === "running" && !isOverdue(state, at) ? null : offered(state, at, view)[0];
   return html`<div class="bar"><div>${big ? button(big.words, does(big), "go") : nothing}
     <div class="pair">${button(state.words["go-wrong"], openWrong)}${state.show && big === state.show ? nothing : button(state.call.words, does(state.call))}</div></div></div>`;
 }

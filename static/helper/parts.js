@@ -4,12 +4,12 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 
 /** ISO signs beside their words, which say the same: so they are not read out. */
 export const signs = (numbers = []) =>
-  numbers.length ? html`<span class="signs">${numbers.map((number) => html`<img src="/static/signs/${number}.svg" alt="" width="56" height="56">`)}</span>` : html`<span></span>`;
+  numbers.length ? html`<span class="signs">${numbers.map((number) => html`<img src="/static/signs/${number}.svg" alt="" width="56" height="56">`)}</span>` : nothing;
 
 export const button = (words, action, kind = "") => html`<button type="button" class=${kind} @click=${action}>${words}</button>`;
 
 /** A sentence of the catalogue with the numbers that only this page knows. */
-export const fill = (words, facts) => words.replace(/\{(\w+)\}/g, (_, name) => facts[name] ?? "");
+export const fill = (text, facts) => text.replace(/\{(\w+)\}/g, (_, name) => facts[name] ?? "");
 
 /** − number + */
 export const stepper = (words, label, value, { min = 0, max, unit = "", set }) => html`<div class="stepper" role="group" aria-label=${label}>

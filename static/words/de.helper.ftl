@@ -46,6 +46,7 @@ helper-span-days = { $days ->
    *[other] { $days } Tage
 }
 helper-held = Diese Stücke warten: { $why }. Die Leitung rufen.
+helper-finished = { $step } ist fertig: { $good } gut.
 helper-moved = { $step } ist fertig: { $good } gut. Den Kasten hierhin bringen: { $place }
 helper-lead-takes = Den Kasten hierhin bringen: { $place }. Dort übernimmt die Leitung.
 helper-through = Dieser Kasten ist ganz fertig: { $good } gut. Der Leitung geben. Danke!

@@ -46,6 +46,7 @@ helper-span-days = { $days ->
    *[other] { $days } days
 }
 helper-held = These pieces wait: { $why }. Call the lead.
+helper-finished = { $step } is done: { $good } good.
 helper-moved = { $step } is done: { $good } good. Take the tray here: { $place }
 helper-lead-takes = Take the tray here: { $place }. The lead takes it from there.
 helper-through = This tray is through: { $good } good. Give it to the lead. Thank you!

@@ -46,6 +46,7 @@ helper-span-days = { $days ->
    *[other] { $days } días
 }
 helper-held = Estas piezas esperan: { $why }. Llamar a la persona responsable.
+helper-finished = { $step } está hecho: { $good } buenas.
 helper-moved = { $step } está hecho: { $good } buenas. Llevar la bandeja aquí: { $place }
 helper-lead-takes = Llevar la bandeja aquí: { $place }. Allí sigue la persona responsable.
 helper-through = Esta bandeja está terminada: { $good } buenas. Entregarla a la persona responsable. ¡Gracias!

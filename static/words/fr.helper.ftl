@@ -46,6 +46,7 @@ helper-span-days = { $days ->
    *[other] { $days } jours
 }
 helper-held = Ces pièces attendent : { $why }. Appeler la personne responsable.
+helper-finished = { $step } est terminé : { $good } bonnes.
 helper-moved = { $step } est terminé : { $good } bonnes. Porter le plateau ici : { $place }
 helper-lead-takes = Porter le plateau ici : { $place }. La personne responsable prend la suite.
 helper-through = Ce plateau est terminé : { $good } bonnes. Le remettre à la personne responsable. Merci !

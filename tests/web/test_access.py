@@ -152,7 +152,7 @@ def test_a_helpers_device_looks_at_everything_and_changes_nothing_but_the_work(h
         ):
             assert answer.status_code == 403, address
             assert "for a lead's phone" in sentence_in(answer)
-        elif endpoint in ("pairing.one", "shop_file.download", "shop_file.choose", "plan_run.download"):
+        elif endpoint in ("pairing.one", "guests.one", "shop_file.download", "shop_file.choose", "plan_run.download"):
             assert answer.status_code == 403, address
         else:
             assert answer.status_code not in (401, 403) and answer.status_code < 500, address
