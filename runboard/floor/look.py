@@ -1,7 +1,7 @@
 """What a person's page sees: the state as JSON, and the tag that says whether it changed."""
 
 from bisect import bisect_right
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.floor.warm import catch_up
@@ -9,6 +9,7 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.next_move import Move, moves
 from runboard.run.climb import Steps, stage_of, stages
 from runboard.run.dues import Due, dues
+from runboard.run.event import parse_moment
 from runboard.run.record import (
     Cache,
     book_record,
@@ -22,6 +23,9 @@ from runboard.run.record import (
     unsettled_record,
 )
 from runboard.run.refusal import Refused
+from runboard.run.state import ShopState
+
+CARE_SHOWN = timedelta(days=2)
 
 
 def state_tag(workshop: Workshop, person: str, run: str | None = None) -> str:
@@ -83,9 +87,8 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
         "answers": _answers(workshop),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
         "asks": plain(state.asks),
-        "care": plain(state.care),
+        **_care(state, now),
         "calls": plain(state.calls),
-        "reminders": {key: state.reminders[key] for key in list(state.reminders)[-50:]},
         "moves": [move_record(one) for one in moves(state, book, person, now)],
     }
     head: dict[str, Any] = {
@@ -113,6 +116,14 @@ def _due(due: Due, since: datetime | None, steps: Steps, now: datetime) -> dict[
 def _book_text(workshop: Workshop) -> str:
     cache: Cache = workshop.kept.setdefault("cache", Cache())
     return cache.text(workshop.book, book_record)
+
+
+def _care(state: ShopState, now: datetime) -> dict[str, Any]:
+    """What happened lately that must not be forgotten, and what was said of it. Of what is older the page is told by
+    the due moments alone."""
+    care = {key: one for key, one in state.care.items() if parse_moment(one["began_at"]) > now - CARE_SHOWN}
+    said = {key: one for key, one in state.reminders.items() if "|".join(key.split("|")[1:4]) in care}
+    return {"care": plain(care), "reminders": said}
 
 
 def _answers(workshop: Workshop) -> dict[str, Any]:

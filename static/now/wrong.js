@@ -1,15 +1,15 @@
 // 'Something is wrong': one sheet with everything that can go wrong, about the load at hand.
 
-import { html } from "../vendor/lit-html-3.3.3.js";
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { openBadPiece } from "./badpiece.js";
-import { handsOf, loadScene, openLoads } from "./doing.js";
+import { handsOf, isLead, loadScene, openLoads } from "./doing.js";
 import { openFirstPiece } from "./firstpiece.js";
 import { openHold, openOutOf } from "./outof.js";
-import { isoIn, press } from "./press.js";
+import { about, isoIn, press } from "./press.js";
 import { declineReasons } from "./reasons.js";
 import { closeSheet, oneOf, openSheet, sheetHead, textField, untilWhen } from "./sheet.js";
 import { openStopped } from "./stopped.js";
-import { loadTitle, say } from "./words.js";
+import { inOrder, loadTitle, say } from "./words.js";
 
 const CHOICES = [
   ["bad", (scene, here) => openBadPiece(here)],
@@ -30,8 +30,19 @@ export function openWrong(scene) {
   openSheet(() => html`${sheetHead(say("wrong-title"))}<div class="stack">
     ${CHOICES.map(([key, open]) => html`<button type="button" @click=${() => withLoad(scene, key, open)}>${say(`wrong-${key}`)}</button>`)}
     <button type="button" @click=${() => openChanged(scene)}>${say("wrong-changed")}</button>
-    <button type="button" @click=${() => openOutOfUse(scene)}>${say("wrong-station")}</button></div>
+    <button type="button" @click=${() => openOutOfUse(scene)}>${say("wrong-station")}</button>
+    ${callLead(scene)}</div>
     <p class="hint">${say("wrong-emergency", { number: scene.state.shop?.emergency ?? "112" })}</p>`);
+}
+
+/** Who is no lead calls one to the tray at hand. */
+function callLead({ state, me }) {
+  const at = handsOf(state, me)?.load;
+  const tray = at && inOrder(Object.keys(at.pieces ?? {}))[0];
+  if (isLead(state, me) || !tray) return nothing;
+  const call = (why) => () => { closeSheet(); press(say("did-call", { tray, why: say(`call-why-${why}`) }), [{ kind: "lead called", ...about(at), load: "", tray, body: { why } }]); };
+  return html`<button type="button" @click=${call("help")}>${say("wrong-call")}</button>
+    <button type="button" class="danger" @click=${call("hurt")}>${say("wrong-hurt")}</button>`;
 }
 
 // What my hands are at comes first; a stop may be any machine's.

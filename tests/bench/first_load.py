@@ -18,6 +18,7 @@ _AT_ONCE = (
     re.compile(r"""\b(?:from|import)\s*["']([./][^"']+)["']"""),
     re.compile(r"""@import\s+(?:url\()?["']([^"']+)"""),
 )
+_WORDS_LATER = ("/static/words/en.sheets.ftl", "/static/words/en.care.ftl")
 _LATER = (re.compile(r"""\bimport\(\s*["']([./][^"']+)["']"""),)
 
 
@@ -26,7 +27,7 @@ def first_load(server: Running, person: str) -> tuple[dict[str, int], dict[str, 
     known = cookies(server.pair())
     with httpx.Client(base_url=server.address, headers={"Accept-Encoding": "gzip"}, cookies=known) as client:
         at_once, leads_on = _fetch(client, ["/", f"/state?person={person}"], set())
-        later, _ = _fetch(client, [*leads_on, "/table.json", "/static/words/en.sheets.ftl"], set(at_once))
+        later, _ = _fetch(client, [*leads_on, "/table.json", *_WORDS_LATER], set(at_once))
     return at_once, later
 
 

@@ -96,14 +96,20 @@ def test_somebody_calls_and_hears_that_the_lead_is_on_the_way(
     assert ben.state()["calls"] == {}
 
 
-def test_somebody_hurt_is_red_and_names_the_emergency_number(ben: Phone, server: Running, phones: Phones) -> None:
-    lead = now(phones, server, "Ann")
+def test_somebody_hurt_is_red_and_names_the_emergency_number(
+    ben: Phone, server: Running, phones: Phones, data: Path
+) -> None:
+    lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
+    ben.press("load started", run="r1", load="sand:120/4")
+    expect(helper.get_by_role("heading", level=1)).to_contain_text("Sand 120")
 
-    ben.press("lead called", {"why": "hurt"}, run="r1", tray="4", operation="clean")
+    helper.get_by_role("button", name="Something is wrong").click()
+    helper.get_by_role("button", name="Somebody is hurt: call the lead").click()
 
     call = lead.locator(".panel.red")
     expect(call).to_contain_text("Somebody is hurt. Ben calls from tray 4")
     expect(call).to_contain_text("call 112")
+    assert bodies(data, "lead called") == [{"why": "hurt"}]
 
 
 def test_the_lead_says_who_was_shown_which_machine(ben: Phone, server: Running, phones: Phones, data: Path) -> None:

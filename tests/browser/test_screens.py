@@ -186,6 +186,12 @@ def test_each_sheet_of_trays_is_in_order(phones: Phones, still_demo: Running) ->
         press(page, "Close")
     press(page, "Several trays done to …")
     looking.at("trays sheet several")
+    press(page, "Close", "Give to …", "Kim")
+    looking.at("trays sheet give")
+    press(page, "Close")
+    page.locator("summary", has_text="Who was shown which machine").click()
+    press(page, "Shown …")
+    looking.at("trays sheet shown")
     assert looking.wrong == []
 
 
@@ -219,6 +225,8 @@ def away(demo: Demo) -> None:
 
 def gone(demo: Demo) -> None:
     demo.robin.press("load done", run=RUN, load=CNC)
+    for reminder in lock_up(demo):
+        demo.robin.press("reminder answered", {"reminder": reminder, "done": "in water, lid on"})
     demo.robin.press("person went", {"ticked": []})
 
 
@@ -238,6 +246,34 @@ def out_of_use_and_out_of_hooks(demo: Demo) -> None:
     demo.robin.press("supply out", {"supply": "brass hooks"}, run=RUN)
 
 
+def lock_up(demo: Demo) -> list[str]:
+    """What must be said of the rags before Robin goes: the server names it."""
+    (answer,) = demo.robin.send(demo.robin.event("person went", {"ticked": []}))
+    return list(answer.get("facts", {}).get("reminders", []))
+
+
+def nobody_near(demo: Demo) -> None:
+    """The CNC runs in the shop, and Kim and Robin were both last seen in the house."""
+    put_aside(demo)
+    kim = Phone(demo.server.address, person="kim")
+    kim.state()
+    kim.press("person called away")
+    demo.robin.state()
+    demo.robin.press("room changed", {"room": "house"})
+
+
+def oiling(demo: Demo) -> None:
+    demo.robin.press("load done", run=RUN, load=CNC)
+    put_aside(demo)
+    demo.robin.press("load started", run=RUN, load="oil/10")
+
+
+def called(demo: Demo, why: str) -> None:
+    kim = Phone(demo.server.address, person="kim")
+    kim.state()
+    kim.press("lead called", {"why": why, "note": "the second hook"}, run=RUN, tray="1", operation="hooks")
+
+
 def mine(demo: Demo) -> str:
     """The load that Robin's hands are at."""
     load: str = demo.robin.state()["people"]["robin"]["hands"][1]
@@ -255,6 +291,11 @@ STATES: dict[str, tuple[Callable[[Demo], None], str]] = {
     "to settle": (to_settle, ""),
     "first piece failed": (first_piece_failed, ""),
     "out of use": (out_of_use_and_out_of_hooks, ""),
+    "nobody near": (nobody_near, ""),
+    "oiling": (oiling, "Oil"),
+    "called for help": (lambda demo: called(demo, "help"), ""),
+    "called to look": (lambda demo: called(demo, "look"), ""),
+    "hurt": (lambda demo: called(demo, "hurt"), ""),
 }
 
 

@@ -12,7 +12,7 @@ from runboard.app import Settings, open_workshop
 from runboard.floor.look import state_for
 
 WHAT_IT_SHOWS = "import('/static/now/shop.js').then(({shop}) => JSON.stringify(shop()))"
-PARTS = ("people", "stations", "runs", "answers", "unsettled", "asks")
+PARTS = ("people", "stations", "runs", "answers", "unsettled", "asks", "care", "calls")
 MOMENT = re.compile(r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d")
 # The page knows its own clock to within half the way to the server.
 APART_S = 1.0
@@ -54,7 +54,9 @@ def _told(state: dict[str, Any]) -> dict[str, Any]:
 
 
 def _dues_apart(shown: dict[str, Any], said: dict[str, Any]) -> list[str]:
-    ids = [sorted(due["id"] for due in state.get("dues", [])) for state in (shown, said)]
+    """When the next morning is, the server alone says."""
+    every = [[due for due in state.get("dues", []) if due["kind"] != "care morning"] for state in (shown, said)]
+    ids = [sorted(due["id"] for due in some) for some in every]
     return [] if ids[0] == ids[1] else [f"dues: {ids[0]}, {ids[1]}"]
 
 

@@ -247,3 +247,15 @@ def test_the_first_file_holds_only_what_is_said_at_first() -> None:
     families = ("move-", "because-", *re.findall(r"`([a-z]+(?:-[a-z]+)*-)\$\{", source))
 
     assert {name for name in messages("en") if name not in named and not name.startswith(families)} == set()
+
+
+_LEAVES = re.compile(
+    r"(may|can|could) (be )?(left|leave|go away)|unattended|walk away|free to (go|leave)|no need to watch", re.I
+)
+
+
+@pytest.mark.parametrize("path", sorted((ROOT / "static" / "words").glob("en.*ftl")), ids=lambda path: path.stem)
+def test_no_text_says_that_a_running_machine_may_be_left(path: Path) -> None:
+    assert [
+        line for line in path.read_text("utf-8").splitlines() if not line.startswith("#") and _LEAVES.search(line)
+    ] == []
