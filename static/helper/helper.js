@@ -80,7 +80,7 @@ function offered(state, at, view) {
 function bar(state, { at }, view) {
   // That it has ended is no big press before its time.
   const big = at === "running" && !isOverdue(state, at) ? null : offered(state, at, view)[0];
-  return html`<div class="bar"><div>${big ? button(big.words, does(big), "go") : nothing}
+  return html`<div class="bar last"><div>${big ? button(big.words, does(big), "go") : nothing}
     <div class="pair">${button(state.words["go-wrong"], openWrong)}${state.show && big === state.show ? nothing : button(state.call.words, does(state.call))}</div></div></div>`;
 }
 
