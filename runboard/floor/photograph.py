@@ -30,8 +30,9 @@ def prepare(content: bytes) -> tuple[bytes, str]:
 
 
 def _decoded(content: bytes) -> "Image":
-    from PIL import Image  # most of what the server does needs no pictures, and it starts sooner without
+    from PIL import Image, ImageFile  # most of what the server does needs no pictures, and it starts sooner without
 
+    ImageFile.LOAD_TRUNCATED_IMAGES = False  # WeasyPrint allows them to the whole process: half a photograph is none
     try:
         image = Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP"))
         if image.width * image.height <= MOST_PIXELS:
