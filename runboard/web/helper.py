@@ -24,6 +24,7 @@ from runboard.web.helper_record import helper_record
 from runboard.web.helper_speech import LANGUAGE_COOKIE, NAMES, language
 from runboard.web.pages_support import see_other, workshop
 from runboard.web.sessions import access, asking_session, asking_token, begin, door
+from runboard.web.ways import secure_page
 
 MOST_BYTES = 4_000
 _YEAR = 365 * 24 * 3600
@@ -204,6 +205,8 @@ def _card_page(at: tuple[str, str], status: int, name: str = "", problem: str = 
             step=say("card-step", step=say.name(work.step)) if work.step else say("card-through"),
             name=name,
             problem=problem,
+            # Paired phones are known at https, and a browser does not say so across from http.
+            shop=f"{secure.rstrip('/')}{request.path}" if (secure := secure_page()) else "",
         ),
         status,
     )

@@ -19,7 +19,8 @@ STOPS = ("power", "cutter", "slip", "failed", "other")
 
 
 def views(speech: Speech, state: ShopState, book: Book, work: Work, person: str) -> Record:
-    """For each state of the load: its heading, a text, and the presses, the first of them the big one."""
+    """For each state of the load: its heading, a text, and the presses; the first of them is the big one, unless it is
+    ``small``."""
     step = work.step
     if step is None:
         return {}
@@ -59,7 +60,7 @@ def _text(speech: Speech, work: Work, step: Step, state: str) -> str:
 def _presses(
     speech: Speech, state: ShopState, book: Book, work: Work, step: Step, at: str, mine: bool, person: str
 ) -> list[Record]:
-    aside = _press(speech("go-aside"), speech("did-aside"), {"kind": "load put aside"})
+    aside = _press(speech("go-aside"), speech("did-aside"), {"kind": "load put aside"}) | {"small": True}
     start = _press(speech("go-on"), speech("did-start"), {"kind": "load started"})
     unload = _press(speech("go-at-it"), speech("did-at-it"), {"kind": "unloading started"})
     if at == "none":
@@ -73,7 +74,7 @@ def _presses(
     if at == "loading":
         return [_running(speech, state, book, step, person), aside]
     if at in ("working", "unloading"):
-        return [*_ending(speech, work, person), aside]
+        return [*_ending(speech, state, work, person), aside]
     return []
 
 
@@ -100,10 +101,12 @@ def _points(speech: Speech, step: Step, wanted: tuple[tuple[str, str], ...]) -> 
     return [*known, *({"text": text, "signs": []} for text in own)]
 
 
-def _ending(speech: Speech, work: Work, person: str) -> list[Record]:
-    """'Done', or first 'Show the first piece' where the lead wants to see it."""
+def _ending(speech: Speech, state: ShopState, work: Work, person: str) -> list[Record]:
+    """'Done', or first 'Show the first piece' where the lead wants to see it; nothing while they are called to look."""
     if work.given.get("look") and work.given.get("to") == person and work.looked != "pass":
-        return [call(speech, work, "look", speech("go-look"))]
+        calls = ((one["run"], one["tray"], one["why"]) for one in state.calls.values())
+        called = (work.run.id, work.tray.id, "look") in calls
+        return [] if called else [call(speech, work, "look", speech("go-look"))]
     counted = work.tray.counts.get(work.step.key, {}).get(work.load_id, (0, 0)) if work.step else (0, 0)
     good = work.pieces - counted[1]
     done = _press(

@@ -60,7 +60,7 @@ const rows = (words, found) => found.length ? html`<section><h2>${words}</h2>
 function work(state, { at }, view) {
   const overdue = isOverdue(state, at);
   const checks = CHECKED.includes(at) ? state.checks : [];
-  const others = offered(state, at, view).slice(at === "running" && !overdue ? 0 : 1);
+  const { others } = offered(state, at, view);
   return html`<section class="work"><h2>${view.heading}</h2>
     ${overdue ? html`<p class="note look">${state.words["running-overdue"]}</p>` : nothing}${view.text ? html`<p>${view.text}</p>` : nothing}
     ${checks.length ? html`<p>${state.words["first-piece"]}</p>` : nothing}
@@ -70,16 +70,18 @@ function work(state, { at }, view) {
 
 const isOverdue = (state, at) => Boolean(at === "running" && state.at === "running" && state.end_at && now() > millis(state.end_at));
 
-/** The presses of a view; while it is known that they would not be taken, what helps instead. */
+/** The presses of a view, the big one and the others; while it is known that they would not be taken, what helps instead. */
 function offered(state, at, view) {
-  if (!state.blocked || at !== state.at) return view?.presses ?? [];
-  return state.show ? [state.show] : [];
+  if (state.blocked && at === state.at) return { big: state.show, others: [] };
+  const presses = view?.presses ?? [];
+  // That it has ended is no big press before its time.
+  const small = presses[0]?.small || (at === "running" && !isOverdue(state, at));
+  return small ? { big: null, others: presses } : { big: presses[0], others: presses.slice(1) };
 }
 
 /** Under the thumb: the one big press, and what is wrong. */
 function bar(state, { at }, view) {
-  // That it has ended is no big press before its time.
-  const big = at === "running" && !isOverdue(state, at) ? null : offered(state, at, view)[0];
+  const { big } = offered(state, at, view);
   return html`<div class="bar last"><div>${big ? button(big.words, does(big), "go") : nothing}
     <div class="pair">${button(state.words["go-wrong"], openWrong)}${state.show && big === state.show ? nothing : button(state.call.words, does(state.call))}</div></div></div>`;
 }

@@ -7,10 +7,12 @@ helper-card-through = Dieser Kasten hat alle Schritte hinter sich.
 helper-card-name = Vorname
 helper-card-go = Mithelfen
 helper-card-small = Dieses Telefon zeigt dann die Schritte dieses Kastens und nichts anderes aus der Werkstatt.
+helper-card-shop = Dieses Telefon gehört zur Werkstatt: dort öffnen
 helper-card-code-title = Den Code von der Karte des Kastens eingeben
 helper-card-code = Code
 helper-card-code-go = Kasten öffnen
 helper-card-code-hint = Acht Zeichen, zum Beispiel 7KQM-2WXR. Sie stehen neben dem quadratischen Code.
+helper-no-script = Diese Seite entsteht im Browser: sie braucht JavaScript.
 helper-languages = Sprache
 
 ## Der Kasten

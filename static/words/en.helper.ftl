@@ -7,10 +7,12 @@ helper-card-through = This tray is through all its steps.
 helper-card-name = Your first name
 helper-card-go = Begin to help
 helper-card-small = This phone then shows this tray's steps, and nothing else of the shop.
+helper-card-shop = This phone is the shop's own: open it there
 helper-card-code-title = Type the code on the tray's card
 helper-card-code = Code
 helper-card-code-go = Open the tray
 helper-card-code-hint = Eight signs, such as 7KQM-2WXR. They stand beside the square code.
+helper-no-script = This page is drawn in the browser: it needs JavaScript.
 helper-languages = Language
 
 ## The tray

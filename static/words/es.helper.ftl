@@ -7,10 +7,12 @@ helper-card-through = Esta bandeja ha pasado por todos los pasos.
 helper-card-name = Nombre
 helper-card-go = Empezar a ayudar
 helper-card-small = Este teléfono mostrará los pasos de esta bandeja y nada más del taller.
+helper-card-shop = Este teléfono es del taller: abrir allí
 helper-card-code-title = Escribir el código de la tarjeta de la bandeja
 helper-card-code = Código
 helper-card-code-go = Abrir la bandeja
 helper-card-code-hint = Ocho signos, por ejemplo 7KQM-2WXR. Están junto al código cuadrado.
+helper-no-script = Esta página se dibuja en el navegador: necesita JavaScript.
 helper-languages = Idioma
 
 ## La bandeja

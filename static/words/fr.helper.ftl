@@ -7,10 +7,12 @@ helper-card-through = Ce plateau a passé toutes les étapes.
 helper-card-name = Prénom
 helper-card-go = Commencer à aider
 helper-card-small = Ce téléphone montrera les étapes de ce plateau, et rien d'autre de l'atelier.
+helper-card-shop = Ce téléphone est celui de l'atelier : l'ouvrir là
 helper-card-code-title = Saisir le code de la carte du plateau
 helper-card-code = Code
 helper-card-code-go = Ouvrir le plateau
 helper-card-code-hint = Huit signes, par exemple 7KQM-2WXR. Ils sont à côté du code carré.
+helper-no-script = Cette page est dessinée dans le navigateur : il lui faut JavaScript.
 helper-languages = Langue
 
 ## Le plateau

@@ -1,5 +1,6 @@
 """Devices pair by a code, are known by their session, and can be shut out at any moment."""
 
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -12,12 +13,15 @@ from runboard.floor.devices import (
     SEEN_EVERY,
     SESSION_LASTS,
     Door,
+    begin_session,
+    forget,
     has_lead,
     make_code,
     note_seen,
     pair,
     rename_device,
     revoke_device,
+    session_of,
     who,
 )
 from runboard.floor.tries import IN_A_WHILE, MOST_FROM_ALL, MOST_FROM_ONE
@@ -283,3 +287,49 @@ def test_only_so_many_codes_wait(door: Door, clock: HandClock) -> None:
 def seen(store: Store, device: Device) -> object:
     found = store.devices.device(device.id)
     return found and found.seen_at
+
+
+# Those who come without a code: by a tray's card
+
+
+def test_a_session_begins_without_a_code_and_ends_the_one_before(door: Door, clock: HandClock) -> None:
+    device = Device("g1", "Mia", "guest", clock.now(), run="r1", tray="4")
+
+    first, _ = begin_session(door, device, clock.now() + timedelta(hours=8))
+    second, session = begin_session(door, replace(device, tray="5"), clock.now() + timedelta(hours=2))
+
+    assert who(door, first) is None
+    assert who(door, second) == session
+    assert door.devices.ends() == {"g1": clock.now() + timedelta(hours=2)}
+    assert door.devices.devices() == [replace(device, tray="5")]
+
+
+def test_a_guests_hours_end_however_often_it_asks(door: Door, clock: HandClock) -> None:
+    device = Device("g1", "Mia", "guest", clock.now(), run="r1", tray="4")
+    token, session = begin_session(door, device, clock.now() + timedelta(days=3))
+
+    clock.forward(days=2)
+    assert note_seen(door, session) is False
+    clock.forward(days=1)
+
+    assert who(door, token) is None
+    assert session_of(door, token) is not None
+
+
+def test_a_device_is_let_in_again_revoked_or_not(door: Door, clock: HandClock) -> None:
+    device = Device("g1", "Mia", "guest", clock.now(), run="r1", tray="4")
+    token, _ = begin_session(door, device, clock.now() + timedelta(hours=1))
+    revoke_device(door, "g1")
+    clock.forward(hours=2)
+    assert who(door, token) is None
+
+    assert door.devices.extend("g1", clock.now() + timedelta(hours=1))
+    forget(door, "g1")
+
+    assert who(door, token) is not None
+    assert not door.devices.extend("nobody", clock.now())
+
+
+def test_a_setting_is_first_set_once(store: Store) -> None:
+    assert store.settings.put_first("key", {"secret": "a"}) == {"secret": "a"}
+    assert store.settings.put_first("key", {"secret": "b"}) == {"secret": "a"}

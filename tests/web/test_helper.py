@@ -21,7 +21,7 @@ from runboard.web.helper_gate import ENDPOINTS
 from runboard.web.sessions import COOKIE
 from tests.conftest import HandClock
 from tests.scenario import shop
-from tests.web.test_access import routes, sentence_in
+from tests.web.test_access import asked_for_the_stream, routes, sentence_in, token_of
 
 GERMAN = {"Accept-Language": "de-AT,de;q=0.9,en;q=0.5"}
 DE = {
@@ -197,6 +197,25 @@ def test_a_post_from_another_sites_page_lets_nobody_in(house: House) -> None:
     assert answer.status_code == 403
 
 
+class SecureWays:
+    """A network with a secure door."""
+
+    http_port, https_port, troubles, trusted = 8210, 8443, (), None
+    vouched = frozenset({"localhost"})
+
+    def pages(self, scheme: str) -> tuple[str, ...]:
+        return ()
+
+
+def test_the_shops_own_phone_is_shown_the_way_to_where_it_is_known(house: House) -> None:
+    path = link_of(house).path
+    assert "This phone is the shop" not in house.app.test_client().get(path).text
+
+    house.app.extensions["ways"] = SecureWays()
+
+    assert f'href="https://localhost:8443{path}"' in house.app.test_client().get(path).text
+
+
 # What the page shows
 
 
@@ -356,6 +375,7 @@ def test_what_the_lead_gave_with_a_look_is_shown_before_it_is_done(house: House)
     assert look["words"] == "Show the first piece" and look["drafts"][0]["body"] == {"why": "look"}
     assert tap(house, client, **look["drafts"][0])["answer"] == "accepted"
     assert "(first piece)" in state_of(client)["calls"][0]
+    assert [one["words"] for one in state_of(client)["views"]["working"]["presses"]] == ["Put it aside for now"]
     looked = new_event(
         house.workshop, "look given", {"result": "pass"}, run="r1", tray="4", operation="sand:120", person="ann"
     )
@@ -393,6 +413,14 @@ def test_a_guests_phone_reaches_its_own_page_and_nothing_else(house: House) -> N
         assert answer.status_code == 403, (method, address)
         assert method == "HEAD" or "opens tray 4 only" in sentence_in(answer)
         assert "Ann" not in answer.text and "Sand" not in answer.text
+
+
+def test_a_guests_phone_hears_no_stream(house: House) -> None:
+    client = guest_at(house)
+
+    page = asked_for_the_stream(house, f"{COOKIE}={token_of(client)}")
+
+    assert page.status == 403
 
 
 @pytest.mark.parametrize(
