@@ -10,6 +10,7 @@ from runboard.shop.care import finish_of
 from runboard.shop.instruction import Translation
 
 UNTRANSLATED = Translation()
+RESTING = ("solvent-air", "no-smoking", "air-the-room", "dry-not-cured")
 
 
 def translation_of(operation: Operation, language: str) -> Translation:
@@ -35,6 +36,12 @@ def care_of(book: Book, operation: Operation, speech: Speech, after_finish: bool
         Care(speech(f"care-{one.key}") if one.key else own.get(one.text, one.text), one.signs)
         for one in cautions_for(book, operation, after_finish)
     )
+
+
+def resting_care(book: Book, operation: Operation, speech: Speech) -> tuple[Care, ...]:
+    """The cautions that still hold beside a tray while what was brought on it dries."""
+    shown = cautions_for(book, operation)
+    return tuple(Care(speech(f"care-{one.key}"), one.signs) for one in shown if one.key in RESTING)
 
 
 def start_list(book: Book, operation: Operation, speech: Speech) -> tuple[str, ...]:

@@ -16,12 +16,13 @@ _FRAME = 2.2  # the danger line's frame and padding
 
 @dataclass(frozen=True)
 class Footing:
-    """The foot in lines, and its height in mm. ``stacked``: one above the other."""
+    """The foot in lines, and its height in mm. ``stacked``: one above the other; ``tiny``: in the smallest type."""
 
     bad: tuple[str, ...]
     danger: tuple[str, ...]
     print: tuple[str, ...]
     stacked: bool
+    tiny: bool
     height: int
 
 
@@ -45,16 +46,24 @@ class Face:
 
 
 def footing(foot: Foot, room: float, bad: bool = True) -> Footing:
-    """The foot set in ``room`` mm of width. ``bad``: with what to do with a bad piece, beside the framed line; one above
-    the other and small where names in them are long."""
-    half = room / 2 - 1 if bad else room
-    said = lines(foot.bad, half, SMALL.points) if bad else ()
-    danger = lines(foot.danger, half - 3, DANGER.points, bold=True)
+    """The foot set in ``room`` mm of width. ``bad``: with what to do with a bad piece, beside the framed line or above
+    it, whichever is lower; small where names in them are long."""
     print_ = lines(foot.print, room, TINY.points)
-    height = max(SMALL.height(len(said)), DANGER.height(len(danger)) + _FRAME)
-    stacked = height > _HIGHEST
-    if stacked:
-        said = lines(foot.bad, room, TINY.points) if bad else ()
-        danger = lines(foot.danger, room - 3, TINY.points, bold=True)
-        height = TINY.height(len(said) + len(danger)) + _FRAME
-    return Footing(said, danger, print_, stacked, math.ceil(height + TINY.height(len(print_)) + 1))
+    for small, danger in ((SMALL, DANGER), (TINY, TINY)):
+        half = (room / 2 - 1) if bad else room
+        beside = _set(foot, bad, half, half, small, danger)
+        above = _set(foot, bad, room, room, small, danger)
+        high = max(small.height(len(beside[0])), danger.height(len(beside[1])) + _FRAME)
+        stacked = small.height(len(above[0])) + danger.height(len(above[1])) + _FRAME + 0.5
+        if min(high, stacked) <= _HIGHEST:
+            break
+    said = above if stacked < high else beside
+    height = math.ceil(min(high, stacked) + TINY.height(len(print_)) + 1)
+    return Footing(*said, print_, stacked < high, danger is TINY, height)
+
+
+def _set(
+    foot: Foot, bad: bool, left: float, right: float, small: Type, danger: Type
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    said = lines(foot.bad, left, small.points) if bad else ()
+    return said, lines(foot.danger, right - 3, danger.points, bold=True)

@@ -10,14 +10,17 @@ from runboard.cards.model import ShelfLabel, Traveller
 from runboard.cards.row import SMALL, TEXT, TINY, Type
 
 NAME = Type(11, 4.8)
-_BESIDE = qr.ROOM + 2
-_CODE = 6  # mm under the QR code
+_BORDER = 2.4  # mm of the code's own white that lie over the margin
+_BESIDE = qr.ROOM - _BORDER + 1.5
+_CODE = 5.6  # mm under the QR code
 _HIGHEST = 36  # mm of names; above this they are set small
 _LEAST_BESIDE = 14  # mm beside the number that are worth using
 _MOST_BESIDE = 5  # lines there
 _BOLD = ("run", "due")
 _PICTURE = 17
 _FEW = 3  # lines of orders that stand in the head
+_MOST_ABOUT = 3
+_TITLES = ((2, Type(22, 9.2)), (4, Type(12, 5.4)))  # lines at most, in which type
 # Points of the number, by how it fits into how many mm.
 _NUMBERS = ((66, 38.0), (54, 38.0), (40, 38.0), (26, 60.0))
 
@@ -35,7 +38,7 @@ def tray_head(
     below = "" if about else ", ".join(card.about)
     names = _names(card, below, due, orders, wide - (_PICTURE if picture else 0))
     top = math.ceil(max(number["high"], TEXT.height(len(about) + 1) + 2.6))
-    height = max(top + names["high"] + 1, qr.ROOM + _CODE, top + _PICTURE if picture else 0)
+    height = max(top + names["high"] + 1, qr.ROOM - _BORDER + _CODE, top + _PICTURE if picture else 0)
     facts = {
         "number": number,
         "about": about,
@@ -82,6 +85,21 @@ def _beginning(text: str, room: float, points: float, bold: bool) -> tuple[str, 
     """A text in one line, its end left out where it is longer."""
     found = lines(text, room, points, bold)
     return found if len(found) < 2 else (f"{lines(text, room - width('…', points, bold), points, bold)[0]}…",)
+
+
+def title_head(title: str, about: str, room: float) -> tuple[dict[str, Any], int]:
+    """The head of a label or a summary: a title as large as it goes, and a line or three about it. Of what is too long
+    the beginning stands here, and ``spill`` has the whole."""
+    most, name = next((one for one in _TITLES if len(lines(title, room, one[1].points, True)) <= one[0]), _TITLES[-1])
+    found, where = lines(title, room, name.points, bold=True), lines(about, room, TEXT.points)
+    spill = [text for text, long in ((title, len(found) > most), (about, len(where) > _MOST_ABOUT)) if long]
+    if title in spill:
+        found = _beginning(title, room, name.points, True)
+    if about in spill:
+        where = _beginning(about, room, TEXT.points, False)
+    high = name.height(len(found)) + TEXT.height(len(where)) + 2
+    facts = {"name": found, "less": name is _TITLES[-1][1], "where": where, "spill": spill}
+    return facts, math.ceil(high)
 
 
 def next_head(tray: str, part: int, parts: int, run: str, code: str, room: float) -> tuple[dict[str, Any], int]:

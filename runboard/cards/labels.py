@@ -1,14 +1,14 @@
 """Labels that stay where they are: at a jig or machine, and at a tray on the drying shelf."""
 
-from runboard.cards.care import care_of, comes_after_finish, name_of, start_list
+from runboard.cards.care import care_of, comes_after_finish, name_of, resting_care, start_list
 from runboard.cards.foot import foot_of
 from runboard.cards.model import Cell, JigLabel, ShelfLabel
 from runboard.cards.speech import Speech
 from runboard.cards.traveller import Links, about_tray
-from runboard.cards.waiting import done_at, finish_notes, label_times
+from runboard.cards.waiting import done_at, finish_notes, goes_on_at, label_times, latest_end
 from runboard.cards.work import checks_of
-from runboard.run.route import Route, Step
-from runboard.run.state import Rest, RunState, Tray
+from runboard.run.route import Step
+from runboard.run.state import RunState, Tray
 from runboard.shop.book import Book, Operation
 from runboard.shop.care import finish_of
 
@@ -55,36 +55,22 @@ def shelf_label(book: Book, run: RunState, tray: Tray, step: Step, links: Links,
     """What stands at a tray after a step, so that nobody moves it too early. Made before the wait has begun, its moments
     are blank, to be written in."""
     rest = tray.rests.get(step.key)
+    route = run.route_of(tray)
     operation = step.operation
     finish, wait = finish_of(book, operation), operation.wait
+    until = goes_on_at(book, route, step, rest)
     title = speech(f"card-wait-{wait.why}", span=speech.span(wait.least)) if wait else step.name
-    latest: tuple[Cell, ...] = ()
-    if wait and wait.latest is not None:
-        text = speech.moment(rest.latest_at) if rest and rest.latest_at else ""
-        latest = (Cell(speech("card-latest", span=speech.span(wait.latest)), text),)
+    latest = (latest_end(wait.latest, rest, speech),) if wait and wait.latest is not None else ()
     return ShelfLabel(
         tray=tray.id,
         run=run.name,
-        product=run.route_of(tray).product.name,
+        product=route.product.name,
         about=about_tray(run, tray, speech),
         title=title,
-        until=_stays_until(book, run.route_of(tray), step, rest, speech),
+        until=speech.moment(until) if until else "",
         cells=(*latest, *label_times(finish, done_at(operation, rest), speech)),
         notes=finish_notes(finish, speech),
-        care=care_of(book, operation, speech),
+        care=resting_care(book, operation, speech),
         link=links(run.id, tray.id),
         foot=foot_of(book, run, speech, tray.revision, tray.print + 1),
     )
-
-
-def _stays_until(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> str:
-    """The moment before which the tray stays where it is: the end of its wait, and of the time to handling that the
-    label gives, unless the next operation is another coat."""
-    done = done_at(step.operation, rest)
-    if rest is None or done is None:
-        return ""
-    finish = finish_of(book, step.operation)
-    following = route.step(route.after(step.key))
-    another_coat = following is not None and finish_of(book, following.operation) is not None
-    handled = done + finish.handle if finish and finish.handle and not another_coat else rest.ready_at
-    return speech.moment(max(rest.ready_at, handled))

@@ -118,6 +118,8 @@ def _titled(
 ) -> tuple[Face, ...]:
     """A label or a summary: the same head on each of its faces."""
     facts, high = head
+    spilled = [part for text in facts["spill"] for part in text_rows(((text, False),), size.room[0])]
+    groups = [Group("", tuple(spilled)), *groups]
     free = int(size.room[1]) - foot.height - high
     filled = fill(groups, free, free, _again(words, size.room[0]), notes=kind == "run")
     return tuple(

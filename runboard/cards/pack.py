@@ -26,7 +26,8 @@ class Filled:
 def fill(groups: Sequence[Group], first: int, next_: int, again: Again, notes: bool = True) -> list[Filled]:
     """Groups on as many cards as they need. The first has ``first`` mm, each other ``next_``.
 
-    ``again`` makes the heading of a group that goes on. No row is higher than ``next_``. With ``notes`` one card at least keeps room for a pencil.
+    ``again`` makes the heading of a group that goes on. No row, with what it keeps beside it, is higher than
+    ``next_``. With ``notes`` one card at least has room for a pencil.
     """
     cards = [Filled(first)]
     for group in groups:
@@ -38,8 +39,20 @@ def fill(groups: Sequence[Group], first: int, next_: int, again: Again, notes: b
         else:
             _divide(group, cards, next_, again)
     if notes and max(card.left for card in cards) < NOTES:
-        cards.append(Filled(next_))
+        _move_last(cards, groups[-1], next_)
     return cards
+
+
+def _move_last(cards: list[Filled], last: Group, next_: int) -> None:
+    """The last group on a card of its own, where there is room for a pencil too."""
+    count = len(last.rows)
+    if last.height <= next_ - NOTES and tuple(cards[-1].rows[-count:]) == last.rows and count < len(cards[-1].rows):
+        del cards[-1].rows[-count:]
+        cards[-1].left += last.height
+        cards.append(Filled(next_))
+        cards[-1].add(last.rows)
+    else:
+        cards.append(Filled(next_))
 
 
 def _core(group: Group) -> int:
@@ -71,6 +84,9 @@ def _divide(group: Group, cards: list[Filled], next_: int, again: Again) -> None
 
 
 def _needs(rows: Sequence[Row], at: int) -> int:
-    """The height of a row, with the next where it may not be the last."""
+    """The height of a row, with those after it without which it may not stand."""
     height = rows[at].height
-    return height + rows[at + 1].height if rows[at].keep and at + 1 < len(rows) else height
+    while rows[at].keep and at + 1 < len(rows):
+        at += 1
+        height += rows[at].height
+    return height

@@ -27,8 +27,9 @@ def page_html(order: CardOrder, static: str = "") -> str:
     return render(order, sheets(order), static)
 
 
-def render(order: CardOrder, these: Sequence[Sheet], static: str = "", linked: bool = True) -> str:
-    """As ``page_html``, of some of an order's sheets; without any styles if not ``linked``."""
+def render(order: CardOrder, these: Sequence[Sheet], static: str = "", pictures: str = "") -> str:
+    """As ``page_html``, of some of an order's sheets. With ``pictures``, under which address they are found by name, the
+    page brings no styles."""
     names = ("cards/card.css", f"cards/{order.paper}.css")
     page = _environment().get_template("cards/page.html")
     return page.render(
@@ -36,9 +37,9 @@ def render(order: CardOrder, these: Sequence[Sheet], static: str = "", linked: b
         paper=f"paper-{order.paper}",
         sheets=these,
         words=order.words,
-        links=[static + name for name in names] if static and linked else [],
+        links=[static + name for name in names] if static and not pictures else [],
         styles=[] if static else [style(order.paper)],
-        place=Placed(order, static),
+        place=Placed(order, static, pictures),
     )
 
 
@@ -53,6 +54,7 @@ class Placed:
 
     order: CardOrder
     static: str
+    pictures: str = ""
 
     def sign(self, number: str) -> str:
         """The address of a sign by its registered number."""
@@ -60,7 +62,7 @@ class Placed:
 
     def picture(self, name: str) -> str:
         """The address of a picture."""
-        return self.order.pictures[name]
+        return f"{self.pictures}{name}" if self.pictures else self.order.pictures[name]
 
 
 @cache

@@ -95,7 +95,7 @@ class _Printer:
         return written
 
     def _lay_out(self, these: Sequence[Sheet], cache: dict[str, Any]) -> Any:
-        text = render(self._order, these, _ADDRESS, linked=False)
+        text = render(self._order, these, _ADDRESS, f"{_ADDRESS}picture/")
         page = self._weasyprint.HTML(string=text, url_fetcher=self._fetcher)
         document = page.render(stylesheets=self._styles, font_config=self._fonts, cache=cache, dpi=300)
         self._done += sum(len(sheet.faces) for sheet in these)

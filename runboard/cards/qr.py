@@ -1,7 +1,8 @@
 """The QR code (ISO/IEC 18004) of a card: level and size chosen so that a smudged one still reads.
 
-Level H restores 30 % of a code, Q 25 %. A module of 0.5 mm is four dots of a label printer of 203 dpi, and every module is
-a whole number of such dots, so that none is drawn thinner than its neighbour.
+Level H restores 30 % of a code, Q 25 %. Every module is a whole number of the dots of a label printer of 203 dpi, so that
+none is drawn thinner than its neighbour: five of them, 0.63 mm, with level H for the addresses that there are. A longer one
+takes Q where that keeps its modules larger, for small modules are lost to dust before large ones are to a stain.
 """
 
 import io
@@ -10,11 +11,11 @@ from functools import lru_cache
 
 import segno
 
-ROOM = 28.2  # mm on a card, with the quiet zone
+ROOM = 30.8  # mm on a card, with the quiet zone
 DOT = 25.4 / 203
 _QUIET = 4
-_LEAST_DOTS = 4
-LONGEST = 140  # characters of an address that still make modules of three dots
+_ENOUGH_DOTS = 5
+LONGEST = 140  # characters of an address; more would make modules of less than three dots
 
 
 @lru_cache(maxsize=512)
@@ -23,9 +24,8 @@ def svg(text: str) -> str:
     text that would make it too fine to read."""
     if len(text) > LONGEST:
         raise ValueError(f"A code for {len(text)} characters would be too fine to read; {LONGEST} are possible.")
-    code = segno.make(text, error="h", boost_error=False, micro=False)
-    if _dots(code) < _LEAST_DOTS:
-        code = segno.make(text, error="q", boost_error=True, micro=False)
+    high, less = (segno.make(text, error=level, boost_error=False, micro=False) for level in "hq")
+    code = high if _dots(high) >= _ENOUGH_DOTS else max(high, less, key=_dots)
     side = (code.symbol_size(border=_QUIET)[0]) * _dots(code) * DOT
     written = io.BytesIO()
     code.save(

@@ -88,7 +88,7 @@ def title_row(text: str) -> Row:
 def again_row(name: str, continued: str, room: float) -> Row:
     """A group's name where it goes on; of a very long one its beginning, since the whole stands before."""
     kept = lines(name, room - width(f"…, {continued}", _AGAIN.points, bold=True), _AGAIN.points, bold=True)
-    short = kept[0] if len(kept) == 1 else f"{kept[0]}…"
+    short = f"{kept[0]}…" if len(kept) > 1 else "".join(kept)
     return row("again", _AGAIN.line, text=f"{short}, {continued}")
 
 

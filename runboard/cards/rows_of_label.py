@@ -1,28 +1,21 @@
 """The rows of a jig label and of a shelf label."""
 
-import math
 from collections.abc import Mapping
 from typing import Any
 
+from runboard.cards.heading import title_head
 from runboard.cards.measure import lines, width
 from runboard.cards.model import JigLabel, ShelfLabel
 from runboard.cards.row import SMALL, STEP, TEXT, Group, Row, Type, row, text_rows, title_row
 from runboard.cards.rows_of_work import care_rows, cell_rows, check_rows, place_rows
 
-_TITLE = Type(22, 9.2)
-_LESS = Type(12, 5.4)
 _UNTIL = (40, 30, 22, 14)
 _LABEL = 34.0  # mm of a setup sheet's label column
 
 
 def jig_head(card: JigLabel, room: float) -> tuple[dict[str, Any], int]:
-    """Operation and station, as large as they go."""
-    big = lines(card.operation, room, _TITLE.points, bold=True)
-    type_ = _TITLE if len(big) <= 2 else _LESS
-    name = lines(card.operation, room, type_.points, bold=True)
-    where = lines(f"{card.station} · {card.product}", room, TEXT.points)
-    high = type_.height(len(name)) + TEXT.height(len(where)) + 2
-    return {"name": name, "less": type_ is _LESS, "where": where}, math.ceil(high)
+    """Operation, station and product."""
+    return title_head(card.operation, f"{card.station} · {card.product}", room)
 
 
 def jig_groups(card: JigLabel, room: float, words: Mapping[str, str]) -> list[Group]:
@@ -56,9 +49,9 @@ def _setup(one: tuple[str, str], room: float) -> list[Row]:
 
 
 def _points(point: str, room: float) -> list[Row]:
-    found = lines(point, room - 6, STEP.points)
+    found = lines(point, room - 6, TEXT.points)
     return [
-        row("point", STEP.height(len(part)) + 1.6, lines=part, first=at == 0)
+        row("point", TEXT.height(len(part)) + 1, lines=part, first=at == 0)
         for at, part in ((at, found[at : at + 6]) for at in range(0, len(found), 6))
     ]
 

@@ -1,15 +1,13 @@
 """The rows of a run's summary."""
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from runboard.cards.heading import title_head
 from runboard.cards.measure import lines, width
 from runboard.cards.model import RunSheet, TrayLine
-from runboard.cards.row import MOST_LINES, SMALL, STEP, TEXT, Group, Row, Type, row, text_rows, title_row
+from runboard.cards.row import MOST_LINES, SMALL, STEP, TEXT, Group, Row, row, text_rows, title_row
 
-_TITLE = Type(22, 9.2)
-_LESS = Type(12, 5.4)
 _NUMBER = 22.0
 _MARK = 6.0
 _CODE = 27.0
@@ -17,13 +15,8 @@ _CODE = 27.0
 
 def run_head(card: RunSheet, room: float) -> tuple[dict[str, Any], int]:
     """The run's name, product and figures."""
-    big = lines(card.run, room, _TITLE.points, bold=True)
-    type_ = _TITLE if len(big) <= 2 else _LESS
-    name = lines(card.run, room, type_.points, bold=True)
     said = [card.product, *card.about] if card.product != card.run else list(card.about)
-    where = lines(" · ".join(said), room, TEXT.points)
-    high = type_.height(len(name)) + TEXT.height(len(where)) + 3
-    return {"name": name, "less": type_ is _LESS, "where": where}, math.ceil(high)
+    return title_head(card.run, " · ".join(said), room)
 
 
 def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Group]:

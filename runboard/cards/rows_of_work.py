@@ -146,10 +146,11 @@ def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
 def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
     """Moments in labelled cells, two or three in a row; one where a label is long."""
     longest = max((max(width(one.label, 7), width(one.text, 9, True)) for one in cells), default=0)
-    across = next((one for one in range(3 if len(cells) > 2 else 2, 1, -1) if longest <= room / one - 3), 1)
+    most = 3 if len(cells) in (3, 5) else 2
+    across = next((one for one in range(most, 1, -1) if longest <= room / one - 3), 1)
     for at in range(0, len(cells), across):
         part = [(one.label, lines(one.text, room / across - 3, 9, True)) for one in cells[at : at + across]]
-        yield row("cells", _CELL, cells=part, across=across)
+        yield row("cells", _CELL, keep=at + across < len(cells), cells=part, across=across)
 
 
 def _wait(wait: Wait, room: float) -> Iterator[Row]:
@@ -162,7 +163,7 @@ def _wait(wait: Wait, room: float) -> Iterator[Row]:
         yield from text_rows(((wait.title, True),), inner, STEP, "step", core=True)
         title = ()
     height = max(8, STEP.height(len(title)) + SMALL.height(len(beside)) + 1)
-    yield row("wait", height, core=True, lines=title, notes=beside)
+    yield row("wait", height, core=True, keep=bool(wait.cells), lines=title, notes=beside)
     yield from cell_rows(wait.cells, inner)
     if notes and not beside:
         for note in wait.notes:

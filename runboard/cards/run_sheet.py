@@ -44,7 +44,7 @@ def _step(book: Book, step: Step, speech: Speech) -> StepLine:
 def _tray(run: RunState, tray: Tray, links: Links, speech: Speech) -> TrayLine:
     route = run.route_of(tray)
     marks = tuple(_mark(run, tray, step) for step in route.steps)
-    following = next((step for step, mark in zip(route.steps, marks, strict=True) if mark != "done"), None)
+    following = next((step for step, mark in zip(route.steps, marks, strict=True) if not mark), None)
     pieces = speech("card-pieces", pieces=pieces_in(tray))
     said = speech("card-next", step=step_name(following, speech)) if following else speech("card-all-done")
     waiting = [rest for rest in tray.rests.values() if rest.ended_at is None]

@@ -5,28 +5,26 @@ from datetime import datetime, timedelta
 
 from runboard.cards.model import Cell, Wait
 from runboard.cards.speech import Speech
+from runboard.run.route import Route, Step
 from runboard.run.state import Rest
 from runboard.shop.book import Book, Operation
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
 
 
-def wait_after(book: Book, operation: Operation, rest: Rest | None, speech: Speech) -> Wait | None:
-    """The wait after an operation, or what its finish asks for; ``None`` where there is neither.
+def wait_after(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Wait | None:
+    """The wait after the last step of an operation, or what its finish asks for; ``None`` where there is neither.
 
     ``rest`` is the tray's own once it has begun; before that its moments are blank, to be written in.
     """
-    finish = finish_of(book, operation)
-    if operation.wait is None and finish is None:
+    finish, wait = finish_of(book, step.operation), step.operation.wait
+    if wait is None and finish is None:
         return None
-    title = ""
-    if operation.wait is not None:
-        title = speech(f"card-wait-{operation.wait.why}", span=speech.span(operation.wait.least))
-    return Wait(
-        title or speech("card-finish", finish=finish.name if finish else ""),
-        (*_bounds(operation, rest, speech), *label_times(finish, done_at(operation, rest), speech)),
-        finish_notes(finish, speech),
-    )
+    title = speech("card-finish", finish=finish.name) if finish and finish.name else speech("card-finish-unknown")
+    if wait is not None:
+        title = speech(f"card-wait-{wait.why}", span=speech.span(wait.least))
+    cells = (*_bounds(book, route, step, rest, speech), *label_times(finish, done_at(step.operation, rest), speech))
+    return Wait(title, cells, finish_notes(finish, speech))
 
 
 def done_at(operation: Operation, rest: Rest | None) -> datetime | None:
@@ -36,14 +34,34 @@ def done_at(operation: Operation, rest: Rest | None) -> datetime | None:
     return rest.ready_at - operation.wait.least
 
 
-def _bounds(operation: Operation, rest: Rest | None, speech: Speech) -> Iterator[Cell]:
-    wait = operation.wait
+def goes_on_at(book: Book, route: Route, step: Step, rest: Rest | None) -> datetime | None:
+    """The moment before which a tray stays where it is: the end of its wait, and of the time to handling that the
+    label gives, unless the next operation is another coat. ``None`` before the wait has begun."""
+    done = done_at(step.operation, rest)
+    if rest is None or done is None:
+        return None
+    finish = finish_of(book, step.operation)
+    following = route.step(route.after(step.key))
+    another_coat = following is not None and finish_of(book, following.operation) is not None
+    if finish is None or finish.handle is None or another_coat:
+        return rest.ready_at
+    return max(rest.ready_at, done + finish.handle)
+
+
+def _bounds(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Iterator[Cell]:
+    wait = step.operation.wait
     if wait is None:
         return
-    yield Cell(speech("card-go-on-from"), speech.moment(rest.ready_at) if rest else "")
+    earliest = goes_on_at(book, route, step, rest)
+    yield Cell(speech("card-go-on-from"), speech.moment(earliest) if earliest else "")
     if wait.latest is not None:
-        latest = speech.moment(rest.latest_at) if rest and rest.latest_at else ""
-        yield Cell(speech("card-latest", span=speech.span(wait.latest)), latest)
+        yield latest_end(wait.latest, rest, speech)
+
+
+def latest_end(latest: timedelta, rest: Rest | None, speech: Speech) -> Cell:
+    """The latest moment to go on, counted from the first piece."""
+    at = speech.moment(rest.latest_at) if rest and rest.latest_at else ""
+    return Cell(speech("card-latest", span=speech.span(latest)), at)
 
 
 def label_times(finish: Finish | None, done: datetime | None, speech: Speech) -> tuple[Cell, ...]:

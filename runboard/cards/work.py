@@ -25,7 +25,7 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
         setup=_setup(book, operation, speech),
         checks=checks_of(operation, speech),
         places=places_of(route, tray, operation),
-        wait=None if over else wait_after(book, operation, rest, speech),
+        wait=None if over else wait_after(book, route, steps[-1], rest, speech),
     )
 
 

@@ -47,6 +47,7 @@ card-wait-clamp = In Zwingen: mindestens { $span }
 card-wait-cool = Abkühlen lassen: mindestens { $span }
 card-wait-settle = Ruhen lassen: mindestens { $span }
 card-finish = Nach { $finish }
+card-finish-unknown = Nach dem Auftrag
 card-go-on-from = weiter ab
 card-latest = spätestens ({ $span })
 card-recoat = nächster Auftrag ab ({ $span })

@@ -47,6 +47,7 @@ card-wait-clamp = In clamps: { $span } at least
 card-wait-cool = Let cool: { $span } at least
 card-wait-settle = Let settle: { $span } at least
 card-finish = After { $finish }
+card-finish-unknown = After the finish
 card-go-on-from = go on from
 card-latest = at latest ({ $span })
 card-recoat = recoat from ({ $span })

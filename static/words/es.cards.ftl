@@ -47,6 +47,7 @@ card-wait-clamp = En sargentos: { $span } como mínimo
 card-wait-cool = Dejar enfriar: { $span } como mínimo
 card-wait-settle = Dejar reposar: { $span } como mínimo
 card-finish = Después de { $finish }
+card-finish-unknown = Después del acabado
 card-go-on-from = seguir desde
 card-latest = a más tardar ({ $span })
 card-recoat = otra mano desde ({ $span })

@@ -47,6 +47,7 @@ card-wait-clamp = Sous serre-joints : { $span } au moins
 card-wait-cool = Laisser refroidir : { $span } au moins
 card-wait-settle = Laisser reposer : { $span } au moins
 card-finish = Après { $finish }
+card-finish-unknown = Après la finition
 card-go-on-from = continuer dès
 card-latest = au plus tard ({ $span })
 card-recoat = autre couche dès ({ $span })

@@ -34,12 +34,12 @@ def speech(book: Book, language: str = "en", now: datetime = NOW) -> Speech:
 
 
 def link(run: str, tray: str) -> Link:
-    return Link(f"http://192.168.178.120:8210/t/x4Kd9fQ2mL-{run}-{tray}", "K7QM-2XTD")
+    return Link(f"http://192.168.178.120:8210/t/x4Kd9fQ2mL{run}{tray:0>4}", "K7QM-2XTD")
 
 
 def rails_book(**more: Any) -> Book:
     """The small shop's book; ``more`` are changes to operations, by key."""
-    record = scenario.shop()
+    record = scenario.shop() | {"finishes": [{"key": "oil", "name": "Oil"}]}
     for one in record["products"][0]["operations"]:
         one.update(more.get(one["key"], {}))
     return book_from_json(record)
