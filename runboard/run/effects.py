@@ -188,7 +188,7 @@ def machine_off(scene: Scene) -> None:
     seen = event.basis == "sensor" or event.kind in ("machine ended", "load stopped")
     if not seen and event.kind == "unloading started" and scene.step is not None:
         seen = scene.step.operation.attendance == "watched"
-    done = event.kind != "load stopped" and seen
+    done = event.kind != "load stopped" and seen and event.basis in ("tapped", "sensor")
     scene.load = end_spans(load, event.moment, done, lambda span: span.kind == "machine")
     if scene.to == "ended":
         scene.load = replace(scene.load, end_at=event.moment)

@@ -98,11 +98,11 @@ def event_to_json(event: Event) -> dict[str, Any]:
 
 
 def amended(event: Event, changes: Event) -> Event:
-    """``event`` with what an 'event amended' says: another moment, another body."""
+    """``event`` with what an 'event amended' says: another moment, which nobody measured, or another body."""
     at = changes.get("at")
     body = changes.get("body")
     if at is not None:
-        event = replace(event, at=parse_moment(at), offset_ms=0)
+        event = replace(event, at=parse_moment(at), offset_ms=0, basis="assumed")
     if body is not None:
         event = replace(event, body={**(event.body or {}), **body})
     return event

@@ -151,7 +151,8 @@ class _Maker:
         release = max((self._release(run, run.trays[tray], step) for tray in batch.pieces), default=0)
         first, second = self._stretches(run, step, pieces)
         block = self._block(run, step, batch.load, tuple(batch.pieces), pieces, first)
-        block = replace(block, setup=ticks(step.pass_.setup), lags=lags, release=release)
+        setup = ticks(self.estimate(run, step, Part("setup", step.pass_.setup, "hands-on")))
+        block = replace(block, setup=setup, lags=lags, release=release)
         if not first:
             block = replace(block, stretches=second)
             return self._add(run, step, block)
