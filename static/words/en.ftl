@@ -228,7 +228,7 @@ list-run = All ticked, the { $station } is running
 
 ## What an operation asks
 sign-alt = ISO 7010 sign { $number }
-given-you = Given to you by the lead
+given-you = Given to you
 given-other = { $person } has this
 first-piece-open = First piece not checked yet.
 first-piece-pass = First piece is good.

@@ -46,7 +46,7 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
 
     ben.state()
     ben.press("load started", run="r1", load="clean/1")
-    expect(helper.get_by_text("Given to you by the lead")).to_be_visible()
+    expect(helper.get_by_text("Given to you")).to_be_visible()
     expect(helper.get_by_role("button", name=re.compile("^Done"))).to_have_count(0)
     (refused,) = ben.send(ben.event("load done", run="r1", load="clean/1"))
     assert refused["code"] == "look first"
