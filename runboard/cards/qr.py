@@ -24,8 +24,9 @@ def svg(text: str) -> str:
     text that would make it too fine to read."""
     if len(text) > LONGEST:
         raise ValueError(f"A code for {len(text)} characters would be too fine to read; {LONGEST} are possible.")
-    high, less = (segno.make(text, error=level, boost_error=False, micro=False) for level in "hq")
-    code = high if _dots(high) >= _ENOUGH_DOTS else max(high, less, key=_dots)
+    code = segno.make(text, error="h", boost_error=False, micro=False)
+    if _dots(code) < _ENOUGH_DOTS:
+        code = max(code, segno.make(text, error="q", boost_error=False, micro=False), key=_dots)
     side = (code.symbol_size(border=_QUIET)[0]) * _dots(code) * DOT
     written = io.BytesIO()
     code.save(

@@ -1,4 +1,4 @@
-"""``python -m tests.bench presses``, ``… now`` and ``… alerts``: figures, printed beside their goals."""
+"""``python -m tests.bench presses``, ``… now``, ``… alerts`` and ``… cards``: figures, printed beside their goals."""
 
 import sys
 
@@ -17,6 +17,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.alerts import main as alerts
 
             return alerts(quick="--quick" in rest)
+        case ["cards", *rest]:
+            from tests.bench.cards import main as cards
+
+            return cards(quick="--quick" in rest)
     print(__doc__)
     return 2
 
