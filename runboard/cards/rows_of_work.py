@@ -13,6 +13,7 @@ _LEAST = 9  # a row with boxes: a pencil needs 8 mm
 _CELL = 9
 _MOST_HALF = 3  # lines of a caution that has another beside it
 _MOST_NAME = 3  # lines of a name beside its boxes
+_NUMBER = 5.5
 _CHECK_BOX = 24.0
 
 
@@ -22,8 +23,7 @@ def group_of(work: Work, room: float, words: Mapping[str, str]) -> Group:
     if not work.done:
         inner = room - STRIP
         rows += care_rows(work.care, inner)
-        for number, text in enumerate(work.how, 1):
-            rows += text_rows(((f"{number}  {text}", False),), inner, TEXT, "how")
+        rows += how_rows(work.how, inner)
         rows += setup_rows(work.setup, inner)
         rows += check_rows(work.checks, inner, words)
         rows += place_rows(work.places, inner)
@@ -91,6 +91,15 @@ def _wide(one: Care, room: float) -> Iterator[Row]:
         signs = one.signs if at == 0 else ()
         cautions = [{"signs": signs, "lines": part, "pad": _signs(one)}]
         yield row("care", _care_height(len(part), bool(signs)), core=True, cautions=cautions, wide=True)
+
+
+def how_rows(how: Sequence[str], room: float) -> Iterator[Row]:
+    """What to do, step by step, for somebody who never saw it."""
+    for number, text in enumerate(how, 1):
+        found = lines(text, room - _NUMBER, TEXT.points)
+        for at in range(0, len(found), MOST_LINES):
+            part = found[at : at + MOST_LINES]
+            yield row("how", TEXT.height(len(part)) + 1, number=str(number) if at == 0 else "", lines=part)
 
 
 def setup_rows(setup: Sequence[tuple[str, str]], room: float) -> list[Row]:

@@ -4,6 +4,7 @@ from runboard.cards.foot import foot_of
 from runboard.cards.model import RunSheet, StepLine, TrayLine
 from runboard.cards.speech import Speech
 from runboard.cards.traveller import Links
+from runboard.cards.waiting import goes_on_at
 from runboard.cards.work import is_done, pieces_in, step_name
 from runboard.run.route import Step
 from runboard.run.state import RunState, Tray
@@ -24,7 +25,7 @@ def run_sheet(book: Book, run: RunState, links: Links, speech: Speech) -> RunShe
         about=tuple(part for part in about if part),
         orders=tuple(_order(run, at, speech) for at in range(len(run.orders))),
         steps=tuple(_step(book, step, speech) for step in run.route.steps),
-        trays=tuple(_tray(run, tray, links, speech) for tray in run.trays.values()),
+        trays=tuple(_tray(book, run, tray, links, speech) for tray in run.trays.values()),
         supplies=_supplies(run),
         foot=foot_of(book, run, speech, len(run.revisions), 1),
     )
@@ -41,15 +42,16 @@ def _step(book: Book, step: Step, speech: Speech) -> StepLine:
     return StepLine(step.index + 1, step_name(step, speech), station.name if station else step.operation.station)
 
 
-def _tray(run: RunState, tray: Tray, links: Links, speech: Speech) -> TrayLine:
+def _tray(book: Book, run: RunState, tray: Tray, links: Links, speech: Speech) -> TrayLine:
     route = run.route_of(tray)
     marks = tuple(_mark(run, tray, step) for step in route.steps)
     following = next((step for step, mark in zip(route.steps, marks, strict=True) if not mark), None)
     pieces = speech("card-pieces", pieces=pieces_in(tray))
     said = speech("card-next", step=step_name(following, speech)) if following else speech("card-all-done")
-    waiting = [rest for rest in tray.rests.values() if rest.ended_at is None]
-    if waiting:
-        said = f"{said}, {speech('card-not-before', at=speech.moment(max(rest.ready_at for rest in waiting)))}"
+    waiting = [step for step, mark in zip(route.steps, marks, strict=True) if mark == "wait"]
+    moments = [at for step in waiting if (at := goes_on_at(book, route, step, tray.rests[step.key]))]
+    if moments:
+        said = f"{said}, {speech('card-not-before', at=speech.moment(max(moments)))}"
     return TrayLine(
         tray.id, ", ".join(part for part in (pieces, tray.wood) if part), said, links(run.id, tray.id).code, marks
     )
