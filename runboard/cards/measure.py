@@ -5,6 +5,7 @@ that fits here fits there too. Every line is broken here, so that a card's heigh
 """
 
 import json
+import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from functools import cache, lru_cache
@@ -15,6 +16,8 @@ _MM_A_POINT = 25.4 / 72
 _SLACK = 1.02  # kerning, hinting, and a printer's rounding
 _UNKNOWN = 2400  # a character that the font lacks is drawn in another: as wide as any
 _BREAK_AFTER = "-/–_"
+_KEEPING = "\u00a0\u202f"  # spaces at which no line ends
+_BEFORE_A_MARK = re.compile(r" (?=[?!:;»%°](?:\s|$))")
 
 Run = tuple[str, bool]
 Line = tuple[Run, ...]
@@ -38,9 +41,11 @@ def width(text: str, points: float, bold: bool = False) -> float:
 
 
 def plain(text: str) -> str:
-    """A text as it is printed: without characters that draw nothing, or that would turn what follows around."""
-    kept = (" " if one.isspace() else one for one in text)
-    return "".join(one for one in kept if unicodedata.category(one) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
+    """A text as it is printed: without characters that draw nothing, or that would turn what follows around, and with
+    marks kept at their word ('derrière ?', '62 %')."""
+    kept = (" " if one.isspace() and one not in _KEEPING else one for one in text)
+    drawn = "".join(one for one in kept if unicodedata.category(one) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
+    return _BEFORE_A_MARK.sub("\u00a0", drawn)
 
 
 def lines(text: str, room: float, points: float, bold: bool = False) -> tuple[str, ...]:
@@ -76,7 +81,7 @@ def _flow(runs: tuple[Run, ...], room: float, points: float) -> tuple[Line, ...]
 def _words(runs: tuple[Run, ...]) -> Iterable[tuple[str, bool, bool]]:
     """(word, bold, whether a space goes before it); a word may also end after a hyphen or a stroke."""
     for text, bold in runs:
-        for word in plain(text).split():
+        for word in filter(None, plain(text).split(" ")):
             start, spaced = 0, True
             for at, one in enumerate(word, 1):
                 if (one in _BREAK_AFTER and at > start + 1) or at == len(word):

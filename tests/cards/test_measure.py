@@ -54,3 +54,8 @@ def test_bold_and_plain_stand_in_one_line() -> None:
 
 def test_what_draws_nothing_or_turns_text_around_is_left_out() -> None:
     assert plain("a\u202eb\u00adc\td\x00") == "abc d"
+
+
+def test_a_mark_never_stands_alone_on_a_line() -> None:
+    assert lines("aucune pointe derrière ?", 34, 9)[-1] == "derrière\u00a0?"
+    assert plain("62 % at 5 °") == "62\u00a0% at 5\u00a0°"
