@@ -265,3 +265,10 @@ def test_a_product_of_ten_operations_is_read_within_a_millisecond() -> None:
         spent.append(time.perf_counter() - began)
 
     assert timedelta(seconds=min(spent)) < timedelta(milliseconds=1)
+
+
+def test_a_finish_that_is_not_there_is_named_with_those_that_are():
+    record = everything()
+    operation(record)["finish"] = "shellac"
+
+    assert problems_of(record)[0].endswith("Finishes are: hard-oil.")
