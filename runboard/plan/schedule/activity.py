@@ -1,0 +1,139 @@
+"""The multiple-activity chart of a plan: people, stations and services against one time scale.
+
+After the person-and-machine chart of the work-study handbooks. Hours in which nothing is done are left out; each stretch
+between is a ``Sitting``.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from runboard.plan.schedule.attending import hands_of, walks_of, watching_of, work_of
+from runboard.plan.schedule.effort import works
+from runboard.plan.schedule.presence import joined, open_spans
+from runboard.plan.schedule.problem import Plan, Problem, Span
+
+
+@dataclass(frozen=True)
+class Bar:
+    """``kind`` is work (hands, or a station at work), watch, walk, held (an ended load waits at its station), drawn (a
+    service) or wait (pieces dry or rest). ``share`` of a service's capacity is drawn. ``part`` says which part it is."""
+
+    start: int
+    end: int
+    kind: str
+    block: int = -1
+    part: str = ""
+    room: int = -1
+    share: float = 1.0
+
+
+@dataclass(frozen=True)
+class Row:
+    """``kind`` is person, station or service, ``at`` its place in the problem."""
+
+    kind: str
+    at: int
+    bars: tuple[Bar, ...] = ()
+
+
+@dataclass(frozen=True)
+class Chart:
+    """``sittings`` are the stretches of time that are shown; between them nothing is done but waiting."""
+
+    rows: tuple[Row, ...] = ()
+    sittings: tuple[Span, ...] = ()
+    breaks: tuple[Span, ...] = field(default=())
+
+
+def chart(problem: Problem, plan: Plan) -> Chart:
+    """The chart of the whole plan: rows that have nothing in them are left out, but for people."""
+    rows = (
+        *(Row("person", at, tuple(_of_person(problem, plan, at))) for at in range(len(problem.people))),
+        *(Row("station", at, tuple(_of_station(problem, plan, at))) for at in range(len(problem.stations))),
+        *(Row("service", at, tuple(_of_service(problem, plan, at))) for at in range(len(problem.services))),
+    )
+    rows = tuple(row for row in rows if row.bars or (row.kind == "person" and problem.people[row.at].windows))
+    sittings = _sittings(problem, plan, rows)
+    breaks = tuple((ends, opens) for (_, ends), (opens, _) in zip(sittings, sittings[1:], strict=False))
+    return Chart(rows, sittings, breaks)
+
+
+def within(row: Row, sitting: Span) -> Iterator[Bar]:
+    """The bars of a row in a sitting, cut to it."""
+    opens, closes = sitting
+    for bar in row.bars:
+        if bar.start < closes and bar.end > opens:
+            yield Bar(max(bar.start, opens), min(bar.end, closes), bar.kind, bar.block, bar.part, bar.room, bar.share)
+
+
+def _of_person(problem: Problem, plan: Plan, person: int) -> Iterator[Bar]:
+    for walk in walks_of(problem, plan, person):
+        yield Bar(walk.start, walk.end, "walk", room=walk.room)
+    for one in work_of(problem, plan, person):
+        yield Bar(one.start, one.end, "watch" if one.kind == "watching" else "work", one.block, one.kind)
+
+
+def _of_station(problem: Problem, plan: Plan, station: int) -> Iterator[Bar]:
+    for placed in plan.placed:
+        block = problem.blocks[placed.block]
+        if block.station != station:
+            continue
+        ends = plan.end(problem, block.index)
+        after = problem.unloaded_by.get(block.index)
+        if after is not None and plan.placed[after].start > ends:
+            yield Bar(ends, plan.placed[after].start, "held", block.index)
+        if placed.setup:
+            yield Bar(placed.start, placed.begins(), "work", block.index, "setup")
+        for one in block.stretches:
+            start = placed.begins() + one.offset
+            yield Bar(start, start + one.length, "work", block.index, one.kind)
+        for start, end in _waits(problem, plan, block.index):
+            yield Bar(start, end, "wait", block.index)
+
+
+def _waits(problem: Problem, plan: Plan, block: int) -> Iterator[Span]:
+    """How long the pieces of a block dry or rest before what follows it."""
+    ended = plan.end(problem, block)
+    lags = [(lag.least, plan.placed[after].start) for after in problem.followers[block]
+            for lag in problem.blocks[after].lags if lag.before == block and lag.least]  # fmt: skip
+    if lags:
+        yield ended, ended + max(least for least, _ in lags)
+
+
+def _of_service(problem: Problem, plan: Plan, service: int) -> Iterator[Bar]:
+    """What is drawn at once, as steps."""
+    turns: dict[int, int] = {}
+    for start, end, amount in _drawn(problem, plan, service):
+        turns[start] = turns.get(start, 0) + amount
+        turns[end] = turns.get(end, 0) - amount
+    drawn, capacity, at = 0, max(1, problem.services[service][1]), sorted(turns)
+    for start, end in zip(at, at[1:], strict=False):
+        drawn += turns[start]
+        if drawn > 0:
+            yield Bar(start, end, "drawn", share=min(1.0, drawn / capacity))
+
+
+def _drawn(problem: Problem, plan: Plan, service: int) -> Iterator[tuple[int, int, int]]:
+    for placed in plan.placed:
+        for one in problem.blocks[placed.block].stretches:
+            start = placed.begins() + one.offset
+            yield from ((start, start + one.length, amount) for key, amount in one.draws if key == service)
+    holds = {(lag.before, lag.least, amount) for block in problem.blocks for lag in block.lags
+             for key, amount in lag.holds if key == service}  # fmt: skip
+    for before, least, amount in holds:
+        ended = plan.end(problem, before)
+        yield ended, ended + least, amount
+
+
+def _sittings(problem: Problem, plan: Plan, rows: tuple[Row, ...]) -> tuple[Span, ...]:
+    """The stretches in which somebody is there, or a machine works, and something is done; the last ends with the plan."""
+    busy = joined((one.start, one.end) for one in (*hands_of(problem, plan), *watching_of(problem, plan)))
+    busy = joined([*busy, *(span for at in range(len(problem.stations)) for span in works(problem, plan, at))])
+    finish = plan.finish(problem)
+    open_or_busy = joined([*open_spans(problem), *busy])
+    used = [(opens, min(closes, finish)) for opens, closes in open_or_busy if _meets(busy, opens, closes)]
+    return tuple(span for span in used if span[0] < span[1])
+
+
+def _meets(busy: tuple[Span, ...], opens: int, closes: int) -> bool:
+    return any(start < closes and end > opens for start, end in busy)
