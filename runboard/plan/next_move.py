@@ -36,7 +36,8 @@ LOADS_THAT_WAIT = {
 
 @dataclass(frozen=True)
 class Move:
-    """One thing that a person could do. ``code`` and ``because`` name sentences in the catalogue."""
+    """One thing that a person could do. ``code`` and ``because`` name sentences in the catalogue. ``price`` is what it would
+    cost the finish, where a plan knows: minutes and windows later."""
 
     id: str
     code: str
@@ -53,12 +54,13 @@ class Move:
     minutes: float = 0
     fresh: bool = False
     facts: Mapping[str, Any] = field(default_factory=dict)
+    price: Mapping[str, Any] = EMPTY
 
 
 def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 12) -> list[Move]:
     """What ``person`` could do at ``now``, best first. With hands at a load: what could follow it."""
-    ahead = _after_hands(state, book, person, now)
-    scene = Scene(ahead, book, person, now, _station_at(state, person))
+    ahead = after_hands(state, book, person, now)
+    scene = Scene(ahead, book, person, now, station_at(state, person))
     declined = _declined(state, person, now)
     found = [one for one in _all(scene) if one.id not in declined]
     found.sort(key=lambda one: one.rank)
@@ -68,12 +70,12 @@ def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 
         # Beside a machine that must be watched, watching it comes before any small job.
         found.insert(0 if nothing.code == "watch" else len(found), nothing)
     if stop is not None:
-        goes_on = _left(scene) > STOP_WELL and any(_comes_in_time(one, scene) for one in found)
+        goes_on = time_left(scene) > STOP_WELL and any(_comes_in_time(one, scene) for one in found)
         found.insert(len(found) if goes_on else 0, stop)
     return found[:most]
 
 
-def _after_hands(state: ShopState, book: Book, person: str, now: datetime) -> ShopState:
+def after_hands(state: ShopState, book: Book, person: str, now: datetime) -> ShopState:
     """The state once the person has done what their hands are at: the next move is looked for from there."""
     seen = state.people.get(person)
     if seen is None or seen.hands is None or not seen.hands[0]:
@@ -87,7 +89,7 @@ def _after_hands(state: ShopState, book: Book, person: str, now: datetime) -> Sh
     return apply(state, Event("zzzzzz", kind, moment, run=run, load=key, person=person, body={}), book)
 
 
-def _station_at(state: ShopState, person: str) -> str:
+def station_at(state: ShopState, person: str) -> str:
     """Where the person's hands are now: to go on there costs no walk."""
     seen = state.people.get(person)
     run, key = seen.hands if seen is not None and seen.hands else ("", "")
@@ -108,7 +110,7 @@ def _all(scene: Scene) -> Iterator[Move]:
         if move is not None:
             yield move
     ready = candidates(scene)
-    left = _left(scene)
+    left = time_left(scene)
     for one in ready:
         if one.length <= left:
             yield _start(scene, one, ready)
@@ -118,11 +120,11 @@ def _all(scene: Scene) -> Iterator[Move]:
 def _comes_in_time(move: Move, scene: Scene) -> bool:
     """Whether something is left to do in this session: work, or a wait or machine that ends before it does."""
     if move.code in ("job", "free"):
-        return move.code == "job" or move.facts.get("at", scene.now + _left(scene)) < scene.now + _left(scene)
+        return move.code == "job" or move.facts.get("at", scene.now + time_left(scene)) < scene.now + time_left(scene)
     return True
 
 
-def _left(scene: Scene) -> timedelta:
+def time_left(scene: Scene) -> timedelta:
     """How long the person still has for work; very long where nobody said."""
     seen, known = scene.state.people.get(scene.person), scene.book.person(scene.person)
     if seen is None or seen.until is None:
@@ -246,7 +248,7 @@ def _jobs(scene: Scene, left: timedelta) -> Iterator[Move]:
 
 def _stop(scene: Scene, something: bool) -> Move | None:
     """Stop well, once there is little time left: nothing that runs may be watched by this person then."""
-    left = _left(scene)
+    left = time_left(scene)
     if scene.watched or (left > SOON and something):
         return None
     seen = scene.state.people.get(scene.person)

@@ -1,0 +1,152 @@
+"""What a plan offers a person: its first thing for them and why, and what each alternative would cost the finish.
+
+What could be done now, and its words, come from the greedy rule (``next_move``); the plan says which of it comes first.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from typing import Any
+
+from runboard.plan.next_move import Move
+from runboard.plan.prices import WORK, Price, Question, block_of, prices_of
+from runboard.plan.schedule.problem import TICK, Block, Placed, Plan, Problem
+from runboard.plan.why import why
+
+# The next things of a plan are remembered: they keep their order for as long as no newer plan is there.
+REMEMBERED = 3
+# What the greedy rule puts first for care's sake stays there, whatever it costs.
+STAYS_FIRST = ("stop", "watch", "settle")
+
+
+@dataclass(frozen=True)
+class Thing:
+    """What a plan gives a person to do, by its names, and from when on."""
+
+    run: str
+    load: str
+    step: str
+    trays: tuple[str, ...]
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Offer:
+    """``things`` are the next ones of the plan for ``person``, ``because`` why the first (a code and its facts), ``first``
+    the move that is shown first. ``free`` says that it costs more to do anything now than to wait."""
+
+    person: str
+    things: tuple[Thing, ...] = ()
+    because: Mapping[str, Any] = field(default_factory=dict)
+    first: str = ""
+    prices: Mapping[str, Price] = field(default_factory=dict)
+    free: Move | None = None
+
+
+def offer_for(question: Question, person: str, found: Sequence[Move], shown: str = "", *, busy: bool = False) -> Offer:
+    """What the plan offers ``person``, who could do what is ``found``. ``shown`` is the move shown first so far: it stays
+    while they are ``busy`` with something, and where it costs little."""
+    at = next((at for at, one in enumerate(question.problem.people) if one.key == person), None)
+    if at is None or not found:
+        return Offer(person)
+    mine = things_of(question.problem, question.plan, at)
+    offer = Offer(
+        person,
+        tuple(_thing(question.problem, one) for one in mine[:REMEMBERED]),
+        why(question, mine[0].block) if mine else {},
+    )
+    own = _move_of(question.problem, found, mine[0]) if mine else None
+    prices = prices_of(question, found, own, shown, mine[0].block if mine else None)
+    offer = replace(offer, prices=prices)
+    kept = next((one for one in found if one.id == shown), None)
+    if found[0].code in STAYS_FIRST or found[0].because.get("code") == "latest":
+        return replace(offer, first=found[0].id)
+    if kept is not None and (busy or (kept.id in prices and prices[kept.id].is_small)):
+        return replace(offer, first=kept.id)
+    if own is not None and mine[0].start <= _soonest(question.problem, at):
+        return replace(offer, first=own.id)
+    return _meanwhile(question.problem, offer, found, mine)
+
+
+def offered(found: Sequence[Move], offer: Offer | None, now: datetime) -> list[Move]:
+    """The moves of the greedy rule with their prices, the plan's own first."""
+    if offer is None or not found:
+        return list(found)
+    priced = [_with_price(move, offer.prices.get(move.id)) for move in found]
+    if found[0].code in STAYS_FIRST or found[0].because.get("code") == "latest":
+        return priced
+    if offer.free is not None and offer.free.facts["at"] > now and _is_all_known(found, offer):
+        return [offer.free, *(move for move in priced if move.code != "free")]
+    first = next((move for move in priced if move.id == offer.first), None) or _by_thing(priced, offer.things)
+    return priced if first is None else [first, *(move for move in priced if move is not first)]
+
+
+def things_of(problem: Problem, plan: Plan, person: int) -> list[Placed]:
+    """What the plan gives a person's hands that is not begun, in order."""
+    mine = [one for one in plan.placed if one.hands == person and not problem.blocks[one.block].begun]
+    return sorted(mine, key=lambda one: (one.start, one.block))
+
+
+def _meanwhile(problem: Problem, offer: Offer, found: Sequence[Move], mine: Sequence[Placed]) -> Offer:
+    """The plan has nothing for them yet: what costs nothing, a small job that fits, or nothing at all."""
+    costless = next((one for one in found if one.id in offer.prices and offer.prices[one.id].is_small), None)
+    if costless is not None:
+        return replace(offer, first=costless.id)
+    until = problem.moment(mine[0].start) if mine else None
+    fits = (one for one in found if one.code == "job" and (until is None or one.minutes <= _minutes(problem, mine[0])))
+    job = next(fits, None)
+    if job is not None:
+        return replace(offer, first=job.id)
+    if until is None or not offer.prices:
+        return replace(offer, first=found[0].id)
+    facts = {"at": until, "why": "", "what": ""}
+    return replace(offer, free=Move("free", "free", {"code": "free until", "facts": facts}, facts=facts))
+
+
+def _minutes(problem: Problem, placed: Placed) -> float:
+    return placed.start * TICK.total_seconds() / 60
+
+
+def _is_all_known(found: Sequence[Move], offer: Offer) -> bool:
+    """Whether everything that could be done now was there when the plan said that nothing should be."""
+    return all(move.id in offer.prices or move.code not in WORK for move in found)
+
+
+def _move_of(problem: Problem, found: Sequence[Move], placed: Placed) -> Move | None:
+    """The move that begins a block: that very one, else the same step for another tray."""
+    block = problem.blocks[placed.block]
+    exact = next((one for one in found if block_of(problem, one) == block.index), None)
+    same = (one for one in found if one.code == "start" and (one.run, one.step) == (block.run, block.step))
+    return exact or (next(same, None) if block.unloads is None else None)
+
+
+def _by_thing(found: Sequence[Move], things: Sequence[Thing]) -> Move | None:
+    for thing in things:
+        for move in found:
+            same = move.load == thing.load or (move.step == thing.step and set(move.trays) & set(thing.trays))
+            if move.code in WORK and move.run == thing.run and same:
+                return move
+    return None
+
+
+def _thing(problem: Problem, placed: Placed) -> Thing:
+    block = problem.blocks[placed.block]
+    return Thing(block.run, block.load, block.step, block.trays, problem.moment(placed.start))
+
+
+def _with_price(move: Move, price: Price | None) -> Move:
+    if price is None:
+        return move
+    return replace(move, price={"minutes": round(price.minutes, 1), "windows": price.windows})
+
+
+def _soonest(problem: Problem, person: int) -> int:
+    """The last tick at which a beginning still counts as at once: hands free, in their hours, the longest walk done."""
+    mine = (block for block in problem.blocks if block.begun and block.by == person)
+    free = max((one.offset + one.length for block in mine for one in _hands(block)), default=0)
+    opens = min((opens for opens, _ in problem.people[person].windows), default=0)
+    return max(free, opens) + max((max(row) for row in problem.walks), default=0) + 1
+
+
+def _hands(block: Block) -> Iterator[Any]:
+    return (one for one in block.stretches if one.attendance == "hands-on")

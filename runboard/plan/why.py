@@ -1,0 +1,44 @@
+"""Why a plan begins something: what waits behind it, and what it frees."""
+
+from collections.abc import Callable
+from typing import Any
+
+from runboard.plan.next_move import LONG_WAIT
+from runboard.plan.prices import Question
+from runboard.plan.schedule.problem import TICK, Block, Plan, Problem
+from runboard.run.state import ShopState
+
+
+def why(question: Question, block: int) -> dict[str, Any]:
+    """Why the plan begins a block now, as a code with its facts: what waits behind it, and what it frees."""
+    problem, plan = question.problem, question.plan
+    one, end = problem.blocks[block], plan.end(problem, block)
+    station = problem.stations[one.station].name
+    if one.unloads is not None:
+        after = _next_at(problem, plan, one.station, end)
+        after_it = _step_name(question.state, after) if after else ""
+        return {"code": "frees", "facts": {"station": station, "next": after_it}}
+    behind = min((problem.blocks[at] for at in problem.followers[block]), key=_start_in(plan), default=None)
+    if one.watched is not None or any(stretch.kind == "machine" for stretch in one.stretches):
+        return {"code": "machine runs", "facts": {"station": station, "at": problem.moment(end)}}
+    if behind is None:
+        return {"code": "last", "facts": {"station": station}}
+    lag = max((lag.least for lag in behind.lags if lag.before == block), default=0)
+    facts = {"next": _step_name(question.state, behind), "at": problem.moment(plan.placed[behind.index].start)}
+    return {"code": "then it waits" if lag * TICK >= LONG_WAIT else "waited for", "facts": facts}
+
+
+def _next_at(problem: Problem, plan: Plan, station: int, tick: int) -> Block | None:
+    """What the plan begins at a station next."""
+    there = [block for block in problem.blocks if block.station == station and plan.placed[block.index].start >= tick]
+    return min(there, key=_start_in(plan), default=None)
+
+
+def _start_in(plan: Plan) -> Callable[[Block], int]:
+    return lambda block: plan.placed[block.index].start
+
+
+def _step_name(state: ShopState, block: Block) -> str:
+    run = state.runs.get(block.run)
+    step = run.route.step(block.step) if run is not None else None
+    return step.name if step else block.step

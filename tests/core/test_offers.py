@@ -1,0 +1,215 @@
+"""What a plan makes of the moves: which comes first, and what the others cost."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+from runboard.plan.next_move import Move, moves
+from runboard.plan.offers import Offer, offer_for, offered
+from runboard.plan.prices import Price, Question
+from runboard.plan.schedule.from_state import problem_for
+from runboard.plan.too_late import too_late
+from tests.core.one_after_another import one_after_another
+from tests.core.pressing import Floor
+
+
+def floor_with_a_board(trays: int = 6, until: str = "2026-06-01T20:00:00Z") -> Floor:
+    floor = Floor()
+    floor.press("person came", {"until": until, "room": "shop"})
+    floor.open_run(trays=trays)
+    floor.press("load done", run="r1", load="cut/1")
+    return floor
+
+
+def question(floor: Floor, *first: str) -> Question:
+    """A plan in which these loads come first."""
+    problem = problem_for(floor.state, floor.book, floor.now)
+    order = sorted(range(len(problem.blocks)), key=lambda at: problem.blocks[at].load not in first)
+    plan = one_after_another(problem, order)
+    return Question(
+        floor.state, problem, plan, lambda block: one_after_another(problem, [block, *order]).finish(problem)
+    )
+
+
+def asked(floor: Floor, asking: Question, shown: str = "", *, busy: bool = False) -> tuple[Offer, list[Move]]:
+    found = moves(floor.state, floor.book, "ann", floor.now)
+    offer = offer_for(asking, "ann", found, shown, busy=busy)
+    return offer, offered(found, offer, floor.now)
+
+
+def loads(found: list[Move]) -> list[str]:
+    return [f"{move.code} {move.load}".strip() for move in found]
+
+
+def test_the_first_thing_of_the_plan_comes_first_and_the_others_keep_their_order_and_words():
+    floor = floor_with_a_board()
+    greedy = moves(floor.state, floor.book, "ann", floor.now)
+    assert loads(greedy)[0] == "start cut/2"
+
+    _, found = asked(floor, question(floor, "clean/3"))
+
+    assert loads(found)[0] == "start clean/3"
+    assert [replace(move, price={}) for move in found[1:]] == [move for move in greedy if move.load != "clean/3"]
+
+
+def test_the_plans_own_move_costs_nothing_and_at_most_three_sorts_of_others_have_a_price():
+    floor = floor_with_a_board()
+    floor.press("load done", run="r1", load="clean/1")
+    floor.press("load done", run="r1", load="sand:120/2")
+
+    offer, found = asked(floor, question(floor, "cut/2"))
+
+    assert (found[0].load, found[0].price) == ("cut/2", {"minutes": 0.0, "windows": 0})
+    assert 2 <= len({move.step for move in found if move.price}) <= 4
+    assert offer.prices[found[0].id] == Price(0.0)
+
+
+def test_what_ends_later_costs_the_minutes_in_which_somebody_is_there():
+    floor = floor_with_a_board()
+    asking = question(floor, "clean/3")
+    finish = asking.plan.finish(asking.problem)
+    cut = next(block.index for block in asking.problem.blocks if block.load == "cut/2")
+
+    offer, _ = asked(floor, replace(asking, finish_with=lambda block: finish - 20 if block != cut else finish))
+
+    assert offer.first == "start|r1|clean/3"
+    assert offer.prices["start|r1|cut/2"] == Price(10.0)
+
+
+def test_what_was_shown_first_stays_while_it_costs_little():
+    floor = floor_with_a_board()
+    asking = question(floor, "clean/3")
+
+    _, found = asked(floor, asking, "start|r1|clean/2")
+
+    assert loads(found)[0] == "start clean/2"
+
+
+def test_what_was_shown_first_goes_where_it_costs_a_window():
+    floor = floor_with_a_board()
+    asking = question(floor, "clean/3")
+    finish = asking.plan.finish(asking.problem)
+    cut = next(block.index for block in asking.problem.blocks if block.load == "cut/2")
+    dear = replace(asking, finish_with=lambda block: finish + 2880 if block == cut else finish)
+
+    _, found = asked(floor, dear, "start|r1|cut/2")
+
+    assert loads(found)[0] == "start clean/3"
+    assert next(move.price for move in found if move.load == "cut/2")["windows"] == 1
+
+
+def test_it_never_changes_while_somebody_is_in_the_middle_of_something():
+    floor = floor_with_a_board()
+    floor.press("load started", run="r1", load="clean/1")
+
+    offer, found = asked(floor, question(floor, "cut/2"), "start|r1|clean/2", busy=True)
+
+    assert loads(found)[0] == "start clean/2"
+    assert offer.first == "start|r1|clean/2"
+
+
+def test_late_in_a_session_the_first_offer_is_to_stop_well():
+    floor = floor_with_a_board()
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=19)).isoformat()})
+
+    _, found = asked(floor, question(floor, "clean/1"))
+
+    assert found[0].code == "stop"
+    assert not found[0].price
+
+
+def test_a_stopped_load_comes_first_whatever_it_costs():
+    floor = floor_with_a_board()
+    floor.press("load started", run="r1", load="cut/2")
+    floor.press("machine started", run="r1", load="cut/2")
+    floor.press("load stopped", {"why": "power"}, run="r1", load="cut/2")
+
+    _, found = asked(floor, question(floor, "clean/1"))
+
+    assert found[0].code == "settle"
+
+
+def waiting(asking: Question, minutes: float, dear: bool) -> Question:
+    """A plan that begins nothing for so long; anything else now ends it half an hour later, or no later."""
+    placed = tuple(replace(one, start=one.start + int(2 * minutes)) for one in asking.plan.placed)
+    plan = replace(asking.plan, placed=placed)
+    first = min(range(len(placed)), key=lambda at: placed[at].start)
+    finish = plan.finish(asking.problem)
+    later = finish - 60 if dear else finish
+    return replace(asking, plan=plan, finish_with=lambda block: later if block == first else finish)
+
+
+def test_a_small_job_fills_a_gap_of_the_plan():
+    floor = floor_with_a_board()
+    found = [one for one in moves(floor.state, floor.book, "ann", floor.now) if one.load != "cut/2"]
+    asking = waiting(question(floor), 30, dear=True)
+
+    offer = offer_for(asking, "ann", found)
+
+    assert offered(found, offer, floor.now)[0].id == "job|bins"
+
+
+def test_nobody_is_told_to_wait_where_something_costs_nothing():
+    floor = floor_with_a_board()
+
+    _, found = asked(floor, waiting(question(floor), 30, dear=False))
+
+    assert found[0].code == "start"
+
+
+def test_nothing_useful_can_be_done_where_all_costs_more_than_waiting():
+    floor = floor_with_a_board()
+    asking = waiting(question(floor), 30, dear=True)
+    found = [one for one in moves(floor.state, floor.book, "ann", floor.now) if one.load == "clean/2"]
+
+    offer = offer_for(asking, "ann", found)
+
+    assert [one.code for one in offered(found, offer, floor.now)] == ["free", "start"]
+    assert [one.code for one in offered(found, offer, floor.now + timedelta(minutes=31))] == ["start"]
+    assert [one.code for one in offered([replace(found[0], id="new")], offer, floor.now)] == ["start"]
+
+
+def test_an_older_plan_goes_on_with_its_next_thing():
+    floor = floor_with_a_board()
+    offer, _ = asked(floor, question(floor, "clean/3", "clean/2"))
+    floor.press("load done", run="r1", load="clean/3")
+
+    found = offered(moves(floor.state, floor.book, "ann", floor.now), offer, floor.now)
+
+    assert loads(found)[0] == "start clean/2"
+
+
+def test_the_plan_says_what_waits_behind_its_first_thing():
+    floor = floor_with_a_board()
+
+    hand, _ = asked(floor, question(floor, "clean/1", "sand:120/1"))
+    machine, _ = asked(floor, question(floor, "cut/2"))
+
+    assert (hand.because["code"], hand.because["facts"]["next"]) == ("waited for", "Sand 120")
+    assert machine.because["code"] == "machine runs"
+
+
+def test_an_ended_machine_is_unloaded_for_what_comes_next_there():
+    floor = floor_with_a_board(9)
+    floor.press("machine started", run="r1", load="cut/2")
+    floor.press("machine ended", run="r1", load="cut/2")
+
+    offer, found = asked(floor, question(floor, "cut/2"))
+
+    assert found[0].id == "unload|r1|cut/2"
+    assert offer.because == {"code": "frees", "facts": {"station": "CNC", "next": "Cut"}}
+
+
+def test_a_machine_that_takes_longer_than_somebody_has_is_too_late_to_load():
+    floor = floor_with_a_board()
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=40)).isoformat()})
+
+    (found,) = too_late(floor.state, floor.book, "ann", floor.now)
+
+    assert (found.station, found.step, found.minutes) == ("cnc", "cut", 46)
+    assert abs(found.at - floor.now - timedelta(minutes=30)) < timedelta(seconds=2)
+
+
+def test_nothing_is_too_late_while_nobody_thinks_of_stopping():
+    floor = floor_with_a_board()
+
+    assert too_late(floor.state, floor.book, "ann", floor.now) == []
