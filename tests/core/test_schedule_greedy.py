@@ -1,0 +1,131 @@
+"""The dispatch rule keeps every rule of the shop, places all that can be placed, and is the same compiled as plain."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.greedy import NoPlace, greedy, greedy_plan
+from runboard.plan.schedule.kernel.compiled import compiled
+from runboard.plan.schedule.presence import open_ticks
+from runboard.plan.schedule.priorities import RULES, Features, ranked
+from runboard.plan.schedule.problem import Lag, Order, Problem
+from runboard.plan.schedule.rule import Functions, Knobs, Rule
+from tests.core.instances import problems, the_trial
+from tests.core.test_schedule_check import ANN, BENCH, LASER, SANDER, hand, machine, shop
+
+KNOBS = st.builds(Knobs, st.sampled_from([0, 10_000, 10**7]), st.booleans(), st.sampled_from([0, 20]))
+
+
+@pytest.fixture(scope="module")
+def machine_code() -> Iterator[Functions]:
+    functions = compiled()
+    assert functions is not None
+    yield functions
+
+
+@given(problems(), st.randoms(use_true_random=False), KNOBS)
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_any_priorities_make_a_plan_that_keeps_every_rule(problem: Problem, random, knobs: Knobs):
+    rule = Rule(problem)
+    rule.finish([random.randint(0, 9000) for _ in problem.blocks], knobs)
+
+    try:
+        plan = rule.plan()
+    except NoPlace:
+        assume(False)
+
+    assert broken(problem, plan) == ()
+    assert plan.finish(problem) == rule.last_finish
+
+
+@given(problems())
+@settings(max_examples=100, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_what_has_no_latest_end_always_finds_its_place(problem: Problem):
+    without = [replace(one, lags=tuple(replace(lag, latest=None) for lag in one.lags)) for one in problem.blocks]
+    problem = replace(problem, blocks=tuple(without))
+
+    assert broken(problem, greedy_plan(problem, goes=6)) == ()
+
+
+@given(problems(), st.randoms(use_true_random=False), KNOBS)
+@settings(
+    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture]
+)
+def test_compiled_and_plain_are_equal_to_the_bit(machine_code: Functions, problem: Problem, random, knobs: Knobs):
+    plain, fast = Rule(problem), Rule(problem, machine_code)
+    assert (plain.is_compiled, fast.is_compiled) == (False, True)
+    priority = [random.randint(0, 9000) for _ in problem.blocks]
+
+    assert fast.finish(priority, knobs) == plain.finish(priority, knobs)
+    assert fast.state.tolist() == plain.state
+
+
+@pytest.mark.parametrize(("trays", "people"), [(9, 1), (9, 2), (9, 3), (18, 2)])
+def test_instance_number_one_is_the_same_compiled(machine_code: Functions, trays: int, people: int):
+    problem = the_trial(trays, people)
+    plain, fast = Rule(problem), Rule(problem, machine_code)
+
+    for key in RULES.values():
+        priority = ranked(Features(problem), key)
+        assert fast.finish(priority) == plain.finish(priority)
+        assert fast.state.tolist() == plain.state
+        assert broken(problem, plain.plan()) == ()
+
+
+@pytest.mark.parametrize(("trays", "people", "open_minutes"), [(9, 1, 860), (9, 2, 780), (18, 2, 1240)])
+def test_a_handful_of_rules_makes_a_fair_plan(trays: int, people: int, open_minutes: int):
+    problem = the_trial(trays, people)
+
+    assert open_ticks(problem, greedy_plan(problem).finish(problem)) / 2 <= open_minutes
+
+
+def test_the_same_problem_gives_the_same_plan():
+    assert greedy(the_trial(9), goes=30) == greedy(the_trial(9), goes=30)
+
+
+def test_lateness_comes_before_the_finish():
+    problem = shop(hand(0, last=True), replace(hand(1, last=True), run="s"))
+    order = Order("s", "1", 5, 5, 10)
+
+    plan = greedy_plan(replace(problem, orders=(order,)))
+
+    assert plan.end(problem, 1) == 10
+
+
+def test_what_follows_within_a_time_is_begun_only_where_all_of_it_fits():
+    tied = (hand(0, length=20, people=(ANN,)), hand(1, LASER, 20, people=(ANN,), lags=(Lag(0, 0, 40),)))
+    problem = shop(*tied, hand(2, SANDER, 170, people=(ANN,)))
+
+    plan = greedy_plan(problem)
+
+    assert broken(problem, plan) == ()
+
+
+def test_a_machine_that_is_kept_for_what_follows_it_is_no_deadlock():
+    runs = [machine(0), hand(1, 0, 3, unloads=0), machine(2), hand(3, 0, 3, unloads=2)]
+    both = hand(4, BENCH, 5, lags=(Lag(1, 0, 120), Lag(3, 0, 120)))
+    problem = shop(*runs, both)
+
+    assert broken(problem, greedy_plan(problem)) == ()
+
+
+def test_what_fits_nowhere_is_named():
+    with pytest.raises(NoPlace) as none:
+        greedy_plan(shop(hand(0), hand(1, LASER, lags=(Lag(0, 50, 20),))))
+
+    assert none.value.blocks == (0, 1)
+
+
+def test_finishes_are_kept_for_the_end_where_dust_is_still_to_come():
+    wet = hand(0, BENCH, 10, wet=150, people=(ANN,))
+    sanding = hand(2, SANDER, 20, lags=(Lag(1),), people=(ANN,))
+    problem = shop(wet, hand(1, LASER, 60, people=(1,)), sanding)
+
+    plan = greedy_plan(problem)
+
+    assert broken(problem, plan) == ()
+    assert plan.end(problem, 2) <= 200
