@@ -157,6 +157,7 @@ class Person:
         self.is_at_the_machine("CNC")
         self.press(re.compile("^Done, all 12 good"))
         # 'Done' begins the next load with the same press only where the page already knew what comes next.
+        self.reads("Clean up, tray 1")
         self.works_until("Clean up, tray 1")
 
     def goes_through_the_list(self) -> None:

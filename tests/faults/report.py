@@ -147,7 +147,7 @@ def _as_seen(state: ShopState, book: Book) -> dict[str, Any]:
     return {
         "runs": {one.id: json.loads(run_text(one, cache, book)) for one in state.runs.values() if one.state == "open"},
         "people": people_record(state, book),
-        "stations": stations_record(state, book),
+        "stations": json.loads(json.dumps(stations_record(state, book))),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
         "asks": plain(state.asks),
     }

@@ -69,6 +69,9 @@ class Happened:
         return self.place / "shop"
 
 
+LEAST_WATCH = 0.5  # minutes: the book takes no shorter interval
+
+
 def quick_shop() -> dict[str, Any]:
     """The small shop with people for every phone, in which what takes minutes takes seconds."""
     record = the_shop()
@@ -80,7 +83,7 @@ def quick_shop() -> dict[str, Any]:
     record["products"] = [rails(), shelves()]
     for station in record["stations"]:
         if "watch_every_minutes" in station:
-            station["watch_every_minutes"] /= HASTE
+            station["watch_every_minutes"] = max(LEAST_WATCH, station["watch_every_minutes"] / HASTE)
     for product in record["products"]:
         for operation in product["operations"]:
             for one in (*operation["passes"], operation.get("wait") or {}):
