@@ -1,0 +1,183 @@
+"""Making a plan better for some seconds, and saying how far any plan could still beat it: what a child process runs.
+
+It keeps no clock: the solver says how long each solve took. A plan is told of only if the checker finds nothing broken and
+it is better than the one at hand, so the worst that can come of it is the plan that was given.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from runboard.plan.schedule.alike import alike
+from runboard.plan.schedule.bounds import Bound, bound
+from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
+from runboard.plan.schedule.domains import Chains
+from runboard.plan.schedule.evenings import least_evenings
+from runboard.plan.schedule.lateness import lateness
+from runboard.plan.schedule.presence import open_ticks
+from runboard.plan.schedule.problem import TICK, Plan, Problem
+from runboard.plan.schedule.refill import evenings_of, refilled, weights_of
+from runboard.plan.schedule.renamed import renamed
+
+Told = Callable[..., Any]
+
+# Blocks up to which the whole is searched at once; of more, some evenings at a time.
+_WHOLE = 130
+_TENTHS = 10
+_EVENINGS_SECONDS = 2.0
+
+
+@dataclass(frozen=True)
+class Improved:
+    """A plan with what bounds it. ``gap`` is in minutes of the hours in which anybody is there; ``is_proved`` where no
+    plan can be finished sooner. What no plan can hold stands in the problem's ``left_out``."""
+
+    plan: Plan
+    bound: Bound
+    gap: float
+    is_proved: bool
+
+
+def improve(problem: Problem, plan: Plan, seconds: float, told: Told, seed: int = 1, workers: int = 1) -> Improved:
+    """The best plan found within so many seconds of solving, never worse than ``plan``. ``told(done, total, latest)``
+    hears of each better one; a proof ends it sooner."""
+    search = _Search(problem, plan, seconds, told, seed, workers)
+    if problem.blocks:
+        search.run()
+    return search.latest()
+
+
+class _Search:
+    """A plan and a bound, and the seconds that are left to bring them together."""
+
+    def __init__(self, problem: Problem, plan: Plan, seconds: float, told: Told, seed: int, workers: int) -> None:
+        self.problem, self.seconds, self.told = problem, seconds, told
+        self.seed, self.workers = seed, workers
+        self.used = 0.0
+        self.chains, self.same = Chains(problem), alike(problem)
+        self.plan = plan
+        again = renamed(plan, self.same)
+        if not broken(problem, again):
+            self.plan = again
+        self.bound = bound(problem)
+
+    def latest(self) -> Improved:
+        """How things stand."""
+        finish = self.plan.finish(self.problem)
+        gap = open_ticks(self.problem, finish) - open_ticks(self.problem, min(finish, self.bound.tick))
+        return Improved(self.plan, self.bound, gap * TICK.total_seconds() / 60, finish <= self.bound.tick)
+
+    @property
+    def finish(self) -> int:
+        """When the plan at hand ends."""
+        return self.plan.finish(self.problem)
+
+    @property
+    def is_over(self) -> bool:
+        """Whether time is up, or nothing can be better."""
+        return self.used >= self.seconds or self.finish <= self.bound.tick
+
+    def run(self) -> None:
+        self._tell()
+        self._count_evenings()
+        if len(self.problem.blocks) > _WHOLE:
+            self._refill()
+        self._race()
+        self._tell()
+
+    # what is found
+
+    def take(self, plan: Plan) -> bool:
+        """Keep a plan that breaks nothing and is better."""
+        plan = renamed(plan, self.same)
+        if self._worth(plan) >= self._worth(self.plan) or broken(self.problem, plan):
+            return False
+        self.plan = plan
+        self._tell()
+        return True
+
+    def _worth(self, plan: Plan) -> tuple[int, int]:
+        ends = [plan.end(self.problem, at) for at in range(len(plan.placed))]
+        return lateness(self.problem, ends), max(ends, default=0)
+
+    def raise_bound(self, tick: int, rule: str) -> None:
+        """Keep a bound that is better. One above a plan that keeps the rules would be a fault, and says nothing."""
+        if self.bound.tick < tick <= self.finish:
+            self.bound = Bound(tick, rule)
+            self._tell()
+
+    def _tell(self) -> None:
+        done = int(min(self.used, self.seconds) * _TENTHS)
+        self.told(done, int(self.seconds * _TENTHS), self.latest())
+
+    # how
+
+    def _count_evenings(self) -> None:
+        found = least_evenings(
+            self.problem, self.chains, self.bound.tick, self.finish + 1, seconds=_EVENINGS_SECONDS, same=self.same
+        )
+        if found is not None:
+            self.used += found.seconds
+            if found.is_least:
+                self.raise_bound(found.finish, "evenings")
+
+    def _refill(self) -> None:
+        """Some evenings at a time, from the first to the last and again: more of them, and longer, where it is stuck."""
+        weights = weights_of(self.problem, self.chains)
+        width, each = 1, 0.6
+        while not self.is_over and self.used < self.seconds * 0.8:
+            before, at = self.plan, 0
+            while at < len(spans := evenings_of(self.problem, self.plan)) and not self.is_over:
+                opens = spans[at][0]
+                closes = spans[at + width][1] if at + width < len(spans) else self.finish
+                limits = self._limits(each)
+                found, took = refilled(self.problem, self.plan, opens, closes, limits, weights)
+                self.used += took
+                self._keep(found)
+                at += 1
+            if before == self.plan:
+                width, each = min(width + 1, 3), each * 1.5
+
+    def _keep(self, plan: Plan) -> None:
+        """A refilled plan is kept where it is no worse: what it wins shows later."""
+        plan = renamed(plan, self.same)
+        if plan == self.plan or self._worth(plan) > self._worth(self.plan) or broken(self.problem, plan):
+            return
+        is_better = self._worth(plan) < self._worth(self.plan)
+        self.plan = plan
+        if is_better:
+            self._tell()
+
+    def _race(self) -> None:
+        """In turn, each longer than the last: beginning at the plan at hand, and from nothing; and, where a machine may be
+        watched by turns, by anybody, which bounds."""
+        each, turn = 1.0, 0
+        entries = ["cold", "hinted"]
+        if sum(bool(one.windows) for one in self.problem.people) > 1 and any(b.watched for b in self.problem.blocks):
+            entries.append("anyone")
+        while not self.is_over:
+            self._solve(entries[turn % len(entries)], each)
+            turn += 1
+            if turn % len(entries) == 0:
+                each *= 2
+
+    def _solve(self, entry: str, seconds: float) -> None:
+        wish = Wish(self.finish, self.bound.tick, watching="anyone" if entry == "anyone" else "named")
+        model = Model(self.problem, wish, self.chains, self.same)
+        if entry != "cold":
+            model.hint(self.plan)
+        answer = model.solve(self._limits(seconds), self.take if model.is_plan else None)
+        self.used += answer.seconds
+        self.seed += 1
+        self._hear(model, answer)
+
+    def _hear(self, model: Model, answer: Answer) -> None:
+        if answer.plan is not None and model.is_plan:
+            self.take(answer.plan)
+        if model.is_bound:
+            self.raise_bound(answer.bound, "search")
+
+    def _limits(self, seconds: float) -> Limits:
+        left = max(0.05, min(seconds, self.seconds - self.used))
+        return Limits(left, workers=self.workers, seed=self.seed)

@@ -1,0 +1,64 @@
+"""The constraint model and the bounds against the checker, on small shops made by chance and on instance number one."""
+
+from hypothesis import HealthCheck, given, settings
+
+from runboard.plan.schedule.bounds import all_bounds, bound
+from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
+from runboard.plan.schedule.domains import Chains
+from runboard.plan.schedule.evenings import least_evenings
+from runboard.plan.schedule.greedy import greedy_plan
+from runboard.plan.schedule.presence import Presence, open_ticks
+from runboard.plan.schedule.problem import FAR, Problem
+from tests.core.instances import problems, the_trial
+
+BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+
+
+def solved(problem: Problem, before: int, **wish: object) -> tuple[Model, Answer]:
+    model = Model(problem, Wish(before, **wish))  # type: ignore[arg-type]
+    return model, model.solve(Limits(20, work=2))
+
+
+@BY_CHANCE
+@given(problems())
+def test_a_plan_of_the_model_breaks_no_rule(problem: Problem) -> None:
+    model, found = solved(problem, 6000)
+
+    if found.plan is not None and model.is_plan:
+        assert broken(problem, found.plan) == ()
+
+
+@BY_CHANCE
+@given(problems())
+def test_no_bound_is_above_a_checked_plan(problem: Problem) -> None:
+    plan = greedy_plan(problem)
+    if broken(problem, plan):
+        return
+    finish = plan.finish(problem)
+
+    assert all(one.tick <= finish for one in all_bounds(problem))
+    evenings = least_evenings(problem, Chains(problem), bound(problem).tick, finish + 1)
+    assert evenings is None or not evenings.is_least or evenings.finish <= finish
+    for watching in ("named", "anyone"):
+        model, found = solved(problem, finish + 1, watching=watching)
+        assert not model.is_bound or found.bound <= finish
+
+
+def test_instance_number_one_is_bounded_by_the_laser_that_must_be_watched() -> None:
+    problem = the_trial(18)
+
+    found = bound(problem)
+
+    assert (found.rule, found.facts["station"]) == ("watched", "Laser")
+    assert open_ticks(problem, found.tick) // 2 == 1455
+
+
+def test_presence_counts_the_hours_of_everybody() -> None:
+    there = Presence.of([((0, 10), (20, 30)), ((5, 25),)])
+
+    assert there.passed(10) == 15
+    assert there.between(10, 20) == 10
+    assert there.after(0, 15) == 10
+    assert there.after(10, 11) == 21
+    assert there.after(0, 1000) == FAR
