@@ -4,9 +4,11 @@ from bisect import bisect_right
 from datetime import datetime, timedelta
 from typing import Any
 
+from runboard.floor.plans import Planned, latest, plan_record
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.next_move import Move, moves
+from runboard.plan.offers import offered
 from runboard.run.climb import Steps, stage_of, stages
 from runboard.run.dues import Due, dues
 from runboard.run.event import parse_moment
@@ -24,6 +26,7 @@ from runboard.run.record import (
 )
 from runboard.run.refusal import Refused
 from runboard.run.state import ShopState
+from runboard.shop.book import Book
 
 CARE_SHOWN = timedelta(days=2)
 
@@ -55,7 +58,9 @@ def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[
 def _tag(workshop: Workshop, person: str, run: str | None, now: datetime) -> str:
     passed = bisect_right(_moments(workshop), now)
     steps = hash(workshop.steps) % 10_000
-    return f"{workshop.ledger.last_seq}.{workshop.book.revision}.{passed}.{steps}.{person}.{run or ''}"
+    planned = latest(workshop)
+    version = planned.version if planned else 0
+    return f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{person}.{run or ''}"
 
 
 def _dues(workshop: Workshop) -> dict[str, Due]:
@@ -89,7 +94,7 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
         "asks": plain(state.asks),
         **_care(state, now),
         "calls": plain(state.calls),
-        "moves": [move_record(one) for one in moves(state, book, person, now)],
+        **_moves(state, book, latest(workshop), person, now),
     }
     head: dict[str, Any] = {
         "seq": workshop.ledger.last_seq,
@@ -100,6 +105,19 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
     }
     fixed = _book_text(workshop)
     return f'{dump(head)[:-1]},{fixed[1:-1]},{dump(rest)[1:-1]},"runs":{{{runs}}}}}'
+
+
+def _moves(state: ShopState, book: Book, planned: Planned | None, person: str, now: datetime) -> dict[str, Any]:
+    """What ``person`` could do, with the prices of the newest plan, which may be older than the log: nobody waits for it."""
+    found = moves(state, book, person, now)
+    if planned is None:
+        return {"moves": [move_record(one) for one in found]}
+    late = planned.answer.late.get(person, ())
+    return {
+        "moves": [move_record(one) for one in offered(found, planned.answer.offers.get(person), now)],
+        "plan": plain(plan_record(planned)),
+        **({"too_late": plain(late)} if late else {}),
+    }
 
 
 def _due(due: Due, since: datetime | None, steps: Steps, now: datetime) -> dict[str, Any]:

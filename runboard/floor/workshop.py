@@ -56,6 +56,7 @@ class Workshop:
     """Everything a floor function needs: the store, the clock, who is told, and the fold kept warm.
 
     ``since`` is when the server came up: what fell due before that is told late. ``steps`` say how alerts climb.
+    ``planned`` is the newest plan, where somebody plans.
     """
 
     log: Log
@@ -69,3 +70,4 @@ class Workshop:
     steps: Steps = field(default_factory=Steps)
     lock: threading.RLock = field(default_factory=threading.RLock)
     kept: dict[str, Any] = field(default_factory=dict)
+    planned: Any = None  # a runboard.floor.plans.Planned, which knows this module

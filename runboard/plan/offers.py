@@ -55,7 +55,7 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
         tuple(_thing(question.problem, one) for one in mine[:REMEMBERED]),
         why(question, mine[0].block) if mine else {},
     )
-    own = _move_of(question.problem, found, mine[0]) if mine else None
+    own = _move_of(question, found, mine[0]) if mine else None
     prices = prices_of(question, found, own, shown, mine[0].block if mine else None)
     offer = replace(offer, prices=prices)
     kept = next((one for one in found if one.id == shown), None)
@@ -112,12 +112,23 @@ def _is_all_known(found: Sequence[Move], offer: Offer) -> bool:
     return all(move.id in offer.prices or move.code not in WORK for move in found)
 
 
-def _move_of(problem: Problem, found: Sequence[Move], placed: Placed) -> Move | None:
-    """The move that begins a block: that very one, else the same step for another tray."""
-    block = problem.blocks[placed.block]
+def _move_of(question: Question, found: Sequence[Move], placed: Placed) -> Move | None:
+    """The move that begins a block. Trays of the same step are alike: the first of them comes first, but for those that
+    the plan gives to somebody else who is here."""
+    problem, block = question.problem, question.problem.blocks[placed.block]
     exact = next((one for one in found if block_of(problem, one) == block.index), None)
+    if block.unloads is not None or (exact is not None and exact.code != "start"):
+        return exact
     same = (one for one in found if one.code == "start" and (one.run, one.step) == (block.run, block.step))
-    return exact or (next(same, None) if block.unloads is None else None)
+    return next((one for one in same if not _is_for_another(question, block_of(problem, one), placed.hands)), exact)
+
+
+def _is_for_another(question: Question, block: int | None, person: int | None) -> bool:
+    hands = None if block is None else question.plan.placed[block].hands
+    if hands is None or hands == person:
+        return False
+    seen = question.state.people.get(question.problem.people[hands].key)
+    return seen is not None and seen.came_at is not None and not seen.away
 
 
 def _by_thing(found: Sequence[Move], things: Sequence[Thing]) -> Move | None:

@@ -45,10 +45,10 @@ def test_the_first_thing_of_the_plan_comes_first_and_the_others_keep_their_order
     greedy = moves(floor.state, floor.book, "ann", floor.now)
     assert loads(greedy)[0] == "start cut/2"
 
-    _, found = asked(floor, question(floor, "clean/3"))
+    _, found = asked(floor, question(floor, "clean/1"))
 
-    assert loads(found)[0] == "start clean/3"
-    assert [replace(move, price={}) for move in found[1:]] == [move for move in greedy if move.load != "clean/3"]
+    assert loads(found)[0] == "start clean/1"
+    assert [replace(move, price={}) for move in found[1:]] == [move for move in greedy if move.load != "clean/1"]
 
 
 def test_the_plans_own_move_costs_nothing_and_at_most_three_sorts_of_others_have_a_price():
@@ -65,19 +65,19 @@ def test_the_plans_own_move_costs_nothing_and_at_most_three_sorts_of_others_have
 
 def test_what_ends_later_costs_the_minutes_in_which_somebody_is_there():
     floor = floor_with_a_board()
-    asking = question(floor, "clean/3")
+    asking = question(floor, "clean/1")
     finish = asking.plan.finish(asking.problem)
     cut = next(block.index for block in asking.problem.blocks if block.load == "cut/2")
 
     offer, _ = asked(floor, replace(asking, finish_with=lambda block: finish - 20 if block != cut else finish))
 
-    assert offer.first == "start|r1|clean/3"
+    assert offer.first == "start|r1|clean/1"
     assert offer.prices["start|r1|cut/2"] == Price(10.0)
 
 
 def test_what_was_shown_first_stays_while_it_costs_little():
     floor = floor_with_a_board()
-    asking = question(floor, "clean/3")
+    asking = question(floor, "clean/1")
 
     _, found = asked(floor, asking, "start|r1|clean/2")
 
@@ -86,14 +86,14 @@ def test_what_was_shown_first_stays_while_it_costs_little():
 
 def test_what_was_shown_first_goes_where_it_costs_a_window():
     floor = floor_with_a_board()
-    asking = question(floor, "clean/3")
+    asking = question(floor, "clean/1")
     finish = asking.plan.finish(asking.problem)
     cut = next(block.index for block in asking.problem.blocks if block.load == "cut/2")
     dear = replace(asking, finish_with=lambda block: finish + 2880 if block == cut else finish)
 
     _, found = asked(floor, dear, "start|r1|cut/2")
 
-    assert loads(found)[0] == "start clean/3"
+    assert loads(found)[0] == "start clean/1"
     assert next(move.price for move in found if move.load == "cut/2")["windows"] == 1
 
 
@@ -170,8 +170,8 @@ def test_nothing_useful_can_be_done_where_all_costs_more_than_waiting():
 
 def test_an_older_plan_goes_on_with_its_next_thing():
     floor = floor_with_a_board()
-    offer, _ = asked(floor, question(floor, "clean/3", "clean/2"))
-    floor.press("load done", run="r1", load="clean/3")
+    offer, _ = asked(floor, question(floor, "clean/1", "clean/2"))
+    floor.press("load done", run="r1", load="clean/1")
 
     found = offered(moves(floor.state, floor.book, "ann", floor.now), offer, floor.now)
 

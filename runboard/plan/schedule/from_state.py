@@ -84,6 +84,7 @@ class _Maker:
     estimate: Estimate
     blocks: list[Block] = field(default_factory=list)
     wrong: dict[int, tuple[str, dict[str, object]]] = field(default_factory=dict)
+    longest: dict[tuple[int, ...], int] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.room_at = {room.key: at for at, room in enumerate(self.book.rooms)}
@@ -328,11 +329,13 @@ class _Maker:
     def _nobody(self, step: Step, block: Block, facts: dict[str, Any]) -> tuple[str, dict[str, object]] | None:
         if not block.people:
             return "skill nobody has", {**facts, "skill": step.operation.skill or ""}
-        windows = [window for one in block.people for window in self.people[one].windows]
-        if not windows:
+        if block.people not in self.longest:
+            windows = (window for one in block.people for window in self.people[one].windows)
+            self.longest[block.people] = max((closes - opens for opens, closes in windows), default=0)
+        longest = self.longest[block.people]
+        if not longest:
             return "nobody has hours", facts
         wanted = max(one.offset + one.length for one in block.attended)
-        longest = max(closes - opens for opens, closes in windows)
         if wanted > longest:
             return "no window long enough", {**facts, "minutes": wanted * TICK, "longest": longest * TICK}
         return None

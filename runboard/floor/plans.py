@@ -1,0 +1,229 @@
+"""The planner beside the floor: a plan at once after every event that matters, and a better one from a child process.
+
+Nobody waits for it. What it knows is in ``Workshop.planned``; pages are told when that is another one. A better plan is
+taken only where it wins a window or five minutes, so that what people are offered does not jump about.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime, timedelta
+from itertools import islice
+from typing import Any
+
+from runboard.floor.long_work import LongWork, Task
+from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Workshop
+from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan
+from runboard.plan.estimates import Estimates, Kept, estimates_from
+from runboard.plan.schedule.bounds import Bound, bound
+from runboard.plan.schedule.problem import TICK, Plan, Problem
+from runboard.run.state import ShopState
+
+WHAT = "plan"
+# How long a search may take: what it finds in the first seconds is told at once.
+SECONDS = 15.0
+# With somebody in the shop a plan is made anew this often: what takes too long for today depends on the time.
+AGAIN = timedelta(minutes=1)
+# Presses that leave what is still to be done as it is.
+CHANGE_NOTHING = frozenset(
+    ("watch checked", "alert claimed", "alert answered", "reminder answered", "note written", "card printed", "span answered",
+     "checklist ticked", "lead called", "shown how", "texts placed", "restart answered", "server restarted")
+)  # fmt: skip
+
+# A function for the child: (problem, plan, seconds, told) → (plan, bound).
+Search = Callable[..., Any]
+
+
+@dataclass(frozen=True)
+class Planned:
+    """The newest plan and what it offers, as of arrival ``seq`` of the log and a book's ``revision``, and the bound that no
+    plan can beat. ``version`` counts the plans told of."""
+
+    seq: int
+    revision: int
+    answer: Answer
+    estimates: Estimates
+    bound: Bound | None = None
+    version: int = 0
+
+    @property
+    def made_at(self) -> datetime:
+        return self.answer.now
+
+    @property
+    def plan(self) -> Plan | None:
+        return self.answer.plan
+
+    def is_older(self, workshop: Workshop) -> bool:
+        """Whether the log or the book went on since."""
+        return (self.seq, self.revision) != (workshop.ledger.last_seq, workshop.book.revision)
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A plan as a page shows it. ``is_older`` says that the log went on since."""
+
+    planned: Planned
+    plan: Plan
+    is_older: bool
+
+    @property
+    def problem(self) -> Problem:
+        return self.planned.answer.problem
+
+    @property
+    def bound(self) -> Bound | None:
+        return self.planned.bound
+
+    @property
+    def made_at(self) -> datetime:
+        return self.planned.made_at
+
+
+def latest(workshop: Workshop) -> Planned | None:
+    """The newest plan; None where there is none yet, or nobody plans."""
+    planned: Planned | None = workshop.planned
+    return planned
+
+
+def plan_at_once(workshop: Workshop, before: Planned | None = None, kept: Kept | None = None) -> Planned:
+    """A plan of the shop as it stands now, without a search."""
+    with workshop.lock:
+        catch_up(workshop)
+        state, book, seq = workshop.ledger.state, workshop.book, workshop.ledger.last_seq
+    now = workshop.clock.now()
+    estimates = estimates_from(state, book, kept)
+    made = answer(state, book, now, estimates, before.answer if before else None)
+    return Planned(seq, book.revision, made, estimates, None, before.version + 1 if before else 1)
+
+
+@dataclass
+class Planner:
+    """``turn`` does what there is to do and never waits. ``seek`` runs in a child of ``work``; without one, plans are only
+    those of the priority rules. ``told`` hears the log's last arrival whenever another plan is there."""
+
+    workshop: Workshop
+    work: LongWork
+    seek: Search | None
+    told: Callable[[int], None]
+    seconds: float = SECONDS
+    task: str = ""
+    _kept: Kept = field(default_factory=dict)
+    _searched: Planned | None = None
+    _heard: Any = None
+    _stopped: bool = False
+
+    def turn(self) -> int:
+        """Plan where something happened, hear what a search found, or begin one; answers how much was done."""
+        with self.workshop.lock:
+            catch_up(self.workshop)
+        planned = self.workshop.planned
+        if planned is not None and planned.is_older(self.workshop):
+            planned = self._passed_over(planned)
+        if planned is None or planned.is_older(self.workshop) or self._is_time(planned):
+            self._plan(planned)
+            return 1
+        return self._hear(planned) or self._seek(planned)
+
+    def latest(self) -> Shown | None:
+        """The plan as it is now; None where nothing is planned yet, or nothing can be."""
+        planned = latest(self.workshop)
+        if planned is None or planned.plan is None:
+            return None
+        return Shown(planned, planned.plan, planned.is_older(self.workshop))
+
+    def search(self) -> Task | None:
+        """The search that goes on, or went on last."""
+        return self.work.look(self.task) if self.task else None
+
+    def look_further(self) -> None:
+        """Search once more, though nothing happened."""
+        self._searched, self._stopped = None, False
+
+    def stop(self) -> None:
+        """Let the plan be as it is until something happens."""
+        self._stopped = True
+        if self.task:
+            self.work.end(self.task)
+
+    def _is_time(self, planned: Planned) -> bool:
+        state, now = self.workshop.ledger.state, self.workshop.clock.now()
+        return now - planned.made_at >= AGAIN and is_anybody_here(state, now)
+
+    def _passed_over(self, planned: Planned) -> Planned:
+        """The plan as one of the log as it is now, where nothing happened since that matters to it."""
+        ledger = self.workshop.ledger
+        fresh = list(islice(reversed(ledger.arrived.values()), ledger.last_seq - planned.seq))
+        if planned.revision != self.workshop.book.revision or any(one.kind not in CHANGE_NOTHING for one in fresh):
+            return planned
+        return self._publish(replace(planned, seq=ledger.last_seq, version=planned.version + 1))
+
+    def _plan(self, before: Planned | None) -> None:
+        if self.task:
+            if before is not None:
+                self._hear(before)
+                before = self.workshop.planned
+            self.work.end(self.task)
+        made = plan_at_once(self.workshop, before, self._kept)
+        self.task, self._searched, self._heard, self._stopped = "", None, None, False
+        if before is not None and (before.seq, before.revision) == (made.seq, made.revision):
+            # Only time has passed: nothing is to be found that was not found before, and no plan can be done sooner.
+            made = self._searched = replace(made, bound=_moved(before, made))
+        self._publish(made)
+
+    def _seek(self, planned: Planned) -> int:
+        """Begin the search for a better plan, unless none is better. A turn after the plan: presses come in bursts."""
+        if self.seek is None or self._searched is not None or self._stopped or planned.plan is None:
+            return 0
+        problem = planned.answer.problem
+        limit = planned.bound or bound(problem)
+        self._searched = self.workshop.planned = planned = replace(planned, bound=limit)
+        if limit.tick >= planned.answer.finish:
+            return 0
+        task = self.work.start(WHAT, "", self.seek, problem, planned.plan, self.seconds)
+        if task is None:
+            self._searched = None
+            return 0
+        self.task = task.id
+        return 1
+
+    def _hear(self, planned: Planned) -> int:
+        """Take what the search has found since."""
+        task = self.work.look(self.task) if self.task else None
+        found = None if task is None else (task.result or task.latest)
+        if found is None or found is self._heard or self._searched is None:
+            return 0
+        self._heard = found
+        plan, limit = found
+        problem, before = self._searched.answer.problem, planned.plan
+        if problem is not planned.answer.problem or before is None:
+            return 0
+        planned = replace(planned, bound=limit or planned.bound)
+        if plan is not None and is_worth_telling(problem, plan, before):
+            self._publish(replace(planned, answer=with_plan(planned.answer, plan), version=planned.version + 1))
+            return 1
+        self.workshop.planned = planned
+        return 0
+
+    def _publish(self, planned: Planned) -> Planned:
+        self.workshop.planned = planned
+        self.told(planned.seq)
+        return planned
+
+
+def _moved(before: Planned, planned: Planned) -> Bound | None:
+    """The bound of the same log some time ago, as ticks from now."""
+    if before.bound is None:
+        return None
+    moment = before.answer.problem.moment(before.bound.tick)
+    return replace(before.bound, tick=max(0, (moment - planned.answer.problem.start) // TICK))
+
+
+def is_anybody_here(state: ShopState, now: datetime) -> bool:
+    """Whether somebody has said that they are in the shop until later."""
+    return any(one.until is not None and one.came_at is not None and one.until > now for one in state.people.values())
+
+
+def plan_record(planned: Planned) -> Mapping[str, Any]:
+    """What a page is told of a plan: which log it is of, and when it was made."""
+    return {"seq": planned.seq, "at": planned.made_at}

@@ -1,0 +1,170 @@
+"""The planner's answer to a state, at once: a plan of all that is left, and what it offers each person.
+
+The plan is the best that the priority rules find, or the last plan carried over where that is no worse. A better one that
+a search finds later takes its place by ``with_plan``.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+
+from runboard.plan.next_move import moves
+from runboard.plan.offers import Offer, offer_for, offered
+from runboard.plan.prices import FinishWith, Question, later
+from runboard.plan.schedule.from_state import Estimate, as_written, problem_for
+from runboard.plan.schedule.greedy import NoPlace, greedy
+from runboard.plan.schedule.lateness import lateness
+from runboard.plan.schedule.priorities import by_start
+from runboard.plan.schedule.problem import Block, Plan, Problem
+from runboard.plan.schedule.rule import Knobs, Rule
+from runboard.plan.too_late import TooLate, too_late
+from runboard.run.state import PersonState, ShopState
+from runboard.shop.book import Book
+
+# Goes of the priority rules where a last plan is at hand: each of them once or so.
+GOES_AGAIN = 24
+# Before every priority there is, walks included.
+IN_FRONT = -(10**12)
+# Walking is dear, or it costs nothing: the better of both carries a plan over.
+STAY = 10**7
+
+
+@dataclass(frozen=True)
+class Shown:
+    """The move that comes first for somebody, and what their hands were at meanwhile."""
+
+    move: str
+    hands: tuple[str, str] | None
+
+
+@dataclass(frozen=True)
+class Answer:
+    """A plan of the problem that ``state`` is at ``now``, and by which priorities the rule makes it, or one like it.
+    ``plan`` is None where nothing can be planned."""
+
+    state: ShopState
+    book: Book
+    now: datetime
+    problem: Problem
+    plan: Plan | None = None
+    priority: Sequence[int] = ()
+    knobs: Knobs = field(default_factory=Knobs)
+    offers: Mapping[str, Offer] = field(default_factory=dict)
+    late: Mapping[str, Sequence[TooLate]] = field(default_factory=dict)
+    shown: Mapping[str, Shown] = field(default_factory=dict)
+
+    @property
+    def finish(self) -> int:
+        """The tick at which the plan is through: 0 without one."""
+        return self.plan.finish(self.problem) if self.plan is not None else 0
+
+
+def answer(
+    state: ShopState, book: Book, now: datetime, estimate: Estimate = as_written, before: Answer | None = None
+) -> Answer:
+    """The answer at once. ``before`` is the last one: its plan is carried over, and what it showed first stays where that
+    costs little."""
+    problem = problem_for(state, book, now, estimate)
+    empty = Answer(state, book, now, problem, late=_late(state, book, now), shown=before.shown if before else {})
+    if not problem.blocks:
+        return replace(empty, plan=Plan(()))
+    rule = Rule(problem)
+    try:
+        made = greedy(problem, None if before is None else GOES_AGAIN)
+    except NoPlace:
+        return empty
+    carried = _carried_over(rule, before, empty) if before is not None else None
+    if carried is not None and carried.plan is not None and _value(problem, carried.plan) <= _value(problem, made.plan):
+        return _offering(carried, rule)
+    return _offering(replace(empty, plan=made.plan, priority=made.priority, knobs=made.knobs), rule)
+
+
+def with_plan(before: Answer, plan: Plan) -> Answer:
+    """The same answer with a better plan."""
+    rule = Rule(before.problem)
+    priority = by_start([one.start for one in plan.placed])
+    knobs = _best_knobs(rule, priority, before.knobs)
+    return _offering(replace(before, plan=plan, priority=priority, knobs=knobs), rule)
+
+
+def is_worth_telling(problem: Problem, plan: Plan, before: Plan) -> bool:
+    """Whether a plan is so much better that it is worth changing what people are offered: less late, a window won, or five
+    minutes in which somebody is there."""
+    if _value(problem, plan)[0] != _value(problem, before)[0]:
+        return _value(problem, plan) < _value(problem, before)
+    saved = later(problem, before.finish(problem), plan.finish(problem))
+    return plan.finish(problem) < before.finish(problem) and not saved.is_small
+
+
+def _offering(one: Answer, rule: Rule) -> Answer:
+    if one.plan is None:
+        return one
+    question = Question(one.state, one.problem, one.plan, _with_first(rule, one.priority, one.knobs))
+    offers, shown = {}, {}
+    for person in one.problem.people:
+        found = moves(one.state, one.book, person.key, one.now)
+        hands, before = _hands(one.state.people.get(person.key)), one.shown.get(person.key)
+        busy = hands is not None and before is not None and before.hands == hands
+        offer = offers[person.key] = offer_for(question, person.key, found, before.move if before else "", busy=busy)
+        first = next(iter(offered(found, offer, one.now)), None)
+        shown[person.key] = Shown(first.id if first else "", hands)
+    return replace(one, offers=offers, shown=shown)
+
+
+def _hands(seen: PersonState | None) -> tuple[str, str] | None:
+    return seen.hands if seen is not None else None
+
+
+def _late(state: ShopState, book: Book, now: datetime) -> dict[str, Sequence[TooLate]]:
+    people = (person.key for person in book.people if not person.removed and person.key in state.people)
+    return {key: late for key in people if (late := too_late(state, book, key, now))}
+
+
+def _value(problem: Problem, plan: Plan) -> tuple[int, int]:
+    ends = [plan.end(problem, at) for at in range(len(problem.blocks))]
+    return lateness(problem, ends), plan.finish(problem)
+
+
+def _with_first(rule: Rule, priority: Sequence[int], knobs: Knobs) -> FinishWith:
+    def finish_with(block: int) -> int | None:
+        changed = list(priority)
+        changed[block] = IN_FRONT
+        finish = rule.finish(changed, knobs)
+        return None if finish < 0 else finish
+
+    return finish_with
+
+
+def _best_knobs(rule: Rule, priority: Sequence[int], before: Knobs) -> Knobs:
+    """With which of some knobs these priorities are through first."""
+    finishes = [(rule.finish(priority, knobs), knobs) for knobs in (before, Knobs(STAY), Knobs())]
+    return min((one for one in finishes if one[0] >= 0), key=lambda one: one[0], default=(0, before))[1]
+
+
+def _carried_over(rule: Rule, before: Answer, empty: Answer) -> Answer | None:
+    """The last plan's priorities on what is left now; what is new comes where its step did, or last."""
+    if before.plan is None:
+        return None
+    known = {name: before.priority[block.index] for name, block in _named(before.problem)}
+    steps: dict[tuple[str, str], int] = {}
+    for block in before.problem.blocks:
+        step, rank = (block.run, block.step), before.priority[block.index]
+        steps[step] = min(steps.get(step, rank), rank)
+    last = max(known.values(), default=0) + 1
+    priority = [0] * len(rule.problem.blocks)
+    for name, block in _named(rule.problem):
+        priority[block.index] = known.get(name, steps.get((block.run, block.step), last))
+    if rule.finish(priority, before.knobs) < 0:
+        return None
+    return replace(empty, plan=rule.plan(before.plan.source), priority=priority, knobs=before.knobs)
+
+
+def _named(problem: Problem) -> Iterator[tuple[tuple[str, str, int], Block]]:
+    """Blocks by names that outlive a problem: run, load, and how many of the load's blocks come after it."""
+    blocks = list(problem.blocks)
+    behind: dict[tuple[str, str], int] = {}
+    named = []
+    for block in reversed(blocks):
+        count = behind[block.run, block.load] = behind.get((block.run, block.load), -1) + 1
+        named.append(((block.run, block.load, count), block))
+    return reversed(named)

@@ -1,0 +1,32 @@
+"""What the planner has done in child processes: the solver's search, and the first compiling of the dispatch rule.
+
+Both would hold up a server that answers phones, and the solver is loaded in the child and nowhere else.
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+from runboard.plan.schedule.bounds import Bound
+from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.rule import warm
+
+Found = tuple[Plan, Bound]
+
+
+def search(problem: Problem, plan: Plan, seconds: float, told: Callable[..., None]) -> Found:
+    """(plan, bound) after at most so many seconds: never worse than ``plan``. Each better one is told of on the way.
+
+    Only plain records are answered: reading the solver's own would load it where they are read.
+    """
+    from runboard.plan.schedule.improve import improve
+
+    def tell(done: int, total: int, latest: Any = None) -> None:
+        told(done, total, None if latest is None else (latest.plan, latest.bound))
+
+    found = improve(problem, plan, seconds, tell)
+    return found.plan, found.bound
+
+
+def compile_rule(told: Callable[..., None]) -> bool:
+    """Compile the dispatch rule and keep it for every later process; False where there is no compiler."""
+    return warm()

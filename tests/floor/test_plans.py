@@ -1,0 +1,390 @@
+"""The planner beside the floor: what it plans when, what it takes of a search, what it tells."""
+
+import json
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from runboard.floor.look import state_for, state_tag
+from runboard.floor.plans import AGAIN, Planner, latest, plan_at_once
+from runboard.floor.runs import Wish, open_run
+from runboard.floor.taps import take_taps
+from runboard.floor.warming import Warming
+from runboard.floor.workshop import Workshop
+from runboard.plan.schedule.bounds import Bound
+from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.problem import Plan, Problem
+from tests.floor.fakes import workshop as fake_workshop
+from tests.scenario import shop
+
+
+@dataclass(frozen=True)
+class Task:
+    id: str
+    arguments: tuple[Any, ...] = ()
+    subject: str = ""
+    state: str = "running"
+    done: int = 0
+    total: int = 0
+    latest: Any = None
+    result: Any = None
+    failure: None = None
+    is_over: bool = False
+
+
+@dataclass
+class Work:
+    """Long work that does nothing until the test says what it found."""
+
+    tasks: dict[str, Task] = field(default_factory=dict)
+    ended: list[str] = field(default_factory=list)
+    is_full: bool = False
+
+    def start(self, what: str, subject: str, work: Callable[..., Any], *arguments: Any) -> Task | None:
+        if self.is_full:
+            return None
+        task = Task(f"task {len(self.tasks) + 1}", arguments)
+        self.tasks[task.id] = task
+        return task
+
+    def look(self, task_id: str) -> Task | None:
+        return self.tasks.get(task_id)
+
+    def newest(self, what: str, subject: str = "") -> Task | None:
+        return next(reversed(self.tasks.values()), None)
+
+    def end(self, task_id: str) -> None:
+        self.ended.append(task_id)
+
+    def found(self, plan: Plan, tick: int = 0) -> None:
+        """The newest task has found a plan."""
+        task = next(reversed(self.tasks.values()))
+        self.tasks[task.id] = replace(task, latest=(plan, Bound(tick, "search")))
+
+
+@dataclass
+class Scene:
+    workshop: Workshop
+    work: Work
+    planner: Planner
+    told: list[int]
+    run: str
+    number: int = 0
+
+    def press(self, kind: str, body: dict[str, Any] | None = None, **fields: Any) -> None:
+        self.number += 1
+        now = self.workshop.clock.now()
+        event = {
+            "id": f"press-{self.number}", "kind": kind, "at": now.isoformat(), "person": "ann",
+            "seen": 2**50, "body": body or {}, **fields,
+        }  # fmt: skip
+        batch = {"device": "phone", "sent_at": now.isoformat(), "taps": [event]}
+        (answer,) = take_taps(self.workshop, batch)["taps"]
+        assert answer["answer"] == "accepted" and not answer.get("to_settle"), answer
+
+    def state(self, person: str = "ann") -> dict[str, Any]:
+        return json.loads(state_for(self.workshop, person)[1])
+
+    def turns(self) -> int:
+        """Turns until nothing is left to do; answers how many did something."""
+        for number in range(10):
+            if not self.planner.turn():
+                return number
+        raise AssertionError("the planner never comes to rest")
+
+
+@pytest.fixture
+def scene() -> Scene:
+    floor = fake_workshop(shop())
+    orders = [{"line": "1", "pieces": 25, "text": "12"}]
+    run = open_run(floor, Wish("rail", orders, pieces_a_tray=5, start=30), "ann")
+    told: list[int] = []
+    work = Work()
+    found = Scene(floor, work, Planner(floor, work, lambda *_: None, told.append), told, run)
+    until = floor.clock.now() + timedelta(hours=4)
+    found.press("person came", {"until": until.isoformat(), "room": "shop"})
+    return found
+
+
+def earlier(problem: Problem, plan: Plan, ticks: int) -> Plan:
+    return Plan(tuple(replace(one, start=max(0, one.start - ticks)) for one in plan.placed), "search")
+
+
+def test_the_screen_is_there_before_any_plan(scene: Scene):
+    state = scene.state()
+
+    assert "plan" not in state
+    assert state["moves"][0]["code"] == "start"
+    assert not any("price" in move for move in state["moves"])
+
+
+def test_a_plan_made_at_once_breaks_no_rule_and_prices_what_could_be_done(scene: Scene):
+    scene.planner.turn()
+
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    assert broken(planned.answer.problem, planned.plan) == ()
+    state = scene.state()
+    assert state["plan"]["seq"] == state["seq"]
+    assert state["moves"][0]["price"] == {"minutes": 0, "windows": 0}
+
+
+def test_the_words_of_the_moves_are_those_without_a_plan(scene: Scene):
+    def words(state: dict[str, Any]) -> dict[str, Any]:
+        return {move["id"]: {**move, "price": None} for move in state["moves"]}
+
+    before = words(scene.state())
+    scene.planner.turn()
+
+    assert words(scene.state()) == before
+
+
+def test_another_plan_is_another_state_and_pages_are_told(scene: Scene):
+    before = state_tag(scene.workshop, "ann")
+
+    scene.planner.turn()
+
+    assert state_tag(scene.workshop, "ann") != before
+    assert scene.told == [scene.workshop.ledger.last_seq]
+
+
+def test_a_press_is_shown_at_once_with_the_older_plan_which_says_so(scene: Scene):
+    scene.turns()
+    scene.press("load started", run=scene.run, load="cut/1")
+
+    state = scene.state()
+
+    assert state["plan"]["seq"] < state["seq"]
+    assert scene.planner.latest() is not None and scene.planner.latest().is_older
+    scene.planner.turn()
+    assert not scene.planner.latest().is_older
+
+
+def test_what_changes_nothing_is_no_reason_to_plan(scene: Scene):
+    scene.turns()
+    before = latest(scene.workshop)
+
+    scene.press("note written", {"text": "brass hooks are in the drawer"}, run=scene.run)
+    scene.turns()
+
+    after = latest(scene.workshop)
+    assert before is not None and after is not None
+    assert after.answer is before.answer
+    assert not after.is_older(scene.workshop)
+
+
+def test_nothing_is_planned_while_nothing_happens_and_nobody_is_here(scene: Scene):
+    scene.press("person went")
+    scene.turns()
+    before = latest(scene.workshop)
+
+    scene.workshop.clock.pass_(90)
+    scene.turns()
+
+    assert latest(scene.workshop) is before
+
+
+def test_with_somebody_here_a_plan_is_made_anew_as_time_passes_and_not_searched_for_again(scene: Scene):
+    scene.turns()
+    before = latest(scene.workshop)
+
+    scene.workshop.clock.pass_(AGAIN.total_seconds() / 60)
+    scene.turns()
+
+    after = latest(scene.workshop)
+    assert before is not None and after is not None
+    assert after.made_at > before.made_at
+    assert len(scene.work.tasks) == 1
+    assert scene.work.ended == ["task 1"]
+
+
+def test_a_search_begins_a_turn_after_the_plan_with_it_as_its_hint(scene: Scene):
+    scene.planner.turn()
+    assert not scene.work.tasks
+
+    scene.planner.turn()
+
+    planned = latest(scene.workshop)
+    assert planned is not None
+    problem, plan, seconds = scene.work.tasks["task 1"].arguments
+    assert (problem, plan) == (planned.answer.problem, planned.plan)
+    assert 0 < seconds <= 20
+
+
+def test_what_is_proved_already_is_not_searched_for(scene: Scene):
+    scene.press("station out of use", {"why": "belt"}, station="cnc")
+
+    scene.turns()
+
+    assert not scene.work.tasks
+
+
+def test_a_search_that_finds_five_minutes_is_told_of(scene: Scene):
+    scene.turns()
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    told = len(scene.told)
+    problem = planned.answer.problem
+
+    scene.work.found(earlier(problem, planned.plan, 3000), 11)
+    scene.turns()
+
+    after = latest(scene.workshop)
+    assert after is not None and after.plan is not None and after.bound is not None
+    assert after.plan.source == "search"
+    assert after.bound.tick == 11
+    assert len(scene.told) == told + 1
+
+
+def test_a_search_that_finds_one_minute_changes_nothing_on_a_screen(scene: Scene):
+    scene.turns()
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    before = state_tag(scene.workshop, "ann")
+
+    scene.work.found(earlier(planned.answer.problem, planned.plan, 2), 11)
+    scene.turns()
+
+    after = latest(scene.workshop)
+    assert after is not None and after.plan is planned.plan
+    assert after.bound is not None and after.bound.tick == 11
+    assert state_tag(scene.workshop, "ann") == before
+
+
+def test_an_event_ends_the_search_that_it_overtakes(scene: Scene):
+    scene.turns()
+
+    scene.press("load started", run=scene.run, load="cut/1")
+    scene.turns()
+
+    assert scene.work.ended == ["task 1"]
+    assert list(scene.work.tasks) == ["task 1", "task 2"]
+
+
+def test_what_a_search_found_too_late_still_guides_the_next_plan(scene: Scene):
+    scene.turns()
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    problem = planned.answer.problem
+
+    scene.work.found(earlier(problem, planned.plan, 3000))
+    scene.press("load started", run=scene.run, load="cut/1")
+    scene.planner.turn()
+
+    after = latest(scene.workshop)
+    assert after is not None
+    assert after.plan is not None
+    assert broken(after.answer.problem, after.plan) == ()
+
+
+def test_a_search_that_somebody_stopped_begins_again_when_asked_or_when_something_happens(scene: Scene):
+    scene.turns()
+    scene.planner.stop()
+    scene.turns()
+    assert scene.work.ended == ["task 1"]
+
+    scene.planner.look_further()
+    scene.turns()
+    scene.planner.stop()
+    scene.press("load started", run=scene.run, load="cut/1")
+    scene.turns()
+
+    assert list(scene.work.tasks) == ["task 1", "task 2", "task 3"]
+
+
+def test_where_too_much_is_going_on_the_search_waits(scene: Scene):
+    scene.work.is_full = True
+    scene.turns()
+    assert not scene.work.tasks
+
+    scene.work.is_full = False
+    scene.turns()
+
+    assert list(scene.work.tasks) == ["task 1"]
+
+
+def test_the_first_move_never_changes_while_somebody_is_in_the_middle_of_something(scene: Scene):
+    scene.press("load done", run=scene.run, load="cut/1")
+    scene.press("load started", run=scene.run, load="clean/1")
+    scene.turns()
+    first = scene.state()["moves"][0]["id"]
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+
+    scene.work.found(earlier(planned.answer.problem, Plan(tuple(reversed_starts(planned.plan))), 3000))
+    scene.turns()
+    scene.workshop.clock.pass_(2)
+    scene.turns()
+
+    assert scene.state()["moves"][0]["id"] == first
+
+
+def reversed_starts(plan: Plan) -> list[Any]:
+    """The same blocks, those last begun first."""
+    last = max(one.start for one in plan.placed)
+    return [replace(one, start=last - one.start) for one in plan.placed]
+
+
+def test_it_is_said_what_it_is_too_late_for(scene: Scene):
+    until = scene.workshop.clock.now() + timedelta(minutes=40)
+    scene.press("time said", {"until": until.isoformat()})
+
+    scene.turns()
+
+    (late,) = scene.state()["too_late"]
+    assert (late["station"], late["step"], late["minutes"]) == ("cnc", "cut", 46)
+    assert "too_late" not in scene.state("ben")
+
+
+def test_what_was_measured_is_what_is_planned_with(scene: Scene):
+    scene.press("load done", run=scene.run, load="cut/1")
+    plain = plan_at_once(scene.workshop)
+    for tray in "123":
+        scene.press("load started", run=scene.run, load=f"clean/{tray}")
+        scene.workshop.clock.pass_(11)
+        scene.press("load done", run=scene.run, load=f"clean/{tray}")
+
+    learned = plan_at_once(scene.workshop)
+
+    def longest(planned: Any) -> int:
+        return max(block.length for block in planned.answer.problem.blocks if block.step == "clean")
+
+    assert longest(learned) > longest(plain)
+
+
+def test_a_shop_without_a_run_has_nothing_to_plan():
+    floor = fake_workshop(shop())
+    planner = Planner(floor, Work(), None, lambda _: None)
+
+    planner.turn()
+    planner.turn()
+
+    found = planner.latest()
+    assert found is not None and found.plan == Plan(())
+
+
+def test_the_rule_is_compiled_in_a_child_first_and_then_here():
+    work, here = Work(), []
+    warming = Warming(work, lambda told: True, lambda: bool(here.append("here")))
+
+    assert warming.turn() == 1
+    assert warming.turn() == 0, "while the child compiles"
+    work.tasks["task 1"] = replace(work.tasks["task 1"], state="done", is_over=True, result=True)
+
+    assert warming.turn() == 1
+    assert warming.turn() == 0
+    assert here == ["here"]
+
+
+def test_without_a_compiler_the_rule_stays_plain():
+    work, here = Work(), []
+    warming = Warming(work, lambda told: False, lambda: bool(here.append("here")))
+    warming.turn()
+    work.tasks["task 1"] = replace(work.tasks["task 1"], state="done", is_over=True, result=False)
+
+    warming.turn()
+
+    assert not here
