@@ -16,16 +16,20 @@ def why(question: Question, block: int) -> dict[str, Any]:
     station = problem.stations[one.station].name
     if one.unloads is not None:
         after = _next_at(problem, plan, one.station, end)
-        after_it = _step_name(question.state, after) if after else ""
-        return {"code": "frees", "facts": {"station": station, "next": after_it}}
+        if after is None:
+            return {"code": "unload", "facts": {"station": station}}
+        return {"code": "frees", "facts": {"station": station, "next": _step_name(question.state, after)}}
     behind = min((problem.blocks[at] for at in problem.followers[block]), key=_start_in(plan), default=None)
     if one.watched is not None or any(stretch.kind == "machine" for stretch in one.stretches):
         return {"code": "machine runs", "facts": {"station": station, "at": problem.moment(end)}}
     if behind is None:
         return {"code": "last", "facts": {"station": station}}
     lag = max((lag.least for lag in behind.lags if lag.before == block), default=0)
-    facts = {"next": _step_name(question.state, behind), "at": problem.moment(plan.placed[behind.index].start)}
-    return {"code": "then it waits" if lag * TICK >= LONG_WAIT else "waited for", "facts": facts}
+    facts: dict[str, Any] = {"next": _step_name(question.state, behind)}
+    facts["at"] = problem.moment(plan.placed[behind.index].start)
+    if lag * TICK >= LONG_WAIT:
+        return {"code": "then it waits", "facts": facts}
+    return {"code": "waited for", "facts": facts}
 
 
 def _next_at(problem: Problem, plan: Plan, station: int, tick: int) -> Block | None:

@@ -7,6 +7,7 @@ import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "./doing.js
 import { moveButton, moveWords, reason } from "./first.js";
 import { openLoadSheet } from "./later.js";
 import { jobOf, press } from "./press.js";
+import { olderPlan, priceWords, tooLate } from "./prices.js";
 import { openSheet, sheetHead } from "./sheet.js";
 import { list, loadTitle, personName, say, stationName, stepOf } from "./words.js";
 
@@ -20,8 +21,9 @@ export function others(scene) {
   const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
   // Nobody is sent off while a machine wants their eyes.
   const jobs = watchedBy(state, me).length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
-  if (!shown.length && !aside.length && !joined.length && !jobs.length) return nothing;
-  return html`<details><summary>${say("ui-others")}</summary><ul class="rows">
+  const plan = [tooLate(scene), olderPlan(scene)];
+  if (!shown.length && !aside.length && !joined.length && !jobs.length) return plan;
+  return html`${plan}<details><summary>${say("ui-others")}</summary><ul class="rows">
     ${shown.map((move) => moveRow(scene, move))}
     ${aside.map((load) => loadRow(state, load, say("others-aside", { station: stationName(state, load.station) })))}
     ${joined.map((load) => loadRow(state, load, atIt(state, load)))}
@@ -42,8 +44,8 @@ function atIt(state, load) {
 function moveRow(scene, move) {
   const title = moveWords(scene.state, move);
   const step = stepOf(scene.state.runs?.[move.run], move.step, move.trays?.[0]);
-  const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${moveButton(scene, move)}`);
-  return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station)].filter(Boolean).join(" · ")}</span></span>
+  const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${move.price ? html`<p>${priceWords(move)}</p>` : nothing}${moveButton(scene, move)}`);
+  return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station), priceWords(move)].filter(Boolean).join(" · ")}</span></span>
     ${["free", "watch"].includes(move.code) ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
 }
 

@@ -229,6 +229,21 @@ did-wood = Tray { $tray }: { $wood }
 ## Machines, states, waits
 others-aside = put aside on the { $station }
 others-job = about { $minutes } min
+# What the plan adds. A price says what would be; it never tells anybody to hurry.
+price-none = the finish stays as it is
+price-minutes = all done { $minutes } min later
+price-windows = all done { $windows ->
+    [one] one session later
+   *[other] { $windows } sessions later
+  }
+why-frees = It frees the { $station } for { $next }
+why-unload = The { $station } is through
+why-machine-runs = The { $station } runs until { $at }
+why-last = Nothing waits behind it
+why-then-it-waits = After it there is a wait; { $next } comes { $at }
+why-waited-for = { $next } waits for it
+prices-older = The order here is from a plan of { $at }; a new one is being made.
+too-late = Too late to load the { $station }: it takes { $minutes } min, and you stop in { $left } min.
 
 ## Alerts
 alert-machine-end = By its estimate the { $station } has ended

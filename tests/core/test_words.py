@@ -113,6 +113,11 @@ def test_every_refusal_has_a_sentence_with_its_facts(code: Code) -> None:
         assert catalogue()[name] <= code.facts
 
 
+@pytest.mark.parametrize("code", dict_codes("runboard/plan/why.py"), ids=lambda one: one.where)
+def test_why_a_plan_begins_something_has_a_sentence(code: Code) -> None:
+    assert message("why", code.text) in catalogue()
+
+
 def moves() -> set[str]:
     written = {text_of(call.args[1]) for call, _ in calls("Move", "plan")}
     return written - {"code"} | {code for code, _, _ in LOADS_THAT_WAIT.values()} | {"go on", "start"}
