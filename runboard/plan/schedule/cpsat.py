@@ -219,13 +219,15 @@ class Model:
                 )
 
     def _keep_off(self, wet: list[Block], against: list[Block]) -> None:
-        self.keep_apart(
-            [self.interval(self.begins[block.index], block.length + block.wet) for block in wet],
-            [self.interval(self.begins[block.index], block.length) for block in against],
-        )
+        for station in {block.station for block in against}:
+            self.keep_apart(
+                [self.interval(self.begins[block.index], block.length + block.wet) for block in wet],
+                [self.interval(self.begins[one.index], one.length) for one in against if one.station == station],
+            )
 
     def keep_apart(self, some: list[Any], others: list[Any]) -> None:
-        """None of the first overlaps any of the second; each kind may overlap its own."""
+        """None of the first overlaps any of the second. The first may overlap among themselves; the second are such
+        as never do: loads of one station, one person's hands."""
         if some and others:
             demands = [1] * len(some) + [len(some)] * len(others)
             self.model.add_cumulative([*some, *others], demands, len(some))

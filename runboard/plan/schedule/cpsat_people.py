@@ -208,7 +208,9 @@ class People:
             return
         some = [one for one in some if not self._seen_from_afar(one, others)]
         others = [one for one in others if not self._seen_from_afar(one, some)]
-        self.model.keep_apart([self._row(one, forth, back) for one in some], [self._row(one) for one in others])
+        for kind in {one.kind if one.kind[1] == "watched" else None for one in others}:
+            same = [one for one in others if kind in (one.kind, None) and (kind or one.kind[1] == "hands-on")]
+            self.model.keep_apart([self._row(one, forth, back) for one in some], [self._row(one) for one in same])
 
     def _seen_from_afar(self, one: _Doing, others: list[_Doing]) -> bool:
         """Whether a machine is watched from a station of the other room: no walk is between the two."""
