@@ -1,4 +1,4 @@
-"""``python -m tests.bench presses``, ``… now``, ``… alerts`` and ``… cards``: figures, printed beside their goals."""
+"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards`` and ``… forecast``: figures, printed beside their goals."""
 
 import sys
 
@@ -21,6 +21,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.cards import main as cards
 
             return cards(quick="--quick" in rest)
+        case ["forecast"]:
+            from tests.bench.forecast import main as forecast
+
+            return forecast()
     print(__doc__)
     return 2
 

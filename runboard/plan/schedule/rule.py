@@ -52,6 +52,11 @@ def is_warm() -> bool:
     return bool(_WARM)
 
 
+def plain_functions() -> Functions:
+    """The rule as plain Python, whatever was compiled."""
+    return _PLAIN
+
+
 class Rule:
     """The rule on one problem. Its rows are built once; each go leaves its plan in ``state`` until the next."""
 

@@ -55,7 +55,7 @@ from runboard.plan.schedule.kernel.placing import can_begin, find_place, place, 
 from runboard.plan.schedule.kernel.row import Row
 
 
-def begin_afresh(t: Row, s: Row, fresh: Row) -> None:
+def begin_afresh(t: Row, s: Row, fresh: Row, priority: Row) -> None:
     """Take the state ``s`` back to where nothing is placed. Somebody who was seen in a room is there at tick 0 for no time,
     so that the walk from it counts."""
     for at in range(fresh[STARTING]):
@@ -64,16 +64,20 @@ def begin_afresh(t: Row, s: Row, fresh: Row) -> None:
         room = t[t[PEOPLE] + 3 * person]
         if room >= 0:
             attend(s, person, HANDS, 0, room, 0, 0)
+    count = s[FRONT_COUNT]
+    s[FRONT_COUNT] = 0
+    for at in range(count):
+        join_front(t, s, priority, fresh[fresh[FRONT] + at])
 
 
 def dispatch(t: Row, s: Row, fresh: Row, real: Row, priority: Row, knobs: Row) -> int:
     """Place every block, those of lower ``priority`` first; answers the finish, or -1 where some block found no place (its
     START is -1). ``real`` is how long each stretch, then each block's setup, will take, which the rule does not know when
     it decides; ``knobs`` say how dear a walk is and who watches. ``s`` is any state of the problem, ``fresh`` a new one."""
-    begin_afresh(t, s, fresh)
+    begin_afresh(t, s, fresh, priority)
     for block in range(t[BLOCK_COUNT]):
         if t[t[BLOCKS] + block * BLOCK_WIDTH + BEGUN] == 1:
-            place_begun(t, s, real, block)
+            place_begun(t, s, real, priority, block)
     tick = 0
     while tick < BIG:
         forget_spans(t, s, tick)
@@ -91,7 +95,7 @@ def dispatch(t: Row, s: Row, fresh: Row, real: Row, priority: Row, knobs: Row) -
     return finish
 
 
-def place_begun(t: Row, s: Row, real: Row, block: int) -> None:
+def place_begun(t: Row, s: Row, real: Row, priority: Row, block: int) -> None:
     """Put a block where it is already: from now on, in the hands or before the eyes of whoever is at it."""
     row = t[BLOCKS] + block * BLOCK_WIDTH
     station = t[row + STATION]
@@ -115,7 +119,7 @@ def place_begun(t: Row, s: Row, real: Row, block: int) -> None:
         while person + 1 < t[PEOPLE_COUNT] and t[t[ABLE] + block * t[PEOPLE_COUNT] + person] == 0:
             person += 1
     place(t, s, real, block, person, 0, 0)
-    release_followers(t, s, block)
+    release_followers(t, s, priority, block)
 
 
 def begin_one(t: Row, s: Row, real: Row, priority: Row, knobs: Row, tick: int) -> bool:
@@ -126,10 +130,14 @@ def begin_one(t: Row, s: Row, real: Row, priority: Row, knobs: Row, tick: int) -
         if one >= t[BLOCK_COUNT]:
             group = one - t[BLOCK_COUNT]
             value = priority[first_left(t, s, group)]
-            if value < best_value and s[s[GROUP_WAKE] + group] <= tick and s[s[GROUP_FAILED] + group] != tick:
+            if value >= best_value:
+                break
+            if s[s[GROUP_WAKE] + group] <= tick and s[s[GROUP_FAILED] + group] != tick:
                 best, best_value = at, value
             continue
-        if priority[one] >= best_value or s[s[READY] + one] > tick + t[FARTHEST]:
+        if priority[one] >= best_value:
+            break
+        if s[s[READY] + one] > tick + t[FARTHEST]:
             continue
         failed = s[FAILED] + t[t[BLOCKS] + one * BLOCK_WIDTH + KIND]
         if s[failed] == tick or wets_from(t, s, one, knobs[LATE_WET], tick) > tick:
@@ -145,16 +153,16 @@ def begin_one(t: Row, s: Row, real: Row, priority: Row, knobs: Row, tick: int) -
         return False
     one = s[s[FRONT] + best]
     if one >= t[BLOCK_COUNT]:
-        return begin_group(t, s, real, best, tick, knobs[OTHERS_WATCH])
+        return begin_group(t, s, real, priority, best, tick, knobs[OTHERS_WATCH])
     setup = setup_of(t, s, one)
     can_begin(t, s, one, best_who, best_when, setup, knobs[OTHERS_WATCH])
     place(t, s, real, one, best_who, best_when, setup)
     leave_front(s, best)
-    release_followers(t, s, one)
+    release_followers(t, s, priority, one)
     return True
 
 
-def begin_group(t: Row, s: Row, real: Row, at: int, tick: int, others: int) -> bool:
+def begin_group(t: Row, s: Row, real: Row, priority: Row, at: int, tick: int, others: int) -> bool:
     """Place a group, or put it off; True either way, for the next in turn is to be tried."""
     group = s[s[FRONT] + at] - t[BLOCK_COUNT]
     left = first_left(t, s, group)
@@ -165,7 +173,7 @@ def begin_group(t: Row, s: Row, real: Row, at: int, tick: int, others: int) -> b
     for member in range(t[t[GROUPS] + 2 * group], t[t[GROUPS] + 2 * group + 1]):
         block = t[t[MEMBERS] + member]
         if left >= 0 and t[t[BLOCKS] + block * BLOCK_WIDTH + BEGUN] == 0:
-            release_followers(t, s, block)
+            release_followers(t, s, priority, block)
     return True
 
 
@@ -184,13 +192,23 @@ def leave_front(s: Row, at: int) -> None:
         s[place_] = s[place_ + 1]
 
 
-def join_front(s: Row, one: int) -> None:
-    """One more that waits for nothing but time."""
-    s[s[FRONT] + s[FRONT_COUNT]] = one
+def join_front(t: Row, s: Row, priority: Row, one: int) -> None:
+    """One more that waits for nothing but time: behind those that come before it or were there first."""
+    value = value_of(t, s, priority, one)
+    place_ = s[FRONT] + s[FRONT_COUNT]
+    while place_ > s[FRONT] and value_of(t, s, priority, s[place_ - 1]) > value:
+        s[place_] = s[place_ - 1]
+        place_ -= 1
+    s[place_] = one
     s[FRONT_COUNT] += 1
 
 
-def release_followers(t: Row, s: Row, block: int) -> None:
+def value_of(t: Row, s: Row, priority: Row, one: int) -> int:
+    """The priority of a block, or of the first of a group that is not placed."""
+    return priority[one] if one < t[BLOCK_COUNT] else priority[first_left(t, s, one - t[BLOCK_COUNT])]
+
+
+def release_followers(t: Row, s: Row, priority: Row, block: int) -> None:
     """Tell those that wait for a block when it ends; one that waits for nothing else joins the front."""
     row = t[BLOCKS] + block * BLOCK_WIDTH
     s[s[SPOIL_LEFT] + t[t[STATIONS] + 5 * t[row + STATION]]] -= t[row + DUSTY]
@@ -204,11 +222,11 @@ def release_followers(t: Row, s: Row, block: int) -> None:
         group = t[other + GROUP]
         if group < 0:
             if s[s[LEFT] + follower] == 0:
-                join_front(s, follower)
+                join_front(t, s, priority, follower)
         elif group != t[row + GROUP]:
             s[s[GROUP_LEFT] + group] -= 1
             if s[s[GROUP_LEFT] + group] == 0:
-                join_front(s, t[BLOCK_COUNT] + group)
+                join_front(t, s, priority, t[BLOCK_COUNT] + group)
 
 
 def next_ready(t: Row, s: Row, late_wet: int, tick: int) -> int:

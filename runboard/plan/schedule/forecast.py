@@ -1,0 +1,109 @@
+"""When it will really be done: the rest of the run many times over, under the plan's dispatch rule, times drawn by chance.
+
+The rule decides by estimates, as people do, and what was begun goes on to its end. A range, no promise.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from runboard.plan.schedule.draws import Spread, drawn_lengths, usual_spread
+from runboard.plan.schedule.presence import open_spans
+from runboard.plan.schedule.priorities import STEP, by_start
+from runboard.plan.schedule.problem import FAR, Order, Plan, Problem
+from runboard.plan.schedule.rule import Knobs, Rule
+
+QUANTILES = (5, 25, 50, 75, 95)
+# A gap in everybody's hours that makes an evening of what lies before it: six hours.
+_NIGHT = 6 * 60 * 2
+_GOES_COMPILED, _GOES_PLAIN = 1000, 40
+_STAYS = (0, 10 * STEP, 100 * STEP, 10**7)
+
+
+@dataclass(frozen=True)
+class Forecast:
+    """``finish`` has the ticks before which 5, 25, 50, 75 and 95 of a hundred goes are done. ``by_due`` has for (run, order
+    line) the chance that its pieces are there when they are due; ``by_evening`` for the end of each day's hours, as a tick,
+    the chance that all is done by then."""
+
+    goes: int
+    finish: Mapping[int, int]
+    by_due: Mapping[tuple[str, str], float]
+    by_evening: tuple[tuple[int, float], ...]
+
+    def moments(self, problem: Problem) -> dict[int, datetime]:
+        """The finish as moments: of 5, 25, 50, 75 and 95 of a hundred."""
+        return {share: problem.moment(tick) for share, tick in self.finish.items()}
+
+
+def forecast(
+    problem: Problem, plan: Plan, goes: int | None = None, spread: Spread = usual_spread, seed: int = 1
+) -> Forecast:
+    """What may become of a plan. ``goes`` is how often the rest of the run is worked through, by default a thousand times
+    where the rule is compiled; the same seed meets the same luck."""
+    rule = Rule(problem)
+    goes = goes or (_GOES_COMPILED if rule.is_compiled else _GOES_PLAIN)
+    priority, knobs = follow(rule, plan)
+    marks = [block.index for block in problem.blocks if block.last]
+    found = rule.ends(drawn_lengths(problem, goes, spread, seed), priority, knobs, marks)
+    return _told(problem, found, marks)
+
+
+def follow(rule: Rule, plan: Plan) -> tuple[list[int], Knobs]:
+    """The priorities and knobs with which the rule comes nearest to a plan: blocks in the plan's order."""
+    priority, wanted = by_start([placed.start for placed in plan.placed]), plan.finish(rule.problem)
+    others = (False, True) if len(rule.problem.people) > 1 else (False,)
+    tries = [Knobs(stay, other) for stay in _STAYS for other in others]
+
+    def away(knobs: Knobs) -> int:
+        finish = rule.finish(priority, knobs)
+        return FAR if finish < 0 else abs(finish - wanted)
+
+    return priority, min(tries, key=away)
+
+
+def _told(problem: Problem, found: Any, marks: Sequence[int]) -> Forecast:
+    import numpy
+
+    rows = numpy.array(found, dtype=numpy.int64)
+    finish = numpy.where(rows[:, 0] < 0, FAR, rows[:, 0])
+    ticks = {share: int(numpy.quantile(finish, share / 100, method="inverted_cdf")) for share in QUANTILES}
+    by_due = {
+        (order.run, order.line): float((_there(problem, rows[:, 1:], marks, order) <= order.due).mean())
+        for order in problem.orders
+        if order.due is not None
+    }
+    return Forecast(len(rows), ticks, by_due, tuple(_by_evening(problem, finish)))
+
+
+def _there(problem: Problem, ends: Any, marks: Sequence[int], order: Order) -> Any:
+    """For each go when the pieces of an order line, and of those before it, are through the last step."""
+    import numpy
+
+    own = [at for at, block in enumerate(marks) if problem.blocks[block].run == order.run]
+    if order.by_then <= 0:
+        return numpy.zeros(len(ends), dtype=numpy.int64)
+    pieces = numpy.array([problem.blocks[marks[at]].pieces for at in own], dtype=numpy.int64)
+    if pieces.sum() < order.by_then:
+        return numpy.full(len(ends), FAR)
+    in_turn = numpy.argsort(ends[:, own], axis=1, kind="stable")
+    made = numpy.cumsum(pieces[in_turn], axis=1)
+    enough = (made >= order.by_then).argmax(axis=1)
+    return numpy.take_along_axis(numpy.sort(ends[:, own], axis=1), enough[:, None], axis=1)[:, 0]
+
+
+def _by_evening(problem: Problem, finish: Any) -> list[tuple[int, float]]:
+    """(the end of a day's hours, the chance to be done by then), from the first with a chance to the first that is sure."""
+    spans = open_spans(problem)
+    evenings = [
+        closes for at, (_, closes) in enumerate(spans) if at + 1 == len(spans) or spans[at + 1][0] - closes >= _NIGHT
+    ]
+    found: list[tuple[int, float]] = []
+    for evening in evenings:
+        chance = float((finish <= evening).mean())
+        if chance > 0:
+            found.append((evening, chance))
+        if chance == 1:
+            break
+    return found

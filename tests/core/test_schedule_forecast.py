@@ -1,0 +1,141 @@
+"""The forecast: the same rule, compiled and plain, on the same draws; ranges and chances that make sense."""
+
+import sys
+from dataclasses import replace
+from statistics import mean, stdev
+
+import pytest
+
+from runboard.plan.schedule import rule as rules
+from runboard.plan.schedule.draws import drawn_lengths
+from runboard.plan.schedule.forecast import follow, forecast
+from runboard.plan.schedule.greedy import greedy, greedy_plan
+from runboard.plan.schedule.kernel import compiled as compiling
+from runboard.plan.schedule.kernel.compiled import compiled
+from runboard.plan.schedule.problem import FAR, Order, Problem
+from runboard.plan.schedule.rule import Knobs, Rule
+from tests.bench.simpy_shop import SimpyShop
+from tests.core.instances import the_trial
+from tests.core.test_schedule_check import hand, shop
+
+
+@pytest.fixture
+def warm():
+    """The rule compiled for one test."""
+    assert rules.warm()
+    yield
+    rules._WARM.clear()
+
+
+def due(problem: Problem, tick: int, pieces: int = 45) -> Problem:
+    return replace(problem, orders=(Order("r1", "1", pieces, pieces, tick),))
+
+
+@pytest.mark.parametrize(("trays", "people"), [(9, 1), (9, 2)])
+def test_compiled_plain_and_simpy_are_equal_on_the_same_draws(trays: int, people: int):
+    problem = the_trial(trays, people)
+    plain, fast = Rule(problem), Rule(problem, compiled())
+    priority, knobs = follow(plain, greedy_plan(problem))
+    reals = drawn_lengths(problem, 12)
+    marks = [block.index for block in problem.blocks if block.last]
+
+    found = plain.ends(reals.tolist(), priority, knobs, marks)
+
+    assert fast.ends(reals, priority, knobs, marks).tolist() == found
+    assert [SimpyShop(plain, priority, knobs).finish(row) for row in reals.tolist()] == [row[0] for row in found]
+    assert len({row[0] for row in found}) > 1
+
+
+def test_draws_are_lognormal_about_the_estimate_and_named_by_what_they_are_of():
+    problem = the_trial(9)
+    drawn = drawn_lengths(problem, 4000)
+    loading, machine = drawn[:, 0].tolist(), drawn[:, 1].tolist()
+
+    assert mean(loading) == pytest.approx(8, rel=0.02)
+    assert stdev(machine) / mean(machine) == pytest.approx(0.025, rel=0.15)
+    assert (drawn_lengths(problem, 50) == drawn[:50]).all(), "the same luck however often"
+    fewer = replace(problem, blocks=problem.blocks[:2])
+    assert (drawn_lengths(fewer, 4000)[:, :3] == drawn[:, :3]).all(), "and whatever else is to be done"
+
+
+def test_without_spread_the_forecast_is_the_plan():
+    problem = the_trial(9, 2)
+    plan = greedy_plan(problem)
+
+    told = forecast(problem, plan, 5, spread=lambda block, kind: 0.0)
+
+    assert set(told.finish.values()) == {plan.finish(problem)}
+
+
+def test_a_range_and_chances_by_evening(warm: None):
+    problem = the_trial(9)
+    found = greedy(problem)
+
+    told = forecast(problem, found.plan)
+
+    assert told.goes == 1000
+    finish = list(told.finish.values())
+    assert finish == sorted(finish)
+    assert finish[0] < finish[-1]
+    chances = [chance for _, chance in told.by_evening]
+    assert chances == sorted(chances)
+    assert chances[-1] == 1
+    assert told.moments(problem)[50] == problem.moment(told.finish[50])
+
+
+def test_a_later_due_moment_is_likelier_kept():
+    problem = the_trial(9)
+    plan = greedy_plan(problem)
+    finish = plan.finish(problem)
+
+    chances = [forecast(due(problem, tick), plan, 30).by_due["r1", "1"] for tick in (0, finish, FAR)]
+
+    assert chances[0] == 0 <= chances[1] <= chances[2] == 1
+
+
+def test_some_of_the_pieces_are_there_before_all_of_them():
+    problem = shop(hand(0, last=True), hand(1, last=True))
+    problem = replace(
+        problem, orders=(Order("r", "1", 5, 5, 14), Order("r", "2", 5, 10, 14), Order("r", "3", 9, 19, 900))
+    )
+
+    told = forecast(problem, greedy_plan(problem), 40)
+
+    assert told.by_due["r", "1"] > 0.8
+    assert told.by_due["r", "2"] < 0.2
+    assert told.by_due["r", "3"] == 0, "more than the plan makes"
+
+
+def test_the_same_seed_gives_the_same_forecast():
+    problem = the_trial(9)
+    plan = greedy_plan(problem)
+
+    assert forecast(problem, plan, 10) == forecast(problem, plan, 10)
+    assert forecast(problem, plan, 10) != forecast(problem, plan, 10, seed=2)
+
+
+def test_a_plan_s_rule_is_the_one_that_comes_nearest_to_it():
+    problem = the_trial(9)
+    found = greedy(problem)
+    rule = Rule(problem)
+
+    priority, knobs = follow(rule, found.plan)
+
+    assert rule.finish(priority, knobs) <= found.plan.finish(problem) + 60
+    assert isinstance(knobs, Knobs)
+
+
+def test_without_a_compiler_all_goes_on_in_plain_python(monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setitem(sys.modules, "numba", None)
+
+    assert rules.warm() is False
+    assert not rules.is_warm()
+    assert not Rule(the_trial(9)).is_compiled
+
+
+def test_the_compiled_rule_is_kept_by_what_its_source_says():
+    folder = compiling._cache_folder()
+
+    assert folder is not None
+    assert folder == compiling._cache_folder()
+    assert folder.name.startswith("kernel-")
