@@ -2,19 +2,22 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.greedy import NoPlace, greedy, greedy_plan
 from runboard.plan.schedule.kernel.compiled import compiled
 from runboard.plan.schedule.presence import open_ticks
 from runboard.plan.schedule.priorities import RULES, Features, ranked
-from runboard.plan.schedule.problem import Lag, Order, Problem
+from runboard.plan.schedule.problem import TICK, Lag, Order, Problem
 from runboard.plan.schedule.rule import Functions, Knobs, Rule
 from tests.core.instances import problems, the_trial
+from tests.core.pressing import Floor
 from tests.core.test_schedule_check import ANN, BENCH, LASER, SANDER, hand, machine, shop
 
 KNOBS = st.builds(Knobs, st.sampled_from([0, 10_000, 10**7]), st.booleans(), st.sampled_from([0, 20]))
@@ -129,3 +132,32 @@ def test_finishes_are_kept_for_the_end_where_dust_is_still_to_come():
 
     assert broken(problem, plan) == ()
     assert plan.end(problem, 2) <= 200
+
+
+def test_from_the_middle_of_a_run_what_is_begun_stays_where_it_is():
+    floor = Floor()
+    floor.open_run(trays=6)
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load started", run="r1", load="cut/2")
+    floor.press("machine started", {"minutes": 30}, run="r1", load="cut/2")
+    floor.press("load started", run="r1", load="clean/1", person="ben")
+    floor.wait(2)
+    problem = problem_for(floor.state, floor.book, floor.now)
+
+    plan = greedy_plan(problem)
+
+    begun = [block.index for block in problem.blocks if block.begun]
+    assert len(begun) == 2
+    assert broken(problem, plan) == ()
+    assert {plan.placed[one].start for one in begun} == {0}
+
+
+def test_where_oil_and_dust_share_a_room_the_sanding_is_not_kept_waiting_for_days():
+    floor = Floor()
+    floor.open_run(trays=6)
+    problem = problem_for(floor.state, floor.book, floor.now)
+
+    plan = greedy_plan(problem)
+
+    assert broken(problem, plan) == ()
+    assert plan.finish(problem) * TICK < timedelta(hours=30)
