@@ -13,6 +13,7 @@ from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import product_form
 from runboard.web.pages_support import page, see_other, workshop
 from runboard.web.pictures import allow_pictures, take_pictures
+from runboard.web.plan_schedule import planner, when_done
 from runboard.web.route_words import route_lines
 from runboard.web.saving import Record, save_form, seen
 
@@ -35,12 +36,14 @@ def book() -> Book:
 
 @part.get("/plan")
 def plan() -> Response:
-    """Products, open runs and those that are over."""
+    """When it will be done; products, open runs and those that are over."""
     now = book()
+    at_hand = planner()
     runs = list(workshop().ledger.state.runs.values())
     return page(
         "plan/plan.html",
         book=now,
+        when=when_done(at_hand.latest()) if at_hand is not None else None,
         open_runs=[run for run in runs if run.state == "open"],
         past_runs=[run for run in reversed(runs) if run.state != "open"],
         texts={one.key: route_to_text(one.operations, now.stations, one.pieces_a_tray) for one in now.products},

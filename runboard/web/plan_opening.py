@@ -17,6 +17,7 @@ from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import opening_form, order_rows, read_begun, read_orders
 from runboard.web.pages_support import page, said, see_other, span_in_words, workshop
 from runboard.web.plan import book
+from runboard.web.plan_words import share
 from runboard.web.run_pages import known_person
 
 part = Blueprint("plan_opening", __name__)
@@ -187,17 +188,6 @@ def _beyond(extra: int) -> str:
 def _source(opening: Opening) -> str:
     rate = opening.good_rate
     return "a guess" if rate.source == "guess" else f"counted on {rate.pieces} pieces or more"
-
-
-def share(rate: float, between: str = "of") -> str:
-    """A share in words: '19 of 20', '97 of 100', or 'all'. Never rounded up to all."""
-    if rate >= 1:
-        return "all" if between == "of" else "always"
-    for whole in (10, 20, 100, 1000):
-        some = round(rate * whole)
-        if abs(some / whole - rate) < 0.02 / (whole / 10) and 0 < some < whole:
-            return f"{some} {between} {whole}"
-    return f"more than 999 {between} 1000" if rate > 0.5 else f"fewer than 1 {between} 1000"
 
 
 def _plural(count: int, word: str) -> str:

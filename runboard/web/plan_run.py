@@ -18,6 +18,8 @@ from runboard.web.forms.run import order_rows, orders_section, read_orders
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.pictures import shelf
 from runboard.web.plan import book
+from runboard.web.plan_schedule import latest, run_when
+from runboard.web.route_times import route_times
 from runboard.web.route_words import route_lines
 from runboard.web.run_pages import known_person, known_run
 from runboard.web.shop_file import json_file
@@ -128,6 +130,8 @@ def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] 
         problems=[*problems, *(form.problems if run.state != "open" else ())],
         tag=_orders_tag(run),
         lines=route_lines(run.route.product, book()),
+        times=route_times(workshop(), run),
+        when=run_when(latest(), run),
         wanted=sum(one.pieces for one in run.orders),
         started=sum(one.started for one in trays),
         good=sum(one.good for one in trays),

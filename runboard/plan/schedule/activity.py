@@ -6,11 +6,15 @@ between is a ``Sitting``.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from runboard.plan.schedule.attending import hands_of, walks_of, watching_of, work_of
 from runboard.plan.schedule.effort import works
-from runboard.plan.schedule.presence import joined, open_spans
+from runboard.plan.schedule.presence import joined
 from runboard.plan.schedule.problem import Plan, Problem, Span
+
+# So long with nothing done is left out: an hour and a half.
+BREAK = 90 * 2
 
 
 @dataclass(frozen=True)
@@ -53,8 +57,8 @@ def chart(problem: Problem, plan: Plan) -> Chart:
         *(Row("service", at, tuple(_of_service(problem, plan, at))) for at in range(len(problem.services))),
     )
     rows = tuple(row for row in rows if row.bars or (row.kind == "person" and problem.people[row.at].windows))
-    sittings = _sittings(problem, plan, rows)
-    breaks = tuple((ends, opens) for (_, ends), (opens, _) in zip(sittings, sittings[1:], strict=False))
+    sittings = _sittings(problem, plan)
+    breaks = tuple((ends, opens) for (_, ends), (opens, _) in pairwise(sittings))
     return Chart(rows, sittings, breaks)
 
 
@@ -107,7 +111,7 @@ def _of_service(problem: Problem, plan: Plan, service: int) -> Iterator[Bar]:
         turns[start] = turns.get(start, 0) + amount
         turns[end] = turns.get(end, 0) - amount
     drawn, capacity, at = 0, max(1, problem.services[service][1]), sorted(turns)
-    for start, end in zip(at, at[1:], strict=False):
+    for start, end in pairwise(at):
         drawn += turns[start]
         if drawn > 0:
             yield Bar(start, end, "drawn", share=min(1.0, drawn / capacity))
@@ -125,15 +129,14 @@ def _drawn(problem: Problem, plan: Plan, service: int) -> Iterator[tuple[int, in
         yield ended, ended + least, amount
 
 
-def _sittings(problem: Problem, plan: Plan, rows: tuple[Row, ...]) -> tuple[Span, ...]:
-    """The stretches in which somebody is there, or a machine works, and something is done; the last ends with the plan."""
+def _sittings(problem: Problem, plan: Plan) -> tuple[Span, ...]:
+    """From the first to the last thing that is done without so long a break between that it is better left out."""
     busy = joined((one.start, one.end) for one in (*hands_of(problem, plan), *watching_of(problem, plan)))
     busy = joined([*busy, *(span for at in range(len(problem.stations)) for span in works(problem, plan, at))])
-    finish = plan.finish(problem)
-    open_or_busy = joined([*open_spans(problem), *busy])
-    used = [(opens, min(closes, finish)) for opens, closes in open_or_busy if _meets(busy, opens, closes)]
-    return tuple(span for span in used if span[0] < span[1])
-
-
-def _meets(busy: tuple[Span, ...], opens: int, closes: int) -> bool:
-    return any(start < closes and end > opens for start, end in busy)
+    found: list[Span] = []
+    for start, end in busy:
+        if found and start - found[-1][1] <= BREAK:
+            found[-1] = (found[-1][0], max(end, found[-1][1]))
+        else:
+            found.append((start if found or start > BREAK else 0, end))
+    return tuple(found)

@@ -1,0 +1,234 @@
+"""When it will be done: the section of the Plan page, of a run's page, and the search one press further down."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, cast
+
+from flask import Blueprint, Flask, Response, current_app
+
+from runboard.floor.plans import Planner, Shown
+from runboard.plan.schedule.effort import PersonLoad, StationLoad, finish_of, hands_ticks, person_loads, station_loads
+from runboard.plan.schedule.forecast import Forecast
+from runboard.plan.schedule.holding import holder
+from runboard.plan.schedule.presence import open_ticks
+from runboard.plan.schedule.problem import TICK, Problem
+from runboard.run.state import RunState
+from runboard.web.pages_support import page, see_other, span_in_words, workshop
+from runboard.web.plan_chart import Sitting, sittings
+from runboard.web.plan_outlook import outlook_of
+from runboard.web.plan_words import (
+    Names,
+    bound_sentence,
+    done_sentence,
+    holds_sentence,
+    left_out_sentences,
+    share,
+    span_of,
+)
+from runboard.web.run_pages import known_person
+from runboard.web.sentences import zone_of
+
+part = Blueprint("plan_schedule", __name__)
+
+
+@dataclass(frozen=True)
+class When:
+    """The whole shop's plan in words and drawings; what is '' or () is not shown."""
+
+    older: str = ""
+    runs: tuple[tuple[RunState, str], ...] = ()
+    range: str = ""
+    evenings: tuple[str, ...] = ()
+    holds: str = ""
+    left_out: tuple[str, ...] = ()
+    hours: tuple[str, ...] = ()
+    loads: tuple[StationLoad, ...] = ()
+    sittings: tuple[Sitting, ...] = ()
+    names: Names | None = None
+
+
+@dataclass(frozen=True)
+class Line:
+    """An order line and how likely it is to be there in time."""
+
+    text: str
+    whom: str
+    pieces: int
+    due: datetime | None
+    in_time: str
+
+
+@dataclass(frozen=True)
+class RunWhen:
+    """One run: when it is done, how sure that is, what it asks."""
+
+    done: str = ""
+    older: str = ""
+    lines: tuple[Line, ...] = ()
+    hands: str = ""
+    left_out: tuple[str, ...] = ()
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+    app.jinja_env.globals.update(span_of=span_of)
+
+
+def planner() -> Planner | None:
+    """This server's planner; None where it has none."""
+    return cast("Planner | None", current_app.extensions.get("planner"))
+
+
+def latest() -> Shown | None:
+    """The plan at hand; nobody waits for a better one."""
+    found = planner()
+    return found.latest() if found is not None else None
+
+
+def names_for(problem: Problem) -> Names:
+    """What the plan's things are called in this shop."""
+    shop = workshop()
+    return Names(problem, shop.ledger.state.runs, shop.book, zone_of(shop.book.time_zone), shop.clock.now())
+
+
+def when_done(shown: Shown | None) -> When:
+    """The section of the Plan page."""
+    if shown is None:
+        return When()
+    problem, plan, names = shown.problem, shown.plan, names_for(shown.problem)
+    loads, outlook = person_loads(problem, plan), outlook_of(workshop(), shown)
+    return When(
+        older=_older(shown, names),
+        runs=tuple((run, _done(names, shown, run, loads)) for run in names.runs.values() if run.state == "open"),
+        range=_range(names, outlook) if problem.blocks else "",
+        evenings=_evenings(names, outlook),
+        holds=holds_sentence(names, holder(problem, plan)),
+        left_out=tuple(left_out_sentences(names, problem.left_out)),
+        hours=tuple(_hours(names, one) for one in loads if one.sessions),
+        loads=tuple(station_loads(problem, plan)),
+        sittings=tuple(sittings(problem, plan, names)),
+        names=names,
+    )
+
+
+def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
+    """The section of a run's page; None for one that is over, or where no plan is there yet."""
+    if shown is None or run.state != "open":
+        return None
+    problem, plan, names = shown.problem, shown.plan, names_for(shown.problem)
+    outlook = outlook_of(workshop(), shown)
+    hands = hands_ticks(problem, plan, run.id)
+    return RunWhen(
+        done=_done(names, shown, run, person_loads(problem, plan)),
+        older=_older(shown, names),
+        lines=tuple(_lines(run, outlook)),
+        hands=names.say("hands", hands=_span(hands)) if hands else "",
+        left_out=tuple(left_out_sentences(names, [one for one in problem.left_out if one.run == run.id])),
+    )
+
+
+def _done(names: Names, shown: Shown, run: RunState, loads: list[PersonLoad]) -> str:
+    problem = shown.problem
+    out = any(one.run == run.id for one in problem.left_out)
+    if not any(block.run == run.id for block in problem.blocks):
+        return names.say("nothing-fits" if out else "done-already")
+    finish = finish_of(problem, shown.plan, run.id)
+    done = done_sentence(names, finish, loads, known_person())
+    return f"{done} {names.say('part')}" if out else done
+
+
+def _older(shown: Shown, names: Names) -> str:
+    return names.say("older", at=shown.made_at) if shown.is_older else ""
+
+
+def _hours(names: Names, one: PersonLoad) -> str:
+    person = names.problem.people[one.person].name
+    watching = _span(one.watching) if one.watching else "no"
+    return names.say(
+        "hours-person", person=person, presence=_span(one.presence), hands=_span(one.hands), watching=watching,
+        walks=one.walks,
+    )  # fmt: skip
+
+
+def _range(names: Names, outlook: Forecast | None) -> str:
+    """The finish of everything: as likely as not, and nearly sure."""
+    if outlook is None:
+        return names.say("range-not-yet")
+    early, late, latest_ = (names.tick(outlook.finish[share_]) for share_ in (25, 75, 95))
+    if early == late:
+        return names.say("range-one", late=latest_)
+    return names.say("range", late=latest_, to=late, **{"from": early})
+
+
+def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:
+    """The chance to be done by each evening, from the first that has one to the first that is nearly sure."""
+    found = []
+    for tick, chance in outlook.by_evening if outlook is not None else ():
+        if chance >= 0.01:
+            found.append(names.say("evening", day=names.day(tick), share=share(chance, "times in")))
+        if chance >= 0.99:
+            break
+    return tuple(found)
+
+
+def _lines(run: RunState, outlook: Forecast | None) -> list[Line]:
+    chances = outlook.by_due if outlook is not None else {}
+    return [
+        Line(
+            one.text,
+            one.whom,
+            one.pieces,
+            one.due,
+            share(chances[run.id, one.line], "times in") if (run.id, one.line) in chances else "",
+        )
+        for one in run.orders
+        if one.due is not None
+    ]
+
+
+def _span(ticks: int) -> str:
+    return span_in_words(span_of(ticks))
+
+
+# one press further down
+
+
+@part.get("/plan/search")
+def search() -> Response:
+    """What no plan can beat, and the search for a better one."""
+    found = planner()
+    shown = found.latest() if found is not None else None
+    task = found.search() if found is not None else None
+    return page("plan/search.html", "search", shown=shown, task=task, **_bound(shown))
+
+
+@part.post("/plan/search")
+def look_further() -> Response:
+    """Look for a better plan."""
+    found = planner()
+    if found is not None:
+        found.look_further()
+    return see_other("/plan/search")
+
+
+@part.post("/plan/search/end")
+def end() -> Response:
+    """Stop looking; the best plan so far stays."""
+    found = planner()
+    if found is not None:
+        found.stop()
+    return see_other("/plan/search")
+
+
+def _bound(shown: Shown | None) -> dict[str, Any]:
+    if shown is None or not shown.problem.blocks:
+        return {"done": "", "bound": "", "gap": "", "older": ""}
+    problem, names, finish = shown.problem, names_for(shown.problem), shown.plan.finish(shown.problem)
+    done = names.say("done", day=names.day(finish), at=names.clock(finish), count=0, who="", unit="day")
+    found, bound, gap = shown.bound, "", ""
+    if found is not None:
+        bound = bound_sentence(names, found.tick, found.rule, found.facts)
+        minutes = round((open_ticks(problem, finish) - open_ticks(problem, found.tick)) * TICK.total_seconds() / 60)
+        gap = names.say("proved") if found.tick >= finish else names.say("gap", minutes=minutes)
+    return {"done": done, "bound": bound, "gap": gap, "older": _older(shown, names)}

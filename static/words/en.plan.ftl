@@ -1,0 +1,114 @@
+# When it will be done, and what holds it. The server alone says these.
+
+plan-done = Done { $day } about { $at }{ $count ->
+    [0] .
+    [1] , with { $who } one { $unit } more.
+    [2] , with { $who } two { $unit }s more.
+    [3] , with { $who } three { $unit }s more.
+    [4] , with { $who } four { $unit }s more.
+    [5] , with { $who } five { $unit }s more.
+    [6] , with { $who } six { $unit }s more.
+   *[other] , with { $who } { $count } { $unit }s more.
+  }
+plan-done-already = All of it is done.
+plan-part = That is what can be planned; the rest waits:
+plan-nothing-fits = Nothing of it can be planned yet.
+plan-older = Reckoned { $at }; something was pressed since, and it is being reckoned anew.
+plan-not-yet = It is being reckoned. Look again in a moment.
+
+plan-range = As likely as not between { $from } and { $to }; nine times in ten by { $late }.
+plan-range-one = Nine times in ten by { $late }.
+plan-range-not-yet = How sure that is, is being reckoned: look again in a moment.
+plan-evening = done by the end of { $day }: { $share }
+plan-line-due = in time { $share }
+plan-hands = It still takes { $hands } of hands.
+plan-hours-person = { $person }: { $presence } in the shop, hands on { $hands }{ $watching ->
+    [no] {""}
+   *[other] , watching { $watching }
+  }{ $walks ->
+    [0] .
+    [1] , one walk to another room.
+   *[other] , { $walks } walks to another room.
+  }
+
+# What most of the longest chain's hours in the shop go to.
+plan-holds-hands = What holds it: { $person }’s hands. Most of the longest chain of work goes through them.
+plan-holds-station = What holds it: { $station }. Most of the longest chain of work is its running.
+plan-holds-wait = What holds it: the wait after { $step }. It is the longest part of the chain that ends last.
+
+plan-bound = No plan can be done before { $day } { $at }: { $why }
+plan-rule-hands = { $people ->
+    [none] the hands-on work alone fills the hours until then.
+   *[other] what only { $people } may do fills the hours until then.
+  }
+plan-rule-station = { $station } has work until then, one load after the other.
+plan-rule-watched = hands, and staying at { $station } while it runs, fill the hours until then.
+plan-rule-wait = the work before { $step }, the wait after it and what follows take until then.
+plan-rule-hours = one thing after the other, in the hours that people are there, takes until then.
+plan-rule-evenings = the work does not fit into fewer days.
+plan-rule-search = a search tried everything earlier, and nothing earlier is possible.
+plan-proved = No plan is done earlier: that is proved.
+plan-gap = Between that and the plan lie { $minutes } min in which somebody is there: so much might still be won by a better plan, or nothing.
+
+# What no plan can hold, by why: the clash, and what to do.
+left-out-no-station = { $step }: its station is not in the shop’s book any more. Give it another station in the route.
+left-out-station-out = { $step }: { $station } is out of use, and nobody knows until when. Put it back in use, or say until when.
+left-out-supply-out = { $step }: { $supply } ran out. Say when it is there again.
+left-out-pieces-held = { $step }: pieces are held ({ $why }). Release them, or say until when they wait.
+left-out-service-too-small = { $step }: it draws { $wanted } of { $service } at once, and the shop has fewer. Change the step, or the service’s capacity on the Shop screen.
+left-out-skill-nobody-has = { $step }: { $skill ->
+    [none] it was given to somebody who is not in the shop any more. Give it to somebody else.
+   *[other] it asks for the skill ‘{ $skill }’, and nobody has it. Give somebody the skill on the Shop screen, or change the step.
+  }
+left-out-nobody-has-hours = { $step }: nobody who may do it has hours. Write down on the Shop screen when they usually work, or say on Now how long you have.
+left-out-no-window-long-enough = { $step }: it takes { $minutes } without a break, and nobody who may do it has more than { $longest } at a time. Lengthen somebody’s hours, or make the load smaller.
+left-out-nothing = { $step } cannot be planned.
+plan-left-trays = { $count ->
+    [1] Tray { $trays }.
+   *[other] Trays { $trays }.
+  }
+
+# The chart, and the same as a list.
+plan-does-setup = { $who }: set up for { $step }, { $trays }
+plan-does-loading = { $who }: { $step }, load { $trays }
+plan-does-unloading = { $who }: { $step }, unload { $trays }
+plan-does-hand = { $who }: { $step }, { $trays }
+plan-does-watching = { $who } stays and watches: { $step }, { $trays }
+plan-does-walk = { $who } goes to: { $room }
+plan-does-wait = { $step } of { $trays }: waits until { $until }
+plan-does-runs = { $station } runs: { $step }, { $trays }
+plan-trays = { $count ->
+    [1] tray { $trays }
+   *[other] trays { $trays }
+  }
+plan-now = now
+plan-chart-label = { $day } { $from } to { $to }: who does what, and what is busy. The same stands below as a list.
+plan-break = { $count ->
+    [0] Then nothing for { $span }.
+    [1] Then nothing for { $span }; meanwhile { $trays } dries or rests.
+   *[other] Then nothing for { $span }; meanwhile { $trays } dry or rest.
+  }
+
+# A time element of the route, and where its time comes from.
+plan-element = { $kind ->
+    [setup] setup
+    [loading] loading
+    [machine] machine time
+    [unloading] unloading
+   *[hand] by hand
+  }{ $kind ->
+    [setup] {""}
+   *[other] , { $size ->
+        [piece] a piece
+        [jig] a jig-full
+        [board] a board
+        [tray] a tray
+       *[run] the whole run
+      }
+  }
+plan-source = { $times ->
+    [0] a guess
+    [1] measured once
+    [2] measured twice
+   *[other] measured { $times } times
+  }

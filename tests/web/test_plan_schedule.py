@@ -1,0 +1,334 @@
+"""When it will be done, on the Plan page and on a run's: from the plan at hand, and never waited for."""
+
+import re
+from dataclasses import replace
+from datetime import UTC, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.app import House
+from runboard.floor.plans import Planner, plan_at_once
+from runboard.floor.runs import Wish, new_event, open_run
+from runboard.floor.taps import record_events
+from runboard.plan.schedule import from_state
+from runboard.plan.schedule.bounds import Bound
+from runboard.plan.schedule.from_state import problem_for
+from runboard.plan.schedule.problem import LeftOut
+from runboard.web.plan_words import Names, left_out_sentences
+from tests import scenario
+from tests.conftest import START, HandClock
+from tests.core.pressing import Floor
+from tests.web.test_shop_pages import words
+
+
+class NoWork:
+    """Nobody to search: only what the test puts here as going on."""
+
+    def __init__(self) -> None:
+        self.task: Any = None
+        self.ended: list[str] = []
+
+    def start(self, *_: Any) -> None:
+        return None
+
+    def look(self, _: str) -> Any:
+        return self.task
+
+    def newest(self, *_: str) -> None:
+        return None
+
+    def end(self, task: str) -> None:
+        self.ended.append(task)
+
+
+@pytest.fixture
+def work(house: House) -> NoWork:
+    found = NoWork()
+    house.app.extensions["planner"] = Planner(house.workshop, found, None, lambda seq: None)
+    return found
+
+
+def opened(house: House, record: dict[str, Any] | None = None, pieces: int = 12, **more: Any) -> None:
+    house.workshop.books.save(record or scenario.shop(), START)
+    orders = [{"line": "1", "pieces": pieces, "text": "12", "for": "Mo", **more}]
+    open_run(house.workshop, Wish("rail", orders, name="Key rails", start=15), "ann")
+
+
+def planned(house: House) -> None:
+    house.workshop.planned = plan_at_once(house.workshop)
+
+
+def plan_page(client: FlaskClient, house: House) -> str:
+    planned(house)
+    return words(client.get("/plan"))
+
+
+def operations(record: dict[str, Any]) -> list[dict[str, Any]]:
+    found: list[dict[str, Any]] = record["products"][0]["operations"]
+    return found
+
+
+def test_the_first_sentence_says_when_and_with_how_much_more(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    said = plan_page(client, house)
+
+    assert re.search(
+        r"Done (today|tomorrow|\w+day) about \d+:\d\d, with (you|Ann and Ben|Ann|Ben) (one|two) days? more", said
+    )
+    assert "What holds it:" in said
+
+
+def test_who_works_alone_is_spoken_to(client: FlaskClient, house: House, work: NoWork) -> None:
+    record = scenario.shop()
+    record["people"] = record["people"][:1]
+    opened(house, record)
+    client.set_cookie("person", "ann")
+
+    assert "with you " in plan_page(client, house)
+
+
+def test_evenings_are_called_so(client: FlaskClient, house: House, work: NoWork) -> None:
+    record = scenario.shop()
+    for person in record["people"]:
+        person["hours"] = [{"days": scenario.ALL_WEEK, "from": "18:00", "to": "22:00"}]
+    opened(house, record)
+
+    assert re.search(r"\w+ evenings? more", plan_page(client, house))
+
+
+def test_the_chart_has_a_list_that_says_the_same(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    said = plan_page(client, house)
+    page = client.get("/plan").text
+
+    assert re.search(r"\d+:\d\d–\d+:\d\d (Ann|Ben) stays and watches: Engrave, tray 1", said)
+    assert re.search(r"(Ann|Ben) goes to: House", said)
+    assert page.count("<svg") == 2 * page.count('class="sitting"')
+    assert page.count('role="img" aria-label="') == page.count("<svg")
+    assert len(set(re.findall(r'pattern id="([^"]+)"', page))) == page.count("<svg")
+
+
+def test_nothing_of_the_chart_is_styled_in_the_page(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planned(house)
+
+    assert "style=" not in client.get("/plan").text
+
+
+def test_without_a_run_there_is_no_such_section(client: FlaskClient, house: House, work: NoWork) -> None:
+    house.workshop.books.save(scenario.shop(), START)
+
+    assert "When it will be done" not in plan_page(client, house)
+
+
+def test_before_the_first_plan_the_page_says_so_and_answers(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    assert "It is being reckoned" in words(client.get("/plan"))
+    assert client.get("/plan/runs/r1").status_code == 200
+    assert "It is being reckoned" in words(client.get("/plan/search"))
+
+
+def test_a_plan_older_than_the_log_says_so(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planned(house)
+
+    record_events(
+        house.workshop, [new_event(house.workshop, "note written", {"text": "!"}, run="r1", person="ann", device="s")]
+    )
+
+    assert "it is being reckoned anew" in words(client.get("/plan"))
+
+
+def test_nobody_has_hours(client: FlaskClient, house: House, work: NoWork) -> None:
+    record = scenario.shop()
+    for person in record["people"]:
+        person["hours"] = []
+    opened(house, record)
+
+    said = plan_page(client, house)
+
+    assert "Nothing of it can be planned yet." in said
+    assert "nobody who may do it has hours. Write down on the Shop screen when they usually work" in said
+
+
+def test_a_load_longer_than_any_hours_names_the_clash(client: FlaskClient, house: House, work: NoWork) -> None:
+    record = scenario.shop()
+    operations(record)[0]["passes"][0]["machine_minutes"] = 20 * 60
+    opened(house, record)
+
+    said = plan_page(client, house)
+
+    assert "Cut: it takes 20 h 02 without a break, and nobody who may do it has more than 14 h at a time." in said
+
+
+CLASHES = {
+    "no station": ({}, "its station is not in the shop’s book any more"),
+    "station out": ({"station": "Laser"}, "Laser is out of use"),
+    "supply out": ({"station": "Bench", "supply": "Hooks"}, "Hooks ran out"),
+    "pieces held": ({"station": "Bench", "why": "crack"}, "pieces are held (crack)"),
+    "service too small": ({"service": "Clamps", "wanted": 3}, "it draws 3 of Clamps at once, and the shop has fewer"),
+    "skill nobody has": ({"skill": "turning"}, "it asks for the skill ‘turning’, and nobody has it"),
+    "nobody has hours": ({"station": "Laser"}, "nobody who may do it has hours"),
+    "no window long enough": (
+        {"minutes": timedelta(minutes=300), "longest": timedelta(minutes=240)},
+        "it takes 5 h without a break, and nobody who may do it has more than 4 h at a time",
+    ),
+}
+
+
+def _names() -> Names:
+    floor = Floor()
+    floor.open_run()
+    problem = problem_for(floor.state, floor.book, floor.now)
+    return Names(problem, floor.state.runs, floor.book, UTC, floor.now)
+
+
+@pytest.mark.parametrize("code", CLASHES)
+def test_every_clash_is_named_once_with_all_that_it_keeps_out(code: str) -> None:
+    facts, clash = CLASHES[code]
+    out = [LeftOut("r1", "engrave", (tray,), code, facts) for tray in ("1", "2", "4")]
+
+    (said,) = left_out_sentences(_names(), out)
+
+    assert said.startswith("Engrave: ")
+    assert clash in said
+    assert said.endswith(" Trays 1–2, 4.")
+    assert "{" not in said
+
+
+def test_a_step_given_to_somebody_who_is_gone_asks_for_no_skill() -> None:
+    out = [LeftOut("r1", "engrave", ("1",), "skill nobody has", {"skill": ""})]
+
+    assert "it was given to somebody who is not in the shop any more" in left_out_sentences(_names(), out)[0]
+
+
+def test_every_clash_that_the_problem_knows_has_a_sentence() -> None:
+    source = Path(from_state.__file__).read_text("utf-8")
+
+    assert set(re.findall(r'return "([a-z ]+)", (?:facts|\{)', source)) == set(CLASHES)
+
+
+def test_a_station_out_of_use_keeps_out_what_waits_for_it(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    shop = house.workshop
+    record_events(shop, [new_event(shop, "station out of use", {}, station="laser", person="ann", device="s")])
+
+    said = plan_page(client, house)
+
+    assert "That is what can be planned; the rest waits:" in said
+    assert (
+        "Engrave: Laser is out of use, and nobody knows until when. Put it back in use, or say until when. Trays 1–3."
+        in said
+    )
+
+
+# one run
+
+
+def test_a_run_says_how_likely_each_order_line_is_in_time(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house, due="2030-01-01T10:00:00+00:00")
+    planned(house)
+
+    said = words(client.get("/plan/runs/r1"))
+
+    assert "It still takes " in said
+    assert "What is due 12 Mo 12, due Tue 1 Jan 2030" in said
+    assert "in time always" in said
+
+
+def test_the_route_s_times_say_where_they_come_from(
+    client: FlaskClient, house: House, work: NoWork, clock: HandClock
+) -> None:
+    opened(house)
+    shop = house.workshop
+    for kind, minutes in (("load started", 3), ("machine started", 40), ("unloading started", 2), ("load done", 0)):
+        record_events(shop, [new_event(shop, kind, {}, run="r1", load="cut/1", person="ann", device="s")])
+        clock.forward(minutes=minutes)
+
+    said = words(client.get("/plan/runs/r1"))
+
+    assert "Sand 120 by hand, a piece 3 min a guess" in said
+    assert re.search(r"Cut machine time, a board \d+ min measured once", said)
+
+
+def test_a_run_that_is_over_has_no_such_section(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planned(house)
+    client.post("/plan/runs/r1/end", data={"how": "abandoned"})
+
+    assert "done-at" not in client.get("/plan/runs/r1").text
+
+
+# one press further down
+
+
+@pytest.mark.parametrize(
+    ("bound", "why"),
+    [
+        (Bound(10, "hands"), "the hands-on work alone fills the hours until then."),
+        (Bound(10, "hands", {"people": ["Ann"]}), "what only Ann may do fills the hours until then."),
+        (Bound(10, "station", {"station": "Laser"}), "Laser has work until then"),
+        (Bound(10, "watched", {"station": "Laser"}), "hands, and staying at Laser while it runs"),
+        (Bound(10, "wait", {"step": "oil", "run": "r1"}), "the work before Oil, the wait after it"),
+        (Bound(10, "hours"), "one thing after the other"),
+        (Bound(10, "evenings"), "does not fit into fewer days"),
+        (Bound(10, "search"), "a search tried everything earlier"),
+    ],
+    ids=lambda one: one.rule if isinstance(one, Bound) else "",
+)
+def test_the_bound_names_the_rule_that_makes_it(
+    client: FlaskClient, house: House, work: NoWork, bound: Bound, why: str
+) -> None:
+    opened(house)
+    planned(house)
+    house.workshop.planned = replace(house.workshop.planned, bound=bound)
+
+    said = words(client.get("/plan/search"))
+
+    assert "No plan can be done before " in said
+    assert why in said
+    assert re.search(r"lie \d+ min in which somebody is there", said)
+
+
+def test_a_bound_that_is_reached_is_a_proof(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planned(house)
+    finish = house.workshop.planned.answer.finish
+    house.workshop.planned = replace(house.workshop.planned, bound=Bound(finish, "search"))
+
+    assert "No plan is done earlier: that is proved." in words(client.get("/plan/search"))
+
+
+class Running:
+    id, subject, state, done, total = "t1", "", "running", 3, 15
+    latest = result = failure = None
+    is_over = False
+
+
+def test_a_search_shows_how_far_it_is_and_can_be_stopped(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planned(house)
+    house.app.extensions["planner"].task, work.task = "t1", Running()
+
+    page = client.get("/plan/search").text
+    part = client.get("/plan/search", headers={"HX-Request": "true"}).text
+    stopped = client.post("/plan/search/end")
+
+    assert 'max="15" value="3"' in page
+    assert 'hx-trigger="every 1s"' in part
+    assert "<html" not in part
+    assert (stopped.status_code, work.ended) == (303, ["t1"])
+
+
+def test_look_further_is_a_press(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planned(house)
+
+    assert "Look further" in words(client.get("/plan/search"))
+    assert client.post("/plan/search").status_code == 303
