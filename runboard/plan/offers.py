@@ -61,8 +61,10 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
     kept = next((one for one in found if one.id == shown), None)
     if found[0].code in STAYS_FIRST or found[0].because.get("code") == "latest":
         return replace(offer, first=found[0].id)
-    if kept is not None and (busy or (kept.id in prices and prices[kept.id].is_small)):
+    if kept is not None and busy:
         return replace(offer, first=kept.id)
+    if kept is not None and kept.id in prices and prices[kept.id].is_small:
+        return replace(offer, first=(_first_alike(question, found, kept, at) or kept).id)
     if own is not None and mine[0].start <= _soonest(question.problem, at):
         return replace(offer, first=own.id)
     return _meanwhile(question.problem, offer, found, mine)
@@ -117,10 +119,18 @@ def _move_of(question: Question, found: Sequence[Move], placed: Placed) -> Move 
     the plan gives to somebody else who is here."""
     problem, block = question.problem, question.problem.blocks[placed.block]
     exact = next((one for one in found if block_of(problem, one) == block.index), None)
-    if block.unloads is not None or (exact is not None and exact.code != "start"):
+    if block.unloads is not None:
         return exact
-    same = (one for one in found if one.code == "start" and (one.run, one.step) == (block.run, block.step))
-    return next((one for one in same if not _is_for_another(question, block_of(problem, one), placed.hands)), exact)
+    same = exact or next((one for one in found if (one.run, one.step) == (block.run, block.step)), None)
+    return None if same is None else _first_alike(question, found, same, placed.hands) or exact
+
+
+def _first_alike(question: Question, found: Sequence[Move], move: Move, person: int | None) -> Move | None:
+    if move.code != "start":
+        return move
+    alike = (one for one in found if (one.code, one.run, one.step) == (move.code, move.run, move.step))
+    free = (one for one in alike if not _is_for_another(question, block_of(question.problem, one), person))
+    return next(free, None)
 
 
 def _is_for_another(question: Question, block: int | None, person: int | None) -> bool:
@@ -132,9 +142,10 @@ def _is_for_another(question: Question, block: int | None, person: int | None) -
 
 
 def _by_thing(found: Sequence[Move], things: Sequence[Thing]) -> Move | None:
+    """The move that goes on with an older plan; of alike trays the first, as with a new one."""
     for thing in things:
         for move in found:
-            same = move.load == thing.load or (move.step == thing.step and set(move.trays) & set(thing.trays))
+            same = move.step == thing.step if move.code == "start" else move.load == thing.load
             if move.code in WORK and move.run == thing.run and same:
                 return move
     return None

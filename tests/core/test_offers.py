@@ -77,9 +77,31 @@ def test_what_ends_later_costs_the_minutes_in_which_somebody_is_there():
 
 def test_what_was_shown_first_stays_while_it_costs_little():
     floor = floor_with_a_board()
-    asking = question(floor, "clean/1")
 
-    _, found = asked(floor, asking, "start|r1|clean/2")
+    _, found = asked(floor, question(floor, "cut/2"), "start|r1|clean/1")
+
+    assert loads(found)[0] == "start clean/1"
+
+
+def test_of_alike_trays_the_first_comes_first_whichever_was_shown_before():
+    floor = floor_with_a_board()
+
+    _, found = asked(floor, question(floor, "clean/3"), "start|r1|clean/2")
+
+    assert loads(found)[0] == "start clean/1"
+
+
+def test_what_the_plan_gives_to_somebody_else_who_is_here_is_theirs():
+    floor = floor_with_a_board()
+    floor.press("person came", {"until": "2026-06-01T20:00:00Z"}, person="ben")
+    asking = question(floor, "clean/3")
+    bens = next(block.index for block in asking.problem.blocks if block.load == "clean/1")
+    plan = replace(
+        asking.plan,
+        placed=tuple(replace(one, hands=1) if one.block == bens else one for one in asking.plan.placed),
+    )
+
+    _, found = asked(floor, replace(asking, plan=plan))
 
     assert loads(found)[0] == "start clean/2"
 
