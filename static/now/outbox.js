@@ -98,10 +98,10 @@ export const refused = () => entries.filter((entry) => entry.refused);
 export const waiting = () => entries.filter((entry) => !entry.refused);
 
 /** Events of this phone that the state of `seq` does not hold yet, oldest first. */
-export function unseen(seq) {
-  answered = answered.filter((entry) => entry.seq > seq);
-  return [...answered, ...waiting()].map((entry) => entry.event);
-}
+export const unseen = (seq) => [...answered.filter((entry) => entry.seq > seq), ...waiting()].map((entry) => entry.event);
+
+/** The page shows the state of `seq` from now on: what it holds need not be laid over it again. */
+export const shows = (seq) => { answered = answered.filter((entry) => entry.seq > seq); };
 
 /** 'saved here', 'only here', 'sent' or 'refused' for a press. */
 export function pressState(press) {

@@ -2,7 +2,7 @@
 
 import { learn, setZone } from "./clock.js";
 import { module } from "./later.js";
-import { drainSoon, heard, keep, kept, onOutbox, unseen } from "./outbox.js";
+import { drainSoon, heard, keep, kept, onOutbox, shows, unseen } from "./outbox.js";
 import { recall, remember } from "./remembered.js";
 import { listen } from "./stream.js";
 
@@ -18,6 +18,7 @@ let etag = "";
 let timer = 0;
 let polling = false;
 let hinted = false;
+let between = false;
 let reached = true;
 
 export const onShop = (listener) => listeners.add(listener);
@@ -74,9 +75,12 @@ async function poll() {
     if (answer.status === 200) {
       const fresh = await answer.json();
       learn(sent, Date.now(), fresh.now);
-      etag = answer.headers.get("ETag") ?? "";
-      take(fresh);
-      keep("state", fresh);
+      between = isBetween(fresh);
+      if (!between) {
+        etag = answer.headers.get("ETag") ?? "";
+        take(fresh);
+        keep("state", fresh);
+      }
     }
     heard(answer.status);
     // Nothing was ever shown here that could be worked with: then pairing is all there is to do.
@@ -86,10 +90,17 @@ async function poll() {
     setReached(false);
   } finally {
     polling = false;
-    const soon = hinted ? 0 : document.hidden ? HIDDEN_MS : VISIBLE_MS;
+    const soon = between ? FIRST_SIGHT_MS : hinted ? 0 : document.hidden ? HIDDEN_MS : VISIBLE_MS;
     hinted = false;
     timer = setTimeout(poll, soon);
   }
+}
+
+// A state that has a press of this phone but not yet its undo would show for a moment what was just taken back.
+function isBetween(fresh) {
+  const left = unseen(fresh.seq);
+  const gone = (one) => one.kind === "event undone" && Date.now() - Date.parse(one.at) < VISIBLE_MS && !left.some((other) => pressOf(other.id) === one.body.event);
+  return Boolean(state) && left.some(gone);
 }
 
 function setReached(yes) {
@@ -99,6 +110,7 @@ function setReached(yes) {
 function take(fresh) {
   if (!fresh) return;
   state = fresh;
+  shows(fresh.seq);
   for (const [id, run] of Object.entries(fresh.runs ?? {})) run.id = id;
   setZone(fresh.shop?.zone);
   if (!fresh.people?.[me()]) choosePerson(fresh);
