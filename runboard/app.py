@@ -20,15 +20,20 @@ from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import post
 from runboard.alerts.speaker import Speaker
 from runboard.background.children import Children
+from runboard.background.turns import Turns
 from runboard.floor.backup import make_nightly_copy
 from runboard.floor.broker import read_broker, take_message
 from runboard.floor.devices import Door
 from runboard.floor.outside import channels, read_steps
+from runboard.floor.plans import Planner
 from runboard.floor.restart import come_back
 from runboard.floor.signals import Ears, settle_signals
 from runboard.floor.travellers import read_keys
+from runboard.floor.warming import Warming
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import private_file, qr
+from runboard.plan.schedule.rule import warm
+from runboard.plan.search import compile_rule, search
 from runboard.run.climb import Steps
 from runboard.run.dues import Due
 from runboard.run.event import write_moment
@@ -58,6 +63,7 @@ from runboard.web import (
     plan_opening,
     plan_route,
     plan_run,
+    plan_schedule,
     push,
     review,
     run_pages,
@@ -112,6 +118,7 @@ PARTS = (
     plan_route,
     plan_opening,
     plan_run,
+    plan_schedule,
     cards,
     paper,
     review,
@@ -133,7 +140,7 @@ class Settings:
     whose work nobody has left. ``open_to_all`` asks nobody to pair: only where nobody but this computer can ask.
     ``hosts`` are the names and addresses that the server answers to, in small letters; they may change while it runs.
     ``ways`` are the ways in from the shop's network, where it is served to one. ``push_near`` lets a test's push service be on
-    this computer."""
+    this computer. ``plans`` says whether a planner works beside the server."""
 
     data: Path
     clock: Clock = field(default_factory=WallClock)
@@ -143,18 +150,22 @@ class Settings:
     hosts: Collection[str] = HOSTS
     ways: Ways | None = None
     push_near: bool = False
+    plans: bool = True
 
 
 @dataclass
 class Telling:
-    """Whoever listens to the floor: the open pages, and the clock that rings."""
+    """Whoever listens to the floor: the open pages, the clock that rings, and the planner."""
 
     streams: Streams
     alerts: AlertClock
+    planning: Turns | None = None
 
     def changed(self, seq: int) -> None:
         self.streams.changed(seq)
         self.alerts.wake()
+        if self.planning is not None:
+            self.planning.wake()
 
 
 class Nobody:
@@ -219,6 +230,13 @@ def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Lea
     return Leaving(ears, mqtt, outside, speaker, climber, phones, key, pusher, beat)
 
 
+def prepare_planner(workshop: Workshop, children: Children, streams: Streams) -> tuple[Planner, Turns]:
+    """The planner, and the thread that it works on; nothing runs yet."""
+    planner = Planner(workshop, children, search, streams.changed)
+    warming = Warming(children, compile_rule, warm)
+    return planner, Turns("planner", lambda: (planner.turn(), warming.turn()))
+
+
 @dataclass(frozen=True)
 class House:
     """Everything that one server holds, put together."""
@@ -234,6 +252,7 @@ class House:
     leaving: Leaving
     children: Children
     cards: CardDesk
+    planning: Turns | None = None
 
     def open(self) -> None:
         """Come back to the shop as it was left, and start the clocks."""
@@ -244,10 +263,14 @@ class House:
         self.alerts.start()
         self.leaving.start()
         self.nightly.start()
+        if self.planning is not None:
+            self.planning.start()
 
     def close(self) -> None:
         """Put everything down; only once no request is being answered."""
         self.nightly.stop()
+        if self.planning is not None:
+            self.planning.stop()
         self.leaving.stop()
         self.alerts.stop()
         self.children.close()
@@ -272,7 +295,8 @@ def build(settings: Settings) -> House:
     store = open_store(settings.data)
     streams = Streams()
     alerts = AlertClock(store.dues, settings.clock, streams.due)
-    workshop = Workshop(store.log, store.books, settings.clock, Telling(streams, alerts))
+    telling = Telling(streams, alerts)
+    workshop = Workshop(store.log, store.books, settings.clock, telling)
     door = Door(store.devices, settings.clock, streams.shut_out)
     app = Flask("runboard", static_folder=None, template_folder=str(folder("templates")))
     copies = BackupFolder(settings.data)
@@ -280,6 +304,8 @@ def build(settings: Settings) -> House:
     leaving = prepare_leaving(store, workshop, settings)
     pictures_here, children = PictureFolder(settings.data), Children()
     desk = CardDesk(children, lambda: read_keys(store.settings), pictures_here.file)
+    planner, planning = prepare_planner(workshop, children, streams)
+    telling.planning = planning if settings.plans else None
     app.extensions["workshop"] = workshop
     app.extensions["settings"] = store.settings
     app.extensions["ears"] = leaving.ears
@@ -290,6 +316,7 @@ def build(settings: Settings) -> House:
     app.extensions["copies"] = copies
     app.extensions["pictures"] = pictures_here
     app.extensions["cards"] = desk
+    app.extensions["planner"] = planner if settings.plans else None
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg
     app.extensions["hosts"] = settings.hosts
@@ -297,7 +324,9 @@ def build(settings: Settings) -> House:
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
-    return House(app, store, workshop, door, streams, alerts, nightly, settings, leaving, children, desk)
+    return House(
+        app, store, workshop, door, streams, alerts, nightly, settings, leaving, children, desk, telling.planning
+    )
 
 
 def create_app(settings: Settings) -> Flask:
