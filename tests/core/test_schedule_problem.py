@@ -105,3 +105,24 @@ def test_orders_count_what_is_good_already_and_those_before():
     assert found.orders[0].due is not None
     due = datetime(2026, 6, 2, 16, tzinfo=UTC)
     assert timedelta(0) <= due - found.moment(found.orders[0].due) < TICK
+
+
+def test_a_wait_that_has_begun_keeps_its_room_wet_and_its_places_held_for_what_is_left_of_it():
+    product = key_rails()
+    product["operations"][4]["wait"] |= {"holds": {"extraction": 1}, "latest_minutes": 900}
+    floor = opened(trays=3, product=product)
+    for load in ("cut/1", "clean/1", "sand:120/1", "sand:180/1", "engrave/1"):
+        floor.press("load done", run="r1", load=load)
+    floor.press("load done", run="r1", load="oil/1")
+    floor.wait(120)
+
+    found = problem(floor)
+
+    (hooks,) = [block for block in of(found, "hooks") if block.trays == ("1",)]
+    (lag,) = hooks.lags
+    drying = found.blocks[lag.before]
+    assert (drying.begun, drying.length, drying.trays) == (True, 0, ("1",))
+    assert timedelta(hours=9.9) < lag.least * TICK <= timedelta(hours=10)
+    assert lag.latest is not None
+    assert timedelta(hours=12.9) < lag.latest * TICK <= timedelta(hours=13)
+    assert (drying.wet, lag.holds) == (lag.least, ((0, 1),))

@@ -7,23 +7,21 @@ are at a step or still on their way to it. What no plan can hold is left out, wi
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
-from typing import Any
 
 from runboard.plan.schedule.calendar import runs_of, windows_of
+from runboard.plan.schedule.cannot import what_is_wrong, without_what_cannot_be
 from runboard.plan.schedule.loads import Batch, batches
 from runboard.plan.schedule.problem import (
     TICK,
     Block,
     Draws,
     Lag,
-    LeftOut,
     Order,
     Problem,
     Station,
     Stretch,
     Worker,
 )
-from runboard.run.event import parse_moment
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
@@ -50,7 +48,7 @@ def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate 
     for run in state.runs.values():
         if run.state == "open":
             maker.take_run(run)
-    blocks, left_out = _without_what_cannot_be(maker)
+    blocks, left_out = without_what_cannot_be(maker.blocks, maker.wrong)
     return Problem(
         now,
         maker.stations,
@@ -149,6 +147,8 @@ class _Maker:
         pieces = sum(batch.pieces.values())
         previous = run.route.steps[step.index - 1] if step.index else None
         lags = tuple(dict.fromkeys(self._lag(previous, one) for tray in batch.pieces for one in before.get(tray, ())))
+        if previous is not None:
+            lags += tuple(lag for tray in batch.pieces for lag in self._resting(run, previous, run.trays[tray]))
         release = max((self._release(run, run.trays[tray], step) for tray in batch.pieces), default=0)
         first, second = self._stretches(run, step, pieces)
         block = self._block(run, step, batch.load, tuple(batch.pieces), pieces, first)
@@ -170,13 +170,23 @@ class _Maker:
         latest = None if wait.latest is None else ticks(wait.latest)
         return Lag(before, ticks(wait.least), latest, self._draws(wait.holds))
 
+    def _resting(self, run: RunState, previous: Step, tray: Tray) -> list[Lag]:
+        """What is left of a wait that has begun: a block without length, after which its room is wet, its places are held,
+        and its latest end is counted."""
+        rest = tray.rests.get(previous.key)
+        if rest is None or rest.ended_at is not None:
+            return []
+        wait = previous.operation.wait
+        left = ticks(max(ZERO, rest.ready_at - self.now))
+        block = self._block(run, previous, f"{previous.key}/{tray.id}", (tray.id,), 0, ())
+        wet = left if rest.why in ("dry", "cure") else 0
+        index = self._add(run, previous, replace(block, begun=True, family="", wet=wet, airs=False, last=False))
+        latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
+        return [Lag(index, left, latest, self._draws(wait.holds) if wait is not None and left else ())]
+
     def _release(self, run: RunState, tray: Tray, step: Step) -> int:
         """When what the tray has at this step may go on."""
         moments = [hold.until for hold in tray.holds if hold.step == step.key and hold.until is not None]
-        if step.index:
-            rest = tray.rests.get(run.route_of(tray).steps[step.index - 1].key)
-            if rest is not None and rest.ended_at is None:
-                moments.append(rest.ready_at)
         moments += [until for use in step.operation.uses if (until := run.out.get(use.supply)) is not None]
         return max((max(0, -((self.now - one) // TICK)) for one in moments), default=0)
 
@@ -295,50 +305,19 @@ class _Maker:
             and (not needed or person.access == "lead" or needed in person.skills)
         )
 
+    def _longest(self, people: tuple[int, ...]) -> int:
+        if people not in self.longest:
+            windows = (window for one in people for window in self.people[one].windows)
+            self.longest[people] = max((closes - opens for opens, closes in windows), default=0)
+        return self.longest[people]
+
     def _add(self, run: RunState, step: Step, block: Block) -> int:
         block = replace(block, index=len(self.blocks))
         self.blocks.append(block)
-        wrong = self._is_wrong(run, step, block)
+        wrong = what_is_wrong(self.book, self.stations, self._longest, run, step, block)
         if wrong is not None:
             self.wrong[block.index] = wrong
         return block.index
-
-    def _is_wrong(self, run: RunState, step: Step, block: Block) -> tuple[str, dict[str, object]] | None:
-        facts: dict[str, Any] = {"step": step.name}
-        if block.station < 0:
-            return "no station", facts
-        station = self.stations[block.station]
-        facts["station"] = station.name
-        if not station.runs:
-            return "station out", facts
-        for use in step.operation.uses:
-            if use.supply in run.out and run.out[use.supply] is None:
-                return "supply out", {**facts, "supply": use.supply}
-        held = [hold for tray in block.trays for hold in run.trays[tray].holds if hold.step == step.key]
-        if any(hold.until is None for hold in held) and not block.begun:
-            return "pieces held", {**facts, "why": held[0].why}
-        for stretch in block.stretches:
-            for service, wanted in stretch.draws:
-                if wanted > self.book.services[service].capacity:
-                    name = self.book.services[service].name
-                    return "service too small", {**facts, "service": name, "wanted": wanted}
-        if block.attended and not block.begun:
-            return self._nobody(step, block, facts)
-        return None
-
-    def _nobody(self, step: Step, block: Block, facts: dict[str, Any]) -> tuple[str, dict[str, object]] | None:
-        if not block.people:
-            return "skill nobody has", {**facts, "skill": step.operation.skill or ""}
-        if block.people not in self.longest:
-            windows = (window for one in block.people for window in self.people[one].windows)
-            self.longest[block.people] = max((closes - opens for opens, closes in windows), default=0)
-        longest = self.longest[block.people]
-        if not longest:
-            return "nobody has hours", facts
-        wanted = max(one.offset + one.length for one in block.attended)
-        if wanted > longest:
-            return "no window long enough", {**facts, "minutes": wanted * TICK, "longest": longest * TICK}
-        return None
 
 
 def _shortened(stretches: tuple[Stretch, ...], gone: int) -> tuple[Stretch, ...]:
@@ -348,32 +327,3 @@ def _shortened(stretches: tuple[Stretch, ...], gone: int) -> tuple[Stretch, ...]
     first = replace(stretches[0], length=max(1, stretches[0].length - gone))
     by = stretches[0].length - first.length
     return (first, *(replace(one, offset=one.offset - by) for one in stretches[1:]))
-
-
-def _without_what_cannot_be(maker: _Maker) -> tuple[tuple[Block, ...], tuple[LeftOut, ...]]:
-    """The blocks that a plan can hold, numbered anew, and those it cannot: with them all that waits for them."""
-    gone: set[int] = set()
-    left_out: list[LeftOut] = []
-    for block in maker.blocks:
-        waits_for = {*(lag.before for lag in block.lags), *({block.unloads} if block.unloads is not None else ())}
-        wrong = maker.wrong.get(block.index)
-        if wrong is None and not waits_for & gone:
-            continue
-        gone.add(block.index)
-        if wrong is not None:
-            left_out.append(LeftOut(block.run, block.step, block.trays, wrong[0], wrong[1]))
-    number = {block.index: at for at, block in enumerate(one for one in maker.blocks if one.index not in gone)}
-    kept = [
-        replace(
-            block,
-            index=number[block.index],
-            lags=tuple(replace(lag, before=number[lag.before]) for lag in block.lags),
-            unloads=None if block.unloads is None else number[block.unloads],
-        )
-        for block in maker.blocks
-        if block.index in number
-    ]
-    return tuple(kept), tuple(left_out)
-
-
-__all__ = ["Estimate", "as_written", "parse_moment", "problem_for", "ticks"]
