@@ -1,4 +1,4 @@
-"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards`` and ``… forecast``: figures, printed beside their goals."""
+"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan`` and ``… forecast``: figures, printed beside their goals."""
 
 import sys
 
@@ -17,6 +17,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.alerts import main as alerts
 
             return alerts(quick="--quick" in rest)
+        case ["plan", *rest]:
+            from tests.bench.plan import main as plan
+
+            return plan(quick="--quick" in rest)
         case ["cards", *rest]:
             from tests.bench.cards import main as cards
 

@@ -14,6 +14,7 @@ from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.evenings import least_evenings
+from runboard.plan.schedule.greedy import NoPlace, greedy_plan, warm
 from runboard.plan.schedule.lateness import lateness
 from runboard.plan.schedule.presence import open_ticks
 from runboard.plan.schedule.problem import TICK, Plan, Problem
@@ -25,6 +26,10 @@ Told = Callable[..., Any]
 # Blocks up to which the whole is searched at once; of more, some evenings at a time.
 _WHOLE = 130
 _TENTHS = 10
+# The greedy search's share of the time, and how many blocks it places in a second, compiled or not.
+_RULES_SHARE = 0.2
+_BLOCKS_A_SECOND = 720_000
+_BLOCKS_PLAIN = 15_000
 _EVENINGS_SECONDS = 2.0
 
 
@@ -81,6 +86,7 @@ class _Search:
     def run(self) -> None:
         self._tell()
         self._count_evenings()
+        self._try_rules()
         if len(self.problem.blocks) > _WHOLE:
             self._refill()
         self._race()
@@ -122,9 +128,21 @@ class _Search:
             if found.is_least:
                 self.raise_bound(found.finish, "evenings")
 
+    def _try_rules(self) -> None:
+        """The greedy search for longer: nothing wins so much so soon on a long plan."""
+        if self.is_over:
+            return
+        share = self.seconds * (_RULES_SHARE if len(self.problem.blocks) > _WHOLE else _RULES_SHARE / 4)
+        goes = int(share * (_BLOCKS_A_SECOND if warm() else _BLOCKS_PLAIN)) // len(self.problem.blocks)
+        self.used += share
+        try:
+            self.take(greedy_plan(self.problem, max(1, goes)))
+        except NoPlace:  # the plan at hand is the only one that is known
+            pass
+
     def _refill(self) -> None:
         """Some evenings at a time, from the first to the last and again: more of them, and longer, where it is stuck."""
-        weights = weights_of(self.problem, self.chains)
+        weights = weights_of(self.problem)
         width, each = 1, 0.6
         while not self.is_over and self.used < self.seconds * 0.8:
             before, at = self.plan, 0
@@ -160,7 +178,7 @@ class _Search:
             self._solve(entries[turn % len(entries)], each)
             turn += 1
             if turn % len(entries) == 0:
-                each *= 2
+                each *= 4
 
     def _solve(self, entry: str, seconds: float) -> None:
         wish = Wish(self.finish, self.bound.tick, watching="anyone" if entry == "anyone" else "named")

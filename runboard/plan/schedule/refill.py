@@ -6,13 +6,13 @@ they hold, what has most to come after it first. Filled from the first evening t
 
 from runboard.plan.schedule.conflicts import Doing, cliques, ticks_of
 from runboard.plan.schedule.cpsat import Early, Limits, Model, Wish
-from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.part import Part
 from runboard.plan.schedule.presence import open_spans
 from runboard.plan.schedule.problem import Plan, Problem, Span
 
-# Times as much a block is worth with the longest tail as with none: what needs a night after it must not wait.
-_MORE = 4
+# A wait that is better spent overnight, and how much more the work that led to it is worth once it is through.
+_LONG = 3 * 120
+_TIMES = 3
 
 
 def evenings_of(problem: Problem, plan: Plan) -> tuple[Span, ...]:
@@ -29,14 +29,15 @@ def evenings_of(problem: Problem, plan: Plan) -> tuple[Span, ...]:
     return tuple(found)
 
 
-def weights_of(problem: Problem, chains: Chains) -> dict[int, int]:
-    """What it is worth to have a block done: its ticks of what people have most of, more with much to come after it."""
+def weights_of(problem: Problem) -> dict[int, int]:
+    """What it is worth to have a block done: its ticks of what people have most of; and for the last before a long wait, all
+    the work that led to it, several times: what needs a night after it must not wait for the next."""
     heaviest = _heaviest(problem)
-    longest = max(1, *chains.tails)
+    ticks = [ticks_of(problem, at, heaviest) for at in range(len(problem.blocks))]
+    waits = {lag.before for block in problem.blocks for lag in block.lags if lag.least >= _LONG}
+    more = _TIMES * sum(ticks) // len(waits) if waits else 0
     return {
-        at: max(1, ticks_of(problem, at, heaviest) * (longest + _MORE * chains.tails[at]) // longest)
-        for at, block in enumerate(problem.blocks)
-        if not block.begun
+        at: 1 + ticks[at] + (more if at in waits else 0) for at, block in enumerate(problem.blocks) if not block.begun
     }
 
 
