@@ -19,6 +19,7 @@ from runboard.floor.pictures import with_pictures, without_pictures
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
 from runboard.mistaken import Mistaken
+from runboard.plan_command import add_plan
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.store.backup import BackupFolder, copy_to, zone_in
@@ -92,6 +93,7 @@ def _parser() -> argparse.ArgumentParser:
     pair.add_argument("--data", type=Path, required=True, metavar="DIR")
     pair.set_defaults(do=_pair)
 
+    add_plan(commands)
     add_cards(commands, DEFAULT_PORT)
 
     export = commands.add_parser("export", help="write the shop's book, or one run with its events, as JSON")
@@ -125,6 +127,9 @@ def _for_serving(command: argparse.ArgumentParser) -> None:
         "--port", type=_port, default=DEFAULT_PORT, metavar="P", help=f"default {DEFAULT_PORT}; 0 for any"
     )
     command.add_argument("--no-open", action="store_true", help="do not open a browser")
+    command.add_argument(
+        "--no-planner", action="store_true", help="make no plan beside the server: a small computer answers phones sooner"
+    )
 
 
 def _port(text: str) -> int:
@@ -151,7 +156,7 @@ def _serve(asked: argparse.Namespace) -> None:
     from runboard.serving import Asked, serve_shop
 
     with _told():
-        serve_shop(Asked(asked.data, asked.port, asked.https_port, asked.local, not asked.no_open))
+        serve_shop(Asked(asked.data, asked.port, asked.https_port, asked.local, not asked.no_open, not asked.no_planner))
 
 
 def _demo(asked: argparse.Namespace) -> None:

@@ -22,6 +22,7 @@ from runboard.web.plan_words import (
     done_sentence,
     holds_sentence,
     left_out_sentences,
+    range_sentence,
     share,
     span_of,
 )
@@ -64,6 +65,8 @@ class RunWhen:
 
     done: str = ""
     older: str = ""
+    range: str = ""
+    evenings: tuple[str, ...] = ()
     lines: tuple[Line, ...] = ()
     hands: str = ""
     left_out: tuple[str, ...] = ()
@@ -101,7 +104,7 @@ def when_done(shown: Shown | None) -> When:
     return When(
         older=_older(shown, names),
         runs=tuple((run, _done(names, shown, run, loads)) for run in names.runs.values() if run.state == "open"),
-        range=_range(names, outlook) if problem.blocks else "",
+        range=range_sentence(names, outlook) if problem.blocks else "",
         evenings=_evenings(names, outlook),
         holds=holds_sentence(names, holder(problem, plan)),
         left_out=tuple(left_out_sentences(names, problem.left_out)),
@@ -117,11 +120,13 @@ def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
     if shown is None or run.state != "open":
         return None
     problem, plan, names = shown.problem, shown.plan, names_for(shown.problem)
-    outlook = outlook_of(workshop(), shown)
+    outlook = outlook_of(workshop(), shown, run.id)
     hands = hands_ticks(problem, plan, run.id)
     return RunWhen(
         done=_done(names, shown, run, person_loads(problem, plan)),
         older=_older(shown, names),
+        range=range_sentence(names, outlook) if finish_of(problem, plan, run.id) else "",
+        evenings=_evenings(names, outlook),
         lines=tuple(_lines(run, outlook)),
         hands=names.say("hands", hands=_span(hands)) if hands else "",
         left_out=tuple(left_out_sentences(names, [one for one in problem.left_out if one.run == run.id])),
@@ -149,16 +154,6 @@ def _hours(names: Names, one: PersonLoad) -> str:
         "hours-person", person=person, presence=_span(one.presence), hands=_span(one.hands), watching=watching,
         walks=one.walks,
     )  # fmt: skip
-
-
-def _range(names: Names, outlook: Forecast | None) -> str:
-    """The finish of everything: as likely as not, and nearly sure."""
-    if outlook is None:
-        return names.say("range-not-yet")
-    early, late, latest_ = (names.tick(outlook.finish[share_]) for share_ in (25, 75, 95))
-    if early == late:
-        return names.say("range-one", late=latest_)
-    return names.say("range", late=latest_, to=late, **{"from": early})
 
 
 def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:

@@ -9,13 +9,14 @@ from babel.dates import format_date, format_time
 from babel.lists import format_list
 
 from runboard.plan.schedule.effort import PersonLoad
+from runboard.plan.schedule.forecast import Forecast
 from runboard.plan.schedule.holding import Holder
 from runboard.plan.schedule.problem import TICK, LeftOut, Problem
 from runboard.run.state import RunState
 from runboard.shop.book import Book
 from runboard.shop.hours import local_day
 from runboard.web.pages_support import span_in_words
-from runboard.web.sentences import say, sentence
+from runboard.web.sentences import moment_in_words, say, sentence
 
 # Work that begins this late in the day is an evening's.
 EVENING_FROM = 16
@@ -63,6 +64,10 @@ class Names:
         """'tomorrow 16:40'"""
         return f"{self.day(tick)} {self.clock(tick)}"
 
+    def short(self, tick: int) -> str:
+        """'Thu 16:40'"""
+        return moment_in_words(self.problem.moment(tick), self.zone)
+
     def say(self, name: str, **facts: Any) -> str:
         return sentence(f"plan-{name}", facts, zone=self.zone)
 
@@ -102,6 +107,16 @@ def done_sentence(names: Names, finish: int, loads: Sequence[PersonLoad], me: st
 def _all_evenings(names: Names, loads: Sequence[PersonLoad]) -> bool:
     starts = [names.problem.moment(start).astimezone(names.zone) for one in loads for start, _ in one.sessions]
     return all(start.hour >= EVENING_FROM for start in starts)
+
+
+def range_sentence(names: Names, outlook: Forecast | None) -> str:
+    """The finish as likely as not, and nearly sure."""
+    if outlook is None:
+        return names.say("range-not-yet")
+    early, late, latest = (names.tick(outlook.finish[share]) for share in (25, 75, 95))
+    if early == late:
+        return names.say("range-one", late=latest)
+    return names.say("range", late=latest, to=late, **{"from": early})
 
 
 def holds_sentence(names: Names, found: Holder | None) -> str:

@@ -22,6 +22,19 @@ plan-range-not-yet = How sure that is, is being reckoned: look again in a moment
 plan-evening = done by the end of { $day }: { $share }
 plan-line-due = in time { $share }
 plan-hands = It still takes { $hands } of hands.
+plan-sums = { $hands } of hands, { $walks ->
+    [0] no walk between rooms
+    [1] one walk between rooms
+   *[other] { $walks } walks between rooms
+  }.
+plan-price = { $windows ->
+    [0] { $minutes ->
+        [0] the finish stays as it is
+       *[other] all done { $minutes } min later
+      }
+    [1] all done one session later
+   *[other] all done { $windows } sessions later
+  }
 plan-hours-person = { $person }: { $presence } in the shop, hands on { $hands }{ $watching ->
     [no] {""}
    *[other] , watching { $watching }

@@ -13,7 +13,7 @@ from runboard.app import House
 from runboard.floor.plans import Planner, plan_at_once
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
-from runboard.plan.schedule import from_state
+from runboard.plan.schedule import cannot
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.problem import LeftOut
@@ -209,7 +209,7 @@ def test_a_step_given_to_somebody_who_is_gone_asks_for_no_skill() -> None:
 
 
 def test_every_clash_that_the_problem_knows_has_a_sentence() -> None:
-    source = Path(from_state.__file__).read_text("utf-8")
+    source = Path(cannot.__file__).read_text("utf-8")
 
     assert set(re.findall(r'return "([a-z ]+)", (?:facts|\{)', source)) == set(CLASHES)
 

@@ -38,16 +38,16 @@ class Forecast:
 
 
 def forecast(
-    problem: Problem, plan: Plan, goes: int | None = None, spread: Spread = usual_spread, seed: int = 1
+    problem: Problem, plan: Plan, goes: int | None = None, spread: Spread = usual_spread, seed: int = 1, run: str = ""
 ) -> Forecast:
-    """What may become of a plan. ``goes`` is how often the rest of the run is worked through, by default a thousand times
+    """What may become of a plan: of all of it, or of one ``run``. ``goes`` is how often the rest of the run is worked through, by default a thousand times
     where the rule is compiled; the same seed meets the same luck."""
     rule = Rule(problem)
     goes = goes or (_GOES_COMPILED if rule.is_compiled else _GOES_PLAIN)
     priority, knobs = follow(rule, plan)
     marks = [block.index for block in problem.blocks if block.last]
     found = rule.ends(drawn_lengths(problem, goes, spread, seed), priority, knobs, marks)
-    return _told(problem, found, marks)
+    return _told(problem, found, marks, run)
 
 
 def follow(rule: Rule, plan: Plan) -> tuple[list[int], Knobs]:
@@ -63,11 +63,13 @@ def follow(rule: Rule, plan: Plan) -> tuple[list[int], Knobs]:
     return priority, min(tries, key=away)
 
 
-def _told(problem: Problem, found: Any, marks: Sequence[int]) -> Forecast:
+def _told(problem: Problem, found: Any, marks: Sequence[int], run: str) -> Forecast:
     import numpy
 
     rows = numpy.array(found, dtype=numpy.int64)
-    finish = numpy.where(rows[:, 0] < 0, FAR, rows[:, 0])
+    own = [at for at, block in enumerate(marks, 1) if problem.blocks[block].run == run]
+    ends = rows[:, own].max(axis=1) if own else rows[:, 0]
+    finish = numpy.where((rows[:, 0] < 0) | (ends < 0), FAR, ends)
     ticks = {share: int(numpy.quantile(finish, share / 100, method="inverted_cdf")) for share in QUANTILES}
     by_due = {
         (order.run, order.line): float((_there(problem, rows[:, 1:], marks, order) <= order.due).mean())

@@ -50,6 +50,12 @@ def compiled() -> dict[str, Callable[..., Any]] | None:
         settings["CACHE_DIR"] = before
 
 
+def is_kept() -> bool:
+    """Whether this rule was compiled before and is kept on disk, so that it is there in half a second."""
+    folder = _cache_folder()
+    return folder is not None and folder.is_dir()
+
+
 def _all(compile_: Callable[[FunctionType], Any]) -> dict[str, Any]:
     """Every function over one set of globals, each after those that it calls, so that compiled ones call compiled ones."""
     space: dict[str, Any] = {"__name__": __name__}

@@ -1,0 +1,138 @@
+"""What ``runboard plan`` prints of a run's plan: as a record for other programs, and as lines for a person."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from runboard.plan.answer import Answer
+from runboard.plan.schedule.attending import walks_of
+from runboard.plan.schedule.bounds import Bound
+from runboard.plan.schedule.effort import finish_of, hands_ticks, person_loads
+from runboard.plan.schedule.forecast import Forecast
+from runboard.plan.schedule.holding import holder
+from runboard.plan.schedule.presence import open_ticks
+from runboard.plan.schedule.problem import TICK, Plan, Problem
+from runboard.plan.schedule.record import operations_record
+from runboard.run.event import parse_moment, write_moment
+from runboard.run.state import RunState
+from runboard.web.pages_support import span_in_words
+from runboard.web.plan_moves import moves_record
+from runboard.web.plan_words import (
+    Names,
+    bound_sentence,
+    done_sentence,
+    holds_sentence,
+    left_out_sentences,
+    range_sentence,
+    span_of,
+    trays_in_words,
+)
+from runboard.web.sentences import zone_of
+
+Record = dict[str, Any]
+
+
+def plan_record(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | None) -> Record:
+    """The record. ``finish`` and ``bound`` are null where nothing is left to plan; what no plan can hold is in
+    ``left_out``, as sentences."""
+    problem, plan = answer.problem, answer.plan or Plan(())
+    is_any = any(block.run == run.id for block in problem.blocks)
+    finish = finish_of(problem, plan, run.id)
+    gap = _minutes(open_ticks(problem, finish) - open_ticks(problem, min(finish, bound.tick)))
+    return {
+        "run": run.id,
+        "made_at": write_moment(answer.now),
+        "finish": _at(problem, finish) if is_any else None,
+        "bound": _at(problem, bound.tick) if is_any else None,
+        "bound_rule": bound.rule if is_any else None,
+        "gap_open_minutes": gap,
+        "proved": finish <= bound.tick,
+        "hands_on_minutes": _minutes(hands_ticks(problem, plan, run.id)),
+        "walks": sum(len(walks_of(problem, plan, one)) for one in range(len(problem.people))),
+        "operations": operations_record(problem, plan, run.id),
+        "moves": moves_record(answer),
+        "forecast": _forecast(problem, run.id, outlook, names_of(answer)),
+        "left_out": left_out_sentences(names_of(answer), [one for one in problem.left_out if one.run == run.id]),
+    }
+
+
+def plan_lines(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | None) -> Iterator[str]:
+    """The same as lines of text: first when it will be done, then who does what, then what no plan can beat."""
+    problem, plan, names = answer.problem, answer.plan or Plan(()), names_of(answer)
+    record = plan_record(run, answer, bound, outlook)
+    yield f"{run.name} ({run.id})"
+    if record["finish"] is None:
+        yield names.say("nothing-fits" if record["left_out"] else "done-already")
+    else:
+        yield done_sentence(names, finish_of(problem, plan, run.id), person_loads(problem, plan))
+        yield range_sentence(names, outlook)
+        yield holds_sentence(names, holder(problem, plan))
+    yield from (f"- {text}" for text in record["left_out"])
+    for move in record["moves"]:
+        yield from _move_lines(names, move)
+    if record["finish"] is None:
+        return
+    yield ""
+    yield from _table(names, record["operations"])
+    yield ""
+    yield names.say("sums", hands=_span(hands_ticks(problem, plan, run.id)), walks=record["walks"])
+    yield bound_sentence(names, bound.tick, bound.rule, bound.facts)
+    yield names.say("proved") if record["proved"] else names.say("gap", minutes=round(record["gap_open_minutes"]))
+
+
+def names_of(answer: Answer) -> Names:
+    """What the plan's things are called."""
+    return Names(answer.problem, answer.state.runs, answer.book, zone_of(answer.book.time_zone), answer.now)
+
+
+def _forecast(problem: Problem, run: str, outlook: Forecast | None, names: Names) -> Record | None:
+    if outlook is None:
+        return None
+    return {
+        **{f"p{share}": _at(problem, tick) for share, tick in outlook.finish.items()},
+        "chance_by_due": {line: chance for (of, line), chance in outlook.by_due.items() if of == run},
+        "chance_by_evening": {
+            problem.moment(tick).astimezone(names.zone).date().isoformat(): chance
+            for tick, chance in outlook.by_evening
+        },
+    }
+
+
+def _move_lines(names: Names, move: Record) -> Iterator[str]:
+    person = next(one.name for one in names.problem.people if one.key == move["person"])
+    yield f"{person}: {move['sentence']}. {move['reason']}."
+    for other in move["alternatives"]:
+        price = names.say("price", minutes=round(other["delay_open_minutes"]), windows=other["delay_windows"])
+        yield f"  or {other['sentence']}: {price}"
+
+
+def _table(names: Names, operations: list[Record]) -> Iterator[str]:
+    """A line a load: when, what, where, who."""
+    rows = [_row(names, one) for one in operations]
+    widths = [max(len(row[column]) for row in rows) for column in range(3)]
+    for row in rows:
+        yield "  ".join([*(text.ljust(width) for text, width in zip(row, widths, strict=False)), row[3]]).rstrip()
+
+
+def _row(names: Names, one: Record) -> tuple[str, str, str, str]:
+    start, end = (names.problem.tick(parse_moment(one[key])) for key in ("start", "end"))
+    people = dict.fromkeys(person for part in one["parts"] for person in part["people"])
+    called = {person.key: person.name for person in names.problem.people}
+    station = next(
+        (station.name for station in names.problem.stations if station.key == one["station"]), one["station"]
+    )
+    trays = names.say("trays", trays=trays_in_words(one["trays"]), count=len(one["trays"]))
+    run = next(block.run for block in names.problem.blocks if block.load == one["load"])
+    what = f"{names.step(run, one['step'])}, {trays}"
+    return f"{names.short(start)}–{names.clock(end)}", what, station, ", ".join(called[who] for who in people)
+
+
+def _at(problem: Problem, tick: int) -> str:
+    return write_moment(problem.moment(tick))
+
+
+def _minutes(ticks: int) -> float:
+    return round(ticks * TICK.total_seconds() / 60, 1)
+
+
+def _span(ticks: int) -> str:
+    return span_in_words(span_of(ticks))
