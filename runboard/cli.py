@@ -128,7 +128,9 @@ def _for_serving(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--no-open", action="store_true", help="do not open a browser")
     command.add_argument(
-        "--no-planner", action="store_true", help="make no plan beside the server: a small computer answers phones sooner"
+        "--no-planner",
+        action="store_true",
+        help="make no plan beside the server: a small computer answers phones sooner",
     )
 
 
@@ -156,7 +158,9 @@ def _serve(asked: argparse.Namespace) -> None:
     from runboard.serving import Asked, serve_shop
 
     with _told():
-        serve_shop(Asked(asked.data, asked.port, asked.https_port, asked.local, not asked.no_open, not asked.no_planner))
+        serve_shop(
+            Asked(asked.data, asked.port, asked.https_port, asked.local, not asked.no_open, not asked.no_planner)
+        )
 
 
 def _demo(asked: argparse.Namespace) -> None:
@@ -170,7 +174,10 @@ def _demo(asked: argparse.Namespace) -> None:
                 raise Mistaken(f"{data} holds something else. Name a folder for the demo that is not there yet.")
             _make_demo(data)
         with _told():
-            serve_demo(Asked(data, asked.port, open_browser=not asked.no_open), was_served=was_served)
+            serve_demo(
+                Asked(data, asked.port, open_browser=not asked.no_open, planner=not asked.no_planner),
+                was_served=was_served,
+            )
 
 
 def _make_demo(data: Path) -> None:

@@ -34,19 +34,20 @@ class CannotMake(Exception):
 @dataclass(frozen=True)
 class Asked:
     """How a folder is to be served: on which ports (0 for any that is free, ``https_port`` None for the next one), to
-    this computer alone or to the shop's network."""
+    this computer alone or to the shop's network; with a planner beside it or without."""
 
     data: Path
     port: int
     https_port: int | None = None
     local: bool = False
     open_browser: bool = True
+    planner: bool = True
 
 
 def serve_demo(asked: Asked, *, was_served: bool) -> None:
     """Serve a made-up shop until Ctrl-C: to this computer alone, and nobody has to pair. Raises ``CannotListen``."""
     with listen(asked.port) as plain, hold(asked.data):
-        house = build(Settings(asked.data, demo=True, was_served=was_served, open_to_all=True))
+        house = build(Settings(asked.data, demo=True, was_served=was_served, open_to_all=True, plans=asked.planner))
         serve(served(house), house.streams, plain, asked.open_browser)
 
 
@@ -67,7 +68,7 @@ def serve_shop(asked: Asked) -> None:
                 announcer=None if asked.local else Announcer(),
                 trouble=trouble,
             )
-            house = build(Settings(asked.data, clock, hosts=network.hosts, ways=network))
+            house = build(Settings(asked.data, clock, hosts=network.hosts, ways=network, plans=asked.planner))
 
             def more(address: str) -> str:
                 found = network.pages("http")

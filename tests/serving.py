@@ -54,13 +54,16 @@ def running(
     python: Sequence[str] = (sys.executable, "-m", "runboard.cli"),
     port: str = "0",
     https_port: str = "0",
+    planner: bool = False,
 ) -> Iterator[Running]:
     """``runboard COMMAND`` on a free port or the one that is given, until the end of the block. A shop is served to this
-    computer alone: no test listens to the network, or announces anything there."""
+    computer alone: no test listens to the network, or announces anything there. Where a test is not about plans, none are
+    made: what comes first is then the greedy rule's, at once, and two cores are enough."""
     https = ["--https-port", https_port] if https_port else []
     here = ["--local", *https] if command[0] == "serve" else []
+    quiet = () if planner else ("--no-planner",)
     process = subprocess.Popen(
-        [*python, *command, "--port", port, *here, "--no-open"],
+        [*python, *command, "--port", port, *here, "--no-open", *quiet],
         cwd=ROOT,
         stdout=subprocess.PIPE,
         stderr=subprocess.STDOUT,

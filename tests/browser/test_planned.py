@@ -1,16 +1,25 @@
 """What the planner beside the server makes of Now: which move comes first, what the others cost, what it is too late for."""
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 from typing import Any
 
+import pytest
 from playwright.sync_api import Page, Route, expect
 
 from runboard.run.event import write_moment
 from tests.browser.beside import opened
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Running, running
+
+
+@pytest.fixture
+def server(data: Path) -> Iterator[Running]:
+    """The shop served with its planner."""
+    with running("serve", "--data", str(data), planner=True) as served:
+        yield served
 
 
 def planned(ann: Phone, seconds: float = 30) -> dict[str, Any]:
