@@ -6,7 +6,9 @@ line. One layout serves both ways: time runs down on a phone and across on a tab
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
+
+from babel.dates import format_time
 
 from runboard.plan.schedule.activity import Bar, Chart, Row, chart, within
 from runboard.plan.schedule.problem import TICK, Plan, Problem, Span
@@ -34,7 +36,7 @@ class Way:
 
 
 # A phone's column, filled whatever the number of rows; a tablet's width.
-PHONE = Way("phone", True, 900, 92, 44, {"person": 3.0, "station": 1.5, "service": 0.8}, 2.2, 0.9)
+PHONE = Way("phone", True, 900, 92, 44, {"person": 3.0, "station": 1.5, "service": 0.8}, 3.0, 0.9)
 TABLET = Way("tablet", False, 660, 124, 22, {"person": 34, "station": 26, "service": 16}, 6.0, 0.0)
 PHONE_WIDTH = 328.0
 EDGE = 18.0  # behind the end of time, for half a time of day
@@ -150,7 +152,7 @@ class _Drawn:
             yield row, at, size * unit
             at += size * unit + GAP
 
-    def _along(self, tick: int) -> float:
+    def _along(self, tick: float) -> float:
         return self.way.names + (tick - self.span[0]) * self.scale
 
     def _turned(self, along: float, across: float) -> tuple[float, float]:
@@ -168,15 +170,14 @@ class _Drawn:
     # what stands still: names, hours
 
     def _scale_of_time(self) -> None:
-        step = 60 if self.scale * MINUTE * 30 < 44 else 30
-        opens = self.names.problem.moment(self.span[0]).astimezone(self.names.zone)
-        first = self.span[0] + (-(opens.minute + opens.second / 60) % step) * MINUTE
-        for tick in range(round(first), self.span[1] + 1, step * MINUTE):
-            at = self._along(tick)
+        step = timedelta(minutes=60 if self.scale * MINUTE * 30 < 44 else 30)
+        problem, near = self.names.problem, 16 if self.way.down else NEAR
+        moment = _next_full(problem.moment(self.span[0]).astimezone(self.names.zone), step)
+        while (at := self._along((moment - problem.start) / TICK)) <= self.ends:
             self._line(at, self.way.clock - 4, at, self.across, "hour")
-            near = 16 if self.way.down else NEAR
             if self.now is None or abs(at - self._along(self.now)) >= near:
-                self._clock(at, self.names.clock(tick), "clock")
+                self._clock(at, format_time(moment.astimezone(self.names.zone), "H:mm", locale="en"), "clock")
+            moment += step
 
     def _clock(self, at: float, text: str, kind: str) -> None:
         x, y = (0.0, at + 4.5) if self.way.down else (at, 14.0)
@@ -236,6 +237,12 @@ class _Drawn:
             x, y = self._turned((start + end) / 2, across + size / 2)
             kind = "on-watch" if bar.kind == "watch" else "on-work"
             self.drawing.words.append(Word(x, round(y + 4.5, 1), text, kind, "middle"))
+
+
+def _next_full(local: datetime, step: timedelta) -> datetime:
+    """The next full hour, or half hour, in UTC: from there on steps are real time."""
+    past = timedelta(minutes=local.minute, seconds=local.second, microseconds=local.microsecond)
+    return (local + -past % step).astimezone(UTC)
 
 
 def _fitting(said: Sequence[str], wide: float) -> str:

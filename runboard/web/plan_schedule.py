@@ -7,6 +7,7 @@ from typing import Any, cast
 from flask import Blueprint, Flask, Response, current_app
 
 from runboard.floor.plans import Planner, Shown
+from runboard.floor.plans import latest as newest
 from runboard.plan.schedule.effort import PersonLoad, StationLoad, finish_of, hands_ticks, person_loads, station_loads
 from runboard.plan.schedule.forecast import Forecast
 from runboard.plan.schedule.holding import holder
@@ -27,7 +28,7 @@ from runboard.web.plan_words import (
     span_of,
 )
 from runboard.web.run_pages import known_person
-from runboard.web.sentences import zone_of
+from runboard.web.sentences import sentence, zone_of
 
 part = Blueprint("plan_schedule", __name__)
 
@@ -36,6 +37,7 @@ part = Blueprint("plan_schedule", __name__)
 class When:
     """The whole shop's plan in words and drawings; what is '' or () is not shown."""
 
+    none: str = ""
     older: str = ""
     runs: tuple[tuple[RunState, str], ...] = ()
     range: str = ""
@@ -83,6 +85,12 @@ def planner() -> Planner | None:
     return cast("Planner | None", current_app.extensions.get("planner"))
 
 
+def fits_nowhere() -> bool:
+    """Whether the planner looked and found no plan at all."""
+    planned = newest(workshop())
+    return planned is not None and planned.plan is None
+
+
 def latest() -> Shown | None:
     """The plan at hand; nobody waits for a better one."""
     found = planner()
@@ -98,7 +106,7 @@ def names_for(problem: Problem) -> Names:
 def when_done(shown: Shown | None) -> When:
     """The section of the Plan page."""
     if shown is None:
-        return When()
+        return When(none=sentence("plan-no-place" if fits_nowhere() else "plan-not-yet"))
     problem, plan, names = shown.problem, shown.plan, names_for(shown.problem)
     loads, outlook = person_loads(problem, plan), outlook_of(workshop(), shown)
     return When(
@@ -195,7 +203,7 @@ def search() -> Response:
     found = planner()
     shown = found.latest() if found is not None else None
     task = found.search() if found is not None else None
-    return page("plan/search.html", "search", shown=shown, task=task, **_bound(shown))
+    return page("plan/search.html", "search", plans=found is not None, shown=shown, task=task, **_bound(shown))
 
 
 @part.post("/plan/search")

@@ -55,7 +55,9 @@ class Names:
         return str(format_list([self.problem.people[one].name for one in some], locale="en"))
 
     def clock(self, tick: int) -> str:
-        return str(format_time(self.problem.moment(tick).astimezone(self.zone), "H:mm", locale="en"))
+        """The time of day, to the nearest minute."""
+        nearest = self.problem.moment(tick) + timedelta(seconds=30)
+        return str(format_time(nearest.astimezone(self.zone), "H:mm", locale="en"))
 
     def day(self, tick: int) -> str:
         return day_in_words(self.problem.moment(tick), self.now, self.zone)
@@ -66,7 +68,7 @@ class Names:
 
     def short(self, tick: int) -> str:
         """'Thu 16:40'"""
-        return moment_in_words(self.problem.moment(tick), self.zone)
+        return moment_in_words(self.problem.moment(tick) + timedelta(seconds=30), self.zone)
 
     def say(self, name: str, **facts: Any) -> str:
         return sentence(f"plan-{name}", facts, zone=self.zone)
@@ -84,7 +86,7 @@ def day_in_words(moment: datetime, now: datetime, zone: tzinfo) -> str:
 def trays_in_words(trays: Sequence[str]) -> str:
     """'4', '1–3', '1–3, 4a'."""
     found: list[list[str]] = []
-    for one in trays:
+    for one in sorted(trays, key=lambda tray: (int("".join(filter(str.isdigit, tray)) or 0), tray)):
         after = found and found[-1][-1].isdecimal() and one.isdecimal() and int(one) == int(found[-1][-1]) + 1
         if after:
             found[-1].append(one)

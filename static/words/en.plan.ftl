@@ -16,6 +16,7 @@ plan-nothing-fits = Nothing of it can be planned yet.
 plan-older = Reckoned { $at }; something was pressed since, and it is being reckoned anew.
 plan-not-yet = It is being reckoned. Look again in a moment.
 
+plan-no-place = No plan was found that fits into people’s hours beside what is begun. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
 plan-range = As likely as not between { $from } and { $to }; nine times in ten by { $late }.
 plan-range-one = Nine times in ten by { $late }.
 plan-range-not-yet = How sure that is, is being reckoned: look again in a moment.

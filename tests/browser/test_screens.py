@@ -80,6 +80,7 @@ PAGES = {
     "plan run": f"plan/runs/{RUN}",
     "plan run route": f"plan/runs/{RUN}/route",
     "plan run over": "plan/runs/r1",
+    "plan search": "plan/search",
     "review": "review",
     "review run": "review/runs/r1",
     "review days": "review/days",

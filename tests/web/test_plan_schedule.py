@@ -134,6 +134,36 @@ def test_before_the_first_plan_the_page_says_so_and_answers(client: FlaskClient,
     assert "It is being reckoned" in words(client.get("/plan/search"))
 
 
+def test_what_fits_nowhere_says_what_to_do(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planned(house)
+    found = house.workshop.planned
+    house.workshop.planned = replace(found, answer=replace(found.answer, plan=None))
+
+    assert "Lengthen somebody’s hours" in words(client.get("/plan"))
+
+
+def test_a_server_without_a_planner_says_so_only_where_it_is_asked(client: FlaskClient, house: House) -> None:
+    house.app.extensions["planner"] = None
+    opened(house)
+
+    assert "When it will be done" not in words(client.get("/plan"))
+    assert "makes no plan" in words(client.get("/plan/search"))
+
+
+def test_the_hours_of_the_chart_are_full_whenever_the_plan_was_made(
+    client: FlaskClient, house: House, work: NoWork, clock: HandClock
+) -> None:
+    clock.forward(minutes=7, seconds=13.4)
+    opened(house)
+    planned(house)
+
+    said = re.findall(r'<text class="clock"[^>]*>([^<]+)<', client.get("/plan").text)
+
+    assert said
+    assert {text[-3:] for text in said} <= {":00", ":30"}
+
+
 def test_a_plan_older_than_the_log_says_so(client: FlaskClient, house: House, work: NoWork) -> None:
     opened(house)
     planned(house)
