@@ -3,7 +3,7 @@
 import logging
 from collections.abc import Collection
 from dataclasses import dataclass, field
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -232,7 +232,7 @@ def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Lea
 
 def prepare_planner(workshop: Workshop, children: Children, streams: Streams) -> tuple[Planner, Turns]:
     """The planner, and the thread that it works on; nothing runs yet."""
-    planner = Planner(workshop, children, search, streams.changed)
+    planner = Planner(workshop, children, search, streams.changed, quiet=timedelta(seconds=1))
     warming = Warming(children, compile_rule, warm)
     return planner, Turns("planner", lambda: (planner.turn(), warming.turn()))
 

@@ -2,16 +2,18 @@
 
 import logging
 import threading
+import time
 from collections.abc import Callable
 
 _log = logging.getLogger("runboard")
 
 
 class Turns:
-    """Calls ``work`` again and again: soon after ``wake``, and every so many seconds. What fails is logged, and the next
-    turn comes. Two turns are at least ``rest`` seconds apart, so that a burst of events does not keep the thread busy."""
+    """Calls ``work`` again and again: at once after ``wake``, and every so many seconds. What fails is logged, and the next
+    turn comes. After a turn the thread rests ``rest`` times as long as it took, so that a burst of events leaves most of
+    the time to whoever answers them."""
 
-    def __init__(self, name: str, work: Callable[[], object], every: float = 0.5, rest: float = 0.1) -> None:
+    def __init__(self, name: str, work: Callable[[], object], every: float = 0.5, rest: float = 3.0) -> None:
         self._name, self._work = name, work
         self._every, self._rest = every, rest
         self._woken, self._ended = threading.Event(), threading.Event()
@@ -38,9 +40,10 @@ class Turns:
     def _run(self) -> None:
         while not self._ended.is_set():
             self._woken.clear()
+            began = time.monotonic()
             try:
                 self._work()
             except Exception:  # noqa: BLE001 - whatever it is, the next turn comes
                 _log.exception("%s failed", self._name)
-            self._ended.wait(self._rest)
+            self._ended.wait(self._rest * (time.monotonic() - began))
             self._woken.wait(self._every)

@@ -100,13 +100,15 @@ def plan_at_once(workshop: Workshop, before: Planned | None = None, kept: Kept |
 @dataclass
 class Planner:
     """``turn`` does what there is to do and never waits. ``seek`` runs in a child of ``work``; without one, plans are only
-    those of the priority rules. ``told`` hears the log's last arrival whenever another plan is there."""
+    those of the priority rules. ``told`` hears the log's last arrival whenever another plan is there. A search begins once
+    nothing has happened for as long as ``quiet``: presses come in bursts."""
 
     workshop: Workshop
     work: LongWork
     seek: Search | None
     told: Callable[[int], None]
     seconds: float = SECONDS
+    quiet: timedelta = timedelta(0)
     task: str = ""
     _kept: Kept = field(default_factory=dict)
     _searched: Planned | None = None
@@ -172,8 +174,10 @@ class Planner:
         self._publish(made)
 
     def _seek(self, planned: Planned) -> int:
-        """Begin the search for a better plan, unless none is better. A turn after the plan: presses come in bursts."""
+        """Begin the search for a better plan, unless none is better."""
         if self.seek is None or self._searched is not None or self._stopped or planned.plan is None:
+            return 0
+        if self.workshop.clock.now() - planned.made_at < self.quiet:
             return 0
         problem = planned.answer.problem
         limit = planned.bound or bound(problem)

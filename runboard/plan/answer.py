@@ -70,7 +70,7 @@ def answer(
         return replace(empty, plan=Plan(()))
     rule = Rule(problem)
     try:
-        made = greedy(problem, None if before is None else GOES_AGAIN)
+        made = greedy(problem, GOES_AGAIN if before is not None and rule.is_compiled else None)
     except NoPlace:
         return empty
     carried = _carried_over(rule, before, empty) if before is not None else None

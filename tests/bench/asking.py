@@ -70,5 +70,17 @@ class Asking:
         self.get(self.state)
         return str(self._headers["ETag"])
 
+    def wait_for_a_plan(self, seconds: float = 90, quiet: float = 3) -> None:
+        """Until the planner has a plan of the log as it is, and nothing came after it for a while."""
+        until, last, since = time.monotonic() + seconds, "", time.monotonic()
+        while time.monotonic() < until:
+            tag = self.state_tag()
+            state = json.loads(self._body)
+            if tag != last or state.get("plan", {}).get("seq") != state["seq"]:
+                last, since = tag, time.monotonic()
+            elif time.monotonic() - since > quiet:
+                return
+            time.sleep(0.1)
+
     def _read_seq(self) -> None:
         self.seq = int(json.loads(self._body)["seq"])

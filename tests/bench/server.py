@@ -12,9 +12,9 @@ from tests.serving import Running, running
 
 
 @contextmanager
-def running_on(data: Path) -> Iterator[Running]:
-    """The server in a process of its own, on which devices pair."""
-    with running(str(data), python=(sys.executable, "-m", "tests.bench.server")) as server:
+def running_on(data: Path, *, planner: bool = True) -> Iterator[Running]:
+    """The server in a process of its own, on which devices pair, with the planner beside it."""
+    with running(str(data), python=(sys.executable, "-m", "tests.bench.server"), planner=planner) as server:
         server.data = data
         yield server
 
@@ -24,8 +24,9 @@ def main() -> None:
     parser.add_argument("data", type=Path)
     parser.add_argument("--port", type=int, default=0)
     parser.add_argument("--no-open", action="store_true")
+    parser.add_argument("--no-planner", action="store_true")
     asked = parser.parse_args()
-    house = build(Settings(asked.data))
+    house = build(Settings(asked.data, plans=not asked.no_planner))
     house.app.add_url_rule("/empty", view_func=lambda: "")
     with listen(asked.port) as listening:
         serve(served(house), house.streams, listening, open_browser=False)
