@@ -92,7 +92,13 @@ def these_are(nouns: str, keys: Iterable[str]) -> str:
 def check_reference(fields: Fields, name: str, key: str, known: Mapping[str, Any] | None, noun: str) -> None:
     """Note a key that names nothing the shop has."""
     if known is not None and key and key not in known:
-        fields.wrong("unknown reference", name, noun=noun, key=key, these=these_are(f"{noun}es" if noun.endswith("sh") else f"{noun}s", known))
+        fields.wrong(
+            "unknown reference",
+            name,
+            noun=noun,
+            key=key,
+            these=these_are(f"{noun}es" if noun.endswith("sh") else f"{noun}s", known),
+        )
 
 
 def product_from_json(record: object, around: Around | None = None) -> Product:
