@@ -1,6 +1,6 @@
 """When it will be done: the section of the Plan page, of a run's page, and the search one press further down."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, cast
 
@@ -52,13 +52,12 @@ class When:
 
 @dataclass(frozen=True)
 class Line:
-    """An order line and how likely it is to be there in time."""
+    """The order lines that are due at one moment and are as likely to be there in time: for whom, and how many pieces."""
 
-    text: str
-    whom: str
-    pieces: int
-    due: datetime | None
+    due: datetime
     in_time: str
+    whom: tuple[str, ...]
+    pieces: int
 
 
 @dataclass(frozen=True)
@@ -177,17 +176,16 @@ def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:
 
 def _lines(run: RunState, outlook: Forecast | None) -> list[Line]:
     chances = outlook.by_due if outlook is not None else {}
-    return [
-        Line(
-            one.text,
-            one.whom,
-            one.pieces,
-            one.due,
-            share(chances[run.id, one.line], "times in") if (run.id, one.line) in chances else "",
-        )
-        for one in run.orders
-        if one.due is not None
-    ]
+    found: dict[tuple[datetime, str], Line] = {}
+    for one in sorted(
+        (order for order in run.orders if order.due is not None), key=lambda order: cast(datetime, order.due)
+    ):
+        at = (run.id, one.line)
+        key = (cast(datetime, one.due), share(chances[at], "times in") if at in chances else "")
+        line = found.get(key) or Line(*key, (), 0)
+        whom = " ".join(part for part in (one.text, one.whom) if part) or one.line
+        found[key] = replace(line, whom=(*line.whom, whom), pieces=line.pieces + one.pieces)
+    return list(found.values())
 
 
 def _span(ticks: int) -> str:

@@ -170,7 +170,9 @@ def share(rate: float, between: str = "of") -> str:
         some = round(rate * whole)
         if abs(some / whole - rate) < 0.02 / (whole / 10) and 0 < some < whole:
             return f"{some} {between} {whole}"
-    return f"more than 999 {between} 1000" if rate > 0.5 else f"fewer than 1 {between} 1000"
+    if between != "of":
+        return "almost always" if rate > 0.5 else "hardly ever"
+    return "more than 999 of 1000" if rate > 0.5 else "fewer than 1 of 1000"
 
 
 def span_of(ticks: int) -> timedelta:
