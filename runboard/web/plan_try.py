@@ -1,0 +1,156 @@
+"""Trying a change before making it: a form for each kind of change, and the answer side by side."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from typing import cast
+
+from flask import Blueprint, Flask, Response, current_app, request
+
+from runboard.floor.signals import Settings
+from runboard.floor.try_change import Kept, drop_change, keep_change, kept_changes, try_change
+from runboard.floor.warm import catch_up
+from runboard.plan.schedule.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize, swappable
+from runboard.plan.schedule.compared import Compared
+from runboard.run.refusal import Refused
+from runboard.run.state import RunState
+from runboard.shop.book import Book
+from runboard.web.pages_support import page, said, see_other, shop_zone, workshop
+from runboard.web.plan_try_words import answer_of, change_in_words, table_of
+from runboard.web.run_pages import known_person
+
+KINDS = ("setup", "loading", "machine", "unloading", "hand")
+FIELDS = ("what", "like", "skills", "from", "service", "capacity", "pieces", "operation", "kind", "per_cent", "first")
+MOST_DIGITS = 6
+_HERE = "/plan/try"
+
+part = Blueprint("plan_try", __name__)
+
+
+@dataclass(frozen=True)
+class Tried:
+    """What was asked, and what came of it: ``wrong`` says why there is no answer."""
+
+    change: str = ""
+    answer: tuple[str, ...] = ()
+    rows: tuple[tuple[str, str, str], ...] = ()
+    wrong: str = ""
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+    app.jinja_env.globals.update(changes_to_try=changes_to_try)
+
+
+@part.get(_HERE)
+def look() -> Response:
+    """The forms, and above them the answer where a change was asked for."""
+    shop = workshop()
+    catch_up(shop)
+    open_runs = [one for one in shop.ledger.state.runs.values() if one.state == "open"]
+    asked = request.args.get("run", "")
+    run = next((one for one in open_runs if one.id == asked or not asked), None)
+    if asked and run is None:
+        raise Refused("try run over")
+    tried = _tried(run) if run is not None and request.args.get("what") else None
+    return page(
+        "plan/try.html",
+        run=run,
+        open_runs=open_runs,
+        tried=tried,
+        given=request.args,
+        sent={name: request.args.getlist(name) for name in FIELDS if request.args.getlist(name)},
+        book=shop.book,
+        skills=_skills(shop.book, run),
+        people=[one for one in shop.book.people if one.hours and not one.removed],
+        pairs=swappable(run) if run is not None else [],
+        kinds=KINDS,
+    )
+
+
+@part.post(_HERE)
+def keep() -> Response:
+    """Keep the change for the Review, answered anew by the shop as it is now."""
+    run = request.form.get("run", "")
+    change, found = _answered(run)
+    words = {
+        "change": change_in_words(workshop(), run, change),
+        "answer": " ".join(answer_of(workshop(), found)),
+    }
+    if found.after is None or found.left_out:
+        raise Refused("try fits nowhere")
+    keep_change(workshop(), _settings(), run, words, known_person())
+    return see_other(f"/review/runs/{run}#to-try")
+
+
+@part.post(f"{_HERE}/drop")
+def drop() -> Response:
+    """Take a change off a run's list."""
+    run = request.form.get("run", "")
+    drop_change(workshop(), _settings(), run, request.form.get("change", ""))
+    return see_other(f"/review/runs/{run}#to-try")
+
+
+def changes_to_try(run: str) -> list[Kept]:
+    """What was kept to be tried, for the Review of a run."""
+    return kept_changes(_settings(), run)
+
+
+def _settings() -> Settings:
+    return cast(Settings, current_app.extensions["settings"])
+
+
+def _tried(run: RunState) -> Tried:
+    try:
+        change, found = _answered(run.id)
+    except Refused as refused:
+        return Tried(wrong=said("refused", refused.code, refused.facts))
+    shop = workshop()
+    return Tried(change_in_words(shop, run.id, change), tuple(answer_of(shop, found)), tuple(table_of(shop, found)))
+
+
+def _answered(run: str) -> tuple[Change, Compared]:
+    change = _read(run)
+    return change, try_change(workshop(), run, change)
+
+
+def _read(run: str) -> Change:
+    given = request.values
+    match given.get("what"):
+        case "person":
+            return OnePersonMore(given.get("like", ""), tuple(given.getlist("skills")), _start(given.get("from", "")))
+        case "capacity":
+            return Capacity(given.get("service", ""), _number(given.get("capacity", "")))
+        case "trays":
+            return TraySize(run, _number(given.get("pieces", "")))
+        case "times":
+            kind = given.get("kind", "")
+            return Times(
+                run, given.get("operation", ""), kind if kind in KINDS else "", _number(given.get("per_cent", ""))
+            )
+        case "order":
+            return Swapped(run, given.get("first", ""))
+    raise Refused("try unknown")
+
+
+def _number(text: str) -> int:
+    text = text.strip()
+    if not (text.isascii() and text.isdigit()) or len(text) > MOST_DIGITS:
+        raise Refused("try number")
+    return int(text)
+
+
+def _start(text: str) -> datetime | None:
+    """The first moment of a day where the shop is; None for at once."""
+    if not text.strip():
+        return None
+    try:
+        return datetime.combine(date.fromisoformat(text.strip()), time(), shop_zone())
+    except ValueError:
+        raise Refused("try day") from None
+
+
+def _skills(book: Book, run: RunState | None) -> list[str]:
+    """Every skill that somebody has or that a route asks for."""
+    asked = [one.skill for one in (run.route.product.operations if run else ()) if one.skill]
+    return sorted({*asked, *(skill for person in book.people for skill in person.skills)})

@@ -1,0 +1,113 @@
+"""A change and what comes of it, in words: by how much the finish and the hands-on hours move, and what holds them."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from runboard.floor.workshop import Workshop
+from runboard.plan.schedule.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize
+from runboard.plan.schedule.compared import Compared, Side
+from runboard.plan.schedule.forecast import Forecast
+from runboard.plan.schedule.holding import holder
+from runboard.run.state import RunState
+from runboard.web.pages_support import span_in_words
+from runboard.web.plan_words import Names, holds_sentence, left_out_sentences, span_of
+from runboard.web.sentences import sentence, zone_of
+
+# Less than a minute is no difference that anybody could tell.
+_A_MINUTE = 2
+
+
+def change_in_words(shop: Workshop, run: str, change: Change) -> str:
+    """What is changed, as it stands above the answer and in the Review."""
+    book, found = shop.book, shop.ledger.state.runs[run]
+    match change:
+        case OnePersonMore():
+            like = book.person(change.like)
+            start = "" if change.start is None else f"{change.start:%a} {change.start.day} {change.start:%b %Y}"
+            skills = [*change.skills] or "none"
+            return _say("change-person", like=like.name if like else "", skills=skills, day=start or "now")
+        case Capacity():
+            service = next((one.name for one in book.services if one.key == change.service), "")
+            return _say("change-capacity", service=service, capacity=change.capacity)
+        case TraySize():
+            return _say("change-trays", pieces=change.pieces)
+        case Times():
+            name = operation_name(found, change.operation)
+            return _say("change-times", operation=name, kind=change.kind or "all", percent=change.per_cent)
+        case Swapped():
+            keys = [one.key for one in found.route.product.operations]
+            after = keys[keys.index(change.first) + 1]
+            return _say("change-order", first=operation_name(found, after), then=operation_name(found, change.first))
+
+
+def operation_name(run: RunState, key: str) -> str:
+    """What an operation of a run's route is called."""
+    return next((one.name for one in run.route.product.operations if one.key == key), key)
+
+
+def answer_of(shop: Workshop, found: Compared) -> Iterator[str]:
+    """By how much the finish and the hands-on hours move; where the finish does not, what holds it."""
+    before, after = found.before, found.after
+    if before is None:
+        yield _say("no-plan-now")
+        return
+    if after is None:
+        yield _say("no-plan-then")
+        return
+    names = _names(shop, after)
+    if found.left_out:
+        yield _say("left-out")
+        yield from left_out_sentences(names, found.left_out)
+        return
+    if not before.finish:
+        yield _say("done")
+        return
+    finish, hands = after.finish - before.finish, after.hands - before.hands
+    yield _say("moves", finish=_way(finish), by=_span(finish), hands=_way(hands), hours=_span(hands))
+    more = _way(hands) == "more"
+    if _way(finish) == "same":
+        yield holds_sentence(names, holder(after.problem, after.plan))
+    if _way(finish) == "more" or (more and _way(finish) == "same"):
+        yield _say("worse")
+    elif more:
+        yield _say("more-hands")
+
+
+def table_of(shop: Workshop, found: Compared) -> Iterator[tuple[str, str, str]]:
+    """(what, as it is, with the change), row by row; nothing where there is nothing to compare."""
+    before, after = found.before, found.after
+    if before is None or after is None or found.left_out or not before.finish:
+        return
+    sides = [(side, _names(shop, side)) for side in (before, after)]
+    yield _row("finish", [names.tick(side.finish) for side, names in sides])
+    if before.outlook is not None and after.outlook is not None:
+        yield _row("likely", [_range(names, side.outlook) for side, names in sides if side.outlook])
+        yield _row("late", [names.tick(side.outlook.finish[95]) for side, names in sides if side.outlook])
+    yield _row("hands", [span_in_words(span_of(side.hands)) for side, _ in sides])
+
+
+def _row(name: str, cells: list[str]) -> tuple[str, str, str]:
+    return _say(f"row-{name}"), cells[0], cells[1]
+
+
+def _range(names: Names, outlook: Forecast) -> str:
+    early, late = names.tick(outlook.finish[25]), names.tick(outlook.finish[75])
+    return early if early == late else f"{early} – {late}"
+
+
+def _way(ticks: int) -> str:
+    if abs(ticks) < _A_MINUTE:
+        return "same"
+    return "more" if ticks > 0 else "less"
+
+
+def _span(ticks: int) -> str:
+    return span_in_words(span_of(abs(ticks)))
+
+
+def _names(shop: Workshop, side: Side) -> Names:
+    return Names(side.problem, shop.ledger.state.runs, shop.book, zone_of(shop.book.time_zone), side.problem.start)
+
+
+def _say(name: str, **facts: Any) -> str:
+    return sentence(f"try-{name}", facts)

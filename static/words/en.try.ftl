@@ -1,0 +1,60 @@
+# Trying a change before making it. The server alone says these.
+
+try-change-person = One person more, with the hours of { $like }, { $day ->
+    [now] from now on
+   *[other] from { $day } on
+  }, { $skills ->
+    [none] who can do what asks for no skill
+   *[other] who also can: { $skills }
+  }
+try-change-capacity = { $service }: { $capacity } at once
+try-change-trays = { $pieces ->
+    [1] One piece a tray
+   *[other] { $pieces } pieces a tray
+  }, in the trays that are not begun
+try-change-times = { $operation }: { $kind ->
+    [setup] setup takes
+    [loading] loading takes
+    [machine] the machine takes
+    [unloading] unloading takes
+    [hand] the work by hand takes
+   *[all] everything takes
+  } { $percent } % of its time
+try-change-order = { $first } before { $then }
+
+try-moves = The finish { $finish ->
+    [same] moves by nothing
+    [less] moves { $by } earlier
+   *[more] moves { $by } later
+  }; hands-on work { $hands ->
+    [same] stays as it is.
+    [less] is { $hours } less.
+   *[more] is { $hours } more.
+  }
+try-worse = So the change makes it worse.
+try-more-hands = It is done earlier, and asks more of hands.
+try-done = Nothing is left to do in this run, so nothing can move.
+try-left-out = With the change, some of the work fits into no plan:
+try-no-plan-now = Nothing can be compared: as things are no plan fits into people’s hours. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
+try-no-plan-then = With the change no plan fits into people’s hours and into what is shared, beside what is begun. Try less of it.
+
+try-row-finish = Done
+try-row-likely = As likely as not
+try-row-late = Nine times in ten by
+try-row-hands = Hands on
+
+refused-try-unknown = Choose one of the changes on this page.
+refused-try-run-over = That run is not open, so nothing in it can be tried. Go back to the plan.
+refused-try-number = Write a whole number, such as 5.
+refused-try-day = Write a day, such as 2026-06-12, or leave it empty for now.
+refused-try-hours-of-nobody = Choose somebody whose usual hours stand on the Shop screen: the one more keeps the same.
+refused-try-service-unknown = Choose something that stations share, such as dust extraction.
+refused-try-capacity = Write how many at once: from 1 to { $most }.
+refused-try-pieces = Write how many pieces a tray holds: from 1 to { $most }.
+refused-try-trays-begun = No tray can be changed any more: something was begun, given or marked on each. Try it when the next run is opened.
+refused-try-per-cent = Write how much of its time it takes, in per cent: from { $least } to { $most }. 80 is a fifth less.
+refused-try-no-such-time = That operation has no such time. Choose another part of it.
+refused-try-order = These two cannot change places: one of them is begun, is followed by a wait, has a finish, begins with texts, or cuts the boards.
+refused-try-the-same = That is how it is now, so nothing would change. Try another number.
+refused-try-fits-nowhere = With that change some of the work fits into no plan, so it is not kept. Try less of it.
+refused-try-kept-many = { $most } changes to try are kept already. Take one off the run’s Review first.

@@ -1,0 +1,217 @@
+"""A change tried on a run: what it alters and what it leaves, and the two plans side by side."""
+
+from datetime import timedelta
+from typing import Any
+
+import pytest
+
+from runboard.plan.schedule.changed import (
+    SOMEBODY,
+    Capacity,
+    Change,
+    OnePersonMore,
+    Swapped,
+    Times,
+    TraySize,
+    changed_problem,
+    swappable,
+)
+from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.compared import Compared, compared
+from runboard.plan.schedule.draws import usual_spread
+from runboard.plan.schedule.from_state import as_written, problem_for
+from runboard.plan.schedule.problem import Problem
+from runboard.run.refusal import Refused
+from tests.core.pressing import Floor
+from tests.scenario import a_pass, key_rails, operation, shop
+
+
+def a_floor(trays: int = 3, record: dict[str, Any] | None = None, **body: Any) -> Floor:
+    floor = Floor(record)
+    floor.open_run(trays=trays, **body)
+    return floor
+
+
+def now_of(floor: Floor) -> Problem:
+    return problem_for(floor.state, floor.book, floor.now)
+
+
+def then_of(floor: Floor, change: Change) -> Problem:
+    return changed_problem(floor.state, floor.book, floor.now, as_written, change)
+
+
+def beside(floor: Floor, change: Change, goes: int = 0) -> Compared:
+    found = compared(now_of(floor), then_of(floor, change), "r1", usual_spread, goes)
+    for side in (found.before, found.after):
+        assert side is None or not broken(side.problem, side.plan)
+    return found
+
+
+def alone() -> dict[str, Any]:
+    record = shop()
+    return {**record, "people": record["people"][:1]}
+
+
+def by_hand_only() -> dict[str, Any]:
+    """Three operations by hand, of which the first two could change places."""
+    steps = [operation(key, "bench", a_pass(hand=minutes)) for key, minutes in (("cut", 1), ("file", 2), ("pack", 1))]
+    return {**key_rails(), "operations": steps}
+
+
+def moved(found: Compared) -> int:
+    assert found.before is not None
+    assert found.after is not None
+    return found.after.finish - found.before.finish
+
+
+def test_one_person_more_is_never_later_and_hands_stay_the_same() -> None:
+    found = beside(a_floor(record=alone()), OnePersonMore("ann"))
+
+    assert moved(found) < 0
+    assert found.after is not None
+    assert SOMEBODY in [found.after.problem.people[one.hands].key for one in found.after.plan.placed if one.hands]
+
+
+def test_who_comes_later_works_only_from_then_on() -> None:
+    floor = a_floor(record=alone())
+    start = floor.now + timedelta(days=2)
+
+    *_, somebody = then_of(floor, OnePersonMore("ann", (), start)).people
+
+    assert somebody.windows
+    assert min(opens for opens, _ in somebody.windows) >= now_of(floor).tick(start)
+
+
+def test_one_person_more_does_only_what_their_skills_allow() -> None:
+    record = alone()
+    record["products"][0]["operations"][3]["skill"] = "laser"
+    floor = a_floor(record=record, product=record["products"][0])
+
+    def may(*skills: str) -> bool:
+        problem = then_of(floor, OnePersonMore("ann", skills))
+        return any(1 in block.people for block in problem.blocks if block.operation == "engrave")
+
+    assert not may()
+    assert may("laser")
+
+
+def test_a_capacity_that_nothing_waits_for_moves_nothing() -> None:
+    assert moved(beside(a_floor(), Capacity("extraction", 2))) == 0
+
+
+def test_other_trays_hold_as_many_pieces_and_keep_their_boards() -> None:
+    floor = a_floor(trays=6)
+
+    problem = then_of(floor, TraySize("r1", 4))
+
+    def pieces(one: Problem, step: str) -> list[int]:
+        return [block.pieces for block in one.blocks if block.step == step]
+
+    assert pieces(problem, "sand:120") == [4, 4, 4, 3] * 2
+    assert sum(pieces(problem, "hooks")) == sum(pieces(now_of(floor), "hooks"))
+    assert pieces(problem, "cut") == pieces(now_of(floor), "cut")
+
+
+def test_trays_that_are_begun_stay_as_they_are() -> None:
+    floor = a_floor(trays=6)
+    floor.press("person came", {"room": "shop"})
+    floor.press("load started", run="r1", load="cut/1")
+
+    problem = then_of(floor, TraySize("r1", 3))
+
+    assert [block.pieces for block in problem.blocks if block.step == "sand:120"] == [5, 5, 5, 3, 3, 3, 3, 3]
+    assert next(block.begun for block in problem.blocks if block.load == "cut/1")
+
+
+def test_trays_that_are_all_begun_cannot_be_others() -> None:
+    floor = a_floor(trays=3)
+    floor.press("person came", {"room": "shop"})
+    floor.press("load started", run="r1", load="cut/1")
+
+    with pytest.raises(Refused, match="try trays begun"):
+        then_of(floor, TraySize("r1", 3))
+
+
+def test_a_time_times_a_factor_changes_that_operation_alone() -> None:
+    floor = a_floor()
+
+    now, then = now_of(floor), then_of(floor, Times("r1", "engrave", "machine", 50))
+
+    for one, other in zip(now.blocks, then.blocks, strict=True):
+        is_it = one.operation == "engrave" and any(part.kind == "machine" for part in one.stretches)
+        assert (other.length < one.length) == is_it
+
+
+def test_longer_work_is_shown_as_worse_and_shorter_as_no_worse() -> None:
+    floor = a_floor(record=alone())
+
+    assert moved(beside(floor, Times("r1", "sand", "", 300))) > 0
+    assert moved(beside(floor, Times("r1", "sand", "", 50))) <= 0
+
+
+def test_the_same_luck_meets_both() -> None:
+    found = beside(a_floor(), Capacity("extraction", 2), goes=8)
+
+    assert found.before is not None
+    assert found.after is not None
+    assert found.before.outlook == found.after.outlook is not None
+
+
+def test_neighbours_change_places_where_nothing_binds_them() -> None:
+    floor = a_floor(product=by_hand_only(), boards={})
+
+    assert [(one.key, other.key) for one, other in swappable(floor.run)] == [("cut", "file"), ("file", "pack")]
+    problem = then_of(floor, Swapped("r1", "cut"))
+    first = {block.step for block in problem.blocks if not block.lags}
+    assert first == {"file"}
+    assert sum(block.pieces for block in problem.blocks if block.step == "cut") == 15
+    assert moved(beside(floor, Swapped("r1", "cut"))) == 0
+
+
+def test_what_is_begun_or_bound_keeps_its_place() -> None:
+    floor = a_floor(product=by_hand_only(), boards={})
+    floor.press("person came", {"room": "shop"})
+    floor.press("load started", run="r1", load="cut/1")
+
+    assert [one.key for one, _ in swappable(floor.run)] == ["file"]
+    # Boards are cut first, texts begin at the laser, oil dries.
+    assert [one.key for one, _ in swappable(a_floor().run)] == ["clean"]
+    with pytest.raises(Refused, match="try order"):
+        then_of(a_floor(), Swapped("r1", "sand"))
+
+
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        (OnePersonMore("nobody"), "try hours of nobody"),
+        (Capacity("steam", 2), "try service unknown"),
+        (Capacity("extraction", 0), "try capacity"),
+        (Capacity("extraction", 1), "try the same"),
+        (TraySize("r1", 0), "try pieces"),
+        (TraySize("r1", 5), "try the same"),
+        (TraySize("r9", 5), "run unknown"),
+        (Times("r1", "sand", "", 5), "try per cent"),
+        (Times("r1", "sand", "", 100), "try the same"),
+        (Times("r1", "sand", "machine", 50), "try no such time"),
+        (Times("r1", "weld", "", 50), "try no such time"),
+        (Swapped("r1", "weld"), "try order"),
+    ],
+)
+def test_what_makes_no_sense_is_refused_with_why(change: Change, code: str) -> None:
+    with pytest.raises(Refused, match=code):
+        then_of(a_floor(), change)
+
+
+def test_a_capacity_too_small_for_a_wait_leaves_no_plan() -> None:
+    record = shop()
+    record["services"].append({"key": "clamps", "name": "Clamps", "capacity": 4})
+    record["products"][0]["operations"][1]["wait"] = {
+        "why": "clamp", "least_minutes": 30, "latest_minutes": None, "holds": {"clamps": 2},
+    }  # fmt: skip
+    floor = a_floor(record=record, product=record["products"][0])
+
+    found = beside(floor, Capacity("clamps", 1))
+
+    assert found.before is not None
+    assert found.after is None
+    assert moved(beside(floor, Capacity("clamps", 2))) >= 0

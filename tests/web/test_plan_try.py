@@ -1,0 +1,178 @@
+"""Trying a change on the Plan page: the answer in words, what is wrong with it, and what is kept for the Review."""
+
+import re
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.app import House
+from tests import scenario
+from tests.conftest import START
+from tests.core.test_changed import by_hand_only
+from tests.web.test_plan_schedule import NoWork, opened, plan_page, work
+from tests.web.test_shop_pages import words
+
+__all__ = ["work"]
+
+FASTER = {"run": "r1", "what": "times", "operation": "sand", "kind": "hand", "per_cent": "50"}
+
+
+def tried(client: FlaskClient, **asked: str) -> str:
+    return words(client.get("/plan/try", query_string={"run": "r1", **asked}))
+
+
+def test_the_plan_page_leads_to_it(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    plan_page(client, house)
+
+    assert 'href="/plan/try"' in client.get("/plan").text
+    assert "What would you change?" in words(client.get("/plan/try"))
+
+
+def test_quicker_work_is_answered_side_by_side(client: FlaskClient, house: House) -> None:
+    opened(house)
+
+    said = tried(client, **FASTER)
+
+    assert "Sand: the work by hand takes 50 % of its time" in said
+    assert re.search(r"The finish moves (by nothing|by .+ earlier); hands-on work is 3\d min less\.", said)
+    assert re.search(r"Done \w+ \d+:\d\d \w+ \d+:\d\d", said)
+    assert "Hands on" in said
+
+
+def test_a_change_that_makes_it_worse_is_shown_as_such(client: FlaskClient, house: House) -> None:
+    record = scenario.shop()
+    record["people"] = record["people"][:1]
+    opened(house, record)
+
+    said = tried(client, what="times", operation="sand", per_cent="1000")
+
+    assert re.search(r"The finish moves .+ later; hands-on work is .+ more\. So the change makes it worse\.", said)
+
+
+def test_more_work_that_the_night_hides_is_worse_all_the_same(client: FlaskClient, house: House) -> None:
+    record = scenario.shop()
+    record["people"] = record["people"][:1]
+    opened(house, record)
+
+    said = tried(client, what="times", operation="sand", per_cent="300")
+
+    assert re.search(
+        r"moves by nothing; hands-on work is .+ more\. What holds it: .+ So the change makes it worse\.", said
+    )
+
+
+def test_where_nothing_moves_it_says_what_holds_the_run(client: FlaskClient, house: House) -> None:
+    opened(house)
+
+    said = tried(client, what="capacity", service="extraction", capacity="3")
+
+    assert "Dust extraction: 3 at once" in said
+    assert re.search(r"moves by nothing; hands-on work stays as it is\. What holds it: ", said)
+
+
+def test_one_person_more_and_other_trays_have_their_words(client: FlaskClient, house: House) -> None:
+    opened(house)
+
+    person = tried(client, what="person", like="ann", **{"from": START.date().isoformat()})
+    trays = tried(client, what="trays", pieces="3")
+
+    assert re.search(
+        r"One person more, with the hours of Ann, from \w+ \d+ \w+ 20\d\d on, who can do what asks for no", person
+    )
+    assert "3 pieces a tray, in the trays that are not begun" in trays
+
+
+def test_another_order_is_offered_where_the_route_allows_it(client: FlaskClient, house: House) -> None:
+    record = scenario.shop()
+    record["products"] = [by_hand_only()]
+    opened(house, record)
+
+    assert "File before Cut The finish moves by nothing" in tried(client, what="order", first="cut")
+
+
+def test_where_no_two_can_change_places_the_page_says_why(client: FlaskClient, house: House) -> None:
+    record = scenario.shop()
+    del record["products"][0]["operations"][1:3]
+    opened(house, record)
+
+    assert "No two neighbours of this route can change places" in tried(client)
+
+
+@pytest.mark.parametrize(
+    ("asked", "sentence"),
+    [
+        ({"what": "trays", "pieces": "many"}, "Write a whole number"),
+        ({"what": "trays", "pieces": "9" * 30}, "Write a whole number"),
+        ({"what": "trays", "pieces": "0"}, "from 1 to"),
+        ({"what": "person", "like": "ann", "from": "soon"}, "Write a day"),
+        ({"what": "person", "like": "zoe"}, "Choose somebody whose usual hours"),
+        ({"what": "capacity", "service": "steam", "capacity": "2"}, "Choose something that stations share"),
+        ({"what": "times", "operation": "sand", "per_cent": "5"}, "80 is a fifth less"),
+        ({"what": "times", "operation": "sand", "per_cent": "100"}, "nothing would change"),
+        ({"what": "order", "first": "cut"}, "These two cannot change places"),
+        ({"what": "magic"}, "Choose one of the changes"),
+    ],
+)
+def test_what_cannot_be_tried_gets_a_sentence(
+    client: FlaskClient, house: House, asked: dict[str, str], sentence: str
+) -> None:
+    opened(house)
+
+    said = tried(client, **asked)
+
+    assert "That cannot be tried" in said
+    assert sentence in said
+
+
+def test_a_change_is_kept_once_for_the_review_and_taken_off(client: FlaskClient, house: House) -> None:
+    opened(house)
+    for _ in range(2):
+        answer = client.post("/plan/try", data=FASTER)
+        assert (answer.status_code, answer.location) == (303, "/review/runs/r1#to-try")
+
+    page = client.get("/review/runs/r1")
+    said = words(page)
+
+    assert said.count("Sand: the work by hand takes 50 % of its time") == 1
+    assert "Changes to try" in said
+    assert "Changes to try, kept so far" in tried(client)
+    found = re.search(r'name="change" value="(\w+)"', page.text)
+    assert found is not None
+    client.post("/plan/try/drop", data={"run": "r1", "change": found[1]})
+    assert "Changes to try" not in words(client.get("/review/runs/r1"))
+
+
+def test_what_fits_into_no_plan_is_said_and_not_kept(client: FlaskClient, house: House) -> None:
+    record = scenario.shop()
+    record["services"].append({"key": "clamps", "name": "Clamps", "capacity": 4})
+    wait = {"why": "clamp", "least_minutes": 30, "latest_minutes": None, "holds": {"clamps": 2}}
+    record["products"][0]["operations"][1]["wait"] = wait
+    opened(house, record)
+    asked = {"what": "capacity", "service": "clamps", "capacity": "1"}
+
+    assert "With the change no plan fits" in tried(client, **asked)
+    assert client.post("/plan/try", data={"run": "r1", **asked}).status_code == 409
+
+
+def test_nothing_of_the_run_is_touched(client: FlaskClient, house: House) -> None:
+    opened(house)
+    before = house.workshop.ledger.last_seq, house.workshop.books.revision()
+
+    client.post("/plan/try", data=FASTER)
+
+    assert (house.workshop.ledger.last_seq, house.workshop.books.revision()) == before
+
+
+def test_what_is_wrong_is_not_kept(client: FlaskClient, house: House) -> None:
+    opened(house)
+
+    assert client.post("/plan/try", data={**FASTER, "per_cent": "1"}).status_code == 409
+    assert client.post("/plan/try", data={**FASTER, "run": "r9"}).status_code == 404
+    assert "Changes to try" not in words(client.get("/review/runs/r1"))
+
+
+def test_without_an_open_run_there_is_nothing_to_try_it_on(client: FlaskClient) -> None:
+    assert "No run is open" in words(client.get("/plan/try"))
+    assert client.get("/plan/try?run=r9").status_code == 409
