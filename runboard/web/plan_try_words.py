@@ -91,8 +91,12 @@ def _row(name: str, cells: list[str]) -> tuple[str, str, str]:
 
 
 def _range(names: Names, outlook: Forecast) -> str:
-    early, late = names.tick(outlook.finish[25]), names.tick(outlook.finish[75])
-    return early if early == late else f"{early} – {late}"
+    """'Friday 9:51–10:02', or both days where they differ."""
+    first, last = outlook.finish[25], outlook.finish[75]
+    early, late = names.tick(first), names.tick(last)
+    if early == late:
+        return early
+    return f"{early}–{names.clock(last)}" if names.day(first) == names.day(last) else f"{early} – {late}"
 
 
 def _way(ticks: int) -> str:

@@ -19,7 +19,7 @@ try-change-times = { $operation }: { $kind ->
     [unloading] unloading takes
     [hand] the work by hand takes
    *[all] everything takes
-  } { $percent } % of its time
+  } { $percent } % of its time
 try-change-order = { $first } before { $then }
 
 try-moves = The finish { $finish ->
