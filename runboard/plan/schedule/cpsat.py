@@ -127,8 +127,7 @@ class Model:
         """The weight of what is still to begin at each of some ticks, added up."""
         terms = []
         for at, weight in early.weights.items():
-            for tick in early.ticks:
-                late = self.model.new_bool_var("")
+            for late, tick in ((self.model.new_bool_var(""), tick) for tick in early.ticks):
                 self.model.add(self.begins[at] < tick).only_enforce_if(late.negated())
                 terms.append(weight * late)
         return sum(terms)

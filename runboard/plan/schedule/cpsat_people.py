@@ -171,12 +171,13 @@ class People:
         """Whether there is work from which a machine is watched in another room."""
         station = self.problem.stations[at]
         kinds = {one.kind for one in self._all}
-        hands = {other for other, kind in kinds if kind == "hands-on" and other in station.watched_from}
-        return (at, "watched") in kinds and any(self.problem.stations[one].room != station.room for one in hands)
+        others = {other for other, _ in kinds if other in station.watched_from}
+        return (at, "watched") in kinds and any(self.problem.stations[one].room != station.room for one in others)
 
     def _keep_within(self, clique: frozenset[Doing]) -> None:
         """All together: no more at a time than there are people, which says in one row what each person's says alone."""
-        rows = [self._row(one) for one in self._all if one.kind in clique]
+        # What is begun may be done by somebody beyond their hours.
+        rows = [self._row(one) for one in self._all if one.kind in clique and not one.begun]
         demands = [1] * len(rows)
         before = self.model.wish.before
         steps = Presence.of(person.windows for person in self.problem.people).steps

@@ -8,7 +8,7 @@ leave a little time in every evening.
 
 from collections import defaultdict
 from dataclasses import dataclass, replace
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import Any
 
 from ortools.sat.python import cp_model
@@ -57,6 +57,8 @@ def least_evenings(
     """The counts with the least finish from ``at_least`` on and before ``before``, ``kept`` of every evening's time left
     free; None where there are none."""
     spans = tuple(span for span in open_spans(problem) if span[0] < before)
+    if any(_is_split(block) for block in problem.blocks):  # its parts may be in two evenings: it is counted in one
+        return None
     same = same or alike(problem)
     is_least, used = True, 0.0
     for last in range(len(spans)):
@@ -69,6 +71,11 @@ def least_evenings(
         if found.done or used >= seconds:
             return replace(found, is_least=is_least, seconds=used)
     return None
+
+
+def _is_split(block: Block) -> bool:
+    """Whether a block runs alone between two parts that somebody must be there for."""
+    return any(one.offset + one.length != other.offset for one, other in pairwise(block.attended))
 
 
 class _Counts:

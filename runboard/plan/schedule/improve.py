@@ -31,6 +31,10 @@ _RULES_SHARE = 0.2
 _BLOCKS_A_SECOND = 720_000
 _BLOCKS_PLAIN = 15_000
 _EVENINGS_SECONDS = 2.0
+# Some evenings at a time: the share of the time, and the most of them. Seconds to make a model, for a block and a person.
+_REFILL_SHARE = 0.4
+_WIDEST = 3
+_MAKING = 0.0004
 
 
 @dataclass(frozen=True)
@@ -143,19 +147,23 @@ class _Search:
     def _refill(self) -> None:
         """Some evenings at a time, from the first to the last and again: more of them, and longer, where it is stuck."""
         weights = weights_of(self.problem)
-        width, each = 1, 0.6
-        while not self.is_over and self.used < self.seconds * 0.8:
+        width, each, until = 1, 0.6, self.used + self.seconds * _REFILL_SHARE
+        while width <= _WIDEST and not self.is_over and self.used < until:
             before, at = self.plan, 0
-            while at < len(spans := evenings_of(self.problem, self.plan)) and not self.is_over:
+            while at < len(spans := evenings_of(self.problem, self.plan)) and self.used < until and not self.is_over:
                 opens = spans[at][0]
                 closes = spans[at + width][1] if at + width < len(spans) else self.finish
                 limits = self._limits(each)
                 found, took = refilled(self.problem, self.plan, opens, closes, limits, weights)
-                self.used += took
+                self.used += took + self._making(len(found.placed))
                 self._keep(found)
                 at += 1
             if before == self.plan:
-                width, each = min(width + 1, 3), each * 1.5
+                width, each = width + 1, each * 1.5
+
+    def _making(self, blocks: int) -> float:
+        """Roughly what making a model takes, which the solver's own seconds leave out."""
+        return _MAKING * blocks * len(self.problem.people)
 
     def _keep(self, plan: Plan) -> None:
         """A refilled plan is kept where it is no worse: what it wins shows later."""
@@ -170,10 +178,10 @@ class _Search:
     def _race(self) -> None:
         """In turn, each longer than the last: beginning at the plan at hand, and from nothing; and, where a machine may be
         watched by turns, by anybody, which bounds."""
-        each, turn = 1.0, 0
+        each, turn = (1.0 if len(self.problem.blocks) <= _WHOLE else 3.0), 0
         entries = ["cold", "hinted"]
         if sum(bool(one.windows) for one in self.problem.people) > 1 and any(b.watched for b in self.problem.blocks):
-            entries.append("anyone")
+            entries.insert(0, "anyone")
         while not self.is_over:
             self._solve(entries[turn % len(entries)], each)
             turn += 1
@@ -185,13 +193,13 @@ class _Search:
         model = Model(self.problem, wish, self.chains, self.same)
         if entry != "cold":
             model.hint(self.plan)
-        answer = model.solve(self._limits(seconds), self.take if model.is_plan else None)
-        self.used += answer.seconds
+        answer = model.solve(self._limits(seconds), self.take if entry != "anyone" else None)
+        self.used += answer.seconds + self._making(len(self.problem.blocks))
         self.seed += 1
         self._hear(model, answer)
 
     def _hear(self, model: Model, answer: Answer) -> None:
-        if answer.plan is not None and model.is_plan:
+        if answer.plan is not None and model.wish.watching == "named":
             self.take(answer.plan)
         if model.is_bound:
             self.raise_bound(answer.bound, "search")
