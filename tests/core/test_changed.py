@@ -149,6 +149,15 @@ def test_longer_work_is_shown_as_worse_and_shorter_as_no_worse() -> None:
     assert moved(beside(floor, Times("r1", "sand", "", 50))) <= 0
 
 
+@pytest.mark.parametrize("step", ["cut", "clean", "sand", "engrave", "oil", "hooks"])
+@pytest.mark.parametrize("trays", [2, 5, 7])
+def test_less_time_is_never_shown_as_later(trays: int, step: str) -> None:
+    floor = a_floor(trays, alone())
+
+    for per_cent in (90, 50):
+        assert moved(beside(floor, Times("r1", step, "", per_cent))) <= 0
+
+
 def test_the_same_luck_meets_both() -> None:
     found = beside(a_floor(), Capacity("extraction", 2), goes=8)
 

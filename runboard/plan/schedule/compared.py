@@ -4,7 +4,7 @@ Each is also offered what the other found, wherever it fits: so a change that on
 a difference is one of the shop, not of the search.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.draws import Spread
@@ -71,9 +71,25 @@ def _best(problem: Problem, own: Greedy | None, other: Greedy | None) -> Plan | 
         rule = Rule(problem)
         if rule.finish(other.priority, other.knobs) >= 0:
             plans.append(rule.plan())
-        if _fits(problem, other.plan):
-            plans.append(other.plan)
+        begun_alike = _begun_alike(problem, other.plan)
+        if _fits(problem, begun_alike):
+            plans.append(begun_alike)
     return min(plans, key=lambda plan: _value(problem, plan), default=None)
+
+
+def _begun_alike(problem: Problem, plan: Plan) -> Plan:
+    """The plan with each block's own work beginning when it did there; setups end and watching starts with it."""
+    placed = []
+    for one, block in zip(plan.placed, problem.blocks, strict=True):
+        setup = block.setup if one.setup else 0
+        watchers = one.watchers
+        if block.watched is not None and watchers:
+            starts = one.begins() + block.watched.offset
+            ends = starts + block.watched.length
+            later = tuple((who, tick) for who, tick in watchers[1:] if starts < tick < ends)
+            watchers = ((watchers[0][0], starts), *later)
+        placed.append(replace(one, start=one.begins() - setup, setup=setup, watchers=watchers))
+    return Plan(tuple(placed), plan.source)
 
 
 def _fits(problem: Problem, plan: Plan) -> bool:
