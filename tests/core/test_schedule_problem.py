@@ -126,3 +126,12 @@ def test_a_wait_that_has_begun_keeps_its_room_wet_and_its_places_held_for_what_i
     assert lag.latest is not None
     assert timedelta(hours=12.9) < lag.latest * TICK <= timedelta(hours=13)
     assert (drying.wet, lag.holds) == (lag.least, ((0, 1),))
+
+
+def test_a_wait_that_holds_more_than_there_is_leaves_what_follows_it_out():
+    product = key_rails()
+    product["operations"][4]["wait"] |= {"holds": {"extraction": 2}}
+
+    found = problem(opened(trays=3, product=product))
+
+    assert {(one.step, one.code) for one in found.left_out} == {("hooks", "service too small")}

@@ -31,11 +31,10 @@ def what_is_wrong(
     held = [hold for tray in block.trays for hold in run.trays[tray].holds if hold.step == step.key]
     if any(hold.until is None for hold in held) and not block.begun:
         return "pieces held", {**facts, "why": held[0].why}
-    for stretch in block.stretches:
-        for service, wanted in stretch.draws:
-            if wanted > book.services[service].capacity:
-                name = book.services[service].name
-                return "service too small", {**facts, "service": name, "wanted": wanted}
+    drawn = [one.draws for one in block.stretches] + [lag.holds for lag in block.lags]
+    for service, wanted in (one for draws in drawn for one in draws):
+        if wanted > book.services[service].capacity:
+            return "service too small", {**facts, "service": book.services[service].name, "wanted": wanted}
     if block.attended and not block.begun:
         return _nobody(longest_of, step, block, facts)
     return None
