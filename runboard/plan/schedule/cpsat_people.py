@@ -156,9 +156,8 @@ class People:
 
     def _keep_apart(self) -> None:
         if any(self._sees_afar(at) for at in range(len(self.problem.stations))):
-            self.model.is_bound = (
-                False  # where a watched machine is seen from another room, walks are taken too strictly
-            )
+            # Where a machine is watched from another room, walks are taken too strictly or not at all.
+            self.model.is_bound = self.model.is_plan = False
         for clique in cliques(self.problem):
             for done in self._done.values():
                 rows = [self._row(one) for one in done if one.kind in clique]
