@@ -10,61 +10,23 @@ OR-Tools is imported as this module is, so only a child process imports it.
 
 from collections import defaultdict
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
 from ortools.sat.python import cp_model
 
 from runboard.plan.schedule.alike import Alike, alike
-from runboard.plan.schedule.cpsat_people import People, Watching
+from runboard.plan.schedule.cpsat_people import People
 from runboard.plan.schedule.cpsat_setups import Setups
 from runboard.plan.schedule.domains import Chains, starts_of
 from runboard.plan.schedule.presence import common
-from runboard.plan.schedule.problem import Block, Placed, Plan, Problem, Span
+from runboard.plan.schedule.problem import Block, Placed, Plan, Problem
+from runboard.plan.schedule.wish import Answer, Early, Limits, Wish
+
+__all__ = ["Answer", "Early", "Limits", "Model", "Wish", "begun_fit"]
 
 Ends = Any  # a linear expression of the solver
-
-
-@dataclass(frozen=True)
-class Early:
-    """Instead of the least finish: as little as possible still to begin at each of ``ticks``, by ``weights`` of blocks."""
-
-    ticks: tuple[int, ...]
-    weights: dict[int, int]
-
-
-@dataclass(frozen=True)
-class Wish:
-    """What a model is to look for: a finish before ``before``, and not before ``at_least``, which is known already.
-    ``between`` narrows when blocks may begin. ``watching`` is by named people, or by anybody who is free."""
-
-    before: int
-    at_least: int = 0
-    between: dict[int, Span] = field(default_factory=dict)
-    watching: Watching = "named"
-    setups: bool = True
-    early: Early | None = None
-
-
-@dataclass(frozen=True)
-class Limits:
-    """How long a solve may take. ``work`` is the solver's own measure, which is the same on every computer."""
-
-    seconds: float
-    workers: int = 1
-    seed: int = 1
-    work: float | None = None
-
-
-@dataclass(frozen=True)
-class Answer:
-    """What a solve came to: a plan, a bound on the finish, whether everything was tried; and the seconds it took."""
-
-    plan: Plan | None
-    bound: int
-    is_all: bool
-    seconds: float
 
 
 class Model:

@@ -4,7 +4,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from functools import reduce
 from itertools import combinations
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any
 
 from ortools.sat.python import cp_model
 
@@ -15,9 +15,6 @@ from runboard.plan.schedule.problem import Block, Placed, Span, Stretch
 
 if TYPE_CHECKING:
     from runboard.plan.schedule.cpsat import Model
-
-# By one person from start to end, or by whoever is free: nobody is named, so such a plan is none, but its bound holds.
-Watching = Literal["named", "anyone"]
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,7 @@ from runboard.plan.schedule.conflicts import Doing, cliques, ticks_of
 from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.presence import Presence, common, everybody, open_spans
 from runboard.plan.schedule.problem import Block, Problem, Span
+from runboard.plan.schedule.ways import shortest_ways
 
 # The finish counts so much more than how early the work is, which stays below this.
 _BELOW_A_TICK = 10_000
@@ -220,23 +221,9 @@ class _Counts:
         there = max(many for start, many in people.steps if start < self.spans[evening][1])
         for size in range(there + 1, len(rooms) + 1):
             for some in combinations(rooms, size):
-                ways = sorted(self._ways(some))[: size - there]
+                ways = sorted(shortest_ways(self.problem, some))[: size - there]
                 self.model.add(walked >= sum(ways) * (sum(used[room] for room in some) - size + 1))
         return walked
-
-    def _ways(self, rooms: tuple[int, ...]) -> list[int]:
-        """The ways of the shortest tree over rooms."""
-        reached, found = {rooms[0]}, []
-        while len(reached) < len(rooms):
-            walk, room = min(
-                (min(self.problem.walks[one][other], self.problem.walks[other][one]), other)
-                for one in reached
-                for other in rooms
-                if other not in reached
-            )
-            reached.add(room)
-            found.append(walk)
-        return found
 
     def _keep_people(self, clique: frozenset[Doing]) -> None:
         hours = everybody(self.problem)
