@@ -1,5 +1,7 @@
 """What every folder of tests shares."""
 
+import sys
+from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -20,6 +22,15 @@ class HandClock:
         """Move on by so many ``minutes``, ``hours``, …; answers the new moment."""
         self.moment += timedelta(**span)
         return self.moment
+
+
+@pytest.fixture(autouse=True)
+def cold() -> Iterator[None]:
+    """Each test begins with the dispatch rule not compiled in this process, whatever a server of an earlier test warmed."""
+    rule = sys.modules.get("runboard.plan.schedule.rule")
+    if rule is not None:
+        rule._WARM.clear()
+    yield
 
 
 @pytest.fixture

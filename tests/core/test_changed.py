@@ -211,7 +211,7 @@ def test_what_makes_no_sense_is_refused_with_why(change: Change, code: str) -> N
         then_of(a_floor(), change)
 
 
-def test_a_capacity_too_small_for_a_wait_leaves_no_plan() -> None:
+def test_a_capacity_too_small_for_a_wait_leaves_out_what_follows_it() -> None:
     record = shop()
     record["services"].append({"key": "clamps", "name": "Clamps", "capacity": 4})
     record["products"][0]["operations"][1]["wait"] = {
@@ -222,5 +222,5 @@ def test_a_capacity_too_small_for_a_wait_leaves_no_plan() -> None:
     found = beside(floor, Capacity("clamps", 1))
 
     assert found.before is not None
-    assert found.after is None
+    assert "service too small" in {one.code for one in found.left_out}
     assert moved(beside(floor, Capacity("clamps", 2))) >= 0
