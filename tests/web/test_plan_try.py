@@ -152,7 +152,7 @@ def test_what_fits_into_no_plan_is_said_and_not_kept(client: FlaskClient, house:
     opened(house, record)
     asked = {"what": "capacity", "service": "clamps", "capacity": "1"}
 
-    assert "With the change no plan fits" in tried(client, **asked)
+    assert "it draws 2 of Clamps at once, and the shop has fewer" in tried(client, **asked)
     assert client.post("/plan/try", data={"run": "r1", **asked}).status_code == 409
 
 
