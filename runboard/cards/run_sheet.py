@@ -9,6 +9,7 @@ from runboard.cards.work import is_done, pieces_in, step_name
 from runboard.run.route import Step
 from runboard.run.state import RunState, Tray
 from runboard.shop.book import Book
+from runboard.shop.process_chart import symbols
 
 
 def run_sheet(book: Book, run: RunState, links: Links, speech: Speech) -> RunSheet:
@@ -24,7 +25,7 @@ def run_sheet(book: Book, run: RunState, links: Links, speech: Speech) -> RunShe
         product=run.product_name,
         about=tuple(part for part in about if part),
         orders=tuple(_order(run, at, speech) for at in range(len(run.orders))),
-        steps=tuple(_step(book, step, speech) for step in run.route.steps),
+        steps=tuple(_step(book, run, step, speech) for step in run.route.steps),
         trays=tuple(_tray(book, run, tray, links, speech) for tray in run.trays.values()),
         supplies=_supplies(run),
         foot=foot_of(book, run, speech, len(run.revisions), 1),
@@ -37,9 +38,13 @@ def _order(run: RunState, at: int, speech: Speech) -> tuple[str, str, str]:
     return speech("card-pieces", pieces=order.pieces), whom, speech.moment(order.due) if order.due else ""
 
 
-def _step(book: Book, step: Step, speech: Speech) -> StepLine:
+def _step(book: Book, run: RunState, step: Step, speech: Speech) -> StepLine:
+    """A step with its process-chart symbols."""
     station = book.station(step.operation.station)
-    return StepLine(step.index + 1, step_name(step, speech), station.name if station else step.operation.station)
+    earlier = run.route.steps[step.index - 1].operation if step.index else None
+    ahead, behind = symbols(book, step.operation, earlier)
+    name = f"{ahead} {step_name(step, speech)}{f' {behind}' if behind and step.last_pass else ''}"
+    return StepLine(step.index + 1, name, station.name if station else step.operation.station)
 
 
 def _tray(book: Book, run: RunState, tray: Tray, links: Links, speech: Speech) -> TrayLine:
