@@ -15,6 +15,7 @@ from runboard.run.route import Route, Step
 from runboard.run.shop_answers import alert_id
 from runboard.run.state import Load, ShopState
 from runboard.shop.book import Book
+from runboard.shop.care import finish_of
 from runboard.shop.finish import UNKNOWN_FINISH
 from runboard.shop.hours import local_day
 
@@ -74,11 +75,8 @@ def _of_step(draft: Draft, load: Load) -> tuple[str, str]:
 
 def finished_before(book: Book, route: Route, step: Step) -> Step | None:
     """The last step before this one that brings a finish on, if there is one: sanding after it makes oily dust."""
-    for earlier in reversed(route.steps[: step.index]):
-        station = book.station(earlier.operation.station)
-        if earlier.operation.finish or (station is not None and station.kind == "finishing"):
-            return earlier
-    return None
+    earlier = reversed(route.steps[: step.index])
+    return next((one for one in earlier if finish_of(book, one.operation) is not None), None)
 
 
 def _keep(draft: Draft, event: Event, key: str, load: Load, begins: bool, ends: bool) -> None:

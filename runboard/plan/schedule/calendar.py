@@ -22,20 +22,13 @@ def ticks_in(start: datetime, spans: Sequence[tuple[datetime, datetime]]) -> tup
 def windows_of(book: Book, person: Person, seen: PersonState | None, now: datetime) -> tuple[Span, ...]:
     """When somebody works: until when they said today, then their usual hours, start-up and tidy-up taken off."""
     said: list[tuple[datetime, datetime]] = []
-    usual_from = now
-    if seen is not None and seen.until is not None and seen.came_at is not None and seen.until > now:
-        said = [(now, seen.until - person.tidy_up)]
-        usual_from = seen.until
-    usual = open_windows(person.hours, book.time_zone, usual_from, now + HORIZON)
-    # A window that is open already has no start-up left only for somebody who has come.
-    later = [(opens + person.start_up, closes - person.tidy_up) for opens, closes in usual if _is_new(opens, seen, now)]
-    return ticks_in(now, said + later)
-
-
-def _is_new(opens: datetime, seen: PersonState | None, now: datetime) -> bool:
-    """Whether usual hours still count: the rest of a session that somebody cut short does not."""
-    in_session = seen is not None and seen.until is not None and seen.came_at is not None and seen.until > now
-    return not in_session or seen is None or seen.until is None or opens > seen.until
+    until = seen.until if seen is not None and seen.came_at is not None else None
+    usual = open_windows(person.hours, book.time_zone, max(now, until or now), now + HORIZON)
+    if until is not None and until > now:
+        said = [(now, until - person.tidy_up)]
+        # The rest of usual hours that somebody cuts short today does not count.
+        usual = [one for one in usual if one[0] > until]
+    return ticks_in(now, said + [(opens + person.start_up, closes - person.tidy_up) for opens, closes in usual])
 
 
 def runs_of(book: Book, station: Station, seen: StationState | None, now: datetime) -> tuple[Span, ...]:

@@ -199,7 +199,7 @@ class _Maker:
         if load.state == "running":
             left = 1 if load.end_at is None else max(1, -((self.now - load.end_at) // TICK))
             machine = [replace(one, offset=0, length=left) for one in first if one.kind == "machine"]
-            return self._held(run, step, load, tuple(machine), second, begun=True)
+            return self._held(run, step, load, tuple(machine), second)
         if load.state in ("ended", "unloading"):
             return self._then(run, step, load, _shortened(second, gone if by is not None else 0), by)
         work = first or second
@@ -212,11 +212,10 @@ class _Maker:
         load: Load,
         first: tuple[Stretch, ...],
         second: tuple[Stretch, ...],
-        begun: bool,
     ) -> int:
         block = self._block(run, step, load.id, tuple(load.pieces), sum(load.pieces.values()), first)
         watcher = self.person_at.get(load.watcher)
-        index = self._add(run, step, replace(block, station=self._at(load), begun=begun, by=watcher))
+        index = self._add(run, step, replace(block, station=self._at(load), begun=True, by=watcher))
         if not second:
             return index
         after = self._block(run, step, load.id, tuple(load.pieces), sum(load.pieces.values()), second)
