@@ -236,15 +236,23 @@ class _Counts:
                 free = hours.between(head, closes)
                 walks = self.walks[evening] if head == opens else 0
                 self.model.add(work + walks <= int(free * (1 - self.kept)))
-        opens, closes = self.spans[-1]
-        most = max((many for start, many in hours.steps if start < closes), default=0)
-        for tail in {self.chains.tails[self.same.groups[at][0]] for at in some}:
-            late = [at for at in some if self.chains.tails[self.same.groups[at][0]] >= tail]
+        most = max((many for start, many in hours.steps if start < self.spans[-1][1]), default=0)
+        self._keep_tails({at: ticks[at] for at in some}, most)
+
+    def _keep_tails(self, ticks: dict[int, int], most: int) -> None:
+        """What is done in the last evening, ``most`` at a time, and what then comes after it, ends by the finish."""
+        opens = self.spans[-1][0]
+        for tail in {self._tail(at) for at in ticks}:
+            late = [at for at in ticks if self._tail(at) >= tail]
             work = sum(ticks[at] * self.count[at][-1] for at in late)
             any_late = self.model.new_bool_var("")
             self.model.add(sum(self.count[at][-1] for at in late) >= 1).only_enforce_if(any_late)
             self.model.add(sum(self.count[at][-1] for at in late) == 0).only_enforce_if(any_late.negated())
-            self.model.add(work <= most * (self.finish - tail - opens)).only_enforce_if(any_late)
+            head = min(self._head(at, len(self.spans) - 1) for at in late)
+            self.model.add(work <= most * (self.finish - tail - max(opens, head))).only_enforce_if(any_late)
+
+    def _tail(self, at: int) -> int:
+        return self.chains.tails[self.same.groups[at][0]]
 
     def _head(self, at: int, evening: int) -> int:
         """From when on the attended part of a block can be done in an evening."""
@@ -274,6 +282,7 @@ class _Counts:
                 )
                 free = capacity * (max(0, closes - head) if runs is None else runs.between(head, closes))
                 self.model.add(work <= free)
+        self._keep_tails(ticks, capacity)
 
     def solve(self, seconds: float) -> Evenings:
         """The counts, none where there are none; or none in that time, and then it is not sure."""
