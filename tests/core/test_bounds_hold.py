@@ -1,0 +1,81 @@
+"""No bound is above a plan that the checker finds nothing broken in, however that plan was come by."""
+
+from collections.abc import Iterator
+from random import Random
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from runboard.plan.schedule.bounds import all_bounds
+from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.cpsat import Model, Wish
+from runboard.plan.schedule.domains import Chains
+from runboard.plan.schedule.evenings import least_evenings
+from runboard.plan.schedule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.rule import Knobs, Rule
+from tests.core.instances import problems, the_trial
+from tests.core.optimum import LIMITS
+from tests.core.shorter import in_one_window
+
+_LATE = 6000
+
+
+def plans_by_chance(problem: Problem, seed: int, goes: int) -> Iterator[Plan]:
+    """The plans of the dispatch rule at priorities and knobs that chance gives, and the best that it finds itself."""
+    random, rule = Random(seed), Rule(problem)
+    for _ in range(goes):
+        priority = random.sample(range(len(problem.blocks)), len(problem.blocks))
+        knobs = Knobs(random.choice((0, 10**7)), bool(random.getrandbits(1)), random.choice((0, 60)))
+        if rule.finish(priority, knobs) >= 0:
+            yield rule.plan()
+    try:
+        yield greedy_plan(problem, goes)
+    except NoPlace:
+        return
+
+
+def searched(problem: Problem) -> Iterator[Plan]:
+    """What the search finds when no bound is told to it."""
+    answer = Model(problem, Wish(_LATE)).solve(LIMITS)
+    if answer.plan is not None:
+        yield answer.plan
+
+
+def bounds_of(problem: Problem, finish: int) -> Iterator[tuple[str, int]]:
+    """(rule, tick) of every bound there is, none of which knows another."""
+    yield from ((one.rule, one.tick) for one in all_bounds(problem))
+    evenings = least_evenings(problem, Chains(problem), 0, finish + 1, seconds=60)
+    if evenings is not None and evenings.is_least and evenings.done:
+        yield "evenings", evenings.finish
+    for watching in ("named", "anyone"):
+        model = Model(problem, Wish(finish + 1, watching=watching))
+        answer = model.solve(LIMITS)
+        if model.is_bound:
+            yield f"search, {watching}", answer.bound
+
+
+def above(problem: Problem, plans: Iterator[Plan]) -> list[tuple[str, int]]:
+    """The bounds that the best of these plans is before."""
+    finishes = [plan.finish(problem) for plan in plans if not broken(problem, plan)]
+    if not finishes:
+        return []
+    return [one for one in bounds_of(problem, min(finishes)) if one[1] > min(finishes)]
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@given(st.one_of(problems(4), problems(3).map(in_one_window)), st.integers(0, 10**6))
+def test_no_bound_is_above_any_checked_plan(problem: Problem, seed: int) -> None:
+    plans = [*plans_by_chance(problem, seed, 20), *searched(problem)]
+
+    assert above(problem, iter(plans)) == []
+
+
+@pytest.mark.parametrize(("trays", "people"), [(3, 1), (3, 2), (6, 2), (12, 3)])
+def test_no_bound_without_a_search_is_above_a_plan_of_instance_number_one(trays: int, people: int) -> None:
+    problem = the_trial(trays, people)
+
+    finish = min(plan.finish(problem) for plan in plans_by_chance(problem, trays, 20) if not broken(problem, plan))
+
+    assert [one for one in all_bounds(problem) if one.tick > finish] == []
