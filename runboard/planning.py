@@ -15,15 +15,13 @@ from runboard.plan.schedule.forecast import Forecast, forecast
 from runboard.plan.schedule.kernel.compiled import is_kept
 from runboard.plan.schedule.one_run import of_run
 from runboard.plan.schedule.problem import Plan, Problem
-from runboard.plan.schedule.rule import is_warm, warm
+from runboard.plan.schedule.rule import warm
 from runboard.run.state import RunState
 from runboard.store.holding import hold
 from runboard.web.plan_outlook import spread_of
 
 # done, total, and the plan so far.
 Told = Callable[[int, int, Plan], None]
-# Blocks placed for a forecast where the dispatch rule is not compiled: some seconds.
-MOST_PLAIN = 6_000
 
 
 class CannotPlan(Exception):
@@ -92,11 +90,9 @@ def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
 
 
 def _outlook(planned: Planned, answer: Answer, run: str) -> Forecast | None:
-    blocks = len(answer.problem.blocks)
     if not any(block.run == run for block in answer.problem.blocks) or answer.plan is None:
         return None
-    goes = None if is_warm() else max(20, MOST_PLAIN // blocks)
-    return forecast(answer.problem, answer.plan, goes, spread_of(planned), run=run)
+    return forecast(answer.problem, answer.plan, spread=spread_of(planned), run=run)
 
 
 def _run(workshop: Workshop, named: str) -> RunState:

@@ -7,18 +7,12 @@ from dataclasses import dataclass
 from runboard.floor.signals import Settings
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
-from runboard.plan.estimates import Estimates, estimates_from
+from runboard.plan.estimates import estimates_from, spread_in
 from runboard.plan.schedule.changed import Change, changed_problem
 from runboard.plan.schedule.compared import Compared, compared
-from runboard.plan.schedule.draws import Spread
 from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import Block
-from runboard.plan.schedule.rule import is_warm
 from runboard.run.refusal import Refused
-from runboard.run.state import ShopState
 
-# As long as the dispatch rule is not compiled a page cannot wait for long forecasts.
-MOST_PLAIN, GOES_PLAIN = 2_000, 20
 MOST_KEPT = 100
 
 
@@ -45,18 +39,7 @@ def try_change(workshop: Workshop, run: str, change: Change) -> Compared:
     now = workshop.clock.now()
     before = problem_for(state, book, now, estimates)
     after = changed_problem(state, book, now, estimates, change)
-    most = max(len(before.blocks), len(after.blocks))
-    goes = None if is_warm() else GOES_PLAIN if most * GOES_PLAIN <= MOST_PLAIN else 0
-    return compared(before, after, run, _spread(state, estimates), goes)
-
-
-def _spread(state: ShopState, estimates: Estimates) -> Spread:
-    def spread(block: Block, kind: str) -> float:
-        run = state.runs[block.run]
-        step = run.route.step(block.step)
-        return estimates.of(run, step, kind).spread if step is not None else 0.25
-
-    return spread
+    return compared(before, after, run, spread_in(state, estimates), None)
 
 
 def kept_changes(settings: Settings, run: str) -> list[Kept]:

@@ -1,9 +1,13 @@
-"""How long a time element takes: somebody's guess, moved by what was measured, with its spread.
+"""How long a time element takes on average: somebody's guess, moved by what was measured, with its spread.
 
-The logarithm of a time's ratio to its guess is taken as normal, and so is what is known of it: a conjugate update with
-known variances (any text on Bayesian statistics: Gelman et al., Bayesian Data Analysis, 2.5). What was measured in one
-session counts as one group, since a bad evening makes all its times long: the mean of n times then varies by
-session² + load²/n. So a few sessions move a guess, and one that was bad moves it only a little.
+A length is a mean, not the middle: a finish is a sum of many lengths, and the sum of means is the mean of the sum, while
+the sum of middles is too short (times are skewed: a long one is longer than a short one is short). A guess is taken as
+such a mean, and what was measured comes in as its arithmetic mean, as in time study.
+
+The guess and each session's mean are weighed by how much they vary (credibility: Bühlmann & Gisler, A Course in
+Credibility Theory, 3 and 4). What was measured in one session counts as one group, since a bad evening makes all its
+times long: the mean of n times then varies by session² + load²/n. So a few sessions move a guess, and one that was bad
+moves it only a little. Spreads are those of logarithms, which times are usually near to being normal in.
 """
 
 import math
@@ -13,6 +17,8 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from typing import Literal
 
+from runboard.plan.schedule.draws import Scatter, Spread, usual_spread
+from runboard.plan.schedule.problem import Block
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState
 from runboard.shop.book import ZERO, Book
@@ -41,15 +47,21 @@ MACHINE = Usual(session=0.03, load=0.03)
 
 @dataclass(frozen=True)
 class Known:
-    """What is known of a time element. ``length`` is of a load, for hand time of a piece; half of all times are longer.
+    """What is known of a time element. ``length`` is of a load, for hand time of a piece: what it takes on average.
 
-    ``spread`` is the standard deviation of the logarithm of one more time, what is not known of its middle included.
+    ``scatter`` is how much one more time will differ from it: by what is not known of the element itself, by the session,
+    and by the load; ``spread`` is all of that, the standard deviation of the logarithm.
     """
 
     length: timedelta
-    spread: float
+    scatter: Scatter
     source: Literal["guess", "measured"] = "guess"
     times: int = 0
+
+    @property
+    def spread(self) -> float:
+        """The standard deviation of the logarithm of one more time."""
+        return self.scatter.total
 
     @property
     def said(self) -> str:
@@ -95,6 +107,17 @@ class Estimates:
         return self._known[asked]
 
 
+def spread_in(state: ShopState, estimates: Estimates) -> Spread:
+    """How much each time element scatters, as it was learned; as usual for a step that its run's route no longer has."""
+
+    def spread(block: Block, kind: str) -> Scatter:
+        run = state.runs[block.run]
+        step = run.route.step(block.step)
+        return usual_spread(block, kind) if step is None else estimates.of(run, step, kind).scatter
+
+    return spread
+
+
 def estimates_from(state: ShopState, book: Book, kept: Kept | None = None) -> Estimates:
     """Estimates from every run that the log knows. ``kept`` holds what was read of runs before; give the same again."""
     kept = {} if kept is None else kept
@@ -129,15 +152,16 @@ def updated(guess: timedelta, times: Iterable[Measured], usual: Usual) -> Known:
     for one in times:
         ratio = one.length / guess if guess else 0.0
         if 1 / MOST_FACTOR <= ratio <= MOST_FACTOR:
-            sessions[one.session].append(math.log(ratio))
-    count = sum(len(logs) for logs in sessions.values())
-    means = [(math.fsum(logs) / len(logs), len(logs)) for logs in sessions.values()]
-    load = _load_variance(sessions.values(), usual)
-    weights = [1 / (usual.session**2 + load / n) for _, n in means]
-    precision = GUESS_SPREAD**-2 + math.fsum(weights)
-    middle = math.fsum(weight * mean for weight, (mean, _) in zip(weights, means, strict=True)) / precision
-    spread = math.sqrt(1 / precision + usual.session**2 + load)
-    return Known(guess * math.exp(middle), spread, "measured" if count else "guess", count)
+            sessions[one.session].append(ratio)
+    count = sum(len(ratios) for ratios in sessions.values())
+    load = _load_variance(([math.log(one) for one in ratios] for ratios in sessions.values()), usual)
+    guessed = GUESS_SPREAD**-2
+    weights = [1 / (usual.session**2 + load / len(ratios)) for ratios in sessions.values()]
+    means = [math.fsum(ratios) / len(ratios) for ratios in sessions.values()]
+    precision = guessed + math.fsum(weights)
+    mean = (guessed + math.fsum(weight * one for weight, one in zip(weights, means, strict=True))) / precision
+    scatter = Scatter(element=precision**-0.5, session=usual.session, load=math.sqrt(load))
+    return Known(guess * mean, scatter, "measured" if count else "guess", count)
 
 
 def _load_variance(sessions: Iterable[Sequence[float]], usual: Usual) -> float:

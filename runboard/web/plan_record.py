@@ -91,7 +91,7 @@ def _forecast(problem: Problem, run: str, outlook: Forecast | None, names: Names
         **{f"p{share}": _at(problem, tick) for share, tick in outlook.finish.items()},
         "chance_by_due": {line: chance for (of, line), chance in outlook.by_due.items() if of == run},
         "chance_by_evening": {
-            problem.moment(tick).astimezone(names.zone).date().isoformat(): chance
+            problem.moment(tick - 1).astimezone(names.zone).date().isoformat(): chance
             for tick, chance in outlook.by_evening
         },
     }

@@ -17,6 +17,7 @@ from runboard.run.state import RunState
 from runboard.web.pages_support import page, see_other, span_in_words, workshop
 from runboard.web.plan_chart import Sitting, sittings
 from runboard.web.plan_outlook import outlook_of
+from runboard.web.plan_pace import PaceWords, pace_words
 from runboard.web.plan_words import (
     Names,
     bound_sentence,
@@ -76,7 +77,7 @@ class RunWhen:
 def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.register_blueprint(part)
-    app.jinja_env.globals.update(span_of=span_of)
+    app.jinja_env.globals.update(span_of=span_of, pace_of=pace_of)
 
 
 def planner() -> Planner | None:
@@ -168,7 +169,7 @@ def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:
     found = []
     for tick, chance in outlook.by_evening if outlook is not None else ():
         if chance >= 0.01:
-            found.append(names.say("evening", day=names.day(tick), share=share(chance, "times in")))
+            found.append(names.say("evening", day=names.day(tick - 1), share=share(chance, "times in")))
         if chance >= 0.99:
             break
     return tuple(found)
@@ -193,6 +194,11 @@ def _span(ticks: int) -> str:
 
 
 # one press further down
+
+
+def pace_of(shown: Shown) -> PaceWords:
+    """How fast it goes; worked out only where it is shown, not each second while a search is looked at."""
+    return pace_words(shown.problem, shown.plan, names_for(shown.problem))
 
 
 @part.get("/plan/search")

@@ -9,7 +9,7 @@ from babel.dates import format_date, format_time
 from babel.lists import format_list
 
 from runboard.plan.schedule.effort import PersonLoad
-from runboard.plan.schedule.forecast import Forecast
+from runboard.plan.schedule.forecast import GOES, Forecast
 from runboard.plan.schedule.holding import Holder
 from runboard.plan.schedule.problem import TICK, LeftOut, Problem
 from runboard.run.state import RunState
@@ -112,13 +112,12 @@ def _all_evenings(names: Names, loads: Sequence[PersonLoad]) -> bool:
 
 
 def range_sentence(names: Names, outlook: Forecast | None) -> str:
-    """The finish as likely as not, and nearly sure."""
+    """The finish as likely as not, and nine times in ten; from how many goes, where those are few."""
     if outlook is None:
         return names.say("range-not-yet")
-    early, late, latest = (names.tick(outlook.finish[share]) for share in (25, 75, 95))
-    if early == late:
-        return names.say("range-one", late=latest)
-    return names.say("range", late=latest, to=late, **{"from": early})
+    first, early, late, last = (names.tick(outlook.finish[share]) for share in (5, 25, 75, 95))
+    said = names.say("range-one" if early == late else "range", first=first, last=last, to=late, **{"from": early})
+    return said if outlook.goes >= GOES else f"{said} {names.say('range-few', goes=outlook.goes)}"
 
 
 def holds_sentence(names: Names, found: Holder | None) -> str:

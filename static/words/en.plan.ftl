@@ -1,4 +1,4 @@
-# When it will be done, and what holds it. The server alone says these.
+# When it will be done, and what holds it. Of these Now says only what no plan can hold, and fetches the file for it.
 
 plan-done = Done { $day } about { $at }{ $count ->
     [0] .
@@ -17,8 +17,9 @@ plan-older = Reckoned { $at }; something was pressed since, and it is being reck
 plan-not-yet = It is being reckoned. Look again in a moment.
 
 plan-no-place = No plan was found that fits into people’s hours beside what is begun. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
-plan-range = As likely as not between { $from } and { $to }; nine times in ten by { $late }.
-plan-range-one = Nine times in ten by { $late }.
+plan-range = As likely as not between { $from } and { $to }; nine times in ten between { $first } and { $last }.
+plan-range-one = Nine times in ten between { $first } and { $last }.
+plan-range-few = Reckoned from { $goes } goes of the rest only.
 plan-range-not-yet = How sure that is, is being reckoned: look again in a moment.
 plan-evening = done by the end of { $day }: { $share }
 plan-line-due = in time { $share }
@@ -63,6 +64,26 @@ plan-rule-evenings = the work does not fit into fewer days.
 plan-rule-search = a search tried everything earlier, and nothing earlier is possible.
 plan-proved = No plan is done earlier: that is proved.
 plan-gap = Between that and the plan lie { $minutes } min in which somebody is there: so much might still be won by a better plan, or nothing.
+
+# How fast it goes: one press further down.
+plan-pace-needed = A piece is needed every { $takt } to be there { $day } { $at }; { $station } gives one every { $each }.
+plan-pace-late = Pieces that were due { $day } { $at } are not there yet. { $station } gives one every { $each }.
+plan-pace-undated = No order line says by when. { $station } is the slowest station: it gives a piece every { $each }.
+plan-pace-too-slow = That is too slow. More hours, or less work on each piece there, would change it.
+plan-pace-not-enough = That is not enough. More hours, or somebody more, would change it.
+plan-pace-later = The plan has them there { $day } { $at }, which is later: waits, and what else is done first, count too.
+plan-pace-people = { $watched ->
+    [none] Hands are wanted for { $each } of each piece
+   *[other] Hands, and staying at { $watched }, take { $each } of each piece
+  }; there are { $takt } of somebody’s time for it.
+plan-pace-held-by-station = { $station } sets the pace: time saved anywhere else gives no more pieces an hour.
+plan-pace-held-by-people = People’s time sets the pace: a faster machine that nobody stays at gives no more pieces an hour.
+plan-pace-balance = At a piece every { $each } the stations are at work { $share } % of their time, all together.
+plan-pace-serves = { $station }: { $hands } of hands, then it runs { $machine }. Hands alone would do for { $count ->
+    [1] one such machine
+   *[other] { $count } such machines
+  }; that counts no rule about who must stay with it or be near, and those rules come first.
+plan-pace-in-work = { $average } trays are begun and not done, on average. One comes off every { $every } and takes { $through } from its first step to its last, in hours that somebody is there.
 
 # What no plan can hold, by why: the clash, and what to do.
 left-out-no-station = { $step }: its station is not in the shop’s book any more. Give it another station in the route.

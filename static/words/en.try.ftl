@@ -40,7 +40,7 @@ try-no-plan-then = With the change no plan fits into people’s hours and into w
 
 try-row-finish = Done
 try-row-likely = As likely as not
-try-row-late = Nine times in ten by
+try-row-late = Nineteen times in twenty by
 try-row-hands = Hands on
 
 refused-try-unknown = Choose one of the changes on this page.

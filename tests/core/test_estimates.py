@@ -192,3 +192,21 @@ def test_runs_that_did_not_change_are_read_once():
     estimates_from(floor.state, floor.book, kept)
 
     assert kept["r1"][1] is first
+
+
+def test_many_times_are_known_by_their_arithmetic_mean():
+    lengths = [8, 10, 12, 20] * 250
+    times = [Measured(one * MINUTE, (str(at), date(2026, 6, 1)), "") for at, one in enumerate(lengths)]
+
+    found = updated(10 * MINUTE, times, HANDS)
+
+    assert found.length / MINUTE == pytest.approx(12.5, rel=0.01)
+
+
+def test_what_is_not_known_of_an_element_shrinks_while_sessions_still_differ():
+    found = updated(10 * MINUTE, evenings(*[10] * 28, each=3), HANDS)
+
+    assert found.length == 10 * MINUTE
+    assert found.scatter.element < GUESS_SPREAD / 4
+    assert found.scatter.session == HANDS.session
+    assert found.spread == pytest.approx(found.scatter.total)

@@ -7,7 +7,7 @@ from statistics import mean, stdev
 import pytest
 
 from runboard.plan.schedule import rule as rules
-from runboard.plan.schedule.draws import drawn_lengths
+from runboard.plan.schedule.draws import Scatter, drawn_lengths
 from runboard.plan.schedule.forecast import follow, forecast
 from runboard.plan.schedule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.kernel import compiled as compiling
@@ -62,7 +62,7 @@ def test_without_spread_the_forecast_is_the_plan():
     problem = the_trial(9, 2)
     plan = greedy_plan(problem)
 
-    told = forecast(problem, plan, 5, spread=lambda block, kind: 0.0)
+    told = forecast(problem, plan, 5, spread=lambda block, kind: Scatter())
 
     assert set(told.finish.values()) == {plan.finish(problem)}
 

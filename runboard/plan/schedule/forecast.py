@@ -3,21 +3,21 @@
 The rule decides by estimates, as people do, and what was begun goes on to its end. A range, no promise.
 """
 
+from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from runboard.plan.schedule.draws import Spread, drawn_lengths, usual_spread
-from runboard.plan.schedule.presence import open_spans
+from runboard.plan.schedule.draws import Spread, day_ends, drawn_lengths, usual_spread
 from runboard.plan.schedule.priorities import STEP, by_start
 from runboard.plan.schedule.problem import FAR, Order, Plan, Problem
 from runboard.plan.schedule.rule import Knobs, Rule
 
 QUANTILES = (5, 25, 50, 75, 95)
-# A gap in everybody's hours that makes an evening of what lies before it: six hours.
-_NIGHT = 6 * 60 * 2
-_GOES_COMPILED, _GOES_PLAIN = 1000, 40
+GOES = 1000
+# Where the rule is not compiled: blocks placed while a page waits, some tenths of a second, and the fewest and most goes.
+_BLOCKS_PLAIN, _FEWEST_PLAIN, _MOST_PLAIN = 6_000, 20, 200
 _STAYS = (0, 10 * STEP, 100 * STEP, 10**7)
 
 
@@ -40,14 +40,27 @@ class Forecast:
 def forecast(
     problem: Problem, plan: Plan, goes: int | None = None, spread: Spread = usual_spread, seed: int = 1, run: str = ""
 ) -> Forecast:
-    """What may become of a plan: of all of it, or of one ``run``. ``goes`` is how often the rest of the run is worked through, by default a thousand times
-    where the rule is compiled; the same seed meets the same luck."""
+    """What may become of a plan: of all of it, or of one ``run``. ``goes`` is how often the rest of the run is worked
+    through, by default a thousand times where the rule is compiled and ``plain_goes`` where not; the same seed meets the
+    same luck."""
     rule = Rule(problem)
-    goes = goes or (_GOES_COMPILED if rule.is_compiled else _GOES_PLAIN)
+    goes = goes or (GOES if rule.is_compiled else plain_goes(problem))
     priority, knobs = follow(rule, plan)
     marks = [block.index for block in problem.blocks if block.last]
-    found = rule.ends(drawn_lengths(problem, goes, spread, seed), priority, knobs, marks)
+    found = rule.ends(drawn_lengths(problem, goes, spread, seed, days_of(problem, plan)), priority, knobs, marks)
     return _told(problem, found, marks, run)
+
+
+def days_of(problem: Problem, plan: Plan) -> list[str]:
+    """For each block the day on which the plan begins it, by the moment when that day's hours end."""
+    ends = day_ends(problem)
+    names = [*(problem.moment(tick).isoformat() for tick in ends), ""]
+    return [names[bisect_left(ends, placed.start + 1)] for placed in plan.placed]
+
+
+def plain_goes(problem: Problem) -> int:
+    """How many goes plain Python has time for while a page waits."""
+    return max(_FEWEST_PLAIN, min(_MOST_PLAIN, _BLOCKS_PLAIN // max(1, len(problem.blocks))))
 
 
 def follow(rule: Rule, plan: Plan) -> tuple[list[int], Knobs]:
@@ -97,12 +110,8 @@ def _there(problem: Problem, ends: Any, marks: Sequence[int], order: Order) -> A
 
 def _by_evening(problem: Problem, finish: Any) -> list[tuple[int, float]]:
     """(the end of a day's hours, the chance to be done by then), from the first with a chance to the first that is sure."""
-    spans = open_spans(problem)
-    evenings = [
-        closes for at, (_, closes) in enumerate(spans) if at + 1 == len(spans) or spans[at + 1][0] - closes >= _NIGHT
-    ]
     found: list[tuple[int, float]] = []
-    for evening in evenings:
+    for evening in day_ends(problem):
         chance = float((finish <= evening).mean())
         if chance > 0:
             found.append((evening, chance))
