@@ -5,22 +5,18 @@ Job shops: ft06 from Fisher and Thompson 1963 (in Muth and Thompson, *Industrial
 and Sprecher 1996) as in the package ``psplib`` 0.4.0 (MIT), ``data/j301_1.sm``: optimum 43, longest path 38.
 """
 
+from collections.abc import Callable
 from itertools import permutations
 
 import pytest
 
 from runboard.plan.schedule.bounds import bound
 from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
-from runboard.plan.schedule.problem import Problem
+from runboard.plan.schedule.greedy import greedy_plan
+from runboard.plan.schedule.problem import Plan, Problem
 from tests.job_shops import JOB_SHOPS, OPTIMA, flow_shop, job_shop, one_person, project
-
-HORIZON = 3000
-
-
-def solved(problem: Problem) -> Answer:
-    wish = Wish(HORIZON, bound(problem).tick)
-    return Model(problem, wish).solve(Limits(60, work=30))
+from tests.lines import in_given_order
+from tests.outside.proving import solved
 
 
 @pytest.mark.parametrize("name", ["ft06", "la01", "la02", "la03"])
@@ -75,6 +71,18 @@ def test_two_machines_in_a_row_reach_what_johnsons_rule_does(optimum: int) -> No
     assert found.plan is not None
     assert (found.plan.finish(problem), found.is_all) == (optimum, True)
     assert optimum == min(in_order(order) for order in permutations(FLOWS[optimum]))
+
+
+@pytest.mark.parametrize("plan", [lambda problem: solved(problem).plan, greedy_plan], ids=["search", "at once"])
+def test_a_given_order_is_done_when_its_machines_are(plan: Callable[[Problem], Plan | None]) -> None:
+    jobs = [(8, 7), (9, 6), (5, 4), (9, 3), (5, 2)]  # C-E-D-B-A, its times as printed; 38 calculated here
+    problem = in_given_order(jobs)
+
+    found = plan(problem)
+
+    assert found is not None
+    assert found.finish(problem) == in_order(tuple(jobs)) == 38
+    assert broken(problem, found) == ()
 
 
 def in_order(jobs: tuple[tuple[int, int], ...]) -> int:

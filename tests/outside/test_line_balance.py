@@ -1,0 +1,102 @@
+"""A line of stations, its takt, and what time saved at one of them is worth: by formula, and as the planner's optimum.
+
+The line is a text-book's with a cycle of 300 s (https://qoschin.com/qa/HAL8JQq9aR6H): seven tasks, four stations by the
+rule of the longest task first. That time saved at another station than the slowest saves nothing is calculated here from
+its times; the thought is Goldratt's (from memory).
+"""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from runboard.plan.pace import Line, fewest_stations, takt_time
+from runboard.plan.schedule.greedy import greedy_plan
+from runboard.plan.schedule.pacing import run_paces
+from runboard.plan.schedule.problem import FAR, Problem, Worker
+from tests.lines import line
+from tests.outside.proving import optimum
+
+SECONDS = {"A": 70, "B": 60, "C": 120, "D": 60, "E": 240, "F": 100, "G": 190}
+AFTER = {"B": "A", "C": "B", "E": "CD", "F": "A", "G": "EF"}
+STATIONS = ("AFDB", "C", "E", "G")
+CYCLE = 300
+
+# What is cut, and the cycle with it.
+CUTS: dict[str, tuple[dict[str, int], int]] = {
+    "nothing": ({}, 290),
+    "C from 120 to 60": ({"C": 60}, 290),
+    "E from 240 to 190": ({"E": 190}, 290),
+    "the first station by 50": ({"A": 20}, 240),
+    "the first station by 100": ({"A": 20, "F": 50}, 240),
+}
+
+
+def stations(seconds: dict[str, int]) -> Line[float]:
+    return Line([sum(seconds[task] for task in tasks) for tasks in STATIONS])
+
+
+def problem(seconds: dict[str, int], units: int) -> Problem:
+    """A tick for ten seconds."""
+    return line({task: length // 10 for task, length in seconds.items()}, AFTER, STATIONS, units)
+
+
+def test_the_line_is_balanced_as_printed() -> None:
+    balanced = stations(SECONDS)
+
+    assert fewest_stations(sum(SECONDS.values()), CYCLE) == 3
+    assert [CYCLE - load for load in balanced.loads] == [10, 180, 60, 110]
+    assert balanced.idle(CYCLE) == 360
+    assert balanced.efficiency(CYCLE) == pytest.approx(0.70)
+    assert balanced.balance_delay(CYCLE) == pytest.approx(0.30)
+
+
+def test_its_real_cycle_is_the_slowest_station_calculated_here() -> None:
+    balanced = stations(SECONDS)
+
+    assert (balanced.cycle, balanced.idle()) == (290, 4 * 290 - 840)
+    assert 3600 / balanced.cycle == pytest.approx(12.41, abs=0.005)
+    assert 3600 / stations({**SECONDS, **CUTS["the first station by 50"][0]}).cycle == 15.00
+
+
+@pytest.mark.parametrize("cut", CUTS)
+def test_time_saved_is_worth_what_it_saves_at_the_slowest_station(cut: str) -> None:
+    changes, cycle = CUTS[cut]
+
+    assert stations({**SECONDS, **changes}).cycle == cycle
+    three, four = (optimum(problem({**SECONDS, **changes}, units)) for units in (3, 4))
+    assert (four - three) * 10 == cycle
+
+
+@pytest.mark.parametrize("cut", CUTS)
+def test_a_plan_of_the_line_names_its_pace(cut: str) -> None:
+    changes, cycle = CUTS[cut]
+    units = problem({**SECONDS, **changes}, 3)
+    beside = replace(units, people=(Worker("ann", "Ann", ((0, FAR),)),))
+
+    (pace,) = run_paces(beside, greedy_plan(beside, 20))
+
+    assert pace.by_station[0].each * 10 == cycle
+    assert not pace.is_held_by_people
+
+
+# takt time
+
+
+@pytest.mark.parametrize(
+    ("hours", "pieces", "takt"),
+    [
+        # https://math-gpt.org/problems/question/a-company-produces-guitars-with-a-production-line-consisting-of-11-work-step
+        (timedelta(hours=8), 480, timedelta(seconds=60)),
+        # Inputs of https://tutorsglobe.com/question/a-company-is-setting-up-an-assembly-line-to-5422496.aspx; calculated here.
+        (timedelta(hours=8), 192, timedelta(minutes=2.5)),
+        (timedelta(seconds=27_600), 460, timedelta(seconds=60)),  # Rother and Shook, Learning to See; from memory
+    ],
+)
+def test_takt_is_the_hours_there_are_over_the_pieces_wanted(hours: timedelta, pieces: int, takt: timedelta) -> None:
+    assert takt_time(hours, pieces) == takt
+
+
+def test_a_task_longer_than_the_takt_fits_no_line_of_single_stations() -> None:
+    # Of the guitars above one task takes 75 s: no grouping of whole tasks gives one every 60 s.
+    assert Line([75.0, 60.0]).cycle > takt_time(8 * 3600, 480)

@@ -1,0 +1,107 @@
+"""One person and several machines: figures of the handbooks, by formula and as the planner's proved optimum.
+
+Tompkins et al., *Facilities Planning*, 4th edition, solution 2.41: loading 5, looking over 1, machine 20 min; $12 and $30 an
+hour (https://www.coursepaper.com/solution-manual/978-0470444047-chapter-2-part-2/). Notes on man-machine charts after
+Niebel: loading 1.0, walking 0.1, machine 2.0 min (https://pl.scribd.com/document/56816649/Man-Mach).
+"""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from runboard.plan.pace import PersonMachine
+from runboard.plan.schedule.person_machine import machines_served
+from tests.lines import person_and_machines
+from tests.outside.proving import optimum
+
+
+def minutes(concurrent: float, independent: float, machine: float) -> PersonMachine[timedelta]:
+    return PersonMachine(*(timedelta(minutes=one) for one in (concurrent, independent, machine)))
+
+
+TOMPKINS = minutes(5, 1, 20)
+NIEBEL = minutes(1.0, 0.1, 2.0)
+
+
+def test_the_ideal_number_of_machines_is_as_printed() -> None:
+    assert TOMPKINS.ideal == pytest.approx(4.17, abs=0.005)
+    assert NIEBEL.ideal == pytest.approx(2.7, abs=0.05)
+    assert (TOMPKINS.whole, NIEBEL.whole) == (4, 2)
+
+
+def test_what_a_piece_costs_is_as_printed() -> None:
+    assert TOMPKINS.unit_cost(5, 12, 30) == pytest.approx(16.20)
+    assert TOMPKINS.cycle(5) == timedelta(minutes=30)
+    assert TOMPKINS.cheapest(12, 30) == 4
+
+
+def test_the_rest_of_the_costs_calculated_here() -> None:
+    tompkins = [TOMPKINS.unit_cost(machines, 12, 30) for machines in range(1, 8)]
+    niebel = [NIEBEL.unit_cost(machines, 10, 20) for machines in range(1, 4)]
+
+    assert tompkins == pytest.approx([17.50, 15.00, 14.17, 13.75, 16.20, 19.20, 22.20], abs=0.005)
+    assert niebel == pytest.approx([1.500, 1.250, 1.2833], abs=0.00005)
+    assert NIEBEL.cheapest(10, 20) == 2
+
+
+def test_synchronous_servicing_has_nobody_walk() -> None:
+    # Worker and machine relationships, unit 5: n = (l + m) / l, and the cost (l + m)(K1 + n K2) / n while nobody waits
+    # (https://www.scribd.com/document/607169370/Unit-5-Worker-Machine-Relationships).
+    without, walking = minutes(2, 0, 6), minutes(2, 1, 6)
+
+    assert without.ideal == 8 / 2
+    assert walking.whole == 2
+    assert walking.unit_cost(2, 12, 18) == pytest.approx((2 + 6) / 60 * (12 + 2 * 18) / 2)
+
+
+def test_a_machine_that_needs_somebody_all_the_time_has_one_person() -> None:
+    assert minutes(5, 0, 0).ideal == 1
+
+
+# Through the planner: (concurrent, independent, machine), a whole number of ticks.
+CHARTS = {
+    "neither waits at three": (2, 1, 7),
+    "synchronous, at four": (2, 0, 6),
+}
+
+
+@pytest.mark.parametrize("machines", range(1, 6))
+@pytest.mark.parametrize("name", CHARTS)
+def test_the_best_plan_gives_a_round_every_cycle(name: str, machines: int) -> None:
+    chart: PersonMachine[float] = PersonMachine(*CHARTS[name])
+
+    assert a_round_more(CHARTS[name], machines, 2) == chart.cycle(machines)
+
+
+@pytest.mark.parametrize(("machines", "rounds"), [(1, 2), (4, 2), (5, 5)])
+def test_the_best_plan_of_the_printed_chart_gives_a_round_every_cycle(machines: int, rounds: int) -> None:
+    # With five, whose person is never idle, the first rounds still run on what the machines had to spare.
+    assert a_round_more((5, 1, 20), machines, rounds) == TOMPKINS.cycle(machines) / timedelta(minutes=1)
+
+
+def a_round_more(chart: tuple[int, int, int], machines: int, rounds: int) -> int:
+    """By how much the proved optimum is later with one round more."""
+    some, more = (optimum(person_and_machines(*chart, machines, many)) for many in (rounds, rounds + 1))
+    return more - some
+
+
+@pytest.mark.parametrize("name", CHARTS)
+def test_at_the_whole_ideal_neither_waits_and_beside_it_one_does(name: str) -> None:
+    chart: PersonMachine[float] = PersonMachine(*CHARTS[name])
+    ideal = chart.whole
+
+    assert chart.ideal == ideal
+    assert (chart.person_idle(ideal), chart.machine_idle(ideal)) == (0, 0)
+    assert (chart.person_idle(ideal - 1) > 0, chart.machine_idle(ideal - 1)) == (True, 0)
+    assert (chart.person_idle(ideal + 1), chart.machine_idle(ideal + 1) > 0) == (0, True)
+
+
+def test_of_a_problem_each_machine_is_charted_by_hands_alone() -> None:
+    problem = person_and_machines(5, 1, 20, machines=2, rounds=3)
+    begun = replace(problem.blocks[0], begun=True)
+
+    found = machines_served(replace(problem, blocks=(begun, *problem.blocks[1:])))
+
+    assert list(found) == [0, 1], "what is looked over beside them has no machine"
+    assert (found[1].concurrent, found[1].machine, found[1].whole) == (5, 20, 5)
