@@ -4,6 +4,7 @@ from bisect import bisect_right
 from datetime import datetime, timedelta
 from typing import Any
 
+from runboard.floor.access import LEAD
 from runboard.floor.plans import Planned, latest, plan_record
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
@@ -112,10 +113,10 @@ def _moves(state: ShopState, book: Book, planned: Planned | None, person: str, n
     found = moves(state, book, person, now)
     if planned is None:
         return {"moves": [move_record(one) for one in found]}
-    late = planned.answer.late.get(person, ())
+    late, known = planned.answer.late.get(person, ()), book.person(person)
     return {
         "moves": [move_record(one) for one in offered(found, planned.answer.offers.get(person), now)],
-        "plan": plain(plan_record(planned)),
+        "plan": plain(plan_record(planned, known is not None and known.access == LEAD)),
         **({"too_late": plain(late)} if late else {}),
     }
 

@@ -14,6 +14,7 @@ from runboard.floor.long_work import LongWork, Task
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan
+from runboard.plan.clashes import clashes
 from runboard.plan.estimates import Estimates, Kept, estimates_from
 from runboard.plan.schedule.bounds import Bound, bound
 from runboard.plan.schedule.problem import TICK, Plan, Problem
@@ -228,6 +229,11 @@ def is_anybody_here(state: ShopState, now: datetime) -> bool:
     return any(one.until is not None and one.came_at is not None and one.until > now for one in state.people.values())
 
 
-def plan_record(planned: Planned) -> Mapping[str, Any]:
-    """What a page is told of a plan: which log it is of, and when it was made."""
-    return {"seq": planned.seq, "at": planned.made_at}
+def plan_record(planned: Planned, is_lead: bool = False) -> Mapping[str, Any]:
+    """What a page is told of a plan: which log it is of, when it was made, and ``none`` where nothing can be planned. A lead,
+    who can do something about it, is told the first of what no plan can hold."""
+    told: dict[str, Any] = {"seq": planned.seq, "at": planned.made_at}
+    if planned.plan is None:
+        return {**told, "none": True}
+    clash = next(iter(clashes(planned.answer.problem.left_out)), None) if is_lead else None
+    return told if clash is None else {**told, "clash": clash}

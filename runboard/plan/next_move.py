@@ -37,7 +37,8 @@ LOADS_THAT_WAIT = {
 @dataclass(frozen=True)
 class Move:
     """One thing that a person could do. ``code`` and ``because`` name sentences in the catalogue. ``price`` is what it would
-    cost the finish, where a plan knows: minutes and windows later."""
+    cost the finish, where a plan knows: minutes and windows later; ``why`` the plan's reason, a code and its facts, for the
+    move that begins the plan's first thing."""
 
     id: str
     code: str
@@ -55,6 +56,7 @@ class Move:
     fresh: bool = False
     facts: Mapping[str, Any] = field(default_factory=dict)
     price: Mapping[str, Any] = EMPTY
+    why: Mapping[str, Any] = EMPTY
 
 
 def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 12) -> list[Move]:

@@ -11,7 +11,7 @@ from typing import Any
 from runboard.plan.next_move import Move
 from runboard.plan.prices import WORK, Price, Question, block_of, prices_of
 from runboard.plan.schedule.problem import TICK, Block, Placed, Plan, Problem
-from runboard.plan.why import why
+from runboard.plan.why import says_more, why
 
 # The next things of a plan are remembered: they keep their order for as long as no newer plan is there.
 REMEMBERED = 3
@@ -32,12 +32,14 @@ class Thing:
 
 @dataclass(frozen=True)
 class Offer:
-    """``things`` are the next ones of the plan for ``person``, ``because`` why the first (a code and its facts), ``first``
-    the move that is shown first. ``free`` says that it costs more to do anything now than to wait."""
+    """``things`` are the next ones of the plan for ``person``, ``because`` why the first (a code and its facts), ``own`` the
+    move that begins it. ``first`` is the move that is shown first. ``free`` says that it costs more to do anything now than
+    to wait."""
 
     person: str
     things: tuple[Thing, ...] = ()
     because: Mapping[str, Any] = field(default_factory=dict)
+    own: str = ""
     first: str = ""
     prices: Mapping[str, Price] = field(default_factory=dict)
     free: Move | None = None
@@ -57,7 +59,7 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
     )
     own = _move_of(question, found, mine[0]) if mine else None
     prices = prices_of(question, found, own, shown, mine[0].block if mine else None)
-    offer = replace(offer, prices=prices)
+    offer = replace(offer, prices=prices, own=own.id if own is not None else "")
     kept = next((one for one in found if one.id == shown), None)
     if found[0].code in STAYS_FIRST or found[0].because.get("code") == "latest":
         return replace(offer, first=found[0].id)
@@ -71,7 +73,8 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
 
 
 def offered(found: Sequence[Move], offer: Offer | None, now: datetime) -> list[Move]:
-    """The moves of the greedy rule with their prices, the plan's own first."""
+    """The moves of the greedy rule with their prices, the plan's own first and with its reason. What stays first for care's
+    sake has no other reason beside it."""
     if offer is None or not found:
         return list(found)
     priced = [_with_price(move, offer.prices.get(move.id)) for move in found]
@@ -80,7 +83,7 @@ def offered(found: Sequence[Move], offer: Offer | None, now: datetime) -> list[M
     if offer.free is not None and offer.free.facts["at"] > now and _is_all_known(found, offer):
         return [offer.free, *(move for move in priced if move.code != "free")]
     first = next((move for move in priced if move.id == offer.first), None) or _by_thing(priced, offer.things)
-    return priced if first is None else [first, *(move for move in priced if move is not first)]
+    return priced if first is None else [_with_why(first, offer), *(move for move in priced if move is not first)]
 
 
 def things_of(problem: Problem, plan: Plan, person: int) -> list[Placed]:
@@ -160,6 +163,13 @@ def _with_price(move: Move, price: Price | None) -> Move:
     if price is None:
         return move
     return replace(move, price={"minutes": round(price.minutes, 1), "windows": price.windows})
+
+
+def _with_why(move: Move, offer: Offer) -> Move:
+    """An older plan's reason stays with its own move, whatever else came first since."""
+    if move.id != offer.own or not says_more(offer.because, move.because):
+        return move
+    return replace(move, why=offer.because)
 
 
 def _soonest(problem: Problem, person: int) -> int:

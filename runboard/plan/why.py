@@ -1,12 +1,19 @@
 """Why a plan begins something: what waits behind it, and what it frees."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from runboard.plan.next_move import LONG_WAIT
 from runboard.plan.prices import Question
 from runboard.plan.schedule.problem import TICK, Block, Plan, Problem
 from runboard.run.state import ShopState
+
+# What the greedy rule says of a move where the plan's reason would say the same again.
+SAID_ALREADY = {
+    "unload": ("machine due", "machine waits"),
+    "machine runs": ("machine earns",),
+    "then it waits": ("then it waits",),
+}
 
 
 def why(question: Question, block: int) -> dict[str, Any]:
@@ -30,6 +37,13 @@ def why(question: Question, block: int) -> dict[str, Any]:
     if lag * TICK >= LONG_WAIT:
         return {"code": "then it waits", "facts": facts}
     return {"code": "waited for", "facts": facts}
+
+
+def says_more(reason: Mapping[str, Any], because: Mapping[str, Any]) -> bool:
+    """Whether the plan's ``reason`` adds something to what the greedy rule says of a move. That nothing waits behind it is
+    no reason to begin with it."""
+    code = reason.get("code", "last")
+    return code != "last" and because.get("code") not in SAID_ALREADY.get(code, ())
 
 
 def _next_at(problem: Problem, plan: Plan, station: int, tick: int) -> Block | None:

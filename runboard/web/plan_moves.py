@@ -61,8 +61,7 @@ def _record(answer: Answer, person: str, found: Sequence[Move]) -> dict[str, Any
 
 def _reason(offer: Offer | None, move: Move, zone: tzinfo) -> str:
     """Why the plan begins it, where it is the plan's own; else why it comes first."""
-    own = offer.things[0] if offer is not None and offer.things else None
-    if offer is not None and own is not None and offer.because and (own.run, own.step) == (move.run, move.step):
+    if offer is not None and offer.because and offer.own == move.id:
         return say("why", offer.because["code"], offer.because.get("facts"), zone=zone)
     return say("because", move.because.get("code", ""), move.because.get("facts"), zone=zone)
 

@@ -97,7 +97,8 @@ function wrongAndAway(scene) {
   const { state, me: person } = scene;
   if (!person || state.people?.[person]?.away) return nothing;
   const move = handsOf(state, person) ? null : openMoves(state, person)[0];
-  return html`<div class="pair"><button type="button" @click=${() => openWrong(scene)}>${say("go-wrong")}</button>
+  return html`${move?.why ? html`<p class="soft spaced">${here("others")?.why(scene, move) || "\u00a0"}</p>` : nothing}
+    <div class="pair"><button type="button" @click=${() => openWrong(scene)}>${say("go-wrong")}</button>
     <button type="button" @click=${() => calledAway(scene)}>${say("go-away")}</button></div>
     ${move && !["free", "stop", "watch"].includes(move.code) ? html`<button type="button" class="quiet full" @click=${() => openNotThis(move, moveTitle(state, move))}>${say("go-not-this")}</button>` : nothing}`;
 }

@@ -7,9 +7,12 @@ import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "./doing.js
 import { moveButton, moveWords, reason } from "./first.js";
 import { openLoadSheet } from "./later.js";
 import { jobOf, press } from "./press.js";
-import { olderPlan, priceWords, tooLate } from "./prices.js";
+import { olderPlan, priceWords, tooLate, why } from "./prices.js";
 import { openSheet, sheetHead } from "./sheet.js";
+import { unplanned } from "./unplanned.js";
 import { list, loadTitle, personName, say, stationName, stepOf } from "./words.js";
+
+export { why };
 
 export function others(scene) {
   const { state, me } = scene;
@@ -21,7 +24,7 @@ export function others(scene) {
   const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
   // Nobody is sent off while a machine wants their eyes.
   const jobs = watchedBy(state, me).length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
-  const plan = [tooLate(scene), olderPlan(scene)];
+  const plan = [tooLate(scene), olderPlan(scene), unplanned(scene)];
   if (!shown.length && !aside.length && !joined.length && !jobs.length) return plan;
   return html`${plan}<details><summary>${say("ui-others")}</summary><ul class="rows">
     ${shown.map((move) => moveRow(scene, move))}

@@ -1,11 +1,15 @@
-// What the plan adds to the moves: how much later all would be done, what it is too late for, and that it is an older plan.
+// What the plan adds to the moves: why one comes first, how much later all would be done, what it is too late for, and
+// that it is an older plan.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, minutesTo, now } from "./clock.js";
-import { say, stationName } from "./words.js";
+import { unseen } from "./outbox.js";
+import { serverReached } from "./shop.js";
+import { say, sayCode, stationName } from "./words.js";
 
 // A plan is made anew in a moment after every press: only one that stays behind is spoken of.
 const PATIENCE_MS = 4000;
+const PAST_MS = 5 * 60_000;
 let behindSince = 0;
 
 /** 'all done 25 min later', for a move that has a price. */
@@ -16,6 +20,11 @@ export function priceWords({ price }) {
   return minutes ? say("price-minutes", { minutes }) : say("price-none");
 }
 
+/** 'Engrave waits for it': the plan's reason for a move. '' where presses of this phone lie over the plan's state, or the
+ *  plan has stayed behind: what was true of another state is not said of this one. */
+export const why = ({ state }, { why: reason }) =>
+  (unseen(state.seq).length || isBehind(state) || isPast(state.plan, reason) ? "" : sayCode("why", reason.code, reason.facts));
+
 /** 'Too late to load the Laser: it takes 25 min, and you stop in 15 min.' */
 export const tooLate = ({ state }) =>
   (state.too_late ?? []).filter((one) => millis(one.at) > now()).map((one) => html`<p class="soft late-load">${say("too-late", {
@@ -23,9 +32,15 @@ export const tooLate = ({ state }) =>
   })}</p>`);
 
 /** Says that what comes first, and the prices, are of an older plan. */
-export function olderPlan({ state }) {
-  const behind = state.plan && state.plan.seq < state.seq;
+export const olderPlan = ({ state }) =>
+  (isBehind(state) ? html`<p class="soft older-plan">${say("prices-older", { at: state.plan.at })}</p>` : nothing);
+
+function isBehind({ plan, seq }) {
+  const behind = plan && plan.seq < seq;
   if (!behind) behindSince = 0;
   else behindSince ||= now();
-  return behind && now() - behindSince > PATIENCE_MS ? html`<p class="soft older-plan">${say("prices-older", { at: state.plan.at })}</p>` : nothing;
+  return behind && now() - behindSince > PATIENCE_MS;
 }
+
+// The server makes a plan anew each minute while somebody is there; without the server its moments grow old.
+const isPast = (plan, { facts }) => millis(facts.at) <= now() || (!serverReached() && now() - millis(plan.at) > PAST_MS);

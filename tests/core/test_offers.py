@@ -3,11 +3,16 @@
 from dataclasses import replace
 from datetime import timedelta
 
+import pytest
+
+from runboard.plan.clashes import Clash, clashes
 from runboard.plan.next_move import Move, moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import Price, Question
 from runboard.plan.schedule.from_state import problem_for
+from runboard.plan.schedule.problem import LeftOut
 from runboard.plan.too_late import too_late
+from runboard.plan.why import says_more
 from tests.core.one_after_another import one_after_another
 from tests.core.pressing import Floor
 
@@ -219,6 +224,76 @@ def test_an_ended_machine_is_unloaded_for_what_comes_next_there():
 
     assert found[0].id == "unload|r1|cut/2"
     assert offer.because == {"code": "frees", "facts": {"station": "CNC", "next": "Cut"}}
+
+
+def whys(found: list[Move]) -> dict[str, str]:
+    return {f"{move.code} {move.load}": move.why["code"] for move in found if move.why}
+
+
+def test_the_first_move_has_the_plans_reason_where_it_is_the_plans_own_and_no_other_has_one():
+    floor = floor_with_a_board()
+
+    _, found = asked(floor, question(floor, "clean/1", "sand:120/1"))
+
+    assert whys(found) == {"start clean/1": "waited for"}
+    assert found[0].because == {
+        "code": "next in line",
+        "facts": {"station": "Bench", "step": "Clean", "after": "Sand 120"},
+    }
+
+
+def test_what_stays_first_because_it_costs_little_does_not_take_the_reason_of_the_plans_own():
+    floor = floor_with_a_board()
+
+    _, found = asked(floor, question(floor, "cut/2"), "start|r1|clean/1")
+
+    assert (loads(found)[0], whys(found)) == ("start clean/1", {})
+
+
+def test_the_reason_of_an_older_plan_does_not_pass_to_its_next_thing():
+    floor = floor_with_a_board()
+    offer, _ = asked(floor, question(floor, "clean/1", "clean/2"))
+    floor.press("load done", run="r1", load="clean/1")
+
+    found = offered(moves(floor.state, floor.book, "ann", floor.now), offer, floor.now)
+
+    assert (loads(found)[0], whys(found)) == ("start clean/2", {})
+
+
+def test_what_comes_first_for_cares_sake_has_no_other_reason_beside_it():
+    floor = floor_with_a_board()
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=19)).isoformat()})
+
+    _, found = asked(floor, question(floor, "clean/1"))
+
+    assert (found[0].code, whys(found)) == ("stop", {})
+
+
+@pytest.mark.parametrize(
+    ("reason", "because", "more"),
+    [
+        ("waited for", "next in line", True),
+        ("machine runs", "machine idle", True),
+        ("machine runs", "machine earns", False),
+        ("then it waits", "then it waits", False),
+        ("frees", "machine waits", True),
+        ("unload", "machine waits", False),
+        ("last", "next in line", False),
+    ],
+)
+def test_a_reason_is_added_only_where_it_says_more_than_what_is_said_already(reason: str, because: str, more: bool):
+    assert says_more({"code": reason}, {"code": because}) is more
+
+
+def test_of_what_no_plan_can_hold_a_clash_is_told_once_and_what_was_pressed_is_not():
+    out = [
+        LeftOut("r1", "oil", ("1",), "pieces held"),
+        LeftOut("r1", "hooks", ("1",), "skill nobody has", {"skill": "riveting"}),
+        LeftOut("r1", "hooks", ("2",), "skill nobody has", {"skill": "riveting"}),
+        LeftOut("r1", "cut", ("3",), "station out"),
+    ]
+
+    assert clashes(out) == [Clash("skill nobody has", {"skill": "riveting"})]
 
 
 def test_a_machine_that_takes_longer_than_somebody_has_is_too_late_to_load():

@@ -16,7 +16,7 @@ from runboard.floor.warming import Warming
 from runboard.floor.workshop import Workshop
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.problem import LeftOut, Plan, Problem
 from tests.floor.fakes import workshop as fake_workshop
 from tests.scenario import shop
 
@@ -134,12 +134,47 @@ def test_a_plan_made_at_once_breaks_no_rule_and_prices_what_could_be_done(scene:
 
 def test_the_words_of_the_moves_are_those_without_a_plan(scene: Scene):
     def words(state: dict[str, Any]) -> dict[str, Any]:
-        return {move["id"]: {**move, "price": None} for move in state["moves"]}
+        return {move["id"]: {**move, "price": None, "why": None} for move in state["moves"]}
 
     before = words(scene.state())
     scene.planner.turn()
 
     assert words(scene.state()) == before
+
+
+def test_the_first_move_says_why_the_plan_begins_it(scene: Scene):
+    scene.planner.turn()
+
+    first, *others = scene.state()["moves"]
+    assert first["why"]["code"] == "machine runs"
+    assert first["why"]["facts"]["station"] == "CNC"
+    assert first["why"]["facts"]["at"].endswith("Z")
+    assert not any("why" in move for move in others)
+
+
+def test_a_lead_is_told_of_a_clash_and_others_are_not(scene: Scene):
+    scene.planner.turn()
+    planned = scene.workshop.planned
+    assert "clash" not in scene.state()["plan"]
+    out = (LeftOut("r1", "hooks", ("1",), "no window long enough", {"step": "Hooks", "minutes": timedelta(hours=2)}),)
+    problem = replace(planned.answer.problem, left_out=out)
+
+    scene.workshop.planned = replace(planned, answer=replace(planned.answer, problem=problem), version=9)
+
+    facts = {"step": "Hooks", "minutes": 120}
+    assert scene.state()["plan"]["clash"] == {"code": "no window long enough", "facts": facts}
+    assert set(scene.state("ben")["plan"]) == {"seq", "at"}
+
+
+def test_where_nothing_can_be_planned_everybody_is_told_so(scene: Scene):
+    scene.planner.turn()
+    planned = scene.workshop.planned
+
+    scene.workshop.planned = replace(planned, answer=replace(planned.answer, plan=None, offers={}), version=9)
+
+    for person in ("ann", "ben"):
+        assert scene.state(person)["plan"]["none"] is True
+        assert scene.state(person)["moves"][0]["code"] == "start"
 
 
 def test_another_plan_is_another_state_and_pages_are_told(scene: Scene):

@@ -1,0 +1,25 @@
+"""What no plan can hold although nobody pressed anything that keeps it out: a skill nobody has, a load larger than a
+service. What is out of use, out of stock or held says so itself, where it was pressed."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from runboard.plan.schedule.problem import LeftOut
+
+PRESSED = ("station out", "supply out", "pieces held")
+
+
+@dataclass(frozen=True)
+class Clash:
+    """The code and facts of the sentence that names what clashes."""
+
+    code: str
+    facts: dict[str, Any] = field(default_factory=dict)
+
+
+def clashes(left_out: Sequence[LeftOut]) -> list[Clash]:
+    """Each clash once, in the order of the work."""
+    found = {(one.run, one.step, one.code): Clash(one.code, one.facts) for one in reversed(left_out)}
+    order = dict.fromkeys((one.run, one.step, one.code) for one in left_out if one.code not in PRESSED)
+    return [found[key] for key in order]
