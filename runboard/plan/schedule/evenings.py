@@ -20,6 +20,9 @@ from runboard.plan.schedule.presence import Presence, common, everybody, open_sp
 from runboard.plan.schedule.problem import Block, Problem, Span
 from runboard.plan.schedule.ways import shortest_ways
 
+# For a group of alike blocks and an evening: how many of it can be through by its end at most.
+Caps = dict[tuple[int, int], int]
+
 # The finish counts so much more than how early the work is, which stays below this.
 _BELOW_A_TICK = 10_000
 
@@ -54,6 +57,7 @@ def least_evenings(
     kept: float = 0.0,
     seconds: float = 2.0,
     same: Alike | None = None,
+    caps: Caps | None = None,
 ) -> Evenings | None:
     """The counts with the least finish from ``at_least`` on and before ``before``, ``kept`` of every evening's time left
     free; None where there are none."""
@@ -66,6 +70,7 @@ def least_evenings(
         if spans[last][1] < at_least:
             continue
         counts = _Counts(problem, chains, same, spans[: last + 1], at_least, kept)
+        counts.keep(caps or {})
         found = counts.solve(seconds - used)
         used += found.seconds
         is_least = is_least and found.is_least
@@ -130,6 +135,12 @@ class _Counts:
     def _count(self, at: int, evening: int) -> Any:
         most = len(self.same.groups[at]) if self._starts_in(at, evening) else 0
         return self.model.new_int_var(0, most, f"g{at}e{evening}")
+
+    def keep(self, caps: Caps) -> None:
+        """No more of a group by the end of an evening than it is known to hold."""
+        for (at, evening), most in caps.items():
+            if at in self.count and evening < len(self.spans):
+                self.model.add(sum(self.count[at][: evening + 1]) <= most)
 
     # what waits for what
 

@@ -10,10 +10,10 @@ from typing import Any
 
 from runboard.plan.schedule.alike import alike
 from runboard.plan.schedule.bounds import Bound, bound
+from runboard.plan.schedule.caps import Capped
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.domains import Chains
-from runboard.plan.schedule.evenings import least_evenings
 from runboard.plan.schedule.greedy import NoPlace, greedy_plan, warm
 from runboard.plan.schedule.lateness import lateness
 from runboard.plan.schedule.presence import open_ticks
@@ -30,7 +30,7 @@ _TENTHS = 10
 _RULES_SHARE = 0.2
 _BLOCKS_A_SECOND = 720_000
 _BLOCKS_PLAIN = 15_000
-_EVENINGS_SECONDS = 2.0
+_EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
 # Some evenings at a time: the share of the time, and the most of them. Seconds to make a model, for a block and a person.
 _REFILL_SHARE = 0.4
 _WIDEST = 3
@@ -124,13 +124,11 @@ class _Search:
     # how
 
     def _count_evenings(self) -> None:
-        found = least_evenings(
-            self.problem, self.chains, self.bound.tick, self.finish + 1, seconds=_EVENINGS_SECONDS, same=self.same
-        )
-        if found is not None:
-            self.used += found.seconds
-            if found.is_least:
-                self.raise_bound(found.finish, "evenings")
+        seconds = min(self.seconds, max(_EVENINGS_SECONDS, self.seconds * _EVENINGS_SHARE))
+        limits = Limits(seconds, self.workers, self.seed)
+        counted = Capped(self.problem, self.chains, self.same, self.finish + 1, limits)
+        self.counts = counted.find(self.bound.tick, lambda found: self.raise_bound(found.finish, "evenings"))
+        self.used += counted.seconds
 
     def _try_rules(self) -> None:
         """The greedy search for longer: nothing wins so much so soon on a long plan."""

@@ -1,14 +1,35 @@
-"""A problem with the work of one run alone: no plan of everything can finish the run before the best plan of this."""
+"""A problem with some of its work alone."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 
-from runboard.plan.schedule.problem import Problem
+from runboard.plan.schedule.problem import Block, Problem
 
 
 def of_run(problem: Problem, run: str) -> Problem:
-    """The problem with only the blocks, orders and left-out work of ``run``."""
-    kept = [block for block in problem.blocks if block.run == run]
-    number = {block.index: at for at, block in enumerate(kept)}
+    """The problem with only the blocks, orders and left-out work of ``run``: no plan of everything can finish the run
+    before the best plan of this."""
+    orders = tuple(one for one in problem.orders if one.run == run)
+    left_out = tuple(one for one in problem.left_out if one.run == run)
+    return replace(only(problem, (one for one in problem.blocks if one.run == run)), orders=orders, left_out=left_out)
+
+
+def leading_to(problem: Problem, wanted: Iterable[int]) -> list[Block]:
+    """The blocks that must be through before these are, and these, in order."""
+    left = list(wanted)
+    reached = set(left)
+    while left:
+        block = problem.blocks[left.pop()]
+        before = {lag.before for lag in block.lags} | ({block.unloads} if block.unloads is not None else set())
+        left += before - reached
+        reached |= before
+    return [problem.blocks[at] for at in sorted(reached)]
+
+
+def only(problem: Problem, kept: Iterable[Block]) -> Problem:
+    """The problem with no other blocks than these, which wait for none that is left out; no orders."""
+    some = list(kept)
+    number = {block.index: at for at, block in enumerate(some)}
     blocks = tuple(
         replace(
             block,
@@ -16,8 +37,6 @@ def of_run(problem: Problem, run: str) -> Problem:
             lags=tuple(replace(lag, before=number[lag.before]) for lag in block.lags),
             unloads=None if block.unloads is None else number[block.unloads],
         )
-        for block in kept
+        for block in some
     )
-    orders = tuple(one for one in problem.orders if one.run == run)
-    left_out = tuple(one for one in problem.left_out if one.run == run)
-    return replace(problem, blocks=blocks, orders=orders, left_out=left_out)
+    return replace(problem, blocks=blocks, orders=(), left_out=())
