@@ -73,8 +73,8 @@ plan-pace-too-slow = That is too slow. More hours, or less work on each piece th
 plan-pace-not-enough = That is not enough. More hours, or somebody more, would change it.
 plan-pace-later = The plan has them there { $day } { $at }, which is later: waits, and what else is done first, count too.
 plan-pace-people = { $watched ->
-    [none] Hands are wanted for { $each } of each piece
-   *[other] Hands, and staying at { $watched }, take { $each } of each piece
+    [none] Hands take { $each } for each piece
+   *[other] Hands, and staying at { $watched }, take { $each } for each piece
   }; there are { $takt } of somebody’s time for it.
 plan-pace-held-by-station = { $station } sets the pace: time saved anywhere else gives no more pieces an hour.
 plan-pace-held-by-people = People’s time sets the pace: a faster machine that nobody stays at gives no more pieces an hour.

@@ -104,4 +104,6 @@ def test_of_a_problem_each_machine_is_charted_by_hands_alone() -> None:
     found = machines_served(replace(problem, blocks=(begun, *problem.blocks[1:])))
 
     assert list(found) == [0, 1], "what is looked over beside them has no machine"
-    assert (found[1].concurrent, found[1].machine, found[1].whole) == (5, 20, 5)
+    assert found[1].concurrent == 5
+    assert found[1].machine == 20
+    assert found[1].whole == 5

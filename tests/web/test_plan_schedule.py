@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 from datetime import UTC, timedelta
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,7 @@ from runboard.plan.schedule import cannot
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.problem import LeftOut
+from runboard.web.plan_pace import every
 from runboard.web.plan_words import Names, left_out_sentences
 from tests import scenario
 from tests.conftest import START, HandClock
@@ -197,7 +199,7 @@ def test_a_load_longer_than_any_hours_names_the_clash(client: FlaskClient, house
     assert "Cut: it takes 20 h 02 without a break, and nobody who may do it has more than 14 h at a time." in said
 
 
-CLASHES = {
+CLASHES: dict[str, tuple[dict[str, object], str]] = {
     "no station": ({}, "its station is not in the shop’s book any more"),
     "station out": ({"station": "Laser"}, "Laser is out of use"),
     "supply out": ({"station": "Bench", "supply": "Hooks"}, "Hooks ran out"),
@@ -333,6 +335,102 @@ def test_a_bound_that_is_reached_is_a_proof(client: FlaskClient, house: House, w
     house.workshop.planned = replace(house.workshop.planned, bound=Bound(finish, "search"))
 
     assert "No plan is done earlier: that is proved." in words(client.get("/plan/search"))
+
+
+def searched(client: FlaskClient, house: House) -> str:
+    planned(house)
+    return words(client.get("/plan/search"))
+
+
+def test_takt_stands_against_the_pace_of_the_slowest_station(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house, due="2030-01-01T10:00:00+00:00")
+
+    said = searched(client, house)
+
+    assert re.search(r"A piece is needed every \d+ h to be there .+ 11:00; Sander gives one every 5\.4 min\.", said)
+    assert re.search(r"take 15 min for each piece; there are \d+ h of somebody’s time for it\.", said)
+    assert "People’s time sets the pace" in said
+    assert not re.search("too slow|not enough|which is later", said)
+
+
+def test_a_pace_that_is_too_slow_says_what_would_change_it(
+    client: FlaskClient, house: House, work: NoWork, clock: HandClock
+) -> None:
+    opened(house, due=(clock.now() + timedelta(minutes=20)).isoformat())
+
+    said = searched(client, house)
+
+    assert "That is too slow. More hours, or less work on each piece there, would change it." in said
+    assert "That is not enough. More hours, or somebody more, would change it." in said
+
+
+def test_what_only_waits_make_late_says_when_it_is_there(
+    client: FlaskClient, house: House, work: NoWork, clock: HandClock
+) -> None:
+    opened(house, due=(clock.now() + timedelta(hours=9)).isoformat())
+
+    said = searched(client, house)
+
+    assert re.search(r"The plan has them there tomorrow \d+:\d\d, which is later: waits", said)
+
+
+def test_what_was_due_already_is_late(client: FlaskClient, house: House, work: NoWork, clock: HandClock) -> None:
+    opened(house, due=(clock.now() - timedelta(hours=1)).isoformat())
+
+    assert re.search(r"Pieces that were due .+ are not there yet\. Sander gives one every", searched(client, house))
+
+
+def test_without_a_due_moment_there_is_no_takt(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    said = searched(client, house)
+
+    assert "No order line says by when. Sander is the slowest station" in said
+    assert "is needed every" not in said
+
+
+def test_a_machine_s_hands_never_read_as_leave_to_go(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    said = searched(client, house)
+
+    assert re.search(r"Laser: 3 min of hands, then it runs 22 min\. Hands alone would do for 8 such machines;", said)
+    assert "who must stay with it or be near, and those rules come first." in said
+
+
+def test_trays_in_work_are_said_with_their_rate(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    said = searched(client, house)
+
+    assert re.search(
+        r"[\d.]+ trays are begun and not done, on average\. One comes off every .+ and takes .+ to its last", said
+    )
+
+
+def test_the_pace_is_one_press_further_down_and_not_on_the_first_page(
+    client: FlaskClient, house: House, work: NoWork
+) -> None:
+    opened(house)
+
+    assert "How fast it goes" not in plan_page(client, house)
+    part = client.get("/plan/search", headers={"HX-Request": "true"}).text
+    assert "How fast it goes" not in part, "what is asked for each second does without it"
+
+
+@pytest.mark.parametrize(
+    ("ticks", "said"),
+    [
+        (Fraction(3, 2), "45 s"),
+        (2, "1 min"),
+        (Fraction(48, 5), "4.8 min"),
+        (Fraction(199, 10), "10 min"),
+        (180, "1 h 30"),
+        (7200, "60 h"),
+    ],
+)
+def test_short_spans_are_said_finer_than_clocks_say_them(ticks: Fraction | int, said: str) -> None:
+    assert every(Fraction(ticks)) == said
 
 
 class Running:
