@@ -1,16 +1,17 @@
 """What the planner beside the server makes of Now: which move comes first, what the others cost, what it is too late for."""
 
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, Route, expect
+from playwright.sync_api import Locator, Page, Route, expect
 
 from runboard.run.event import write_moment
 from tests.browser.beside import opened
+from tests.browser.conftest import Phones
 from tests.phone import Phone
 from tests.serving import Running, running
 
@@ -38,6 +39,11 @@ def step_name(state: dict[str, Any], move: dict[str, Any]) -> str:
     return str(next(step["name"] for step in steps if step["key"] == move["step"]))
 
 
+def reason(page: Page) -> Locator:
+    """The line below the big button; without a reason it is empty, or not there."""
+    return page.locator(".first-column > .soft")
+
+
 def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading(
     ann: Phone, phone: Page, server: Running
 ) -> None:
@@ -45,6 +51,7 @@ def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading
     opened(phone, server)
     line = phone.locator("section.now h1")
     expect(line).to_contain_text(step_name(first, first["moves"][0]))
+    expect(reason(phone)).to_contain_text("The CNC runs until")
     phone.evaluate("window.stillHere = true")
 
     ann.press("load done", run="r1", load="cut/1")
@@ -53,6 +60,7 @@ def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading
 
     assert after["moves"][0]["step"] != first["moves"][0]["step"]
     expect(line).to_contain_text(step_name(after, after["moves"][0]))
+    expect(reason(phone)).to_have_text("Sand 120 waits for it")
     assert phone.evaluate("window.stillHere"), "the page was not loaded again"
 
 
@@ -78,21 +86,84 @@ def test_it_is_said_what_it_is_too_late_to_load(ann: Phone, phone: Page, server:
     expect(phone.get_by_text("Too late to load the CNC: it takes 46 min")).to_be_visible()
 
 
-def with_an_older_plan(route: Route) -> None:
-    """The server's state, but with a plan that has stayed behind."""
-    found = route.fetch()
-    state = found.json() if found.status == 200 else {}
-    if "plan" not in state:
-        return route.fulfill(response=found)
-    state["plan"]["seq"] = 1
-    return route.fulfill(response=found, json=state)
+def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, server: Running) -> None:
+    ann.press("load done", run="r1", load="cut/1")
+    ann.press("station out of use", {"why": "belt"}, run="", station="cnc")
+    planned(ann)
+    page = opened(phones.new(viewport={"width": 360, "height": 640}), server)
+    button = page.locator(".now .go")
+    expect(reason(page)).to_have_text("Sand 120 waits for it")
+    there = button.bounding_box()
+
+    reason(page).evaluate("one => { one.style.display = 'none' }")
+
+    assert there is not None and there == button.bounding_box()
+    assert there["y"] + there["height"] < 640 / 2
+
+
+def test_without_the_server_no_reason_of_the_last_plan_stands_under_what_comes_after_it(
+    ann: Phone, phones: Phones, server: Running
+) -> None:
+    phones.forgive_silence_of_the_server()
+    ann.press("load done", run="r1", load="cut/1")
+    ann.press("station out of use", {"why": "belt"}, run="", station="cnc")
+    planned(ann)
+    page = opened(phones.new(), server)
+    line = page.locator("section.now h1")
+    expect(reason(page)).to_have_text("Sand 120 waits for it")
+    page.context.set_offline(True)
+
+    page.get_by_role("button", name="Called away").click()
+    page.get_by_role("button", name="I am back").click()
+    expect(line).to_have_text("Clean, tray 1")
+    expect(reason(page)).to_have_text("")
+
+    page.get_by_role("button", name="Start", exact=True).click()
+    page.get_by_role("button", name="Done").click()
+    expect(line).not_to_have_text("Clean, tray 1")
+    expect(reason(page)).to_have_count(0)
+    page.context.set_offline(False)
+
+
+def with_plan(page: Page, **more: Any) -> None:
+    """The server's state, with this of its plan."""
+
+    def answer(route: Route) -> None:
+        found = route.fetch()
+        state = found.json() if found.status == 200 else {}
+        if "plan" not in state:
+            return route.fulfill(response=found)
+        state["plan"].update(more)
+        return route.fulfill(response=found, json=state)
+
+    page.route("**/state?*", answer)
+
+
+def test_the_lead_is_told_why_no_plan_is_possible_and_others_that_there_is_none(
+    ann: Phone, phone: Page, server: Running
+) -> None:
+    planned(ann)
+    facts = {"step": "Hooks", "minutes": 150, "longest": 45}
+    with_plan(phone, clash={"code": "no window long enough", "facts": facts})
+    opened(phone, server)
+    said = phone.locator(".unplanned")
+    expect(said).to_contain_text("Hooks: it takes 2 h 30 min without a break")
+
+    with_plan(phone, none=True)
+    phone.get_by_role("button", name="Ben", exact=True).click()
+    expect(said).to_have_text("No plan is possible just now; the order here goes without one.")
+    phone.get_by_role("button", name="Ann", exact=True).click()
+    expect(said).to_contain_text("No plan was found that fits into people’s hours")
+
+    assert said.get_by_role("link", name="Open Plan").get_attribute("href") == "/plan"
+    phone.unroute_all(behavior="wait")
 
 
 def test_a_plan_that_stays_behind_the_log_says_so(ann: Phone, phone: Page, server: Running) -> None:
     planned(ann)
-    answer: Callable[[Route], None] = with_an_older_plan
-    phone.route("**/state?*", answer)
+    with_plan(phone, seq=1)
     opened(phone, server)
 
     expect(phone.get_by_text("The order here is from a plan of")).to_be_visible()
+    expect(reason(phone)).to_have_text("")
     phone.unroute_all(behavior="wait")
