@@ -4,14 +4,17 @@ Each is also offered what the other found, wherever it fits: so a change that on
 a difference is one of the shop, not of the search.
 """
 
-from dataclasses import dataclass, replace
+from collections.abc import Iterable
+from dataclasses import dataclass
 
-from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.bounds import bound
 from runboard.plan.schedule.draws import Spread
 from runboard.plan.schedule.effort import finish_of, hands_ticks
 from runboard.plan.schedule.forecast import Forecast, forecast
 from runboard.plan.schedule.greedy import Greedy, NoPlace, greedy
+from runboard.plan.schedule.kept import kept
 from runboard.plan.schedule.lateness import lateness
+from runboard.plan.schedule.one_run import of_run
 from runboard.plan.schedule.problem import LeftOut, Plan, Problem
 from runboard.plan.schedule.rule import Rule
 
@@ -20,36 +23,50 @@ _BLOCKS_COMPILED, _BLOCKS_PLAIN = 36_000, 1_500
 
 @dataclass(frozen=True)
 class Side:
-    """One of the two: when the run is done and its hands-on ticks; how that may turn out, where it was asked for."""
+    """One of the two: when the run is done and its hands-on ticks; how that may turn out, where it was asked for. No plan
+    of it is done before ``bound``."""
 
     problem: Problem
     plan: Plan
     finish: int
     hands: int
     outlook: Forecast | None = None
+    bound: int = 0
 
 
 @dataclass(frozen=True)
 class Compared:
-    """``after`` is None where no plan fits any more; ``left_out`` is what only the change keeps out of the plan."""
+    """``after`` is None where no plan fits any more; ``left_out`` is what only the change keeps out of the plan, ``let_in``
+    what only the change lets into it."""
 
     before: Side | None
     after: Side | None
     left_out: tuple[LeftOut, ...] = ()
+    let_in: tuple[LeftOut, ...] = ()
 
 
 def compared(now: Problem, changed: Problem, run: str, spread: Spread, goes: int | None) -> Compared:
     """Both plans of one run. ``goes`` is how often each is worked through by chance; 0 leaves that out."""
     effort = _effort(now, changed)
     first, second = _greedy(now, effort), _greedy(changed, effort)
-    before = _best(now, first, second)
-    after = _best(changed, second, first)
-    known = {(one.run, one.step, one.code) for one in now.left_out}
-    left_out = tuple(one for one in changed.left_out if (one.run, one.step, one.code) not in known)
-    return Compared(_side(now, before, run, spread, goes), _side(changed, after, run, spread, goes), left_out)
+    before = _best(now, run, _plans(now, first, second))
+    after = _best(changed, run, _plans(changed, second, first), _kept(changed, now, before))
+    before = _best(now, run, [] if before is None else [before], _kept(now, changed, after))
+    return Compared(
+        _side(now, before, run, spread, goes),
+        _side(changed, after, run, spread, goes),
+        _only_in(changed, now),
+        tuple(one for one in _only_in(now, changed) if one.run == run),
+    )
+
+
+def _only_in(problem: Problem, other: Problem) -> tuple[LeftOut, ...]:
+    known = {(one.run, one.step, one.code) for one in other.left_out}
+    return tuple(one for one in problem.left_out if (one.run, one.step, one.code) not in known)
 
 
 def _effort(*problems: Problem) -> int:
+    """How often the rule is run, the same for both."""
     blocks = max(1, *(len(one.blocks) for one in problems))
     whole = _BLOCKS_COMPILED if Rule(problems[0]).is_compiled else _BLOCKS_PLAIN
     return max(4, min(400, whole // blocks))
@@ -62,46 +79,35 @@ def _greedy(problem: Problem, goes: int) -> Greedy | None:
         return None
 
 
-def _best(problem: Problem, own: Greedy | None, other: Greedy | None) -> Plan | None:
-    """The better of its own plan, the other's, and the one that the other's priorities make here."""
+def _plans(problem: Problem, own: Greedy | None, other: Greedy | None) -> list[Plan]:
+    """Its own plan, and the one that the other's priorities make here."""
     if not problem.blocks:
-        return Plan(())
+        return [Plan(())]
     plans = [] if own is None else [own.plan]
     if other is not None and len(other.plan.placed) == len(problem.blocks):
         rule = Rule(problem)
         if rule.finish(other.priority, other.knobs) >= 0:
             plans.append(rule.plan())
-        begun_alike = _begun_alike(problem, other.plan)
-        if _fits(problem, begun_alike):
-            plans.append(begun_alike)
-    return min(plans, key=lambda plan: _value(problem, plan), default=None)
+    return plans
 
 
-def _begun_alike(problem: Problem, plan: Plan) -> Plan:
-    """The plan with each block's own work beginning when it did there; setups end and watching starts with it."""
-    placed = []
-    for one, block in zip(plan.placed, problem.blocks, strict=True):
-        setup = block.setup if one.setup else 0
-        watchers = one.watchers
-        if block.watched is not None and watchers:
-            starts = one.begins() + block.watched.offset
-            ends = starts + block.watched.length
-            later = tuple((who, tick) for who, tick in watchers[1:] if starts < tick < ends)
-            watchers = ((watchers[0][0], starts), *later)
-        placed.append(replace(one, start=one.begins() - setup, setup=setup, watchers=watchers))
-    return Plan(tuple(placed), plan.source)
+def _kept(problem: Problem, other: Problem, plan: Plan | None) -> Plan | None:
+    return None if plan is None else kept(problem, other, plan)
 
 
-def _fits(problem: Problem, plan: Plan) -> bool:
-    """Whether a plan of another problem keeps the rules of this one, too."""
-    people = len(problem.people)
-    named = [who for one in plan.placed for who in (one.hands, *(who for who, _ in one.watchers)) if who is not None]
-    return all(who < people for who in named) and not broken(problem, plan)
+def _best(problem: Problem, run: str, plans: Iterable[Plan], other: Plan | None = None) -> Plan | None:
+    """The best of some plans; where the other's fits here, none that is later than that, for the run or for what is due."""
+    if other is not None:
+        most = _late(problem, other), finish_of(problem, other, run)
+        plans = [
+            other,
+            *(one for one in plans if _late(problem, one) <= most[0] and finish_of(problem, one, run) <= most[1]),
+        ]
+    return min(plans, key=lambda plan: (_late(problem, plan), plan.finish(problem)), default=None)
 
 
-def _value(problem: Problem, plan: Plan) -> tuple[int, int]:
-    ends = [plan.end(problem, at) for at in range(len(problem.blocks))]
-    return lateness(problem, ends), plan.finish(problem)
+def _late(problem: Problem, plan: Plan) -> int:
+    return lateness(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])
 
 
 def _side(problem: Problem, plan: Plan | None, run: str, spread: Spread, goes: int | None) -> Side | None:
@@ -110,4 +116,5 @@ def _side(problem: Problem, plan: Plan | None, run: str, spread: Spread, goes: i
     outlook = None
     if goes != 0 and any(block.run == run for block in problem.blocks):
         outlook = forecast(problem, plan, goes, spread, run=run)
-    return Side(problem, plan, finish_of(problem, plan, run), hands_ticks(problem, plan, run), outlook)
+    finish, hands = finish_of(problem, plan, run), hands_ticks(problem, plan, run)
+    return Side(problem, plan, finish, hands, outlook, bound(of_run(problem, run)).tick)

@@ -27,11 +27,12 @@ class Holder:
     share: float
 
 
-def chain(problem: Problem, plan: Plan) -> list[Link]:
-    """The longest chain, first things first; () where nothing is left."""
-    if not problem.blocks:
+def chain(problem: Problem, plan: Plan, run: str = "") -> list[Link]:
+    """The longest chain, of all or to the end of one run, first things first; () where nothing is left."""
+    some = [block.index for block in problem.blocks if not run or block.run == run]
+    if not some:
         return []
-    at = max(range(len(problem.blocks)), key=lambda one: (plan.end(problem, one), one))
+    at = max(some, key=lambda one: (plan.end(problem, one), one))
     found: list[Link] = []
     while True:
         earlier = _holding_back(problem, plan, plan.placed[at])
@@ -76,9 +77,9 @@ def _before(problem: Problem, plan: Plan, placed: Placed) -> Iterator[tuple[int,
                 yield one.end + walk, "hands", one.block
 
 
-def holder(problem: Problem, plan: Plan) -> Holder | None:
+def holder(problem: Problem, plan: Plan, run: str = "") -> Holder | None:
     """Who or what most of the chain's hours in the shop go to; None where nothing is left."""
-    links = chain(problem, plan)
+    links = chain(problem, plan, run)
     there = Presence.of([open_spans(problem)])
     sums: dict[tuple[str, int], int] = {}
     for link in links:
