@@ -12,6 +12,7 @@ import pytest
 
 from runboard.plan.pace import Line, fewest_stations, takt_time
 from runboard.plan.schedule.greedy import greedy_plan
+from runboard.plan.schedule.improve import improve
 from runboard.plan.schedule.pacing import run_paces
 from runboard.plan.schedule.problem import FAR, Problem, Worker
 from tests.lines import line
@@ -66,6 +67,15 @@ def test_time_saved_is_worth_what_it_saves_at_the_slowest_station(cut: str) -> N
     assert stations({**SECONDS, **changes}).cycle == cycle
     three, four = (optimum(problem({**SECONDS, **changes}, units)) for units in (3, 4))
     assert (four - three) * 10 == cycle
+
+
+def test_making_the_plan_better_ends_at_the_same_proof() -> None:
+    units = problem(SECONDS, 4)
+
+    found = improve(units, greedy_plan(units, 4), 10, lambda *_: None)
+
+    assert found.is_proved
+    assert found.plan.finish(units) == optimum(units)
 
 
 @pytest.mark.parametrize("cut", CUTS)
