@@ -12,7 +12,6 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, with_plan
 from runboard.plan.schedule.bounds import Bound, bound
 from runboard.plan.schedule.forecast import Forecast, forecast
-from runboard.plan.schedule.kernel.compiled import is_kept
 from runboard.plan.schedule.one_run import of_run
 from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.rule import warm
@@ -52,8 +51,7 @@ def make_plan(data: Path, run: str, seconds: float, told: Told) -> RunPlan:
     ``told(done, total, plan)`` hears how far it is. Stopped by the keyboard it answers with the best so far. Raises
     ``CannotPlan``, and Refused for a run that there is not.
     """
-    if is_kept():
-        warm()
+    warm()
     with hold(data):
         store, workshop = open_workshop(Settings(data))
         try:

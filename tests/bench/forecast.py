@@ -7,7 +7,7 @@ from typing import Any
 from runboard.plan.schedule.draws import drawn_lengths
 from runboard.plan.schedule.forecast import follow
 from runboard.plan.schedule.greedy import greedy_plan, warm
-from runboard.plan.schedule.rule import Functions, Rule, plain_functions
+from runboard.plan.schedule.rule import Replicate, Rule, plain
 from tests.bench.simpy_shop import SimpyShop
 from tests.core.instances import the_trial
 
@@ -29,21 +29,21 @@ def main() -> int:
         f"{'trays/people':>14} {'compiled':>10} {'plain':>8} {'simpy':>8} {'ratio':>7}   goal {GOAL}x, equal on the same draws"
     )
     for trays, people in ((9, 1), (9, 2), (18, 2), (36, 2)):
-        _compare(trays, people, plain_functions())
+        _compare(trays, people, plain())
     return 0
 
 
-def _compare(trays: int, people: int, plain_functions_: Functions) -> None:
+def _compare(trays: int, people: int, plain_: Replicate) -> None:
     problem = the_trial(trays, people)
-    fast, plain = Rule(problem), Rule(problem, plain_functions_)
+    fast, slow_ = Rule(problem), Rule(problem, plain_)
     priority, knobs = follow(fast, greedy_plan(problem))
     many, few = max(200, 18000 // trays), max(10, 900 // trays)
     reals = drawn_lengths(problem, many)
     rows = reals[:few].tolist()
     answers: list[Any] = []
-    compiled = _rate(many, lambda: answers.append(fast.ends(reals, priority, knobs, [])[:few, 0].tolist()))
-    slow = _rate(few, lambda: answers.append([row[0] for row in plain.ends(rows, priority, knobs, [])]))
-    shop = SimpyShop(plain, priority, knobs)
+    compiled = _rate(many, lambda: answers.append([row[0] for row in fast.ends(reals, priority, knobs, [])[:few]]))
+    slow = _rate(few, lambda: answers.append([row[0] for row in slow_.ends(rows, priority, knobs, [])]))
+    shop = SimpyShop(slow_, priority, knobs)
     events = _rate(few, lambda: answers.append([shop.finish(row) for row in rows]))
     equal = "equal" if answers[0] == answers[1] == answers[2] else "NOT EQUAL"
     print(f"{trays:>11}/{people} {compiled:>11.0f} {slow:>8.0f} {events:>8.0f} {compiled / events:>6.0f}x   {equal}")

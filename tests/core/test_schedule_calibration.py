@@ -12,7 +12,7 @@ from runboard.plan.estimates import GUESS_SPREAD, HANDS, Known, Measured, update
 from runboard.plan.schedule import forecast as forecasts
 from runboard.plan.schedule import rule as rules
 from runboard.plan.schedule.draws import Scatter, day_ends, drawn_lengths
-from runboard.plan.schedule.forecast import Forecast, days_of, follow, forecast
+from runboard.plan.schedule.forecast import Forecast, days_of, forecast
 from runboard.plan.schedule.problem import TICK, Block, Order, Plan, Problem, Worker
 from runboard.plan.schedule.rule import Rule
 from tests.core.instances import MONDAY

@@ -1,7 +1,9 @@
 """The forecast: the same rule, compiled and plain, on the same draws; ranges and chances that make sense."""
 
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
+from pathlib import Path
 from statistics import mean, stdev
 
 import pytest
@@ -13,7 +15,7 @@ from runboard.plan.schedule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.kernel import compiled as compiling
 from runboard.plan.schedule.kernel.compiled import compiled
 from runboard.plan.schedule.problem import FAR, Order, Problem
-from runboard.plan.schedule.rule import Knobs, Rule
+from runboard.plan.schedule.rule import Cores, Knobs, Rule
 from tests.bench.simpy_shop import SimpyShop
 from tests.core.instances import the_trial
 from tests.core.test_schedule_check import hand, shop
@@ -41,7 +43,7 @@ def test_compiled_plain_and_simpy_are_equal_on_the_same_draws(trays: int, people
 
     found = plain.ends(reals.tolist(), priority, knobs, marks)
 
-    assert fast.ends(reals, priority, knobs, marks).tolist() == found
+    assert fast.ends(reals, priority, knobs, marks) == found
     assert [SimpyShop(plain, priority, knobs).finish(row) for row in reals.tolist()] == [row[0] for row in found]
     assert len({row[0] for row in found}) > 1
 
@@ -126,16 +128,43 @@ def test_a_plan_s_rule_is_the_one_that_comes_nearest_to_it():
 
 
 def test_without_a_compiler_all_goes_on_in_plain_python(monkeypatch: pytest.MonkeyPatch):
-    monkeypatch.setitem(sys.modules, "numba", None)
+    monkeypatch.setitem(sys.modules, "llvmlite", None)
 
     assert rules.warm() is False
     assert not rules.is_warm()
     assert not Rule(the_trial(9)).is_compiled
 
 
-def test_the_compiled_rule_is_kept_by_what_its_source_says():
-    folder = compiling._cache_folder()
+def test_the_compiled_rule_is_kept_by_its_source_and_by_what_compiles_it():
+    kept = compiling._kept_as("this compiler")
 
-    assert folder is not None
-    assert folder == compiling._cache_folder()
-    assert folder.name.startswith("kernel-")
+    assert kept is not None
+    assert kept == compiling._kept_as("this compiler") != compiling._kept_as("another")
+    assert kept.suffix == ".o"
+
+
+def test_the_compiled_rule_is_read_back_and_made_anew_where_it_is_gone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
+    made: list[str] = []
+    make = compiling._made
+    monkeypatch.setattr(compiling, "_made", lambda *given: made.append("made") or make(*given))
+    problem = the_trial(9)
+
+    finishes = [Rule(problem, compiled()).finish([0] * len(problem.blocks)) for _ in range(2)]
+
+    assert made == ["made"]
+    assert [one.suffix for one in (tmp_path / ".cache" / "runboard").iterdir()] == [".o"]
+    assert finishes == [Rule(problem).finish([0] * len(problem.blocks))] * 2
+
+
+def test_many_cores_find_what_one_does():
+    problem = the_trial(9, 2)
+    rule = Rule(problem, compiled())
+    priority, knobs = follow(rule, greedy_plan(problem, 4))
+    reals, marks = drawn_lengths(problem, 41), [block.index for block in problem.blocks if block.last]
+
+    with ThreadPoolExecutor(4) as threads:
+        found = rule.ends(reals, priority, knobs, marks, Cores(4, threads.map))
+
+    assert found == rule.ends(reals, priority, knobs, marks)
+    assert len(found) == 41

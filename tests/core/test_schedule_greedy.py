@@ -15,7 +15,7 @@ from runboard.plan.schedule.kernel.compiled import compiled
 from runboard.plan.schedule.presence import open_ticks
 from runboard.plan.schedule.priorities import RULES, Features, ranked
 from runboard.plan.schedule.problem import TICK, Lag, Order, Problem
-from runboard.plan.schedule.rule import Functions, Knobs, Rule
+from runboard.plan.schedule.rule import Knobs, Replicate, Rule
 from tests.core.instances import problems, the_trial
 from tests.core.pressing import Floor
 from tests.core.test_schedule_check import ANN, BENCH, LASER, SANDER, hand, machine, shop
@@ -24,10 +24,10 @@ KNOBS = st.builds(Knobs, st.sampled_from([0, 10_000, 10**7]), st.booleans(), st.
 
 
 @pytest.fixture(scope="module")
-def machine_code() -> Iterator[Functions]:
-    functions = compiled()
-    assert functions is not None
-    yield functions
+def machine_code() -> Iterator[Replicate]:
+    made = compiled()
+    assert made is not None
+    yield made
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
@@ -58,7 +58,7 @@ def test_what_has_no_latest_end_always_finds_its_place(problem: Problem):
 @settings(
     max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture]
 )
-def test_compiled_and_plain_are_equal_to_the_bit(machine_code: Functions, problem: Problem, random, knobs: Knobs):
+def test_compiled_and_plain_are_equal_to_the_bit(machine_code: Replicate, problem: Problem, random, knobs: Knobs):
     plain, fast = Rule(problem), Rule(problem, machine_code)
     assert (plain.is_compiled, fast.is_compiled) == (False, True)
     priority = [random.randint(0, 9000) for _ in problem.blocks]
@@ -68,7 +68,7 @@ def test_compiled_and_plain_are_equal_to_the_bit(machine_code: Functions, proble
 
 
 @pytest.mark.parametrize(("trays", "people"), [(9, 1), (9, 2), (9, 3), (18, 2)])
-def test_instance_number_one_is_the_same_compiled(machine_code: Functions, trays: int, people: int):
+def test_instance_number_one_is_the_same_compiled(machine_code: Replicate, trays: int, people: int):
     problem = the_trial(trays, people)
     plain, fast = Rule(problem), Rule(problem, machine_code)
 

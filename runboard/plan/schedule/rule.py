@@ -1,21 +1,23 @@
 """The dispatch rule on one problem: priorities and knobs in, a plan out. Compiled once ``warm`` was called, plain till then."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from typing import Any
 
-from runboard.plan.schedule.kernel import dispatch, layout, replicate
+from runboard.plan.schedule.kernel import layout, replicate
 from runboard.plan.schedule.kernel.compiled import compiled
 from runboard.plan.schedule.kernel.plain import as_estimated, plan_in, without_place
 from runboard.plan.schedule.kernel.state import fresh_state
 from runboard.plan.schedule.kernel.tables import tables
-from runboard.plan.schedule.problem import Block, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem import Plan, Problem
 
-Functions = dict[str, Callable[..., Any]]
+# The rule as it is called: ``replicate``, plain, or compiled for the addresses of rows.
+Replicate = Callable[..., None]
+# As ``map`` does: a function over each of some things.
+Map = Callable[[Callable[[Any], Any], Iterable[Any]], Iterable[Any]]
 
-_PLAIN: Functions = {"dispatch": dispatch.dispatch, "replicate": replicate.replicate}
-_WARM: list[Functions] = []
+_PLAIN: Replicate = replicate.replicate
+_WARM: list[Replicate] = []
 
 
 class NoPlace(Exception):
@@ -36,14 +38,19 @@ class Knobs:
     late_wet: int = 0
 
 
+@dataclass(frozen=True)
+class Cores:
+    """Where goes may be worked at the same time: so ``many``, by a ``map`` over threads. By itself the core has none."""
+
+    many: int = 1
+    map: Map = map
+
+
 def warm() -> bool:
-    """Have the rule compiled from now on. Half a second where it was compiled before, half a minute where not; False where
+    """Have the rule compiled from now on. A moment where it was compiled before, some seconds where not; False where
     there is no compiler, and all goes on in plain Python."""
-    if not _WARM and (functions := compiled()) is not None:
-        tiny = Rule(_TINY, functions)
-        tiny.finish([0])
-        tiny.ends([tiny.real], [0], Knobs(), [0])
-        _WARM.append(functions)
+    if not _WARM and (made := compiled()) is not None:
+        _WARM.append(made)
     return bool(_WARM)
 
 
@@ -52,7 +59,7 @@ def is_warm() -> bool:
     return bool(_WARM)
 
 
-def plain_functions() -> Functions:
+def plain() -> Replicate:
     """The rule as plain Python, whatever was compiled."""
     return _PLAIN
 
@@ -60,55 +67,66 @@ def plain_functions() -> Functions:
 class Rule:
     """The rule on one problem. Its rows are built once; each go leaves its plan in ``state`` until the next."""
 
-    def __init__(self, problem: Problem, functions: Functions | None = None) -> None:
+    def __init__(self, problem: Problem, replicate_: Replicate | None = None) -> None:
         self.problem = problem
-        self.functions = functions or (_WARM[0] if _WARM else _PLAIN)
-        self.is_compiled = self.functions is not _PLAIN
+        self.replicate = replicate_ or (_WARM[0] if _WARM else _PLAIN)
+        self.is_compiled = self.replicate is not _PLAIN
         table = tables(problem)
-        fresh = fresh_state(table)
         self.real = as_estimated(table)
-        self.table, self.fresh, self.state = self.row(table), self.row(fresh), self.row(fresh)
-        self._estimated = self.row(self.real)
+        self.table, self.fresh, self.state = self.row(table), self.row(fresh_state(table)), self.row(fresh_state(table))
+        self._estimated, self._real = self.row(self.real), self.row(self.real)
+        self._found, self._no_marks = self.row([0]), self.row([])
         self.last_finish = -1
 
-    def row(self, values: Sequence[int]) -> Any:
+    def row(self, values: Any) -> Any:
         """Values as the rule reads them: a list, or an array where it is compiled."""
         if not self.is_compiled:
             return list(values)
         import numpy
 
-        return numpy.array(values, dtype=numpy.int64)
+        return numpy.ascontiguousarray(values, dtype=numpy.int32)
 
     def finish(self, priority: Sequence[int], knobs: Knobs | None = None) -> int:
         """The tick at which all is done by these priorities, lower ones first; -1 where something found no place."""
         turned = self._turned(knobs or Knobs())
-        one_go = self.functions["dispatch"]
-        rows = self.table, self.state, self.fresh, self._estimated, self.row(priority), turned
-        self.last_finish = int(one_go(*rows))
+        self._go(self.state, self._real, self._estimated, self.row(priority), turned, self._no_marks, self._found, 1)
+        self.last_finish = int(self._found[0])
         return self.last_finish
 
-    def ends(self, reals: Any, priority: Sequence[int], knobs: Knobs, marks: Sequence[int]) -> Any:
-        """For each row of ``reals`` (how long stretches and setups take) the finish and the end of each marked block."""
-        goes = len(reals)
-        if self.is_compiled:
-            import numpy
+    def ends(
+        self, reals: Any, priority: Sequence[int], knobs: Knobs, marks: Sequence[int], cores: Cores | None = None
+    ) -> list[Any]:
+        """For each row of ``reals`` (how long stretches and setups take) the finish and the end of each marked block: the
+        same whatever the number of ``cores``."""
+        cores = cores or Cores()
+        each = -(-len(reals) // cores.many)
+        rows = self.row(priority), self._turned(knobs), self.row(marks)
 
-            reals = numpy.array(reals, dtype=numpy.int64)
-            found: Any = numpy.zeros((goes, 1 + len(marks)), dtype=numpy.int64)
-        else:
-            found = [[0] * (1 + len(marks)) for _ in range(goes)]
-        rows = (
-            self.table,
-            self.state,
-            self.fresh,
-            reals,
-            self.row(priority),
-            self._turned(knobs),
-            self.row(marks),
-            found,
-        )
-        self.functions["replicate"](*rows, goes, len(marks))
-        return found
+        def part(from_: int) -> list[Any]:
+            return self._part(reals[from_ : from_ + each], *rows)
+
+        parts = cores.map(part, range(0, len(reals), max(1, each)))
+        return [row for found in parts for row in found]
+
+    def _part(self, reals: Any, priority: Any, turned: Any, marks: Any) -> list[Any]:
+        """Some of the goes, one after another, in a state of their own."""
+        goes, width = len(reals), 1 + len(marks)
+        flat = reals.reshape(-1) if self.is_compiled else [length for row in reals for length in row]
+        found = self.row([0] * (goes * width))
+        state, real = self.row(self.fresh).copy(), self.row(self.real)
+        self._go(state, real, self.row(flat), priority, turned, marks, found, goes)
+        told: list[list[int]] = [list(map(int, found[at : at + width])) for at in range(0, goes * width, width)]
+        return told
+
+    def _go(
+        self, state: Any, real: Any, reals: Any, priority: Any, turned: Any, marks: Any, found: Any, goes: int
+    ) -> None:
+        rows = [self.table, state, self.fresh, reals, real, priority, turned, marks, found]
+        if self.is_compiled:
+            # The arrays live until the call is over: the names above hold them.
+            rows = [row.ctypes.data for row in rows]
+        t, s, fresh, lengths, place, by, knobs, marked, ends = rows
+        self.replicate(t, s, fresh, lengths, place, len(self.real), by, knobs, marked, len(marks), ends, goes)
 
     def end(self, block: int) -> int:
         """When a block ends in the last go."""
@@ -127,15 +145,3 @@ class Rule:
 
     def _turned(self, knobs: Knobs) -> Any:
         return self.row([knobs.stay, int(knobs.others_watch), knobs.late_wet])
-
-
-# The least problem that has a part of everything, to compile the rule on.
-_TINY = Problem(
-    datetime(2000, 1, 1, tzinfo=UTC),
-    (Station("s", "S", 0),),
-    (Worker("p", "P", ((0, 9),), 0),),
-    (),
-    ("r",),
-    ((0,),),
-    (Block(0, "r", "l", "s", "o", ("1",), 1, 0, (Stretch("hand", 0, 1, "hands-on"),), (0,)),),
-)

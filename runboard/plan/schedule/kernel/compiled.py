@@ -1,91 +1,98 @@
-"""The same source, compiled: by numba, when it is first asked for, and kept on disk for the next start.
+"""The same source, compiled by LLVM when it is first asked for, and kept on disk for the next start.
 
-Where numba is not to be had, ``compiled`` answers with the plain functions, which give the same plans more slowly.
+Where the compiler is not to be had, ``compiled`` answers None, and all goes on with the plain functions, which give the
+same plans more slowly.
 """
 
 import hashlib
-from collections.abc import Callable
+import os
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from ctypes import CFUNCTYPE, c_int64, c_void_p
 from pathlib import Path
 from types import FunctionType, ModuleType
 from typing import Any
 
-from runboard.plan.schedule.kernel import attending, dispatch, grouping, layout, limits, moments, placing, replicate
-from runboard.plan.schedule.kernel.row import Row, Rows
+from runboard.plan.schedule.kernel import (
+    attending,
+    dispatch,
+    grouping,
+    limits,
+    moments,
+    placing,
+    replicate,
+)
+from runboard.plan.schedule.kernel.row import Row
 
 # In the order in which they build on each other.
 _MODULES = (attending, limits, placing, moments, grouping, dispatch, replicate)
+_ENTRY = replicate.replicate
+# How the entry is called: a row is an address.
+_CALLED: dict[Any, Any] = {Row: c_void_p, int: c_int64, None: None}
 
 
-def compiled() -> dict[str, Callable[..., Any]] | None:
-    """Every function of the rule by its name, compiled; ``None`` without a compiler."""
+def compiled() -> Callable[..., None] | None:
+    """``replicate``, compiled, for rows given as addresses of 32-bit whole numbers; ``None`` without a compiler.
+
+    Other threads go on while it works, and it may be called from several, each with a state of its own.
+    """
     try:
-        import numba
+        from llvmlite import binding as llvm
     except ImportError:
         return None
-    types = {
-        Row: numba.int64[::1],
-        Rows: numba.int64[:, ::1],
-        int: numba.int64,
-        bool: numba.boolean,
-        tuple[int, int, int]: numba.types.UniTuple(numba.int64, 3),  # type: ignore[no-untyped-call]
-        None: numba.void,
-    }
-    folder, settings = _cache_folder(), vars(numba.config)
-    before = settings["CACHE_DIR"]
-    settings["CACHE_DIR"] = str(folder or before)
-
-    def compile_(function: FunctionType, kept: bool) -> Any:
-        # One signature for each function, from its annotations: else every mixture of number types is compiled anew.
-        hints = dict(function.__annotations__)
-        answers = types[hints.pop("return")]
-        # No function asks for memory, so none needs it counted: a quarter faster.
-        options: dict[str, Any] = {"cache": kept, "_nrt": False}
-        return numba.njit(answers(*(types[hint] for hint in hints.values())), **options)(function)
-
-    try:
-        return _all(lambda function: compile_(function, folder is not None))
-    except RuntimeError:  # no folder that can be written to: it is compiled at each start
-        return _all(lambda function: compile_(function, False))
-    finally:
-        settings["CACHE_DIR"] = before
+    llvm.initialize_native_target()
+    llvm.initialize_native_asmprinter()
+    features = llvm.get_host_cpu_features().flatten()
+    target = llvm.Target.from_default_triple()
+    machine = target.create_target_machine(cpu=llvm.get_host_cpu_name(), features=features, opt=3, jit=True)
+    engine = llvm.create_mcjit_compiler(llvm.parse_assembly(""), machine)
+    engine.add_object_file(llvm.ObjectFileRef.from_data(_object(llvm, machine, features)))
+    engine.finalize_object()
+    answers, *takes = (_CALLED[hint] for hint in (None, *list(_ENTRY.__annotations__.values())[:-1]))
+    called: Any = CFUNCTYPE(answers, *takes)(engine.get_function_address(_ENTRY.__name__))
+    called.engine = engine  # holds the machine code for as long as it may be called
+    return called  # type: ignore[no-any-return]
 
 
-def is_kept() -> bool:
-    """Whether this rule was compiled before and is kept on disk, so that it is there in half a second."""
-    folder = _cache_folder()
-    return folder is not None and folder.is_dir()
+def _object(llvm: Any, machine: Any, features: str) -> bytes:
+    """The machine code: as it was kept for this source, compiler and processor, or compiled now and kept."""
+    kept = _kept_as(f"{llvm.llvm_version_info} {machine.triple} {llvm.get_host_cpu_name()} {features}")
+    with suppress(OSError):
+        if kept is not None:
+            return kept.read_bytes()
+    made: bytes = _made(llvm, machine)
+    with suppress(OSError):  # no folder that can be written to: it is compiled at each start
+        if kept is not None:
+            kept.parent.mkdir(parents=True, exist_ok=True)
+            whole = kept.with_suffix(f".{os.getpid()}")
+            whole.write_bytes(made)
+            whole.replace(kept)
+    return made
 
 
-def _all(compile_: Callable[[FunctionType], Any]) -> dict[str, Any]:
-    """Every function over one set of globals, each after those that it calls, so that compiled ones call compiled ones."""
-    space: dict[str, Any] = {"__name__": __name__}
-    for module in _MODULES:
-        space.update({name: value for name, value in vars(module).items() if not name.startswith("__")})
-    left = [function for module in _MODULES for function in _functions(module)]
-    done: dict[str, Any] = {}
-    while left:
-        names = {function.__name__ for function in left}
-        ready = next(one for one in left if not names & set(one.__code__.co_names) - {one.__name__})
-        copy = FunctionType(ready.__code__, space, ready.__name__)
-        copy.__annotations__ = ready.__annotations__
-        done[ready.__name__] = space[ready.__name__] = compile_(copy)
-        left.remove(ready)
-    return done
+def _made(llvm: Any, machine: Any) -> Any:
+    from runboard.plan.schedule.kernel.translate import translated
+
+    functions = [function for module in _MODULES for function in _functions(module)]
+    code = llvm.parse_assembly(translated(functions, _ENTRY.__name__))
+    code.verify()
+    builder = llvm.create_pass_builder(machine, llvm.create_pipeline_tuning_options(speed_level=3))
+    builder.getModulePassManager().run(code, builder)
+    return machine.emit_object(code)
 
 
-def _functions(module: ModuleType) -> list[FunctionType]:
+def _functions(module: ModuleType) -> Iterator[FunctionType]:
     found = [value for value in vars(module).values() if isinstance(value, FunctionType)]
-    return [function for function in found if function.__module__ == module.__name__]
+    return (function for function in found if function.__module__ == module.__name__)
 
 
-def _cache_folder() -> Path | None:
-    """Where the compiled rule is kept: under a digest of all its source, since a change in one file changes the others'
-    machine code and the compiler looks at one file at a time."""
-    digest = hashlib.sha256()
-    for module in (layout, *_MODULES):
-        digest.update(Path(str(module.__file__)).read_bytes())
+def _kept_as(compiler: str) -> Path | None:
+    """The file for the machine code, by a digest of its whole source and of what compiles it; None without a home."""
+    digest = hashlib.sha256(compiler.encode())
+    for source in sorted(Path(__file__).parent.glob("*.py")):
+        digest.update(source.read_bytes())
     try:
         home = Path.home()
     except RuntimeError:  # nobody's home is known
         return None
-    return home / ".cache" / "runboard" / f"kernel-{digest.hexdigest()[:16]}"
+    return home / ".cache" / "runboard" / f"rule-{digest.hexdigest()[:16]}.o"

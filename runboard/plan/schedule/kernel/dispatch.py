@@ -29,6 +29,7 @@ from runboard.plan.schedule.kernel.layout import (
     HANDS,
     HAS_HANDS,
     KIND,
+    LAST,
     LATE_WET,
     LEFT,
     LENGTH,
@@ -124,7 +125,7 @@ def place_begun(t: Row, s: Row, real: Row, priority: Row, block: int) -> None:
 
 def begin_one(t: Row, s: Row, real: Row, priority: Row, knobs: Row, tick: int) -> bool:
     """Begin what comes first of all that can begin as decided at ``tick``; False where nothing can."""
-    best, best_value, best_who, best_when = -1, BIG, -1, -1
+    best, best_value, best_who, best_when = -1, LAST, -1, -1
     for at in range(s[FRONT_COUNT]):
         one = s[s[FRONT] + at]
         if one >= t[BLOCK_COUNT]:

@@ -3,7 +3,8 @@
 A row begins with the places of its sections. A section's records have a fixed width; ``ROW_…`` are the places in a record.
 """
 
-BIG = 1 << 60
+# Later than any tick, in rows of 32 bits; and behind any priority.
+BIG, LAST = 1 << 30, 1 << 60
 HANDS, WATCH = 1, 2
 
 # t: counts
