@@ -17,6 +17,7 @@ from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan
 from runboard.plan.clashes import clashes
 from runboard.plan.estimates import Estimates, Kept, estimates_from
 from runboard.plan.schedule.bounds import Bound, bound
+from runboard.plan.schedule.holding import Holder, holder
 from runboard.plan.schedule.problem import TICK, Plan, Problem
 from runboard.run.state import ShopState
 
@@ -227,6 +228,16 @@ def _moved(before: Planned, planned: Planned) -> Bound | None:
 def is_anybody_here(state: ShopState, now: datetime) -> bool:
     """Whether somebody has said that they are in the shop until later."""
     return any(one.until is not None and one.came_at is not None and one.until > now for one in state.people.values())
+
+
+def holding(workshop: Workshop, shown: Shown, run: str = "") -> Holder | None:
+    """What holds the plan, or the end of one run in it. What was said last stays unless another is clearly larger."""
+    kept: dict[str, tuple[Plan, Holder | None]] = workshop.kept.setdefault("holding", {})
+    plan, said = kept.get(run, (None, None))
+    if plan is not shown.plan:
+        said = holder(shown.problem, shown.plan, run, said.name if said is not None else ())
+        kept[run] = (shown.plan, said)
+    return said
 
 
 def plan_record(planned: Planned, is_lead: bool = False) -> Mapping[str, Any]:

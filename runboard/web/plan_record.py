@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from typing import Any
 
 from runboard.plan.answer import Answer
-from runboard.plan.schedule.attending import walks_of
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.effort import finish_of, hands_ticks, person_loads
 from runboard.plan.schedule.forecast import Forecast
@@ -32,7 +31,8 @@ Record = dict[str, Any]
 
 
 def plan_record(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | None) -> Record:
-    """The record. ``finish`` and ``bound`` are null where nothing is left to plan; what no plan can hold is in
+    """The record. All of it is the run's own, beside the other runs that are open; ``moves`` alone are each person's, of
+    whichever run. ``finish`` and ``bound`` are null where nothing is left to plan; what no plan can hold is in
     ``left_out``, as sentences."""
     problem, plan = answer.problem, answer.plan or Plan(())
     is_any = any(block.run == run.id for block in problem.blocks)
@@ -47,7 +47,7 @@ def plan_record(run: RunState, answer: Answer, bound: Bound, outlook: Forecast |
         "gap_open_minutes": gap,
         "proved": finish <= bound.tick,
         "hands_on_minutes": _minutes(hands_ticks(problem, plan, run.id)),
-        "walks": sum(len(walks_of(problem, plan, one)) for one in range(len(problem.people))),
+        "walks": sum(one.walks for one in person_loads(problem, plan, run.id)),
         "operations": operations_record(problem, plan, run.id),
         "moves": moves_record(answer),
         "forecast": _forecast(problem, run.id, outlook, names_of(answer)),
@@ -63,16 +63,16 @@ def plan_lines(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | 
     if record["finish"] is None:
         yield names.say("nothing-fits" if record["left_out"] else "done-already")
     else:
-        yield done_sentence(names, finish_of(problem, plan, run.id), person_loads(problem, plan))
+        yield done_sentence(names, finish_of(problem, plan, run.id), person_loads(problem, plan, run.id))
         yield range_sentence(names, outlook)
-        yield holds_sentence(names, holder(problem, plan))
+        yield holds_sentence(names, holder(problem, plan, run.id))
     yield from (f"- {text}" for text in record["left_out"])
     for move in record["moves"]:
         yield from _move_lines(names, move)
     if record["finish"] is None:
         return
     yield ""
-    yield from _table(names, record["operations"])
+    yield from _table(names, run, record["operations"])
     yield ""
     yield names.say("sums", hands=_span(hands_ticks(problem, plan, run.id)), walks=record["walks"])
     yield bound_sentence(names, bound.tick, bound.rule, bound.facts)
@@ -105,15 +105,15 @@ def _move_lines(names: Names, move: Record) -> Iterator[str]:
         yield f"  or {other['sentence']}: {price}"
 
 
-def _table(names: Names, operations: list[Record]) -> Iterator[str]:
+def _table(names: Names, run: RunState, operations: list[Record]) -> Iterator[str]:
     """A line a load: when, what, where, who."""
-    rows = [_row(names, one) for one in operations]
+    rows = [_row(names, run, one) for one in operations]
     widths = [max(len(row[column]) for row in rows) for column in range(3)]
     for row in rows:
         yield "  ".join([*(text.ljust(width) for text, width in zip(row, widths, strict=False)), row[3]]).rstrip()
 
 
-def _row(names: Names, one: Record) -> tuple[str, str, str, str]:
+def _row(names: Names, run: RunState, one: Record) -> tuple[str, str, str, str]:
     start, end = (names.problem.tick(parse_moment(one[key])) for key in ("start", "end"))
     people = dict.fromkeys(person for part in one["parts"] for person in part["people"])
     called = {person.key: person.name for person in names.problem.people}
@@ -121,8 +121,7 @@ def _row(names: Names, one: Record) -> tuple[str, str, str, str]:
         (station.name for station in names.problem.stations if station.key == one["station"]), one["station"]
     )
     trays = names.say("trays", trays=trays_in_words(one["trays"]), count=len(one["trays"]))
-    run = next(block.run for block in names.problem.blocks if block.load == one["load"])
-    what = f"{names.step(run, one['step'])}, {trays}"
+    what = f"{names.step(run.id, one['step'])}, {trays}"
     return f"{names.short(start)}–{names.clock(end)}", what, station, ", ".join(called[who] for who in people)
 
 

@@ -6,11 +6,10 @@ from typing import Any, cast
 
 from flask import Blueprint, Flask, Response, current_app
 
-from runboard.floor.plans import Planner, Shown
+from runboard.floor.plans import Planner, Shown, holding
 from runboard.floor.plans import latest as newest
 from runboard.plan.schedule.effort import PersonLoad, StationLoad, finish_of, hands_ticks, person_loads, station_loads
 from runboard.plan.schedule.forecast import Forecast
-from runboard.plan.schedule.holding import holder
 from runboard.plan.schedule.presence import open_ticks
 from runboard.plan.schedule.problem import TICK, Problem
 from runboard.run.state import RunState
@@ -111,10 +110,10 @@ def when_done(shown: Shown | None) -> When:
     loads, outlook = person_loads(problem, plan), outlook_of(workshop(), shown)
     return When(
         older=_older(shown, names),
-        runs=tuple((run, _done(names, shown, run, loads)) for run in names.runs.values() if run.state == "open"),
+        runs=tuple((run, _done(names, shown, run)) for run in names.runs.values() if run.state == "open"),
         range=range_sentence(names, outlook) if problem.blocks else "",
         evenings=_evenings(names, outlook),
-        holds=holds_sentence(names, holder(problem, plan)),
+        holds=holds_sentence(names, holding(workshop(), shown)),
         left_out=tuple(left_out_sentences(names, problem.left_out)),
         hours=tuple(_hours(names, one) for one in loads if one.sessions),
         loads=tuple(station_loads(problem, plan)),
@@ -131,7 +130,7 @@ def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
     outlook = outlook_of(workshop(), shown, run.id)
     hands = hands_ticks(problem, plan, run.id)
     return RunWhen(
-        done=_done(names, shown, run, person_loads(problem, plan)),
+        done=_done(names, shown, run),
         older=_older(shown, names),
         range=range_sentence(names, outlook) if finish_of(problem, plan, run.id) else "",
         evenings=_evenings(names, outlook),
@@ -141,13 +140,13 @@ def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
     )
 
 
-def _done(names: Names, shown: Shown, run: RunState, loads: list[PersonLoad]) -> str:
+def _done(names: Names, shown: Shown, run: RunState) -> str:
     problem = shown.problem
     out = any(one.run == run.id for one in problem.left_out)
     if not any(block.run == run.id for block in problem.blocks):
         return names.say("nothing-fits" if out else "done-already")
     finish = finish_of(problem, shown.plan, run.id)
-    done = done_sentence(names, finish, loads, known_person())
+    done = done_sentence(names, finish, person_loads(problem, shown.plan, run.id), known_person())
     return f"{done} {names.say('part')}" if out else done
 
 

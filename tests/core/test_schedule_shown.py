@@ -15,6 +15,7 @@ from runboard.plan.schedule.holding import chain, holder
 from runboard.plan.schedule.problem import TICK, Plan, Problem
 from tests.core.by_hand import by_hand
 from tests.core.pressing import Floor
+from tests.scenario import key_rails
 
 ANN, BEN = 0, 1
 
@@ -101,6 +102,51 @@ def test_what_is_done_one_after_the_other_is_held_by_hands(problem: Problem, pla
     assert found is not None
     assert (found.what, found.which) in (("hands", ANN), ("station", problem.blocks[0].station))
     assert 0 < found.share <= 1
+
+
+def held_by(machine_minutes: int, before: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """What holds one tray whose cutting takes so long; its hands take 58 minutes."""
+    product = key_rails()
+    product["operations"][0]["passes"][0]["machine_minutes"] = machine_minutes
+    floor = Floor()
+    floor.open_run(trays=1, product=product)
+    problem = problem_for(floor.state, floor.book, floor.now)
+    found = holder(problem, by_hand(problem), before=before)
+    assert found is not None
+    return found.name
+
+
+def test_of_two_that_hold_it_alike_the_same_is_always_said() -> None:
+    assert held_by(57) == held_by(58) == ("hands", "ann")
+    assert held_by(59) == ("station", "cnc")
+
+
+def test_what_held_it_last_is_said_until_another_has_clearly_more() -> None:
+    assert held_by(66, ("hands", "ann")) == ("hands", "ann")
+    assert held_by(90, ("hands", "ann")) == ("station", "cnc")
+    assert held_by(50, ("station", "cnc")) == ("station", "cnc")
+    assert held_by(30, ("station", "cnc")) == ("hands", "ann")
+
+
+def test_what_holds_nothing_any_more_is_not_said_again() -> None:
+    assert held_by(57, ("hands", "gone")) == ("hands", "ann")
+
+
+def test_of_two_runs_each_has_its_own_hands_walks_and_sessions() -> None:
+    floor = Floor()
+    floor.open_run(trays=1)
+    floor.open_run(trays=3, run="r2")
+    problem = problem_for(floor.state, floor.book, floor.now)
+    plan = by_hand(problem)
+
+    (first, *_), (second, *_) = person_loads(problem, plan, "r1"), person_loads(problem, plan, "r2")
+    both = person_loads(problem, plan)[ANN]
+
+    assert first.walks == second.walks == 2
+    assert both.walks == first.walks + second.walks
+    assert both.hands == first.hands + second.hands == hands_ticks(problem, plan)
+    assert len(both.sessions) >= len(second.sessions) > 0
+    assert both.presence > max(first.presence, second.presence)
 
 
 def test_nothing_left_is_held_by_nothing() -> None:

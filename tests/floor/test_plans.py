@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from runboard.floor.look import state_for, state_tag
-from runboard.floor.plans import AGAIN, Planner, latest, plan_at_once
+from runboard.floor.plans import AGAIN, Planner, holding, latest, plan_at_once
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
 from runboard.floor.warming import Warming
@@ -175,6 +175,19 @@ def test_where_nothing_can_be_planned_everybody_is_told_so(scene: Scene):
     for person in ("ann", "ben"):
         assert scene.state(person)["plan"]["none"] is True
         assert scene.state(person)["moves"][0]["code"] == "start"
+
+
+def test_what_holds_it_is_said_of_another_plan_as_of_the_last_unless_another_has_clearly_more(scene: Scene):
+    scene.planner.turn()
+    shown = scene.planner.latest()
+    assert shown is not None
+    first = holding(scene.workshop, shown)
+    assert first is not None and holding(scene.workshop, shown) is first
+
+    again = holding(scene.workshop, replace(shown, plan=replace(shown.plan, source="another")))
+
+    assert again is not first
+    assert again == first
 
 
 def test_another_plan_is_another_state_and_pages_are_told(scene: Scene):

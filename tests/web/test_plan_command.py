@@ -12,6 +12,7 @@ from runboard import plan_command, planning
 from runboard.app import Settings, open_workshop
 from runboard.cli import main
 from runboard.floor.runs import Wish, close_run, open_run
+from runboard.plan.schedule.effort import person_loads
 from runboard.plan.schedule.improve import improve
 from runboard.plan.schedule.problem import Plan
 from tests import scenario
@@ -37,7 +38,7 @@ def with_a_run(folder: Path, name: str, record: dict[str, Any] | None = None) ->
 
 
 def asked(data: Path, capsys: pytest.CaptureFixture[str], *more: str) -> dict[str, Any]:
-    assert main(["plan", *more, "--data", str(data), "--json", "--seconds", "2"]) == 0
+    assert main(["plan", "--seconds", "2", *more, "--data", str(data), "--json"]) == 0
     told = capsys.readouterr()
     assert told.err == ""
     found: dict[str, Any] = json.loads(told.out)
@@ -115,6 +116,31 @@ def test_a_run_among_others_has_its_own_finish_and_a_bound_of_its_own(
     assert moment(first["bound"]) <= moment(first["finish"])
     assert moment(second["bound"]) <= moment(second["finish"])
     assert len(first["operations"]) == len(second["operations"])
+
+
+def test_of_several_runs_the_figures_and_the_table_are_the_named_ones(
+    data: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    record = scenario.shop()
+    record["products"][0]["operations"][0]["name"] = "Saw"
+    store, workshop = open_workshop(Settings(data))
+    workshop.books.save(record, workshop.clock.now())
+    store.close()
+    with_a_run(data, "r2")
+
+    first, second = (asked(data, capsys, run, "--seconds", "0") for run in ("r1", "r2"))
+    assert main(["plan", "r2", "--data", str(data), "--seconds", "0"]) == 0
+    told = capsys.readouterr().out
+
+    for found in (first, second):
+        hands = [part for one in found["operations"] for part in one["parts"] if part["kind"] != "machine"]
+        assert found["hands_on_minutes"] == sum(
+            (moment(one["end"]) - moment(one["start"])).total_seconds() / 60 for one in hands
+        )
+    whole = planning.make_plan(data, "r1", 0, lambda *_: None)
+    assert first["walks"] + second["walks"] == sum(one.walks for one in person_loads(whole.problem, whole.plan))
+    assert min(first["walks"], second["walks"]) > 0
+    assert "Saw, trays 1–3" in told and "Cut, trays 1–3" not in told.split("\n\n")[1]
 
 
 def test_the_lines_begin_with_when_it_is_done(data: Path, capsys: pytest.CaptureFixture[str]) -> None:

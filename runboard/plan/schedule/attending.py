@@ -22,12 +22,13 @@ class At:
 
 @dataclass(frozen=True)
 class Walk:
-    """From room to room, just in time for what is next there."""
+    """From room to room, just in time for what is next there: ``block``."""
 
     start: int
     end: int
     person: int
     room: int
+    block: int
 
 
 def hands_of(problem: Problem, plan: Plan) -> list[At]:
@@ -70,22 +71,22 @@ def work_of(problem: Problem, plan: Plan, person: int) -> list[At]:
 def walks_of(problem: Problem, plan: Plan, person: int) -> list[Walk]:
     """The walks of a person: where their hands are needed they are there; while they only watch they are in that room."""
     work, room, found = work_of(problem, plan, person), problem.people[person].room, []
-    for start, place in sorted(_places(problem, work)):
+    for start, place, block in sorted(_places(problem, work)):
         if room not in (-1, place):
-            found.append(Walk(max(0, start - problem.walks[room][place]), start, person, place))
+            found.append(Walk(max(0, start - problem.walks[room][place]), start, person, place, block))
         room = place
     return found
 
 
-def _places(problem: Problem, work: list[At]) -> Iterator[tuple[int, int]]:
-    """(from when, in which room): of watching what the hands leave of it."""
+def _places(problem: Problem, work: list[At]) -> Iterator[tuple[int, int, int]]:
+    """(from when, in which room, at which block): of watching what the hands leave of it."""
     hands = [one for one in work if one.kind != "watching"]
     for one in hands:
-        yield one.start, problem.stations[one.station].room
+        yield one.start, problem.stations[one.station].room, one.block
     for one in work:
         if one.kind == "watching":
             for start, _ in _left(one, hands):
-                yield start, problem.stations[one.station].room
+                yield start, problem.stations[one.station].room, one.block
 
 
 def _left(watch: At, hands: list[At]) -> Iterator[Span]:

@@ -10,7 +10,7 @@ from runboard.plan.schedule.problem import Plan, Problem, Span
 @dataclass(frozen=True)
 class PersonLoad:
     """Ticks of one person. ``presence`` is from the first to the last thing of each of their ``sessions``, which are
-    windows in which there is something to do, cut to that."""
+    windows in which there is something to do, cut to that. A walk is of the run whose work it leads to."""
 
     person: int
     hands: int
@@ -48,13 +48,13 @@ def finish_of(problem: Problem, plan: Plan, run: str = "") -> int:
     return max((plan.end(problem, at) for at in range(len(problem.blocks)) if _is_of(problem, at, run)), default=0)
 
 
-def person_loads(problem: Problem, plan: Plan) -> list[PersonLoad]:
-    """What is asked of each person, whether or not anything is."""
-    return [_person(problem, plan, at) for at in range(len(problem.people))]
+def person_loads(problem: Problem, plan: Plan, run: str = "") -> list[PersonLoad]:
+    """What is asked of each person, by one run where it is named, whether or not anything is."""
+    return [_person(problem, plan, at, run) for at in range(len(problem.people))]
 
 
-def _person(problem: Problem, plan: Plan, person: int) -> PersonLoad:
-    work = work_of(problem, plan, person)
+def _person(problem: Problem, plan: Plan, person: int, run: str) -> PersonLoad:
+    work = [one for one in work_of(problem, plan, person) if _is_of(problem, one.block, run)]
     by_kind = {"watching": 0, "hands": 0}
     for one in work:
         by_kind["watching" if one.kind == "watching" else "hands"] += one.end - one.start
@@ -63,7 +63,7 @@ def _person(problem: Problem, plan: Plan, person: int) -> PersonLoad:
         inside = [one for one in work if opens <= one.start < closes]
         if inside:
             sessions.append((min(one.start for one in inside), max(one.end for one in inside)))
-    walks = len(walks_of(problem, plan, person))
+    walks = sum(_is_of(problem, walk.block, run) for walk in walks_of(problem, plan, person))
     return PersonLoad(person, by_kind["hands"], by_kind["watching"], walks, tuple(sessions))
 
 

@@ -1,11 +1,18 @@
 """What holds a plan: the longest chain back from its finish, and what most of the chain's hours in the shop go to."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from runboard.plan.schedule.attending import work_of
 from runboard.plan.schedule.presence import Presence, open_spans
 from runboard.plan.schedule.problem import Placed, Plan, Problem
+
+# The same under every problem: ('hands', person), ('station', station), ('wait', run, step).
+Name = tuple[str, ...]
+
+KINDS = ("hands", "station", "wait")
+# What held it last is said until another has so much more of the chain.
+CLEARLY = 0.1
 
 
 @dataclass(frozen=True)
@@ -20,11 +27,12 @@ class Link:
 @dataclass(frozen=True)
 class Holder:
     """``what`` holds the plan: ``hands``, ``station`` (its machine) or ``wait``; ``which`` is the person, the station, or
-    the block that is waited after. ``share`` of the chain's hours in the shop go to it."""
+    the block that is waited after. ``share`` of the chain's hours in the shop go to it. ``name`` outlives the problem."""
 
     what: str
     which: int
     share: float
+    name: Name = ()
 
 
 def chain(problem: Problem, plan: Plan, run: str = "") -> list[Link]:
@@ -51,7 +59,7 @@ def _holding_back(problem: Problem, plan: Plan, placed: Placed) -> tuple[int, st
     earlier = [
         one for one in _before(problem, plan, placed) if one[0] <= placed.start and _starts(plan, one) < placed.start
     ]
-    return max(earlier, key=lambda one: (one[0], order.index(one[1])), default=None)
+    return max(earlier, key=lambda one: (one[0], order.index(one[1]), -one[2]), default=None)
 
 
 def _starts(plan: Plan, one: tuple[int, str, int]) -> int:
@@ -77,27 +85,42 @@ def _before(problem: Problem, plan: Plan, placed: Placed) -> Iterator[tuple[int,
                 yield one.end + walk, "hands", one.block
 
 
-def holder(problem: Problem, plan: Plan, run: str = "") -> Holder | None:
-    """Who or what most of the chain's hours in the shop go to; None where nothing is left."""
-    links = chain(problem, plan, run)
+def holder(problem: Problem, plan: Plan, run: str = "", before: Name = ()) -> Holder | None:
+    """Who or what most of the chain's hours in the shop go to; None where nothing is left. ``before`` is what held it last:
+    it stays unless another has clearly more, so that plans that are as good are said alike."""
+    sums: dict[Name, int] = {}
+    which: dict[Name, int] = {}
+    for what, at, ticks in _hours(problem, plan, chain(problem, plan, run)):
+        name = _name(problem, what, at)
+        sums[name] = sums.get(name, 0) + ticks
+        which[name] = min(which.get(name, at), at)
+    whole = sum(sums.values())
+    if not whole:
+        return None
+    most = min(sums, key=lambda one: (-sums[one], KINDS.index(one[0]), one))
+    if before in sums and sums[most] - sums[before] <= CLEARLY * whole:
+        most = before
+    return Holder(most[0], which[most], sums[most] / whole, most)
+
+
+def _hours(problem: Problem, plan: Plan, links: Sequence[Link]) -> Iterator[tuple[str, int, int]]:
+    """(what, which, ticks in which somebody is there) along a chain."""
     there = Presence.of([open_spans(problem)])
-    sums: dict[tuple[str, int], int] = {}
     for link in links:
         placed, block = plan.placed[link.block], problem.blocks[link.block]
         at = placed.begins()
         if placed.hands is not None:
-            key = ("hands", placed.hands)
-            sums[key] = sums.get(key, 0) + placed.setup + block.hands
-        machine = sum(there.between(at + one.offset, at + one.offset + one.length)
-                      for one in block.stretches if one.attendance != "hands-on")  # fmt: skip
-        sums["station", block.station] = sums.get(("station", block.station), 0) + machine
+            yield "hands", placed.hands, placed.setup + block.hands
+        for one in block.stretches:
+            if one.attendance != "hands-on":
+                yield "station", block.station, there.between(at + one.offset, at + one.offset + one.length)
         for lag in block.lags if link.why == "wait" else ():
             ended = plan.end(problem, lag.before)
             if ended + lag.least == placed.start:
-                waits = ("wait", lag.before)
-                sums[waits] = sums.get(waits, 0) + there.between(ended, placed.start)
-    whole = sum(sums.values())
-    if not whole:
-        return None
-    what, which = max(sums, key=lambda one: sums[one])
-    return Holder(what, which, sums[what, which] / whole)
+                yield "wait", lag.before, there.between(ended, placed.start)
+
+
+def _name(problem: Problem, what: str, which: int) -> Name:
+    if what == "wait":
+        return what, problem.blocks[which].run, problem.blocks[which].step
+    return what, (problem.people if what == "hands" else problem.stations)[which].key
