@@ -75,7 +75,7 @@ def keep() -> Response:
     change, found = _answered(run)
     words = {
         "change": change_in_words(workshop(), run, change),
-        "answer": " ".join(answer_of(workshop(), found)),
+        "answer": " ".join(answer_of(workshop(), run, change, found)),
     }
     if found.after is None or found.left_out:
         raise Refused("try fits nowhere")
@@ -106,7 +106,8 @@ def _tried(run: RunState) -> Tried:
     except Refused as refused:
         return Tried(wrong=said("refused", refused.code, refused.facts))
     shop = workshop()
-    return Tried(change_in_words(shop, run.id, change), tuple(answer_of(shop, found)), tuple(table_of(shop, found)))
+    answer = tuple(answer_of(shop, run.id, change, found))
+    return Tried(change_in_words(shop, run.id, change), answer, tuple(table_of(shop, found)))
 
 
 def _answered(run: str) -> tuple[Change, Compared]:

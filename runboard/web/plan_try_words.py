@@ -1,13 +1,17 @@
 """A change and what comes of it, in words: by how much the finish and the hands-on hours move, and what holds them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
+
+from babel.lists import format_list
 
 from runboard.floor.workshop import Workshop
 from runboard.plan.schedule.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.compared import Compared, Side
 from runboard.plan.schedule.forecast import Forecast
 from runboard.plan.schedule.holding import holder
+from runboard.plan.schedule.problem import LeftOut
+from runboard.plan.schedule.slack import is_part, slack_of
 from runboard.run.state import RunState
 from runboard.web.pages_support import span_in_words
 from runboard.web.plan_words import Names, holds_sentence, left_out_sentences, span_of
@@ -45,38 +49,79 @@ def operation_name(run: RunState, key: str) -> str:
     return next((one.name for one in run.route.product.operations if one.key == key), key)
 
 
-def answer_of(shop: Workshop, found: Compared) -> Iterator[str]:
-    """By how much the finish and the hands-on hours move; where the finish does not, what holds it."""
+def answer_of(shop: Workshop, run: str, change: Change, found: Compared) -> Iterator[str]:
+    """By how much the finish and the hands-on hours move; where the finish does not, why, and what holds it."""
     before, after = found.before, found.after
-    if before is None:
-        yield _say("no-plan-now")
-        return
     if after is None:
-        yield _say("no-plan-then")
+        yield _say("no-plan-now" if before is None else "no-plan-then")
         return
     names = _names(shop, after)
     if found.left_out:
         yield _say("left-out")
         yield from left_out_sentences(names, found.left_out)
-        return
-    if not before.finish:
-        yield _say("done")
-        return
-    finish, hands = after.finish - before.finish, after.hands - before.hands
-    yield _say("moves", finish=_way(finish), by=_span(finish), hands=_way(hands), hours=_span(hands))
-    more = _way(hands) == "more"
-    if _way(finish) == "same":
-        yield holds_sentence(names, holder(after.problem, after.plan))
-    if _way(finish) == "more" or (more and _way(finish) == "same"):
-        yield _say("worse")
-    elif more:
-        yield _say("more-hands")
+    elif before is None or (not before.finish and found.let_in):
+        yield _say("only-then", day=names.day(after.finish), at=names.clock(after.finish))
+    elif not before.finish:
+        yield _say("nothing-fits" if _is_short(before, run) else "done")
+    else:
+        finish, hands = after.finish - before.finish, after.hands - before.hands
+        yield _say("moves", finish=_way(finish), by=_span(finish), hands=_way(hands), hours=_span(hands))
+        if found.let_in:  # more is done, so neither says anything of better or worse
+            yield _say("let-in", steps=_steps(names, found.let_in))
+        else:
+            yield from _judged(names, run, change, before, after)
+        if _is_short(after, run):
+            yield _say("part")
+
+
+def _judged(names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+    """What the move comes of, and how sure it is."""
+    match _way(after.finish - before.finish), _way(after.hands - before.hands):
+        case "same", more_or_less:
+            yield from _why_no_earlier(names, run, change, before, after)
+            if more_or_less == "more":
+                yield _say("worse-hands")
+        case "more", _:
+            yield _say("worse" if after.bound - before.finish >= _A_MINUTE else "worse-found")
+        case "less", "more":
+            yield _say("more-hands")
+
+
+def _why_no_earlier(names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+    """That it has slack, or where what is won is lost; what holds the run; and whether that is sure."""
+    is_quicker = isinstance(change, Times) and change.per_cent < 100
+    operation, kind = (change.operation, change.kind) if isinstance(change, Times) else ("", "")
+    slack = slack_of(after.problem, after.plan, is_part(after.plan, run, operation, kind), run)
+    facts = {"operation": operation_name(names.runs[run], operation)}
+    if slack.waits is not None:
+        facts |= {"step": names.block_step(slack.waits), "at": names.tick(after.plan.placed[slack.waits].start)}
+    if is_quicker and slack.is_off:
+        yield _say("why-slack", **facts)
+    if is_quicker and slack.is_lost:
+        yield _say("why-lost", **facts)
+    elif slack.waits is not None:
+        yield _say("holds-hours", **facts)
+    else:
+        yield holds_sentence(names, holder(after.problem, after.plan, run))
+    if before.finish <= after.bound:
+        yield _say("sure")
+    elif not is_quicker or not (slack.is_off or slack.is_lost):
+        yield _say("not-sure")
+
+
+def _is_short(side: Side, run: str) -> bool:
+    """Whether some of the run fits into no plan."""
+    return any(one.run == run for one in side.problem.left_out)
+
+
+def _steps(names: Names, some: Iterable[LeftOut]) -> str:
+    return str(format_list(list(dict.fromkeys(names.step(one.run, one.step) for one in some)), locale="en"))
 
 
 def table_of(shop: Workshop, found: Compared) -> Iterator[tuple[str, str, str]]:
     """(what, as it is, with the change), row by row; nothing where there is nothing to compare."""
     before, after = found.before, found.after
-    if before is None or after is None or found.left_out or not before.finish:
+    if before is None or after is None or found.left_out or not before.finish or not after.finish:
         return
     sides = [(side, _names(shop, side)) for side in (before, after)]
     yield _row("finish", [names.tick(side.finish) for side, names in sides])

@@ -23,7 +23,7 @@ try-change-times = { $operation }: { $kind ->
 try-change-order = { $first } before { $then }
 
 try-moves = The finish { $finish ->
-    [same] moves by nothing
+    [same] does not move
     [less] moves { $by } earlier
    *[more] moves { $by } later
   }; hands-on work { $hands ->
@@ -31,8 +31,19 @@ try-moves = The finish { $finish ->
     [less] is { $hours } less.
    *[more] is { $hours } more.
   }
-try-worse = So the change makes it worse.
+try-why-slack = { $operation } has slack: the chain of work that ends last does not go through it.
+try-why-lost = { $operation } is in the chain of work that ends last, but before { $step }, and that waits until somebody is there, { $at }. What is won at { $operation } is lost in that wait.
+try-holds-hours = What holds it: { $step } waits until somebody is there, { $at }, and what follows takes until the end.
+try-sure = No plan with the change is done earlier: that is proved.
+try-not-sure = That no plan with the change is done earlier is not proved: both were made at once, and a longer search might find one.
+try-worse = So the change makes it worse: no plan with it is done as early.
+try-worse-found = So the plan found with the change is worse. Neither is proved the best: both were made at once, and a longer search might find a better one.
+try-worse-hands = So the change makes it worse: it asks more of hands and wins nothing.
 try-more-hands = It is done earlier, and asks more of hands.
+try-let-in = With the change, this is done too, which fits into no plan as things are: { $steps }. So the two plans do not hold the same work.
+try-only-then = As things are no plan fits. With the change one does: it is done { $day } { $at }.
+try-part = Some of the run fits into no plan, with the change or without, and is left out of both. The Plan page says what.
+try-nothing-fits = Nothing of this run can be planned as things are, nor with the change. The Plan page says why.
 try-done = Nothing is left to do in this run, so nothing can move.
 try-left-out = With the change, some of the work fits into no plan:
 try-no-plan-now = Nothing can be compared: as things are no plan fits into people’s hours. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.

@@ -1,11 +1,16 @@
 """Trying a change on the Plan page: the answer in words, what is wrong with it, and what is kept for the Review."""
 
 import re
+from dataclasses import replace
+from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
+from runboard.floor.try_change import try_change
+from runboard.plan.schedule.changed import TraySize
+from runboard.web.plan_try_words import answer_of
 from tests import scenario
 from tests.conftest import START
 from tests.core.test_changed import by_hand_only
@@ -36,7 +41,7 @@ def test_quicker_work_is_answered_side_by_side(client: FlaskClient, house: House
     said = tried(client, **FASTER)
 
     assert "Sand: the work by hand takes 50 % of its time" in said
-    assert re.search(r"The finish moves (by nothing|by .+ earlier); hands-on work is 3\d min less\.", said)
+    assert re.search(r"The finish (does not move|moves .+ earlier); hands-on work is 3\d min less\.", said)
     assert re.search(r"Done \w+ \d+:\d\d \w+ \d+:\d\d", said)
     assert "Hands on" in said
 
@@ -48,7 +53,11 @@ def test_a_change_that_makes_it_worse_is_shown_as_such(client: FlaskClient, hous
 
     said = tried(client, what="times", operation="sand", per_cent="1000")
 
-    assert re.search(r"The finish moves .+ later; hands-on work is .+ more\. So the change makes it worse\.", said)
+    assert re.search(
+        r"The finish moves .+ later; hands-on work is .+ more\. "
+        r"So the change makes it worse: no plan with it is done as early\.",
+        said,
+    )
 
 
 def test_more_work_that_the_night_hides_is_worse_all_the_same(client: FlaskClient, house: House) -> None:
@@ -59,7 +68,8 @@ def test_more_work_that_the_night_hides_is_worse_all_the_same(client: FlaskClien
     said = tried(client, what="times", operation="sand", per_cent="300")
 
     assert re.search(
-        r"moves by nothing; hands-on work is .+ more\. What holds it: .+ So the change makes it worse\.", said
+        r"does not move; hands-on work is .+ more\. What holds it: .+ So the change makes it worse: it asks more of hands",
+        said,
     )
 
 
@@ -69,7 +79,80 @@ def test_where_nothing_moves_it_says_what_holds_the_run(client: FlaskClient, hou
     said = tried(client, what="capacity", service="extraction", capacity="3")
 
     assert "Dust extraction: 3 at once" in said
-    assert re.search(r"moves by nothing; hands-on work stays as it is\. What holds it: ", said)
+    assert re.search(r"does not move; hands-on work stays as it is\. What holds it: ", said)
+
+
+def test_time_that_is_won_before_a_closed_hour_is_said_to_be_lost_there(client: FlaskClient, house: House) -> None:
+    opened(house)
+
+    said = tried(client, **FASTER)
+
+    assert re.search(
+        r"does not move; hands-on work is 38 min less\. Sand is in the chain of work that ends last, but before Hooks, "
+        r"and that waits until somebody is there, tomorrow \d+:\d\d\. What is won at Sand is lost in that wait\. "
+        r"No plan with the change is done earlier: that is proved\.",
+        said,
+    )
+
+
+def test_work_with_slack_is_said_to_have_it_and_what_holds_the_run_instead(client: FlaskClient, house: House) -> None:
+    opened(house)
+
+    said = tried(client, what="times", operation="engrave", kind="machine", per_cent="50")
+
+    assert re.search(
+        r"does not move; .+ Engrave has slack: .+ What holds it: Hooks waits until somebody is there", said
+    )
+
+
+def test_what_was_not_proved_is_not_said_to_be_sure(client: FlaskClient, house: House) -> None:
+    """A worse plan of a heuristic, or the same finish, may only be what was found."""
+    opened(house)
+    asked = TraySize("r1", 3)
+    found = try_change(house.workshop, "r1", asked)
+    assert found.before is not None
+    assert found.after is not None
+    unsure = replace(found.after, bound=0)
+
+    same = answer_of(house.workshop, "r1", asked, replace(found, after=unsure))
+    later = answer_of(house.workshop, "r1", asked, replace(found, after=replace(unsure, finish=unsure.finish + 99)))
+
+    assert "That no plan with the change is done earlier is not proved" in " ".join(same)
+    assert "Neither is proved the best" in " ".join(later)
+
+
+def without_a_skill() -> dict[str, Any]:
+    """A shop in which nobody may engrave."""
+    record = scenario.shop()
+    record["people"] = [{**one, "access": "crew"} for one in record["people"]]
+    record["products"][0]["operations"][3]["skill"] = "laser"
+    return record
+
+
+def test_what_only_the_change_makes_possible_is_named(client: FlaskClient, house: House) -> None:
+    opened(house, without_a_skill())
+
+    said = tried(client, what="person", like="ann", skills="laser")
+
+    assert "With the change, this is done too, which fits into no plan as things are: Engrave." in said
+    assert "makes it worse" not in said
+
+
+def test_a_run_of_which_nothing_can_be_planned_may_be_made_possible(client: FlaskClient, house: House) -> None:
+    record = without_a_skill()
+    record["products"][0]["operations"][0]["skill"] = "laser"
+    opened(house, record)
+
+    assert "As things are no plan fits. With the change one does: it is done " in tried(
+        client, what="person", like="ann", skills="laser"
+    )
+    assert "Nothing of this run can be planned as things are, nor with the change." in tried(client, **FASTER)
+
+
+def test_what_is_left_out_of_both_is_said(client: FlaskClient, house: House) -> None:
+    opened(house, without_a_skill())
+
+    assert "is left out of both. The Plan page says what." in tried(client, **FASTER)
 
 
 def test_one_person_more_and_other_trays_have_their_words(client: FlaskClient, house: House) -> None:
@@ -89,7 +172,7 @@ def test_another_order_is_offered_where_the_route_allows_it(client: FlaskClient,
     record["products"] = [by_hand_only()]
     opened(house, record)
 
-    assert "File before Cut The finish moves by nothing" in tried(client, what="order", first="cut")
+    assert "File before Cut The finish does not move" in tried(client, what="order", first="cut")
 
 
 def test_where_no_two_can_change_places_the_page_says_why(client: FlaskClient, house: House) -> None:

@@ -1,20 +1,38 @@
 """Why a plan is no earlier with less of some work: what became of the time that was won."""
 
 from collections.abc import Callable
-from typing import Literal
+from dataclasses import dataclass
 
 from runboard.plan.schedule.holding import chain
 from runboard.plan.schedule.problem import Block, Plan, Problem
 
-# Not in the chain that ends last; or in it, and behind it the chain waits for somebody to be there; or neither.
-Why = Literal["slack", "hours", "tight"]
+
+@dataclass(frozen=True)
+class Slack:
+    """``is_off`` where the longest chain does not go through the work; ``waits`` is the last block of the chain that waits
+    for somebody to be there, and ``is_lost`` where it comes behind the work, so that what is won is lost in that wait."""
+
+    is_off: bool
+    waits: int | None
+    is_lost: bool
 
 
-def why_no_earlier(problem: Problem, plan: Plan, is_it: Callable[[Block], bool], run: str = "") -> Why:
-    """``slack`` where the longest chain does not go through the work that ``is_it`` names, ``hours`` where it does and
-    waits behind it for hours, so that what is won is lost there; ``tight`` where neither says why."""
+def slack_of(problem: Problem, plan: Plan, is_it: Callable[[Block], bool], run: str = "") -> Slack:
+    """What the longest chain, to the end of a run, does with the work that ``is_it`` names."""
     links = chain(problem, plan, run)
-    at = [nth for nth, link in enumerate(links) if is_it(problem.blocks[link.block])]
-    if not at:
-        return "slack"
-    return "hours" if any(link.why == "hours" for link in links[at[-1] + 1 :]) else "tight"
+    at = max((nth for nth, link in enumerate(links) if is_it(problem.blocks[link.block])), default=None)
+    gap = max((nth for nth, link in enumerate(links) if link.why == "hours"), default=None)
+    waits = None if gap is None else links[gap].block
+    return Slack(at is None, waits, at is not None and gap is not None and gap > at)
+
+
+def is_part(plan: Plan, run: str, operation: str, kind: str = "") -> Callable[[Block], bool]:
+    """Whether a block has a time element of an operation of a run, or with ``kind`` '' any of its work."""
+
+    def found(block: Block) -> bool:
+        if (block.run, block.operation) != (run, operation):
+            return False
+        set_up = kind == "setup" and plan.placed[block.index].setup > 0
+        return not kind or set_up or any(one.kind == kind for one in block.stretches)
+
+    return found
