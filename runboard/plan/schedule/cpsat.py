@@ -19,6 +19,7 @@ from ortools.sat.python import cp_model
 from runboard.plan.schedule.alike import Alike, alike
 from runboard.plan.schedule.cpsat_people import People
 from runboard.plan.schedule.cpsat_setups import Setups
+from runboard.plan.schedule.cpsat_watching import Done
 from runboard.plan.schedule.domains import Chains, starts_of
 from runboard.plan.schedule.presence import common
 from runboard.plan.schedule.problem import Block, Placed, Plan, Problem
@@ -84,6 +85,13 @@ class Model:
         if present is None:
             return self.model.new_fixed_size_interval_var(start, size, "")
         return self.model.new_optional_fixed_size_interval_var(start, size, present, "")
+
+    def row(self, done: Done, early: int = 0, late: int = 0) -> Any:
+        """What somebody is there for as an interval, stretched on both sides."""
+        start, size = done.start - early, done.size + early + late
+        if done.end is None:
+            return self.interval(start, size, done.present)
+        return self.model.new_optional_interval_var(start, size, done.end + late, done.present, "")
 
     def _left(self, early: Early) -> Any:
         """The weight of what is still to begin at each of some ticks, added up."""

@@ -5,8 +5,9 @@ from typing import Literal
 
 from runboard.plan.schedule.problem import Plan, Span
 
-# By one person from start to end, or by whoever is free: nobody is named, so such a plan is none, but its bound holds.
-Watching = Literal["named", "anyone"]
+# By one person from start to end; with one change of watcher; or by whoever is free: nobody is named, so such a plan is one
+# only once it is staffed, but its bound holds.
+Watching = Literal["named", "by turns", "anyone"]
 
 
 @dataclass(frozen=True)
@@ -20,7 +21,7 @@ class Early:
 @dataclass(frozen=True)
 class Wish:
     """What a model is to look for: a finish before ``before``, and not before ``at_least``, which is known already.
-    ``between`` narrows when blocks may begin. ``watching`` is by named people, or by anybody who is free."""
+    ``between`` narrows when blocks may begin. ``watching`` is by one person a run, by turns, or by anybody who is free."""
 
     before: int
     at_least: int = 0
