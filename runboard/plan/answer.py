@@ -23,8 +23,8 @@ from runboard.shop.book import Book
 
 # Goes of the priority rules where a last plan is at hand: each of them once or so.
 GOES_AGAIN = 24
-# Before every priority there is, walks included.
-IN_FRONT = -(10**12)
+# Before every priority there is, an hour's walk included; rows of the rule take whole numbers of 32 bits.
+IN_FRONT = -(2**31) + 1
 # Walking is dear, or it costs nothing: the better of both carries a plan over.
 STAY = 10**7
 
