@@ -15,6 +15,7 @@ from runboard.cards_command import add_cards
 from runboard.floor.access import LEAD
 from runboard.floor.devices import CODE_LASTS, make_code
 from runboard.floor.exchange import export_run, import_run
+from runboard.floor.kept_changes import changes_in, take_changes, with_changes
 from runboard.floor.pictures import with_pictures, without_pictures
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
@@ -25,6 +26,7 @@ from runboard.shop.book_json import BookError, book_from_json
 from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import InUse, hold
+from runboard.store.open import Store
 from runboard.store.pictures import PictureFolder
 from runboard.store.proof import BadCopy
 from runboard.store.restore import restore
@@ -214,8 +216,9 @@ def _check_folder(data: Path) -> None:
 def _export(asked: argparse.Namespace) -> None:
     if not asked.data.is_dir():
         raise Mistaken(f"there is no data folder {asked.data}.")
-    with _shop(asked.data) as workshop:
+    with _shop(asked.data) as (store, workshop):
         record = export_run(workshop, asked.run) if asked.run else workshop.books.record()
+        record = with_changes(store.settings, record)
     record = with_pictures(PictureFolder(asked.data), record)
     json.dump(record, sys.stdout, indent=1, ensure_ascii=False)
     print()
@@ -231,13 +234,15 @@ def _import(asked: argparse.Namespace) -> None:
         book_from_json(record)  # a wrong book makes no data folder
     else:
         read_run_file(record)
-    with _shop(asked.data) as workshop:
+        changes_in(record)
+    with _shop(asked.data) as (store, workshop):
         record = without_pictures(PictureFolder(asked.data), record)
         if "runboard_book" in record:
             book = workshop.books.save(record, workshop.clock.now())
             print(f"The book of {book.name} is in {asked.data}, revision {book.revision}.")
         else:
             print(f"Run {record['run']} is in {asked.data}: {import_run(workshop, record)} new events.")
+            take_changes(workshop, store.settings, record["run"], changes_in(record))
 
 
 def _backup(asked: argparse.Namespace) -> None:
@@ -262,15 +267,15 @@ def _events(count: int) -> str:
 
 
 @contextmanager
-def _shop(data: Path) -> Iterator[Workshop]:
-    """The workshop over a data folder, without a server: nobody is listening."""
+def _shop(data: Path) -> Iterator[tuple[Store, Workshop]]:
+    """The store and the workshop over a data folder, without a server: nobody is listening."""
     from runboard.app import Settings, open_workshop
 
     _check_folder(data)
     with hold(data):
         store, workshop = open_workshop(Settings(data))
         try:
-            yield workshop
+            yield store, workshop
         finally:
             store.close()
 

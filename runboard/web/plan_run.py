@@ -7,6 +7,7 @@ from typing import Any
 from flask import Blueprint, Flask, Response, request
 
 from runboard.floor.exchange import export_run
+from runboard.floor.kept_changes import with_changes
 from runboard.floor.pictures import with_pictures
 from runboard.floor.runs import close_run, new_event
 from runboard.floor.taps import record_events
@@ -19,6 +20,7 @@ from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.pictures import shelf
 from runboard.web.plan import book
 from runboard.web.plan_schedule import latest, run_when
+from runboard.web.plan_try import list_settings
 from runboard.web.route_times import route_times
 from runboard.web.route_words import route_lines
 from runboard.web.run_pages import known_person, known_run
@@ -83,8 +85,9 @@ def boards(key: str) -> Response:
 
 @part.get("/plan/runs/<key>/run.json")
 def download(key: str) -> Response:
-    """The run with its events and pictures, as ``runboard export --run`` writes it."""
-    return json_file(with_pictures(shelf(), export_run(workshop(), key)), f"run-{known_run(key).id}.json")
+    """The run with its events, pictures and changes to try, as ``runboard export --run`` writes it."""
+    record = with_changes(list_settings(), export_run(workshop(), key))
+    return json_file(with_pictures(shelf(), record), f"run-{known_run(key).id}.json")
 
 
 def next_board(run: RunState) -> dict[str, Any]:

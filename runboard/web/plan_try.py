@@ -6,8 +6,9 @@ from typing import cast
 
 from flask import Blueprint, Flask, Response, current_app, request
 
+from runboard.floor.kept_changes import Kept, drop_change, keep_change, kept_changes
 from runboard.floor.signals import Settings
-from runboard.floor.try_change import Kept, drop_change, keep_change, kept_changes, try_change
+from runboard.floor.try_change import try_change
 from runboard.floor.warm import catch_up
 from runboard.plan.schedule.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize, swappable
 from runboard.plan.schedule.compared import Compared
@@ -79,7 +80,7 @@ def keep() -> Response:
     }
     if found.after is None or found.left_out:
         raise Refused("try fits nowhere")
-    keep_change(workshop(), _settings(), run, words, known_person())
+    keep_change(workshop(), list_settings(), run, words, known_person())
     return see_other(f"/review/runs/{run}#to-try")
 
 
@@ -87,16 +88,17 @@ def keep() -> Response:
 def drop() -> Response:
     """Take a change off a run's list."""
     run = request.form.get("run", "")
-    drop_change(workshop(), _settings(), run, request.form.get("change", ""))
+    drop_change(workshop(), list_settings(), run, request.form.get("change", ""))
     return see_other(f"/review/runs/{run}#to-try")
 
 
 def changes_to_try(run: str) -> list[Kept]:
     """What was kept to be tried, for the Review of a run."""
-    return kept_changes(_settings(), run)
+    return kept_changes(list_settings(), run)
 
 
-def _settings() -> Settings:
+def list_settings() -> Settings:
+    """Where the lists of changes to try are."""
     return cast(Settings, current_app.extensions["settings"])
 
 

@@ -6,12 +6,14 @@ from typing import Any
 from flask import Blueprint, Flask, Response, request
 
 from runboard.floor.exchange import import_run
+from runboard.floor.kept_changes import changes_in, take_changes
 from runboard.floor.pictures import with_pictures, without_pictures
 from runboard.floor.shop_book import book_record, save_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.pictures import shelf
+from runboard.web.plan_try import list_settings
 from runboard.web.saving import seen
 
 MOST_BYTES = 200_000_000
@@ -84,9 +86,11 @@ def _with_its_pictures_kept(record: dict[str, Any] | None, problems: list[str]) 
 
 def _take_run(record: dict[str, Any]) -> Response:
     try:
+        changes = changes_in(record)
         import_run(workshop(), record)
     except Refused as refused:
         return _page(422, problems=[said("refused", refused.code, refused.facts)])
+    take_changes(workshop(), list_settings(), record["run"], changes)
     return see_other(f"/plan/runs/{record['run']}")
 
 

@@ -68,4 +68,8 @@ refused-try-no-such-time = That operation has no such time. Choose another part 
 refused-try-order = These two cannot change places: one of them is begun, is followed by a wait, has a finish, begins with texts, or cuts the boards.
 refused-try-the-same = That is how it is now, so nothing would change. Try another number.
 refused-try-fits-nowhere = With that change some of the work fits into no plan, so it is not kept. Try less of it.
+refused-file-change-wrong = { $number ->
+    [0] The changes to try in the file are no list of at most a hundred.
+   *[other] Change to try { $number } of the file is none: 'id', 'at', 'person', 'change' and 'answer' are wanted.
+  }
 refused-try-kept-many = { $most } changes to try are kept already. Take one off the run’s Review first.

@@ -1,13 +1,17 @@
 """Trying a change on the Plan page: the answer in words, what is wrong with it, and what is kept for the Review."""
 
+import json
 import re
 from dataclasses import replace
+from io import BytesIO
+from pathlib import Path
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
+from runboard.cli import main
 from runboard.floor.try_change import try_change
 from runboard.plan.schedule.changed import TraySize
 from runboard.web.plan_try_words import answer_of
@@ -225,6 +229,28 @@ def test_a_change_is_kept_once_for_the_review_and_taken_off(client: FlaskClient,
     assert found is not None
     client.post("/plan/try/drop", data={"run": "r1", "change": found[1]})
     assert "Changes to try" not in words(client.get("/review/runs/r1"))
+
+
+def test_what_is_kept_goes_with_the_run_into_another_shop(
+    client: FlaskClient, house: House, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    opened(house)
+    client.post("/plan/try", data=FASTER)
+    there, file = tmp_path / "there", tmp_path / "run.json"
+    book = tmp_path / "book.json"
+    book.write_text(json.dumps(scenario.shop()), "utf-8")
+
+    file.write_bytes(client.get("/plan/runs/r1/run.json").data)
+    codes = [main(["import", "--data", str(there), str(one)]) for one in (book, file, file)]
+    capsys.readouterr()
+    codes.append(main(["export", "--data", str(there), "--run", "r1"]))
+
+    assert codes == [0, 0, 0, 0]
+    (kept,) = json.loads(capsys.readouterr().out)["changes_to_try"]
+    assert kept["change"].startswith("Sand: the work by hand takes 50")
+    client.post("/plan/try/drop", data={"run": "r1", "change": kept["id"]})
+    client.post("/shop/import", data={"file": (BytesIO(file.read_bytes()), "run.json")})
+    assert "Sand: the work by hand takes 50 % of its time" in words(client.get("/review/runs/r1"))
 
 
 def test_what_fits_into_no_plan_is_said_and_not_kept(client: FlaskClient, house: House) -> None:
