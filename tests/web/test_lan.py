@@ -60,7 +60,9 @@ class Shop:
                 self.folder / "certificates", clock.now, self.plain, secure,
                 where=lambda: self.where, announcer=self.announcer,
             )  # fmt: skip
-            self.house: House = build(Settings(self.folder, clock, hosts=self.network.hosts, ways=self.network, plans=False))
+            self.house: House = build(
+                Settings(self.folder, clock, hosts=self.network.hosts, ways=self.network, plans=False)
+            )
             beside = _Beside(self.network)
             serving = (served(self.house), self.house.streams, plain, False, lambda address: "", beside)
             thread = threading.Thread(target=serve, args=serving)

@@ -93,4 +93,3 @@ class Capped:
         answer = model.solve(replace(self.limits, seconds=max(0.05, each)))
         self.seconds += answer.seconds
         return answer.plan is None and answer.is_all
-
