@@ -101,6 +101,14 @@ def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, ser
     assert there["y"] + there["height"] < 640 / 2
 
 
+def has_come_to_rest(page: Page) -> None:
+    """What a press without the server wants is there by now."""
+    page.evaluate("""async () => {
+        const { module } = await import("/static/now/later.js");
+        await Promise.all(["away", "others", "table"].map(module));
+    }""")
+
+
 def test_without_the_server_no_reason_of_the_last_plan_stands_under_what_comes_after_it(
     ann: Phone, phones: Phones, server: Running
 ) -> None:
@@ -111,6 +119,7 @@ def test_without_the_server_no_reason_of_the_last_plan_stands_under_what_comes_a
     page = opened(phones.new(), server)
     line = page.locator("section.now h1")
     expect(reason(page)).to_have_text("Sand 120 waits for it")
+    has_come_to_rest(page)
     page.context.set_offline(True)
 
     page.get_by_role("button", name="Called away").click()
