@@ -41,7 +41,7 @@ def _compare(trays: int, people: int, plain_: Replicate) -> None:
     reals = drawn_lengths(problem, many)
     rows = reals[:few].tolist()
     answers: list[Any] = []
-    compiled = _rate(many, lambda: answers.append([row[0] for row in fast.ends(reals, priority, knobs, [])[:few]]))
+    compiled = _rate(many, lambda: answers.append(fast.ends(reals, priority, knobs, [])[:few, 0].tolist()))
     slow = _rate(few, lambda: answers.append([row[0] for row in slow_.ends(rows, priority, knobs, [])]))
     shop = SimpyShop(slow_, priority, knobs)
     events = _rate(few, lambda: answers.append([shop.finish(row) for row in rows]))

@@ -56,7 +56,7 @@ class SimpyShop:
             forget_draws(t, s, tick)
             while dispatch.begin_one(t, s, self.real, self.priority, self.knobs, tick):
                 pass
-            if s[layout.FRONT_COUNT] == 0:
+            if dispatch.is_over(s):
                 return
             for end in self._ends():
                 if end > tick and end not in self.told:
@@ -79,7 +79,5 @@ class SimpyShop:
         for at in range(len(self.problem.stations)):
             if s[s[layout.FREE] + at] < layout.BIG:
                 yield s[s[layout.FREE] + at]
-        for at in range(s[layout.FRONT_COUNT]):
-            one = s[s[layout.FRONT] + at]
-            if one < len(self.problem.blocks):
-                yield s[s[layout.READY] + one]
+        for at in range(s[layout.UNREADY], s[layout.WAITING_COUNT]):
+            yield s[s[layout.READY] + s[s[layout.WAITING] + at]]

@@ -66,7 +66,7 @@ def drawn_lengths(
     luck = _Luck(goes, seed)
     parts = [(block, one.kind, one.length) for block in problem.blocks for one in block.stretches]
     parts += [(block, "setup", block.setup) for block in problem.blocks]
-    columns = numpy.zeros((len(parts), goes), dtype=numpy.int64)
+    columns = numpy.zeros((len(parts), goes), dtype=numpy.int32)
     for column, (block, kind, length) in zip(columns, parts, strict=True):
         if length > 0:
             day = days[block.index] if days else ""

@@ -95,28 +95,34 @@ class Rule:
 
     def ends(
         self, reals: Any, priority: Sequence[int], knobs: Knobs, marks: Sequence[int], cores: Cores | None = None
-    ) -> list[Any]:
+    ) -> Any:
         """For each row of ``reals`` (how long stretches and setups take) the finish and the end of each marked block: the
         same whatever the number of ``cores``."""
         cores = cores or Cores()
-        each = -(-len(reals) // cores.many)
+        each = max(1, -(-len(reals) // cores.many))
         rows = self.row(priority), self._turned(knobs), self.row(marks)
 
-        def part(from_: int) -> list[Any]:
+        def part(from_: int) -> Any:
             return self._part(reals[from_ : from_ + each], *rows)
 
-        parts = cores.map(part, range(0, len(reals), max(1, each)))
-        return [row for found in parts for row in found]
+        parts = list(cores.map(part, range(0, len(reals), each)))
+        if not self.is_compiled:
+            return [row for found in parts for row in found]
+        import numpy
 
-    def _part(self, reals: Any, priority: Any, turned: Any, marks: Any) -> list[Any]:
+        return numpy.concatenate(parts)
+
+    def _part(self, reals: Any, priority: Any, turned: Any, marks: Any) -> Any:
         """Some of the goes, one after another, in a state of their own."""
         goes, width = len(reals), 1 + len(marks)
         flat = reals.reshape(-1) if self.is_compiled else [length for row in reals for length in row]
         found = self.row([0] * (goes * width))
-        state, real = self.row(self.fresh).copy(), self.row(self.real)
-        self._go(state, real, self.row(flat), priority, turned, marks, found, goes)
-        told: list[list[int]] = [list(map(int, found[at : at + width])) for at in range(0, goes * width, width)]
-        return told
+        self._go(self.row(self.fresh).copy(), self.row(self.real), self.row(flat), priority, turned, marks, found, goes)
+        return (
+            found.reshape(goes, width)
+            if self.is_compiled
+            else [found[at : at + width] for at in range(0, goes * width, width)]
+        )
 
     def _go(
         self, state: Any, real: Any, reals: Any, priority: Any, turned: Any, marks: Any, found: Any, goes: int

@@ -6,6 +6,8 @@ from runboard.plan.schedule.kernel.layout import (
     CHOSEN_COUNT,
     FARTHEST,
     HANDS,
+    HANDS_FROM,
+    HANDS_TO,
     IN_SIGHT,
     MOST_WATCHERS,
     OPEN_WINDOW,
@@ -97,6 +99,14 @@ def attend(s: Row, person: int, what: int, station: int, room: int, start: int, 
     s[place + 4] = room
     s[s[SPAN_COUNT] + person] = count + 1
     s[s[ROOM_OF] + person] = room
+    if what == HANDS:
+        s[s[HANDS_FROM] + person] = start
+        s[s[HANDS_TO] + person] = end
+
+
+def has_full_hands(s: Row, person: int, tick: int) -> bool:
+    """Whether somebody is surely at a hands-on span at a tick."""
+    return s[s[HANDS_FROM] + person] <= tick < s[s[HANDS_TO] + person]
 
 
 def forget_spans(t: Row, s: Row, tick: int) -> None:
@@ -112,9 +122,6 @@ def forget_spans(t: Row, s: Row, tick: int) -> None:
                         s[kept + field] = s[place + field]
                 kept += SPAN_WIDTH
         s[s[SPAN_COUNT] + person] = (kept - base) // SPAN_WIDTH
-        to = t[t[PEOPLE] + 3 * person + 2]
-        while s[s[OPEN_WINDOW] + person] < to and t[t[WINDOWS] + 2 * s[s[OPEN_WINDOW] + person] + 1] <= tick:
-            s[s[OPEN_WINDOW] + person] += 1
 
 
 def choose_watchers(t: Row, s: Row, hands: int, others: int, station: int, room: int, start: int, end: int) -> bool:

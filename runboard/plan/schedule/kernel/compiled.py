@@ -16,6 +16,7 @@ from typing import Any
 from runboard.plan.schedule.kernel import (
     attending,
     dispatch,
+    front,
     grouping,
     limits,
     moments,
@@ -25,7 +26,7 @@ from runboard.plan.schedule.kernel import (
 from runboard.plan.schedule.kernel.row import Row
 
 # In the order in which they build on each other.
-_MODULES = (attending, limits, placing, moments, grouping, dispatch, replicate)
+_MODULES = (attending, limits, front, placing, moments, grouping, dispatch, replicate)
 _ENTRY = replicate.replicate
 # How the entry is called: a row is an address.
 _CALLED: dict[Any, Any] = {Row: c_void_p, int: c_int64, None: None}

@@ -1,6 +1,16 @@
 """The dispatch rule: at each moment begin what comes first and can begin, until nothing can; then the next moment."""
 
 from runboard.plan.schedule.kernel.attending import attend, choose_watchers, closing, forget_spans
+from runboard.plan.schedule.kernel.front import (
+    first_left,
+    is_over,
+    join_front,
+    join_soon,
+    leave_front,
+    leave_kind,
+    value_of,
+    wait,
+)
 from runboard.plan.schedule.kernel.grouping import try_group
 from runboard.plan.schedule.kernel.layout import (
     ABLE,
@@ -22,6 +32,7 @@ from runboard.plan.schedule.kernel.layout import (
     FRONT,
     FRONT_COUNT,
     GROUP,
+    GROUP_COUNT,
     GROUP_FAILED,
     GROUP_LEFT,
     GROUP_WAKE,
@@ -34,6 +45,7 @@ from runboard.plan.schedule.kernel.layout import (
     LEFT,
     LENGTH,
     MEMBERS,
+    NEXT_OF,
     OTHERS_WATCH,
     PEOPLE,
     PEOPLE_COUNT,
@@ -47,6 +59,9 @@ from runboard.plan.schedule.kernel.layout import (
     STRETCH_FROM,
     STRETCH_TO,
     STRETCHES,
+    UNREADY,
+    WAITING,
+    WAITING_COUNT,
     WATCH,
     WET,
 )
@@ -68,7 +83,11 @@ def begin_afresh(t: Row, s: Row, fresh: Row, priority: Row) -> None:
     count = s[FRONT_COUNT]
     s[FRONT_COUNT] = 0
     for at in range(count):
-        join_front(t, s, priority, fresh[fresh[FRONT] + at])
+        one = fresh[fresh[FRONT] + at]
+        if one < t[BLOCK_COUNT]:
+            wait(t, s, priority, one)
+        else:
+            join_front(t, s, priority, one)
 
 
 def dispatch(t: Row, s: Row, fresh: Row, real: Row, priority: Row, knobs: Row) -> int:
@@ -86,7 +105,7 @@ def dispatch(t: Row, s: Row, fresh: Row, real: Row, priority: Row, knobs: Row) -
         while begin_one(t, s, real, priority, knobs, tick):
             pass
         tick = min(next_moment(t, s, tick), next_ready(t, s, knobs[LATE_WET], tick))
-        if s[FRONT_COUNT] == 0:
+        if is_over(s):
             break
     finish = 0
     for block in range(t[BLOCK_COUNT]):
@@ -125,41 +144,40 @@ def place_begun(t: Row, s: Row, real: Row, priority: Row, block: int) -> None:
 
 def begin_one(t: Row, s: Row, real: Row, priority: Row, knobs: Row, tick: int) -> bool:
     """Begin what comes first of all that can begin as decided at ``tick``; False where nothing can."""
-    best, best_value, best_who, best_when = -1, LAST, -1, -1
+    join_soon(t, s, priority, tick + t[FARTHEST])
+    best, best_at, best_value, best_who, best_when = -1, -1, LAST, -1, -1
     for at in range(s[FRONT_COUNT]):
         one = s[s[FRONT] + at]
+        if value_of(t, s, priority, one) >= best_value:
+            break
         if one >= t[BLOCK_COUNT]:
             group = one - t[BLOCK_COUNT]
-            value = priority[first_left(t, s, group)]
-            if value >= best_value:
-                break
             if s[s[GROUP_WAKE] + group] <= tick and s[s[GROUP_FAILED] + group] != tick:
-                best, best_value = at, value
-            continue
-        if priority[one] >= best_value:
-            break
-        if s[s[READY] + one] > tick + t[FARTHEST]:
+                best, best_at, best_value = one, at, value_of(t, s, priority, one)
             continue
         failed = s[FAILED] + t[t[BLOCKS] + one * BLOCK_WIDTH + KIND]
         if s[failed] == tick or wets_from(t, s, one, knobs[LATE_WET], tick) > tick:
             continue
-        who, when, walk = find_place(t, s, one, tick, knobs[OTHERS_WATCH])
-        value = priority[one] + knobs[STAY] * walk
-        if when < 0:
-            if s[s[READY] + one] <= tick:
+        # What one that is ready can have or not have, the others of its kind can or cannot, too.
+        is_open = True
+        while is_open and one >= 0 and priority[one] < best_value:
+            is_open = s[s[READY] + one] > tick
+            who, when, walk = find_place(t, s, one, tick, knobs[OTHERS_WATCH])
+            value = priority[one] + knobs[STAY] * walk
+            if when >= 0 and value < best_value:
+                best, best_at, best_value, best_who, best_when = one, at, value, who, when
+            elif when < 0 and not is_open:
                 s[failed] = tick
-        elif value < best_value:
-            best, best_value, best_who, best_when = at, value, who, when
+            one = s[s[NEXT_OF] + one]
     if best < 0:
         return False
-    one = s[s[FRONT] + best]
-    if one >= t[BLOCK_COUNT]:
-        return begin_group(t, s, real, priority, best, tick, knobs[OTHERS_WATCH])
-    setup = setup_of(t, s, one)
-    can_begin(t, s, one, best_who, best_when, setup, knobs[OTHERS_WATCH])
-    place(t, s, real, one, best_who, best_when, setup)
-    leave_front(s, best)
-    release_followers(t, s, priority, one)
+    if best >= t[BLOCK_COUNT]:
+        return begin_group(t, s, real, priority, best_at, tick, knobs[OTHERS_WATCH])
+    setup = setup_of(t, s, best)
+    can_begin(t, s, best, best_who, best_when, setup, knobs[OTHERS_WATCH])
+    place(t, s, real, best, best_who, best_when, setup)
+    leave_kind(t, s, priority, best, best_at)
+    release_followers(t, s, priority, best)
     return True
 
 
@@ -178,37 +196,6 @@ def begin_group(t: Row, s: Row, real: Row, priority: Row, at: int, tick: int, ot
     return True
 
 
-def first_left(t: Row, s: Row, group: int) -> int:
-    """The first of a group that is not placed; the group's first where all are."""
-    for member in range(t[t[GROUPS] + 2 * group], t[t[GROUPS] + 2 * group + 1]):
-        if s[s[START] + t[t[MEMBERS] + member]] < 0:
-            return t[t[MEMBERS] + member]
-    return t[t[MEMBERS] + t[t[GROUPS] + 2 * group]]
-
-
-def leave_front(s: Row, at: int) -> None:
-    """Take one out of those that wait for nothing but time, in order."""
-    s[FRONT_COUNT] -= 1
-    for place_ in range(s[FRONT] + at, s[FRONT] + s[FRONT_COUNT]):
-        s[place_] = s[place_ + 1]
-
-
-def join_front(t: Row, s: Row, priority: Row, one: int) -> None:
-    """One more that waits for nothing but time: behind those that come before it or were there first."""
-    value = value_of(t, s, priority, one)
-    place_ = s[FRONT] + s[FRONT_COUNT]
-    while place_ > s[FRONT] and value_of(t, s, priority, s[place_ - 1]) > value:
-        s[place_] = s[place_ - 1]
-        place_ -= 1
-    s[place_] = one
-    s[FRONT_COUNT] += 1
-
-
-def value_of(t: Row, s: Row, priority: Row, one: int) -> int:
-    """The priority of a block, or of the first of a group that is not placed."""
-    return priority[one] if one < t[BLOCK_COUNT] else priority[first_left(t, s, one - t[BLOCK_COUNT])]
-
-
 def release_followers(t: Row, s: Row, priority: Row, block: int) -> None:
     """Tell those that wait for a block when it ends; one that waits for nothing else joins the front."""
     row = t[BLOCKS] + block * BLOCK_WIDTH
@@ -223,7 +210,7 @@ def release_followers(t: Row, s: Row, priority: Row, block: int) -> None:
         group = t[other + GROUP]
         if group < 0:
             if s[s[LEFT] + follower] == 0:
-                join_front(t, s, priority, follower)
+                wait(t, s, priority, follower)
         elif group != t[row + GROUP]:
             s[s[GROUP_LEFT] + group] -= 1
             if s[s[GROUP_LEFT] + group] == 0:
@@ -231,16 +218,20 @@ def release_followers(t: Row, s: Row, priority: Row, block: int) -> None:
 
 
 def next_ready(t: Row, s: Row, late_wet: int, tick: int) -> int:
-    """The first moment after ``tick`` at which one of the front has waited long enough."""
+    """The first moment after ``tick`` at which one that waits for nothing else has waited long enough."""
+    while s[UNREADY] < s[WAITING_COUNT] and s[s[READY] + s[s[WAITING] + s[UNREADY]]] <= tick:
+        s[UNREADY] += 1
     found = BIG
+    if s[UNREADY] < s[WAITING_COUNT]:
+        found = s[s[READY] + s[s[WAITING] + s[UNREADY]]]
+    if late_wet == 0 and t[GROUP_COUNT] == 0:
+        return found
     for at in range(s[FRONT_COUNT]):
         one = s[s[FRONT] + at]
         if one >= t[BLOCK_COUNT]:
             ready = s[s[GROUP_WAKE] + one - t[BLOCK_COUNT]]
         else:
-            ready = s[s[READY] + one]
-            if ready <= tick:
-                ready = wets_from(t, s, one, late_wet, tick)
+            ready = wets_from(t, s, one, late_wet, tick)
         if tick < ready < found:
             found = ready
     return found

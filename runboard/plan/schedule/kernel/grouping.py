@@ -2,16 +2,20 @@
 
 from runboard.plan.schedule.kernel.layout import (
     AIR_COUNT,
+    AIR_UNTIL,
     BEGUN,
     BIG,
     BLOCK_WIDTH,
     BLOCKS,
     DRAW_COUNT,
+    DRAWS_UNTIL,
     END,
     FARTHEST,
     FREE,
     GROUP_WAKE,
     GROUPS,
+    HANDS_FROM,
+    HANDS_TO,
     LAG_FROM,
     LAG_TO,
     LAGS,
@@ -116,11 +120,12 @@ def save(t: Row, s: Row) -> None:
     """Remember what a try changes."""
     at = s[SAVED]
     s[at], s[at + 1], s[at + 2] = s[DRAW_COUNT], s[AIR_COUNT], s[WATCHER_COUNT]
-    at += 3
+    s[at + 3], s[at + 4] = s[DRAWS_UNTIL], s[AIR_UNTIL]
+    at += 5
     for person in range(t[PEOPLE_COUNT]):
-        s[at] = s[s[SPAN_COUNT] + person]
-        s[at + 1] = s[s[ROOM_OF] + person]
-        at += 2
+        s[at], s[at + 1] = s[s[SPAN_COUNT] + person], s[s[ROOM_OF] + person]
+        s[at + 2], s[at + 3] = s[s[HANDS_FROM] + person], s[s[HANDS_TO] + person]
+        at += 4
     for station in range(t[STATION_COUNT]):
         s[at] = s[s[FREE] + station]
         s[at + 1] = s[s[STANDS_ON] + station]
@@ -131,11 +136,12 @@ def restore(t: Row, s: Row, from_: int, to: int) -> None:
     """Take back a try: what was added lies at the end of each list."""
     at = s[SAVED]
     s[DRAW_COUNT], s[AIR_COUNT], s[WATCHER_COUNT] = s[at], s[at + 1], s[at + 2]
-    at += 3
+    s[DRAWS_UNTIL], s[AIR_UNTIL] = s[at + 3], s[at + 4]
+    at += 5
     for person in range(t[PEOPLE_COUNT]):
-        s[s[SPAN_COUNT] + person] = s[at]
-        s[s[ROOM_OF] + person] = s[at + 1]
-        at += 2
+        s[s[SPAN_COUNT] + person], s[s[ROOM_OF] + person] = s[at], s[at + 1]
+        s[s[HANDS_FROM] + person], s[s[HANDS_TO] + person] = s[at + 2], s[at + 3]
+        at += 4
     for station in range(t[STATION_COUNT]):
         s[s[FREE] + station] = s[at]
         s[s[STANDS_ON] + station] = s[at + 1]

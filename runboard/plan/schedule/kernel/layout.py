@@ -28,8 +28,9 @@ BLOCK_COUNT, PEOPLE_COUNT, STATION_COUNT, ROOM_COUNT, FARTHEST, STRETCH_COUNT, K
     CAPACITIES,
     GROUPS,  # members from, members to
     MEMBERS,  # blocks of groups, each in the order in which it is placed
-) = range(8, 25)
-TABLE_HEAD = 25
+    OPENINGS,  # when somebody's hours or a station's runs open, in order, and BIG
+) = range(8, 26)
+TABLE_HEAD = 26
 
 BLOCK_WIDTH = 22
 (
@@ -59,6 +60,9 @@ BLOCK_WIDTH = 22
 
 # s: counts
 FRONT_COUNT, DRAW_COUNT, AIR_COUNT, WATCHER_COUNT, CHOSEN_COUNT = range(5)
+# s: when the first draw ends, the first of what is in the air, the first of the hours and runs that are open or come next;
+# which of the openings comes next; in WAITING the first that is not ready, the first that did not join the front, the end
+DRAWS_UNTIL, AIR_UNTIL, OPEN_UNTIL, NEXT_OPENING, UNREADY, NOT_JOINED, WAITING_COUNT = range(5, 12)
 # s: where its sections begin
 (
     START,
@@ -67,7 +71,10 @@ FRONT_COUNT, DRAW_COUNT, AIR_COUNT, WATCHER_COUNT, CHOSEN_COUNT = range(5)
     END,
     READY,
     LEFT,  # for each block what it still waits for
-    FRONT,  # blocks that wait for nothing but time, and groups as BLOCK_COUNT + group
+    WAITING,  # blocks that wait for nothing but time, by when they are ready
+    FRONT,  # by priority: of each kind the first block that may begin soon, and groups as BLOCK_COUNT + group
+    FIRST_OF,  # for each kind its block in the front, or -1
+    NEXT_OF,  # for each block the next of its kind that may begin soon, or -1
     FREE,  # for each station from when it is free
     STANDS_ON,
     ROOM_OF,  # for each person the room where they were last
@@ -75,6 +82,8 @@ FRONT_COUNT, DRAW_COUNT, AIR_COUNT, WATCHER_COUNT, CHOSEN_COUNT = range(5)
     SPANS,  # for each person: start, end, HANDS or WATCH, station, room
     OPEN_WINDOW,  # for each person the first window that is not over
     OPEN_RUN,
+    HANDS_FROM,  # for each person the last span of hands
+    HANDS_TO,
     TAKEN,  # draws under way: service, start, end, how many
     AIR,  # start, end, room, 1 where it is wet, 0 where something heats or makes dust
     WATCHERS,  # block, person, from
@@ -88,8 +97,8 @@ FRONT_COUNT, DRAW_COUNT, AIR_COUNT, WATCHER_COUNT, CHOSEN_COUNT = range(5)
     SAVED,  # what a try is taken back to
     SPAN_ROOM,  # how many spans each person has place for
     STARTING,  # how much of the row a fresh go begins with
-) = range(5, 32)
-STATE_HEAD = 32
+) = range(12, 44)
+STATE_HEAD = 44
 SPAN_WIDTH = 5
 MOST_WATCHERS = 4
 

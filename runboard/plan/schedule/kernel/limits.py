@@ -3,13 +3,23 @@
 from runboard.plan.schedule.kernel.layout import (
     AIR,
     AIR_COUNT,
+    AIR_UNTIL,
+    BIG,
     CAPACITIES,
     DRAW_COUNT,
+    DRAWS_UNTIL,
+    NEXT_OPENING,
     OPEN_RUN,
+    OPEN_UNTIL,
+    OPEN_WINDOW,
+    OPENINGS,
+    PEOPLE,
+    PEOPLE_COUNT,
     RUNS,
     STATION_COUNT,
     STATIONS,
     TAKEN,
+    WINDOWS,
 )
 from runboard.plan.schedule.kernel.row import Row
 
@@ -57,6 +67,7 @@ def draw_on(s: Row, service: int, count: int, start: int, end: int) -> None:
     s[place + 2] = end
     s[place + 3] = count
     s[DRAW_COUNT] += 1
+    s[DRAWS_UNTIL] = min(s[DRAWS_UNTIL], end)
 
 
 def is_clear(s: Row, room: int, wet: int, start: int, end: int) -> bool:
@@ -77,27 +88,43 @@ def fill_air(s: Row, room: int, wet: int, start: int, end: int) -> None:
     s[place + 2] = room
     s[place + 3] = wet
     s[AIR_COUNT] += 1
+    s[AIR_UNTIL] = min(s[AIR_UNTIL], end)
 
 
 def forget_draws(t: Row, s: Row, tick: int) -> None:
-    """Let go of draws, air and runs that are over."""
-    kept = s[TAKEN]
-    for at in range(s[DRAW_COUNT]):
-        place = s[TAKEN] + 4 * at
-        if s[place + 2] > tick:
+    """Let go of draws, air, hours and runs that are over; most ticks end none."""
+    if s[DRAWS_UNTIL] <= tick:
+        s[DRAW_COUNT], s[DRAWS_UNTIL] = keep_later(s, s[TAKEN], s[DRAW_COUNT], 2, tick)
+    if s[AIR_UNTIL] <= tick:
+        s[AIR_COUNT], s[AIR_UNTIL] = keep_later(s, s[AIR], s[AIR_COUNT], 1, tick)
+    if s[OPEN_UNTIL] <= tick:
+        s[OPEN_UNTIL] = BIG
+        for person in range(t[PEOPLE_COUNT]):
+            place = t[PEOPLE] + 3 * person
+            pass_closed(t, s, s[OPEN_WINDOW] + person, t[WINDOWS], t[place + 2], tick)
+        for station in range(t[STATION_COUNT]):
+            place = t[STATIONS] + 5 * station
+            pass_closed(t, s, s[OPEN_RUN] + station, t[RUNS], t[place + 3], tick)
+    while t[t[OPENINGS] + s[NEXT_OPENING]] <= tick:
+        s[NEXT_OPENING] += 1
+
+
+def keep_later(s: Row, from_: int, count: int, end: int, tick: int) -> tuple[int, int]:
+    """Keep the records of four, from a place on, whose ``end`` is later than a tick: (how many, the first end)."""
+    kept, first = from_, BIG
+    for at in range(count):
+        place = from_ + 4 * at
+        if s[place + end] > tick:
+            first = min(first, s[place + end])
             for field in range(4):
                 s[kept + field] = s[place + field]
             kept += 4
-    s[DRAW_COUNT] = (kept - s[TAKEN]) // 4
-    kept = s[AIR]
-    for at in range(s[AIR_COUNT]):
-        place = s[AIR] + 4 * at
-        if s[place + 1] > tick:
-            for field in range(4):
-                s[kept + field] = s[place + field]
-            kept += 4
-    s[AIR_COUNT] = (kept - s[AIR]) // 4
-    for station in range(t[STATION_COUNT]):
-        to = t[t[STATIONS] + 5 * station + 3]
-        while s[s[OPEN_RUN] + station] < to and t[t[RUNS] + 2 * s[s[OPEN_RUN] + station] + 1] <= tick:
-            s[s[OPEN_RUN] + station] += 1
+    return (kept - from_) // 4, first
+
+
+def pass_closed(t: Row, s: Row, at: int, spans: int, to: int, tick: int) -> None:
+    """Go on to the first span that is not over, where a place says which is, and note when it will be."""
+    while s[at] < to and t[spans + 2 * s[at] + 1] <= tick:
+        s[at] += 1
+    if s[at] < to:
+        s[OPEN_UNTIL] = min(s[OPEN_UNTIL], t[spans + 2 * s[at] + 1])

@@ -1,6 +1,13 @@
 """One block at one moment: whether it can begin there, by whom, and what it takes when it does."""
 
-from runboard.plan.schedule.kernel.attending import arrival, attend, can_attend, choose_watchers, walk_between
+from runboard.plan.schedule.kernel.attending import (
+    arrival,
+    attend,
+    can_attend,
+    choose_watchers,
+    has_full_hands,
+    walk_between,
+)
 from runboard.plan.schedule.kernel.layout import (
     ABLE,
     BEGUN,
@@ -72,7 +79,7 @@ def find_place(t: Row, s: Row, block: int, tick: int, others: int) -> tuple[int,
         return -1, tick if fits else -1, 0
     who, when, walks = -1, -1, BIG
     for person in range(t[PEOPLE_COUNT]):
-        if t[t[ABLE] + block * t[PEOPLE_COUNT] + person] == 0:
+        if t[t[ABLE] + block * t[PEOPLE_COUNT] + person] == 0 or has_full_hands(s, person, tick):
             continue
         start = arrival(t, s, person, HANDS, station, room, tick)
         walk = walk_between(t, s[s[ROOM_OF] + person], room)

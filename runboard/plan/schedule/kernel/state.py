@@ -17,12 +17,15 @@ def fresh_state(t: Table) -> Table:
         layout.READY: [t[t[BLOCKS] + one * BLOCK_WIDTH + layout.RELEASE] for one in range(blocks)],
         layout.LEFT: _left(t),
         layout.FRONT: [0] * (blocks + groups),
+        layout.FIRST_OF: [-1] * t[layout.KIND_COUNT],
         layout.FREE: [0] * stations,
         layout.STANDS_ON: [t[t[layout.STATIONS] + 5 * one + 4] for one in range(stations)],
         layout.ROOM_OF: [t[t[layout.PEOPLE] + 3 * one] for one in range(people)],
         layout.SPAN_COUNT: [0] * people,
         layout.OPEN_WINDOW: [t[t[layout.PEOPLE] + 3 * one + 1] for one in range(people)],
         layout.OPEN_RUN: [t[t[layout.STATIONS] + 5 * one + 2] for one in range(stations)],
+        layout.HANDS_FROM: [0] * people,
+        layout.HANDS_TO: [0] * people,
         layout.FAILED: [-1] * t[layout.KIND_COUNT],
         layout.GROUP_LEFT: _group_left(t),
         layout.GROUP_WAKE: [0] * groups,
@@ -34,8 +37,10 @@ def fresh_state(t: Table) -> Table:
         layout.BY_HANDS: [-1] * blocks,
         layout.END: [0] * blocks,
         layout.CHOSEN: [0] * (2 * layout.MOST_WATCHERS),
+        layout.NEXT_OF: [-1] * blocks,
+        layout.WAITING: [0] * blocks,
         layout.NOT_BEFORE: [0] * blocks,
-        layout.SAVED: [0] * (3 + 2 * people + 2 * stations),
+        layout.SAVED: [0] * (5 + 4 * people + 2 * stations),
         layout.TAKEN: [0] * (4 * draws),
         layout.AIR: [0] * (8 * blocks),
         layout.WATCHERS: [0] * (3 * layout.MOST_WATCHERS * blocks),
@@ -53,6 +58,7 @@ def _laid_out(sections: dict[int, Table], spans: int) -> Table:
         head[section] = at
         at += len(values)
     head[layout.SPAN_ROOM] = spans
+    head[layout.DRAWS_UNTIL] = head[layout.AIR_UNTIL] = layout.BIG
     return [*head, *(value for values in sections.values() for value in values)]
 
 

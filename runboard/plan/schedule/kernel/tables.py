@@ -20,7 +20,7 @@ class _Builder:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self.sections: dict[int, list[int]] = {at: [] for at in range(layout.BLOCKS, layout.MEMBERS + 1)}
+        self.sections: dict[int, list[int]] = {at: [] for at in range(layout.BLOCKS, layout.OPENINGS + 1)}
         self.groups = groups_of(problem)
         self.group_of = {block: at for at, members in enumerate(self.groups) for block in members}
         self.kinds: dict[object, int] = {}
@@ -67,6 +67,9 @@ class _Builder:
         for worker in problem.people:
             self._add(layout.PEOPLE, worker.room, *self._rows(layout.WINDOWS, 2, sorted(worker.windows)))
         self._add(layout.WALKS, *(walk for walks in problem.walks for walk in walks))
+        spans = [span for one in problem.people for span in one.windows]
+        spans += [span for one in problem.stations for span in one.runs]
+        self._add(layout.OPENINGS, *sorted({opens for opens, _ in spans}), layout.BIG)
         self._add(layout.CAPACITIES, *(capacity for _, capacity in problem.services))
 
     def _family(self, family: str) -> int:

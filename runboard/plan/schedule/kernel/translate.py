@@ -20,6 +20,7 @@ _TYPES: dict[Any, ir.Type] = {
     Row: STORED.as_pointer(),
     int: NUMBER,
     bool: CONDITION,
+    tuple[int, int]: ir.LiteralStructType([NUMBER] * 2),
     tuple[int, int, int]: ir.LiteralStructType([NUMBER] * 3),
     None: ir.VoidType(),
 }
