@@ -97,11 +97,17 @@ left-out-skill-nobody-has = { $step }: { $skill ->
   }
 left-out-nobody-has-hours = { $step }: nobody who may do it has hours. Write down on the Shop screen when they usually work, or say on Now how long you have.
 left-out-no-window-long-enough = { $step }: it takes { $minutes } without a break, and nobody who may do it has more than { $longest } at a time. Lengthen somebody’s hours, or make the load smaller.
+left-out-quiet-too-long = { $step }: { $station } is at it for { $minutes } without a break, and its quiet hours leave { $longest } at a time. Shorten its quiet hours on the Shop screen, or make the load smaller.
+left-out-latest-too-soon = { $step }: it must begin no later than { $longest } after the first piece of what is before it, and that work with its wait takes { $minutes }. Make the load smaller, or let the wait end later in the route.
+left-out-never-together = { $step }: while { $station } may run, nobody who may do it is there for as long as it takes. Change its quiet hours, or somebody’s hours, on the Shop screen.
 left-out-nothing = { $step } cannot be planned.
 plan-left-trays = { $count ->
     [1] Tray { $trays }.
    *[other] Trays { $trays }.
   }
+
+# In the table of runboard plan, after who is at a load.
+plan-takes-over = { $who } takes over watching at { $at }
 
 # The chart, and the same as a list.
 plan-does-setup = { $who }: set up for { $step }, { $trays }
@@ -109,6 +115,7 @@ plan-does-loading = { $who }: { $step }, load { $trays }
 plan-does-unloading = { $who }: { $step }, unload { $trays }
 plan-does-hand = { $who }: { $step }, { $trays }
 plan-does-watching = { $who } stays and watches: { $step }, { $trays }
+plan-does-taking-over = { $who } takes over watching: { $step }, { $trays }
 plan-does-walk = { $who } goes to: { $room }
 plan-does-wait = { $step } of { $trays }: waits until { $until }
 plan-does-runs = { $station } runs: { $step }, { $trays }

@@ -211,6 +211,15 @@ CLASHES: dict[str, tuple[dict[str, object], str]] = {
         {"minutes": timedelta(minutes=300), "longest": timedelta(minutes=240)},
         "it takes 5 h without a break, and nobody who may do it has more than 4 h at a time",
     ),
+    "quiet too long": (
+        {"station": "Laser", "minutes": timedelta(minutes=300), "longest": timedelta(minutes=240)},
+        "Laser is at it for 5 h without a break, and its quiet hours leave 4 h at a time",
+    ),
+    "latest too soon": (
+        {"minutes": timedelta(minutes=300), "longest": timedelta(minutes=240)},
+        "it must begin no later than 4 h after the first piece of what is before it, and that work with its wait takes 5 h",
+    ),
+    "never together": ({"station": "Laser"}, "while Laser may run, nobody who may do it is there"),
 }
 
 
@@ -243,7 +252,7 @@ def test_a_step_given_to_somebody_who_is_gone_asks_for_no_skill() -> None:
 def test_every_clash_that_the_problem_knows_has_a_sentence() -> None:
     source = Path(cannot.__file__).read_text("utf-8")
 
-    assert set(re.findall(r'return "([a-z ]+)", (?:facts|\{)', source)) == set(CLASHES)
+    assert set(re.findall(r'(?:return |\()"([a-z ]+)", (?:facts|\{)', source)) == set(CLASHES)
 
 
 def test_a_station_out_of_use_keeps_out_what_waits_for_it(client: FlaskClient, house: House, work: NoWork) -> None:

@@ -1,27 +1,24 @@
 """What no plan can hold, and why: a station that is out of use, a skill that nobody has, no window long enough."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from runboard.plan.schedule.problem import TICK, Block, LeftOut, Station
+from runboard.plan.schedule.fitting import Fitting
+from runboard.plan.schedule.problem import TICK, Block, LeftOut
 from runboard.run.route import Step
 from runboard.run.state import RunState
 from runboard.shop.book import Book
 
 Wrong = tuple[str, dict[str, object]]
-# The longest window, in ticks, that any of some people has.
-Longest = Callable[[tuple[int, ...]], int]
 
 
-def what_is_wrong(
-    book: Book, stations: Sequence[Station], longest_of: Longest, run: RunState, step: Step, block: Block
-) -> Wrong | None:
+def what_is_wrong(book: Book, fitting: Fitting, run: RunState, step: Step, block: Block) -> Wrong | None:
     """Why no plan can hold a block, as the code and facts of a sentence; None where one can."""
     facts: dict[str, Any] = {"step": step.name}
     if block.station < 0:
         return "no station", facts
-    station = stations[block.station]
+    station = fitting.stations[block.station]
     facts["station"] = station.name
     if not station.runs:
         return "station out", facts
@@ -35,21 +32,52 @@ def what_is_wrong(
     for service, wanted in (one for draws in drawn for one in draws):
         if wanted > book.services[service].capacity:
             return "service too small", {**facts, "service": book.services[service].name, "wanted": wanted}
-    if block.attended and not block.begun:
-        return _nobody(longest_of, step, block, facts)
-    return None
+    return None if block.begun else _nobody(fitting, step, block, facts) or _no_time(fitting, block, facts)
 
 
-def _nobody(longest_of: Longest, step: Step, block: Block, facts: dict[str, Any]) -> Wrong | None:
+def _nobody(fitting: Fitting, step: Step, block: Block, facts: dict[str, Any]) -> Wrong | None:
+    if not block.attended:
+        return None
     if not block.people:
         return "skill nobody has", {**facts, "skill": step.operation.skill or ""}
-    longest = longest_of(block.people)
-    if not longest:
+    if not fitting.longest_hours(block.people):
         return "nobody has hours", facts
-    wanted = max(one.offset + one.length for one in block.attended)
-    if wanted > longest:
-        return "no window long enough", {**facts, "minutes": wanted * TICK, "longest": longest * TICK}
     return None
+
+
+def _no_time(fitting: Fitting, block: Block, facts: dict[str, Any]) -> Wrong | None:
+    """Where a block can begin at no tick: which of the hours it lasts longer than."""
+    if fitting.fits(block):
+        return None
+    runs, hours = fitting.longest_run(block.station), fitting.longest_hours(block.people)
+    wanted = max((one.offset + one.length for one in block.attended), default=0)
+    if block.length > runs:
+        return "quiet too long", {**facts, "minutes": block.length * TICK, "longest": runs * TICK}
+    if wanted > hours:
+        return "no window long enough", {**facts, "minutes": wanted * TICK, "longest": hours * TICK}
+    return "never together", facts
+
+
+def too_soon(blocks: Sequence[Block]) -> Iterator[tuple[int, Wrong]]:
+    """(block, why) of what has to begin, counted from the first piece, before the wait before it is over."""
+    for block in blocks:
+        for lag in block.lags:
+            least = blocks[lag.before].length + lag.least
+            if lag.latest is not None and lag.latest < least and not block.begun:
+                facts: dict[str, object] = {"minutes": least * TICK, "longest": lag.latest * TICK}
+                yield block.index, ("latest too soon", facts)
+
+
+def never_set_up(fitting: Fitting, blocks: Sequence[Block]) -> Iterator[tuple[int, Wrong]]:
+    """(block, why) of all work of which none can come first, since its setup and it fit in no hours together."""
+    for some in fitting.families(blocks):
+        if any(fitting.fits(fitting.with_setup(block)) for block in some):
+            continue
+        least = min((fitting.with_setup(block) for block in some), key=lambda one: one.length)
+        for block in some:
+            station = fitting.stations[block.station].name
+            if (wrong := _no_time(fitting, least, {"station": station})) is not None:
+                yield block.index, wrong
 
 
 def without_what_cannot_be(

@@ -9,7 +9,8 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from runboard.plan.schedule.calendar import runs_of, windows_of
-from runboard.plan.schedule.cannot import what_is_wrong, without_what_cannot_be
+from runboard.plan.schedule.cannot import Wrong, never_set_up, too_soon, what_is_wrong, without_what_cannot_be
+from runboard.plan.schedule.fitting import Fitting
 from runboard.plan.schedule.loads import Batch, batches
 from runboard.plan.schedule.problem import (
     TICK,
@@ -48,7 +49,7 @@ def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate 
     for run in state.runs.values():
         if run.state == "open":
             maker.take_run(run)
-    blocks, left_out = without_what_cannot_be(maker.blocks, maker.wrong)
+    blocks, left_out = without_what_cannot_be(maker.blocks, maker.all_wrong())
     return Problem(
         now,
         maker.stations,
@@ -81,8 +82,7 @@ class _Maker:
     now: datetime
     estimate: Estimate
     blocks: list[Block] = field(default_factory=list)
-    wrong: dict[int, tuple[str, dict[str, object]]] = field(default_factory=dict)
-    longest: dict[tuple[int, ...], int] = field(default_factory=dict)
+    wrong: dict[int, Wrong] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.room_at = {room.key: at for at, room in enumerate(self.book.rooms)}
@@ -116,6 +116,8 @@ class _Maker:
             )
             for station in self.book.stations
         )
+
+        self.fitting = Fitting(self.now, self.stations, self.people)
 
     def _room_of(self, person: str) -> int:
         seen = self.state.people.get(person)
@@ -304,17 +306,16 @@ class _Maker:
             and (not needed or person.access == "lead" or needed in person.skills)
         )
 
-    def _longest(self, people: tuple[int, ...]) -> int:
-        if people not in self.longest:
-            windows = (window for one in people for window in self.people[one].windows)
-            self.longest[people] = max((closes - opens for opens, closes in windows), default=0)
-        return self.longest[people]
+    def all_wrong(self) -> dict[int, Wrong]:
+        """Why no plan can hold some blocks, by their index."""
+        right = [block for block in self.blocks if block.index not in self.wrong]
+        return {**dict(too_soon(self.blocks)), **dict(never_set_up(self.fitting, right)), **self.wrong}
 
     def _add(self, run: RunState, step: Step, block: Block) -> int:
         block = replace(block, index=len(self.blocks))
         self.blocks.append(block)
-        wrong = what_is_wrong(self.book, self.stations, self._longest, run, step, block)
-        if wrong is not None:
+        wrong = what_is_wrong(self.book, self.fitting, run, step, block)
+        if wrong is not None and block.unloads not in self.wrong:
             self.wrong[block.index] = wrong
         return block.index
 
