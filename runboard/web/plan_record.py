@@ -115,14 +115,25 @@ def _table(names: Names, run: RunState, operations: list[Record]) -> Iterator[st
 
 def _row(names: Names, run: RunState, one: Record) -> tuple[str, str, str, str]:
     start, end = (names.problem.tick(parse_moment(one[key])) for key in ("start", "end"))
-    people = dict.fromkeys(person for part in one["parts"] for person in part["people"])
-    called = {person.key: person.name for person in names.problem.people}
     station = next(
         (station.name for station in names.problem.stations if station.key == one["station"]), one["station"]
     )
     trays = names.say("trays", trays=trays_in_words(one["trays"]), count=len(one["trays"]))
     what = f"{names.step(run.id, one['step'])}, {trays}"
-    return f"{names.short(start)}–{names.clock(end)}", what, station, ", ".join(called[who] for who in people)
+    return f"{names.short(start)}–{names.clock(end)}", what, station, _people(names, one["parts"])
+
+
+def _people(names: Names, parts: list[Record]) -> str:
+    """Who is at a load, and who takes over its watching when."""
+    called = {person.key: person.name for person in names.problem.people}
+    later = [part for part in parts if part["kind"] == "machine"][1:]
+    people = dict.fromkeys(person for part in parts if part not in later for person in part["people"])
+    turns = [
+        names.say("takes-over", who=called[who], at=names.clock(names.problem.tick(parse_moment(part["start"]))))
+        for part in later
+        for who in part["people"]
+    ]
+    return "; ".join([", ".join(called[who] for who in people), *turns])
 
 
 def _at(problem: Problem, tick: int) -> str:

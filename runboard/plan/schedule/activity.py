@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from runboard.plan.schedule.attending import hands_of, walks_of, watching_of, work_of
+from runboard.plan.schedule.attending import At, hands_of, walks_of, watching_of, work_of
 from runboard.plan.schedule.effort import works
 from runboard.plan.schedule.presence import joined
 from runboard.plan.schedule.problem import Plan, Problem, Span
@@ -74,7 +74,13 @@ def _of_person(problem: Problem, plan: Plan, person: int) -> Iterator[Bar]:
     for walk in walks_of(problem, plan, person):
         yield Bar(walk.start, walk.end, "walk", room=walk.room)
     for one in work_of(problem, plan, person):
-        yield Bar(one.start, one.end, "watch" if one.kind == "watching" else "work", one.block, one.kind)
+        part = "taking-over" if _takes_over(plan, one) else one.kind
+        yield Bar(one.start, one.end, "watch" if one.kind == "watching" else "work", one.block, part)
+
+
+def _takes_over(plan: Plan, one: At) -> bool:
+    """Whether somebody else watched until then."""
+    return one.kind == "watching" and one.start > plan.placed[one.block].watchers[0][1]
 
 
 def _of_station(problem: Problem, plan: Plan, station: int) -> Iterator[Bar]:
