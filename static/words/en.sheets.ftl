@@ -238,7 +238,7 @@ price-windows = all done { $windows ->
   }
 why-frees = It frees the { $station } for { $next }
 why-unload = The { $station } is through
-why-machine-runs = The { $station } runs until { $at }
+why-machine-runs = Then the { $station } runs until { $at }
 why-last = Nothing waits behind it
 why-then-it-waits = After it there is a wait; { $next } comes { $at }
 why-waited-for = { $next } waits for it

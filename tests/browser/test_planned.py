@@ -51,7 +51,7 @@ def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading
     opened(phone, server)
     line = phone.locator("section.now h1")
     expect(line).to_contain_text(step_name(first, first["moves"][0]))
-    expect(reason(phone)).to_contain_text("The CNC runs until")
+    expect(reason(phone)).to_contain_text("Then the CNC runs until")
     phone.evaluate("window.stillHere = true")
 
     ann.press("load done", run="r1", load="cut/1")
