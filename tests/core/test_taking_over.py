@@ -8,10 +8,11 @@ from hypothesis import HealthCheck, given, settings
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.improve import improve
 from runboard.plan.schedule.problem import Block, Placed, Plan, Problem, Station, Stretch, Worker
 from runboard.plan.schedule.record import operations_record
 from runboard.plan.schedule.staffed import staffed
-from runboard.plan.schedule.staffing import with_people
+from runboard.plan.schedule.staffing import counts_heads, differ, with_people
 from runboard.plan.schedule.wish import Watching
 from tests.core.instances import MONDAY, problems
 
@@ -135,6 +136,26 @@ def test_a_change_of_watcher_makes_two_parts_of_the_run() -> None:
         (part["start"][11:19], part["end"][11:19], part["people"]) for part in parts if part["kind"] == "machine"
     ]
     assert machine == [("18:01:00", "18:17:00", ["ben"]), ("18:17:00", "18:31:00", ["ann"])]
+
+
+def test_the_search_finds_and_proves_a_plan_that_needs_a_change_of_watcher() -> None:
+    problem = needed_twice(4)
+
+    found = improve(problem, greedy_plan(problem), 4, lambda *_: None)
+
+    assert found.is_proved
+    assert broken(problem, found.plan) == ()
+    assert found.plan.placed[0].watchers == ((BEN, 2), (ANN, 34))
+
+
+def test_a_search_of_its_own_is_worth_it_where_people_differ() -> None:
+    problem = needed_twice()
+    alike = replace(problem, blocks=tuple(replace(one, people=(ANN, BEN)) for one in problem.blocks))
+    leaves = replace(alike, people=(alike.people[ANN], replace(alike.people[BEN], windows=((0, 40),))))
+
+    assert [differ(one) for one in (problem, alike, leaves)] == [True, False, True]
+    assert counts_heads(alike)
+    assert not counts_heads(replace(alike, people=alike.people[:1]))
 
 
 @BY_CHANCE

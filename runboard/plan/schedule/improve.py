@@ -20,6 +20,8 @@ from runboard.plan.schedule.presence import open_ticks
 from runboard.plan.schedule.problem import TICK, Plan, Problem
 from runboard.plan.schedule.refill import evenings_of, refilled, weights_of
 from runboard.plan.schedule.renamed import renamed
+from runboard.plan.schedule.staffing import counts_heads, differ, with_people
+from runboard.plan.schedule.wish import Watching
 
 Told = Callable[..., Any]
 
@@ -35,6 +37,8 @@ _EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
 _REFILL_SHARE = 0.4
 _WIDEST = 3
 _MAKING = 0.0004
+# Counting heads first, in a long plan: the share of the time; and what is spent on finding people for what that finds.
+_HEADS_SHARE, _PEOPLE_SECONDS = 0.25, 4.0
 
 
 @dataclass(frozen=True)
@@ -92,6 +96,8 @@ class _Search:
         self._count_evenings()
         self._try_rules()
         if len(self.problem.blocks) > _WHOLE:
+            if counts_heads(self.problem) and not self.is_over:
+                self._solve("anyone", self.seconds * _HEADS_SHARE)
             self._refill()
         self._race()
         self._tell()
@@ -178,8 +184,8 @@ class _Search:
         watched by turns, by anybody, which bounds."""
         each, turn = (1.0 if len(self.problem.blocks) <= _WHOLE else 3.0), 0
         entries = ["cold", "hinted"]
-        if sum(bool(one.windows) for one in self.problem.people) > 1 and any(b.watched for b in self.problem.blocks):
-            entries.insert(0, "anyone")
+        if counts_heads(self.problem):
+            entries = ["anyone", *entries, *(["by turns"] if differ(self.problem) else [])]
         while not self.is_over:
             self._solve(entries[turn % len(entries)], each)
             turn += 1
@@ -187,7 +193,8 @@ class _Search:
                 each *= 4
 
     def _solve(self, entry: str, seconds: float) -> None:
-        wish = Wish(self.finish, self.bound.tick, watching="anyone" if entry == "anyone" else "named")
+        watching: Watching = "anyone" if entry == "anyone" else "by turns" if entry == "by turns" else "named"
+        wish = Wish(self.finish, self.bound.tick, watching=watching)
         model = Model(self.problem, wish, self.chains, self.same)
         if entry != "cold":
             model.hint(self.plan)
@@ -197,10 +204,20 @@ class _Search:
         self._hear(model, answer)
 
     def _hear(self, model: Model, answer: Answer) -> None:
-        if answer.plan is not None and model.wish.watching == "named":
+        if answer.plan is not None and model.wish.watching != "anyone":
             self.take(answer.plan)
         if model.is_bound:
             self.raise_bound(answer.bound, "search")
+        if answer.plan is not None and model.wish.watching == "anyone":
+            self._give_people(answer.plan)
+
+    def _give_people(self, plan: Plan) -> None:
+        """A plan that counts heads only, made one of named people."""
+        limits = self._limits(_PEOPLE_SECONDS)
+        found, took = with_people(self.problem, plan, Wish(self.finish, self.bound.tick), limits)
+        self.used += took + self._making(len(plan.placed))
+        if found is not None:
+            self.take(found)
 
     def _limits(self, seconds: float) -> Limits:
         left = max(0.05, min(seconds, self.seconds - self.used))

@@ -32,6 +32,18 @@ def with_people(problem: Problem, plan: Plan, wish: Wish, limits: Limits) -> tup
     return None, took
 
 
+def counts_heads(problem: Problem) -> bool:
+    """Whether a plan that only counts heads is another question than one that names who watches."""
+    return sum(bool(one.windows) for one in problem.people) > 1 and any(one.watched for one in problem.blocks)
+
+
+def differ(problem: Problem) -> bool:
+    """Whether some keep other hours, or may do other work, than others: then who watches may have to change."""
+    there = {at for at, one in enumerate(problem.people) if one.windows}
+    hours = {problem.people[at].windows for at in there}
+    return len(hours) > 1 or any(there - set(one.people) for one in problem.blocks if one.hands)
+
+
 def _near(plan: Plan) -> dict[int, Span]:
     return {one.block: (max(0, one.begins() - _NEAR), one.begins() + _NEAR + 1) for one in plan.placed}
 
