@@ -32,8 +32,8 @@ try-moves = The finish { $finish ->
    *[more] is { $hours } more.
   }
 try-why-slack = { $operation } has slack: the chain of work that ends last does not go through it.
-try-why-lost = { $operation } is in the chain of work that ends last, but before { $step }, and that waits until somebody is there, { $at }. What is won at { $operation } is lost in that wait.
-try-holds-hours = What holds it: { $step } waits until somebody is there, { $at }, and what follows takes until the end.
+try-why-lost = { $operation } is in the chain of work that ends last, but before { $step }, and that waits for the next hours, { $at }. What is won at { $operation } is lost in that wait.
+try-holds-hours = What holds it: { $step } waits for the next hours, { $at }, and what follows takes until the end.
 try-sure = No plan with the change is done earlier: that is proved.
 try-not-sure = That no plan with the change is done earlier is not proved: both were made at once, and a longer search might find one.
 try-worse = So the change makes it worse: no plan with it is done as early.

@@ -35,3 +35,9 @@ def test_only_the_part_that_is_asked_for_counts() -> None:
         True, False, False,
     ]  # fmt: skip
     assert not is_part(plan, "s", "0")(problem.blocks[0])
+
+
+def test_a_wait_that_ends_within_hours_is_no_closed_hour() -> None:
+    problem = two_benches(work(0, 0, 90), work(1, 1, 50, Lag(0, 160)), windows=EVENINGS)
+
+    assert slack(problem, "0") == Slack(False, None, False)

@@ -93,7 +93,7 @@ def test_time_that_is_won_before_a_closed_hour_is_said_to_be_lost_there(client: 
 
     assert re.search(
         r"does not move; hands-on work is 38 min less\. Sand is in the chain of work that ends last, but before Hooks, "
-        r"and that waits until somebody is there, tomorrow \d+:\d\d\. What is won at Sand is lost in that wait\. "
+        r"and that waits for the next hours, tomorrow \d+:\d\d\. What is won at Sand is lost in that wait\. "
         r"No plan with the change is done earlier: that is proved\.",
         said,
     )
@@ -104,9 +104,7 @@ def test_work_with_slack_is_said_to_have_it_and_what_holds_the_run_instead(clien
 
     said = tried(client, what="times", operation="engrave", kind="machine", per_cent="50")
 
-    assert re.search(
-        r"does not move; .+ Engrave has slack: .+ What holds it: Hooks waits until somebody is there", said
-    )
+    assert re.search(r"does not move; .+ Engrave has slack: .+ What holds it: Hooks waits for the next hours", said)
 
 
 def test_what_was_not_proved_is_not_said_to_be_sure(client: FlaskClient, house: House) -> None:
