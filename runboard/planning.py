@@ -17,7 +17,7 @@ from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.rule import warm
 from runboard.run.state import RunState
 from runboard.store.holding import hold
-from runboard.web.plan_outlook import spread_of
+from runboard.web.plan_outlook import all_cores, spread_of
 
 # done, total, and the plan so far.
 Told = Callable[[int, int, Plan], None]
@@ -90,7 +90,8 @@ def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
 def _outlook(planned: Planned, answer: Answer, run: str) -> Forecast | None:
     if not any(block.run == run for block in answer.problem.blocks) or answer.plan is None:
         return None
-    return forecast(answer.problem, answer.plan, spread=spread_of(planned), run=run)
+    with all_cores() as cores:
+        return forecast(answer.problem, answer.plan, spread=spread_of(planned), run=run, cores=cores)
 
 
 def _run(workshop: Workshop, named: str) -> RunState:

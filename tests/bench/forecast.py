@@ -1,23 +1,28 @@
 """Replications of a run's rest per second: compiled, as plain Python, and the same rule in simpy, on the same draws."""
 
 from collections.abc import Callable
-from time import process_time
+from time import perf_counter, process_time
 from typing import Any
 
 from runboard.plan.schedule.draws import drawn_lengths
 from runboard.plan.schedule.forecast import follow
 from runboard.plan.schedule.greedy import greedy_plan, warm
 from runboard.plan.schedule.rule import Replicate, Rule, plain
+from runboard.web.plan_outlook import all_cores
 from tests.bench.simpy_shop import SimpyShop
 from tests.core.instances import the_trial
 
 GOAL = 100
 
 
-def _rate(goes: int, work: Callable[[], Any]) -> float:
-    started = process_time()
-    work()
-    return goes / (process_time() - started)
+def _rate(goes: int, work: Callable[[], Any], times: int = 3, clock: Callable[[], float] = process_time) -> float:
+    """The best of some: others may be at work on the same cores."""
+    best = 0.0
+    for _ in range(times):
+        started = clock()
+        work()
+        best = max(best, goes / (clock() - started))
+    return best
 
 
 def main() -> int:
@@ -26,7 +31,7 @@ def main() -> int:
     warm()
     print(f"compiled rule ready after {process_time() - started:.1f} s")
     print(
-        f"{'trays/people':>14} {'compiled':>10} {'plain':>8} {'simpy':>8} {'ratio':>7}   goal {GOAL}x, equal on the same draws"
+        f"{'trays/people':>14} {'compiled':>10} {'all cores':>10} {'plain':>8} {'simpy':>8} {'ratio':>7}   goal {GOAL}x, equal on the same draws"
     )
     for trays, people in ((9, 1), (9, 2), (18, 2), (36, 2)):
         _compare(trays, people, plain())
@@ -42,8 +47,12 @@ def _compare(trays: int, people: int, plain_: Replicate) -> None:
     rows = reals[:few].tolist()
     answers: list[Any] = []
     compiled = _rate(many, lambda: answers.append(fast.ends(reals, priority, knobs, [])[:few, 0].tolist()))
+    with all_cores() as cores:
+        spread = _rate(many, lambda: fast.ends(reals, priority, knobs, [], cores), clock=perf_counter)
     slow = _rate(few, lambda: answers.append([row[0] for row in slow_.ends(rows, priority, knobs, [])]))
     shop = SimpyShop(slow_, priority, knobs)
     events = _rate(few, lambda: answers.append([shop.finish(row) for row in rows]))
-    equal = "equal" if answers[0] == answers[1] == answers[2] else "NOT EQUAL"
-    print(f"{trays:>11}/{people} {compiled:>11.0f} {slow:>8.0f} {events:>8.0f} {compiled / events:>6.0f}x   {equal}")
+    equal = "equal" if all(one == answers[0] for one in answers) else "NOT EQUAL"
+    print(
+        f"{trays:>11}/{people} {compiled:>11.0f} {spread:>10.0f} {slow:>8.0f} {events:>8.0f} {compiled / events:>6.0f}x   {equal}"
+    )

@@ -5,7 +5,7 @@ from typing import Any
 
 import simpy
 
-from runboard.plan.schedule.kernel import dispatch, layout
+from runboard.plan.schedule.kernel import dispatch, front, layout
 from runboard.plan.schedule.kernel.attending import forget_spans
 from runboard.plan.schedule.kernel.limits import forget_draws
 from runboard.plan.schedule.rule import Knobs, Rule
@@ -49,19 +49,21 @@ class SimpyShop:
             self.wake.succeed()
 
     def _works(self) -> Iterator[Any]:
-        t, s = self.t, self.s
+        t, s, is_new = self.t, self.s, True
         while True:
             tick = int(self.env.now)
             forget_spans(t, s, tick)
             forget_draws(t, s, tick)
             while dispatch.begin_one(t, s, self.real, self.priority, self.knobs, tick):
-                pass
-            if dispatch.is_over(s):
+                is_new = True
+            if front.is_over(s):
                 return
-            for end in self._ends():
+            # Only what was begun brings new ends.
+            for end in self._ends() if is_new else ():
                 if end > tick and end not in self.told:
                     self.told.add(end)
                     self.env.process(self._at_each([end]))
+            is_new = False
             yield self.wake
             self.wake = self.env.event()
 

@@ -161,3 +161,27 @@ def test_where_oil_and_dust_share_a_room_the_sanding_is_not_kept_waiting_for_day
 
     assert broken(problem, plan) == ()
     assert plan.finish(problem) * TICK < timedelta(hours=30)
+
+
+class NotFromTheEnd(list[int]):
+    """A row as the compiled rule sees it: an address, before which nothing is to be looked at."""
+
+    def __getitem__(self, at):  # type: ignore[no-untyped-def]
+        assert at >= 0
+        return super().__getitem__(at)
+
+    def __setitem__(self, at, value):  # type: ignore[no-untyped-def]
+        assert at >= 0
+        assert -(2**31) <= value < 2**31
+        super().__setitem__(at, value)
+
+
+@given(problems(), st.randoms(use_true_random=False), KNOBS)
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_the_rule_stays_in_its_rows(problem: Problem, random, knobs: Knobs):
+    rule = Rule(problem)
+    rule.table, rule.state, rule.fresh = (NotFromTheEnd(row) for row in (rule.table, rule.state, rule.fresh))
+
+    rule.finish([random.randint(0, 9000) for _ in problem.blocks], knobs)
+
+    assert len(rule.state) == len(rule.fresh)

@@ -12,7 +12,7 @@ from typing import Any
 from runboard.plan.schedule.draws import Spread, day_ends, drawn_lengths, usual_spread
 from runboard.plan.schedule.priorities import STEP, by_start
 from runboard.plan.schedule.problem import FAR, Order, Plan, Problem
-from runboard.plan.schedule.rule import Knobs, Rule
+from runboard.plan.schedule.rule import Cores, Knobs, Rule
 
 QUANTILES = (5, 25, 50, 75, 95)
 GOES = 1000
@@ -38,16 +38,23 @@ class Forecast:
 
 
 def forecast(
-    problem: Problem, plan: Plan, goes: int | None = None, spread: Spread = usual_spread, seed: int = 1, run: str = ""
+    problem: Problem,
+    plan: Plan,
+    goes: int | None = None,
+    spread: Spread = usual_spread,
+    seed: int = 1,
+    run: str = "",
+    cores: Cores | None = None,
 ) -> Forecast:
     """What may become of a plan: of all of it, or of one ``run``. ``goes`` is how often the rest of the run is worked
     through, by default a thousand times where the rule is compiled and ``plain_goes`` where not; the same seed meets the
-    same luck."""
+    same luck, on however many ``cores``."""
     rule = Rule(problem)
     goes = goes or (GOES if rule.is_compiled else plain_goes(problem))
     priority, knobs = follow(rule, plan)
     marks = [block.index for block in problem.blocks if block.last]
-    found = rule.ends(drawn_lengths(problem, goes, spread, seed, days_of(problem, plan)), priority, knobs, marks)
+    reals = drawn_lengths(problem, goes, spread, seed, days_of(problem, plan))
+    found = rule.ends(reals, priority, knobs, marks, cores if rule.is_compiled else None)
     return _told(problem, found, marks, run)
 
 

@@ -45,7 +45,7 @@ def compiled() -> Callable[..., None] | None:
     llvm.initialize_native_asmprinter()
     features = llvm.get_host_cpu_features().flatten()
     target = llvm.Target.from_default_triple()
-    machine = target.create_target_machine(cpu=llvm.get_host_cpu_name(), features=features, opt=3, jit=True)
+    machine = target.create_target_machine(cpu=llvm.get_host_cpu_name(), features=features, opt=2, jit=True)
     engine = llvm.create_mcjit_compiler(llvm.parse_assembly(""), machine)
     engine.add_object_file(llvm.ObjectFileRef.from_data(_object(llvm, machine, features)))
     engine.finalize_object()
@@ -77,7 +77,10 @@ def _made(llvm: Any, machine: Any) -> Any:
     functions = [function for module in _MODULES for function in _functions(module)]
     code = llvm.parse_assembly(translated(functions, _ENTRY.__name__))
     code.verify()
-    builder = llvm.create_pass_builder(machine, llvm.create_pipeline_tuning_options(speed_level=3))
+    # Loops of two or three goes: to unroll them, or to look for more, takes half the time and makes them slower.
+    tuning = llvm.create_pipeline_tuning_options(speed_level=1)
+    tuning.loop_unrolling = tuning.loop_vectorization = tuning.slp_vectorization = False
+    builder = llvm.create_pass_builder(machine, tuning)
     builder.getModulePassManager().run(code, builder)
     return machine.emit_object(code)
 

@@ -1,0 +1,42 @@
+"""How the plan may turn out is said from the first page on: from few goes until the rule is compiled, then from many."""
+
+import re
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.app import House
+from runboard.plan.schedule import rule
+from runboard.plan.schedule.forecast import GOES
+from tests.web.test_plan_schedule import NoWork, opened, plan_page, planned, work
+from tests.web.test_shop_pages import words
+
+__all__ = ["work"]
+
+
+def test_before_the_rule_is_compiled_the_page_says_from_how_few_goes(
+    client: FlaskClient, house: House, work: NoWork
+) -> None:
+    opened(house)
+
+    said = plan_page(client, house)
+
+    assert "nine times in ten between" in said.lower()
+    found = re.search(r"Reckoned from (\d+) goes of the rest only", said)
+    assert found is not None
+    assert 20 <= int(found[1]) < GOES
+
+
+def test_once_it_is_compiled_the_same_plan_is_reckoned_from_all_of_them(
+    client: FlaskClient, house: House, work: NoWork, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened(house)
+    planned(house)
+    few = words(client.get("/plan"))
+
+    assert rule.warm()
+
+    many = words(client.get("/plan"))
+    assert "goes of the rest only" in few
+    assert "goes of the rest only" not in many
+    assert "nine times in ten between" in many.lower()
