@@ -20,6 +20,7 @@ from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.compared import Compared, compared
 from runboard.plan.schedule.draws import usual_spread
 from runboard.plan.schedule.from_state import as_written, problem_for
+from runboard.plan.schedule.greedy import Greedy, greedy
 from runboard.plan.schedule.problem import Problem
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
@@ -164,6 +165,20 @@ def test_the_same_luck_meets_both() -> None:
     assert found.before is not None
     assert found.after is not None
     assert found.before.outlook == found.after.outlook is not None
+
+
+def test_both_are_searched_equally_long(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[int | None] = []
+
+    def counted(problem: Problem, goes: int | None = None) -> Greedy:
+        asked.append(goes)
+        return greedy(problem, goes)
+
+    monkeypatch.setattr("runboard.plan.schedule.compared.greedy", counted)
+    beside(a_floor(6), TraySize("r1", 2))
+
+    assert len(asked) == 2
+    assert len(set(asked)) == 1
 
 
 def test_neighbours_change_places_where_nothing_binds_them() -> None:

@@ -31,7 +31,7 @@ from tests.core.instances import MONDAY, problems
 from tests.core.optimum import Best, best_of
 from tests.core.shorter import KINDS, has_it, in_one_window, longer, shorter, steady, sum_of_changes
 
-BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def the_best(problem: Problem) -> Best:
