@@ -166,11 +166,11 @@ def test_where_oil_and_dust_share_a_room_the_sanding_is_not_kept_waiting_for_day
 class NotFromTheEnd(list[int]):
     """A row as the compiled rule sees it: an address, before which nothing is to be looked at."""
 
-    def __getitem__(self, at):  # type: ignore[no-untyped-def]
+    def __getitem__(self, at):
         assert at >= 0
         return super().__getitem__(at)
 
-    def __setitem__(self, at, value):  # type: ignore[no-untyped-def]
+    def __setitem__(self, at, value):
         assert at >= 0
         assert -(2**31) <= value < 2**31
         super().__setitem__(at, value)
@@ -179,9 +179,12 @@ class NotFromTheEnd(list[int]):
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_the_rule_stays_in_its_rows(problem: Problem, random, knobs: Knobs):
-    rule = Rule(problem)
-    rule.table, rule.state, rule.fresh = (NotFromTheEnd(row) for row in (rule.table, rule.state, rule.fresh))
+    class Watched(Rule):
+        def row(self, values):
+            return NotFromTheEnd(values)
 
+    rule = Watched(problem)
     rule.finish([random.randint(0, 9000) for _ in problem.blocks], knobs)
 
+    assert isinstance(rule.state, NotFromTheEnd)
     assert len(rule.state) == len(rule.fresh)

@@ -74,12 +74,14 @@ class Rule:
         table = tables(problem)
         self.real = as_estimated(table)
         self.table, self.fresh, self.state = self.row(table), self.row(fresh_state(table)), self.row(fresh_state(table))
-        self._estimated, self._real = self.row(self.real), self.row(self.real)
-        self._found, self._no_marks = self.row([0]), self.row([])
+        self._found = self.row([0])
+        # What each go reads or writes, as the rule is given it: the arrays live as long as this does.
+        self._kept = [self.table, self.state, self.fresh, self.row(self.real), self.row(self.real), self._found]
+        self._given = [self._as_given(row) for row in self._kept]
         self.last_finish = -1
 
     def row(self, values: Any) -> Any:
-        """Values as the rule reads them: a list, or an array where it is compiled."""
+        """Values as the rule reads them: a list, or an array of 32-bit numbers where it is compiled."""
         if not self.is_compiled:
             return list(values)
         import numpy
@@ -88,8 +90,10 @@ class Rule:
 
     def finish(self, priority: Sequence[int], knobs: Knobs | None = None) -> int:
         """The tick at which all is done by these priorities, lower ones first; -1 where something found no place."""
-        turned = self._turned(knobs or Knobs())
-        self._go(self.state, self._real, self._estimated, self.row(priority), turned, self._no_marks, self._found, 1)
+        by, turned = self.row(priority), self._turned(knobs or Knobs())
+        t, s, fresh, estimated, real, found = self._given
+        by_, knobs_ = self._as_given(by), self._as_given(turned)
+        self.replicate(t, s, fresh, estimated, real, len(self.real), by_, knobs_, by_, 0, found, 1)
         self.last_finish = int(self._found[0])
         return self.last_finish
 
@@ -117,22 +121,19 @@ class Rule:
         goes, width = len(reals), 1 + len(marks)
         flat = reals.reshape(-1) if self.is_compiled else [length for row in reals for length in row]
         found = self.row([0] * (goes * width))
-        self._go(self.row(self.fresh).copy(), self.row(self.real), self.row(flat), priority, turned, marks, found, goes)
+        rows = [self.row(self.fresh).copy(), self.row(flat), self.row(self.real), priority, turned, marks, found]
+        s, lengths, real, by, knobs, marked, ends = (self._as_given(row) for row in rows)
+        t, _, fresh = self._given[:3]
+        self.replicate(t, s, fresh, lengths, real, len(self.real), by, knobs, marked, len(marks), ends, goes)
         return (
             found.reshape(goes, width)
             if self.is_compiled
             else [found[at : at + width] for at in range(0, goes * width, width)]
         )
 
-    def _go(
-        self, state: Any, real: Any, reals: Any, priority: Any, turned: Any, marks: Any, found: Any, goes: int
-    ) -> None:
-        rows = [self.table, state, self.fresh, reals, real, priority, turned, marks, found]
-        if self.is_compiled:
-            # The arrays live until the call is over: the names above hold them.
-            rows = [row.ctypes.data for row in rows]
-        t, s, fresh, lengths, place, by, knobs, marked, ends = rows
-        self.replicate(t, s, fresh, lengths, place, len(self.real), by, knobs, marked, len(marks), ends, goes)
+    def _as_given(self, row: Any) -> Any:
+        """A row as the rule is given it: itself, or the address of an array, which has to live until the call is over."""
+        return row.ctypes.data if self.is_compiled else row
 
     def end(self, block: int) -> int:
         """When a block ends in the last go."""
