@@ -1,13 +1,17 @@
 """How the plan may turn out is said from the first page on: from few goes until the rule is compiled, then from many."""
 
 import re
+from datetime import UTC, datetime
+from types import SimpleNamespace
 
 import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
 from runboard.plan.schedule import rule
-from runboard.plan.schedule.forecast import GOES
+from runboard.plan.schedule.forecast import GOES, Forecast
+from runboard.web import plan_record
+from tests.core.instances import the_trial
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, planned, work
 from tests.web.test_shop_pages import words
 
@@ -40,3 +44,19 @@ def test_once_it_is_compiled_the_same_plan_is_reckoned_from_all_of_them(
     assert "goes of the rest only" in few
     assert "goes of the rest only" not in many
     assert "nine times in ten between" in many.lower()
+
+
+def test_an_evening_that_ends_at_midnight_is_the_one_before_it() -> None:
+    problem = the_trial(9)
+    midnight = problem.tick(datetime(2026, 6, 7, tzinfo=UTC))
+    told = Forecast(
+        100, {50: midnight}, {("r1", "1"): 0.5, ("r2", "1"): 0.1}, ((midnight, 0.5), (midnight + 2880, 1.0))
+    )
+
+    record = plan_record._forecast(problem, "r1", told, SimpleNamespace(zone=UTC))  # type: ignore[arg-type]
+
+    assert record == {
+        "p50": "2026-06-07T00:00:00.000Z",
+        "chance_by_due": {"1": 0.5},
+        "chance_by_evening": {"2026-06-06": 0.5, "2026-06-07": 1.0},
+    }
