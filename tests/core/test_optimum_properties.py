@@ -8,7 +8,8 @@ begun or ended where it was. That is not so, and not said of:
   begin later nor end earlier (the last test shows such a shop);
 - setup and loading after such a latest end, for the same reason: nothing rests between them and the machine;
 - work that is begun already and is followed by a wait that holds a place;
-- machines watched from another room, since the watcher is held to be back as soon as their hands are free.
+- machines watched from another room: the watcher is held to be back at the machine as soon as their hands are free, and a
+  way that was walked during the watch is walked after it where the watch ends sooner. The rule stays on the safe side.
 
 By how much it becomes earlier has a bound only within one unbroken window: no more than the changes of all loads that
 have the element, added up, since a plan of the shorter shop can be kept with everything after each such load moved by its
