@@ -153,6 +153,10 @@ def test_the_compiled_rule_is_read_back_and_made_anew_where_it_is_gone(tmp_path:
     finishes = [Rule(problem, compiled()).finish([0] * len(problem.blocks)) for _ in range(2)]
 
     assert made == ["made"]
+    file = next((tmp_path / ".cache" / "runboard").iterdir())
+    file.write_bytes(file.read_bytes()[:-100])
+    assert compiled() is not None
+    assert made == ["made", "made"], "half a file is none"
     assert [one.suffix for one in (tmp_path / ".cache" / "runboard").iterdir()] == [".o"]
     assert finishes == [Rule(problem).finish([0] * len(problem.blocks))] * 2
 

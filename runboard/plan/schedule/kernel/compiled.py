@@ -28,6 +28,7 @@ from runboard.plan.schedule.kernel.row import Row
 # In the order in which they build on each other.
 _MODULES = (attending, limits, front, placing, moments, grouping, dispatch, replicate)
 _ENTRY = replicate.replicate
+_DIGEST = hashlib.sha256().digest_size
 # How the entry is called: a row is an address.
 _CALLED: dict[Any, Any] = {Row: c_void_p, int: c_int64, None: None}
 
@@ -59,15 +60,17 @@ def _object(llvm: Any, machine: Any, features: str) -> bytes:
     """The machine code: as it was kept for this source, compiler and processor, or compiled now and kept."""
     kept = _kept_as(f"{llvm.llvm_version_info} {machine.triple} {llvm.get_host_cpu_name()} {features}")
     with suppress(OSError):
-        if kept is not None:
-            return kept.read_bytes()
+        # Its digest comes first: half a file would bring the server down.
+        whole = b"" if kept is None else kept.read_bytes()
+        if whole and hashlib.sha256(whole[_DIGEST:]).digest() == whole[:_DIGEST]:
+            return whole[_DIGEST:]
     made: bytes = _made(llvm, machine)
     with suppress(OSError):  # no folder that can be written to: it is compiled at each start
         if kept is not None:
             kept.parent.mkdir(parents=True, exist_ok=True)
-            whole = kept.with_suffix(f".{os.getpid()}")
-            whole.write_bytes(made)
-            whole.replace(kept)
+            fresh = kept.with_suffix(f".{os.getpid()}")
+            fresh.write_bytes(hashlib.sha256(made).digest() + made)
+            fresh.replace(kept)
     return made
 
 
