@@ -109,16 +109,12 @@ plan-left-trays = { $count ->
 # In the table of runboard plan, after who is at a load.
 plan-takes-over = { $who } takes over watching at { $at }
 
-# In the table of runboard plan, after who is at a load.
-plan-takes-over = { $who } takes over watching at { $at }
-
 # The chart, and the same as a list.
 plan-does-setup = { $who }: set up for { $step }, { $trays }
 plan-does-loading = { $who }: { $step }, load { $trays }
 plan-does-unloading = { $who }: { $step }, unload { $trays }
 plan-does-hand = { $who }: { $step }, { $trays }
 plan-does-watching = { $who } stays and watches: { $step }, { $trays }
-plan-does-taking-over = { $who } takes over watching: { $step }, { $trays }
 plan-does-taking-over = { $who } takes over watching: { $step }, { $trays }
 plan-does-walk = { $who } goes to: { $room }
 plan-does-wait = { $step } of { $trays }: waits until { $until }
