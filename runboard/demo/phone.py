@@ -8,7 +8,8 @@ from typing import Any
 
 from runboard.floor.taps import take_taps
 from runboard.floor.workshop import Workshop
-from runboard.plan.next_move import Move, moves
+from runboard.plan.move import Move
+from runboard.plan.next_move import moves
 from runboard.run.dues import Due, dues
 from runboard.run.state import ShopState
 from runboard.shop.book import Book

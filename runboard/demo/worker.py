@@ -14,7 +14,7 @@ from runboard.demo.checking import answers_to_checks, list_for, spoiled, wants_f
 from runboard.demo.incident import Enough, Incident
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import Watched, about, load_at
-from runboard.plan.next_move import Move
+from runboard.plan.move import Move
 from runboard.run.event import Event, write_moment
 from runboard.run.fold import apply
 from runboard.run.route import Step

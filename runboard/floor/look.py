@@ -8,7 +8,8 @@ from runboard.floor.access import LEAD
 from runboard.floor.plans import Planned, latest, plan_record
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
-from runboard.plan.next_move import Move, moves
+from runboard.plan.move import Move
+from runboard.plan.next_move import moves
 from runboard.plan.offers import offered
 from runboard.run.climb import Steps, stage_of, stages
 from runboard.run.dues import Due, dues

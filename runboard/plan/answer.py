@@ -17,6 +17,7 @@ from runboard.plan.schedule.lateness import lateness
 from runboard.plan.schedule.priorities import by_start
 from runboard.plan.schedule.problem import Block, Plan, Problem
 from runboard.plan.schedule.rule import Knobs, Rule
+from runboard.plan.taking_over import CODE
 from runboard.plan.too_late import TooLate, too_late
 from runboard.run.state import PersonState, ShopState
 from runboard.shop.book import Book
@@ -106,7 +107,8 @@ def _offering(one: Answer, rule: Rule) -> Answer:
         hands, before = _hands(one.state.people.get(person.key)), one.shown.get(person.key)
         busy = hands is not None and before is not None and before.hands == hands
         offer = offers[person.key] = offer_for(question, person.key, found, before.move if before else "", busy=busy)
-        first = next(iter(offered(found, offer, one.now)), None)
+        # Taking over a watch passes; what else was shown first stays.
+        first = next((move for move in offered(found, offer, one.now) if move.code != CODE), None)
         shown[person.key] = Shown(first.id if first else "", hands)
     return replace(one, offers=offers, shown=shown)
 

@@ -84,6 +84,14 @@ def services_of(book: Book, run: RunState, step_key: str, station_key: str) -> s
     return {*(step.operation.services if step else ()), *(station.services if station else ())}
 
 
+def time_left(scene: Scene) -> timedelta:
+    """How long the person still has for work; very long where nobody said."""
+    seen, known = scene.state.people.get(scene.person), scene.book.person(scene.person)
+    if seen is None or seen.until is None:
+        return timedelta(days=1)
+    return seen.until - (known.tidy_up if known else timedelta(0)) - scene.now
+
+
 def candidates(scene: Scene) -> list[Candidate]:
     """Every load that may be begun now, in no order: pieces there, waits over, station and services free."""
     return [one for run in open_runs(scene.state) for one in _of_run(scene, run, scene.wet_rooms)]

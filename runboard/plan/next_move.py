@@ -1,20 +1,22 @@
 """What a person could do now, best first, by a greedy rule: one sentence each, with its reason.
 
 The rule: what waits for hands first (an ended machine, a latest end, a stopped load, a load put aside), then machines
-that run while other work goes on, then what must dry overnight, then what stands set up, furthest along the route.
+that run while other work goes on, then what must dry overnight, then what stands set up, furthest along the route. Last
+comes what is no work: taking over a watch.
 """
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.candidates import Candidate, Scene, candidates, open_loads
+from runboard.plan.candidates import Candidate, Scene, candidates, open_loads, time_left
+from runboard.plan.move import Move
+from runboard.plan.taking_over import takes
 from runboard.run.event import Event, parse_moment
 from runboard.run.fold import apply
 from runboard.run.refusal import Refused
 from runboard.run.rules import check_rules
-from runboard.run.state import EMPTY, Load, RunState, ShopState
+from runboard.run.state import Load, RunState, ShopState
 from runboard.run.texts import places_for
 from runboard.shop.book import Book, may_work_while_watching
 from runboard.shop.hours import local_day
@@ -34,31 +36,6 @@ LOADS_THAT_WAIT = {
 }
 
 
-@dataclass(frozen=True)
-class Move:
-    """One thing that a person could do. ``code`` and ``because`` name sentences in the catalogue. ``price`` is what it would
-    cost the finish, where a plan knows: minutes and windows later; ``why`` the plan's reason, a code and its facts, for the
-    move that begins the plan's first thing."""
-
-    id: str
-    code: str
-    because: Mapping[str, Any]
-    rank: tuple[Any, ...] = ()
-    run: str = ""
-    load: str = ""
-    step: str = ""
-    station: str = ""
-    room: str = ""
-    trays: tuple[str, ...] = ()
-    pieces: Mapping[str, int] = EMPTY
-    places: Mapping[str, Any] = EMPTY
-    minutes: float = 0
-    fresh: bool = False
-    facts: Mapping[str, Any] = field(default_factory=dict)
-    price: Mapping[str, Any] = EMPTY
-    why: Mapping[str, Any] = EMPTY
-
-
 def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 12) -> list[Move]:
     """What ``person`` could do at ``now``, best first. With hands at a load: what could follow it."""
     ahead = after_hands(state, book, person, now)
@@ -74,7 +51,9 @@ def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 
     if stop is not None:
         goes_on = time_left(scene) > STOP_WELL and any(_comes_in_time(one, scene) for one in found)
         found.insert(len(found) if goes_on else 0, stop)
-    return found[:most]
+    # Last, and never left out: taking over is no work, and it hides neither a stop nor that nothing waits.
+    over = [one for one in takes(scene) if one.id not in declined]
+    return [*found[: most - len(over)], *over]
 
 
 def after_hands(state: ShopState, book: Book, person: str, now: datetime) -> ShopState:
@@ -124,14 +103,6 @@ def _comes_in_time(move: Move, scene: Scene) -> bool:
     if move.code in ("job", "free"):
         return move.code == "job" or move.facts.get("at", scene.now + time_left(scene)) < scene.now + time_left(scene)
     return True
-
-
-def time_left(scene: Scene) -> timedelta:
-    """How long the person still has for work; very long where nobody said."""
-    seen, known = scene.state.people.get(scene.person), scene.book.person(scene.person)
-    if seen is None or seen.until is None:
-        return timedelta(days=1)
-    return seen.until - (known.tidy_up if known else timedelta(0)) - scene.now
 
 
 def _of_load(scene: Scene, run: RunState, load: Load) -> Move | None:

@@ -8,9 +8,10 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
 
-from runboard.plan.next_move import Move
+from runboard.plan.move import Move
 from runboard.plan.prices import WORK, Price, Question, block_of, prices_of
-from runboard.plan.schedule.problem import TICK, Block, Placed, Plan, Problem
+from runboard.plan.schedule.problem import Block, Placed, Plan, Problem
+from runboard.plan.taking_over import CODE, SOON, Taking, due, takings, with_moments
 from runboard.plan.why import says_more, why
 
 # The next things of a plan are remembered: they keep their order for as long as no newer plan is there.
@@ -34,7 +35,7 @@ class Thing:
 class Offer:
     """``things`` are the next ones of the plan for ``person``, ``because`` why the first (a code and its facts), ``own`` the
     move that begins it. ``first`` is the move that is shown first. ``free`` says that it costs more to do anything now than
-    to wait."""
+    to wait. ``takes`` are the machines that they take over watching, and when."""
 
     person: str
     things: tuple[Thing, ...] = ()
@@ -43,6 +44,7 @@ class Offer:
     first: str = ""
     prices: Mapping[str, Price] = field(default_factory=dict)
     free: Move | None = None
+    takes: tuple[Taking, ...] = ()
 
 
 def offer_for(question: Question, person: str, found: Sequence[Move], shown: str = "", *, busy: bool = False) -> Offer:
@@ -56,12 +58,13 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
         person,
         tuple(_thing(question.problem, one) for one in mine[:REMEMBERED]),
         why(question, mine[0].block) if mine else {},
+        takes=takings(question.problem, question.plan, at),
     )
     own = _move_of(question, found, mine[0]) if mine else None
     prices = prices_of(question, found, own, shown, mine[0].block if mine else None)
     offer = replace(offer, prices=prices, own=own.id if own is not None else "")
     kept = next((one for one in found if one.id == shown), None)
-    if found[0].code in STAYS_FIRST or found[0].because.get("code") == "latest":
+    if _stays_first(found[0]):
         return replace(offer, first=found[0].id)
     if kept is not None and busy:
         return replace(offer, first=kept.id)
@@ -74,11 +77,14 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
 
 def offered(found: Sequence[Move], offer: Offer | None, now: datetime) -> list[Move]:
     """The moves of the greedy rule with their prices, the plan's own first and with its reason. What stays first for care's
-    sake has no other reason beside it."""
+    sake has no other reason beside it. Whoever is to take over a watch by now does so before anything else."""
     if offer is None or not found:
         return list(found)
-    priced = [_with_price(move, offer.prices.get(move.id)) for move in found]
-    if found[0].code in STAYS_FIRST or found[0].because.get("code") == "latest":
+    priced = with_moments([_with_price(move, offer.prices.get(move.id)) for move in found], offer.takes, now)
+    taking = due(priced, offer.takes, now)
+    if taking is not None and (found[0].code == "watch" or not _stays_first(found[0])):
+        return [taking, *(move for move in priced if move is not taking)]
+    if _stays_first(found[0]):
         return priced
     if offer.free is not None and offer.free.facts["at"] > now and _is_all_known(found, offer):
         return [offer.free, *(move for move in priced if move.code != "free")]
@@ -92,24 +98,44 @@ def things_of(problem: Problem, plan: Plan, person: int) -> list[Placed]:
     return sorted(mine, key=lambda one: (one.start, one.block))
 
 
+def _stays_first(move: Move) -> bool:
+    return move.code in STAYS_FIRST or move.because.get("code") == "latest"
+
+
 def _meanwhile(problem: Problem, offer: Offer, found: Sequence[Move], mine: Sequence[Placed]) -> Offer:
     """The plan has nothing for them yet: what costs nothing, a small job that fits, or nothing at all."""
     costless = next((one for one in found if one.id in offer.prices and offer.prices[one.id].is_small), None)
     if costless is not None:
         return replace(offer, first=costless.id)
     until = problem.moment(mine[0].start) if mine else None
-    fits = (one for one in found if one.code == "job" and (until is None or one.minutes <= _minutes(problem, mine[0])))
+    taking = _taken_next(problem, offer, found, until)
+    before = until if taking is None else taking.at
+    fits = (one for one in found if one.code == "job" and (before is None or one.minutes <= _minutes(problem, before)))
     job = next(fits, None)
     if job is not None:
         return replace(offer, first=job.id)
+    if taking is not None:
+        return replace(offer, first=_id_of(taking, found))
     if until is None or not offer.prices:
         return replace(offer, first=found[0].id)
     facts = {"at": until, "why": "", "what": ""}
     return replace(offer, free=Move("free", "free", {"code": "free until", "facts": facts}, facts=facts))
 
 
-def _minutes(problem: Problem, placed: Placed) -> float:
-    return placed.start * TICK.total_seconds() / 60
+def _taken_next(problem: Problem, offer: Offer, found: Sequence[Move], until: datetime | None) -> Taking | None:
+    """The watch that they take over soon, before the plan has anything else for their hands."""
+    one = next((one for one in offer.takes if _id_of(one, found)), None)
+    if one is None or one.at - problem.start > SOON or (until is not None and until <= one.at):
+        return None
+    return one
+
+
+def _id_of(taking: Taking, found: Sequence[Move]) -> str:
+    return next((one.id for one in found if one.code == CODE and (one.run, one.load) == (taking.run, taking.load)), "")
+
+
+def _minutes(problem: Problem, until: datetime) -> float:
+    return (until - problem.start).total_seconds() / 60
 
 
 def _is_all_known(found: Sequence[Move], offer: Offer) -> bool:

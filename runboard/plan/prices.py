@@ -7,7 +7,7 @@ minutes in which somebody is there, so it is nothing where a wait or the hours h
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from runboard.plan.next_move import Move
+from runboard.plan.move import Move
 from runboard.plan.schedule.presence import open_spans, open_ticks
 from runboard.plan.schedule.problem import TICK, Plan, Problem
 from runboard.run.state import ShopState

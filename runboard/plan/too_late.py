@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from runboard.plan.candidates import Scene, candidates
-from runboard.plan.next_move import after_hands, station_at, time_left
+from runboard.plan.candidates import Scene, candidates, time_left
+from runboard.plan.next_move import after_hands, station_at
 from runboard.run.state import ShopState
 from runboard.shop.book import Book
 

@@ -5,9 +5,11 @@ from datetime import tzinfo
 from typing import Any
 
 from runboard.plan.answer import Answer
-from runboard.plan.next_move import Move, moves
+from runboard.plan.move import Move
+from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offered
 from runboard.plan.prices import MOST_ALTERNATIVES
+from runboard.plan.taking_over import CODE
 from runboard.run.state import ShopState
 from runboard.web.plan_words import trays_in_words
 from runboard.web.sentences import say, sentence, zone_of
@@ -34,8 +36,14 @@ def move_words(state: ShopState, answer: Answer, move: Move, zone: tzinfo) -> st
         "step": step.name if step else "",
         "what": _what(move),
     }
-    code = "free until" if move.code == "free" and facts["at"] else move.code
-    return say("move", code, facts, zone=zone)
+    return say("move", _code(move, answer), facts, zone=zone)
+
+
+def _code(move: Move, answer: Answer) -> str:
+    at = move.facts.get("at")
+    if move.code == CODE and at is not None and at > answer.now:
+        return "take over at"
+    return "free until" if move.code == "free" and at else move.code
 
 
 def _what(move: Move) -> str:

@@ -2,7 +2,7 @@
 
 import { html } from "../vendor/lit-html-3.3.3.js";
 import { handsOf, inSession, watchedBy } from "./doing.js";
-import { about, LEFT, press, startDraft } from "./press.js";
+import { about, handOver, LEFT, press, startDraft } from "./press.js";
 import { remember } from "./remembered.js";
 import { closeSheet, openSheet, sheetHead, stepper } from "./sheet.js";
 import { list, loadWords, say, stationName, stepOf, sum } from "./words.js";
@@ -28,10 +28,6 @@ export const watchers = (scene, running, then = () => {}) =>
   others(scene).map(([key, person]) => html`<button type="button" class="full spaced" @click=${() => { handOver(running, key, person); then(); }}>${say("away-other-watches", { person: person.name })}</button>`);
 
 const others = ({ state, me }) => Object.entries(state.people ?? {}).filter(([key, person]) => key !== me && inSession(state, key) && !person.away);
-
-/** Another person watches now: said by the one who hands over. */
-export const handOver = (loads, key, person) =>
-  press(say("did-watch", { person: person.name }), loads.map((load) => ({ kind: "watch taken", ...about(load), person: key })));
 
 // 'How many of the five are sanded?' The rest goes on with the same press.
 export function openHowMany(scene, load) {

@@ -40,6 +40,10 @@ export function openMoves(state, person) {
       const load = loadAt(state, [move.run, move.load]);
       return load && `${load.run}\n${load.id}` !== hands && fits(move.code, load);
     }
+    if (move.code === "take over") {
+      const load = loadAt(state, [move.run, move.load]);
+      return load?.state === "running" && load.watcher !== person;
+    }
     return true;
   });
 }

@@ -2,10 +2,11 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { cautions } from "./cautions.js";
+import { millis, now } from "./clock.js";
 import { givenOf, handsOf, listOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } from "./doing.js";
 import { openHowMany, openLoadSheet, openLockUp, openStartList, part } from "./later.js";
 import { isListed, listed, noteListed, runButton } from "./operation.js";
-import { doneWords, finishLoad, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
+import { doneWords, finishLoad, handOver, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
 import { recall } from "./remembered.js";
 import { serverReached } from "./shop.js";
 import { loadTitle, loadWords, personName, roomName, say, sayCode, stationName, stepOf } from "./words.js";
@@ -17,7 +18,7 @@ export function first(scene) {
   const moves = openMoves(scene.state, scene.me);
   if (hands?.job) return doingJob(scene, hands.job, moves);
   if (hands) return doingLoad(scene, hands, moves);
-  return couldDo(scene, moves[0]);
+  return couldDo(scene, moves[0], moves.slice(1));
 }
 
 /** One quiet line above the sentence: since when or why, which station, which room, and whether to stay. */
@@ -34,7 +35,7 @@ function doingJob({ state, me }, job, moves) {
   const done = { kind: "job done", body: { job: job.key } };
   return html`<section class="now">${above(state, since(state.people[me].hands_since))}<h1>${job.name}</h1>
     <button type="button" class="go" @click=${() => press(say("did-job-done", { job: job.name }), [done])}>${say("go-job-done")}</button>
-    ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}</section>`;
+    ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}${toTakeOver(state, moves)}</section>`;
 }
 
 // Before it begins, the cautions are read first; once it is under way they stand beside it, where the big button, what can
@@ -48,9 +49,13 @@ function doingLoad(scene, here, moves) {
     ${above(state, since(state.people[me].hands_since), load.station, before ? step : null)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
-    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${button}
+    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${button}${toTakeOver(state, moves)}
   </section>`;
 }
+
+/** 'At 19:12 take over watching the Laser from Ann', where the plan says so and it is not what comes first. */
+const toTakeOver = (state, moves) =>
+  moves.filter((move) => move.code === "take over" && move.facts?.at).map((move) => html`<p class="soft">${moveWords(state, move)}</p>`);
 
 /** The cautions of what one's hands are at, once it is under way. */
 export function besideWork(scene) {
@@ -93,7 +98,7 @@ function doneButton({ state }, { run, load }, moves) {
 export function titleOf(state, move) {
   if (move.code === "job") return state.jobs?.[jobOf(move)]?.name ?? "";
   const run = state.runs?.[move.run];
-  if (!run || !move.load) return moveWords(state, move);
+  if (!run || !move.load || move.code === "take over") return moveWords(state, move);
   return loadTitle(run, loadOf(move));
 }
 
@@ -101,6 +106,7 @@ export function titleOf(state, move) {
 export function moveWords(state, move) {
   const facts = moveFacts(state, move);
   const id = `move-${move.code.replaceAll(" ", "-")}`;
+  if (move.code === "take over" && millis(facts.at) > now()) return say(`${id}-at`, facts);
   return say(move.code === "free" && facts.at ? `${id}-until` : id, facts);
 }
 
@@ -126,7 +132,7 @@ function nothingYet(state) {
     <a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a></section>`;
 }
 
-function couldDo(scene, move) {
+function couldDo(scene, move, rest) {
   const { state } = scene;
   if (!scene.runs.length && (!move || move.code === "free")) return nothingYet(state);
   if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p></section>`;
@@ -136,7 +142,7 @@ function couldDo(scene, move) {
     <h1>${moveWords(state, move)}</h1>
     ${givenWords(scene, state.runs?.[move.run], move.step, move.trays ?? [])}
     ${cautions(step)}${labelOf(scene, step)}
-    ${moveButton(scene, move)}
+    ${moveButton(scene, move)}${toTakeOver(state, rest)}
   </section>`;
 }
 
@@ -149,6 +155,7 @@ export function moveButton(scene, move) {
   if (move.code === "go on") return go(say("go-go-on"), () => startLoad(load));
   if (move.code === "run") return runButton(loadScene(state, load));
   if (move.code === "unload") return go(say("go-at-it"), () => startUnloading(load, ringing(state).filter((due) => due.load === load.id && due.run === load.run)));
+  if (move.code === "take over") return go(say("go-take-over"), () => handOver([load], scene.me, state.people[scene.me]));
   if (move.code === "settle") return go(say("go-settle"), () => openLoadSheet(load));
   if (move.code === "finish") return go(doneWords(state.runs[move.run], load), () => finishLoad(state.runs[move.run], load));
   if (move.code === "job") {

@@ -1,14 +1,13 @@
 // One load, opened from its machine: what it is, and every press that its state allows.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { handOver } from "./away.js";
 import { openCount } from "./badpiece.js";
 import { details, lateRunning } from "./below.js";
 import { cautions } from "./cautions.js";
 import { isOverdue, isPutAside, isWatched, loadAt, loadScene, ringing } from "./doing.js";
 import { shownButtons } from "./handing.js";
 import { minutesFor, minutesStepper, runButton } from "./operation.js";
-import { about, press, startLoad, startMachine, startUnloading } from "./press.js";
+import { about, handOver, press, startLoad, startMachine, startUnloading } from "./press.js";
 import { closing, openSheet, sheetHead } from "./sheet.js";
 import { openStopped, settleChoices } from "./stopped.js";
 import { loadTitle, say } from "./words.js";
@@ -34,7 +33,7 @@ function presses(scene, here) {
       ${minutesStepper(here)}${button(say("load-still-runs"), () => startMachine(load, minutesFor(here)))}
       <button type="button" @click=${() => openStopped(load)}>${say("load-stopped")}</button>
       ${button(say("load-ended"), () => press(say("did-ended", { station: station?.name ?? "" }), [{ kind: "machine ended", ...about(load) }]))}
-      ${isWatched(scene.state, load) && load.watcher && load.watcher !== scene.me ? button(say("load-i-watch"), () => handOver([load], scene.me, scene.state.people[scene.me])) : nothing}
+      ${isWatched(scene.state, load) && load.watcher && load.watcher !== scene.me ? button(say("go-take-over"), () => handOver([load], scene.me, scene.state.people[scene.me])) : nothing}
       ${load.end_at && !isOverdue(load) ? html`<a class="button" href=${`/calendar?${new URLSearchParams({ run: load.run, load: load.id })}`}>${say("calendar-put")}</a>` : nothing}</div>`;
   }
   if (load.state === "ended") return html`<div class="stack">${button(say("go-at-it"), () => startUnloading(load, alerts), true)}

@@ -87,6 +87,10 @@ const revisionOf = (load) => {
   return run?.trays?.[Object.keys(load.pieces ?? {})[0]]?.revision ?? 0;
 };
 
+/** Another person watches now: said by the one who hands over. */
+export const handOver = (loads, key, person) =>
+  press(say("did-watch", { person: person.name }), loads.map((load) => ({ kind: "watch taken", ...about(load), person: key })));
+
 /** A move as the load that it would begin. */
 export const loadOf = (move) => ({ id: move.load, run: move.run, step: move.step, station: move.station, pieces: move.pieces ?? {}, places: move.places });
 

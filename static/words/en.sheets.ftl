@@ -159,7 +159,6 @@ load-gone-words = This load is done or was taken off.
 load-still-runs = It runs, this long from now
 load-stopped = It stopped, because …
 load-ended = It has ended; I am not at it yet
-load-i-watch = I watch it now
 load-off = Take it off
 load-join = I am at it too
 lockup-title = Before you go
@@ -192,7 +191,6 @@ ui-positions = Positions
 
 ## What a press did: shown beside 'Undo'
 did-away = Called away
-did-watch = { $person } watches
 did-scrap = { $pieces } scrap in tray { $tray }, { $step }
 did-rework = { $pieces } from tray { $tray } to rework, tray { $to }
 did-stopped = Stopped early: { $load }

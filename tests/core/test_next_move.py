@@ -1,7 +1,8 @@
 from dataclasses import replace
 from datetime import timedelta
 
-from runboard.plan.next_move import Move, moves
+from runboard.plan.move import Move
+from runboard.plan.next_move import moves
 from tests.core.pressing import Floor
 
 
@@ -198,3 +199,62 @@ def test_two_people_are_not_sent_to_one_station():
     floor.press("load started", run="r1", load="clean/1")
 
     assert "bench" not in {move.station for move in offered(floor, "ben")}
+
+
+def with_a_watched_cnc(ben: str = "shop") -> Floor:
+    """Ann watches the CNC; Ben is in the shop too."""
+    floor = with_a_run()
+    floor.press("person came", {"until": "2026-06-01T20:00:00Z", "room": ben}, person="ben")
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("machine started", run="r1", load="cut/2")
+    return floor
+
+
+def test_another_who_is_here_may_take_over_a_watch_and_it_comes_last():
+    floor = with_a_watched_cnc()
+
+    found = offered(floor, "ben")
+
+    assert codes(found)[-1] == "take over cut/2"
+    assert codes(found)[0] == "start clean/1"
+    assert found[-1].facts["person"] == "Ann"
+    assert "take over" not in [move.code for move in offered(floor)]
+
+
+def test_who_has_taken_a_watch_over_watches_and_the_other_may_take_it_back():
+    floor = with_a_watched_cnc()
+
+    floor.press("watch taken", run="r1", load="cut/2", person="ben")
+
+    assert codes(offered(floor))[-1] == "take over cut/2"
+    assert "take over" not in [move.code for move in offered(floor, "ben")]
+
+
+def test_nobody_takes_over_a_watch_who_is_away_or_watches_elsewhere():
+    floor = with_a_watched_cnc()
+    floor.press("load done", run="r1", load="sand:180/1")
+    floor.press("machine started", run="r1", load="engrave/1", person="ben")
+    elsewhere = offered(floor, "ben")
+    floor.press("person called away", person="ben")
+
+    assert [move.code for move in elsewhere] == ["watch"]
+    assert "take over" not in [move.code for move in offered(floor, "ben")]
+
+
+def test_taking_over_hides_neither_that_nothing_waits_nor_that_it_is_time_to_stop():
+    floor = with_a_watched_cnc()
+    for step in ("clean", "sand:120", "sand:180"):
+        for tray in "123":
+            floor.press("load done", run="r1", load=f"{step}/{tray}", person="ben")
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=8)).isoformat()}, person="ben")
+
+    assert codes(offered(floor, "ben"))[0] == "stop"
+    assert codes(offered(floor, "ben"))[-1] == "take over cut/2"
+
+
+def test_many_moves_never_leave_taking_over_out():
+    floor = with_a_watched_cnc()
+
+    found = moves(floor.state, floor.book, "ben", floor.now, most=2)
+
+    assert codes(found) == ["start clean/1", "take over cut/2"]

@@ -6,7 +6,8 @@ from datetime import timedelta
 import pytest
 
 from runboard.plan.clashes import Clash, clashes
-from runboard.plan.next_move import Move, moves
+from runboard.plan.move import Move
+from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import Price, Question
 from runboard.plan.schedule.from_state import problem_for

@@ -23,7 +23,7 @@ NOW = ROOT / "static" / "now"
 WORDS = {path.name.removesuffix(".ftl"): path for path in (ROOT / "static" / "words").glob("en.*ftl")}
 
 # What the page adds to the facts of each family, beside those that come with the code.
-MOVE_FACTS = {"at", "step", "what", "station", "room", "minutes", "job", "run"}
+MOVE_FACTS = {"at", "person", "step", "what", "station", "room", "minutes", "job", "run"}
 ALERT_FACTS = {"station", "tray", "step", "next", "person", "room", "supply", "why"}
 # A refusal that was kept with an entry to settle is said again with the facts it had.
 SAID_AGAIN = "entry.code"
@@ -129,7 +129,8 @@ def test_every_move_has_a_sentence_with_its_facts(code: str) -> None:
 
 
 def reasons() -> list[Code]:
-    written = [one for one in dict_codes("runboard/plan/next_move.py") if one.text != "because"]
+    plan = [*dict_codes("runboard/plan/next_move.py"), *dict_codes("runboard/plan/taking_over.py")]
+    written = [one for one in plan if one.text != "because"]
     waiting = [because for _, because, _ in LOADS_THAT_WAIT.values()]
     return written + [Code(text, text, {"station"}) for text in (*waiting, "put aside")]
 

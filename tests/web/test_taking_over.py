@@ -2,14 +2,17 @@
 
 import re
 from dataclasses import replace
+from datetime import UTC, timedelta
 
 import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
 from runboard.floor.plans import Planned, Planner, plan_at_once
+from runboard.plan.move import Move
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.problem import Plan
+from runboard.web.plan_moves import move_words
 from runboard.web.plan_record import plan_lines, plan_record
 from tests.web.test_plan_schedule import NoWork, opened
 from tests.web.test_shop_pages import words
@@ -58,3 +61,14 @@ def test_the_table_and_the_record_say_who_takes_over_and_when(house: House, hand
     assert [[part["people"] for part in parts] for parts in handed_over] == [[["ann"], ["ben"]]]
     assert handed_over[0][0]["end"] == handed_over[0][1]["start"]
     assert sum(bool(re.search(r"; Ben takes over watching at \d+:\d\d$", line)) for line in lines) == 1
+
+
+def test_who_is_to_take_over_soon_is_told_when_and_at_once_without_a_moment(handed: Planned) -> None:
+    answer, zone = handed.answer, UTC
+    facts = {"station": "Laser", "person": "Ann"}
+    soon = Move("m", "take over", {}, facts={**facts, "at": answer.now + timedelta(minutes=12)})
+
+    said = [move_words(answer.state, answer, move, zone) for move in (soon, replace(soon, facts=facts))]
+
+    assert re.fullmatch(r"At (\w+ )?\d+:\d\d take over watching the Laser from Ann", said[0])
+    assert said[1] == "Take over watching the Laser from Ann"
