@@ -128,10 +128,13 @@ def test_a_wait_that_has_begun_keeps_its_room_wet_and_its_places_held_for_what_i
     assert (drying.wet, lag.holds) == (lag.least, ((0, 1),))
 
 
-def test_a_wait_that_holds_more_than_there_is_leaves_what_follows_it_out():
+def test_a_wait_that_holds_more_than_there_is_leaves_what_follows_it_out_and_is_named_itself():
     product = key_rails()
     product["operations"][4]["wait"] |= {"holds": {"extraction": 2}}
 
     found = problem(opened(trays=3, product=product))
 
-    assert {(one.step, one.code) for one in found.left_out} == {("hooks", "service too small")}
+    assert {(one.step, one.code) for one in found.left_out} == {("oil", "service too small")}
+    assert {one.facts["step"] for one in found.left_out} == {"Oil"}
+    assert "oil" in {block.step for block in found.blocks}
+    assert "hooks" not in {block.step for block in found.blocks}

@@ -70,7 +70,7 @@ def laser(record: Record) -> Record:
 
 CLASHES: dict[str, tuple[Callable[[Record], None], str]] = {
     "a skill that nobody has": (no_skill, "Engrave: it asks for the skill ‘laser’, and nobody has it."),
-    "a load larger than a service": (two_clamps, "it draws 2 of Clamps at once, and the shop has fewer."),
+    "a load larger than a service": (two_clamps, "Clean: it draws 2 of Clamps at once, and the shop has fewer."),
     "longer than any hours": (too_long, "nobody who may do it has more than 14 h at a time."),
     "longer with its setup": (too_long_with_its_setup, "Cut: it takes 14 h 30 without a break, and nobody"),
     "longer than quiet hours leave": (

@@ -1,7 +1,7 @@
 """What no plan can hold, and why: a station that is out of use, a skill that nobody has, no window long enough."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from runboard.plan.schedule.fitting import Fitting
@@ -10,38 +10,55 @@ from runboard.run.route import Step
 from runboard.run.state import RunState
 from runboard.shop.book import Book
 
-Wrong = tuple[str, dict[str, object]]
+
+@dataclass(frozen=True)
+class Wrong:
+    """Why no plan can hold a block: the code and facts of a sentence, about ``step`` where that is not the block's own."""
+
+    code: str
+    facts: dict[str, object] = field(default_factory=dict)
+    step: str = ""
 
 
 def what_is_wrong(book: Book, fitting: Fitting, run: RunState, step: Step, block: Block) -> Wrong | None:
-    """Why no plan can hold a block, as the code and facts of a sentence; None where one can."""
+    """Why no plan can hold a block; None where one can."""
     facts: dict[str, Any] = {"step": step.name}
     if block.station < 0:
-        return "no station", facts
+        return Wrong("no station", facts)
     station = fitting.stations[block.station]
     facts["station"] = station.name
     if not station.runs:
-        return "station out", facts
+        return Wrong("station out", facts)
     for use in step.operation.uses:
         if use.supply in run.out and run.out[use.supply] is None:
-            return "supply out", {**facts, "supply": use.supply}
+            return Wrong("supply out", {**facts, "supply": use.supply})
     held = [hold for tray in block.trays for hold in run.trays[tray].holds if hold.step == step.key]
     if any(hold.until is None for hold in held) and not block.begun:
-        return "pieces held", {**facts, "why": held[0].why}
-    drawn = [one.draws for one in block.stretches] + [lag.holds for lag in block.lags]
-    for service, wanted in (one for draws in drawn for one in draws):
+        return Wrong("pieces held", {**facts, "why": held[0].why})
+    too_small = _too_small(book, run, step, block)
+    if too_small is not None or block.begun:
+        return too_small
+    return _nobody(fitting, step, block, facts) or _no_time(fitting, block, facts)
+
+
+def _too_small(book: Book, run: RunState, step: Step, block: Block) -> Wrong | None:
+    """A service of which the work draws more than there is, or the wait before it holds more: that is the wait's step."""
+    drawn = [(step, one.draws) for one in block.stretches]
+    drawn += [(run.route.steps[step.index - 1], lag.holds) for lag in block.lags if lag.holds]
+    for by, service, wanted in ((by, *one) for by, draws in drawn for one in draws):
         if wanted > book.services[service].capacity:
-            return "service too small", {**facts, "service": book.services[service].name, "wanted": wanted}
-    return None if block.begun else _nobody(fitting, step, block, facts) or _no_time(fitting, block, facts)
+            facts: dict[str, object] = {"step": by.name, "service": book.services[service].name, "wanted": wanted}
+            return Wrong("service too small", facts, by.key)
+    return None
 
 
 def _nobody(fitting: Fitting, step: Step, block: Block, facts: dict[str, Any]) -> Wrong | None:
     if not block.attended:
         return None
     if not block.people:
-        return "skill nobody has", {**facts, "skill": step.operation.skill or ""}
+        return Wrong("skill nobody has", {**facts, "skill": step.operation.skill or ""})
     if not fitting.longest_hours(block.people):
-        return "nobody has hours", facts
+        return Wrong("nobody has hours", facts)
     return None
 
 
@@ -52,10 +69,10 @@ def _no_time(fitting: Fitting, block: Block, facts: dict[str, Any]) -> Wrong | N
     runs, hours = fitting.longest_run(block.station), fitting.longest_hours(block.people)
     wanted = max((one.offset + one.length for one in block.attended), default=0)
     if block.length > runs:
-        return "quiet too long", {**facts, "minutes": block.length * TICK, "longest": runs * TICK}
+        return Wrong("quiet too long", {**facts, "minutes": block.length * TICK, "longest": runs * TICK})
     if wanted > hours:
-        return "no window long enough", {**facts, "minutes": wanted * TICK, "longest": hours * TICK}
-    return "never together", facts
+        return Wrong("no window long enough", {**facts, "minutes": wanted * TICK, "longest": hours * TICK})
+    return Wrong("never together", facts)
 
 
 def too_soon(blocks: Sequence[Block]) -> Iterator[tuple[int, Wrong]]:
@@ -65,7 +82,7 @@ def too_soon(blocks: Sequence[Block]) -> Iterator[tuple[int, Wrong]]:
             least = blocks[lag.before].length + lag.least
             if lag.latest is not None and lag.latest < least and not block.begun:
                 facts: dict[str, object] = {"minutes": least * TICK, "longest": lag.latest * TICK}
-                yield block.index, ("latest too soon", facts)
+                yield block.index, Wrong("latest too soon", facts)
 
 
 def never_set_up(fitting: Fitting, blocks: Sequence[Block]) -> Iterator[tuple[int, Wrong]]:
@@ -93,7 +110,7 @@ def without_what_cannot_be(
             continue
         gone.add(block.index)
         if wrong is not None:
-            left_out.append(LeftOut(block.run, block.step, block.trays, wrong[0], wrong[1]))
+            left_out.append(LeftOut(block.run, wrong.step or block.step, block.trays, wrong.code, wrong.facts))
     number = {block.index: at for at, block in enumerate(one for one in blocks if one.index not in gone)}
     kept = [
         replace(
