@@ -1,9 +1,11 @@
 """The composition root, and the table of contents: what the server is made of, and in which order it is put together."""
 
 import logging
+import time
 from collections.abc import Collection
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -234,7 +236,8 @@ def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Lea
 
 def prepare_planner(workshop: Workshop, children: Children, streams: Streams) -> tuple[Planner, Turns]:
     """The planner, and the thread that it works on; nothing runs yet."""
-    planner = Planner(workshop, children, search, streams.changed, quiet=timedelta(seconds=1))
+    by_the_clock = partial(search, clock=time.monotonic)
+    planner = Planner(workshop, children, by_the_clock, streams.changed, quiet=timedelta(seconds=1))
     warming = Warming(children, compile_rule, warm)
     return planner, Turns("planner", lambda: (planner.turn(), warming.turn()))
 

@@ -1,5 +1,6 @@
 """The plan of one data folder, made at once and then made better: for a command, whether the shop is served or not."""
 
+import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -79,7 +80,7 @@ def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
         told(done, total, found.plan)
 
     try:
-        best = improve(answer.problem, answer.plan, seconds, tell)
+        best = improve(answer.problem, answer.plan, seconds, tell, clock=time.monotonic)
     except KeyboardInterrupt:
         if not latest:
             raise

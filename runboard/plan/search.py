@@ -11,10 +11,14 @@ from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.rule import warm
 
 Found = tuple[Plan, Bound]
+Clock = Callable[[], float]
 
 
-def search(problem: Problem, plan: Plan, seconds: float, told: Callable[..., None]) -> Found:
-    """(plan, bound) after at most so many seconds: never worse than ``plan``. Each better one is told of on the way.
+def search(
+    problem: Problem, plan: Plan, seconds: float, told: Callable[..., None], clock: Clock | None = None
+) -> Found:
+    """(plan, bound) after at most so many seconds of ``clock``: never worse than ``plan``. Each better one is told of on
+    the way.
 
     Only plain records are answered: reading the solver's own would load it where they are read.
     """
@@ -23,7 +27,7 @@ def search(problem: Problem, plan: Plan, seconds: float, told: Callable[..., Non
     def tell(done: int, total: int, latest: Any = None) -> None:
         told(done, total, None if latest is None else (latest.plan, latest.bound))
 
-    found = improve(problem, plan, seconds, tell)
+    found = improve(problem, plan, seconds, tell, clock=clock)
     return found.plan, found.bound
 
 

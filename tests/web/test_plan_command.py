@@ -229,7 +229,7 @@ def test_nothing_is_written_where_nobody_watches() -> None:
 def test_stopped_by_the_keyboard_the_best_so_far_is_printed(
     data: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def stopped(problem: Any, plan: Any, seconds: float, told: Any) -> None:
+    def stopped(problem: Any, plan: Any, seconds: float, told: Any, clock: Any) -> None:
         told(1, 10, improve(problem, plan, 0.0, told))
         raise KeyboardInterrupt
 

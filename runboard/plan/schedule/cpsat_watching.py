@@ -185,8 +185,10 @@ def keep_in(model: "Model", start: Any, spans: tuple[Span, ...], literals: list[
 
 
 def away(problem: Problem, person: int) -> tuple[Span, ...]:
-    """When others are there and one person is not."""
+    """When others are there and one person is not; and for as long as what is begun runs, which may be beyond all hours."""
     windows = joined(problem.people[person].windows)
-    ends = [0, *(tick for window in windows for tick in window), open_spans(problem)[-1][1]]
+    there = open_spans(problem)
+    ends = [0, *(tick for window in windows for tick in window), there[-1][1]]
     gaps = tuple((ends[at], ends[at + 1]) for at in range(0, len(ends), 2) if ends[at] < ends[at + 1])
-    return common(gaps, open_spans(problem))
+    begun = max((block.length for block in problem.blocks if block.begun), default=0)
+    return common(gaps, joined([(0, begun), *there]))

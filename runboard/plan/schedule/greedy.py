@@ -1,6 +1,6 @@
 """A plan at once: some twenty priority rules, then a short search around the best of them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
@@ -57,6 +57,29 @@ def greedy(problem: Problem, goes: int | None = None) -> Greedy:
     return Greedy(search.rule_plan(priority, knobs), tuple(priority), knobs, search.goes)
 
 
+def value_of(rule: Rule, priority: Sequence[int], knobs: Knobs) -> Value | None:
+    """What a plan is compared by: how late it is, when it is through, and the sum of its ends; None where there is none."""
+    finish = rule.finish(priority, knobs)
+    if finish < 0:
+        return None
+    ends = rule.all_ends()
+    return lateness(rule.problem, ends), finish, sum(ends)
+
+
+def turned(problem: Problem, knobs: Knobs, random: Random, *, has_wet_dust: bool) -> Knobs:
+    """Other knobs, by chance."""
+    late_wet = random.choice((0, 20, 60, 120)) if has_wet_dust else 0
+    others = len(problem.people) > 1 and random.random() < 0.5
+    return replace(knobs, stay=random.choice((0, 10 * STEP, 100 * STEP, 10**7)), others_watch=others, late_wet=late_wet)
+
+
+def has_wet_dust(problem: Problem) -> bool:
+    """Whether a finish is wet in a room where dust is made, or heat."""
+    wet = {problem.stations[one.station].room for one in problem.blocks if one.wet}
+    spoils = {problem.stations[one.station].room for one in problem.blocks if _spoils(problem, one.station)}
+    return bool(wet & spoils)
+
+
 def _rules(features: Features, has_wet_dust: bool) -> Iterator[tuple[list[int], Knobs]]:
     """Each rule with walks dear and not; where wet finishes and dust share a room, with finishes kept late and not: only
     the rule that keeps nothing back is sure to find a place for all."""
@@ -74,26 +97,20 @@ class _Search:
         self.goes = 0
         self.best: tuple[Value, list[int], Knobs] | None = None
         self.failed: NoPlace | None = None
-        self.has_dues = any(order.due is not None for order in rule.problem.orders)
         self.random = Random(1)  # noqa: S311 - chance that is the same each time, for no secret
-        stations = rule.problem.stations
-        spoiled = {stations[one.station].room for one in rule.problem.blocks if one.wet}
-        spoils = {stations[one.station].room for one in rule.problem.blocks if _spoils(rule.problem, one.station)}
-        self.has_wet_dust = bool(spoiled & spoils)
+        self.has_wet_dust = has_wet_dust(rule.problem)
 
     def try_(self, priority: list[int], knobs: Knobs) -> bool:
         """Run the rule once; whether what it made is at least as good as the best."""
         self.goes += 1
-        finish = self.rule.finish(priority, knobs)
-        if finish < 0:
+        value = value_of(self.rule, priority, knobs)
+        if value is None:
             try:
                 self.rule.plan()
             except NoPlace as none:
                 if self.failed is None or len(none.blocks) < len(self.failed.blocks):
                     self.failed = none
             return False
-        ends = self.rule.all_ends()
-        value = (lateness(self.rule.problem, ends) if self.has_dues else 0, finish, sum(ends))
         if self.best is not None and value > self.best[0]:
             return False
         self.best = (value, priority, knobs)
@@ -112,19 +129,13 @@ class _Search:
             _, priority, knobs = self.best
             chance = self.random.random()
             if chance < 0.2:
-                self.try_(priority, self._turned(knobs))
+                self.try_(priority, turned(self.rule.problem, knobs, self.random, has_wet_dust=self.has_wet_dust))
             elif chance < 0.7:
                 chosen = set(self.random.sample(steps, min(len(steps), self.random.randint(1, 2))))
                 self.try_(self._moved(priority, [one.step in chosen for one in self.rule.problem.blocks]), knobs)
             else:
                 some = set(self.random.sample(trays, min(len(trays), self.random.randint(1, 3))))
                 self.try_(self._moved(priority, [one.trays in some for one in self.rule.problem.blocks]), knobs)
-
-    def _turned(self, knobs: Knobs) -> Knobs:
-        late_wet = self.random.choice((0, 20, 60, 120)) if self.has_wet_dust else 0
-        others = len(self.rule.problem.people) > 1 and self.random.random() < 0.5
-        stay = self.random.choice((0, 10 * STEP, 100 * STEP, 10**7))
-        return replace(knobs, stay=stay, others_watch=others, late_wet=late_wet)
 
     def _moved(self, priority: list[int], chosen: list[bool]) -> list[int]:
         reach = len(priority) * STEP

@@ -1,6 +1,6 @@
 """Making a plan better for some seconds, and saying how far any plan could still beat it: what a child process runs.
 
-It keeps no clock: the solver says how long each solve took. A plan is told of only if the checker finds nothing broken and
+It keeps no clock of its own: who calls it may give one. A plan is told of only if the checker finds nothing broken and
 it is better than the one at hand, so the worst that can come of it is the plan that was given.
 """
 
@@ -14,27 +14,30 @@ from runboard.plan.schedule.caps import Capped
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.domains import Chains
-from runboard.plan.schedule.greedy import NoPlace, greedy_plan, warm
+from runboard.plan.schedule.greedy import NoPlace, warm
 from runboard.plan.schedule.lateness import lateness
 from runboard.plan.schedule.presence import open_ticks
 from runboard.plan.schedule.problem import TICK, Plan, Problem
 from runboard.plan.schedule.refill import evenings_of, refilled, weights_of
 from runboard.plan.schedule.renamed import renamed
 from runboard.plan.schedule.staffing import counts_heads, differ, with_people
+from runboard.plan.schedule.wandering import wander
 from runboard.plan.schedule.wish import Watching
 
 Told = Callable[..., Any]
+Clock = Callable[[], float]
 
-# Blocks up to which the whole is searched at once; of more, some evenings at a time.
-_WHOLE = 130
+# Blocks up to which the whole is searched at once; of more, some evenings at a time; of many more, the whole never.
+_WHOLE, _VERY_LONG = 130, 260
 _TENTHS = 10
-# The greedy search's share of the time, and how many blocks it places in a second, compiled or not.
-_RULES_SHARE = 0.2
-_BLOCKS_A_SECOND = 720_000
+# The share of the time for the dispatch rule's priorities, at first and then again in a long plan; and how many blocks the rule
+# places in a second, compiled or not.
+_FIRST_SHARE, _WANDER_SHARE = 0.03, 0.25
+_BLOCKS_A_SECOND = 1_500_000
 _BLOCKS_PLAIN = 15_000
 _EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
 # Some evenings at a time: the share of the time, and the most of them. Seconds to make a model, for a block and a person.
-_REFILL_SHARE = 0.4
+_REFILL_SHARE = 0.25
 _WIDEST = 3
 _MAKING = 0.0004
 # Counting heads first, in a long plan: the share of the time; and what is spent on finding people for what that finds.
@@ -52,10 +55,19 @@ class Improved:
     is_proved: bool
 
 
-def improve(problem: Problem, plan: Plan, seconds: float, told: Told, seed: int = 1, workers: int = 1) -> Improved:
-    """The best plan found within so many seconds of solving, never worse than ``plan``. ``told(done, total, latest)``
-    hears of each better one; a proof ends it sooner."""
-    search = _Search(problem, plan, seconds, told, seed, workers)
+def improve(
+    problem: Problem,
+    plan: Plan,
+    seconds: float,
+    told: Told,
+    seed: int = 1,
+    workers: int = 1,
+    clock: Clock | None = None,
+) -> Improved:
+    """The best plan found within so many seconds, never worse than ``plan``. ``told(done, total, latest)`` hears of each
+    better one; a proof ends it sooner. Seconds are those of ``clock``, or, without one, those that the solver counts and
+    that other work takes on a usual computer."""
+    search = _Search(problem, plan, seconds, told, seed, workers, clock)
     if problem.blocks:
         search.run()
     return search.latest()
@@ -64,10 +76,13 @@ def improve(problem: Problem, plan: Plan, seconds: float, told: Told, seed: int 
 class _Search:
     """A plan and a bound, and the seconds that are left to bring them together."""
 
-    def __init__(self, problem: Problem, plan: Plan, seconds: float, told: Told, seed: int, workers: int) -> None:
+    def __init__(
+        self, problem: Problem, plan: Plan, seconds: float, told: Told, seed: int, workers: int, clock: Clock | None
+    ) -> None:
         self.problem, self.seconds, self.told = problem, seconds, told
         self.seed, self.workers = seed, workers
-        self.used = 0.0
+        self.clock, self.began, self.counted = clock, clock() if clock else 0.0, 0.0
+        self.is_long = len(problem.blocks) > _WHOLE
         self.chains, self.same = Chains(problem), alike(problem)
         self.plan = plan
         again = renamed(plan, self.same)
@@ -87,18 +102,31 @@ class _Search:
         return self.plan.finish(self.problem)
 
     @property
+    def used(self) -> float:
+        """The seconds that are gone."""
+        return self.clock() - self.began if self.clock else self.counted
+
+    def spend(self, seconds: float) -> None:
+        """Count what somebody else's work took."""
+        self.counted += seconds
+
+    @property
     def is_over(self) -> bool:
         """Whether time is up, or nothing can be better."""
         return self.used >= self.seconds or self.finish <= self.bound.tick
 
     def run(self) -> None:
+        """Everything that is worth a try, while time lasts and nothing is proved."""
         self._tell()
+        self._wander(self.seconds * _FIRST_SHARE)
         self._count_evenings()
-        self._try_rules()
-        if len(self.problem.blocks) > _WHOLE:
+        if self.is_long:
+            self._wander(self.seconds * _WANDER_SHARE)
             if counts_heads(self.problem) and not self.is_over:
                 self._solve("anyone", self.seconds * _HEADS_SHARE)
             self._refill()
+        if len(self.problem.blocks) > _VERY_LONG:
+            self._wander(self.seconds)
         self._race()
         self._tell()
 
@@ -133,37 +161,42 @@ class _Search:
         seconds = min(self.seconds, max(_EVENINGS_SECONDS, self.seconds * _EVENINGS_SHARE))
         limits = Limits(seconds, self.workers, self.seed)
         counted = Capped(self.problem, self.chains, self.same, self.finish + 1, limits)
-        self.counts = counted.find(self.bound.tick, lambda found: self.raise_bound(found.finish, "evenings"))
-        self.used += counted.seconds
+        counted.find(self.bound.tick, lambda found: self.raise_bound(found.finish, "evenings"))
+        self.spend(counted.seconds)
 
-    def _try_rules(self) -> None:
-        """The greedy search for longer: nothing wins so much so soon on a long plan."""
+    def _wander(self, seconds: float) -> None:
+        """Other priorities for the dispatch rule: nothing wins so much so soon on a long plan."""
+        each = len(self.problem.blocks) / (_BLOCKS_A_SECOND if warm() else _BLOCKS_PLAIN)
+        until, self.seed = self.used + seconds, self.seed + 1
         if self.is_over:
             return
-        share = self.seconds * (_RULES_SHARE if len(self.problem.blocks) > _WHOLE else _RULES_SHARE / 4)
-        goes = int(share * (_BLOCKS_A_SECOND if warm() else _BLOCKS_PLAIN)) // len(self.problem.blocks)
-        self.used += share
         try:
-            self.take(greedy_plan(self.problem, max(1, goes)))
+            for goes, plan in wander(self.problem, self.seed):
+                self.spend(goes * each)
+                if plan is not None:
+                    self.take(plan)
+                if self.is_over or self.used >= until:
+                    return
         except NoPlace:  # the plan at hand is the only one that is known
             pass
 
     def _refill(self) -> None:
         """Some evenings at a time, from the first to the last and again: more of them, and longer, where it is stuck."""
         weights = weights_of(self.problem)
-        width, each, until = 1, 0.6, self.used + self.seconds * _REFILL_SHARE
-        while width <= _WIDEST and not self.is_over and self.used < until:
+        width, each, until = 1, 2.0, self.used + self.seconds * _REFILL_SHARE
+        while not self.is_over and self.used < until:
             before, at = self.plan, 0
             while at < len(spans := evenings_of(self.problem, self.plan)) and self.used < until and not self.is_over:
                 opens = spans[at][0]
                 closes = spans[at + width][1] if at + width < len(spans) else self.finish
                 limits = self._limits(each)
                 found, took = refilled(self.problem, self.plan, opens, closes, limits, weights)
-                self.used += took + self._making(len(found.placed))
+                self.seed += 1
+                self.spend(took + self._making(len(found.placed)))
                 self._keep(found)
                 at += 1
             if before == self.plan:
-                width, each = width + 1, each * 1.5
+                width, each = width % _WIDEST + 1, each * 1.25
 
     def _making(self, blocks: int) -> float:
         """Roughly what making a model takes, which the solver's own seconds leave out."""
@@ -182,7 +215,7 @@ class _Search:
     def _race(self) -> None:
         """In turn, each longer than the last: beginning at the plan at hand, and from nothing; and, where a machine may be
         watched by turns, by anybody, which bounds."""
-        each, turn = (1.0 if len(self.problem.blocks) <= _WHOLE else 3.0), 0
+        each, turn = 3.0 if self.is_long else 4.0, 0
         entries = ["cold", "hinted"]
         if counts_heads(self.problem):
             entries = ["anyone", *entries, *(["by turns"] if differ(self.problem) else [])]
@@ -199,7 +232,7 @@ class _Search:
         if entry != "cold":
             model.hint(self.plan)
         answer = model.solve(self._limits(seconds), self.take if entry != "anyone" else None)
-        self.used += answer.seconds + self._making(len(self.problem.blocks))
+        self.spend(answer.seconds + self._making(len(self.problem.blocks)))
         self.seed += 1
         self._hear(model, answer)
 
@@ -215,7 +248,7 @@ class _Search:
         """A plan that counts heads only, made one of named people."""
         limits = self._limits(_PEOPLE_SECONDS)
         found, took = with_people(self.problem, plan, Wish(self.finish, self.bound.tick), limits)
-        self.used += took + self._making(len(plan.placed))
+        self.spend(took + self._making(len(plan.placed)))
         if found is not None:
             self.take(found)
 

@@ -1,0 +1,52 @@
+"""The longer search for priorities: every plan of it keeps the rules, and the next is better."""
+
+from itertools import islice
+
+from hypothesis import given, settings
+
+from runboard.plan.schedule.check import broken
+from runboard.plan.schedule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.improve import improve
+from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.wandering import wander
+from tests.core.instances import problems, the_trial
+
+
+def plans_of(problem: Problem, answers: int, seed: int = 1) -> list[Plan]:
+    return [plan for _, plan in islice(wander(problem, seed), answers) if plan is not None]
+
+
+@settings(max_examples=40)
+@given(problems())
+def test_every_plan_keeps_the_rules(problem: Problem) -> None:
+    try:
+        found = plans_of(problem, 3)
+    except NoPlace:
+        return
+
+    assert all(broken(problem, plan) == () for plan in found)
+
+
+def test_each_plan_is_no_later_than_the_last() -> None:
+    problem = the_trial(9, 2)
+
+    finishes = [plan.finish(problem) for plan in plans_of(problem, 12)]
+
+    assert finishes == sorted(finishes, reverse=True)
+    assert finishes[-1] <= greedy_plan(problem).finish(problem)
+
+
+def test_the_same_seed_finds_the_same() -> None:
+    problem = the_trial(6)
+
+    assert plans_of(problem, 6, seed=3) == plans_of(problem, 6, seed=3)
+
+
+def test_a_search_ends_when_its_clock_says_so() -> None:
+    problem = the_trial(9)
+    seconds = iter(range(1000))
+
+    found = improve(problem, greedy_plan(problem), 5, lambda *_: None, clock=lambda: float(next(seconds)))
+
+    assert broken(problem, found.plan) == ()
+    assert next(seconds) < 200
