@@ -1,4 +1,4 @@
-"""Having the dispatch rule compiled: the first time in a child, since that takes some seconds, then from what is kept."""
+"""Having the dispatch rule compiled: the first time in a child, since that takes ten seconds, then from what is kept."""
 
 from collections.abc import Callable
 from dataclasses import dataclass

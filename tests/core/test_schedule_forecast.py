@@ -1,12 +1,16 @@
 """The forecast: the same rule, compiled and plain, on the same draws; ranges and chances that make sense."""
 
+import shutil
 import sys
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from pathlib import Path
 from statistics import mean, stdev
+from typing import Any
 
+import numpy as np
 import pytest
+from numba.core.codegen import JITCPUCodegen
 
 from runboard.plan.schedule import rule as rules
 from runboard.plan.schedule.draws import Scatter, drawn_lengths
@@ -14,6 +18,8 @@ from runboard.plan.schedule.forecast import follow, forecast
 from runboard.plan.schedule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.kernel import compiled as compiling
 from runboard.plan.schedule.kernel.compiled import compiled
+from runboard.plan.schedule.kernel.replicate import replicate
+from runboard.plan.schedule.kernel.row import Row
 from runboard.plan.schedule.problem import FAR, Order, Problem
 from runboard.plan.schedule.rule import Cores, Knobs, Rule
 from tests.bench.simpy_shop import SimpyShop
@@ -128,37 +134,79 @@ def test_a_plan_s_rule_is_the_one_that_comes_nearest_to_it():
 
 
 def test_without_a_compiler_all_goes_on_in_plain_python(monkeypatch: pytest.MonkeyPatch):
-    monkeypatch.setitem(sys.modules, "llvmlite", None)
+    monkeypatch.setitem(sys.modules, "numba", None)
 
     assert rules.warm() is False
     assert not rules.is_warm()
     assert not Rule(the_trial(9)).is_compiled
 
 
-def test_the_compiled_rule_is_kept_by_its_source_and_by_what_compiles_it():
-    kept = compiling._kept_as("this compiler")
+def test_the_compiled_rule_is_kept_under_a_digest_of_all_its_source(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    folder = compiling._cache_folder()
+    assert folder is not None and folder == compiling._cache_folder()
 
-    assert kept is not None
-    assert kept == compiling._kept_as("this compiler") != compiling._kept_as("another")
-    assert kept.suffix == ".o"
+    for source in Path(compiling.__file__).parent.glob("*.py"):
+        shutil.copy(source, tmp_path)
+    monkeypatch.setattr(compiling, "__file__", str(tmp_path / "compiled.py"))
+    assert compiling._cache_folder() == folder
+    (tmp_path / "layout.py").write_text("BIG = 1")
+    assert compiling._cache_folder() != folder
 
 
-def test_the_compiled_rule_is_read_back_and_made_anew_where_it_is_gone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+def test_the_compiled_rule_is_read_back_and_made_anew_where_it_is_damaged(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
     monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
     made: list[str] = []
-    make = compiling._made
-    monkeypatch.setattr(compiling, "_made", lambda *given: made.append("made") or make(*given))
-    problem = the_trial(9)
+    monkeypatch.setattr(compiling, "_all", lambda numba: made.append("made") or a_quick_one(numba))
 
-    finishes = [Rule(problem, compiled()).finish([0] * len(problem.blocks)) for _ in range(2)]
+    rules_ = [compiled() for _ in range(2)]
 
     assert made == ["made"]
-    file = next((tmp_path / ".cache" / "runboard").iterdir())
-    file.write_bytes(file.read_bytes()[:-100])
+    folder = next((tmp_path / ".cache" / "runboard").iterdir())
+    assert [folder] == list(folder.parent.iterdir()), "nothing half done lies about"
+    for name in ("*.nbc", "*.nbi", "sha256"):
+        file = next(folder.rglob(name))
+        file.write_bytes(file.read_bytes()[:-30])
+        rules_.append(compiled())
+    assert made == ["made"] * 4, "half a file is none"
+    row = np.zeros(9, np.int32)
+    for rule in rules_:
+        assert rule is not None
+        rule(*[row] * 5, 0, *[row] * 3, 0, row, 1)
+    assert row[0] == 5
+
+
+def a_quick_one(numba: Any) -> Any:
+    """In place of the rule, which takes ten seconds."""
+    row = numba.types.CPointer(numba.int32)
+
+    def count(t, s, fresh, reals, real, width, priority, knobs, marks, marked, found, goes):
+        found[0] += goes
+
+    takes = {Row: row, int: numba.int64}
+    hints = [takes[hint] for name, hint in replicate.__annotations__.items() if name != "return"]
+    return numba.njit(numba.void(*hints), **compiling._INSIDE)(count)
+
+
+def test_what_another_processor_compiled_is_compiled_anew(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
+    made: list[str] = []
+    monkeypatch.setattr(compiling, "_all", lambda numba: made.append("made") or a_quick_one(numba))
+    compiled()
+
+    monkeypatch.setattr(JITCPUCodegen, "magic_tuple", lambda self: ("another", "processor", ""))
+    compiled()
+
+    assert made == ["made", "made"]
+
+
+def test_where_nothing_can_be_kept_the_rule_is_compiled_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    (tmp_path / ".cache").write_text("no folder")
+    monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
+    monkeypatch.setattr(compiling, "_all", a_quick_one)
+
     assert compiled() is not None
-    assert made == ["made", "made"], "half a file is none"
-    assert [one.suffix for one in (tmp_path / ".cache" / "runboard").iterdir()] == [".o"]
-    assert finishes == [Rule(problem).finish([0] * len(problem.blocks))] * 2
 
 
 def test_many_cores_find_what_one_does():

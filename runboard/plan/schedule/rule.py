@@ -11,7 +11,7 @@ from runboard.plan.schedule.kernel.state import fresh_state
 from runboard.plan.schedule.kernel.tables import tables
 from runboard.plan.schedule.problem import Plan, Problem
 
-# The rule as it is called: ``replicate``, plain, or compiled for the addresses of rows.
+# The rule as it is called: ``replicate``, plain, or compiled for rows that are arrays.
 Replicate = Callable[..., None]
 # As ``map`` does: a function over each of some things.
 Map = Callable[[Callable[[Any], Any], Iterable[Any]], Iterable[Any]]
@@ -47,7 +47,7 @@ class Cores:
 
 
 def warm() -> bool:
-    """Have the rule compiled from now on. A moment where it was compiled before, some seconds where not; False where
+    """Have the rule compiled from now on. Half a second where it was compiled before, ten where not; False where
     there is no compiler, and all goes on in plain Python."""
     if not _WARM and (made := compiled()) is not None:
         _WARM.append(made)
@@ -75,9 +75,7 @@ class Rule:
         self.real = as_estimated(table)
         self.table, self.fresh, self.state = self.row(table), self.row(fresh_state(table)), self.row(fresh_state(table))
         self._found = self.row([0])
-        # What each go reads or writes, as the rule is given it: the arrays live as long as this does.
-        self._kept = [self.table, self.state, self.fresh, self.row(self.real), self.row(self.real), self._found]
-        self._given = [self._as_given(row) for row in self._kept]
+        self._estimated, self._real = self.row(self.real), self.row(self.real)
         self.last_finish = -1
 
     def row(self, values: Any) -> Any:
@@ -91,9 +89,7 @@ class Rule:
     def finish(self, priority: Sequence[int], knobs: Knobs | None = None) -> int:
         """The tick at which all is done by these priorities, lower ones first; -1 where something found no place."""
         by, turned = self.row(priority), self._turned(knobs or Knobs())
-        t, s, fresh, estimated, real, found = self._given
-        by_, knobs_ = self._as_given(by), self._as_given(turned)
-        self.replicate(t, s, fresh, estimated, real, len(self.real), by_, knobs_, by_, 0, found, 1)
+        self._go(self.state, self._estimated, self._real, by, turned, by, 0, self._found, 1)
         self.last_finish = int(self._found[0])
         return self.last_finish
 
@@ -121,19 +117,18 @@ class Rule:
         goes, width = len(reals), 1 + len(marks)
         flat = reals.reshape(-1) if self.is_compiled else [length for row in reals for length in row]
         found = self.row([0] * (goes * width))
-        rows = [self.row(self.fresh).copy(), self.row(flat), self.row(self.real), priority, turned, marks, found]
-        s, lengths, real, by, knobs, marked, ends = (self._as_given(row) for row in rows)
-        t, _, fresh = self._given[:3]
-        self.replicate(t, s, fresh, lengths, real, len(self.real), by, knobs, marked, len(marks), ends, goes)
+        state, real = self.fresh.copy(), self.row(self.real)
+        self._go(state, self.row(flat), real, priority, turned, marks, len(marks), found, goes)
         return (
             found.reshape(goes, width)
             if self.is_compiled
             else [found[at : at + width] for at in range(0, goes * width, width)]
         )
 
-    def _as_given(self, row: Any) -> Any:
-        """A row as the rule is given it: itself, or the address of an array, which has to live until the call is over."""
-        return row.ctypes.data if self.is_compiled else row
+    def _go(
+        self, s: Any, reals: Any, real: Any, by: Any, knobs: Any, marks: Any, many: int, found: Any, goes: int
+    ) -> None:
+        self.replicate(self.table, s, self.fresh, reals, real, len(self.real), by, knobs, marks, many, found, goes)
 
     def end(self, block: int) -> int:
         """When a block ends in the last go."""

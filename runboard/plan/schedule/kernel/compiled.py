@@ -1,14 +1,14 @@
-"""The same source, compiled by LLVM when it is first asked for, and kept on disk for the next start.
+"""The same source, compiled by numba when it is first asked for, and kept on disk for the next start.
 
-Where the compiler is not to be had, ``compiled`` answers None, and all goes on with the plain functions, which give the
-same plans more slowly.
+Where numba is not to be had, ``compiled`` answers None, and all goes on with the plain functions, which give the same
+plans more slowly.
 """
 
 import hashlib
 import os
+import shutil
 from collections.abc import Callable, Iterator
-from contextlib import suppress
-from ctypes import CFUNCTYPE, c_int64, c_void_p
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from types import FunctionType, ModuleType
 from typing import Any
@@ -16,6 +16,7 @@ from typing import Any
 from runboard.plan.schedule.kernel import (
     attending,
     dispatch,
+    entry,
     front,
     grouping,
     limits,
@@ -25,67 +26,73 @@ from runboard.plan.schedule.kernel import (
 )
 from runboard.plan.schedule.kernel.row import Row
 
-# In the order in which they build on each other.
 _MODULES = (attending, limits, front, placing, moments, grouping, dispatch, replicate)
-_ENTRY = replicate.replicate
-_DIGEST = hashlib.sha256().digest_size
-# How the entry is called: a row is an address.
-_CALLED: dict[Any, Any] = {Row: c_void_p, int: c_int64, None: None}
+# No function asks for memory, divides by what may be nothing or looks behind a row's end; and none needs to be called
+# from outside but the entry.
+_OPTIONS = {"_nrt": False, "error_model": "numpy", "boundscheck": False}
+_INSIDE = {**_OPTIONS, "no_cpython_wrapper": True, "no_cfunc_wrapper": True}
+_WHOLE = "sha256"
 
 
 def compiled() -> Callable[..., None] | None:
-    """``replicate``, compiled, for rows given as addresses of 32-bit whole numbers; ``None`` without a compiler.
+    """``replicate``, compiled, for rows that are arrays of 32-bit whole numbers; ``None`` without a compiler.
 
     Other threads go on while it works, and it may be called from several, each with a state of its own.
     """
     try:
-        from llvmlite import binding as llvm
+        import numba
     except ImportError:
         return None
-    llvm.initialize_native_target()
-    llvm.initialize_native_asmprinter()
-    features = llvm.get_host_cpu_features().flatten()
-    target = llvm.Target.from_default_triple()
-    machine = target.create_target_machine(cpu=llvm.get_host_cpu_name(), features=features, opt=2, jit=True)
-    engine = llvm.create_mcjit_compiler(llvm.parse_assembly(""), machine)
-    engine.add_object_file(llvm.ObjectFileRef.from_data(_object(llvm, machine, features)))
-    engine.finalize_object()
-    answers, *takes = (_CALLED[hint] for hint in (None, *list(_ENTRY.__annotations__.values())[:-1]))
-    called: Any = CFUNCTYPE(answers, *takes)(engine.get_function_address(_ENTRY.__name__))
-    called.engine = engine  # holds the machine code for as long as it may be called
-    return called  # type: ignore[no-any-return]
+    folder = _cache_folder()
+    if folder is not None and _is_whole(folder):
+        # What is kept needs nothing below it. Where it is not for this processor the plain function cannot be called by it.
+        with suppress(numba.TypingError, OSError, RuntimeError), _caching_in(numba, folder):
+            return _entry(numba, replicate.replicate, is_kept=True)
+    made = _all(numba)
+    if folder is not None:
+        with suppress(OSError, RuntimeError):  # no folder that can be written to: it is compiled at each start
+            return _kept(numba, made, folder)
+    return _entry(numba, made, is_kept=False)
 
 
-def _object(llvm: Any, machine: Any, features: str) -> bytes:
-    """The machine code: as it was kept for this source, compiler and processor, or compiled now and kept."""
-    kept = _kept_as(f"{llvm.llvm_version_info} {machine.triple} {llvm.get_host_cpu_name()} {features}")
-    with suppress(OSError):
-        # Its digest comes first: half a file would bring the server down.
-        whole = b"" if kept is None else kept.read_bytes()
-        if whole and hashlib.sha256(whole[_DIGEST:]).digest() == whole[:_DIGEST]:
-            return whole[_DIGEST:]
-    made: bytes = _made(llvm, machine)
-    with suppress(OSError):  # no folder that can be written to: it is compiled at each start
-        if kept is not None:
-            kept.parent.mkdir(parents=True, exist_ok=True)
-            fresh = kept.with_suffix(f".{os.getpid()}")
-            fresh.write_bytes(hashlib.sha256(made).digest() + made)
-            fresh.replace(kept)
+def _entry(numba: Any, rule: Callable[..., None], is_kept: bool) -> Callable[..., None]:
+    types = {Any: numba.int32[::1], int: numba.int64}
+    hints = dict(entry.entry.__annotations__)
+    hints.pop("return")
+    signature = numba.void(*(types[hint] for hint in hints.values()))
+    over = FunctionType(entry.entry.__code__, {"replicate": rule, "__name__": __name__}, "entry")
+    made: Callable[..., None] = numba.njit(signature, nogil=True, cache=is_kept, **_OPTIONS)(over)
     return made
 
 
-def _made(llvm: Any, machine: Any) -> Any:
-    from runboard.plan.schedule.kernel.translate import translated
+def _all(numba: Any) -> Any:
+    """``replicate`` and every function below it, each after those that it calls, so that compiled ones call compiled ones.
 
-    functions = [function for module in _MODULES for function in _functions(module)]
-    code = llvm.parse_assembly(translated(functions, _ENTRY.__name__))
-    code.verify()
-    # Loops of two or three goes: to unroll them, or to look for more, takes half the time and makes them slower.
-    tuning = llvm.create_pipeline_tuning_options(speed_level=1)
-    tuning.loop_unrolling = tuning.loop_vectorization = tuning.slp_vectorization = False
-    builder = llvm.create_pass_builder(machine, tuning)
-    builder.getModulePassManager().run(code, builder)
-    return machine.emit_object(code)
+    One signature for each function, from its annotations: else every mixture of number types is compiled anew.
+    """
+    numbers = numba.types.UniTuple
+    types = {
+        Row: numba.types.CPointer(numba.int32),
+        int: numba.int64,
+        bool: numba.boolean,
+        tuple[int, int]: numbers(numba.int64, 2),
+        tuple[int, int, int]: numbers(numba.int64, 3),
+        None: numba.void,
+    }
+    space: dict[str, Any] = {"__name__": __name__}
+    for module in _MODULES:
+        space.update({name: value for name, value in vars(module).items() if not name.startswith("__")})
+    left = [function for module in _MODULES for function in _functions(module)]
+    while left:
+        names = {function.__name__ for function in left}
+        ready = next(one for one in left if not names & set(one.__code__.co_names) - {one.__name__})
+        hints = dict(ready.__annotations__)
+        answers = types[hints.pop("return")]
+        signature = answers(*(types[hint] for hint in hints.values()))
+        copy = FunctionType(ready.__code__, space, ready.__name__)
+        space[ready.__name__] = numba.njit(signature, **_INSIDE)(copy)
+        left.remove(ready)
+    return space["replicate"]
 
 
 def _functions(module: ModuleType) -> Iterator[FunctionType]:
@@ -93,13 +100,60 @@ def _functions(module: ModuleType) -> Iterator[FunctionType]:
     return (function for function in found if function.__module__ == module.__name__)
 
 
-def _kept_as(compiler: str) -> Path | None:
-    """The file for the machine code, by a digest of its whole source and of what compiles it; None without a home."""
-    digest = hashlib.sha256(compiler.encode())
-    for source in sorted(Path(__file__).parent.glob("*.py")):
-        digest.update(source.read_bytes())
+# what is kept
+
+
+def _kept(numba: Any, made: Any, folder: Path) -> Callable[..., None]:
+    """The entry, kept in a folder that is there only once it is whole. Raises OSError or RuntimeError where it cannot be."""
+    fresh = folder.with_suffix(f".{os.getpid()}")
+    try:
+        with _caching_in(numba, fresh):
+            rule = _entry(numba, made, is_kept=True)
+        (fresh / _WHOLE).write_text(_digest(_files(fresh)))
+        shutil.rmtree(folder, ignore_errors=True)
+        with suppress(OSError):  # another process was faster
+            fresh.replace(folder)
+        return rule
+    finally:
+        shutil.rmtree(fresh, ignore_errors=True)
+
+
+def _is_whole(folder: Path) -> bool:
+    """Whether all that was kept is as it was written: damaged machine code would bring the server down."""
+    try:
+        return (folder / _WHOLE).read_text() == _digest(_files(folder))
+    except (OSError, ValueError):
+        return False
+
+
+def _files(folder: Path) -> list[Path]:
+    return [one for one in folder.rglob("*") if one.is_file() and one.name != _WHOLE]
+
+
+def _digest(files: list[Path]) -> str:
+    digest = hashlib.sha256()
+    for file in sorted(files):
+        digest.update(file.read_bytes())
+    return digest.hexdigest()
+
+
+@contextmanager
+def _caching_in(numba: Any, folder: Path) -> Iterator[None]:
+    settings = vars(numba.config)
+    before = settings["CACHE_DIR"]
+    settings["CACHE_DIR"] = str(folder)
+    try:
+        yield
+    finally:
+        settings["CACHE_DIR"] = before
+
+
+def _cache_folder() -> Path | None:
+    """Where the compiled rule is kept: under a digest of all its source, since a change in one file changes the others'
+    machine code and numba looks at one file at a time. None without a home."""
     try:
         home = Path.home()
     except RuntimeError:  # nobody's home is known
         return None
-    return home / ".cache" / "runboard" / f"rule-{digest.hexdigest()[:16]}.o"
+    source = _digest(list(Path(__file__).parent.glob("*.py")))
+    return home / ".cache" / "runboard" / f"rule-{source[:16]}"

@@ -4,7 +4,7 @@ from typing import Protocol
 
 
 class Row(Protocol):
-    """A list of ``int``, or the address of 64-bit whole numbers where the rule is compiled."""
+    """A list of ``int``, or an array of 32-bit whole numbers where the rule is compiled."""
 
     def __getitem__(self, at: int, /) -> int: ...
 
