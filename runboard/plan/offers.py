@@ -22,13 +22,15 @@ STAYS_FIRST = ("stop", "watch", "settle")
 
 @dataclass(frozen=True)
 class Thing:
-    """What a plan gives a person to do, by its names, and from when on."""
+    """What a plan gives a person to do, by its names, and from when on; ``is_fresh`` where it begins a load, and takes
+    none off nor goes on with one."""
 
     run: str
     load: str
     step: str
     trays: tuple[str, ...]
     at: datetime
+    is_fresh: bool
 
 
 @dataclass(frozen=True)
@@ -150,7 +152,8 @@ def _move_of(question: Question, found: Sequence[Move], placed: Placed) -> Move 
     exact = next((one for one in found if block_of(problem, one) == block.index), None)
     if block.unloads is not None:
         return exact
-    same = exact or next((one for one in found if (one.run, one.step) == (block.run, block.step)), None)
+    alike = (one for one in found if (one.code, one.run, one.step) == ("start", block.run, block.step))
+    same = exact or next(alike, None)
     return None if same is None else _first_alike(question, found, same, placed.hands) or exact
 
 
@@ -174,15 +177,22 @@ def _by_thing(found: Sequence[Move], things: Sequence[Thing]) -> Move | None:
     """The move that goes on with an older plan; of alike trays the first, as with a new one."""
     for thing in things:
         for move in found:
-            same = move.step == thing.step if move.code == "start" else move.load == thing.load
-            if move.code in WORK and move.run == thing.run and same:
+            if move.run == thing.run and _is_same(move, thing):
                 return move
     return None
 
 
+def _is_same(move: Move, thing: Thing) -> bool:
+    if move.code == "start":
+        return thing.is_fresh and move.step == thing.step
+    # What was to be begun may have been, and put aside: its unloading comes later in the plan.
+    goes_on = ("go on",) if thing.is_fresh else ("go on", "unload", "settle")
+    return move.code in goes_on and move.load == thing.load
+
+
 def _thing(problem: Problem, placed: Placed) -> Thing:
     block = problem.blocks[placed.block]
-    return Thing(block.run, block.load, block.step, block.trays, problem.moment(placed.start))
+    return Thing(block.run, block.load, block.step, block.trays, problem.moment(placed.start), block.unloads is None)
 
 
 def _with_price(move: Move, price: Price | None) -> Move:

@@ -206,6 +206,32 @@ def test_an_older_plan_goes_on_with_its_next_thing():
     assert loads(found)[0] == "start clean/2"
 
 
+def test_an_older_plan_that_unloads_a_machine_does_not_begin_another_load_at_it():
+    floor = floor_with_a_board()
+    floor.press("machine started", run="r1", load="cut/2")
+    floor.press("machine ended", run="r1", load="cut/2")
+    offer, found = asked(floor, question(floor, "cut/2"))
+    others = [move for move in found if move.code == "start"]
+    another_board = replace(others[0], id="start|r1|cut/3", load="cut/3", step="cut")
+
+    assert (offer.things[0].load, offer.things[0].is_fresh) == ("cut/2", False)
+    older = replace(offer, first="gone", things=offer.things[:1])
+    assert loads(offered([*others, another_board], older, floor.now)) == loads([*others, another_board])
+
+
+def test_an_older_plan_that_begins_a_load_does_not_unload_it_and_goes_on_with_it_where_it_was_put_aside():
+    floor = floor_with_a_board()
+    offer, found = asked(floor, question(floor, "cut/2"))
+    begins = next(move for move in found if move.load == "cut/2")
+    older = replace(offer, first="gone", things=offer.things[:1])
+    first = next(move for move in found if move.load == "clean/1")
+
+    unload, goes_on = (replace(begins, id=code, code=code) for code in ("unload", "go on"))
+
+    assert offered([first, unload], older, floor.now)[0].load == "clean/1"
+    assert offered([first, goes_on], older, floor.now)[0].code == "go on"
+
+
 def test_the_plan_says_what_waits_behind_its_first_thing():
     floor = floor_with_a_board()
 
