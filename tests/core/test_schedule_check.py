@@ -87,7 +87,7 @@ ONE_BREACH = {
     ),
     "outside hours": (shop(hand(0)), [Placed(0, 195, hands=ANN)]),
     "hands": (shop(hand(0)), [Placed(0, 0)]),
-    "somebody else's hands": (shop(hand(0, begun=True, by=ANN)), [Placed(0, 0, hands=BEN)]),
+    "somebody else's hands": (shop(hand(0, LASER, begun=True, by=ANN)), [Placed(0, 0, hands=BEN)]),
     "may not do it": (shop(hand(0, people=(BEN,))), [Placed(0, 0, hands=ANN)]),
     "nothing to watch": (shop(hand(0)), [Placed(0, 0, hands=ANN, watchers=((ANN, 0),))]),
     "not watched throughout": (
@@ -157,3 +157,15 @@ def test_what_has_happened_is_no_breach():
     beside = hand(1, SANDER, 230, begun=True, by=ANN)
 
     assert codes(shop(late, beside), Placed(0, 0, watchers=((ANN, 0),)), Placed(1, 0, hands=ANN)) == set()
+
+
+def test_whoever_takes_over_what_was_begun_walks_there_first_and_who_is_at_it_does_not():
+    problem = shop(machine(0, begun=True, by=ANN, stretches=(Stretch("machine", 0, 40, "watched"),)))
+    elsewhere = replace(problem, people=(replace(problem.people[ANN], room=HOUSE), problem.people[BEN]))
+
+    def watched(*watchers: tuple[int, int]) -> set[str]:
+        return codes(elsewhere, Placed(0, 0, watchers=watchers))
+
+    assert watched((ANN, 0)) == set()
+    assert watched((BEN, 0)) == watched((ANN, 0), (BEN, 3)) == {"walk"}
+    assert watched((ANN, 0), (BEN, 4)) == set()

@@ -27,8 +27,9 @@ def people_broken(problem: Problem, plan: Plan) -> Iterator[Broken]:
     yield from _unwatched(problem, plan)
     for one in there:
         windows = problem.people[one.person].windows
-        known = problem.blocks[one.block].begun and problem.blocks[one.block].by == one.person
-        if not known and not any(opens <= one.start and one.end <= closes for opens, closes in windows):
+        if not _is_there(problem, one) and not any(
+            opens <= one.start and one.end <= closes for opens, closes in windows
+        ):
             yield Broken("outside hours", (one.block,), {"person": one.person, "start": one.start, "end": one.end})
     for person in range(len(problem.people)):
         yield from _one_person(problem, person, [one for one in there if one.person == person])
@@ -125,8 +126,14 @@ def _walks(problem: Problem, person: int, there: list[There]) -> Iterator[Broken
     room = problem.people[person].room
     for one, start, _ in stays:
         to = problem.stations[one.station].room
-        if room >= 0 and not problem.blocks[one.block].begun and start < problem.walks[room][to]:
+        if room >= 0 and not _is_there(problem, one) and start < problem.walks[room][to]:
             yield Broken("walk", (one.block,), {"person": person, "gap": start})
+
+
+def _is_there(problem: Problem, one: There) -> bool:
+    """Whether they are at it already: whoever takes over what was begun has to come first, like anybody."""
+    block = problem.blocks[one.block]
+    return block.begun and block.by == one.person
 
 
 def _stays(problem: Problem, one: There, there: list[There]) -> list[tuple[There, int, int]]:
