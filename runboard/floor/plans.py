@@ -232,12 +232,21 @@ def is_anybody_here(state: ShopState, now: datetime) -> bool:
 
 def holding(workshop: Workshop, shown: Shown, run: str = "") -> Holder | None:
     """What holds the plan, or the end of one run in it. What was said last stays unless another is clearly larger."""
+    return _said(workshop, shown.problem, shown.plan, run, run)
+
+
+def holding_with_change(workshop: Workshop, problem: Problem, plan: Plan, run: str) -> Holder | None:
+    """What holds the end of a run in a plan that was only tried: what was last said of its changes, else of the plan as it
+    is, stays unless another is clearly larger."""
+    return _said(workshop, problem, plan, run, f"try|{run}", run, "")
+
+
+def _said(workshop: Workshop, problem: Problem, plan: Plan, run: str, about: str, *before: str) -> Holder | None:
     kept: dict[str, tuple[Plan, Holder | None]] = workshop.kept.setdefault("holding", {})
-    plan, said = kept.get(run, (None, None))
-    if plan is not shown.plan:
-        said = holder(shown.problem, shown.plan, run, said.name if said is not None else ())
-        kept[run] = (shown.plan, said)
-    return said
+    if about not in kept or kept[about][0] is not plan:
+        last = next((kept[one][1] for one in (about, *before) if one in kept), None)
+        kept[about] = (plan, holder(problem, plan, run, last.name if last is not None else ()))
+    return kept[about][1]
 
 
 def plan_record(planned: Planned, is_lead: bool = False) -> Mapping[str, Any]:

@@ -5,11 +5,11 @@ from typing import Any
 
 from babel.lists import format_list
 
+from runboard.floor.plans import holding_with_change
 from runboard.floor.workshop import Workshop
 from runboard.plan.schedule.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.compared import Compared, Side
 from runboard.plan.schedule.forecast import Forecast
-from runboard.plan.schedule.holding import holder
 from runboard.plan.schedule.problem import LeftOut
 from runboard.plan.schedule.slack import is_part, slack_of
 from runboard.run.state import RunState
@@ -69,16 +69,16 @@ def answer_of(shop: Workshop, run: str, change: Change, found: Compared) -> Iter
         if found.let_in:  # more is done, so neither says anything of better or worse
             yield _say("let-in", steps=_steps(names, found.let_in))
         else:
-            yield from _judged(names, run, change, before, after)
+            yield from _judged(shop, names, run, change, before, after)
         if _is_short(after, run):
             yield _say("part")
 
 
-def _judged(names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+def _judged(shop: Workshop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
     """What the move comes of, and how sure it is."""
     match _way(after.finish - before.finish), _way(after.hands - before.hands):
         case "same", more_or_less:
-            yield from _why_no_earlier(names, run, change, before, after)
+            yield from _why_no_earlier(shop, names, run, change, before, after)
             if more_or_less == "more":
                 yield _say("worse-hands")
         case "more", _:
@@ -87,7 +87,7 @@ def _judged(names: Names, run: str, change: Change, before: Side, after: Side) -
             yield _say("more-hands")
 
 
-def _why_no_earlier(names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+def _why_no_earlier(shop: Workshop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
     """That it has slack, or where what is won is lost; what holds the run; and whether that is sure."""
     is_quicker = isinstance(change, Times) and change.per_cent < 100
     operation, kind = (change.operation, change.kind) if isinstance(change, Times) else ("", "")
@@ -102,7 +102,7 @@ def _why_no_earlier(names: Names, run: str, change: Change, before: Side, after:
     elif slack.waits is not None:
         yield _say("holds-hours", **facts)
     else:
-        yield holds_sentence(names, holder(after.problem, after.plan, run))
+        yield holds_sentence(names, holding_with_change(shop, after.problem, after.plan, run))
     if before.finish <= after.bound:
         yield _say("sure")
     elif not is_quicker or not (slack.is_off or slack.is_lost):

@@ -8,8 +8,9 @@ from typing import Any
 
 import pytest
 
+from runboard.floor import plans
 from runboard.floor.look import state_for, state_tag
-from runboard.floor.plans import AGAIN, Planner, holding, latest, plan_at_once
+from runboard.floor.plans import AGAIN, Planner, holding, holding_with_change, latest, plan_at_once
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
 from runboard.floor.warming import Warming
@@ -188,6 +189,26 @@ def test_what_holds_it_is_said_of_another_plan_as_of_the_last_unless_another_has
 
     assert again is not first
     assert again == first
+
+
+def test_of_a_change_that_is_tried_the_same_is_said_to_hold_it_as_of_the_plan_and_of_the_last_change(
+    scene: Scene, monkeypatch: pytest.MonkeyPatch
+):
+    scene.planner.turn()
+    shown = scene.planner.latest()
+    assert shown is not None
+    first = holding(scene.workshop, shown)
+    assert first is not None
+    asked: list[tuple[str, ...]] = []
+    another = replace(first, name=("hands", "somebody"))
+    monkeypatch.setattr(plans, "holder", lambda problem, plan, run, before: asked.append(before) or another)
+
+    tried = [replace(shown.plan, source=source) for source in ("one change", "another")]
+    found = [holding_with_change(scene.workshop, shown.problem, plan, "r1") for plan in tried]
+
+    assert found == [another, another]
+    assert asked == [first.name, another.name]
+    assert holding(scene.workshop, shown) is first
 
 
 def test_another_plan_is_another_state_and_pages_are_told(scene: Scene):
