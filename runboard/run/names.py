@@ -27,14 +27,18 @@ def trays_of(load: str) -> list[str]:
 def next_load(run: RunState, step: Step, trays: tuple[str, ...]) -> str:
     """The id of the next load of these trays at a step: the plain one, or with ``.2``, ``.3`` once that is begun."""
     base = f"{step.key}/{'+'.join(trays)}"
-    used = {*run.loads, *run.boards, *(key for key, load in run.past.items() if load.state != "off")}
-    used |= {key for tray in trays if tray in run.trays for key in run.trays[tray].counts.get(step.key, {})}
-    if base not in used:
+    if not _is_used(run, step, trays, base):
         return base
     number = 2
-    while f"{base}.{number}" in used:
+    while _is_used(run, step, trays, f"{base}.{number}"):
         number += 1
     return f"{base}.{number}"
+
+
+def _is_used(run: RunState, step: Step, trays: tuple[str, ...], load: str) -> bool:
+    if load in run.loads or load in run.boards or (load in run.past and run.past[load].state != "off"):
+        return True
+    return any(load in run.trays[tray].counts.get(step.key, {}) for tray in trays if tray in run.trays)
 
 
 def counted_before(draft: Draft, run: str, load: str, step: str) -> dict[str, int]:

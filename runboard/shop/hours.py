@@ -7,6 +7,7 @@ the moment of the change.
 
 from collections.abc import Iterable, Sequence
 from datetime import UTC, date, datetime, time, timedelta
+from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 from runboard.shop.book import Window
@@ -22,14 +23,19 @@ _LOOK_AHEAD = timedelta(days=8)
 def open_windows(windows: Sequence[Window], zone: str, from_: datetime, to: datetime) -> list[Span]:
     """The (start, end) in aware UTC when one of the windows is open, within [from_, to), in order and put together
     where they touch."""
+    return _clipped(_on_days(tuple(windows), zone, local_day(from_, zone) - _DAY, local_day(to, zone)), from_, to)
+
+
+@lru_cache(maxsize=256)
+def _on_days(windows: tuple[Window, ...], zone: str, day: date, last: date) -> tuple[Span, ...]:
+    """The spans of some days. Kept: the months that a plan looks ahead are the same all day."""
     found = []
-    day, last = local_day(from_, zone) - _DAY, local_day(to, zone)
     while day <= last:
         for window in windows:
             if window.weekday == day.weekday():
                 found.append(_span(window, day, zone))
         day += _DAY
-    return _clipped(_merged(found), from_, to)
+    return tuple(_merged(found))
 
 
 def _span(window: Window, day: date, zone: str) -> Span:

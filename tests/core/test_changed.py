@@ -19,9 +19,10 @@ from runboard.plan.schedule.changed import (
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.compared import Compared, compared
 from runboard.plan.schedule.draws import usual_spread
-from runboard.plan.schedule.from_state import as_written, problem_for
+from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.greedy import Greedy, greedy
 from runboard.plan.schedule.problem import Problem
+from runboard.plan.schedule.step_work import as_written
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation, shop

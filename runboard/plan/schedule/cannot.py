@@ -111,6 +111,8 @@ def without_what_cannot_be(
         gone.add(block.index)
         if wrong is not None:
             left_out.append(LeftOut(block.run, wrong.step or block.step, block.trays, wrong.code, wrong.facts))
+    if not gone:
+        return tuple(blocks), ()
     number = {block.index: at for at, block in enumerate(one for one in blocks if one.index not in gone)}
     kept = [
         replace(

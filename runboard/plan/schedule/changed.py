@@ -8,8 +8,9 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from itertools import count, pairwise
 
-from runboard.plan.schedule.from_state import Estimate, problem_for
+from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.problem import Problem
+from runboard.plan.schedule.step_work import Estimate
 from runboard.run.refusal import Refused
 from runboard.run.route import Route, Step
 from runboard.run.state import RunState, ShopState, Tray

@@ -4,9 +4,10 @@ Loads are made as the run would offer them (boards, jigs-full, trays, passes ove
 are at a step or still on their way to it. What no plan can hold is left out, with the reason.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from datetime import datetime, timedelta
+from datetime import datetime
+from typing import Any
 
 from runboard.plan.schedule.calendar import runs_of, windows_of
 from runboard.plan.schedule.cannot import Wrong, never_set_up, too_soon, what_is_wrong, without_what_cannot_be
@@ -15,7 +16,6 @@ from runboard.plan.schedule.loads import Batch, batches
 from runboard.plan.schedule.problem import (
     TICK,
     Block,
-    Draws,
     Lag,
     Order,
     Problem,
@@ -23,24 +23,10 @@ from runboard.plan.schedule.problem import (
     Stretch,
     Worker,
 )
+from runboard.plan.schedule.step_work import Estimate, StepWork, as_written, ticks
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
-from runboard.shop.care import finish_of
-from runboard.shop.parts import LoadContents, Part, parts
-
-# How long a part of a load takes: the book's own times, or those that were learned.
-Estimate = Callable[[RunState, Step, Part], timedelta]
-
-
-def as_written(run: RunState, step: Step, part: Part) -> timedelta:
-    """The time that the route says."""
-    return part.length
-
-
-def ticks(span: timedelta) -> int:
-    """Whole ticks that hold a span."""
-    return max(0, -(-span // TICK))
 
 
 def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate = as_written) -> Problem:
@@ -85,11 +71,8 @@ class _Maker:
     wrong: dict[int, Wrong] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        self.room_at = {room.key: at for at, room in enumerate(self.book.rooms)}
-        self.station_at = {station.key: at for at, station in enumerate(self.book.stations)}
-        self.service_at = {service.key: at for at, service in enumerate(self.book.services)}
-        known = [one for one in self.book.people if not one.removed]
-        self.person_at = {person.key: at for at, person in enumerate(known)}
+        self.work = StepWork(self.book, self.estimate)
+        self.room_at, self.station_at, self.person_at = self.work.room_at, self.work.station_at, self.work.person_at
         self.people = tuple(
             Worker(
                 person.key,
@@ -97,7 +80,7 @@ class _Maker:
                 windows_of(self.book, person, self.state.people.get(person.key), self.now),
                 self._room_of(person.key),
             )
-            for person in known
+            for person in self.work.people
         )
         self.stations = tuple(
             Station(
@@ -152,25 +135,22 @@ class _Maker:
         if previous is not None:
             lags += tuple(lag for tray in batch.pieces for lag in self._resting(run, previous, run.trays[tray]))
         release = max((self._release(run, run.trays[tray], step) for tray in batch.pieces), default=0)
-        first, second = self._stretches(run, step, pieces)
-        block = self._block(run, step, batch.load, tuple(batch.pieces), pieces, first)
-        setup = ticks(self.estimate(run, step, Part("setup", step.pass_.setup, "hands-on")))
-        block = replace(block, setup=setup, lags=lags, release=release)
-        if not first:
-            block = replace(block, stretches=second)
-            return self._add(run, step, block)
+        first, second = self.work.stretches(run, step, pieces)
+        trays, setup = tuple(batch.pieces), self.work.setup(run, step)
+        block = self._block(
+            run, step, batch.load, trays, pieces, first or second, setup=setup, lags=lags, release=release
+        )
         index = self._add(run, step, block)
-        if not second:
+        if not first or not second:
             return index
-        after = self._block(run, step, batch.load, tuple(batch.pieces), pieces, second)
-        return self._add(run, step, replace(after, unloads=index))
+        return self._add(run, step, self._block(run, step, batch.load, trays, pieces, second, unloads=index))
 
     def _lag(self, previous: Step | None, before: int) -> Lag:
         wait = previous.operation.wait if previous is not None and previous.last_pass else None
         if wait is None:
             return Lag(before)
         latest = None if wait.latest is None else ticks(wait.latest)
-        return Lag(before, ticks(wait.least), latest, self._draws(wait.holds))
+        return Lag(before, ticks(wait.least), latest, self.work.draws(wait.holds))
 
     def _resting(self, run: RunState, previous: Step, tray: Tray) -> list[Lag]:
         """What is left of a wait that has begun: a block without length, after which its room is wet, its places are held,
@@ -184,7 +164,7 @@ class _Maker:
         wet = left if rest.why in ("dry", "cure") else 0
         index = self._add(run, previous, replace(block, begun=True, family="", wet=wet, airs=False, last=False))
         latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
-        return [Lag(index, left, latest, self._draws(wait.holds) if wait is not None and left else ())]
+        return [Lag(index, left, latest, self.work.draws(wait.holds) if wait is not None and left else ())]
 
     def _release(self, run: RunState, tray: Tray, step: Step) -> int:
         """When what the tray has at this step may go on."""
@@ -195,7 +175,7 @@ class _Maker:
     def _begun(self, run: RunState, step: Step, load: Load) -> int:
         """The blocks of a load that was begun: what is left of it. Answers the last of them."""
         pieces = sum(load.pieces.values())
-        first, second = self._stretches(run, step, pieces)
+        first, second = self.work.stretches(run, step, pieces)
         gone = ticks(max(ZERO, self.now - (load.phase_at or self.now)))
         by = next((self.person_at[one] for one in load.people if one in self.person_at), None)
         if load.state == "running":
@@ -248,63 +228,17 @@ class _Maker:
     def _at(self, load: Load) -> int:
         return self.station_at.get(load.station, -1)
 
-    def _stretches(self, run: RunState, step: Step, pieces: int) -> tuple[tuple[Stretch, ...], tuple[Stretch, ...]]:
-        """(up to the machine's end, what follows it); all of hand work is in the second, without a first."""
-        station = self.book.station(step.operation.station)
-        found = parts(step.operation, LoadContents(step.pass_.key, pieces), station)
-        first: list[Stretch] = []
-        second: list[Stretch] = []
-        for part in found:
-            if part.kind in ("setup", "wait"):
-                continue
-            there = first if part.kind in ("loading", "machine") else second
-            offset = there[-1].offset + there[-1].length if there else 0
-            length = max(1, ticks(self.estimate(run, step, part)))
-            there.append(Stretch(part.kind, offset, length, part.attendance, self._draws(part.services)))
-        if not first and not second:  # nobody said how long: it must be done all the same
-            second.append(Stretch("hand", 0, 1, "hands-on"))
-        return tuple(first), tuple(second)
-
-    def _draws(self, services: Mapping[str, int]) -> Draws:
-        return tuple((self.service_at[key], count) for key, count in services.items() if key in self.service_at)
-
     def _block(
-        self, run: RunState, step: Step, load: str, trays: tuple[str, ...], pieces: int, stretches: tuple[Stretch, ...]
+        self,
+        run: RunState,
+        step: Step,
+        load: str,
+        trays: tuple[str, ...],
+        pieces: int,
+        stretches: tuple[Stretch, ...],
+        **more: Any,
     ) -> Block:
-        operation = step.operation
-        finish = finish_of(self.book, operation)
-        wait = operation.wait if step.last_pass else None
-        wet = ticks(wait.least) if wait is not None and wait.why in ("dry", "cure") else 0
-        airs = finish is not None and finish.solvent
-        if finish is not None and finish.solvent and finish.airing is not None:
-            wet = max(wet, ticks(finish.airing))
-        return Block(
-            index=len(self.blocks),
-            run=run.id,
-            load=load,
-            step=step.key,
-            operation=operation.key,
-            trays=trays,
-            pieces=pieces,
-            station=self.station_at.get(operation.station, -1),
-            stretches=stretches,
-            people=self._eligible(run, step, trays),
-            family=f"{run.id}|{step.key}",
-            wet=wet,
-            airs=airs,
-            last=step.index == len(run.route.steps) - 1,
-        )
-
-    def _eligible(self, run: RunState, step: Step, trays: tuple[str, ...]) -> tuple[int, ...]:
-        given = {run.given[f"{step.key}|{tray}"]["to"] for tray in trays if f"{step.key}|{tray}" in run.given}
-        needed = step.operation.skill
-        return tuple(
-            at
-            for key, at in self.person_at.items()
-            if (person := self.book.person(key)) is not None
-            and (not given or key in given)
-            and (not needed or person.access == "lead" or needed in person.skills)
-        )
+        return self.work.block(len(self.blocks), run, step, load, trays, pieces, stretches, **more)
 
     def all_wrong(self) -> dict[int, Wrong]:
         """Why no plan can hold some blocks, by their index."""
@@ -312,7 +246,8 @@ class _Maker:
         return {**dict(too_soon(self.blocks)), **dict(never_set_up(self.fitting, right)), **self.wrong}
 
     def _add(self, run: RunState, step: Step, block: Block) -> int:
-        block = replace(block, index=len(self.blocks))
+        if block.index != len(self.blocks):
+            block = replace(block, index=len(self.blocks))
         self.blocks.append(block)
         wrong = what_is_wrong(self.book, self.fitting, run, step, block)
         if wrong is not None and block.unloads not in self.wrong:
