@@ -18,11 +18,15 @@ from runboard.plan.schedule.problem import FAR, Problem
 @dataclass(frozen=True)
 class Bound:
     """No plan is finished before ``tick``. ``rule`` says why: ``hands``, ``station``, ``watched``, ``wait``, ``hours``;
-    ``evenings`` where the work does not fit into fewer of them, ``search`` where a search has tried everything earlier."""
+    ``evenings`` where the work does not fit into fewer of them, ``search`` where a search has tried everything earlier.
+
+    ``with_dues`` is said of fewer plans: of those that are no later for the order lines than the plan at hand, none is
+    finished before it."""
 
     tick: int
     rule: str
     facts: dict[str, Any] = field(default_factory=dict)
+    with_dues: int = 0
 
 
 def bound(problem: Problem) -> Bound:

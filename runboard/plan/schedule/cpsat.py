@@ -17,6 +17,7 @@ from typing import Any
 from ortools.sat.python import cp_model
 
 from runboard.plan.schedule.alike import Alike, alike
+from runboard.plan.schedule.cpsat_dues import Dues
 from runboard.plan.schedule.cpsat_people import People
 from runboard.plan.schedule.cpsat_setups import Setups
 from runboard.plan.schedule.cpsat_watching import Done
@@ -52,7 +53,8 @@ class Model:
         self._keep_order()
         self.people = People(self)
         self.is_bound = self.is_bound and begun_fit(problem)
-        self.model.minimize(self.finish if wish.early is None else self._left(wish.early))
+        self.dues = Dues(self) if wish.dues or wish.late is not None else None
+        self.model.minimize(self._aim())
 
     # one block
 
@@ -92,6 +94,11 @@ class Model:
         if done.end is None:
             return self.interval(start, size, done.present)
         return self.model.new_optional_interval_var(start, size, done.end + late, done.present, "")
+
+    def _aim(self) -> Any:
+        if self.wish.dues and self.dues is not None:
+            return self.dues.sum
+        return self.finish if self.wish.early is None else self._left(self.wish.early)
 
     def _left(self, early: Early) -> Any:
         """The weight of what is still to begin at each of some ticks, added up."""
@@ -222,7 +229,8 @@ class Model:
                 if var.index not in given and var.index >= 0:
                     given.add(var.index)
                     self.model.add_hint(var, value)
-        self.model.add_hint(self.finish, plan.finish(self.problem))
+        for var, value in [(self.finish, plan.finish(self.problem)), *(self.dues.hints(plan) if self.dues else [])]:
+            self.model.add_hint(var, value)
 
     def _hints(self, placed: Placed) -> list[tuple[Any, int]]:
         found = [(self.begins[placed.block], placed.begins())]
@@ -241,7 +249,8 @@ class Model:
         if status == cp_model.INFEASIBLE:
             return Answer(None, self.wish.before, True, solver.wall_time)
         plan = self.plan(solver) if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
-        least = max(self.wish.at_least, int(solver.best_objective_bound + 0.5) if status != cp_model.UNKNOWN else 0)
+        known = 0 if self.wish.dues else self.wish.at_least
+        least = max(known, int(solver.best_objective_bound + 0.5) if status != cp_model.UNKNOWN else 0)
         return Answer(plan, least, status == cp_model.OPTIMAL, solver.wall_time)
 
     def plan(self, values: Any) -> Plan:

@@ -5,7 +5,7 @@ it is better than the one at hand, so the worst that can come of it is the plan 
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import replace
 from typing import Any
 
 from runboard.plan.schedule.alike import alike
@@ -15,14 +15,17 @@ from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.greedy import NoPlace, warm
-from runboard.plan.schedule.lateness import lateness
-from runboard.plan.schedule.presence import open_ticks
-from runboard.plan.schedule.problem import TICK, Plan, Problem
+from runboard.plan.schedule.improved import Improved, improved
+from runboard.plan.schedule.lateness import lateness, lateness_of, soonest_ends
+from runboard.plan.schedule.less_late import kept_late, less_late, whatever_is_due
+from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.refill import evenings_of, refilled, weights_of
 from runboard.plan.schedule.renamed import renamed
 from runboard.plan.schedule.staffing import counts_heads, differ, with_people
 from runboard.plan.schedule.wandering import wander
 from runboard.plan.schedule.wish import Watching
+
+__all__ = ["Improved", "improve"]
 
 Told = Callable[..., Any]
 Clock = Callable[[], float]
@@ -42,17 +45,8 @@ _WIDEST = 3
 _MAKING = 0.0004
 # Counting heads first, in a long plan: the share of the time; and what is spent on finding people for what that finds.
 _HEADS_SHARE, _PEOPLE_SECONDS = 0.25, 4.0
-
-
-@dataclass(frozen=True)
-class Improved:
-    """A plan with what bounds it. ``gap`` is in minutes of the hours in which anybody is there; ``is_proved`` where no
-    plan can be finished sooner. What no plan can hold stands in the problem's ``left_out``."""
-
-    plan: Plan
-    bound: Bound
-    gap: float
-    is_proved: bool
+# Being less late, in a long plan: the share of the time; and of what could be done sooner if nothing were due.
+_LATE_SHARE, _FREE_SHARE = 0.2, 0.3
 
 
 def improve(
@@ -89,17 +83,26 @@ class _Search:
         if not broken(problem, again):
             self.plan = again
         self.bound = bound(problem)
+        self.least_late = lateness(problem, soonest_ends(problem, self.chains))
 
     def latest(self) -> Improved:
         """How things stand."""
-        finish = self.plan.finish(self.problem)
-        gap = open_ticks(self.problem, finish) - open_ticks(self.problem, min(finish, self.bound.tick))
-        return Improved(self.plan, self.bound, gap * TICK.total_seconds() / 60, finish <= self.bound.tick)
+        return improved(self.problem, self.plan, self.bound)
 
     @property
     def finish(self) -> int:
         """When the plan at hand ends."""
         return self.plan.finish(self.problem)
+
+    @property
+    def least(self) -> int:
+        """No better plan is through before this: none at all, or none that is no later for the order lines."""
+        return max(self.bound.tick, self.bound.with_dues)
+
+    @property
+    def late(self) -> int:
+        """By how many ticks order lines are late in the plan at hand."""
+        return lateness_of(self.problem, self.plan)
 
     @property
     def used(self) -> float:
@@ -113,7 +116,7 @@ class _Search:
     @property
     def is_over(self) -> bool:
         """Whether time is up, or nothing can be better."""
-        return self.used >= self.seconds or self.finish <= self.bound.tick
+        return self.used >= self.seconds or (self.finish <= self.least and self.late <= self.least_late)
 
     def run(self) -> None:
         """Everything that is worth a try, while time lasts and nothing is proved."""
@@ -122,12 +125,14 @@ class _Search:
         self._count_evenings()
         if self.is_long:
             self._wander(self.seconds * _WANDER_SHARE)
+            self._be_less_late(self.seconds * _LATE_SHARE)
             if counts_heads(self.problem) and not self.is_over:
                 self._solve("anyone", self.seconds * _HEADS_SHARE)
             self._refill()
         if len(self.problem.blocks) > _VERY_LONG:
             self._wander(self.seconds)
         self._race()
+        self._leave_dues_aside()
         self._tell()
 
     # what is found
@@ -142,13 +147,18 @@ class _Search:
         return True
 
     def _worth(self, plan: Plan) -> tuple[int, int]:
-        ends = [plan.end(self.problem, at) for at in range(len(plan.placed))]
-        return lateness(self.problem, ends), max(ends, default=0)
+        return lateness_of(self.problem, plan), plan.finish(self.problem)
 
     def raise_bound(self, tick: int, rule: str) -> None:
         """Keep a bound that is better. One above a plan that keeps the rules would be a fault, and says nothing."""
         if self.bound.tick < tick <= self.finish:
-            self.bound = Bound(tick, rule)
+            self.bound = Bound(tick, rule, with_dues=self.bound.with_dues)
+            self._tell()
+
+    def raise_with_dues(self, tick: int) -> None:
+        """The same of a bound on plans that are no later for the order lines."""
+        if self.least < tick <= self.finish:
+            self.bound = replace(self.bound, with_dues=tick)
             self._tell()
 
     def _tell(self) -> None:
@@ -220,34 +230,65 @@ class _Search:
         if counts_heads(self.problem):
             entries = ["anyone", *entries, *(["by turns"] if differ(self.problem) else [])]
         while not self.is_over:
+            self._be_less_late(each)
             self._solve(entries[turn % len(entries)], each)
             turn += 1
             if turn % len(entries) == 0:
                 each *= 4
 
+    def _be_less_late(self, seconds: float) -> None:
+        """Order lines in time first, or less late: the finish comes after that."""
+        if self.is_over or self.late <= self.least_late:
+            return
+        model = Model(self.problem, less_late(self.problem, self.plan, self.bound.tick), self.chains, self.same)
+        model.hint(self.plan)
+        answer = self._answer(model, seconds, self.take)
+        if answer.plan is not None:
+            self.take(answer.plan)
+        if answer.is_all or model.is_bound:
+            self.least_late = max(self.least_late, min(answer.bound, self.late))
+
+    def _leave_dues_aside(self) -> None:
+        """Once nothing better is left: what could be done sooner if nothing were due."""
+        if self.finish > self.bound.tick and self.used < self.seconds:
+            wish = whatever_is_due(self.problem, self.plan, self.bound.tick)
+            model = Model(self.problem, wish, self.chains, self.same)
+            answer = self._answer(model, self.seconds * _FREE_SHARE)
+            if model.is_bound:
+                self.raise_bound(answer.bound, "search")
+
     def _solve(self, entry: str, seconds: float) -> None:
         watching: Watching = "anyone" if entry == "anyone" else "by turns" if entry == "by turns" else "named"
-        wish = Wish(self.finish, self.bound.tick, watching=watching)
-        model = Model(self.problem, wish, self.chains, self.same)
+        if self.finish <= self.least:
+            return
+        model = Model(self.problem, self._wish(watching), self.chains, self.same)
         if entry != "cold":
             model.hint(self.plan)
-        answer = model.solve(self._limits(seconds), self.take if entry != "anyone" else None)
+        self._hear(model, self._answer(model, seconds, self.take if entry != "anyone" else None))
+
+    def _wish(self, watching: Watching) -> Wish:
+        return Wish(self.finish, self.least, watching=watching, late=kept_late(self.problem, self.plan))
+
+    def _answer(self, model: Model, seconds: float, seen: Callable[[Plan], object] | None = None) -> Answer:
+        answer = model.solve(self._limits(seconds), seen)
         self.spend(answer.seconds + self._making(len(self.problem.blocks)))
         self.seed += 1
-        self._hear(model, answer)
+        return answer
 
     def _hear(self, model: Model, answer: Answer) -> None:
         if answer.plan is not None and model.wish.watching != "anyone":
             self.take(answer.plan)
-        if model.is_bound:
+        if model.is_bound and model.wish.late is None:
             self.raise_bound(answer.bound, "search")
+        elif model.is_bound:
+            self.raise_with_dues(answer.bound)
         if answer.plan is not None and model.wish.watching == "anyone":
             self._give_people(answer.plan)
 
     def _give_people(self, plan: Plan) -> None:
         """A plan that counts heads only, made one of named people."""
         limits = self._limits(_PEOPLE_SECONDS)
-        found, took = with_people(self.problem, plan, Wish(self.finish, self.bound.tick), limits)
+        found, took = with_people(self.problem, plan, self._wish("named"), limits)
         self.spend(took + self._making(len(plan.placed)))
         if found is not None:
             self.take(found)

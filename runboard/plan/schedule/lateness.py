@@ -1,8 +1,9 @@
-"""How late order lines are in a plan."""
+"""How late order lines are in a plan, and how late they are in any."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from runboard.plan.schedule.problem import Order, Problem
+from runboard.plan.schedule.domains import Chains
+from runboard.plan.schedule.problem import Order, Plan, Problem
 
 
 def there_at(problem: Problem, ends: Sequence[int], order: Order) -> int | None:
@@ -10,20 +11,36 @@ def there_at(problem: Problem, ends: Sequence[int], order: Order) -> int | None:
     through the last step. 0 where they are there already, ``None`` where the plan does not make so many."""
     if order.by_then <= 0:
         return 0
-    last = sorted((ends[one.index], one.pieces) for one in problem.blocks if one.last and one.run == order.run)
     made = 0
-    for end, pieces in last:
+    for end, pieces in sorted((ends[at], pieces) for at, pieces in problem.last.get(order.run, ())):
         made += pieces
         if made >= order.by_then:
             return end
     return None
 
 
+def dated(problem: Problem) -> Iterator[tuple[Order, int]]:
+    """The order lines of which pieces are still to be made by some moment, each with its tick."""
+    return ((one, one.due) for one in problem.orders if one.due is not None and one.by_then > 0)
+
+
 def lateness(problem: Problem, ends: Sequence[int]) -> int:
-    """The ticks by which order lines with a due moment are late, all together."""
+    """The ticks by which order lines with a due moment are late, all together. What is not made counts as there at the
+    finish; what is there already is not late."""
     found = 0
-    for order in problem.orders:
-        if order.due is not None:
-            there = there_at(problem, ends, order)
-            found += max(0, (max(ends, default=0) if there is None else there) - order.due)
+    for order, due in dated(problem):
+        there = there_at(problem, ends, order)
+        found += max(0, (max(ends, default=0) if there is None else there) - due)
     return found
+
+
+def lateness_of(problem: Problem, plan: Plan) -> int:
+    """The same of a plan."""
+    return lateness(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])
+
+
+def soonest_ends(problem: Problem, chains: Chains | None = None) -> list[int]:
+    """When each block ends at the soonest, by its hours and what it waits for alone: no plan has an order line there
+    before ``there_at`` of these."""
+    begins = (chains or Chains(problem)).begins
+    return [begins[at] + block.length for at, block in enumerate(problem.blocks)]

@@ -167,6 +167,15 @@ class Problem:
         return tuple(tuple(dict.fromkeys(one)) for one in found)
 
     @cached_property
+    def last(self) -> dict[str, tuple[tuple[int, int], ...]]:
+        """For each run the blocks that make its pieces, and how many: (block, pieces)."""
+        found: dict[str, list[tuple[int, int]]] = {}
+        for block in self.blocks:
+            if block.last:
+                found.setdefault(block.run, []).append((block.index, block.pieces))
+        return {run: tuple(some) for run, some in found.items()}
+
+    @cached_property
     def unloaded_by(self) -> dict[int, int]:
         """For each block whose machine is unloaded: the block that does it."""
         return {block.unloads: block.index for block in self.blocks if block.unloads is not None}

@@ -21,7 +21,9 @@ class Early:
 @dataclass(frozen=True)
 class Wish:
     """What a model is to look for: a finish before ``before``, and not before ``at_least``, which is known already.
-    ``between`` narrows when blocks may begin. ``watching`` is by one person a run, by turns, or by anybody who is free."""
+    ``between`` narrows when blocks may begin. ``watching`` is by one person a run, by turns, or by anybody who is free.
+    ``late`` is by how many ticks order lines may be late, all together; None: nobody asks. ``dues`` asks for the least of
+    that instead of the least finish."""
 
     before: int
     at_least: int = 0
@@ -29,6 +31,8 @@ class Wish:
     watching: Watching = "named"
     setups: bool = True
     early: Early | None = None
+    late: int | None = None
+    dues: bool = False
 
 
 @dataclass(frozen=True)
@@ -43,7 +47,7 @@ class Limits:
 
 @dataclass(frozen=True)
 class Answer:
-    """What a solve came to: a plan, a bound on the finish, whether everything was tried; and the seconds it took."""
+    """What a solve came to: a plan, a bound on what was asked for, whether everything was tried; and the seconds it took."""
 
     plan: Plan | None
     bound: int
