@@ -18,7 +18,8 @@ from runboard.plan.clashes import clashes
 from runboard.plan.estimates import Estimates, Kept, estimates_from
 from runboard.plan.schedule.bounds import Bound, bound
 from runboard.plan.schedule.holding import Holder, holder
-from runboard.plan.schedule.problem import TICK, Plan, Problem
+from runboard.plan.schedule.lateness import could_be_less_late, lateness_of
+from runboard.plan.schedule.problem import Plan, Problem
 from runboard.run.state import ShopState
 
 WHAT = "plan"
@@ -177,16 +178,17 @@ class Planner:
 
     def _seek(self, planned: Planned) -> int:
         """Begin the search for a better plan, unless none is better."""
-        if self.seek is None or self._searched is not None or self._stopped or planned.plan is None:
+        plan = planned.plan
+        if self.seek is None or self._searched is not None or self._stopped or plan is None:
             return 0
         if self.workshop.clock.now() - planned.made_at < self.quiet:
             return 0
         problem = planned.answer.problem
         limit = planned.bound or bound(problem)
         self._searched = self.workshop.planned = planned = replace(planned, bound=limit)
-        if limit.tick >= planned.answer.finish:
+        if limit.tick >= planned.answer.finish and not could_be_less_late(problem, plan):
             return 0
-        task = self.work.start(WHAT, "", self.seek, problem, planned.plan, self.seconds)
+        task = self.work.start(WHAT, "", self.seek, problem, plan, self.seconds)
         if task is None:
             self._searched = None
             return 0
@@ -218,11 +220,18 @@ class Planner:
 
 
 def _moved(before: Planned, planned: Planned) -> Bound | None:
-    """The bound of the same log some time ago, as ticks from now."""
+    """The bound of the same log some time ago, as ticks from now. What was said of plans no later for the order lines than
+    that one says nothing beside a later one."""
     if before.bound is None:
         return None
-    moment = before.answer.problem.moment(before.bound.tick)
-    return replace(before.bound, tick=max(0, (moment - planned.answer.problem.start) // TICK))
+    passed = before.answer.problem.tick(planned.answer.problem.start)
+    is_later = _lateness(planned) > _lateness(before)
+    with_dues = 0 if is_later else max(0, before.bound.with_dues - passed)
+    return replace(before.bound, tick=max(0, before.bound.tick - passed), with_dues=with_dues)
+
+
+def _lateness(planned: Planned) -> int:
+    return 0 if planned.plan is None else lateness_of(planned.answer.problem, planned.plan)
 
 
 def is_anybody_here(state: ShopState, now: datetime) -> bool:

@@ -14,10 +14,10 @@ from runboard.plan.schedule.record import operations_record
 from runboard.run.event import parse_moment, write_moment
 from runboard.run.state import RunState
 from runboard.web.pages_support import span_in_words
+from runboard.web.plan_dues import late_sentences, limit_sentences
 from runboard.web.plan_moves import moves_record
 from runboard.web.plan_words import (
     Names,
-    bound_sentence,
     done_sentence,
     holds_sentence,
     left_out_sentences,
@@ -66,7 +66,7 @@ def plan_lines(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | 
         yield done_sentence(names, finish_of(problem, plan, run.id), person_loads(problem, plan, run.id))
         yield range_sentence(names, outlook)
         yield holds_sentence(names, holder(problem, plan, run.id))
-    yield from (f"- {text}" for text in record["left_out"])
+    yield from (f"- {text}" for text in (*late_sentences(names, plan, run.id), *record["left_out"]))
     for move in record["moves"]:
         yield from _move_lines(names, move)
     if record["finish"] is None:
@@ -75,8 +75,7 @@ def plan_lines(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | 
     yield from _table(names, run, record["operations"])
     yield ""
     yield names.say("sums", hands=_span(hands_ticks(problem, plan, run.id)), walks=record["walks"])
-    yield bound_sentence(names, bound.tick, bound.rule, bound.facts)
-    yield names.say("proved") if record["proved"] else names.say("gap", minutes=round(record["gap_open_minutes"]))
+    yield from limit_sentences(names, plan, bound, run.id)
 
 
 def names_of(answer: Answer) -> Names:

@@ -10,16 +10,15 @@ from runboard.floor.plans import Planner, Shown, holding
 from runboard.floor.plans import latest as newest
 from runboard.plan.schedule.effort import PersonLoad, StationLoad, finish_of, hands_ticks, person_loads, station_loads
 from runboard.plan.schedule.forecast import Forecast
-from runboard.plan.schedule.presence import open_ticks
-from runboard.plan.schedule.problem import TICK, Problem
+from runboard.plan.schedule.problem import Problem
 from runboard.run.state import RunState
 from runboard.web.pages_support import page, see_other, span_in_words, workshop
 from runboard.web.plan_chart import Sitting, sittings
+from runboard.web.plan_dues import late_sentences, limit_sentences, whom_of
 from runboard.web.plan_outlook import outlook_of
 from runboard.web.plan_pace import PaceWords, pace_words
 from runboard.web.plan_words import (
     Names,
-    bound_sentence,
     done_sentence,
     holds_sentence,
     left_out_sentences,
@@ -40,6 +39,7 @@ class When:
     none: str = ""
     older: str = ""
     runs: tuple[tuple[RunState, str], ...] = ()
+    late: tuple[str, ...] = ()
     range: str = ""
     evenings: tuple[str, ...] = ()
     holds: str = ""
@@ -66,6 +66,7 @@ class RunWhen:
 
     done: str = ""
     older: str = ""
+    late: tuple[str, ...] = ()
     range: str = ""
     evenings: tuple[str, ...] = ()
     lines: tuple[Line, ...] = ()
@@ -111,6 +112,7 @@ def when_done(shown: Shown | None) -> When:
     return When(
         older=_older(shown, names),
         runs=tuple((run, _done(names, shown, run)) for run in names.runs.values() if run.state == "open"),
+        late=tuple(late_sentences(names, plan)),
         range=range_sentence(names, outlook) if problem.blocks else "",
         evenings=_evenings(names, outlook),
         holds=holds_sentence(names, holding(workshop(), shown)),
@@ -132,6 +134,7 @@ def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
     return RunWhen(
         done=_done(names, shown, run),
         older=_older(shown, names),
+        late=tuple(late_sentences(names, plan, run.id)),
         range=range_sentence(names, outlook) if finish_of(problem, plan, run.id) else "",
         evenings=_evenings(names, outlook),
         lines=tuple(_lines(run, outlook)),
@@ -183,8 +186,7 @@ def _lines(run: RunState, outlook: Forecast | None) -> list[Line]:
         at = (run.id, one.line)
         key = (cast(datetime, one.due), share(chances[at], "times in") if at in chances else "")
         line = found.get(key) or Line(*key, (), 0)
-        whom = " ".join(part for part in (one.text, one.whom) if part) or one.line
-        found[key] = replace(line, whom=(*line.whom, whom), pieces=line.pieces + one.pieces)
+        found[key] = replace(line, whom=(*line.whom, whom_of(one)), pieces=line.pieces + one.pieces)
     return list(found.values())
 
 
@@ -229,12 +231,8 @@ def end() -> Response:
 
 def _bound(shown: Shown | None) -> dict[str, Any]:
     if shown is None or not shown.problem.blocks:
-        return {"done": "", "bound": "", "gap": "", "older": ""}
-    problem, names, finish = shown.problem, names_for(shown.problem), shown.plan.finish(shown.problem)
+        return {"done": "", "limits": [], "older": ""}
+    names, finish = names_for(shown.problem), shown.plan.finish(shown.problem)
     done = names.say("done", day=names.day(finish), at=names.clock(finish), count=0, who="", unit="day")
-    found, bound, gap = shown.bound, "", ""
-    if found is not None:
-        bound = bound_sentence(names, found.tick, found.rule, found.facts)
-        minutes = round((open_ticks(problem, finish) - open_ticks(problem, found.tick)) * TICK.total_seconds() / 60)
-        gap = names.say("proved") if found.tick >= finish else names.say("gap", minutes=minutes)
-    return {"done": done, "bound": bound, "gap": gap, "older": _older(shown, names)}
+    limits = [] if shown.bound is None else list(limit_sentences(names, shown.plan, shown.bound))
+    return {"done": done, "limits": limits, "older": _older(shown, names)}

@@ -23,6 +23,10 @@ plan-range-few = Reckoned from { $goes } goes of the rest only.
 plan-range-not-yet = How sure that is, is being reckoned: look again in a moment.
 plan-evening = done by the end of { $day }: { $share }
 plan-line-due = in time { $share }
+plan-line = { $pieces } for { $whom }
+plan-late = { $what } will be late: due { $due }, there { $there } in the best plan found.
+plan-late-surely = No plan has it there before { $least }.
+plan-late-too-few = { $what } will not all be there: due { $due }, and the plan makes fewer pieces.
 plan-hands = It still takes { $hands } of hands.
 plan-sums = { $hands } of hands, { $walks ->
     [0] no walk between rooms
@@ -64,6 +68,15 @@ plan-rule-evenings = the work does not fit into fewer days.
 plan-rule-search = a search tried everything earlier, and nothing earlier is possible.
 plan-proved = No plan is done earlier: that is proved.
 plan-gap = Between that and the plan lie { $minutes } min in which somebody is there: so much might still be won by a better plan, or nothing.
+
+plan-gap-dues = Between that and the plan lie { $minutes } min in which somebody is there. So much, or less, is { $lines ->
+    [none] the price of what is due being no later than it is: no plan that is no later for it, all together, is done earlier. That is proved.
+   *[other] the price of having in time { $lines }: no plan that does is done earlier. That is proved.
+  }
+plan-bound-dues = { $lines ->
+    [none] With what is due no later than it is, all together,
+   *[other] With { $lines } in time
+  } no plan can be done before { $day } { $at }.
 
 # How fast it goes: one press further down.
 plan-pace-needed = A piece is needed every { $takt } to be there { $day } { $at }; { $station } gives one every { $each }.

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
-from runboard.plan.schedule.lateness import lateness
+from runboard.plan.schedule.lateness import margins
 from runboard.plan.schedule.priorities import RULES, STEP, Features, ranked
 from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.rule import Knobs, NoPlace, Rule, is_warm, warm
@@ -28,12 +28,13 @@ class Greedy:
     goes: int
 
 
-Value = tuple[int, int, int]
+Value = tuple[int, int, int, int]
 
 
 def greedy_plan(problem: Problem, goes: int | None = None) -> Plan:
-    """The best plan that some rules and a short search find: the least late, then the first to finish, then the one whose
-    blocks end early: an ended machine is not left to wait only because the finish does not mind.
+    """The best plan that some rules and a short search find: the least late, then the first to finish, then the one that
+    leaves most time before what is due, then the one whose blocks end early: an ended machine is not left to wait only
+    because the finish does not mind.
 
     ``goes`` is how often the rule may be run, by default as many as take about 50 ms. The same problem gives the same
     plan. Raises ``NoPlace`` where some block fits nowhere.
@@ -58,12 +59,14 @@ def greedy(problem: Problem, goes: int | None = None) -> Greedy:
 
 
 def value_of(rule: Rule, priority: Sequence[int], knobs: Knobs) -> Value | None:
-    """What a plan is compared by: how late it is, when it is through, and the sum of its ends; None where there is none."""
+    """What a plan is compared by: how late it is, when it is through, by how little its tightest order line is in time (the
+    first due first: Jackson 1955), and the sum of its ends; None where there is none."""
     finish = rule.finish(priority, knobs)
     if finish < 0:
         return None
     ends = rule.all_ends()
-    return lateness(rule.problem, ends), finish, sum(ends)
+    late = margins(rule.problem, ends)
+    return sum(max(0, one) for one in late), finish, max(late, default=0), sum(ends)
 
 
 def turned(problem: Problem, knobs: Knobs, random: Random, *, has_wet_dust: bool) -> Knobs:

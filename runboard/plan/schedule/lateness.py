@@ -27,16 +27,27 @@ def dated(problem: Problem) -> Iterator[tuple[Order, int]]:
 def lateness(problem: Problem, ends: Sequence[int]) -> int:
     """The ticks by which order lines with a due moment are late, all together. What is not made counts as there at the
     finish; what is there already is not late."""
-    found = 0
+    return sum(max(0, one) for one in margins(problem, ends))
+
+
+def margins(problem: Problem, ends: Sequence[int]) -> list[int]:
+    """The ticks by which each order line with a due moment is late: below nought for one that is in time."""
+    found = []
     for order, due in dated(problem):
         there = there_at(problem, ends, order)
-        found += max(0, (max(ends, default=0) if there is None else there) - due)
+        found.append((max(ends, default=0) if there is None else there) - due)
     return found
 
 
 def lateness_of(problem: Problem, plan: Plan) -> int:
     """The same of a plan."""
     return lateness(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])
+
+
+def could_be_less_late(problem: Problem, plan: Plan) -> bool:
+    """Whether order lines are later in a plan than hours and waits alone make them."""
+    late = lateness_of(problem, plan)
+    return late > 0 and late > lateness(problem, soonest_ends(problem))
 
 
 def soonest_ends(problem: Problem, chains: Chains | None = None) -> list[int]:

@@ -59,7 +59,7 @@ class Features:
     def due(self) -> list[int]:
         """When a block's run is due first."""
         first = {}
-        for order in reversed(self.problem.orders):
+        for order in reversed([one for one in self.problem.orders if one.by_then > 0]):
             first[order.run] = FAR if order.due is None else order.due
         return [first.get(block.run, FAR) for block in self.problem.blocks]
 
