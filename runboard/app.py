@@ -11,34 +11,21 @@ from typing import Any
 
 from flask import Flask
 
-from runboard.alerts.beat import Beat
-from runboard.alerts.climb import Climber
 from runboard.alerts.clock import AlertClock
-from runboard.alerts.mqtt import MqttEar
 from runboard.alerts.nightly import Nightly
-from runboard.alerts.outside import Outside
-from runboard.alerts.push import Message, Push, Pusher
-from runboard.alerts.push_key import PushKey
-from runboard.alerts.push_service import post
-from runboard.alerts.speaker import Speaker
 from runboard.background.children import Children
 from runboard.background.turns import Turns
 from runboard.floor.backup import make_nightly_copy
-from runboard.floor.broker import read_broker, take_message
 from runboard.floor.devices import Door
-from runboard.floor.outside import channels, read_steps
 from runboard.floor.plans import Planner
 from runboard.floor.restart import come_back
-from runboard.floor.signals import Ears, settle_signals
 from runboard.floor.travellers import read_keys
 from runboard.floor.warming import Warming
 from runboard.floor.workshop import Clock, Workshop
-from runboard.lan import private_file, qr
+from runboard.lan import qr
+from runboard.leaving import Leaving, prepare_leaving
 from runboard.plan.schedule.rule import warm
 from runboard.plan.search import compile_rule, search
-from runboard.run.climb import Steps
-from runboard.run.dues import Due
-from runboard.run.event import write_moment
 from runboard.run.refusal import NotStored
 from runboard.store.backup import BackupFolder
 from runboard.store.open import Store, open_store
@@ -81,7 +68,6 @@ from runboard.web import (
     wall,
     welcome,
 )
-from runboard.web.alert_words import alert_words
 from runboard.web.asgi import Served
 from runboard.web.card_desk import CardDesk
 from runboard.web.places import folder
@@ -179,61 +165,6 @@ class Nobody:
         pass
 
 
-@dataclass(frozen=True)
-class Leaving:
-    """How machines are heard, and how an alert that nobody answers leaves the pages: outside, and by this computer."""
-
-    ears: Ears
-    mqtt: MqttEar
-    outside: Outside
-    speaker: Speaker
-    climber: Climber
-    push: Push
-    push_key: PushKey
-    pusher: Pusher
-    beat: Beat
-
-    def start(self) -> None:
-        """Begin to listen and to look."""
-        self.outside.start()
-        self.push.start()
-        self.beat.start()
-        self.mqtt.listen(read_broker(self.ears))
-
-    def stop(self) -> None:
-        """End every thread of them."""
-        self.mqtt.stop()
-        self.beat.stop()
-        self.outside.stop()
-        self.push.stop()
-
-
-def prepare_leaving(store: Store, workshop: Workshop, settings: Settings) -> Leaving:
-    """Put it together; nothing runs yet. A demo does not sound by itself on somebody's computer."""
-    usual = Steps(computer=None) if settings.demo else Steps()
-    workshop.steps = read_steps(store.settings, usual)
-    ears = Ears(workshop, store.sensors, store.settings)
-    outside, speaker = Outside(store.settings, settings.clock), Speaker()
-
-    def send(due: Due) -> None:
-        outside.send(channels(store.settings), *alert_words(workshop, due))
-
-    climber = Climber(store.dues, settings.clock, lambda: workshop.steps, send, lambda: speaker.play())
-    mqtt = MqttEar(lambda topic, payload: take_message(ears, read_broker(ears), topic, payload))
-    key = PushKey(settings.data, private_file.write_first)
-    phones = Push(
-        store.push, store.settings, settings.clock, lambda one, what: post(key, one, what, settings.push_near)
-    )
-
-    def push_due(due: Due) -> None:
-        says, _ = alert_words(workshop, due)
-        phones.send(Message(due.id, says, write_moment(due.due_at), wanted=lambda: store.dues.is_unanswered(due)))
-
-    pusher = Pusher(store.dues, settings.clock, lambda: workshop.steps, push_due)
-    beat = Beat(lambda: settle_signals(ears), pusher.turn, climber.turn)
-    return Leaving(ears, mqtt, outside, speaker, climber, phones, key, pusher, beat)
-
-
 def prepare_planner(workshop: Workshop, children: Children, streams: Streams) -> tuple[Planner, Turns]:
     """The planner, and the thread that it works on; nothing runs yet."""
     by_the_clock = partial(search, clock=time.monotonic)
@@ -306,7 +237,7 @@ def build(settings: Settings) -> House:
     app = Flask("runboard", static_folder=None, template_folder=str(folder("templates")))
     copies = BackupFolder(settings.data)
     nightly = Nightly(lambda: make_nightly_copy(workshop, copies))
-    leaving = prepare_leaving(store, workshop, settings)
+    leaving = prepare_leaving(store, workshop, settings.data, is_demo=settings.demo, push_near=settings.push_near)
     pictures_here, children = PictureFolder(settings.data), Children()
     desk = CardDesk(children, lambda: read_keys(store.settings), pictures_here.file)
     planner, planning = prepare_planner(workshop, children, streams)

@@ -1,0 +1,76 @@
+"""How machines are heard, and how an alert leaves the pages, put together."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from runboard.alerts.beat import Beat
+from runboard.alerts.climb import Climber
+from runboard.alerts.mqtt import MqttEar
+from runboard.alerts.outside import Outside
+from runboard.alerts.push import Message, Push, Pusher
+from runboard.alerts.push_key import PushKey
+from runboard.alerts.push_service import post
+from runboard.alerts.speaker import Speaker
+from runboard.floor.broker import read_broker, take_message
+from runboard.floor.outside import channels, read_steps
+from runboard.floor.signals import Ears, settle_signals
+from runboard.floor.workshop import Workshop
+from runboard.lan import private_file
+from runboard.run.climb import Steps
+from runboard.run.dues import Due
+from runboard.run.event import write_moment
+from runboard.store.open import Store
+from runboard.web.alert_words import alert_words
+
+
+@dataclass(frozen=True)
+class Leaving:
+    """How machines are heard, and how an alert that nobody answers leaves the pages: outside, and by this computer."""
+
+    ears: Ears
+    mqtt: MqttEar
+    outside: Outside
+    speaker: Speaker
+    climber: Climber
+    push: Push
+    push_key: PushKey
+    pusher: Pusher
+    beat: Beat
+
+    def start(self) -> None:
+        """Begin to listen and to look."""
+        self.outside.start()
+        self.push.start()
+        self.beat.start()
+        self.mqtt.listen(read_broker(self.ears))
+
+    def stop(self) -> None:
+        """End every thread of them."""
+        self.mqtt.stop()
+        self.beat.stop()
+        self.outside.stop()
+        self.push.stop()
+
+
+def prepare_leaving(store: Store, workshop: Workshop, data: Path, *, is_demo: bool, push_near: bool) -> Leaving:
+    """Put it together; nothing runs yet. A demo does not sound by itself on somebody's computer."""
+    usual = Steps(computer=None) if is_demo else Steps()
+    workshop.steps = read_steps(store.settings, usual)
+    ears = Ears(workshop, store.sensors, store.settings)
+    outside, speaker = Outside(store.settings, workshop.clock), Speaker()
+
+    def send(due: Due) -> None:
+        outside.send(channels(store.settings), *alert_words(workshop, due))
+
+    climber = Climber(store.dues, workshop.clock, lambda: workshop.steps, send, lambda: speaker.play())
+    mqtt = MqttEar(lambda topic, payload: take_message(ears, read_broker(ears), topic, payload))
+    key = PushKey(data, private_file.write_first)
+    phones = Push(store.push, store.settings, workshop.clock, lambda one, what: post(key, one, what, push_near))
+
+    def push_due(due: Due) -> None:
+        says, _ = alert_words(workshop, due)
+        phones.send(Message(due.id, says, write_moment(due.due_at), wanted=lambda: store.dues.is_unanswered(due)))
+
+    pusher = Pusher(store.dues, workshop.clock, lambda: workshop.steps, push_due)
+    beat = Beat(lambda: settle_signals(ears), pusher.turn, climber.turn)
+    return Leaving(ears, mqtt, outside, speaker, climber, phones, key, pusher, beat)
