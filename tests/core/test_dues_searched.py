@@ -178,6 +178,27 @@ def test_an_order_line_is_there_with_the_tray_that_makes_its_pieces_enough(probl
     assert broken(problem, found.plan) == ()
 
 
+def test_what_is_due_first_comes_first_where_all_are_in_time_and_all_is_done_as_soon() -> None:
+    jobs = ((20, 400), (20, 300), (20, 100))
+
+    plan = greedy_plan(one_bench(jobs), 30)
+
+    assert [placed.start for placed in plan.placed] == [40, 20, 0]
+
+
+def test_of_two_order_lines_of_a_run_the_first_due_holds_the_other_up() -> None:
+    """Ten pieces by 45 and twenty by 85: the trays one after the other, though another job is as long."""
+    other = replace(hand(4, BENCH, 20, people=(ANN,), last=True), run="s")
+    problem = a_tray_each([(10, 45), (20, 85)])
+    problem = replace(problem, blocks=(*problem.blocks, other))
+
+    found = improved(problem)
+
+    assert lateness_of(problem, found.plan) == 0
+    assert found.plan.placed[4].start == 80
+    assert found.is_proved
+
+
 @settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 @given(problems(4))
 def test_no_plan_is_less_late_than_is_said_to_be_the_least(problem: Problem) -> None:

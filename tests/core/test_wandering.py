@@ -16,7 +16,7 @@ def plans_of(problem: Problem, answers: int, seed: int = 1) -> list[Plan]:
     return [plan for _, plan in islice(wander(problem, seed), answers) if plan is not None]
 
 
-@settings(max_examples=40)
+@settings(max_examples=40, deadline=None)
 @given(problems())
 def test_every_plan_keeps_the_rules(problem: Problem) -> None:
     try:

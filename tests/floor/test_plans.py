@@ -10,7 +10,7 @@ import pytest
 
 from runboard.floor import plans
 from runboard.floor.look import state_for, state_tag
-from runboard.floor.plans import AGAIN, Planner, holding, holding_with_change, latest, plan_at_once
+from runboard.floor.plans import AGAIN, Planner, _moved, holding, holding_with_change, latest, plan_at_once
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
 from runboard.floor.warming import Warming
@@ -289,6 +289,39 @@ def test_what_is_proved_already_is_not_searched_for(scene: Scene):
     scene.turns()
 
     assert not scene.work.tasks
+
+
+def test_what_is_proved_but_late_is_searched_for(scene: Scene):
+    scene.planner.turn()
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    problem, finish = planned.answer.problem, planned.answer.finish
+    in_time = replace(problem.orders[0], due=finish)
+    late = replace(problem.orders[0], by_then=5, due=first_tray(problem, planned.plan) - 1)
+    for order, many in ((in_time, 0), (late, 1)):
+        shown = replace(planned.answer, problem=replace(problem, orders=(order,)))
+        scene.workshop.planned = replace(planned, answer=shown, bound=Bound(finish, "search"))
+        scene.planner.look_further()
+        scene.turns()
+
+        assert len(scene.work.tasks) == many
+
+
+def first_tray(problem: Problem, plan: Plan) -> int:
+    """When the first tray is through the last step."""
+    return min(plan.end(problem, one.index) for one in problem.blocks if one.last)
+
+
+def test_what_was_proved_of_plans_in_time_is_not_said_beside_a_later_one(scene: Scene):
+    scene.planner.turn()
+    before = latest(scene.workshop)
+    assert before is not None and before.plan is not None
+    before = replace(before, bound=Bound(20, "search", with_dues=30))
+    late = replace(before.answer.problem, orders=(replace(before.answer.problem.orders[0], due=0),))
+    later = replace(before, answer=replace(before.answer, problem=late))
+
+    assert _moved(before, before) == Bound(20, "search", with_dues=30)
+    assert _moved(before, later) == Bound(20, "search")
 
 
 def test_a_search_that_finds_five_minutes_is_told_of(scene: Scene):
