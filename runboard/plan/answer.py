@@ -72,7 +72,7 @@ def answer(
         return replace(empty, plan=Plan(()))
     rule = Rule(problem)
     try:
-        made = greedy(problem, GOES_AGAIN if before is not None and rule.is_compiled else None)
+        made = greedy(problem, GOES_AGAIN if before is not None and rule.is_compiled else None, rule)
     except NoPlace:
         return empty
     carried = _carried_over(rule, before, empty) if before is not None else None

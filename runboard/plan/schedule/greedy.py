@@ -42,9 +42,9 @@ def greedy_plan(problem: Problem, goes: int | None = None) -> Plan:
     return greedy(problem, goes).plan
 
 
-def greedy(problem: Problem, goes: int | None = None) -> Greedy:
-    """As ``greedy_plan``, with what made the plan."""
-    search = _Search(Rule(problem))
+def greedy(problem: Problem, goes: int | None = None, rule: Rule | None = None) -> Greedy:
+    """As ``greedy_plan``, with what made the plan. ``rule`` is the problem's, where it is built already."""
+    search = _Search(rule or Rule(problem))
     if goes is None:
         blocks = _BLOCKS_COMPILED if search.rule.is_compiled else _BLOCKS_PLAIN
         goes = max(4, min(400, blocks // max(1, len(problem.blocks))))

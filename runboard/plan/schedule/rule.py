@@ -73,7 +73,8 @@ class Rule:
         self.is_compiled = self.replicate is not _PLAIN
         table = tables(problem)
         self.real = as_estimated(table)
-        self.table, self.fresh, self.state = self.row(table), self.row(fresh_state(table)), self.row(fresh_state(table))
+        self.table, self.fresh = self.row(table), self.row(fresh_state(table))
+        self.state = self.fresh.copy()
         self._found = self.row([0])
         self._estimated, self._real = self.row(self.real), self.row(self.real)
         self.last_finish = -1

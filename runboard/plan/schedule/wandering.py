@@ -49,7 +49,7 @@ class _Search:
     def __init__(self, problem: Problem, seed: int) -> None:
         self.problem, self.rule = problem, Rule(problem)
         self.random = Random(seed)  # noqa: S311 - chance that is the same each time, for no secret
-        first = greedy(problem, _RULES)
+        first = greedy(problem, _RULES, self.rule)
         self.has_wet_dust = has_wet_dust(problem)
         self.steps = _chosen_by(problem, lambda block: [(block.run, block.step)])
         self.trays = _chosen_by(problem, lambda block: [(block.run, tray) for tray in block.trays])
