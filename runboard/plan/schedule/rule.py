@@ -1,6 +1,7 @@
 """The dispatch rule on one problem: priorities and knobs in, a plan out. Compiled once ``warm`` was called, plain till then."""
 
 from collections.abc import Callable, Iterable, Sequence
+from copy import copy
 from dataclasses import dataclass
 from typing import Any
 
@@ -74,7 +75,7 @@ class Rule:
         table = tables(problem)
         self.real = as_estimated(table)
         self.table, self.fresh = self.row(table), self.row(fresh_state(table))
-        self.state = self.fresh.copy()
+        self.state = copy(self.fresh)
         self._found = self.row([0])
         self._estimated, self._real = self.row(self.real), self.row(self.real)
         self.last_finish = -1
