@@ -70,12 +70,17 @@ def work_of(problem: Problem, plan: Plan, person: int) -> list[At]:
 
 def walks_of(problem: Problem, plan: Plan, person: int) -> list[Walk]:
     """The walks of a person: where their hands are needed they are there; while they only watch they are in that room."""
-    work, room, found = work_of(problem, plan, person), problem.people[person].room, []
-    for start, place, block in sorted(_places(problem, work)):
+    room, found = problem.people[person].room, []
+    for start, place, block in places_of(problem, plan, person):
         if room not in (-1, place):
             found.append(Walk(max(0, start - problem.walks[room][place]), start, person, place, block))
         room = place
     return found
+
+
+def places_of(problem: Problem, plan: Plan, person: int) -> list[tuple[int, int, int]]:
+    """Where a person is, in order: (from when, in which room, at which block), one for each thing that they are at."""
+    return sorted(_places(problem, work_of(problem, plan, person)))
 
 
 def _places(problem: Problem, work: list[At]) -> Iterator[tuple[int, int, int]]:

@@ -23,7 +23,7 @@ class People:
         self.there = [at for at, person in enumerate(self.problem.people) if person.windows]
         self.hands: dict[int, dict[int, Any]] = {}
         self.eyes = Eyes(model, self.there)
-        self._done: dict[int, list[Done]] = {at: [] for at in range(len(self.problem.people))}
+        self.done: dict[int, list[Done]] = {at: [] for at in range(len(self.problem.people))}
         self._all: list[Done] = []
         for block in self.problem.blocks:
             self._take(block)
@@ -47,7 +47,7 @@ class People:
             self._add_setup(block, setup)
         if block.watched is not None:
             for who, done in self.eyes.take(block, block.watched):
-                (self._all if who is None else self._done[who]).append(done)
+                (self._all if who is None else self.done[who]).append(done)
 
     def _one_of(self, block: Block, able: tuple[int, ...]) -> dict[int, Any]:
         """A literal for each who may: None where there is only one."""
@@ -67,7 +67,7 @@ class People:
         start = self.model.begins[block.index] + stretch.offset
         self._all.append(Done(kind, start, stretch.length, None, block.begun))
         for one, literal in by.items():
-            self._done[one].append(Done(kind, start, stretch.length, literal, block.begun))
+            self.done[one].append(Done(kind, start, stretch.length, literal, block.begun))
 
     def _add_setup(self, block: Block, need: Any) -> None:
         """The setup before a block, by whose hands do the rest, within the same hours."""
@@ -81,7 +81,7 @@ class People:
             spans = common(windows, within(station.runs, 0, block.setup + block.length))
             spans = reduce(common, self._with_setup(block, one), spans)
             keep_in(self.model, start, spans, literals)
-            self._done[one].append(Done((block.station, "hands-on"), start, block.setup, self._both(literals)))
+            self.done[one].append(Done((block.station, "hands-on"), start, block.setup, self._both(literals)))
 
     def _with_setup(self, block: Block, person: int) -> list[tuple[Span, ...]]:
         windows = self.problem.people[person].windows
@@ -102,7 +102,7 @@ class People:
             # Where a machine is watched from another room, walks are taken too strictly or not at all.
             self.model.is_bound = self.model.is_plan = False
         for clique in cliques(self.problem):
-            for done in self._done.values():
+            for done in self.done.values():
                 rows = [self._row(one) for one in done if one.kind in clique]
                 if len(rows) > 1:
                     self.model.model.add_no_overlap(rows)
@@ -135,7 +135,7 @@ class People:
     # walking
 
     def _keep_walks(self) -> None:
-        for done in self._done.values():
+        for done in self.done.values():
             rooms: dict[int, list[Done]] = defaultdict(list)
             for one in done:
                 rooms[self.problem.stations[one.kind[0]].room].append(one)
@@ -162,7 +162,7 @@ class People:
 
     def _keep_heads(self) -> None:
         """The first walk, from the room that somebody is in now."""
-        for person, done in self._done.items():
+        for person, done in self.done.items():
             room = self.problem.people[person].room
             for one in done if room >= 0 else ():
                 walk = self.problem.walks[room][self.problem.stations[one.kind[0]].room]

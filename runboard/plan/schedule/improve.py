@@ -6,6 +6,7 @@ it is better than the one at hand, so the worst that can come of it is the plan 
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from runboard.plan.schedule.alike import alike
@@ -14,7 +15,8 @@ from runboard.plan.schedule.caps import Capped
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.domains import Chains
-from runboard.plan.schedule.greedy import NoPlace, warm
+from runboard.plan.schedule.fewer_walks import WALKS_SECONDS, WALKS_SHARE, calm, with_fewer_walks
+from runboard.plan.schedule.greedy import NoPlace
 from runboard.plan.schedule.improved import Improved, improved
 from runboard.plan.schedule.lateness import lateness, lateness_of, soonest_ends
 from runboard.plan.schedule.less_late import kept_late, less_late, whatever_is_due
@@ -22,6 +24,7 @@ from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.refill import evenings_of, refilled, weights_of
 from runboard.plan.schedule.renamed import renamed
 from runboard.plan.schedule.staffing import counts_heads, differ, with_people
+from runboard.plan.schedule.usual_seconds import of_a_go, of_making
 from runboard.plan.schedule.wandering import wander
 from runboard.plan.schedule.wish import Watching
 
@@ -33,16 +36,11 @@ Clock = Callable[[], float]
 # Blocks up to which the whole is searched at once; of more, some evenings at a time; of many more, the whole never.
 _WHOLE, _VERY_LONG = 130, 260
 _TENTHS = 10
-# The share of the time for the dispatch rule's priorities, at first and then again in a long plan; and how many blocks the rule
-# places in a second, compiled or not.
+# The share of the time for the dispatch rule's priorities, at first and then again in a long plan.
 _FIRST_SHARE, _WANDER_SHARE = 0.03, 0.25
-_BLOCKS_A_SECOND = 1_500_000
-_BLOCKS_PLAIN = 15_000
 _EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
-# Some evenings at a time: the share of the time, and the most of them. Seconds to make a model, for a block and a person.
-_REFILL_SHARE = 0.25
-_WIDEST = 3
-_MAKING = 0.0004
+# Some evenings at a time: the share of the time, and the most of them.
+_REFILL_SHARE, _WIDEST = 0.25, 3
 # Counting heads first, in a long plan: the share of the time; and what is spent on finding people for what that finds.
 _HEADS_SHARE, _PEOPLE_SECONDS = 0.25, 4.0
 # Being less late, in a long plan: the share of the time; and of what could be done sooner if nothing were due.
@@ -58,12 +56,13 @@ def improve(
     workers: int = 1,
     clock: Clock | None = None,
 ) -> Improved:
-    """The best plan found within so many seconds, never worse than ``plan``. ``told(done, total, latest)`` hears of each
-    better one; a proof ends it sooner. Seconds are those of ``clock``, or, without one, those that the solver counts and
-    that other work takes on a usual computer."""
+    """The best plan found within so many seconds, never worse than ``plan``, and then one with fewer walks that is as good.
+    ``told(done, total, latest)`` hears of each better one, and of that last; a proof ends it sooner. Seconds are those of
+    ``clock``, or, without one, those that the solver counts and that other work takes on a usual computer."""
     search = _Search(problem, plan, seconds, told, seed, workers, clock)
     if problem.blocks:
         search.run()
+        search.walk_less()
     return search.latest()
 
 
@@ -73,12 +72,13 @@ class _Search:
     def __init__(
         self, problem: Problem, plan: Plan, seconds: float, told: Told, seed: int, workers: int, clock: Clock | None
     ) -> None:
-        self.problem, self.seconds, self.told = problem, seconds, told
+        self.problem, self.told, self.total = problem, told, seconds
+        self.seconds = seconds * (1 - WALKS_SHARE)
         self.seed, self.workers = seed, workers
         self.clock, self.began, self.counted = clock, clock() if clock else 0.0, 0.0
         self.is_long = len(problem.blocks) > _WHOLE
         self.chains, self.same = Chains(problem), alike(problem)
-        self.plan = plan
+        self.plan = self.given = plan
         again = renamed(plan, self.same)
         if not broken(problem, again):
             self.plan = again
@@ -133,6 +133,13 @@ class _Search:
             self._wander(self.seconds)
         self._race()
         self._leave_dues_aside()
+
+    def walk_less(self) -> None:
+        """With what time was kept back, or some of what a proof left: as soon done, with fewer walks."""
+        self.seconds = min(self.total, self.used + WALKS_SECONDS)
+        calmest = min(self.given, self.plan, key=partial(calm, self.problem))
+        limits = self._limits(WALKS_SECONDS)
+        self.plan = with_fewer_walks(self.problem, calmest, lambda: self.seconds - self.used, self.spend, limits)
         self._tell()
 
     # what is found
@@ -162,8 +169,8 @@ class _Search:
             self._tell()
 
     def _tell(self) -> None:
-        done = int(min(self.used, self.seconds) * _TENTHS)
-        self.told(done, int(self.seconds * _TENTHS), self.latest())
+        done = int(min(self.used, self.total) * _TENTHS)
+        self.told(done, int(self.total * _TENTHS), self.latest())
 
     # how
 
@@ -176,13 +183,12 @@ class _Search:
 
     def _wander(self, seconds: float) -> None:
         """Other priorities for the dispatch rule: nothing wins so much so soon on a long plan."""
-        each = len(self.problem.blocks) / (_BLOCKS_A_SECOND if warm() else _BLOCKS_PLAIN)
         until, self.seed = self.used + seconds, self.seed + 1
         if self.is_over:
             return
         try:
             for goes, plan in wander(self.problem, self.seed):
-                self.spend(goes * each)
+                self.spend(goes * of_a_go(self.problem))
                 if plan is not None:
                     self.take(plan)
                 if self.is_over or self.used >= until:
@@ -199,18 +205,13 @@ class _Search:
             while at < len(spans := evenings_of(self.problem, self.plan)) and self.used < until and not self.is_over:
                 opens = spans[at][0]
                 closes = spans[at + width][1] if at + width < len(spans) else self.finish
-                limits = self._limits(each)
-                found, took = refilled(self.problem, self.plan, opens, closes, limits, weights)
+                found, took = refilled(self.problem, self.plan, opens, closes, self._limits(each), weights)
                 self.seed += 1
-                self.spend(took + self._making(len(found.placed)))
+                self.spend(took + of_making(self.problem, len(found.placed)))
                 self._keep(found)
                 at += 1
             if before == self.plan:
                 width, each = width % _WIDEST + 1, each * 1.25
-
-    def _making(self, blocks: int) -> float:
-        """Roughly what making a model takes, which the solver's own seconds leave out."""
-        return _MAKING * blocks * len(self.problem.people)
 
     def _keep(self, plan: Plan) -> None:
         """A refilled plan is kept where it is no worse: what it wins shows later."""
@@ -271,7 +272,7 @@ class _Search:
 
     def _answer(self, model: Model, seconds: float, seen: Callable[[Plan], object] | None = None) -> Answer:
         answer = model.solve(self._limits(seconds), seen)
-        self.spend(answer.seconds + self._making(len(self.problem.blocks)))
+        self.spend(answer.seconds + of_making(self.problem, len(self.problem.blocks)))
         self.seed += 1
         return answer
 
@@ -289,7 +290,7 @@ class _Search:
         """A plan that counts heads only, made one of named people."""
         limits = self._limits(_PEOPLE_SECONDS)
         found, took = with_people(self.problem, plan, self._wish("named"), limits)
-        self.spend(took + self._making(len(plan.placed)))
+        self.spend(took + of_making(self.problem, len(plan.placed)))
         if found is not None:
             self.take(found)
 
