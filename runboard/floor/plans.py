@@ -207,7 +207,8 @@ class Planner:
         if problem is not planned.answer.problem or before is None:
             return 0
         planned = replace(planned, bound=limit or planned.bound)
-        if plan is not None and is_worth_telling(problem, plan, before):
+        is_last = task is not None and bool(task.result)
+        if plan is not None and is_worth_telling(problem, plan, before, is_last=is_last):
             self._publish(replace(planned, answer=with_plan(planned.answer, plan), version=planned.version + 1))
             return 1
         self.workshop.planned = planned

@@ -11,6 +11,7 @@ from datetime import datetime
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import FinishWith, Question, later
+from runboard.plan.schedule.attending import walks_in
 from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.greedy import NoPlace, greedy
 from runboard.plan.schedule.lateness import lateness
@@ -89,12 +90,18 @@ def with_plan(before: Answer, plan: Plan) -> Answer:
     return _offering(replace(before, plan=plan, priority=priority, knobs=knobs), rule)
 
 
-def is_worth_telling(problem: Problem, plan: Plan, before: Plan) -> bool:
+def is_worth_telling(problem: Problem, plan: Plan, before: Plan, *, is_last: bool = False) -> bool:
     """Whether a plan is so much better that it is worth changing what people are offered: less late, a window won, or five
-    minutes in which somebody is there."""
+    minutes in which somebody is there; as the last word of a search also fewer walks in a plan done no later."""
     if _value(problem, plan)[0] != _value(problem, before)[0]:
         return _value(problem, plan) < _value(problem, before)
     saved = later(problem, before.finish(problem), plan.finish(problem))
+    if (
+        is_last
+        and plan.finish(problem) <= before.finish(problem)
+        and walks_in(problem, plan) < walks_in(problem, before)
+    ):
+        return True
     return plan.finish(problem) < before.finish(problem) and not saved.is_small
 
 

@@ -2,16 +2,21 @@
 
 from hypothesis import given, settings
 
+from runboard.plan.answer import is_worth_telling
+from runboard.plan.schedule.attending import walks_in
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Limits
-from runboard.plan.schedule.fewer_walks import calm, walks_in, with_fewer_walks
+from runboard.plan.schedule.fewer_walks import calm, with_fewer_walks
 from runboard.plan.schedule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.improve import improve
 from runboard.plan.schedule.lateness import lateness_of
 from runboard.plan.schedule.priorities import RULES, Features, ranked
-from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.problem import Block, Placed, Plan, Problem, Station, Stretch, Worker
 from runboard.plan.schedule.rule import Knobs, Rule
-from tests.core.instances import problems, the_trial
+from tests.core.instances import MONDAY, problems, the_trial
+
+HANDS = (Stretch("hand", 0, 10, "hands-on"),)
+FAR_APART = ((0, 4), (4, 0))
 
 
 def calmer(problem: Problem, plan: Plan, work: float) -> Plan:
@@ -66,3 +71,39 @@ def test_a_plan_that_is_proved_the_best_is_told_of_with_fewer_walks() -> None:
     assert found.is_proved
     assert told[-1] == found.plan
     assert calm(problem, found.plan) <= min(calm(problem, one) for one in told)
+
+
+def two_rooms() -> Problem:
+    """Two pieces of work in each of two rooms, in any order."""
+    blocks = tuple(
+        Block(at, "r", f"load {at}", f"step {at}", f"operation {at}", (str(at),), 1, at % 2, HANDS, (0,))
+        for at in range(4)
+    )
+    stations = (Station("bench", "Bench", 0), Station("packing", "Packing", 1))
+    return Problem(MONDAY, stations, (Worker("ann", "Ann", ((0, 1000),)),), (), ("shop", "house"), FAR_APART, blocks)
+
+
+def begun_at(*ticks: int) -> Plan:
+    return Plan(tuple(Placed(at, tick, hands=0) for at, tick in enumerate(ticks)))
+
+
+def test_fewer_walks_alone_are_told_of_only_as_the_last_word_of_a_search() -> None:
+    problem = two_rooms()
+    to_and_fro, once = begun_at(0, 20, 40, 60), begun_at(0, 40, 20, 60)
+
+    assert broken(problem, to_and_fro) == broken(problem, once) == ()
+    assert (walks_in(problem, to_and_fro), walks_in(problem, once)) == (3, 1)
+    assert is_worth_telling(problem, once, to_and_fro, is_last=True)
+    assert not is_worth_telling(problem, once, to_and_fro)
+    assert not is_worth_telling(problem, to_and_fro, once, is_last=True)
+    assert not is_worth_telling(problem, begun_at(0, 40, 20, 61), to_and_fro, is_last=True)
+
+
+def test_what_waits_without_need_is_begun_at_once() -> None:
+    problem = two_rooms()
+
+    found = calmer(problem, begun_at(5, 20, 40, 60), 0.1)
+
+    assert walks_in(problem, found) == 1
+    assert found.finish(problem) <= 70
+    assert min(one.start for one in found.placed) == 0

@@ -78,6 +78,11 @@ def walks_of(problem: Problem, plan: Plan, person: int) -> list[Walk]:
     return found
 
 
+def walks_in(problem: Problem, plan: Plan) -> int:
+    """How often somebody goes from a room to another."""
+    return sum(len(walks_of(problem, plan, person)) for person in range(len(problem.people)))
+
+
 def places_of(problem: Problem, plan: Plan, person: int) -> list[tuple[int, int, int]]:
     """Where a person is, in order: (from when, in which room, at which block), one for each thing that they are at."""
     return sorted(_places(problem, work_of(problem, plan, person)))

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from runboard.plan.schedule.attending import places_of, walks_of
+from runboard.plan.schedule.attending import places_of, walks_in
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Limits, Wish
 from runboard.plan.schedule.cpsat_walks import FewWalks, WalksModel
@@ -29,11 +29,6 @@ _SHARE = 0.6
 
 # How late a plan is and when it is done, how often somebody walks, and the sum of all begins.
 Calm = tuple[int, int, int, int]
-
-
-def walks_in(problem: Problem, plan: Plan) -> int:
-    """How often somebody goes from a room to another."""
-    return sum(len(walks_of(problem, plan, person)) for person in range(len(problem.people)))
 
 
 def calm(problem: Problem, plan: Plan) -> Calm:
