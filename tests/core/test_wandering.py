@@ -2,12 +2,14 @@
 
 from itertools import islice
 
+import pytest
 from hypothesis import given, settings
 
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.improve import improve
 from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.rule import Rule
 from runboard.plan.schedule.wandering import wander
 from tests.core.instances import problems, the_trial
 
@@ -40,6 +42,23 @@ def test_the_same_seed_finds_the_same() -> None:
     problem = the_trial(6)
 
     assert plans_of(problem, 6, seed=3) == plans_of(problem, 6, seed=3)
+
+
+def test_a_search_has_the_rule_compiled_before_it_begins(monkeypatch: pytest.MonkeyPatch) -> None:
+    were_compiled: list[bool] = []
+
+    class Watched(Rule):
+        def __init__(self, problem: Problem) -> None:
+            super().__init__(problem)
+            were_compiled.append(self.is_compiled)
+
+    problem = the_trial(6)
+    plan = greedy_plan(problem)
+    monkeypatch.setattr("runboard.plan.schedule.wandering.Rule", Watched)
+
+    improve(problem, plan, 2, lambda *_: None)
+
+    assert were_compiled[0]
 
 
 def test_a_search_ends_when_its_clock_says_so() -> None:

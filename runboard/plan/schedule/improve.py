@@ -186,9 +186,10 @@ class _Search:
         until, self.seed = self.used + seconds, self.seed + 1
         if self.is_over:
             return
+        each = of_a_go(self.problem)  # before the search is made: this has the rule compiled
         try:
             for goes, plan in wander(self.problem, self.seed):
-                self.spend(goes * of_a_go(self.problem))
+                self.spend(goes * each)
                 if plan is not None:
                     self.take(plan)
                 if self.is_over or self.used >= until:
