@@ -14,7 +14,7 @@ from runboard.plan.prices import FinishWith, Question, later
 from runboard.plan.schedule.attending import walks_in
 from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.greedy import NoPlace, greedy
-from runboard.plan.schedule.lateness import lateness
+from runboard.plan.schedule.lateness import worth
 from runboard.plan.schedule.priorities import by_start
 from runboard.plan.schedule.problem import Block, Plan, Problem
 from runboard.plan.schedule.rule import Knobs, Rule
@@ -77,7 +77,7 @@ def answer(
     except NoPlace:
         return empty
     carried = _carried_over(rule, before, empty) if before is not None else None
-    if carried is not None and carried.plan is not None and _value(problem, carried.plan) <= _value(problem, made.plan):
+    if carried is not None and carried.plan is not None and worth(problem, carried.plan) <= worth(problem, made.plan):
         return _offering(carried, rule)
     return _offering(replace(empty, plan=made.plan, priority=made.priority, knobs=made.knobs), rule)
 
@@ -93,8 +93,8 @@ def with_plan(before: Answer, plan: Plan) -> Answer:
 def is_worth_telling(problem: Problem, plan: Plan, before: Plan, *, is_last: bool = False) -> bool:
     """Whether a plan is so much better that it is worth changing what people are offered: less late, a window won, or five
     minutes in which somebody is there; as the last word of a search also fewer walks in a plan done no later."""
-    if _value(problem, plan)[0] != _value(problem, before)[0]:
-        return _value(problem, plan) < _value(problem, before)
+    if worth(problem, plan)[0] != worth(problem, before)[0]:
+        return worth(problem, plan) < worth(problem, before)
     saved = later(problem, before.finish(problem), plan.finish(problem))
     if (
         is_last
@@ -128,11 +128,6 @@ def _hands(seen: PersonState | None) -> tuple[str, str] | None:
 def _late(state: ShopState, book: Book, now: datetime) -> dict[str, Sequence[TooLate]]:
     people = (person.key for person in book.people if not person.removed and person.key in state.people)
     return {key: late for key in people if (late := too_late(state, book, key, now))}
-
-
-def _value(problem: Problem, plan: Plan) -> tuple[int, int]:
-    ends = [plan.end(problem, at) for at in range(len(problem.blocks))]
-    return lateness(problem, ends), plan.finish(problem)
 
 
 def _with_first(rule: Rule, priority: Sequence[int], knobs: Knobs) -> FinishWith:

@@ -3,11 +3,15 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import Any
 
 from runboard.run.air import clear_at, heating_there
+from runboard.run.event import Event
 from runboard.run.names import next_load
+from runboard.run.refusal import Refused
 from runboard.run.route import Step
-from runboard.run.state import Load, Rest, RunState, ShopState, Tray
+from runboard.run.rules import check_rules
+from runboard.run.state import EMPTY, Load, Rest, RunState, ShopState, Tray
 from runboard.shop.book import Book, Station, may_work_while_watching
 from runboard.shop.care import finish_of
 from runboard.shop.hours import is_open
@@ -82,6 +86,16 @@ def services_of(book: Book, run: RunState, step_key: str, station_key: str) -> s
     step = run.route.step(step_key)
     station = book.station(station_key)
     return {*(step.operation.services if step else ()), *(station.services if station else ())}
+
+
+def is_allowed(scene: Scene, kind: str, run: RunState, load: Load, body: Mapping[str, Any] = EMPTY) -> bool:
+    """Whether the rules would take a press about a load from whoever asks, now."""
+    event = Event("zzzzzz", kind, scene.now, run=run.id, load=load.id, person=scene.person, body=body)
+    try:
+        check_rules(scene.state, event, scene.book)
+    except Refused:
+        return False
+    return True
 
 
 def time_left(scene: Scene) -> timedelta:

@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from runboard.run.state import EMPTY
+from runboard.run.state import EMPTY, Load, RunState
+from runboard.shop.book import Book
 
 
 @dataclass(frozen=True)
@@ -30,3 +31,25 @@ class Move:
     facts: Mapping[str, Any] = field(default_factory=dict)
     price: Mapping[str, Any] = EMPTY
     why: Mapping[str, Any] = EMPTY
+
+
+def of_load(
+    book: Book, run: RunState, load: Load, code: str, because: str, rank: tuple[Any, ...], **facts: Any
+) -> Move:
+    """The move about a load that is begun. ``facts`` are said in its sentence and in its reason, its station in both."""
+    station, step = book.station(load.station), run.route.step(load.step)
+    said = {"station": station.name if station else load.station, **facts}
+    return Move(
+        f"{code}|{run.id}|{load.id}",
+        code,
+        {"code": because, "facts": said},
+        rank,
+        run.id,
+        load.id,
+        load.step,
+        load.station,
+        station.room if station else "",
+        tuple(load.pieces),
+        load.pieces,
+        facts={**said, "step": step.name if step else load.step},
+    )

@@ -9,13 +9,11 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.candidates import Candidate, Scene, candidates, open_loads, time_left
-from runboard.plan.move import Move
+from runboard.plan.candidates import Candidate, Scene, candidates, is_allowed, open_loads, time_left
+from runboard.plan.move import Move, of_load
 from runboard.plan.taking_over import takes
 from runboard.run.event import Event, parse_moment
 from runboard.run.fold import apply
-from runboard.run.refusal import Refused
-from runboard.run.rules import check_rules
 from runboard.run.state import Load, RunState, ShopState
 from runboard.run.texts import places_for
 from runboard.shop.book import Book, may_work_while_watching
@@ -111,28 +109,10 @@ def _of_load(scene: Scene, run: RunState, load: Load) -> Move | None:
         return None
     code, because, kind = LOADS_THAT_WAIT.get(load.state, ("go on", "put aside", "load started"))
     body = {"how": "resume"} if kind == "stop settled" else {}
-    event = Event("zzzzzz", kind, scene.now, run=run.id, load=load.id, person=scene.person, body=body)
-    try:
-        check_rules(scene.state, event, scene.book)
-    except Refused:
+    if not is_allowed(scene, kind, run, load, body):
         return None
     rank = {"unload": 0, "settle": 2, "go on": 3}[code]
-    station = scene.book.station(load.station)
-    step = run.route.step(load.step)
-    return Move(
-        f"{code}|{run.id}|{load.id}",
-        code,
-        {"code": because, "facts": {"station": station.name if station else load.station}},
-        (rank, load.phase_at or scene.now),
-        run.id,
-        load.id,
-        load.step,
-        load.station,
-        station.room if station else "",
-        tuple(load.pieces),
-        load.pieces,
-        facts={"step": step.name if step else load.step, "station": station.name if station else load.station},
-    )
+    return of_load(scene.book, run, load, code, because, (rank, load.phase_at or scene.now))
 
 
 def _start(scene: Scene, one: Candidate, ready: list[Candidate]) -> Move:

@@ -8,8 +8,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from runboard.plan.move import Move
-from runboard.plan.schedule.presence import open_spans, open_ticks
-from runboard.plan.schedule.problem import TICK, Plan, Problem
+from runboard.plan.schedule.presence import open_minutes, open_spans
+from runboard.plan.schedule.problem import Plan, Problem
 from runboard.run.state import ShopState
 
 # The tick at which all would be done with this block begun first; None where no plan was found.
@@ -60,8 +60,7 @@ def later(problem: Problem, finish: int, than: int) -> Price:
     """How much later one finish is than another: never less than nothing."""
     if finish <= than:
         return Price(0.0)
-    ticks = open_ticks(problem, finish) - open_ticks(problem, than)
-    return Price(ticks * TICK.total_seconds() / 60, windows_by(problem, finish) - windows_by(problem, than))
+    return Price(open_minutes(problem, than, finish), windows_by(problem, finish) - windows_by(problem, than))
 
 
 def windows_by(problem: Problem, tick: int) -> int:

@@ -4,12 +4,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from runboard.plan.candidates import Scene, attendance, open_loads, time_left
-from runboard.plan.move import Move
+from runboard.plan.candidates import Scene, attendance, is_allowed, open_loads, time_left
+from runboard.plan.move import Move, of_load
 from runboard.plan.schedule.problem import Placed, Plan, Problem
-from runboard.run.event import Event
-from runboard.run.refusal import Refused
-from runboard.run.rules import check_rules
 from runboard.run.state import Load, RunState
 from runboard.shop.book import Book, may_work_while_watching
 
@@ -35,7 +32,7 @@ def takes(scene: Scene) -> Iterator[Move]:
     if seen is None or seen.came_at is None or seen.away or time_left(scene) <= timedelta(0):
         return
     for run, load in open_loads(scene.state):
-        if _is_watched_by_another(scene, run, load) and _is_allowed(scene, run, load):
+        if _is_watched_by_another(scene, run, load) and _may_take(scene, run, load):
             yield _move(scene, run, load)
 
 
@@ -83,13 +80,10 @@ def _is_watched_by_another(scene: Scene, run: RunState, load: Load) -> bool:
     return is_watched and load.watcher not in ("", scene.person)
 
 
-def _is_allowed(scene: Scene, run: RunState, load: Load) -> bool:
-    event = Event("zzzzzz", "watch taken", scene.now, run=run.id, load=load.id, person=scene.person, body={})
-    try:
-        check_rules(scene.state, event, scene.book)
-    except Refused:
-        return False
-    return all(_are_in_sight(scene.book, load.station, other.station) for other in scene.watched)
+def _may_take(scene: Scene, run: RunState, load: Load) -> bool:
+    return is_allowed(scene, "watch taken", run, load) and all(
+        _are_in_sight(scene.book, load.station, other.station) for other in scene.watched
+    )
 
 
 def _are_in_sight(book: Book, one: str, other: str) -> bool:
@@ -101,21 +95,6 @@ def _are_in_sight(book: Book, one: str, other: str) -> bool:
 
 
 def _move(scene: Scene, run: RunState, load: Load) -> Move:
-    station, watcher = scene.book.station(load.station), scene.book.person(load.watcher)
-    seen, step = scene.state.people.get(load.watcher), run.route.step(load.step)
+    watcher, seen = scene.book.person(load.watcher), scene.state.people.get(load.watcher)
     name = watcher.name if watcher else (seen.name if seen else "") or load.watcher
-    facts = {"station": station.name if station else load.station, "person": name}
-    return Move(
-        f"take over|{run.id}|{load.id}",
-        "take over",
-        {"code": "another watches", "facts": facts},
-        (10,),
-        run.id,
-        load.id,
-        load.step,
-        load.station,
-        station.room if station else "",
-        tuple(load.pieces),
-        load.pieces,
-        facts={**facts, "step": step.name if step else load.step},
-    )
+    return of_load(scene.book, run, load, CODE, "another watches", (10,), person=name)

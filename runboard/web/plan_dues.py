@@ -8,8 +8,8 @@ from babel.lists import format_list
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.effort import finish_of
 from runboard.plan.schedule.lateness import dated, lateness_of, soonest_ends, there_at
-from runboard.plan.schedule.presence import open_ticks
-from runboard.plan.schedule.problem import TICK, Order, Plan, Problem
+from runboard.plan.schedule.presence import open_minutes
+from runboard.plan.schedule.problem import Order, Plan, Problem
 from runboard.run.state import Order as OrderLine
 from runboard.web.plan_words import Names, bound_sentence
 
@@ -54,7 +54,7 @@ def limit_sentences(names: Names, plan: Plan, limit: Bound, run: str = "") -> It
     if limit.tick >= finish:
         yield names.say("proved")
         return
-    minutes = round((open_ticks(problem, finish) - open_ticks(problem, limit.tick)) * TICK.total_seconds() / 60)
+    minutes = round(open_minutes(problem, limit.tick, finish))
     lines = _kept(names, plan, finish)
     facts = {"lines": format_list(lines, locale="en") if lines else "none", "minutes": minutes}
     if limit.with_dues >= finish:

@@ -8,7 +8,7 @@ from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.effort import finish_of, hands_ticks, person_loads
 from runboard.plan.schedule.forecast import Forecast
 from runboard.plan.schedule.holding import holder
-from runboard.plan.schedule.presence import open_ticks
+from runboard.plan.schedule.presence import open_minutes
 from runboard.plan.schedule.problem import TICK, Plan, Problem
 from runboard.plan.schedule.record import operations_record
 from runboard.run.event import parse_moment, write_moment
@@ -37,14 +37,13 @@ def plan_record(run: RunState, answer: Answer, bound: Bound, outlook: Forecast |
     problem, plan = answer.problem, answer.plan or Plan(())
     is_any = any(block.run == run.id for block in problem.blocks)
     finish = finish_of(problem, plan, run.id)
-    gap = _minutes(open_ticks(problem, finish) - open_ticks(problem, min(finish, bound.tick)))
     return {
         "run": run.id,
         "made_at": write_moment(answer.now),
         "finish": _at(problem, finish) if is_any else None,
         "bound": _at(problem, bound.tick) if is_any else None,
         "bound_rule": bound.rule if is_any else None,
-        "gap_open_minutes": gap,
+        "gap_open_minutes": round(open_minutes(problem, bound.tick, finish), 1),
         "proved": finish <= bound.tick,
         "hands_on_minutes": _minutes(hands_ticks(problem, plan, run.id)),
         "walks": sum(one.walks for one in person_loads(problem, plan, run.id)),

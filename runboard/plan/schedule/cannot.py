@@ -1,10 +1,11 @@
 """What no plan can hold, and why: a station that is out of use, a skill that nobody has, no window long enough."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Any
 
 from runboard.plan.schedule.fitting import Fitting
+from runboard.plan.schedule.one_run import numbered_anew
 from runboard.plan.schedule.problem import TICK, Block, LeftOut
 from runboard.run.route import Step
 from runboard.run.state import RunState
@@ -113,15 +114,4 @@ def without_what_cannot_be(
             left_out.append(LeftOut(block.run, wrong.step or block.step, block.trays, wrong.code, wrong.facts))
     if not gone:
         return tuple(blocks), ()
-    number = {block.index: at for at, block in enumerate(one for one in blocks if one.index not in gone)}
-    kept = [
-        replace(
-            block,
-            index=number[block.index],
-            lags=tuple(replace(lag, before=number[lag.before]) for lag in block.lags),
-            unloads=None if block.unloads is None else number[block.unloads],
-        )
-        for block in blocks
-        if block.index in number
-    ]
-    return tuple(kept), tuple(left_out)
+    return numbered_anew(block for block in blocks if block.index not in gone), tuple(left_out)

@@ -5,18 +5,16 @@ with only the work that leads to it: where that is impossible, one fewer is the 
 (a decomposition by logic: Hooker and Ottosson 2003).
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass, field, replace
 
 from runboard.plan.schedule.alike import Alike
 from runboard.plan.schedule.cpsat import Limits, Model, Wish
-from runboard.plan.schedule.domains import Chains
+from runboard.plan.schedule.domains import Chains, before_long_waits
 from runboard.plan.schedule.evenings import Caps, Evenings, least_evenings
 from runboard.plan.schedule.one_run import leading_to, only
 from runboard.plan.schedule.problem import Problem
 
-# What needs so long a wait after it holds the evenings after it: three hours.
-LONG = 3 * 120
 # A question with more blocks than this is not answered in the time that there is.
 _MOST_BLOCKS = 150
 _EACH_SECONDS = 1.0
@@ -35,22 +33,22 @@ class Capped:
     seconds: float = 0.0
     _asked: set[tuple[int, int, int]] = field(default_factory=set)
 
-    def find(self, at_least: int, told: Callable[[Evenings], None]) -> Evenings | None:
-        """The counts with the least finish from ``at_least`` on; ``told`` hears of each that is surely the least."""
+    def find(self, at_least: int, told: Callable[[Evenings], None]) -> None:
+        """The counts with the least finish from ``at_least`` on: ``told`` hears of each that is surely the least."""
         while True:
             left = max(0.05, self.limits.seconds - self.seconds)
             found = least_evenings(
                 self.problem, self.chains, at_least, self.before, seconds=left, same=self.same, caps=self.caps
             )
             if found is None:
-                return None
+                return
             self.seconds += found.seconds
             if not found.is_least or not found.done:
-                return found
+                return
             told(found)
             at_least = max(at_least, found.finish)
             if not self._asks_too_much(found):
-                return found
+                return
 
     def _asks_too_much(self, found: Evenings) -> bool:
         """Whether one of the counts was found to be too much; what is not known in time is let stand."""
@@ -64,23 +62,18 @@ class Capped:
         return False
 
     def _questions(self, found: Evenings) -> Iterator[tuple[int, int, int]]:
-        groups = [at for at in self.same.ordered if self._matters(at) and found.done[at]]
+        waits = before_long_waits(self.problem)
+        groups = [at for at in self.same.ordered if found.done[at] and self._matters(at, waits)]
         for evening in range(len(found.spans)):
             for group in groups:
                 many = sum(found.done[group][: evening + 1])
                 if many and (group, evening, many) not in self._asked:
                     yield group, evening, many
 
-    def _matters(self, group: int) -> bool:
+    def _matters(self, group: int, waits: Collection[int]) -> bool:
         """Whether a long wait follows, and somebody is there to the end."""
         first = self.problem.blocks[self.same.groups[group][0]]
-        waits = any(
-            lag.least >= LONG
-            for after in self.problem.followers[first.index]
-            for lag in self.problem.blocks[after].lags
-            if lag.before == first.index
-        )
-        return waits and not first.begun and first.attended[-1:] == first.stretches[-1:]
+        return first.index in waits and not first.begun and first.attended[-1:] == first.stretches[-1:]
 
     def _is_too_much(self, group: int, evening: int, many: int, closes: int) -> bool:
         part = only(self.problem, leading_to(self.problem, self.same.groups[group][:many]))

@@ -11,14 +11,12 @@ from runboard.plan.schedule.bounds import bound
 from runboard.plan.schedule.draws import Spread
 from runboard.plan.schedule.effort import finish_of, hands_ticks
 from runboard.plan.schedule.forecast import Forecast, forecast
-from runboard.plan.schedule.greedy import Greedy, NoPlace, greedy
+from runboard.plan.schedule.greedy import Greedy, NoPlace, greedy, is_warm, usual_goes
 from runboard.plan.schedule.kept import kept
-from runboard.plan.schedule.lateness import lateness
+from runboard.plan.schedule.lateness import lateness_of, worth
 from runboard.plan.schedule.one_run import of_run
 from runboard.plan.schedule.problem import LeftOut, Plan, Problem
 from runboard.plan.schedule.rule import Rule
-
-_BLOCKS_COMPILED, _BLOCKS_PLAIN = 36_000, 1_500
 
 
 @dataclass(frozen=True)
@@ -67,9 +65,7 @@ def _only_in(problem: Problem, other: Problem) -> tuple[LeftOut, ...]:
 
 def _effort(*problems: Problem) -> int:
     """How often the rule is run, the same for both."""
-    blocks = max(1, *(len(one.blocks) for one in problems))
-    whole = _BLOCKS_COMPILED if Rule(problems[0]).is_compiled else _BLOCKS_PLAIN
-    return max(4, min(400, whole // blocks))
+    return usual_goes(max(len(one.blocks) for one in problems), is_compiled=is_warm())
 
 
 def _greedy(problem: Problem, goes: int) -> Greedy | None:
@@ -98,16 +94,12 @@ def _kept(problem: Problem, other: Problem, plan: Plan | None) -> Plan | None:
 def _best(problem: Problem, run: str, plans: Iterable[Plan], other: Plan | None = None) -> Plan | None:
     """The best of some plans; where the other's fits here, none that is later than that, for the run or for what is due."""
     if other is not None:
-        most = _late(problem, other), finish_of(problem, other, run)
+        most = lateness_of(problem, other), finish_of(problem, other, run)
         plans = [
             other,
-            *(one for one in plans if _late(problem, one) <= most[0] and finish_of(problem, one, run) <= most[1]),
+            *(one for one in plans if lateness_of(problem, one) <= most[0] and finish_of(problem, one, run) <= most[1]),
         ]
-    return min(plans, key=lambda plan: (_late(problem, plan), plan.finish(problem)), default=None)
-
-
-def _late(problem: Problem, plan: Plan) -> int:
-    return lateness(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])
+    return min(plans, key=lambda plan: worth(problem, plan), default=None)
 
 
 def _side(problem: Problem, plan: Plan | None, run: str, spread: Spread, goes: int | None) -> Side | None:

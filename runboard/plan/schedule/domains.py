@@ -6,6 +6,9 @@ from functools import cached_property, reduce
 from runboard.plan.schedule.presence import common, joined, open_spans
 from runboard.plan.schedule.problem import FAR, Block, Problem, Span, Stretch
 
+# A wait that is better spent overnight: three hours.
+_LONG = 3 * 120
+
 
 def within(windows: Iterable[Span], offset: int, length: int) -> tuple[Span, ...]:
     """Half-open spans of ticks at which something may begin whose part ``offset`` … ``offset + length`` must lie in one
@@ -39,6 +42,11 @@ def starts_of(problem: Problem, block: Block, person: int | None = None) -> tupl
 def _by(problem: Problem, block: Block, person: int) -> list[tuple[Span, ...]]:
     windows = problem.people[person].windows
     return [within(windows, offset, length) for offset, length in hands_of(block)]
+
+
+def before_long_waits(problem: Problem) -> frozenset[int]:
+    """The blocks after which a wait comes that is better spent overnight."""
+    return frozenset(lag.before for block in problem.blocks for lag in block.lags if lag.least >= _LONG)
 
 
 def first_from(spans: tuple[Span, ...], tick: int) -> int:

@@ -1,9 +1,8 @@
-"""How much of each kind of work each evening holds: a small model of counts, from which come a bound and a guide.
+"""How much of each kind of work each evening holds: a small model of counts, from which a bound comes.
 
 An evening is any stretch of hours in which somebody is there. How many of each group of alike blocks are done in which
 evening: no more than its people, machines and services have time for, and nothing before what it waits for can be done.
-Every plan keeps that, so the least finish of the counts is a bound; and a plan is searched for fastest along counts that
-leave a little time in every evening.
+Every plan keeps that, so the least finish of the counts is a bound.
 """
 
 from collections import defaultdict
@@ -38,15 +37,6 @@ class Evenings:
     is_least: bool
     seconds: float
 
-    def between(self, same: Alike, *, early: bool = True) -> dict[int, Span]:
-        """When each block begins at these counts, if alike blocks keep their order; ``early``: or sooner."""
-        found = {}
-        for group, counts in zip(same.groups, self.done, strict=True):
-            evenings = [at for at, count in enumerate(counts) for _ in range(count)]
-            for block, at in zip(group, evenings, strict=False):
-                found[block] = (0 if early else self.spans[at][0], self.spans[at][1])
-        return found
-
 
 def least_evenings(
     problem: Problem,
@@ -54,13 +44,11 @@ def least_evenings(
     at_least: int,
     before: int,
     *,
-    kept: float = 0.0,
     seconds: float = 2.0,
     same: Alike | None = None,
     caps: Caps | None = None,
 ) -> Evenings | None:
-    """The counts with the least finish from ``at_least`` on and before ``before``, ``kept`` of every evening's time left
-    free; None where there are none."""
+    """The counts with the least finish from ``at_least`` on and before ``before``; None where there are none."""
     spans = tuple(span for span in open_spans(problem) if span[0] < before)
     if any(_is_split(block) for block in problem.blocks):  # its parts may be in two evenings: it is counted in one
         return None
@@ -69,7 +57,7 @@ def least_evenings(
     for last in range(len(spans)):
         if spans[last][1] < at_least:
             continue
-        counts = _Counts(problem, chains, same, spans[: last + 1], at_least, kept)
+        counts = _Counts(problem, chains, same, spans[: last + 1], at_least)
         counts.keep(caps or {})
         found = counts.solve(seconds - used)
         used += found.seconds
@@ -87,10 +75,8 @@ def _is_split(block: Block) -> bool:
 class _Counts:
     """The model for a last evening that is given."""
 
-    def __init__(
-        self, problem: Problem, chains: Chains, same: Alike, spans: tuple[Span, ...], at_least: int, kept: float
-    ) -> None:
-        self.problem, self.chains, self.same, self.spans, self.kept = problem, chains, same, spans, kept
+    def __init__(self, problem: Problem, chains: Chains, same: Alike, spans: tuple[Span, ...], at_least: int) -> None:
+        self.problem, self.chains, self.same, self.spans = problem, chains, same, spans
         self.model = cp_model.CpModel()
         self.groups = [
             at
@@ -246,7 +232,7 @@ class _Counts:
                 work = sum(ticks[at] * self.count[at][evening] for at in some if self._head(at, evening) >= head)
                 free = hours.between(head, closes)
                 walks = self.walks[evening] if head == opens else 0
-                self.model.add(work + walks <= int(free * (1 - self.kept)))
+                self.model.add(work + walks <= free)
         most = max((many for start, many in hours.steps if start < self.spans[-1][1]), default=0)
         self._keep_tails({at: ticks[at] for at in some}, most)
 

@@ -13,15 +13,14 @@ from runboard.plan.schedule.attending import places_of, walks_in
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.cpsat import Limits, Wish
 from runboard.plan.schedule.cpsat_walks import FewWalks, WalksModel
-from runboard.plan.schedule.lateness import lateness_of
-from runboard.plan.schedule.part import Part
+from runboard.plan.schedule.lateness import worth
+from runboard.plan.schedule.part import WHOLE, Part
 from runboard.plan.schedule.problem import Plan, Problem, Span
 from runboard.plan.schedule.refill import evenings_of
 
 # The share of a search's time that is kept back for this, and the most seconds of it.
 WALKS_SHARE, WALKS_SECONDS = 0.15, 5.0
-# Blocks up to which the whole is planned anew at once; and evenings at a time, in turn.
-_WHOLE = 130
+# Evenings at a time, in turn.
 _WIDTHS = (1, 2)
 # Stays in one room: some for each evening, and some more. The share of what is left that one try may take.
 _STAYS, _STAYS_AN_EVENING = 3, 1
@@ -34,7 +33,7 @@ Calm = tuple[int, int, int, int]
 def calm(problem: Problem, plan: Plan) -> Calm:
     """What plans are compared by once no sooner one is looked for; the less, the better."""
     begins = sum(one.begins() for one in plan.placed)
-    return lateness_of(problem, plan), plan.finish(problem), walks_in(problem, plan), begins
+    return *worth(problem, plan), walks_in(problem, plan), begins
 
 
 def with_fewer_walks(
@@ -69,7 +68,7 @@ class _Try:
 def _tries(problem: Problem, plan: Plan) -> Iterator[_Try]:
     last = plan.finish(problem) + 1
     opens = [0, *(span[0] for span in evenings_of(problem, plan)[1:])]
-    if len(problem.blocks) <= _WHOLE:
+    if len(problem.blocks) <= WHOLE:
         yield _Try((0, last), is_whole=True)
     for width in _WIDTHS:
         for at in range(max(1, len(opens) - width + 1)):

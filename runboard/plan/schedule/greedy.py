@@ -46,8 +46,7 @@ def greedy(problem: Problem, goes: int | None = None, rule: Rule | None = None) 
     """As ``greedy_plan``, with what made the plan. ``rule`` is the problem's, where it is built already."""
     search = _Search(rule or Rule(problem))
     if goes is None:
-        blocks = _BLOCKS_COMPILED if search.rule.is_compiled else _BLOCKS_PLAIN
-        goes = max(4, min(400, blocks // max(1, len(problem.blocks))))
+        goes = usual_goes(len(problem.blocks), is_compiled=search.rule.is_compiled)
     for priority, knobs in _rules(Features(problem), search.has_wet_dust):
         if search.goes < goes:
             search.try_(priority, knobs)
@@ -56,6 +55,11 @@ def greedy(problem: Problem, goes: int | None = None, rule: Rule | None = None) 
         raise search.failed or NoPlace(())
     _, priority, knobs = search.best
     return Greedy(search.rule_plan(priority, knobs), tuple(priority), knobs, search.goes)
+
+
+def usual_goes(blocks: int, *, is_compiled: bool) -> int:
+    """How often the rule is run for an answer of some 50 ms."""
+    return max(4, min(400, (_BLOCKS_COMPILED if is_compiled else _BLOCKS_PLAIN) // max(1, blocks)))
 
 
 def value_of(rule: Rule, priority: Sequence[int], knobs: Knobs) -> Value | None:

@@ -18,8 +18,9 @@ from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.fewer_walks import WALKS_SECONDS, WALKS_SHARE, calm, with_fewer_walks
 from runboard.plan.schedule.greedy import NoPlace
 from runboard.plan.schedule.improved import Improved, improved
-from runboard.plan.schedule.lateness import lateness, lateness_of, soonest_ends
+from runboard.plan.schedule.lateness import lateness, lateness_of, soonest_ends, worth
 from runboard.plan.schedule.less_late import kept_late, less_late, whatever_is_due
+from runboard.plan.schedule.part import WHOLE
 from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.refill import evenings_of, refilled, weights_of
 from runboard.plan.schedule.renamed import renamed
@@ -33,8 +34,8 @@ __all__ = ["Improved", "improve"]
 Told = Callable[..., Any]
 Clock = Callable[[], float]
 
-# Blocks up to which the whole is searched at once; of more, some evenings at a time; of many more, the whole never.
-_WHOLE, _VERY_LONG = 130, 260
+# Of more blocks than this the whole is never searched at once.
+_VERY_LONG = 260
 _TENTHS = 10
 # The share of the time for the dispatch rule's priorities, at first and then again in a long plan.
 _FIRST_SHARE, _WANDER_SHARE = 0.03, 0.25
@@ -76,7 +77,7 @@ class _Search:
         self.seconds = seconds * (1 - WALKS_SHARE)
         self.seed, self.workers = seed, workers
         self.clock, self.began, self.counted = clock, clock() if clock else 0.0, 0.0
-        self.is_long = len(problem.blocks) > _WHOLE
+        self.is_long = len(problem.blocks) > WHOLE
         self.chains, self.same = Chains(problem), alike(problem)
         self.plan = self.given = plan
         again = renamed(plan, self.same)
@@ -147,14 +148,11 @@ class _Search:
     def take(self, plan: Plan) -> bool:
         """Keep a plan that breaks nothing and is better."""
         plan = renamed(plan, self.same)
-        if self._worth(plan) >= self._worth(self.plan) or broken(self.problem, plan):
+        if worth(self.problem, plan) >= worth(self.problem, self.plan) or broken(self.problem, plan):
             return False
         self.plan = plan
         self._tell()
         return True
-
-    def _worth(self, plan: Plan) -> tuple[int, int]:
-        return lateness_of(self.problem, plan), plan.finish(self.problem)
 
     def raise_bound(self, tick: int, rule: str) -> None:
         """Keep a bound that is better. One above a plan that keeps the rules would be a fault, and says nothing."""
@@ -217,9 +215,13 @@ class _Search:
     def _keep(self, plan: Plan) -> None:
         """A refilled plan is kept where it is no worse: what it wins shows later."""
         plan = renamed(plan, self.same)
-        if plan == self.plan or self._worth(plan) > self._worth(self.plan) or broken(self.problem, plan):
+        if (
+            plan == self.plan
+            or worth(self.problem, plan) > worth(self.problem, self.plan)
+            or broken(self.problem, plan)
+        ):
             return
-        is_better = self._worth(plan) < self._worth(self.plan)
+        is_better = worth(self.problem, plan) < worth(self.problem, self.plan)
         self.plan = plan
         if is_better:
             self._tell()

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from runboard.plan.schedule.bounds import Bound
-from runboard.plan.schedule.presence import open_ticks
-from runboard.plan.schedule.problem import TICK, Plan, Problem
+from runboard.plan.schedule.presence import open_minutes
+from runboard.plan.schedule.problem import Plan, Problem
 
 
 @dataclass(frozen=True)
@@ -22,5 +22,4 @@ class Improved:
 def improved(problem: Problem, plan: Plan, bound: Bound) -> Improved:
     """How a plan stands against a bound."""
     finish = plan.finish(problem)
-    gap = open_ticks(problem, finish) - open_ticks(problem, min(finish, bound.tick))
-    return Improved(plan, bound, gap * TICK.total_seconds() / 60, finish <= bound.tick)
+    return Improved(plan, bound, open_minutes(problem, bound.tick, finish), finish <= bound.tick)

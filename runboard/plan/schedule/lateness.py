@@ -44,6 +44,11 @@ def lateness_of(problem: Problem, plan: Plan) -> int:
     return lateness(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])
 
 
+def worth(problem: Problem, plan: Plan) -> tuple[int, int]:
+    """What plans are compared by, the less the better: how late order lines are, then the finish."""
+    return lateness_of(problem, plan), plan.finish(problem)
+
+
 def could_be_less_late(problem: Problem, plan: Plan) -> bool:
     """Whether order lines are later in a plan than hours and waits alone make them."""
     late = lateness_of(problem, plan)

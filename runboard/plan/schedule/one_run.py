@@ -28,9 +28,14 @@ def leading_to(problem: Problem, wanted: Iterable[int]) -> list[Block]:
 
 def only(problem: Problem, kept: Iterable[Block]) -> Problem:
     """The problem with no other blocks than these, which wait for none that is left out; no orders."""
+    return replace(problem, blocks=numbered_anew(kept), orders=(), left_out=())
+
+
+def numbered_anew(kept: Iterable[Block]) -> tuple[Block, ...]:
+    """Blocks as those of a problem that has no others; what they wait for is among them."""
     some = list(kept)
     number = {block.index: at for at, block in enumerate(some)}
-    blocks = tuple(
+    return tuple(
         replace(
             block,
             index=number[block.index],
@@ -39,4 +44,3 @@ def only(problem: Problem, kept: Iterable[Block]) -> Problem:
         )
         for block in some
     )
-    return replace(problem, blocks=blocks, orders=(), left_out=())

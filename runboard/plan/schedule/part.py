@@ -4,6 +4,9 @@ from dataclasses import replace
 
 from runboard.plan.schedule.problem import FAR, Block, Lag, Placed, Plan, Problem, Span
 
+# Blocks up to which a whole is planned at once, rather than its parts.
+WHOLE = 130
+
 
 class Part:
     """The blocks of a plan that begin from ``opens`` on and before ``closes``, and when each may begin."""

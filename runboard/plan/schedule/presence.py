@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate, pairwise
 
-from runboard.plan.schedule.problem import FAR, Problem, Span
+from runboard.plan.schedule.problem import FAR, TICK, Problem, Span
 
 
 def joined(spans: Iterable[Span]) -> tuple[Span, ...]:
@@ -99,3 +99,8 @@ def open_spans(problem: Problem) -> tuple[Span, ...]:
 def open_ticks(problem: Problem, tick: int) -> int:
     """The ticks before ``tick`` at which anybody is there: what gaps are measured in."""
     return Presence.of([open_spans(problem)]).passed(tick)
+
+
+def open_minutes(problem: Problem, start: int, end: int) -> float:
+    """The minutes between two ticks in which anybody is there; none where the second is no later."""
+    return Presence.of([open_spans(problem)]).between(start, end) * TICK.total_seconds() / 60

@@ -6,12 +6,12 @@ they hold, what has most to come after it first. Filled from the first evening t
 
 from runboard.plan.schedule.conflicts import Doing, cliques, ticks_of
 from runboard.plan.schedule.cpsat import Early, Limits, Model, Wish
+from runboard.plan.schedule.domains import before_long_waits
 from runboard.plan.schedule.part import Part
 from runboard.plan.schedule.presence import open_spans
 from runboard.plan.schedule.problem import Plan, Problem, Span
 
-# A wait that is better spent overnight, and how much more the work that led to it is worth once it is through.
-_LONG = 3 * 120
+# How much more the work that led to a long wait is worth once it is through.
 _TIMES = 3
 
 
@@ -34,7 +34,7 @@ def weights_of(problem: Problem) -> dict[int, int]:
     the work that led to it, several times: what needs a night after it must not wait for the next."""
     heaviest = _heaviest(problem)
     ticks = [ticks_of(problem, at, heaviest) for at in range(len(problem.blocks))]
-    waits = {lag.before for block in problem.blocks for lag in block.lags if lag.least >= _LONG}
+    waits = before_long_waits(problem)
     more = _TIMES * sum(ticks) // len(waits) if waits else 0
     return {
         at: 1 + ticks[at] + (more if at in waits else 0) for at, block in enumerate(problem.blocks) if not block.begun
