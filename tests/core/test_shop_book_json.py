@@ -259,7 +259,7 @@ def test_a_product_of_ten_operations_is_read_within_a_millisecond() -> None:
     record["operations"] = [{**record["operations"][0], "key": f"step{number}"} for number in range(10)]
     spent = []
 
-    for _ in range(20):
+    for _ in range(200):  # the quietest of many goes: others may be at work on this computer
         began = time.perf_counter()
         product_from_json(record)
         spent.append(time.perf_counter() - began)
