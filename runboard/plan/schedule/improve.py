@@ -37,8 +37,9 @@ Clock = Callable[[], float]
 # Of more blocks than this the whole is never searched at once.
 _VERY_LONG = 260
 _TENTHS = 10
-# The share of the time for the dispatch rule's priorities, at first and then again in a long plan.
-_FIRST_SHARE, _WANDER_SHARE = 0.03, 0.25
+# The share of the time for the dispatch rule's priorities, in a long plan and a short one. They come first: nothing is
+# better as soon, and somebody waits for it.
+_WANDER_SHARE, _WANDER_SHARE_SHORT = 0.25, 0.03
 _EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
 # Some evenings at a time: the share of the time, and the most of them.
 _REFILL_SHARE, _WIDEST = 0.25, 3
@@ -122,10 +123,9 @@ class _Search:
     def run(self) -> None:
         """Everything that is worth a try, while time lasts and nothing is proved."""
         self._tell()
-        self._wander(self.seconds * _FIRST_SHARE)
+        self._wander(self.seconds * (_WANDER_SHARE if self.is_long else _WANDER_SHARE_SHORT))
         self._count_evenings()
         if self.is_long:
-            self._wander(self.seconds * _WANDER_SHARE)
             self._be_less_late(self.seconds * _LATE_SHARE)
             if counts_heads(self.problem) and not self.is_over:
                 self._solve("anyone", self.seconds * _HEADS_SHARE)
