@@ -12,7 +12,7 @@ from runboard.floor.workshop import LogWrite, Workshop
 from runboard.floor.writing import writing
 from runboard.run.change import replace
 from runboard.run.decide import decide
-from runboard.run.event import Event, write_moment
+from runboard.run.event import VERSION, Event, write_moment
 from runboard.run.form import check_form
 from runboard.run.record import plain
 from runboard.run.refusal import Refused
@@ -101,7 +101,7 @@ def _formed(batch: Batch, write: LogWrite, now: datetime) -> tuple[dict[int, Eve
     answers: dict[int, Answer] = {}
     for at, record in enumerate(batch.taps):
         try:
-            formed[at] = replace(check_form(record), device=batch.device, seq=0)
+            formed[at] = replace(check_form(record), device=batch.device, seq=0, v=VERSION)
         except Refused as refusal:
             named = record.get("id") if isinstance(record, Mapping) else None
             answers[at] = _refuse(write, record, named if isinstance(named, str) else "", refusal, now)

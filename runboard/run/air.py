@@ -30,7 +30,7 @@ def _recent(state: ShopState, now: datetime) -> Iterator[RunState]:
 def _of_rests(run: RunState, book: Book) -> Iterator[tuple[str, datetime]]:
     for tray in run.trays.values():
         for key, rest in tray.rests.items():
-            step = run.route_of(tray).step(key)
+            step = run.step_at(key, rest.revision or tray.revision)
             station = book.station(step.operation.station) if step else None
             if step is None or station is None:
                 continue
@@ -51,7 +51,7 @@ def _of_loads(run: RunState, book: Book, now: datetime) -> Iterator[tuple[str, d
 
 
 def _solvent_of(run: RunState, load: Load, book: Book) -> Finish | None:
-    step = run.route.step(load.step)
+    step = run.step_of(load)
     finish = finish_of(book, step.operation) if step else None
     return finish if finish is not None and finish.solvent else None
 

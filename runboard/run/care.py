@@ -1,22 +1,23 @@
 """What must not be forgotten: rags of a finish that heats by itself, oily dust in a sander, a cut that burnt.
 
-The fold keeps what happened; from that and from the finishes in the book follow the reminders, as moments that fall due.
-A reminder is answered only by saying what was done.
+The fold keeps what happened, judged by the book and the route as they were then; from that follow the reminders, as
+moments that fall due. What is open stays open until somebody says what was done, whatever the book says later.
 """
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from runboard.run.draft import Draft, put
 from runboard.run.event import Event, parse_moment, write_moment
+from runboard.run.names import step_of, trays_of
 from runboard.run.route import Route, Step
 from runboard.run.shop_answers import alert_id
-from runboard.run.state import Load, ShopState
+from runboard.run.state import EMPTY, ShopState, Tray
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of
-from runboard.shop.finish import UNKNOWN_FINISH
 from runboard.shop.hours import local_day
 
 RAGS, DUST, SMOULDER = "rags", "dust", "smoulder"
@@ -26,51 +27,116 @@ LOOK_AGAIN_AFTER = timedelta(hours=1)
 MORNING = time(7)
 KEPT_DAYS = 30
 _OVER = ("done", "off")
-_NOT_BEGUN = ("none", *_OVER)
+# Kinds of press that say that work was begun or done at a step.
+SAYS_WORK = ("load started", "machine started", "machine ended", "unloading started", "load done", "pieces counted")
 
 
 # what happened
 
 
+@dataclass
+class Mark:
+    """What one event means for one thing that must not be forgotten: loads begun and ended, and whether more was
+    counted."""
+
+    run: str
+    step: str
+    station: str
+    heats: bool
+    begins: int = 0
+    ends: int = 0
+    counted: bool = False
+
+
 def note(draft: Draft, event: Event) -> None:
-    """Keep what this event means for care."""
+    """Keep what this event means for care, however it came in: pressed, in bulk, filled in, counted, from a card."""
     if event.run not in draft.base.runs or not (draft.loads or draft.trays):
         return
-    before = draft.base.runs[event.run].loads
-    for key in dict.fromkeys((*before, event.load)):
+    marks: dict[str, Mark] = {}
+    before = draft.base.runs[event.run]
+    for key in dict.fromkeys((*before.loads, event.load)):
         load = draft.load(event.run, key) if key else None
         if load is not None:
-            _note_load(draft, event, before.get(key), load)
+            was_open, is_open = key in before.loads and before.loads[key].state not in _OVER, load.state not in _OVER
+            if was_open != is_open:
+                route = draft.run(event.run).route_at(load.revision)
+                _mark(draft, event, marks, route, load.step, load.station, begins=is_open, ends=was_open)
+    if event.kind != "board lost":
+        for key, tray in draft.trays.get(event.run, {}).items():
+            old = before.trays.get(key)
+            if tray.counts is not (old.counts if old else EMPTY):
+                route = draft.run(event.run).route_of(tray)
+                for step in _counted_more(old, tray):
+                    _mark(draft, event, marks, route, step, counted=True)
+    for key, mark in marks.items():
+        _keep(draft, event, key, mark)
     if _is_burnt(event):
         _note_burn(draft, event)
 
 
-def _note_load(draft: Draft, event: Event, before: Load | None, load: Load) -> None:
-    was_open = before is not None and before.state not in _NOT_BEGUN
-    is_open = load.state not in _NOT_BEGUN
-    known = draft.base.runs[event.run].past.get(load.id)
-    counted_again = not was_open and not is_open and (known is not None or load.state != "done")
-    if was_open == is_open and (is_open or counted_again):
+def note_unfit(draft: Draft, event: Event) -> None:
+    """A press that does not fit may be true all the same: what it says was coated is asked about at once."""
+    run = draft.base.runs.get(event.run)
+    if run is None or event.kind not in SAYS_WORK:
         return
-    kind, finish = _of_step(draft, load)
-    if kind:
-        key = f"{kind}|{local_day(event.moment, draft.book.time_zone)}|{finish}"
-        _keep(draft, event, key, load, begins=not was_open, ends=not is_open)
+    marks: dict[str, Mark] = {}
+    key = event.operation or step_of(event.load)
+    named = [event.tray, *(event.get("pieces") or {}), *(event.get("counts") or {}), *run.boards.get(event.load, ())]
+    trays = [run.trays[one] for one in (*named, *trays_of(event.load)) if one in run.trays]
+    for route, at in [(run.route_of(tray), tray.at) for tray in trays] or [(run.route, EMPTY)]:
+        last = route.step(key)
+        first = min((step.index for step in route.steps if step.key in at), default=None)
+        if last is None:
+            continue
+        for step in route.steps[: last.index + 1]:
+            if step is last or (first is not None and first <= step.index):
+                _mark(draft, event, marks, route, step.key, counted=True)
+    for one, mark in marks.items():
+        _keep(draft, event, one, mark)
 
 
-def _of_step(draft: Draft, load: Load) -> tuple[str, str]:
-    """(rags or dust, finish) where work on this load leaves something that may heat by itself; else two times nothing."""
-    route = draft.run(load.run).route
-    step, station = route.step(load.step), draft.book.station(load.station)
-    if step is None or station is None:
-        return "", ""
-    if step.operation.finish or station.kind == "finishing":
-        return RAGS, step.operation.finish or ""
-    if station.kind == "sander":
-        coated = finished_before(draft.book, route, step)
-        if coated is not None:
-            return DUST, coated.operation.finish or ""
-    return "", ""
+def _counted_more(old: Tray | None, tray: Tray) -> Iterator[str]:
+    for step, counts in tray.counts.items():
+        before = old.counts.get(step, EMPTY) if old else EMPTY
+        if counts is not before and sum(map(sum, counts.values())) > sum(map(sum, before.values())):
+            yield step
+
+
+def _mark(
+    draft: Draft, event: Event, marks: dict[str, Mark], route: Route, key: str, station: str = "", **what: bool
+) -> None:
+    step = route.step(key)
+    left = leaves(draft.book.as_of(event.moment), route, step, station) if step else None
+    if step is None or left is None:
+        return
+    thing = f"{left.what}|{local_day(event.moment, draft.book.time_zone)}|{left.finish}"
+    mark = marks.setdefault(thing, Mark(event.run, key, station or step.operation.station, left.heats))
+    mark.heats |= left.heats
+    mark.begins += what.get("begins", False)
+    mark.ends += what.get("ends", False)
+    mark.counted |= what.get("counted", False)
+
+
+@dataclass(frozen=True)
+class Left:
+    """What work leaves behind that may heat by itself: rags or dust, of which finish, and whether that one does."""
+
+    what: str
+    finish: str
+    heats: bool
+
+
+def leaves(book: Book, route: Route, step: Step, station: str = "") -> Left | None:
+    """What a step leaves behind, by the book: rags of the finish it brings on, oily dust of one it sands."""
+    at = book.station(station or step.operation.station)
+    coat, what = step, RAGS
+    if at is not None and at.kind == "sander":
+        before = finished_before(book, route, step)
+        if before is None:
+            return None
+        coat, what = before, DUST
+    finish = finish_of(book, coat.operation)
+    return None if finish is None else Left(what, coat.operation.finish or "", finish.self_heats)
 
 
 def finished_before(book: Book, route: Route, step: Step) -> Step | None:
@@ -79,13 +145,18 @@ def finished_before(book: Book, route: Route, step: Step) -> Step | None:
     return next((one for one in earlier if finish_of(book, one.operation) is not None), None)
 
 
-def _keep(draft: Draft, event: Event, key: str, load: Load, begins: bool, ends: bool) -> None:
-    kept = _care(draft)
-    entry = dict(kept.get(key) or {"began_at": write_moment(event.moment), "times": 0, "loads": 0})
-    entry |= {"run": load.run, "step": load.step, "station": load.station, "ended_at": ""}
-    entry["loads"] = max(0, entry["loads"] + begins - ends)
-    if not entry["loads"]:
-        entry |= {"ended_at": write_moment(event.moment), "times": entry["times"] + 1}
+def _keep(draft: Draft, event: Event, key: str, mark: Mark) -> None:
+    known = _care(draft).get(key)
+    if known and known["heats"] and not mark.heats:
+        return  # what heats by itself is asked about as it was, and this coat not at all
+    entry = dict(known or {"began_at": write_moment(event.moment), "began_by": event.id, "times": 0, "loads": 0})
+    entry |= {"run": mark.run, "step": mark.step, "station": mark.station, "last_by": event.id}
+    entry["heats"] = mark.heats
+    entry["loads"] = max(0, entry["loads"] + mark.begins - mark.ends)
+    if entry["loads"]:
+        entry |= {"ended_at": "", "ended_by": ""}
+    else:
+        entry |= {"ended_at": write_moment(event.moment), "ended_by": event.id, "times": entry["times"] + 1}
     _put(draft, event, key, entry)
 
 
@@ -96,15 +167,16 @@ def _is_burnt(event: Event) -> bool:
 
 def _note_burn(draft: Draft, event: Event) -> None:
     load = draft.load(event.run, event.load) if event.load else None
-    step = draft.run(event.run).route.step(load.step if load else event.operation)
-    station = draft.book.station(load.station if load else step.operation.station if step else "")
+    run = draft.run(event.run)
+    if load is not None:
+        step = run.step_of(load)
+    else:
+        step = run.route_of(draft.tray(event.run, event.tray)).step(event.operation) if event.tray else None
+    station = draft.book.as_of(event.moment).station(load.station if load else step.operation.station if step else "")
     if station is None or step is None or not station.dusty:
         return
     key = f"{SMOULDER}|{local_day(event.moment, draft.book.time_zone)}|{station.key}"
-    moment = write_moment(event.moment)
-    entry = dict(_care(draft).get(key) or {"began_at": moment, "times": 0, "loads": 0})
-    entry |= {"run": event.run, "step": step.key, "station": station.key, "ended_at": moment}
-    _put(draft, event, key, entry | {"times": entry["times"] + 1})
+    _keep(draft, event, key, Mark(event.run, step.key, station.key, heats=True, counted=True))
 
 
 def _care(draft: Draft) -> Mapping[str, Mapping[str, Any]]:
@@ -119,38 +191,52 @@ def _put(draft: Draft, event: Event, key: str, entry: Mapping[str, Any]) -> None
     kept = {
         one: known
         for one, known in _care(draft).items()
-        if parse_moment(known["began_at"]) > oldest or alert_id("care morning", one) not in said
+        if parse_moment(known["began_at"]) > oldest or alert_id("care morning", one, known["last_by"]) not in said
     }
     draft.changes["care"] = put(kept, key, entry)
+
+
+def lifted(draft: Draft, reminder: str) -> str:
+    """A reminder's id as it is made now, of one that was made while it named the count of times and not the press."""
+    kind, *subject = reminder.split("|")
+    key = "|".join(subject[:3])
+    entry = _care(draft).get(key)
+    if entry is None or (len(subject) > 3 and not (subject[3].isdigit() and len(subject[3]) < 6)):
+        return reminder
+    by = {"care start": "began_by", "care end": "ended_by", "care again": "ended_by"}.get(kind, "last_by")
+    return alert_id(kind, key, entry[by])
 
 
 # what follows from it
 
 
-def heats_by_itself(book: Book, key: str) -> bool:
-    """Whether an entry is about something that may start a fire by itself; one whose finish nobody wrote down is."""
-    kind, _, finish = key.split("|", 2)
-    return kind == SMOULDER or (book.finish(finish) or UNKNOWN_FINISH).self_heats
+def heats_by_itself(book: Book, key: str, entry: Mapping[str, Any]) -> bool:
+    """Whether an entry is about something that may start a fire by itself: as it was judged then, or is by now."""
+    finish = book.finish(key.split("|", 2)[2])
+    return bool(entry["heats"]) or (finish is not None and finish.self_heats)
 
 
 def reminders(state: ShopState, book: Book) -> Iterator[tuple[str, str, datetime, Mapping[str, Any]]]:
     """(id, kind, due at, entry) of every reminder that was not answered with what was done."""
     for key, entry in state.care.items():
-        if heats_by_itself(book, key):
+        if heats_by_itself(book, key, entry):
             for reminder, kind, due_at in _of_entry(book, key, entry):
                 if reminder not in state.reminders:
                     yield reminder, kind, due_at, entry
 
 
 def _of_entry(book: Book, key: str, entry: Mapping[str, Any]) -> Iterator[tuple[str, str, datetime]]:
+    """Each names the press that it follows from: a coat taken back and done again is asked about again."""
     began, ended = parse_moment(entry["began_at"]), entry["ended_at"]
     if not entry["times"]:
-        yield alert_id("care start", key), "care start", began
+        yield alert_id("care start", key, entry["began_by"]), "care start", began
     if ended:
-        yield alert_id("care end", key, entry["times"]), "care end", parse_moment(ended)
+        yield alert_id("care end", key, entry["ended_by"]), "care end", parse_moment(ended)
         if key.startswith(SMOULDER):
-            yield alert_id("care again", key, entry["times"]), "care again", parse_moment(ended) + LOOK_AGAIN_AFTER
-    yield alert_id("care morning", key), "care morning", next_morning(parse_moment(ended or entry["began_at"]), book)
+            again = parse_moment(ended) + LOOK_AGAIN_AFTER
+            yield alert_id("care again", key, entry["ended_by"]), "care again", again
+    morning = next_morning(parse_moment(ended or entry["began_at"]), book)
+    yield alert_id("care morning", key, entry["last_by"]), "care morning", morning
 
 
 def next_morning(moment: datetime, book: Book) -> datetime:
@@ -161,12 +247,13 @@ def next_morning(moment: datetime, book: Book) -> datetime:
     return datetime.combine(day, MORNING, zone).astimezone(moment.tzinfo)
 
 
-def lock_up_reminders(state: ShopState, book: Book, now: datetime) -> list[str]:
-    """What must be said before a session ends: for each thing of that day, once for each time it was ended anew."""
-    today = str(local_day(now, book.time_zone))
-    found = [
-        alert_id("care lock-up", key, entry["times"])
+def lock_up_reminders(state: ShopState, book: Book) -> list[str]:
+    """What must be said before a session ends: for each thing once for each time it was taken up or ended, whatever
+    the day, until the morning's question about it is answered."""
+    return [
+        reminder
         for key, entry in state.care.items()
-        if key.split("|")[1] == today and heats_by_itself(book, key)
+        if heats_by_itself(book, key, entry)
+        and alert_id("care morning", key, entry["last_by"]) not in state.reminders
+        and (reminder := alert_id("care lock-up", key, entry["last_by"])) not in state.reminders
     ]
-    return [one for one in found if one not in state.reminders]

@@ -1,12 +1,13 @@
 """What falls due and when, as a projection of the state: it can be thrown away and made again."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from runboard.run.care import reminders
 from runboard.run.event import parse_moment
 from runboard.run.shop_answers import alert_id
+from runboard.run.sight import must_be_watched, occurrence
 from runboard.run.signals import looks_ended
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import Book
@@ -34,7 +35,8 @@ KINDS = (
 
 @dataclass(frozen=True)
 class Due:
-    """A moment known ahead at which somebody is wanted. ``id`` is made of kind, subject and occurrence."""
+    """A moment known ahead at which somebody is wanted. ``id`` is made of kind, subject and occurrence. ``said`` is the
+    press, where only one that did not fit says that the machine runs."""
 
     id: str
     kind: str
@@ -45,14 +47,17 @@ class Due:
     step: str = ""
     station: str = ""
     person: str = ""
+    said: str = ""
 
 
 def dues(state: ShopState, book: Book) -> dict[str, Due]:
     """Everything that is due or will be, by id; what was answered is left out."""
     found: dict[str, Due] = {}
     for due in _all(state, book):
-        # A reminder of care is not dismissed by an alert's answer: only by saying what was done.
-        answer = None if due.kind.startswith("care ") else state.answers.get(due.id)
+        # A reminder of care is not dismissed by an alert's answer, only by saying what was done; and a machine that must
+        # be watched only by watching it.
+        stays = due.kind.startswith("care ") or due.kind in ("watch check", "nobody near")
+        answer = None if stays else state.answers.get(due.id)
         if answer is None or answer["answer"] == "claimed":
             found[due.id] = due
         elif answer.get("ask_again_at") and due.kind != "machine end":
@@ -68,9 +73,11 @@ def dues(state: ShopState, book: Book) -> dict[str, Due]:
 def _all(state: ShopState, book: Book) -> Iterator[Due]:
     for run in state.runs.values():
         if run.state == "open":
-            yield from _of_loads(run, book)
+            yield from _of_loads(run, run.loads.values(), book)
             yield from _of_trays(run)
             yield from _of_supplies(run)
+    for load in state.said_running.values():
+        yield from _of_loads(state.runs[load.run], (load,), book)
     for load, stopped_at in looks_ended(state):
         if state.runs[load.run].state == "open":
             key = alert_id("looks ended", load.run, load.id, load.ends, _stamp(stopped_at))
@@ -88,25 +95,22 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
             yield Due(key, "session end", person.until - tidy_up, person=person.key)
 
 
-def _of_loads(run: RunState, book: Book) -> Iterator[Due]:
-    for load in run.loads.values():
+def _of_loads(run: RunState, loads: Iterable[Load], book: Book) -> Iterator[Due]:
+    for load in loads:
+        about = {"run": run.id, "load": load.id, "step": load.step, "station": load.station, "said": load.said}
+        ends = occurrence(load)
         if load.state in ("running", "ended") and load.end_at is not None:
-            key = alert_id("machine end", run.id, load.id, load.ends)
-            yield Due(key, "machine end", load.end_at, run.id, load.id, step=load.step, station=load.station)
-        if load.state == "running" and load.checked_at is not None:
-            yield from _watch_checks(run, load, book)
-        if load.state == "running" and load.alone_since is not None:
-            key = alert_id("nobody near", run.id, load.id, load.ends, _stamp(load.alone_since))
-            yield Due(key, "nobody near", load.alone_since, run.id, load.id, step=load.step, station=load.station)
-
-
-def _watch_checks(run: RunState, load: Load, book: Book) -> Iterator[Due]:
-    step = run.route.step(load.step)
-    every = watch_interval(book, step.operation) if step else None
-    if every is not None and load.checked_at is not None:
-        key = alert_id("watch check", run.id, load.id, load.ends, load.checks)
-        due_at = load.checked_at + every
-        yield Due(key, "watch check", due_at, run.id, load.id, step=load.step, station=load.station)
+            yield Due(alert_id("machine end", run.id, load.id, ends), "machine end", load.end_at, **about)
+        if not must_be_watched(run, load):
+            continue
+        step = run.step_of(load)
+        every = watch_interval(book, step.operation) if step else None
+        if every is not None and load.checked_at is not None:
+            key = alert_id("watch check", run.id, load.id, ends, load.checks)
+            yield Due(key, "watch check", load.checked_at + every, **about)
+        if load.alone_since is not None:
+            key = alert_id("nobody near", run.id, load.id, ends, _stamp(load.alone_since))
+            yield Due(key, "nobody near", load.alone_since, **about)
 
 
 def is_missed(due: Due, now: datetime) -> bool:

@@ -18,6 +18,7 @@ from runboard.run.pieces import count_tray, counted, fill_earlier, hold, is_begu
 from runboard.run.refusal import Refused
 from runboard.run.route import Step
 from runboard.run.shop_answers import alert_id
+from runboard.run.sight import at_hand
 from runboard.run.state import Load
 
 
@@ -76,7 +77,13 @@ def take_pieces(scene: Scene) -> None:
     taken = {tray: wanted[tray] + known[tray] for tray in wanted}
     begun = scene.to if scene.to not in ("done", "off") else "working"
     scene.load = replace(
-        scene.load, pieces=taken, started_at=event.moment, phase_at=event.moment, state=begun, stop=None
+        scene.load,
+        pieces=taken,
+        started_at=event.moment,
+        phase_at=event.moment,
+        state=begun,
+        stop=None,
+        revision=draft.tray(scene.run, next(iter(taken))).revision,
     )
 
 
@@ -197,7 +204,9 @@ def machine_off(scene: Scene) -> None:
 
 
 def watch(scene: Scene) -> None:
-    """The person who pressed watches the machine, and was last seen there."""
+    """The person who pressed watches the machine, and was last seen there; nobody does with hands elsewhere."""
+    if scene.event.kind == "watch taken" and not _is_at_hand(scene):
+        return
     scene.load = replace(scene.load, watcher=scene.event.person or scene.load.watcher)
     stand_by(scene.draft, scene.event.person, scene.load)
     if scene.load.checked_at is None or scene.event.kind == "machine started":
@@ -205,9 +214,17 @@ def watch(scene: Scene) -> None:
 
 
 def note_check(scene: Scene) -> None:
-    """Somebody looked at the running machine, and was last seen there."""
+    """Somebody looked at the running machine, was last seen there, and watches it from then on."""
+    if not _is_at_hand(scene):
+        return
     stand_by(scene.draft, scene.event.person, scene.load)
-    scene.load = replace(scene.load, checked_at=scene.event.moment, checks=scene.load.checks + 1)
+    load, event = scene.load, scene.event
+    watcher = event.person or load.watcher
+    scene.load = replace(load, checked_at=event.moment, checks=load.checks + 1, watcher=watcher)
+
+
+def _is_at_hand(scene: Scene) -> bool:
+    return at_hand(scene.draft, scene.draft.person(scene.event.person), scene.load)
 
 
 def note_stop(scene: Scene) -> None:

@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-VERSION = 1
+# 2: a run ends only when nothing of it runs, is in hands or is asked about; 1 ended at once.
+VERSION = 2
 BASES = ("tapped", "sensor", "paper", "assumed")
 
 

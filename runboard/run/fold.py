@@ -3,7 +3,7 @@ listed under 'to settle'."""
 
 from collections.abc import Iterable
 
-from runboard.run import care, people, run_events, shop_events, sight
+from runboard.run import care, people, run_events, said, shop_events, sight
 from runboard.run.change import replace
 from runboard.run.corrections import effective
 from runboard.run.draft import Draft, put, without
@@ -38,8 +38,11 @@ def apply(state: ShopState, event: Event, book: Book) -> ShopState:
     except Refused as refusal:
         draft = Draft(state, book)
         _list_unsettled(draft, event, refusal)
+        care.note_unfit(draft, event)
+        said.note_unfit(draft, event)
     else:
         care.note(draft, event)
+        said.forget(draft, event)
     sight.note(draft, event)
     _note_seen(draft, event)
     return draft.finish()
@@ -66,6 +69,7 @@ def _settle(draft: Draft, event: Event) -> None:
     draft.changes["unsettled"] = without(draft.base.unsettled, entry.event)
     if event.get("keep") == "press":
         force(draft, entry, replace(entry.source, at=event.moment, offset_ms=0), take)
+        said.forget(draft, entry.source)
 
 
 def _list_unsettled(draft: Draft, event: Event, refusal: Refused) -> None:

@@ -7,7 +7,7 @@ from typing import Any
 
 import fastjsonschema
 
-from runboard.run.event import BASES, Event, event_from_json, parse_moment
+from runboard.run.event import BASES, VERSION, Event, event_from_json, parse_moment
 from runboard.run.kinds import COUNT, KEY, KINDS, MOMENT
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, product_from_json
@@ -20,7 +20,7 @@ OPTIONAL_KEY = {"anyOf": [{"type": "null"}, {"type": "string", "maxLength": 80}]
 
 ENVELOPE: dict[str, Any] = {
     "id": ID,
-    "v": {"type": "integer", "minimum": 1, "maximum": 1},
+    "v": {"type": "integer", "minimum": 1, "maximum": VERSION},
     "kind": {"enum": list(KINDS)},
     "at": MOMENT,
     "run": OPTIONAL_KEY,

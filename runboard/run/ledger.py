@@ -15,9 +15,10 @@ CORRECTIONS = ("event undone", "event amended")
 
 
 def read_by_the_fold(book: Book) -> tuple[object, ...]:
-    """What of the book the fold reads: the time zone for the day, each station's name, room and kind, and from where it
-    may be watched."""
-    return book.time_zone, tuple((one.key, one.name, one.room, one.kind, one.watch_from) for one in book.stations)
+    """What of the book the fold reads: the time zone for the day, each station's name, room and kind, how often and from
+    where it is watched, finishes, and older books for what was judged by them."""
+    stations = tuple((one.key, one.name, one.room, one.kind, one.watch_from, one.watch_every) for one in book.stations)
+    return book.time_zone, stations, book.finishes, book.earlier
 
 
 @dataclass

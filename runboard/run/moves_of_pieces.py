@@ -76,6 +76,7 @@ def _later(old: Rest | None, new: Rest) -> Rest:
         min(old.began_at, new.began_at),
         max(old.ready_at, new.ready_at),
         min(ends) if ends else None,
+        revision=new.revision,
     )
 
 

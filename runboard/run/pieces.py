@@ -161,7 +161,10 @@ def begin_rest(tray: Tray, step: Step, began_at: datetime, moment: datetime) -> 
     if old is not None and old.ended_at is None:
         began_at = min(began_at, old.began_at)
     latest = began_at + wait.latest if wait.latest is not None else None
-    return replace(tray, rests=put(tray.rests, step.key, Rest(wait.why, began_at, moment + wait.least, latest)))
+    return replace(
+        tray,
+        rests=put(tray.rests, step.key, Rest(wait.why, began_at, moment + wait.least, latest, revision=tray.revision)),
+    )
 
 
 def spread(counts: Mapping[str, Any], pieces: Mapping[str, int]) -> dict[str, Any]:

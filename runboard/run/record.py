@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from functools import cache, lru_cache, partial
 from typing import Any
 
-from runboard.run.care import finished_before
+from runboard.run.care import Left, finished_before, leaves
 from runboard.run.cautions import Shown, cautions_for, start_points_of
 from runboard.run.dues import Due
 from runboard.run.event import write_moment
@@ -62,8 +62,9 @@ def tray_record(tray: Tray) -> dict[str, Any]:
     return record(tray)
 
 
-def step_record(step: Step, care: Sequence[Shown] = ()) -> dict[str, Any]:
-    """A step with all that its checklist, setup sheet and first-piece check show; ``care`` are its cautions."""
+def step_record(step: Step, care: Sequence[Shown] = (), left: Left | None = None) -> dict[str, Any]:
+    """A step with all that its checklist, setup sheet and first-piece check show; ``care`` are its cautions, ``left`` what
+    may heat by itself after it."""
     operation, pass_ = step.operation, step.pass_
     found: dict[str, Any] = {
         "key": step.key,
@@ -81,6 +82,8 @@ def step_record(step: Step, care: Sequence[Shown] = ()) -> dict[str, Any]:
     for name in ("checklist", "setup_sheet", "skill", "personal", "finish", "watch_every", "instructions"):
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))
+    if left:
+        found["leaves"] = record(left)
     if care:
         found["care"] = [record(one) for one in care]
     if operation.wait:
@@ -163,7 +166,7 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
 
 
 def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
-    return [step_record(step, _care(book, route, step)) for step in route.steps]
+    return [step_record(step, _care(book, route, step), leaves(book, route, step)) for step in route.steps]
 
 
 def _care(book: Book, route: Route, step: Step) -> tuple[Shown, ...]:

@@ -9,7 +9,7 @@ from runboard.run.event import Event
 from runboard.run.names import pieces_wanted, step_of
 from runboard.run.refusal import Refused
 from runboard.run.route import Step
-from runboard.run.sight import is_watched
+from runboard.run.sight import at_hand, watched_by
 from runboard.run.state import Load, ShopState
 from runboard.run.table import find_row, kinds_of, load_at_hand
 from runboard.shop.book import Book, may_work_while_watching
@@ -35,21 +35,11 @@ def _leaves(draft: Draft, event: Event) -> None:
     """Nobody is told that they may leave a machine that must be watched: it is made safe first, or handed on."""
     if event.kind == "person called away":
         return
-    left = lock_up_reminders(draft.base, draft.book, event.moment)
+    left = lock_up_reminders(draft.base, draft.book)
     if left:
         raise Refused("rags first", reminders=left)
-    for load in _watched_by(draft, event.person):
+    for load in watched_by(draft.base, event.person):
         raise Refused("watch first", station=_station_name(draft, load), trays=list(load.pieces))
-
-
-def _watched_by(draft: Draft, person: str) -> list[Load]:
-    return [
-        load
-        for run in draft.base.runs.values()
-        if run.state == "open"
-        for load in run.loads.values()
-        if load.state == "running" and load.watcher == person and is_watched(run, load)
-    ]
 
 
 def _station_name(draft: Draft, load: Load) -> str:
@@ -59,14 +49,14 @@ def _station_name(draft: Draft, load: Load) -> str:
 
 def _eyes_for_job(draft: Draft, event: Event) -> None:
     job = next((one for one in draft.book.jobs if one.key == event.get("job")), None)
-    for load in _watched_by(draft, event.person):
+    for load in watched_by(draft.base, event.person):
         station = draft.book.station(load.station)
         if job is not None and job.room and station is not None and job.room != station.room:
             raise Refused("watch first", station=station.name, trays=list(load.pieces))
 
 
 def eyes_free(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
-    for watched in _watched_by(draft, event.person):
+    for watched in watched_by(draft.base, event.person):
         same = (watched.run, watched.id) == (load.run, load.id)
         if not same and not may_work_while_watching(draft.book, watched.station, load.station):
             raise Refused("watch first", station=_station_name(draft, watched), trays=list(watched.pieces))
@@ -171,10 +161,12 @@ def looked_at(draft: Draft, event: Event, load: Load, step: Step | None) -> None
 
 def hands_near(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
     """Nobody watches a machine with hands at a station from where it may not be watched."""
-    hands = draft.person(event.person).hands
-    at = draft.load(*hands) if hands and hands[0] else None
-    if at is not None and not may_work_while_watching(draft.book, load.station, at.station):
-        raise Refused("hands elsewhere", station=_station_name(draft, load), at=_station_name(draft, at))
+    person = draft.person(event.person)
+    if person.hands is not None and not at_hand(draft, person, load):
+        run, key = person.hands
+        at = draft.load(run, key) if run else None
+        job = next((one.name for one in draft.book.jobs if one.key == key), key)
+        raise Refused("hands elsewhere", station=_station_name(draft, load), at=_station_name(draft, at) if at else job)
 
 
 Rule = Callable[[Draft, Event, Load, Step | None], None]

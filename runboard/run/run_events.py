@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from runboard.run.care import reminders
 from runboard.run.change import replace
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment, write_moment
@@ -86,10 +87,6 @@ def finished(draft: Draft, event: Event) -> None:
 
 
 def abandoned(draft: Draft, event: Event) -> None:
-    for load in draft.open_loads(event.run):
-        if load.state == "running":
-            station = draft.book.station(load.station)
-            raise Refused("machine runs", station=station.name if station else load.station, trays=list(load.pieces))
     draft.put_run(replace(_open(draft, event), state="abandoned", closed_at=event.moment))
 
 
@@ -98,9 +95,31 @@ def _open(draft: Draft, event: Event) -> RunState:
     if run.state != "open":
         raise Refused("run closed", run=run.name, state=run.state)
     if event.kind in ("run finished", "run abandoned"):
+        if event.v > 1:
+            _may_end(draft, event, run)
         _let_go(draft, event)
         run = draft.run(event.run)
     return run
+
+
+def _may_end(draft: Draft, event: Event, run: RunState) -> None:
+    """A run ends only when nothing of it runs, is in hands or is asked about."""
+    said = [load for load in draft.base.said_running.values() if load.run == run.id]
+    for load in (*draft.open_loads(run.id), *said):
+        station = draft.book.station(load.station)
+        name = station.name if station else load.station
+        if load.state == "running":
+            raise Refused("machine runs", station=name, trays=list(load.pieces))
+        if load.people:
+            raise Refused("load in hands", station=name, trays=list(load.pieces))
+    for tray in run.trays.values():
+        for key, rest in tray.rests.items():
+            if rest.latest_at is not None and rest.ended_at is None and tray.at:
+                step = run.step_at(key, rest.revision or tray.revision)
+                raise Refused("wait open", tray=tray.id, step=step.name if step else key, why=rest.why)
+    for reminder, _, due_at, entry in reminders(draft.base, draft.book):
+        if entry["run"] == run.id and due_at <= event.moment:
+            raise Refused("care open", reminder=reminder)
 
 
 def _let_go(draft: Draft, event: Event) -> None:

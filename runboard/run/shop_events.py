@@ -2,6 +2,8 @@
 
 from collections.abc import Callable, Mapping
 
+from runboard.run import said
+from runboard.run.care import lifted
 from runboard.run.change import replace
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment, write_moment
@@ -64,6 +66,8 @@ def answered(draft: Draft, event: Event) -> None:
     if alert.removeprefix("call|") in calls:
         draft.changes["calls"] = without(calls, alert.removeprefix("call|"))
     kind, *subject = alert.split("|")
+    if kind in said.ABOUT_A_LOAD and len(subject) > 2:
+        said.answered(draft, event, *subject[:3])
     if kind == "machine end" and event.get("answer") == "still running" and again and len(subject) >= 2:
         load = draft.load(subject[0], subject[1]) if subject[0] in draft.base.runs else None
         if load is not None and load.state == "running":
@@ -79,7 +83,7 @@ def claimed(draft: Draft, event: Event) -> None:
 def reminded(draft: Draft, event: Event) -> None:
     done = {"done": event.get("done"), "person": event.person, "at": write_moment(event.moment)}
     reminders = draft.changes.get("reminders", draft.base.reminders)
-    draft.changes["reminders"] = put(reminders, event.get("reminder"), done)
+    draft.changes["reminders"] = put(reminders, lifted(draft, event.get("reminder")), done)
 
 
 def restarted(draft: Draft, event: Event) -> None:

@@ -1,42 +1,78 @@
 """Machines that must be watched, and who was last seen where they can be. Presses prove no presence: 'last seen' only."""
 
+from collections.abc import Iterator
+from datetime import datetime
+
 from runboard.run.change import replace
-from runboard.run.draft import Draft
+from runboard.run.draft import Draft, put
 from runboard.run.event import Event
-from runboard.run.state import Load, PersonState, RunState
+from runboard.run.state import Load, PersonState, RunState, ShopState
 from runboard.shop.book import may_work_while_watching
-
-# With these presses somebody says that they are at the machine.
-SAYS_NEAR = ("machine started", "watch checked", "watch taken")
+from runboard.shop.care import watch_interval
 
 
-def is_watched(run: RunState, load: Load) -> bool:
-    """Whether a load's machine must be watched while it runs."""
-    step = run.route.step(load.step)
-    return step is not None and step.operation.attendance == "watched"
+def must_be_watched(run: RunState, load: Load) -> bool:
+    """Whether somebody must watch this load's machine now, by the route that it began by."""
+    step = run.step_of(load)
+    return load.state == "running" and (step is None or step.operation.attendance == "watched")
+
+
+def running(state: ShopState) -> Iterator[tuple[RunState, Load]]:
+    """Every load whose machine runs, and those that a press which did not fit says to run."""
+    for run in state.runs.values():
+        if run.state == "open":
+            yield from ((run, load) for load in run.loads.values() if load.state == "running")
+    yield from ((state.runs[load.run], load) for load in state.said_running.values())
+
+
+def watched_by(state: ShopState, person: str) -> list[Load]:
+    """Running loads that a person must keep in sight."""
+    return [load for run, load in running(state) if load.watcher == person and must_be_watched(run, load)]
+
+
+def occurrence(load: Load) -> str:
+    """Which of a load's ends an alert means; one that is only said to run names the press."""
+    return f"{load.said}-{load.ends}" if load.said else str(load.ends)
+
+
+# what follows from an event
 
 
 def note(draft: Draft, event: Event) -> None:
-    """Keep, for each running machine that must be watched, since when everybody was last seen elsewhere."""
-    if draft.people is None and not draft.loads:
+    """Keep, for each running machine that must be watched, from when nobody counts as near."""
+    if draft.people is None and not draft.loads and "said_running" not in draft.changes:
         return
     for key, run in (draft.runs or draft.base.runs).items():
         if run.state == "open":
             for load in draft.open_loads(key):
-                if load.state == "running" and is_watched(run, load):
-                    _note(draft, event, load)
-                elif load.alone_since is not None:
-                    draft.put_load(replace(load, alone_since=None))
+                since = _alone_since(draft, event.moment, load) if must_be_watched(run, load) else None
+                if load.alone_since != since:
+                    draft.put_load(replace(load, alone_since=since))
+    said = draft.changes.get("said_running", draft.base.said_running)
+    for key, load in said.items():
+        said = put(said, key, replace(load, alone_since=_alone_since(draft, event.moment, load)))
+    if said:
+        draft.changes["said_running"] = said
 
 
-def _note(draft: Draft, event: Event, load: Load) -> None:
+def _alone_since(draft: Draft, now: datetime, load: Load) -> datetime | None:
+    """From when nobody counts as near a running machine; ahead where it is the end of somebody's session."""
     people = {**draft.base.people, **(draft.people or {})}
-    said = event.kind in SAYS_NEAR and (event.run, event.load) == (load.run, load.id)
-    near = said or not people or any(is_near(draft, person, load) for person in people.values())
-    if near and load.alone_since is not None:
-        draft.put_load(replace(load, alone_since=None))
-    elif not near and load.alone_since is None:
-        draft.put_load(replace(load, alone_since=event.moment))
+    ends = [_near_until(draft, person, load) for person in people.values() if is_near(draft, person, load)]
+    if not people or None in ends:
+        return None
+    gone = max((one for one in ends if one is not None), default=now)
+    old = load.alone_since
+    return old if old is not None and old <= now and gone <= now else gone
+
+
+def _near_until(draft: Draft, person: PersonState, load: Load) -> datetime | None:
+    """Until when a person counts as near: to the end of their session; who looked after it, until the next look."""
+    if person.until is None or load.checked_at is None or person.until > load.checked_at or load.watcher != person.key:
+        return person.until
+    step = draft.run(load.run).step_of(load)
+    every = watch_interval(draft.book, step.operation) if step is not None else None
+    return load.checked_at + every if every is not None else person.until
 
 
 def is_near(draft: Draft, person: PersonState, load: Load) -> bool:
@@ -44,8 +80,13 @@ def is_near(draft: Draft, person: PersonState, load: Load) -> bool:
     without work in its room."""
     if person.away:
         return False
+    return _is_in_room(draft, person.room, load) if person.hands is None else at_hand(draft, person, load)
+
+
+def at_hand(draft: Draft, person: PersonState, load: Load) -> bool:
+    """Whether this person may watch a machine as far as their hands go: free, or where it may be watched from."""
     if person.hands is None:
-        return _is_in_room(draft, person.room, load)
+        return True
     run, key = person.hands
     if not run:
         job = next((one for one in draft.book.jobs if one.key == key), None)

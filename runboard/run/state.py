@@ -9,7 +9,7 @@ from datetime import datetime
 from typing import Any
 
 from runboard.run.event import Event
-from runboard.run.route import Route
+from runboard.run.route import Route, Step
 
 
 class Empty(dict[Any, Any]):
@@ -43,7 +43,9 @@ class Load:
 
     ``people`` are those whose hands are at it; a load in loading, working or unloading with nobody at it is put
     aside. ``ends`` counts the estimates given for the machine's end, so that an alert can name the one it means.
-    ``alone_since`` is since when everybody was last seen elsewhere while it ran and had to be watched.
+    ``alone_since`` is from when nobody counts as near while it runs and must be watched: everybody was last seen
+    elsewhere, or, ahead, the last session of those near is over. ``revision`` is the run's route that it began by.
+    ``said`` is the press that says that it runs where the shop's own account knows of no such load.
     """
 
     id: str
@@ -64,12 +66,15 @@ class Load:
     stop: Mapping[str, Any] | None = None
     fresh: bool = False
     alone_since: datetime | None = None
+    revision: int = 0
+    said: str = ""
     spans: tuple[Span, ...] = ()
 
 
 @dataclass(frozen=True)
 class Rest:
-    """A wait that passes by itself for the pieces of a tray after a step. ``latest_at`` counts from the first piece."""
+    """A wait that passes by itself for the pieces of a tray after a step of the route ``revision``. ``latest_at`` counts
+    from the first piece."""
 
     why: str
     began_at: datetime
@@ -77,6 +82,7 @@ class Rest:
     latest_at: datetime | None = None
     ended_at: datetime | None = None
     early: bool = False
+    revision: int = 0
 
 
 @dataclass(frozen=True)
@@ -186,6 +192,18 @@ class RunState:
     def route_of(self, tray: Tray) -> Route:
         return self.revisions[tray.revision - 1].route
 
+    def step_of(self, load: Load) -> Step | None:
+        """The step of a load by the route that it began by, whatever the newest says."""
+        return self.step_at(load.step, load.revision)
+
+    def step_at(self, key: str, revision: int) -> Step | None:
+        """A step by a revision of the route; by the newest where that is not known."""
+        return self.route_at(revision).step(key)
+
+    def route_at(self, revision: int) -> Route:
+        """The route of a revision, of the newest where that is not known."""
+        return self.revisions[revision - 1].route if revision else self.route
+
     @property
     def route(self) -> Route:
         return self.revisions[-1].route
@@ -247,7 +265,8 @@ class ShopState:
     """Everything the log says. One for the shop; a run's state is a part of it.
 
     ``care`` is what happened that must not be forgotten: rags, oily dust, a burnt cut; ``reminders`` what was said to
-    have been done about it. ``calls`` are calls for the lead that nobody answered yet, by their event.
+    have been done about it. ``said_running`` are machines that a press which did not fit says to run, by ``run|load``:
+    they are watched until somebody says that they do not run. ``calls`` are calls for the lead that nobody answered yet, by their event.
     """
 
     people: Mapping[str, PersonState] = EMPTY
@@ -256,6 +275,7 @@ class ShopState:
     answers: Mapping[str, Mapping[str, Any]] = EMPTY
     reminders: Mapping[str, Mapping[str, Any]] = EMPTY
     care: Mapping[str, Mapping[str, Any]] = EMPTY
+    said_running: Mapping[str, Load] = EMPTY
     calls: Mapping[str, Mapping[str, Any]] = EMPTY
     unsettled: Mapping[str, Unsettled] = EMPTY
     asks: Mapping[str, Mapping[str, Any]] = EMPTY

@@ -121,6 +121,8 @@ def _as_counted(draft: Draft, load: Load) -> Load:
 
 def _step_for(draft: Draft, event: Event, key: str, load: Load | None) -> Step | None:
     run = draft.run(event.run)
+    if load is not None and is_begun(load):
+        return run.step_of(load)
     trays = list(load.pieces) if load else [*(event.get("pieces") or {}), *trays_of(event.load)]
     for tray in trays:
         if draft.has_tray(event.run, tray):

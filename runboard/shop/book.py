@@ -5,8 +5,8 @@ words (``cnc``, ``sand``); names are what people read. Mappings are never change
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import time, timedelta
+from dataclasses import dataclass, field, replace
+from datetime import datetime, time, timedelta
 from types import MappingProxyType
 from typing import Literal
 
@@ -238,6 +238,7 @@ class Book:
     ``walks`` holds minutes between two rooms under the pair in sorted order. ``revision`` rises by one each save.
     ``forbidden`` are materials that no laser here may touch. ``noise_limit_db`` is the level that a day of eight hours
     may have, ``noise_exchange_db`` by how many dB it rises as the hours halve: 85 and 3 as NIOSH recommends.
+    ``earlier`` are older books with until when each held, the oldest first, where care was judged otherwise by them.
     """
 
     name: str = "My shop"
@@ -256,6 +257,7 @@ class Book:
     noise_limit_db: float = 85.0
     noise_exchange_db: float = 3.0
     revision: int = 0
+    earlier: tuple[tuple[datetime, "Book"], ...] = field(default=(), compare=False, repr=False)
 
     def station(self, key: str) -> Station | None:
         return next((one for one in self.stations if one.key == key), None)
@@ -272,6 +274,16 @@ class Book:
     def room(self, key: str) -> Room | None:
         return next((one for one in self.rooms if one.key == key), None)
 
+    def as_of(self, moment: datetime) -> "Book":
+        """The book as it held at a moment, as far as it matters to what must not be forgotten."""
+        return next((book for until, book in self.earlier if moment < until), self)
+
+    def following(self, before: "Book", saved_at: datetime) -> "Book":
+        """This book with ``before`` remembered, if kinds of stations or finishes were others in it."""
+        same = _judges_care(before) == _judges_care(self) or not before.stations
+        kept = before.earlier if same else (*before.earlier, (saved_at, replace(before, earlier=())))
+        return replace(self, earlier=kept)
+
     def walk(self, one: str, other: str) -> timedelta:
         """Time to walk between two rooms; nothing within one room or where nobody wrote it down."""
         if one == other:
@@ -279,11 +291,15 @@ class Book:
         return self.walks.get((min(one, other), max(one, other)), ZERO)
 
 
+def _judges_care(book: Book) -> tuple[object, ...]:
+    return tuple((one.key, one.kind) for one in book.stations), book.finishes
+
+
 def may_work_while_watching(book: Book, watched: str, station: str) -> bool:
     """Whether hands may be at ``station`` while ``watched`` runs under the same person's eyes.
 
-    The shop's list decides; without one, the stations of the same room that are no cutter. Never a cutter for a
-    laser or another machine that heats, whatever the list says.
+    The shop's list decides; without one, the stations of the same room that are no cutter, and no sander for a laser or
+    another machine that heats. Never a cutter for one of those, whatever the list says.
     """
     machine, bench = book.station(watched), book.station(station)
     if machine is None or bench is None:
@@ -293,5 +309,5 @@ def may_work_while_watching(book: Book, watched: str, station: str) -> bool:
     if machine.heats and bench.cuts:
         return False
     if machine.watch_from is None:
-        return machine.room == bench.room and not bench.cuts
+        return machine.room == bench.room and not bench.cuts and not (machine.heats and bench.kind == "sander")
     return station in machine.watch_from

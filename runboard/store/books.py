@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
-from runboard.run.event import write_moment
+from runboard.run.event import parse_moment, write_moment
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.store.connect import Connections
@@ -54,4 +54,21 @@ class BookFile:
         return replace(book, revision=revision)
 
     def _book(self, revision: int) -> Book:
-        return replace(book_from_json(self.record(revision)), revision=revision)
+        book = replace(book_from_json(self.record(revision)), revision=revision)
+        return replace(book, earlier=self._earlier(revision))
+
+    def _earlier(self, revision: int) -> tuple[tuple[datetime, Book], ...]:
+        """The older books by which care was judged otherwise. Only where stations or finishes changed is one read."""
+        rows = self._connections.here().conn.execute(
+            "SELECT revision, json_extract(record, '$.stations', '$.finishes'), saved_at FROM book"
+            " WHERE revision <= ? ORDER BY revision",
+            (revision,),
+        )
+        before: Book | None = None
+        judged = ""
+        for number, judges, saved_at in rows.fetchall():
+            if before is None or judges != judged:
+                book = replace(book_from_json(self.record(number)), revision=number)
+                before = book if before is None else book.following(before, parse_moment(saved_at))
+                judged = judges
+        return () if before is None else before.earlier

@@ -18,7 +18,7 @@ export function press(label, drafts) {
 }
 
 const envelope = (id, phone, fields) => ({
-  id, v: 1, basis: "tapped", body: {}, ...fields,
+  id, v: 2, basis: "tapped", body: {}, ...fields,
   person: tray().person, device: deviceId(), at: new Date(phone).toISOString(), offset_ms: offsetMs(), seen: tray().seq,
 });
 

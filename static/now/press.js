@@ -29,7 +29,7 @@ function envelope(id, index, phone, { minutesAgo = 0, at, ...draft }) {
   const moment = at === undefined ? phone - minutesAgo * 60_000 : at - offsetMs();
   return {
     id: index ? `${id}.${index + 1}` : id,
-    v: 1,
+    v: 2,
     run: "",
     person: me(),
     basis: "tapped",

@@ -2,7 +2,7 @@
 // It mirrors runboard/run/ function by function; tests/vectors holds the two together. It never ranks and never plans.
 
 import { Draft, inProcess, Refused, stepIn } from "./table/draft.js";
-import { noteCare } from "./table/care.js";
+import { noteCare, noteUnfitCare } from "./table/care.js";
 import { redue } from "./table/dues.js";
 import { noteSight } from "./table/sight.js";
 import { busy, EFFECTS } from "./table/effects.js";
@@ -54,6 +54,7 @@ function applied(state, event, table) {
     if (!(refusal instanceof Refused)) throw refusal;
     draft = new Draft(state, table);
     listUnsettled(draft, event, refusal);
+    noteUnfitCare(draft, event);
   }
   noteSight(draft, event);
   noteSeen(draft, event);
@@ -131,6 +132,7 @@ function loadAtHand(draft, event) {
 }
 
 function stepFor(draft, event, key, load) {
+  if (load && isBegun(load)) return draft.stepOfLoad(load);
   const trays = load ? Object.keys(load.pieces) : [...Object.keys(event.body.pieces ?? {}), ...traysOf(event.load)];
   const tray = trays.find((one) => draft.hasTray(event.run, one));
   return stepIn(tray === undefined ? draft.route(event.run) : draft.routeOf(event.run, tray), key);

@@ -101,7 +101,7 @@ def test_whatever_happens_they_are_asked_about_until_it_is_said(steps: list[tupl
     assert ended == coats
     assert len(waits) <= len(days)
     assert bool(waits) or answered > 0 or not any(entry["ended_at"] for entry in floor.state.care.values())
-    assert all(one.split("|")[2] in days for one in lock_up_reminders(floor.state, floor.book, floor.now))
+    assert all(one.split("|")[2] in days for one in lock_up_reminders(floor.state, floor.book))
 
 
 def test_a_finish_that_does_not_heat_by_itself_asks_nothing():

@@ -12,7 +12,9 @@ from tests.core.pressing import Floor
 
 
 def due(floor: Floor, kind: str) -> list[Due]:
-    return [one for one in dues(floor.state, floor.book).values() if one.kind == kind]
+    """What of a kind is due, of looks also those to come; that a session will be over is no matter yet."""
+    found = [one for one in dues(floor.state, floor.book).values() if one.kind == kind]
+    return [one for one in found if one.due_at <= floor.now or kind != "nobody near"]
 
 
 def engraving() -> Floor:

@@ -74,20 +74,22 @@ class FakeLog:
 class FakeBooks:
     def __init__(self, record: Mapping[str, Any] | None = None) -> None:
         self.records: list[dict[str, Any]] = []
+        self.book = Book()
         self.save(record or book_to_json(Book()), MONDAY)
 
     def revision(self) -> int:
         return len(self.records)
 
     def latest(self) -> Book:
-        return book_from_json({**self.records[-1], "revision": len(self.records)})
+        return self.book
 
     def record(self, revision: int | None = None) -> dict[str, Any]:
         return self.records[(revision or len(self.records)) - 1]
 
     def save(self, record: Mapping[str, Any], saved_at: datetime) -> Book:
-        book_from_json(record)
         self.records.append(dict(record))
+        fresh = book_from_json({**record, "revision": len(self.records)})
+        self.book = fresh.following(self.book, saved_at)
         return self.latest()
 
 

@@ -1,6 +1,7 @@
 """The shop's book on disk: every save a revision, each as it was saved."""
 
 import sqlite3
+from datetime import timedelta
 
 import pytest
 
@@ -41,6 +42,25 @@ def test_a_record_saved_is_the_record_read(books: BookFile) -> None:
     books.save(first, NOON)
 
     assert {**books.record(), "revision": 0} == {**first, "revision": 0}
+
+
+def test_the_latest_book_knows_how_care_was_judged_before(books: BookFile) -> None:
+    shop = {**a_record(), "finishes": []}
+    oil = {"key": "oil", "name": "Oil", "self_heats": True}
+    for hour, finishes in enumerate(([oil], [oil], [{**oil, "self_heats": False}], [])):
+        books.save({**shop, "name": f"Shop {hour}", "finishes": finishes}, NOON + timedelta(hours=hour))
+    bench = {"key": "bench", "name": "Bench", "kind": "bench", "room": "shop"}
+    books.save({**shop, "stations": [bench]}, NOON + timedelta(hours=4))
+    books.save({**shop, "stations": [{**bench, "kind": "finishing"}]}, NOON + timedelta(hours=5))
+
+    latest = books.latest()
+
+    assert [until for until, _ in latest.earlier] == [
+        NOON + timedelta(hours=5)
+    ]  # a book without stations judges nothing
+    (bench_then,) = latest.as_of(NOON + timedelta(hours=4, minutes=30)).stations
+    assert bench_then.kind == "bench"
+    assert latest.as_of(NOON + timedelta(hours=6)) is latest
 
 
 def test_a_revision_that_is_not_there_is_an_error(books: BookFile) -> None:

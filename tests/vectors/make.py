@@ -38,7 +38,31 @@ from tests.vectors.scenes import opened, rails, shelves, the_shop
 
 FILE = Path(__file__).parent / "table.json"
 START = datetime(2026, 6, 1, 16, 0, tzinfo=UTC)
-SEQUENCES, PRESSES, MOST = 70, 60, 240
+SEQUENCES, MOST_SEQUENCES, PRESSES, MOST = 70, 400, 60, 240
+# What the fold itself can say; the rest is refused before, by the form, the rights or the rules.
+CODES = frozenset(
+    (
+        "board unknown",
+        "care open",
+        "counts do not fit",
+        "counts gone on",
+        "load in hands",
+        "machine runs",
+        "moves only back",
+        "nothing to move",
+        "nothing to settle",
+        "pieces not there",
+        "run closed",
+        "same tray",
+        "station busy",
+        "station unknown",
+        "step unknown",
+        "transition",
+        "tray unknown",
+        "wait open",
+    )
+)
+DUES = frozenset(("care start", "care end", "call", "nobody near", "watch check"))
 # What only the server does: the page waits for its answer.
 SERVER_ONLY = (
     "signal received",
@@ -68,8 +92,9 @@ def page_state(state: ShopState, book: Book) -> dict[str, Any]:
 
 
 def _dues(state: ShopState, book: Book) -> list[Due]:
-    """The due moments but for those of the next morning, which the page leaves to the server."""
-    found = [due for due in dues(state, book).values() if due.kind != "care morning"]
+    """The due moments but for what the page leaves to the server: the next morning, and what a press that did not fit
+    says to run."""
+    found = [due for due in dues(state, book).values() if due.kind != "care morning" and not due.said]
     return sorted(found, key=lambda one: (one.due_at, one.id))
 
 
@@ -121,11 +146,15 @@ def fields_changed(patch: dict[str, Any]) -> set[str]:
 
 
 def vectors(book: Book, base: dict[str, Any]) -> list[dict[str, Any]]:
-    """One press for each row, state and code; then those that show a set of changes not seen before, up to ``MOST``."""
+    """One press for each row, state and code; then those that show a set of changes not seen before, up to ``MOST``.
+    Evenings go on until everything that must be shown is."""
     seen: set[Any] = set()
     needed, more = [], []
     random = Random(3)
-    for number in range(SEQUENCES):
+    missing = to_show()
+    for number in range(MOST_SEQUENCES):
+        if number >= SEQUENCES and not missing:
+            break
         was = None
         for before, event, after in pressed(book, random, number):
             was, now = was or page_state(before, book), page_state(after, book)
@@ -135,10 +164,32 @@ def vectors(book: Book, base: dict[str, Any]) -> list[dict[str, Any]]:
             changes = (event.kind, code or tuple(sorted(fields_changed(patch))))
             if event.kind not in SERVER_ONLY and (sign not in seen or changes not in seen):
                 made = vector(event, difference(base, was), patch, row, code)
-                (more if sign in seen else needed).append(made)
+                shows = shown_by(made) & missing
+                (needed if shows or sign not in seen else more).append(made)
+                missing -= shows
                 seen |= {sign, changes}
             was = now
     return [*needed, *more[: max(0, MOST - len(needed))]]
+
+
+def to_show() -> set[Any]:
+    """Every row of the table from every state that it starts from, every code of the fold, some kinds of due moment."""
+    table = json.loads(table_text())
+    rows = {
+        (subject, at, state)
+        for subject in ("load", "tray")
+        for at, row in enumerate(table[subject]["rows"])
+        for state in row["from"]
+    }
+    return rows | {(*one[:2], "fits") for one in rows} | CODES | DUES
+
+
+def shown_by(made: dict[str, Any]) -> set[Any]:
+    """What of that a vector shows."""
+    found: set[Any] = {made.get("unsettled")} | {due["kind"] for due in made["after"].get("dues", ())}
+    if "row" in made:
+        found |= {(*made["row"], made["from"])} | ({(*made["row"], "fits")} if "unsettled" not in made else set())
+    return found
 
 
 def vector(event: Event, state: Any, after: Any, row: Any, code: str) -> dict[str, Any]:

@@ -119,6 +119,16 @@ def runs(it: Chooser) -> Press | None:
     return it.one(some)
 
 
+def end_too_early(it: Chooser) -> Press | None:
+    """A run is said to be over while a tray of it still waits, with a latest end."""
+    for run in it.state.runs.values():
+        quiet = run.state == "open" and not any(one.state == "running" or one.people for one in run.loads.values())
+        rests = [rest for tray in run.trays.values() if tray.in_process for rest in tray.rests.values()]
+        if quiet and it.is_wild() and any(rest.latest_at and rest.ended_at is None for rest in rests):
+            return "run finished", {"run": run.id}, {}
+    return None
+
+
 def first_piece(it: Chooser) -> Press | None:
     run = it.run()
     if run is None:
@@ -176,6 +186,7 @@ MAKERS: tuple[tuple[Maker, int], ...] = (
     (alerts, 3),
     (questions, 2),
     (runs, 2),
+    (end_too_early, 4),
     (first_piece, 2),
     (settle_entry, 4),
 )

@@ -1,52 +1,72 @@
 // What must not be forgotten: rags, oily dust, a cut that burnt. Mirrors the first half of runboard/run/care.py.
 
 import { indexIn, stepIn } from "./draft.js";
-import { localDay, put } from "./records.js";
+import { stepOf, traysOf } from "./load_names.js";
+import { localDay, put, sum } from "./records.js";
 
-const NOT_BEGUN = ["none", "done", "off"];
+const OVER = ["done", "off"];
+// Kinds of press that say that work was begun or done at a step.
+const SAYS_WORK = ["load started", "machine started", "machine ended", "unloading started", "load done", "pieces counted"];
 
-/** Keeps what this event means for care. */
+/** Keeps what this event means for care, however it came in. */
 export function noteCare(draft, event) {
   const run = draft.base.runs?.[event.run];
   if (!run || (!Object.keys(draft.loads).length && !Object.keys(draft.trays).length)) return;
-  const before = Object.fromEntries(Object.entries(run.loads ?? {}).filter(([, load]) => !NOT_BEGUN.includes(load.state)));
+  const marks = new Map();
+  const before = Object.fromEntries(Object.entries(run.loads ?? {}).filter(([, load]) => !OVER.includes(load.state)));
   for (const key of new Set([...Object.keys(before), event.load])) {
     const load = key ? draft.load(event.run, key) : null;
-    if (load) noteLoad(draft, event, before[key], load);
+    const [wasOpen, isOpen] = [key in before, Boolean(load) && !OVER.includes(load.state)];
+    if (load && wasOpen !== isOpen) mark(marks, draft, event, draft.stepOfLoad(load), load.station, { begins: Number(isOpen), ends: Number(wasOpen) });
   }
+  if (event.kind !== "board lost") {
+    for (const [key, tray] of Object.entries(draft.trays[event.run] ?? {})) {
+      const route = draft.routeOf(event.run, key);
+      for (const step of countedMore(run.trays?.[key], tray)) mark(marks, draft, event, stepIn(route, step), "");
+    }
+  }
+  marks.forEach((one, key) => keep(draft, event, key, one));
   if (isBurnt(event)) noteBurn(draft, event);
 }
 
-function noteLoad(draft, event, before, load) {
-  const wasOpen = Boolean(before);
-  const isOpen = !NOT_BEGUN.includes(load.state);
-  const { loads = {}, past = {} } = draft.base.runs[event.run];
-  const countedAgain = !wasOpen && !isOpen && (load.id in loads || load.id in past || load.state !== "done" || wasCounted(draft, event, load));
-  if (wasOpen === isOpen && (isOpen || countedAgain)) return;
-  const [kind, finish] = ofStep(draft, load);
-  if (kind) keep(draft, event, `${kind}|${localDay(event.moment, draft.base.shop?.zone)}|${finish}`, load, !wasOpen, !isOpen);
+/** A press that does not fit may be true all the same: what it says was coated is asked about at once. */
+export function noteUnfitCare(draft, event) {
+  const run = draft.base.runs?.[event.run];
+  if (!run || !SAYS_WORK.includes(event.kind)) return;
+  const marks = new Map();
+  const { pieces = {}, counts = {} } = event.body;
+  const named = [event.tray, ...Object.keys(pieces), ...Object.keys(counts), ...Object.keys(run.boards?.[event.load] ?? {}), ...traysOf(event.load)];
+  const trays = named.filter((one) => draft.hasTray(event.run, one));
+  const ways = trays.length ? trays.map((one) => [draft.routeOf(event.run, one), run.trays[one].at ?? {}]) : [[draft.route(event.run), {}]];
+  for (const [route, at] of ways) {
+    const last = indexIn(route, event.operation || stepOf(event.load));
+    const first = route.findIndex((step) => step.key in at);
+    route.filter((step, index) => index === last || (first >= 0 && first <= index && index < last)).forEach((step) => mark(marks, draft, event, step, ""));
+  }
+  marks.forEach((one, key) => keep(draft, event, key, one));
 }
 
-// The page does not hear of loads that are done: it knows them by their counts.
-const wasCounted = (draft, event, load) =>
-  Object.values(draft.base.runs[event.run].trays ?? {}).some((tray) => tray.counts?.[load.step]?.[load.id]);
-
-function ofStep(draft, load) {
-  const route = draft.route(load.run);
-  const step = stepIn(route, load.step);
-  const kind = draft.base.stations?.[load.station]?.kind;
-  if (!step || !kind) return ["", ""];
-  if (step.finish || kind === "finishing") return ["rags", step.finish ?? ""];
-  if (kind !== "sander") return ["", ""];
-  const coated = route.slice(0, indexIn(route, step.key)).reverse().find((one) => one.finish || draft.base.stations?.[one.station]?.kind === "finishing");
-  return coated ? ["dust", coated.finish ?? ""] : ["", ""];
+function countedMore(old, tray) {
+  const total = (counts) => sum(Object.values(counts ?? {}).flat());
+  return Object.keys(tray.counts ?? {}).filter((step) => total(tray.counts[step]) > total(old?.counts?.[step]));
 }
 
-function keep(draft, event, key, load, begins, ends) {
+/** What a step leaves behind is said by the server; another station than the step's may leave another thing. */
+function mark(marks, draft, event, step, at, { begins = 0, ends = 0 } = {}) {
+  const left = step?.leaves;
+  if (!left) return;
+  const key = `${left.what}|${localDay(event.moment, draft.base.shop?.zone)}|${left.finish ?? ""}`;
+  const known = marks.get(key) ?? { run: event.run, step: step.key, station: at || step.station, heats: false, begins: 0, ends: 0 };
+  marks.set(key, { ...known, heats: known.heats || Boolean(left.heats), begins: known.begins + begins, ends: known.ends + ends });
+}
+
+function keep(draft, event, key, { run, step, station, heats, begins, ends }) {
   const kept = draft.of("care");
-  const entry = { began_at: event.moment, times: 0, loads: 0, ...kept[key], run: load.run, step: load.step, station: load.station, ended_at: "" };
-  entry.loads = Math.max(0, entry.loads + Number(begins) - Number(ends));
-  if (!entry.loads) Object.assign(entry, { ended_at: event.moment, times: entry.times + 1 });
+  if (kept[key]?.heats && !heats) return; // what heats by itself is asked about as it was, and this coat not at all
+  const entry = { began_at: event.moment, began_by: event.id, times: 0, loads: 0, ...kept[key], run, step, station, last_by: event.id, heats };
+  entry.loads = Math.max(0, entry.loads + begins - ends);
+  if (entry.loads) Object.assign(entry, { ended_at: "", ended_by: "" });
+  else Object.assign(entry, { ended_at: event.moment, ended_by: event.id, times: entry.times + 1 });
   draft.changes.care = put(kept, key, entry);
 }
 
@@ -59,11 +79,9 @@ const DUSTY = ["cnc", "hand cutter", "sander"];
 
 function noteBurn(draft, event) {
   const load = event.load ? draft.load(event.run, event.load) : null;
-  const step = stepIn(draft.route(event.run), load?.step ?? event.operation);
+  const step = load ? draft.stepOfLoad(load) : event.tray ? stepIn(draft.routeOf(event.run, event.tray), event.operation) : null;
   const station = load?.station ?? step?.station;
   if (!step || !DUSTY.includes(draft.base.stations?.[station]?.kind)) return;
-  const kept = draft.of("care");
   const key = `smoulder|${localDay(event.moment, draft.base.shop?.zone)}|${station}`;
-  const entry = { began_at: event.moment, times: 0, loads: 0, ...kept[key], run: event.run, step: step.key, station, ended_at: event.moment };
-  draft.changes.care = put(kept, key, { ...entry, times: entry.times + 1 });
+  keep(draft, event, key, { run: event.run, step: step.key, station, heats: true, begins: 0, ends: 0 });
 }

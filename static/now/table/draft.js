@@ -86,6 +86,15 @@ export class Draft {
     return this.run(run).routes?.at(-1)?.steps ?? [];
   }
 
+  /** The route that a load was begun by, whatever the newest says. */
+  routeOfLoad(load) {
+    return this.run(load.run).routes?.find((one) => one.number === load.revision)?.steps ?? this.route(load.run);
+  }
+
+  stepOfLoad(load) {
+    return stepIn(this.routeOfLoad(load), load.step);
+  }
+
   step(run, tray, key) {
     const found = stepIn(this.routeOf(run, tray), key);
     if (!found) throw new Refused("step unknown", { step: key, tray });

@@ -2,6 +2,7 @@
 
 import { asLoad, isoAfter, lean } from "./records.js";
 import { alertId } from "./shop_answers.js";
+import { watchEvery } from "./sight.js";
 
 /** `made` with its due moments brought up: those that these presses began come in, those they ended go. */
 export function redue(before, made) {
@@ -19,14 +20,17 @@ export function redue(before, made) {
   }
 }
 
+const stays = ({ kind }) => kind.startsWith("care ") || ["watch check", "nobody near"].includes(kind);
+
 const isAnswered = (state, due) =>
   due.kind.startsWith("care ") ? due.id in (state.reminders ?? {}) : Boolean(state.answers?.[due.id]) && state.answers[due.id].answer !== "claimed";
 
 function dues(state) {
   const found = new Map();
   for (const due of all(state)) {
-    // A reminder of care is not dismissed by an alert's answer: only by saying what was done.
-    const answer = due.kind.startsWith("care ") ? undefined : state.answers?.[due.id];
+    // A reminder of care is not dismissed by an alert's answer, only by saying what was done; and a machine that must be
+    // watched only by watching it.
+    const answer = stays(due) ? undefined : state.answers?.[due.id];
     if (!answer || answer.answer === "claimed") found.set(due.id, due);
     else if (answer.ask_again_at && due.kind !== "machine end") {
       const id = alertId("ask again", due.id, answer.ask_again_at);
@@ -65,29 +69,34 @@ function* ofLoads(state, run, { loads = {}, routes = [] }) {
     if (["running", "ended"].includes(load.state) && load.end_at) {
       yield { id: alertId("machine end", run, key, load.ends), kind: "machine end", due_at: load.end_at, ...about };
     }
-    const step = routes.at(-1)?.steps.find((one) => one.key === load.step);
-    const every = step?.watch_every ?? state.stations?.[step?.station]?.watch_every;
-    if (load.state === "running" && load.alone_since) {
+    const steps = routes.find((one) => one.number === load.revision)?.steps ?? routes.at(-1)?.steps;
+    const step = steps?.find((one) => one.key === load.step);
+    if (load.state !== "running" || (step?.attendance ?? "watched") !== "watched") continue;
+    const every = watchEvery(state, step);
+    if (load.alone_since) {
       yield { id: alertId("nobody near", run, key, load.ends, stamp(load.alone_since)), kind: "nobody near", due_at: load.alone_since, ...about };
     }
-    if (load.state === "running" && load.checked_at && every && step?.attendance === "watched") {
+    if (load.checked_at && every) {
       const due_at = new Date(Date.parse(load.checked_at) + every * 60_000).toISOString();
       yield { id: alertId("watch check", run, key, load.ends, load.checks), kind: "watch check", due_at, ...about };
     }
   }
 }
 
+/** What is asked about rags, dust and burnt cuts, those of the next morning as the server said. */
+export const careDues = (state) => [...ofCare(state), ...(state.dues ?? []).filter((due) => due.kind === "care morning" && !(due.id in (state.reminders ?? {})))];
+
 /** Reminders that a press of this phone brings on; the server alone says when the next morning is. */
 function* ofCare(state) {
   for (const [key, entry] of Object.entries(state.care ?? {})) {
     const [kind, , finish] = key.split("|");
-    if (kind !== "smoulder" && state.finishes?.[finish] && !state.finishes[finish].self_heats) continue;
+    if (!entry.heats && !state.finishes?.[finish]?.self_heats) continue;
     const about = { run: entry.run, step: entry.step, station: entry.station };
     const wanted = [];
-    if (!entry.times) wanted.push({ id: alertId("care start", key), kind: "care start", due_at: entry.began_at, ...about });
-    if (entry.ended_at) wanted.push({ id: alertId("care end", key, entry.times), kind: "care end", due_at: entry.ended_at, ...about });
+    if (!entry.times) wanted.push({ id: alertId("care start", key, entry.began_by), kind: "care start", due_at: entry.began_at, ...about });
+    if (entry.ended_at) wanted.push({ id: alertId("care end", key, entry.ended_by), kind: "care end", due_at: entry.ended_at, ...about });
     if (entry.ended_at && kind === "smoulder") {
-      wanted.push({ id: alertId("care again", key, entry.times), kind: "care again", due_at: isoAfter(entry.ended_at, 60), ...about });
+      wanted.push({ id: alertId("care again", key, entry.ended_by), kind: "care again", due_at: isoAfter(entry.ended_at, 60), ...about });
     }
     yield* wanted.filter((due) => !(due.id in (state.reminders ?? {})));
   }

@@ -7,6 +7,7 @@ import { piecesWanted } from "./load_names.js";
 import { countTray, counted, fillEarlier, hold, isBegun, keepBusy, remaining, spread } from "./pieces.js";
 import { isSame, isoAfter, lean, put, sum } from "./records.js";
 import { alertId, noteAnswer } from "./shop_answers.js";
+import { atHand } from "./sight.js";
 
 function theStep({ step, event }) {
   if (!step) throw new Refused("step unknown", { step: event.operation, tray: event.tray });
@@ -35,7 +36,8 @@ function takePieces(scene) {
   const known = (tray) => sum(counted(draft.tray(event.run, tray), step.key, scene.load.id));
   const pieces = Object.fromEntries(Object.entries(wanted).map(([tray, count]) => [tray, count + known(tray)]));
   const state = ["done", "off"].includes(scene.to) ? "working" : scene.to;
-  scene.load = { ...scene.load, pieces, started_at: event.moment, phase_at: event.moment, state, stop: null };
+  const { revision } = draft.tray(event.run, Object.keys(pieces)[0]);
+  scene.load = { ...scene.load, pieces, started_at: event.moment, phase_at: event.moment, state, stop: null, revision };
 }
 
 /** The wait before a step ends when somebody goes on; before its time it was cut short. */
@@ -63,7 +65,7 @@ function takeStation(scene) {
 /** The refusal that names what is on the station. */
 export function busy(draft, heldBy) {
   const load = draft.load(...heldBy);
-  const step = load ? (stepIn(draft.route(load.run), load.step)?.name ?? load.step) : "";
+  const step = load ? (draft.stepOfLoad(load)?.name ?? load.step) : "";
   const station = load ? (draft.base.stations?.[load.station]?.name ?? load.station) : "";
   return new Refused("station busy", { station, step, trays: Object.keys(load?.pieces ?? {}), state: load?.state ?? "", run: heldBy[0], load: heldBy[1] });
 }
@@ -111,16 +113,22 @@ function machineOff(scene) {
 }
 
 function watch(scene) {
+  if (scene.event.kind === "watch taken" && !isAtHand(scene)) return;
   const { load, event } = scene;
   const looked = !load.checked_at || event.kind === "machine started";
   standBy(scene.draft, event.person, load);
   scene.load = { ...load, watcher: event.person || load.watcher, checked_at: looked ? event.moment : load.checked_at };
 }
 
+/** Somebody looked, and watches from then on; nobody does with hands elsewhere. */
 function noteCheck(scene) {
+  if (!isAtHand(scene)) return;
   standBy(scene.draft, scene.event.person, scene.load);
-  scene.load = { ...scene.load, checked_at: scene.event.moment, checks: scene.load.checks + 1 };
+  const { load, event } = scene;
+  scene.load = { ...load, checked_at: event.moment, checks: load.checks + 1, watcher: event.person || load.watcher };
 }
+
+const isAtHand = ({ draft, event, load }) => atHand(draft, draft.person(event.person), load);
 
 /** Where it stopped is kept; a cutter, a slip or a failure opens the first-piece check again. */
 function noteStop(scene) {

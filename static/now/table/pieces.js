@@ -111,7 +111,7 @@ function beginRest(tray, step, beganAt, moment) {
   const old = tray.rests[step.key];
   const began_at = old && !old.ended_at && Date.parse(old.began_at) < Date.parse(beganAt) ? old.began_at : iso(beganAt);
   const latest_at = step.wait.latest === undefined ? null : isoAfter(began_at, step.wait.latest);
-  return { ...tray, rests: put(tray.rests, step.key, lean({ why: step.wait.why, began_at, ready_at: isoAfter(moment, step.wait.least ?? 0), latest_at })) };
+  return { ...tray, rests: put(tray.rests, step.key, lean({ why: step.wait.why, began_at, ready_at: isoAfter(moment, step.wait.least ?? 0), latest_at, revision: tray.revision })) };
 }
 
 /** Counts for each tray. What is counted for a whole board ("*") shortens its last trays. */

@@ -1,6 +1,7 @@
 // What happens to a run as a whole: closed, its boards, supplies, first pieces, notes.
 
 import { Refused, free, stepIn } from "./draft.js";
+import { careDues } from "./dues.js";
 import { leaveStation } from "./hands.js";
 import { counted, shift } from "./pieces.js";
 import { iso, localDay, put, without } from "./records.js";
@@ -14,12 +15,29 @@ function openRun(draft, event) {
 const change = (draft, event, name, value) => draft.putRun(event.run, { [name]: value });
 
 function closed(draft, event) {
+  const run = openRun(draft, event);
   const loads = draft.openLoads(event.run);
-  const running = event.kind === "run abandoned" && loads.find((load) => load.state === "running");
-  if (running) throw new Refused("machine runs", { station: draft.base.stations?.[running.station]?.name ?? running.station, trays: Object.keys(running.pieces) });
-  openRun(draft, event);
+  mayEnd(draft, event, run, loads);
   loads.forEach((load) => letGo(draft, event.run, load));
   change(draft, event, "state", event.kind === "run finished" ? "finished" : "abandoned");
+}
+
+/** A run ends only when nothing of it runs, is in hands or is asked about. */
+function mayEnd(draft, event, run, loads) {
+  for (const load of loads) {
+    const about = { station: draft.base.stations?.[load.station]?.name ?? load.station, trays: Object.keys(load.pieces) };
+    if (load.state === "running") throw new Refused("machine runs", about);
+    if (load.people.length) throw new Refused("load in hands", about);
+  }
+  for (const [key, { at = {}, rests = {}, revision }] of Object.entries(run.trays ?? {})) {
+    for (const [step, rest] of Object.entries(rests)) {
+      const name = () => draft.stepOfLoad({ run: event.run, step, revision: rest.revision || revision })?.name ?? step;
+      if (rest.latest_at && !rest.ended_at && Object.keys(at).length) throw new Refused("wait open", { tray: key, step: name(), why: rest.why });
+    }
+  }
+  const isPast = (due) => Date.parse(due.due_at) <= Date.parse(event.moment);
+  const care = careDues(draft.base).find((due) => due.run === event.run && isPast(due));
+  if (care) throw new Refused("care open", { reminder: care.id });
 }
 
 /** A run that ends leaves no load on a station and no hands at one. */

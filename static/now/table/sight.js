@@ -1,39 +1,57 @@
 // Machines that must be watched, and who was last seen where they can be: mirrors runboard/run/sight.py.
 
-import { stepIn } from "./draft.js";
-import { asPerson, isSame } from "./records.js";
+import { asPerson } from "./records.js";
 
-const SAYS_NEAR = ["machine started", "watch checked", "watch taken"];
-
-/** Keeps, for each running machine that must be watched, since when everybody was last seen elsewhere. */
+/** Keeps, for each running machine that must be watched, from when nobody counts as near. */
 export function noteSight(draft, event) {
   if (!Object.keys(draft.people).length && !Object.keys(draft.loads).length) return;
   for (const [key, run] of Object.entries(draft.base.runs ?? {})) {
-    if ((draft.heads[key] ?? run).state === "open") draft.openLoads(key).forEach((load) => noteLoad(draft, event, key, load));
+    if ((draft.heads[key] ?? run).state === "open") draft.openLoads(key).forEach((load) => noteLoad(draft, event, load));
   }
 }
 
-function noteLoad(draft, event, run, load) {
-  const watched = load.state === "running" && stepIn(draft.route(run), load.step)?.attendance === "watched";
-  const near = !watched || isSeen(draft, event, load);
-  if (near && load.alone_since) draft.putLoad({ ...load, alone_since: null });
-  else if (!near && !load.alone_since) draft.putLoad({ ...load, alone_since: event.moment });
+function noteLoad(draft, event, load) {
+  const alone_since = mustBeWatched(draft, load) ? aloneSince(draft, event.moment, load) : null;
+  if (alone_since !== load.alone_since) draft.putLoad({ ...load, alone_since });
 }
 
-function isSeen(draft, event, load) {
-  if (SAYS_NEAR.includes(event.kind) && event.run === load.run && event.load === load.id) return true;
-  const known = Object.entries(draft.base.people ?? {}).map(([key, raw]) => draft.people[key] ?? asPerson(key, raw));
-  const people = known.filter((one) => wasSeen(draft, one));
-  return !people.length || people.some((person) => isNear(draft, person, load));
+const mustBeWatched = (draft, load) => load.state === "running" && (draft.stepOfLoad(load)?.attendance ?? "watched") === "watched";
+
+/** From when nobody counts as near; ahead where it is the end of somebody's session. */
+function aloneSince(draft, moment, load) {
+  const people = Object.entries(draft.base.people ?? {}).map(([key, raw]) => draft.people[key] ?? asPerson(key, raw)).filter((one) => wasSeen(draft, one));
+  const ends = people.filter((person) => isNear(draft, person, load)).map((person) => nearUntil(draft, person, load));
+  if (!people.length || ends.includes(null)) return null;
+  const gone = ends.length ? Math.max(...ends) : Date.parse(moment);
+  const old = load.alone_since ? Date.parse(load.alone_since) : Infinity;
+  return old <= Date.parse(moment) && gone <= Date.parse(moment) ? load.alone_since : new Date(gone).toISOString();
 }
 
 // Somebody in the book of whom the log says nothing was never seen.
 const wasSeen = (draft, person) => Boolean(draft.people[person.key] || person.seen_at);
 
+/** Until when a person counts as near: to the end of their session; who looked after it, until the next look. */
+function nearUntil(draft, person, load) {
+  if (!person.until) return null;
+  const until = Date.parse(person.until);
+  const looked = load.checked_at && load.watcher === person.key ? Date.parse(load.checked_at) : -Infinity;
+  const every = until > looked ? 0 : watchEvery(draft.base, draft.stepOfLoad(load));
+  return every ? looked + every * 60_000 : until;
+}
+
+/** How often somebody who watches a step's machine is asked, in minutes. */
+export const watchEvery = (state, step) =>
+  step?.attendance === "watched" ? step.watch_every ?? state.stations?.[step.station]?.watch_every : undefined;
+
 function isNear(draft, person, load) {
   if (person.away) return false;
+  return person.hands ? atHand(draft, person, load) : person.room !== "" && draft.base.stations?.[load.station]?.room === person.room;
+}
+
+/** Whether this person may watch a machine as far as their hands go: free, or where it may be watched from. */
+export function atHand(draft, person, load) {
+  if (!person.hands) return true;
   const station = draft.base.stations?.[load.station];
-  if (!person.hands) return person.room !== "" && station?.room === person.room;
   const [run, key] = person.hands;
   if (!run) return station?.room === (draft.base.jobs?.[key]?.room || person.room);
   const other = draft.load(run, key);
