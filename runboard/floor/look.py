@@ -19,6 +19,7 @@ from runboard.run.record import (
     book_record,
     due_record,
     dump,
+    load_record,
     people_record,
     plain,
     record,
@@ -27,6 +28,7 @@ from runboard.run.record import (
     unsettled_record,
 )
 from runboard.run.refusal import Refused
+from runboard.run.shop_answers import alert_id
 from runboard.run.state import ShopState
 from runboard.shop.book import Book
 
@@ -95,6 +97,11 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
         "asks": plain(state.asks),
         **_care(state, now),
+        **(
+            {"said_running": {key: load_record(one) for key, one in state.said_running.items()}}
+            if state.said_running
+            else {}
+        ),
         "calls": plain(state.calls),
         **_moves(state, book, latest(workshop), person, now),
     }
@@ -139,9 +146,13 @@ def _book_text(workshop: Workshop) -> str:
 
 
 def _care(state: ShopState, now: datetime) -> dict[str, Any]:
-    """What happened lately that must not be forgotten, and what was said of it. Of what is older the page is told by
-    the due moments alone."""
-    care = {key: one for key, one in state.care.items() if parse_moment(one["began_at"]) > now - CARE_SHOWN}
+    """What happened lately that must not be forgotten, or is still asked about, and what was said of it."""
+    care = {
+        key: one
+        for key, one in state.care.items()
+        if parse_moment(one["began_at"]) > now - CARE_SHOWN
+        or alert_id("care morning", key, one["last_by"]) not in state.reminders
+    }
     said = {key: one for key, one in state.reminders.items() if "|".join(key.split("|")[1:4]) in care}
     return {"care": plain(care), "reminders": said}
 

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 from runboard.run.care import reminders
 from runboard.run.event import parse_moment
+from runboard.run.said import ABOUT_A_LOAD
 from runboard.run.shop_answers import alert_id
 from runboard.run.sight import must_be_watched, occurrence
 from runboard.run.signals import looks_ended
@@ -35,8 +36,7 @@ KINDS = (
 
 @dataclass(frozen=True)
 class Due:
-    """A moment known ahead at which somebody is wanted. ``id`` is made of kind, subject and occurrence. ``said`` is the
-    press, where only one that did not fit says that the machine runs."""
+    """A moment known ahead at which somebody is wanted. ``id`` is made of kind, subject and occurrence."""
 
     id: str
     kind: str
@@ -47,7 +47,12 @@ class Due:
     step: str = ""
     station: str = ""
     person: str = ""
-    said: str = ""
+
+    @property
+    def said(self) -> str:
+        """The press, where only one that did not fit says that the machine runs; it stands in the id."""
+        parts = self.id.split("|")
+        return parts[3].rpartition("-")[0] if self.kind in ABOUT_A_LOAD and len(parts) > 3 else ""
 
 
 def dues(state: ShopState, book: Book) -> dict[str, Due]:
@@ -97,7 +102,7 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
 
 def _of_loads(run: RunState, loads: Iterable[Load], book: Book) -> Iterator[Due]:
     for load in loads:
-        about = {"run": run.id, "load": load.id, "step": load.step, "station": load.station, "said": load.said}
+        about = {"run": run.id, "load": load.id, "step": load.step, "station": load.station}
         ends = occurrence(load)
         if load.state in ("running", "ended") and load.end_at is not None:
             yield Due(alert_id("machine end", run.id, load.id, ends), "machine end", load.end_at, **about)

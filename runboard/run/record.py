@@ -188,7 +188,7 @@ def orders_record(run: RunState) -> list[dict[str, Any]]:
 
 
 def due_record(due: Due) -> dict[str, Any]:
-    return record(due)
+    return {**record(due), **({"said": due.said} if due.said else {})}
 
 
 def unsettled_record(entry: Unsettled) -> dict[str, Any]:

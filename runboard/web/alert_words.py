@@ -36,6 +36,8 @@ def _sentence(due: Due, state: ShopState, workshop: Workshop) -> tuple[str, str]
     call = _call(due, state)
     if call is not None and call["why"] == "hurt":
         return "alert", "hurt"
+    if due.said:
+        return "alert", "said running"
     if due.kind == "watch check" and is_missed(due, workshop.clock.now()):
         return "alert", "watch missed"
     if due.kind in REMINDERS:

@@ -8,6 +8,7 @@ import { alertsFor, callOf, isDanger, isMissed, isWatch, loadAt } from "./doing.
 import { openLockUp, openStopped } from "./later.js";
 import { about, answer, isoIn, press, startUnloading } from "./press.js";
 import { reminderPanel, reminderText, reminderTitle } from "./reminders.js";
+import { saidAnswers, saidWords } from "./said.js";
 import { sayTime } from "./session.js";
 import { watchAnswers } from "./watching.js";
 import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf } from "./words.js";
@@ -30,7 +31,7 @@ export function alerts(scene) {
 
 /** One question a machine: that everybody was last seen elsewhere says more than that a look is due. */
 export const each = (all) =>
-  all.filter((due) => due.kind !== "watch check" || !all.some((one) => one.kind === "nobody near" && one.run === due.run && one.load === due.load));
+  all.filter((due) => due.kind !== "watch check" || !all.some((one) => one.kind === "nobody near" && one.run === due.run && one.load === due.load && one.said === due.said));
 
 const isCare = (due) => due.kind.startsWith("care ");
 const isRed = (due, state) => isDanger(due, state) || due.id.startsWith("care end|smoulder");
@@ -38,7 +39,11 @@ const isRed = (due, state) => isDanger(due, state) || due.id.startsWith("care en
 /** 'The laser has ended · 2 min ago' */
 export const titleOf = (state, due) => `${wordsOf(state, due)} · ${agoWords(due)}`;
 
+const saidOf = (state, due) => Object.values(state.said_running ?? {}).find((one) => due.said && one.said === due.said);
+
 function wordsOf(state, due) {
+  const said = saidOf(state, due);
+  if (said) return saidWords(state, said);
   const load = loadAt(state, [due.run, due.load]);
   const call = callOf(state, due);
   const facts = {
@@ -69,6 +74,8 @@ function afterStep(state, due) {
 function answers(scene, due) {
   const load = loadAt(scene.state, [due.run, due.load]);
   const reply = (what, body) => () => press(say("did-answered", { alert: wordsOf(scene.state, due) }), [answer(due, what, body)]);
+  const said = saidOf(scene.state, due);
+  if (said) return saidAnswers(scene, due, said);
   if (isCare(due)) return reminderPanel(scene, due);
   if (callOf(scene.state, due)) return callAnswers(scene, due);
   if (isWatch(due) && load) return watchAnswers(scene, due, load);

@@ -1,7 +1,7 @@
 // What a person is in the middle of, and what comes first: read from the state, never ranked here.
 
 import { millis, minutesTo, now, today } from "./clock.js";
-import { stepOf } from "./words.js";
+import { stepOf, stepOfLoad } from "./words.js";
 
 export const loadAt = (state, at) => (at ? state.runs?.[at[0]]?.loads?.[at[1]] : undefined);
 
@@ -16,7 +16,7 @@ export function handsOf(state, person) {
 
 export function loadScene(state, load) {
   const run = state.runs[load.run];
-  return { run, load, step: stepOf(run, load.step, Object.keys(load.pieces ?? {})[0]), station: state.stations?.[load.station] };
+  return { run, load, step: stepOfLoad(run, load), station: state.stations?.[load.station] };
 }
 
 export const openLoads = (state) =>
@@ -25,11 +25,21 @@ export const openLoads = (state) =>
 /** A load that nobody's hands are at while it wants them: it still holds its station. */
 export const isPutAside = (load) => ["loading", "working", "unloading"].includes(load.state) && !load.people?.length;
 
+/** Machines that a press which did not fit says to run. */
+export const saidRunning = (state) => Object.values(state.said_running ?? {});
+
 /** Watched machines that run under this person's eyes. */
 export const watchedBy = (state, person) =>
-  openLoads(state).filter((load) => load.state === "running" && isWatched(state, load) && (!load.watcher || load.watcher === person));
+  [...openLoads(state), ...saidRunning(state)].filter((load) => load.state === "running" && isWatched(state, load) && (!load.watcher || load.watcher === person));
 
-export const isWatched = (state, load) => loadScene(state, load).step?.attendance === "watched";
+export const isWatched = (state, load) => Boolean(load.said) || (loadScene(state, load).step?.attendance ?? "watched") === "watched";
+
+/** Who watches a running load, as far as anybody does: they are here, and were not last seen elsewhere. */
+export function watcherOf(state, load) {
+  const one = state.people?.[load.watcher];
+  const gone = !one?.came_at || one.away || (load.alone_since && millis(load.alone_since) <= now());
+  return gone ? "" : load.watcher;
+}
 
 /** Moves that are still open: a load that has since been begun or ended here is no move any more. */
 export function openMoves(state, person) {
@@ -81,11 +91,14 @@ export const inSession = (state, person) => {
  *  clock here may be a few milliseconds behind. */
 export function ringing(state) {
   const here = Math.max(now(), millis(state.now) || 0);
-  return (state.dues ?? []).filter((due) => millis(due.due_at) <= here && !state.answers?.[due.id]).sort((one, other) => millis(one.due_at) - millis(other.due_at));
+  return (state.dues ?? []).filter((due) => millis(due.due_at) <= here && isOpen(state, due)).sort((one, other) => millis(one.due_at) - millis(other.due_at));
 }
 
+// A look is answered by looking alone.
+const isOpen = (state, due) => isWatch(due) || !state.answers?.[due.id];
+
 export const nextDue = (state) =>
-  Math.min(...(state.dues ?? []).filter((due) => millis(due.due_at) > now() && !state.answers?.[due.id]).map((due) => millis(due.due_at)));
+  Math.min(...(state.dues ?? []).filter((due) => millis(due.due_at) > now() && isOpen(state, due)).map((due) => millis(due.due_at)));
 
 const isFor = (due, { state, me }) =>
   (due.kind === "session end" ? due.person === me : due.kind === "call" ? isCallFor(callOf(state, due), { state, me }) : true);

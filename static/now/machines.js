@@ -3,10 +3,10 @@
 
 import { html, nothing, svg } from "../vendor/lit-html-3.3.3.js";
 import { millis, minutesTo, moment, now, span } from "./clock.js";
-import { isMissed, isOverdue, isWatch, isWatched, loadAt, ringing } from "./doing.js";
-import { openLoadSheet } from "./later.js";
+import { isMissed, isOverdue, isWatch, isWatched, loadAt, ringing, saidRunning, watcherOf } from "./doing.js";
+import { openLoadSheet, openSaid } from "./later.js";
 import { press } from "./press.js";
-import { list, loadWords, personName, roomName, say } from "./words.js";
+import { list, loadWords, personName, say, stationName } from "./words.js";
 
 const SHAPES = {
   running: svg`<circle cx="12" cy="12" r="10.5" class="fill"/><path d="M9.3 7.2v9.6l7.6-4.8z" class="on"/>`,
@@ -32,9 +32,10 @@ export function machines(scene) {
   const { state } = scene;
   const stations = Object.entries(state.stations ?? {}).map(([key, station]) => ({ key, ...station }));
   const rows = stations.map((station) => ({ station, load: loadAt(state, station.load) })).filter(({ station, load }) => wantsRow(scene, station, load));
-  const idle = stations.filter((station) => MACHINES.includes(station.kind) && !station.load && !station.out);
+  const said = saidRunning(state);
+  const idle = stations.filter((station) => MACHINES.includes(station.kind) && !station.load && !station.out && !said.some((one) => one.station === station.key));
   return html`<section aria-labelledby="machines-title"><h2 class="unseen" id="machines-title">${say("ui-machines")}</h2>
-    ${rows.map(({ station, load }) => machine(scene, station, load))}
+    ${rows.map(({ station, load }) => machine(scene, station, load))}${said.map((load) => saidRow(state, load))}
     ${idle.length ? html`<p class="idle-line">${shape("idle")}<span>${say("machines-idle", { stations: list(idle.map((one) => one.name)) })}</span></p>` : nothing}
   </section>`;
 }
@@ -54,7 +55,7 @@ export function machineState(state, station, load) {
   if (load.state === "stopped") return "stopped early";
   if (load.state === "ended") return "needs unloading";
   if (load.state === "running") {
-    const asked = ringing(state).filter((due) => isWatch(due) && due.run === load.run && due.load === load.id);
+    const asked = ringing(state).filter((due) => isWatch(due) && due.run === load.run && due.load === load.id && !due.said);
     if (asked.some((due) => due.kind === "nobody near")) return "nobody near";
     if (asked.some(isMissed)) return "watch check missed";
     if (isOverdue(load)) return "overdue";
@@ -76,10 +77,19 @@ function machine(scene, station, load) {
   const watched = load.state === "running" && isWatched(state, load);
   return html`<button type="button" class="machine ${word.replaceAll(" ", "-")}" @click=${() => openLoadSheet(load)}>
     ${shape(word)}<span class="name">${station.name}</span>
-    <span class="word">${parts}${watched ? html`. <b>${say("machines-stay", { room: roomName(state, station.room) })}</b>` : nothing}</span>
+    <span class="word">${parts}${watched ? html`. <b>${watchWords(scene, load)}</b>` : nothing}</span>
     ${load.end_at && ["running", "ended"].includes(load.state) ? until(load) : nothing}
   </button>`;
 }
+
+/** 'Robin is watching' to everybody else, while Robin does; else to stay and watch. */
+function watchWords({ state, me }, load) {
+  const watcher = watcherOf(state, load);
+  return watcher && watcher !== me ? say("machines-watching", { person: personName(state, watcher) }) : say("machines-stay");
+}
+
+const saidRow = (state, load) => html`<button type="button" class="machine watch-check-due" @click=${() => openSaid(load)}>
+  ${shape("watch check due")}<span class="name">${stationName(state, load.station)}</span><span class="word">${say("machines-said")}</span>${until(load)}</button>`;
 
 const wordFor = (state, word, load) =>
   word === "at it" ? say("state-at-it", { person: personName(state, load.people[0]), doing: say(`doing-${load.state}`) }) : say(`state-${word.replaceAll(" ", "-")}`);

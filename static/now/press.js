@@ -4,7 +4,7 @@ import { now as serverNow, offsetMs } from "./clock.js";
 import { deviceId, freshId, put } from "./outbox.js";
 import { recall, remember as note } from "./remembered.js";
 import { me, seq, shop } from "./shop.js";
-import { loadTitle, loadWords, say, stepOf, sum } from "./words.js";
+import { loadTitle, loadWords, say, stepOfLoad, sum } from "./words.js";
 
 /** Where this phone keeps what a person left when they were called away. */
 export const LEFT = "runboard.left";
@@ -168,4 +168,4 @@ const doneTitle = (run, load, next) => {
   return next ? `${done}. ${nextWords(load, next)}` : done;
 };
 
-export const stepFor = (load) => stepOf(runOf(load), load.step, Object.keys(load.pieces ?? {})[0]);
+export const stepFor = (load) => stepOfLoad(runOf(load), load);

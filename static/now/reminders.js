@@ -3,7 +3,7 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { careText, signs } from "./cautions.js";
-import { millis, now, today } from "./clock.js";
+import { millis, now } from "./clock.js";
 import { press } from "./press.js";
 import { oneOf, redraw, textField } from "./sheet.js";
 import { knows, say } from "./words.js";
@@ -72,16 +72,12 @@ const isPast = (state, id) => millis(state.dues.find((due) => due.id === id).due
 
 /** What must be said before a session ends; mirrors lock_up_reminders of runboard/run/care.py. */
 export function lockUpReminders(state) {
+  const isSaidOf = (kind, key, entry) => `${kind}|${key}|${entry.last_by}` in (state.reminders ?? {});
   return Object.entries(state.care ?? {})
-    .filter(([key]) => key.split("|")[1] === today() && heats(state, key))
-    .map(([key, entry]) => `care lock-up|${key}|${entry.times ?? 0}`)
-    .filter((one) => !(one in (state.reminders ?? {})));
+    .filter(([key, entry]) => entry.heats || state.finishes?.[key.split("|")[2]]?.self_heats)
+    .filter(([key, entry]) => !isSaidOf("care morning", key, entry) && !isSaidOf("care lock-up", key, entry))
+    .map(([key, entry]) => `care lock-up|${key}|${entry.last_by}`);
 }
-
-const heats = (state, key) => {
-  const [thing, , finish] = key.split("|");
-  return thing === "smoulder" || (state.finishes?.[finish]?.self_heats ?? !state.finishes?.[finish]);
-};
 
 /** One of the answers, chosen and not sent yet: `said` maps a reminder to what was done. */
 export function reminderChoice(reminder, said) {

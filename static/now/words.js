@@ -66,6 +66,10 @@ export const stepOf = (run, key, tray) =>
   routeOf(run, tray).find((step) => step.key === key) ??
   run?.routes?.flatMap((route) => route.steps).find((step) => step.key === key);
 
+/** A load's step, by the route that the load began by. */
+export const stepOfLoad = (run, load) =>
+  run?.routes?.find((one) => one.number === load.revision)?.steps.find((step) => step.key === load.step) ?? stepOf(run, load.step, Object.keys(load.pieces ?? {})[0]);
+
 export const stationName = (state, key) => state.stations?.[key]?.name ?? key ?? "";
 export const roomName = (state, key) => state.rooms?.[key] ?? key ?? "";
 export const personName = (state, key) => state.people?.[key]?.name ?? say("ui-somebody");
@@ -96,6 +100,6 @@ const isBoard = (run, number) => Object.keys(run?.boards ?? {}).some((key) => ke
 
 /** 'Sand 120, tray 4' */
 export const loadTitle = (run, load) =>
-  [stepOf(run, load.step, Object.keys(load.pieces ?? {})[0])?.name ?? load.step, loadWords(run, load)].filter(Boolean).join(", ");
+  [stepOfLoad(run, load)?.name ?? load.step, loadWords(run, load)].filter(Boolean).join(", ");
 
 export const sum = (pieces) => Object.values(pieces ?? {}).reduce((total, count) => total + count, 0);

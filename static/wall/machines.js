@@ -2,7 +2,7 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { minutesTo, moment, span } from "../now/clock.js";
-import { isWatched, loadAt } from "../now/doing.js";
+import { isWatched, loadAt, watcherOf } from "../now/doing.js";
 import { machineState, shape } from "../now/machines.js";
 import { list, loadTitle, personName, say } from "../now/words.js";
 
@@ -34,7 +34,8 @@ function machine(state, station) {
 
 function watched(state, load) {
   if (load?.state !== "running" || !isWatched(state, load)) return nothing;
-  return html`<p class="watch"><b>${say("machines-stay")}</b> · ${load.watcher ? personName(state, load.watcher) : say("wall-nobody-watches")}</p>`;
+  const watcher = watcherOf(state, load);
+  return html`<p class="watch"><b>${watcher ? say("machines-watching", { person: personName(state, watcher) }) : `${say("machines-stay")} · ${say("wall-nobody-watches")}`}</b></p>`;
 }
 
 function left(load) {
