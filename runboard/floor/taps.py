@@ -112,7 +112,7 @@ def _formed(batch: Batch, write: LogWrite, now: datetime) -> tuple[dict[int, Eve
 
 def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) -> Answer:
     trial = decide(workshop.ledger, event)
-    seq = write.append(event, now)
+    seq = write.append(trial.event, now)
     workshop.ledger.keep(trial, seq)
     answer: Answer = {"id": event.id, "answer": "accepted"}
     entry = trial.state.unsettled.get(event.id)

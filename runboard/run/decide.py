@@ -1,7 +1,10 @@
 """Decide whether a press is taken: refused by the state if it was made up to date, kept if it was made blind."""
 
+from datetime import timedelta
+
+from runboard.run.change import replace
 from runboard.run.corrections import press_ids
-from runboard.run.event import Event, amended, event_to_json
+from runboard.run.event import Event, amended, event_to_json, parse_moment
 from runboard.run.form import check_form
 from runboard.run.ledger import Ledger, Trial
 from runboard.run.refusal import Refused
@@ -9,8 +12,9 @@ from runboard.run.rules import check_rules
 
 
 def decide(ledger: Ledger, event: Event) -> Trial:
-    """The trial to keep. Refused where ids are unknown, or where an up-to-date press breaks a rule or does not fit."""
+    """The trial to keep, of the event as it is to be stored. Refused where ids are unknown, or where an up-to-date press breaks a rule or does not fit."""
     _ids_are_known(ledger, event)
+    event = _in_its_run(ledger, event)
     trial = ledger.try_event(event)
     if is_blind(ledger, event):
         return trial
@@ -36,6 +40,23 @@ def _unsettled_again(ledger: Ledger, event: Event) -> set[str]:
 def is_blind(ledger: Ledger, event: Event) -> bool:
     """Whether another device's event had arrived that the presser did not know of."""
     return event.seen < ledger.foreign_seq(event.device)
+
+
+def _in_its_run(ledger: Ledger, event: Event) -> Event:
+    """Nothing happens to a run before it is opened. A press made blind counts from that moment, by the clock that is
+    corrected; any other is refused 'before run', and so is an amendment that would bring its event there."""
+    amends = event.kind == "event amended" and event.get("at") is not None
+    target = ledger.arrived.get(event.get("event")) if amends else event
+    run = ledger.state.runs.get(target.run) if target is not None else None
+    if target is None or run is None or target.kind == "run opened":
+        return event
+    moment = parse_moment(event.get("at")) if amends else event.moment
+    if moment > run.opened_at:
+        return event
+    if amends or not is_blind(ledger, event):
+        raise Refused("before run", run=run.name, opened_at=run.opened_at)
+    late = run.opened_at + timedelta(milliseconds=1) - event.at
+    return replace(event, offset_ms=round(late.total_seconds() * 1000))
 
 
 def _ids_are_known(ledger: Ledger, event: Event) -> None:

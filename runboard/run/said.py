@@ -9,7 +9,7 @@ from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment
 from runboard.run.hands import stand_by
 from runboard.run.names import step_of, trays_of
-from runboard.run.sight import at_hand
+from runboard.run.sight import at_hand, must_be_watched
 from runboard.run.state import Load, RunState
 
 # With these presses somebody says that a machine does not run, or no longer.
@@ -30,8 +30,12 @@ def note_unfit(draft: Draft, event: Event) -> None:
 
 
 def forget(draft: Draft, event: Event) -> None:
-    """What a press that fits says of a load stands: nothing else is said of it."""
-    if _key(event) in _said(draft) and event.kind in ("machine started", *SAYS_STILL):
+    """What a press that fits says of a load stands, and nothing else is said of it: it does not run, or is watched."""
+    if _key(event) not in _said(draft):
+        return
+    load = draft.load(event.run, event.load)
+    watched = event.kind == "machine started" and load is not None and must_be_watched(draft.run(event.run), load)
+    if watched or event.kind in SAYS_STILL:
         draft.changes["said_running"] = without(_said(draft), _key(event))
 
 

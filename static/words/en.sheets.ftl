@@ -378,6 +378,7 @@ refused-still-waiting = Tray { $tray } has to wait until { $ready_at } before { 
 refused-supply-out = { $step } waits for { $supply }.
 refused-skill = { $step } needs somebody who can '{ $skill }'. { $person } has not been shown it yet.
 refused-watch-first = You watch the { $station }. Stay with it, or pause it and make it safe first.
+refused-before-run = { $run } was opened at { $opened_at }: say a moment after that.
 refused-machine-runs = A machine is still running on tray { $trays }. Stay until it has ended, or stop it first.
 refused-load-in-hands = Somebody's hands are still at the { $station }, tray { $trays }. Finish that or put it aside first.
 refused-care-open = First say what became of the rags, the dust or what burnt: Now asks about it.

@@ -484,3 +484,22 @@ def test_whoever_locks_up_after_midnight_is_asked_too() -> None:
     floor.wait(60)
 
     assert refused(floor, "person went") == "rags first"
+
+
+# before its run was opened
+
+
+def test_nothing_is_said_of_a_run_before_it_was_opened_but_blind() -> None:
+    floor = Floor()
+    floor.open_run()
+    opened = floor.run.opened_at
+    floor.now = opened + timedelta(minutes=5)
+    coat = floor.press("load done", run="r1", load="oil/1")
+    before = (opened - timedelta(minutes=1)).isoformat()
+
+    assert refused(floor, "load started", run="r1", load="cut/1", at=before) == "before run"
+    assert refused(floor, "event amended", {"event": coat.id, "at": before}) == "before run"
+    late = floor.blind("load done", run="r1", load="oil/2", at=before)
+
+    assert late.id not in floor.state.unsettled
+    assert floor.ledger.arrived[late.id].moment > opened
