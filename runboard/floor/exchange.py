@@ -8,6 +8,7 @@ from runboard.floor.run_file import VERSION, RunFile, read_run_file
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.floor.writing import writing
+from runboard.run.care import reminder_id
 from runboard.run.event import Event, event_to_json
 from runboard.run.fold import apply, press_of
 from runboard.run.refusal import Refused
@@ -97,6 +98,9 @@ class Outside:
         elif not event.run and event.kind not in _NAMING and now is not before:
             self._alone = apply(self._alone, event, self._book)
             self.shops.append(event)
+        for change in _answered(event, self._alone):
+            self._alone = apply(self._alone, change, self._book)
+            self.stand_ins.append((event.id, change))
         if now is not None:
             for change in _parted(event, self._shop, self._alone, self._run):
                 self._alone = apply(self._alone, change, self._book)
@@ -114,6 +118,17 @@ def _parted(event: Event, shop: ShopState, alone: ShopState, run: str) -> Iterat
         for _ in range(_setups(shop, key) - _setups(alone, key)):
             number += 1
             yield _stand_in(event, number, "setup changed", station=key, body={"what": "other"})
+
+
+def _answered(event: Event, alone: ShopState) -> Iterator[Event]:
+    """What was said of rags, dust or a burnt cut, said of this run's: one answer may have been for several runs."""
+    if event.kind != "reminder answered":
+        return
+    kind, *subject = event.get("reminder").split("|")
+    key = "|".join(subject[:3])
+    if key in alone.care:
+        said = {"reminder": reminder_id(kind, key, alone.care[key]), "done": event.get("done")}
+        yield _stand_in(event, 1, event.kind, person=event.person, body=said)
 
 
 def _stand_in(event: Event, number: int, kind: str, **fields: Any) -> Event:

@@ -191,7 +191,7 @@ def _put(draft: Draft, event: Event, key: str, entry: Mapping[str, Any]) -> None
     kept = {
         one: known
         for one, known in _care(draft).items()
-        if parse_moment(known["began_at"]) > oldest or alert_id("care morning", one, known["last_by"]) not in said
+        if parse_moment(known["began_at"]) > oldest or reminder_id("care morning", one, known) not in said
     }
     draft.changes["care"] = put(kept, key, entry)
 
@@ -203,6 +203,11 @@ def lifted(draft: Draft, reminder: str) -> str:
     entry = _care(draft).get(key)
     if entry is None or (len(subject) > 3 and not (subject[3].isdigit() and len(subject[3]) < 6)):
         return reminder
+    return reminder_id(kind, key, entry)
+
+
+def reminder_id(kind: str, key: str, entry: Mapping[str, Any]) -> str:
+    """A reminder's name. It names the press that it follows from: a coat taken back and done again is asked about again."""
     by = {"care start": "began_by", "care end": "ended_by", "care again": "ended_by"}.get(kind, "last_by")
     return alert_id(kind, key, entry[by])
 
@@ -226,17 +231,15 @@ def reminders(state: ShopState, book: Book) -> Iterator[tuple[str, str, datetime
 
 
 def _of_entry(book: Book, key: str, entry: Mapping[str, Any]) -> Iterator[tuple[str, str, datetime]]:
-    """Each names the press that it follows from: a coat taken back and done again is asked about again."""
     began, ended = parse_moment(entry["began_at"]), entry["ended_at"]
     if not entry["times"]:
-        yield alert_id("care start", key, entry["began_by"]), "care start", began
+        yield reminder_id("care start", key, entry), "care start", began
     if ended:
-        yield alert_id("care end", key, entry["ended_by"]), "care end", parse_moment(ended)
+        yield reminder_id("care end", key, entry), "care end", parse_moment(ended)
         if key.startswith(SMOULDER):
-            again = parse_moment(ended) + LOOK_AGAIN_AFTER
-            yield alert_id("care again", key, entry["ended_by"]), "care again", again
+            yield reminder_id("care again", key, entry), "care again", parse_moment(ended) + LOOK_AGAIN_AFTER
     morning = next_morning(parse_moment(ended or entry["began_at"]), book)
-    yield alert_id("care morning", key, entry["last_by"]), "care morning", morning
+    yield reminder_id("care morning", key, entry), "care morning", morning
 
 
 def next_morning(moment: datetime, book: Book) -> datetime:
@@ -254,6 +257,6 @@ def lock_up_reminders(state: ShopState, book: Book) -> list[str]:
         reminder
         for key, entry in state.care.items()
         if heats_by_itself(book, key, entry)
-        and alert_id("care morning", key, entry["last_by"]) not in state.reminders
-        and (reminder := alert_id("care lock-up", key, entry["last_by"])) not in state.reminders
+        and reminder_id("care morning", key, entry) not in state.reminders
+        and (reminder := reminder_id("care lock-up", key, entry)) not in state.reminders
     ]

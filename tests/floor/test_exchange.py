@@ -8,6 +8,7 @@ import pytest
 from runboard.floor.exchange import export_run, import_run
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
+from runboard.run.dues import dues
 from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop
 from tests.scenario import shop
@@ -116,6 +117,20 @@ def test_its_timers_come_with_it(busy: Shop) -> None:
 
     there, here = other.log.dues, busy.workshop.log.dues  # type: ignore[attr-defined]
     assert {key for key in there if "r2" in key} == {key for key in here if "r2" in key}
+
+
+def test_what_was_said_of_its_rags_comes_with_it(busy: Shop) -> None:
+    for run in ("r1", "r2"):
+        busy.press("load done", run=run, load="oil/2", person="ben")
+    for kind in ("care end", "care morning"):
+        open_ = [one.id for one in dues(busy.workshop.ledger.state, busy.workshop.book).values() if one.kind == kind]
+        busy.press("reminder answered", {"reminder": open_[0], "done": "in water, in the can"})
+    other = workshop(shop())
+
+    import_run(other, json.loads(json.dumps(export_run(busy.workshop, "r1"))))
+
+    assert other.ledger.state.care
+    assert [one.id for one in dues(other.ledger.state, other.book).values() if one.kind.startswith("care ")] == []
 
 
 @pytest.mark.parametrize(
