@@ -78,7 +78,9 @@ def shop() -> dict[str, Any]:
     }
 
 
-def shop_that_seldom_asks() -> dict[str, Any]:
-    """The small shop, whose machines ask once in many hours whether somebody watches: for tests of other alerts."""
+def shop_without_looks() -> dict[str, Any]:
+    """The small shop with a machine that nobody has to watch where its CNC was: for tests of other alerts."""
     record = shop()
-    return {**record, "stations": [{**station, "watch_every_minutes": 900} for station in record["stations"]]}
+    station, step = record["stations"][0], record["products"][0]["operations"][0]
+    station["kind"], step["attendance"] = "other machine", "none"
+    return record

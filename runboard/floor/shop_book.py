@@ -7,8 +7,9 @@ from typing import Any
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.run.refusal import Refused
+from runboard.run.sight import running
 from runboard.run.state import ShopState
-from runboard.shop.book import Book
+from runboard.shop.book import Book, Station
 from runboard.shop.book_json import book_from_json, book_to_json
 
 Record = dict[str, Any]
@@ -66,8 +67,13 @@ def _record_at(workshop: Workshop, revision: int) -> Record:
 
 
 def check_nothing_at_work_goes(state: ShopState, before: Book, after: Book) -> None:
-    """Refused 'station in use' and 'person at work': what an open run or somebody's hands need stays in the book."""
-    staying = {one.key for one in after.stations}
+    """Refused 'station runs', 'station in use' and 'person at work': what an open run or somebody's hands need stays in
+    the book, and how a machine that runs is watched stays as it was when it was started."""
+    staying = {one.key: one for one in after.stations}
+    for _, load in running(state):
+        station, changed = before.station(load.station), staying.get(load.station)
+        if station is not None and (changed is None or _watched_as(station) != _watched_as(changed)):
+            raise Refused("station runs", station=station.name)
     for station in before.stations:
         if station.key not in staying:
             for run in state.runs.values():
@@ -80,3 +86,7 @@ def check_nothing_at_work_goes(state: ShopState, before: Book, after: Book) -> N
         seen = state.people.get(person.key)
         if person.key not in working and seen is not None and seen.hands is not None:
             raise Refused("person at work", person=person.name)
+
+
+def _watched_as(station: Station) -> tuple[object, ...]:
+    return station.kind, station.room, station.watch_from, station.watch_every

@@ -51,7 +51,7 @@ def _in_its_run(ledger: Ledger, event: Event) -> Event:
     if target is None or run is None or target.kind == "run opened":
         return event
     moment = parse_moment(event.get("at")) if amends else event.moment
-    if moment > run.opened_at:
+    if moment >= run.opened_at:
         return event
     if amends or not is_blind(ledger, event):
         raise Refused("before run", run=run.name, opened_at=run.opened_at)

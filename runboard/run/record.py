@@ -13,7 +13,8 @@ from runboard.run.dues import Due
 from runboard.run.event import write_moment
 from runboard.run.route import Route, Step
 from runboard.run.state import Load, RunState, ShopState, Tray, Unsettled
-from runboard.shop.book import STATION_KINDS, Book, Station, may_work_while_watching
+from runboard.shop.book import Book, Station, may_work_while_watching
+from runboard.shop.care import watch_interval
 
 
 def dump(value: Any) -> str:
@@ -62,9 +63,11 @@ def tray_record(tray: Tray) -> dict[str, Any]:
     return record(tray)
 
 
-def step_record(step: Step, care: Sequence[Shown] = (), left: Left | None = None) -> dict[str, Any]:
+def step_record(
+    step: Step, care: Sequence[Shown] = (), left: Left | None = None, every: timedelta | None = None
+) -> dict[str, Any]:
     """A step with all that its checklist, setup sheet and first-piece check show; ``care`` are its cautions, ``left`` what
-    may heat by itself after it."""
+    may heat by itself after it, ``every`` how often a look is asked for."""
     operation, pass_ = step.operation, step.pass_
     found: dict[str, Any] = {
         "key": step.key,
@@ -79,9 +82,11 @@ def step_record(step: Step, care: Sequence[Shown] = (), left: Left | None = None
     }
     if pass_.pieces:
         found["load_pieces"] = pass_.pieces
-    for name in ("checklist", "setup_sheet", "skill", "personal", "finish", "watch_every", "instructions"):
+    for name in ("checklist", "setup_sheet", "skill", "personal", "finish", "instructions"):
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))
+    if every:
+        found["watch_every"] = plain(every)
     if left:
         found["leaves"] = record(left)
     if care:
@@ -166,7 +171,10 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
 
 
 def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
-    return [step_record(step, _care(book, route, step), leaves(book, route, step)) for step in route.steps]
+    return [
+        step_record(step, _care(book, route, step), leaves(book, route, step), watch_interval(book, step.operation))
+        for step in route.steps
+    ]
 
 
 def _care(book: Book, route: Route, step: Step) -> tuple[Shown, ...]:
@@ -260,9 +268,6 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             "setups": 0,
             **({} if seen is None else record(seen, ("key",))),
         }
-        every = station.watch_every or STATION_KINDS[station.kind].watch_every
-        if every:
-            found[station.key]["watch_every"] = plain(every)
         if station.eyewear:
             found[station.key]["eyewear"] = station.eyewear
         start = start_points_of(station.kind)

@@ -2,8 +2,12 @@
 
 from datetime import timedelta
 
-from runboard.shop.book import STATION_KINDS, Book, Operation
+from runboard.shop.book import STATION_KINDS, Book, Operation, Station
+from runboard.shop.durations import format_duration
 from runboard.shop.finish import UNKNOWN_FINISH, Finish
+from runboard.shop.problem import BookError, Problem
+
+SELDOM_HEAT, SELDOM = timedelta(minutes=5), timedelta(minutes=30)
 
 
 def finish_of(book: Book, operation: Operation) -> Finish | None:
@@ -18,9 +22,41 @@ def finish_of(book: Book, operation: Operation) -> Finish | None:
 
 
 def watch_interval(book: Book, operation: Operation) -> timedelta | None:
-    """How often somebody who watches a running load of this operation is asked; ``None`` where it needs no watching."""
+    """How often somebody who watches a running load of this operation is asked; ``None`` where it needs no watching. Never
+    more seldom than ``seldom_at_most``, whatever was written down before there was a limit."""
     station = book.station(operation.station)
     if operation.attendance != "watched":
         return None
-    usual = STATION_KINDS[station.kind].watch_every if station else None
-    return operation.watch_every or (station.watch_every if station else None) or usual
+    most = seldom_at_most(station)
+    said = operation.watch_every or (station.watch_every if station else None)
+    return min(said or (STATION_KINDS[station.kind].watch_every if station else None) or most, most)
+
+
+def seldom_at_most(station: Station | None) -> timedelta:
+    """The longest time between two looks at a station that must be watched: what heats may be on fire in minutes. Common
+    practice, no source; the machine's manual wins where it asks for more."""
+    return SELDOM_HEAT if station is not None and station.heats else SELDOM
+
+
+def check_watch_intervals(book: Book) -> None:
+    """Raises ``BookError`` with every station and operation whose looks are too far apart."""
+    problems = [
+        _too_seldom(f"stations[{at}]", f"station '{one.key}'", one, one.watch_every)
+        for at, one in enumerate(book.stations)
+        if one.watch_every is not None and one.watch_every > seldom_at_most(one)
+    ]
+    for at, product in enumerate(book.products):
+        for number, operation in enumerate(product.operations):
+            station = book.station(operation.station)
+            if operation.watch_every is not None and operation.watch_every > seldom_at_most(station):
+                path = f"products[{at}].operations[{number}]"
+                place = f"product '{product.key}', operation '{operation.key}'"
+                problems.append(_too_seldom(path, place, station, operation.watch_every))
+    if problems:
+        raise BookError(problems)
+
+
+def _too_seldom(path: str, place: str, station: Station | None, every: timedelta) -> Problem:
+    most = format_duration(seldom_at_most(station))
+    facts = {"station": station.name if station else "it", "most": most, "found": format_duration(every)}
+    return Problem(f"{path}.watch_every_minutes", place, "watched too seldom", facts)

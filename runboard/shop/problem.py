@@ -33,6 +33,7 @@ SENTENCES: Mapping[str, str] = {
     "walk said twice": "the walk between '{one}' and '{other}' is written twice.",
     "attendance too small": "'{attendance}' is not enough at {station}: a {kind} asks for at least '{least}'.",
     "cutter beside heat": "'{station}' cuts, and nobody may work at a cutter while a {kind} runs. Take it off 'watch_from'.",
+    "watched too seldom": "whoever watches {station} is asked at least every {most}, so not only every {found}.",
     "latest before least": "'latest_minutes' ({latest}) must not be less than 'least_minutes' ({least}).",
     "more than there are": "{count} of '{key}' are asked for, but the shop has {capacity}.",
     "other version": "this file says runboard_book {found}; this program reads 1.",

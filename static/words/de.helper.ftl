@@ -206,6 +206,7 @@ helper-refused-air-not-clear = Die Luft in diesem Raum ist bis { $until } nicht 
 helper-refused-solvent-beside-heat = In diesem Raum läuft eine heiße Maschine: { $station }. Auf die Leitung warten.
 helper-refused-material-forbidden = Dieses Material darf dort nicht hinein: { $material }. Die Leitung rufen.
 helper-refused-before-run = Die Serie wurde um { $opened_at } begonnen. Einen späteren Zeitpunkt angeben.
+helper-refused-station-runs = { $station } läuft. Dabeibleiben; daran lässt sich jetzt nichts ändern.
 helper-refused-machine-runs = Eine Maschine läuft noch. Dabeibleiben.
 helper-refused-load-in-hands = An der Station { $station } arbeitet noch jemand. Der Leitung Bescheid sagen.
 helper-refused-care-open = Zuerst die Lappen, der Staub oder das Verbrannte: sagen, was damit geschehen ist. Die Leitung rufen.

@@ -206,6 +206,7 @@ helper-refused-air-not-clear = The air in this room is not clear until { $until 
 helper-refused-solvent-beside-heat = A hot machine runs in this room: { $station }. Wait for the lead.
 helper-refused-material-forbidden = This material must not go in there: { $material }. Call the lead.
 helper-refused-before-run = The run was opened at { $opened_at }. Say a moment after that.
+helper-refused-station-runs = { $station } is running. Stay with it; nothing about it can be changed now.
 helper-refused-machine-runs = A machine is still running. Stay with it.
 helper-refused-load-in-hands = Somebody's hands are still at the { $station }. Tell the lead.
 helper-refused-care-open = The rags, the dust or what burnt first: say what became of it. Call the lead.

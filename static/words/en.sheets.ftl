@@ -417,6 +417,7 @@ refused-file-unknown-names = The shop's book does not have { $names }. Import th
 
 ## The book, products and runs, on the Plan and Shop screens
 refused-book-outdated = Somebody saved this meanwhile. Nothing you typed is lost: press Save again to keep yours. In the book now:
+refused-station-runs = { $station } is running. How it is watched can be changed once it has ended.
 refused-station-in-use = { $station } cannot be removed: the open run { $run } is made there.
 refused-person-at-work = { $person } is at work now. Let them finish first.
 refused-nothing-wanted = Say how many good pieces are wanted, in at least one order line.

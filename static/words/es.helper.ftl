@@ -206,6 +206,7 @@ helper-refused-air-not-clear = El aire de esta sala no está limpio hasta { $unt
 helper-refused-solvent-beside-heat = En esta sala hay una máquina caliente en marcha: { $station }. Esperar a la persona responsable.
 helper-refused-material-forbidden = Este material no puede entrar ahí: { $material }. Llamar a la persona responsable.
 helper-refused-before-run = La serie se abrió a las { $opened_at }. Indicar un momento posterior.
+helper-refused-station-runs = { $station } está en marcha. Quedarse allí; ahora no se puede cambiar nada de la máquina.
 helper-refused-machine-runs = Una máquina sigue en marcha. Quedarse con ella.
 helper-refused-load-in-hands = Alguien trabaja todavía en { $station }. Avisar a la persona responsable.
 helper-refused-care-open = Primero los trapos, el polvo o lo quemado: decir qué se ha hecho con ello. Llamar a la persona responsable.

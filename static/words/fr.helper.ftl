@@ -206,6 +206,7 @@ helper-refused-air-not-clear = L'air de cette pièce n'est pas sain avant { $unt
 helper-refused-solvent-beside-heat = Une machine chaude tourne dans cette pièce : { $station }. Attendre la personne responsable.
 helper-refused-material-forbidden = Ce matériau n'a rien à faire là-dedans : { $material }. Appeler la personne responsable.
 helper-refused-before-run = La série a été ouverte à { $opened_at }. Indiquer un moment postérieur.
+helper-refused-station-runs = { $station } tourne. Rester auprès ; rien ne peut y être changé maintenant.
 helper-refused-machine-runs = Une machine tourne encore. Rester auprès d'elle.
 helper-refused-load-in-hands = Quelqu'un travaille encore au poste { $station }. Prévenir la personne responsable.
 helper-refused-care-open = D'abord les chiffons, la poussière ou ce qui a brûlé : dire ce qu'on en a fait. Appeler la personne responsable.

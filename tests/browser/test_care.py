@@ -86,7 +86,8 @@ def test_everybody_last_seen_elsewhere_is_red_at_once_until_somebody_is_at_it(
 
     expect(alert(phone)).to_be_hidden()
     arrived(data, "watch checked")
-    assert "alone_since" not in ann.state()["runs"]["r1"]["loads"]["engrave/1"]
+    state = ann.state()
+    assert [one for one in state["dues"] if one["kind"] == "nobody near" and one["due_at"] <= state["now"]] == []
 
 
 def test_a_look_that_was_missed_while_the_server_was_dead_is_red_on_its_return(
@@ -270,7 +271,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
     with running("serve", "--data", str(shop_with_a_run)) as server:
         ann = Phone(server.address)
         ann.state()
-        ann.press("route revised", {"product": product, "from_tray": "1"}, run="r1")
+        ann.press("route revised", {"product": product, "from_tray": "1"}, run="r1", at=ago(4))
         ann.press("load started", run="r1", load="oil/1", at=ago(3))
         page = opened(phones.new(), server)
         label = page.locator("p.label")

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from runboard.run.dues import Due, dues, is_missed
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
+from tests.scenario import shop
 
 
 def due(floor: Floor, kind: str) -> list[Due]:
@@ -97,3 +98,31 @@ def test_nobody_watches_the_laser_with_hands_at_a_cutter():
         floor.press("watch taken", run="r1", load="engrave/1", person="ben")
 
     assert refused.value.code == "hands elsewhere"
+
+
+@pytest.mark.parametrize(("station", "load", "most"), [("laser", "engrave/1", 5), ("cnc", "cut/1", 30)])
+def test_what_was_written_down_before_there_was_a_limit_asks_no_more_seldom_than_it(station, load, most):
+    record = shop()
+    record["stations"] = [
+        one | ({"watch_every_minutes": 900} if one["key"] == station else {}) for one in record["stations"]
+    ]
+    floor = Floor(record)
+    floor.open_run()
+    floor.press("load started", run="r1", load=load)
+    floor.press("machine started", {"minutes": 30}, run="r1", load=load)
+
+    (check,) = due(floor, "watch check")
+
+    assert check.due_at == floor.run.loads[load].checked_at + timedelta(minutes=most)
+
+
+@pytest.mark.parametrize("answer", ["seen", "done", "ended", "stopped", "still running"])
+def test_no_answer_to_the_alert_alone_ends_the_looks(answer):
+    floor = engraving()
+    floor.press("room changed", {"room": "shop"})
+    for kind in ("watch check", "nobody near"):
+        (one,) = due(floor, kind)
+        body = {"alert": one.id, "answer": answer, "ask_again_at": "2026-06-09T12:00:00Z"}
+        floor.press("alert answered", body)
+
+        assert [other.id for other in due(floor, kind)] == [one.id]

@@ -10,6 +10,7 @@ from runboard.run.dues import Due
 from runboard.run.event import Event, event_from_json, event_to_json
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
+from runboard.shop.care import check_watch_intervals
 
 MONDAY = datetime(2026, 6, 1, 16, 0, tzinfo=UTC)
 
@@ -87,9 +88,10 @@ class FakeBooks:
         return self.records[(revision or len(self.records)) - 1]
 
     def save(self, record: Mapping[str, Any], saved_at: datetime) -> Book:
-        self.records.append(dict(record))
-        fresh = book_from_json({**record, "revision": len(self.records)})
+        fresh = book_from_json({**record, "revision": len(self.records) + 1})
+        check_watch_intervals(fresh)
         self.book = fresh.following(self.book, saved_at)
+        self.records.append(dict(record))
         return self.latest()
 
 

@@ -1,10 +1,15 @@
 """Saving the book: a new revision each time, nothing half-written, nothing lost to somebody else's save."""
 
+import copy
+from typing import Any
+
 import pytest
 
+from runboard.floor.route_change import revise_route
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.shop_book import Record, book_record, change_book, save_book
 from runboard.floor.taps import record_events
+from runboard.floor.workshop import Workshop
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
 from tests.floor.fakes import Told, workshop
@@ -100,3 +105,59 @@ def test_a_person_whose_hands_are_at_work_cannot_be_removed() -> None:
 
     with pytest.raises(Refused, match="person at work"):
         save_book(here, without)
+
+
+def engraving() -> Workshop:
+    """The laser runs."""
+    here = workshop(shop())
+    run = open_run(here, Wish("rail", [{"line": "1", "pieces": 12}]))
+    about = {"run": run, "load": "engrave/1", "person": "ann"}
+    record_events(here, [new_event(here, "machine started", {"minutes": 20}, **about)])
+    return here
+
+
+@pytest.mark.parametrize(
+    "change", [{"kind": "bench"}, {"room": "shop"}, {"watch_from": ["bench"]}, {"watch_every_minutes": 4}]
+)
+def test_how_a_machine_is_watched_stays_while_it_runs(change: dict[str, Any]) -> None:
+    here = engraving()
+    after = shop()
+    if "kind" in change:
+        after["products"] = []
+    after["stations"] = [one | (change if one["key"] == "laser" else {}) for one in after["stations"]]
+
+    with pytest.raises(Refused, match="station runs"):
+        save_book(here, after)
+    record_events(here, [new_event(here, "machine ended", {}, run="r1", load="engrave/1", person="ann")])
+
+    assert save_book(here, after).revision == 2
+
+
+@pytest.mark.parametrize(("station", "minutes"), [("laser", 5.5), ("cnc", 31)])
+def test_looks_that_are_too_far_apart_are_refused_and_nothing_is_stored(station: str, minutes: float) -> None:
+    here = workshop(shop())
+    after = shop()
+    after["stations"] = [
+        one | ({"watch_every_minutes": minutes} if one["key"] == station else {}) for one in after["stations"]
+    ]
+    of_step = copy.deepcopy(shop())
+    next(one for one in of_step["products"][0]["operations"] if one["station"] == station)["watch_every_minutes"] = (
+        minutes
+    )
+
+    for record in (after, of_step):
+        with pytest.raises(BookError, match="asked at least every"):
+            save_book(here, record)
+
+    assert here.book.revision == 1
+
+
+def test_looks_that_are_too_far_apart_are_refused_in_an_open_runs_route() -> None:
+    here = workshop(shop())
+    run = open_run(here, Wish("rail", [{"line": "1", "pieces": 12}]))
+
+    def seldom(product: dict[str, Any]) -> None:
+        product["operations"][0]["watch_every_minutes"] = 45
+
+    with pytest.raises(BookError, match="asked at least every"):
+        revise_route(here, run, seldom, "1")

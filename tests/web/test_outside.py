@@ -21,7 +21,7 @@ from runboard.run.event import write_moment
 from runboard.run.refusal import NotStored
 from tests.conftest import START, HandClock
 from tests.lamp import Lamp
-from tests.scenario import shop_that_seldom_asks
+from tests.scenario import shop_without_looks
 
 
 @pytest.fixture
@@ -53,7 +53,7 @@ def sounds(house: House, monkeypatch: pytest.MonkeyPatch) -> Sounds:
 def unanswered(house: House, lamp: Lamp, sounds: Sounds) -> House:
     """The CNC runs for ten minutes more, and the lamp is a channel."""
     workshop = house.workshop
-    workshop.books.save(shop_that_seldom_asks(), workshop.clock.now())
+    workshop.books.save(shop_without_looks(), workshop.clock.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
     begun = new_event(workshop, "machine started", {"minutes": 10}, run="r1", load="cut/1", person="ann")
     record_events(workshop, [begun])

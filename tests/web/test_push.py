@@ -21,7 +21,7 @@ from runboard.run.dues import Due
 from runboard.run.refusal import NotStored
 from tests.conftest import START, HandClock
 from tests.push_service import PushService
-from tests.scenario import shop_that_seldom_asks
+from tests.scenario import shop_without_looks
 from tests.web.test_access import device_with
 from tests.web.test_outside import answer
 
@@ -41,7 +41,7 @@ def house(tmp_path: Path, clock: HandClock) -> Iterator[House]:
     """Devices have to pair, push services may be on this computer, and the CNC runs for ten minutes more."""
     built = build(Settings(tmp_path, clock, push_near=True))
     workshop = built.workshop
-    workshop.books.save(shop_that_seldom_asks(), clock.now())
+    workshop.books.save(shop_without_looks(), clock.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
     begun = new_event(workshop, "machine started", {"minutes": 10}, run="r1", load="cut/1", person="ann")
     record_events(workshop, [begun])

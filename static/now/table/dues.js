@@ -2,7 +2,6 @@
 
 import { asLoad, isoAfter, lean } from "./records.js";
 import { alertId } from "./shop_answers.js";
-import { watchEvery } from "./sight.js";
 
 /** `made` with its due moments brought up: those that these presses began come in, those they ended go. */
 export function redue(before, made) {
@@ -72,7 +71,7 @@ function* ofLoads(state, run, { loads = {}, routes = [] }) {
     const steps = routes.find((one) => one.number === load.revision)?.steps ?? routes.at(-1)?.steps;
     const step = steps?.find((one) => one.key === load.step);
     if (load.state !== "running" || (step?.attendance ?? "watched") !== "watched") continue;
-    const every = watchEvery(state, step);
+    const every = step?.watch_every;
     if (load.alone_since) {
       yield { id: alertId("nobody near", run, key, load.ends, stamp(load.alone_since)), kind: "nobody near", due_at: load.alone_since, ...about };
     }

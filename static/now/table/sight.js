@@ -35,13 +35,9 @@ function nearUntil(draft, person, load) {
   if (!person.until) return null;
   const until = Date.parse(person.until);
   const looked = load.checked_at && load.watcher === person.key ? Date.parse(load.checked_at) : -Infinity;
-  const every = until > looked ? 0 : watchEvery(draft.base, draft.stepOfLoad(load));
+  const every = until > looked ? 0 : draft.stepOfLoad(load)?.watch_every;
   return every ? looked + every * 60_000 : until;
 }
-
-/** How often somebody who watches a step's machine is asked, in minutes. */
-export const watchEvery = (state, step) =>
-  step?.attendance === "watched" ? step.watch_every ?? state.stations?.[step.station]?.watch_every : undefined;
 
 function isNear(draft, person, load) {
   if (person.away) return false;
