@@ -5,8 +5,9 @@ from runboard.cards.foot import foot_of
 from runboard.cards.model import Cell, JigLabel, ShelfLabel
 from runboard.cards.speech import Speech
 from runboard.cards.traveller import Links, about_tray
-from runboard.cards.waiting import done_at, finish_notes, goes_on_at, label_times, latest_end
+from runboard.cards.waiting import finish_notes, label_times, latest_end
 from runboard.cards.work import checks_of
+from runboard.run.resting import wait_after
 from runboard.run.route import Step
 from runboard.run.state import RunState, Tray
 from runboard.shop.book import Book, Operation
@@ -57,8 +58,7 @@ def shelf_label(book: Book, run: RunState, tray: Tray, step: Step, links: Links,
     rest = tray.rests.get(step.key)
     route = run.route_of(tray)
     operation = step.operation
-    finish, wait = finish_of(book, operation), operation.wait
-    until = goes_on_at(book, route, step, rest)
+    wait = wait_after(book, route, step)
     title = speech(f"card-wait-{wait.why}", span=speech.span(wait.least)) if wait else step.name
     latest = (latest_end(wait.latest, rest, speech),) if wait and wait.latest is not None else ()
     return ShelfLabel(
@@ -67,9 +67,9 @@ def shelf_label(book: Book, run: RunState, tray: Tray, step: Step, links: Links,
         product=route.product.name,
         about=about_tray(run, tray, speech),
         title=title,
-        until=speech.moment(until) if until else "",
-        cells=(*latest, *label_times(finish, done_at(operation, rest), speech)),
-        notes=finish_notes(finish, speech),
+        until=speech.moment(rest.ready_at) if rest else "",
+        cells=(*latest, *label_times(book, route, step, rest, speech)),
+        notes=finish_notes(finish_of(book, operation), speech),
         care=resting_care(book, operation, speech),
         link=links(run.id, tray.id),
         foot=foot_of(book, run, speech, tray.revision, tray.print + 1),

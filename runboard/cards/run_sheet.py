@@ -4,7 +4,6 @@ from runboard.cards.foot import foot_of
 from runboard.cards.model import RunSheet, StepLine, TrayLine
 from runboard.cards.speech import Speech
 from runboard.cards.traveller import Links
-from runboard.cards.waiting import goes_on_at
 from runboard.cards.work import is_done, pieces_in, step_name
 from runboard.run.route import Step
 from runboard.run.state import RunState, Tray
@@ -53,10 +52,9 @@ def _tray(book: Book, run: RunState, tray: Tray, links: Links, speech: Speech) -
     following = next((step for step, mark in zip(route.steps, marks, strict=True) if not mark), None)
     pieces = speech("card-pieces", pieces=pieces_in(tray))
     said = speech("card-next", step=step_name(following, speech)) if following else speech("card-all-done")
-    waiting = [step for step, mark in zip(route.steps, marks, strict=True) if mark == "wait"]
-    moments = [at for step in waiting if (at := goes_on_at(book, route, step, tray.rests[step.key]))]
-    if moments:
-        said = f"{said}, {speech('card-not-before', at=speech.moment(max(moments)))}"
+    ready = [tray.rests[step.key].ready_at for step, mark in zip(route.steps, marks, strict=True) if mark == "wait"]
+    if ready:
+        said = f"{said}, {speech('card-not-before', at=speech.moment(max(ready)))}"
     return TrayLine(
         tray.id, ", ".join(part for part in (pieces, tray.wood) if part), said, links(run.id, tray.id).code, marks
     )

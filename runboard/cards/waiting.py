@@ -1,61 +1,36 @@
-"""The wait after an operation on paper: the earliest and latest time to go on, and what the finish's label says."""
+"""The wait after an operation on paper: the earliest and latest time to go on, and what the finish's label says.
 
-from collections.abc import Iterator
+From when a tray may go on is the state's answer (``run/resting.py``); paper only writes it down.
+"""
+
 from datetime import datetime, timedelta
 
 from runboard.cards.model import Cell, Wait
 from runboard.cards.speech import Speech
+from runboard.run.resting import done_at, wait_after
 from runboard.run.route import Route, Step
 from runboard.run.state import Rest
-from runboard.shop.book import Book, Operation
+from runboard.shop.book import Book
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
 
 
-def wait_after(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Wait | None:
+def written_wait(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Wait | None:
     """The wait after the last step of an operation, or what its finish asks for; ``None`` where there is neither.
 
     ``rest`` is the tray's own once it has begun; before that its moments are blank, to be written in.
     """
-    finish, wait = finish_of(book, step.operation), step.operation.wait
+    finish, wait = finish_of(book, step.operation), wait_after(book, route, step)
     if wait is None and finish is None:
         return None
     title = speech("card-finish", finish=finish.name) if finish and finish.name else speech("card-finish-unknown")
+    cells: tuple[Cell, ...] = ()
     if wait is not None:
         title = speech(f"card-wait-{wait.why}", span=speech.span(wait.least))
-    cells = (*_bounds(book, route, step, rest, speech), *label_times(finish, done_at(step.operation, rest), speech))
-    return Wait(title, cells, finish_notes(finish, speech))
-
-
-def done_at(operation: Operation, rest: Rest | None) -> datetime | None:
-    """When the last piece was done, from which a finish's times count."""
-    if rest is None or operation.wait is None:
-        return None
-    return rest.ready_at - operation.wait.least
-
-
-def goes_on_at(book: Book, route: Route, step: Step, rest: Rest | None) -> datetime | None:
-    """The moment before which a tray stays where it is: the end of its wait, and of the time to handling that the
-    label gives, unless the next operation is another coat. ``None`` before the wait has begun."""
-    done = done_at(step.operation, rest)
-    if rest is None or done is None:
-        return None
-    finish = finish_of(book, step.operation)
-    following = route.step(route.after(step.key))
-    another_coat = following is not None and finish_of(book, following.operation) is not None
-    if finish is None or finish.handle is None or another_coat:
-        return rest.ready_at
-    return max(rest.ready_at, done + finish.handle)
-
-
-def _bounds(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Iterator[Cell]:
-    wait = step.operation.wait
-    if wait is None:
-        return
-    earliest = goes_on_at(book, route, step, rest)
-    yield Cell(speech("card-go-on-from"), speech.moment(earliest) if earliest else "")
-    if wait.latest is not None:
-        yield latest_end(wait.latest, rest, speech)
+        cells = (Cell(speech("card-go-on-from"), speech.moment(rest.ready_at) if rest else ""),)
+    if wait is not None and wait.latest is not None:
+        cells = (*cells, latest_end(wait.latest, rest, speech))
+    return Wait(title, (*cells, *label_times(book, route, step, rest, speech)), finish_notes(finish, speech))
 
 
 def latest_end(latest: timedelta, rest: Rest | None, speech: Speech) -> Cell:
@@ -64,10 +39,12 @@ def latest_end(latest: timedelta, rest: Rest | None, speech: Speech) -> Cell:
     return Cell(speech("card-latest", span=speech.span(latest)), at)
 
 
-def label_times(finish: Finish | None, done: datetime | None, speech: Speech) -> tuple[Cell, ...]:
+def label_times(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> tuple[Cell, ...]:
     """Earliest recoat, earliest handling and full cure as the label says; moments once the coat is done."""
+    finish = finish_of(book, step.operation)
     if finish is None:
         return ()
+    done = done_at(book, route, step, rest) if rest is not None else None
     said = (("recoat", finish.recoat), ("handle", finish.handle), ("cure", finish.cure))
     return tuple(
         Cell(speech(f"card-{name}", span=speech.span(span)), _moment(done, span, speech))

@@ -3,7 +3,7 @@
 from runboard.cards.care import care_of, comes_after_finish, name_of, start_list, translated, translation_of
 from runboard.cards.model import Cell, FirstPiece, StepLine, Work
 from runboard.cards.speech import Speech
-from runboard.cards.waiting import wait_after
+from runboard.cards.waiting import written_wait
 from runboard.run.route import Route, Step
 from runboard.run.state import RunState, Tray
 from runboard.shop.book import Book, Check, Operation
@@ -25,7 +25,7 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
         setup=_setup(book, operation, speech),
         checks=checks_of(operation, speech),
         places=places_of(route, tray, operation),
-        wait=None if over else wait_after(book, route, steps[-1], rest, speech),
+        wait=None if over else written_wait(book, route, steps[-1], rest, speech),
     )
 
 

@@ -14,6 +14,7 @@ from runboard.plan.move import Move, of_load
 from runboard.plan.taking_over import takes
 from runboard.run.event import Event, parse_moment
 from runboard.run.fold import apply
+from runboard.run.resting import wait_after
 from runboard.run.state import Load, RunState, ShopState
 from runboard.run.texts import places_for
 from runboard.shop.book import Book, may_work_while_watching
@@ -156,8 +157,8 @@ def _rank(scene: Scene, one: Candidate, ready: list[Candidate]) -> tuple[int, di
         return 7, {"code": "machine idle", "facts": facts}
     if _fills_up(one):
         return 7, {"code": "next in line", "facts": {**facts, "after": ""}}
-    wait = one.step.operation.wait
-    if wait is not None and one.step.last_pass and wait.least >= LONG_WAIT:
+    wait = wait_after(scene.book, one.run.route, one.step)
+    if wait is not None and wait.least >= LONG_WAIT:
         return 5, {"code": "then it waits", "facts": {**facts, "why": wait.why}}
     if not one.fresh:
         return 6, {"code": "stands set up", "facts": facts}

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
+from runboard.run.resting import DRIES, done_at, wet_after
 from runboard.run.state import Load, RunState, ShopState
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of
@@ -30,15 +31,17 @@ def _recent(state: ShopState, now: datetime) -> Iterator[RunState]:
 def _of_rests(run: RunState, book: Book) -> Iterator[tuple[str, datetime]]:
     for tray in run.trays.values():
         for key, rest in tray.rests.items():
-            step = run.step_at(key, rest.revision or tray.revision)
+            route = run.route_at(rest.revision or tray.revision)
+            step = route.step(key)
             station = book.station(step.operation.station) if step else None
             if step is None or station is None:
                 continue
-            if rest.why in ("dry", "cure") and rest.ended_at is None:
-                yield station.room, rest.ready_at
+            done = done_at(book, route, step, rest)
+            if rest.why in DRIES and rest.ended_at is None:
+                yield station.room, done + wet_after(book, route, step)
             finish = finish_of(book, step.operation)
             if finish is not None and finish.solvent:
-                yield station.room, rest.began_at + airing(finish)
+                yield station.room, done + airing(finish)
 
 
 def _of_loads(run: RunState, book: Book, now: datetime) -> Iterator[tuple[str, datetime]]:

@@ -12,8 +12,10 @@ from runboard.run.draft import Draft, put, without
 from runboard.run.event import parse_moment
 from runboard.run.hands import end_spans, leave_station, unhand
 from runboard.run.refusal import Refused
-from runboard.run.route import Step
+from runboard.run.resting import wait_after
+from runboard.run.route import Route, Step
 from runboard.run.state import Hold, Load, Rest, Tray
+from runboard.shop.book import Book
 
 # Loads in these states can be taken as finished when a later operation is pressed on their pieces.
 CAN_BE_ASSUMED_DONE = ("working", "ended", "unloading")
@@ -115,7 +117,8 @@ def count_tray(
         reasons += tuple({**one, "load": load.id} for one in scrap if one["pieces"])
     new_scrap = old_scrap if scrap is None else sum(one["pieces"] for one in scrap)
     more = (good + new_scrap) - (old_good + old_scrap)
-    after = draft.run(run).route_of(tray).after(step.key)
+    route = draft.run(run).route_of(tray)
+    after = route.after(step.key)
     in_load = remaining(load, tray) if is_begun(load) else 0
     if more > in_load + tray.free(step.key):
         raise Refused(
@@ -135,7 +138,8 @@ def count_tray(
     tray = replace(tray, scrap=put(tray.scrap, step.key, reasons) if reasons else without(tray.scrap, step.key))
     tray = _drop_places(tray, scrap or ())
     if good > 0 and good != old_good:
-        tray = begin_rest(tray, step, (load.started_at if is_begun(load) else None) or moment, moment)
+        began_at = (load.started_at if is_begun(load) else None) or moment
+        tray = begin_rest(draft.book, route, tray, step, began_at, moment)
     draft.put_tray(run, tray)
 
 
@@ -152,10 +156,10 @@ def _drop_places(tray: Tray, scrap: tuple[Mapping[str, Any], ...]) -> Tray:
     return replace(tray, places={place: text for place, text in tray.places.items() if place not in gone})
 
 
-def begin_rest(tray: Tray, step: Step, began_at: datetime, moment: datetime) -> Tray:
+def begin_rest(book: Book, route: Route, tray: Tray, step: Step, began_at: datetime, moment: datetime) -> Tray:
     """The wait after the last pass of an operation; pieces that come later make it later, its latest end stays."""
-    wait = step.operation.wait
-    if wait is None or not step.last_pass:
+    wait = wait_after(book, route, step)
+    if wait is None:
         return tray
     old = tray.rests.get(step.key)
     if old is not None and old.ended_at is None:

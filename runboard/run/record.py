@@ -1,16 +1,17 @@
 """The state as the page gets it: the same records as JSON, made once for each record that changed."""
 
 import json
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import fields
 from datetime import datetime, timedelta
 from functools import cache, lru_cache, partial
 from typing import Any
 
-from runboard.run.care import Left, finished_before, leaves
+from runboard.run.care import finished_before, leaves
 from runboard.run.cautions import Shown, cautions_for, start_points_of
 from runboard.run.dues import Due
 from runboard.run.event import write_moment
+from runboard.run.resting import wait_after
 from runboard.run.route import Route, Step
 from runboard.run.state import Load, RunState, ShopState, Tray, Unsettled
 from runboard.shop.book import Book, Station, may_work_while_watching
@@ -63,11 +64,9 @@ def tray_record(tray: Tray) -> dict[str, Any]:
     return record(tray)
 
 
-def step_record(
-    step: Step, care: Sequence[Shown] = (), left: Left | None = None, every: timedelta | None = None
-) -> dict[str, Any]:
-    """A step with all that its checklist, setup sheet and first-piece check show; ``care`` are its cautions, ``left`` what
-    may heat by itself after it, ``every`` how often a look is asked for."""
+def step_record(book: Book, route: Route, step: Step) -> dict[str, Any]:
+    """A step with all that its checklist, setup sheet and first-piece check show: the wait that follows it, how often a look
+    is asked for, what it leaves that may heat by itself, its cautions."""
     operation, pass_ = step.operation, step.pass_
     found: dict[str, Any] = {
         "key": step.key,
@@ -85,14 +84,16 @@ def step_record(
     for name in ("checklist", "setup_sheet", "skill", "personal", "finish", "instructions"):
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))
+    every, left, wait = watch_interval(book, operation), leaves(book, route, step), wait_after(book, route, step)
+    care = _care(book, route, step)
     if every:
         found["watch_every"] = plain(every)
     if left:
         found["leaves"] = record(left)
     if care:
         found["care"] = [record(one) for one in care]
-    if operation.wait:
-        found["wait"] = record(operation.wait)
+    if wait:
+        found["wait"] = record(wait)
     if operation.checks:
         found["checks"] = [record(check) for check in operation.checks]
     if operation.uses:
@@ -171,10 +172,7 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
 
 
 def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
-    return [
-        step_record(step, _care(book, route, step), leaves(book, route, step), watch_interval(book, step.operation))
-        for step in route.steps
-    ]
+    return [step_record(book, route, step) for step in route.steps]
 
 
 def _care(book: Book, route: Route, step: Step) -> tuple[Shown, ...]:

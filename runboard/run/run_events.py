@@ -10,6 +10,7 @@ from runboard.run.event import Event, parse_moment, write_moment
 from runboard.run.hands import end_spans
 from runboard.run.pieces import shift
 from runboard.run.refusal import Refused
+from runboard.run.resting import revised
 from runboard.run.route import Route
 from runboard.run.state import Order, Revision, RunState, Tray
 from runboard.shop.book import Product
@@ -155,7 +156,11 @@ def route_revised(draft: Draft, event: Event) -> None:
             known = run.route_of(tray).step(step)
             if route.step(step) is None:
                 raise Refused("would strand", tray=key, step=known.name if known else step)
-        draft.put_tray(run.id, replace(tray, revision=number))
+        rests = {
+            at: revised(draft.book, run.route_at(rest.revision or tray.revision), route, number, at, rest)
+            for at, rest in tray.rests.items()
+        }
+        draft.put_tray(run.id, replace(tray, revision=number, rests=rests))
     revision = Revision(number, event.get("from_tray"), route)
     draft.put_run(replace(draft.run(run.id), revisions=(*run.revisions, revision)))
 

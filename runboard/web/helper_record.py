@@ -10,7 +10,8 @@ from runboard.run.care import finished_before
 from runboard.run.cautions import CATALOGUE, cautions_for
 from runboard.run.event import write_moment
 from runboard.run.refusal import Refused
-from runboard.run.route import Step
+from runboard.run.resting import wait_after
+from runboard.run.route import Route, Step
 from runboard.run.state import ShopState
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of, watch_interval
@@ -112,7 +113,7 @@ def _step(speech: Speech, book: Book, work: Work, step: Step) -> Record:
         or [{"text": speech("no-instructions")}],
         "setup": [list(one) for one in operation.setup_sheet],
         "texts": _texts(work, step),
-        "wait": _wait(speech, step),
+        "wait": _wait(speech, book, route, step),
     }
 
 
@@ -134,9 +135,9 @@ def _texts(work: Work, step: Step) -> list[list[str]]:
     return [[str(at), placed[at]] for at in sorted(placed) if placed[at]]
 
 
-def _wait(speech: Speech, step: Step) -> str:
-    wait = step.operation.wait
-    if wait is None or not step.last_pass:
+def _wait(speech: Speech, book: Book, route: Route, step: Step) -> str:
+    wait = wait_after(book, route, step)
+    if wait is None:
         return ""
     latest = speech("after-latest", span=speech.span(wait.latest)) if wait.latest else ""
     return " ".join(one for one in (speech(f"after-{wait.why}", span=speech.span(wait.least)), latest) if one)

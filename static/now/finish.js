@@ -24,19 +24,21 @@ export function label(state, step) {
 const whose = (finish) => (finish.sheet_date ? say("finish-label-of", { date: finish.sheet_date }) : careText("finish-label"));
 
 /** [[what, moment]] counted from the end of the coat; only what the shop wrote down. */
-export const times = (finish, rest) =>
-  FROM.filter((name) => finish?.[name]).map((name) => [name, new Date(millis(rest.began_at) + finish[name] * MINUTE_MS).toISOString()]);
+export const times = (finish, step, rest) =>
+  FROM.filter((name) => finish?.[name]).map((name) => [name, new Date(doneAt(step, rest) + finish[name] * MINUTE_MS).toISOString()]);
+
+const doneAt = (step, rest) => (step?.wait ? millis(rest.ready_at) - (step.wait.least ?? 0) * MINUTE_MS : millis(rest.began_at));
 
 /** The moments in a line, with whose figures they are and that dry is not cured. */
 export function timesOf(state, step, rest) {
   const finish = finishOf(state, step);
   if (!finish && state.stations?.[step?.station]?.kind !== "finishing") return nothing;
-  const found = times(finish, rest).map(([name, at]) => say(`finish-${name}`, { at }));
+  const found = times(finish, step, rest).map(([name, at]) => say(`finish-${name}`, { at }));
   return html`<span class="finish">${[...found, finish ? whose(finish) : say("finish-unknown"), careText("dry-not-cured")].join(" · ")}</span>`;
 }
 
 /** The coats of a tray that are not cured yet: [{step, rest}], the newest last. */
 export function curing(state, run, tray) {
   return Object.entries(tray.rests ?? {}).map(([key, rest]) => ({ step: stepOf(run, key, tray.id), rest }))
-    .filter(({ step, rest }) => times(finishOf(state, step), rest).some(([, at]) => millis(at) > now()));
+    .filter(({ step, rest }) => times(finishOf(state, step), step, rest).some(([, at]) => millis(at) > now()));
 }

@@ -8,7 +8,6 @@ from runboard.cards.labels import jig_labels, shelf_labels
 from runboard.cards.model import Cell
 from runboard.cards.run_sheet import run_sheet
 from runboard.run.cautions import CATALOGUE
-from runboard.shop.finish import Finish
 from tests.cards.making import NOW, link, rails_book, resting, run_of, speech
 
 HOUR = timedelta(hours=1)
@@ -35,16 +34,6 @@ def test_a_shelf_label_says_until_when_nobody_moves_the_tray() -> None:
     (label,) = shelf_labels(book, run, link, speech(book))
 
     assert (label.tray, label.until) == ("2", "Thu 08:00")
-
-
-def test_a_label_that_says_handle_later_keeps_the_tray_longer() -> None:
-    book = replace(rails_book(oil={"finish": "oil"}), finishes=(Finish("oil", "Oil", handle=24 * HOUR),))
-    run = run_of(book.products[0])
-    run = replace(run, trays={"1": resting(run.trays["1"], "oil", NOW, 12 * HOUR)})
-
-    (label,) = shelf_labels(book, run, link, speech(book))
-
-    assert label.until == "Thu 16:00"
 
 
 def test_the_cautions_of_a_resting_tray_are_known() -> None:

@@ -129,12 +129,12 @@ def test_a_latest_end_counts_from_the_first_piece() -> None:
 def test_label_data_of_a_finish_gives_recoat_handling_and_full_cure() -> None:
     book, run = rails(oil={"finish": "oil"})
     book = replace(book, finishes=(OIL,))
-    begun = replace(run, trays={"1": resting(run.trays["1"], "oil", NOW, 12 * HOUR)})
+    begun = replace(run, trays={"1": resting(run.trays["1"], "oil", NOW, 24 * HOUR)})
 
     wait = works(book, begun)["Oil"].wait
 
     assert wait is not None
-    # Not to be handled before 24 h: nobody goes on after 12.
+    # Not to be handled before 24 h: nobody goes on after the 12 of the route.
     assert [(one.label, one.text) for one in wait.cells] == [
         ("go on from", "Thu 16:00"),
         ("recoat from (12 h)", "Thu 04:00"),

@@ -24,7 +24,9 @@ def the_shop() -> dict[str, Any]:
     record["stations"][0]["watch_every_minutes"] = 10
     record["people"].append({"key": "cleo", "name": "Cleo", "access": "crew", "hours": record["people"][0]["hours"]})
     record["products"] = [rails()]
-    record["finishes"] = [{"key": "wax", "name": "Hard wax", "self_heats": True}]
+    record["finishes"] = [
+        {"key": "wax", "name": "Hard wax", "self_heats": True, "recoat_minutes": 15, "handle_minutes": 30}
+    ]
     return record
 
 

@@ -24,6 +24,7 @@ from runboard.plan.schedule.problem import (
     Worker,
 )
 from runboard.plan.schedule.step_work import Estimate, StepWork, as_written, ticks
+from runboard.run.resting import done_at, wait_after, wet_after
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
@@ -131,7 +132,9 @@ class _Maker:
         """The blocks of a load that is not begun; answers the last of them."""
         pieces = sum(batch.pieces.values())
         previous = run.route.steps[step.index - 1] if step.index else None
-        lags = tuple(dict.fromkeys(self._lag(previous, one) for tray in batch.pieces for one in before.get(tray, ())))
+        lags = tuple(
+            dict.fromkeys(self._lag(run, previous, one) for tray in batch.pieces for one in before.get(tray, ()))
+        )
         if previous is not None:
             lags += tuple(lag for tray in batch.pieces for lag in self._resting(run, previous, run.trays[tray]))
         release = max((self._release(run, run.trays[tray], step) for tray in batch.pieces), default=0)
@@ -145,8 +148,8 @@ class _Maker:
             return index
         return self._add(run, step, self._block(run, step, batch.load, trays, pieces, second, unloads=index))
 
-    def _lag(self, previous: Step | None, before: int) -> Lag:
-        wait = previous.operation.wait if previous is not None and previous.last_pass else None
+    def _lag(self, run: RunState, previous: Step | None, before: int) -> Lag:
+        wait = wait_after(self.book, run.route, previous) if previous is not None else None
         if wait is None:
             return Lag(before)
         latest = None if wait.latest is None else ticks(wait.latest)
@@ -158,10 +161,13 @@ class _Maker:
         rest = tray.rests.get(previous.key)
         if rest is None or rest.ended_at is not None:
             return []
-        wait = previous.operation.wait
+        route = run.route_of(tray)
+        wait = wait_after(self.book, route, previous)
         left = ticks(max(ZERO, rest.ready_at - self.now))
         block = self._block(run, previous, f"{previous.key}/{tray.id}", (tray.id,), 0, ())
-        wet = left if rest.why in ("dry", "cure") else 0
+        wet = ticks(
+            max(ZERO, done_at(self.book, route, previous, rest) + wet_after(self.book, route, previous) - self.now)
+        )
         index = self._add(run, previous, replace(block, begun=True, family="", wet=wet, airs=False, last=False))
         latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
         return [Lag(index, left, latest, self.work.draws(wait.holds) if wait is not None and left else ())]

@@ -6,6 +6,7 @@ from datetime import timedelta
 from typing import Any
 
 from runboard.plan.schedule.problem import TICK, Block, Draws, Stretch
+from runboard.run.resting import wet_after
 from runboard.run.route import Step
 from runboard.run.state import RunState
 from runboard.shop.book import Book
@@ -119,8 +120,7 @@ class StepWork:
     def _looked_at(self, run: RunState, step: Step) -> _Common:
         operation = step.operation
         finish = finish_of(self.book, operation)
-        wait = operation.wait if step.last_pass else None
-        wet = ticks(wait.least) if wait is not None and wait.why in ("dry", "cure") else 0
+        wet = ticks(wet_after(self.book, run.route, step))
         if finish is not None and finish.solvent and finish.airing is not None:
             wet = max(wet, ticks(finish.airing))
         needed = operation.skill
