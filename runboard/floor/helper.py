@@ -7,6 +7,7 @@ from typing import Any
 
 from runboard.run.cautions import start_points
 from runboard.run.names import next_load, step_of
+from runboard.run.resting import rest_before
 from runboard.run.route import Route, Step
 from runboard.run.state import Hold, Load, Rest, RunState, ShopState, Tray
 from runboard.run.texts import places_for
@@ -53,10 +54,7 @@ class Work:
     @property
     def rest(self) -> Rest | None:
         """The wait before this step that nobody has ended."""
-        if self.step is None:
-            return None
-        waits = ((key, rest) for key, rest in self.tray.rests.items() if rest.ended_at is None)
-        return next((rest for key, rest in waits if self.route.after(key) == self.step.key), None)
+        return None if self.step is None else rest_before(self.route, self.tray, self.step)
 
     @property
     def hold(self) -> Hold | None:

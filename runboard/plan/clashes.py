@@ -1,5 +1,5 @@
 """What no plan can hold although nobody pressed anything that keeps it out: a skill nobody has, a load larger than a
-service. What is out of use, out of stock or held says so itself, where it was pressed."""
+service. What is out of use, out of stock, stopped or held says so itself, where it was pressed."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -7,7 +7,7 @@ from typing import Any
 
 from runboard.plan.schedule.problem import LeftOut
 
-PRESSED = ("station out", "supply out", "pieces held")
+PRESSED = ("station out", "supply out", "pieces held", "first piece failed")
 
 
 @dataclass(frozen=True)

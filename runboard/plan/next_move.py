@@ -9,9 +9,10 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.candidates import Candidate, Scene, candidates, is_allowed, open_loads, time_left
+from runboard.plan.candidates import Candidate, Scene, candidates, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.taking_over import takes
+from runboard.run.begin import open_loads
 from runboard.run.event import Event, parse_moment
 from runboard.run.fold import apply
 from runboard.run.resting import wait_after
@@ -110,7 +111,7 @@ def _of_load(scene: Scene, run: RunState, load: Load) -> Move | None:
         return None
     code, because, kind = LOADS_THAT_WAIT.get(load.state, ("go on", "put aside", "load started"))
     body = {"how": "resume"} if kind == "stop settled" else {}
-    if not is_allowed(scene, kind, run, load, body):
+    if not is_allowed(scene, kind, run, load.id, body):
         return None
     rank = {"unload": 0, "settle": 2, "go on": 3}[code]
     return of_load(scene.book, run, load, code, because, (rank, load.phase_at or scene.now))

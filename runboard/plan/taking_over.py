@@ -4,9 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from runboard.plan.candidates import Scene, attendance, is_allowed, open_loads, time_left
+from runboard.plan.candidates import Scene, attendance, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.schedule.problem import Placed, Plan, Problem
+from runboard.run.begin import open_loads
 from runboard.run.state import Load, RunState
 from runboard.shop.book import Book, may_work_while_watching
 
@@ -81,7 +82,7 @@ def _is_watched_by_another(scene: Scene, run: RunState, load: Load) -> bool:
 
 
 def _may_take(scene: Scene, run: RunState, load: Load) -> bool:
-    return is_allowed(scene, "watch taken", run, load) and all(
+    return is_allowed(scene, "watch taken", run, load.id) and all(
         _are_in_sight(scene.book, load.station, other.station) for other in scene.watched
     )
 

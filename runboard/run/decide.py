@@ -4,6 +4,7 @@ from datetime import timedelta
 
 from runboard.run.change import replace
 from runboard.run.corrections import press_ids
+from runboard.run.draft import Draft
 from runboard.run.event import Event, amended, event_to_json, parse_moment
 from runboard.run.form import check_form
 from runboard.run.ledger import Ledger, Trial
@@ -18,7 +19,7 @@ def decide(ledger: Ledger, event: Event) -> Trial:
     trial = ledger.try_event(event)
     if is_blind(ledger, event):
         return trial
-    check_rules(trial.before, event, ledger.book)
+    check_rules(Draft(trial.before, ledger.book), event)
     listed = trial.state.unsettled.keys() - ledger.state.unsettled.keys() - _unsettled_again(ledger, event)
     if event.id in listed:
         entry = trial.state.unsettled[event.id]

@@ -1,6 +1,6 @@
 """A state being changed by one event: copies what it touches once, and is thrown away where the event does not fit."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Hashable, Mapping
 from typing import Any, TypeVar
 
 from runboard.run.change import replace
@@ -40,8 +40,15 @@ class Draft:
         self.loads: dict[str, dict[str, Load]] = {}
         self.past: dict[str, dict[str, Load]] = {}
         self.changes: dict[str, Any] = {}
+        self._found: dict[Hashable, Any] = {}
 
     # reading
+
+    def once(self, key: Hashable, find: Callable[[], Any]) -> Any:
+        """What ``find`` says of the state that this began from: found once, however many rules ask."""
+        if key not in self._found:
+            self._found[key] = find()
+        return self._found[key]
 
     def run(self, key: str) -> RunState:
         found = (self.runs or self.base.runs).get(key)

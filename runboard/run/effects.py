@@ -16,6 +16,7 @@ from runboard.run.hands import begin_span, end_spans, free_hands, leave_station,
 from runboard.run.names import pieces_wanted
 from runboard.run.pieces import count_tray, counted, fill_earlier, hold, is_begun, keep_busy, remaining, spread
 from runboard.run.refusal import Refused
+from runboard.run.resting import rests_before
 from runboard.run.route import Step
 from runboard.run.shop_answers import alert_id
 from runboard.run.sight import at_hand
@@ -89,13 +90,11 @@ def take_pieces(scene: Scene) -> None:
 
 def end_rest_before(scene: Scene, tray_key: str, step: Step) -> None:
     """The wait before ``step`` ends when somebody goes on; before its time it was cut short."""
-    tray = scene.draft.tray(scene.run, tray_key)
-    for key, rest in tray.rests.items():
-        if rest.ended_at is None and scene.draft.run(scene.run).route_of(tray).after(key) == step.key:
-            early = scene.event.moment < rest.ready_at
-            ended = replace(rest, ended_at=scene.event.moment, early=early)
-            scene.draft.put_tray(scene.run, replace(tray, rests=put(tray.rests, key, ended)))
-            return
+    tray, moment = scene.draft.tray(scene.run, tray_key), scene.event.moment
+    waits = rests_before(scene.draft.run(scene.run).route_of(tray), tray, step)
+    if waits:
+        ended = {key: replace(rest, ended_at=moment, early=moment < rest.ready_at) for key, rest in waits.items()}
+        scene.draft.put_tray(scene.run, replace(tray, rests={**tray.rests, **ended}))
 
 
 def take_station(scene: Scene) -> None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from runboard.run.route import Route, Step
-from runboard.run.state import Rest
+from runboard.run.state import Rest, Tray
 from runboard.shop.book import ZERO, Book, Wait
 from runboard.shop.care import finish_of
 
@@ -33,6 +33,19 @@ def wait_after(book: Book, route: Route, step: Step) -> Wait | None:
     if own is None:
         return Wait("dry", said) if said and not another_coat else None
     return own if said is None or said <= own.least else replace(own, least=said)
+
+
+def rests_before(route: Route, tray: Tray, step: Step) -> dict[str, Rest]:
+    """The waits of a tray that nobody has ended and that lie before a step, wherever a step was put in meanwhile."""
+    if not tray.rests:
+        return {}
+    earlier = {key: route.step(key) for key, rest in tray.rests.items() if rest.ended_at is None}
+    return {key: tray.rests[key] for key, one in earlier.items() if one is not None and one.index < step.index}
+
+
+def rest_before(route: Route, tray: Tray, step: Step) -> Rest | None:
+    """Of those waits the one that is over last: before its ``ready_at`` a tray does not go on at ``step``."""
+    return max(rests_before(route, tray, step).values(), key=lambda one: one.ready_at, default=None)
 
 
 def revised(book: Book, before: Route, after: Route, number: int, key: str, rest: Rest) -> Rest:

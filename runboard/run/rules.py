@@ -8,24 +8,29 @@ from runboard.run.draft import Draft
 from runboard.run.event import Event
 from runboard.run.names import pieces_wanted, step_of
 from runboard.run.refusal import Refused
+from runboard.run.resting import rest_before
 from runboard.run.route import Step
 from runboard.run.sight import at_hand, watched_by
-from runboard.run.state import Load, ShopState
+from runboard.run.state import Load
 from runboard.run.table import find_row, kinds_of, load_at_hand
-from runboard.shop.book import Book, may_work_while_watching
+from runboard.shop.book import Operation, Person, may_work_while_watching
 from runboard.shop.care import finish_of
 
 
-def check_rules(state: ShopState, event: Event, book: Book) -> None:
-    """Refused, with the rule's code, where an up-to-date press breaks one of the table's ``should``."""
-    draft = Draft(state, book)
+def check_rules(draft: Draft, event: Event) -> None:
+    """Refused, with the rule's code, where an up-to-date press breaks one of the table's ``should``. ``draft`` is of the state
+    at the event's own moment."""
     if event.kind == "person went" or event.kind == "person called away":
         _leaves(draft, event)
     if event.kind == "job started":
         _eyes_for_job(draft, event)
-    if event.kind not in kinds_of("load") or event.run not in state.runs:
+    if event.kind not in kinds_of("load") or event.run not in draft.base.runs:
         return
-    load, step = load_at_hand(draft, event)
+    check_load(draft, event, *load_at_hand(draft, event))
+
+
+def check_load(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
+    """The same for a press about a load that was found already."""
     row = find_row("load", event, load.state, step)
     for guard in (row or {}).get("should", ()):
         RULES[guard](draft, event, load, step)
@@ -83,10 +88,9 @@ def wait_over(draft: Draft, event: Event, load: Load, step: Step | None) -> None
     run = draft.run(event.run)
     for tray_key in pieces_wanted(draft, event, load, step):
         tray = draft.tray(event.run, tray_key)
-        for key, rest in tray.rests.items():
-            follows = run.route_of(tray).after(key) == step.key
-            if follows and rest.ended_at is None and event.moment < rest.ready_at:
-                raise Refused("still waiting", tray=tray_key, why=rest.why, ready_at=rest.ready_at, step=step.name)
+        rest = rest_before(run.route_of(tray), tray, step)
+        if rest is not None and event.moment < rest.ready_at:
+            raise Refused("still waiting", tray=tray_key, why=rest.why, ready_at=rest.ready_at, step=step.name)
 
 
 def supplies_there(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
@@ -99,10 +103,14 @@ def supplies_there(draft: Draft, event: Event, load: Load, step: Step | None) ->
 
 
 def skill(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
-    needed = step.operation.skill if step else None
     person = draft.book.person(event.person)
-    if needed and person is not None and person.access != "lead" and needed not in person.skills:
-        raise Refused("skill", person=person.name, skill=needed, step=step.name if step else "")
+    if step is not None and person is not None and not has_skill(person, step.operation):
+        raise Refused("skill", person=person.name, skill=step.operation.skill, step=step.name)
+
+
+def has_skill(person: Person, operation: Operation) -> bool:
+    """Whether somebody has the skill that an operation needs; the lead may do everything."""
+    return not operation.skill or person.access == "lead" or operation.skill in person.skills
 
 
 def air_clear(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
@@ -111,7 +119,8 @@ def air_clear(draft: Draft, event: Event, load: Load, step: Step | None) -> None
     if station is None or step is None:
         return
     if station.heats or station.kind == "sander":
-        until = clear_at(draft.base, draft.book, event.moment).get(station.room)
+        air = draft.once(("air", event.moment), lambda: clear_at(draft.base, draft.book, event.moment))
+        until = air.get(station.room)
         if until is not None:
             raise Refused("air not clear", station=station.name, room=_room_name(draft, station.room), until=until)
     finish = finish_of(draft.book, step.operation)

@@ -75,11 +75,12 @@ function busyWords(state, run, tray, step) {
   return load.people?.length ? say("tray-at-it", { step: step.name, person: personName(state, load.people[0]) }) : say("tray-put-aside", { step: step.name });
 }
 
+/** Of the waits before a step the one that is over last, wherever a step was put in meanwhile. */
 export function restBefore(run, tray, step) {
   const steps = routeOf(run, tray.id);
-  const before = steps[steps.findIndex((one) => one.key === step.key) - 1];
-  const rest = before && tray.rests?.[before.key];
-  return rest && !rest.ended_at ? rest : null;
+  const earlier = steps.slice(0, steps.findIndex((one) => one.key === step.key));
+  const waits = earlier.map(({ key }) => tray.rests?.[key]).filter((rest) => rest && !rest.ended_at);
+  return waits.sort((one, other) => millis(one.ready_at) - millis(other.ready_at)).at(-1) ?? null;
 }
 
 export function waits({ state }) {

@@ -7,6 +7,8 @@ from typing import Any
 from runboard.plan.schedule.fitting import Fitting
 from runboard.plan.schedule.one_run import numbered_anew
 from runboard.plan.schedule.problem import TICK, Block, LeftOut
+from runboard.run.begin import never_begins
+from runboard.run.draft import Draft
 from runboard.run.route import Step
 from runboard.run.state import RunState
 from runboard.shop.book import Book
@@ -21,7 +23,7 @@ class Wrong:
     step: str = ""
 
 
-def what_is_wrong(book: Book, fitting: Fitting, run: RunState, step: Step, block: Block) -> Wrong | None:
+def what_is_wrong(draft: Draft, fitting: Fitting, run: RunState, step: Step, block: Block) -> Wrong | None:
     """Why no plan can hold a block; None where one can."""
     facts: dict[str, Any] = {"step": step.name}
     if block.station < 0:
@@ -30,13 +32,15 @@ def what_is_wrong(book: Book, fitting: Fitting, run: RunState, step: Step, block
     facts["station"] = station.name
     if not station.runs:
         return Wrong("station out", facts)
-    for use in step.operation.uses:
-        if use.supply in run.out and run.out[use.supply] is None:
-            return Wrong("supply out", {**facts, "supply": use.supply})
+    refused = never_begins(draft, run, step, block.load, block.trays)
+    if refused is not None and (
+        not block.begun or refused.code == "supply out"
+    ):  # without it nothing begun is finished
+        return Wrong(refused.code, {**facts, **refused.facts})
     held = [hold for tray in block.trays for hold in run.trays[tray].holds if hold.step == step.key]
     if any(hold.until is None for hold in held) and not block.begun:
         return Wrong("pieces held", {**facts, "why": held[0].why})
-    too_small = _too_small(book, run, step, block)
+    too_small = _too_small(draft.book, run, step, block)
     if too_small is not None or block.begun:
         return too_small
     return _nobody(fitting, step, block, facts) or _no_time(fitting, block, facts)

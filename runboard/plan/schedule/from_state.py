@@ -24,6 +24,7 @@ from runboard.plan.schedule.problem import (
     Worker,
 )
 from runboard.plan.schedule.step_work import Estimate, StepWork, as_written, ticks
+from runboard.run.draft import Draft
 from runboard.run.resting import done_at, wait_after, wet_after
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState, Tray
@@ -72,6 +73,7 @@ class _Maker:
     wrong: dict[int, Wrong] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
+        self.draft = Draft(self.state, self.book)
         self.work = StepWork(self.book, self.estimate)
         self.room_at, self.station_at, self.person_at = self.work.room_at, self.work.station_at, self.work.person_at
         self.people = tuple(
@@ -255,7 +257,7 @@ class _Maker:
         if block.index != len(self.blocks):
             block = replace(block, index=len(self.blocks))
         self.blocks.append(block)
-        wrong = what_is_wrong(self.book, self.fitting, run, step, block)
+        wrong = what_is_wrong(self.draft, self.fitting, run, step, block)
         if wrong is not None and block.unloads not in self.wrong:
             self.wrong[block.index] = wrong
         return block.index

@@ -8,6 +8,7 @@ from typing import Any
 from runboard.plan.schedule.problem import TICK, Block, Draws, Stretch
 from runboard.run.resting import wet_after
 from runboard.run.route import Step
+from runboard.run.rules import has_skill
 from runboard.run.state import RunState
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of
@@ -123,8 +124,7 @@ class StepWork:
         wet = ticks(wet_after(self.book, run.route, step))
         if finish is not None and finish.solvent and finish.airing is not None:
             wet = max(wet, ticks(finish.airing))
-        needed = operation.skill
-        able = (one for one in self.people if not needed or one.access == "lead" or needed in one.skills)
+        able = (one for one in self.people if has_skill(one, operation))
         return _Common(
             self.station_at.get(operation.station, -1),
             tuple(self.person_at[one.key] for one in able),

@@ -1,6 +1,6 @@
 // What the transition table's effects do. Each takes the scene: draft, event, load, step, the row's next state.
 
-import { Refused, after, stepIn } from "./draft.js";
+import { Refused, indexIn, stepIn } from "./draft.js";
 import { freeHands, leaveStation, standBy, takeHands, unhand } from "./hands.js";
 import * as movesOfPieces from "./moves_of_pieces.js";
 import { piecesWanted } from "./load_names.js";
@@ -44,8 +44,9 @@ function takePieces(scene) {
 function endRestBefore({ draft, event }, trayKey, step) {
   const tray = draft.tray(event.run, trayKey);
   const route = draft.routeOf(event.run, trayKey);
-  const found = Object.entries(tray.rests).find(([key, rest]) => !rest.ended_at && stepIn(route, key) && after(route, key) === step.key);
-  if (found) draft.putTray(event.run, { ...tray, rests: put(tray.rests, found[0], endedRest(found[1], event)) });
+  const waits = ([key, rest]) => !rest.ended_at && stepIn(route, key) && indexIn(route, key) < indexIn(route, step.key);
+  const ended = Object.entries(tray.rests).filter(waits).map(([key, rest]) => [key, endedRest(rest, event)]);
+  if (ended.length) draft.putTray(event.run, { ...tray, rests: { ...tray.rests, ...Object.fromEntries(ended) } });
 }
 
 const endedRest = (rest, event) => lean({ ...rest, ended_at: event.moment, early: Date.parse(event.moment) < Date.parse(rest.ready_at) });

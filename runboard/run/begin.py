@@ -1,0 +1,116 @@
+"""May this load begin here, now, by this person? The one answer: a press asks it by ``decide``, Now before it offers, the plan
+for what no waiting changes.
+
+Two things are no refusals: what is *not offered* may still be pressed, since whoever stands there may know better (the
+hose is on the other machine by now, the neighbours are away, they agreed to swap). What is refused is in ``rules.py``.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from runboard.run.draft import Draft
+from runboard.run.effects import busy
+from runboard.run.event import Event
+from runboard.run.names import pieces_wanted
+from runboard.run.refusal import Refused
+from runboard.run.route import Step
+from runboard.run.rules import RULES, check_load
+from runboard.run.state import Load, RunState, ShopState
+from runboard.run.table import load_at_hand
+from runboard.shop.book import Station
+from runboard.shop.hours import is_open
+
+# Rules, with the code, that a load breaks however long it waits, until somebody says something else. The others pass with
+# time, or hold for one person only; the plan knows them as windows, lags and who is able.
+LASTING = {
+    "operation allowed": "first piece failed",
+    "supplies there": "supply out",
+    "material allowed": "material forbidden",
+}
+
+
+def may_begin(draft: Draft, event: Event) -> Refused | None:
+    """Why an up-to-date ``event`` about a load would be refused, or None where it would be taken. It may be asked again and
+    again of one ``draft``, in which nothing has changed."""
+    try:
+        load, step = load_at_hand(draft, event)
+        held_by = draft.station(load.station).load
+        if held_by is not None and held_by != (load.run, load.id):
+            raise busy(draft, held_by)
+        check_load(draft, event, load, step)
+    except Refused as refusal:
+        return refusal
+    return None
+
+
+def never_begins(draft: Draft, run: RunState, step: Step, load: str, trays: Sequence[str]) -> Refused | None:
+    """Why these trays may not go on at a step whatever the hour and whoever does it; None where they may."""
+    event = Event("", "load started", run.opened_at, run=run.id, load=load, body={"pieces": dict.fromkeys(trays, 1)})
+    asked = Load(load, run.id, step.key, step.operation.station, "none", dict.fromkeys(trays, 1))
+    for rule, code in LASTING.items():
+        try:
+            RULES[rule](draft, event, asked, step)
+        except Refused as refusal:
+            if refusal.code == code and not refusal.facts.get("until"):
+                return refusal
+    return None
+
+
+def not_offered(draft: Draft, event: Event) -> str:
+    """Why a load that may begin is offered to nobody, or not to this person; '' where it is."""
+    load, step = load_at_hand(draft, event)
+    station = draft.book.station(load.station)
+    if step is None or station is None:
+        return "no station"
+    return next((name for name, holds in NOT_OFFERED.items() if holds(draft, event, step, station)), "")
+
+
+def _in_quiet_hours(draft: Draft, event: Event, step: Step, station: Station) -> bool:
+    return bool(station.quiet) and is_open(station.quiet, draft.book.time_zone, event.moment)
+
+
+def _service_taken(draft: Draft, event: Event, step: Step, station: Station) -> bool:
+    wanted = {*step.operation.services, *station.services}
+    if not wanted:
+        return False
+    used: Mapping[str, int] = draft.once("services", lambda: _services_used(draft))
+    capacity = {service.key: service.capacity for service in draft.book.services}
+    return any(used.get(service, 0) >= capacity.get(service, 1) for service in wanted)
+
+
+def _services_used(draft: Draft) -> dict[str, int]:
+    """How much of each service the loads draw on that run or have hands at them."""
+    used: dict[str, int] = {}
+    for run, load in open_loads(draft.base):
+        if load.state == "running" or load.people:
+            step, station = step_of_load(run, load), draft.book.station(load.station)
+            for service in {*(step.operation.services if step else ()), *(station.services if station else ())}:
+                used[service] = used.get(service, 0) + 1
+    return used
+
+
+def open_loads(state: ShopState) -> Iterator[tuple[RunState, Load]]:
+    """Every begun load of the runs that are open, with its run."""
+    return ((run, load) for run in state.runs.values() if run.state == "open" for load in run.loads.values())
+
+
+def step_of_load(run: RunState, load: Load) -> Step | None:
+    """The step that a load is of, by the route of its own trays."""
+    route = next((run.route_of(run.trays[tray]) for tray in load.pieces if tray in run.trays), run.route)
+    return route.step(load.step)
+
+
+def _given_to_others(draft: Draft, event: Event, step: Step, station: Station) -> bool:
+    given = draft.run(event.run).given
+    if not given:
+        return False
+    load, _ = load_at_hand(draft, event)
+    trays = load.pieces or pieces_wanted(draft, event, load, step)
+    to = {given[key]["to"] for tray in trays if (key := f"{step.key}|{tray}") in given}
+    return bool(to) and event.person not in to
+
+
+NOT_OFFERED: Mapping[str, Callable[[Draft, Event, Step, Station], bool]] = {
+    "quiet hours": _in_quiet_hours,
+    "service taken": _service_taken,
+    "given to others": _given_to_others,
+}

@@ -1,0 +1,165 @@
+"""May this load begin here? Now, the plan and the press give one answer."""
+
+import copy
+from random import Random
+from typing import Any
+
+import pytest
+
+from runboard.plan.next_move import moves
+from runboard.plan.schedule.from_state import problem_for
+from runboard.run.begin import may_begin, not_offered
+from runboard.run.decide import decide
+from runboard.run.draft import Draft
+from runboard.run.event import Event
+from runboard.run.refusal import Refused
+from tests.core.pressing import Floor
+from tests.scenario import key_rails, operation, shop
+from tests.vectors.chooser import Chooser
+from tests.vectors.presses import choose
+from tests.vectors.scenes import opened, rails, shelves, the_shop
+
+
+def engraving(wood: str, **more: Any) -> Floor:
+    """One tray that is sanded: it could be engraved."""
+    floor = Floor({**shop(), "forbidden": ["PVC"], **more})
+    floor.press("person came")
+    floor.open_run(trays=1, wood=wood)
+    floor.press("load done", run="r1", load="sand:180/1")
+    return floor
+
+
+def offered(floor: Floor, person: str = "ann") -> list[str]:
+    return [one.load for one in moves(floor.state, floor.book, person, floor.now) if one.code == "start"]
+
+
+def left_out(floor: Floor) -> list[tuple[str, str]]:
+    return [(one.step, one.code) for one in problem_for(floor.state, floor.book, floor.now).left_out]
+
+
+def test_now_never_offers_to_engrave_what_the_shop_forbids():
+    assert "engrave/1" in offered(engraving("ash"))
+    assert "engrave/1" not in offered(engraving("PVC"))
+
+
+def test_no_plan_engraves_what_the_shop_forbids():
+    assert left_out(engraving("ash")) == []
+    assert left_out(engraving("PVC")) == [("engrave", "material forbidden")]
+
+
+def test_no_plan_goes_on_with_an_operation_that_its_first_piece_stopped():
+    floor = engraving("ash")
+    floor.press("first piece checked", {"check": "depth", "result": "fail"}, run="r1", operation="engrave")
+
+    assert left_out(floor) == [("engrave", "first piece failed")]
+
+
+def test_a_load_is_judged_by_the_route_of_its_own_tray():
+    """Trays from 4 on need a skill for their hooks: 1 to 3 do not."""
+    floor = Floor()
+    floor.press("person came", person="ben")
+    floor.open_run(trays=6)
+    product = copy.deepcopy(key_rails())
+    product["operations"][1]["skill"] = "knife"
+    floor.press("route revised", {"product": product, "from_tray": "4"}, run="r1")
+    for board in ("cut/1", "cut/2"):
+        floor.press("load done", run="r1", load=board)
+
+    found = offered(floor, "ben")
+
+    assert {"clean/1", "clean/2", "clean/3"} <= set(found)
+    assert not {"clean/4", "clean/5", "clean/6"} & set(found)
+
+
+def test_pieces_past_a_step_that_was_put_in_still_wait_for_their_coat():
+    floor = Floor()
+    floor.open_run(trays=1)
+    floor.press("load done", run="r1", load="oil/1")
+    product = copy.deepcopy(key_rails())
+    product["operations"].insert(-1, operation("look", "bench"))
+
+    floor.press("route revised", {"product": product, "from_tray": "1"}, run="r1")
+
+    with pytest.raises(Refused, match="still waiting"):
+        floor.press("load started", run="r1", load="hooks/1")
+
+
+# what is not offered, and yet taken from whoever presses it
+
+
+def asked(floor: Floor, load: str, person: str = "ann") -> Event:
+    return Event("e", "load started", floor.now, run="r1", load=load, person=person)
+
+
+def reason(floor: Floor, load: str, person: str = "ann") -> str:
+    draft, event = Draft(floor.state, floor.book), asked(floor, load, person)
+    assert may_begin(draft, event) is None
+    return not_offered(draft, event)
+
+
+def test_what_was_given_to_somebody_else_is_not_offered():
+    floor = engraving("ash")
+    floor.press("operation given", {"trays": ["1"], "to": "ben"}, run="r1", operation="engrave")
+
+    assert reason(floor, "engrave/1") == "given to others"
+    assert reason(floor, "engrave/1", "ben") == ""
+    assert "engrave/1" not in offered(floor)
+
+
+def test_a_station_in_its_quiet_hours_is_not_offered():
+    quiet = [{"days": ["mon"], "from": "17:00", "to": "24:00"}]
+    stations = [{**one, "quiet": quiet} if one["key"] == "laser" else one for one in shop()["stations"]]
+    floor = engraving("ash", stations=stations)
+
+    assert reason(floor, "engrave/1") == "quiet hours"
+    assert "engrave/1" not in offered(floor)
+
+
+def test_a_station_whose_service_others_draw_on_is_not_offered():
+    stations = [{**one, "services": ["extraction"]} if one["key"] == "sander" else one for one in shop()["stations"]]
+    floor = Floor({**shop(), "stations": stations})
+    floor.press("person came", person="ben")
+    floor.open_run(trays=6)
+    floor.press("load done", run="r1", load="clean/1")
+    assert reason(floor, "sand:120/1", "ben") == ""
+    floor.press("machine started", run="r1", load="cut/2")
+
+    assert reason(floor, "sand:120/1", "ben") == "service taken"
+    assert "sand:120/1" not in offered(floor, "ben")
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_whatever_now_offers_to_begin_is_taken(seed: int):
+    """Over evenings of any presses: no second list of rules can differ from the one that a press is judged by."""
+    floor, random = Floor({**the_shop(), "forbidden": ["ash"] if seed % 2 else []}), Random(seed)
+    for run, body in (("r1", opened(rails(), 3, 2, 2)), ("r2", opened(shelves(), 2, 2, None))):
+        floor.press("run opened", body, run=run)
+    for _ in range(60):
+        floor.wait(random.choice((0.5, 2, 7, 25)))
+        kind, fields, body = choose(Chooser(floor.state, floor.book, random, floor.now, wild=0.1))
+        try:
+            floor.press(kind, body, **{"person": random.choice(("ann", "ben")), **fields})
+        except Refused:
+            continue
+        for person in ("ann", "ben"):
+            hands = floor.state.people.get(person)
+            if hands is not None and hands.hands is not None:
+                continue  # what comes after what their hands are at
+            for move in moves(floor.state, floor.book, person, floor.now, most=99):
+                if move.code == "start":
+                    pieces = {"pieces": dict(move.pieces)}
+                    event = floor.event("load started", pieces, run=move.run, load=move.load, person=person)
+                    assert event.id not in decide(floor.ledger, event).state.unsettled
+
+
+def test_who_watches_the_cnc_does_not_begin_at_the_laser():
+    floor = Floor()
+    floor.press("person came")
+    floor.open_run(trays=6)
+    floor.press("load done", run="r1", load="sand:180/1")
+    floor.press("machine started", run="r1", load="cut/2")
+
+    refused = may_begin(Draft(floor.state, floor.book), asked(floor, "engrave/1"))
+
+    assert refused is not None
+    assert refused.code == "watch first"
