@@ -33,7 +33,7 @@ def jig_label(book: Book, run: RunState, operation: Operation, speech: Speech) -
         operation=name_of(operation, speech.language),
         station=station.name if station else operation.station,
         product=run.route.product.name,
-        places=tuple(Cell(str(at)) for at in range(1, jig + 1)),
+        places=tuple(Cell(speech("card-position", place=at)) for at in range(1, jig + 1)),
         setup=operation.setup_sheet,
         start=start_list(book, operation, speech),
         checks=checks_of(operation, speech),

@@ -15,6 +15,7 @@ _MOST_HALF = 3  # lines of a caution that has another beside it
 _MOST_NAME = 3  # lines of a name beside its boxes
 _NUMBER = 5.5
 _CHECK_BOX = 24.0
+_LABEL = 7  # points of the label in a cell
 
 
 def group_of(work: Work, room: float, words: Mapping[str, str]) -> Group:
@@ -137,9 +138,9 @@ def _check(check: FirstPiece, room: float, words: Mapping[str, str]) -> Iterator
 
 
 def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
-    """The text of each position: five, two or one in a row, as long as the longest asks."""
-    longest = max((width(one.text, STEP.points, True) for one in places), default=0)
-    across = next((one for one in (5, 2) if longest <= room / one - 3), 1)
+    """The text of each position: five to one in a row, as long as the longest asks."""
+    longest = max((max(width(one.text, STEP.points, True), width(one.label, _LABEL)) for one in places), default=0)
+    across = next((one for one in (5, 4, 3, 2) if longest <= room / one - 3), 1)
     for at in range(0, len(places), across):
         cells = [(one.label, lines(one.text, room - 9, STEP.points, True)) for one in places[at : at + across]]
         if across > 1:
@@ -154,7 +155,7 @@ def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
 
 def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
     """Moments in labelled cells, two or three in a row; one where a label is long."""
-    longest = max((max(width(one.label, 7), width(one.text, 9, True)) for one in cells), default=0)
+    longest = max((max(width(one.label, _LABEL), width(one.text, 9, True)) for one in cells), default=0)
     most = 3 if len(cells) in (3, 5) else 2
     across = next((one for one in range(most, 1, -1) if longest <= room / one - 3), 1)
     for at in range(0, len(cells), across):

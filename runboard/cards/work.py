@@ -6,6 +6,7 @@ from runboard.cards.speech import Speech
 from runboard.cards.waiting import written_wait
 from runboard.run.route import Route, Step
 from runboard.run.state import RunState, Tray
+from runboard.run.texts import texts_at
 from runboard.shop.book import Book, Check, Operation
 
 
@@ -24,7 +25,7 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
         how=own,
         setup=_setup(book, operation, speech),
         checks=checks_of(operation, speech),
-        places=places_of(route, tray, operation),
+        places=places_of(route, tray, operation, speech),
         wait=None if over else written_wait(book, route, steps[-1], rest, speech),
     )
 
@@ -98,15 +99,14 @@ def _bare(mm: float, speech: Speech) -> str:
     return speech.length(mm).rpartition(" ")[0]
 
 
-def places_of(route: Route, tray: Tray, operation: Operation) -> tuple[Cell, ...]:
+def places_of(route: Route, tray: Tray, operation: Operation, speech: Speech) -> tuple[Cell, ...]:
     """The text of each position of the jig where pieces become personal; blank ones, to be written in, until they are
     placed."""
     first = route.personal_from
     if first is None or route.steps[first].operation is not operation:
         return ()
-    if tray.places:
-        return tuple(Cell(str(at), text or line) for at, (line, text) in sorted(tray.places.items()))
-    return tuple(Cell(str(at)) for at in range(1, pieces_in(tray) + 1))
+    found = texts_at(tray) or dict.fromkeys(range(1, pieces_in(tray) + 1), "")
+    return tuple(Cell(speech("card-position", place=at), text) for at, text in found.items())
 
 
 def pieces_in(tray: Tray) -> int:

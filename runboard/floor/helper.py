@@ -48,8 +48,8 @@ class Work:
             return self.load.pieces.get(self.tray.id, 0)
         if self.step is None:
             return 0
-        free, most = self.tray.free(self.step.key), self.step.pass_.pieces
-        return min(free, most) if self.step.pass_.size in ("jig", "board") and most else free
+        free, most = self.tray.free(self.step.key), self.step.most_a_load
+        return free if most is None else min(free, most)
 
     @property
     def rest(self) -> Rest | None:
@@ -125,7 +125,7 @@ def places_of(work: Work) -> dict[str, Any]:
     """The texts that this load puts on positions of the jig, by tray; empty where none does, or they stand already."""
     if work.step is None or work.load is not None:
         return {}
-    return places_for(work.run, {work.tray.id: work.pieces}, work.step.index)
+    return places_for(work.run, {work.tray.id: work.pieces}, work.step.key)
 
 
 def list_of(book: Book, step: Step) -> tuple[tuple[str, str], ...]:

@@ -93,7 +93,8 @@ def revise_route(
 ) -> None:
     """Change the route of a run on the way, from a tray on.
 
-    Raises ``BookError`` where the route is wrong; refused 'would strand' where pieces are at an operation that it lacks.
+    Raises ``BookError`` where the route is wrong; refused 'would strand' where pieces are at an operation that it
+    lacks, 'would repeat' where they have done one that comes after it.
     """
     with workshop.lock:
         product = run_product(workshop, run)

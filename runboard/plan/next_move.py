@@ -139,7 +139,7 @@ def _start(scene: Scene, one: Candidate, ready: list[Candidate]) -> Move:
         one.station.room,
         tuple(one.pieces),
         dict(one.pieces),
-        places_for(one.run, dict(one.pieces), one.step.index),
+        places_for(one.run, one.pieces, one.step.key),
         round(one.length.total_seconds() / 60, 1),
         one.fresh,
         {"step": one.step.name, "station": one.station.name, "room": room.name if room else one.station.room},
@@ -158,13 +158,13 @@ def _rank(scene: Scene, one: Candidate, ready: list[Candidate]) -> tuple[int, di
         return 7, {"code": "machine idle", "facts": facts}
     if _fills_up(one):
         return 7, {"code": "next in line", "facts": {**facts, "after": ""}}
-    wait = wait_after(scene.book, one.run.route, one.step)
+    route = one.run.route_of(one.run.trays[next(iter(one.pieces))])
+    wait = wait_after(scene.book, route, one.step)
     if wait is not None and wait.least >= LONG_WAIT:
         return 5, {"code": "then it waits", "facts": {**facts, "why": wait.why}}
     if not one.fresh:
         return 6, {"code": "stands set up", "facts": facts}
-    after = one.run.route.after(one.step.key)
-    following = one.run.route.step(after)
+    following = route.step(route.after(one.step.key))
     return 6, {"code": "next in line", "facts": {**facts, "after": following.name if following else ""}}
 
 
@@ -173,8 +173,8 @@ def _fills_up(one: Candidate) -> bool:
     if one.step.pass_.size != "run" or one.step.index == 0:
         return False
     most, there = one.step.pass_.pieces, sum(one.pieces.values())
-    before = one.run.route.steps[one.step.index - 1].key
-    coming = (tray.free(before) for key, tray in one.run.trays.items() if key not in one.pieces)
+    others = [tray for key, tray in one.run.trays.items() if key not in one.pieces]
+    coming = (tray.free(before) for tray in others if (before := one.run.route_of(tray).before(one.step.key)))
     return any(pieces and (most is None or there + pieces <= most) for pieces in coming)
 
 

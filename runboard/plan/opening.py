@@ -7,6 +7,7 @@ from datetime import timedelta
 
 from runboard.plan.extras import Start, pieces_to_start
 from runboard.plan.good_rate import GoodRate, route_good_rate
+from runboard.run.loads import shared_out
 from runboard.run.refusal import Refused
 from runboard.run.route import Route, Step
 from runboard.run.state import ShopState
@@ -129,14 +130,9 @@ def _work(step: Step, trays: Sequence[int]) -> tuple[timedelta, timedelta]:
 
 
 def _loads(step: Step, trays: Sequence[int]) -> int:
-    pass_, pieces = step.pass_, sum(trays)
-    if pass_.size == "run":
-        return math.ceil(pieces / pass_.pieces) if pass_.pieces else 1
-    if pass_.size == "board" and pass_.pieces:
-        return math.ceil(pieces / pass_.pieces)
-    if pass_.size == "jig" and pass_.pieces:
-        return sum(math.ceil(one / pass_.pieces) for one in trays)
-    return len(trays)
+    if step.pass_.size == "board" and step.most_a_load:
+        return math.ceil(sum(trays) / step.most_a_load)
+    return len(list(shared_out(step, {str(at): pieces for at, pieces in enumerate(trays)})))
 
 
 def uses_of(route: Route, pieces: int) -> dict[str, tuple[float, str]]:

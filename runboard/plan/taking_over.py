@@ -4,10 +4,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from runboard.plan.candidates import Scene, attendance, is_allowed, time_left
+from runboard.plan.candidates import Scene, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.schedule.problem import Placed, Plan, Problem
 from runboard.run.begin import open_loads
+from runboard.run.sight import must_be_watched
 from runboard.run.state import Load, RunState
 from runboard.shop.book import Book, may_work_while_watching
 
@@ -77,8 +78,7 @@ def _changes(problem: Problem, placed: Placed, person: int) -> Iterator[int]:
 
 
 def _is_watched_by_another(scene: Scene, run: RunState, load: Load) -> bool:
-    is_watched = load.state == "running" and attendance(run, load) == "watched"
-    return is_watched and load.watcher not in ("", scene.person)
+    return must_be_watched(run, load) and load.watcher not in ("", scene.person)
 
 
 def _may_take(scene: Scene, run: RunState, load: Load) -> bool:

@@ -82,7 +82,7 @@ def _services_used(draft: Draft) -> dict[str, int]:
     used: dict[str, int] = {}
     for run, load in open_loads(draft.base):
         if load.state == "running" or load.people:
-            step, station = step_of_load(run, load), draft.book.station(load.station)
+            step, station = run.step_of(load), draft.book.station(load.station)
             for service in {*(step.operation.services if step else ()), *(station.services if station else ())}:
                 used[service] = used.get(service, 0) + 1
     return used
@@ -91,12 +91,6 @@ def _services_used(draft: Draft) -> dict[str, int]:
 def open_loads(state: ShopState) -> Iterator[tuple[RunState, Load]]:
     """Every begun load of the runs that are open, with its run."""
     return ((run, load) for run in state.runs.values() if run.state == "open" for load in run.loads.values())
-
-
-def step_of_load(run: RunState, load: Load) -> Step | None:
-    """The step that a load is of, by the route of its own trays."""
-    route = next((run.route_of(run.trays[tray]) for tray in load.pieces if tray in run.trays), run.route)
-    return route.step(load.step)
 
 
 def _given_to_others(draft: Draft, event: Event, step: Step, station: Station) -> bool:

@@ -8,6 +8,7 @@ from runboard.run.draft import Draft, put
 from runboard.run.event import Event
 from runboard.run.pieces import shift, take_out
 from runboard.run.refusal import Refused
+from runboard.run.route import Route
 from runboard.run.state import Rest, Tray
 
 
@@ -78,6 +79,30 @@ def _later(old: Rest | None, new: Rest) -> Rest:
         min(ends) if ends else None,
         revision=new.revision,
     )
+
+
+def follow_route(tray: Tray, before: Route, route: Route, *, stays: bool = False) -> Tray:
+    """A tray whose route is ``route`` from now on. Pieces keep their place by its step's key, but for those with nothing begun
+    there: they go back to what was put in since the last step that they have done.
+
+    Refused 'would strand' where their step is lost, 'would repeat' where a step that they have done comes after it. With
+    ``stays``, as it was taken once, they stay whatever was put in or turned round.
+    """
+    for key in tray.at:
+        here, there = before.step(key), route.step(key)
+        if here is None or there is None:
+            raise Refused("would strand", tray=tray.id, step=here.name if here else key)
+        if stays:
+            continue
+        done = [one for step in before.steps[: here.index] if (one := route.step(step.key))]
+        last = max(done, key=lambda one: one.index, default=None)
+        following = 0 if last is None else last.index + 1
+        if last is not None and last.index > there.index:
+            raise Refused("would repeat", tray=tray.id, step=last.name)
+        free = tray.free(key)
+        if free and following < there.index:
+            tray = shift(shift(tray, key, -free), route.steps[following].key, free)
+    return tray
 
 
 def place(draft: Draft, run: str, tray_key: str, placed: Sequence[Mapping[str, Any]]) -> None:

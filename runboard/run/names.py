@@ -4,7 +4,8 @@
 several trays at once.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from itertools import chain, count
 from typing import Any
 
 from runboard.run.draft import Draft
@@ -25,14 +26,14 @@ def trays_of(load: str) -> list[str]:
 
 
 def next_load(run: RunState, step: Step, trays: tuple[str, ...]) -> str:
-    """The id of the next load of these trays at a step: the plain one, or with ``.2``, ``.3`` once that is begun."""
+    """The id of the next load of these trays at a step."""
+    return next(load_ids(run, step, trays))
+
+
+def load_ids(run: RunState, step: Step, trays: tuple[str, ...]) -> Iterator[str]:
+    """The ids of the next loads of these trays at a step: the plain one, then with ``.2``, ``.3``, without those begun."""
     base = f"{step.key}/{'+'.join(trays)}"
-    if not _is_used(run, step, trays, base):
-        return base
-    number = 2
-    while _is_used(run, step, trays, f"{base}.{number}"):
-        number += 1
-    return f"{base}.{number}"
+    return (one for one in chain((base,), (f"{base}.{at}" for at in count(2))) if not _is_used(run, step, trays, one))
 
 
 def _is_used(run: RunState, step: Step, trays: tuple[str, ...], load: str) -> bool:
@@ -86,9 +87,8 @@ def _said(said: Mapping[str, Any]) -> int:
 
 
 def _capped(step: Step, tray: Tray, there: int) -> int:
-    free = tray.free(step.key)
-    there = free or there
-    return min(there, step.pass_.pieces) if step.pass_.size in ("jig", "board") and step.pass_.pieces else there
+    there, most = tray.free(step.key) or there, step.most_a_load
+    return there if most is None else min(there, most)
 
 
 def reach(draft: Draft, run: str, tray_key: str, step: Step) -> int:

@@ -79,8 +79,8 @@ def step_record(book: Book, route: Route, step: Step) -> dict[str, Any]:
         "minutes": {name: plain(getattr(pass_, name)) for name in ("setup", "loading", "machine", "unloading", "hand")},
         "last_pass": step.last_pass,
     }
-    if pass_.pieces:
-        found["load_pieces"] = pass_.pieces
+    if step.most_a_load is not None:
+        found["load_pieces"] = step.most_a_load
     for name in ("checklist", "setup_sheet", "skill", "personal", "finish", "instructions"):
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))

@@ -36,11 +36,15 @@ def wait_after(book: Book, route: Route, step: Step) -> Wait | None:
 
 
 def rests_before(route: Route, tray: Tray, step: Step) -> dict[str, Rest]:
-    """The waits of a tray that nobody has ended and that lie before a step, wherever a step was put in meanwhile."""
+    """The waits of a tray that nobody has ended and that lie before a step, wherever a step was put in meanwhile; one whose
+    step the route has lost stops nobody."""
     if not tray.rests:
         return {}
-    earlier = {key: route.step(key) for key, rest in tray.rests.items() if rest.ended_at is None}
-    return {key: tray.rests[key] for key, one in earlier.items() if one is not None and one.index < step.index}
+    return {
+        key: rest
+        for key, rest in tray.rests.items()
+        if rest.ended_at is None and (one := route.step(key)) is not None and one.index < step.index
+    }
 
 
 def rest_before(route: Route, tray: Tray, step: Step) -> Rest | None:

@@ -23,6 +23,11 @@ class Step:
         return self.operation.name if ":" not in self.key else f"{self.operation.name} {self.pass_.name}"
 
     @property
+    def most_a_load(self) -> int | None:
+        """The most pieces that go on one load; ``None`` where it takes a whole tray, or all of them."""
+        return None if self.pass_.size == "piece" else self.pass_.pieces
+
+    @property
     def has_machine(self) -> bool:
         return bool(self.pass_.machine)
 
@@ -55,6 +60,11 @@ class Route:
         step = self.by_key.get(key)
         index = len(self.steps) if step is None else step.index + 1
         return self.steps[index].key if index < len(self.steps) else ""
+
+    def before(self, key: str) -> str:
+        """The key of the step before ``key``; ``''`` where there is none, and where the route has no such step."""
+        step = self.by_key.get(key)
+        return self.steps[step.index - 1].key if step is not None and step.index else ""
 
     @cached_property
     def personal_from(self) -> int | None:

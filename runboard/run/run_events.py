@@ -8,6 +8,7 @@ from runboard.run.change import replace
 from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment, write_moment
 from runboard.run.hands import end_spans
+from runboard.run.moves_of_pieces import follow_route
 from runboard.run.pieces import shift
 from runboard.run.refusal import Refused
 from runboard.run.resting import revised
@@ -143,7 +144,8 @@ def orders_changed(draft: Draft, event: Event) -> None:
 
 
 def route_revised(draft: Draft, event: Event) -> None:
-    """The new route holds from a tray on, for operations not begun; what would strand pieces is refused."""
+    """The new route holds from a tray on, for operations not begun; what would strand pieces, or have them do again what
+    they have done, is refused."""
     run = _open(draft, event)
     route = Route(_product(event))
     keys = list(run.trays)
@@ -152,14 +154,11 @@ def route_revised(draft: Draft, event: Event) -> None:
     number = len(run.revisions) + 1
     for key in keys[keys.index(event.get("from_tray")) :]:
         tray = run.trays[key]
-        for step in tray.at:
-            known = run.route_of(tray).step(step)
-            if route.step(step) is None:
-                raise Refused("would strand", tray=key, step=known.name if known else step)
         rests = {
             at: revised(draft.book, run.route_at(rest.revision or tray.revision), route, number, at, rest)
             for at, rest in tray.rests.items()
         }
+        tray = follow_route(tray, run.route_of(tray), route, stays=event.v < 2)
         draft.put_tray(run.id, replace(tray, revision=number, rests=rests))
     revision = Revision(number, event.get("from_tray"), route)
     draft.put_run(replace(draft.run(run.id), revisions=(*run.revisions, revision)))

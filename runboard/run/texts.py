@@ -1,6 +1,7 @@
 """Which text goes on which piece, once pieces are personal: earliest due first, spoiled ones back in the queue."""
 
 from collections import Counter
+from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
@@ -17,23 +18,43 @@ def text_queue(run: RunState) -> list[tuple[str, str]]:
     return queue
 
 
-def places_for(run: RunState, trays: dict[str, int], step_index: int) -> dict[str, list[dict[str, Any]]]:
-    """For pieces that become personal at this step: a text for each position that has none yet."""
-    personal = run.route.personal_from
-    if personal is None or step_index != personal:
-        return {}
+def places_for(run: RunState, pieces: Mapping[str, int], key: str) -> dict[str, list[dict[str, Any]]]:
+    """For so many pieces of each tray, where they become personal at the step ``key`` of the tray's own route: a text for
+    each position that has none yet."""
     queue = iter(text_queue(run))
     found: dict[str, list[dict[str, Any]]] = {}
-    for key, pieces in trays.items():
-        wanted = _bare_positions(run.trays[key], pieces)
+    for tray_key, count in pieces.items():
+        tray = run.trays[tray_key]
+        if not _begin_here(run, tray, key):
+            continue
+        wanted = _bare_positions(tray, _in_hand(run, tray, key), count)
         placed = [{"position": at, "line": line, "text": text} for at, (line, text) in zip(wanted, queue, strict=False)]
         if placed:
-            found[key] = placed
+            found[tray_key] = placed
     return found
 
 
-def _bare_positions(tray: Tray, pieces: int) -> list[int]:
+def texts_at(tray: Tray) -> dict[int, str]:
+    """The text at each position of a tray, by position; where an order line has no text, the line's name."""
+    return {at: text or line for at, (line, text) in sorted(tray.places.items())}
+
+
+def _begin_here(run: RunState, tray: Tray, key: str) -> bool:
+    """Whether pieces of a tray become personal at this step."""
+    route = run.route_of(tray)
+    return route.personal_from is not None and route.steps[route.personal_from].key == key
+
+
+def _in_hand(run: RunState, tray: Tray, key: str) -> int:
+    """How many positions with a text have their piece still before the end of the step: the others went on with theirs."""
+    route = run.route_of(tray)
+    here = route.by_key[key].index
+    gone_on = tray.good + sum(count for at, count in tray.at.items() if (one := route.step(at)) and one.index > here)
+    return max(0, len(tray.places) - gone_on)
+
+
+def _bare_positions(tray: Tray, in_hand: int, pieces: int) -> list[int]:
     """Positions without a text, so many that each of the pieces has one."""
-    missing = pieces - len(tray.places)
-    every = range(1, pieces + len(tray.places) + 1)
-    return [at for at in every if at not in tray.places][: max(0, missing)]
+    missing = max(0, pieces - in_hand)
+    every = range(1, missing + len(tray.places) + 1)
+    return [at for at in every if at not in tray.places][:missing]

@@ -13,6 +13,7 @@ from runboard.run.refusal import Refused
 from runboard.run.resting import wait_after
 from runboard.run.route import Route, Step
 from runboard.run.state import ShopState
+from runboard.run.texts import texts_at
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of, watch_interval
 from runboard.web.helper_presses import after, call, views, wrong
@@ -112,7 +113,7 @@ def _step(speech: Speech, book: Book, work: Work, step: Step) -> Record:
         ]
         or [{"text": speech("no-instructions")}],
         "setup": [list(one) for one in operation.setup_sheet],
-        "texts": _texts(work, step),
+        "texts": _texts(speech, work, step),
         "wait": _wait(speech, book, route, step),
     }
 
@@ -124,15 +125,15 @@ def place(book: Book, step: Step) -> str:
     return ", ".join(one.name for one in (station, room) if one is not None)
 
 
-def _texts(work: Work, step: Step) -> list[list[str]]:
+def _texts(speech: Speech, work: Work, step: Step) -> list[list[str]]:
     """Which text at which position, from where pieces are personal."""
     personal = work.route.personal_from
     if personal is None or step.index < personal:
         return []
-    placed = {at: text for at, (_, text) in work.tray.places.items()}
+    placed = texts_at(work.tray)
     coming = places_of(work).get(work.tray.id, [])
-    placed |= {one["position"]: one["text"] for one in coming}
-    return [[str(at), placed[at]] for at in sorted(placed) if placed[at]]
+    placed |= {one["position"]: one["text"] or one["line"] for one in coming}
+    return [[speech("position", place=at), placed[at]] for at in sorted(placed)]
 
 
 def _wait(speech: Speech, book: Book, route: Route, step: Step) -> str:

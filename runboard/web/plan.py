@@ -1,10 +1,13 @@
 """The Plan screen: products and runs, and a product from one line of text."""
 
+from typing import Any
+
 from flask import Blueprint, Flask, Response, abort, request
 
 from runboard.floor.route_change import copy_of, product_from_text
 from runboard.floor.shop_book import book_record, save_book
 from runboard.floor.warm import catch_up
+from runboard.run.state import RunState
 from runboard.shop.book import Book, Product
 from runboard.shop.book_json import BookError, product_to_json
 from runboard.shop.problem import Unreadable
@@ -185,5 +188,17 @@ def _product_page(key: str, form: Form, status: int = 200) -> Response:
     found = now.product(key)
     if found is None:
         abort(404)
-    lines = route_lines(found, now)
-    return page("plan/product.html", status=status, product=found, lines=lines, form=form, base=f"/plan/products/{key}")
+    context: dict[str, Any] = {
+        "product": found,
+        "lines": route_lines(found, now),
+        "older": _older(found),
+        "base": f"/plan/products/{key}",
+    }
+    return page("plan/product.html", status=status, form=form, **context)
+
+
+def _older(product: Product) -> list[RunState]:
+    """The open runs of a product that go by another route than it has in the book now."""
+    runs = workshop().ledger.state.runs.values()
+    of_it = [run for run in runs if run.state == "open" and run.product == product.key]
+    return [run for run in of_it if run.route.product.operations != product.operations]

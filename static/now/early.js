@@ -46,7 +46,7 @@ function loadFor(run, tray, step) {
   const one = run.trays[tray];
   const held = (one.holds ?? []).filter((hold) => hold.step === step.key).reduce((sum, hold) => sum + hold.pieces, 0);
   const free = (one.at?.[step.key] ?? 0) - (one.busy?.[step.key] ?? 0) - held;
-  const pieces = ["jig", "board"].includes(step.size) && step.load_pieces ? Math.min(free, step.load_pieces) : free;
+  const pieces = Math.min(free, step.load_pieces ?? free);
   return pieces > 0 ? { id: freshLoad(run, tray, step), run: run.id, step: step.key, station: step.station, pieces: { [tray]: pieces } } : null;
 }
 

@@ -19,6 +19,7 @@ const MODULES = {
   firstpiece: () => import("./firstpiece.js"),
   load: () => import("./load_sheet.js"),
   lockup: () => import("./lockup.js"),
+  positions: () => import("./positions.js"),
   others: () => import("./others.js"),
   said: () => import("./said.js"),
   settle: () => import("./asks.js"),

@@ -20,11 +20,18 @@ export const throughStates = (count, marks) => html`<div class="positions" role=
 export const placesIn = (marks, state, count) =>
   Array.from({ length: count }, (_, index) => index + 1).filter((place) => (marks.get(place) ?? "untouched") === state);
 
+/** Which text at which position of a tray; where an order line has no text, the line's name. */
+export function textsOf(tray) {
+  const places = Object.entries(tray?.places ?? {});
+  return places.length ? html`<ul class="places" aria-label=${say("trays-texts")}>${places.map(([place, [line, text]]) =>
+    html`<li><small>${say("position-of", { place })}</small> <b>${text || line}</b></li>`)}</ul>` : nothing;
+}
+
 /** The personal pieces of a tray by their text; picked ones are in `picked`. */
 export function positionsOf(tray, picked) {
   const places = Object.entries(tray?.places ?? {});
   if (!places.length) return nothing;
   return html`<p class="ask">${say("positions-which")}</p><div class="choices" role="group" aria-label=${say("positions-which")}>
-    ${places.map(([place, [, text]]) => html`<button type="button" aria-pressed=${String(picked.has(Number(place)))}
-      @click=${() => { toggle(picked, Number(place)); redraw(); }}>${place}: ${text}</button>`)}</div>`;
+    ${places.map(([place, [line, text]]) => html`<button type="button" aria-pressed=${String(picked.has(Number(place)))}
+      @click=${() => { toggle(picked, Number(place)); redraw(); }}><small>${say("position-of", { place })}</small> ${text || line}</button>`)}</div>`;
 }

@@ -5,6 +5,7 @@ import { millis, now } from "../now/clock.js";
 import { openEndWait } from "../now/early.js";
 import { curing, timesOf } from "../now/finish.js";
 import { openHold } from "../now/outof.js";
+import { textsOf } from "../now/positions.js";
 import { press } from "../now/press.js";
 import { countWords, nextWords, strip } from "../now/traylist.js";
 import { routeOf, say, stationName, stepOf, sum } from "../now/words.js";
@@ -22,7 +23,7 @@ export function wholeTray(scene, tray) {
       <span class="soft"> ${[tray.of ? say("trays-of", { of: tray.of }) : "", countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
     ${empty ? nothing : where(state, run, tray)}
     ${curing(state, run, tray).map(({ step, rest }) => html`<p class="curing">${step.name}: ${timesOf(state, step, rest)}</p>`)}
-    ${texts(tray)}
+    ${textsOf(tray)}
     <details @toggle=${(event) => event.target.open && fetchHistory(run.id, tray.id)}><summary>${say("trays-do")}</summary>
       ${actions(scene, tray)}<h3>${say("trays-history")}</h3>${history(run, tray)}</details>
   </article>`;
@@ -37,11 +38,6 @@ function where(state, run, tray) {
   const scrap = Object.entries(tray.scrap ?? {}).flatMap(([key, reasons]) => reasons.map((one) => say("trays-scrap", { pieces: one.pieces, why: one.why, step: stepOf(run, key, tray.id)?.name ?? key })));
   return rows.length > 1 || scrap.length ? html`<ul>${[...rows, ...scrap].map((words) => html`<li>${words}</li>`)}</ul>` : nothing;
 }
-
-const texts = (tray) => {
-  const places = Object.entries(tray.places ?? {});
-  return places.length ? html`<ul class="places" aria-label=${say("trays-texts")}>${places.map(([place, [, text]]) => html`<li><small>${place}</small>${text}</li>`)}</ul>` : nothing;
-};
 
 function actions(scene, tray) {
   const { run } = scene;

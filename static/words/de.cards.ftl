@@ -11,6 +11,7 @@ card-orders = Bestellungen
 card-supplies = Verbrauch insgesamt
 card-steps = Schritte
 card-places = Plätze der Vorrichtung
+card-position = Position { $place }
 card-card = Karte
 card-start-list = Startliste
 card-on-the-jig-label = auf dem Schild an der Maschine

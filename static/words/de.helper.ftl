@@ -28,6 +28,7 @@ helper-no-instructions = Zu diesem Schritt ist nichts aufgeschrieben. Von der Le
 helper-watch-for = Worauf zu achten ist
 helper-setup = So ist die Maschine eingerichtet
 helper-texts = Welcher Text an welchem Platz
+helper-position = Position { $place }
 helper-after-dry = Danach: trocknet mindestens { $span }.
 helper-after-cure = Danach: härtet mindestens { $span } aus.
 helper-after-clamp = Danach: bleibt mindestens { $span } in den Zwingen.

@@ -11,6 +11,7 @@ card-orders = Orders
 card-supplies = Used up in all
 card-steps = Steps
 card-places = Places of the jig
+card-position = position { $place }
 card-start-list = Start list
 card-on-the-jig-label = on the label at the machine
 card-pieces = { $pieces ->

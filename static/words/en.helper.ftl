@@ -28,6 +28,7 @@ helper-no-instructions = Nothing is written down for this step. Let the lead sho
 helper-watch-for = What to watch for
 helper-setup = How the machine is set up
 helper-texts = Which text at which position
+helper-position = position { $place }
 helper-after-dry = After it: it dries for { $span } at least.
 helper-after-cure = After it: it cures for { $span } at least.
 helper-after-clamp = After it: it stays in clamps for { $span } at least.

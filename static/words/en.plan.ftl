@@ -15,6 +15,8 @@ plan-part = That is what can be planned; the rest waits:
 plan-nothing-fits = Nothing of it can be planned yet.
 plan-older = Reckoned { $at }; something was pressed since, and it is being reckoned anew.
 plan-not-yet = It is being reckoned. Look again in a moment.
+plan-run-keeps-route = { $run } is open and keeps the route that it had.
+plan-run-change-route = Change the route of { $run }
 
 plan-no-place = No plan was found that fits into people’s hours beside what is begun. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
 plan-range = As likely as not between { $from } and { $to }; nine times in ten between { $first } and { $last }.
@@ -103,7 +105,7 @@ left-out-no-station = { $step }: its station is not in the shop’s book any mor
 left-out-station-out = { $step }: { $station } is out of use, and nobody knows until when. Put it back in use, or say until when.
 left-out-supply-out = { $step }: { $supply } ran out. Say when it is there again.
 left-out-material-forbidden = { $step }: { $material } never goes on the { $station }. Note the right material at its trays, or change the route.
-left-out-first-piece-failed = { $step } is stopped: its first piece failed. Decide about it on Now.
+left-out-first-piece-failed = { $step }: it is stopped, since its first piece failed. Decide about it on Now.
 left-out-pieces-held = { $step }: pieces are held ({ $why }). Release them, or say until when they wait.
 left-out-service-too-small = { $step }: it draws { $wanted } of { $service } at once, and the shop has fewer. Change the step, or the service’s capacity on the Shop screen.
 left-out-skill-nobody-has = { $step }: { $skill ->

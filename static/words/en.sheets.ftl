@@ -149,7 +149,8 @@ trays-of = from tray { $of }
 trays-at = { $pieces } at { $step }
 trays-on = { $pieces } on the { $station }
 trays-good = { $good } good
-trays-texts = Texts
+trays-texts = Which text at which position
+position-of = position { $place }
 trays-do = Move, count, hold, history
 trays-scrap = { $pieces } scrap at { $step }: { $why }
 
@@ -391,6 +392,7 @@ refused-nothing-to-settle = This is settled already.
 refused-moves-only-back = Pieces move back or stay at their step; they go on from { $step } by being counted.
 refused-same-tray = Choose another tray or an earlier step than tray { $tray }.
 refused-would-strand = Tray { $tray } is at { $step }, and the new route lacks it.
+refused-would-repeat = Tray { $tray } has done { $step }, and by the new route it would do it again. Let the change begin with a later tray.
 refused-later-press = It is needed by a later press. Undo that one first.
 refused-transition = { $step } of tray { $trays } is { $state ->
     [loading] being loaded

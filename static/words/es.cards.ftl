@@ -11,6 +11,7 @@ card-orders = Pedidos
 card-supplies = Se gasta en total
 card-steps = Pasos
 card-places = Puestos de la plantilla
+card-position = posición { $place }
 card-card = tarjeta
 card-start-list = Lista de arranque
 card-on-the-jig-label = en la etiqueta de la máquina

@@ -28,6 +28,7 @@ helper-no-instructions = No hay nada escrito para este paso. Pedir que lo enseñ
 helper-watch-for = A qué prestar atención
 helper-setup = Cómo está preparada la máquina
 helper-texts = Qué texto en qué posición
+helper-position = posición { $place }
 helper-after-dry = Después: se seca al menos { $span }.
 helper-after-cure = Después: cura al menos { $span }.
 helper-after-clamp = Después: queda en los sargentos al menos { $span }.

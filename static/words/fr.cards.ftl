@@ -11,6 +11,7 @@ card-orders = Commandes
 card-supplies = Consommé en tout
 card-steps = Étapes
 card-places = Places du gabarit
+card-position = position { $place }
 card-card = carte
 card-start-list = Liste de départ
 card-on-the-jig-label = sur l'étiquette de la machine

@@ -28,6 +28,7 @@ helper-no-instructions = Rien n'est écrit pour cette étape. Se la faire montre
 helper-watch-for = À quoi faire attention
 helper-setup = Comment la machine est réglée
 helper-texts = Quel texte à quelle place
+helper-position = position { $place }
 helper-after-dry = Ensuite : sèche au moins { $span }.
 helper-after-cure = Ensuite : durcit au moins { $span }.
 helper-after-clamp = Ensuite : reste dans les serre-joints au moins { $span }.

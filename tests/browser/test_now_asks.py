@@ -103,3 +103,17 @@ def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
     phone.get_by_role("button", name="Called away").click()
     expect(phone.get_by_role("heading", level=1)).to_contain_text("You were called away")
     phones.forgive_silence_of_the_server()
+
+
+def test_while_engraving_is_prepared_each_position_has_its_text(ann: Phone, phone: Page, server: Running) -> None:
+    ann.press("load done", run="r1", load="sand:180/1")
+    placed = [{"position": at, "line": "1", "text": text} for at, text in ((1, "12"), (2, "87"))]
+    ann.press("load started", {"places": {"1": placed}}, run="r1", load="engrave/1")
+    opened(phone, server)
+
+    texts = phone.locator("section.now").get_by_role("list", name="Which text at which position")
+
+    expect(texts.get_by_role("listitem")).to_have_text(["position 1 12", "position 2 87"])
+    phone.goto(f"{server.address}trays")
+    whole = phone.get_by_role("list", name="Which text at which position")
+    expect(whole.get_by_role("listitem")).to_have_text(["position 1 12", "position 2 87"])

@@ -20,7 +20,7 @@ def test_a_jig_label_has_places_setup_start_list_and_cautions() -> None:
     (label,) = jig_labels(book, run, speech(book))
 
     assert (label.operation, label.station) == ("Engrave", "Laser")
-    assert label.places == tuple(Cell(str(at)) for at in range(1, 6))
+    assert label.places == tuple(Cell(f"position {at}") for at in range(1, 6))
     assert label.setup == (("Focus", "7 mm"),)
     assert label.start[-1] == "Lens clean"
     assert any("extinguisher" in one for one in label.start)

@@ -158,8 +158,8 @@ def test_texts_stand_by_position_and_blank_ones_wait_for_theirs() -> None:
     book, run = rails()
     placed = with_tray(run, places={2: ("1", "14a"), 1: ("1", "12")})
 
-    assert works(book, placed)["Engrave"].places == (Cell("1", "12"), Cell("2", "14a"))
-    assert works(book, run)["Engrave"].places == tuple(Cell(str(at)) for at in range(1, 6))
+    assert works(book, placed)["Engrave"].places == (Cell("position 1", "12"), Cell("position 2", "14a"))
+    assert works(book, run)["Engrave"].places == tuple(Cell(f"position {at}") for at in range(1, 6))
 
 
 def test_due_is_the_runs_until_the_pieces_are_for_somebody() -> None:

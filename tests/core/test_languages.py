@@ -21,7 +21,7 @@ FAMILIES = ("care", "cards", "helper")
 OTHERS = [one for one in LANGUAGES if one != "en"]
 # Refusals of kinds of events that no guest may make.
 _LEADS_ONLY = {
-    "run known", "board unknown", "nothing to settle", "moves only back", "nothing to move", "same tray", "would strand",
+    "run known", "board unknown", "nothing to settle", "moves only back", "nothing to move", "same tray", "would strand", "would repeat",
     "product wrong", "route empty", "tray known", "kind unknown",
 }  # fmt: skip
 # Where a guest's press is looked at, from its form to its effects.

@@ -150,7 +150,7 @@ def vectors(book: Book, base: dict[str, Any]) -> list[dict[str, Any]]:
     Evenings go on until everything that must be shown is."""
     seen: set[Any] = set()
     needed, more = [], []
-    random = Random(3)
+    random = Random(4)
     missing = to_show()
     for number in range(MOST_SEQUENCES):
         if number >= SEQUENCES and not missing:
@@ -162,7 +162,9 @@ def vectors(book: Book, base: dict[str, Any]) -> list[dict[str, Any]]:
             row = row_of(before, event, book)
             sign = (event.kind, row, code)
             changes = (event.kind, code or tuple(sorted(fields_changed(patch))))
-            if event.kind not in SERVER_ONLY and (sign not in seen or changes not in seen):
+            # What a press that did not fit says to run is told to the page, and is in no vector.
+            told = before.said_running and event.kind in ("run finished", "run abandoned")
+            if event.kind not in SERVER_ONLY and not told and (sign not in seen or changes not in seen):
                 made = vector(event, difference(base, was), patch, row, code)
                 shows = shown_by(made) & missing
                 (needed if shows or sign not in seen else more).append(made)

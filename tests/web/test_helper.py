@@ -317,7 +317,7 @@ def test_texts_by_position_show_where_pieces_are_personal_and_start_with_the_loa
 
     state = state_of(client)
 
-    assert state["step"]["texts"] == [[str(at), f"No. {at}"] for at in range(1, 6)]
+    assert state["step"]["texts"] == [[f"position {at}", f"No. {at}"] for at in range(1, 6)]
     (start,) = state["views"]["none"]["presses"]
     assert tap(house, client, **start["drafts"][0])["answer"] == "accepted"
     assert state_of(client)["step"]["texts"] == state["step"]["texts"]

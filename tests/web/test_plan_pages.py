@@ -186,6 +186,17 @@ def test_operations_move_come_and_go(client: FlaskClient, house: House) -> None:
     assert keys == ["cut", "drill", "sand-2", "sand", "engrave", "oil", "hooks"]
 
 
+def test_a_changed_product_says_that_open_runs_keep_their_route_with_the_way_there(client: FlaskClient) -> None:
+    open_one(client)
+    assert "keeps the route" not in words(client.get("/plan/products/rail"))
+
+    answer = client.post("/plan/products/rail/route", data={"seen": "1", "text": "drill 10", "after": "cut"})
+
+    page = client.get(answer.headers["Location"])
+    assert "is open and keeps the route that it had" in words(page)
+    assert 'href="/plan/runs/r1/route"' in page.text
+
+
 def test_a_step_that_cannot_be_read_is_said_and_kept(client: FlaskClient) -> None:
     answer = client.post("/plan/products/rail/route", data={"seen": "1", "text": "40", "after": "cut"})
 

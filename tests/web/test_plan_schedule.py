@@ -18,6 +18,7 @@ from runboard.plan.schedule import cannot
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.problem import LeftOut
+from runboard.run.begin import LASTING
 from runboard.web.plan_pace import every
 from runboard.web.plan_words import Names, left_out_sentences
 from tests import scenario
@@ -203,6 +204,11 @@ CLASHES: dict[str, tuple[dict[str, object], str]] = {
     "no station": ({}, "its station is not in the shop’s book any more"),
     "station out": ({"station": "Laser"}, "Laser is out of use"),
     "supply out": ({"station": "Bench", "supply": "Hooks"}, "Hooks ran out"),
+    "material forbidden": (
+        {"material": "PVC", "forbidden": "PVC", "station": "Laser"},
+        "PVC never goes on the Laser",
+    ),
+    "first piece failed": ({}, "it is stopped, since its first piece failed"),
     "pieces held": ({"station": "Bench", "why": "crack"}, "pieces are held (crack)"),
     "service too small": ({"service": "Clamps", "wanted": 3}, "it draws 3 of Clamps at once, and the shop has fewer"),
     "skill nobody has": ({"skill": "turning"}, "it asks for the skill ‘turning’, and nobody has it"),
@@ -252,7 +258,8 @@ def test_a_step_given_to_somebody_who_is_gone_asks_for_no_skill() -> None:
 def test_every_clash_that_the_problem_knows_has_a_sentence() -> None:
     source = Path(cannot.__file__).read_text("utf-8")
 
-    assert set(re.findall(r'(?:return |\()"([a-z ]+)", (?:facts|\{)', source)) == set(CLASHES)
+    known = set(re.findall(r'(?:return |\()"([a-z ]+)", (?:facts|\{)', source))
+    assert known | set(LASTING.values()) == set(CLASHES)
 
 
 def test_a_station_out_of_use_keeps_out_what_waits_for_it(client: FlaskClient, house: House, work: NoWork) -> None:

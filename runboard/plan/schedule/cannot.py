@@ -49,7 +49,8 @@ def what_is_wrong(draft: Draft, fitting: Fitting, run: RunState, step: Step, blo
 def _too_small(book: Book, run: RunState, step: Step, block: Block) -> Wrong | None:
     """A service of which the work draws more than there is, or the wait before it holds more: that is the wait's step."""
     drawn = [(step, one.draws) for one in block.stretches]
-    drawn += [(run.route.steps[step.index - 1], lag.holds) for lag in block.lags if lag.holds]
+    route = run.route_of(run.trays[block.trays[0]])
+    drawn += [(route.steps[route.by_key[step.key].index - 1], lag.holds) for lag in block.lags if lag.holds]
     for by, service, wanted in ((by, *one) for by, draws in drawn for one in draws):
         if wanted > book.services[service].capacity:
             facts: dict[str, object] = {"step": by.name, "service": book.services[service].name, "wanted": wanted}

@@ -4,7 +4,7 @@ Loads are made as the run would offer them (boards, jigs-full, trays, passes ove
 are at a step or still on their way to it. What no plan can hold is left out, with the reason.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
@@ -12,7 +12,6 @@ from typing import Any
 from runboard.plan.schedule.calendar import runs_of, windows_of
 from runboard.plan.schedule.cannot import Wrong, never_set_up, too_soon, what_is_wrong, without_what_cannot_be
 from runboard.plan.schedule.fitting import Fitting
-from runboard.plan.schedule.loads import Batch, batches
 from runboard.plan.schedule.problem import (
     TICK,
     Block,
@@ -25,7 +24,8 @@ from runboard.plan.schedule.problem import (
 )
 from runboard.plan.schedule.step_work import Estimate, StepWork, as_written, ticks
 from runboard.run.draft import Draft
-from runboard.run.resting import done_at, wait_after, wet_after
+from runboard.run.loads import Batch, loads_at
+from runboard.run.resting import done_at, rests_before, wait_after, wet_after
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
@@ -116,63 +116,64 @@ class _Maker:
     # a run
 
     def take_run(self, run: RunState) -> None:
-        before: dict[str, list[int]] = {}
-        for step in run.route.steps:
-            here: dict[str, list[int]] = {}
-            for load in run.loads.values():
-                if load.step == step.key:
-                    index = self._begun(run, step, load)
-                    for tray in load.pieces:
-                        here.setdefault(tray, []).append(index)
-            for batch in batches(run, step):
-                index = self._planned(run, step, batch, before)
-                for tray in batch.pieces:
-                    here.setdefault(tray, []).append(index)
-            before = {**before, **here}
+        for keys, trays in _walks(run):
+            before: dict[str, list[int]] = {}
+            for key in keys:
+                here: dict[str, list[int]] = {}
+                for load in run.loads.values():
+                    step = run.step_of(load) if load.step == key else None
+                    if step is not None and next(iter(load.pieces), "") in trays:
+                        _note(here, load.pieces, self._begun(run, step, load))
+                coming = {tray: count for tray in trays if (count := _still_to_begin(run, run.trays[tray], key))}
+                for batch in loads_at(run, key, coming, hands_by_tray=True):
+                    _note(here, batch.pieces, self._planned(run, batch, before))
+                before = {**before, **here}
 
-    def _planned(self, run: RunState, step: Step, batch: Batch, before: Mapping[str, list[int]]) -> int:
+    def _planned(self, run: RunState, batch: Batch, before: Mapping[str, list[int]]) -> int:
         """The blocks of a load that is not begun; answers the last of them."""
-        pieces = sum(batch.pieces.values())
-        previous = run.route.steps[step.index - 1] if step.index else None
-        lags = tuple(
-            dict.fromkeys(self._lag(run, previous, one) for tray in batch.pieces for one in before.get(tray, ()))
-        )
-        if previous is not None:
-            lags += tuple(lag for tray in batch.pieces for lag in self._resting(run, previous, run.trays[tray]))
+        step, pieces = batch.step, sum(batch.pieces.values())
+        lags = dict.fromkeys(lag for tray in batch.pieces for lag in self._lags(run, run.trays[tray], step, before))
+        lags |= dict.fromkeys(lag for tray in batch.pieces for lag in self._resting(run, run.trays[tray], step))
         release = max((self._release(run, run.trays[tray], step) for tray in batch.pieces), default=0)
         first, second = self.work.stretches(run, step, pieces)
         trays, setup = tuple(batch.pieces), self.work.setup(run, step)
         block = self._block(
-            run, step, batch.load, trays, pieces, first or second, setup=setup, lags=lags, release=release
+            run, step, batch.load, trays, pieces, first or second, setup=setup, lags=tuple(lags), release=release
         )
         index = self._add(run, step, block)
         if not first or not second:
             return index
         return self._add(run, step, self._block(run, step, batch.load, trays, pieces, second, unloads=index))
 
-    def _lag(self, run: RunState, previous: Step | None, before: int) -> Lag:
-        wait = wait_after(self.book, run.route, previous) if previous is not None else None
-        if wait is None:
-            return Lag(before)
-        latest = None if wait.latest is None else ticks(wait.latest)
-        return Lag(before, ticks(wait.least), latest, self.work.draws(wait.holds))
-
-    def _resting(self, run: RunState, previous: Step, tray: Tray) -> list[Lag]:
-        """What is left of a wait that has begun: a block without length, after which its room is wet, its places are held,
-        and its latest end is counted."""
-        rest = tray.rests.get(previous.key)
-        if rest is None or rest.ended_at is not None:
-            return []
+    def _lags(self, run: RunState, tray: Tray, step: Step, before: Mapping[str, list[int]]) -> Iterator[Lag]:
+        """A lag behind each load of the tray at the step before, by the tray's own route."""
         route = run.route_of(tray)
-        wait = wait_after(self.book, route, previous)
-        left = ticks(max(ZERO, rest.ready_at - self.now))
-        block = self._block(run, previous, f"{previous.key}/{tray.id}", (tray.id,), 0, ())
-        wet = ticks(
-            max(ZERO, done_at(self.book, route, previous, rest) + wet_after(self.book, route, previous) - self.now)
-        )
-        index = self._add(run, previous, replace(block, begun=True, family="", wet=wet, airs=False, last=False))
-        latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
-        return [Lag(index, left, latest, self.work.draws(wait.holds) if wait is not None and left else ())]
+        at = route.by_key[step.key].index
+        wait = wait_after(self.book, route, route.steps[at - 1]) if at else None
+        for one in before.get(tray.id, ()):
+            if wait is None:
+                yield Lag(one)
+            else:
+                latest = None if wait.latest is None else ticks(wait.latest)
+                yield Lag(one, ticks(wait.least), latest, self.work.draws(wait.holds))
+
+    def _resting(self, run: RunState, tray: Tray, step: Step) -> Iterator[Lag]:
+        """What is left of a wait that has begun before a step: a block without length, after which its room is wet, its
+        places are held, and its latest end is counted."""
+        if step.key not in tray.at:
+            return
+        own = run.route_of(tray)
+        for key, rest in rests_before(own, tray, own.by_key[step.key]).items():
+            route = run.route_at(rest.revision or tray.revision)
+            coat = route.by_key[key]
+            wait = wait_after(self.book, route, coat)
+            left = ticks(max(ZERO, rest.ready_at - self.now))
+            wet = done_at(self.book, route, coat, rest) + wet_after(self.book, route, coat) - self.now
+            block = self._block(run, coat, f"{key}/{tray.id}", (tray.id,), 0, ())
+            block = replace(block, begun=True, family="", wet=ticks(max(ZERO, wet)), airs=False, last=False)
+            index = self._add(run, coat, block)
+            latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
+            yield Lag(index, left, latest, self.work.draws(wait.holds) if wait is not None and left else ())
 
     def _release(self, run: RunState, tray: Tray, step: Step) -> int:
         """When what the tray has at this step may go on."""
@@ -270,3 +271,35 @@ def _shortened(stretches: tuple[Stretch, ...], gone: int) -> tuple[Stretch, ...]
     first = replace(stretches[0], length=max(1, stretches[0].length - gone))
     by = stretches[0].length - first.length
     return (first, *(replace(one, offset=one.offset - by) for one in stretches[1:]))
+
+
+def _note(here: dict[str, list[int]], pieces: Mapping[str, int], index: int) -> None:
+    for tray in pieces:
+        here.setdefault(tray, []).append(index)
+
+
+def _still_to_begin(run: RunState, tray: Tray, key: str) -> int:
+    """The pieces of a tray that have still to begin a step of its own route: those there and free, those on their way."""
+    route = run.route_of(tray)
+    step = route.step(key)
+    if step is None:
+        return 0
+    coming = sum(count for at, count in tray.at.items() if (one := route.step(at)) and one.index <= step.index)
+    return max(0, coming - tray.busy.get(key, 0))
+
+
+def _walks(run: RunState) -> Iterator[tuple[list[str], Collection[str]]]:
+    """The keys of the run's steps in an order that the route of every tray keeps, with the trays: all of them at once, but
+    where two revisions turn steps round those of each apart."""
+    routes = {tray.revision: run.route_of(tray) for tray in run.trays.values()}
+    keys: list[str] = []
+    for number in sorted(routes, reverse=True):
+        for step in routes[number].steps:
+            if step.key not in keys:
+                keys.insert(keys.index(routes[number].steps[step.index - 1].key) + 1 if step.index else 0, step.key)
+    place = {key: at for at, key in enumerate(keys)}
+    if all(one == sorted(one, key=place.__getitem__) for one in (list(route.by_key) for route in routes.values())):
+        yield keys, run.trays
+        return
+    for number, route in routes.items():
+        yield list(route.by_key), [tray.id for tray in run.trays.values() if tray.revision == number]

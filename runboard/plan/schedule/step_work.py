@@ -7,9 +7,9 @@ from typing import Any
 
 from runboard.plan.schedule.problem import TICK, Block, Draws, Stretch
 from runboard.run.resting import wet_after
-from runboard.run.route import Step
+from runboard.run.route import Route, Step
 from runboard.run.rules import has_skill
-from runboard.run.state import RunState
+from runboard.run.state import RunState, Tray
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of
 from runboard.shop.parts import LoadContents, Part, parts
@@ -50,16 +50,16 @@ class StepWork:
         self.station_at = {station.key: at for at, station in enumerate(book.stations)}
         self.service_at = {service.key: at for at, service in enumerate(book.services)}
         self.person_at = {person.key: at for at, person in enumerate(self.people)}
-        self._common: dict[tuple[str, str], _Common] = {}
-        self._setups: dict[tuple[str, str], int] = {}
-        self._stretches: dict[tuple[str, str, int], tuple[Stretches, Stretches]] = {}
+        self._common: dict[tuple[str, str, int], _Common] = {}
+        self._setups: dict[tuple[str, int], int] = {}
+        self._stretches: dict[tuple[str, int, int], tuple[Stretches, Stretches]] = {}
 
     def block(
         self, index: int, run: RunState, step: Step, load: str, trays: tuple[str, ...], pieces: int, stretches: Stretches,
         **more: Any,
     ) -> Block:  # fmt: skip
         """A block of a load, with ``more`` of its fields."""
-        common = self._of(run, step)
+        common = self._of(run, step, run.trays[trays[0]])
         return Block(
             index=index,
             run=run.id,
@@ -80,14 +80,14 @@ class StepWork:
 
     def setup(self, run: RunState, step: Step) -> int:
         """The ticks of a step's setup."""
-        key = run.id, step.key
+        key = run.id, id(step)
         if key not in self._setups:
             self._setups[key] = ticks(self.estimate(run, step, Part("setup", step.pass_.setup, "hands-on")))
         return self._setups[key]
 
     def stretches(self, run: RunState, step: Step, pieces: int) -> tuple[Stretches, Stretches]:
         """(up to the machine's end, what follows it); all of hand work is in the second, without a first."""
-        key = run.id, step.key, pieces
+        key = run.id, id(step), pieces  # two revisions may have other times under one key
         if key not in self._stretches:
             self._stretches[key] = self._made(run, step, pieces)
         return self._stretches[key]
@@ -112,16 +112,16 @@ class StepWork:
             second.append(Stretch("hand", 0, 1, "hands-on"))
         return tuple(first), tuple(second)
 
-    def _of(self, run: RunState, step: Step) -> _Common:
-        key = run.id, step.key
+    def _of(self, run: RunState, step: Step, tray: Tray) -> _Common:
+        key = run.id, step.key, tray.revision
         if key not in self._common:
-            self._common[key] = self._looked_at(run, step)
+            self._common[key] = self._looked_at(run.route_of(tray), step)
         return self._common[key]
 
-    def _looked_at(self, run: RunState, step: Step) -> _Common:
+    def _looked_at(self, route: Route, step: Step) -> _Common:
         operation = step.operation
         finish = finish_of(self.book, operation)
-        wet = ticks(wet_after(self.book, run.route, step))
+        wet = ticks(wet_after(self.book, route, step))
         if finish is not None and finish.solvent and finish.airing is not None:
             wet = max(wet, ticks(finish.airing))
         able = (one for one in self.people if has_skill(one, operation))
@@ -130,7 +130,7 @@ class StepWork:
             tuple(self.person_at[one.key] for one in able),
             wet,
             finish is not None and finish.solvent,
-            step.index == len(run.route.steps) - 1,
+            not route.after(step.key),
         )
 
     def _given(self, run: RunState, step: Step, trays: tuple[str, ...], able: tuple[int, ...]) -> tuple[int, ...]:

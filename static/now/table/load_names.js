@@ -47,7 +47,7 @@ const positive = (entries) => Object.fromEntries(entries.filter(([, pieces]) => 
 
 function capped(step, tray, reached) {
   const there = free(tray, step.key) || reached;
-  return ["jig", "board"].includes(step.size) && step.load_pieces ? Math.min(there, step.load_pieces) : there;
+  return Math.min(there, step.load_pieces ?? there);
 }
 
 /** How many pieces of a tray could be at a step if what was not pressed before is taken as done. */

@@ -17,7 +17,7 @@ const change = (draft, event, name, value) => draft.putRun(event.run, { [name]: 
 function closed(draft, event) {
   const run = openRun(draft, event);
   const loads = draft.openLoads(event.run);
-  mayEnd(draft, event, run, loads);
+  mayEnd(draft, event, run, [...loads, ...Object.values(draft.base.said_running ?? {}).filter((load) => load.run === event.run)]);
   loads.forEach((load) => letGo(draft, event.run, load));
   change(draft, event, "state", event.kind === "run finished" ? "finished" : "abandoned");
 }
@@ -25,9 +25,9 @@ function closed(draft, event) {
 /** A run ends only when nothing of it runs, is in hands or is asked about. */
 function mayEnd(draft, event, run, loads) {
   for (const load of loads) {
-    const about = { station: draft.base.stations?.[load.station]?.name ?? load.station, trays: Object.keys(load.pieces) };
+    const about = { station: draft.base.stations?.[load.station]?.name ?? load.station, trays: Object.keys(load.pieces ?? {}) };
     if (load.state === "running") throw new Refused("machine runs", about);
-    if (load.people.length) throw new Refused("load in hands", about);
+    if (load.people?.length) throw new Refused("load in hands", about);
   }
   for (const [key, { at = {}, rests = {}, revision }] of Object.entries(run.trays ?? {})) {
     for (const [step, rest] of Object.entries(rests)) {
