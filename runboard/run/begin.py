@@ -103,8 +103,13 @@ def _given_to_others(draft: Draft, event: Event, step: Step, station: Station) -
     return bool(to) and event.person not in to
 
 
+def _said_to_run(draft: Draft, event: Event, step: Step, station: Station) -> bool:
+    return any(load.station == station.key for load in draft.base.said_running.values())
+
+
 NOT_OFFERED: Mapping[str, Callable[[Draft, Event, Step, Station], bool]] = {
     "quiet hours": _in_quiet_hours,
     "service taken": _service_taken,
     "given to others": _given_to_others,
+    "said to run": _said_to_run,
 }

@@ -226,6 +226,14 @@ def _is_at_hand(scene: Scene) -> bool:
     return at_hand(scene.draft, scene.draft.person(scene.event.person), scene.load)
 
 
+def note_materials(scene: Scene) -> None:
+    """Materials whose data sheet somebody looked at: they are asked about once a run."""
+    run = scene.draft.run(scene.run)
+    fresh = tuple(one for one in scene.event.get("materials") or () if one not in run.materials)
+    if fresh:
+        scene.draft.put_run(replace(run, materials=(*run.materials, *fresh)))
+
+
 def note_stop(scene: Scene) -> None:
     """Where it stopped is kept; a cutter, a slip or a failure opens the first-piece check again."""
     body = dict(scene.event.body or {})
@@ -299,6 +307,7 @@ EFFECTS: Mapping[str, Callable[[Scene], None]] = {
     "set end": set_end,
     "machine off": machine_off,
     "watch": watch,
+    "note materials": note_materials,
     "note check": note_check,
     "note stop": note_stop,
     "put counts": put_counts,

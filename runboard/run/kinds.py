@@ -209,7 +209,12 @@ KINDS: Mapping[str, Kind] = {
         early=YES,
         places={"type": "object", "additionalProperties": PLACED, "maxProperties": 500},
     ),
-    "machine started": _kind("load", "The machine runs; about so many minutes are left.", minutes=MINUTES),
+    "machine started": _kind(
+        "load",
+        "The machine runs; about so many minutes are left; of these materials somebody looked at the data sheet.",
+        minutes=MINUTES,
+        materials=TEXTS,
+    ),
     "machine ended": _kind("load", "The machine has stopped by itself, its work done."),
     "unloading started": _kind("load", "At it: hands are at the ended machine."),
     "load done": _kind("load", "The load is through; counts for each tray, all good unless said.", counts=COUNTS),

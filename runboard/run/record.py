@@ -11,6 +11,7 @@ from runboard.run.care import finished_before, leaves
 from runboard.run.cautions import Shown, cautions_for, start_points_of
 from runboard.run.dues import Due
 from runboard.run.event import write_moment
+from runboard.run.materials import FINE, judged
 from runboard.run.resting import wait_after
 from runboard.run.route import Route, Step
 from runboard.run.state import Load, RunState, ShopState, Tray, Unsettled
@@ -162,10 +163,15 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
     past = {key: load for key, load in run.past.items() if load.state == "off" or key in run.boards}
     if past:
         more["past"] = {key: load_record(load) for key, load in past.items()}
-    for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "notes"):
+    for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "notes", "materials"):
         value = getattr(run, name)
         if value:
             more[name] = plain(value)
+    woods = dict.fromkeys((run.wood, *(tray.wood for tray in run.trays.values())))
+    verdicts = {wood: judged(wood, book.forbidden) for wood in woods if wood}
+    barred = {wood: record(one) for wood, one in verdicts.items() if one.says != FINE}
+    if barred:
+        more["judged"] = barred
     orders = cache.orders(run, good)
     said = f'{dump(head)[:-1]},"orders":{orders},{dump(more)[1:-1]}'
     return f'{said},"routes":[{routes}],"trays":{{{trays}}},"loads":{{{loads}}}}}'

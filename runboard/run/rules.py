@@ -1,12 +1,14 @@
 """The rules that an up-to-date press must keep. A press made blind is kept all the same: what happened, happened."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from runboard.run.air import clear_at, heating_there
 from runboard.run.care import lock_up_reminders
 from runboard.run.draft import Draft
 from runboard.run.event import Event
+from runboard.run.materials import FORBIDDEN, LOOK, UNKNOWN, Verdict, judged
 from runboard.run.names import pieces_wanted, step_of
+from runboard.run.pieces import is_begun
 from runboard.run.refusal import Refused
 from runboard.run.resting import rest_before
 from runboard.run.route import Step
@@ -136,17 +138,31 @@ def _room_name(draft: Draft, key: str) -> str:
 
 def material_allowed(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
     """What is on the shop's forbidden list never comes under a machine that heats."""
+    for _, material, verdict, station in _materials(draft, event, load, step):
+        if verdict.says == FORBIDDEN:
+            raise Refused("material forbidden", material=material, forbidden=verdict.by, station=station)
+
+
+def material_known(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
+    """A machine that heats starts only on a material that somebody named, and whose data sheet was looked at where its
+    name does not tell: once a run."""
+    looked_at = (*draft.run(event.run).materials, *(event.get("materials") or ()))
+    for tray, material, verdict, station in _materials(draft, event, load, step):
+        if verdict.says == UNKNOWN:
+            raise Refused("material unknown", tray=tray, station=station)
+        if verdict.says == LOOK and material not in looked_at:
+            raise Refused("material look", material=material, station=station)
+
+
+def _materials(draft: Draft, event: Event, load: Load, step: Step | None) -> Iterator[tuple[str, str, Verdict, str]]:
+    """(tray, material, verdict, station's name) of what comes under a machine that heats; nothing at another station."""
     station = draft.book.station(load.station)
     if station is None or step is None or not station.heats:
         return
     run = draft.run(event.run)
-    for tray in pieces_wanted(draft, event, load, step) or load.pieces:
+    for tray in load.pieces if is_begun(load) else pieces_wanted(draft, event, load, step):
         material = draft.tray(event.run, tray).wood or run.wood
-        for forbidden in draft.book.forbidden:
-            if forbidden.casefold() in material.casefold().replace("-", " ").split() or (
-                " " in forbidden and forbidden.casefold() in material.casefold()
-            ):
-                raise Refused("material forbidden", material=material, forbidden=forbidden, station=station.name)
+        yield tray, material, judged(material, draft.book.forbidden), station.name
 
 
 def shown(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
@@ -188,6 +204,7 @@ RULES: Mapping[str, Rule] = {
     "skill": skill,
     "air clear": air_clear,
     "material allowed": material_allowed,
+    "material known": material_known,
     "shown": shown,
     "looked at": looked_at,
     "hands near": hands_near,

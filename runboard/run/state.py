@@ -162,7 +162,7 @@ class Revision:
 @dataclass(frozen=True)
 class RunState:
     """One batch of one product. ``state``: open, finished, abandoned. ``loads`` are begun and not done, ``past`` are
-    done or taken off."""
+    done or taken off. ``materials`` are those whose data sheet somebody looked at."""
 
     id: str
     name: str
@@ -185,6 +185,7 @@ class RunState:
     out: Mapping[str, datetime | None] = EMPTY
     given: Mapping[str, Mapping[str, Any]] = EMPTY
     looks: Mapping[str, str] = EMPTY
+    materials: tuple[str, ...] = ()
     notes: tuple[Mapping[str, Any], ...] = ()
     closed_at: datetime | None = None
     last_at: datetime | None = None

@@ -21,7 +21,7 @@ from runboard.web.helper_speech import Speech
 
 Record = dict[str, Any]
 # Why a press is refused so that the tray is the lead's to go on with.
-_LEADS = ("given to another", "shared load", "skill", "material forbidden")
+_LEADS = ("given to another", "shared load", "skill", "material forbidden", "material unknown", "material look")
 # What the page says by itself, whatever the tray's step is.
 _FIXED = (
     "what-to-do", "watch-for", "setup", "texts", "first-piece", "first-piece-measured", "first-piece-pass",

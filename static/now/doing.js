@@ -72,7 +72,13 @@ export const listOf = ({ step, station }) => [...(station?.start ?? []).map((key
 
 /** The full start list: once a session, and again after any change at the station or for another person. */
 export const wantsList = (here, person) =>
-  Boolean(listOf(here).length && (here.load.fresh || here.station?.listed !== `${today()}|${here.station?.setups ?? 0}|${person}`));
+  Boolean(listOf(here).length && (here.load.fresh || asksMaterial(here) || here.station?.listed !== `${today()}|${here.station?.setups ?? 0}|${person}`));
+
+// Under a machine that heats: what nobody named, or whose data sheet nobody looked at.
+const asksMaterial = ({ run, load, station }) => Boolean(station?.heats) && Object.keys(load.pieces ?? {}).some((tray) => {
+  const wood = run.trays?.[tray]?.wood || run.wood;
+  return !wood || (run.judged?.[wood]?.says === "look" && !run.materials?.includes(wood));
+});
 
 /** How the first piece of a step stands: 'pass', 'fail', or '' while a check is still open. */
 export function firstPiece({ run, load, step, station }) {

@@ -10,9 +10,9 @@ export const materials = ({ run, load }) => [...new Set(Object.keys(load.pieces 
 /** The trays of which nobody noted what they are made of. */
 export const unknownTrays = ({ run, load }) => inOrder(Object.keys(load.pieces ?? {}).filter((tray) => !woodOf(run, tray)));
 
-/** Whether a material is on the shop's list; the server decides by the same rule. */
-export function isForbidden(state, material) {
-  const whole = material.toLowerCase();
-  const words = whole.replaceAll("-", " ").split(/\s+/);
-  return (state.forbidden ?? []).map((one) => one.toLowerCase()).some((one) => words.includes(one) || (one.includes(" ") && whole.includes(one)));
-}
+/** Whether a material is on the shop's list, as the server judged it. */
+export const isForbidden = (run, material) => run.judged?.[material]?.says === "forbidden";
+
+/** The materials of a load whose data sheet nobody has looked at yet in this run. */
+export const toLookAt = ({ run, load }) =>
+  materials({ run, load }).filter((one) => run.judged?.[one]?.says === "look" && !run.materials?.includes(one));

@@ -27,7 +27,7 @@ export const minutesStepper = (here) =>
 export function runButton(here) {
   const { load, station } = here;
   const points = listOf(here).length;
-  const run = (before) => startMachine(load, minutesFor(here), {}, before);
+  const run = (before, materials = []) => startMachine(load, minutesFor(here), materials.length ? { body: { materials } } : {}, before);
   const name = { station: station?.name ?? "" };
   if (wantsList(here, me())) return button(here, () => openStartList(here, run, "list-run"), say("go-list-then-run", { points }));
   if (points) return button(here, () => run([listed(here, "short")]), say("go-listed-running", name));

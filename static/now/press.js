@@ -106,7 +106,7 @@ const textsOf = (load) => (load.places && Object.keys(load.places).length ? { pl
 export const startLoad = (load, extra) => press(titled("did-started", load), [startDraft(load, extra)]);
 
 export const startMachine = (load, minutes, extra = {}, before = []) =>
-  press(titled("did-running", load), [...before, { kind: "machine started", ...about(load), ...extra, body: { minutes } }]);
+  press(titled("did-running", load), [...before, { kind: "machine started", ...about(load), ...extra, body: { minutes, ...extra.body } }]);
 
 /** At it: the alert, if one rings for this load, is answered with the same press. */
 export const startUnloading = (load, alerts = []) =>

@@ -4,13 +4,13 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { careText, cautions } from "./cautions.js";
 import { listOf, loadAt, loadScene } from "./doing.js";
-import { isForbidden, materials, unknownTrays } from "./material.js";
+import { isForbidden, materials, toLookAt, unknownTrays } from "./material.js";
 import { listed, noteListed, tick, toggle } from "./operation.js";
 import { press } from "./press.js";
 import { closeSheet, openSheet, redraw, sheetHead, textField } from "./sheet.js";
 import { list, say, trayWords } from "./words.js";
 
-/** Opens it. `then(drafts)` is called with the event that notes it; without it the list is noted alone. */
+/** Opens it. `then(drafts, materials)` is called with the event that notes it and the materials that were looked at; without it the list is noted alone. */
 export function openStartList(from, then, ready = "list-done") {
   const ticked = new Set();
   const it = { wood: "" };
@@ -23,7 +23,7 @@ export function openStartList(from, then, ready = "list-done") {
       closeSheet();
       noteListed(here.load);
       const drafts = [listed(here, "full", points.map(wordsOf))];
-      if (then) then(drafts);
+      if (then) then(drafts, toLookAt(here));
       else press(say("did-list", name), drafts);
     };
     return html`${sheetHead(say("list-title", { step: here.step.name }))}${cautions(here.step)}
@@ -35,7 +35,7 @@ export function openStartList(from, then, ready = "list-done") {
 const wordsOf = (point) => (point.key ? careText(point.key) : point.text);
 
 const isBarred = (scene, here, { key }) =>
-  key === "start-material" && (unknownTrays(here).length > 0 || materials(here).some((one) => isForbidden(scene.state, one)));
+  key === "start-material" && (unknownTrays(here).length > 0 || materials(here).some((one) => isForbidden(here.run, one)));
 
 function row(scene, here, it, point, on, change) {
   const barred = isBarred(scene, here, point);
@@ -48,9 +48,11 @@ function beside({ state }, here, { key }) {
   if (key === "start-eyewear") return html`<b class="beside-point">${here.station?.eyewear || say("list-eyewear-unknown")}</b>`;
   if (key !== "start-material") return nothing;
   const known = materials(here);
-  const bad = known.filter((one) => isForbidden(state, one));
+  const bad = known.filter((one) => isForbidden(here.run, one));
+  const look = toLookAt(here);
   return html`<b class="beside-point">${known.length ? list(known) : say("list-material-unknown")}</b>
     ${bad.length ? html`<b class="error">${say("list-material-forbidden", { material: bad })}</b>` : nothing}
+    ${look.length ? html`<b class="beside-point">${say("list-material-look", { material: look })}</b>` : nothing}
     <span class="beside-point">${state.forbidden?.length ? say("list-never", { forbidden: state.forbidden }) : say("list-never-empty")}</span>`;
 }
 

@@ -75,6 +75,7 @@ class Floor:
             "orders": [{"line": "1", "pieces": 8, "text": "12"}, {"line": "2", "pieces": 4, "text": "7"}],
             "trays": [{"tray": key, "pieces": pieces} for key in keys],
             "boards": boards,
+            "wood": "ash",
             **body,
         }
         self.press("run opened", wanted, run=run)

@@ -131,6 +131,13 @@ function noteCheck(scene) {
 
 const isAtHand = ({ draft, event, load }) => atHand(draft, draft.person(event.person), load);
 
+/** Materials whose data sheet somebody looked at: they are asked about once a run. */
+function noteMaterials({ draft, event }) {
+  const known = draft.run(event.run).materials ?? [];
+  const fresh = (event.body.materials ?? []).filter((one) => !known.includes(one));
+  if (fresh.length) draft.putRun(event.run, { materials: [...known, ...fresh] });
+}
+
 /** Where it stopped is kept; a cutter, a slip or a failure opens the first-piece check again. */
 function noteStop(scene) {
   const { draft, event } = scene;
@@ -186,6 +193,7 @@ export const EFFECTS = {
   "set end": setEnd,
   "machine off": machineOff,
   watch,
+  "note materials": noteMaterials,
   "note check": noteCheck,
   "note stop": noteStop,
   "put counts": putCounts,
