@@ -7,67 +7,90 @@ import pytest
 from scipy.stats import binom
 
 from runboard.plan.extras import chance_of_enough, pieces_to_start
+from tests.outside.said import calculated, from_memory, published
 
-# Overage at 95 %: calculated from scipy.stats.binom.sf(N - 1, n, p), no printed source: it checks arithmetic only.
-OVERAGE = [
-    # wanted, good rate, start, its chance, the chance of one fewer, naive start N/p, its chance
-    (10, 0.95, 12, 0.9804, 0.8981, 11, 0.898),
-    (24, 0.85, 32, 0.9587, 0.9178, 29, 0.738),
-    (50, 0.90, 60, 0.9658, 0.9334, 56, 0.674),
-    (100, 0.90, 117, 0.9569, 0.9298, 112, 0.672),
-    (100, 0.95, 109, 0.9533, 0.9081, 106, 0.720),
-    (200, 0.95, 216, 0.9555, 0.9254, 211, 0.634),
-]
+# Overage at 95 %: no printed source.
+OVERAGE = "scipy.stats.binom.sf(N - 1, n, p)"
 
 
-@pytest.mark.parametrize(("wanted", "good_rate", "start", "chance", "fewer", "naive", "naive_chance"), OVERAGE)
-def test_the_overage_table(
-    wanted: int, good_rate: float, start: int, chance: float, fewer: float, naive: int, naive_chance: float
-) -> None:
+@calculated(
+    OVERAGE, {(10, 0.95): 12, (24, 0.85): 32, (50, 0.90): 60, (100, 0.90): 117, (100, 0.95): 109, (200, 0.95): 216}
+)
+def test_the_start_for_95_percent(wanted: int, good_rate: float) -> int:
     found = pieces_to_start(wanted, good_rate, 0.95)
-
-    assert (found.start, found.extra) == (start, start - wanted)
-    assert found.chance == pytest.approx(chance, abs=5e-5)
-    assert chance_of_enough(start - 1, wanted, good_rate) == pytest.approx(fewer, abs=5e-5)
-    assert math.ceil(wanted / Fraction(str(good_rate))) == naive
-    assert chance_of_enough(naive, wanted, good_rate) == pytest.approx(naive_chance, abs=5e-4)
+    assert found.extra == found.start - wanted
+    assert found.chance == chance_of_enough(found.start, wanted, good_rate)
+    return found.start
 
 
-@pytest.mark.parametrize(("stock", "chance"), [(100, 0.1326), (102, 0.6658), (105, 0.9808)])
-def test_100_orders_with_2_percent_defective(stock: int, chance: float) -> None:
-    # Montgomery & Runger, Applied Statistics and Probability for Engineers; from memory, agrees with scipy.
-    assert chance_of_enough(stock, 100, 0.98) == pytest.approx(chance, abs=5e-5)
+@calculated(
+    OVERAGE,
+    {
+        (12, 10, 0.95): 0.9804,
+        (11, 10, 0.95): 0.8981,
+        (32, 24, 0.85): 0.9587,
+        (31, 24, 0.85): 0.9178,
+        (60, 50, 0.90): 0.9658,
+        (59, 50, 0.90): 0.9334,
+        (117, 100, 0.90): 0.9569,
+        (116, 100, 0.90): 0.9298,
+        (109, 100, 0.95): 0.9533,
+        (108, 100, 0.95): 0.9081,
+        (216, 200, 0.95): 0.9555,
+        (215, 200, 0.95): 0.9254,
+    },
+    within=5e-5,
+)
+def test_the_chance_of_a_start_and_of_one_fewer(start: int, wanted: int, good_rate: float) -> float:
+    return chance_of_enough(start, wanted, good_rate)
 
 
-@pytest.mark.parametrize(("stock", "chance"), [(130, 0.0050), (132, 0.0983), (135, 0.5447)])
-def test_130_orders_with_4_percent_defective(stock: int, chance: float) -> None:
-    # Inputs read at https://tutorsglobe.com/question/exercise-describes-that-poor-quality-5862889.aspx;
-    # the chances are calculated, not published: they check arithmetic only.
-    assert chance_of_enough(stock, 130, 0.96) == pytest.approx(chance, abs=5e-5)
+@calculated(
+    OVERAGE,
+    {(24, 0.85): 0.738, (50, 0.90): 0.674, (100, 0.90): 0.672, (100, 0.95): 0.720, (200, 0.95): 0.634},
+    within=5e-4,
+)
+def test_the_wanted_over_the_good_rate_is_no_answer(wanted: int, good_rate: float) -> float:
+    return chance_of_enough(math.ceil(wanted / Fraction(str(good_rate))), wanted, good_rate)
 
 
-def test_130_orders_with_4_percent_defective_need_140_for_95_percent() -> None:
-    # Inputs as above; the answer is calculated.
-    assert pieces_to_start(130, 0.96, 0.95).start == 140
+@from_memory(
+    "Montgomery and Runger, Applied Statistics and Probability for Engineers: 100 orders, 2 % defective",
+    {100: 0.1326, 102: 0.6658, 105: 0.9808},
+    within=5e-5,
+)
+def test_100_orders_with_2_percent_defective(stock: int) -> float:
+    return chance_of_enough(stock, 100, 0.98)
 
 
-def test_grindit_and_floggit() -> None:
-    # The 'Grindit & Floggit' problem: 100 widgets, 97 % good, $10,000 setup and $150 each. Inputs read; the
-    # answers are calculated: they check arithmetic only.
-    start = pieces_to_start(100, 0.97, 0.95)
-
-    assert chance_of_enough(100, 100, 0.97) == pytest.approx(0.04755, abs=5e-6)
-    assert chance_of_enough(105, 100, 0.97) == pytest.approx(0.90335, abs=5e-6)
-    assert (start.start, round(start.chance, 4)) == (106, 0.9591)
-    assert 10_000 + 150 * start.start == 25_900
+@calculated(
+    "inputs of https://tutorsglobe.com/question/exercise-describes-that-poor-quality-5862889.aspx",
+    {130: 0.0050, 132: 0.0983, 135: 0.5447},
+    within=5e-5,
+)
+def test_130_orders_with_4_percent_defective(stock: int) -> float:
+    return chance_of_enough(stock, 130, 0.96)
 
 
-@pytest.mark.parametrize(("bad_rate", "more_than_one"), [(0.01, 0.0169), (0.04, 0.19)])
-def test_more_than_one_of_20_parts_to_rework(bad_rate: float, more_than_one: float) -> None:
-    # Read at https://qammunity.org/8403413. 'At most one of 20 bad' is 'at least 19 good'.
-    assert 1 - chance_of_enough(20, 19, 1 - bad_rate) == pytest.approx(
-        more_than_one, abs=5e-5 if bad_rate < 0.02 else 5e-3
-    )
+@calculated("inputs of the 'Grindit & Floggit' problem: 100 widgets, 97 % good", {100: 0.04755, 105: 0.90335}, within=5e-6)
+def test_grindit_and_floggit(started: int) -> float:
+    return chance_of_enough(started, 100, 0.97)
+
+
+@calculated("inputs of the two problems above", {(130, 0.96): 140, (100, 0.97): 106})
+def test_what_the_posed_problems_need_for_95_percent(wanted: int, good_rate: float) -> int:
+    return pieces_to_start(wanted, good_rate, 0.95).start
+
+
+# 'At most one of 20 bad' is 'at least 19 good'.
+@published("https://qammunity.org/8403413: more than one of 20 parts to rework", {0.01: 0.0169}, within=5e-5)
+def test_more_than_one_of_20_parts_to_rework(bad_rate: float) -> float:
+    return 1 - chance_of_enough(20, 19, 1 - bad_rate)
+
+
+@published("https://qammunity.org/8403413, printed to two places", {0.04: 0.19}, within=5e-3)
+def test_more_than_one_of_20_parts_to_rework_at_4_percent(bad_rate: float) -> float:
+    return 1 - chance_of_enough(20, 19, 1 - bad_rate)
 
 
 @pytest.mark.parametrize("wanted", [1, 7, 48, 300, 2000])

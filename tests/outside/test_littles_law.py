@@ -10,19 +10,17 @@ from runboard.plan.schedule.in_work import trays_in_work
 from runboard.plan.schedule.problem import Plan, Problem
 from tests.core.instances import the_trial
 from tests.lines import line
+from tests.outside.said import published
 from tests.outside.test_line_balance import AFTER, SECONDS, STATIONS, problem
 
 
-@pytest.mark.parametrize(
-    ("rate", "time_through", "in_work"),
-    [
-        (600, 5, 3000),  # https://mathcelebrity.com/search.php?q=WIP%3D3000+and+CT%3D5: 600 a unit of time
-        (6, 500, 3000),  # https://mathcelebrity.com/search.php?q=WIP%3D3000%2CTH%3D6: 500 each
-        (130, 4, 520),  # mfgcalcs.com: 130 a day, four days each
-    ],
+@published(
+    "https://mathcelebrity.com/search.php?q=WIP%3D3000+and+CT%3D5 (600 a unit of time), ...%2CTH%3D6 (500 each); "
+    "mfgcalcs.com (130 a day, four days each)",
+    {(600, 5): 3000, (6, 500): 3000, (130, 4): 520},
 )
-def test_what_is_in_work_is_the_rate_times_the_time_through(rate: float, time_through: float, in_work: float) -> None:
-    assert average_in_work(rate, time_through) == in_work
+def test_what_is_in_work_is_the_rate_times_the_time_through(rate: float, time_through: float) -> float:
+    return average_in_work(rate, time_through)
 
 
 @pytest.mark.parametrize("people", [1, 2])

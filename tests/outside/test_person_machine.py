@@ -14,6 +14,7 @@ from runboard.plan.pace import PersonMachine
 from runboard.plan.schedule.person_machine import machines_served
 from tests.lines import person_and_machines
 from tests.outside.proving import optimum
+from tests.outside.said import calculated, published
 
 
 def minutes(concurrent: float, independent: float, machine: float) -> PersonMachine[timedelta]:
@@ -24,25 +25,43 @@ TOMPKINS = minutes(5, 1, 20)
 NIEBEL = minutes(1.0, 0.1, 2.0)
 
 
-def test_the_ideal_number_of_machines_is_as_printed() -> None:
-    assert TOMPKINS.ideal == pytest.approx(4.17, abs=0.005)
-    assert NIEBEL.ideal == pytest.approx(2.7, abs=0.05)
-    assert (TOMPKINS.whole, NIEBEL.whole) == (4, 2)
+SOLUTION_2_41 = (
+    "Tompkins et al., Facilities Planning, 4th edition, solution 2.41: "
+    "https://www.coursepaper.com/solution-manual/978-0470444047-chapter-2-part-2/"
+)
+MAN_MACHINE = "notes on man-machine charts after Niebel: https://pl.scribd.com/document/56816649/Man-Mach"
 
 
-def test_what_a_piece_costs_is_as_printed() -> None:
-    assert TOMPKINS.unit_cost(5, 12, 30) == pytest.approx(16.20)
-    assert TOMPKINS.cycle(5) == timedelta(minutes=30)
-    assert TOMPKINS.cheapest(12, 30) == 4
+@published(SOLUTION_2_41, {"cost of five": 16.20, "cheapest": 4, "cycle of five": 30}, within=1e-9)
+def test_what_a_piece_costs_is_as_printed(figure: str) -> float:
+    return {
+        "cost of five": TOMPKINS.unit_cost(5, 12, 30),
+        "cheapest": TOMPKINS.cheapest(12, 30),
+        "cycle of five": TOMPKINS.cycle(5) / timedelta(minutes=1),
+    }[figure]
 
 
-def test_the_rest_of_the_costs_calculated_here() -> None:
-    tompkins = [TOMPKINS.unit_cost(machines, 12, 30) for machines in range(1, 8)]
-    niebel = [NIEBEL.unit_cost(machines, 10, 20) for machines in range(1, 4)]
+@published(MAN_MACHINE, {"n": 2.7}, within=0.05)
+def test_the_ideal_number_of_machines_is_as_printed(_: str) -> float:
+    return NIEBEL.ideal
 
-    assert tompkins == pytest.approx([17.50, 15.00, 14.17, 13.75, 16.20, 19.20, 22.20], abs=0.005)
-    assert niebel == pytest.approx([1.500, 1.250, 1.2833], abs=0.00005)
-    assert NIEBEL.cheapest(10, 20) == 2
+
+@calculated(f"inputs of {SOLUTION_2_41}", {"ideal": 4.17, "whole": 4}, within=0.005)
+def test_the_ideal_number_of_machines_calculated_here(figure: str) -> float:
+    return {"ideal": TOMPKINS.ideal, "whole": TOMPKINS.whole}[figure]
+
+
+@calculated(
+    f"inputs of {SOLUTION_2_41}", {1: 17.50, 2: 15.00, 3: 14.17, 4: 13.75, 6: 19.20, 7: 22.20}, within=0.005
+)
+def test_the_rest_of_the_costs_calculated_here(machines: int) -> float:
+    return TOMPKINS.unit_cost(machines, 12, 30)
+
+
+@calculated(f"inputs of {MAN_MACHINE}", {1: 1.500, 2: 1.250, 3: 1.2833}, within=0.00005)
+def test_the_costs_of_the_notes_calculated_here(machines: int) -> float:
+    assert (NIEBEL.whole, NIEBEL.cheapest(10, 20)) == (2, 2)
+    return NIEBEL.unit_cost(machines, 10, 20)
 
 
 def test_synchronous_servicing_has_nobody_walk() -> None:
