@@ -77,4 +77,6 @@ def all_said() -> list[Said]:
 
 def counts(said: list[Said]) -> dict[str, int]:
     """How many are of each standing."""
-    return {standing: sum(one.standing == standing for one in said) for standing in (PUBLISHED, FROM_MEMORY, CALCULATED)}
+    return {
+        standing: sum(one.standing == standing for one in said) for standing in (PUBLISHED, FROM_MEMORY, CALCULATED)
+    }

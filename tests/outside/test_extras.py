@@ -72,7 +72,9 @@ def test_130_orders_with_4_percent_defective(stock: int) -> float:
     return chance_of_enough(stock, 130, 0.96)
 
 
-@calculated("inputs of the 'Grindit & Floggit' problem: 100 widgets, 97 % good", {100: 0.04755, 105: 0.90335}, within=5e-6)
+@calculated(
+    "inputs of the 'Grindit & Floggit' problem: 100 widgets, 97 % good", {100: 0.04755, 105: 0.90335}, within=5e-6
+)
 def test_grindit_and_floggit(started: int) -> float:
     return chance_of_enough(started, 100, 0.97)
 

@@ -63,7 +63,9 @@ def test_a_few_minutes_are_those_of_osha(level: float) -> float:
     return allowed_hours(level, OSHA)
 
 
-@published(NIOSH_98_126, {level: 60 * hours + more for level, (hours, more) in NIOSH_HOURS_MINUTES.items()}, within=0.99)
+@published(
+    NIOSH_98_126, {level: 60 * hours + more for level, (hours, more) in NIOSH_HOURS_MINUTES.items()}, within=0.99
+)
 def test_minutes_allowed_are_those_of_niosh(level: float) -> float:
     return 60 * allowed_hours(level, NIOSH)
 
@@ -89,7 +91,9 @@ def test_a_constant_level_makes_the_published_level_of_the_day(rule: str, hours:
     return level_of_day(dose([(69.6, hours * HOUR)], RULES[rule]), RULES[rule])
 
 
-@published("https://stepo.ai/osha/1910/1910.95AppA: 8 h at 92 dB, T rounded to the table's 6.1 h", {92: 131}, within=0.2)
+@published(
+    "https://stepo.ai/osha/1910/1910.95AppA: 8 h at 92 dB, T rounded to the table's 6.1 h", {92: 131}, within=0.2
+)
 def test_eight_hours_by_the_rounded_table(level: float) -> float:
     return 100 * 8 / round(allowed_hours(level, OSHA), 1)
 

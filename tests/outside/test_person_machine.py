@@ -51,9 +51,7 @@ def test_the_ideal_number_of_machines_calculated_here(figure: str) -> float:
     return {"ideal": TOMPKINS.ideal, "whole": TOMPKINS.whole}[figure]
 
 
-@calculated(
-    f"inputs of {SOLUTION_2_41}", {1: 17.50, 2: 15.00, 3: 14.17, 4: 13.75, 6: 19.20, 7: 22.20}, within=0.005
-)
+@calculated(f"inputs of {SOLUTION_2_41}", {1: 17.50, 2: 15.00, 3: 14.17, 4: 13.75, 6: 19.20, 7: 22.20}, within=0.005)
 def test_the_rest_of_the_costs_calculated_here(machines: int) -> float:
     return TOMPKINS.unit_cost(machines, 12, 30)
 

@@ -156,7 +156,9 @@ def test_the_signature_is_the_shops() -> None:
     assert Vapid02.verify(the_example()[0].headers["authorization"])
 
 
-@from_memory("RFC 8030, 5.2 and 5.3: how long it is kept is said, urgency is one of four words", {"ttl": True, "urgency": True})
+@from_memory(
+    "RFC 8030, 5.2 and 5.3: how long it is kept is said, urgency is one of four words", {"ttl": True, "urgency": True}
+)
 def test_how_long_and_how_urgent_are_said(header: str) -> bool:
     said = the_example()[0].headers[header]
     return said == str(KEPT_SECONDS) if header == "ttl" else said in ("very-low", "low", "normal", "high")
