@@ -32,6 +32,15 @@ def test_a_card_has_the_level_that_stands_most_dirt(text: str) -> str:
     return view_box(on_cards.svg(text))
 
 
+# 203 dots an inch: six dots a module in 37, five in 41, so that the code stays within 30.8 mm.
+@calculated(
+    "whole dots of a printer of 203 dpi", {TRAY: 37 * 6 * 25.4 / 203, ADDRESS: 41 * 6 * 25.4 / 203}, within=6e-4
+)
+def test_a_module_on_a_card_is_whole_dots(text: str) -> float:
+    (side,) = set(re.findall(r'(?:width|height)="([\d.]+)mm"', on_cards.svg(text)))
+    return float(side)
+
+
 @calculated("segno: version 1 and 2 at level L", {TRAY: with_quiet_zone(1), ADDRESS: with_quiet_zone(2)})
 def test_a_screen_has_the_fewest_modules(text: str) -> str:
     return view_box(on_screens.svg(text, "Pair"))
