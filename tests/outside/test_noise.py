@@ -16,8 +16,8 @@ APPENDIX_A = (
     "29 CFR 1910.95, Appendix A, Table G-16a: "
     "https://www.osha.gov/laws-regs/regulations/standardnumber/1910/1910.95AppA"
 )
-# Hours allowed at a level. The table is rounded to the places that it prints, and at 83 dB, 101 and 118 it is rounded the
-# other way than the formula below it would be: 21.2 on one page of OSHA and 21.1 on another (21.113), 1.7 (1.741).
+# Hours allowed at a level, each to the places that are printed. At 83 dB one page of OSHA prints 21.1 and another 21.2; the
+# formula gives 21.113.
 G_16A = {
     80: 32, 81: 27.9, 82: 24.3, 83: 21.1, 84: 18.4, 85: 16, 86: 13.9, 87: 12.1, 88: 10.6, 89: 9.2, 90: 8, 91: 7.0,
     92: 6.1, 93: 5.3, 94: 4.6, 95: 4, 96: 3.5, 97: 3.0, 98: 2.6, 99: 2.3, 100: 2, 101: 1.7, 102: 1.5, 103: 1.3,
