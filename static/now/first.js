@@ -49,7 +49,7 @@ function doingLoad(scene, here, moves) {
     ${above(state, since(state.people[me].hands_since), load.station, before ? step : null)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
-    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${step?.personal ? textsOn(run, load) : nothing}${button}${toTakeOver(state, moves)}
+    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}${button}${toTakeOver(state, moves)}
   </section>`;
 }
 
@@ -86,12 +86,6 @@ function givenWords({ state, me }, run, step, trays) {
 /** What the label of a finish says, before it is brought on. */
 const labelOf = ({ state }, step) =>
   (step?.finish || state.stations?.[step?.station]?.kind === "finishing" ? part("finish")?.label(state, step) : nothing);
-
-/** Which text goes on which position, tray by tray. */
-function textsOn(run, load) {
-  const trays = Object.keys(load.pieces);
-  return trays.map((tray) => html`${trays.length > 1 ? html`<p>${say("ui-tray", { tray })}</p>` : nothing}${part("positions")?.textsOf(run.trays[tray])}`);
-}
 
 function doneButton({ state }, { run, load }, moves) {
   const next = nextMove(moves);

@@ -27,6 +27,12 @@ export function textsOf(tray) {
     html`<li><small>${say("position-of", { place })}</small> <b>${text || line}</b></li>`)}</ul>` : nothing;
 }
 
+/** The same for each tray of a load. */
+export function textsOn(run, load) {
+  const trays = Object.keys(load.pieces);
+  return trays.map((tray) => html`${trays.length > 1 ? html`<p>${say("ui-tray", { tray })}</p>` : nothing}${textsOf(run.trays[tray])}`);
+}
+
 /** The personal pieces of a tray by their text; picked ones are in `picked`. */
 export function positionsOf(tray, picked) {
   const places = Object.entries(tray?.places ?? {});

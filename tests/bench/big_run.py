@@ -10,6 +10,7 @@ from runboard.floor.runs import Wish, close_run, open_run
 from runboard.floor.taps import take_taps
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
+from runboard.run.dues import dues
 
 PIECES, A_TRAY, BOARD = 300, 6, 30
 TRAYS = PIECES // A_TRAY
@@ -132,6 +133,10 @@ def _finished(workshop: Workshop, clock: Clock, number: int) -> None:
     for step in STEPS:
         presses.press("load started", {"early": True}, load=f"{step}/1")
         presses.press("load done", load=f"{step}/1")
+    presses.send()
+    for due in dues(workshop.ledger.state, workshop.book).values():
+        if due.kind.startswith("care ") and due.run == run and due.due_at <= clock.moment:
+            presses.press("reminder answered", {"reminder": due.id, "done": "in water, in the lidded can"})
     presses.send()
     clock.moment += timedelta(minutes=1)
     close_run(workshop, run, "run finished", LEAD)
