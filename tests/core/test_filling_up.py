@@ -15,7 +15,9 @@ def floor() -> Floor:
     made = Floor(record)
     trays = [{"tray": key, "pieces": 5, "at": at} for key, at in (("1", "oil"), ("2", "engrave"), ("3", "engrave"))]
     made.press(
-        "run opened", {"name": "Rails", "product": record["products"][0], "orders": [], "trays": trays}, run="r1"
+        "run opened",
+        {"name": "Rails", "product": record["products"][0], "orders": [], "wood": "ash", "trays": trays},
+        run="r1",
     )
     made.press("person came", {"until": "2026-06-01T20:00:00Z", "room": "house"})
     return made
