@@ -76,3 +76,11 @@ def wet_after(book: Book, route: Route, step: Step) -> timedelta:
     own = step.operation.wait.least if step.operation.wait else ZERO
     dry = max(own, finish.recoat if finish and finish.recoat else ZERO)
     return min(wait.least, dry) if dry else wait.least
+
+
+def shorter_than_label(book: Book, route: Route, step: Step) -> timedelta | None:
+    """How long a tray rests after a step where the route says less than the finish's label; None where it does not."""
+    wait, own = wait_after(book, route, step), step.operation.wait
+    if wait is None or not step.last_pass or (own is not None and own.least >= wait.least):
+        return None
+    return wait.least

@@ -5,20 +5,29 @@ from datetime import timedelta
 from runboard.shop.book import STATION_KINDS, Book, Operation, Station
 from runboard.shop.durations import format_duration
 from runboard.shop.finish import UNKNOWN_FINISH, Finish
+from runboard.shop.finish_words import finish_by_words
 from runboard.shop.problem import BookError, Problem
 
 SELDOM_HEAT, SELDOM = timedelta(minutes=5), timedelta(minutes=30)
 
 
 def finish_of(book: Book, operation: Operation) -> Finish | None:
-    """The finish that an operation brings on; at a finishing station the careful reading of one that nobody wrote down.
-    ``None`` where the operation brings on none."""
+    """The finish that an operation brings on: as the shop wrote it down, else as its words say wherever hands could bring one
+    on, else the careful reading of what nobody wrote down. ``None`` where the operation brings on none."""
     known = book.finish(operation.finish)
     if known is not None:
         return known
     station = book.station(operation.station)
+    if station is not None and (station.cuts or station.heats or station.kind == "sander") and not operation.finish:
+        return None
+    said = finish_by_words(f"{operation.finish or ''} {operation.name}")
     at_finishing = station is not None and station.kind == "finishing"
-    return UNKNOWN_FINISH if operation.finish or at_finishing else None
+    return said or (UNKNOWN_FINISH if operation.finish or at_finishing else None)
+
+
+def finish_is_unclear(book: Book, operation: Operation) -> bool:
+    """Whether somebody has to say which finish an operation brings on."""
+    return finish_of(book, operation) is UNKNOWN_FINISH
 
 
 def watch_interval(book: Book, operation: Operation) -> timedelta | None:

@@ -25,5 +25,5 @@ class Finish:
     sheet_date: str = ""
 
 
-# What nobody wrote down: the careful reading of it.
-UNKNOWN_FINISH = Finish("", "")
+# What nobody wrote down: the careful reading of it, until somebody says otherwise.
+UNKNOWN_FINISH = Finish("", "", solvent=True)

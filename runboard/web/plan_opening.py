@@ -18,6 +18,7 @@ from runboard.web.forms.run import opening_form, order_rows, read_begun, read_or
 from runboard.web.pages_support import page, said, see_other, span_in_words, workshop
 from runboard.web.plan import book
 from runboard.web.plan_words import share
+from runboard.web.route_words import route_asks
 from runboard.web.run_pages import known_person
 
 part = Blueprint("plan_opening", __name__)
@@ -156,6 +157,7 @@ def _page(
         except Refused as refused:
             not_yet = said("refused", refused.code, refused.facts)
     context: dict[str, Any] = {"product": product, "form": form, "outlook": outlook, "not_yet": not_yet}
+    context["asks"] = [one for asks in route_asks(product, book()).values() for one in asks]
     return page("plan/open_run.html", block, status, copied=copied, once=once or uuid4().hex, **context)
 
 

@@ -1,10 +1,14 @@
 """An operation in a few plain words, as the Plan screen lists it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from runboard.run.resting import shorter_than_label
+from runboard.run.route import Route
 from runboard.shop.book import ZERO, Book, Operation, Pass, Product, Wait
+from runboard.shop.care import finish_is_unclear
 from runboard.shop.durations import format_duration
 from runboard.web.forms.words import ATTENDANCE, in_words
+from runboard.web.sentences import say
 
 _LOADS = {"piece": "a piece", "tray": "a tray", "run": "the whole run"}
 _WAITS = {"dry": "drying", "cure": "curing", "clamp": "in clamps", "cool": "cooling", "settle": "settling"}
@@ -12,7 +16,7 @@ _WAITS = {"dry": "drying", "cure": "curing", "clamp": "in clamps", "cool": "cool
 
 @dataclass(frozen=True)
 class Line:
-    """One operation in words: its ``times`` are a line a pass."""
+    """One operation in words: its ``times`` are a line a pass, ``asks`` what somebody should say or know before a run."""
 
     key: str
     number: int
@@ -23,11 +27,30 @@ class Line:
     wait: str
     guess: bool
     uses: tuple[str, ...]
+    asks: tuple[str, ...] = ()
 
 
 def route_lines(product: Product, book: Book) -> list[Line]:
     """The route of a product, an operation a line."""
-    return [_line(operation, number, book) for number, operation in enumerate(product.operations, 1)]
+    asks = route_asks(product, book)
+    return [
+        replace(_line(operation, number, book), asks=tuple(asks.get(operation.key, ())))
+        for number, operation in enumerate(product.operations, 1)
+    ]
+
+
+def route_asks(product: Product, book: Book) -> dict[str, list[str]]:
+    """What somebody should say or know of each operation before a run: which finish it is, a wait that its label makes longer."""
+    route, asks = Route(product), dict[str, list[str]]()
+    for step in route.steps:
+        operation, longer = step.operation, shorter_than_label(book, route, step)
+        if step.last_pass and finish_is_unclear(book, operation):
+            asks.setdefault(operation.key, []).append(say("plan", "finish unclear", {"step": operation.name}))
+        if longer is not None:
+            own = operation.wait.least if operation.wait else ZERO
+            facts = {"step": operation.name, "own": format_duration(own), "label": format_duration(longer)}
+            asks.setdefault(operation.key, []).append(say("plan", "wait short" if own else "wait missing", facts))
+    return asks
 
 
 def _line(operation: Operation, number: int, book: Book) -> Line:

@@ -15,6 +15,9 @@ plan-part = That is what can be planned; the rest waits:
 plan-nothing-fits = Nothing of it can be planned yet.
 plan-older = Reckoned { $at }; something was pressed since, and it is being reckoned anew.
 plan-not-yet = It is being reckoned. Look again in a moment.
+plan-finish-unclear = { $step }: which finish is it? Until you say, its rags count as ones that can take fire by themselves, and its air as full of solvent.
+plan-wait-short = { $step }: the route waits { $own }, and the finish's label says { $label }. It waits { $label }.
+plan-wait-missing = { $step }: the route waits for nothing after it, and the finish's label says { $label }. It waits { $label }.
 plan-run-keeps-route = { $run } is open and keeps the route that it had.
 plan-run-change-route = Change the route of { $run }
 

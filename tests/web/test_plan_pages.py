@@ -424,3 +424,19 @@ def test_a_form_may_name_a_field_twice_or_send_nothing(client: FlaskClient) -> N
 
     assert client.post("/plan/runs/preview", data=odd).status_code == 200
     assert client.post("/plan/products/rail/operations/cut", data={}).status_code == 422
+
+
+def test_the_route_asks_which_finish_it_is_and_names_a_wait_that_its_label_makes_longer(
+    client: FlaskClient, house: House
+) -> None:
+    for page in ("/plan/products/rail", "/plan/runs/new?product=rail"):
+        assert "Oil: which finish is it?" in client.get(page).text
+    record = book_record(house.workshop)
+    record["finishes"] = [{"key": "oil", "name": "Danish oil", "handle_minutes": 4320}]
+    next(one for one in record["products"][0]["operations"] if one["key"] == "oil")["finish"] = "oil"
+    house.workshop.books.save(record, START)
+
+    for page in ("/plan/products/rail", "/plan/runs/new?product=rail"):
+        said = client.get(page).text
+        assert "which finish is it?" not in said
+        assert "Oil: the route waits 12 h, and the finish&#39;s label says 3 d. It waits 3 d." in said
