@@ -18,7 +18,7 @@ from runboard.plan.clashes import clashes
 from runboard.plan.estimates import Estimates, Kept, estimates_from
 from runboard.plan.schedule.bounds import Bound, bound
 from runboard.plan.schedule.holding import Holder, holder
-from runboard.plan.schedule.lateness import could_be_less_late, lateness_of
+from runboard.plan.schedule.lateness import could_be_less_late, late_lines, lateness_of
 from runboard.plan.schedule.problem import Plan, Problem
 from runboard.run.state import ShopState
 
@@ -261,9 +261,17 @@ def _said(workshop: Workshop, problem: Problem, plan: Plan, run: str, about: str
 
 def plan_record(planned: Planned, is_lead: bool = False) -> Mapping[str, Any]:
     """What a page is told of a plan: which log it is of, when it was made, and ``none`` where nothing can be planned. A lead,
-    who can do something about it, is told the first of what no plan can hold."""
+    who can do something about it, is told the first of what no plan can hold. ``late`` are the order lines that will be."""
     told: dict[str, Any] = {"seq": planned.seq, "at": planned.made_at}
     if planned.plan is None:
         return {**told, "none": True}
+    problem = planned.answer.problem
+    late = [
+        {"run": order.run, "line": order.line, "pieces": order.pieces, "due": problem.moment(due)}
+        | ({} if there is None else {"there": problem.moment(there)})
+        for order, due, there in late_lines(problem, planned.plan)
+    ]
+    if late:
+        told["late"] = late
     clash = next(iter(clashes(planned.answer.problem.left_out)), None) if is_lead else None
     return told if clash is None else {**told, "clash": clash}

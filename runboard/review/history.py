@@ -48,10 +48,15 @@ def _concerns(event: Event, run: RunState, tray: str) -> bool:
         return bool(body["to"] == tray)
     if event.kind == "route revised":
         return _holds_for(str(body["from_tray"]), run, tray)
-    if tray in (body.get("pieces") or {}) or tray in (body.get("counts") or {}) or tray in (body.get("trays") or ()):
+    if any(_names(body.get(name), tray) for name in ("pieces", "counts", "trays")):
         return True
     named = body.get("board") or event.load
     return bool(named) and tray in _trays_of(str(named), run)
+
+
+def _names(said: object, tray: str) -> bool:
+    """Whether a field of a body names the tray: by tray, or in a list; a number of pieces names none."""
+    return isinstance(said, (Mapping, list, tuple)) and tray in said
 
 
 def _holds_for(first: str, run: RunState, tray: str) -> bool:

@@ -7,7 +7,7 @@ from babel.lists import format_list
 
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.effort import finish_of
-from runboard.plan.schedule.lateness import dated, lateness_of, soonest_ends, there_at
+from runboard.plan.schedule.lateness import dated, late_lines, lateness_of, soonest_ends, there_at
 from runboard.plan.schedule.presence import open_minutes
 from runboard.plan.schedule.problem import Order, Plan, Problem
 from runboard.run.state import Order as OrderLine
@@ -27,9 +27,7 @@ def late_sentences(names: Names, plan: Plan, run: str = "") -> list[str]:
     Lines that are due at one moment are one sentence."""
     problem = names.problem
     there, soonest = _there(problem, plan), _soonest(problem)
-    late = [(order, due) for order, due in dated(problem)
-            if run in ("", order.run) and ((at := there(order)) is None or at > due)]  # fmt: skip
-    late.sort(key=lambda one: (one[1], one[0].by_then))
+    late = [(order, due) for order, due, _ in late_lines(problem, plan) if run in ("", order.run)]
     return [
         _late(names, due, [order for order, _ in some], there, soonest)
         for due, some in groupby(late, key=lambda one: one[1])

@@ -18,7 +18,7 @@ const AGAIN = [5, 10, 20];
 const WHOLE = ["machine end", "looks ended", "watch check", "nobody near"];
 
 export function alerts(scene) {
-  const due = each(alertsFor(scene));
+  const due = each(alertsFor(scene)).filter((one) => !isHold(one));
   const soft = isSoft(scene.state, scene.me);
   return html`<div role="alert" aria-live="assertive">
     ${due.map((one, index) => html`<section class="panel ${isRed(one, scene.state) ? "red" : "act"} ${!soft && index === 0 && WHOLE.includes(kindOf(one)) ? "whole" : ""}">
@@ -27,6 +27,19 @@ export function alerts(scene) {
       ${one.late ? html`<p>${say("alert-late")}</p>` : nothing}
       ${answers(scene, one)}</section>`)}
   </div>${openCalls(scene)}`;
+}
+
+const isHold = (due) => kindOf(due) === "hold over";
+
+/** Holds that are over, below the work: what they hang on, and both answers alike. Nothing of it stands where 'Done' does. */
+export const holdsOver = (scene) => alertsFor(scene).filter(isHold).map((due) => html`<section class="panel look hold-over"><p><b>${titleOf(scene.state, due)}</b></p>
+    <p>${holdWords(scene.state, due)}</p><div class="pair">
+    <button type="button" @click=${() => press(say("did-released", { tray: due.tray }), [{ kind: "pieces released", run: due.run, tray: due.tray, operation: due.step }, answer(due, "done")])}>${say("alert-release")}</button>
+    <button type="button" @click=${() => press(say("did-kept-held", { tray: due.tray }), [answer(due, "seen", { ask_again_at: isoIn(24 * 60) })])}>${say("alert-tomorrow")}</button></div></section>`);
+
+function holdWords(state, due) {
+  const held = (state.runs?.[due.run]?.trays?.[due.tray]?.holds ?? []).filter((one) => one.step === due.step);
+  return held.map((one) => [say("held-why", { pieces: one.pieces, why: one.why }), one.waiting_for].filter(Boolean).join(": ")).join(" · ");
 }
 
 /** One question a machine: that everybody was last seen elsewhere says more than that a look is due. */
@@ -89,11 +102,6 @@ function answers(scene, due) {
   if (due.kind === "session end") {
     return html`<button type="button" class="go" @click=${() => openLockUp()}>${say("go-stop")}</button>
       <div class="pair">${[15, 30].map((minutes) => html`<button type="button" @click=${() => sayTime(isoIn(minutes))}>${say("alert-more-time", { minutes })}</button>`)}</div>`;
-  }
-  if (due.kind === "hold over") {
-    const release = { kind: "pieces released", run: due.run, tray: due.tray, operation: due.step };
-    return html`<button type="button" class="go" @click=${() => press(say("did-released", { tray: due.tray }), [release, answer(due, "done")])}>${say("alert-release")}</button>
-      <div class="pair"><button type="button" @click=${reply("seen", { ask_again_at: isoIn(24 * 60) })}>${say("alert-tomorrow")}</button></div>`;
   }
   return html`<button type="button" class="go" @click=${reply("seen")}>${say("alert-seen")}</button>
     <div class="choices spaced">${AGAIN.map((minutes) => html`<button type="button" @click=${reply("seen", { ask_again_at: isoIn(minutes) })}>${say("alert-again-in", { minutes })}</button>`)}</div>`;

@@ -1,12 +1,12 @@
 // The head of Now (run, due, who you are) and its foot in reach of the thumb (last press, undo, what was refused).
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis } from "./clock.js";
+import { millis, now } from "./clock.js";
 import { part } from "./later.js";
 import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "./outbox.js";
 import { forget, lastPress, undo } from "./press.js";
 import { become, serverReached } from "./shop.js";
-import { say, sayRefused } from "./words.js";
+import { lineWords, list, say, sayRefused } from "./words.js";
 
 export function header({ state, me, run }) {
   return html`
@@ -29,9 +29,15 @@ function fullStorage() {
 
 function dueWords(run) {
   const open = (run.orders ?? []).filter((order) => (order.good ?? 0) < order.pieces);
-  const next = open.filter((order) => order.due).sort((one, other) => millis(one.due) - millis(other.due))[0];
+  const dated = open.filter((order) => order.due);
+  const late = dated.filter((order) => millis(order.due) <= now());
+  const next = dated.filter((order) => !late.includes(order)).map((order) => millis(order.due)).sort((one, other) => one - other)[0];
+  // All lines of one moment are one number.
+  const lines = (run.orders ?? []).filter((order) => order.due && millis(order.due) === next);
+  const total = (name) => lines.reduce((sum, order) => sum + (order[name] ?? 0), 0);
   const parts = [say("head-good", { good: run.good ?? 0, wanted: run.wanted ?? 0 })];
-  if (next) parts.push(say("head-due", { good: next.good ?? 0, pieces: next.pieces, due: next.due }));
+  if (late.length) parts.push(say("head-late", { who: list(late.map(lineWords)) }));
+  if (lines.length) parts.push(say("head-due", { good: total("good"), pieces: total("pieces"), due: lines[0].due }));
   if (run.ready_at) parts.push(say("head-all-by", { by: run.ready_at }));
   return html`<span>${parts.join(" · ")}</span>`;
 }

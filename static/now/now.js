@@ -42,6 +42,7 @@ const page = (scene) => html`
     ${further(scene)}
     ${instead(scene)}
     ${questions(scene, "toSettle")}
+    ${heldTooLong(scene)}
     ${handed(scene)}
     ${waits(scene)}
     ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
@@ -60,6 +61,9 @@ function attention(scene) {
   const asked = questions(scene, "asks");
   return due.some((one) => isWatch(one) || isDanger(one, scene.state)) ? [rings, asked] : [asked, rings];
 }
+
+// Holds that are over are no hurry: below the work, where no thumb rests.
+const heldTooLong = (scene) => (alertsFor(scene).some((due) => due.id.includes("hold over|")) ? part("alerts")?.holdsOver(scene) : nothing);
 
 // Who was given what; and for the lead, who was shown which station.
 const handed = (scene) =>
@@ -118,7 +122,7 @@ function second() {
   if (!state) return;
   const scene = sceneOf(state, me());
   const due = alertsFor(scene);
-  if (due.some((one) => !rung.has(one.id))) window.scrollTo(0, 0);
+  if (due.some((one) => !rung.has(one.id) && one.kind !== "hold over")) window.scrollTo(0, 0);
   rung = new Set(due.map((one) => one.id));
   sound(scene, due);
   here("awake")?.stayAwake(watchedBy(scene.state, scene.me).length > 0);

@@ -9,7 +9,7 @@ import { openLoadSheet } from "./later.js";
 import { jobOf, press } from "./press.js";
 import { olderPlan, priceWords, tooLate, why } from "./prices.js";
 import { openSheet, sheetHead } from "./sheet.js";
-import { unplanned } from "./unplanned.js";
+import { lateLines, unplanned } from "./unplanned.js";
 import { list, loadTitle, personName, say, stationName, stepOf } from "./words.js";
 
 export { why };
@@ -24,7 +24,7 @@ export function others(scene) {
   const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
   // Nobody is sent off while a machine wants their eyes.
   const jobs = watchedBy(state, me).length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
-  const plan = [tooLate(scene), olderPlan(scene), unplanned(scene)];
+  const plan = [lateLines(scene), tooLate(scene), olderPlan(scene), unplanned(scene)];
   if (!shown.length && !aside.length && !joined.length && !jobs.length) return plan;
   return html`${plan}<details><summary>${say("ui-others")}</summary><ul class="rows">
     ${shown.map((move) => moveRow(scene, move))}

@@ -1,13 +1,25 @@
-// Where no plan is possible: that there is none, and for a lead what clashes, with the way to the Plan page.
+// What the plan cannot hold: order lines that are or will be late; where no plan is possible: that there is none, and for a lead what clashes, with the way to the Plan page.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { span } from "./clock.js";
+import { millis, now, span } from "./clock.js";
 import { isLead } from "./doing.js";
 import { redraw } from "./sheet.js";
-import { knows, openWords, say, slug } from "./words.js";
+import { knows, lineWords, openWords, say, slug } from "./words.js";
 
 const SPANS = ["minutes", "longest"];
 let wished = false;
+
+const orderOf = (state, { run, line }) => state.runs?.[run]?.orders?.find((one) => one.line === line);
+
+/** Which order lines are late, and which will be by the plan, with the way to it. */
+export function lateLines({ state, runs }) {
+  const is = runs.flatMap((run) => (run.orders ?? []).filter((one) => one.due && millis(one.due) <= now() && (one.good ?? 0) < one.pieces))
+    .map((one) => say("late-line-is", { what: lineWords(one), good: one.good ?? 0, pieces: one.pieces, due: one.due }));
+  const will = (state.plan?.late ?? []).filter((one) => millis(one.due) > now()).map((one) => ({ ...orderOf(state, one), ...one }))
+    .map((one) => say(one.there ? "late-line-will" : "late-line-few", { what: lineWords(one), pieces: one.pieces, due: one.due, there: one.there ?? "" }));
+  return is.length + will.length ? html`<div class="notice late-lines">${[...is, ...will].map((words) => html`<p>${words}</p>`)}
+    <a class="button full" href="/plan">${say("go-plan-page")}</a></div>` : nothing;
+}
 
 /** One soft line; nothing where a plan holds all there is, or nobody plans. */
 export function unplanned({ state, me }) {

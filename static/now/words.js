@@ -102,4 +102,7 @@ const isBoard = (run, number) => Object.keys(run?.boards ?? {}).some((key) => ke
 export const loadTitle = (run, load) =>
   [stepOfLoad(run, load)?.name ?? load.step, loadWords(run, load)].filter(Boolean).join(", ");
 
+/** What an order line is called: its text, and for whom. */
+export const lineWords = ({ text, whom, line }) => [text, whom].filter(Boolean).join(" ") || line;
+
 export const sum = (pieces) => Object.values(pieces ?? {}).reduce((total, count) => total + count, 0);

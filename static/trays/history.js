@@ -13,8 +13,7 @@ export const history = (run, tray) => entries(run, read.get(`${run.id}/${tray.id
 export async function fetchHistory(run, tray) {
   try {
     const answer = await fetch(`/runs/${encodeURIComponent(run)}/trays/${encodeURIComponent(tray)}/history`);
-    if (!answer.ok) throw new Error(answer.status);
-    read.set(`${run}/${tray}`, (await answer.json()).entries);
+    read.set(`${run}/${tray}`, answer.ok ? (await answer.json()).entries : { refused: answer.status });
   } catch {
     read.set(`${run}/${tray}`, null);
   }
@@ -24,6 +23,7 @@ export async function fetchHistory(run, tray) {
 function entries(run, found) {
   if (found === undefined) return nothing;
   if (found === null) return html`<p class="notice">${say("trays-history-offline")}</p>`;
+  if (found.refused) return html`<p class="notice">${say("trays-history-refused", { code: found.refused })}</p>`;
   if (!found.length) return html`<p>${say("trays-history-none")}</p>`;
   return html`<ol class="history">${found.map((one) => html`<li><span class="soft">${moment(one.at)}</span><span><span class=${one.undone ? "undone" : ""}>${words(run, one)}</span>
     ${marks(one).map((mark) => html` <span class="soft">(${mark})</span>`)}</span></li>`)}</ol>`;

@@ -35,6 +35,7 @@ ui-only-here = Not saved on this phone, so leave this page open until they are s
 
 ## The head
 head-good = { $good } of { $wanted } good
+head-late = late: { $who }
 head-due = { $good } of { $pieces } for { $due }
 head-all-by = all by { $by }
 

@@ -67,3 +67,12 @@ def test_late_entries_stand_where_they_happened() -> None:
     floor.late(30, "wood noted", {"wood": "oak"}, run="r1", tray="1")
 
     assert kinds(floor, "1") == ["run opened", "wood noted", "load started"]
+
+
+def test_pieces_on_hold_stand_in_their_own_trays_history_and_in_no_others() -> None:
+    floor = Floor()
+    floor.open_run()
+    floor.press("pieces held", {"pieces": 2, "why": "knot"}, run="r1", tray="1", operation="cut")
+
+    assert kinds(floor, "1") == ["run opened", "pieces held"]
+    assert kinds(floor, "2") == ["run opened"]

@@ -39,6 +39,15 @@ def margins(problem: Problem, ends: Sequence[int]) -> list[int]:
     return found
 
 
+def late_lines(problem: Problem, plan: Plan) -> list[tuple[Order, int, int | None]]:
+    """(order line, tick at which it is due, tick at which it is there or None where the plan does not make so many) of each
+    line that is late in a plan, the earliest due first."""
+    ends = [plan.end(problem, at) for at in range(len(problem.blocks))]
+    found = [(order, due, there_at(problem, ends, order)) for order, due in dated(problem)]
+    late = [one for one in found if one[2] is None or one[2] > one[1]]
+    return sorted(late, key=lambda one: (one[1], one[0].by_then))
+
+
 def lateness_of(problem: Problem, plan: Plan) -> int:
     """The same of a plan."""
     return lateness(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])

@@ -1,0 +1,146 @@
+"""What must not be forgotten, as two phones see it: who watches, what only a press says to run, holds, late order lines."""
+
+import os
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.beside import arrived, bodies, opened
+from tests.browser.conftest import Phones
+from tests.phone import Phone
+from tests.serving import Running
+
+
+def ago(minutes: float) -> str:
+    return (datetime.now(UTC) - timedelta(minutes=minutes)).isoformat()
+
+
+def pictured(page: Page, name: str) -> None:
+    """A picture of the screen, light and dark, where somebody wants to look at it."""
+    folder = os.environ.get("RUNBOARD_PICTURES")
+    for scheme in ("light", "dark") if folder else ():
+        page.emulate_media(color_scheme=scheme)
+        page.screenshot(path=Path(folder or "") / f"{name}-{scheme}.png")
+    page.emulate_media(color_scheme="light")
+
+
+def as_ben(page: Page, server: Running) -> None:
+    opened(page, server)
+    page.get_by_role("button", name="Ben", exact=True).click()
+
+
+def test_everybody_else_reads_by_name_who_watches(ann: Phone, phones: Phones, server: Running) -> None:
+    ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1")
+    mine, bens = phones.new(), phones.new()
+
+    opened(mine, server)
+    as_ben(bens, server)
+
+    expect(mine.locator(".machine", has_text="Laser")).to_contain_text("Stay and watch")
+    expect(bens.locator(".machine", has_text="Laser")).to_contain_text("Ann is watching")
+    pictured(bens, "ann-is-watching")
+
+
+def test_whoever_confirms_a_look_from_another_station_puts_that_aside_and_watches(
+    ann: Phone, phones: Phones, server: Running, data: Path
+) -> None:
+    ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(5))
+    ann.press("load started", run="r1", load="clean/2", person="ben", at=ago(4))
+    page = phones.new()
+    as_ben(page, server)
+    panel = page.locator("[role=alert] .panel").first
+    expect(panel).to_contain_text("Your hands are at Clean, tray 2: nobody watches from there.")
+    pictured(page, "a-look-from-elsewhere")
+
+    panel.locator("button.go").click()
+
+    arrived(data, "watch checked")
+    state = ann.state()["runs"]["r1"]["loads"]
+    assert state["engrave/1"]["watcher"] == "ben"
+    assert "people" not in state["clean/2"]
+
+
+def test_what_only_a_press_says_to_run_stands_among_the_machines_until_somebody_says_that_it_does_not(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    ann.press("load started", run="r1", load="engrave/1")
+    blind = Phone(server.address, person="ben", token=ann.token)
+    blind.press("machine started", {"minutes": 22}, run="r1", load="engrave/2", seen=0)
+    opened(phone, server)
+    row = phone.get_by_role("button", name="may be running: go and look")
+    expect(row).to_be_visible()
+    pictured(phone, "may-be-running")
+
+    row.click()
+    sheet = phone.get_by_role("dialog")
+    expect(sheet).to_contain_text("Ben pressed")
+    pictured(phone, "may-be-running-sheet")
+    sheet.get_by_role("button", name="It is not running").click()
+
+    expect(row).to_be_hidden()
+    arrived(data, "alert answered")
+    assert bodies(data, "alert answered")[-1]["answer"] == "stopped"
+
+
+def test_a_run_whose_laser_runs_is_not_ended_and_says_why(ann: Phone, phones: Phones, server: Running) -> None:
+    ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1")
+    phone = phones.new()
+    phone.goto(f"{server.address}plan/runs/r1")
+    phone.get_by_text("End the run").click()
+
+    phone.get_by_role("button", name="It is finished").click()
+
+    expect(
+        phone.get_by_text("A machine is still running on tray 1. Stay until it has ended, or stop it first.")
+    ).to_be_visible()
+    assert ann.state()["runs"]["r1"]["state"] == "open"
+    pictured(phone, "not-ended")
+    phones.complaints = [one for one in phones.complaints if "422" not in one]  # the browser tells of each refused form
+
+
+def test_a_hold_that_is_over_says_what_it_hangs_on_and_offers_both_answers_alike(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    body = {"pieces": 2, "why": "knot", "waiting_for": "new blank", "until": ago(1)}
+    ann.press("pieces held", body, run="r1", tray="1", operation="cut", at=ago(9))
+    ann.press("load started", run="r1", load="clean/2")
+    opened(phone, server)
+    panel = phone.locator(".hold-over")
+    expect(panel).to_contain_text("2 held, knot: new blank")
+    pictured(phone, "hold-over")
+
+    goes, stays = (
+        panel.get_by_role("button", name="It goes on").bounding_box(),
+        panel.get_by_role("button", name="Keep holding").bounding_box(),
+    )
+    done = phone.get_by_role("button", name="Done, all 5 good").bounding_box()
+    assert goes and stays and done
+    assert (goes["width"], goes["height"]) == (stays["width"], stays["height"])
+    assert goes["y"] > done["y"] + done["height"]
+
+    panel.get_by_role("button", name="Keep holding").click()
+    expect(panel).to_be_hidden()
+    arrived(data, "alert answered")
+    assert ann.state()["runs"]["r1"]["trays"]["1"]["holds"]
+
+
+def test_the_head_counts_all_lines_of_one_moment_and_names_who_is_late(
+    ann: Phone, phone: Page, server: Running
+) -> None:
+    tomorrow = (datetime.now(UTC) + timedelta(days=1)).replace(microsecond=0).isoformat()
+    lines = [
+        {"line": "1", "pieces": 2, "for": "Market", "due": ago(60)},
+        {"line": "2", "pieces": 3, "for": "Ida", "due": tomorrow},
+        {"line": "3", "pieces": 4, "for": "Jo", "due": tomorrow},
+    ]
+    ann.press("orders changed", {"orders": lines}, run="r1")
+    opened(phone, server)
+
+    head = phone.locator("header.run")
+    expect(head).to_contain_text("late: Market")
+    expect(head).to_contain_text("0 of 7 for")
+    late = phone.locator(".late-lines")
+    expect(late).to_contain_text("Market is late: it was due")
+    expect(late.get_by_role("link")).to_have_attribute("href", "/plan")
+    pictured(phone, "late")
