@@ -32,6 +32,7 @@ def test_a_run_of_12_pieces_from_one_line_of_text_to_finished(phone: Page, serve
     person.sends_a_piece_back_to_rework()
     person.splits_a_tray()
     person.works_to_the_end()
+    person.says_what_became_of_the_rags()
     person.finishes_the_run()
 
     events, state = stored(data)
@@ -273,6 +274,15 @@ class Person:
         return ended > 0
 
     # after
+
+    def says_what_became_of_the_rags(self) -> None:
+        """Until that is said, no run ends."""
+        asked = self.phone.locator("[role=alert] .panel").first
+        expect(asked).to_be_visible()
+        while asked.is_visible():
+            before = asked.inner_text()
+            asked.get_by_role("button").first.click()
+            expect(self.phone.locator("[role=alert]").filter(has_text=before)).to_have_count(0)
 
     def finishes_the_run(self) -> None:
         self.goes_to("Plan")
