@@ -65,6 +65,7 @@ function later(old, fresh) {
     began_at: earliest([old.began_at, fresh.began_at])[0],
     ready_at: earliest([old.ready_at, fresh.ready_at]).at(-1),
     latest_at: earliest([old.latest_at, fresh.latest_at])[0],
+    revision: fresh.revision,
   });
 }
 
