@@ -8,6 +8,7 @@ the machine's manual and in the material's data sheet, and those win.
 import re
 import unicodedata
 from dataclasses import dataclass
+from functools import lru_cache
 
 FORBIDDEN, LOOK, FINE, UNKNOWN = "forbidden", "look", "fine", "unknown"
 
@@ -56,6 +57,7 @@ class Verdict:
     by: str = ""
 
 
+@lru_cache(maxsize=256)  # asked for every load that Now offers and the plan holds, of few materials
 def judged(material: str, forbidden: tuple[str, ...]) -> Verdict:
     """FORBIDDEN where the shop's list has it, by this or another name; LOOK where its data sheet has to be read first;
     UNKNOWN where nobody said what it is; else FINE, as far as its name tells."""

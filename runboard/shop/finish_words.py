@@ -6,6 +6,7 @@ and where nobody knows it, the careful reading holds: it heats by itself and giv
 
 import re
 import unicodedata
+from functools import lru_cache
 
 from runboard.shop.finish import UNKNOWN_FINISH, Finish
 
@@ -54,6 +55,7 @@ _UNCLEAR = (
 )  # fmt: skip
 
 
+@lru_cache(maxsize=512)  # asked for every load that Now offers and the plan holds, of few words
 def finish_by_words(text: str) -> Finish | None:
     """What the words of a step say that it brings on: a finish without times; ``UNKNOWN_FINISH`` where they leave it open
     which; None where they speak of none."""
