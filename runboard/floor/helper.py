@@ -1,11 +1,13 @@
 """What a helper with one tray's card has before them: the tray's current operation, and how it stands."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime
+from itertools import takewhile
 from typing import Any
 
 from runboard.run.cautions import start_points
+from runboard.run.event import Event
 from runboard.run.names import next_load, step_of
 from runboard.run.resting import rest_before
 from runboard.run.route import Route, Step
@@ -22,7 +24,8 @@ class Work:
     """A tray's current operation. ``step`` is None once no piece of it is in process any more.
 
     ``load`` is the begun load that it is on, ``load_id`` the one that a press means, begun or not; ``beside`` are the
-    other trays on it, whose helper nobody is by this tray's card.
+    other trays on it, whose helper nobody is by this tray's card. ``bad`` says why of each piece that was called bad at
+    this load and is not counted yet.
     """
 
     run: RunState
@@ -31,6 +34,7 @@ class Work:
     load: Load | None = None
     load_id: str = ""
     beside: tuple[str, ...] = ()
+    bad: tuple[str, ...] = ()
 
     @property
     def route(self) -> Route:
@@ -102,6 +106,23 @@ def work_at(state: ShopState, run: str, tray: str) -> Work | None:
     if board:
         return Work(found, held, step, None, board, _others(feeds, tray))
     return Work(found, held, step, None, next_load(found, step, (tray,)))
+
+
+def with_bad(work: Work, held: Sequence[Event]) -> Work:
+    """The work with the pieces that were called bad since its load was begun. ``held`` are the events that hold, in order."""
+    begun = work.load.started_at if work.load is not None else None
+    if work.step is None or begun is None:
+        return work
+    since = takewhile(lambda one: one.moment >= begun, reversed(held))
+    said = [
+        str(one.get("note") or "")
+        for one in since
+        if one.kind == "lead called"
+        and (one.run, one.tray, one.operation) == (work.run.id, work.tray.id, work.step.key)
+        and one.get("why") == "bad piece"
+    ]
+    counted = sum(work.tray.counts.get(work.step.key, {}).get(work.load_id, (0, 0)))
+    return replace(work, bad=tuple(reversed(said))[: max(0, work.pieces - counted)])
 
 
 def is_open(load: Load) -> bool:

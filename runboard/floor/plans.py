@@ -29,7 +29,7 @@ SECONDS = 15.0
 AGAIN = timedelta(minutes=1)
 # Presses that leave what is still to be done as it is.
 CHANGE_NOTHING = frozenset(
-    ("watch checked", "alert claimed", "alert answered", "reminder answered", "note written", "card printed", "span answered",
+    ("watch checked", "alert claimed", "reminder answered", "note written", "card printed", "span answered",
      "checklist ticked", "lead called", "shown how", "texts placed", "restart answered", "server restarted")
 )  # fmt: skip
 

@@ -139,7 +139,7 @@ def _of_rests(run: RunState, tray: Tray) -> Iterator[Due]:
         if rest.ended_at is not None or not tray.at:
             continue
         occurrence = _stamp(rest.began_at)
-        key = alert_id("wait over", run.id, tray.id, step, occurrence)
+        key = alert_id("wait over", run.id, tray.id, step, _stamp(rest.ready_at))
         yield Due(key, "wait over", rest.ready_at, run.id, tray=tray.id, step=step)
         if rest.latest_at is not None:
             key = alert_id("wait latest", run.id, tray.id, step, occurrence)

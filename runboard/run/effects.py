@@ -6,6 +6,7 @@ An effect that meets pieces that are not there, or counts that do not fit, refus
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
+from math import floor
 from typing import Any
 
 from runboard.run import moves_of_pieces, shop_answers
@@ -235,8 +236,10 @@ def note_materials(scene: Scene) -> None:
 
 
 def note_stop(scene: Scene) -> None:
-    """Where it stopped is kept; a cutter, a slip or a failure opens the first-piece check again."""
-    body = dict(scene.event.body or {})
+    """Where it stopped is kept, with how long it would have run on; a cutter, a slip or a failure opens the first-piece check again."""
+    body, end_at = dict(scene.event.body or {}), scene.load.end_at
+    if scene.load.state == "running" and end_at is not None and end_at > scene.event.moment:
+        body["left_minutes"] = floor((end_at - scene.event.moment) / timedelta(minutes=1) * 10) / 10
     scene.load = replace(scene.load, stop=body, end_at=None)
     if body.get("why") in ("cutter", "slip", "failed"):
         station = scene.draft.station(scene.load.station)

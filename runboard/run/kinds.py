@@ -225,6 +225,7 @@ KINDS: Mapping[str, Kind] = {
         good=PLACES,
         half=PLACES,
         untouched=PLACES,
+        spoilt=PLACES,
         note=TEXT,
     ),
     "stop settled": _kind(

@@ -27,7 +27,9 @@ def came(draft: Draft, event: Event) -> None:
 def went(draft: Draft, event: Event) -> None:
     free_hands(draft, event.person, event.moment, measured=False)
     person = draft.person(event.person)
-    draft.put_person(replace(person, came_at=None, until=None, room="", away=False, declined=EMPTY))
+    draft.put_person(
+        replace(person, came_at=None, until=None, room="", away=False, declined=EMPTY, went_at=event.moment)
+    )
 
 
 def called_away(draft: Draft, event: Event) -> None:

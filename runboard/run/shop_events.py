@@ -1,6 +1,7 @@
 """What happens to stations, alerts, reminders and questions, whoever's run it is."""
 
 from collections.abc import Callable, Mapping
+from datetime import datetime
 
 from runboard.run import said
 from runboard.run.care import lifted
@@ -68,10 +69,23 @@ def answered(draft: Draft, event: Event) -> None:
     kind, *subject = alert.split("|")
     if kind in said.ABOUT_A_LOAD and len(subject) > 2:
         said.answered(draft, event, *subject[:3])
+    if kind == "wait over" and event.get("answer") == "still running" and again and len(subject) > 2:
+        _not_dry_yet(draft, subject[0], subject[1], subject[2], parse_moment(again))
     if kind == "machine end" and event.get("answer") == "still running" and again and len(subject) >= 2:
         load = draft.load(subject[0], subject[1]) if subject[0] in draft.base.runs else None
         if load is not None and load.state == "running":
             draft.put_load(replace(load, end_at=parse_moment(again), ends=load.ends + 1))
+
+
+def _not_dry_yet(draft: Draft, run: str, tray: str, step: str, until: datetime) -> None:
+    """A wait that somebody found not over goes on until then; nothing is offered before."""
+    if run not in draft.base.runs or not draft.has_tray(run, tray):
+        return
+    held = draft.tray(run, tray)
+    rest = held.rests.get(step)
+    if rest is not None and rest.ended_at is None:
+        longer = replace(rest, ready_at=max(rest.ready_at, until))
+        draft.put_tray(run, replace(held, rests=put(held.rests, step, longer)))
 
 
 def claimed(draft: Draft, event: Event) -> None:

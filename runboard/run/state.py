@@ -214,7 +214,7 @@ class RunState:
 class PersonState:
     """Where a person was last seen and what their hands are at: ``(run, load)`` or ``("", job)``.
 
-    ``last`` is the id of their last press, for undo. ``declined`` maps a move to until when it stays declined. ``name`` is
+    ``went_at`` is when they last locked up. ``last`` is the id of their last press, for undo. ``declined`` maps a move to until when it stays declined. ``name`` is
     a guest's, who is in no book; ``shown`` are the stations that the lead showed them.
     """
 
@@ -226,6 +226,7 @@ class PersonState:
     hands_since: datetime | None = None
     away: bool = False
     seen_at: datetime | None = None
+    went_at: datetime | None = None
     last: str = ""
     declined: Mapping[str, str] = EMPTY
     shown: tuple[str, ...] = ()

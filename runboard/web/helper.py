@@ -10,7 +10,7 @@ from runboard.floor.access import GUEST
 from runboard.floor.devices import Door
 from runboard.floor.guest_rights import guest_person
 from runboard.floor.guests import admit, find_tray, leave, tray_of_card
-from runboard.floor.helper import Work, work_at
+from runboard.floor.helper import Work, with_bad, work_at
 from runboard.floor.runs import new_event
 from runboard.floor.taps import Sender, why_refused
 from runboard.floor.travellers import Settings, read_keys, traveller_link
@@ -226,7 +226,8 @@ def _work(session: Session) -> Work:
     """The tray's current operation, as it is now."""
     shop = workshop()
     catch_up(shop)
-    return work_at(shop.ledger.state, session.device.run, session.device.tray) or abort(404)
+    work = work_at(shop.ledger.state, session.device.run, session.device.tray) or abort(404)
+    return with_bad(work, shop.ledger.held)
 
 
 def _guest() -> Session:

@@ -108,18 +108,21 @@ def _ending(speech: Speech, state: ShopState, work: Work, person: str) -> list[R
         called = (work.run.id, work.tray.id, "look") in calls
         return [] if called else [call(speech, work, "look", speech("go-look"))]
     counted = work.tray.counts.get(work.step.key, {}).get(work.load_id, (0, 0)) if work.step else (0, 0)
-    good = work.pieces - counted[1]
+    bad = [{"pieces": 1, "why": why or say("scrap", "other")} for why in work.bad]
+    good = work.pieces - counted[1] - len(bad)
+    counts = {work.tray.id: {"good": good, "scrap": [*_scrap_before(work), *bad]}}
     done = _press(
-        speech("go-done", good=good),
+        speech("count-go", good=good, scrap=len(bad)) if bad else speech("go-done", good=good),
         speech("did-done"),
-        {"kind": "load done", "body": {"counts": {work.tray.id: {"good": good, "scrap": _scrap_before(work)}}}},
+        {"kind": "load done", "body": {"counts": counts}},
     )
     count = {
         "do": "count",
         "words": speech("go-count"),
         "label": speech("did-done"),
         "tray": work.tray.id,
-        "pieces": good,
+        "pieces": good + len(bad),
+        "bad": len(bad),
         "before": _scrap_before(work),
         "reasons": reasons(speech),
     }

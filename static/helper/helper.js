@@ -5,7 +5,7 @@ import { millis, now, timeOfDay } from "../now/clock.js";
 import { dismiss, notSaved, openOutbox, onlyHere, pressState, refused, waiting } from "../now/outbox.js";
 import { button, notice, signs } from "./parts.js";
 import { forgetPress, lastPress, press, undo } from "./press.js";
-import { onSheet, openCheck, openCount, openRun, openWrong, sheet } from "./sheets.js";
+import { onSheet, openCheck, openCount, openRun, openWrong, sheet, withBad } from "./sheets.js";
 import { mayRing, ring } from "./sound.js";
 import { ended, nextLook, onTray, openTray, serverReached, standing, tray } from "./tray.js";
 
@@ -76,7 +76,7 @@ function offered(state, at, view) {
   const presses = view?.presses ?? [];
   // That it has ended is no big press before its time.
   const small = presses[0]?.small || (at === "running" && !isOverdue(state, at));
-  return small ? { big: null, others: presses } : { big: presses[0], others: presses.slice(1) };
+  return small ? { big: null, others: presses } : { big: withBad(presses[0]), others: presses.slice(1) };
 }
 
 /** Under the thumb: the one big press, and what is wrong. */

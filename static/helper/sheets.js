@@ -41,9 +41,24 @@ export function openRun(one) {
   });
 }
 
+/** Pieces that this phone called bad and that the server does not count yet. */
+export const badHere = () => standing().own.filter((one) => one.kind === "lead called" && one.body.why === "bad piece").length;
+
+/** 'Done' with those pieces counted as bad, so that the button says it at once. */
+export function withBad(one) {
+  const fresh = standing().own.filter((own) => own.kind === "lead called" && own.body.why === "bad piece");
+  const counts = one?.drafts?.[0]?.kind === "load done" && one.drafts[0].body.counts;
+  if (!counts || !fresh.length) return one;
+  const [[key, { good, scrap }]] = Object.entries(counts);
+  const more = fresh.slice(0, good).map((own) => ({ pieces: 1, why: own.body.note }));
+  const said = { good: good - more.length, scrap: [...scrap, ...more] };
+  const bad = said.scrap.reduce((sum, each) => sum + each.pieces, 0);
+  return { ...one, words: fill(tray().words["count-go"], { good: said.good, scrap: bad }), drafts: [{ ...one.drafts[0], body: { counts: { [key]: said } } }] };
+}
+
 /** How many are good, and what is wrong with the others. */
 export function openCount(one) {
-  let bad = Math.min(1, one.pieces);
+  let bad = Math.min(Math.max(1, one.bad + badHere()), one.pieces);
   let why = "";
   openSheet(() => {
     const { words } = tray();

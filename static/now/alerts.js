@@ -4,14 +4,14 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { isSoft } from "./alarm.js";
 import { callAnswers, callFacts, openCalls } from "./calling.js";
 import { minutesTo, span } from "./clock.js";
-import { alertsFor, callOf, isDanger, isMissed, isWatch, loadAt } from "./doing.js";
+import { alertsFor, callOf, isDanger, isMissed, isWatch, loadAt, ringing } from "./doing.js";
 import { openLockUp, openStopped } from "./later.js";
 import { about, answer, isoIn, press, startUnloading } from "./press.js";
 import { reminderPanel, reminderText, reminderTitle } from "./reminders.js";
 import { saidAnswers, saidWords } from "./said.js";
 import { sayTime } from "./session.js";
 import { watchAnswers } from "./watching.js";
-import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf } from "./words.js";
+import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf, trayWords } from "./words.js";
 
 const AGAIN = [5, 10, 20];
 // What wants somebody at a machine takes the whole screen, but not while hands are at a cutter.
@@ -103,8 +103,23 @@ function answers(scene, due) {
     return html`<button type="button" class="go" @click=${() => openLockUp()}>${say("go-stop")}</button>
       <div class="pair">${[15, 30].map((minutes) => html`<button type="button" @click=${() => sayTime(isoIn(minutes))}>${say("alert-more-time", { minutes })}</button>`)}</div>`;
   }
+  if (due.kind === "wait over") return waitOver(scene.state, due, reply);
   return html`<button type="button" class="go" @click=${reply("seen")}>${say("alert-seen")}</button>
     <div class="choices spaced">${AGAIN.map((minutes) => html`<button type="button" @click=${reply("seen", { ask_again_at: isoIn(minutes) })}>${say("alert-again-in", { minutes })}</button>`)}</div>`;
+}
+
+// Somebody felt it: dry, or not yet, and then neither are the trays beside it that had the same coat.
+function waitOver(state, due, reply) {
+  const run = state.runs?.[due.run];
+  const rest = run?.trays?.[due.tray]?.rests?.[due.step];
+  const beside = ringing(state).filter((one) => one.kind === "wait over" && one.id !== due.id && one.run === due.run && one.step === due.step);
+  const trays = beside.map((one) => one.tray);
+  const until = (at) => press(say("did-not-dry", { trays: trayWords([due.tray, ...trays]), until: at }), [due, ...beside].map((one) => answer(one, "still running", { ask_again_at: at })));
+  return html`${trays.length ? html`<p>${say("wait-beside", { trays: trayWords(trays) })}</p>` : nothing}
+    <button type="button" class="go" @click=${reply("seen")}>${say("alert-seen")}</button>
+    ${["dry", "cure"].includes(rest?.why) ? html`<p class="ask">${say("wait-not-dry")}</p><div class="pair">
+      <button type="button" @click=${() => until(isoIn(12 * 60))}>${say("wait-12-h")}</button>
+      <button type="button" @click=${() => until(isoIn(24 * 60))}>${say("wait-tomorrow")}</button></div>` : nothing}`;
 }
 
 // A sensor asks; only what a person answers changes the load.

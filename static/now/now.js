@@ -7,7 +7,7 @@ import { foot, header, refusals } from "./head.js";
 import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "./later.js";
 import { machines } from "./machines.js";
 import { onOutbox, openOutbox } from "./outbox.js";
-import { howLong, sessionEnd } from "./session.js";
+import { howLong, isOver, over, sessionEnd } from "./session.js";
 import { redraw, setDraw, sheet, syncSheet } from "./sheet.js";
 import { me, onShop, openShop, shop } from "./shop.js";
 import { trays, waits } from "./traylist.js";
@@ -29,11 +29,8 @@ const page = (scene) => html`
   ${header(scene)}
   <div class="first-column">
     ${attention(scene)}${refusals()}
-    ${howLong(scene)}
-    ${stoppedUnderHands(scene)}
-    ${first(scene)}
-    ${wrongAndAway(scene)}
-    ${here("span")?.longSpanRow(scene)}
+    ${isOver(scene) ? over(scene, nextTime(scene)) : html`${howLong(scene)}${stoppedUnderHands(scene)}${first(scene)}${wrongAndAway(scene)}
+    ${here("span")?.longSpanRow(scene)}`}
   </div>
   <div class="second-column">
     ${machines(scene)}
@@ -51,6 +48,11 @@ const page = (scene) => html`
   </div>
   ${foot()}
   ${sheet(scene)}`;
+
+function nextTime({ state, me: person }) {
+  const move = openMoves(state, person).find((one) => !["free", "stop", "watch", "job"].includes(one.code));
+  return move && moveTitle(state, move);
+}
 
 let rung = new Set();
 

@@ -16,7 +16,7 @@ export const tick = (words, on, change, barred = false) =>
 
 const said = new Map();
 
-export const minutesFor = ({ load, step }) => said.get(`${load.run}/${load.id}`) ?? Math.max(1, Math.round(step?.minutes?.machine ?? 10));
+export const minutesFor = ({ load, step }) => said.get(`${load.run}/${load.id}`) ?? Math.max(1, Math.round(load.stop?.left_minutes ?? step?.minutes?.machine ?? 10));
 const sayMinutes = ({ load }, minutes) => said.set(`${load.run}/${load.id}`, minutes);
 
 export const minutesStepper = (here) =>

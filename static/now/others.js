@@ -8,7 +8,7 @@ import { moveButton, moveWords, reason } from "./first.js";
 import { openLoadSheet } from "./later.js";
 import { jobOf, press } from "./press.js";
 import { olderPlan, priceWords, tooLate, why } from "./prices.js";
-import { openSheet, sheetHead } from "./sheet.js";
+import { closeSheet, openSheet, sheetHead } from "./sheet.js";
 import { lateLines, unplanned } from "./unplanned.js";
 import { list, loadTitle, personName, say, stationName, stepOf } from "./words.js";
 
@@ -44,10 +44,13 @@ function atIt(state, load) {
   return `${who} · ${stationName(state, load.station)}`;
 }
 
+// Whatever the press in the sheet opens or starts, the sheet it stood in is gone.
+const closes = { handleEvent: ({ target }) => target.closest("button") && closeSheet(), capture: true };
+
 function moveRow(scene, move) {
   const title = moveWords(scene.state, move);
   const step = stepOf(scene.state.runs?.[move.run], move.step, move.trays?.[0]);
-  const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${move.price ? html`<p>${priceWords(move)}</p>` : nothing}${moveButton(scene, move)}`);
+  const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${move.price ? html`<p>${priceWords(move)}</p>` : nothing}<div @click=${closes}>${moveButton(scene, move)}</div>`);
   return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station), priceWords(move)].filter(Boolean).join(" · ")}</span></span>
     ${["free", "watch"].includes(move.code) ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
 }

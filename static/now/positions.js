@@ -1,18 +1,18 @@
-// The drawn positions of a jig or board: pressed through untouched, good, half; or picked one by one.
+// The drawn positions of a jig or board: pressed through untouched, good, half, spoilt; or picked one by one.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { toggle } from "./operation.js";
 import { redraw } from "./sheet.js";
 import { say } from "./words.js";
 
-const ORDER = ["untouched", "good", "half"];
-const MARK = { untouched: "", good: "✓", half: "◐" };
+const ORDER = ["untouched", "good", "half", "spoilt"];
+const MARK = { untouched: "", good: "✓", half: "◐", spoilt: "✗" };
 
 /** A grid to press through; `marks` maps a position to its state. */
 export const throughStates = (count, marks) => html`<div class="positions" role="group" aria-label=${say("ui-positions")}>
   ${Array.from({ length: count }, (_, index) => index + 1).map((place) => {
     const state = marks.get(place) ?? "untouched";
-    const turn = () => { marks.set(place, ORDER[(ORDER.indexOf(state) + 1) % 3]); redraw(); };
+    const turn = () => { marks.set(place, ORDER[(ORDER.indexOf(state) + 1) % ORDER.length]); redraw(); };
     return html`<button type="button" class=${state} aria-label=${say("position-label", { place, state: say(`position-${state}`) })} @click=${turn}>
       ${place}<span>${MARK[state]} ${say(`position-${state}`)}</span></button>`;
   })}</div>`;

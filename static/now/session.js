@@ -1,10 +1,11 @@
 // A person's session: 'How long have you got?', and until when.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { atLocal, now, timeOfDay } from "./clock.js";
+import { atLocal, millis, now, timeOfDay } from "./clock.js";
 import { inSession } from "./doing.js";
 import { openLockUp } from "./later.js";
 import { isoIn, press } from "./press.js";
+import { redraw } from "./sheet.js";
 import { say } from "./words.js";
 
 /** Asks once a session; everything else stays in sight below. */
@@ -12,6 +13,20 @@ export function howLong({ state, me }) {
   if (!me || inSession(state, me)) return nothing;
   return html`<section class="panel act"><h2>${say("session-how-long")}</h2>${choices((until) => came(until))}</section>`;
 }
+
+// Whoever is back after all says so; until then nothing asks to start again.
+let back = false;
+
+/** Whether a person has locked up today and pressed nothing since. */
+export function isOver({ state, me }) {
+  const one = state.people?.[me];
+  return !back && Boolean(one?.went_at && one.went_at === one.seen_at && !one.came_at) && atLocal("00:00") <= millis(one.went_at);
+}
+
+/** After 'Finish for today': what comes next time. */
+export const over = ({ state, me }, next) => html`<section class="panel"><h1>${say("session-over", { at: state.people[me].went_at })}</h1>
+  <p>${next ? say("session-next", { next }) : say("session-next-nothing")}</p>
+  <button type="button" class="full quiet" @click=${() => { back = true; redraw(); }}>${say("session-back")}</button></section>`;
 
 const came = (until) => press(say("did-came", { until }), [{ kind: "person came", body: { until } }]);
 

@@ -18,7 +18,7 @@ export function openStopped(load) {
     const alerts = ringing(scene.state).filter((due) => due.load === load.id && due.run === load.run);
     const record = () => {
       closeSheet();
-      const body = { why, ...Object.fromEntries(["good", "half", "untouched"].map((state) => [state, placesIn(marks, state, count)])), ...(note ? { note } : {}) };
+      const body = { why, ...Object.fromEntries(["good", "half", "untouched", "spoilt"].map((state) => [state, placesIn(marks, state, count)])), ...(note ? { note } : {}) };
       press(say("did-stopped", { load: title }), [{ kind: "load stopped", ...about(load), body }, ...alerts.map((alert) => answer(alert, "stopped"))]);
     };
     return html`${sheetHead(say("stopped-title", { load: title }))}
@@ -33,9 +33,9 @@ export function openStopped(load) {
 export function settleChoices(scene, load) {
   const run = scene.state.runs[load.run];
   const title = loadTitle(run, load);
-  const settle = (how, body = {}) => { closeSheet(); press(say(`did-settled-${how}`, { load: title }), [{ kind: "stop settled", ...about(load), body: { how, ...body } }]); };
+  const settle = (how, body = {}) => { closeSheet(); press(say(`did-settled-${how}`, { load: title }), [...spoiltOf(run, load, how), { kind: "stop settled", ...about(load), body: { how, ...body } }]); };
   const good = load.stop?.good?.length ?? 0;
-  return html`<p>${say("settle-where", { why: say(`stop-${load.stop?.why ?? "other"}`), good, half: load.stop?.half?.length ?? 0, untouched: load.stop?.untouched?.length ?? sum(load.pieces) - good })}</p>
+  return html`<p>${say("settle-where", { why: say(`stop-${load.stop?.why ?? "other"}`), good, half: load.stop?.half?.length ?? 0, untouched: load.stop?.untouched?.length ?? sum(load.pieces) - good, spoilt: load.stop?.spoilt?.length ?? 0 })}</p>
     <div class="stack">
     <button type="button" @click=${() => settle("resume")}>${say("settle-resume")}</button>
     <button type="button" @click=${() => settle("again")}>${say("settle-again")}</button>
@@ -43,21 +43,32 @@ export function settleChoices(scene, load) {
     <button type="button" @click=${() => settle("scrap")}>${say("settle-scrap")}</button></div>`;
 }
 
+// What is spoilt leaves the load before it goes on or is begun again.
+function spoiltOf(run, load, how) {
+  if (!["resume", "again"].includes(how)) return [];
+  return Object.entries(spread(load, "spoilt")).filter(([, pieces]) => pieces).map(([tray, pieces]) => {
+    const [good, bad] = run.trays?.[tray]?.counts?.[load.step]?.[load.id] ?? [0, 0];
+    return { kind: "pieces counted", ...about(load), tray, body: { good, scrap: [{ pieces: pieces + bad, why: "stopped" }] } };
+  });
+}
+
 function openSave(load, settle) {
-  const good = spread(load);
+  const good = spread(load, "good");
+  const spoilt = spread(load, "spoilt");
+  const counts = () => Object.fromEntries(Object.entries(good).map(([tray, count]) => [tray, { good: count, ...(spoilt[tray] ? { scrap: [{ pieces: spoilt[tray], why: "stopped" }] } : {}) }]));
   openSheet(() => html`${sheetHead(say("save-title"))}<p>${say("save-words")}</p>
-    ${Object.keys(load.pieces).map((tray) => stepper(say("save-tray", { tray }), good[tray], { max: load.pieces[tray], set: (count) => { good[tray] = count; } }))}
-    <button type="button" class="go" @click=${() => settle("save", { counts: Object.fromEntries(Object.entries(good).map(([tray, count]) => [tray, { good: count }])) })}>
+    ${Object.keys(load.pieces).map((tray) => stepper(say("save-tray", { tray }), good[tray], { max: load.pieces[tray] - spoilt[tray], set: (count) => { good[tray] = count; } }))}
+    <button type="button" class="go" @click=${() => settle("save", { counts: counts() })}>
       ${say("save-go", { good: sum(good) })}</button>`);
 }
 
 // The positions run through the trays of the load in their order.
-function spread(load) {
-  const good = {};
+function spread(load, state) {
+  const found = {};
   let from = 0;
   for (const [tray, pieces] of Object.entries(load.pieces)) {
-    good[tray] = (load.stop?.good ?? []).filter((place) => place > from && place <= from + pieces).length;
+    found[tray] = (load.stop?.[state] ?? []).filter((place) => place > from && place <= from + pieces).length;
     from += pieces;
   }
-  return good;
+  return found;
 }

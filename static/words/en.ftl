@@ -224,6 +224,10 @@ count-scrap = { $scrap } scrap
 strip-label = { $done } of { $steps } steps done
 
 ## Session
+session-over = Finished for today, { $at }
+session-next = Next time: { $next }
+session-next-nothing = Nothing waits for you.
+session-back = I am here again
 session-how-long = How long have you got?
 session-hours = { $hours } h
 session-until = until { $until }

@@ -39,7 +39,10 @@ stop-cutter = cutter
 stop-slip = work slipped
 stop-failed = failed
 stop-other = other
-settle-where = Stopped: { $why }. { $good } good, { $half } half, { $untouched } untouched. What becomes of it?
+settle-where = Stopped: { $why }. { $good } good, { $half } half, { $untouched } untouched{ $spoilt ->
+    [0] .
+   *[other] , { $spoilt } spoilt.
+  } What becomes of it?
 settle-resume = Go on from where it stopped
 settle-again = Do it again from the start
 settle-save = Save what is done
@@ -51,6 +54,7 @@ save-go = { $good } good
 position-untouched = untouched
 position-good = good
 position-half = half
+position-spoilt = spoilt
 position-label = Position { $place }: { $state }
 positions-which = Which pieces?
 out-title = Out of something: { $step }
@@ -206,6 +210,11 @@ did-held = { $pieces } held in tray { $tray }
 late-line-is = { $what } is late: it was due { $due }, and { $good } of { $pieces } are good
 late-line-will = { $what } will be late by the plan: due { $due }, its { $pieces } are there { $there }
 late-line-few = { $what } will be late by the plan: due { $due }, and not all of its { $pieces } are made by then
+wait-beside = The same coat is over on { $trays } too: what you answer of 'not dry' holds for them as well.
+wait-not-dry = Not dry yet? Then look again:
+wait-12-h = in 12 h
+wait-tomorrow = tomorrow
+did-not-dry = Not dry yet: { $trays }, until { $until }
 did-kept-held = Tray { $tray } stays on hold
 did-released = Tray { $tray } goes on
 did-changed = New { $what }

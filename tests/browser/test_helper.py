@@ -283,3 +283,24 @@ def test_the_state_carries_no_other_tray(strangers: Phones, ann: Phone, shop_wit
     state = page.evaluate("async () => (await fetch('/helper/state')).text()")
 
     assert "No. 1" not in state and '"5"' not in json.dumps(json.loads(state)["about"])
+
+
+def test_a_bad_piece_shows_on_the_helpers_own_button_at_once(
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running
+) -> None:
+    page = scans(strangers, shop_with_a_run, server)
+    shown(ann, page, "sander")
+    page.get_by_role("button", name="Start", exact=True).click()
+    expect(page.get_by_role("button", name="Done: all 5 good")).to_be_visible()
+
+    page.get_by_role("button", name="Something is wrong").click()
+    page.get_by_role("button", name="A bad piece").click()
+    page.get_by_role("button", name="torn out").click()
+
+    done = page.get_by_role("button", name="Done: 4 good, 1 bad")
+    expect(done).to_be_visible()
+    expect(page.locator(".pressed")).to_contain_text("sent")
+    expect(done).to_be_visible()
+    done.click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Sand 180")
+    assert ann.state()["runs"]["r1"]["trays"]["4"]["counts"]["sand:120"]["sand:120/4"] == [4, 1]

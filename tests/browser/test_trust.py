@@ -9,6 +9,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.beside import arrived, bodies, opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
+from tests.scenario import key_rails
 from tests.serving import Running
 
 
@@ -144,3 +145,84 @@ def test_the_head_counts_all_lines_of_one_moment_and_names_who_is_late(
     expect(late).to_contain_text("Market is late: it was due")
     expect(late.get_by_role("link")).to_have_attribute("href", "/plan")
     pictured(phone, "late")
+
+
+def test_a_coat_that_is_not_dry_yet_is_looked_at_again_with_the_trays_beside_it(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    product = key_rails()
+    oil = next(one for one in product["operations"] if one["key"] == "oil")
+    oil["wait"]["least_minutes"] = 1
+    ann.press("route revised", {"product": product, "from_tray": "1"}, run="r1", at=ago(55))
+    for tray in ("1", "2"):
+        ann.press("load done", run="r1", load=f"oil/{tray}", at=ago(50))
+    for due in ann.state()["dues"]:
+        if due["kind"] == "care end":
+            ann.press("reminder answered", {"reminder": due["id"], "done": "in water, in the lidded can"})
+    opened(phone, server)
+    panel = phone.locator("[role=alert] .panel", has_text="Not dry yet?").first
+    expect(panel).to_contain_text("The same coat is over on tray")
+    pictured(phone, "not-dry-yet")
+
+    panel.get_by_role("button", name="in 12 h").click()
+
+    expect(phone.get_by_text("Not dry yet?")).to_have_count(0)
+    arrived(data, "alert answered", number=2)
+    rests = [ann.state()["runs"]["r1"]["trays"][tray]["rests"]["oil"]["ready_at"] for tray in ("1", "2")]
+    assert all(one > (datetime.now(UTC) + timedelta(hours=11)).isoformat() for one in rests)
+
+
+def test_after_locking_up_nothing_asks_to_start_again_but_says_what_comes_next(
+    ann: Phone, phone: Page, server: Running
+) -> None:
+    ann.press("person went")
+    opened(phone, server)
+
+    expect(phone.get_by_role("heading", name="Finished for today")).to_be_visible()
+    expect(phone.get_by_text("Next time: Cut, board 1")).to_be_visible()
+    expect(phone.get_by_role("button", name="Start", exact=True)).to_have_count(0)
+    expect(phone.get_by_text("How long have you got?")).to_have_count(0)
+    pictured(phone, "over-for-today")
+
+    phone.get_by_role("button", name="I am here again").click()
+    expect(phone.get_by_text("How long have you got?")).to_be_visible()
+
+
+def test_the_sheet_of_something_else_closes_when_that_is_started(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    ann.state()
+    opened(phone, server)
+    phone.get_by_text("Something else instead").click()
+    phone.locator("details", has_text="Something else instead").get_by_role("button", name="Look").first.click()
+    sheet = phone.get_by_role("dialog")
+    expect(sheet).to_be_visible()
+
+    sheet.locator("button.go").click()
+
+    expect(sheet).to_be_hidden()
+    arrived(data, "load started")
+
+
+def test_a_piece_that_is_spoilt_where_it_stopped_leaves_and_what_is_left_of_the_time_is_proposed(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    ann.press("machine started", {"minutes": 40}, run="r1", load="engrave/1", at=ago(10))
+    opened(phone, server)
+    phone.locator(".machine", has_text="Laser").click()
+    phone.get_by_role("dialog").get_by_role("button", name="It stopped, because").click()
+    sheet = phone.get_by_role("dialog", name="Stopped early")
+    sheet.get_by_role("button", name="power cut").click()
+    second = sheet.get_by_role("button", name="Position 2")
+    for _ in range(3):
+        second.click()
+    expect(second).to_contain_text("spoilt")
+    pictured(phone, "stopped-spoilt")
+    sheet.locator("button.go").click()
+    arrived(data, "load stopped")
+    phone.locator(".machine", has_text="Laser").click()
+    expect(phone.get_by_role("dialog")).to_contain_text("1 spoilt")
+    phone.get_by_role("button", name="Go on from where it stopped").click()
+
+    expect(phone.get_by_role("group", name="For about").get_by_role("textbox")).to_have_value("30")
+    assert ann.state()["runs"]["r1"]["trays"]["1"]["counts"]["engrave"]["engrave/1"] == [0, 1]

@@ -503,3 +503,34 @@ def test_nothing_is_said_of_a_run_before_it_was_opened_but_blind() -> None:
 
     assert late.id not in floor.state.unsettled
     assert floor.ledger.arrived[late.id].moment > opened
+
+
+# a wait that somebody finds not over
+
+
+def test_a_coat_that_is_not_dry_yet_waits_on_and_is_offered_to_nobody() -> None:
+    floor = Floor()
+    floor.open_run()
+    floor.press("load done", run="r1", load="oil/1+2+3")
+    floor.wait(721)
+    (over, *_) = [one for one in waiting(floor, "wait over") if one.tray == "1"]
+    until = (floor.now + timedelta(hours=12)).replace(microsecond=0)
+
+    floor.press("alert answered", {"alert": over.id, "answer": "still running", "ask_again_at": until.isoformat()})
+
+    (after,) = [one for one in waiting(floor, "wait over", "ask again") if one.tray == "1"]
+    assert after.due_at == until
+    assert refused(floor, "load started", run="r1", load="hooks/1", person="ben") == "still waiting"
+    assert floor.run.trays["2"].rests["oil"].ready_at < floor.now
+
+
+def test_what_stopped_early_knows_how_long_it_would_have_run_on() -> None:
+    floor = engraving()
+    floor.wait(10)
+
+    floor.press("load stopped", {"why": "power", "good": [1], "spoilt": [2]}, run="r1", load="engrave/1")
+
+    stop = floor.run.loads["engrave/1"].stop
+    assert stop is not None
+    assert 19 <= stop["left_minutes"] <= 20
+    assert stop["spoilt"] == [2]

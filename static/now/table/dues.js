@@ -118,7 +118,7 @@ function* ofTrays(run, { trays = {} }) {
     for (const [step, rest] of Object.entries(rests)) {
       if (rest.ended_at || !Object.keys(at).length) continue;
       const occurrence = stamp(rest.began_at);
-      yield { id: alertId("wait over", run, tray, step, occurrence), kind: "wait over", due_at: rest.ready_at, run, tray, step };
+      yield { id: alertId("wait over", run, tray, step, stamp(rest.ready_at)), kind: "wait over", due_at: rest.ready_at, run, tray, step };
       if (rest.latest_at) yield { id: alertId("wait latest", run, tray, step, occurrence), kind: "wait latest", due_at: rest.latest_at, run, tray, step };
     }
     for (const hold of holds) {

@@ -141,7 +141,8 @@ function noteMaterials({ draft, event }) {
 /** Where it stopped is kept; a cutter, a slip or a failure opens the first-piece check again. */
 function noteStop(scene) {
   const { draft, event } = scene;
-  scene.load = { ...scene.load, stop: event.body, end_at: null };
+  const left = scene.load.state === "running" && scene.load.end_at ? (Date.parse(scene.load.end_at) - Date.parse(event.moment)) / 60_000 : 0;
+  scene.load = { ...scene.load, stop: left > 0 ? { ...event.body, left_minutes: Math.floor(left * 10) / 10 } : event.body, end_at: null };
   if (!["cutter", "slip", "failed"].includes(event.body.why)) return;
   const station = draft.station(scene.load.station);
   draft.putStation({ ...station, setups: station.setups + 1 });

@@ -14,7 +14,7 @@ function came(draft, event) {
 
 function went(draft, event) {
   freeHands(draft, event.person);
-  change(draft, event, { came_at: null, until: null, room: "", away: false, declined: {} });
+  change(draft, event, { came_at: null, until: null, room: "", away: false, declined: {}, went_at: event.moment });
 }
 
 function calledAway(draft, event) {

@@ -2,7 +2,7 @@
 
 const TRAY = { started: 0, revision: 1, at: {}, busy: {}, good: 0, counts: {}, scrap: {}, gone: 0, came: 0, holds: [], rests: {}, places: {}, wood: "", board: "", of: "", print: 0 };
 const LOAD = { pieces: {}, people: [], began: {}, watcher: "", started_at: null, phase_at: null, end_at: null, ends: 0, checked_at: null, checks: 0, stop: null, fresh: false, alone_since: null, revision: 0, said: "" };
-const PERSON = { came_at: null, until: null, room: "", hands: null, hands_since: null, away: false, seen_at: null, last: "", declined: {}, shown: [], name: "" };
+const PERSON = { came_at: null, until: null, room: "", hands: null, hands_since: null, away: false, seen_at: null, went_at: null, last: "", declined: {}, shown: [], name: "" };
 const STATION = { load: null, out: null, setup: null, listed: "", signal: null };
 
 export const asTray = (id, raw) => ({ ...TRAY, ...raw, id });

@@ -34,9 +34,18 @@ function answered(draft, event) {
   noteAnswer(draft, alert, answer, event, again);
   const call = alert.replace(/^call\|/, "");
   if (draft.of("calls")[call]) draft.changes.calls = without(draft.of("calls"), call);
-  const [kind, run, key] = alert.split("|");
+  const [kind, run, key, step] = alert.split("|");
+  if (kind === "wait over" && answer === "still running" && again) notDryYet(draft, run, key, step, iso(again));
   const load = kind === "machine end" && answer === "still running" && again && key !== undefined ? draft.load(run, key) : null;
   if (load?.state === "running") draft.putLoad({ ...load, end_at: iso(again), ends: load.ends + 1 });
+}
+
+/** A wait that somebody found not over goes on until then; nothing is offered before. */
+function notDryYet(draft, run, key, step, until) {
+  if (!draft.base.runs?.[run] || !draft.hasTray(run, key)) return;
+  const tray = draft.tray(run, key);
+  const rest = tray.rests[step];
+  if (rest && !rest.ended_at && Date.parse(rest.ready_at) < Date.parse(until)) draft.putTray(run, { ...tray, rests: put(tray.rests, step, { ...rest, ready_at: until }) });
 }
 
 /** A reminder of care is answered with what was done. */
