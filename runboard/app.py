@@ -260,9 +260,15 @@ def build(settings: Settings) -> House:
     app.config["DEMO"] = settings.demo
     for part in PARTS:
         part.init_app(app)
+    app.teardown_request(lambda _: _tell(alerts))
     return House(
         app, store, workshop, door, streams, alerts, nightly, settings, leaving, children, desk, telling.planning
     )
+
+
+def _tell(alerts: AlertClock) -> None:
+    """What fell due while a request was answered is told by whoever answered it."""
+    alerts.passed()
 
 
 def create_app(settings: Settings) -> Flask:

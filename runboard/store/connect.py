@@ -94,8 +94,9 @@ class Connections:
         return opened
 
     @contextmanager
-    def write(self) -> Iterator[sqlite3.Connection]:
-        """One immediate transaction: committed at the end of the block, rolled back if the block raises.
+    def write(self, wait: float = WAIT_SECONDS) -> Iterator[sqlite3.Connection]:
+        """One immediate transaction: committed at the end of the block, rolled back if the block raises. It waits so many
+        seconds for others to end theirs.
 
         Raises ``NotStored`` where the disk does not take it.
 
@@ -104,7 +105,13 @@ class Connections:
         """
         connection = self.here().conn
         with _saying_what_failed():
-            connection.execute("BEGIN IMMEDIATE")
+            if wait != WAIT_SECONDS:
+                connection.execute(f"PRAGMA busy_timeout = {round(wait * 1000)}")
+            try:
+                connection.execute("BEGIN IMMEDIATE")
+            finally:
+                if wait != WAIT_SECONDS:
+                    connection.execute(f"PRAGMA busy_timeout = {round(WAIT_SECONDS * 1000)}")
             try:
                 yield connection
                 connection.execute("COMMIT")

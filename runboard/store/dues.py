@@ -21,6 +21,10 @@ _PUT = f"""
 """
 
 
+# An alarm is told before it is known as told, rather than waiting for a press that is being stored.
+CLAIM_WAIT = 0.05
+
+
 class DuesFile:
     """What falls due, for the clock that rings."""
 
@@ -36,8 +40,9 @@ class DuesFile:
         return [_due(row) for row in rows]
 
     def claim(self, due_id: str, now: datetime) -> bool:
-        """Take it on oneself to tell this one; false if another did, or if it moved away meanwhile."""
-        with self._connections.write() as connection:
+        """Take it on oneself to tell this one; false if another did, or if it moved away meanwhile. Raises ``NotStored``
+        where somebody else is writing for longer than an alarm may wait."""
+        with self._connections.write(wait=CLAIM_WAIT) as connection:
             done = connection.execute(
                 "UPDATE due SET told_at = ?1 WHERE id = ?2 AND told_at IS NULL AND due_at <= ?1",
                 (_write(now), due_id),

@@ -31,7 +31,9 @@ def main() -> int:
     parser.add_argument("--kills", type=int, default=usual.kills)
     parser.add_argument("--phones", type=int, default=usual.phones)
     parser.add_argument("--seed", type=int, default=usual.seed)
-    parser.add_argument("--beside", type=int, default=0, help="so many processes that compute for nothing, on the same cores")
+    parser.add_argument(
+        "--beside", type=int, default=0, help="so many processes that compute for nothing, on the same cores"
+    )
     parser.add_argument("--keep", type=Path, help="leave what happened in this new folder")
     asked = parser.parse_args()
     wanted = Wanted(asked.presses, asked.kills, asked.phones, asked.seed)

@@ -138,3 +138,38 @@ def test_what_falls_due_while_another_is_told_rings_right_after(shop: Shop) -> N
     assert both.wait(timeout=5)
     alerts.stop()
     assert told == ["first", "second"]
+
+
+def test_whoever_finishes_tells_what_passed_meanwhile(shop: Shop) -> None:
+    """A moment that lies behind when a press is stored waits for no thread of the clock's."""
+    shop.alerts.start()
+    shop.put(machine_end(0))
+
+    shop.alerts.wake()
+
+    assert [one["id"] for one in shop.told] == ["end"]
+
+
+def test_an_answer_that_ends_after_a_moment_tells_it(shop: Shop) -> None:
+    shop.alerts.start()
+    shop.put(machine_end(20))
+    shop.alerts.wake()
+
+    assert not shop.alerts.passed()
+    shop.clock.forward(minutes=20)
+    assert shop.alerts.passed()
+    assert [one["id"] for one in shop.told] == ["end"]
+    assert not shop.alerts.passed()
+
+
+def test_a_write_that_takes_long_keeps_no_alarm_back(shop: Shop, tmp_path: Path) -> None:
+    other = open_store(tmp_path)
+    shop.put(machine_end(0))
+
+    with other.log.write():
+        assert shop.alerts.ring() == 1
+        assert shop.alerts.ring() == 0
+
+    assert [shop.alerts.ring(), shop.alerts.ring()] == [0, 0]
+    assert shop.store.dues.next_at() is None
+    other.close()
