@@ -4,10 +4,10 @@
 ## Beside the step
 care-stay-and-watch = Stay and watch. Never leave it running.
 care-laser-beam = Laser beam: eyewear for its wavelength, lid and guards shut.
-care-fire = It can catch fire: the right extinguisher in reach, on the exit side.
-care-exhaust-and-air = Exhaust outdoors on, air on.
+care-fire = It can catch fire: the extinguisher that its manual and the local code ask for is in reach, on the exit side.
+care-exhaust-and-air = Exhaust fan on, vented outdoors. Air assist on.
 care-hot = Hot: let it cool before you touch it.
-care-no-gloves = No gloves, no loose sleeves at turning tools.
+care-no-gloves = No gloves, no loose sleeves near turning cutters.
 care-loose = Sleeves tight, hair tied back, no rings or cords.
 care-hands-clear = Hands clear of the cutter: use a push pad.
 care-disconnect = Disconnect before changing the cutter.
@@ -17,22 +17,22 @@ care-dust-mask = Dust mask on, until the air is clear and the bin is emptied.
 care-extraction = Dust extraction on.
 care-manual = Read the machine's manual first.
 care-crushing = Fingers clear where it closes.
-care-sharp-edge = Sharp edges: take hold with care.
+care-sharp-edge = Sharp edges: handle with care.
 care-electricity = Live parts inside: disconnect before opening.
 care-respirator = Respirator on, with the filter that the label asks for.
-care-rags = Rags, pads, paper, brushes, oily dust: single layer outdoors in the shade, away from buildings; or into water in the lidded metal can. Never a pile, a bin, a pocket, a dryer.
+care-rags = Oily rags, pads, paper, brushes and dust can catch fire by themselves: single layer outdoors in the shade, away from buildings; or into water in the lidded metal can. Never a pile, a bin, a pocket, a dryer.
 care-solvent-air = Solvent in the air: no flame, laser, sanding, heater or charger in this room.
 care-no-smoking = No smoking.
 care-gloves = Protective gloves on, of the kind the label asks for.
 care-air-the-room = Air the room, as the label says.
 care-dry-not-cured = Dry to the touch is not cured.
 care-oiled-dust = Dust of oiled wood can heat by itself: empty the bag outdoors, into water in the lidded metal can.
-care-lifting = Heavy: two people, or the trolley.
-care-batteries = Batteries charge only while somebody stays, on something that will not burn; off at lock-up.
+care-lifting = Heavy: lift with two people, or use the trolley.
+care-batteries = Charge batteries only while somebody stays, on something that will not burn; unplugged at lock-up.
 
 ## Before a laser or a heater starts
-care-start-extinguisher = The right extinguisher is in reach, on the exit side
-care-start-eyewear = Eyewear for this wavelength is on: everybody in the room
+care-start-extinguisher = The extinguisher that its manual and the local code ask for is in reach, on the exit side
+care-start-eyewear = Everybody in the room wears eyewear for this wavelength
 care-start-door = Door shut; no children or pets here
 care-start-guards = No guard, lid or switch is bypassed
 care-start-exhaust = Exhaust outdoors is on, and it draws
@@ -56,14 +56,14 @@ care-rags-start = Before you open the tin: the lidded metal can with water stand
 care-rags-end = The coat is done. Rags, pads, paper, brushes, now: single layer outdoors in the shade, away from buildings; or into water in the lidded metal can.
 care-rags-morning = Look again at yesterday's rags, brushes and bins: cold, in a single layer or under water, no smell?
 care-dust-bag = Dust of oiled wood is in the bag. Empty it outdoors now, into water in the lidded metal can.
-care-smoulder-bin = A cut burnt. Stop, look for a glow, and empty the extractor's bin outdoors now.
+care-smoulder-bin = A cut has scorched. Stop, look for embers, and empty the extractor's bin outdoors now.
 care-smoulder-again = Look again at the extractor, its hose and the emptied dust: no smoke, no smell, no warmth?
-care-power-back = The power is gone. Switches off, before it comes back.
+care-power-back = Power cut: switch every machine off at its switch, before it comes back.
 care-lockup-rags = Oily rags: spread in a single layer outdoors, or in water in the lidded metal can
 care-lockup-power = Machines off, plugs out, compressor empty
 care-lockup-chargers = No battery on a charger
 care-lockup-bins = Dust bin emptied, outdoors
-care-lockup-smoulder = Looked and smelled for smoulder: laser, sander, bin
+care-lockup-smoulder = Looked and smelled for anything smouldering: laser, sander, bin
 care-lockup-first-job = Tomorrow's first job is laid out
 
 ## What was done
@@ -78,7 +78,7 @@ care-smoulder-done-cold = Looked again: no smoke, no smell, no warmth
 
 ## Always
 care-emergency = Fire or injury: emergency stop if it is safe, get out, call { $number }.
-care-never-leave = Never leave a running machine that must be watched. To go, stop it and make it safe first.
+care-never-leave = Never leave a running machine that must be watched. Before you go: stop it, look at it, power off.
 care-watch-note = It shows that somebody answered. It is no fire watch.
 care-manual-first = The machine's own manual comes first, then the local codes and licensed people.
 care-finish-label = Common practice: read the label.

@@ -193,7 +193,7 @@ def without_wood(route: Route) -> None:
 def test_cautions_stand_in_type_as_large_as_the_step_with_their_signs(ann: Phone, phone: Page, server: Running) -> None:
     opened(phone, server)
     cautions = phone.locator("section.now ul.cautions")
-    expect(cautions.get_by_text("No gloves, no loose sleeves at turning tools.")).to_be_visible()
+    expect(cautions.get_by_text("No gloves, no loose sleeves near turning cutters.")).to_be_visible()
     size = "one => getComputedStyle(one).fontSize"
 
     assert cautions.evaluate(size) == phone.locator("section.now h1").evaluate(size)

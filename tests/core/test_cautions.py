@@ -98,7 +98,7 @@ def test_no_two_entries_share_a_shops_words() -> None:
 def test_no_text_allows_leaving_a_machine_that_runs(language: str, key: str, text: str) -> None:
     allows = {
         "en": r"may (be left|leave)|can (be left|leave|go)|safe to|unattended|no need",
-        "de": r"(darf|kann|können|dürfen) .*(allein|weg|verlassen)|unbeaufsichtigt|nicht nötig",
+        "de": r"(darf|kann|können|dürfen) .*(allein|weg|verlassen)|(?<!Nie )unbeaufsichtigt|nicht nötig",
         "es": r"pued(e|es|en) .*(dejar|irte|salir)|sin vigilancia|no hace falta",
         "fr": r"peut .*(laisser|quitter|partir)|pouvez|sans surveillance|pas besoin",
     }

@@ -330,7 +330,9 @@ def test_a_machine_asks_for_its_list_and_then_to_be_looked_at(house: House, cloc
 
     run = state_of(client)["views"]["loading"]["presses"][0]
     assert run["do"] == "run" and run["minutes"] == 22
-    assert run["points"][0]["text"].startswith("The right extinguisher is in reach")
+    assert run["points"][0]["text"].startswith(
+        "The extinguisher that its manual and the local code ask for is in reach"
+    )
     assert len(run["points"]) == len(run["items"]) == 8
     assert tap(house, client, "machine started", {"minutes": 22})["sentence"] == "Tick the start list first."
     tap(house, client, "checklist ticked", {"list": "full", "items": run["items"]})
