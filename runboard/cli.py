@@ -23,6 +23,7 @@ from runboard.mistaken import Mistaken
 from runboard.plan_command import add_plan
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
+from runboard.shop.care import check_watch_intervals
 from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import InUse, hold
@@ -231,7 +232,7 @@ def _import(asked: argparse.Namespace) -> None:
             f"{asked.file} is neither a shop's book nor a run: it has no 'runboard_book' and no 'runboard_run'."
         )
     if "runboard_book" in record:
-        book_from_json(record)  # a wrong book makes no data folder
+        check_watch_intervals(book_from_json(record))  # a wrong book makes no data folder
     else:
         read_run_file(record)
         changes_in(record)

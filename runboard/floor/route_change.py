@@ -5,7 +5,6 @@ The functions on a product work on its JSON record and change it in place; the v
 
 import copy
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 from runboard.floor.runs import new_event
@@ -16,7 +15,7 @@ from runboard.run.refusal import Refused
 from runboard.run.state import RunState
 from runboard.shop.book import Book, Product
 from runboard.shop.book_json import around, operation_to_json, product_from_json, product_to_json
-from runboard.shop.care import check_watch_intervals
+from runboard.shop.care import check_route_watch_intervals
 from runboard.shop.keys import key_for
 from runboard.shop.route_text import route_from_text
 
@@ -100,7 +99,7 @@ def revise_route(
         product = run_product(workshop, run)
         change(product)
         checked = product_from_json(product, around(workshop.book))
-        check_watch_intervals(replace(workshop.book, products=(checked,)))
+        check_route_watch_intervals(workshop.book, checked)
         body = {"product": product_to_json(checked), "from_tray": from_tray, **({"why": why} if why else {})}
         fields = {"run": run, "person": person, "device": "server"}
         record_events(workshop, [new_event(workshop, "route revised", body, **fields)])

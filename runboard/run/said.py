@@ -39,12 +39,17 @@ def forget(draft: Draft, event: Event) -> None:
         draft.changes["said_running"] = without(_said(draft), _key(event))
 
 
-def answered(draft: Draft, event: Event, run: str, key: str, occurrence: str) -> None:
+def load_of(draft: Draft, run: str, key: str) -> Load | None:
+    """The load that a press which did not fit says to run."""
+    return _said(draft).get(f"{run}|{key}")
+
+
+def answered(draft: Draft, event: Event, again: str | None, run: str, key: str, occurrence: str) -> None:
     """An alert about such a machine is answered: it does not run, it runs for longer, or somebody looked and watches."""
-    load = _said(draft).get(f"{run}|{key}")
+    load = load_of(draft, run, key)
     if load is None or not occurrence.startswith(load.said):
         return
-    answer, again, person = event.get("answer"), event.get("ask_again_at"), draft.person(event.person)
+    answer, person = event.get("answer"), draft.person(event.person)
     if answer in ("ended", "stopped", "done"):
         draft.changes["said_running"] = without(_said(draft), f"{run}|{key}")
         return

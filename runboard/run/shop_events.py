@@ -10,7 +10,9 @@ from runboard.run.draft import Draft, put, without
 from runboard.run.event import Event, parse_moment, write_moment
 from runboard.run.refusal import Refused
 from runboard.run.shop_answers import note
+from runboard.run.sight import must_be_watched
 from runboard.run.state import StationState
+from runboard.shop.care import SELDOM
 from runboard.shop.hours import local_day
 
 
@@ -61,14 +63,15 @@ def _station(draft: Draft, event: Event) -> StationState:
 
 def answered(draft: Draft, event: Event) -> None:
     """One answer stops the alert everywhere. 'Still running' moves the machine's end."""
-    alert, again = event.get("alert"), event.get("ask_again_at")
+    alert = event.get("alert")
+    again = _ask_again_at(draft, event, *alert.removeprefix("ask again|").split("|")[1:3])
     note(draft, alert, event.get("answer"), event, again)
     calls = draft.changes.get("calls", draft.base.calls)
     if alert.removeprefix("call|") in calls:
         draft.changes["calls"] = without(calls, alert.removeprefix("call|"))
     kind, *subject = alert.split("|")
     if kind in said.ABOUT_A_LOAD and len(subject) > 2:
-        said.answered(draft, event, *subject[:3])
+        said.answered(draft, event, again, *subject[:3])
     if kind == "wait over" and event.get("answer") == "still running" and again and len(subject) > 2:
         _not_dry_yet(draft, subject[0], subject[1], subject[2], parse_moment(again))
     if kind == "machine end" and event.get("answer") == "still running" and again and len(subject) >= 2:
@@ -86,6 +89,16 @@ def _not_dry_yet(draft: Draft, run: str, tray: str, step: str, until: datetime) 
     if rest is not None and rest.ended_at is None:
         longer = replace(rest, ready_at=max(rest.ready_at, until))
         draft.put_tray(run, replace(held, rests=put(held.rests, step, longer)))
+
+
+def _ask_again_at(draft: Draft, event: Event, run: str = "", key: str = "") -> str | None:
+    """When to ask again: as was said, but about a machine that runs and must be watched in half an hour at the latest."""
+    again: str | None = event.get("ask_again_at")
+    load = said.load_of(draft, run, key) or (draft.load(run, key) if run in draft.base.runs else None)
+    latest = event.moment + SELDOM
+    if not again or load is None or not must_be_watched(draft.run(run), load) or parse_moment(again) <= latest:
+        return again
+    return write_moment(latest)
 
 
 def claimed(draft: Draft, event: Event) -> None:

@@ -2,7 +2,7 @@
 
 from datetime import timedelta
 
-from runboard.shop.book import STATION_KINDS, Book, Operation, Station
+from runboard.shop.book import STATION_KINDS, Book, Operation, Product, Station
 from runboard.shop.durations import format_duration
 from runboard.shop.finish import UNKNOWN_FINISH, Finish
 from runboard.shop.finish_words import finish_by_words
@@ -42,27 +42,40 @@ def watch_interval(book: Book, operation: Operation) -> timedelta | None:
 
 
 def seldom_at_most(station: Station | None) -> timedelta:
-    """The longest time between two looks at a station that must be watched: what heats may be on fire in minutes. Common
-    practice, no source; the machine's manual wins where it asks for more."""
-    return SELDOM_HEAT if station is not None and station.heats else SELDOM
+    """The longest time between two looks at a station that must be watched: what heats may be on fire in minutes, and
+    so may one that nobody knows. Common practice, no source; the machine's manual wins where it asks for more."""
+    return SELDOM_HEAT if station is None or station.heats else SELDOM
 
 
 def check_watch_intervals(book: Book) -> None:
-    """Raises ``BookError`` with every station and operation whose looks are too far apart."""
+    """Raises ``BookError`` with every station and operation whose looks are too far apart. What is stored is read without
+    it: it may have been written down before there was a limit."""
     problems = [
         _too_seldom(f"stations[{at}]", f"station '{one.key}'", one, one.watch_every)
         for at, one in enumerate(book.stations)
         if one.watch_every is not None and one.watch_every > seldom_at_most(one)
     ]
     for at, product in enumerate(book.products):
-        for number, operation in enumerate(product.operations):
-            station = book.station(operation.station)
-            if operation.watch_every is not None and operation.watch_every > seldom_at_most(station):
-                path = f"products[{at}].operations[{number}]"
-                place = f"product '{product.key}', operation '{operation.key}'"
-                problems.append(_too_seldom(path, place, station, operation.watch_every))
+        problems += _in_route(book, product, f"products[{at}]")
     if problems:
         raise BookError(problems)
+
+
+def check_route_watch_intervals(book: Book, product: Product) -> None:
+    """The same of one product's route alone, as ``product_from_json`` reads it."""
+    problems = _in_route(book, product, "product")
+    if problems:
+        raise BookError(problems)
+
+
+def _in_route(book: Book, product: Product, path: str) -> list[Problem]:
+    found = []
+    for number, operation in enumerate(product.operations):
+        station = book.station(operation.station)
+        if operation.watch_every is not None and operation.watch_every > seldom_at_most(station):
+            place = f"product '{product.key}', operation '{operation.key}'"
+            found.append(_too_seldom(f"{path}.operations[{number}]", place, station, operation.watch_every))
+    return found
 
 
 def _too_seldom(path: str, place: str, station: Station | None, every: timedelta) -> Problem:

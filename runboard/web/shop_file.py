@@ -11,6 +11,7 @@ from runboard.floor.pictures import with_pictures, without_pictures
 from runboard.floor.shop_book import book_record, save_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
+from runboard.shop.care import check_watch_intervals
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.pictures import shelf
 from runboard.web.plan_try import list_settings
@@ -115,7 +116,7 @@ def read_file(raw: bytes, problems: list[str]) -> dict[str, Any] | None:
         return None
     if "runboard_book" in record:
         try:
-            book_from_json(record)
+            check_watch_intervals(book_from_json(record))
         except BookError as error:
             problems += [problem.sentence for problem in error.problems]
             return None

@@ -66,6 +66,21 @@ def test_something_that_ran_out_without_saying_until_when_is_out(page: Page) -> 
     assert answer["after"]["runs"]["r1"]["out"] == {"hooks": None}
 
 
+def test_a_machine_that_only_a_press_says_to_run_is_looked_at_again_on_a_phone_without_the_server(page: Page) -> None:
+    about = {"run": "r1", "load": "engrave/1", "step": "engrave", "station": "laser"}
+    due = {"id": "watch check|r1|engrave/1|blind-1|0", "kind": "watch check", "said": "blind", **about}
+    said = {"id": "engrave/1", "state": "running", "said": "blind", "watcher": "ann", "revision": 1, **about}
+    state = ALL["base"] | {
+        "said_running": {"r1|engrave/1": said},
+        "dues": [due | {"due_at": "2026-06-01T17:00:00.000Z"}],
+    }
+    press = {"id": "press-1", "at": "2026-06-01T17:00:30.000Z", "kind": "alert answered", "person": "ann"}
+
+    (answer,) = folded(page, [{"state": state, "events": [{**press, "body": {"alert": due["id"], "answer": "seen"}}]}])
+
+    assert [one["due_at"] for one in answer["after"]["dues"]] == ["2026-06-01T17:02:30.000Z"]
+
+
 def test_odd_states_and_events_throw_nothing(page: Page) -> None:
     event = ALL["vectors"][0]["event"]
     odd: list[Any] = [{}, {"runs": {}}, {"runs": {"r1": {}}}, {"runs": {"r1": {"state": "open"}}}, {"people": None}]

@@ -126,3 +126,46 @@ def test_no_answer_to_the_alert_alone_ends_the_looks(answer):
         floor.press("alert answered", body)
 
         assert [other.id for other in due(floor, kind)] == [one.id]
+
+
+@pytest.mark.parametrize("blind", [False, True])
+def test_that_it_still_runs_moves_its_end_by_half_an_hour_at_most(blind: bool) -> None:
+    floor = engraving()
+    if blind:  # of the load that is engraved already, another phone says that it runs on another tray
+        floor.press("room changed", {"room": "house"}, person="ben")
+        floor.blind("machine started", {"minutes": 30}, run="r1", load="engrave/2", person="ben")
+    load = "engrave/2" if blind else "engrave/1"
+    (end,) = [one for one in dues(floor.state, floor.book).values() if (one.kind, one.load) == ("machine end", load)]
+
+    for answered in (floor.now, floor.now + timedelta(minutes=90)):
+        floor.now = answered
+        body = {"alert": end.id, "answer": "still running", "ask_again_at": "2026-06-09T12:00:00Z"}
+        floor.press("alert answered", body)
+        found = [one for one in dues(floor.state, floor.book).values() if (one.kind, one.load) == ("machine end", load)]
+
+        assert [one.due_at for one in found] == [answered + timedelta(minutes=30)]
+        end = found[0]
+
+
+def test_a_sensor_that_says_it_stopped_is_put_off_by_half_an_hour_at_most_while_it_is_watched() -> None:
+    floor = engraving()
+    floor.press("signal received", {"on": False}, station="laser", person="", device="sensor")
+    (looks,) = due(floor, "looks ended")
+    answered = floor.now
+
+    floor.press("alert answered", {"alert": looks.id, "answer": "seen", "ask_again_at": "2026-06-09T12:00:00Z"})
+
+    (again,) = [one for one in dues(floor.state, floor.book).values() if one.kind == "ask again"]
+    assert again.due_at == answered + timedelta(minutes=30)
+
+
+def test_what_nobody_has_to_watch_is_put_off_as_long_as_somebody_says() -> None:
+    floor = engraving()
+    floor.press("unloading started", run="r1", load="engrave/1")
+    floor.press("supply out", {"supply": "hooks", "until": floor.now.isoformat()}, run="r1")
+    (out,) = [one for one in dues(floor.state, floor.book).values() if one.kind == "supply due"]
+
+    floor.press("alert answered", {"alert": out.id, "answer": "seen", "ask_again_at": "2026-06-09T12:00:00Z"})
+
+    (again,) = [one for one in dues(floor.state, floor.book).values() if one.kind == "ask again"]
+    assert again.due_at.isoformat() == "2026-06-09T12:00:00+00:00"

@@ -13,7 +13,7 @@ from typing import Any
 
 from runboard.run.draft import Draft
 from runboard.run.dues import Due, dues
-from runboard.run.event import Event, event_to_json
+from runboard.run.event import Event, event_from_json, event_to_json, parse_moment
 from runboard.run.fold import apply
 from runboard.run.form import check_form
 from runboard.run.record import (
@@ -161,7 +161,7 @@ def vectors(book: Book, base: dict[str, Any]) -> list[dict[str, Any]]:
             patch, code = difference(was, now), after.unsettled[event.id].code if event.id in after.unsettled else ""
             row = row_of(before, event, book)
             sign = (event.kind, row, code)
-            changes = (event.kind, code or tuple(sorted(fields_changed(patch))))
+            changes = (event.kind, code or tuple(sorted(fields_changed(patch))), is_sooner(event, patch))
             # What a press that did not fit says to run is told to the page, and is in no vector.
             told = before.said_running and event.kind in ("run finished", "run abandoned")
             if event.kind not in SERVER_ONLY and not told and (sign not in seen or changes not in seen):
@@ -183,12 +183,20 @@ def to_show() -> set[Any]:
         for at, row in enumerate(table[subject]["rows"])
         for state in row["from"]
     }
-    return rows | {(*one[:2], "fits") for one in rows} | CODES | DUES
+    return rows | {(*one[:2], "fits") for one in rows} | CODES | DUES | {"sooner than said"}
+
+
+def is_sooner(event: Event, patch: dict[str, Any]) -> bool:
+    """Whether an answer asks again sooner than it says: about a machine that must be watched."""
+    said, kept = event.get("ask_again_at"), patch.get("answers", {}).get(event.get("alert")) or {}
+    return bool(said and kept and parse_moment(kept["ask_again_at"]) < parse_moment(said))
 
 
 def shown_by(made: dict[str, Any]) -> set[Any]:
     """What of that a vector shows."""
     found: set[Any] = {made.get("unsettled")} | {due["kind"] for due in made["after"].get("dues", ())}
+    if is_sooner(event_from_json(made["event"]), made["after"]):
+        found.add("sooner than said")
     if "row" in made:
         found |= {(*made["row"], made["from"])} | ({(*made["row"], "fits")} if "unsettled" not in made else set())
     return found

@@ -72,7 +72,7 @@ def alerts(it: Chooser) -> Press | None:
     if not due:
         return None
     one = it.one(due)
-    again = {"ask_again_at": it.in_minutes(10)}
+    again = {"ask_again_at": it.in_minutes(it.one((10, 90)))}
     return it.one(
         (
             ("alert claimed", {}, {"alert": one.id}),

@@ -146,6 +146,19 @@ def test_a_station_says_its_noise_its_eyewear_and_how_often_it_is_looked_at(clie
     assert (laser["noise_db"], laser["eyewear"], laser["watch_every_minutes"]) == (68.5, "450 nm, OD 6+", 1.5)
 
 
+def test_a_station_that_would_be_looked_at_too_seldom_is_refused_at_its_field(
+    client: FlaskClient, house: House
+) -> None:
+    form = as_a_browser_posts(client.get("/shop/stations/laser").text)
+
+    answer = client.post("/shop/stations/laser", data=form | {"name": ["Big laser"], "watch_every_minutes": ["6 min"]})
+
+    assert answer.status_code == 422
+    assert '<p class="error" id="watch_every_minutes-error">Whoever watches Big laser is asked at least' in answer.text
+    assert 'value="6 min"' in answer.text
+    assert record(house)["revision"] == 1
+
+
 def test_the_usual_interval_of_each_kind_is_said_where_one_is_asked_for(client: FlaskClient) -> None:
     text = words(client.get("/shop/stations/laser"))
 

@@ -12,6 +12,8 @@ from runboard.cli import main
 from tests.serving import running
 from tests.web.test_taps import BOOK
 
+LASER = {"key": "laser", "name": "Laser", "kind": "laser", "room": "shop"}
+
 
 @pytest.fixture
 def data(tmp_path: Path) -> Path:
@@ -43,6 +45,7 @@ def test_a_book_goes_in_and_comes_out_again(data: Path, tmp_path: Path, capsys: 
     [
         ({**BOOK, "rooms": [{"key": "shop"}]}, "the field 'name' is missing"),
         ({**BOOK, "time_zone": "Nowhere/At-all"}, "no time zone 'Nowhere/At-all'"),
+        ({**BOOK, "stations": [LASER | {"watch_every_minutes": 6}]}, "asked at least every 5 min"),
         ({"runboard_book": 9}, "runboard_book 9"),
         ({"name": "?"}, "is neither a shop's book nor a run"),
         ([], "is neither a shop's book nor a run"),

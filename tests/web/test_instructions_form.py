@@ -7,11 +7,12 @@ from flask.testing import FlaskClient
 from werkzeug.datastructures import MultiDict
 
 from runboard.app import House
+from runboard.floor.runs import Wish, open_run
 from runboard.floor.shop_book import book_record
 from runboard.web.forms.instructions import spread_steps
 from tests import scenario
 from tests.conftest import START
-from tests.web.test_shop_pages import as_a_browser_posts, words
+from tests.web.test_shop_pages import as_a_browser_posts, inputs, words
 
 CUT = "/plan/products/rail/operations/cut"
 LINES = ("Lay the board on the bed.", "Clamp it at four edges.", "Start, and stay.")
@@ -160,3 +161,18 @@ def test_an_operation_may_ask_for_a_look_more_often_than_its_station(client: Fla
     save(client, watch_every_minutes="90 s")
 
     assert cut(house)["watch_every_minutes"] == 1.5
+
+
+@pytest.mark.parametrize("home", ["products/rail", "runs/r1"])
+def test_an_operation_that_would_be_looked_at_too_seldom_is_refused_at_its_field(
+    client: FlaskClient, house: House, home: str
+) -> None:
+    open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 8}]))
+    address = f"/plan/{home}/operations/cut"
+    form: dict[str, Any] = as_a_browser_posts(client.get(address).text)
+
+    answer = client.post(address, data=form | {"watch_every_minutes": "31"})
+
+    assert answer.status_code == 422
+    assert '<p class="error" id="watch_every_minutes-error">Whoever watches CNC is asked at least' in answer.text
+    assert inputs(answer)["watch_every_minutes"] == "31"

@@ -251,6 +251,19 @@ def test_a_wrong_file_gets_its_sentence_and_changes_nothing(
     assert record(house)["revision"] == 1
 
 
+def test_a_book_whose_laser_is_looked_at_too_seldom_is_said_before_it_is_taken(
+    client: FlaskClient, house: House
+) -> None:
+    book = json.loads(client.get("/shop/book.json").data)
+    laser = next(one for one in book["stations"] if one["key"] == "laser")
+    laser["watch_every_minutes"] = 5.5
+
+    answer = upload(client, json.dumps(book).encode())
+
+    assert answer.status_code == 422
+    assert "Station 'laser': whoever watches Laser is asked at least every 5 min" in words(answer)
+
+
 def test_a_book_that_changed_since_the_look_is_not_overwritten(client: FlaskClient, house: House) -> None:
     look = upload(client, client.get("/shop/book.json").data)
     client.post("/shop/jobs/bins", data={"seen": "1", "name": "Bins", "minutes": "6", "room": ""})

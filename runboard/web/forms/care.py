@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from runboard.shop.book import STATION_KINDS
+from runboard.shop.care import SELDOM, SELDOM_HEAT
 from runboard.shop.durations import format_duration
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.words import KINDS, in_words
@@ -87,13 +88,14 @@ def watching() -> Field:
 
 
 def usual_watching() -> str:
-    """'CNC router 10 min, laser 2 min, oven, heater 2 min.'"""
+    """'CNC router 10 min; laser 2 min; oven, heater 2 min. At what heats 5 min at most, elsewhere 30 min.'"""
     said = [
         f"{in_words(KINDS, key)} {format_duration(kind.watch_every)}"
         for key, kind in STATION_KINDS.items()
         if kind.watch_every is not None
     ]
-    return f"{'; '.join(said)}."
+    heat, other = format_duration(SELDOM_HEAT), format_duration(SELDOM)
+    return f"{'; '.join(said)}. At what heats {heat} at most, elsewhere {other}."
 
 
 def station_care() -> Section:

@@ -9,7 +9,8 @@ export function redue(before, made) {
   try {
     const old = dues(before);
     const fresh = dues(made);
-    const left = (before.dues ?? []).filter((one) => fresh.has(one.id) || !(old.has(one.id) || isAnswered(made, one)));
+    const told = (before.dues ?? []).map((one) => nextLook(before, made, one));
+    const left = told.filter((one) => fresh.has(one.id) || one.again || !(old.has(one.id) || isAnswered(made, one)));
     const kept = left.map((one) => ({ ...one, ...fresh.get(one.id) }));
     const known = new Set(kept.map((one) => one.id));
     const added = [...fresh.values()].filter((one) => !old.has(one.id) && !known.has(one.id));
@@ -20,6 +21,15 @@ export function redue(before, made) {
 }
 
 const stays = ({ kind }) => kind.startsWith("care ") || ["watch check", "nobody near"].includes(kind);
+
+/** A machine that only a press says to run is the server's to fold; but that somebody looked is not the last look. */
+function nextLook(before, made, due) {
+  const seen = due.said && due.kind === "watch check" && !before.answers?.[due.id] && made.answers?.[due.id];
+  if (seen?.answer !== "seen") return due;
+  return { ...due, due_at: isoAfter(seen.at, stepAt(made.runs?.[due.run] ?? {}, due.step)?.watch_every ?? 5), stage: undefined, again: true };
+}
+
+const stepAt = ({ routes = [] }, key, number) => (routes.find((one) => one.number === number) ?? routes.at(-1))?.steps?.find((one) => one.key === key);
 
 const isAnswered = (state, due) =>
   due.kind.startsWith("care ") ? due.id in (state.reminders ?? {}) : Boolean(state.answers?.[due.id]) && state.answers[due.id].answer !== "claimed";
@@ -68,8 +78,7 @@ function* ofLoads(state, run, { loads = {}, routes = [] }) {
     if (["running", "ended"].includes(load.state) && load.end_at) {
       yield { id: alertId("machine end", run, key, load.ends), kind: "machine end", due_at: load.end_at, ...about };
     }
-    const steps = routes.find((one) => one.number === load.revision)?.steps ?? routes.at(-1)?.steps;
-    const step = steps?.find((one) => one.key === load.step);
+    const step = stepAt({ routes }, load.step, load.revision);
     if (load.state !== "running" || (step?.attendance ?? "watched") !== "watched") continue;
     const every = step?.watch_every;
     if (load.alone_since) {

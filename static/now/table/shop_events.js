@@ -1,8 +1,9 @@
 // What happens to stations, alerts and questions, whoever's run it is.
 
 import { Refused } from "./draft.js";
-import { iso, localDay, put, without } from "./records.js";
+import { asLoad, iso, isoAfter, localDay, put, without } from "./records.js";
 import { noteAnswer } from "./shop_answers.js";
+import { mustBeWatched } from "./sight.js";
 
 function theStation(draft, event) {
   if (!draft.base.stations?.[event.station]) throw new Refused("station unknown", { station: event.station });
@@ -30,11 +31,12 @@ function ticked(draft, event) {
 
 /** One answer stops the alert everywhere. 'Still running' moves the machine's end. */
 function answered(draft, event) {
-  const { alert, answer, ask_again_at: again } = event.body;
+  const { alert, answer } = event.body;
+  const [kind, run, key, step] = alert.split("|");
+  const again = askAgainAt(draft, event, ...alert.replace(/^ask again\|/, "").split("|").slice(1, 3));
   noteAnswer(draft, alert, answer, event, again);
   const call = alert.replace(/^call\|/, "");
   if (draft.of("calls")[call]) draft.changes.calls = without(draft.of("calls"), call);
-  const [kind, run, key, step] = alert.split("|");
   if (kind === "wait over" && answer === "still running" && again) notDryYet(draft, run, key, step, iso(again));
   const load = kind === "machine end" && answer === "still running" && again && key !== undefined ? draft.load(run, key) : null;
   if (load?.state === "running") draft.putLoad({ ...load, end_at: iso(again), ends: load.ends + 1 });
@@ -46,6 +48,14 @@ function notDryYet(draft, run, key, step, until) {
   const tray = draft.tray(run, key);
   const rest = tray.rests[step];
   if (rest && !rest.ended_at && Date.parse(rest.ready_at) < Date.parse(until)) draft.putTray(run, { ...tray, rests: put(tray.rests, step, { ...rest, ready_at: until }) });
+}
+
+/** When to ask again: as was said, but about a machine that runs and must be watched in half an hour at the latest. */
+function askAgainAt(draft, event, run, key) {
+  const { ask_again_at: again } = event.body;
+  const load = key === undefined ? null : draft.base.said_running?.[`${run}|${key}`] ?? (draft.base.runs?.[run] && draft.load(run, key));
+  const latest = isoAfter(event.moment, 30);
+  return again && load && mustBeWatched(draft, asLoad(run, key, load)) && Date.parse(again) > Date.parse(latest) ? latest : again;
 }
 
 /** A reminder of care is answered with what was done. */

@@ -15,7 +15,8 @@ function noteLoad(draft, event, load) {
   if (alone_since !== load.alone_since) draft.putLoad({ ...load, alone_since });
 }
 
-const mustBeWatched = (draft, load) => load.state === "running" && (draft.stepOfLoad(load)?.attendance ?? "watched") === "watched";
+/** Whether somebody must watch this load's machine now. */
+export const mustBeWatched = (draft, load) => load.state === "running" && (draft.stepOfLoad(load)?.attendance ?? "watched") === "watched";
 
 /** From when nobody counts as near; ahead where it is the end of somebody's session. */
 function aloneSince(draft, moment, load) {
