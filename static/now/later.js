@@ -27,6 +27,7 @@ const MODULES = {
   startlist: () => import("./startlist.js"),
   stopped: () => import("./stopped.js"),
   table: async () => laidOver(await import("./table.js"), await readTable()),
+  traylist: () => import("./traylist.js"),
   wrong: () => import("./wrong.js"),
 };
 const REST_MS = 1500;

@@ -10,7 +10,6 @@ import { onOutbox, openOutbox } from "./outbox.js";
 import { howLong, isOver, over, sessionEnd } from "./session.js";
 import { redraw, setDraw, sheet, syncSheet } from "./sheet.js";
 import { me, onShop, openShop, shop } from "./shop.js";
-import { trays, waits } from "./traylist.js";
 import { openWords, say } from "./words.js";
 
 const root = document.getElementById("now");
@@ -41,13 +40,18 @@ const page = (scene) => html`
     ${questions(scene, "toSettle")}
     ${heldTooLong(scene)}
     ${handed(scene)}
-    ${waits(scene)}
-    ${scene.runs.map((run) => trays({ ...scene, run, several: scene.runs.length > 1 }))}
+    ${below(scene)}
     ${here("hearing")?.hearing()}
     ${sessionEnd(scene)}
   </div>
   ${foot()}
   ${sheet(scene)}`;
+
+// Below the fold: what dries until when, and the trays.
+function below(scene) {
+  const found = part("traylist");
+  return found ? [found.waits(scene), scene.runs.map((run) => found.trays({ ...scene, run, several: scene.runs.length > 1 }))] : nothing;
+}
 
 function nextTime({ state, me: person }) {
   const move = openMoves(state, person).find((one) => !["free", "stop", "watch", "job"].includes(one.code));

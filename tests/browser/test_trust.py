@@ -225,4 +225,5 @@ def test_a_piece_that_is_spoilt_where_it_stopped_leaves_and_what_is_left_of_the_
     phone.get_by_role("button", name="Go on from where it stopped").click()
 
     expect(phone.get_by_role("group", name="For about").get_by_role("textbox")).to_have_value("30")
+    arrived(data, "stop settled")
     assert ann.state()["runs"]["r1"]["trays"]["1"]["counts"]["engrave"]["engrave/1"] == [0, 1]
