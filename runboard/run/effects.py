@@ -132,7 +132,7 @@ def busy(draft: Draft, held_by: tuple[str, str]) -> Refused:
 
 def step_name(draft: Draft, load: Load) -> str:
     """The name of a load's step, or its key where the route has lost it."""
-    step = draft.run(load.run).route.step(load.step)
+    step = draft.run(load.run).step_of(load)
     return step.name if step else load.step
 
 
