@@ -1,6 +1,7 @@
 """Nothing watched, wet or oily is forgotten: whatever ends, changes or does not fit, what is open stays open."""
 
 import copy
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
@@ -534,3 +535,40 @@ def test_what_stopped_early_knows_how_long_it_would_have_run_on() -> None:
     assert stop is not None
     assert 19 <= stop["left_minutes"] <= 20
     assert stop["spoilt"] == [2]
+
+
+# a log from before
+
+
+def test_an_answer_that_names_the_count_of_coats_is_of_the_coat_it_was_said_of() -> None:
+    floor = coated()
+    (key,) = floor.state.care
+    times = floor.state.care[key]["times"]
+
+    for reminder in (f"care end|{key}|{times}", f"care morning|{key}", f"care lock-up|{key}|{times}"):
+        floor.press("reminder answered", {"reminder": reminder, "done": "in water, in the lidded can"})
+
+    assert asked(floor) == set()
+    assert lock_up_reminders(floor.state, floor.book) == []
+
+
+def test_an_end_of_a_run_that_was_taken_before_stays_taken() -> None:
+    floor = coated()
+    end = replace(floor.event("run finished", run="r1"), v=1)
+
+    floor.ledger.keep(floor.ledger.try_event(end), floor.ledger.last_seq + 1)
+
+    assert floor.run.state == "finished"
+    assert "care end" in asked(floor)
+
+
+def test_no_solvent_comes_beside_a_laser_that_only_a_press_says_to_run() -> None:
+    record = shop()
+    record["stations"] = [one | ({"room": "house"} if one["key"] == "finishing" else {}) for one in record["stations"]]
+    floor = Floor(record)
+    floor.open_run()
+    floor.open_run(run="r2")
+    floor.press("run finished", run="r1")
+    floor.blind("machine started", {"minutes": 20}, run="r1", load="engrave/2", person="ben")
+
+    assert refused(floor, "load started", run="r2", load="oil/1") == "solvent beside heat"
