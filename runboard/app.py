@@ -230,7 +230,7 @@ def build(settings: Settings) -> House:
     """Open the data folder and put the server together; nothing runs yet."""
     store = open_store(settings.data)
     streams = Streams()
-    alerts = AlertClock(store.dues, settings.clock, streams.due)
+    alerts = AlertClock(store.dues, settings.clock, streams.due, streams.look)
     telling = Telling(streams, alerts)
     workshop = Workshop(store.log, store.books, settings.clock, telling)
     door = Door(store.devices, settings.clock, streams.shut_out)

@@ -2,9 +2,11 @@
 
 import threading
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from datetime import UTC, datetime, timedelta
 from typing import Any, Protocol
 
+from apscheduler.jobstores.base import JobLookupError
 from apscheduler.schedulers.background import BackgroundScheduler
 
 from runboard.run.dues import Due
@@ -15,7 +17,7 @@ from runboard.run.refusal import NotStored
 LATE_AFTER = timedelta(seconds=60)
 # The sweep finds what another process wrote, and what a machine that slept has missed.
 SWEEP = timedelta(seconds=20)
-AGAIN = timedelta(seconds=1)
+AGAIN, SOON = timedelta(seconds=1), timedelta(milliseconds=200)
 _FIELDS = ("run", "load", "tray", "step", "station", "person")
 
 
@@ -34,26 +36,37 @@ class Clock(Protocol):
 
 
 class AlertClock:
-    """One loop over due moments: claims what is past, tells it, and sleeps until the next."""
+    """One loop over due moments: claims what is past, tells it, and sleeps until the next. ``hint`` lets pages look at once
+    what has fallen due, where a press that is being stored keeps the claim waiting."""
 
-    def __init__(self, dues: Dues, clock: Clock, tell: Callable[[Mapping[str, Any]], None]) -> None:
+    def __init__(
+        self,
+        dues: Dues,
+        clock: Clock,
+        tell: Callable[[Mapping[str, Any]], None],
+        hint: Callable[[], None] = lambda: None,
+    ) -> None:
         self._dues = dues
         self._clock = clock
         self._tell = tell
+        self._hint = hint
+        self._ringing = threading.Lock()
         self._lock = threading.Lock()
         self._scheduler: BackgroundScheduler | None = None
         self._set_for: datetime | None = None
         self._turning = 0
         self._told_unstored: set[tuple[str, datetime]] = set()
+        self._waits = False
 
     def ring(self) -> int:
         """Tell everything that has fallen due and nobody has told yet; answers how many there were."""
-        now = self._clock.now()
         told = 0
-        for due in self._dues.unclaimed(now):
-            if self._claim(due, now):
-                self._tell(due_record(due, now))
-                told += 1
+        with self._ringing:
+            now = self._clock.now()
+            for due in self._dues.unclaimed(now):
+                if self._claim(due, now):
+                    self._tell(due_record(due, now))
+                    told += 1
         return told
 
     def _claim(self, due: Due, now: datetime) -> bool:
@@ -63,7 +76,11 @@ class AlertClock:
         is_told = key in self._told_unstored
         try:
             claimed = self._dues.claim(due.id, now)
-        except NotStored:
+        except NotStored as failed:
+            self._waits = True
+            if failed.why == "busy" and not is_told:
+                self._hint()
+                return False
             self._told_unstored.add(key)
             return not is_told
         self._told_unstored.discard(key)
@@ -79,18 +96,22 @@ class AlertClock:
             if next_at == self._set_for:
                 return False
             self._set_for = next_at
-            self._set_alarm(self._scheduler, next_at)
+            if not self._is_past(next_at):
+                self._set_alarm(self._scheduler, next_at)
         self.passed()
         return True
 
     def passed(self) -> bool:
         """Tell what has fallen due, if anything has, from whichever thread asks: on a slow computer whoever finishes first
         tells it, and nobody waits for the clock's own thread. Costs next to nothing where nothing has."""
-        next_at = self._set_for
-        if next_at is None or self._turning or self._told_unstored or next_at > self._clock.now():
+        if self._turning or not self._is_past(self._set_for):
             return False
         self._turn()
         return True
+
+    def _is_past(self, next_at: datetime | None) -> bool:
+        """Whether a moment is to be told now; what could not be claimed waits for its alarm."""
+        return next_at is not None and next_at <= self._clock.now() and not (self._told_unstored or self._waits)
 
     def start(self) -> None:
         """Ring for what fell due meanwhile, then keep ringing from a thread of its own."""
@@ -123,12 +144,13 @@ class AlertClock:
 
     def _set_alarm(self, scheduler: BackgroundScheduler, next_at: datetime | None) -> None:
         if next_at is None:
-            if scheduler.get_job("next"):
+            with suppress(JobLookupError):  # it may be firing just now
                 scheduler.remove_job("next")
             return
         # By how long it still is, not by what the wall says: the shop's clock may be another one (a demo's).
         # One that could not be stored as told stays the next: it is tried again, but not at once and for ever.
-        soonest = AGAIN if self._told_unstored else timedelta(0)
+        soonest = AGAIN if self._told_unstored else SOON if self._waits else timedelta(0)
+        self._waits = False
         away = max(next_at - self._clock.now(), soonest)
         scheduler.add_job(self._turn, "date", run_date=datetime.now(UTC) + away, id="next", replace_existing=True)
 

@@ -50,6 +50,10 @@ class Streams:
         """The log or the book is another one."""
         self._tell("changed", {"seq": seq})
 
+    def look(self) -> None:
+        """Something fell due that nobody was told of by name yet."""
+        self._tell("changed", {})
+
     def due(self, record: Mapping[str, Any]) -> None:
         """Something fell due."""
         self._tell("due", record)

@@ -163,13 +163,35 @@ def test_an_answer_that_ends_after_a_moment_tells_it(shop: Shop) -> None:
 
 
 def test_a_write_that_takes_long_keeps_no_alarm_back(shop: Shop, tmp_path: Path) -> None:
+    """Pages are let look at once; it is told by name, and once, when the disk has time for it."""
     other = open_store(tmp_path)
+    hints: list[None] = []
+    alerts = AlertClock(shop.store.dues, shop.clock, shop.told.append, lambda: hints.append(None))
     shop.put(machine_end(0))
 
     with other.log.write():
-        assert shop.alerts.ring() == 1
-        assert shop.alerts.ring() == 0
+        assert alerts.ring() == 0
+        assert hints == [None]
 
-    assert [shop.alerts.ring(), shop.alerts.ring()] == [0, 0]
+    assert [alerts.ring(), alerts.ring()] == [1, 0]
     assert shop.store.dues.next_at() is None
     other.close()
+
+
+def test_two_who_finish_at_once_tell_it_once(shop: Shop) -> None:
+    shop.alerts.start()
+    shop.put(machine_end(0))
+    asked = threading.Barrier(8)
+
+    def finishes() -> None:
+        asked.wait()
+        shop.alerts.wake()
+        shop.alerts.passed()
+
+    threads = [threading.Thread(target=finishes) for _ in range(8)]
+    for one in threads:
+        one.start()
+    for one in threads:
+        one.join()
+
+    assert [one["id"] for one in shop.told] == ["end"]
