@@ -12,6 +12,7 @@ from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import post
 from runboard.alerts.speaker import Speaker
 from runboard.floor.broker import read_broker, take_message
+from runboard.floor.listening import pushed_to
 from runboard.floor.outside import channels, read_steps
 from runboard.floor.signals import Ears, settle_signals
 from runboard.floor.workshop import Workshop
@@ -69,7 +70,9 @@ def prepare_leaving(store: Store, workshop: Workshop, data: Path, *, is_demo: bo
 
     def push_due(due: Due) -> None:
         says, _ = alert_words(workshop, due)
-        phones.send(Message(due.id, says, write_moment(due.due_at), wanted=lambda: store.dues.is_unanswered(due)))
+        at = write_moment(due.due_at)
+        for device in pushed_to(workshop, due):
+            phones.send(Message(due.id, says, at, device, wanted=lambda: store.dues.is_unanswered(due)))
 
     pusher = Pusher(store.dues, workshop.clock, lambda: workshop.steps, push_due)
     beat = Beat(lambda: settle_signals(ears), pusher.turn, climber.turn)

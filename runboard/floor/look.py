@@ -5,13 +5,14 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.floor.access import LEAD
+from runboard.floor.listening import listening
 from runboard.floor.plans import Planned, latest, plan_record
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
 from runboard.plan.offers import offered
-from runboard.run.climb import Steps, stage_of, stages
+from runboard.run.climb import Steps, asked_first, stage_of, stages
 from runboard.run.dues import Due, dues
 from runboard.run.event import parse_moment
 from runboard.run.record import (
@@ -64,7 +65,19 @@ def _tag(workshop: Workshop, person: str, run: str | None, now: datetime) -> str
     steps = hash(workshop.steps) % 10_000
     planned = latest(workshop)
     version = planned.version if planned else 0
-    return f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{person}.{run or ''}"
+    first = ",".join(_first(workshop, now).values())
+    return (
+        f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{first}.{person}.{run or ''}"
+    )
+
+
+def _first(workshop: Workshop, now: datetime) -> dict[str, str]:
+    """Who is asked alone at first, by the due moment's id."""
+    found, heard = _dues(workshop), listening(workshop, now)
+    if not heard:
+        return {}
+    state = workshop.ledger.state
+    return {due.id: first for due in found.values() if (first := asked_first(state, due, heard))}
 
 
 def _dues(workshop: Workshop) -> dict[str, Due]:
@@ -88,10 +101,11 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> st
     cache: Cache = workshop.kept.setdefault("cache", Cache())
     shown = [one for one in state.runs.values() if (one.state == "open" if run is None else one.id == run)]
     runs = ",".join(f"{dump(one.id)}:{run_text(one, cache, book)}" for one in shown)
-    told = _dues(workshop)
+    told, first = _dues(workshop), _first(workshop, now)
     rest: dict[str, Any] = {
         "dues": [
-            _due(due, workshop.since, workshop.steps, now) for due in sorted(told.values(), key=lambda one: one.due_at)
+            _due(due, workshop.since, workshop.steps, now, first.get(due.id, ""))
+            for due in sorted(told.values(), key=lambda one: one.due_at)
         ],
         "answers": _answers(workshop),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
@@ -129,9 +143,12 @@ def _moves(state: ShopState, book: Book, planned: Planned | None, person: str, n
     }
 
 
-def _due(due: Due, since: datetime | None, steps: Steps, now: datetime) -> dict[str, Any]:
-    """A due moment; ``late`` where it came while the server was away, ``stage`` where it has climbed."""
+def _due(due: Due, since: datetime | None, steps: Steps, now: datetime, first: str) -> dict[str, Any]:
+    """A due moment; ``late`` where it came while the server was away, ``stage`` where it has climbed, ``first`` whoever
+    is asked alone until it is missed."""
     found = due_record(due)
+    if first:
+        found["first"] = first
     stage = stage_of(due, steps, now)
     if stage:
         found["stage"] = stage

@@ -1,13 +1,15 @@
 """An alert that nobody answers climbs: all phones, then louder, then outside the building, then the shop's computer.
 
-A rule over time alone: the stage follows from when it fell due, so it is the same after a restart and on every page.
+A rule over time alone: the stage follows from when it fell due, so it is the same after a restart and on every page. A
+look at a watched machine is asked of its watcher alone at first, while their page hears it, and of all once it is missed.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from runboard.run.dues import Due
+from runboard.run.dues import MISSED_AFTER, Due
+from runboard.run.state import ShopState
 
 PHONES, LOUDER, OUTSIDE, COMPUTER = range(4)
 # How far each kind may climb. What can wait for the morning wakes nobody at night; a machine and a wait's latest end can not.
@@ -54,7 +56,32 @@ def stages(due: Due, steps: Steps) -> dict[int, datetime]:
     kind = subject_kind(due)
     hurry, farthest = HURRY.get(kind, 1), FARTHEST.get(kind, LOUDER)
     after = {PHONES: timedelta(0), LOUDER: steps.louder, OUTSIDE: steps.outside, COMPUTER: steps.computer}
-    return {stage: due.due_at + wait / hurry for stage, wait in after.items() if wait is not None and stage <= farthest}
+    found = {
+        stage: due.due_at + wait / hurry for stage, wait in after.items() if wait is not None and stage <= farthest
+    }
+    if due.kind != "watch check":
+        return found
+    # Nobody outside hears of a look before all here do.
+    all_asked = due.due_at + MISSED_AFTER
+    return {stage: begins if stage < OUTSIDE else max(begins, all_asked) for stage, begins in found.items()}
+
+
+def asked_first(state: ShopState, due: Due, listening: Collection[str]) -> str:
+    """Whoever is asked alone until a look is missed: the machine's watcher, who is here, was last seen near it and has a
+    page that may sound (``listening``). '' where everybody is asked at once, as about all else."""
+    if due.kind != "watch check" or due.said:
+        return ""
+    load = state.runs[due.run].loads.get(due.load) if due.run in state.runs else None
+    person = state.people.get(load.watcher) if load else None
+    if load is None or person is None or person.came_at is None or person.away:
+        return ""
+    alone = load.alone_since is not None and load.alone_since <= due.due_at
+    return load.watcher if not alone and load.watcher in listening else ""
+
+
+def is_asked_of_all(due: Due, now: datetime) -> bool:
+    """Whether the time is over in which one person alone may be asked."""
+    return now >= due.due_at + MISSED_AFTER
 
 
 def stage_of(due: Due, steps: Steps, now: datetime) -> int:

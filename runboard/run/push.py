@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 from urllib.parse import urlsplit
 
-from runboard.run.climb import LOUDER, PHONES, Steps, stages
+from runboard.run.climb import LOUDER, PHONES, Steps, is_asked_of_all, stages
 from runboard.run.dues import Due
 from runboard.run.refusal import Refused
 
@@ -76,9 +76,11 @@ def is_outside(address: str) -> bool:
 
 
 def pushings(due: Due, steps: Steps, now: datetime) -> int:
-    """How often phones should have been sent it by ``now``: when it falls due, and when it grows louder."""
+    """How often phones should have been sent it by ``now``: when it falls due, when it grows louder, and a look when it
+    is missed and everybody is asked."""
     begins = stages(due, steps)
-    return sum(stage in begins and begins[stage] <= now for stage in (PHONES, LOUDER))
+    missed = due.kind == "watch check" and is_asked_of_all(due, now)
+    return sum(stage in begins and begins[stage] <= now for stage in (PHONES, LOUDER)) + missed
 
 
 def _is_outside_name(host: str) -> bool:

@@ -6,9 +6,11 @@ from importlib import resources
 
 from flask import Blueprint, Flask, Response, request
 
+from runboard.floor.listening import note_page
 from runboard.floor.look import state_for
 from runboard.run.event import write_moment
 from runboard.web.pages_support import asking_person, workshop
+from runboard.web.sessions import asking_device
 
 part = Blueprint("state", __name__)
 
@@ -42,6 +44,7 @@ def table() -> Response:
 
 def _state(run: str | None) -> Response:
     shop = workshop()
+    note_page(shop, asking_person(), asking_device(), "hears" in request.args)
     tag, text = state_for(shop, asking_person(), run)
     # The tag names the asking person as the address did; a header takes only some characters.
     etag = blake2b(tag.encode("utf-8", "surrogatepass"), digest_size=12).hexdigest()

@@ -84,8 +84,8 @@ function sound(alerts, { soft, louder, calm }) {
   if (!soft && navigator.userActivation?.hasBeenActive) navigator.vibrate?.(louder ? [600, 150, 600, 150, 600] : calm ? [200] : [300, 120, 300]);
 }
 
-function schedule({ state }, soft) {
-  const at = nextDue(state);
+function schedule(scene, soft) {
+  const at = nextDue(scene);
   if (at === ahead.at || !soundOn()) return;
   ahead.stop();
   const delay = at - now();

@@ -1,6 +1,7 @@
 // What a person is in the middle of, and what comes first: read from the state, never ranked here.
 
 import { millis, minutesTo, now, today } from "./clock.js";
+import { serverReached } from "./shop.js";
 import { stepOf, stepOfLoad } from "./words.js";
 
 export const loadAt = (state, at) => (at ? state.runs?.[at[0]]?.loads?.[at[1]] : undefined);
@@ -103,11 +104,14 @@ export function ringing(state) {
 // A look is answered by looking alone.
 const isOpen = (state, due) => isWatch(due) || !state.answers?.[due.id];
 
-export const nextDue = (state) =>
-  Math.min(...(state.dues ?? []).filter((due) => millis(due.due_at) > now() && isOpen(state, due)).map((due) => millis(due.due_at)));
+export const nextDue = (scene) =>
+  Math.min(...(scene.state.dues ?? []).filter((due) => millis(due.due_at) > now() && isOpen(scene.state, due) && isFor(due, scene)).map((due) => millis(due.due_at)));
+
+/** A look that its watcher's page is asked about alone, until it is missed: only the server knows that they hear it. */
+export const isOthers = (due, me) => due.first && due.first !== me && !isMissed(due) && serverReached();
 
 const isFor = (due, { state, me }) =>
-  (due.kind === "session end" ? due.person === me : due.kind === "call" ? isCallFor(callOf(state, due), { state, me }) : true);
+  !isOthers(due, me) && (due.kind === "session end" ? due.person === me : due.kind === "call" ? isCallFor(callOf(state, due), { state, me }) : true);
 
 /** Alerts that concern this page, danger first. A session's end concerns its own person. */
 export const alertsFor = (scene) =>

@@ -153,6 +153,6 @@ onShop(second); // what fell due rings when it is heard of, not at the next seco
 onOutbox(redraw);
 document.addEventListener("pointerdown", () => here("alarm")?.resumeSound(), { passive: true });
 await Promise.all([openWords(), openOutbox()]);
-void openShop();
+void openShop(() => here("alarm")?.soundOn());
 setInterval(second, 1000);
 fetchRest();

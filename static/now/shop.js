@@ -20,6 +20,7 @@ let polling = false;
 let hinted = false;
 let between = false;
 let reached = true;
+let mayHear;
 
 export const onShop = (listener) => listeners.add(listener);
 export const shop = () => shown;
@@ -37,8 +38,9 @@ export function become(person) {
   pollSoon();
 }
 
-/** Opens the state: the last one kept, then the server's, then on and on. */
-export async function openShop() {
+/** Opens the state: the last one kept, then the server's, then on and on. `hears` says whether this page may sound. */
+export async function openShop(hears = () => false) {
+  mayHear = hears;
   void useNewVersion();
   onOutbox(redraw);
   document.addEventListener("visibilitychange", () => pollSoon());
@@ -67,7 +69,7 @@ async function poll() {
   polling = true;
   const sent = Date.now();
   try {
-    const answer = await fetch(`/state?person=${encodeURIComponent(me())}`, {
+    const answer = await fetch(`/state?person=${encodeURIComponent(me())}${!document.hidden && mayHear?.() ? "&hears" : ""}`, {
       headers: etag ? { "If-None-Match": etag } : {},
       cache: "no-store",
       signal: AbortSignal.timeout?.(8000),

@@ -3,7 +3,7 @@
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
 import { moment, now } from "../now/clock.js";
-import { isDanger, ringing } from "../now/doing.js";
+import { isDanger, isOthers, ringing } from "../now/doing.js";
 import { onOutbox, openOutbox } from "../now/outbox.js";
 import { redraw, setDraw } from "../now/sheet.js";
 import { me, onShop, openShop, serverReached, shop } from "../now/shop.js";
@@ -37,8 +37,9 @@ function draw() {
   const state = shop();
   if (!state) return;
   if (serverReached()) reachedAt = now();
-  const due = callsOf(state);
-  // One root, one class: the frame flashes for everybody, red only for what is dangerous.
+  // One root, one class: the frame flashes for everybody, red only for what is dangerous. What somebody is asked alone at
+  // first is shown without it.
+  const due = callsOf(state).filter((one) => !isOthers(one, ""));
   document.body.className = due.length ? `calls ${due.some((one) => isDanger(one, state)) ? "danger-calls" : ""}` : "";
   render(page(state), root);
   fit();

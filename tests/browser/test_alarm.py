@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
+from tests.browser.beside import ago
 from tests.browser.conftest import Phones
 from tests.phone import Phone
 from tests.serving import Running
@@ -127,3 +128,19 @@ def test_while_hands_are_at_a_cutter_the_call_is_soft_and_says_finish_first(
 
 def soft_words(page: Page) -> Locator:
     return page.get_by_text("Finish the pass, switch off, then go")
+
+
+def test_a_look_rings_on_the_watchers_page_and_on_all_once_that_page_has_gone(
+    phones: Phones, phone_without_screen: Phone, server: Running
+) -> None:
+    ann, ben = Listener(phones, server, "Ann"), Listener(phones, server, "Ben")
+    phone_without_screen.press("person came", {"room": "house"}, person="ann", at=ago(2))
+    phone_without_screen.press(
+        "machine started", {"minutes": 20}, run="r1", load="engrave/1", person="ann", at=ago(1.9)
+    )
+
+    expect(ann.page).to_have_title(re.compile("^▲ "), timeout=15_000)
+    ben.page.wait_for_timeout(3000)  # longer than a page takes to ask again
+    expect(ben.page).to_have_title(PLAIN_TITLE)
+    ann.page.close()
+    expect(ben.page).to_have_title(re.compile("^▲ "), timeout=25_000)

@@ -67,3 +67,11 @@ def test_outside_is_told_again_now_and_then_and_not_for_ever(minutes: float, sen
 
 def test_every_kind_of_alert_has_its_farthest_stage() -> None:
     assert FARTHEST.keys() == set(KINDS) - {"ask again"}
+
+
+def test_nobody_outside_hears_of_a_look_before_all_here_do() -> None:
+    hasty = Steps(timedelta(seconds=15), timedelta(seconds=30), timedelta(seconds=45))
+
+    assert stage_of(due("watch check"), hasty, after(0.99)) == LOUDER
+    assert stage_of(due("watch check"), hasty, after(1)) == COMPUTER
+    assert stage_of(due("nobody near"), hasty, after(0.25)) == COMPUTER
