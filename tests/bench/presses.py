@@ -18,6 +18,7 @@ from runboard.demo.watching import about, load_at
 from runboard.floor.runs import Wish, open_run
 from runboard.run.event import write_moment
 from runboard.run.state import Load
+from tests.bench import prompts
 from tests.floor.fakes import MONDAY, FakeClock, workshop
 
 GOAL = 8
@@ -167,5 +168,5 @@ def main(verbose: bool = False) -> int:
     counted = count()
     if verbose:
         print("\n".join(counted.said))
-    print("\n".join(table(counted)))
+    print("\n".join([*table(counted), "", *prompts.table(prompts.evening())]))
     return int(max(counted.total(tray) for tray in counted.trays) > GOAL + 1e-9)
