@@ -60,7 +60,7 @@ def _clean() -> dict[str, Any]:
         instructions=steps(
             "Free the rails from the board: saw through the three tabs.",
             "Plane what is left of the tabs flush, always away from your body.",
-            "Blow out the bores for the hooks. The glasses stay on.",
+            "Brush out the bores for the hooks, the extractor's hose beside them. The glasses stay on.",
             "Good pieces go into the tray, split ones beside it.",
         ),
         translations=translations.CLEAN,

@@ -8,7 +8,7 @@ CLEAN: dict[str, Any] = {
         "instructions": [
             "Leisten vom Brett lösen: die drei Haltestege durchsägen.",
             "Stegreste mit dem Blockhobel bündig hobeln, vom Körper weg.",
-            "Bohrungen für die Haken ausblasen. Die Schutzbrille bleibt auf.",
+            "Bohrungen für die Haken ausbürsten, den Saugschlauch daneben. Die Schutzbrille bleibt auf.",
             "Gute Stücke in die Schale, gerissene daneben legen.",
         ],
     },
@@ -17,7 +17,7 @@ CLEAN: dict[str, Any] = {
         "instructions": [
             "Suelte los listones del tablero: sierre los tres puentes.",
             "Cepille los restos a ras, siempre alejando el cepillo del cuerpo.",
-            "Sople los agujeros de los ganchos. Las gafas se quedan puestas.",
+            "Cepille los agujeros de los ganchos, con la manguera de aspiración al lado. Las gafas se quedan puestas.",
             "Las piezas buenas, a la bandeja; las rajadas, al lado.",
         ],
     },
@@ -26,7 +26,7 @@ CLEAN: dict[str, Any] = {
         "instructions": [
             "Détachez les barres du panneau : sciez les trois attaches.",
             "Rabotez les restes à fleur, toujours en s'éloignant du corps.",
-            "Soufflez les trous des crochets. Gardez les lunettes.",
+            "Brossez les trous des crochets, le tuyau d'aspiration à côté. Gardez les lunettes.",
             "Les bonnes pièces dans le bac, les fendues à côté.",
         ],
     },

@@ -22,7 +22,7 @@ NO_SOURCE: Basis = "common practice, no source"
 
 @dataclass(frozen=True)
 class Caution:
-    """One entry. ``signs`` are ISO 7010 numbers. ``stations`` (kinds) and ``when`` say where it comes by itself;
+    """One entry. ``read`` says whether its source was 'opened' or is 'from memory'. ``signs`` are ISO 7010 numbers. ``stations`` (kinds) and ``when`` say where it comes by itself;
     ``words`` are what a shop writes for it. It is left out beside the one that it ``yields_to``. ``shown`` lists where
     people meet it."""
 
@@ -30,6 +30,7 @@ class Caution:
     kind: Kind
     source: str
     basis: Basis
+    read: str = ""
     url: str = ""
     signs: tuple[str, ...] = ()
     stations: tuple[str, ...] = ()
@@ -61,6 +62,7 @@ def _caution(entry: Mapping[str, Any], source: Mapping[str, str]) -> Caution:
         kind=entry["kind"],
         source=source.get("text", NO_SOURCE),
         basis=source["basis"],  # type: ignore[arg-type]  # a test holds the file to the four
+        read=source.get("read", ""),
         url=source.get("url", ""),
         when=entry.get("when", ""),
         yields_to=entry.get("yields_to", ""),
@@ -108,6 +110,14 @@ def start_points_of(kind: str) -> tuple[str, ...]:
     return tuple(one.key for one in CATALOGUE.values() if one.kind == "start" and kind in one.stations)
 
 
+def watch_check_of(kind: str) -> str:
+    """Key of what somebody confirms who looks at a running station of that kind: its own things, as a CNC has no air assist."""
+    return next(
+        (one.key for one in CATALOGUE.values() if one.key.startswith("watch-check-") and kind in one.stations),
+        "watch-check",
+    )
+
+
 def _comes_by_itself(one: Caution, book: Book, operation: Operation, after_finish: bool) -> bool:
     if one.kind != "caution":
         return False
@@ -140,6 +150,15 @@ def _has_solvent(book: Book, operation: Operation) -> bool:
     return finish is not None and finish.solvent
 
 
+def _is_sprayed(book: Book, operation: Operation) -> bool:
+    """Whether its words, or the name of its finish, say that it is sprayed on, in one of the four languages."""
+    finish = finish_of(book, operation)
+    said = f"{operation.name} {operation.finish or ''} {finish.name if finish else ''}".casefold()
+    return finish is not None and any(
+        word in said for word in ("spray", "sprüh", "spritz", "pulveri", "pulvéri", "aerosol")
+    )
+
+
 # What an entry's ``when`` may say, besides 'oiled before', which only the route knows.
 WHEN: Mapping[str, Callable[[Book, Operation], bool]] = MappingProxyType(
     {
@@ -148,5 +167,6 @@ WHEN: Mapping[str, Callable[[Book, Operation], bool]] = MappingProxyType(
         "finish": lambda book, operation: finish_of(book, operation) is not None,
         "self-heats": _self_heats,
         "solvent": _has_solvent,
+        "sprayed": _is_sprayed,
     }
 )

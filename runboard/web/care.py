@@ -27,6 +27,7 @@ _WHEN = {
     "finish": "any coat of a finish",
     "self-heats": "a finish whose rags heat by themselves, or one that nobody wrote down",
     "solvent": "a finish with a solvent",
+    "sprayed": "a finish that is sprayed on",
     "oiled before": "dusty work on wood that had a finish",
 }
 

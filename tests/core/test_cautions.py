@@ -10,7 +10,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from runboard.run.cautions import CATALOGUE, WHEN, Basis, Kind, Shown, cautions_for, entry_for, start_points
+from runboard.run.cautions import (
+    CATALOGUE,
+    WHEN,
+    Basis,
+    Kind,
+    Shown,
+    cautions_for,
+    entry_for,
+    start_points,
+    watch_check_of,
+)
 from runboard.shop.book import STATION_KINDS, Book, Operation, Pass, Room, Station
 from runboard.shop.finish import Finish
 
@@ -118,8 +128,59 @@ def test_whoever_watches_is_told_never_to_leave_in_every_language() -> None:
 def test_a_watch_check_confirms_flame_work_air_and_exhaust_and_claims_no_more() -> None:
     texts = messages("en")
 
-    assert texts["care-watch-check"] == "Stay and watch. Confirm: no flame, work flat, air and exhaust on."
+    assert texts["care-watch-check-laser"] == "Stay and watch. Confirm: no flame, work flat, air and exhaust on."
     assert texts["care-watch-note"] == "It shows that somebody answered. It is no fire watch."
+
+
+def test_a_look_confirms_the_things_of_its_own_station() -> None:
+    said = {
+        kind: messages("en")[f"care-{watch_check_of(kind)}"] for kind in ("laser", "cnc", "heater", "other machine")
+    }
+
+    assert "air and exhaust on" in said["laser"]
+    assert not any("exhaust" in said[kind] or "flat" in said[kind] for kind in ("cnc", "heater", "other machine"))
+    assert "work held, extraction on" in said["cnc"]
+    assert all("smoke" in said[kind] for kind in ("cnc", "heater", "other machine"))
+
+
+def test_dusty_work_asks_for_extraction_and_no_compressed_air_and_by_hand_for_a_mask() -> None:
+    for kind in ("cnc", "hand cutter", "sander"):
+        assert {"extraction", "blown-dust"} <= set(keys(book_with(kind), operation()))
+    for kind in ("hand cutter", "sander"):
+        assert "dust-mask" in keys(book_with(kind), operation())
+
+
+def test_a_cutter_fed_by_hand_warns_of_kickback_and_is_no_place_to_be_alone() -> None:
+    assert {"kickback", "hands-clear", "alone"} <= set(keys(book_with("hand cutter"), operation()))
+    assert "kickback" not in keys(book_with("cnc"), operation())
+
+
+@pytest.mark.parametrize("name", ["Spray on", "Sprühlack", "Spritzen", "Laca en aerosol", "Pulvériser"])
+def test_a_finish_that_is_sprayed_says_so_in_each_language(name: str) -> None:
+    spraying = replace(operation(finish="lacquer"), name=name)
+
+    assert "spraying" in keys(book_with("finishing"), spraying)
+    assert "spraying" not in keys(book_with("finishing"), operation(finish="lacquer"))
+
+
+def test_a_coat_minds_temperature_and_humidity() -> None:
+    assert "climate" in keys(book_with("finishing"), operation(finish="lacquer"))
+
+
+def test_a_laser_and_a_cnc_ask_for_an_extinguisher_before_and_beside_the_step() -> None:
+    for kind in ("laser", "cnc", "heater"):
+        assert "fire" in keys(book_with(kind), operation())
+        assert "start-extinguisher" in start_points(book_with(kind), operation())
+
+
+def test_crushing_carries_its_own_sign() -> None:
+    assert CATALOGUE["crushing"].signs == ("W024",)
+
+
+def test_every_source_is_opened_or_said_to_be_from_memory() -> None:
+    unread = {one.key for one in CATALOGUE.values() if not one.read}
+
+    assert all(CATALOGUE[key].basis == "common practice, no source" or not CATALOGUE[key].url for key in unread)
 
 
 def test_rags_go_outdoors_in_a_single_layer_or_into_water_and_never_into_a_heap() -> None:
@@ -133,7 +194,10 @@ def test_rags_go_outdoors_in_a_single_layer_or_into_water_and_never_into_a_heap(
 def test_only_one_text_speaks_of_food_and_it_calls_nothing_safe_for_it() -> None:
     said = {key: text for key, text in messages("en").items() if "food" in text}
 
-    assert said == {"care-not-food-safe": "No finish is called food safe here, dry or cured. Ask its maker."}
+    assert said == {
+        "care-not-food-safe": "Nothing for food before the full cure. "
+        "No finish is called food safe here, dry or cured. Ask its maker."
+    }
 
 
 def test_the_lock_up_list_is_the_one_of_the_now_screen() -> None:

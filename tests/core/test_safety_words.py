@@ -45,6 +45,7 @@ TURNS = {
         ("use", "forget"), ("looked", "did not look"), ("read the", "forget the"), ("catch fire", "be left"),
         ("heat by itself", "be left"), ("fire or injury", "in doubt"), ("sharp", "blunt"), ("solvent in", "nothing in"),
         ("eyewear", "nothing"),
+        ("against", "with"), ("before the", "after the"), ("in earshot", "far off"), ("wet for longer", "dry"), ("work held", "work loose"), ("water or foam", "petrol"), ("nothing", "something"),
     ],
     "de": [
         ("nie", "immer"), ("nie", ""), ("keine", "alle"), ("keine", ""), ("kein", "ein"), ("nicht", ""), ("nur", "auch"),
@@ -64,6 +65,7 @@ TURNS = {
         ("entzünden sich von selbst", "trocknen gut"), ("selbst erhitzen", "gut setzen"), ("scharfe", "runde"), ("spannung", "nichts"),
         ("fragen", "vergessen"), ("lösemittel", "nichts"), ("bereit", "fern"), ("feuer", "ruhe"), ("geprüft", "verzichtet"),
         ("angesehen", "vergessen"), ("nachsehen", "wegsehen"), ("den stecker ziehen", "den stecker lassen"),
+        ("gegen", "mit"), ("in rufweite", "weit weg"), ("hält länger nass", "trocknet schneller"), ("nichts", "etwas"), ("wasser oder schaum", "benzin"),
     ],
     "es": [
         ("nunca", "siempre"), ("nunca", ""), ("sin", "con"), ("no", ""), ("ni", "y"), ("ningún", "todo"), ("ninguna", "toda"),
@@ -86,6 +88,7 @@ TURNS = {
         ("mira", "olvida"), ("mirado", "olvidado"), ("mírala", "olvídala"), ("corta", "da"), ("comprobado", "dicho"),
         ("limpio", "sucio"), ("ve ahora", "no vayas"), ("dedos lejos", "dedos cerca"), ("gafas", "nada"),
         ("protección auditiva", "nada"),
+        ("contra el giro", "con el giro"), ("que te oiga", "que no te oiga"), ("mojado más tiempo", "seco"), ("nada", "algo"), ("agua o espuma", "gasolina"),
     ],
     "fr": [
         ("jamais", "toujours"), ("jamais", ""), ("sans", "avec"), ("ni", "et"), ("pas", ""), ("aucune", "toute"), ("aucun", "tout"),
@@ -107,6 +110,7 @@ TURNS = {
         ("regardé", "oublié"), ("coupez", "remettez"), ("vérifié", "supposé"), ("allez-y", "n'y allez pas"), ("absente", "présente"),
         ("défense de", "libre de"), ("éloignez", "approchez"), ("protégés", "nus"), ("durcie", "mouillée"), ("lunettes", "rien"),
         ("à plat", "en boule"), ("protection auditive", "rien"),
+        ("contre le sens", "dans le sens"), ("à portée de voix", "au loin"), ("mouillée plus longtemps", "sèche"), ("eau ou mousse", "essence"),
     ],
 }  # fmt: skip
 
@@ -187,4 +191,4 @@ def test_never_stands_in_the_same_messages_in_every_language(language: str) -> N
     never = {"en": r"\bnever\b", "de": r"\bnie\b", "es": r"\bnunca\b", "fr": r"\bjamais\b"}
     forbidding = {key for key, text in messages(language).items() if re.search(never[language], text.casefold())}
 
-    assert forbidding == {"care-stay-and-watch", "care-rags", "care-start-small", "care-never-leave"}
+    assert forbidding == {"care-stay-and-watch", "care-kickback", "care-rags", "care-start-small", "care-never-leave"}

@@ -52,6 +52,31 @@ def test_the_hazard_of_rags_has_no_hour_at_which_it_is_over() -> None:
     assert not any(character.isdigit() for key in CATALOGUE if "rags" in key for character in say("care", key))
 
 
+def test_covered_metal_cans_are_emptied_daily_as_the_rule_says() -> None:
+    # OSHA's letter of 23 May 2000 on 29 CFR 1910.106(e)(9)(iii): combustible waste is disposed of daily.
+    assert "1910.106(e)(9)" in CATALOGUE["lockup-rags"].source and "daily" in CATALOGUE["lockup-rags"].source
+
+
+def test_the_tip_sheets_can_is_told_as_the_advice_of_that_sheet() -> None:
+    # NFPA's tips as quoted by wftv.com: the dried rags, water and detergent, a metal container, a tight lid.
+    assert all(
+        word in CATALOGUE["rags"].source for word in ("its advice", "dried rags in water and detergent", "tight lid")
+    )
+
+
+def test_dust_is_never_blown() -> None:
+    # whlgni.org.uk, wood dust: blowing down brings far more dust to breathe than an industrial vacuum cleaner.
+    assert say("care", "blown-dust").startswith("No compressed air on dust")
+
+
+def test_carbon_dioxide_is_for_electronics_and_water_or_foam_for_wood() -> None:
+    # City of Wayzata, fire extinguishers: class A by water or foam, not by carbon dioxide; class C by carbon dioxide.
+    text = say("care", "which-extinguisher")
+
+    assert "carbon dioxide beside electronics and a laser, water or foam for solid wood" in text
+    assert "manual and the local code" in text
+
+
 def test_dust_of_oiled_wood_is_emptied_outdoors() -> None:
     # City of Cleveland Heights, newsflash 705.
     assert "oiled-dust" in beside("sander", after_finish=True) and "oiled-dust" not in beside("sander")

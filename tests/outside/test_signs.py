@@ -52,6 +52,7 @@ IN_GERMAN = {
 REMEMBERED = {
     "W021": "Warning; Flammable material",
     "W022": "Warning; Sharp element",
+    "W024": "Warning; Crushing of hands",  # storeforsigns.com
     "W026": "Warning; Battery charging",
     "E020": "Emergency stop button",
 }
