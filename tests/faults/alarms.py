@@ -1,8 +1,9 @@
 """The alarms of a storm: which had to ring, from the log alone; and whether and how late they rang on an open page."""
 
 import json
+from bisect import bisect
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 from statistics import quantiles
@@ -38,7 +39,8 @@ class Episode:
 @dataclass(frozen=True)
 class Alarms:
     """How the alarms of a storm went. ``late`` are seconds from when it was due, with a server that was up;
-    ``late_after`` from when the server was up again."""
+    ``late_after`` from when the server was up again, ``told_late`` from when it was due until the stream told it.
+    ``told_again`` were told by two servers, the first of which was killed before it had stored that it told."""
 
     had_to_ring: int
     never_rang: list[Key]
@@ -47,26 +49,30 @@ class Alarms:
     listened_for: int
     late: list[float]
     late_after: list[float]
+    told_late: list[float]
+    told_again: int
 
 
 def alarms(happened: Happened) -> Alarms:
     """Judge them."""
     heard = json.loads((happened.place / "watcher.json").read_text("utf-8"))
     told = [((key, due_at), at) for key, due_at, at in heard["told"]]
-    rang = [((key, due_at), at) for key, due_at, at in heard["rang"]]
+    rang = [((key, due_at), since, until) for key, due_at, since, until in heard["rang"]]
     end = heard["until"]
     found = [one for one in episodes(happened) if one.begins < end - STOOD]
     up = _answering(happened)
     due = [one for one in found if _overlap(up, one.begins, min(one.gone_at, end)) >= STOOD]
     never, deaf, listened_for = list[Key](), list[Key](), 0
-    late, late_after = list[float](), list[float]()
+    late, late_after, told_late = list[float](), list[float](), list[float]()
     for one in due:
         ready = next(max(since, one.begins) for since, until in up if until > one.begins)
-        first = min((at for key, at in rang if key == one.key and at >= one.begins - 0.05), default=None)
+        first = rang_first(one, rang)
         if first is None or first > one.gone_at + STOOD:
             never.append(one.key)
             continue
         (late if ready == one.begins else late_after).append(max(0.0, first - ready))
+        if any(since < one.begins < until for since, until in _both(heard["listened"], up)):
+            told_late += [max(0.0, at - one.begins) for key, at in told if key == one.key and at > one.begins - 0.1][:1]
         stood = one.begins + LISTENED
         if one.gone_at > stood and any(
             since < one.begins and until > stood for since, until in _both(heard["listened"], up)
@@ -75,8 +81,11 @@ def alarms(happened: Happened) -> Alarms:
             if not any(key == one.key and -0.1 < at - one.begins < LISTENED for key, at in told):
                 deaf.append(one.key)
     often = Counter(one.key for one in found)
-    twice = [key for key, times in Counter(key for key, _ in told).items() if times > max(1, often[key])]
-    return Alarms(len(due), never, twice, deaf, listened_for, late, late_after)
+    often_told = Counter(key for key, _ in told)
+    by_one = Counter((key, bisect([since for since, _ in happened.ups], at)) for key, at in told)
+    twice = sorted({key for (key, _), times in by_one.items() if times > max(1, often[key])})
+    again = sum(times > max(1, often[key]) for key, times in often_told.items()) - len(twice)
+    return Alarms(len(due), never, twice, deaf, listened_for, late, late_after, told_late, again)
 
 
 def episodes(happened: Happened) -> Iterator[Episode]:
@@ -97,6 +106,13 @@ def episodes(happened: Happened) -> Iterator[Episode]:
             held.setdefault(key, (due.kind, due.due_at.timestamp(), at))
     for key, one in held.items():
         yield Episode(key, *one, float("inf"))
+
+
+def rang_first(one: Episode, rang: Iterable[tuple[Key, float, float]]) -> float | None:
+    """When a page rang for it: at once where it still rang for the same moment, answered and back before the page heard."""
+    return min(
+        (max(since, one.begins) for key, since, until in rang if key == one.key and until > one.begins), default=None
+    )
 
 
 def row(seconds: list[float]) -> str:

@@ -12,26 +12,31 @@ from runboard.run.event import parse_moment
 from tests.faults.outbox import FAILED, Wire
 
 POLL_SECONDS = 1.0
+TICK_SECONDS = 1.0
 SILENT_SECONDS = 15.0
 
 
 @dataclass
 class Watcher:
-    """``told`` and ``rang`` are (id, due_at, when) with moments in seconds; ``listened`` when the stream was open."""
+    """``told`` is (id, due_at, when) and ``rang`` (id, due_at, since, until), in seconds; ``listened`` when the stream was
+    open. Like the page it rings by its own clock for what it ``held`` when it was last answered."""
 
     wire: Wire
     person: str
     over: Event
     told: list[tuple[str, str, float]] = field(default_factory=list)
-    rang: list[tuple[str, str, float]] = field(default_factory=list)
+    rang: list[list[Any]] = field(default_factory=list)
     listened: list[list[float]] = field(default_factory=list)
     hint: threading.Event = field(default_factory=threading.Event)
+    held: dict[tuple[str, str], float] = field(default_factory=dict)
+    ringing: dict[tuple[str, str], list[Any]] = field(default_factory=dict)
+    lock: threading.Lock = field(default_factory=threading.Lock)
 
     def watch(self) -> None:
         """Poll each second and at each hint, until it is over."""
-        listening = threading.Thread(target=self._listen, daemon=True)
-        listening.start()
-        tag, ringing = "", set[tuple[str, str]]()
+        for also in (self._listen, self._tick):
+            threading.Thread(target=also, daemon=True).start()
+        tag = ""
         while not self.over.is_set():
             self.hint.wait(POLL_SECONDS)
             self.hint.clear()
@@ -42,13 +47,28 @@ class Watcher:
                 continue
             if status == 200:
                 tag = fresh
-                ringing = self._note(said, ringing)
+                self.shown(said, time.time())
 
-    def _note(self, said: dict[str, Any], before: set[tuple[str, str]]) -> set[tuple[str, str]]:
-        at, now = time.time(), parse_moment(said["now"])
-        ringing = {(due["id"], due["due_at"]) for due in said["dues"] if parse_moment(due["due_at"]) <= now}
-        self.rang += [(*one, at) for one in ringing - before]
-        return ringing
+    def shown(self, said: dict[str, Any], at: float) -> None:
+        """An answer came: what it holds rings from now on as its moments pass."""
+        with self.lock:
+            self.held = {(due["id"], due["due_at"]): parse_moment(due["due_at"]).timestamp() for due in said["dues"]}
+        self.second(at)
+
+    def second(self, at: float) -> None:
+        """What the page does each second, answered or not: ring for every moment it holds that has passed."""
+        with self.lock:
+            passed = {key for key, due_at in self.held.items() if due_at <= at}
+            for key in self.ringing.keys() - passed:
+                self.ringing.pop(key)[3] = at
+            for key in passed - self.ringing.keys():
+                self.ringing[key] = [*key, at, float("inf")]
+                self.rang.append(self.ringing[key])
+
+    def _tick(self) -> None:
+        while not self.over.is_set():
+            time.sleep(TICK_SECONDS)
+            self.second(time.time())
 
     def _listen(self) -> None:
         while not self.over.is_set():

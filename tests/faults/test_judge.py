@@ -1,0 +1,48 @@
+"""The judge of a storm's alarms: a page rings by its own seconds, and goes on while a moment goes and comes back unheard."""
+
+from threading import Event
+from typing import Any
+
+from tests.faults.alarms import Episode, rang_first
+from tests.faults.outbox import Wire
+from tests.faults.watcher import Watcher
+
+KEY = ("end", "2026-03-07T09:00:10.000Z")
+DUE_AT = 1772874010.0
+
+
+def page() -> Watcher:
+    over: Any = Event()
+    return Watcher(Wire("http://127.0.0.1", ""), "ann", over)
+
+
+def said(*keys: tuple[str, str]) -> dict[str, Any]:
+    return {"dues": [{"id": key, "due_at": due_at} for key, due_at in keys]}
+
+
+def test_a_page_that_holds_a_moment_rings_for_it_though_nobody_answers() -> None:
+    watcher = page()
+    watcher.shown(said(KEY), DUE_AT - 5)
+
+    watcher.second(DUE_AT - 0.5)
+    watcher.second(DUE_AT + 0.5)
+    watcher.second(DUE_AT + 1.5)
+
+    assert watcher.rang == [[*KEY, DUE_AT + 0.5, float("inf")]]
+
+
+def test_a_page_ends_ringing_when_it_hears_of_the_answer() -> None:
+    watcher = page()
+    watcher.shown(said(KEY), DUE_AT + 1)
+
+    watcher.shown(said(), DUE_AT + 4)
+
+    assert watcher.rang == [[*KEY, DUE_AT + 1, DUE_AT + 4]]
+
+
+def test_a_moment_that_comes_back_while_the_page_still_rings_has_rung() -> None:
+    again = Episode(KEY, "nobody near", DUE_AT, put_at=DUE_AT + 7, gone_at=float("inf"))
+
+    assert rang_first(again, [(KEY, DUE_AT + 1, float("inf"))]) == again.begins
+    assert rang_first(again, [(KEY, DUE_AT + 1, DUE_AT + 6)]) is None
+    assert rang_first(again, [(KEY, DUE_AT + 1, DUE_AT + 6), (KEY, DUE_AT + 9, DUE_AT + 20)]) == DUE_AT + 9
