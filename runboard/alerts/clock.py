@@ -63,7 +63,10 @@ class AlertClock:
         told = 0
         with self._ringing:
             now = self._clock.now()
-            for due in self._dues.unclaimed(now):
+            past = self._dues.unclaimed(now)
+            # What was answered meanwhile is to be stored as told no more: it would hold up all others for good.
+            self._told_unstored &= {(due.id, due.due_at) for due in past}
+            for due in past:
                 if self._claim(due, now):
                     self._tell(due_record(due, now))
                     told += 1

@@ -1,7 +1,7 @@
 """The clock that rings: every step says whether it found work, so nothing here sleeps."""
 
 import threading
-from datetime import timedelta
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -9,6 +9,7 @@ import pytest
 
 from runboard.alerts.clock import AlertClock
 from runboard.run.dues import Due
+from runboard.run.refusal import NotStored
 from runboard.store.open import open_store
 from tests.conftest import START, HandClock
 
@@ -195,3 +196,24 @@ def test_two_who_finish_at_once_tell_it_once(shop: Shop) -> None:
         one.join()
 
     assert [one["id"] for one in shop.told] == ["end"]
+
+
+def test_what_was_answered_before_it_was_stored_as_told_holds_up_nothing_after(
+    shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Told while the disk was full, and answered as soon as it was not: no later moment waits for it, and its own rings
+    again should the answer be taken back."""
+
+    def full(due_id: str, now: datetime) -> bool:
+        raise NotStored("full")
+
+    shop.put(machine_end(0))
+    with monkeypatch.context() as patch:
+        patch.setattr(shop.store.dues, "claim", full)
+        assert [shop.alerts.ring(), shop.alerts.ring()] == [1, 0]
+
+    shop.put(drop=("end",))
+    shop.alerts.ring()
+    shop.put(machine_end(0))
+
+    assert shop.alerts.ring() == 1
