@@ -1,7 +1,6 @@
 """The alarms of a storm: which had to ring, from the log alone; and whether and how late they rang on an open page."""
 
 import json
-from bisect import bisect
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -39,8 +38,7 @@ class Episode:
 @dataclass(frozen=True)
 class Alarms:
     """How the alarms of a storm went. ``late`` are seconds from when it was due, with a server that was up;
-    ``late_after`` from when the server was up again, ``told_late`` from when it was due until the stream told it.
-    ``told_again`` were told by two servers, the first of which was killed before it had stored that it told."""
+    ``late_after`` from when the server was up again, ``told_late`` from when it was due until the stream told it."""
 
     had_to_ring: int
     never_rang: list[Key]
@@ -50,7 +48,6 @@ class Alarms:
     late: list[float]
     late_after: list[float]
     told_late: list[float]
-    told_again: int
 
 
 def alarms(happened: Happened) -> Alarms:
@@ -81,11 +78,8 @@ def alarms(happened: Happened) -> Alarms:
             if not any(key == one.key and -0.1 < at - one.begins < LISTENED for key, at in told):
                 deaf.append(one.key)
     often = Counter(one.key for one in found)
-    often_told = Counter(key for key, _ in told)
-    by_one = Counter((key, bisect([since for since, _ in happened.ups], at)) for key, at in told)
-    twice = sorted({key for (key, _), times in by_one.items() if times > max(1, often[key])})
-    again = sum(times > max(1, often[key]) for key, times in often_told.items()) - len(twice)
-    return Alarms(len(due), never, twice, deaf, listened_for, late, late_after, told_late, again)
+    twice = [key for key, times in Counter(key for key, _ in told).items() if times > max(1, often[key])]
+    return Alarms(len(due), never, twice, deaf, listened_for, late, late_after, told_late)
 
 
 def episodes(happened: Happened) -> Iterator[Episode]:

@@ -61,7 +61,6 @@ class Report:
             yield f"alarms that had to ring           {rung.had_to_ring:>6}"
             yield f"  never rang                      {len(rung.never_rang):>6}   goal 0"
             yield f"  told twice by the stream        {len(rung.told_twice):>6}   goal 0"
-            yield f"  told again after a kill         {rung.told_again:>6}"
             missed = len(rung.not_told_while_listening)
             yield f"  not told while a page listened  {missed:>6}   goal 0   (of {rung.listened_for})"
             yield f"  rang late, the server being up: {row(rung.late)}"
