@@ -99,7 +99,7 @@ def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server:
     page.get_by_role("button", name="I looked: no flame, work flat, air and exhaust on").tap()
 
     expect(page.get_by_role("alert")).to_be_hidden()
-    expect(page.locator("article").filter(has_text="Laser")).to_contain_text("Stay and watch · Ben")
+    expect(page.locator("article").filter(has_text="Laser")).to_contain_text("Ben is watching")
     assert answered_by(ben) == "ben"
 
 
