@@ -54,6 +54,7 @@ def _facts(due: Due, state: ShopState, book: Book) -> dict[str, Any]:
     step, following = _step_names(due, state.runs.get(due.run))
     return {
         "station": station.name if station else due.station,
+        "kind": station.kind if station else "",
         "tray": due.tray,
         "step": step,
         "next": following,

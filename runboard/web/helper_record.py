@@ -7,7 +7,7 @@ from typing import Any
 from runboard.floor.guest_rights import NotForGuest
 from runboard.floor.helper import Work, open_checks, places_of
 from runboard.run.care import finished_before
-from runboard.run.cautions import CATALOGUE, cautions_for
+from runboard.run.cautions import CATALOGUE, cautions_for, watch_check_of
 from runboard.run.event import write_moment
 from runboard.run.refusal import Refused
 from runboard.run.resting import wait_after
@@ -265,13 +265,15 @@ def _watch(speech: Speech, book: Book, work: Work, step: Step, person: str) -> R
     if every is None:
         return None
     watcher = load.watcher if load else ""
+    station = book.station(step.operation.station)
+    kind = station.kind if station else ""
     return {
         "mine": watcher in ("", person),
         "every_ms": round(every.total_seconds() * 1000),
         "checked_at": write_moment(load.checked_at) if load and load.checked_at and load.state == "running" else "",
         "check": load.checks if load else 0,
-        "sentence": speech.care("watch-check"),
+        "sentence": speech.care(watch_check_of(kind)),
         "note": speech.care("watch-note"),
-        "words": speech("go-watch"),
+        "words": speech("go-watch", kind=kind),
         "label": speech("did-watch"),
     }

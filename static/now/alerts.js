@@ -60,7 +60,7 @@ function wordsOf(state, due) {
   const load = loadAt(state, [due.run, due.load]);
   const call = callOf(state, due);
   const facts = {
-    station: stationName(state, due.station), tray: due.tray ?? "", step: stepOf(state.runs?.[due.run], due.step, due.tray)?.name ?? "",
+    station: stationName(state, due.station), kind: state.stations?.[due.station]?.kind ?? "", tray: due.tray ?? "", step: stepOf(state.runs?.[due.run], due.step, due.tray)?.name ?? "",
     next: afterStep(state, due), person: due.person ? personName(state, due.person) : "",
     room: roomName(state, state.stations?.[due.station]?.room), supply: due.kind === "supply due" ? due.id.split("|")[2] : "",
     ...(call ? callFacts(state, call) : {}),

@@ -34,7 +34,7 @@ export function timesOf(state, step, rest) {
   const finish = finishOf(state, step);
   if (!finish && state.stations?.[step?.station]?.kind !== "finishing") return nothing;
   const found = times(finish, step, rest).map(([name, at]) => say(`finish-${name}`, { at }));
-  return html`<span class="finish">${[...found, finish ? whose(finish) : say("finish-unknown"), careText("dry-not-cured")].join(" · ")}</span>`;
+  return html`<span class="finish">${[...found, finish ? whose(finish) : say("finish-unknown"), careText("dry-not-cured"), careText("climate"), careText("not-food-safe")].join(" · ")}</span>`;
 }
 
 /** The coats of a tray that are not cured yet: [{step, rest}], the newest last. */

@@ -3,7 +3,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { cautions } from "./cautions.js";
 import { millis, now } from "./clock.js";
-import { givenOf, handsOf, listOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList } from "./doing.js";
+import { givenOf, handsOf, listOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList, watchedBy } from "./doing.js";
 import { openHowMany, openLoadSheet, openLockUp, openStartList, part } from "./later.js";
 import { isListed, listed, noteListed, runButton } from "./operation.js";
 import { doneWords, finishLoad, handOver, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
@@ -57,10 +57,11 @@ function doingLoad(scene, here, moves) {
 const toTakeOver = (state, moves) =>
   moves.filter((move) => move.code === "take over" && move.facts?.at).map((move) => html`<p class="soft">${moveWords(state, move)}</p>`);
 
-/** The cautions of what one's hands are at, once it is under way. */
+/** The cautions of the machines that one watches, as long as they run, then of what one's hands are at, once it is under way. */
 export function besideWork(scene) {
   const hands = handsOf(scene.state, scene.me);
-  return hands?.load && hands.load.state !== "loading" ? [cautions(hands.step), labelOf(scene, hands.step)] : nothing;
+  const watched = watchedBy(scene.state, scene.me).filter((load) => !load.said).map((load) => cautions(loadScene(scene.state, load).step));
+  return [watched, hands?.load && hands.load.state !== "loading" ? [cautions(hands.step), labelOf(scene, hands.step)] : nothing];
 }
 
 function goOnButton(scene, here, moves) {

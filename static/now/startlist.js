@@ -46,6 +46,7 @@ function row(scene, here, it, point, on, change) {
 /** What the shop knows of this point: the eyewear of the station, the material and what is never let in. */
 function beside({ state }, here, { key }) {
   if (key === "start-eyewear") return html`<b class="beside-point">${here.station?.eyewear || say("list-eyewear-unknown")}</b>`;
+  if (key === "start-extinguisher") return html`<span class="beside-point">${careText("which-extinguisher")}</span>`;
   if (key !== "start-material") return nothing;
   const known = materials(here);
   const bad = known.filter((one) => isForbidden(here.run, one));

@@ -23,12 +23,13 @@ function elsewhere(state, load, person) {
   return at && !(at.run === load.run && at.id === load.id) && !state.stations?.[load.station]?.watch_ok?.includes(at.station) ? at : null;
 }
 
-export const lookWords = (due) => say(due.kind === "nobody near" ? "alert-near-go" : "alert-watch-go");
+/** 'I looked: no flame …': what is looked at is the station's own, as a CNC has no air assist. */
+export const lookWords = (state, due) => say(due.kind === "nobody near" ? "alert-near-go" : "alert-watch-go", { kind: state.stations?.[due.station]?.kind ?? "" });
 
 const aside = (left, state) => (left ? html`<p>${say("watch-aside", { load: loadTitle(state.runs[left.run], left) })}</p>` : nothing);
 
 export const watchAnswers = ({ state, me }, due, load) => html`
   ${aside(elsewhere(state, load, me), state)}
-  <button type="button" class="go" @click=${() => looked(state, load, me)}>${lookWords(due)}</button>
+  <button type="button" class="go" @click=${() => looked(state, load, me)}>${lookWords(state, due)}</button>
   <p class="soft">${careText("watch-note")} ${careText("never-leave")}</p>
   <div class="pair"><button type="button" class="danger" @click=${() => openStopped(load)}>${say("alert-stopped")}</button></div>`;

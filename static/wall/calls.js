@@ -35,6 +35,6 @@ function answers(state, due, load, person) {
   const who = load.watcher || person;
   const others = Object.keys(state.people ?? {}).filter((key) => key !== who && inSession(state, key));
   return html`<div class="answers"><button type="button" class="go" @click=${() => looked(state, load, who)}>
-      ${lookWords(due)}<small>${personName(state, who)}</small></button>
+      ${lookWords(state, due)}<small>${personName(state, who)}</small></button>
     ${others.map((key) => html`<button type="button" @click=${() => looked(state, load, key)}>${say("wall-answers", { person: personName(state, key) })}</button>`)}</div>`;
 }

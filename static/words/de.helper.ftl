@@ -83,7 +83,12 @@ helper-go-wrong = Etwas stimmt nicht
 helper-go-call = Die Leitung rufen
 helper-go-show-me = Die Leitung rufen, damit sie es zeigt
 helper-go-look = Erstes Stück zeigen
-helper-go-watch = Nachgesehen: keine Flamme, Werkstück flach, Luft und Absaugung an
+helper-go-watch = Nachgesehen: { $kind ->
+    [laser] keine Flamme, Werkstück flach, Blasluft und Abluft an
+    [cnc] kein Rauch, Werkstück fest, Absaugung an, Geräusch wie sonst
+    [heater] kein Rauch, Hitze wie eingestellt, nichts Brennbares daneben
+   *[other] kein Rauch, kein Geruch, Werkstück fest, Geräusch wie sonst
+  }
 helper-did-start = Angefangen
 helper-did-running = Läuft
 helper-did-at-it = Dran

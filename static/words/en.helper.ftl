@@ -83,7 +83,12 @@ helper-go-wrong = Something is wrong
 helper-go-call = Call the lead
 helper-go-show-me = Call the lead to show me
 helper-go-look = Show the first piece
-helper-go-watch = I looked: no flame, work flat, air and exhaust on
+helper-go-watch = I looked: { $kind ->
+    [laser] no flame, work flat, air and exhaust on
+    [cnc] no smoke, work held, extraction on, sound as usual
+    [heater] no smoke, heat as set, nothing near it that burns
+   *[other] no smoke, no smell, work held, sound as usual
+  }
 helper-did-start = Started
 helper-did-running = It runs
 helper-did-at-it = At it

@@ -83,7 +83,12 @@ helper-go-wrong = Algo va mal
 helper-go-call = Llamar a la persona responsable
 helper-go-show-me = Llamar para que me lo enseñen
 helper-go-look = Enseñar la primera pieza
-helper-go-watch = Mirado: sin llama, pieza plana, aire y extracción en marcha
+helper-go-watch = Mirado: { $kind ->
+    [laser] sin llama, pieza plana, soplado y extracción en marcha
+    [cnc] sin humo, pieza sujeta, aspiración en marcha, sonido de siempre
+    [heater] sin humo, calor como se fijó, nada cerca que arda
+   *[other] sin humo, sin olor, pieza sujeta, sonido de siempre
+  }
 helper-did-start = Empezado
 helper-did-running = En marcha
 helper-did-at-it = En ello

@@ -83,7 +83,12 @@ helper-go-wrong = Quelque chose ne va pas
 helper-go-call = Appeler la personne responsable
 helper-go-show-me = Appeler pour qu'on me montre
 helper-go-look = Montrer la première pièce
-helper-go-watch = Regardé : pas de flamme, pièce à plat, air et extraction en marche
+helper-go-watch = Regardé : { $kind ->
+    [laser] pas de flamme, pièce à plat, soufflage et extraction en marche
+    [cnc] pas de fumée, pièce bridée, aspiration en marche, bruit habituel
+    [heater] pas de fumée, chaleur comme réglée, rien qui brûle à côté
+   *[other] pas de fumée, pas d'odeur, pièce bridée, bruit habituel
+  }
 helper-did-start = Commencé
 helper-did-running = En marche
 helper-did-at-it = En cours

@@ -190,6 +190,13 @@ def without_wood(route: Route) -> None:
 # cautions and signs
 
 
+def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone, phone: Page, server: Running) -> None:
+    ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(0.2))
+    opened(phone, server)
+
+    expect(phone.locator(".second-column ul.cautions")).to_contain_text("Laser beam: eyewear for its wavelength")
+
+
 def test_cautions_stand_in_type_as_large_as_the_step_with_their_signs(ann: Phone, phone: Page, server: Running) -> None:
     opened(phone, server)
     cautions = phone.locator("section.now ul.cautions")
