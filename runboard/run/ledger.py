@@ -1,6 +1,9 @@
-"""The log folded and kept warm: one event more costs one step, a late one rewinds to the last snapshot before it."""
+"""The log folded and kept warm: one event more costs one step, a late one rewinds to the last snapshot before it.
 
-from bisect import bisect_left, insort
+People who press at once are all a little late, so the newest states are all kept; older ones every so often.
+"""
+
+from bisect import bisect_left, bisect_right, insort
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -11,6 +14,7 @@ from runboard.run.state import ShopState
 from runboard.shop.book import Book
 
 SNAPSHOT_EVERY = 64
+RECENT = 64
 CORRECTIONS = ("event undone", "event amended")
 
 
@@ -86,12 +90,14 @@ class Ledger:
         self._note(event, seq)
         if trial.held is None:
             self.held.append(event)
+            self._snapshots.append((len(self.held), trial.state))
         else:
             self.held = trial.held
             self._snapshots = [one for one in self._snapshots if one[0] <= trial.from_index] + trial.snapshots
         self.state = trial.state
-        if len(self.held) - self._snapshots[-1][0] >= SNAPSHOT_EVERY:
-            self._snapshots.append((len(self.held), self.state))
+        # No longer one of the newest: the one before them.
+        if len(self._snapshots) > RECENT and self._snapshots[-RECENT - 1][0] % SNAPSHOT_EVERY:
+            del self._snapshots[-RECENT - 1]
 
     def foreign_seq(self, device: str) -> int:
         """The last arrival from any other device."""
@@ -132,10 +138,14 @@ class Ledger:
         return self._try_order(event, held, index)
 
     def _try_order(self, event: Event, held: list[Event], index: int) -> Trial:
-        start, state = max((one for one in self._snapshots if one[0] <= index), key=lambda one: one[0])
+        start, state = self._snapshot(index)
         before, _ = self._fold_from(start, state, held[:index])
         after, made = self._fold_from(index, before, held)
         return Trial(event, after, before, len(held) - start, held, start, made)
+
+    def _snapshot(self, index: int) -> tuple[int, ShopState]:
+        """The last that was kept of the first ``index`` events or fewer."""
+        return self._snapshots[bisect_right(self._snapshots, index, key=lambda one: one[0]) - 1]
 
     def _fold_from(
         self, start: int, state: ShopState, held: list[Event]
@@ -143,12 +153,12 @@ class Ledger:
         made = []
         for at in range(start, len(held)):
             state = apply(state, held[at], self.book)
-            if (at + 1) % SNAPSHOT_EVERY == 0:
+            if (at + 1) % SNAPSHOT_EVERY == 0 or at + RECENT >= len(held):
                 made.append((at + 1, state))
         return state, made
 
     def at(self, moment: datetime) -> ShopState:
         """The state as it was at a moment, by what is known now."""
         index = bisect_left(self.held, moment, key=lambda one: one.moment)
-        start, state = max((one for one in self._snapshots if one[0] <= index), key=lambda one: one[0])
+        start, state = self._snapshot(index)
         return self._fold_from(start, state, self.held[:index])[0]

@@ -1,4 +1,5 @@
 import random
+from datetime import timedelta
 
 import pytest
 
@@ -103,6 +104,17 @@ def test_a_late_press_rewinds():
     span = floor.run.past["sand:120/1"].spans[0]
     assert span.ended_at - span.began_at > (floor.now - floor.now) and span.kind == "hand"
     assert (span.ended_at - span.began_at).total_seconds() == pytest.approx(900, abs=3)
+
+
+def test_a_press_that_comes_a_little_late_folds_only_what_came_after_it_again():
+    """Eight phones that press at once are all a little late, and everybody waits while the fold is made again."""
+    floor = a_busy_day()
+    for person in ("ann", "ben", "ann"):
+        floor.press("person came", {"until": "2026-06-01T21:00:00Z"}, person=person)
+
+    a_little_late = floor.event("person came", {}, at=(floor.now - timedelta(seconds=2.5)).isoformat(), person="ben")
+
+    assert floor.ledger.try_event(a_little_late).rewound == 3
 
 
 def test_nobody_and_nothing_is_in_two_places():

@@ -15,6 +15,7 @@ from tests.core.taps import Tally, Taps
 def tally(monkeypatch: pytest.MonkeyPatch) -> Tally:
     """A fresh tally; and snapshots so often that a late press of a short log rewinds to one."""
     monkeypatch.setattr(ledgers, "SNAPSHOT_EVERY", 8)
+    monkeypatch.setattr(ledgers, "RECENT", 4)
     monkeypatch.setattr(Taps, "tally", Tally())
     return Taps.tally
 
