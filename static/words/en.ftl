@@ -23,9 +23,6 @@ ui-trays-from-to = trays { $from } to { $to }
 ui-board = board { $board }
 ui-trays-count = { $count } trays
 ui-machines = Machines
-ui-waits = Drying, curing, in clamps
-ui-trays-title = Trays
-ui-trays-of = Trays, { $run }
 ui-runs-about = For about
 ui-no-server = The server does not answer. What you press is saved here and sent when it is back.
 ui-pair = This phone is not paired with the shop. Your presses are saved here; pair the phone, then they are sent.
@@ -166,62 +163,6 @@ state-at-it = { $person } { $doing }
 doing-loading = is loading
 doing-working = is at it
 doing-unloading = is unloading
-wait-dry = { $count ->
-    [one] Tray { $trays }
-   *[other] Trays { $trays }
-  }, { $step }: drying
-wait-cure = { $count ->
-    [one] Tray { $trays }
-   *[other] Trays { $trays }
-  }, { $step }: curing
-wait-clamp = { $count ->
-    [one] Tray { $trays }
-   *[other] Trays { $trays }
-  }, { $step }: in clamps
-wait-cool = { $count ->
-    [one] Tray { $trays }
-   *[other] Trays { $trays }
-  }, { $step }: cooling
-wait-settle = { $count ->
-    [one] Tray { $trays }
-   *[other] Trays { $trays }
-  }, { $step }: settling
-wait-then = then { $next }
-wait-from = from { $from }
-wait-by = by { $by }
-wait-between = { $from } to { $by }
-trays-done = { $count ->
-    [one] 1 tray done
-   *[other] { $count } trays done
-  }
-calendar-put = Put it in my phone's calendar
-early-open-dry = Go on now, before it is dry
-early-open-cure = Go on now, before it is cured
-early-open-clamp = Go on now, take the clamps off early
-early-open-cool = Go on now, before it is cool
-early-open-settle = Go on now, before it has settled
-tray-held = held: { $why }
-tray-held-until = held: { $why }, until { $until }
-tray-done = done
-tray-next = next { $next }
-tray-started = { $step } started
-tray-at-it = { $step }, { $person }
-tray-put-aside = { $step }, put aside
-tray-on-machine-running = on the { $station } until { $until }
-tray-on-machine-ended = on the { $station }, to unload
-tray-on-machine-stopped = on the { $station }, stopped early
-tray-resting-dry = drying until { $until }, then { $next }
-tray-resting-cure = curing until { $until }, then { $next }
-tray-resting-clamp = in clamps until { $until }, then { $next }
-tray-resting-cool = cooling until { $until }, then { $next }
-tray-resting-settle = settling until { $until }, then { $next }
-count-pieces = { $pieces ->
-    [one] 1 piece
-   *[other] { $pieces } pieces
-  }
-count-good = { $good } good
-count-scrap = { $scrap } scrap
-strip-label = { $done } of { $steps } steps done
 
 ## Session
 session-over = Finished for today, { $at }

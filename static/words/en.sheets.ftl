@@ -605,3 +605,64 @@ refused-material-forbidden = { $material } never goes on the { $station }: '{ $f
 refused-not-shown = { $person } has not been shown the { $station } yet. The lead shows it first.
 refused-look-first = The lead looks at the first piece of { $step }, tray { $tray }, before it goes on. Show it first.
 refused-hands-elsewhere = Nobody can watch the { $station } with hands at the { $at }. Finish there first, or stop the { $station }, look at it, power off.
+
+## Waits and trays, below the fold of Now
+ui-waits = Drying, curing, in clamps
+ui-trays-title = Trays
+ui-trays-of = Trays, { $run }
+wait-dry = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: drying
+wait-cure = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: curing
+wait-clamp = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: in clamps
+wait-cool = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: cooling
+wait-settle = { $count ->
+    [one] Tray { $trays }
+   *[other] Trays { $trays }
+  }, { $step }: settling
+wait-then = then { $next }
+wait-from = from { $from }
+wait-by = by { $by }
+wait-between = { $from } to { $by }
+trays-done = { $count ->
+    [one] 1 tray done
+   *[other] { $count } trays done
+  }
+calendar-put = Put it in my phone's calendar
+early-open-dry = Go on now, before it is dry
+early-open-cure = Go on now, before it is cured
+early-open-clamp = Go on now, take the clamps off early
+early-open-cool = Go on now, before it is cool
+early-open-settle = Go on now, before it has settled
+tray-held = held: { $why }
+tray-held-until = held: { $why }, until { $until }
+tray-done = done
+tray-next = next { $next }
+tray-started = { $step } started
+tray-at-it = { $step }, { $person }
+tray-put-aside = { $step }, put aside
+tray-on-machine-running = on the { $station } until { $until }
+tray-on-machine-ended = on the { $station }, to unload
+tray-on-machine-stopped = on the { $station }, stopped early
+tray-resting-dry = drying until { $until }, then { $next }
+tray-resting-cure = curing until { $until }, then { $next }
+tray-resting-clamp = in clamps until { $until }, then { $next }
+tray-resting-cool = cooling until { $until }, then { $next }
+tray-resting-settle = settling until { $until }, then { $next }
+count-pieces = { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }
+count-good = { $good } good
+count-scrap = { $scrap } scrap
+strip-label = { $done } of { $steps } steps done
