@@ -35,7 +35,7 @@ function machine(state, station) {
 function watched(state, load) {
   if (load?.state !== "running" || !isWatched(state, load)) return nothing;
   const watcher = watcherOf(state, load);
-  return html`<p class="watch"><b>${watcher ? say("machines-watching", { person: personName(state, watcher) }) : `${say("machines-stay")} · ${say("wall-nobody-watches")}`}</b></p>`;
+  return html`<p class="watch">${watcher ? html`<b>${say("machines-watching", { person: personName(state, watcher) })}</b>` : html`<b>${say("machines-stay")}</b> · ${say("wall-nobody-watches")}`}</p>`;
 }
 
 function left(load) {
