@@ -65,9 +65,9 @@ class Draft:
     def has_tray(self, run: str, key: str) -> bool:
         return key in (self.trays[run] if run in self.trays else self.run(run).trays)
 
-    def trays_of(self, run: str) -> list[str]:
-        """The trays of a run, as they are now."""
-        return list(self.trays[run] if run in self.trays else self.run(run).trays)
+    def trays_of(self, run: str) -> Mapping[str, Tray]:
+        """The trays of a run by their ids, as they are now."""
+        return self.trays[run] if run in self.trays else self.run(run).trays
 
     def load(self, run: str, key: str) -> Load | None:
         return self._loads(run).get(key) or self._past(run).get(key)

@@ -47,8 +47,8 @@ def counted_before(draft: Draft, run: str, load: str, step: str) -> dict[str, in
 
     Its id then means those pieces, whose counts replace; what is left at the step becomes the next load.
     """
-    fed = draft.run(run).boards.get(load)
-    trays = [draft.tray(run, key) for key in (fed or draft.trays_of(run)) if draft.has_tray(run, key)]
+    fed, all_trays = draft.run(run).boards.get(load), draft.trays_of(run)
+    trays = [all_trays[key] for key in fed if key in all_trays] if fed else all_trays.values()
     found = {tray.id: sum(counted(tray, step, load)) for tray in trays if load in tray.counts.get(step, ())}
     return found if not fed or len(found) == len(trays) else {}
 

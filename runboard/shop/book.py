@@ -7,6 +7,7 @@ words (``cnc``, ``sand``); names are what people read. Mappings are never change
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime, time, timedelta
+from functools import cached_property
 from types import MappingProxyType
 from typing import Literal
 
@@ -259,8 +260,13 @@ class Book:
     revision: int = 0
     earlier: tuple[tuple[datetime, "Book"], ...] = field(default=(), compare=False, repr=False)
 
+    @cached_property
+    def _station_by_key(self) -> Mapping[str, Station]:
+        # The fold asks for stations some fifty times an event; of two with one key the first counts.
+        return {one.key: one for one in reversed(self.stations)}
+
     def station(self, key: str) -> Station | None:
-        return next((one for one in self.stations if one.key == key), None)
+        return self._station_by_key.get(key)
 
     def person(self, key: str) -> Person | None:
         return next((one for one in self.people if one.key == key), None)
