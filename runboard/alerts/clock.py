@@ -56,12 +56,14 @@ class AlertClock:
         self._set_for: datetime | None = None
         self._turning = 0
         self._told_unstored: set[tuple[str, datetime]] = set()
-        self._waits = False
+        self._waits = self._held = False
+        self._passing = threading.Lock()
 
     def ring(self) -> int:
         """Tell everything that has fallen due and nobody has told yet; answers how many there were."""
         told = 0
         with self._ringing:
+            self._held = False
             now = self._clock.now()
             past = self._dues.unclaimed(now)
             # What was answered meanwhile is to be stored as told no more: it would hold up all others for good.
@@ -70,6 +72,8 @@ class AlertClock:
                 if self._claim(due, now):
                     self._tell(due_record(due, now))
                     told += 1
+                if self._waits:  # the others would wait too, and whoever rings has more to do
+                    break
         return told
 
     def _claim(self, due: Due, now: datetime) -> bool:
@@ -99,22 +103,30 @@ class AlertClock:
             if next_at == self._set_for:
                 return False
             self._set_for = next_at
-            if not self._is_past(next_at):
-                self._set_alarm(self._scheduler, next_at)
-        self.passed()
+        if not self.passed():
+            with self._lock:
+                if self._scheduler is not None:
+                    self._set_alarm(self._scheduler, next_at)
         return True
 
     def passed(self) -> bool:
         """Tell what has fallen due, if anything has, from whichever thread asks: on a slow computer whoever finishes first
         tells it, and nobody waits for the clock's own thread. Costs next to nothing where nothing has."""
-        if self._turning or not self._is_past(self._set_for):
+        if self._turning or not self._is_past(self._set_for) or not self._passing.acquire(blocking=False):
             return False
-        self._turn()
+        try:
+            self._turn()
+        finally:
+            self._passing.release()
         return True
 
     def _is_past(self, next_at: datetime | None) -> bool:
         """Whether a moment is to be told now; what could not be claimed waits for its alarm."""
-        return next_at is not None and next_at <= self._clock.now() and not (self._told_unstored or self._waits)
+        return (
+            next_at is not None
+            and next_at <= self._clock.now()
+            and not (self._told_unstored or self._waits or self._held)
+        )
 
     def start(self) -> None:
         """Ring for what fell due meanwhile, then keep ringing from a thread of its own."""
@@ -132,6 +144,9 @@ class AlertClock:
         with self._lock:
             scheduler, self._scheduler, self._set_for = self._scheduler, None, None
         if scheduler is not None:
+            # Not while its thread takes up the alarm: it would find itself stopped, and end with an error.
+            with suppress(JobLookupError):
+                scheduler.remove_job("next")
             scheduler.shutdown(wait=True)
 
     def _turn(self) -> None:
@@ -153,7 +168,7 @@ class AlertClock:
         # By how long it still is, not by what the wall says: the shop's clock may be another one (a demo's).
         # One that could not be stored as told stays the next: it is tried again, but not at once and for ever.
         soonest = AGAIN if self._told_unstored else SOON if self._waits else timedelta(0)
-        self._waits = False
+        self._held, self._waits = bool(soonest), False
         away = max(next_at - self._clock.now(), soonest)
         scheduler.add_job(self._turn, "date", run_date=datetime.now(UTC) + away, id="next", replace_existing=True)
 
