@@ -3,6 +3,7 @@
 import json
 import re
 import socket
+import time
 from pathlib import Path
 
 import httpx
@@ -112,6 +113,9 @@ def test_a_code_for_a_lost_phone_pairs_while_the_shop_is_served(data: Path, caps
 
 def test_a_served_shop_shows_a_code_until_a_lead_is_paired(data: Path) -> None:
     with running("serve", "--data", str(data)) as server:
+        until = time.monotonic() + 10  # what it prints is read by a thread of its own
+        while "code" not in "".join(server.said) and time.monotonic() < until:
+            time.sleep(0.02)
         server.pair()
     first = "".join(server.said)
     with running("serve", "--data", str(data)) as server:
