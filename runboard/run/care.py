@@ -36,8 +36,7 @@ SAYS_WORK = ("load started", "machine started", "machine ended", "unloading star
 
 @dataclass
 class Mark:
-    """What one event means for one thing that must not be forgotten: loads begun and ended, and whether more was
-    counted."""
+    """What one event means for one thing that must not be forgotten, and how many loads it began and ended."""
 
     run: str
     step: str
@@ -45,7 +44,6 @@ class Mark:
     heats: bool
     begins: int = 0
     ends: int = 0
-    counted: bool = False
 
 
 def note(draft: Draft, event: Event) -> None:
@@ -67,7 +65,7 @@ def note(draft: Draft, event: Event) -> None:
             if tray.counts is not (old.counts if old else EMPTY):
                 route = draft.run(event.run).route_of(tray)
                 for step in _counted_more(old, tray):
-                    _mark(draft, event, marks, route, step, counted=True)
+                    _mark(draft, event, marks, route, step)
     for key, mark in marks.items():
         _keep(draft, event, key, mark)
     if _is_burnt(event):
@@ -90,7 +88,7 @@ def note_unfit(draft: Draft, event: Event) -> None:
             continue
         for step in route.steps[: last.index + 1]:
             if step is last or (first is not None and first <= step.index):
-                _mark(draft, event, marks, route, step.key, counted=True)
+                _mark(draft, event, marks, route, step.key)
     for one, mark in marks.items():
         _keep(draft, event, one, mark)
 
@@ -114,7 +112,6 @@ def _mark(
     mark.heats |= left.heats
     mark.begins += what.get("begins", False)
     mark.ends += what.get("ends", False)
-    mark.counted |= what.get("counted", False)
 
 
 @dataclass(frozen=True)
@@ -176,7 +173,7 @@ def _note_burn(draft: Draft, event: Event) -> None:
     if station is None or step is None or not station.dusty:
         return
     key = f"{SMOULDER}|{local_day(event.moment, draft.book.time_zone)}|{station.key}"
-    _keep(draft, event, key, Mark(event.run, step.key, station.key, heats=True, counted=True))
+    _keep(draft, event, key, Mark(event.run, step.key, station.key, heats=True))
 
 
 def _care(draft: Draft) -> Mapping[str, Mapping[str, Any]]:

@@ -5,10 +5,10 @@ The names are common practice, no source: which plastics give off hydrogen chlor
 the machine's manual and in the material's data sheet, and those win.
 """
 
-import re
-import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
+
+from runboard.shop.finish_words import plain_words
 
 FORBIDDEN, LOOK, FINE, UNKNOWN = "forbidden", "look", "fine", "unknown"
 
@@ -61,7 +61,7 @@ class Verdict:
 def judged(material: str, forbidden: tuple[str, ...]) -> Verdict:
     """FORBIDDEN where the shop's list has it, by this or another name; LOOK where its data sheet has to be read first;
     UNKNOWN where nobody said what it is; else FINE, as far as its name tells."""
-    plain = _plain(material)
+    plain = plain_words(material)
     if not plain:
         return Verdict(UNKNOWN)
     for entry in forbidden:
@@ -70,14 +70,8 @@ def judged(material: str, forbidden: tuple[str, ...]) -> Verdict:
     return next((Verdict(LOOK, word) for word in LOOKS if _holds(plain, word)), Verdict(FINE))
 
 
-def _plain(text: str) -> str:
-    """Small letters without accents; everything else is a space."""
-    bare = "".join(one for one in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(one))
-    return re.sub(r"[^a-z]+", " ", bare).strip()
-
-
 def _names(entry: str) -> tuple[str, ...]:
-    plain = _plain(entry)
+    plain = plain_words(entry)
     same = (group for group in SAME if any(_holds(plain, name) for name in group))
     return (*((plain,) if plain else ()), *(name for group in same for name in group))
 

@@ -59,17 +59,17 @@ _UNCLEAR = (
 def finish_by_words(text: str) -> Finish | None:
     """What the words of a step say that it brings on: a finish without times; ``UNKNOWN_FINISH`` where they leave it open
     which; None where they speak of none."""
-    plain = _plain(text)
+    plain = f" {plain_words(text)} "
     for name, heats, solvent, words in _KNOWN:
         if any(_holds(plain, word) for word in words):
             return Finish("", name, self_heats=heats, solvent=solvent)
     return UNKNOWN_FINISH if any(_holds(plain, word) for word in _UNCLEAR) else None
 
 
-def _plain(text: str) -> str:
-    """Small letters without accents, each word between spaces."""
+def plain_words(text: str) -> str:
+    """The words of a text in small letters without accents, one space between two."""
     bare = "".join(one for one in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(one))
-    return f" {re.sub(r'[^a-z]+', ' ', bare).strip()} "
+    return re.sub(r"[^a-z]+", " ", bare).strip()
 
 
 def _holds(plain: str, word: str) -> bool:
