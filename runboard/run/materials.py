@@ -64,6 +64,8 @@ def judged(material: str, forbidden: tuple[str, ...]) -> Verdict:
     plain = plain_words(material)
     if not plain:
         return Verdict(UNKNOWN)
+    for other in NOT_TREATED:
+        plain = plain.replace(other, "")
     for entry in forbidden:
         if any(_holds(plain, name) for name in _names(entry)):
             return Verdict(FORBIDDEN, entry)
@@ -79,10 +81,6 @@ def _names(entry: str) -> tuple[str, ...]:
 def _holds(plain: str, name: str) -> bool:
     if name in SHORT:
         return not SHORT[name].isdisjoint(plain.split())
-    if name == "treated":
-        for other in NOT_TREATED:
-            plain = plain.replace(other, "")
-        return "treated" in plain.split()
-    if len(name) <= 3 and name != "pvc":
+    if name == "treated" or (len(name) <= 3 and name != "pvc"):
         return name in plain.split()
     return name in plain
