@@ -136,7 +136,7 @@ def measured_in(run: RunState, zone: str) -> Times:
     or corrected."""
     found: dict[Key, list[Measured]] = defaultdict(list)
     for load in (*run.past.values(), *run.loads.values()):
-        step = _step_of(run, load)
+        step = run.step_of(load)
         if step is None or load.state == "off":
             continue
         wood = next((run.trays[tray].wood for tray in load.pieces if tray in run.trays), "") or run.wood
@@ -203,9 +203,3 @@ def _sum(load: Load, kind: str) -> timedelta:
 def _guess(step: Step, kind: str) -> timedelta:
     found: timedelta = getattr(step.pass_, kind, ZERO)
     return found
-
-
-def _step_of(run: RunState, load: Load) -> Step | None:
-    """The step that a load is of, by the route of its trays."""
-    route = next((run.route_of(run.trays[tray]) for tray in load.pieces if tray in run.trays), run.route)
-    return route.step(load.step)

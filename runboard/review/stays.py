@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from runboard.review.time_study import step_of
 from runboard.run.event import Event
 from runboard.run.state import Load, RunState, ShopState
 from runboard.shop.book import Book, Operation
@@ -65,7 +64,7 @@ def _hands(book: Book, run: RunState, load: Load, now: datetime) -> Iterator[Sta
 
 
 def _operation(run: RunState, load: Load) -> Operation | None:
-    step = step_of(run, load)
+    step = run.step_of(load)
     return step.operation if step else None
 
 

@@ -102,7 +102,7 @@ def _changed_between(before: Load, load: Load, told: Iterable[datetime]) -> bool
 
 
 def _of_load(run: RunState, load: Load, events: Mapping[str, Event], changed: Collection[str]) -> Iterator[Element]:
-    step = step_of(run, load)
+    step = run.step_of(load)
     pieces = sum(load.pieces.values())
     station = load.station
     plain = Element(load.step, step.name if step else load.step, load.id, station, tuple(load.pieces), pieces, "hand")
@@ -181,11 +181,3 @@ def _filled_in(run: RunState, tray: Tray) -> Iterator[Element]:
             if load not in run.past and load not in run.loads and good + bad:
                 name = step.name if step else key
                 yield Element(key, name, load, station, (tray.id,), good + bad, "done", known=ASSUMED)
-
-
-def step_of(run: RunState, load: Load) -> Step | None:
-    """The step that a load is of, by the route of its trays."""
-    for tray in load.pieces:
-        if tray in run.trays:
-            return run.route_of(run.trays[tray]).step(load.step)
-    return run.route.step(load.step)
