@@ -37,8 +37,9 @@ class Episode:
 
 @dataclass(frozen=True)
 class Alarms:
-    """How the alarms of a storm went. ``late`` are seconds from when it was due, with a server that was up;
-    ``late_after`` from when the server was up again, ``told_late`` from when it was due until the stream told it."""
+    """How the alarms of a storm went. ``late`` are seconds from when it was due, of those through which the server was
+    up all the while; ``late_after`` the seconds of a server that was up, where it was also frozen or killed;
+    ``told_late`` from when it was due until the stream told it."""
 
     had_to_ring: int
     never_rang: list[Key]
@@ -62,12 +63,12 @@ def alarms(happened: Happened) -> Alarms:
     never, deaf, listened_for = list[Key](), list[Key](), 0
     late, late_after, told_late = list[float](), list[float](), list[float]()
     for one in due:
-        ready = next(max(since, one.begins) for since, until in up if until > one.begins)
         first = rang_first(one, rang)
         if first is None or first > one.gone_at + STOOD:
             never.append(one.key)
             continue
-        (late if ready == one.begins else late_after).append(max(0.0, first - ready))
+        waited, clear = lateness(one, first, up)
+        (late if clear else late_after).append(waited)
         if any(since < one.begins < until for since, until in _both(heard["listened"], up)):
             told_late += [max(0.0, at - one.begins) for key, at in told if key == one.key and at > one.begins - 0.1][:1]
         stood = one.begins + LISTENED
@@ -107,6 +108,12 @@ def rang_first(one: Episode, rang: Iterable[tuple[Key, float, float]]) -> float 
     return min(
         (max(since, one.begins) for key, since, until in rang if key == one.key and until > one.begins), default=None
     )
+
+
+def lateness(one: Episode, rang_at: float, up: list[tuple[float, float]]) -> tuple[float, bool]:
+    """The seconds of a server that was up between when it was due and when it rang, and whether it was up all the while."""
+    waited = _overlap(up, one.begins, rang_at)
+    return waited, any(since <= one.begins and rang_at <= until for since, until in up)
 
 
 def row(seconds: list[float]) -> str:

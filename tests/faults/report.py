@@ -63,8 +63,8 @@ class Report:
             yield f"  told twice by the stream        {len(rung.told_twice):>6}   goal 0"
             missed = len(rung.not_told_while_listening)
             yield f"  not told while a page listened  {missed:>6}   goal 0   (of {rung.listened_for})"
-            yield f"  rang late, the server being up: {row(rung.late)}"
-            yield f"  rang late, from when the server was back: {row(rung.late_after)}"
+            yield f"  rang late, the server being up all the while: {row(rung.late)}"
+            yield f"  rang late, a freeze or a kill between, in seconds of a server that was up: {row(rung.late_after)}"
             yield f"  told late by the stream, the server being up: {row(rung.told_late)}"
         yield from (f"WRONG: {sentence}" for sentence in self.wrong)
 

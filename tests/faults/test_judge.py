@@ -3,7 +3,9 @@
 from threading import Event
 from typing import Any
 
-from tests.faults.alarms import Episode, rang_first
+import pytest
+
+from tests.faults.alarms import Episode, lateness, rang_first
 from tests.faults.outbox import Wire
 from tests.faults.watcher import Watcher
 
@@ -46,3 +48,15 @@ def test_a_moment_that_comes_back_while_the_page_still_rings_has_rung() -> None:
     assert rang_first(again, [(KEY, DUE_AT + 1, float("inf"))]) == again.begins
     assert rang_first(again, [(KEY, DUE_AT + 1, DUE_AT + 6)]) is None
     assert rang_first(again, [(KEY, DUE_AT + 1, DUE_AT + 6), (KEY, DUE_AT + 9, DUE_AT + 20)]) == DUE_AT + 9
+
+
+def test_what_a_freeze_took_is_no_lateness_of_a_server_that_was_up() -> None:
+    due = Episode(KEY, "end", DUE_AT, put_at=DUE_AT - 60, gone_at=float("inf"))
+    up = [(DUE_AT - 90, DUE_AT + 0.25), (DUE_AT + 4.25, DUE_AT + 60)]
+
+    assert lateness(due, DUE_AT + 0.2, up) == (pytest.approx(0.2), True)
+    assert lateness(due, DUE_AT + 5.0, up) == (pytest.approx(1.0), False)
+    assert lateness(Episode(KEY, "end", DUE_AT + 1, DUE_AT - 60, float("inf")), DUE_AT + 5.0, up) == (
+        pytest.approx(0.75),
+        False,
+    )
