@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from functools import cached_property
 from typing import Any
 
-from runboard.run.begin import may_begin, not_offered
+from runboard.run.begin import OF_ANY_TRAY, may_begin, not_offered
 from runboard.run.draft import Draft
 from runboard.run.event import Event
 from runboard.run.loads import Batch, loads_at
@@ -88,14 +88,19 @@ def _of_run(scene: Scene, run: RunState) -> Iterator[Candidate]:
                 ready.setdefault(key, {})[tray.id] = free
     for key, pieces in ready.items():
         seen: set[str] = set()  # what does not go on a tray's first load comes after it
+        no_tray_at: Step | None = None
         for one in loads_at(run, key, pieces):
             station = scene.book.station(one.step.operation.station)
-            press = _press(scene, "load started", run, one.load, {"pieces": one.pieces})
             is_next = seen.isdisjoint(one.pieces)
             seen.update(one.pieces)
-            if station is None or not is_next or may_begin(scene.draft, press) or not_offered(scene.draft, press):
+            if station is None or not is_next or one.step is no_tray_at:
                 continue
-            yield _candidate(scene, run, one, station)
+            press = _press(scene, "load started", run, one.load, {"pieces": one.pieces})
+            refused = may_begin(scene.draft, press)
+            if refused is not None:
+                no_tray_at = one.step if refused.code in OF_ANY_TRAY else no_tray_at
+            elif not not_offered(scene.draft, press):
+                yield _candidate(scene, run, one, station)
 
 
 def _is_rested(run: RunState, tray: Tray, step: Step, now: datetime) -> bool:

@@ -27,6 +27,21 @@ LASTING = {
     "material allowed": "material forbidden",
 }
 
+# Refusals that say the same of whatever trays go on at a step: they are of its station, its operation, whoever asks, the room.
+OF_ANY_TRAY = frozenset(
+    (
+        "station busy",
+        "station out",
+        "first piece failed",
+        "supply out",
+        "skill",
+        "not shown",
+        "watch first",
+        "air not clear",
+        "solvent beside heat",
+    )
+)
+
 
 def may_begin(draft: Draft, event: Event) -> Refused | None:
     """Why an up-to-date ``event`` about a load would be refused, or None where it would be taken. It may be asked again and

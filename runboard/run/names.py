@@ -48,9 +48,21 @@ def counted_before(draft: Draft, run: str, load: str, step: str) -> dict[str, in
     Its id then means those pieces, whose counts replace; what is left at the step becomes the next load.
     """
     fed, all_trays = draft.run(run).boards.get(load), draft.trays_of(run)
+    if not fed and run not in draft.trays:
+        index: Mapping[str, dict[str, int]] = draft.once(("counted", run, step), lambda: _counted_at(all_trays, step))
+        return index.get(load, {})
     trays = [all_trays[key] for key in fed if key in all_trays] if fed else all_trays.values()
     found = {tray.id: sum(counted(tray, step, load)) for tray in trays if load in tray.counts.get(step, ())}
     return found if not fed or len(found) == len(trays) else {}
+
+
+def _counted_at(trays: Mapping[str, Tray], step: str) -> dict[str, dict[str, int]]:
+    """By load: what was counted of it in each tray at a step."""
+    found: dict[str, dict[str, int]] = {}
+    for tray in trays.values():
+        for load in tray.counts.get(step, ()):
+            found.setdefault(load, {})[tray.id] = sum(counted(tray, step, load))
+    return found
 
 
 def pieces_wanted(draft: Draft, event: Event, load: Load, step: Step) -> dict[str, int]:

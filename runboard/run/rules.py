@@ -63,7 +63,8 @@ def _eyes_for_job(draft: Draft, event: Event) -> None:
 
 
 def eyes_free(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
-    for watched in watched_by(draft.base, event.person):
+    mine: list[Load] = draft.once(("watched", event.person), lambda: watched_by(draft.base, event.person))
+    for watched in mine:
         same = (watched.run, watched.id) == (load.run, load.id)
         if not same and not may_work_while_watching(draft.book, watched.station, load.station):
             raise Refused("watch first", station=_station_name(draft, watched), trays=list(watched.pieces))

@@ -1,11 +1,14 @@
 """May this load begin here? Now, the plan and the press give one answer."""
 
 import copy
+from collections.abc import Iterator
 from random import Random
 from typing import Any
 
 import pytest
 
+from runboard.plan import candidates as looking
+from runboard.plan.candidates import Scene, candidates
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.from_state import problem_for
 from runboard.run.begin import may_begin, not_offered
@@ -71,6 +74,37 @@ def test_a_load_is_judged_by_the_route_of_its_own_tray():
     assert not {"clean/4", "clean/5", "clean/6"} & set(found)
 
 
+def test_what_one_tray_is_refused_by_its_route_keeps_no_other_back():
+    """Trays 1 to 3 need a skill for cleaning up: from 4 on nobody does."""
+    product = copy.deepcopy(key_rails())
+    product["operations"][1]["skill"] = "knife"
+    floor = Floor()
+    floor.press("person came", person="ben")
+    floor.open_run(trays=6, product=product)
+    floor.press("route revised", {"product": key_rails(), "from_tray": "4"}, run="r1")
+    for board in ("cut/1", "cut/2"):
+        floor.press("load done", run="r1", load=board)
+
+    found = offered(floor, "ben")
+
+    assert {"clean/4", "clean/5", "clean/6"} <= set(found)
+    assert not {"clean/1", "clean/2", "clean/3"} & set(found)
+
+
+def test_a_tray_of_a_forbidden_material_keeps_no_other_back():
+    floor = Floor({**shop(), "forbidden": ["PVC"]})
+    floor.press("person came")
+    floor.open_run(trays=2)
+    for tray in ("1", "2"):
+        floor.press("load done", run="r1", load=f"sand:180/{tray}")
+    floor.press("wood noted", {"wood": "PVC"}, run="r1", tray="1")
+
+    found = offered(floor)
+
+    assert "engrave/2" in found
+    assert "engrave/1" not in found
+
+
 def test_pieces_past_a_step_that_was_put_in_still_wait_for_their_coat():
     floor = Floor()
     floor.open_run(trays=1)
@@ -128,9 +162,8 @@ def test_a_station_whose_service_others_draw_on_is_not_offered():
     assert "sand:120/1" not in offered(floor, "ben")
 
 
-@pytest.mark.parametrize("seed", range(12))
-def test_whatever_now_offers_to_begin_is_taken(seed: int):
-    """Over evenings of any presses: no second list of rules can differ from the one that a press is judged by."""
+def evening(seed: int) -> Iterator[Floor]:
+    """A floor after each of many presses of any kind."""
     floor, random = Floor({**the_shop(), "forbidden": ["ash"] if seed % 2 else []}), Random(seed)
     for run, body in (("r1", opened(rails(), 3, 2, 2)), ("r2", opened(shelves(), 2, 2, None))):
         floor.press("run opened", body, run=run)
@@ -141,6 +174,13 @@ def test_whatever_now_offers_to_begin_is_taken(seed: int):
             floor.press(kind, body, **{"person": random.choice(("ann", "ben")), **fields})
         except Refused:
             continue
+        yield floor
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_whatever_now_offers_to_begin_is_taken(seed: int):
+    """Over evenings of any presses: no second list of rules can differ from the one that a press is judged by."""
+    for floor in evening(seed):
         for person in ("ann", "ben"):
             hands = floor.state.people.get(person)
             if hands is not None and hands.hands is not None:
@@ -150,6 +190,17 @@ def test_whatever_now_offers_to_begin_is_taken(seed: int):
                     pieces = {"pieces": dict(move.pieces)}
                     event = floor.event("load started", pieces, run=move.run, load=move.load, person=person)
                     assert event.id not in decide(floor.ledger, event).state.unsettled
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_no_tray_is_passed_over_for_what_another_was_refused(seed: int, monkeypatch: pytest.MonkeyPatch):
+    for floor in evening(seed):
+        for person in ("ann", "ben"):
+            scene = Scene(floor.state, floor.book, person, floor.now)
+            found = [one.load for one in candidates(scene)]
+            with monkeypatch.context() as each_asked:
+                each_asked.setattr(looking, "OF_ANY_TRAY", frozenset())
+                assert found == [one.load for one in candidates(scene)]
 
 
 def test_who_watches_the_cnc_does_not_begin_at_the_laser():
