@@ -20,6 +20,7 @@ _BOLD = ("run", "due")
 _PICTURE = 17
 _FEW = 3  # lines of orders that stand in the head
 _MOST_ABOUT = 3
+_MOST_FURTHER = 2  # lines of the run's name on a further card
 _TITLES = ((2, Type(22, 9.2)), (4, Type(12, 5.4)))  # lines at most, in which type
 # Points of the number, by how it fits into how many mm.
 _NUMBERS = ((66, 38.0), (54, 38.0), (40, 38.0), (26, 60.0))
@@ -109,5 +110,7 @@ def next_head(tray: str, part: int, parts: int, run: str, code: str, room: float
     wide = width(mark, points, bold=True) if points else 0.0
     marks = (mark,) if points else lines(mark, room, 11, bold=True)
     text = lines(run, room - wide - 3, SMALL.points)
+    if len(text) > _MOST_FURTHER:  # the whole stands on the first card
+        text = _beginning(run, room - wide - 3, SMALL.points, False)
     high = (0 if points else NAME.height(len(marks))) + max(10 if points else 0, SMALL.height(len(text)) + 4.4) + 1
     return {"mark": marks, "points": points or 11, "run": text, "code": code}, math.ceil(high)

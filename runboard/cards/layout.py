@@ -7,7 +7,7 @@ from typing import Any
 from runboard.cards.face import Face, Footing, footing
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.model import Card, CardOrder, JigLabel, RunSheet, ShelfLabel, Traveller
-from runboard.cards.pack import Again, fill
+from runboard.cards.pack import Again, Filled, fill
 from runboard.cards.paper import PAPERS, Paper, Size
 from runboard.cards.row import STRIP, Group, again_row, row, text_rows, title_row
 from runboard.cards.rows_of_label import jig_groups, jig_head, shelf_groups
@@ -85,15 +85,21 @@ def _of_tray(
     def further(part: int, parts: int) -> Head:
         return next_head(card.tray, part, parts, card.run, card.link.code, width)
 
-    filled = fill(
-        groups, free - first[1], free - further(88, 88)[1], _again(words, width - STRIP), notes=kind == "tray"
-    )
+    def filling(high: int) -> list[Filled]:
+        return fill(groups, free - first[1], free - high, _again(words, width - STRIP), notes=kind == "tray")
+
+    # The head of a further card may need a line more where the cards have three digits.
+    high = further(88, 88)[1]
+    filled = filling(high)
+    if len(filled) > 99:
+        high = further(888, 888)[1]
+        filled = filling(high)
     found = []
     for part, one in enumerate(filled, 1):
-        facts, high = first if part == 1 else (further(part, len(filled))[0], further(88, 88)[1])
+        facts, head_height = first if part == 1 else (further(part, len(filled))[0], high)
         name = kind if part == 1 else "further"
         found.append(
-            Face(name, size, facts, high, (*top, *one.rows), foot, one.left, part, len(filled), kind == "tray")
+            Face(name, size, facts, head_height, (*top, *one.rows), foot, one.left, part, len(filled), kind == "tray")
         )
     return tuple(found)
 

@@ -33,7 +33,7 @@ def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Gr
 
 
 def _tray(one: TrayLine, room: float) -> Iterator[Row]:
-    """A tray: its number, a mark for each step to tick, what comes next, its code."""
+    """A tray: its number, a mark for each step to tick, what comes next, its code; what is long in rows of its own."""
     inner = room - _NUMBER
     number = lines(one.tray, _NUMBER - 2, STEP.points, bold=True)
     size = 22 if width(one.tray, 22, bold=True) <= _NUMBER - 2 else 10
@@ -43,26 +43,26 @@ def _tray(one: TrayLine, room: float) -> Iterator[Row]:
         for start in range(0, len(one.marks), a_line)
     ]
     code = lines(one.code, _CODE, TEXT.points, bold=True)
-    text = lines(f"{one.next} · {one.about}", inner - _CODE - 2, SMALL.points)
+    said = f"{one.next} · {one.about}"
+    text = lines(said, inner - _CODE - 2, SMALL.points)
+    below = text_rows(((said, False),), room) if len(text) > MOST_LINES else []
+    if below:
+        text = ()
     if size == 10 and len(number) > 2:
-        yield row(
-            "text",
-            STEP.height(len(number)) + 1,
-            lines=[((line, True),) for line in lines(one.tray, room, 10, True)],
-            style="step",
-        )
+        yield from text_rows(((one.tray, True),), room, STEP, "step", gap=1, keep=True)
         number = ()
     tall = 7.0 * len(marks) + max(SMALL.height(len(text)), TEXT.height(len(code))) + 1
     yield row(
         "tray",
         max(tall, STEP.height(len(number)) + 1, 11),
-        core=False,
+        keep=bool(below),
         number=number,
         size=size,
         marks=marks,
         text=text,
         code=code,
     )
+    yield from below
 
 
 def _three(parts: Sequence[str], room: float) -> Iterator[Row]:

@@ -147,8 +147,8 @@ def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
             yield row("places", _CELL, cells=cells, across=across)
             continue
         label, text = cells[0]
-        for start in range(0, max(1, len(text)), MOST_LINES):
-            part = text[start : start + MOST_LINES]
+        for start in range(0, max(1, len(text)), MOST_LINES - 1):  # the label takes a line
+            part = text[start : start + MOST_LINES - 1]
             height = max(_LEAST, STEP.height(len(part)) + 4)
             yield row("places", height, cells=[(label if start == 0 else "", part)], across=1)
 

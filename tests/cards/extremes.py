@@ -1,5 +1,6 @@
 """Runs with the longest texts that the forms take, in Latin, Cyrillic and Greek, as Hypothesis finds them."""
 
+from collections.abc import Callable
 from datetime import timedelta
 from types import MappingProxyType
 from typing import Any
@@ -36,8 +37,16 @@ def names(most: int = NAME) -> st.SearchStrategy[str]:
     return st.one_of(free, _WORDS.map(lambda text: text[:most].strip()))
 
 
+def widest(most: int = NAME) -> st.SearchStrategy[str]:
+    """A name of the widest letters, as long as it may be, without a place to break it."""
+    return st.just("W" * min(most, NAME))
+
+
+Named = Callable[..., st.SearchStrategy[str]]
+
+
 @st.composite
-def shops(draw: Any) -> tuple[Book, RunState]:
+def shops(draw: Any, names: Named = names) -> tuple[Book, RunState]:
     """A book and a run of 14 operations and 40 order lines."""
     stations = tuple(
         Station(kind.replace(" ", "-"), draw(names()), kind, "shop")
@@ -46,7 +55,7 @@ def shops(draw: Any) -> tuple[Book, RunState]:
     finish = Finish(
         "oil", draw(names()), *(timedelta(hours=hours) for hours in (12, 24, 900)), ventilation=draw(names(TEXT))
     )
-    operations = tuple(_operation(draw, at, stations[at % len(stations)]) for at in range(14))
+    operations = tuple(_operation(draw, at, stations[at % len(stations)], names) for at in range(14))
     product = Product("p", draw(names()), operations, wood=draw(names()))
     book = Book(
         units=draw(st.sampled_from(["mm", "in"])),
@@ -56,10 +65,10 @@ def shops(draw: Any) -> tuple[Book, RunState]:
         products=(product,),
         finishes=(finish,),
     )
-    return book, _run(draw, product)
+    return book, _run(draw, product, names)
 
 
-def _operation(draw: Any, at: int, station: Station) -> Operation:
+def _operation(draw: Any, at: int, station: Station, names: Named) -> Operation:
     wait = Wait("clamp", timedelta(minutes=20), timedelta(minutes=75)) if at % 3 == 0 else None
     return Operation(
         key=f"o{at}",
@@ -79,7 +88,7 @@ def _operation(draw: Any, at: int, station: Station) -> Operation:
     )
 
 
-def _run(draw: Any, product: Product) -> RunState:
+def _run(draw: Any, product: Product, names: Named) -> RunState:
     orders = tuple(Order(str(at), 3, draw(names()), draw(names()), NOW + timedelta(hours=at)) for at in range(40))
     run = run_of(product, name=draw(names()), product_name=product.name, orders=orders)
     places = {at: (str(at), orders[at].text) for at in range(1, 6)}

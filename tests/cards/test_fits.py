@@ -12,7 +12,7 @@ from runboard.cards.page import style
 from runboard.run.state import RunState
 from runboard.shop.book import Book
 from tests.cards.boxes import laid_out, overflows
-from tests.cards.extremes import shops
+from tests.cards.extremes import shops, widest
 from tests.cards.making import LANGUAGES, PAPERS, order, rails_book, run_of
 
 # Each example is a run of 14 operations and 40 orders; shrinking one would lay out hundreds of pages again.
@@ -31,14 +31,24 @@ def test_every_kind_of_card_keeps_within_its_rows(paper: str, language: str) -> 
 @settings(A_FEW, max_examples=20)
 @given(shops(), st.sampled_from(PAPERS), st.sampled_from(LANGUAGES))
 def test_rows_never_fill_more_than_the_card(made: tuple[Book, RunState], paper: str, language: str) -> None:
-    faces = [face for sheet in sheets(order(*made, paper, language, "everything")) for face in sheet.faces]
+    assert too_full(made, paper, language) == []
 
-    too_full = [
-        (face.kind, face.part, face.head_height, face.foot.height, [row.height for row in face.rows])
+
+@pytest.mark.parametrize("paper", PAPERS)
+@settings(A_FEW, max_examples=8, derandomize=True)
+@given(shops(widest), st.sampled_from(LANGUAGES))
+def test_nor_do_the_widest_names_wherever_a_name_stands(paper: str, made: tuple[Book, RunState], language: str) -> None:
+    assert too_full(made, paper, language) == []
+
+
+def too_full(made: tuple[Book, RunState], paper: str, language: str) -> list[object]:
+    """The faces whose rows need more room than there is."""
+    faces = [face for sheet in sheets(order(*made, paper, language, "everything")) for face in sheet.faces]
+    return [
+        (face.kind, face.part, face.head_height, face.foot.height, [(row.kind, row.height) for row in face.rows])
         for face in faces
         if face.head_height + sum(row.height for row in face.rows) + face.foot.height > face.size.room[1]
     ]
-    assert too_full == []
 
 
 @settings(A_FEW, max_examples=2, derandomize=True)
@@ -47,6 +57,15 @@ def test_the_longest_names_in_three_alphabets_are_drawn_whole(made: tuple[Book, 
     found = overflows(laid_out(order(*made, paper)))
 
     assert found == []
+
+
+@settings(A_FEW, max_examples=1, derandomize=True)
+@given(shops(widest))
+def test_more_than_99_cards_of_the_widest_names_are_drawn_whole(made: tuple[Book, RunState]) -> None:
+    asked = order(*made, "a6", "de", "everything")
+    assert any(face.parts > 99 for sheet in sheets(asked) for face in sheet.faces)
+
+    assert overflows(laid_out(asked)) == []
 
 
 def test_what_is_too_large_for_its_row_would_be_noticed(monkeypatch: pytest.MonkeyPatch) -> None:
