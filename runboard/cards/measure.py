@@ -92,12 +92,23 @@ def _words(runs: tuple[Run, ...]) -> Iterable[tuple[str, bool, bool]]:
 def _pieces(word: str, room: float, points: float, bold: bool) -> Iterable[str]:
     """A word in pieces that each fit a line; an accent stays with its letter."""
     piece = ""
-    for one in word:
-        if piece and not unicodedata.combining(one) and width(piece + one, points, bold) > room:
+    for letter in _letters(word):
+        if piece and width(piece + letter, points, bold) > room:
             yield piece
             piece = ""
-        piece += one
+        piece += letter
     yield piece
+
+
+def _letters(word: str) -> list[str]:
+    """Each letter with the accents that are drawn over it."""
+    found: list[str] = []
+    for one in word:
+        if found and unicodedata.combining(one):
+            found[-1] += one
+        else:
+            found.append(one)
+    return found
 
 
 def _joined(line: list[Run]) -> Line:

@@ -5,7 +5,7 @@ import unicodedata
 
 import pytest
 from fontTools.ttLib import TTFont
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from runboard.cards.measure import flow, lines, plain, width
@@ -32,6 +32,7 @@ def test_widths_are_those_of_the_font_and_a_little_more(style: str, bold: bool) 
 
 
 @given(TEXTS, st.sampled_from([18.0, 44.0, 86.0]), st.booleans())
+@example("0000000\N{COMBINING LATIN SMALL LETTER A}", 18.0, False)
 def test_no_line_is_wider_than_its_room(text: str, room: float, bold: bool) -> None:
     for line in lines(text, room, 10, bold):
         letters = [one for one in line if not unicodedata.combining(one)]
