@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from random import Random
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -13,9 +14,9 @@ from runboard.plan.schedule.cpsat import Model, Wish
 from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.evenings import least_evenings
 from runboard.plan.schedule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.problem import Block, Lag, Order, Plan, Problem, Station, Stretch, Worker
 from runboard.plan.schedule.rule import Knobs, Rule
-from tests.core.instances import problems, the_trial
+from tests.core.instances import MONDAY, problems, the_trial
 from tests.core.optimum import LIMITS
 from tests.core.shorter import in_one_window
 
@@ -79,3 +80,41 @@ def test_no_bound_without_a_search_is_above_a_plan_of_instance_number_one(trays:
     finish = min(plan.finish(problem) for plan in plans_by_chance(problem, trays, 20) if not broken(problem, plan))
 
     assert [one for one in all_bounds(problem) if one.tick > finish] == []
+
+
+def test_what_was_begun_though_the_extraction_does_not_suffice_proves_nothing() -> None:
+    """A wait holds the hose that a machine, begun as well, still draws on: it has happened, so a plan takes it as it is."""
+    window = ((0, 600),)
+    stations = tuple(Station(f"station {at}", f"Station {at}", 0, frozenset({at}), window) for at in range(2))
+    people = tuple(Worker(f"person {at}", f"Person {at}", window, 0) for at in range(2))
+    glued = block(0, 0, Stretch("hand", 0, 1, "hands-on", ()), begun=True, by=0)
+    runs = block(1, 1, Stretch("machine", 0, 2, "watched", ((0, 1),)), begun=True, by=1)
+    after = block(2, 0, Stretch("hand", 0, 1, "hands-on", ()), lags=(Lag(0, 20, None, ((0, 1),)),))
+    problem = Problem(
+        start=MONDAY,
+        stations=stations,
+        people=people,
+        services=(("extraction", 1),),
+        rooms=("shop",),
+        walks=((0,),),
+        blocks=(glued, runs, after),
+        orders=(Order("r", "1", 3, 3),),
+        left_out=(),
+    )
+
+    plan = greedy_plan(problem, 20)
+
+    assert not broken(problem, plan)
+    assert above(problem, iter([plan])) == []
+
+
+def block(index: int, station: int, stretch: Stretch, **more: Any) -> Block:
+    """A load of one piece, which everybody is able to do."""
+    fields = {
+        "run": "r",
+        "load": f"load {index}",
+        "step": f"step {index}",
+        "operation": f"operation {index}",
+        "trays": (str(index),),
+    }
+    return Block(index=index, pieces=1, station=station, stretches=(stretch,), people=(0, 1), **{**fields, **more})

@@ -153,17 +153,12 @@ class Model:
 
     def _keep_services(self) -> None:
         drawn: dict[int, list[tuple[Any, int]]] = defaultdict(list)
-        kept: dict[tuple[int, int], tuple[int, int]] = {}
         for block in self.problem.blocks:
             for one in block.stretches:
                 for service, many in one.draws:
                     start = self.begins[block.index] + one.offset
                     drawn[service].append((self.interval(start, one.length), many))
-            for lag in block.lags:
-                for service, many in lag.holds:
-                    least, most = kept.get((lag.before, service), (0, 0))
-                    kept[lag.before, service] = (max(least, lag.least), max(most, many))
-        for (before, service), (least, many) in kept.items():
+        for (before, service), (least, many) in _kept(self.problem).items():
             drawn[service].append((self.interval(self.end(before), least), many))
         for service, rows in drawn.items():
             self.keep_within([row for row, _ in rows], [many for _, many in rows], self.problem.services[service][1])
@@ -272,10 +267,42 @@ def begun_fit(problem: Problem) -> bool:
         return True
     if len(begun) == len(problem.blocks):
         return False
+    if not _services_suffice(problem, begun):
+        return False
     alone = tuple(replace(block, index=at, lags=(), unloads=None) for at, block in enumerate(begun))
     before = 1 + max(block.length for block in begun)
     answer = Model(replace(problem, blocks=alone, orders=()), Wish(before)).solve(Limits(1))
     return answer.plan is not None
+
+
+def _kept(problem: Problem) -> dict[tuple[int, int], tuple[int, int]]:
+    """By the block before a wait, and the service: for how long at least it is held, and how much of it."""
+    kept: dict[tuple[int, int], tuple[int, int]] = {}
+    for block in problem.blocks:
+        for lag in block.lags:
+            for service, many in lag.holds:
+                least, most = kept.get((lag.before, service), (0, 0))
+                kept[lag.before, service] = (max(least, lag.least), max(most, many))
+    return kept
+
+
+def _services_suffice(problem: Problem, begun: list[Block]) -> bool:
+    """Whether what is begun, and what waits after it, draw on no more of a service together than there is."""
+    drawn = [
+        (service, one.offset, one.offset + one.length, many)
+        for block in begun
+        for one in block.stretches
+        for service, many in one.draws
+    ]
+    for (before, service), (least, many) in _kept(problem).items():
+        block = problem.blocks[before]
+        if block.begun:
+            drawn.append((service, block.length, block.length + least, many))
+    for service, (_, capacity) in enumerate(problem.services):
+        here = [one for one in drawn if one[0] == service]
+        if any(sum(many for _, start, end, many in here if start <= tick < end) > capacity for _, tick, _, _ in here):
+            return False
+    return True
 
 
 class _Seen(cp_model.CpSolverSolutionCallback):
