@@ -57,7 +57,8 @@ def note(draft: Draft, event: Event) -> None:
         if load is not None:
             was_open, is_open = key in before.loads and before.loads[key].state not in _OVER, load.state not in _OVER
             if was_open != is_open:
-                route = draft.run(event.run).route_at(load.revision)
+                run = draft.run(event.run)
+                route = run.route_at(run.revision_of(load))
                 _mark(draft, event, marks, route, load.step, load.station, begins=is_open, ends=was_open)
     if event.kind != "board lost":
         for key, tray in draft.trays.get(event.run, {}).items():

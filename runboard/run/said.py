@@ -76,7 +76,7 @@ def _load(run: RunState, event: Event) -> Load | None:
     key = event.operation or (known.step if known else step_of(event.load))
     named = [*(event.get("pieces") or {}), *run.boards.get(event.load, ()), *trays_of(event.load)]
     tray = next((run.trays[one] for one in named if one in run.trays), None)
-    revision = known.revision if known else tray.revision if tray else 0
+    revision = (run.revision_of(known) if known else 0) or (tray.revision if tray else 0)
     step = run.step_at(key, revision)
     if step is None or step.operation.attendance != "watched":
         return None

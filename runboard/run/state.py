@@ -195,7 +195,12 @@ class RunState:
 
     def step_of(self, load: Load) -> Step | None:
         """The step of a load by the route that it began by, whatever the newest says."""
-        return self.step_at(load.step, load.revision)
+        return self.step_at(load.step, self.revision_of(load))
+
+    def revision_of(self, load: Load) -> int:
+        """The revision of the route that a load began by; that of its tray where no press said that it began."""
+        trays = (self.trays[key] for key in load.pieces if key in self.trays)
+        return load.revision or next((tray.revision for tray in trays), 0)
 
     def step_at(self, key: str, revision: int) -> Step | None:
         """A step by a revision of the route; by the newest where that is not known."""

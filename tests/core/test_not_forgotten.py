@@ -127,6 +127,19 @@ def test_a_new_route_leaves_the_watch_of_a_load_that_runs_by_the_old_one(from_tr
     assert refused(floor, "person went") == "watch first"
 
 
+def test_a_blind_start_of_a_load_that_was_never_seen_to_begin_is_watched_by_its_own_trays_route() -> None:
+    """Its end was said after its pieces were counted further on: the load is known, and no press said by which route."""
+    floor = Floor()
+    floor.open_run()
+    floor.press("route revised", revised(to_bench), run="r1")
+    floor.press("load done", run="r1", load="oil/1")
+    floor.press("machine ended", run="r1", load="engrave/1")
+
+    floor.blind("machine started", {"minutes": 20}, run="r1", load="engrave/1")
+
+    assert len(waiting(floor, "watch check")) == 1
+
+
 def test_a_new_route_leaves_the_care_for_a_coat_by_the_old_one() -> None:
     floor = Floor()
     floor.open_run()
