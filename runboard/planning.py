@@ -103,7 +103,7 @@ def _run(workshop: Workshop, named: str) -> RunState:
             raise CannotPlan(f"{found.name} is {found.state}: nothing of it is planned any more.")
         return found
     catch_up(workshop)
-    runs = [run for run in workshop.ledger.state.runs.values() if run.state == "open"]
+    runs = list(workshop.ledger.state.open_runs())
     if not runs:
         raise CannotPlan("no run is open. Open one on the Plan page, or name a run.")
     if len(runs) > 1:

@@ -95,7 +95,7 @@ def _run(workshop: Workshop, named: str) -> RunState:
     if named:
         return find_run(workshop, named)
     catch_up(workshop)
-    found = [run for run in workshop.ledger.state.runs.values() if run.state == "open"]
+    found = list(workshop.ledger.state.open_runs())
     if not found:
         raise CannotPrint("no run is open. Open one on the Plan page, or name a run.")
     if len(found) > 1:

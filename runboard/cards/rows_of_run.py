@@ -44,10 +44,9 @@ def _tray(one: TrayLine, room: float) -> Iterator[Row]:
     ]
     code = lines(one.code, _CODE, TEXT.points, bold=True)
     said = f"{one.next} · {one.about}"
-    text = lines(said, inner - _CODE - 2, SMALL.points)
-    below = text_rows(((said, False),), room) if len(text) > MOST_LINES else []
-    if below:
-        text = ()
+    text, below = lines(said, inner - _CODE - 2, SMALL.points), list[Row]()
+    if len(text) > MOST_LINES:
+        text, below = (), text_rows(((said, False),), room)
     if size == 10 and len(number) > 2:
         yield from text_rows(((one.tray, True),), room, STEP, "step", gap=1, keep=True)
         number = ()

@@ -1,6 +1,7 @@
 """What a person's page sees: the state as JSON, and the tag that says whether it changed."""
 
 from bisect import bisect_right
+from collections.abc import Mapping
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -40,7 +41,8 @@ def state_tag(workshop: Workshop, person: str, run: str | None = None) -> str:
     """The tag of what ``person`` would see: it changes with the log, the book, the person and due moments passed."""
     with workshop.lock:
         catch_up(workshop)
-        return _tag(workshop, person, run, workshop.clock.now())
+        now = workshop.clock.now()
+        return _tag(workshop, person, run, now, _first(workshop, now))
 
 
 def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[str, str]:
@@ -48,7 +50,8 @@ def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[
     with workshop.lock:
         catch_up(workshop)
         now = workshop.clock.now()
-        tag = _tag(workshop, person, run, now)
+        first = _first(workshop, now)
+        tag = _tag(workshop, person, run, now, first)
         if run is not None and run not in workshop.ledger.state.runs:
             raise Refused("run unknown", run=run)
         texts: dict[tuple[str, str | None], tuple[str, str]] = workshop.kept.setdefault("texts", {})
@@ -56,18 +59,18 @@ def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[
         if kept is None or kept[0] != tag:
             if len(texts) > 64:
                 texts.clear()
-            kept = texts[(person, run)] = (tag, _text(workshop, person, run, now))
+            kept = texts[(person, run)] = (tag, _text(workshop, person, run, now, first))
         return kept
 
 
-def _tag(workshop: Workshop, person: str, run: str | None, now: datetime) -> str:
+def _tag(workshop: Workshop, person: str, run: str | None, now: datetime, first: Mapping[str, str]) -> str:
     passed = bisect_right(_moments(workshop), now)
     steps = hash(workshop.steps) % 10_000
     planned = latest(workshop)
     version = planned.version if planned else 0
-    first = ",".join(_first(workshop, now).values())
+    asked = ",".join(first.values())
     return (
-        f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{first}.{person}.{run or ''}"
+        f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{asked}.{person}.{run or ''}"
     )
 
 
@@ -96,12 +99,12 @@ def _moments(workshop: Workshop) -> list[datetime]:
     return workshop.kept["dues"][2]  # type: ignore[no-any-return]
 
 
-def _text(workshop: Workshop, person: str, run: str | None, now: datetime) -> str:
+def _text(workshop: Workshop, person: str, run: str | None, now: datetime, first: Mapping[str, str]) -> str:
     state, book = workshop.ledger.state, workshop.book
     cache: Cache = workshop.kept.setdefault("cache", Cache())
     shown = [one for one in state.runs.values() if (one.state == "open" if run is None else one.id == run)]
     runs = ",".join(f"{dump(one.id)}:{run_text(one, cache, book)}" for one in shown)
-    told, first = _dues(workshop), _first(workshop, now)
+    told = _dues(workshop)
     rest: dict[str, Any] = {
         "dues": [
             _due(due, workshop.since, workshop.steps, now, first.get(due.id, ""))

@@ -32,10 +32,4 @@ def come_back(workshop: Workshop, was_served: bool = True) -> bool:
 
 def open_work(state: ShopState) -> list[str]:
     """``run|load`` for every load whose machine ran or at which somebody's hands were."""
-    return [
-        f"{run.id}|{load.id}"
-        for run in state.runs.values()
-        if run.state == "open"
-        for load in run.loads.values()
-        if load.state == "running" or load.people
-    ]
+    return [f"{run.id}|{load.id}" for run, load in state.open_loads() if load.state == "running" or load.people]

@@ -53,10 +53,6 @@ class Scene:
         return watched_by(self.state, self.person)
 
 
-def open_runs(state: ShopState) -> Iterator[RunState]:
-    return (run for run in state.runs.values() if run.state == "open")
-
-
 def is_allowed(scene: Scene, kind: str, run: RunState, load: str, body: Mapping[str, Any] = EMPTY) -> bool:
     """Whether the rules would take a press about a load from whoever asks, now."""
     return may_begin(scene.draft, _press(scene, kind, run, load, body)) is None
@@ -76,7 +72,7 @@ def time_left(scene: Scene) -> timedelta:
 
 def candidates(scene: Scene) -> list[Candidate]:
     """Every load that may be begun now, in no order: its pieces are there, and the rules would take it."""
-    return [one for run in open_runs(scene.state) for one in _of_run(scene, run)]
+    return [one for run in scene.state.open_runs() for one in _of_run(scene, run)]
 
 
 def _of_run(scene: Scene, run: RunState) -> Iterator[Candidate]:
@@ -97,10 +93,10 @@ def _of_run(scene: Scene, run: RunState) -> Iterator[Candidate]:
                 continue
             press = _press(scene, "load started", run, one.load, {"pieces": one.pieces})
             refused = may_begin(scene.draft, press)
-            if refused is not None:
-                no_tray_at = one.step if refused.code in OF_ANY_TRAY else no_tray_at
-            elif not not_offered(scene.draft, press):
+            if refused is None and not not_offered(scene.draft, press):
                 yield _candidate(scene, run, one, station)
+            elif refused is not None and refused.code in OF_ANY_TRAY:
+                no_tray_at = one.step
 
 
 def _is_rested(run: RunState, tray: Tray, step: Step, now: datetime) -> bool:

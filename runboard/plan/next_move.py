@@ -12,7 +12,6 @@ from typing import Any
 from runboard.plan.candidates import Candidate, Scene, candidates, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.taking_over import takes
-from runboard.run.begin import open_loads
 from runboard.run.event import Event, parse_moment
 from runboard.run.fold import apply
 from runboard.run.resting import wait_after
@@ -86,7 +85,7 @@ def _declined(state: ShopState, person: str, now: datetime) -> set[str]:
 
 
 def _all(scene: Scene) -> Iterator[Move]:
-    for run, load in open_loads(scene.state):
+    for run, load in scene.state.open_loads():
         move = _of_load(scene, run, load)
         if move is not None:
             yield move
@@ -219,13 +218,12 @@ def _free(scene: Scene) -> Move:
     """Nothing useful can be done now: until when, and for what."""
     ends = [
         (load.end_at, "machine", load.station)
-        for run, load in open_loads(scene.state)
+        for run, load in scene.state.open_loads()
         if load.state == "running" and load.end_at is not None
     ]
     ends += [
         (rest.ready_at, rest.why, tray.id)
-        for run in scene.state.runs.values()
-        if run.state == "open"
+        for run in scene.state.open_runs()
         for tray in run.trays.values()
         for rest in tray.rests.values()
         if rest.ended_at is None and rest.ready_at > scene.now

@@ -7,7 +7,6 @@ from datetime import datetime, timedelta
 from runboard.plan.candidates import Scene, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.schedule.problem import Placed, Plan, Problem
-from runboard.run.begin import open_loads
 from runboard.run.sight import must_be_watched
 from runboard.run.state import Load, RunState
 from runboard.shop.book import Book, may_work_while_watching
@@ -33,7 +32,7 @@ def takes(scene: Scene) -> Iterator[Move]:
     seen = scene.state.people.get(scene.person)
     if seen is None or seen.came_at is None or seen.away or time_left(scene) <= timedelta(0):
         return
-    for run, load in open_loads(scene.state):
+    for run, load in scene.state.open_loads():
         if _is_watched_by_another(scene, run, load) and _may_take(scene, run, load):
             yield _move(scene, run, load)
 

@@ -66,8 +66,7 @@ def airing(finish: Finish) -> timedelta:
 
 def heating_there(state: ShopState, book: Book, room: str) -> str:
     """The name of a machine that heats, sparks or makes dust and is at work in a room; '' where there is none."""
-    begun = [load for run in state.runs.values() if run.state == "open" for load in run.loads.values()]
-    for load in (*begun, *state.said_running.values()):
+    for load in (*(load for _, load in state.open_loads()), *state.said_running.values()):
         station = book.station(load.station)
         at_work = load.state == "running" or bool(load.people)
         if station is not None and station.room == room and at_work and (station.heats or station.kind == "sander"):

@@ -5,7 +5,7 @@ Two things are no refusals: what is *not offered* may still be pressed, since wh
 hose is on the other machine by now, the neighbours are away, they agreed to swap). What is refused is in ``rules.py``.
 """
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from runboard.run.draft import Draft
 from runboard.run.effects import busy
@@ -14,7 +14,7 @@ from runboard.run.names import pieces_wanted
 from runboard.run.refusal import Refused
 from runboard.run.route import Step
 from runboard.run.rules import RULES, check_load
-from runboard.run.state import Load, RunState, ShopState
+from runboard.run.state import Load, RunState
 from runboard.run.table import load_at_hand
 from runboard.shop.book import Station
 from runboard.shop.hours import is_open
@@ -95,17 +95,12 @@ def _service_taken(draft: Draft, event: Event, step: Step, station: Station) -> 
 def _services_used(draft: Draft) -> dict[str, int]:
     """How much of each service the loads draw on that run or have hands at them."""
     used: dict[str, int] = {}
-    for run, load in open_loads(draft.base):
+    for run, load in draft.base.open_loads():
         if load.state == "running" or load.people:
             step, station = run.step_of(load), draft.book.station(load.station)
             for service in {*(step.operation.services if step else ()), *(station.services if station else ())}:
                 used[service] = used.get(service, 0) + 1
     return used
-
-
-def open_loads(state: ShopState) -> Iterator[tuple[RunState, Load]]:
-    """Every begun load of the runs that are open, with its run."""
-    return ((run, load) for run in state.runs.values() if run.state == "open" for load in run.loads.values())
 
 
 def _given_to_others(draft: Draft, event: Event, step: Step, station: Station) -> bool:

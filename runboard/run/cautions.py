@@ -14,6 +14,7 @@ from typing import Any, Literal
 
 from runboard.shop.book import STATION_KINDS, Book, Operation
 from runboard.shop.care import finish_of
+from runboard.shop.finish_words import plain_words
 
 Kind = Literal["caution", "start", "reminder", "answer", "note"]
 Basis = Literal["standard", "law", "published", "common practice, no source"]
@@ -153,10 +154,8 @@ def _has_solvent(book: Book, operation: Operation) -> bool:
 def _is_sprayed(book: Book, operation: Operation) -> bool:
     """Whether its words, or the name of its finish, say that it is sprayed on, in one of the four languages."""
     finish = finish_of(book, operation)
-    said = f"{operation.name} {operation.finish or ''} {finish.name if finish else ''}".casefold()
-    return finish is not None and any(
-        word in said for word in ("spray", "sprüh", "spritz", "pulveri", "pulvéri", "aerosol")
-    )
+    said = plain_words(f"{operation.name} {operation.finish or ''} {finish.name if finish else ''}")
+    return finish is not None and any(word in said for word in ("spray", "spruh", "spritz", "pulveri", "aerosol"))
 
 
 # What an entry's ``when`` may say, besides 'oiled before', which only the route knows.

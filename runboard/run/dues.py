@@ -76,11 +76,10 @@ def dues(state: ShopState, book: Book) -> dict[str, Due]:
 
 
 def _all(state: ShopState, book: Book) -> Iterator[Due]:
-    for run in state.runs.values():
-        if run.state == "open":
-            yield from _of_loads(run, run.loads.values(), book)
-            yield from _of_trays(run)
-            yield from _of_supplies(run)
+    for run in state.open_runs():
+        yield from _of_loads(run, run.loads.values(), book)
+        yield from _of_trays(run)
+        yield from _of_supplies(run)
     for load in state.said_running.values():
         yield from _of_loads(state.runs[load.run], (load,), book)
     for load, stopped_at in looks_ended(state):

@@ -47,13 +47,16 @@ def counted_before(draft: Draft, run: str, load: str, step: str) -> dict[str, in
 
     Its id then means those pieces, whose counts replace; what is left at the step becomes the next load.
     """
-    fed, all_trays = draft.run(run).boards.get(load), draft.trays_of(run)
-    if not fed and run not in draft.trays:
-        index: Mapping[str, dict[str, int]] = draft.once(("counted", run, step), lambda: _counted_at(all_trays, step))
-        return index.get(load, {})
-    trays = [all_trays[key] for key in fed if key in all_trays] if fed else all_trays.values()
-    found = {tray.id: sum(counted(tray, step, load)) for tray in trays if load in tray.counts.get(step, ())}
-    return found if not fed or len(found) == len(trays) else {}
+    trays, fed = draft.trays_of(run), draft.run(run).boards.get(load)
+    is_changed = run in draft.trays
+    at_step = (
+        _counted_at(trays, step) if is_changed else draft.once(("counted", run, step), lambda: _counted_at(trays, step))
+    )
+    found: dict[str, int] = at_step.get(load, {})
+    if not fed:
+        return found
+    there = [key for key in fed if key in trays]
+    return {key: found[key] for key in there} if all(key in found for key in there) else {}
 
 
 def _counted_at(trays: Mapping[str, Tray], step: str) -> dict[str, dict[str, int]]:

@@ -19,9 +19,7 @@ def must_be_watched(run: RunState, load: Load) -> bool:
 
 def running(state: ShopState) -> Iterator[tuple[RunState, Load]]:
     """Every load whose machine runs, and those that a press which did not fit says to run."""
-    for run in state.runs.values():
-        if run.state == "open":
-            yield from ((run, load) for load in run.loads.values() if load.state == "running")
+    yield from ((run, load) for run, load in state.open_loads() if load.state == "running")
     yield from ((state.runs[load.run], load) for load in state.said_running.values())
 
 

@@ -3,7 +3,7 @@
 The page gets the same records as JSON (``run/record.py``) and folds its own presses onto them by the same table.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -288,3 +288,11 @@ class ShopState:
     asks: Mapping[str, Mapping[str, Any]] = EMPTY
     jobs_done: Mapping[str, datetime] = EMPTY
     last_at: datetime | None = None
+
+    def open_runs(self) -> Iterator[RunState]:
+        """The runs that are open."""
+        return (run for run in self.runs.values() if run.state == "open")
+
+    def open_loads(self) -> Iterator[tuple[RunState, Load]]:
+        """Every begun load of the runs that are open, with its run."""
+        return ((run, load) for run in self.open_runs() for load in run.loads.values())

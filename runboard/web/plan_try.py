@@ -48,7 +48,7 @@ def look() -> Response:
     """The forms, and above them the answer where a change was asked for."""
     shop = workshop()
     catch_up(shop)
-    open_runs = [one for one in shop.ledger.state.runs.values() if one.state == "open"]
+    open_runs = list(shop.ledger.state.open_runs())
     asked = request.args.get("run", "")
     run = next((one for one in open_runs if one.id == asked or not asked), None)
     if asked and run is None:

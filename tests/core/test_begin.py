@@ -57,35 +57,33 @@ def test_no_plan_goes_on_with_an_operation_that_its_first_piece_stopped():
     assert left_out(floor) == [("engrave", "first piece failed")]
 
 
-def test_a_load_is_judged_by_the_route_of_its_own_tray():
-    """Trays from 4 on need a skill for their hooks: 1 to 3 do not."""
+def cleaning_up(first: dict[str, Any], from_4: dict[str, Any]) -> list[str]:
+    """What Ben is offered with six trays cut: 1 to 3 by the first product, the others by a route that came later."""
     floor = Floor()
     floor.press("person came", person="ben")
-    floor.open_run(trays=6)
-    product = copy.deepcopy(key_rails())
-    product["operations"][1]["skill"] = "knife"
-    floor.press("route revised", {"product": product, "from_tray": "4"}, run="r1")
+    floor.open_run(trays=6, product=first)
+    floor.press("route revised", {"product": from_4, "from_tray": "4"}, run="r1")
     for board in ("cut/1", "cut/2"):
         floor.press("load done", run="r1", load=board)
+    return offered(floor, "ben")
 
-    found = offered(floor, "ben")
+
+def skilled() -> dict[str, Any]:
+    """Key rails whose cleaning up needs a skill that Ben has not."""
+    product = copy.deepcopy(key_rails())
+    product["operations"][1]["skill"] = "knife"
+    return product
+
+
+def test_a_load_is_judged_by_the_route_of_its_own_tray():
+    found = cleaning_up(key_rails(), skilled())
 
     assert {"clean/1", "clean/2", "clean/3"} <= set(found)
     assert not {"clean/4", "clean/5", "clean/6"} & set(found)
 
 
 def test_what_one_tray_is_refused_by_its_route_keeps_no_other_back():
-    """Trays 1 to 3 need a skill for cleaning up: from 4 on nobody does."""
-    product = copy.deepcopy(key_rails())
-    product["operations"][1]["skill"] = "knife"
-    floor = Floor()
-    floor.press("person came", person="ben")
-    floor.open_run(trays=6, product=product)
-    floor.press("route revised", {"product": key_rails(), "from_tray": "4"}, run="r1")
-    for board in ("cut/1", "cut/2"):
-        floor.press("load done", run="r1", load=board)
-
-    found = offered(floor, "ben")
+    found = cleaning_up(skilled(), key_rails())
 
     assert {"clean/4", "clean/5", "clean/6"} <= set(found)
     assert not {"clean/1", "clean/2", "clean/3"} & set(found)

@@ -34,9 +34,8 @@ from runboard.shop.book import ZERO, Book, may_work_while_watching
 def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate = as_written) -> Problem:
     """Everything that is still to be done at ``now``, and what it has to keep."""
     maker = _Maker(state, book, now, estimate)
-    for run in state.runs.values():
-        if run.state == "open":
-            maker.take_run(run)
+    for run in state.open_runs():
+        maker.take_run(run)
     blocks, left_out = without_what_cannot_be(maker.blocks, maker.all_wrong())
     return Problem(
         now,
@@ -46,7 +45,7 @@ def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate 
         tuple(room.key for room in book.rooms),
         tuple(tuple(ticks(book.walk(one.key, other.key)) for other in book.rooms) for one in book.rooms),
         blocks,
-        tuple(order for run in state.runs.values() if run.state == "open" for order in _orders(run, now)),
+        tuple(order for run in state.open_runs() for order in _orders(run, now)),
         left_out,
     )
 
