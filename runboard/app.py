@@ -26,7 +26,7 @@ from runboard.lan import qr
 from runboard.leaving import Leaving, prepare_leaving
 from runboard.plan.schedule.rule import warm
 from runboard.plan.search import compile_rule, search
-from runboard.run.refusal import NotStored
+from runboard.run.refusal import NotStored, Refused
 from runboard.store.backup import BackupFolder
 from runboard.store.open import Store, open_store
 from runboard.store.pictures import PictureFolder
@@ -196,6 +196,8 @@ class House:
             come_back(self.workshop, self.settings.was_served)
         except NotStored as failed:  # a full disk: what is stored can be looked at, and phones keep their presses
             _log.error("the disk takes nothing (%s), so nobody is asked what was running", failed.why)
+        except Refused as refused:  # a shop that cannot be asked is served all the same
+            _log.error("nobody is asked what was running: %s %s", refused.code, refused.facts)
         self.alerts.start()
         self.leaving.start()
         self.nightly.start()

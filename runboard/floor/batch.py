@@ -1,6 +1,6 @@
 """A batch of presses as it arrives from a phone: its form, and when each press really was."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
@@ -40,32 +40,33 @@ def read_batch(raw: object, device: str = "") -> Batch:
     return Batch(sender, sent_at, tuple(taps))
 
 
-def corrected(
-    events: list[Event], raw: list[Mapping[str, Any]], sent_at: datetime | None, now: datetime
-) -> list[Event]:
-    """The events with the clock's offset in them: the phone's own, else what the time of sending says.
+def by_the_shops_clock(record: object, sent_at: datetime | None, now: datetime) -> object:
+    """The record with the offset of the sender's clock, which the time of sending alone says: an old tablet may be years
+    off, and what it measured of itself is worth no more than its clock. Without a time of sending its own word stands."""
+    if sent_at is None or not isinstance(record, Mapping):
+        return record
+    return {**record, "offset_ms": round((now - sent_at) / timedelta(milliseconds=1))}
 
-    Nothing was pressed in the future: if a moment comes out later than now, the whole batch moves back by that much,
-    so that its order stays.
+
+def corrected(events: Sequence[Event], now: datetime) -> list[Event]:
+    """The events as they come, none of them later than now: what says so was pressed now.
+
+    Each is judged by itself. Those that the batch has at one moment follow each other a millisecond apart.
     """
-    guessed = round((now - sent_at) / timedelta(milliseconds=1)) if sent_at is not None else 0
-    placed = [
-        event if record.get("offset_ms") is not None else replace(event, offset_ms=guessed)
-        for event, record in zip(events, raw, strict=True)
-    ]
-    ahead = max((event.moment - now for event in placed), default=timedelta(0))
-    if ahead > timedelta(0):
-        back = -(-ahead // timedelta(milliseconds=1))
-        placed = [replace(event, offset_ms=event.offset_ms - back) for event in placed]
-    return _in_order(placed)
-
-
-def _in_order(events: list[Event]) -> list[Event]:
-    """Presses of the very same moment keep the batch's order: each comes a millisecond after the one before."""
     found: list[Event] = []
     for event in events:
-        if (found and event.moment == found[-1].moment) or (found and event.at == found[-1].at):
-            later = (found[-1].moment - event.moment) // timedelta(milliseconds=1) + 1
-            event = replace(event, offset_ms=event.offset_ms + later)
-        found.append(event)
+        moment = min(event.moment, now)
+        if found and _follows(event, found[-1], moment):
+            moment = found[-1].moment + timedelta(milliseconds=1)
+        found.append(event if moment == event.moment else _moved(event, moment))
     return found
+
+
+def _follows(event: Event, before: Event, moment: datetime) -> bool:
+    """Whether the order of the batch is all that says which of two came first."""
+    was_ahead = moment < event.moment
+    return moment == before.moment or event.at == before.at or (was_ahead and moment <= before.moment)
+
+
+def _moved(event: Event, moment: datetime) -> Event:
+    return replace(event, offset_ms=round((moment - event.at) / timedelta(milliseconds=1)))

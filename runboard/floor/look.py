@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.floor.access import LEAD
+from runboard.floor.ahead import told_ahead
 from runboard.floor.listening import listening
 from runboard.floor.plans import Planned, latest, plan_record
 from runboard.floor.warm import catch_up
@@ -13,6 +14,7 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
 from runboard.plan.offers import offered
+from runboard.run.ahead import ahead
 from runboard.run.climb import Steps, asked_first, stage_of, stages
 from runboard.run.dues import Due, dues
 from runboard.run.event import parse_moment
@@ -70,7 +72,8 @@ def _tag(workshop: Workshop, person: str, run: str | None, now: datetime, first:
     version = planned.version if planned else 0
     asked = ",".join(first.values())
     return (
-        f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{asked}.{person}.{run or ''}"
+        f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{asked}"
+        f".{len(ahead(workshop.ledger.held, now))}.{person}.{run or ''}"
     )
 
 
@@ -113,6 +116,7 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime, first
         "answers": _answers(workshop),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
         "asks": plain(state.asks),
+        **_ahead(workshop, person),
         **_care(state, now),
         **(
             {"said_running": {key: load_record(one) for key, one in state.said_running.items()}}
@@ -131,6 +135,13 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime, first
     }
     fixed = _book_text(workshop)
     return f'{dump(head)[:-1]},{fixed[1:-1]},{dump(rest)[1:-1]},"runs":{{{runs}}}}}'
+
+
+def _ahead(workshop: Workshop, person: str) -> dict[str, Any]:
+    """What is dated after now, told to a lead, who can put it right."""
+    known = workshop.book.person(person)
+    found = told_ahead(workshop) if known is not None and known.access == LEAD else {}
+    return {"ahead": found} if found else {}
 
 
 def _moves(state: ShopState, book: Book, planned: Planned | None, person: str, now: datetime) -> dict[str, Any]:

@@ -3,7 +3,7 @@ not at all. Nothing typed from paper teaches a time."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Literal
 
 from runboard.floor.paper_rows import Meant, Row, RowRefused, meant, totals
@@ -11,6 +11,7 @@ from runboard.floor.runs import new_event
 from runboard.floor.taps import record_events
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
+from runboard.run.ahead import after_all
 from runboard.run.change import replace
 from runboard.run.decide import decide
 from runboard.run.event import Event
@@ -66,7 +67,7 @@ def try_paper(workshop: Workshop, paper: Paper) -> Outcome:
     """What would be entered; nothing is stored. Raises ``RowRefused``."""
     with workshop.lock:
         run, tray = find_tray(workshop, paper.run, paper.tray)
-        known = list(meant(run, tray, paper.rows, _after_all(workshop)))
+        known = list(meant(run, tray, paper.rows, after_all(workshop.ledger.held, workshop.clock.now())))
         events, book, log = _events(workshop, paper, known), workshop.book, list(workshop.ledger.arrived.values())
     after = _trial(book, log, events, paper, tray)  # it takes a while, and nobody who presses waits for a look
     return _outcome(run, tray, after, paper.rows, known)
@@ -78,20 +79,13 @@ def enter_paper(workshop: Workshop, paper: Paper) -> Outcome:
         run, tray = find_tray(workshop, paper.run, paper.tray)
         if any(key.startswith(f"{paper.once}-") for key in workshop.ledger.arrived if paper.once):
             return _outcome(run, tray, tray, paper.rows, [])
-        known = list(meant(run, tray, paper.rows, _after_all(workshop)))
+        known = list(meant(run, tray, paper.rows, after_all(workshop.ledger.held, workshop.clock.now())))
         if not known:
             raise Refused("nothing written", tray=paper.tray)
         events = _events(workshop, paper, known)
         after = _trial(workshop.book, list(workshop.ledger.arrived.values()), events, paper, tray)
         record_events(workshop, events)
     return _outcome(run, tray, after, paper.rows, known)
-
-
-def _after_all(workshop: Workshop) -> datetime:
-    """Now, and after all that is in the log: what has no time of its own comes last."""
-    last_at = workshop.ledger.state.last_at
-    now = workshop.clock.now()
-    return now if last_at is None else max(now, last_at + timedelta(milliseconds=1))
 
 
 def _trial(book: Book, log: list[Event], events: Sequence[Event], paper: Paper, tray: Tray) -> Tray:

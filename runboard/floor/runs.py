@@ -3,13 +3,13 @@
 import uuid
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import timedelta
 from typing import Any
 
 from runboard.floor.taps import record_events
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.opening import Opening, counted_before, plan_opening
+from runboard.run.ahead import after_all
 from runboard.run.event import Event
 from runboard.run.form import check_form
 from runboard.run.refusal import Refused
@@ -78,11 +78,8 @@ def next_run(workshop: Workshop) -> str:
 
 
 def new_event(workshop: Workshop, kind: str, body: Mapping[str, Any], **fields: Any) -> Event:
-    """An event that the server makes now, after all that is in the log; its form is checked."""
-    last_at = workshop.ledger.state.last_at
-    at = workshop.clock.now()
-    if last_at is not None:
-        at = max(at, last_at + timedelta(milliseconds=1))
+    """An event that the server makes now, after all that is known; its form is checked."""
+    at = after_all(workshop.ledger.held, workshop.clock.now())
     record = {"id": uuid.uuid4().hex, "kind": kind, "at": at.isoformat(), "body": dict(body)}
     return check_form({**record, **fields})
 

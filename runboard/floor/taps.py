@@ -6,10 +6,11 @@ from datetime import datetime
 from typing import Any
 
 from runboard.floor.access import GUEST, LEAD, check_access
-from runboard.floor.batch import Batch, corrected, read_batch
+from runboard.floor.batch import Batch, by_the_shops_clock, corrected, read_batch
 from runboard.floor.guest_rights import check_guest
 from runboard.floor.workshop import LogWrite, Workshop
 from runboard.floor.writing import writing
+from runboard.run.ahead import check_not_ahead
 from runboard.run.change import replace
 from runboard.run.decide import decide
 from runboard.run.event import VERSION, Event, write_moment
@@ -101,17 +102,18 @@ def _formed(batch: Batch, write: LogWrite, now: datetime) -> tuple[dict[int, Eve
     answers: dict[int, Answer] = {}
     for at, record in enumerate(batch.taps):
         try:
-            formed[at] = replace(check_form(record), device=batch.device, seq=0, v=VERSION)
+            event = check_form(by_the_shops_clock(record, batch.sent_at, now))
+            formed[at] = replace(event, device=batch.device, seq=0, v=VERSION)
         except Refused as refusal:
             named = record.get("id") if isinstance(record, Mapping) else None
             answers[at] = _refuse(write, record, named if isinstance(named, str) else "", refusal, now)
-    raw = [batch.taps[at] for at in formed]
-    placed = corrected(list(formed.values()), raw, batch.sent_at, now)
-    return dict(zip(formed, placed, strict=True)), answers
+    return dict(zip(formed, corrected(list(formed.values()), now), strict=True)), answers
 
 
 def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) -> Answer:
+    check_not_ahead(event, now)
     trial = decide(workshop.ledger, event)
+    check_not_ahead(trial.event, now)  # a blind press counts from the opening of its run, which may itself lie ahead
     seq = write.append(trial.event, now)
     workshop.ledger.keep(trial, seq)
     answer: Answer = {"id": event.id, "answer": "accepted"}

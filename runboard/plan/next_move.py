@@ -65,8 +65,7 @@ def after_hands(state: ShopState, book: Book, person: str, now: datetime) -> Sho
     if load is None:
         return state
     kind = "machine started" if load.state == "loading" else "load done"
-    moment = max(now, state.last_at or now)
-    return apply(state, Event("zzzzzz", kind, moment, run=run, load=key, person=person, body={}), book)
+    return apply(state, Event("zzzzzz", kind, now, run=run, load=key, person=person, body={}), book)
 
 
 def station_at(state: ShopState, person: str) -> str:

@@ -65,7 +65,8 @@ def parse_moment(text: str) -> datetime:
 
 def write_moment(moment: datetime) -> str:
     """ISO 8601 in UTC with milliseconds and Z, as JavaScript's ``toISOString`` writes it."""
-    return moment.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%S.") + f"{moment.microsecond // 1000:03d}Z"
+    # Not strftime: it writes the year 1 as '1', which nobody could read again.
+    return moment.astimezone(UTC).isoformat(timespec="milliseconds").removesuffix("+00:00") + "Z"
 
 
 def event_from_json(record: Mapping[str, Any]) -> Event:

@@ -67,7 +67,8 @@ def _settle(draft: Draft, event: Event) -> None:
     if entry is None:
         raise Refused("nothing to settle", event=event.get("event"))
     draft.changes["unsettled"] = without(draft.base.unsettled, entry.event)
-    if event.get("keep") == "press":
+    # A settlement that did not fit is let go: forced, one that names itself would never end.
+    if event.get("keep") == "press" and entry.kind != event.kind:
         force(draft, entry, replace(entry.source, at=event.moment, offset_ms=0), take)
         said.forget(draft, entry.source)
 

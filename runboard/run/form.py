@@ -31,7 +31,7 @@ ENVELOPE: dict[str, Any] = {
     "station": OPTIONAL_KEY,
     "person": OPTIONAL_KEY,
     "device": OPTIONAL_KEY,
-    "offset_ms": {"anyOf": [{"type": "null"}, {"type": "integer", "minimum": -(10**11), "maximum": 10**11}]},
+    "offset_ms": {"anyOf": [{"type": "null"}, {"type": "integer", "minimum": -(2**53), "maximum": 2**53}]},
     "seen": {"anyOf": [{"type": "null"}, {"type": "integer", "minimum": 0, "maximum": 2**53}]},
     "basis": {"enum": list(BASES)},
     "seq": COUNT | {"maximum": 2**53},
@@ -136,9 +136,19 @@ def check_form(raw: Any) -> Event:
         if not raw.get(name):
             raise Refused("form", where=name, what=f"'{raw['kind']}' must name its {name}")
     for where, text in _moments(raw):
-        if not _is_moment(text):
+        if not (_is_read(text) if where == "at" else _is_moment(text)):
             raise Refused("form", where=where, what="must be a moment with its zone, in ISO 8601")
-    return event_from_json(raw)
+    return _in_the_calendar(event_from_json(raw))
+
+
+def _in_the_calendar(event: Event) -> Event:
+    """The event, if its corrected moment is none that only a broken clock says; the phone's own may be any."""
+    try:
+        if EARLIEST < event.moment < LATEST:
+            return event
+    except OverflowError:
+        pass
+    raise Refused("form", where="at", what=f"must lie between {EARLIEST.year} and {LATEST.year}")
 
 
 def _moments(raw: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
@@ -156,6 +166,13 @@ def _moments(raw: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
 def _is_moment(text: str) -> bool:
     try:
         return EARLIEST < parse_moment(text) < LATEST
+    except (ValueError, OverflowError):
+        return False
+
+
+def _is_read(text: str) -> bool:
+    try:
+        return parse_moment(text) is not None
     except (ValueError, OverflowError):
         return False
 

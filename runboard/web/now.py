@@ -1,8 +1,11 @@
 """Now and Trays: shells that the browser fills from the state's JSON, online and offline alike."""
 
-from flask import Blueprint, Flask, Response
+from flask import Blueprint, Flask, Response, redirect, url_for
+from werkzeug.wrappers import Response as WerkzeugResponse
 
+from runboard.floor import ahead
 from runboard.web.pages_support import asking_person, page, workshop
+from runboard.web.sessions import asking_device
 
 part = Blueprint("now", __name__)
 
@@ -22,6 +25,13 @@ def now() -> Response:
 def trays() -> Response:
     """Where each tray is."""
     return page("trays.html", person=_person())
+
+
+@part.post("/put-right")
+def put_right() -> WerkzeugResponse:
+    """Correct what is dated after now, and go back to what there is to do."""
+    ahead.put_right(workshop(), asking_person(), asking_device())
+    return redirect(url_for("now.now"), 303)
 
 
 def _person() -> str:

@@ -13,7 +13,7 @@ const keyOf = (ask, load) => `${ask}|${load.run}|${load.id}`;
 const isSaid = (key) => same.has(key) && !isUndone(same.get(key));
 
 export function asks({ state }) {
-  return Object.entries(state.asks ?? {}).map(([id, ask]) => {
+  return [state.ahead ? datedAhead(state.ahead) : nothing, ...Object.entries(state.asks ?? {}).map(([id, ask]) => {
     const answered = () => press(say("did-asked"), [{ kind: "restart answered", body: { restart: id } }]);
     const running = openLoads(state).filter((load) => ["running", "loading", "working", "ended", "unloading"].includes(load.state) && !isPutAside(load))
       .sort((one, other) => (other.state === "running") - (one.state === "running")); // what may hurt somebody first
@@ -21,8 +21,13 @@ export function asks({ state }) {
       <p>${say("asks-since", { last: ask.facts?.last_at ?? "" })}</p>
       ${running.filter((load) => !isSaid(keyOf(id, load))).map((load) => wasRunning(state, load, keyOf(id, load)))}
       <button type="button" class="go" @click=${answered}>${say(running.length ? "asks-that-is-all" : "asks-nothing")}</button></section>`;
-  });
+  })];
 }
+
+// The server's clock may be what is wrong, so it is shown beside what does not fit it.
+const datedAhead = ({ count, last_at: last, now }) => html`<section class="panel look"><h2>${say("ahead-title")}</h2>
+  <p>${say("ahead-words", { count, last, year: last.slice(0, 4), now, this_year: now.slice(0, 4) })}</p><p>${say("ahead-clock")}</p>
+  <form method="post" action="/put-right"><button class="go">${say("ahead-go")}</button></form></section>`;
 
 function wasRunning(state, load, key) {
   const title = loadTitle(state.runs[load.run], load);

@@ -76,7 +76,7 @@ const handed = (scene) =>
   (scene.runs.some((run) => run.given) || isLead(scene.state, scene.me) ? here("handing")?.handedOver(scene) : nothing);
 
 function questions(scene, which) {
-  if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length) return nothing;
+  if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length && !scene.state.ahead) return nothing;
   return part("settle")?.[which](scene);
 }
 

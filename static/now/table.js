@@ -158,7 +158,7 @@ function settle(draft, event) {
   const entry = list.find((one) => one.event === event.body.event);
   if (!entry) throw new Refused("nothing to settle", { event: event.body.event });
   draft.changes.unsettled = list.filter((one) => one !== entry);
-  if (event.body.keep === "press") force(draft, entry, { ...formed({ ...entry, id: entry.event }), moment: event.moment }, take);
+  if (event.body.keep === "press" && entry.kind !== event.kind) force(draft, entry, { ...formed({ ...entry, id: entry.event }), moment: event.moment }, take);
 }
 
 function listUnsettled(draft, event, refusal) {

@@ -213,6 +213,7 @@ helper-refused-solvent-beside-heat = In diesem Raum läuft eine heiße Maschine:
 helper-refused-material-unknown = Niemand hat gesagt, woraus das ist. Vor dem Start der Maschine die Leitung rufen.
 helper-refused-material-look = Erst das Datenblatt ansehen: { $material }. Die Leitung rufen.
 helper-refused-material-forbidden = Dieses Material darf dort nicht hinein: { $material }. Die Leitung rufen.
+helper-refused-ahead = Dieser Zeitpunkt, { $at }, liegt noch vor uns. Einen früheren angeben.
 helper-refused-before-run = Die Serie wurde um { $opened_at } begonnen. Einen späteren Zeitpunkt angeben.
 helper-refused-station-runs = { $station } läuft. Dabeibleiben; daran lässt sich jetzt nichts ändern.
 helper-refused-machine-runs = Eine Maschine läuft noch. Dabeibleiben.

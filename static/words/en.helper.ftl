@@ -213,6 +213,7 @@ helper-refused-solvent-beside-heat = A hot machine runs in this room: { $station
 helper-refused-material-unknown = Nobody said what this is made of. Call the lead before the machine starts.
 helper-refused-material-look = Its data sheet is looked at first: { $material }. Call the lead.
 helper-refused-material-forbidden = This material must not go in there: { $material }. Call the lead.
+helper-refused-ahead = That moment, { $at }, has not come yet. Say an earlier one.
 helper-refused-before-run = The run was opened at { $opened_at }. Say a moment after that.
 helper-refused-station-runs = { $station } is running. Stay with it; nothing about it can be changed now.
 helper-refused-machine-runs = A machine is still running. Stay with it.

@@ -312,6 +312,13 @@ asks-aside = Put aside
 asks-stopped = Stopped, because …
 asks-that-is-all = That is all
 asks-nothing = Nothing was running
+ahead-title = Dated after now
+ahead-words = { $count ->
+    [one] One entry is
+   *[other] { $count } entries are
+  } dated after now, the last { $last } in { $year }. By this server it is { $now }, in { $this_year }.
+ahead-clock = If that is wrong, set the server's clock and press nothing here.
+ahead-go = Date them when they arrived
 settle-title = To settle
 settle-about = These were pressed while the phone did not know the latest. Which is right?
 settle-press = { $person } pressed at { $at }: { $what } { $subject }
@@ -400,6 +407,7 @@ refused-still-waiting = Tray { $tray } has to wait until { $ready_at } before { 
 refused-supply-out = { $step } waits for { $supply }.
 refused-skill = { $step } needs somebody who can '{ $skill }'. { $person } has not been shown it yet.
 refused-watch-first = You watch the { $station }. Stay with it. Before you go: stop it, look at it, power off.
+refused-ahead = It is dated { $at }, after now, { $now }: say a moment that has been.
 refused-before-run = { $run } was opened at { $opened_at }: say a moment after that.
 refused-machine-runs = A machine is still running on tray { $trays }. Stay until it has ended, or stop it first.
 refused-load-in-hands = Somebody's hands are still at the { $station }, tray { $trays }. Finish that or put it aside first.

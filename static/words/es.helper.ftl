@@ -213,6 +213,7 @@ helper-refused-solvent-beside-heat = En este local hay una máquina caliente en 
 helper-refused-material-unknown = Nadie ha dicho de qué material es. Llamar a la persona responsable antes de poner en marcha la máquina.
 helper-refused-material-look = Primero se mira su ficha técnica: { $material }. Llamar a la persona responsable.
 helper-refused-material-forbidden = Este material no puede entrar ahí: { $material }. Llamar a la persona responsable.
+helper-refused-ahead = Ese momento, { $at }, aún no ha llegado. Indicar uno anterior.
 helper-refused-before-run = La serie se abrió a las { $opened_at }. Indicar un momento posterior.
 helper-refused-station-runs = { $station } está en marcha. Quedarse allí; ahora no se puede cambiar nada de la máquina.
 helper-refused-machine-runs = Una máquina sigue en marcha. Quedarse con ella.

@@ -213,6 +213,7 @@ helper-refused-solvent-beside-heat = Une machine chaude tourne dans ce local : {
 helper-refused-material-unknown = Personne n'a dit en quoi c'est fait. Appeler la personne responsable avant de démarrer la machine.
 helper-refused-material-look = D'abord regarder sa fiche technique : { $material }. Appeler la personne responsable.
 helper-refused-material-forbidden = Ce matériau n'a rien à faire là-dedans : { $material }. Appeler la personne responsable.
+helper-refused-ahead = Ce moment, { $at }, n’est pas encore venu. En indiquer un plus tôt.
 helper-refused-before-run = La série a été ouverte à { $opened_at }. Indiquer un moment postérieur.
 helper-refused-station-runs = { $station } tourne. Rester auprès ; rien ne peut y être changé maintenant.
 helper-refused-machine-runs = Une machine tourne encore. Rester auprès d'elle.

@@ -134,3 +134,13 @@ def test_the_order_of_arrival_is_no_part_of_what_is_to_settle():
 
     assert pressed.id in floor.state.unsettled
     assert fold(floor.book, stored) == floor.state
+
+
+def test_a_settlement_that_names_itself_ends():
+    floor = Floor()
+    names_itself = floor.event("entry settled", {"event": "event-00001", "keep": "press"})
+    settles_it = floor.event("entry settled", {"event": "event-00001", "keep": "press"})
+
+    state = fold(floor.book, [names_itself, settles_it])
+
+    assert state.unsettled == {}
