@@ -6,6 +6,7 @@ from runboard.floor.runs import new_event
 from runboard.floor.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.floor.writing import writing
+from runboard.run.ahead import last_known
 from runboard.run.event import write_moment
 from runboard.run.state import ShopState
 
@@ -24,8 +25,9 @@ def come_back(workshop: Workshop, was_served: bool = True) -> bool:
         if not was_served or not left_open or state.asks:
             return False
         body: dict[str, Any] = {"open": left_open}
-        if state.last_at is not None:
-            body["last_at"] = write_moment(state.last_at)
+        last = last_known(workshop.ledger.held, workshop.since)
+        if last is not None:
+            body["last_at"] = write_moment(last)
         record_events(workshop, [new_event(workshop, "server restarted", body, device="server", basis="sensor")])
         return True
 

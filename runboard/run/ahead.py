@@ -29,11 +29,16 @@ def ahead(held: Sequence[Event], now: datetime) -> Sequence[Event]:
     return held[bisect_right(held, now + MOST_AHEAD, key=lambda one: one.moment) :]
 
 
+def last_known(held: Sequence[Event], now: datetime) -> datetime | None:
+    """The moment of the last event of this minute or before; what is dated further ahead counts for nothing."""
+    last = len(held) - len(ahead(held, now))
+    return held[last - 1].moment if last else None
+
+
 def after_all(held: Sequence[Event], now: datetime) -> datetime:
-    """Now, or a millisecond after the last event of this minute: what the server makes comes after what it knows. What is
-    dated further ahead counts for nothing."""
-    last = bisect_right(held, now + MOST_AHEAD, key=lambda one: one.moment)
-    return max(now, held[last - 1].moment + _TICK) if last else now
+    """Now, or a millisecond after the last that is known: what the server makes comes after that."""
+    last = last_known(held, now)
+    return now if last is None else max(now, last + _TICK)
 
 
 def corrections(arrived: Mapping[str, Event], held: Sequence[Event], now: datetime) -> list[tuple[str, dict[str, Any]]]:

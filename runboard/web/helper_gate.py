@@ -22,6 +22,7 @@ _FILES = frozenset(
         "icon.svg",
         "now/outbox.js",
         "now/clock.js",
+        "now/wrong_clock.js",
         "now/remembered.js",
         "now/lengths.js",
         "vendor/idb-8.0.4.js",

@@ -28,7 +28,7 @@ _FIXED = (
     "first-piece-fail", "go-wrong", "wrong-title", "wrong-hurt", "wrong-bad", "wrong-stopped", "bad-title",
     "bad-count", "did-call", "did-stopped", "did-undo", "did-first-piece", "less", "more", "minutes", "min", "list-title",
     "count-title", "good", "scrap", "count-why", "back", "ok", "undo", "saved", "only-here", "sent", "refused", "offline",
-    "kept", "running-overdue",
+    "kept", "running-overdue", "clock-wrong",
 )  # fmt: skip
 # The same with what the page fills in where it stands in braces.
 _FILLED = {"list-left": ("left",), "count-go": ("good", "scrap")}

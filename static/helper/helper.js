@@ -1,8 +1,9 @@
 // The helper's page: one tray's current step, drawn from the server's words.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { millis, now, timeOfDay } from "../now/clock.js";
+import { millis, now, offsetMs, timeOfDay } from "../now/clock.js";
 import { dismiss, notSaved, openOutbox, onlyHere, pressState, refused, waiting } from "../now/outbox.js";
+import { wrongClock } from "../now/wrong_clock.js";
 import { button, notice, signs } from "./parts.js";
 import { forgetPress, lastPress, press, undo } from "./press.js";
 import { onSheet, openCheck, openCount, openRun, openWrong, sheet, withBad } from "./sheets.js";
@@ -34,6 +35,7 @@ function page(state) {
     ${view && AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
     ${state.step ? [watchFor(state), instructions(state)] : nothing}
     ${view && !AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
+    ${wrongClock(state.words["clock-wrong"], state.words.ok, draw)}
     <p class="emergency">${state.emergency}</p>
     ${pressed(state)}
     ${bar(state, stand, view)}`;
@@ -107,7 +109,7 @@ function pressed({ words }) {
   const how = pressState(last.id);
   if (how === "refused") return nothing;
   const said = { "saved here": words.saved, "only here": words["only-here"], sent: words.sent }[how];
-  return html`<p class="pressed"><span><b>${last.label}</b> ${timeOfDay(last.at)}, ${said}</span>${button(words.undo, () => undo(last, words["did-undo"]), "quiet")}</p>`;
+  return html`<p class="pressed"><span><b>${last.label}</b> ${timeOfDay(last.at + offsetMs())}, ${said}</span>${button(words.undo, () => undo(last, words["did-undo"]), "quiet")}</p>`;
 }
 
 const over = (sentence) => html`<h1 tabindex="-1">${sentence}</h1>

@@ -29,6 +29,7 @@ const MODULES = {
   table: async () => laidOver(await import("./table.js"), await readTable()),
   traylist: () => import("./traylist.js"),
   wrong: () => import("./wrong.js"),
+  clock: () => import("./wrong_clock.js"),
 };
 const REST_MS = 1500;
 const fetched = new Map();

@@ -165,6 +165,7 @@ helper-only-here = nur auf dieser Seite: offen lassen
 helper-sent = gesendet
 helper-refused = nicht angenommen
 helper-offline = Der Server antwortet nicht. Was getippt wird, ist hier gespeichert und wird gesendet, sobald er wieder da ist.
+helper-clock-wrong = Die Uhr dieses Telefons geht falsch. Was gedrückt wird, bekommt die Zeit der Werkstatt und stimmt trotzdem.
 helper-kept = Was getippt und nicht gesendet wurde, bleibt auf diesem Telefon.
 
 ## Das Ende

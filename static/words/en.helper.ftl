@@ -165,6 +165,7 @@ helper-only-here = only on this page: leave it open
 helper-sent = sent
 helper-refused = not taken
 helper-offline = The server does not answer. What you press is saved here, and sent when it is back.
+helper-clock-wrong = This phone's clock is wrong. What you press is dated by the shop's clock, so it is right all the same.
 helper-kept = What you pressed and was not sent stays on this phone.
 
 ## The end

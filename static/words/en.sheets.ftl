@@ -312,6 +312,7 @@ asks-aside = Put aside
 asks-stopped = Stopped, because …
 asks-that-is-all = That is all
 asks-nothing = Nothing was running
+clock-wrong = This phone's clock is wrong. Runboard goes by the shop's own: your presses are dated right. Set the phone's clock for everything else on it.
 ahead-title = Dated after now
 ahead-words = { $count ->
     [one] One entry is

@@ -165,6 +165,7 @@ helper-only-here = solo en esta página: dejarla abierta
 helper-sent = enviado
 helper-refused = no aceptado
 helper-offline = El servidor no responde. Lo que se pulse queda guardado aquí y se envía cuando vuelva.
+helper-clock-wrong = El reloj de este teléfono va mal. Lo que se pulse recibe la hora del taller y queda bien de todos modos.
 helper-kept = Lo que se pulsó y no se envió queda en este teléfono.
 
 ## El final

@@ -165,6 +165,7 @@ helper-only-here = seulement sur cette page : la laisser ouverte
 helper-sent = envoyé
 helper-refused = non accepté
 helper-offline = Le serveur ne répond pas. Ce qui est pressé est enregistré ici et envoyé à son retour.
+helper-clock-wrong = L’horloge de ce téléphone est fausse. Ce qui est pressé reçoit l’heure de l’atelier et reste juste.
 helper-kept = Ce qui a été pressé et n'est pas envoyé reste sur ce téléphone.
 
 ## La fin
