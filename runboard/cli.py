@@ -12,8 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from runboard.cards_command import add_cards
-from runboard.floor.access import LEAD
-from runboard.floor.devices import CODE_LASTS, make_code
+from runboard.floor.devices import CODE_LASTS, make_console_code
 from runboard.floor.exchange import export_run, import_run
 from runboard.floor.kept_changes import changes_in, take_changes, with_changes
 from runboard.floor.pictures import with_pictures, without_pictures
@@ -150,7 +149,7 @@ def _pair(asked: argparse.Namespace) -> None:
         raise Mistaken(f"there is no data folder {asked.data}.")
     with hold(asked.data):
         store, door = open_door(Settings(asked.data))
-        code, _ = make_code(door, LEAD)
+        code, _ = make_console_code(door)
         store.close()
     print(f"The code is {code}: it pairs one phone as a lead's, once, within {_CODE_MINUTES} minutes.")
     print("Open runboard on the phone, type it there, and revoke the lost one on the Shop page.")

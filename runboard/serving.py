@@ -8,8 +8,7 @@ from pathlib import Path
 from socket import socket
 
 from runboard.app import Settings, WallClock, build, served
-from runboard.floor.access import LEAD
-from runboard.floor.devices import CODE_LASTS, Door, has_lead, make_code
+from runboard.floor.devices import CODE_LASTS, Door, has_lead, make_console_code
 from runboard.lan import qr
 from runboard.lan.addresses import whereabouts
 from runboard.lan.announce import Announcer
@@ -109,7 +108,7 @@ def _first_code(door: Door, address: str) -> str:
     if has_lead(door):
         return ""
     try:
-        code, _ = make_code(door, LEAD)
+        code, _ = make_console_code(door)
     except NotStored as failed:
         return f"No phone is paired yet, and none can be: the disk takes nothing ({failed.why}).\n"
     address = f"{address}pair?code={code}"

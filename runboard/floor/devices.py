@@ -25,8 +25,12 @@ FRESH_FOR = timedelta(seconds=20)
 LONGEST_NAME = 60
 _MOST_CODES = 20
 _MOST_HELD = 500
-# 32 signs that nobody takes for another, eight of them: 40 bits, of which a few hundred tries in ten minutes find nothing.
+# 32 signs that nobody takes for another, eight of them: 40 bits. What a guesser finds of them is counted out in ``tries``.
 SIGNS = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
+CODE_SIGNS = 8
+# Sixty bits: so many that no limit has to keep anybody from guessing. 600,000 tries, what a server can answer in ten
+# minutes, find one with a chance of one in 1,900,000,000,000. So it is taken from an address that is shut out too.
+CONSOLE_SIGNS = 12
 
 
 class Devices(Protocol):
@@ -67,15 +71,25 @@ def has_lead(door: Door) -> bool:
 def make_code(door: Door, access: str, device: str = "") -> tuple[str, datetime]:
     """(code, until when) to pair one device with that access: a new one, or ``device`` under its id.
 
-    Refused 'device unknown'.
+    A device has one such code at a time. Refused 'device unknown'.
     """
     if device and door.devices.device(device) is None:
         raise Refused("device unknown")
-    code = "".join(secrets.choice(SIGNS) for _ in range(8))
+    return _make_code(door, access, CODE_SIGNS, device)
+
+
+def make_console_code(door: Door) -> tuple[str, datetime]:
+    """(code, until when) to pair a lead's device, for who sits at the shop's computer: longer, and taken from any
+    address, whoever tried too often there."""
+    return _make_code(door, LEAD, CONSOLE_SIGNS)
+
+
+def _make_code(door: Door, access: str, signs: int, device: str = "") -> tuple[str, datetime]:
+    code = "".join(secrets.choice(SIGNS) for _ in range(signs))
     now = door.clock.now()
     ends_at = now + CODE_LASTS
     door.devices.put_code(PairingCode(_digest(code), access, ends_at, device), now, _MOST_CODES)
-    return f"{code[:4]}-{code[4:]}", ends_at
+    return "-".join(code[at : at + 4] for at in range(0, signs, 4)), ends_at
 
 
 def pair(door: Door, typed: str, name: str, address: str, token: str = "") -> tuple[str, Session]:
@@ -84,11 +98,10 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "") -> tu
     A ``token`` that it has from an earlier pairing, revoked or not, keeps its id. Refused 'pairing too often' and
     'pairing code wrong': never made, used up, or over.
     """
-    now = door.clock.now()
+    now, tidy = door.clock.now(), _tidy(typed)
     wait = door.tries.wait(address, now)
-    if wait > timedelta(0):
-        raise Refused("pairing too often", minutes=-(-wait // timedelta(minutes=1)))
-    code = _find(door.devices.codes(now), _digest(_tidy(typed)))
+    may_try = wait == timedelta(0) or len(tidy) == CONSOLE_SIGNS
+    code = _find(door.devices.codes(now), _digest(tidy)) if may_try else None
     if code is not None:
         secret = secrets.token_urlsafe(32)
         device = _device_for(door, code, name, token, now)
@@ -96,6 +109,8 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "") -> tu
         if door.devices.pair(code, session, now):
             forget(door, device.id)  # what was open with its earlier session
             return secret, session
+    if wait > timedelta(0):
+        raise Refused("pairing too often", minutes=-(-wait // timedelta(minutes=1)))
     door.tries.note_wrong(address, now)
     raise Refused("pairing code wrong")
 

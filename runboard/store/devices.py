@@ -43,9 +43,13 @@ class DeviceFile:
         return [PairingCode(hash_, access, parse_moment(ends), device) for hash_, access, ends, device in rows]
 
     def put_code(self, code: PairingCode, now: datetime, most: int) -> None:
-        """Add a code; those that have ended go, and the oldest where there would be more than ``most``."""
+        """Add a code; those that have ended go, what was made for the same device, and the oldest where there would be
+        more than ``most``."""
         with self._connections.write() as connection:
-            connection.execute("DELETE FROM pairing WHERE ends_at <= ?", (write_moment(now),))
+            connection.execute(
+                "DELETE FROM pairing WHERE ends_at <= ? OR (device != '' AND device = ?)",
+                (write_moment(now), code.device),
+            )
             connection.execute(
                 "INSERT INTO pairing (hash, access, ends_at, device) VALUES (?, ?, ?, ?)",
                 (code.hash, code.access, write_moment(code.ends_at), code.device),

@@ -17,6 +17,7 @@ from runboard.floor.devices import (
     forget,
     has_lead,
     make_code,
+    make_console_code,
     note_seen,
     pair,
     rename_device,
@@ -24,7 +25,7 @@ from runboard.floor.devices import (
     session_of,
     who,
 )
-from runboard.floor.tries import IN_A_WHILE, MOST_FROM_ALL, MOST_FROM_ONE
+from runboard.floor.tries import FEWER_FROM_ONE, IN_A_WHILE, MOST_FROM_ALL, MOST_FROM_ONE, MOST_PLACES
 from runboard.run.device import Device, Session
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.connect import FILE_NAME
@@ -103,13 +104,74 @@ def test_who_tries_too_often_waits_and_others_do_not(door: Door, clock: HandCloc
     assert pair(door, make_code(door, "lead")[0], "", "10.0.0.66")
 
 
-def test_many_addresses_together_try_only_so_often(door: Door, clock: HandClock) -> None:
+def guessed(door: Door, address: str, times: int = MOST_FROM_ONE) -> None:
+    for _ in range(times):
+        with pytest.raises(Refused):
+            pair(door, "ABCD-EFGH", "", address)
+
+
+def test_an_address_that_did_nothing_wrong_pairs_however_many_others_guess(door: Door) -> None:
     code, _ = make_code(door, "lead")
-    for number in range(MOST_FROM_ALL):
-        door.tries.note_wrong(f"10.0.{number // 250}.{number % 250}", clock.now())
+    for number in range(2 * MOST_FROM_ALL // MOST_FROM_ONE):
+        guessed(door, f"10.0.0.{number + 10}")
+
+    assert pair(door, code, "", "10.0.0.2")
+
+
+def test_while_many_addresses_guess_each_has_fewer_tries(door: Door, clock: HandClock) -> None:
+    for number in range(MOST_FROM_ALL // MOST_FROM_ONE):
+        guessed(door, f"10.0.0.{number + 10}")
+
+    guessed(door, "10.0.0.3", FEWER_FROM_ONE - 1)
+    assert door.tries.wait("10.0.0.3", clock.now()) == timedelta(0)
+    guessed(door, "10.0.0.3", 1)
+    assert door.tries.wait("10.0.0.3", clock.now()) == IN_A_WHILE
+
+
+def test_addresses_without_end_take_no_memory_without_end(door: Door, clock: HandClock) -> None:
+    for number in range(MOST_PLACES + 500):
+        door.tries.note_wrong(f"10.{number // 65536}.{number // 256 % 256}.{number % 256}", clock.now())
+
+    assert len(door.tries) == MOST_PLACES
+    assert door.tries.wait("10.9.9.9", clock.now()) == timedelta(0)
+
+
+def test_a_clock_that_goes_back_shuts_nobody_out_for_longer(door: Door, clock: HandClock) -> None:
+    guessed(door, "10.0.0.66")
+
+    clock.forward(days=-400)
+
+    assert door.tries.wait("10.0.0.66", clock.now()) == timedelta(0)
+
+
+def test_a_code_of_the_console_pairs_from_an_address_that_tried_too_often(door: Door) -> None:
+    code, _ = make_console_code(door)
+    guessed(door, "10.0.0.66")
+
+    _, session = pair(door, code, "Ann's new phone", "10.0.0.66")
+
+    assert session.device.access == "lead"
+
+
+def test_what_is_as_long_as_a_code_of_the_console_is_counted_too(door: Door, clock: HandClock) -> None:
+    for _ in range(MOST_FROM_ONE):
+        with pytest.raises(Refused, match="pairing code wrong"):
+            pair(door, "ABCD-EFGH-JKLM", "", "10.0.0.66")
 
     with pytest.raises(Refused, match="pairing too often"):
-        pair(door, code, "", "10.9.9.9")
+        pair(door, "ABCD-EFGH-JKLM", "", "10.0.0.66")
+    assert door.tries.wait("10.0.0.66", clock.now()) == IN_A_WHILE
+
+
+def test_a_device_that_asks_again_and_again_to_go_over_takes_no_code_from_others(door: Door, clock: HandClock) -> None:
+    _, device = paired(door, "crew")
+    code, _ = make_console_code(door)
+
+    made = [make_code(door, "crew", device.id)[0] for _ in range(30)]
+
+    assert len(door.devices.codes(clock.now())) == 2
+    assert pair(door, code, "", "10.0.0.2")
+    assert pair(door, made[-1], "", "10.0.0.3")
 
 
 def test_an_ipv6_network_counts_as_one_address(door: Door, clock: HandClock) -> None:
