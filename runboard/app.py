@@ -71,6 +71,7 @@ from runboard.web import (
 from runboard.web.asgi import Served
 from runboard.web.card_desk import CardDesk
 from runboard.web.places import folder
+from runboard.web.sentences import say
 from runboard.web.stream import Streams
 from runboard.web.ways import HOSTS, Ways
 
@@ -218,19 +219,27 @@ class House:
 
 def open_workshop(settings: Settings) -> tuple[Store, Workshop]:
     """The store and the workshop of a data folder, for a command that serves nobody."""
-    store = open_store(settings.data)
+    store = _open(settings.data)
     return store, Workshop(store.log, store.books, settings.clock, Nobody())
 
 
 def open_door(settings: Settings) -> tuple[Store, Door]:
     """The store and the door of a data folder, for a command that serves nobody."""
-    store = open_store(settings.data)
+    store = _open(settings.data)
     return store, Door(store.devices, settings.clock)
+
+
+def _open(data: Path) -> Store:
+    """The store, with a word on the console where others could read it."""
+    store = open_store(data)
+    if store.found:
+        _log.warning("%s", say("folder", store.found.code, store.found.facts))
+    return store
 
 
 def build(settings: Settings) -> House:
     """Open the data folder and put the server together; nothing runs yet."""
-    store = open_store(settings.data)
+    store = _open(settings.data)
     streams = Streams()
     alerts = AlertClock(store.dues, settings.clock, streams.due, streams.look)
     telling = Telling(streams, alerts)
@@ -252,6 +261,7 @@ def build(settings: Settings) -> House:
     app.extensions["speaker"] = leaving.speaker
     app.extensions["push"] = push.Sending(store.push, leaving.push, leaving.push_key.public, settings.push_near)
     app.extensions["copies"] = copies
+    app.extensions["found"] = store.found
     app.extensions["pictures"] = pictures_here
     app.extensions["cards"] = desk
     app.extensions["planner"] = planner if settings.plans else None

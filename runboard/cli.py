@@ -24,6 +24,7 @@ from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
 from runboard.store.backup import BackupFolder, copy_to, zone_in
+from runboard.store.closed import make_folder
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import InUse, hold
 from runboard.store.open import Store
@@ -208,7 +209,7 @@ def _told() -> Iterator[None]:
 
 def _check_folder(data: Path) -> None:
     try:
-        data.mkdir(parents=True, exist_ok=True)
+        make_folder(data)
     except OSError as problem:
         raise Mistaken(f"{data} cannot be a data folder: {problem.strerror}.") from problem
 

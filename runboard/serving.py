@@ -14,6 +14,7 @@ from runboard.lan.addresses import whereabouts
 from runboard.lan.announce import Announcer
 from runboard.network import Network, here_only
 from runboard.run.refusal import NotStored
+from runboard.store.closed import make_folder
 from runboard.store.holding import hold
 from runboard.web.serve import ALL_INTERFACES, HOST, CannotListen, listen, serve
 
@@ -78,7 +79,7 @@ def serve_shop(asked: Asked) -> None:
 
 def _make(data: Path) -> None:
     try:
-        data.mkdir(parents=True, exist_ok=True)
+        make_folder(data)
     except OSError as why:
         raise CannotMake(data, why.strerror or str(why)) from why
 

@@ -14,6 +14,7 @@ from zoneinfo import ZoneInfo
 
 from runboard.run.event import parse_moment, write_moment
 from runboard.store.books import BookFile
+from runboard.store.closed import write_file
 from runboard.store.connect import FILE_NAME, Connections, connect_reading
 from runboard.store.copying import copy_shop, remove_parts, saying_what_failed
 from runboard.store.proof import BadCopy
@@ -102,7 +103,7 @@ class BackupFolder:
         record = {"at": write_moment(failure.at), "code": failure.code, "facts": dict(failure.facts)}
         try:
             self._folder.mkdir(mode=0o700, exist_ok=True)
-            (self._folder / FAILURE_NAME).write_text(json.dumps(record), "utf-8")
+            write_file(self._folder / FAILURE_NAME, json.dumps(record))
         except OSError:
             pass  # it is in memory, and shown from there
 

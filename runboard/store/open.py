@@ -1,9 +1,11 @@
 """A shop's data folder, opened."""
 
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from runboard.store.books import BookFile
+from runboard.store.closed import Found, close_to_others, make_file, make_folder
 from runboard.store.connect import FILE_NAME, Connections
 from runboard.store.devices import DeviceFile
 from runboard.store.dues import DuesFile
@@ -16,7 +18,7 @@ from runboard.store.settings import SettingsFile
 
 @dataclass(frozen=True)
 class Store:
-    """What lies in a data folder."""
+    """What lies in a data folder; ``found`` says who could read it, where a person should know."""
 
     connections: Connections
     log: LogFile
@@ -26,6 +28,7 @@ class Store:
     settings: SettingsFile
     sensors: SensorFile
     push: PushFile
+    found: Found | None = None
 
     def close(self) -> None:
         """Close every connection; only once no thread uses the store any more."""
@@ -33,10 +36,13 @@ class Store:
 
 
 def open_store(folder: Path) -> Store:
-    """The store in ``folder``, made if it is not there, its tables brought up to date."""
-    folder.mkdir(parents=True, exist_ok=True)
+    """The store in ``folder``, made if it is not there, closed to other users, its tables brought up to date."""
+    make_folder(folder)
+    found = close_to_others(folder)
+    with suppress(OSError):  # SQLite says it better
+        make_file(folder / FILE_NAME)
     connections = Connections(folder / FILE_NAME)
     migrate(connections)
     log, books, dues = LogFile(connections), BookFile(connections), DuesFile(connections)
     devices, settings, sensors = DeviceFile(connections), SettingsFile(connections), SensorFile(connections)
-    return Store(connections, log, books, dues, devices, settings, sensors, PushFile(connections))
+    return Store(connections, log, books, dues, devices, settings, sensors, PushFile(connections), found)

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from runboard.store.closed import make_folder
 from runboard.store.connect import FILE_NAME, connect, connect_reading
 from runboard.store.copying import copy_database, part_file, remove_parts, saying_what_failed
 from runboard.store.files import copy_files, keep_on_disk
@@ -44,7 +45,7 @@ def restore(data: Path, file: Path, now: datetime) -> Restored:
     made = not data.exists()
     try:
         with saying_what_failed(data):
-            data.mkdir(parents=True, exist_ok=True)
+            make_folder(data)
             with hold(data, alone=True), part_file(data) as part:
                 remove_parts(data, but=part)
                 with closing(connect_reading(file)) as copy:  # which stays as it is

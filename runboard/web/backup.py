@@ -7,9 +7,11 @@ from typing import Any, cast
 from babel.dates import format_date, format_time
 from flask import Blueprint, Flask, Response, current_app
 
+from runboard.floor.access import LEAD
 from runboard.floor.backup import Copies, local_now, look_at_copies, make_copy
 from runboard.store.proof import BadCopy
 from runboard.web.pages_support import said, see_other, workshop
+from runboard.web.sessions import access
 
 part = Blueprint("backup", __name__)
 _log = logging.getLogger("runboard")
@@ -18,7 +20,13 @@ _log = logging.getLogger("runboard")
 def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.register_blueprint(part)
-    app.jinja_env.globals.update(copies_shown=copies_shown)
+    app.jinja_env.globals.update(copies_shown=copies_shown, folder_shown=folder_shown)
+
+
+def folder_shown() -> str:
+    """Who could read the data folder, as a sentence for a lead; '' where nobody else could, or for who may not know."""
+    found = current_app.extensions["found"]
+    return said("folder", found.code, found.facts) if found and access() == LEAD else ""
 
 
 def copies_shown() -> dict[str, Any]:

@@ -28,6 +28,12 @@ bad-copy-changing = { $file } changed while it was read. Take a copy that nobody
 bad-copy-same-file = { $file } is the shop itself, not a copy of it.
 bad-copy-in-use = { $folder } is in use. Stop runboard there (Ctrl-C) and whatever else has it open, then try again.
 
+## Who could read the data folder. They stand on the console and on the Shop page.
+folder-was-open = Other users of this computer could read the shop in { $folder }, with its keys and passwords. Now they no longer can.
+folder-shared = Other users of this computer could read the shop in { $folder }, with its keys and passwords. Its files are closed to them now; the folder itself was left as it is, since it holds other things too. Give the shop a folder of its own.
+folder-other-owner = The folder { $folder } belongs to { $owner }, and runboard runs as { $me }: who else can read it was left as it is. Start runboard as { $owner }, or give the folder to { $me }.
+folder-stays-open = The folder { $folder } could not be closed to other users of this computer: they may read the shop, with its keys and passwords. Keep it on a disk that knows whose a file is.
+
 ## What the disk does not take is no refusal: the phone keeps its press.
 not-stored-full = Not saved: the disk of the shop's computer is full. Make room there.
 not-stored-read-only = Not saved: the disk of the shop's computer is read-only. Look at it there.

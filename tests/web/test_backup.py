@@ -83,6 +83,22 @@ def test_a_day_is_said_as_people_do(day: int, words: str) -> None:
     assert day_in_words(datetime(2026, 11, day, 3, tzinfo=UTC), now) == words
 
 
+def test_a_folder_that_others_could_read_is_said_at_the_start_and_on_the_shop_page(
+    data: Path, clock: HandClock, caplog: pytest.LogCaptureFixture
+) -> None:
+    for path in (data, *data.iterdir()):
+        path.chmod(0o755 if path.is_dir() else 0o644)
+
+    built = build(Settings(data, clock, open_to_all=True))
+
+    assert "Other users of this computer could read the shop in" in shown(built.app.test_client())
+    built.close()
+    assert f"could read the shop in {data}, with its keys and passwords. Now they no longer can." in caplog.text
+    caplog.clear()
+    build(Settings(data, clock, open_to_all=True)).close()
+    assert caplog.text == ""
+
+
 @pytest.fixture
 def data(tmp_path: Path, clock: HandClock) -> Path:
     """A data folder that nobody serves."""
