@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import Any, Protocol, cast
 
 from runboard.alerts.clock import Clock
+from runboard.alerts.secret import how_and_where, without_secrets
 from runboard.run.event import write_moment
 
 PATIENCE_SECONDS = 20.0
@@ -83,12 +84,8 @@ class Outside:
         return bool(apprise.Apprise(asset=_asset(apprise)).add(url))
 
     def hidden(self, url: str) -> str:
-        """The address without what is secret in it."""
-        import apprise
-
-        found = apprise.Apprise.instantiate(url, asset=_asset(apprise))
-        shown = cast(Any, found).url(privacy=True) if found else url.split(":")[0]
-        return str(shown).split("?")[0]
+        """The address without what is secret in it: how, and to which server."""
+        return _hidden(url)
 
     def start(self) -> None:
         """Begin to send."""
@@ -142,10 +139,12 @@ class Try(threading.Thread):
         self.start()
 
     def run(self) -> None:
+        url = self.channel.url
         try:
-            self.why = self._send(self.channel.url, self._message.title, self._message.body)
+            why = self._send(url, self._message.title, self._message.body)
         except Exception as error:  # noqa: BLE001 - a channel's own code; what it says is shown
-            self.why = f"{type(error).__name__}: {error}"[:_LONGEST_WHY]
+            why = f"{type(error).__name__}: {error}"
+        self.why = without_secrets(why, url, _hidden(url))[:_LONGEST_WHY] if why else why
 
 
 def send_by_apprise(url: str, title: str, body: str) -> str:
@@ -159,7 +158,14 @@ def send_by_apprise(url: str, title: str, body: str) -> str:
     if result:
         return ""
     warnings = [entry.message for entry in result.logs() if entry.level in ("WARNING", "ERROR")]
-    return str(warnings[-1])[:_LONGEST_WHY] if warnings else "it was not taken"
+    return str(warnings[-1]) if warnings else "it was not taken"
+
+
+def _hidden(url: str) -> str:
+    import apprise
+
+    found = apprise.Apprise.instantiate(url, asset=_asset(apprise), suppress_exceptions=True)
+    return how_and_where(str(cast(Any, found).url(privacy=True)) if found else url.split(":")[0])
 
 
 def _asset(apprise: Any) -> Any:

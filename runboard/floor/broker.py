@@ -1,7 +1,7 @@
 """Where machines are heard by MQTT: the broker, and each station's topic. Off until somebody switches it on."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from runboard.floor.signals import Ears, take_signal
@@ -30,6 +30,16 @@ class Broker:
 def read_broker(ears: Ears) -> Broker:
     """The broker as it is set."""
     return Broker(**ears.settings.get(KEY))
+
+
+def with_kept_password(typed: Broker, before: Broker) -> Broker:
+    """An empty password keeps the one that is there, which is never shown. Refused 'broker password' where that would
+    send it somewhere else."""
+    if typed.password or not typed.user or not before.password:
+        return typed
+    if (typed.host, typed.port, typed.tls, typed.user) != (before.host, before.port, before.tls, before.user):
+        raise Refused("broker password")
+    return replace(typed, password=before.password)
 
 
 def set_broker(ears: Ears, broker: Broker) -> None:

@@ -37,7 +37,18 @@ _OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg", "welcome/welcome.
 _OPEN_FOLDER = "icons/"  # a phone's home screen asks for them without the cookie
 # What changes something is a lead's, and so is what is not listed here: events have a table of their own.
 _CREW_WRITES = frozenset({"taps.taps", "welcome.go_over", "push.subscription", "push.end"})
-_LEAD_READS = frozenset({"pairing.one", "guests.one", "shop_file.download", "shop_file.choose", "plan_run.download"})
+_LEAD_READS = frozenset(
+    {
+        "pairing.one",
+        "guests.one",
+        "shop_file.download",
+        "shop_file.choose",
+        "plan_run.download",
+        "outside.alarms",
+        "signals_pages.stations",
+        "signals_pages.one",
+    }
+)
 _HEADERS = {
     "Content-Security-Policy": "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
     "form-action 'self'; frame-ancestors 'none'",

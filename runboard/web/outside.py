@@ -106,7 +106,7 @@ def channels_shown() -> list[dict[str, Any]]:
 
 
 def _shown(channel: Channel, result: Mapping[str, Any] | None) -> dict[str, Any]:
-    found: dict[str, Any] = {"id": channel.id, "name": channel.name, "url": channel.url}
+    found: dict[str, Any] = {"id": channel.id, "name": channel.name}
     if result is None:
         return {**found, "failed": False, "sentence": said("channel", "never")}
     if result["code"] == "sent":
@@ -117,22 +117,30 @@ def _shown(channel: Channel, result: Mapping[str, Any] | None) -> dict[str, Any]
     return {**found, "failed": True, "sentence": said("channel", "failed", facts)}
 
 
+def _with_addresses(shown: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """The same with how and where each sends; what is secret in an address never leaves the server."""
+    hidden = {one.id: _outside().hidden(one.url) for one in channels(_settings())}
+    return [{**one, "url": hidden.get(one["id"], "")} for one in shown]
+
+
 def _page(
     status: int = 200, problem: str = "", texts: Mapping[str, str] | None = None, added: Mapping[str, str] | None = None
 ) -> Response:
     steps = workshop().steps
     known = {name: _text(getattr(steps, name)) for name in STEPS}
     code, facts = _speaker().said()
-    return page(
+    response = page(
         "outside/alarms.html",
         status=status,
         problem=problem,
         steps=texts or known,
-        channels=[{**one, "url": _outside().hidden(one["url"])} for one in channels_shown()],
+        channels=_with_addresses(channels_shown()),
         added=added or {},
         sound=said("sound", code, facts),
         can_sound=code != "none",
     )
+    response.headers["Cache-Control"] = "no-store"  # an address that was refused comes back as it was typed
+    return response
 
 
 def _minutes(text: str) -> float | None:

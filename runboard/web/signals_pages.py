@@ -5,7 +5,7 @@ from typing import Any, Protocol, cast
 
 from flask import Blueprint, Flask, Response, abort, current_app, request
 
-from runboard.floor.broker import Broker, read_broker, set_broker
+from runboard.floor.broker import Broker, read_broker, set_broker, with_kept_password
 from runboard.floor.signals import limits_of, make_sensor, revoke_sensor, set_limits
 from runboard.run.refusal import Refused
 from runboard.shop.book import Station
@@ -41,11 +41,12 @@ def stations() -> Response:
 def save_broker() -> Response:
     """Set the broker, and listen to it from now on."""
     request.max_content_length = request.max_form_memory_size = MOST_BYTES
-    broker = _posted(read_broker(ears()))
+    typed = _posted()
     try:
+        broker = with_kept_password(typed, read_broker(ears()))
         set_broker(ears(), broker)
     except Refused as refused:
-        return _page(broker, 422, said("refused", refused.code, refused.facts))
+        return _page(typed, 422, said("refused", refused.code, refused.facts))
     _mqtt().listen(broker)
     return see_other(f"{_HERE}#mqtt")
 
@@ -93,6 +94,7 @@ def _page(broker: Broker, status: int = 200, problem: str = "") -> Response:
         problem=problem,
         stations=[(one, ears().heard.get(one.key)) for one in book.stations],
         broker=broker,
+        is_kept=bool(read_broker(ears()).password),
         mqtt=_mqtt().said(),
     )
 
@@ -110,7 +112,7 @@ def _known(key: str) -> Station:
     return workshop().books.latest().station(key) or abort(404)
 
 
-def _posted(before: Broker) -> Broker:
+def _posted() -> Broker:
     form = request.form
     port = form.get("port", "").strip()
     return Broker(
@@ -119,8 +121,7 @@ def _posted(before: Broker) -> Broker:
         port=int(port) if port.isdecimal() and len(port) < 6 else 0,
         tls=form.get("tls") == "yes",
         user=form.get("user", "").strip(),
-        # An empty field keeps the password that is there: it is never shown.
-        password=form.get("password", "") or (before.password if form.get("user", "").strip() else ""),
+        password=form.get("password", ""),
         topics=_by_station(form, "topic."),
         places=_by_station(form, "place."),
     )

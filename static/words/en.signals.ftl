@@ -7,4 +7,5 @@ refused-sensor-unknown = There is no such sensor. Look at the list on the Shop p
 refused-signal-limits = Write watts above 0, at most { $watts }, and seconds from 0 to { $seconds }.
 refused-broker-host = Write the broker's name or address, without a scheme or path.
 refused-broker-port = A port is a whole number from 1 to 65535.
+refused-broker-password = That is another broker or user than the password was kept for. Type its password again.
 refused-broker-topic = The topic '{ $topic }' must name one place, without # or +.

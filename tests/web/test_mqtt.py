@@ -218,6 +218,38 @@ def test_the_broker_is_set_on_the_shop_page_and_off_before_that(
 
 
 @pytest.mark.parametrize(
+    "other",
+    [{"host": "evil.local"}, {"port": "1884"}, {"user": "ann"}, {"tls": ""}],
+    ids=["host", "port", "user", "tls"],
+)
+def test_a_password_that_is_kept_goes_to_no_other_broker(
+    client: FlaskClient, house: House, other: dict[str, str]
+) -> None:
+    house.workshop.books.save(shop(), house.settings.clock.now())
+    kept = {"host": "broker.local", "port": "8883", "tls": "yes", "user": "shop"}
+    client.post("/shop/signals/mqtt", data={**kept, "password": "hush"})
+
+    answer = client.post("/shop/signals/mqtt", data={**kept, **other, "password": ""})
+
+    assert answer.status_code == 422
+    assert "Type its password again" in answer.text and "hush" not in answer.text
+    assert read_broker(house.leaving.ears) == Broker(
+        host="broker.local", port=8883, tls=True, user="shop", password="hush"
+    )
+    assert client.post("/shop/signals/mqtt", data={**kept, **other, "password": "loud"}).status_code == 303
+    assert read_broker(house.leaving.ears).password == "loud"
+
+
+def test_a_password_that_was_refused_with_the_rest_is_not_said_to_be_kept(client: FlaskClient, house: House) -> None:
+    house.workshop.books.save(shop(), house.settings.clock.now())
+
+    answer = client.post("/shop/signals/mqtt", data={"host": "b", "port": "0", "user": "shop", "password": "hush"})
+
+    assert answer.status_code == 422
+    assert "One is kept" not in answer.text
+
+
+@pytest.mark.parametrize(
     ("wrong", "code"),
     [
         ({"host": ""}, "broker host"),
