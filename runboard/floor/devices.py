@@ -19,6 +19,10 @@ CODE_LASTS = timedelta(minutes=10)
 # As long as a browser keeps a cookie; begun anew at each day of use.
 SESSION_LASTS = timedelta(days=400)
 RENEWED_AFTER = timedelta(days=1)
+# The ways by which a device asks. By plain http whoever is on the network can read its secret along, and a lead's is all of
+# the shop: so there it ends after a day without use.
+HTTPS, HERE, HTTP = "https", "here", "http"
+PLAIN_LASTS = timedelta(days=1)
 SEEN_EVERY = timedelta(minutes=5)
 # What another process did to a device (a copy of the data was put back) is known after this long.
 FRESH_FOR = timedelta(seconds=20)
@@ -92,8 +96,9 @@ def _make_code(door: Door, access: str, signs: int, device: str = "") -> tuple[s
     return "-".join(code[at : at + 4] for at in range(0, signs, 4)), ends_at
 
 
-def pair(door: Door, typed: str, name: str, address: str, token: str = "") -> tuple[str, Session]:
-    """(secret, session) of the device that brings a code from ``address``. The secret is told nobody else.
+def pair(door: Door, typed: str, name: str, address: str, token: str = "", *, way: str = "") -> tuple[str, Session]:
+    """(secret, session) of the device that brings a code from ``address`` by that ``way`` ('' where it is not known yet).
+    The secret is told nobody else.
 
     A ``token`` that it has from an earlier pairing, revoked or not, keeps its id. Refused 'pairing too often' and
     'pairing code wrong': never made, used up, or over.
@@ -105,7 +110,7 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "") -> tu
     if code is not None:
         secret = secrets.token_urlsafe(32)
         device = _device_for(door, code, name, token, now)
-        session = Session(_digest(secret), device, now, now + SESSION_LASTS)
+        session = Session(_digest(secret), device, now, now + _lasts(device.access, way), way)
         if door.devices.pair(code, session, now):
             forget(door, device.id)  # what was open with its earlier session
             return secret, session
@@ -129,8 +134,9 @@ def begin_session(door: Door, device: Device, ends_at: datetime) -> tuple[str, S
     return secret, session
 
 
-def who(door: Door, token: str) -> Session | None:
-    """The session that a secret opens; None where there is none, or it is over, or its device revoked.
+def who(door: Door, token: str, way: str = "") -> Session | None:
+    """The session that a secret opens by that ``way``; None where there is none, or it is over, or its device revoked, or
+    it came by https and asks without, or the other way round: then somebody else has its secret.
 
     It only reads: what asks again and again is answered from memory, which a revocation empties.
     """
@@ -144,18 +150,19 @@ def who(door: Door, token: str) -> Session | None:
         _hold(door, session, now, turn)
     if session is None or session.device.revoked_at is not None or session.ends_at <= now:
         return None
-    return session
+    return session if not way or not session.way or (way == HTTPS) == (session.way == HTTPS) else None
 
 
-def note_seen(door: Door, session: Session) -> bool:
-    """Note that a device asked, now and then; answers whether its session was renewed, to be told to the device."""
+def note_seen(door: Door, session: Session, way: str = "") -> bool:
+    """Note that a device asked by that ``way``, now and then; answers whether its session was renewed, to be told to the
+    device."""
     now = door.clock.now()
+    come = _come_by(session, way, now)
     seen_at = session.device.seen_at
-    if seen_at is not None and now - seen_at < SEEN_EVERY:
+    if come is session and seen_at is not None and now - seen_at < SEEN_EVERY:
         return False
-    # A guest's hours are not made longer by using them.
-    renewed = session.device.access != GUEST and now - session.renewed_at >= RENEWED_AFTER
-    later = replace(session, renewed_at=now, ends_at=now + SESSION_LASTS) if renewed else session
+    later = _renewed(come, now)
+    renewed = later is not come
     with door.lock:
         turn = door.turn
     try:
@@ -165,6 +172,27 @@ def note_seen(door: Door, session: Session) -> bool:
     # Held even if it could not be written, so that the disk is not tried at each request.
     _hold(door, replace(later, device=replace(later.device, seen_at=now)), now, turn)
     return renewed
+
+
+def _lasts(access: str, way: str) -> timedelta:
+    return PLAIN_LASTS if access == LEAD and way == HTTP else SESSION_LASTS
+
+
+def _come_by(session: Session, way: str, now: datetime) -> Session:
+    """The session as one that came by that way. What once came by plain http stays so: its secret may be known."""
+    if not way or session.way in (way, HTTP):
+        return session
+    ends_at = min(session.ends_at, now + _lasts(session.device.access, way))
+    return replace(session, way=way, ends_at=ends_at)
+
+
+def _renewed(session: Session, now: datetime) -> Session:
+    """The session begun anew, where it is time. A guest's hours are not made longer by using them."""
+    access = session.device.access
+    lasts = _lasts(access, session.way)
+    if access == GUEST or (lasts == SESSION_LASTS and now - session.renewed_at < RENEWED_AFTER):
+        return session
+    return replace(session, renewed_at=now, ends_at=now + lasts)
 
 
 def rename_device(door: Door, device_id: str, name: str) -> None:

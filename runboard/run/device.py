@@ -23,12 +23,17 @@ class Device:
 
 @dataclass(frozen=True)
 class Session:
-    """What lets a device in until ``ends_at``. ``hash`` is that of a secret which only the device has."""
+    """What lets a device in until ``ends_at``. ``hash`` is that of a secret which only the device has.
+
+    ``way`` is the one by which it came: ``https``, ``here`` from the server's own computer, or ``http``, where others may
+    have read the secret along; '' while that is not known.
+    """
 
     hash: str
     device: Device
     renewed_at: datetime
     ends_at: datetime
+    way: str = ""
 
 
 @dataclass(frozen=True)

@@ -31,11 +31,13 @@ class DeviceFile:
     def session(self, hash_: str) -> Session | None:
         """The session of that hash, ended or not; its device says whether it is revoked."""
         row = self._read(
-            f"SELECT hash, renewed_at, ends_at, {_DEVICE} FROM session JOIN device ON device.id = session.device "
+            f"SELECT hash, renewed_at, ends_at, way, {_DEVICE} FROM session JOIN device ON device.id = session.device "
             "WHERE hash = ?",
             hash_,
         ).fetchone()
-        return None if row is None else Session(row[0], _device(row[3:]), parse_moment(row[1]), parse_moment(row[2]))
+        if row is None:
+            return None
+        return Session(row[0], _device(row[4:]), parse_moment(row[1]), parse_moment(row[2]), row[3])
 
     def codes(self, now: datetime) -> list[PairingCode]:
         """The codes that have not ended by ``now``."""
@@ -113,8 +115,8 @@ class DeviceFile:
         with self._connections.write() as connection:
             connection.execute("UPDATE device SET seen_at = ? WHERE id = ?", (write_moment(now), session.device.id))
             connection.execute(
-                "UPDATE session SET renewed_at = ?, ends_at = ? WHERE hash = ?",
-                (write_moment(session.renewed_at), write_moment(session.ends_at), session.hash),
+                "UPDATE session SET renewed_at = ?, ends_at = ?, way = ? WHERE hash = ?",
+                (write_moment(session.renewed_at), write_moment(session.ends_at), session.way, session.hash),
             )
 
     def _read(self, sql: str, *values: Any) -> sqlite3.Cursor:
@@ -135,8 +137,8 @@ def _begin(connection: sqlite3.Connection, session: Session) -> None:
     )
     connection.execute("DELETE FROM session WHERE device = ?", (device.id,))
     connection.execute(
-        "INSERT INTO session (hash, device, renewed_at, ends_at) VALUES (?, ?, ?, ?)",
-        (session.hash, device.id, write_moment(session.renewed_at), write_moment(session.ends_at)),
+        "INSERT INTO session (hash, device, renewed_at, ends_at, way) VALUES (?, ?, ?, ?, ?)",
+        (session.hash, device.id, write_moment(session.renewed_at), write_moment(session.ends_at), session.way),
     )
 
 

@@ -186,6 +186,13 @@ def phones_sent_to(db: Database) -> None:
     db.conn.execute("ALTER TABLE due ADD COLUMN pushed INTEGER NOT NULL DEFAULT 0")
 
 
+@STEPS()
+def ways_of_sessions(db: Database) -> None:
+    """By which way each session came: by https, from this computer, or by plain http; '' for those from before, until
+    they ask again."""
+    db.conn.execute("ALTER TABLE session ADD COLUMN way TEXT NOT NULL DEFAULT ''")
+
+
 def _append_only(db: Database, table: str, why: str) -> None:
     for verb in ("UPDATE", "DELETE"):
         db.conn.execute(

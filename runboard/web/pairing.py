@@ -6,12 +6,21 @@ from flask import Blueprint, Flask, Response, abort, current_app, make_response,
 from markupsafe import Markup
 
 from runboard.floor.access import CREW, GUEST, LEAD
-from runboard.floor.devices import Door, make_code, pair, rename_device, revoke_device, tidy_name
+from runboard.floor.devices import (
+    HTTP,
+    Door,
+    make_code,
+    pair,
+    rename_device,
+    revoke_device,
+    session_of,
+    tidy_name,
+)
 from runboard.run.device import Device
 from runboard.run.refusal import Refused
 from runboard.web.errors import answer, asked_by_script
 from runboard.web.pages_support import page, said, see_other
-from runboard.web.sessions import access, asking_device, asking_session, asking_token, begin, door
+from runboard.web.sessions import access, asked_by, asking_device, asking_session, asking_token, begin, door
 from runboard.web.ways import first_page
 
 MOST_BYTES = 4_000
@@ -42,7 +51,7 @@ def pair_this() -> Response:
     shut, code = _door(), request.form.get("code", "")
     name = request.form.get("name", "") or _kind_of_device()
     try:
-        token, session = pair(shut, code, name, request.remote_addr or "", asking_token())
+        token, session = pair(shut, code, name, request.remote_addr or "", asking_token(), way=asked_by())
     except Refused as refused:
         return _not_paired(refused, code)
     response = see_other("/")
@@ -72,10 +81,18 @@ def _welcome(status: int, problem: str = "", code: str = "") -> Response:
         code=code[:40],
         name=tidy_name(request.values.get("name", "")) or _kind_of_device(),
         known=session.device if session else None,
+        is_over=session is None and _was_plain(),
     )
     response = make_response(text, status)
     response.headers["Cache-Control"] = "no-store"
     return response
+
+
+def _was_plain() -> bool:
+    """Whether the asking device is a lead's whose session by plain http is over."""
+    shut = door()
+    before = session_of(shut, asking_token()) if shut else None
+    return bool(before and before.way == HTTP and before.device.access == LEAD and not before.device.revoked_at)
 
 
 @part.post("/devices/code")

@@ -1,11 +1,12 @@
 """Which device asks: its session cookie, read at each request, and begun anew now and then."""
 
+from ipaddress import ip_address
 from typing import cast
 
 from flask import Flask, Response, current_app, g, request
 
 from runboard.floor.access import LEAD
-from runboard.floor.devices import SESSION_LASTS, Door, note_seen, who
+from runboard.floor.devices import HERE, HTTP, HTTPS, SESSION_LASTS, Door, note_seen, who
 from runboard.run.device import Session
 
 # A browser gives a cookie to every port of a host, and keeps http from touching what https set: so each has its own.
@@ -16,7 +17,7 @@ COOKIE, COOKIE_BY_HTTPS = "runboard", "__Host-runboard"
 def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.after_request(renew)
-    app.jinja_env.globals.update(access=access)
+    app.jinja_env.globals.update(access=access, asked_by=asked_by)
 
 
 def door() -> Door | None:
@@ -33,8 +34,19 @@ def asking_session() -> Session | None:
     """The session of the device that asks; None for an unknown one, and where nobody has to pair."""
     if "session" not in g:
         shut, token = door(), asking_token()
-        g.session = who(shut, token) if shut and token else None
+        g.session = who(shut, token, asked_by()) if shut and token else None
     return cast(Session | None, g.session)
+
+
+def asked_by() -> str:
+    """By which way the device asks: by https, from this computer itself, or by plain http from the network."""
+    if request.is_secure:
+        return HTTPS
+    try:
+        address = ip_address(request.remote_addr or "")
+    except ValueError:
+        return HTTP
+    return HERE if (getattr(address, "ipv4_mapped", None) or address).is_loopback else HTTP
 
 
 def asking_token() -> str:
@@ -63,7 +75,11 @@ def begin(response: Response, token: str, session: Session) -> None:
 
 
 def _give(response: Response, token: str) -> None:
-    """Let the device have its secret: no script can read it, no other site's page can make it be sent."""
+    """Let the device have its secret: no script can read it, no other site's page can make it be sent.
+
+    The device keeps it for longer than it opens anything (a lead's by plain http): by it the same device is known when it
+    pairs again. How long a secret is good for is for the server to say; who read it along asks no cookie's age.
+    """
     response.set_cookie(
         cookie_name(request.is_secure),
         token,
@@ -78,6 +94,6 @@ def _give(response: Response, token: str) -> None:
 def renew(response: Response) -> Response:
     """Note that the device was here, and now and then let it keep its cookie for longer."""
     shut, session = door(), g.get("session")
-    if shut and session and note_seen(shut, session) and asking_token():
+    if shut and session and note_seen(shut, session, asked_by()) and asking_token():
         _give(response, asking_token())
     return response

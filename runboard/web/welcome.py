@@ -23,7 +23,7 @@ part = Blueprint("welcome", __name__)
 def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.register_blueprint(part)
-    app.jinja_env.globals.update(ways=ways, first_page=first_page)
+    app.jinja_env.globals.update(ways=ways, first_page=first_page, secure_page=secure_page)
 
 
 @part.get("/welcome")

@@ -9,6 +9,10 @@ import pytest
 from runboard.floor.devices import (
     CODE_LASTS,
     FRESH_FOR,
+    HERE,
+    HTTP,
+    HTTPS,
+    PLAIN_LASTS,
     RENEWED_AFTER,
     SEEN_EVERY,
     SESSION_LASTS,
@@ -269,6 +273,105 @@ def test_a_session_that_is_used_goes_on(door: Door, clock: HandClock) -> None:
     assert not note_seen(door, known(door, token))
     clock.forward(days=SESSION_LASTS.days - 1)
     assert who(door, token)
+
+
+# By plain http others on the network can read along
+
+
+def paired_by(door: Door, way: str, access: str = "lead") -> tuple[str, Session]:
+    code, _ = make_code(door, access)
+    return pair(door, code, "A phone", "192.168.1.7", way=way)
+
+
+@pytest.mark.parametrize(
+    ("access", "way", "lasts"),
+    [
+        ("lead", HTTP, PLAIN_LASTS),
+        ("lead", HTTPS, SESSION_LASTS),
+        ("lead", HERE, SESSION_LASTS),
+        ("crew", HTTP, SESSION_LASTS),
+    ],
+)
+def test_only_a_leads_session_by_plain_http_is_short(
+    door: Door, clock: HandClock, access: str, way: str, lasts: timedelta
+) -> None:
+    token, session = paired_by(door, way, access)
+
+    assert session.ends_at == clock.now() + lasts
+    clock.forward(seconds=lasts.total_seconds() - 1)
+    assert who(door, token, way)
+    clock.forward(seconds=1)
+    assert who(door, token, way) is None
+
+
+def test_a_leads_session_by_plain_http_goes_on_while_it_is_used(door: Door, clock: HandClock) -> None:
+    token, _ = paired_by(door, HTTP)
+
+    for _ in range(4):
+        clock.forward(hours=20)
+        session = who(door, token, HTTP)
+        assert session is not None
+        note_seen(door, session, HTTP)
+
+    clock.forward(hours=24)
+    assert who(door, token, HTTP) is None
+    assert session_of(door, token) is not None  # it is known for the same device when it pairs again
+
+
+@pytest.mark.parametrize(("begun", "asked"), [(HTTP, HTTPS), (HTTPS, HTTP), (HTTPS, HERE), (HERE, HTTPS)])
+def test_a_secret_that_was_read_along_opens_nothing_by_the_other_way(door: Door, begun: str, asked: str) -> None:
+    token, _ = paired_by(door, begun)
+
+    assert who(door, token, asked) is None
+    assert who(door, token, begun)
+
+
+def test_a_secret_of_the_computer_itself_that_comes_by_the_network_is_plain_from_then_on(
+    door: Door, clock: HandClock
+) -> None:
+    token, _ = paired_by(door, HERE)
+    session = who(door, token, HTTP)
+    assert session is not None
+
+    note_seen(door, session, HTTP)
+    note_seen(door, known(door, token), HERE)
+
+    assert known(door, token).ends_at == clock.now() + PLAIN_LASTS
+
+
+@pytest.mark.parametrize(("way", "lasts"), [(HTTP, PLAIN_LASTS), (HTTPS, SESSION_LASTS), (HERE, SESSION_LASTS)])
+def test_a_session_from_before_belongs_to_the_way_by_which_it_asks_first(
+    door: Door, clock: HandClock, way: str, lasts: timedelta
+) -> None:
+    token, before = paired(door)
+    note_seen(door, known(door, token))
+    clock.forward(minutes=1)
+
+    session = who(door, token, way)
+    assert session is not None and session.device.id == before.id
+    note_seen(door, session, way)
+
+    after = session_of(door, token)
+    assert after is not None and after.way == way
+    assert after.ends_at <= clock.now() + lasts
+    clock.forward(hours=25)
+    assert bool(who(door, token, way)) is (way != HTTP)
+
+
+def test_a_disk_that_takes_nothing_leaves_no_lead_in_for_longer(
+    door: Door, store: Store, clock: HandClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    token, _ = paired(door)
+
+    def full(session: Session, now: object) -> None:
+        raise NotStored("full")
+
+    monkeypatch.setattr(store.devices, "note_seen", full)
+    session = who(door, token, HTTP)
+    assert session is not None
+    note_seen(door, session, HTTP)
+
+    assert known(door, token).ends_at == clock.now() + PLAIN_LASTS
 
 
 def test_last_seen_is_written_now_and_then(door: Door, store: Store, clock: HandClock) -> None:

@@ -38,3 +38,18 @@ def test_opening_again_changes_nothing(tmp_path: Path) -> None:
     open_store(tmp_path).close()
 
     assert schema_of(tmp_path) == before
+
+
+def test_devices_that_were_paired_before_stay_paired(tmp_path: Path) -> None:
+    old = connect(tmp_path / FILE_NAME)
+    STEPS.apply(old, stop_before="ways_of_sessions")
+    day = "2026-03-07T09:00:00.000Z"
+    old.conn.execute("INSERT INTO device VALUES ('d1', 'Phone', 'lead', ?, NULL, NULL, '', '')", (day,))
+    old.conn.execute("INSERT INTO session (hash, device, renewed_at, ends_at) VALUES ('h', 'd1', ?, ?)", (day, day))
+    old.close()
+
+    store = open_store(tmp_path)
+
+    session = store.devices.session("h")
+    assert session is not None and (session.device.id, session.way) == ("d1", "")
+    store.close()

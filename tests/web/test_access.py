@@ -329,6 +329,72 @@ def test_a_device_in_use_keeps_its_cookie_for_longer(house: House, clock: HandCl
     assert "Set-Cookie" not in client.get("/state").headers
 
 
+def paired_from(house: House, address: str, by: str = "http://localhost", access: str = "lead") -> FlaskClient:
+    """The client of a device at that address, which typed its code there."""
+    client = house.app.test_client()
+    client.environ_base["REMOTE_ADDR"] = address
+    code, _ = make_code(house.door, access)
+    assert client.post("/pair", data={"code": code}, base_url=by).status_code == 303
+    return client
+
+
+@pytest.mark.parametrize(
+    ("address", "by", "access", "is_in"),
+    [
+        ("192.168.1.7", "http://localhost", "lead", False),
+        ("fd00::7", "http://localhost", "lead", False),
+        ("192.168.1.7", "https://localhost", "lead", True),
+        ("192.168.1.7", "http://localhost", "crew", True),
+        ("127.0.0.1", "http://localhost", "lead", True),
+        ("::1", "http://localhost", "lead", True),
+        ("::ffff:127.0.0.1", "http://localhost", "lead", True),
+    ],
+)
+def test_a_leads_phone_by_plain_http_is_let_in_for_a_day(
+    house: House, clock: HandClock, address: str, by: str, access: str, is_in: bool
+) -> None:
+    client = paired_from(house, address, by, access)
+    clock.forward(hours=23)
+    assert client.get("/state", base_url=by).status_code == 200
+    clock.forward(hours=24, minutes=1)
+
+    assert client.get("/state", base_url=by).status_code == (200 if is_in else 401)
+    if not is_in:
+        page = client.get("/", base_url=by)
+        assert page.status_code == 401 and "more than a day ago" in page.text
+
+
+def test_a_leads_phone_whose_day_is_over_is_the_same_device_when_it_pairs_again(house: House, clock: HandClock) -> None:
+    client = paired_from(house, "192.168.1.7")
+    (before,) = house.door.devices.devices()
+    clock.forward(days=3)
+    code, _ = make_code(house.door, "lead")
+
+    assert client.post("/pair", data={"code": code}).status_code == 303
+
+    assert [one.id for one in house.door.devices.devices()] == [before.id]
+
+
+def test_a_secret_that_was_read_along_does_not_open_the_secure_page(house: House) -> None:
+    client = paired_from(house, "192.168.1.7")
+    thief = house.app.test_client()
+    thief.environ_base["REMOTE_ADDR"] = "192.168.1.66"
+
+    thief.set_cookie(COOKIE_BY_HTTPS, token_of(client))
+
+    assert thief.get("/state", base_url="https://localhost").status_code == 401
+
+
+def test_pairing_by_plain_http_says_that_others_can_read_along(house: House) -> None:
+    client = house.app.test_client()
+    client.environ_base["REMOTE_ADDR"] = "192.168.1.7"
+    said = "whoever is on this network can read along and take over"
+
+    assert said in client.get("/pair").text
+    assert said not in client.get("/pair", base_url="https://localhost").text
+    assert said not in house.app.test_client().get("/pair").text  # on the shop's own computer
+
+
 def test_a_code_and_a_session_are_never_logged(house: House, caplog: pytest.LogCaptureFixture) -> None:
     caplog.set_level(logging.DEBUG)
     code, _ = make_code(house.door, "lead")

@@ -122,6 +122,32 @@ def test_another_phones_code_leads_to_plain_http_whatever_the_lead_is_at(house: 
     assert "http://192.168.1.20:8210/" in page
 
 
+@pytest.mark.parametrize("page", ["/", "/shop"])
+def test_a_lead_on_plain_http_is_asked_to_go_over_once_the_certificate_is_trusted(house: House, page: str) -> None:
+    def shown(access: str, address: str, base: str = "http://192.168.1.20:8210") -> str:
+        client = paired_client(house, access)
+        if base.startswith("https"):
+            code, _ = make_code(house.door, access)
+            client.post("/pair", data={"code": code}, base_url=base)
+        client.environ_base["REMOTE_ADDR"] = address
+        answer = client.get(page, base_url=base)
+        assert answer.status_code == 200
+        return " ".join(answer.text.split())
+
+    asks = "This page comes by plain http"
+
+    assert asks in shown("lead", "192.168.1.7")
+    assert asks not in shown("crew", "192.168.1.7")
+    assert asks not in shown("lead", "127.0.0.1")
+    assert asks not in shown("lead", "192.168.1.7", secure_at(house).rstrip("/"))
+
+
+def test_the_steps_say_what_plain_http_gives_away(stranger: FlaskClient) -> None:
+    page = " ".join(stranger.get("/welcome", headers=PHONE).text.split())
+
+    assert "Whoever is on the network can read along and take over" in page
+
+
 # Going over
 
 
