@@ -23,6 +23,8 @@ from runboard.plan_command import add_plan
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
+from runboard.shop.json_text import read_json_text
+from runboard.shop.problem import Unreadable
 from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.closed import make_folder
 from runboard.store.connect import FILE_NAME
@@ -283,13 +285,11 @@ def _shop(data: Path) -> Iterator[tuple[Store, Workshop]]:
 
 def _read_file(path: Path) -> Any:
     try:
-        return json.loads(path.read_text("utf-8"))
+        return read_json_text(path.read_bytes(), str(path))
     except OSError as problem:
         raise Mistaken(f"{path} cannot be read: {problem.strerror}.") from problem
-    except UnicodeDecodeError as problem:
-        raise Mistaken(f"{path} is no UTF-8 text.") from problem
-    except json.JSONDecodeError as problem:
-        raise Mistaken(f"{path}, line {problem.lineno}, column {problem.colno}: {problem.msg}.") from problem
+    except Unreadable as problem:
+        raise Mistaken(str(problem)) from problem
 
 
 if __name__ == "__main__":

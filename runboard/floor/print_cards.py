@@ -8,6 +8,7 @@ from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState
+from runboard.shop.numbers import whole_number
 
 
 def full_trays(run: RunState) -> tuple[str, ...]:
@@ -29,12 +30,13 @@ def named_trays(run: RunState, text: str) -> tuple[str, ...]:
 
 
 def _range(run: RunState, part: str) -> Iterable[str]:
-    first, dash, last = (one.strip() for one in part.partition("-"))
+    first, dash, last = part.partition("-")
     if part in run.trays or not dash:
         return (part,)
-    if not (first.isdecimal() and last.isdecimal() and int(first) <= int(last)):
-        raise Refused("trays unreadable", text=part)
-    return (str(tray) for tray in range(int(first), min(int(last), int(first) + len(run.trays)) + 1))
+    begin, end = whole_number(first), whole_number(last)
+    if begin is None or end is None or begin > end:
+        raise Refused("trays unreadable", text=part[:40])
+    return (str(tray) for tray in range(begin, min(end, begin + len(run.trays)) + 1))
 
 
 def next_prints(run: RunState, trays: Iterable[str]) -> dict[str, int]:

@@ -15,6 +15,7 @@ from runboard.run.form import check_form
 from runboard.run.refusal import Refused
 from runboard.shop.book import Product
 from runboard.shop.book_json import product_to_json
+from runboard.shop.numbers import whole_number
 
 
 @dataclass(frozen=True)
@@ -73,7 +74,7 @@ def _tray(tray: str, pieces: int, at: str) -> dict[str, Any]:
 
 def next_run(workshop: Workshop) -> str:
     """The id of the next run: r1, r2, …"""
-    numbers = [int(key[1:]) for key in workshop.ledger.state.runs if key[1:].isdigit()]
+    numbers = [whole_number(key[1:]) or 0 for key in workshop.ledger.state.runs]
     return f"r{max(numbers, default=0) + 1}"
 
 

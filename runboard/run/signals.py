@@ -3,7 +3,6 @@
 A paused laser looks ended, and a jammed cutter looks running: so nothing here ends or starts anything.
 """
 
-import json
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -13,6 +12,8 @@ from typing import Any
 from runboard.run.event import parse_moment
 from runboard.run.refusal import Refused
 from runboard.run.state import Load, ShopState
+from runboard.shop.json_text import read_json_text
+from runboard.shop.problem import Unreadable
 
 MOST_WATTS = 100_000.0
 MOST_BYTES = 4000
@@ -70,8 +71,8 @@ def read_payload(payload: bytes) -> object:
         raise Refused("signal form")
     text = payload.decode("utf-8", "replace")
     try:
-        return json.loads(text)
-    except (ValueError, RecursionError):
+        return read_json_text(payload, "what was said")
+    except Unreadable:
         return text
 
 

@@ -17,6 +17,11 @@ TEXT_LENGTH = 2000
 MOST_MINUTES = 100_000
 MOST_COUNT = 100_000
 MOST_NUMBER = 1_000_000.0
+# More than anybody reads: a file of nothing but faults is not told of in full.
+MOST_PROBLEMS = 100
+MOST_UNKNOWN = 5
+MOST_LISTED = 5_000
+_LONGEST_LIKE = 40
 
 _REQUIRED: Any = object()
 _ABSENT: Any = object()
@@ -57,11 +62,16 @@ class Fields:
         above = self._above.place if self._above else ""
         return ", ".join(part for part in (above, mine) if part)
 
-    def wrong(self, code: str, field: str = "", **facts: Any) -> None:
-        """Note a problem at ``field`` of this object."""
+    def wrong(self, code: str, at: str = "", /, **facts: Any) -> None:
+        """Note a problem at the field ``at`` of this object; after a hundred, only that there are more."""
+        if len(self.problems) < MOST_PROBLEMS:
+            self.problems.append(Problem(self._path_of(at), self.place, code, {"field": at, **facts}))
+        elif len(self.problems) == MOST_PROBLEMS:
+            self.problems.append(Problem("", "", "too many problems"))
+
+    def _path_of(self, field: str) -> str:
         path = self.path
-        at = f"{path}.{field}" if path and field else path or field
-        self.problems.append(Problem(at, self.place, code, {"field": field, **facts}))
+        return f"{path}.{field}" if path and field else path or field
 
     # one value each
 
@@ -197,11 +207,7 @@ class Fields:
         try:
             return read(text)
         except Unreadable as unreadable:
-            self.problems.append(
-                Problem(
-                    f"{self.path}.{field}".strip("."), self.place, unreadable.code, {"field": field, **unreadable.facts}
-                )
-            )
+            self.wrong(unreadable.code, field, **unreadable.facts)
             return default
 
     # several
@@ -216,6 +222,9 @@ class Fields:
             return []
         if len(value) < least:
             self.wrong("list too short", field, least=f"{least} {of}".strip())
+        if len(value) > MOST_LISTED:
+            self.wrong("list too long", field, most=f"{MOST_LISTED:,}", found=f"{len(value):,}")
+            return []
         return list(value)
 
     def texts(self, field: str) -> tuple[str, ...]:
@@ -246,6 +255,8 @@ class Fields:
             inside = self.inside(record, f"{field}[{at}]", noun)
             if inside is not None:
                 yield inside
+            if len(self.problems) > MOST_PROBLEMS:
+                return
 
     def inside(self, record: object, part: str, noun: str = "") -> "Fields | None":
         """A reader for an object within this one, or ``None`` (noted) where it is no object."""
@@ -257,14 +268,21 @@ class Fields:
         return inside
 
     def only(self, known: frozenset[str]) -> None:
-        """Note the fields that nobody knows."""
+        """Note the first fields that nobody knows, and how many more there are."""
         if known.issuperset(self.record):
             return
-        for field in self.record:
-            if field not in known:
-                near = get_close_matches(str(field), known, 1)
-                hint = f" Did you mean '{near[0]}'?" if near else ""
-                self.wrong("unknown field", str(field), hint=hint, fields=", ".join(sorted(known)))
+        unknown = [str(field) for field in self.record if field not in known]
+        for field in unknown[:MOST_UNKNOWN]:
+            hint = f" Did you mean '{near}'?" if (near := _alike(field, known)) else ""
+            self.wrong("unknown field", field[:NAME_LENGTH], hint=hint, fields=", ".join(sorted(known)))
+        if len(unknown) > MOST_UNKNOWN:
+            self.wrong("unknown fields", found=f"{len(unknown) - MOST_UNKNOWN:,}")
+
+
+def _alike(field: str, known: frozenset[str]) -> str:
+    """A known field whose name is much like this one: looking for it in a long name takes long."""
+    near = get_close_matches(field, known, 1) if len(field) <= _LONGEST_LIKE else []
+    return near[0] if near else ""
 
 
 def _can_be_stored(text: str) -> bool:

@@ -73,14 +73,9 @@ class Seen:
     def key(self, fields: Fields, within: str) -> str:
         key = fields.key()
         if key and key in self.keys:
-            fields.wrong("key used twice", "key", key=key)
-            fields.problems[-1] = _renamed(fields.problems[-1], within)
+            fields.wrong("key used twice", "key", key=key, field=within)
         self.keys.add(key)
         return key
-
-
-def _renamed(problem: Problem, within: str) -> Problem:
-    return Problem(problem.path, problem.place, problem.code, {**problem.facts, "field": within})
 
 
 def these_are(nouns: str, keys: Iterable[str]) -> str:

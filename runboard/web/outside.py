@@ -8,6 +8,7 @@ from flask import Blueprint, Flask, Response, current_app, request
 from runboard.floor.outside import Channel, add_channel, channels, find_channel, remove_channel, set_steps
 from runboard.floor.signals import Settings
 from runboard.run.refusal import Refused
+from runboard.shop.numbers import any_number
 from runboard.web.alert_words import words_of_a_test
 from runboard.web.pages_support import page, said, see_other, workshop
 
@@ -146,10 +147,8 @@ def _page(
 def _minutes(text: str) -> float | None:
     if not text:
         return None
-    try:
-        return float(text.replace(",", "."))
-    except ValueError:
-        return -1.0  # refused as a number out of bounds, with the same sentence
+    number = any_number(text)
+    return -1.0 if number is None else number  # refused as a number out of bounds, with the same sentence
 
 
 def _text(span: Any) -> str:

@@ -10,6 +10,7 @@ from runboard.floor.warm import catch_up
 from runboard.run.state import RunState
 from runboard.shop.book import Book, Product
 from runboard.shop.book_json import BookError, product_to_json
+from runboard.shop.numbers import whole_number
 from runboard.shop.problem import Unreadable
 from runboard.shop.route_text import route_to_text
 from runboard.web.forms.form import Form, posted, shown
@@ -90,8 +91,8 @@ def add_product() -> Response:
 
 
 def _typed_product(typed: Record) -> Product:
-    a_tray = str(typed.get("pieces_a_tray", "")).strip()
-    pieces = int(a_tray) if a_tray.isdecimal() and 0 < int(a_tray) <= 1000 else 5
+    a_tray = str(typed.get("pieces_a_tray", ""))
+    pieces = whole_number(a_tray, 1000) or 5
     return product_from_text(book(), str(typed.get("name", "")), str(typed.get("text", "")), pieces)
 
 

@@ -13,6 +13,7 @@ from runboard.run.refusal import Refused
 from runboard.run.route import Route
 from runboard.run.state import Order
 from runboard.shop.book import ZERO, Product
+from runboard.shop.numbers import any_number
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import opening_form, order_rows, read_begun, read_orders
 from runboard.web.pages_support import page, said, see_other, span_in_words, workshop
@@ -138,10 +139,8 @@ def _wish(form: Form, product: Product) -> Wish:
 
 
 def _certainty(text: str) -> float:
-    try:
-        return float(text)
-    except ValueError:
-        return 0.9
+    number = any_number(text)
+    return 0.9 if number is None or not 0 <= number <= 1 else number
 
 
 def _page(

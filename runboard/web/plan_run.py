@@ -14,6 +14,7 @@ from runboard.floor.taps import record_events
 from runboard.plan.opening import board_pieces, lay_out
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState
+from runboard.shop.numbers import whole_number
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import order_rows, orders_section, read_orders
 from runboard.web.pages_support import page, said, see_other, workshop
@@ -93,8 +94,8 @@ def download(key: str) -> Response:
 def next_board(run: RunState) -> dict[str, Any]:
     """The body of 'board added' for one more full board: its key, and new trays behind the last."""
     step, pieces = run.route.steps[0], board_pieces(run.route) or 1
-    number = max((int(end) for key in run.boards if (end := key.split("/")[-1]).isdecimal()), default=0) + 1
-    last = max((int(tray) for tray in run.trays if tray.isdecimal()), default=0)
+    number = max((whole_number(key.split("/")[-1]) or 0 for key in run.boards), default=0) + 1
+    last = max((whole_number(tray) or 0 for tray in run.trays), default=0)
     a_tray = max((tray.started for tray in run.trays.values()), default=run.route.product.pieces_a_tray)
     trays, _ = lay_out(run.route, pieces, a_tray or 1, pieces)
     return {

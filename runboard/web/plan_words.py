@@ -15,6 +15,7 @@ from runboard.plan.schedule.problem import TICK, LeftOut, Problem
 from runboard.run.state import RunState
 from runboard.shop.book import Book
 from runboard.shop.hours import local_day
+from runboard.shop.numbers import whole_number
 from runboard.web.pages_support import span_in_words
 from runboard.web.sentences import moment_in_words, say, sentence
 
@@ -86,9 +87,9 @@ def day_in_words(moment: datetime, now: datetime, zone: tzinfo) -> str:
 def trays_in_words(trays: Sequence[str]) -> str:
     """'4', '1–3', '1–3, 4a'."""
     found: list[list[str]] = []
-    for one in sorted(trays, key=lambda tray: (int("".join(filter(str.isdigit, tray)) or 0), tray)):
-        after = found and found[-1][-1].isdecimal() and one.isdecimal() and int(one) == int(found[-1][-1]) + 1
-        if after:
+    for one in sorted(trays, key=lambda tray: (whole_number("".join(filter(str.isdecimal, tray))) or 0, tray)):
+        before, number = whole_number(found[-1][-1]) if found else None, whole_number(one)
+        if before is not None and number == before + 1:
             found[-1].append(one)
         else:
             found.append([one])

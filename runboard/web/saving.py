@@ -8,6 +8,7 @@ from flask import request
 from runboard.floor.shop_book import book_record, change_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
+from runboard.shop.numbers import whole_number
 from runboard.web.forms.form import Form
 from runboard.web.pages_support import said, workshop
 
@@ -16,8 +17,7 @@ Record = dict[str, Any]
 
 def seen() -> int:
     """The revision that the posted form was filled from."""
-    said_so = request.form.get("seen", "")
-    return int(said_so) if said_so.isdecimal() and len(said_so) < 10 else 0
+    return whole_number(request.form.get("seen", "")) or 0
 
 
 def save_form(

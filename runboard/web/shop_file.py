@@ -4,6 +4,7 @@ import json
 from typing import Any
 
 from flask import Blueprint, Flask, Response, request
+from werkzeug.datastructures import FileStorage
 
 from runboard.floor.exchange import import_run
 from runboard.floor.kept_changes import changes_in, take_changes
@@ -12,6 +13,8 @@ from runboard.floor.shop_book import book_record, save_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
+from runboard.shop.json_text import read_json_text
+from runboard.shop.problem import Unreadable
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.pictures import shelf
 from runboard.web.plan_try import list_settings
@@ -60,7 +63,7 @@ def look() -> Response:
     """
     request.max_content_length, request.max_form_memory_size = MOST_BYTES, MOST_TEXT_BYTES
     file = request.files.get("file")
-    raw = file.read() if file else request.form.get("text", "").encode()
+    raw = _content(file) if file else request.form.get("text", "").encode()
     problems: list[str] = []
     record = _with_its_pictures_kept(read_file(raw, problems), problems)
     if record is not None and "runboard_run" in record:
@@ -75,6 +78,13 @@ def look() -> Response:
     changes = book_changes(here, record) if record else []
     text = json.dumps(record, ensure_ascii=False) if record else ""
     return _page(422 if problems else 200, problems=problems, found=record, changes=changes, text=text)
+
+
+def _content(file: FileStorage) -> bytes:
+    try:
+        return bytes(file.read())
+    finally:
+        file.close()
 
 
 def _with_its_pictures_kept(record: dict[str, Any] | None, problems: list[str]) -> dict[str, Any] | None:
@@ -103,13 +113,9 @@ def _page(status: int = 200, **context: Any) -> Response:
 def read_file(raw: bytes, problems: list[str]) -> dict[str, Any] | None:
     """The record in a file; None with the problems said where it is neither a book nor a run."""
     try:
-        record = json.loads(raw.decode("utf-8-sig"))
-    except UnicodeDecodeError:
-        problems.append("The file is no UTF-8 text.")
-        return None
-    except (json.JSONDecodeError, RecursionError) as error:
-        where = f" Line {error.lineno}, column {error.colno}." if isinstance(error, json.JSONDecodeError) else ""
-        problems.append(f"The file is no JSON.{where}" if raw.strip() else "Choose a file first.")
+        record = read_json_text(raw, "the file")
+    except Unreadable as error:
+        problems.append(str(error) if raw.strip() else "Choose a file first.")
         return None
     if not isinstance(record, dict) or not {"runboard_book", "runboard_run"} & record.keys():
         problems.append("The file is neither a shop's book nor a run: save one here to see what it looks like.")

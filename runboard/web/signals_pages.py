@@ -9,6 +9,7 @@ from runboard.floor.broker import Broker, read_broker, set_broker, with_kept_pas
 from runboard.floor.signals import limits_of, make_sensor, revoke_sensor, set_limits
 from runboard.run.refusal import Refused
 from runboard.shop.book import Station
+from runboard.shop.numbers import any_number, whole_number
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.signals import ears
 from runboard.web.ways import first_page
@@ -114,11 +115,10 @@ def _known(key: str) -> Station:
 
 def _posted() -> Broker:
     form = request.form
-    port = form.get("port", "").strip()
     return Broker(
         on=form.get("on") == "yes",
         host=form.get("host", "").strip(),
-        port=int(port) if port.isdecimal() and len(port) < 6 else 0,
+        port=whole_number(form.get("port", ""), 65_535) or 0,
         tls=form.get("tls") == "yes",
         user=form.get("user", "").strip(),
         password=form.get("password", ""),
@@ -134,10 +134,8 @@ def _by_station(form: Mapping[str, str], prefix: str) -> dict[str, str]:
 
 
 def _number(text: str) -> float:
-    try:
-        return float(text.replace(",", "."))
-    except ValueError:
-        return -1.0  # refused as a number out of bounds, with the same sentence
+    number = any_number(text)
+    return -1.0 if number is None else number  # refused as a number out of bounds, with the same sentence
 
 
 def _mqtt() -> MqttEar:

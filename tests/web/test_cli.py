@@ -50,7 +50,7 @@ def test_a_book_goes_in_and_comes_out_again(data: Path, tmp_path: Path, capsys: 
         ({"runboard_book": 9}, "runboard_book 9"),
         ({"name": "?"}, "is neither a shop's book nor a run"),
         ([], "is neither a shop's book nor a run"),
-        ('{"runboard_book": 1,\n "name": }', "line 2, column 10"),
+        ('{"runboard_book": 1,\n "name": }', "is no JSON. Line 2, column 10."),
     ],
 )
 def test_a_wrong_file_gets_a_sentence_and_makes_no_folder(

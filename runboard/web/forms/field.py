@@ -6,6 +6,7 @@ from datetime import timedelta
 from typing import Any, Literal
 
 from runboard.shop.durations import format_duration
+from runboard.shop.numbers import any_number
 from runboard.shop.units import Unit, format_length, parse_length
 
 Kind = Literal[
@@ -114,9 +115,8 @@ def _line_by_line(text: str, beside: Sequence[str]) -> list[str]:
 
 
 def _number(text: str, kind: str) -> Any:
-    try:
-        number = float(text.replace(",", "."))
-    except ValueError:
+    number = any_number(text)
+    if number is None:
         return text
     if kind == "percent":
         number = round(number / 100, 8)

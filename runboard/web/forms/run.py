@@ -9,6 +9,7 @@ from runboard.run.event import write_moment
 from runboard.run.route import Route
 from runboard.run.state import Order
 from runboard.shop.book import Product
+from runboard.shop.numbers import whole_number
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.form import Form
 from runboard.web.run_pages import due_moment, due_texts
@@ -23,6 +24,7 @@ CERTAINTY: Choices = (
     ("0.99", "99 times in 100"),
 )
 MOST_LINES = 2000
+MOST_PIECES_A_LINE = 999_999
 _PIECES = "Write a whole number of pieces, 1 or more."
 _NOT_A_DATE = "Write a date and a time of day."
 
@@ -135,7 +137,7 @@ def order_record(line: str, pieces: int, whom: str = "", text: str = "", due: da
 
 
 def _next(taken: set[str]) -> str:
-    number = max((int(line) for line in taken if line.isdecimal()), default=0) + 1
+    number = max((whole_number(line) or 0 for line in taken), default=0) + 1
     taken.add(str(number))
     return str(number)
 
@@ -151,8 +153,9 @@ def pasted(text: str) -> list[tuple[int, str, str]]:
         if not any(parts):
             continue
         pieces = 1
-        if len(parts) > 1 and parts[-1].isdecimal() and len(parts[-1]) < 7:
-            pieces = int(parts.pop())
+        if len(parts) > 1 and (said := whole_number(parts[-1], MOST_PIECES_A_LINE)) is not None:
+            pieces = said
+            parts.pop()
         if len(parts) > 2 or pieces < 1:
             raise ValueError(f"Line {number}, '{line[:60]}': write text, for whom, pieces, with commas between.")
         found.append((pieces, parts[1] if len(parts) > 1 else "", parts[0]))

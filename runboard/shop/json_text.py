@@ -1,0 +1,78 @@
+"""JSON that comes from outside, read strictly: files, presses, what machines say.
+
+What could not be stored is turned away here (NaN, half of a character), and so is what would cost far more to read than
+it says: endless digits, levels, values. How deep it is and how much it holds is seen before anything is made of it.
+"""
+
+import json
+import re
+from typing import Any
+
+from runboard.shop.problem import Unreadable
+
+MOST_LEVELS = 32  # a run's file has nine
+MOST_VALUES = 500_000  # of 20,000 presses; each takes some hundred bytes once it is read
+MOST_LETTERS_A_NUMBER = 40
+LARGEST = 2**53  # what a browser's numbers hold exactly
+
+# A text that nobody ended goes on to the end: looking for its end once more from each quote would take for ever.
+_TOKEN = re.compile(rb'"[^"\\]*+(?:\\.[^"\\]*+)*+"?|[\[\]{},]', re.DOTALL)
+_STEP = {b"[": 1, b"{": 1, b"]": -1, b"}": -1}
+_ESCAPED = re.compile(r"\\(?:u[dD][89abAB]..\\u[dD][c-fC-F]..|(u[dD][89a-fA-F])|.)", re.DOTALL)
+
+
+def read_json_text(raw: bytes, what: str) -> Any:
+    """The value that a JSON text in UTF-8 says. Raises ``Unreadable`` with what is wrong with ``what``: 'the file'."""
+    try:
+        _measure(raw)
+        text = raw.decode("utf-8-sig")
+        value = json.loads(text, parse_constant=_no_number, parse_int=_whole, parse_float=_fraction)
+        if "\\u" in text and any(found[1] for found in _ESCAPED.finditer(text)):
+            raise _Bad("json half character")
+    except UnicodeDecodeError:
+        raise Unreadable("json no text", what=what) from None
+    except json.JSONDecodeError as error:
+        raise Unreadable("json broken", what=what, line=error.lineno, column=error.colno) from None
+    except _Bad as bad:
+        raise Unreadable(bad.code, what=what, **bad.facts) from None
+    return value
+
+
+class _Bad(Exception):
+    """What is wrong, before it is known with what."""
+
+    def __init__(self, code: str, **facts: Any) -> None:
+        super().__init__(code)
+        self.code, self.facts = code, facts
+
+
+def _measure(raw: bytes) -> None:
+    levels = values = 0
+    for token in _TOKEN.finditer(raw):
+        step = _STEP.get(token[0])
+        levels += step or 0
+        values += step != -1 and (step == 1 or token[0] == b",")
+        if levels > MOST_LEVELS:
+            raise _Bad("json too deep", most=MOST_LEVELS)
+        if values > MOST_VALUES:
+            raise _Bad("json too much", most=MOST_VALUES)
+
+
+def _no_number(word: str) -> float:
+    raise _Bad("json number", found=word)
+
+
+def _whole(digits: str) -> int:
+    if len(digits) > 17 or abs(number := int(digits)) > LARGEST:
+        raise _Bad("json number", found=_short(digits))
+    return number
+
+
+def _fraction(digits: str) -> float:
+    if len(digits) > MOST_LETTERS_A_NUMBER or abs(number := float(digits)) == float("inf"):
+        raise _Bad("json number", found=_short(digits))
+    return number
+
+
+def _short(digits: str) -> str:
+    return digits if len(digits) <= 20 else f"{digits[:17]}..."
