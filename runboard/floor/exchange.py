@@ -1,64 +1,50 @@
-"""A run as one JSON file: its events out, and the same events in again, in this shop or another with the same stations."""
+"""A run as one JSON file: its events out, and the same events in again, in this shop or another with the same stations.
 
-from collections.abc import Iterator, Mapping
-from dataclasses import replace
+What is taken in touches its own run and nothing else: it is tried on a ledger beside the shop's, and what the shop is
+outside of the run must be as it was.
+"""
+
+from collections import Counter
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
-from runboard.floor.run_file import VERSION, RunFile, read_run_file
+from runboard.floor.run_alone import Alone, stand_in
+from runboard.floor.run_file import VERSION, RunFile, own_events, read_run_file
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.floor.writing import writing
-from runboard.run.care import reminder_id
+from runboard.run.corrections import effective
 from runboard.run.event import Event, event_to_json
-from runboard.run.fold import apply, press_of
+from runboard.run.ledger import Ledger
+from runboard.run.outside import first_difference
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState, ShopState
 from runboard.shop.book import Book
-
-_NAMING = ("event undone", "event amended", "entry settled")
 
 
 def export_run(workshop: Workshop, run: str) -> dict[str, Any]:
     """``{"runboard_run": 1, "run", "name", "time_zone", "events": […], "stand_ins": [{"for", "event"}]}``.
 
-    The events are the run's own and those of the shop that changed it. A stand-in says again, as an event of this run,
-    what a press of another run changed in it: a person went over, a station was set up anew. Refused 'run unknown'.
+    The events are the run's own. A stand-in says again, as an event of this run, what a press of another run or of the
+    shop changed in it: a person went over, a station was set up anew. Refused 'run unknown'.
     """
     with workshop.lock:
         known = find_run(workshop, run)
         ledger, book = workshop.ledger, workshop.book
-        arrived, held = dict(ledger.arrived), ledger.held
-    own = _own(arrived, run)
-    outside = Outside(run, book, {one.id for one in own})
+        arrived, held = list(ledger.arrived.values()), ledger.held
+    own = own_events(arrived, run)
+    alone = Alone(run, book, {one.id for one in own})
     for event in held:
-        outside.fold(event)
+        alone.fold(event)
     return {
         "runboard_run": VERSION,
         "run": run,
         "name": known.name,
         "time_zone": book.time_zone,
-        "events": [_record(one) for one in sorted([*own, *outside.shops], key=lambda one: one.order)],
-        "stand_ins": [{"for": source, "event": _record(one)} for source, one in outside.stand_ins],
+        "events": [_record(one) for one in sorted(own, key=lambda one: one.order)],
+        "stand_ins": [{"for": source, "event": _record(one)} for source, one in alone.stand_ins],
     }
-
-
-def import_run(workshop: Workshop, record: object) -> int:
-    """Take a run that ``export_run`` wrote; answers how many events were new. All or nothing.
-
-    Refused 'file no run', 'file event wrong', 'file zone', 'file unknown names' (a station or person that this shop's
-    book does not have), 'run known' (another run of that key is here).
-    """
-    file = read_run_file(record)
-    with workshop.lock:
-        catch_up(workshop)
-        _fits_the_shop(workshop, file)
-        with writing(workshop) as (write, now):
-            known = write.known(file.ids)
-            fresh = [one for one in file.events if one.id not in known]
-            fresh += [one for source, one in file.stand_ins if source not in known and one.id not in known]
-            for event in fresh:
-                workshop.ledger.keep(workshop.ledger.try_event(event), write.append(event, now))
-    return len(fresh)
 
 
 def _record(event: Event) -> dict[str, Any]:
@@ -66,93 +52,118 @@ def _record(event: Event) -> dict[str, Any]:
     return event_to_json(replace(event, seq=0, seen=0))
 
 
-def _own(arrived: Mapping[str, Event], run: str) -> list[Event]:
-    """The run's events, the corrections that name one of them, and the answers to its alerts."""
-    own = {key for key, one in arrived.items() if one.run == run}
-    own |= {press_of(key) for key in own}
-    return [
-        one
-        for one in arrived.values()
-        if one.run == run
-        or (not one.run and one.kind in _NAMING and one.get("event") in own)
-        or (one.kind.startswith("alert ") and run in str(one.get("alert")).split("|")[1:2])
-    ]
+@dataclass(frozen=True)
+class Coming:
+    """A run's file before it is taken: the run as it would be, the events that would be new, and by kind how many of the
+    shop's own that it was worked in are left out. ``ledger`` is the shop's with the new ones, after arrival ``seq``."""
+
+    file: RunFile
+    run: RunState
+    is_new: bool
+    fresh: tuple[Event, ...]
+    left_out: Mapping[str, int]
+    ledger: Ledger
+    seq: int
 
 
-class Outside:
-    """Folds the shop, and beside it the run alone; where the two part, it notes what brings them together again."""
+def look_at_run(workshop: Workshop, record: object) -> Coming:
+    """What taking a run that ``export_run`` wrote would do; nothing is stored.
 
-    def __init__(self, run: str, book: Book, own: set[str]) -> None:
-        self._run, self._book, self._own = run, book, own
-        self._shop = self._alone = ShopState()
-        self.shops: list[Event] = []
-        self.stand_ins: list[tuple[str, Event]] = []
-
-    def fold(self, event: Event) -> None:
-        """One event more, in the fold's order."""
-        before = self._shop.runs.get(self._run)
-        self._shop = apply(self._shop, event, self._book)
-        now = self._shop.runs.get(self._run)
-        if event.id in self._own:
-            self._alone = apply(self._alone, event, self._book)
-        elif not event.run and event.kind not in _NAMING and now is not before:
-            self._alone = apply(self._alone, event, self._book)
-            self.shops.append(event)
-        for change in _answered(event, self._alone):
-            self._alone = apply(self._alone, change, self._book)
-            self.stand_ins.append((event.id, change))
-        if now is not None:
-            for change in _parted(event, self._shop, self._alone, self._run):
-                self._alone = apply(self._alone, change, self._book)
-                self.stand_ins.append((event.id, change))
+    Refused 'file no run', 'file event wrong', 'file other run', 'file zone', 'file unknown names' (a station or person
+    that this shop's book does not have), 'run known' (another run of that key is here), 'file outside' with ``what`` and
+    ``name`` of the first thing beside the run that would change here, 'file does not fit'.
+    """
+    file = read_run_file(record)
+    with workshop.lock:
+        catch_up(workshop)
+        ledger = workshop.ledger
+        arrived, before = dict(ledger.arrived), ledger.state
+        seq, book = ledger.last_seq, workshop.book
+    _fits_the_shop(book, file, before, arrived)
+    alone = _told_alone(file, book)
+    wanted = [*((one.id, one) for one in file.own), *file.stand_ins, *alone.stand_ins]
+    fresh = [one for source, one in wanted if source not in arrived and one.id not in arrived]
+    found = _tried(ledger, fresh, before, file, alone.state)
+    left_out = Counter(one.kind for one in file.shops)
+    run = found.state.runs[file.run]
+    return Coming(file, run, file.run not in before.runs, tuple(found.events), left_out, found.ledger, seq)
 
 
-def _parted(event: Event, shop: ShopState, alone: ShopState, run: str) -> Iterator[Event]:
-    number = 0
-    for load in shop.runs[run].loads.values():
-        for person in alone.runs[run].loads[load.id].people if load.id in alone.runs[run].loads else ():
-            if person not in load.people:
-                number += 1
-                yield _stand_in(event, number, "load put aside", run=run, load=load.id, person=person)
-    for key in _stations_of(shop.runs[run]):
-        for _ in range(_setups(shop, key) - _setups(alone, key)):
-            number += 1
-            yield _stand_in(event, number, "setup changed", station=key, body={"what": "other"})
+def import_run(workshop: Workshop, record: object) -> int:
+    """Take a run that ``export_run`` wrote; answers how many events were new. All or nothing. Refused as in
+    ``look_at_run``."""
+    coming = look_at_run(workshop, record)
+    with workshop.lock, writing(workshop) as (write, now):
+        if workshop.ledger.last_seq != coming.seq:  # somebody pressed meanwhile
+            coming = look_at_run(workshop, record)
+        if write.known([one.id for one in coming.fresh]):
+            raise Refused("run known", run=coming.file.run)
+        for event in coming.fresh:
+            coming.ledger.number(event, write.append(event, now))
+        workshop.ledger = coming.ledger
+    return len(coming.fresh)
 
 
-def _answered(event: Event, alone: ShopState) -> Iterator[Event]:
-    """What was said of rags, dust or a burnt cut, said of this run's: one answer may have been for several runs."""
-    if event.kind != "reminder answered":
-        return
-    kind, *subject = event.get("reminder").split("|")
-    key = "|".join(subject[:3])
-    if key in alone.care:
-        said = {"reminder": reminder_id(kind, key, alone.care[key]), "done": event.get("done")}
-        yield _stand_in(event, 1, event.kind, person=event.person, body=said)
+def _told_alone(file: RunFile, book: Book) -> Alone:
+    """The run alone, as its file tells it: what it says of the shop that it was worked in becomes stand-ins."""
+    own = [*file.own, *(one for _, one in file.stand_ins)]
+    alone = Alone(file.run, book, {one.id for one in own})
+    for event in sorted(effective([*own, *file.shops]), key=lambda one: one.order):
+        alone.fold(event)
+    if file.run not in alone.state.runs:
+        raise Refused("file no run")
+    return alone
 
 
-def _stand_in(event: Event, number: int, kind: str, **fields: Any) -> Event:
-    # '_' sorts after '.', so it follows every event of the press that it comes from.
-    return Event(id=f"{event.id.replace('.', '_')[-56:]}_x{number}", kind=kind, at=event.moment, **fields)
+@dataclass(frozen=True)
+class _Tried:
+    events: list[Event]
+    ledger: Ledger
+
+    @property
+    def state(self) -> ShopState:
+        return self.ledger.state
 
 
-def _setups(state: ShopState, station: str) -> int:
-    known = state.stations.get(station)
-    return known.setups if known else 0
+def _tried(ledger: Ledger, fresh: list[Event], before: ShopState, file: RunFile, alone: ShopState) -> _Tried:
+    """The shop's ledger with the new events, or with fewer where those would change what is not the run's."""
+    differs = None
+    for events in _choices(fresh, file):
+        found = _Tried(events, ledger.joined(events))
+        differs = first_difference(before, found.state, ledger.book, file.run)
+        if differs is None:
+            _still_fits(found.state, before, file, alone.unsettled)
+            return found
+    what, name = differs or ("other", "")
+    raise Refused("file outside", what=what, name=name)
 
 
-def _stations_of(run: RunState) -> list[str]:
-    return sorted({step.operation.station for revision in run.revisions for step in revision.route.steps})
+def _choices(fresh: list[Event], file: RunFile) -> Iterator[list[Event]]:
+    """All of them; without those of stations and of care; and then with everybody gone after their last press, whom the
+    shop would otherwise take to stand near its machines."""
+    yield fresh
+    of_run = [one for one in fresh if one.run == file.run or one.kind.startswith(("event ", "entry ", "alert "))]
+    yield of_run
+    last = {one.person: one for one in sorted(of_run, key=lambda one: one.order) if one.person}
+    yield [*of_run, *(stand_in(one, 0, "person went", person=key) for key, one in last.items())]
 
 
-def _fits_the_shop(workshop: Workshop, file: RunFile) -> None:
-    book = workshop.book
+def _still_fits(state: ShopState, before: ShopState, file: RunFile, alone: Collection[str]) -> None:
+    """What fitted where the run was worked fits here too."""
+    for key in state.unsettled.keys() - before.unsettled.keys() - set(alone):
+        raise Refused("file does not fit", at=state.unsettled[key].at)
+
+
+def _fits_the_shop(book: Book, file: RunFile, state: ShopState, arrived: Mapping[str, Event]) -> None:
     if file.time_zone != book.time_zone:
-        raise Refused("file zone", there=file.time_zone, here=book.time_zone)
-    if file.run in workshop.ledger.state.runs and file.opened.id not in workshop.ledger.arrived:
+        raise Refused("file zone", there=file.time_zone[:80], here=book.time_zone)
+    if file.run in state.runs and file.opened.id not in arrived:
         raise Refused("run known", run=file.run)
-    stations = {one.station for one in file.events} | {one.station for one in file.product.operations}
+    events = [*file.own, *(one for _, one in file.stand_ins)]
+    stations = {one.station for one in events} | {
+        one.station for product in file.products for one in product.operations
+    }
     missing = [key for key in stations if key and book.station(key) is None]
-    missing += [key for key in {one.person for one in file.events} if key and book.person(key) is None]
+    missing += [key for key in {one.person for one in events} if key and book.person(key) is None]
     if missing:
-        raise Refused("file unknown names", names=sorted(missing))
+        raise Refused("file unknown names", names=sorted(missing)[:20])

@@ -4,6 +4,7 @@ People who press at once are all a little late, so the newest states are all kep
 """
 
 from bisect import bisect_left, bisect_right, insort
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -60,6 +61,19 @@ class Ledger:
         for event in events:
             self._note(event)
         self.refold()
+
+    def joined(self, events: Iterable[Event]) -> "Ledger":
+        """Another ledger with these events too; this one stays as it is. Tell it their ``number`` once they are stored."""
+        other = Ledger(self.book)
+        other.arrived = {**self.arrived, **{event.id: event for event in events}}
+        other._named = {one.get("event") for one in other.arrived.values() if one.kind in CORRECTIONS}
+        other.last_seq, other.seq_by_device = self.last_seq, dict(self.seq_by_device)
+        other.refold()
+        return other
+
+    def number(self, event: Event, seq: int) -> None:
+        """An event that it holds was stored as arrival ``seq``."""
+        self._note(event, seq)
 
     def refold(self) -> None:
         """Fold everything again."""

@@ -444,6 +444,16 @@ refused-pieces-out-of-range = The number of pieces is out of range.
 refused-batch-form = What was sent cannot be read: { $what }.
 refused-file-no-run = The file holds no run: 'runboard_run', 'run' and 'events' with a 'run opened' are wanted.
 refused-file-event-wrong = Event { $number } of the file: { $where } { $what }.
+refused-file-other-run = Event { $number } of the file is about another run than its own ({ $run }), so nothing of it is taken. Save the run anew where it was worked.
+refused-file-outside = Nothing of the file is taken: it was worked at the same time as work here, and would change { $what ->
+    [run] the run { $name }
+    [station] who is at the { $name }
+    [person] what { $name } is at
+    [press] what is to be settled
+    [due] what falls due here
+   *[other] what is asked here
+  }. Copy the run on the Plan page instead.
+refused-file-does-not-fit = Nothing of the file is taken: what happened at { $at } does not fit what was done here then.
 refused-file-zone = The run was worked in the time zone { $there }, and this shop's is { $here }. Import the shop's book first.
 refused-file-unknown-names = The shop's book does not have { $names }. Import the shop's book first.
 

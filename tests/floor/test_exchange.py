@@ -5,11 +5,12 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.exchange import export_run, import_run
+from runboard.floor.exchange import export_run, import_run, look_at_run
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
 from runboard.run.dues import dues
 from runboard.run.refusal import Refused
+from runboard.run.state import ShopState
 from tests.floor.fakes import workshop
 from tests.scenario import shop
 
@@ -169,6 +170,159 @@ def test_another_run_of_that_key_is_not_mixed_with_it(busy: Shop) -> None:
         import_run(Shop().workshop, export_run(busy.workshop, "r1"))
 
     assert refused.value.code == "run known"
+
+
+# a file that acts beyond its own run
+
+
+def an_event(number: int, kind: str, at: str = "2026-06-01T16:30:00Z", **fields: Any) -> dict[str, Any]:
+    return {"id": f"harm-{number:04d}", "kind": kind, "at": at, "person": "ann", "body": {}, **fields}
+
+
+def with_events(record: dict[str, Any], *events: dict[str, Any], **changes: Any) -> dict[str, Any]:
+    return {**record, "events": [*record["events"], *events], **changes}
+
+
+@pytest.fixture
+def host() -> Shop:
+    """Another shop at work: a run r2 of its own at the CNC, Ben here until the evening, one press that did not fit."""
+    made = Shop()
+    made.workshop.clock.pass_(24 * 60)  # type: ignore[attr-defined]
+    made.number = 500
+    made.press("person came", {"until": "2026-06-02T22:00:00Z"}, person="ben")
+    made.press("load started", run="r2", load="cut/1", person="ben")
+    made.press("machine started", {"minutes": 40}, run="r2", load="cut/1", person="ben")
+    return made
+
+
+def renamed(record: dict[str, Any], key: str = "f1") -> dict[str, Any]:
+    """The same run under a key that no run has here."""
+    whole: dict[str, Any] = json.loads(json.dumps(record).replace('"r1"', f'"{key}"').replace("|r1|", f"|{key}|"))
+    return whole
+
+
+def refused(shop_: Shop, record: dict[str, Any]) -> Refused:
+    before, stored = shop_.workshop.ledger.state, shop_.workshop.log.last_seq()
+    with pytest.raises(Refused) as why:
+        import_run(shop_.workshop, record)
+    assert shop_.workshop.log.last_seq() == stored
+    assert shop_.workshop.ledger.state == before
+    return why.value
+
+
+@pytest.mark.parametrize(
+    ("kind", "body"),
+    [
+        ("run finished", {}),
+        ("run abandoned", {}),
+        ("note written", {"text": "hello"}),
+        ("orders changed", {"orders": []}),
+    ],
+)
+def test_a_file_says_nothing_of_another_run(busy: Shop, host: Shop, kind: str, body: dict[str, Any]) -> None:
+    file = with_events(renamed(export_run(busy.workshop, "r1")), an_event(1, kind, run="r2", body=body))
+
+    why = refused(host, file)
+
+    assert why.code == "file other run"
+    assert why.facts["run"] == "r2"
+
+
+def test_a_file_opens_no_second_run(busy: Shop, host: Shop) -> None:
+    record = renamed(export_run(busy.workshop, "r1"))
+    opened = {**record["events"][0], "id": "harm-0001", "run": "f2"}
+
+    assert refused(host, with_events(record, opened)).code == "file other run"
+
+
+@pytest.mark.parametrize("kind", ["event undone", "event amended", "entry settled"])
+def test_a_file_corrects_only_what_is_in_it(busy: Shop, host: Shop, kind: str) -> None:
+    body = {"event": "press-501"} | ({"keep": "press"} if kind == "entry settled" else {})
+    file = with_events(renamed(export_run(busy.workshop, "r1")), an_event(1, kind, body=body))
+
+    assert refused(host, file).code == "file other run"
+
+
+@pytest.mark.parametrize(
+    ("kind", "fields"),
+    [
+        ("station out of use", {"station": "cnc", "body": {"why": "mine now"}}),
+        ("station out of use", {"station": "cnc", "run": "f1"}),
+        ("station back in use", {"station": "cnc"}),
+        ("signal received", {"station": "cnc", "body": {"on": False}}),
+        ("person went", {"person": "ben"}),
+        ("person went", {"person": "ben", "run": "f1"}),
+        ("person called away", {"person": "ben"}),
+        ("person came", {"person": "ann", "body": {"until": "2026-06-03T22:00:00Z"}}),
+        ("time said", {"person": "ben", "body": {"until": "2026-06-02T16:45:00Z"}}),
+        ("job started", {"person": "ben", "body": {"job": "bins"}}),
+        ("move declined", {"person": "ben", "body": {"move": "load started|r2|cut/1", "because": "no"}}),
+        ("server restarted", {"body": {"open": ["r2|cut/1"]}}),
+        ("alert answered", {"body": {"alert": "watch check|r2|cut/1|1|0", "answer": "stopped"}}),
+        ("restart answered", {"body": {"restart": "press-501"}}),
+    ],
+)
+def test_what_a_file_says_of_the_shop_changes_nothing_here(
+    busy: Shop, host: Shop, kind: str, fields: dict[str, Any]
+) -> None:
+    before = host.workshop.ledger.state
+    file = with_events(renamed(export_run(busy.workshop, "r1")), an_event(1, kind, at="2026-06-02T16:40:00Z", **fields))
+
+    import_run(host.workshop, file)
+
+    after = host.workshop.ledger.state
+    assert "f1" in after.runs
+    assert outside(after) == outside(before)
+
+
+def outside(state: ShopState) -> Any:
+    """What of a shop is no affair of the run f1."""
+    people = {key: (one.came_at, one.until, one.away, one.hands, one.declined) for key, one in state.people.items()}
+    return (
+        {key: run for key, run in state.runs.items() if key != "f1"},
+        {key: (one.out, one.signal, one.load) for key, one in state.stations.items() if key == "cnc"},
+        people.get("ben"),
+        people["ann"][:3] if "ann" in people else (None, None, False),
+        state.unsettled,
+        state.asks,
+    )
+
+
+def test_a_run_that_was_worked_where_this_shop_worked_is_refused(busy: Shop, host: Shop) -> None:
+    at = "2026-06-02T16:06:00Z"  # r2 is at the CNC
+    file = with_events(
+        renamed(export_run(busy.workshop, "r1")),
+        an_event(1, "machine started", at="2026-06-02T16:01:00Z", run="f1", load="cut/2"),
+        an_event(2, "machine ended", at=at, run="f1", load="cut/2"),
+    )
+
+    why = refused(host, file)
+
+    assert why.code == "file outside"
+    assert why.facts["what"] == "run"
+
+
+def test_an_amendment_in_a_file_leaves_an_event(busy: Shop) -> None:
+    other = workshop(shop())
+    record = export_run(busy.workshop, "r1")
+    amends = {"event": record["events"][0]["id"], "body": {"trays": "gone"}}
+
+    with pytest.raises(Refused) as why:
+        import_run(other, with_events(record, an_event(1, "event amended", body=amends)))
+
+    assert why.value.code == "file event wrong"
+    assert other.log.last_seq() == 0
+
+
+def test_a_file_is_looked_at_before_it_is_taken(busy: Shop) -> None:
+    other = workshop(shop())
+    record = with_events(export_run(busy.workshop, "r1"), an_event(1, "station out of use", station="laser"))
+
+    found = look_at_run(other, record)
+
+    assert (found.run.name, found.is_new, other.log.last_seq()) == ("Entry key rails, run 1", True, 0)
+    assert found.left_out == {"station out of use": 1}
+    assert len(found.fresh) == import_run(other, record)
 
 
 def test_an_unknown_run_cannot_be_exported(busy: Shop) -> None:
