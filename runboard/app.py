@@ -28,6 +28,7 @@ from runboard.plan.schedule.rule import warm
 from runboard.plan.search import compile_rule, search
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.backup import BackupFolder
+from runboard.store.incoming import Incoming
 from runboard.store.open import Store, open_store
 from runboard.store.pictures import PictureFolder
 from runboard.web import (
@@ -262,6 +263,7 @@ def build(settings: Settings) -> House:
     app.extensions["push"] = push.Sending(store.push, leaving.push, leaving.push_key.public, settings.push_near)
     app.extensions["copies"] = copies
     app.extensions["found"] = store.found
+    app.extensions["incoming"] = Incoming(settings.data)
     app.extensions["pictures"] = pictures_here
     app.extensions["cards"] = desk
     app.extensions["planner"] = planner if settings.plans else None

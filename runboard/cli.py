@@ -9,13 +9,13 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
-from typing import Any
 
 from runboard.cards_command import add_cards
 from runboard.floor.devices import CODE_LASTS, make_console_code
-from runboard.floor.exchange import export_run, import_run
+from runboard.floor.exchange import export_run, import_run, look_at_run
+from runboard.floor.file_in import Record, Take, nothing, read_file
 from runboard.floor.kept_changes import changes_in, take_changes, with_changes
-from runboard.floor.pictures import with_pictures, without_pictures
+from runboard.floor.pictures import with_pictures
 from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
 from runboard.mistaken import Mistaken
@@ -23,7 +23,6 @@ from runboard.plan_command import add_plan
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
-from runboard.shop.json_text import read_json_text
 from runboard.shop.problem import Unreadable
 from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.closed import make_folder
@@ -229,17 +228,15 @@ def _export(asked: argparse.Namespace) -> None:
 
 def _import(asked: argparse.Namespace) -> None:
     record = _read_file(asked.file)
-    if not isinstance(record, dict) or not {"runboard_book", "runboard_run"} & record.keys():
-        raise Mistaken(
-            f"{asked.file} is neither a shop's book nor a run: it has no 'runboard_book' and no 'runboard_run'."
-        )
     if "runboard_book" in record:
         check_watch_intervals(book_from_json(record))  # a wrong book makes no data folder
     else:
         read_run_file(record)
         changes_in(record)
     with _shop(asked.data) as (store, workshop):
-        record = without_pictures(PictureFolder(asked.data), record)
+        if "runboard_run" in record:
+            look_at_run(workshop, record)
+        _read_file(asked.file, PictureFolder(asked.data).keep)
         if "runboard_book" in record:
             book = workshop.books.save(record, workshop.clock.now())
             print(f"The book of {book.name} is in {asked.data}, revision {book.revision}.")
@@ -283,13 +280,20 @@ def _shop(data: Path) -> Iterator[tuple[Store, Workshop]]:
             store.close()
 
 
-def _read_file(path: Path) -> Any:
+def _read_file(path: Path, take: Take = nothing) -> Record:
     try:
-        return read_json_text(path.read_bytes(), str(path))
+        with path.open("rb") as file:
+            return read_file(file, take)
     except OSError as problem:
         raise Mistaken(f"{path} cannot be read: {problem.strerror}.") from problem
     except Unreadable as problem:
-        raise Mistaken(str(problem)) from problem
+        raise Mistaken(f"{path}: {problem}") from problem
+    except Refused as problem:
+        if problem.code != "file nothing":
+            raise
+        raise Mistaken(
+            f"{path} is neither a shop's book nor a run: it has no 'runboard_book' and no 'runboard_run'."
+        ) from problem
 
 
 if __name__ == "__main__":

@@ -8,7 +8,7 @@ from typing import Any, Protocol
 
 from runboard.floor.photograph import prepare
 from runboard.run.refusal import Refused
-from runboard.shop.pictures import is_picture_name, pictures_named
+from runboard.shop.pictures import pictures_named
 
 Record = dict[str, Any]
 
@@ -34,24 +34,13 @@ def with_pictures(shelf: Shelf, record: Mapping[str, Any]) -> Record:
     return {**record, "pictures": held} if held else dict(record)
 
 
-def without_pictures(shelf: Shelf, record: Mapping[str, Any]) -> Record:
-    """The record without them, after they are kept. Refused 'picture wrong', and then none of them is."""
-    held = record.get("pictures", {})
-    if not isinstance(held, Mapping):
-        raise Refused("picture wrong", name="pictures")
-    for name, content in [(name, _decoded(name, text)) for name, text in held.items()]:
-        shelf.keep(content, name.rpartition(".")[2])
-    return {field: value for field, value in record.items() if field != "pictures"}
-
-
-def _decoded(name: object, text: object) -> bytes:
-    """A picture out of a file: what its name says of it has to be true."""
-    if isinstance(name, str) and is_picture_name(name) and isinstance(text, str):
-        digest, _, ending = name.partition(".")
-        try:
-            content = base64.b64decode(text, validate=True)
-        except (binascii.Error, ValueError):
-            content = b""
-        if content.startswith(_BEGINS[ending]) and hashlib.sha256(content).hexdigest() == digest:
-            return content
-    raise Refused("picture wrong", name=str(name)[:80])
+def decoded(name: str, text: bytes) -> bytes:
+    """A picture out of a file, from base64. Refused 'picture wrong' where it is not what its name says."""
+    digest, _, ending = name.partition(".")
+    try:
+        content = base64.b64decode(text, validate=True)
+    except (binascii.Error, ValueError):
+        content = b""
+    if not content.startswith(_BEGINS[ending]) or hashlib.sha256(content).hexdigest() != digest:
+        raise Refused("picture wrong", name=name)
+    return content

@@ -28,17 +28,22 @@ def save_book(workshop: Workshop, record: Mapping[str, Any], seen: int | None = 
     Raises ``BookError`` with everything that is wrong, and refuses to take away what is at work; nothing is stored then.
     """
     with workshop.lock:
-        catch_up(workshop)
-        if seen is not None and seen != workshop.book.revision:
-            raise Refused("book outdated")
-        after = book_from_json(record)
-        check_nothing_at_work_goes(workshop.ledger.state, workshop.book, after)
+        check_book(workshop, record, seen)
         saved = workshop.books.save(record, workshop.clock.now())
         workshop.version = -1  # the book alone has changed: a log need not say so
         catch_up(workshop)
         seq = workshop.ledger.last_seq
     workshop.tell.changed(seq)
     return saved
+
+
+def check_book(workshop: Workshop, record: Mapping[str, Any], seen: int | None = None) -> None:
+    """Refuses what ``save_book`` would; nothing is stored."""
+    with workshop.lock:
+        catch_up(workshop)
+        if seen is not None and seen != workshop.book.revision:
+            raise Refused("book outdated")
+        check_nothing_at_work_goes(workshop.ledger.state, workshop.book, book_from_json(record))
 
 
 def change_book(

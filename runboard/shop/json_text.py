@@ -15,9 +15,11 @@ MOST_VALUES = 500_000  # of 20,000 presses; each takes some hundred bytes once i
 MOST_LETTERS_A_NUMBER = 40
 LARGEST = 2**53  # what a browser's numbers hold exactly
 
-# A text that nobody ended goes on to the end: looking for its end once more from each quote would take for ever.
-_TOKEN = re.compile(rb'"[^"\\]*+(?:\\.[^"\\]*+)*+"?|[\[\]{},]', re.DOTALL)
-_STEP = {b"[": 1, b"{": 1, b"]": -1, b"}": -1}
+# Whatever is said up to the next bracket or comma. A text that nobody ended goes on to the end: looking for its end once
+# more from each quote would take for ever.
+_PART = re.compile(rb'(?:[^"\[\]{},]++|"[^"\\]*+(?:\\.[^"\\]*+)*+"?)*+([\[\]{},]|\Z)', re.DOTALL)
+# Levels and values that each of them adds.
+_ADDS = {b"[": (1, 1), b"{": (1, 1), b"]": (-1, 0), b"}": (-1, 0), b",": (0, 1), b"": (0, 0)}
 _ESCAPED = re.compile(r"\\(?:u[dD][89abAB]..\\u[dD][c-fC-F]..|(u[dD][89a-fA-F])|.)", re.DOTALL)
 
 
@@ -48,10 +50,10 @@ class _Bad(Exception):
 
 def _measure(raw: bytes) -> None:
     levels = values = 0
-    for token in _TOKEN.finditer(raw):
-        step = _STEP.get(token[0])
-        levels += step or 0
-        values += step != -1 and (step == 1 or token[0] == b",")
+    for part in _PART.finditer(raw):
+        level, value = _ADDS[part[1]]
+        levels += level
+        values += value
         if levels > MOST_LEVELS:
             raise _Bad("json too deep", most=MOST_LEVELS)
         if values > MOST_VALUES:

@@ -1,29 +1,34 @@
 """The whole book as a file: saved from here, or read from one after a look at what it would be."""
 
 import json
-from typing import Any
+from typing import Any, BinaryIO, Protocol, cast
 
-from flask import Blueprint, Flask, Response, request
+from flask import Blueprint, Flask, Response, current_app, request
 from werkzeug.datastructures import FileStorage
 
-from runboard.floor.exchange import import_run
+from runboard.floor.exchange import import_run, look_at_run
+from runboard.floor.file_in import MOST_BYTES, Record, Take, nothing, read_file
 from runboard.floor.kept_changes import changes_in, take_changes
-from runboard.floor.pictures import with_pictures, without_pictures
-from runboard.floor.shop_book import book_record, save_book
+from runboard.floor.pictures import with_pictures
+from runboard.floor.shop_book import book_record, check_book, save_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
-from runboard.shop.json_text import read_json_text
 from runboard.shop.problem import Unreadable
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.pictures import shelf
 from runboard.web.plan_try import list_settings
 from runboard.web.saving import seen
 
-MOST_BYTES = 200_000_000
-MOST_TEXT_BYTES = 20_000_000
-
 part = Blueprint("shop_file", __name__)
+
+
+class Incoming(Protocol):
+    """Where a file is kept between the look at it and the press that takes it."""
+
+    def keep(self, stream: BinaryIO) -> str: ...
+    def open(self, name: str) -> BinaryIO | None: ...
+    def drop(self, name: str) -> None: ...
 
 
 def init_app(app: Flask) -> None:
@@ -57,76 +62,107 @@ def choose() -> Response:
 
 @part.post("/shop/import")
 def look() -> Response:
-    """A file came, or the text of one that was looked at: say what is in it, or take it.
+    """A file came: say what is in it. Or it was looked at: take it, pictures and all.
 
-    Its pictures are kept at once: nothing shows them before the book that names them is taken.
+    Between the two it is kept in the data folder, where nothing reads it; nothing of it is stored before it is taken.
     """
-    request.max_content_length, request.max_form_memory_size = MOST_BYTES, MOST_TEXT_BYTES
+    request.max_content_length = MOST_BYTES
     file = request.files.get("file")
-    raw = _content(file) if file else request.form.get("text", "").encode()
-    problems: list[str] = []
-    record = _with_its_pictures_kept(read_file(raw, problems), problems)
-    if record is not None and "runboard_run" in record:
-        return _take_run(record)
-    if record is not None and request.form.get("take"):
-        try:
-            save_book(workshop(), record, seen())
-            return see_other("/shop")
-        except Refused as refused:
-            problems.append(said("refused", refused.code, refused.facts))
-    here = book_record(workshop())
-    changes = book_changes(here, record) if record else []
-    text = json.dumps(record, ensure_ascii=False) if record else ""
-    return _page(422 if problems else 200, problems=problems, found=record, changes=changes, text=text)
-
-
-def _content(file: FileStorage) -> bytes:
+    name = _kept(file) if file else request.form.get("kept", "")
     try:
-        return bytes(file.read())
+        if request.form.get("take"):
+            return _take(name)
+        record = _read(name)
+        if "runboard_run" in record:
+            return _page(kept=name, run=_run_words(record))
+        return _page(kept=name, book=_book_words(record))
+    except (Refused, Unreadable, BookError) as error:
+        if isinstance(error, Refused) and error.code == "book outdated":  # it is shown again beside the newer book
+            return _page(422, kept=name, problems=_problems(error), book=_book_words(_read(name)))
+        _incoming().drop(name)
+        return _page(422, problems=_problems(error))
+
+
+def _kept(file: FileStorage) -> str:
+    try:
+        return _incoming().keep(cast(BinaryIO, file.stream))
     finally:
         file.close()
 
 
-def _with_its_pictures_kept(record: dict[str, Any] | None, problems: list[str]) -> dict[str, Any] | None:
-    try:
-        return record and without_pictures(shelf(), record)
-    except Refused as refused:
-        problems.append(said("refused", refused.code, refused.facts))
-        return None
+def _read(name: str, take: Take = nothing) -> Record:
+    """The record of a file that is kept; a book is checked."""
+    stream = _incoming().open(name)
+    if stream is None:
+        raise Refused("file gone")
+    with stream:
+        record = read_file(stream, take)
+    if "runboard_book" in record:
+        check_watch_intervals(book_from_json(record))
+    return record
 
 
-def _take_run(record: dict[str, Any]) -> Response:
-    try:
+def _take(name: str) -> Response:
+    """All of it, or nothing; pictures only once nothing else is wrong, and before anything names them."""
+    record, key = _read(name), ""
+    if "runboard_run" in record:
+        look_at_run(workshop(), record)
         changes = changes_in(record)
+        _read(name, shelf().keep)
         import_run(workshop(), record)
-    except Refused as refused:
-        return _page(422, problems=[said("refused", refused.code, refused.facts)])
-    take_changes(workshop(), list_settings(), record["run"], changes)
-    return see_other(f"/plan/runs/{record['run']}")
+        key = str(record["run"])
+        take_changes(workshop(), list_settings(), key, changes)
+    else:
+        check_book(workshop(), record, seen())
+        _read(name, shelf().keep)
+        save_book(workshop(), record, seen())
+    _incoming().drop(name)
+    return see_other(f"/plan/runs/{key}" if key else "/shop")
+
+
+def _problems(error: Refused | Unreadable | BookError) -> list[str]:
+    if isinstance(error, BookError):
+        return [problem.sentence for problem in error.problems]
+    return [said("refused", error.code, error.facts) if isinstance(error, Refused) else str(error)]
+
+
+def _run_words(record: Record) -> dict[str, Any]:
+    """What taking a run would do, in words."""
+    coming, changes = look_at_run(workshop(), record), changes_in(record)
+    run, names = coming.run, {one.key: one.name for one in workshop().book.people}
+    moments = [one.moment for one in coming.file.own]
+    return {
+        "run": run,
+        "is_new": coming.is_new,
+        "fresh": len(coming.fresh),
+        "wanted": sum(one.pieces for one in run.orders),
+        "started": sum(one.started for one in run.trays.values()),
+        "people": sorted({names.get(one.person, one.person) for one in coming.file.own if one.person}),
+        "first": min(moments),
+        "last": max(moments),
+        "stations": sorted({_station(load.station) for load in run.loads.values()}),
+        "left_out": [(said("kind", kind), count) for kind, count in sorted(coming.left_out.items())],
+        "changes": len(changes),
+    }
+
+
+def _station(key: str) -> str:
+    found = workshop().book.station(key)
+    return found.name if found else key
+
+
+def _book_words(record: Record) -> dict[str, Any]:
+    """What taking a book would change."""
+    return {"name": record.get("name") or "My shop", "changes": book_changes(book_record(workshop()), record)}
+
+
+def _incoming() -> Incoming:
+    return cast(Incoming, current_app.extensions["incoming"])
 
 
 def _page(status: int = 200, **context: Any) -> Response:
-    filled = {"problems": [], "found": None, "changes": [], "text": "", "seen": book_record(workshop())["revision"]}
+    filled = {"problems": [], "book": None, "run": None, "kept": "", "seen": book_record(workshop())["revision"]}
     return page("shop/import.html", status=status, **(filled | context))
-
-
-def read_file(raw: bytes, problems: list[str]) -> dict[str, Any] | None:
-    """The record in a file; None with the problems said where it is neither a book nor a run."""
-    try:
-        record = read_json_text(raw, "the file")
-    except Unreadable as error:
-        problems.append(str(error) if raw.strip() else "Choose a file first.")
-        return None
-    if not isinstance(record, dict) or not {"runboard_book", "runboard_run"} & record.keys():
-        problems.append("The file is neither a shop's book nor a run: save one here to see what it looks like.")
-        return None
-    if "runboard_book" in record:
-        try:
-            check_watch_intervals(book_from_json(record))
-        except BookError as error:
-            problems += [problem.sentence for problem in error.problems]
-            return None
-    return record
 
 
 _PARTS = ("rooms", "services", "stations", "people", "jobs", "finishes", "products")

@@ -454,6 +454,10 @@ refused-file-outside = Nothing of the file is taken: it was worked at the same t
    *[other] what is asked here
   }. Copy the run on the Plan page instead.
 refused-file-does-not-fit = Nothing of the file is taken: what happened at { $at } does not fit what was done here then.
+refused-file-empty = There is nothing in it. Choose a file first.
+refused-file-nothing = The file is neither a shop's book nor a run: save one here to see what it looks like.
+refused-file-too-long = The file is too long: { $most } million bytes at most, its pictures apart. Nothing is changed.
+refused-file-gone = The file is not kept here any more. Choose it again.
 refused-file-zone = The run was worked in the time zone { $there }, and this shop's is { $here }. Import the shop's book first.
 refused-file-unknown-names = The shop's book does not have { $names }. Import the shop's book first.
 

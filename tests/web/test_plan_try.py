@@ -19,7 +19,7 @@ from tests import scenario
 from tests.conftest import START
 from tests.core.test_changed import by_hand_only
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, work
-from tests.web.test_shop_pages import words
+from tests.web.test_shop_pages import as_a_browser_posts, words
 
 __all__ = ["work"]
 
@@ -247,7 +247,8 @@ def test_what_is_kept_goes_with_the_run_into_another_shop(
     (kept,) = json.loads(capsys.readouterr().out)["changes_to_try"]
     assert kept["change"].startswith("Sand: the work by hand takes 50")
     client.post("/plan/try/drop", data={"run": "r1", "change": kept["id"]})
-    client.post("/shop/import", data={"file": (BytesIO(file.read_bytes()), "run.json")})
+    look = client.post("/shop/import", data={"file": (BytesIO(file.read_bytes()), "run.json")})
+    client.post("/shop/import", data=as_a_browser_posts(look.text))
     assert "Sand: the work by hand takes 50 % of its time" in words(client.get("/review/runs/r1"))
 
 
