@@ -1,24 +1,30 @@
 """Presses from phones: each is accepted, already known, or refused with its reason. A batch twice counts once."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.floor.access import GUEST, LEAD, check_access
-from runboard.floor.batch import Batch, by_the_shops_clock, corrected, read_batch
+from runboard.floor.batch import read_batch
 from runboard.floor.guest_rights import check_guest
+from runboard.floor.read_taps import Tap, read_taps
 from runboard.floor.workshop import LogWrite, Workshop
 from runboard.floor.writing import writing
 from runboard.run.ahead import check_not_ahead
 from runboard.run.change import replace
 from runboard.run.decide import decide
-from runboard.run.event import VERSION, Event, write_moment
-from runboard.run.form import check_form
+from runboard.run.event import Event, write_moment
+from runboard.run.fold import press_of
 from runboard.run.record import plain
 from runboard.run.refusal import Refused
 
 Answer = dict[str, Any]
+
+# What one transaction takes of a batch, so that others wait no longer than for a press of their own. A press that lies
+# back costs as many events as came after it, so the time counts too.
+MOST_A_SLICE = 10
+LONGEST_SLICE = timedelta(milliseconds=40)
 
 
 @dataclass(frozen=True)
@@ -42,13 +48,18 @@ def take_taps_of(workshop: Workshop, raw: object, sender: Sender) -> dict[str, A
     """Take a batch ``{"device", "sent_at", "taps": [event, …]}``.
 
     Returns ``{"now", "seq", "taps": [{"id", "answer", "code"?, "facts"?}]}`` in the batch's order. Raises Refused
-    'batch form' where it is no batch; then nothing is stored.
+    'batch form' where it is no batch; then nothing is stored. It is taken in slices, between which others get their
+    turn. Where one of them is not stored (``NotStored``), those before it are: sent again, they are known.
     """
     batch = read_batch(raw, sender.device)
-    with writing(workshop) as (write, now):
-        answers = _answer_all(workshop, write, batch, now, sender)
-        seq = workshop.ledger.last_seq
-    return {"now": write_moment(now), "seq": seq, "taps": answers}
+    taps = read_taps(batch, workshop.clock.now())
+    answers: list[Answer] = []
+    while True:
+        taken, seq = _take_slice(workshop, taps[len(answers) :], sender)
+        answers += taken
+        if len(answers) >= len(taps):
+            return {"now": write_moment(workshop.clock.now()), "seq": seq, "taps": answers}
+        workshop.lock.give_way()
 
 
 def why_refused(workshop: Workshop, event: Event, sender: Sender) -> Refused | None:
@@ -67,22 +78,37 @@ def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
         return [_accept(workshop, write, replace(one, seen=workshop.ledger.last_seq), now) for one in events]
 
 
-def _answer_all(workshop: Workshop, write: LogWrite, batch: Batch, now: datetime, sender: Sender) -> list[Answer]:
-    formed, answers = _formed(batch, write, now)
-    known = write.known([event.id for event in formed.values()])
-    for at, event in formed.items():
-        before = known.get(event.id)
-        if before is not None:
-            answers[at] = {"id": event.id, "answer": "known"}
-            if before.answer == "refused":
-                answers[at] |= {"answer": "refused", "code": before.code, "facts": dict(before.facts)}
-            continue
-        try:
-            answers[at] = _accept(workshop, write, _allowed(workshop, event, sender), now)
-        except Refused as refusal:
-            answers[at] = _refuse(write, batch.taps[at], event.id, refusal, now)
-        known |= write.known([event.id])
-    return [answers[at] for at in range(len(batch.taps))]
+def _take_slice(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[list[Answer], int]:
+    """The answers to the first of these, in one transaction: to so many, or for so long, as others may wait. And the
+    number of the last event then."""
+    answers: list[Answer] = []
+    with writing(workshop) as (write, now):
+        for at, tap in enumerate(taps):
+            is_full = at >= MOST_A_SLICE or workshop.clock.now() - now >= LONGEST_SLICE
+            if at and is_full and not _belong_together(taps[at - 1], tap):
+                break
+            answers.append(_answer(workshop, write, tap, sender, now))
+        seq = workshop.ledger.last_seq
+    return answers, seq
+
+
+def _belong_together(one: Tap, other: Tap) -> bool:
+    """Whether two are of one press, of which nobody should see a half."""
+    both = isinstance(one.said, Event) and isinstance(other.said, Event)
+    return both and press_of(one.id) == press_of(other.id)
+
+
+def _answer(workshop: Workshop, write: LogWrite, tap: Tap, sender: Sender, now: datetime) -> Answer:
+    if isinstance(tap.said, Refused):
+        return _refuse(write, tap, tap.said, now)
+    before = write.known([tap.id]).get(tap.id)
+    if before is not None:
+        said = {"code": before.code, "facts": dict(before.facts)} if before.answer == "refused" else {}
+        return {"id": tap.id, "answer": "refused" if said else "known", **said}
+    try:
+        return _accept(workshop, write, _allowed(workshop, tap.said, sender), now)
+    except Refused as refusal:
+        return _refuse(write, tap, refusal, now)
 
 
 def _allowed(workshop: Workshop, event: Event, sender: Sender) -> Event:
@@ -94,20 +120,6 @@ def _allowed(workshop: Workshop, event: Event, sender: Sender) -> Event:
     check_guest(ledger.state, workshop.book, event, sender.device, sender.at, ledger.arrived)
     # What a guest pressed without a network is judged by the rules all the same, and nobody has to settle it for them.
     return replace(event, seen=ledger.last_seq)
-
-
-def _formed(batch: Batch, write: LogWrite, now: datetime) -> tuple[dict[int, Event], dict[int, Answer]]:
-    """The taps that are events, with their moments corrected; and the answers to those that are none."""
-    formed: dict[int, Event] = {}
-    answers: dict[int, Answer] = {}
-    for at, record in enumerate(batch.taps):
-        try:
-            event = check_form(by_the_shops_clock(record, batch.sent_at, now))
-            formed[at] = replace(event, device=batch.device, seq=0, v=VERSION)
-        except Refused as refusal:
-            named = record.get("id") if isinstance(record, Mapping) else None
-            answers[at] = _refuse(write, record, named if isinstance(named, str) else "", refusal, now)
-    return dict(zip(formed, corrected(list(formed.values()), now), strict=True)), answers
 
 
 def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) -> Answer:
@@ -123,8 +135,8 @@ def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) ->
     return answer
 
 
-def _refuse(write: LogWrite, record: object, event_id: str, refusal: Refused, now: datetime) -> Answer:
+def _refuse(write: LogWrite, tap: Tap, refusal: Refused, now: datetime) -> Answer:
     facts = plain(refusal.facts)
-    if event_id and len(event_id) <= 80 and isinstance(record, Mapping):
-        write.refuse({**record, "id": event_id}, refusal.code, facts, now)
-    return {"id": event_id, "answer": "refused", "code": refusal.code, "facts": facts}
+    if tap.id and len(tap.id) <= 80 and isinstance(tap.record, Mapping):
+        write.refuse({**tap.record, "id": tap.id}, refusal.code, facts, now)
+    return {"id": tap.id, "answer": "refused", "code": refusal.code, "facts": facts}

@@ -1,12 +1,12 @@
 """The one object that floor functions work on, and what they ask of the world outside."""
 
-import threading
 from collections.abc import Iterable, Mapping, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Protocol
 
+from runboard.floor.turn import Turn
 from runboard.run.climb import Steps
 from runboard.run.dues import Due
 from runboard.run.event import Event
@@ -68,6 +68,6 @@ class Workshop:
     version: int = -1
     since: datetime | None = None
     steps: Steps = field(default_factory=Steps)
-    lock: threading.RLock = field(default_factory=threading.RLock)
+    lock: Turn = field(default_factory=Turn)
     kept: dict[str, Any] = field(default_factory=dict)
     planned: Any = None  # a runboard.floor.plans.Planned, which knows this module
