@@ -163,7 +163,7 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
     past = {key: load for key, load in run.past.items() if load.state == "off" or key in run.boards}
     if past:
         more["past"] = {key: load_record(load) for key, load in past.items()}
-    for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "notes", "materials"):
+    for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "materials"):
         value = getattr(run, name)
         if value:
             more[name] = plain(value)

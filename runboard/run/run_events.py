@@ -13,6 +13,7 @@ from runboard.run.pieces import shift
 from runboard.run.refusal import Refused
 from runboard.run.resting import revised
 from runboard.run.route import Route
+from runboard.run.shop_answers import alert_id
 from runboard.run.state import Order, Revision, RunState, Tray
 from runboard.shop.book import Product
 from runboard.shop.book_json import BookError, product_from_json
@@ -263,8 +264,10 @@ def look_given(draft: Draft, event: Event) -> None:
 
 
 def lead_called(draft: Draft, event: Event) -> None:
+    """Who calls again for the same from the same tray rings no second time: the call that is open says how often."""
     run = _open(draft, event)
     draft.tray(run.id, event.tray)
+    calls = draft.changes.get("calls", draft.base.calls)
     call = {
         "why": event.get("why"),
         "note": event.get("note") or "",
@@ -274,15 +277,25 @@ def lead_called(draft: Draft, event: Event) -> None:
         "tray": event.tray,
         "step": event.operation,
     }
-    draft.changes["calls"] = put(draft.changes.get("calls", draft.base.calls), event.id, call)
+    key = _ringing(draft, calls, call)
+    if key:
+        again = {name: call[name] for name in ("note", "step") if call[name]}
+        call = {**calls[key], **again, "times": calls[key].get("times", 1) + 1}
+    draft.changes["calls"] = put(calls, key or event.id, call)
+
+
+def _ringing(draft: Draft, calls: Mapping[str, Mapping[str, Any]], call: Mapping[str, Any]) -> str:
+    """The open call that says the same; '' where there is none, and where somebody said that they come: whoever still
+    waits then rings anew."""
+    same = ("run", "tray", "person", "why")
+    found = (key for key, one in calls.items() if all(one[name] == call[name] for name in same))
+    return next((key for key in found if alert_id("call", key) not in draft.base.answers), "")
 
 
 def noted(draft: Draft, event: Event) -> None:
-    if not event.run:
-        return
-    run = draft.run(event.run)
-    note = {"text": event.get("text"), "person": event.person, "at": write_moment(event.moment), "tray": event.tray}
-    draft.put_run(replace(run, notes=(*run.notes, note)))
+    """A note changes nothing: it is read in the log."""
+    if event.run:
+        draft.run(event.run)
 
 
 HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {

@@ -186,7 +186,6 @@ class RunState:
     given: Mapping[str, Mapping[str, Any]] = EMPTY
     looks: Mapping[str, str] = EMPTY
     materials: tuple[str, ...] = ()
-    notes: tuple[Mapping[str, Any], ...] = ()
     closed_at: datetime | None = None
     last_at: datetime | None = None
 
@@ -273,7 +272,8 @@ class ShopState:
 
     ``care`` is what happened that must not be forgotten: rags, oily dust, a burnt cut; ``reminders`` what was said to
     have been done about it. ``said_running`` are machines that a press which did not fit says to run, by ``run|load``:
-    they are watched until somebody says that they do not run. ``calls`` are calls for the lead that nobody answered yet, by their event.
+    they are watched until somebody says that they do not run. ``calls`` are calls for the lead that nobody answered yet, by their event;
+    ``times`` says how often, where more than once.
     """
 
     people: Mapping[str, PersonState] = EMPTY

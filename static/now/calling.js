@@ -19,7 +19,7 @@ export function callAnswers(scene, due) {
   const facts = callFacts(scene.state, call);
   const done = () => press(say("did-call-done", facts), [answer(due, "done")]);
   const going = () => press(say("did-call-going", facts), [{ kind: "alert claimed", run: call.run, tray: call.tray, body: { alert: due.id } }]);
-  return html`${call.note ? html`<p>${call.note}</p>` : nothing}
+  return html`${call.note ? html`<p>${call.note}</p>` : nothing}${call.times ? html`<p class="soft">${say("call-times", call)}</p>` : nothing}
     ${call.why === "hurt" ? html`<p><b>${careText("emergency", { number: scene.state.shop?.emergency ?? "112" })}</b></p>` : nothing}
     ${call.why === "look" ? lookAnswers(scene.state, due, call) : html`<button type="button" class="go" @click=${going}>${say("call-going")}</button>
       <div class="pair"><button type="button" @click=${done}>${say("call-done")}</button></div>`}`;

@@ -576,6 +576,7 @@ call-why-stopped = it stopped
 call-why-hurt = somebody is hurt
 call-going = I am going
 call-done = Done
+call-times = Called { $times } times by now.
 call-on-the-way = { $who } goes to { $person } at tray { $tray }: { $why }
 call-own = You called the lead to tray { $tray }: { $why }
 call-no-longer = No longer needed

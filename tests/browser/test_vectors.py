@@ -45,6 +45,27 @@ def test_the_page_folds_each_press_as_the_server_does(page: Page) -> None:
         assert not answer["changed"], f"{one['name']} changed the state that it was given"
 
 
+def test_who_calls_again_for_the_same_rings_once_until_somebody_says_that_they_come(page: Page) -> None:
+    """As ``tests/core/test_calls.py`` has it of the server."""
+    bodies = [{"why": "help", "note": note} for note in ("", "Come.", "")]
+    presses = [("lead called", body) for body in bodies]
+    presses += [("alert claimed", {"alert": "call|press-1"}), ("lead called", {"why": "help"})]
+    about = {"person": "ben", "run": "r1", "tray": "1", "operation": ""}
+    events = [
+        {**about, "id": f"press-{at}", "at": f"2026-06-01T17:00:0{at}Z", "kind": kind, "body": body}
+        for at, (kind, body) in enumerate(presses, 1)
+    ]
+
+    (answer,) = folded(page, [{"state": ALL["base"], "events": events}])
+
+    said = answer["after"]["calls"]
+    assert {key: (one.get("times"), one["note"]) for key, one in said.items()} == {
+        "press-1": (3, "Come."),
+        "press-5": (None, ""),
+    }
+    assert [due["id"] for due in answer["after"]["dues"] if due["kind"] == "call"] == ["call|press-1", "call|press-5"]
+
+
 def test_a_press_that_is_undone_before_it_is_sent_never_happened(page: Page) -> None:
     state = ALL["base"]
     press = {"id": "press-1", "at": "2026-06-01T17:00:00Z", "person": "ann", "kind": "load started", "run": "r1"}

@@ -13,7 +13,7 @@ export class Refused extends Error {
 
 const OVER = ["done", "off"];
 // Fields of a run that are left out where they are empty.
-const SOMETIMES = ["boards", "first_pieces", "stopped", "out", "given", "looks", "notes", "materials", "past"];
+const SOMETIMES = ["boards", "first_pieces", "stopped", "out", "given", "looks", "materials", "past"];
 
 export class Draft {
   constructor(state, table) {

@@ -1,4 +1,4 @@
-// What happens to a run as a whole: closed, its boards, supplies, first pieces, notes.
+// What happens to a run as a whole: closed, its boards, supplies, first pieces, calls.
 
 import { Refused, free, stepIn } from "./draft.js";
 import { careDues } from "./dues.js";
@@ -113,19 +113,21 @@ function given(draft, event) {
 const lookGiven = (draft, event) =>
   change(draft, event, "looks", put(openRun(draft, event).looks ?? {}, `${event.operation}|${event.tray}`, event.body.result));
 
+/** Who calls again for the same rings no second time: the call that is open says how often. */
 function leadCalled(draft, event) {
   openRun(draft, event);
   draft.tray(event.run, event.tray);
+  const { person, run, tray, operation: step } = event;
   const { why, note = "" } = event.body;
-  const call = { why, note, person: event.person, at: event.moment, run: event.run, tray: event.tray, step: event.operation };
-  draft.changes.calls = put(draft.of("calls"), event.id, call);
+  const calls = draft.of("calls");
+  const same = ([key, one]) => one.run === run && one.tray === tray && one.person === person && one.why === why && !draft.of("answers")[`call|${key}`];
+  const [key, open] = Object.entries(calls).find(same) ?? [];
+  const call = open ? { ...open, note: note || open.note, step: step || open.step, times: (open.times ?? 1) + 1 } : { why, note, person, at: event.moment, run, tray, step };
+  draft.changes.calls = put(calls, key ?? event.id, call);
 }
 
-function noted(draft, event) {
-  if (!event.run) return;
-  const note = { text: event.body.text, person: event.person, at: event.moment, tray: event.tray };
-  change(draft, event, "notes", [...(draft.run(event.run).notes ?? []), note]);
-}
+/** A note changes nothing: it is read in the log. */
+const noted = (draft, event) => event.run && draft.run(event.run);
 
 export const HANDLERS = {
   "run finished": closed,
