@@ -7,6 +7,7 @@ from typing import Any
 
 from runboard.floor.access import GUEST, LEAD, check_access
 from runboard.floor.batch import read_batch
+from runboard.floor.cut_short import cut_facts, cut_record
 from runboard.floor.guest_rights import check_guest
 from runboard.floor.read_taps import Tap, read_taps
 from runboard.floor.workshop import LogWrite, Workshop
@@ -52,6 +53,7 @@ def take_taps_of(workshop: Workshop, raw: object, sender: Sender) -> dict[str, A
     turn. Where one of them is not stored (``NotStored``), those before it are: sent again, they are known.
     """
     batch = read_batch(raw, sender.device)
+    sender = replace(sender, device=batch.device)
     taps = read_taps(batch, workshop.clock.now())
     answers: list[Answer] = []
     while True:
@@ -100,7 +102,7 @@ def _belong_together(one: Tap, other: Tap) -> bool:
 
 def _answer(workshop: Workshop, write: LogWrite, tap: Tap, sender: Sender, now: datetime) -> Answer:
     if isinstance(tap.said, Refused):
-        return _refuse(write, tap, tap.said, now)
+        return _refuse(write, tap, tap.said, now, sender.device)
     before = write.known([tap.id]).get(tap.id)
     if before is not None:
         said = {"code": before.code, "facts": dict(before.facts)} if before.answer == "refused" else {}
@@ -108,7 +110,7 @@ def _answer(workshop: Workshop, write: LogWrite, tap: Tap, sender: Sender, now: 
     try:
         return _accept(workshop, write, _allowed(workshop, tap.said, sender), now)
     except Refused as refusal:
-        return _refuse(write, tap, refusal, now)
+        return _refuse(write, tap, refusal, now, sender.device)
 
 
 def _allowed(workshop: Workshop, event: Event, sender: Sender) -> Event:
@@ -135,8 +137,8 @@ def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) ->
     return answer
 
 
-def _refuse(write: LogWrite, tap: Tap, refusal: Refused, now: datetime) -> Answer:
-    facts = plain(refusal.facts)
+def _refuse(write: LogWrite, tap: Tap, refusal: Refused, now: datetime, device: str) -> Answer:
+    facts = cut_facts(plain(refusal.facts))
     if tap.id and len(tap.id) <= 80 and isinstance(tap.record, Mapping):
-        write.refuse({**tap.record, "id": tap.id}, refusal.code, facts, now)
+        write.refuse(cut_record({**tap.record, "id": tap.id}), refusal.code, facts, now, device)
     return {"id": tap.id, "answer": "refused", "code": refusal.code, "facts": facts}

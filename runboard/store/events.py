@@ -20,6 +20,14 @@ _COLUMNS = (
 _SELECT = f"SELECT seq, {_COLUMNS} FROM event WHERE seq > ? ORDER BY seq"
 _INSERT = f"INSERT INTO event ({_COLUMNS}, moment, received_at) VALUES ({', '.join('?' * 19)})"
 
+# Refused presses that are kept: a phone that sends one again does so within the hour, and every copy has them too.
+MOST_REFUSED_OF_ONE, MOST_REFUSED = 500, 5000
+_MAKE_ROOM = """
+    DELETE FROM refused WHERE id IN (
+        SELECT id FROM refused WHERE true {} ORDER BY received_at DESC, id DESC LIMIT -1 OFFSET ?
+    )
+"""
+
 
 class LogFile:
     """The shop's one log."""
@@ -83,12 +91,18 @@ class LogWriting:
             raise RuntimeError("an insert that was done has a number")
         return done.lastrowid
 
-    def refuse(self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime) -> None:
-        """Keep a refused press as it came. The first answer to an id stands."""
+    def refuse(
+        self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime, device: str = ""
+    ) -> None:
+        """Keep a refused press as it came. The first answer to an id stands, as long as it is kept: the oldest of a
+        device make room, and the oldest of all."""
         self._connection.execute(
-            "INSERT INTO refused (id, record, code, facts, received_at) VALUES (?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
-            (record["id"], _text(record), code, _text(facts), write_moment(received_at)),
+            "INSERT INTO refused (id, record, code, facts, received_at, device) VALUES (?, ?, ?, ?, ?, ?) "
+            "ON CONFLICT DO NOTHING",
+            (record["id"], _text(record), code, _text(facts), write_moment(received_at), device),
         )
+        self._connection.execute(_MAKE_ROOM.format("AND device = ?"), (device, MOST_REFUSED_OF_ONE))
+        self._connection.execute(_MAKE_ROOM.format(""), (MOST_REFUSED,))
 
     def set_dues(self, put: Iterable[Due], drop: Iterable[str]) -> None:
         """Add or move the moments of ``put``, and forget those whose ids are in ``drop``."""

@@ -193,6 +193,18 @@ def ways_of_sessions(db: Database) -> None:
     db.conn.execute("ALTER TABLE session ADD COLUMN way TEXT NOT NULL DEFAULT ''")
 
 
+@STEPS()
+def refused_by_device(db: Database) -> None:
+    """Whose each refused press was, so that nobody's grow without end; those that were kept at any length are cut short."""
+    db.conn.execute("ALTER TABLE refused ADD COLUMN device TEXT NOT NULL DEFAULT ''")
+    db.conn.execute("CREATE INDEX refused_device ON refused (device, received_at, id)")
+    db.conn.execute("CREATE INDEX refused_at ON refused (received_at, id)")
+    db.conn.execute(
+        "UPDATE refused SET record = json_object('id', id, 'cut', length(record)) WHERE length(record) > 8000"
+    )
+    db.conn.execute("UPDATE refused SET facts = '{}' WHERE length(facts) > 8000")
+
+
 def _append_only(db: Database, table: str, why: str) -> None:
     for verb in ("UPDATE", "DELETE"):
         db.conn.execute(

@@ -11,6 +11,7 @@ from runboard.run.event import Event, event_from_json, event_to_json
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.shop.care import check_watch_intervals
+from runboard.store.events import MOST_REFUSED_OF_ONE
 
 MONDAY = datetime(2026, 6, 1, 16, 0, tzinfo=UTC)
 
@@ -31,6 +32,7 @@ class FakeLog:
     def __init__(self) -> None:
         self.stored: list[Event] = []
         self.refused: dict[str, Known] = {}
+        self.records: dict[str, tuple[str, Mapping[str, Any]]] = {}
         self.dues: dict[str, Due] = {}
 
     @contextmanager
@@ -60,8 +62,14 @@ class FakeLog:
         self.stored.append(event_from_json({**event_to_json(event), "seq": seq}))
         return seq
 
-    def refuse(self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime) -> None:
+    def refuse(
+        self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime, device: str = ""
+    ) -> None:
         self.refused.setdefault(record["id"], Known("refused", code, facts))
+        self.records.setdefault(record["id"], (device, record))
+        mine = [key for key, (one, _) in self.records.items() if one == device]
+        for key in mine[:-MOST_REFUSED_OF_ONE]:
+            del self.refused[key], self.records[key]
 
     def set_dues(self, put: Iterable[Due], drop: Iterable[str]) -> None:
         for key in drop:

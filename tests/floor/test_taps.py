@@ -136,3 +136,21 @@ def test_two_phones_start_the_same_load_and_the_second_joins(shopfloor):
 
     assert answer["taps"][0]["answer"] == "accepted"
     assert shopfloor.ledger.state.runs["r1"].loads["cut/1"].people == ("ann", "ben")
+
+
+@pytest.mark.parametrize("where", ["kind", "body", "extra", "id"])
+def test_a_refused_press_is_kept_cut_short(shopfloor, where):
+    long = "x" * 1_000_000
+    press = tap(shopfloor, 1, "note written", {"text": "dry"}, run="r9")
+    press |= {"kind": {"kind": long}, "body": {"body": {"text": long}}, "id": {}, "extra": {long: {"a": long}}}[where]
+    if where == "id":
+        press |= {"person": long, "run": long}
+
+    (answer,) = send(shopfloor, press)["taps"]
+
+    ((device, record),) = shopfloor.log.records.values()
+    assert (device, record["id"]) == ("phone", press["id"])
+    assert record["cut"] > 1_000_000
+    assert len(json.dumps(record)) < 4000
+    assert len(json.dumps(answer)) < 4000
+    assert len(json.dumps(shopfloor.log.refused[press["id"]].facts)) < 4000

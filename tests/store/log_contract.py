@@ -9,6 +9,7 @@ import pytest
 from runboard.run.dues import Due
 from runboard.run.event import Event
 from runboard.run.refusal import Known
+from runboard.store.events import MOST_REFUSED_OF_ONE
 
 NOON = datetime(2026, 3, 7, 12, 0, tzinfo=UTC)
 MINUTE = timedelta(minutes=1)
@@ -89,6 +90,16 @@ class LogContract:
             write.refuse({"id": "b"}, "nobody there", {}, NOON)
 
             assert write.known(["b"])["b"].code == "station busy"
+
+    def test_the_oldest_refusals_of_a_device_make_room(self, log: Any) -> None:
+        with log.write() as write:
+            write.refuse({"id": "other"}, "station busy", {}, NOON, "tablet")
+            for at in range(MOST_REFUSED_OF_ONE + 3):
+                write.refuse({"id": f"press-{at}"}, "station busy", {}, NOON + at * MINUTE, "phone")
+
+            known = write.known(["other", "press-2", "press-3", f"press-{MOST_REFUSED_OF_ONE + 2}"])
+
+        assert sorted(known) == sorted(["other", "press-3", f"press-{MOST_REFUSED_OF_ONE + 2}"])
 
     def test_the_version_rises_with_each_append_and_rests_otherwise(self, log: Any) -> None:
         before = log.version()

@@ -1,5 +1,6 @@
 """A data folder of any age opens, and looks as a new one does."""
 
+import json
 from pathlib import Path
 
 import pytest
@@ -53,3 +54,23 @@ def test_devices_that_were_paired_before_stay_paired(tmp_path: Path) -> None:
     session = store.devices.session("h")
     assert session is not None and (session.device.id, session.way) == ("d1", "")
     store.close()
+
+
+def test_refused_presses_that_were_kept_at_any_length_are_cut_short(tmp_path: Path) -> None:
+    old = connect(tmp_path / FILE_NAME)
+    STEPS.apply(old, stop_before="refused_by_device")
+    long = json.dumps({"id": "long", "text": "x" * 1_900_000})
+    for id_, record in (("long", long), ("short", '{"id": "short"}')):
+        values = (id_, record, "form", json.dumps({"what": "x" * len(record)}), "2026-03-07T12:00:00.000Z")
+        old.conn.execute("INSERT INTO refused VALUES (?, ?, ?, ?, ?)", values)
+    old.close()
+
+    opened = open_store(tmp_path)
+
+    kept = opened.connections.here().conn.execute("SELECT id, record, facts FROM refused ORDER BY id").fetchall()
+    opened.close()
+    assert [(id_, json.loads(record)) for id_, record, _ in kept] == [
+        ("long", {"id": "long", "cut": len(long)}),
+        ("short", {"id": "short"}),
+    ]
+    assert [len(facts) for _, _, facts in kept] == [2, 27]
