@@ -8,7 +8,11 @@ from runboard.floor.batch import Batch, by_the_shops_clock, corrected
 from runboard.run.change import replace
 from runboard.run.event import VERSION, Event
 from runboard.run.form import check_form
+from runboard.run.record import dump
 from runboard.run.refusal import Refused
+
+MOST_SIGNS = 64_000
+LONG_KINDS = ("run opened", "route revised", "orders changed", "event amended")
 
 
 @dataclass(frozen=True)
@@ -31,7 +35,15 @@ def _read(record: object, batch: Batch, now: datetime) -> Tap:
     named = record.get("id") if isinstance(record, Mapping) else None
     id_ = named if isinstance(named, str) else ""
     try:
+        _check_size(record)
         event = check_form(by_the_shops_clock(record, batch.sent_at, now))
         return Tap(record, id_, replace(event, device=batch.device, seq=0, v=VERSION))
     except Refused as refusal:
         return Tap(record, id_, refusal)
+
+
+def _check_size(record: object) -> None:
+    """Refused 'press too large'. What a run is may be long; a press is not."""
+    is_long = isinstance(record, Mapping) and record.get("kind") in LONG_KINDS
+    if not is_long and len(dump(record)) > MOST_SIGNS:
+        raise Refused("press too large", most=MOST_SIGNS)

@@ -50,18 +50,15 @@ def take_taps_of(workshop: Workshop, raw: object, sender: Sender) -> dict[str, A
 
     Returns ``{"now", "seq", "taps": [{"id", "answer", "code"?, "facts"?}]}`` in the batch's order. Raises Refused
     'batch form' where it is no batch; then nothing is stored. It is taken in slices, between which others get their
-    turn. Where one of them is not stored (``NotStored``), those before it are: sent again, they are known.
+    turn. Where one of them is not stored (``NotStored``), those before it are: sent again, they are known. Refused
+    'too fast' where the sender has to wait; nothing is stored, and it keeps them.
     """
     batch = read_batch(raw, sender.device)
     sender = replace(sender, device=batch.device)
-    taps = read_taps(batch, workshop.clock.now())
-    answers: list[Answer] = []
-    while True:
-        taken, seq = _take_slice(workshop, taps[len(answers) :], sender)
-        answers += taken
-        if len(answers) >= len(taps):
-            return {"now": write_moment(workshop.clock.now()), "seq": seq, "taps": answers}
-        workshop.lock.give_way()
+    now = workshop.clock.now()
+    with workshop.rates.sending(sender.device, sender.access, len(batch.taps), now):
+        answers, seq = _take_all(workshop, read_taps(batch, now), sender)
+    return {"now": write_moment(workshop.clock.now()), "seq": seq, "taps": answers}
 
 
 def why_refused(workshop: Workshop, event: Event, sender: Sender) -> Refused | None:
@@ -78,6 +75,16 @@ def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
     that is refused, and then stores none."""
     with writing(workshop) as (write, now):
         return [_accept(workshop, write, replace(one, seen=workshop.ledger.last_seq), now) for one in events]
+
+
+def _take_all(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[list[Answer], int]:
+    answers: list[Answer] = []
+    while True:
+        taken, seq = _take_slice(workshop, taps[len(answers) :], sender)
+        answers += taken
+        if len(answers) >= len(taps):
+            return answers, seq
+        workshop.lock.give_way()
 
 
 def _take_slice(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[list[Answer], int]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Protocol
 
+from runboard.floor.rates import Rates
 from runboard.floor.turn import Turn
 from runboard.run.climb import Steps
 from runboard.run.dues import Due
@@ -71,5 +72,6 @@ class Workshop:
     since: datetime | None = None
     steps: Steps = field(default_factory=Steps)
     lock: Turn = field(default_factory=Turn)
+    rates: Rates = field(default_factory=Rates)
     kept: dict[str, Any] = field(default_factory=dict)
     planned: Any = None  # a runboard.floor.plans.Planned, which knows this module

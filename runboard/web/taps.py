@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from flask import Blueprint, Flask, Response, jsonify
+from flask import Blueprint, Flask, Response, jsonify, make_response
 
 from runboard.floor.access import GUEST
 from runboard.floor.taps import Sender, take_taps_of
@@ -26,13 +26,28 @@ def init_app(app: Flask) -> None:
 
 @part.post("/taps")
 def taps() -> Response:
-    """Take a batch: for each id ``accepted``, ``known`` or ``refused`` with a sentence. 400 if it is no batch."""
+    """Take a batch: for each id ``accepted``, ``known`` or ``refused`` with a sentence. 400 if it is no batch,
+    429 if this device has to wait."""
     batch = read_json()
     try:
         answers = take_taps_of(workshop(), batch, _sender())
     except Refused as refused:
+        if refused.code == "too fast":
+            return _later(refused)
         raise BadForm(said("refused", refused.code, refused.facts)) from refused
     return jsonify({**answers, "taps": [_with_sentence(one) for one in answers["taps"]]})
+
+
+def _later(refused: Refused) -> Response:
+    """429: the phone keeps its presses, and sends them again when it may."""
+    sentence = (
+        speech().refused(refused.code, refused.facts)
+        if access() == GUEST
+        else said("refused", refused.code, refused.facts)
+    )
+    response = make_response(jsonify(sentence=sentence), 429)
+    response.headers["Retry-After"] = str(refused.facts["seconds"])
+    return response
 
 
 def _sender() -> Sender:

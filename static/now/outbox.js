@@ -202,7 +202,7 @@ async function post(batch) {
 
 async function settle(batch, { status, body }) {
   heard(status);
-  unsaved = status >= 500 ? (body.sentence ?? "") : "";
+  unsaved = status >= 429 ? (body.sentence ?? "") : "";
   if (status === 400) return refuse(batch[0], { sentence: body.sentence, code: "bad form" });
   if (status !== 200) throw new Error(`taps answered ${status}`);
   const answers = new Map((body.taps ?? []).map((one) => [one.id, one]));

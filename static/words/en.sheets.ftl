@@ -442,6 +442,8 @@ refused-pieces-out-of-range = The number of pieces is out of range.
 
 ## Batches and files that cannot be read
 refused-batch-form = What was sent cannot be read: { $what }.
+refused-too-fast = These are more presses than the shop takes at once. Your phone keeps them and sends them again in { $seconds } s.
+refused-press-too-large = That is more than a press can say. Say it in fewer words.
 refused-file-no-run = The file holds no run: 'runboard_run', 'run' and 'events' with a 'run opened' are wanted.
 refused-file-event-wrong = Event { $number } of the file: { $where } { $what }.
 refused-file-other-run = Event { $number } of the file is about another run than its own ({ $run }), so nothing of it is taken. Save the run anew where it was worked.

@@ -1,4 +1,4 @@
-"""The disk of the shop's computer takes nothing: the phone says so, keeps the press, and sends it when it can."""
+"""The shop's computer takes nothing for now: the phone says so, keeps the press, and sends it when it can."""
 
 from pathlib import Path
 
@@ -25,4 +25,24 @@ def test_presses_that_the_disk_does_not_take_stay_on_the_phone(phones: Phones, s
         expect(notice).to_be_hidden()
         assert worked(server.data) == WORKED
     phones.complaints = [one for one in phones.complaints if "507" not in one]
+    phones.forgive_silence_of_the_server()
+
+
+def test_presses_that_were_too_many_at_once_stay_on_the_phone(phones: Phones, shop_with_a_run: Path) -> None:
+    phone, server = phones.new(), SamePort(shop_with_a_run)
+    with server.stack:
+        at_the_bench(phone, server)
+        said = "Your phone keeps them and sends them again in 2 s."
+        phone.route("**/taps", lambda route: route.fulfill(status=429, json={"sentence": said}))
+        cleans_two_trays(phone)
+        notice = phone.get_by_role("alert").filter(has_text=said)
+        expect(notice).to_be_visible()
+        expect(foot(phone)).to_contain_text("saved here")
+
+        phone.unroute("**/taps")
+
+        all_sent(phone)
+        expect(notice).to_be_hidden()
+        assert worked(server.data) == WORKED
+    phones.complaints = [one for one in phones.complaints if "429" not in one]
     phones.forgive_silence_of_the_server()

@@ -154,3 +154,15 @@ def test_a_refused_press_is_kept_cut_short(shopfloor, where):
     assert len(json.dumps(record)) < 4000
     assert len(json.dumps(answer)) < 4000
     assert len(json.dumps(shopfloor.log.refused[press["id"]].facts)) < 4000
+
+
+def test_a_press_is_no_book_and_a_run_may_be_one(shopfloor):
+    long = "x" * 1900
+    ticked = tap(shopfloor, 1, "checklist ticked", {"list": "full", "items": [long] * 40}, station="cnc")
+    orders = tap(
+        shopfloor, 2, "orders changed", {"orders": [{"line": str(at), "pieces": 1, "text": long} for at in range(40)]}
+    )
+
+    answers = send(shopfloor, ticked, orders)["taps"]
+
+    assert [one.get("code", one["answer"]) for one in answers] == ["press too large", "accepted"]

@@ -199,3 +199,13 @@ def test_a_run_without_a_route_is_refused(client: FlaskClient, house: House, pro
     assert answer.json is not None
     assert answer.json["taps"][0]["answer"] == "refused"
     assert house.store.log.last_seq() == 0
+
+
+def test_a_device_that_sends_too_much_is_asked_to_wait_and_nothing_is_taken(client: FlaskClient, house: House) -> None:
+    house.workshop.rates._left["phone"] = (-39.0, START)
+
+    answer = client.post("/taps", json=batch(came()))
+
+    assert (answer.status_code, answer.headers["Retry-After"]) == (429, "2")
+    assert answer.json is not None and "sends them again in 2 s" in answer.json["sentence"]
+    assert house.store.log.last_seq() == 0
