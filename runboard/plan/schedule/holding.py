@@ -1,11 +1,12 @@
 """What holds a plan: the longest chain back from its finish, and what most of the chain's hours in the shop go to."""
 
+from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from runboard.plan.schedule.attending import work_of
+from runboard.plan.schedule.attending import hands_of, watching_of
 from runboard.plan.schedule.presence import Presence, open_spans
-from runboard.plan.schedule.problem import Placed, Plan, Problem
+from runboard.plan.schedule.problem import FAR, Placed, Plan, Problem
 
 # The same under every problem: ('hands', person), ('station', station), ('wait', run, step).
 Name = tuple[str, ...]
@@ -41,48 +42,78 @@ def chain(problem: Problem, plan: Plan, run: str = "") -> list[Link]:
     if not some:
         return []
     at = max(some, key=lambda one: (plan.end(problem, one), one))
+    before = _Before(problem, plan)
     found: list[Link] = []
     while True:
-        earlier = _holding_back(problem, plan, plan.placed[at])
+        earlier = before.last_of(plan.placed[at])
         if earlier is None:
             found.append(Link(at, "now" if plan.placed[at].start == 0 else "hours"))
             return found[::-1]
-        ended, why, before = earlier
+        ended, why, other = earlier
         tight = ended >= plan.placed[at].start
         found.append(Link(at, why if tight else "hours"))
-        at = before
+        at = other
 
 
-def _holding_back(problem: Problem, plan: Plan, placed: Placed) -> tuple[int, str, int] | None:
-    """(until when, why, by which block): of all that must be over before it, what is over last."""
-    order = ("hands", "station", "before", "wait")
-    earlier = [
-        one for one in _before(problem, plan, placed) if one[0] <= placed.start and _starts(plan, one) < placed.start
-    ]
-    return max(earlier, key=lambda one: (one[0], order.index(one[1]), -one[2]), default=None)
+# (until when, why, by which block)
+Earlier = tuple[int, str, int]
+_ORDER = ("hands", "station", "before", "wait")
 
 
-def _starts(plan: Plan, one: tuple[int, str, int]) -> int:
-    return plan.placed[one[2]].start
+def _rank(one: Earlier) -> tuple[int, int, int]:
+    return one[0], _ORDER.index(one[1]), -one[2]
 
 
-def _before(problem: Problem, plan: Plan, placed: Placed) -> Iterator[tuple[int, str, int]]:
-    block = problem.blocks[placed.block]
-    for lag in block.lags:
-        yield plan.end(problem, lag.before) + lag.least, "wait" if lag.least else "before", lag.before
-    if block.unloads is not None:
-        yield plan.end(problem, block.unloads), "before", block.unloads
-    else:
-        for other in plan.placed:
-            if other.block != block.index and problem.blocks[other.block].station == block.station:
-                yield plan.end(problem, other.block), "station", other.block
-    people = {one for one in (placed.hands, *(who for who, _ in placed.watchers)) if one is not None}
-    room = problem.stations[block.station].room
-    for person in people:
-        for one in work_of(problem, plan, person):
-            if one.block != block.index:
-                walk = problem.walks[problem.stations[one.station].room][room]
-                yield one.end + walk, "hands", one.block
+class _Before:
+    """What must be over before a block may start: its pieces', its station's and its people's, each kept by its end, so that
+    of the thousands that a long plan has only the last are looked at."""
+
+    def __init__(self, problem: Problem, plan: Plan) -> None:
+        self.problem, self.plan = problem, plan
+        self.stations: dict[int, list[tuple[int, int]]] = {}
+        self.people: dict[tuple[int, int], list[tuple[int, int]]] = {}
+        for block in problem.blocks:
+            self.stations.setdefault(block.station, []).append((plan.end(problem, block.index), block.index))
+        for one in (*hands_of(problem, plan), *watching_of(problem, plan)):
+            room = problem.stations[one.station].room
+            self.people.setdefault((one.person, room), []).append((one.end, one.block))
+        for row in (*self.stations.values(), *self.people.values()):
+            row.sort()
+
+    def last_of(self, placed: Placed) -> Earlier | None:
+        """Of all that must be over before a block: what is over last, and begun before it."""
+        return max(self._all(placed), key=_rank, default=None)
+
+    def _all(self, placed: Placed) -> Iterator[Earlier]:
+        block = self.problem.blocks[placed.block]
+        for lag in block.lags:
+            ended = self.plan.end(self.problem, lag.before) + lag.least
+            yield from self._if_before(placed, ended, "wait" if lag.least else "before", lag.before)
+        if block.unloads is not None:
+            yield from self._if_before(placed, self.plan.end(self.problem, block.unloads), "before", block.unloads)
+        else:
+            yield from self._last_in(self.stations.get(block.station, []), placed, "station")
+        yield from self._of_people(placed, self.problem.stations[block.station].room)
+
+    def _of_people(self, placed: Placed, room: int) -> Iterator[Earlier]:
+        for person in {one for one in (placed.hands, *(who for who, _ in placed.watchers)) if one is not None}:
+            for other in range(len(self.problem.walks)):
+                row = self.people.get((person, other), [])
+                yield from self._last_in(row, placed, "hands", self.problem.walks[other][room])
+
+    def _if_before(self, placed: Placed, ended: int, why: str, other: int) -> Iterator[Earlier]:
+        if ended <= placed.start and self.plan.placed[other].start < placed.start:
+            yield ended, why, other
+
+    def _last_in(self, row: list[tuple[int, int]], placed: Placed, why: str, walk: int = 0) -> Iterator[Earlier]:
+        """Of a row by its ends the last that are over ``walk`` before the block: all that end together."""
+        at, last = bisect_right(row, (placed.start - walk, FAR)), -1
+        while at and row[at - 1][0] >= last:
+            at -= 1
+            ended, other = row[at]
+            if other != placed.block and self.plan.placed[other].start < placed.start:
+                last = ended
+                yield ended + walk, why, other
 
 
 def holder(problem: Problem, plan: Plan, run: str = "", before: Name = ()) -> Holder | None:
