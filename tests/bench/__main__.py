@@ -1,4 +1,4 @@
-"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan`` and ``… forecast``: figures, printed beside their goals."""
+"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan``, ``… pages`` and ``… forecast``: figures, printed beside their goals."""
 
 import sys
 
@@ -25,6 +25,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.cards import main as cards
 
             return cards(quick="--quick" in rest)
+        case ["pages", *rest]:
+            from tests.bench.pages import main as pages
+
+            return pages(quick="--quick" in rest)
         case ["forecast"]:
             from tests.bench.forecast import main as forecast
 

@@ -44,6 +44,11 @@ class Asking:
         assert answer.status == wanted, (path, answer.status, self._body[:300])
         return took
 
+    @property
+    def text(self) -> str:
+        """What was answered last."""
+        return self._body.decode("utf-8", "replace")
+
     def post(self, taps: list[dict[str, Any]]) -> float:
         """Send taps, all of which must be taken."""
         body = json.dumps({"device": "phone-1", "sent_at": datetime.now(UTC).isoformat(), "taps": taps})
