@@ -17,6 +17,7 @@ from runboard.background.children import Children
 from runboard.background.turns import Turns
 from runboard.floor.backup import make_nightly_copy
 from runboard.floor.devices import Door
+from runboard.floor.plan_figures import Figuring
 from runboard.floor.plans import Planner
 from runboard.floor.restart import come_back
 from runboard.floor.travellers import read_keys
@@ -25,7 +26,7 @@ from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import qr
 from runboard.leaving import Leaving, prepare_leaving
 from runboard.plan.schedule.rule import warm
-from runboard.plan.search import compile_rule, search
+from runboard.plan.search import compile_rule, make_figures, search
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.backup import BackupFolder
 from runboard.store.incoming import Incoming
@@ -171,8 +172,9 @@ def prepare_planner(workshop: Workshop, children: Children, streams: Streams) ->
     """The planner, and the thread that it works on; nothing runs yet."""
     by_the_clock = partial(search, clock=time.monotonic)
     planner = Planner(workshop, children, by_the_clock, streams.changed, quiet=timedelta(seconds=1))
+    figuring = Figuring(workshop, children, make_figures, quiet=timedelta(seconds=1))
     warming = Warming(children, compile_rule, warm)
-    return planner, Turns("planner", lambda: (planner.turn(), warming.turn()))
+    return planner, Turns("planner", lambda: (planner.turn(), figuring.turn(), warming.turn()))
 
 
 @dataclass(frozen=True)

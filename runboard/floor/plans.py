@@ -17,6 +17,7 @@ from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan
 from runboard.plan.clashes import clashes
 from runboard.plan.estimates import Estimates, Kept, estimates_from
 from runboard.plan.schedule.bounds import Bound, bound
+from runboard.plan.schedule.figures import Figures
 from runboard.plan.schedule.holding import Holder, holder
 from runboard.plan.schedule.lateness import could_be_less_late, late_lines, lateness_of
 from runboard.plan.schedule.problem import Plan, Problem
@@ -27,6 +28,8 @@ WHAT = "plan"
 SECONDS = 15.0
 # With somebody in the shop a plan is made anew this often: what takes too long for today depends on the time.
 AGAIN = timedelta(minutes=1)
+# Of more blocks than this the child says what no plan can beat, first of all: it takes tenths of a second.
+BOUND_HERE = 400
 # Presses that leave what is still to be done as it is.
 CHANGE_NOTHING = frozenset(
     ("watch checked", "alert claimed", "reminder answered", "note written", "card printed", "span answered",
@@ -63,12 +66,27 @@ class Planned:
 
 
 @dataclass(frozen=True)
+class Figured:
+    """A plan and its figures."""
+
+    planned: Planned
+    figures: Figures
+
+    def is_of(self, planned: Planned) -> bool:
+        """Whether these are the figures of that plan, however often it was told of since."""
+        mine = self.planned
+        return mine.plan is planned.plan and mine.answer.problem is planned.answer.problem
+
+
+@dataclass(frozen=True)
 class Shown:
-    """A plan as a page shows it. ``is_older`` says that the log went on since."""
+    """A plan as a page shows it. ``is_older`` says that the log went on since; ``figures`` are None where none are made
+    yet of any plan."""
 
     planned: Planned
     plan: Plan
     is_older: bool
+    figures: Figures | None = None
 
     @property
     def problem(self) -> Problem:
@@ -131,11 +149,17 @@ class Planner:
         return self._hear(planned) or self._seek(planned)
 
     def latest(self) -> Shown | None:
-        """The plan as it is now; None where nothing is planned yet, or nothing can be."""
+        """The newest plan of which the figures are there, else the newest; None where nothing is planned yet, or nothing can
+        be. Pages read the figures and make none."""
         planned = latest(self.workshop)
         if planned is None or planned.plan is None:
             return None
-        return Shown(planned, planned.plan, planned.is_older(self.workshop))
+        figured: Figured | None = self.workshop.figured
+        if figured is None or figured.is_of(planned):
+            figures = figured.figures if figured is not None else None
+            return Shown(planned, planned.plan, planned.is_older(self.workshop), figures)
+        older = figured.planned
+        return Shown(older, older.plan or planned.plan, older.is_older(self.workshop), figured.figures)
 
     def search(self) -> Task | None:
         """The search that goes on, or went on last."""
@@ -184,9 +208,11 @@ class Planner:
         if self.workshop.clock.now() - planned.made_at < self.quiet:
             return 0
         problem = planned.answer.problem
-        limit = planned.bound or bound(problem)
-        self._searched = self.workshop.planned = planned = replace(planned, bound=limit)
-        if limit.tick >= planned.answer.finish and not could_be_less_late(problem, plan):
+        if planned.bound is None and len(problem.blocks) <= BOUND_HERE:
+            planned = replace(planned, bound=bound(problem))
+        self._searched = self.workshop.planned = planned
+        is_proved = planned.bound is not None and planned.bound.tick >= planned.answer.finish
+        if is_proved and not could_be_less_late(problem, plan):
             return 0
         task = self.work.start(WHAT, "", self.seek, problem, plan, self.seconds)
         if task is None:

@@ -59,7 +59,7 @@ class Workshop:
     """Everything a floor function needs: the store, the clock, who is told, and the fold kept warm.
 
     ``since`` is when the server came up: what fell due before that is told late. ``steps`` say how alerts climb.
-    ``planned`` is the newest plan, where somebody plans.
+    ``planned`` is the newest plan, where somebody plans, and ``figured`` the newest of which the figures are there.
     """
 
     log: Log
@@ -75,3 +75,4 @@ class Workshop:
     rates: Rates = field(default_factory=Rates)
     kept: dict[str, Any] = field(default_factory=dict)
     planned: Any = None  # a runboard.floor.plans.Planned, which knows this module
+    figured: Any = None  # a runboard.floor.plan_figures.Figured

@@ -1,12 +1,14 @@
-"""What the planner has done in child processes: the solver's search, and the first compiling of the dispatch rule.
+"""What the planner has done in child processes: the solver's search, a plan's figures, the first compiling of the dispatch
+rule.
 
-Both would hold up a server that answers phones, and the solver is loaded in the child and nowhere else.
+All would hold up a server that answers phones, and the solver is loaded in the child and nowhere else.
 """
 
 from collections.abc import Callable
 from typing import Any
 
 from runboard.plan.schedule.bounds import Bound
+from runboard.plan.schedule.figures import Asked, Figures, figures_of
 from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.rule import warm
 
@@ -29,6 +31,13 @@ def search(
 
     found = improve(problem, plan, seconds, tell, clock=clock)
     return found.plan, found.bound
+
+
+def make_figures(problem: Problem, plan: Plan, asked: Asked, told: Callable[..., None]) -> Figures:
+    """The figures of a plan, by the compiled rule where the server has it too."""
+    if asked.is_many:
+        warm()
+    return figures_of(problem, plan, asked)
 
 
 def compile_rule(told: Callable[..., None]) -> bool:

@@ -10,8 +10,9 @@ from datetime import UTC, datetime, timedelta
 
 from babel.dates import format_time
 
-from runboard.plan.schedule.activity import Bar, Chart, Row, chart, within
-from runboard.plan.schedule.problem import TICK, Plan, Problem, Span
+from runboard.plan.schedule.activity import Bar, Part, Row
+from runboard.plan.schedule.figures import Figures
+from runboard.plan.schedule.problem import TICK, Span
 from runboard.web.pages_support import span_in_words
 from runboard.web.plan_words import Names, span_of, trays_in_words
 
@@ -42,6 +43,7 @@ PHONE_WIDTH = 328.0
 EDGE = 18.0  # behind the end of time, for half a time of day
 NEAR = 46.0  # a time of day this near to 'now' makes room for it
 GAP = 3.0
+MOST_BARS = 400  # on one page: what comes after is a press away
 
 
 @dataclass(frozen=True)
@@ -99,19 +101,27 @@ class Sitting:
     after: str = ""
 
 
-def sittings(problem: Problem, plan: Plan, names: Names) -> list[Sitting]:
-    """The chart of the plan, a stretch of work after the other."""
-    found = chart(problem, plan)
-    now = problem.tick(names.now)
-    return [
-        Sitting(
-            _title(names, span),
-            (_Drawn(found, span, names, PHONE, f"{at}a", now).drawing, _Drawn(found, span, names, TABLET, f"{at}b", now).drawing),
-            tuple(_said(found, span, names)),
-            _break(found, names, found.breaks[at - 1]) if at else "",
-        )
-        for at, span in enumerate(found.sittings)
-    ]  # fmt: skip
+def sittings(found: Figures, first: int, names: Names) -> list[Sitting]:
+    """The chart of a plan from its sitting ``first`` on, as many as a page has room for: one at least."""
+    some, bars = list[Sitting](), 0
+    for at in range(first, len(found.charts)):
+        part = found.part(at)
+        bars += part.bars
+        if some and bars > MOST_BARS:
+            break
+        some.append(_sitting(part, at, names))
+    return some
+
+
+def _sitting(part: Part, at: int, names: Names) -> Sitting:
+    now = names.problem.tick(names.now)
+    drawings = _Drawn(part, names, PHONE, f"{at}a", now).drawing, _Drawn(part, names, TABLET, f"{at}b", now).drawing
+    return Sitting(_title(names, part.span), drawings, tuple(_said(part, names)), _break(part, names))
+
+
+def opens_on(found: Figures, at: int, names: Names) -> str:
+    """The day of a sitting."""
+    return names.day(found.part(at).span[0])
 
 
 def _title(names: Names, span: Span) -> str:
@@ -122,12 +132,13 @@ def _title(names: Names, span: Span) -> str:
 class _Drawn:
     """One sitting being drawn one way. Along is the way that time runs, across the rows."""
 
-    def __init__(self, found: Chart, span: Span, names: Names, way: Way, key: str, now: int) -> None:
-        self.names, self.way, self.span = names, way, span
+    def __init__(self, part: Part, names: Names, way: Way, key: str, now: int) -> None:
+        self.names, self.way, self.span = names, way, part.span
+        span = part.span
         self.now = now if span[0] <= now <= span[1] else None
-        longest = max(closes - opens for opens, closes in found.sittings) / MINUTE
+        longest = part.longest / MINUTE
         self.scale = min(way.most, max(way.least, way.length / longest)) / MINUTE
-        self.rows = list(self._laid_out(found.rows))
+        self.rows = list(self._laid_out(part.rows))
         label = names.say(
             "chart-label", day=names.day(span[0]), **{"from": names.clock(span[0]), "to": names.clock(span[1])}
         )
@@ -187,7 +198,7 @@ class _Drawn:
     def _row(self, row: Row, across: float, size: float) -> None:
         self._name(row, across, size)
         self._box(self.way.names, self.ends, across, size, f"row {row.kind}")
-        for bar in within(row, self.span):
+        for bar in row.bars:
             self._bar(row, bar, across, size)
 
     def _name(self, row: Row, across: float, size: float) -> None:
@@ -268,10 +279,11 @@ def row_name(names: Names, row: Row) -> str:
 # the same as a list
 
 
-def _said(found: Chart, span: Span, names: Names) -> Iterator[str]:
+def _said(part: Part, names: Names) -> Iterator[str]:
     """Who does what, one after the other."""
-    lines = [(bar.start, bar.end, text) for row in found.rows for bar in within(row, span)
-             if bar.start >= span[0] and (text := _line_said(row, bar, names))]  # fmt: skip
+    lines = [
+        (bar.start, bar.end, text) for row in part.rows for bar in row.bars if (text := _line_said(row, bar, names))
+    ]
     for start, end, text in sorted(lines):
         yield f"{names.clock(start)}–{names.clock(end)} {text}"
 
@@ -298,10 +310,10 @@ def _is_watched(names: Names, block: int) -> bool:
     return names.problem.blocks[block].watched is not None
 
 
-def _break(found: Chart, names: Names, span: Span) -> str:
-    """What is left out between two stretches of work."""
-    meanwhile = [bar for row in found.rows for bar in row.bars if bar.kind == "wait"]
-    blocks = [bar.block for bar in meanwhile if bar.start < span[1] and bar.end > span[0]]
-    trays = dict.fromkeys(tray for block in blocks for tray in names.problem.blocks[block].trays)
+def _break(part: Part, names: Names) -> str:
+    """What is left out between two stretches of work; '' before the first."""
+    if part.gap is None:
+        return ""
+    trays = dict.fromkeys(tray for block in part.waiting for tray in names.problem.blocks[block].trays)
     said = names.say("trays", trays=trays_in_words(tuple(trays)), count=len(trays))
-    return names.say("break", span=span_in_words(span_of(span[1] - span[0])), count=len(trays), trays=said)
+    return names.say("break", span=span_in_words(span_of(part.gap[1] - part.gap[0])), count=len(trays), trays=said)

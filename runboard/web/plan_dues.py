@@ -1,20 +1,17 @@
 """Order lines with due moments, in sentences: which will be late, and what being in time costs the whole."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
 from babel.lists import format_list
 
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.effort import finish_of
-from runboard.plan.schedule.lateness import dated, late_lines, lateness_of, soonest_ends, there_at
+from runboard.plan.schedule.lateness import Late, dated, late_orders, lateness_of
 from runboard.plan.schedule.presence import open_minutes
-from runboard.plan.schedule.problem import Order, Plan, Problem
+from runboard.plan.schedule.problem import Order, Plan
 from runboard.run.state import Order as OrderLine
 from runboard.web.plan_words import Names, bound_sentence
-
-# When so many pieces of a run are there; None where they are not made.
-There = Callable[[Order], int | None]
 
 
 def whom_of(line: OrderLine) -> str:
@@ -23,25 +20,25 @@ def whom_of(line: OrderLine) -> str:
 
 
 def late_sentences(names: Names, plan: Plan, run: str = "") -> list[str]:
+    """``late_said`` of a plan whose figures nobody has made."""
+    return late_said(names, late_orders(names.problem, plan), run)
+
+
+def late_said(names: Names, late: Iterable[Late], run: str = "") -> list[str]:
     """'12 for Market will be late: due Fri 18:00, there Sat 10:40 …', the earliest due first; of one run where it is named.
     Lines that are due at one moment are one sentence."""
-    problem = names.problem
-    there, soonest = _there(problem, plan), _soonest(problem)
-    late = [(order, due) for order, due, _ in late_lines(problem, plan) if run in ("", order.run)]
-    return [
-        _late(names, due, [order for order, _ in some], there, soonest)
-        for due, some in groupby(late, key=lambda one: one[1])
-    ]
+    mine = [one for one in late if run in ("", one.order.run)]
+    return [_late(names, due, list(some)) for due, some in groupby(mine, key=lambda one: one.due)]
 
 
-def _late(names: Names, due: int, orders: Sequence[Order], there: There, soonest: There) -> str:
-    what = format_list([names.say("line", pieces=one.pieces, whom=_called(names, one)) for one in orders], locale="en")
-    facts = {"what": what, "due": names.tick(due)}
-    at = [there(order) for order in orders]
-    if any(one is None for one in at):
+def _late(names: Names, due: int, lines: Sequence[Late]) -> str:
+    called = [names.say("line", pieces=one.order.pieces, whom=_called(names, one.order)) for one in lines]
+    facts = {"what": format_list(called, locale="en"), "due": names.tick(due)}
+    there = [one.there for one in lines if one.there is not None]
+    if len(there) < len(lines):
         return names.say("late-too-few", **facts)
-    said = names.say("late", **facts, there=names.tick(max(one for one in at if one is not None)))
-    least = max(one for order in orders if (one := soonest(order)) is not None)
+    said = names.say("late", **facts, there=names.tick(max(there)))
+    least = max(one.soonest for one in lines if one.soonest is not None)
     return f"{said} {names.say('late-surely', least=names.tick(least))}" if least > due else said
 
 
@@ -69,16 +66,6 @@ def _kept(names: Names, plan: Plan, finish: int) -> list[str]:
         return []
     some = [order for order, due in dated(names.problem) if due < finish]
     return [names.say("line", pieces=one.pieces, whom=_called(names, one)) for one in some]
-
-
-def _there(problem: Problem, plan: Plan) -> There:
-    ends = [plan.end(problem, at) for at in range(len(problem.blocks))]
-    return lambda order: there_at(problem, ends, order)
-
-
-def _soonest(problem: Problem) -> There:
-    ends = soonest_ends(problem)
-    return lambda order: there_at(problem, ends, order)
 
 
 def _called(names: Names, order: Order) -> str:

@@ -1,35 +1,14 @@
-"""The forecast of the plan at hand: made once for each plan, when a page asks for it."""
+"""What a forecast outside of the planner's child is made with: this computer's cores, and the spread that was learned."""
 
 import os
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 
-from runboard.floor.plans import Planned, Shown
-from runboard.floor.workshop import Workshop
+from runboard.floor.plans import Planned
 from runboard.plan.estimates import spread_in
 from runboard.plan.schedule.draws import Spread
-from runboard.plan.schedule.forecast import Forecast, forecast
-from runboard.plan.schedule.problem import Plan
-from runboard.plan.schedule.rule import Cores, is_warm
-
-
-def outlook_of(workshop: Workshop, shown: Shown, run: str = "") -> Forecast | None:
-    """How the plan may turn out, of everything or of one run; None where nothing is left. As long as the dispatch rule is
-    not compiled it is from fewer goes, and once it is, it is made again."""
-    problem, warm = shown.problem, is_warm()
-    if not problem.blocks:
-        return None
-    with workshop.lock:
-        kept: dict[str, tuple[Plan, bool, Forecast]] = workshop.kept.setdefault("forecasts", {})
-        plan, was_warm, found = kept.get(run, (None, False, None))
-    if plan is shown.plan and was_warm == warm:
-        return found
-    with all_cores() as cores:
-        made = forecast(problem, shown.plan, spread=spread_of(shown.planned), run=run, cores=cores)
-    with workshop.lock:
-        kept[run] = (shown.plan, warm, made)
-    return made
+from runboard.plan.schedule.rule import Cores
 
 
 @contextmanager

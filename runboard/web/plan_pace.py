@@ -8,11 +8,10 @@ from fractions import Fraction
 from babel.lists import format_list
 
 from runboard.plan.pace import Line
-from runboard.plan.schedule.in_work import trays_in_work
-from runboard.plan.schedule.pacing import Pace, RunPace, run_paces
-from runboard.plan.schedule.person_machine import machines_served
-from runboard.plan.schedule.problem import TICK, Plan, Problem
-from runboard.run.state import RunState
+from runboard.plan.schedule.figures import Figures
+from runboard.plan.schedule.in_work import InWork
+from runboard.plan.schedule.pacing import Pace, RunPace
+from runboard.plan.schedule.problem import TICK
 from runboard.web.pages_support import span_in_words
 from runboard.web.plan_words import Names
 
@@ -45,10 +44,10 @@ class PaceWords:
     in_work: str = ""
 
 
-def pace_words(problem: Problem, plan: Plan, names: Names) -> PaceWords:
+def pace_words(found: Figures, names: Names) -> PaceWords:
     """The pace of a plan."""
-    runs = tuple(_of_run(names, one) for one in run_paces(problem, plan))
-    return PaceWords(runs, tuple(_machines(names)), _in_work(problem, plan, names))
+    runs = tuple(_of_run(names, one) for one in found.paces)
+    return PaceWords(runs, tuple(_machines(found, names)), _in_work(found.in_work, names))
 
 
 def every(ticks: Fraction) -> str:
@@ -89,24 +88,14 @@ def _station(names: Names, pace: Pace) -> str:
     return names.problem.stations[pace.stations[0]].name
 
 
-def _machines(names: Names) -> Iterator[str]:
-    for at, served in machines_served(names.problem).items():
+def _machines(figures: Figures, names: Names) -> Iterator[str]:
+    for at, served in figures.machines.items():
         facts = {"hands": every(served.concurrent), "machine": every(served.machine), "count": served.whole}
         yield names.say("pace-serves", station=names.problem.stations[at].name, **facts)
 
 
-def _in_work(problem: Problem, plan: Plan, names: Names) -> str:
-    begun = {(run.id, tray) for run in names.runs.values() for tray in _begun(run)}
-    found = trays_in_work(problem, plan, begun)
+def _in_work(found: InWork | None, names: Names) -> str:
     if found is None:
         return ""
     facts = {"every": every(1 / found.rate), "through": every(found.time_through)}
     return names.say("pace-in-work", average=f"{float(found.average):.1f}".removesuffix(".0"), **facts)
-
-
-def _begun(run: RunState) -> Iterator[str]:
-    """The trays whose first step is over or under way."""
-    first = run.route.steps[0].key
-    for tray in run.trays.values():
-        if set(tray.at) - {first} or tray.good or tray.busy:
-            yield tray.id

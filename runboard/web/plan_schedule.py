@@ -6,16 +6,16 @@ from typing import Any, cast
 
 from flask import Blueprint, Flask, Response, current_app
 
-from runboard.floor.plans import Planner, Shown, holding
+from runboard.floor.plans import Planner, Shown
 from runboard.floor.plans import latest as newest
-from runboard.plan.schedule.effort import PersonLoad, StationLoad, finish_of, hands_ticks, person_loads, station_loads
+from runboard.plan.schedule.effort import PersonLoad, StationLoad
+from runboard.plan.schedule.figures import Figures, Share
 from runboard.plan.schedule.forecast import Forecast
 from runboard.plan.schedule.problem import Problem
 from runboard.run.state import RunState
 from runboard.web.pages_support import page, see_other, span_in_words, workshop
-from runboard.web.plan_chart import Sitting, sittings
-from runboard.web.plan_dues import late_sentences, limit_sentences, whom_of
-from runboard.web.plan_outlook import outlook_of
+from runboard.web.plan_chart import Sitting, opens_on, sittings
+from runboard.web.plan_dues import late_said, limit_sentences, whom_of
 from runboard.web.plan_pace import PaceWords, pace_words
 from runboard.web.plan_words import (
     Names,
@@ -33,10 +33,20 @@ part = Blueprint("plan_schedule", __name__)
 
 
 @dataclass(frozen=True)
+class After:
+    """The rest of the chart: from which sitting on, and in words."""
+
+    at: int
+    words: str
+
+
+@dataclass(frozen=True)
 class When:
-    """The whole shop's plan in words and drawings; what is '' or () is not shown."""
+    """The whole shop's plan in words and drawings; what is '' or () is not shown. ``is_coming`` where it is worked out;
+    ``before`` and ``after`` lead to the chart's sittings that are not on this page."""
 
     none: str = ""
+    is_coming: bool = False
     older: str = ""
     runs: tuple[tuple[RunState, str], ...] = ()
     late: tuple[str, ...] = ()
@@ -47,6 +57,8 @@ class When:
     hours: tuple[str, ...] = ()
     loads: tuple[StationLoad, ...] = ()
     sittings: tuple[Sitting, ...] = ()
+    before: str = ""
+    after: After | None = None
     names: Names | None = None
 
 
@@ -103,53 +115,66 @@ def names_for(problem: Problem) -> Names:
     return Names(problem, shop.ledger.state.runs, shop.book, zone_of(shop.book.time_zone), shop.clock.now())
 
 
-def when_done(shown: Shown | None) -> When:
-    """The section of the Plan page."""
-    if shown is None:
-        return When(none=sentence("plan-no-place" if fits_nowhere() else "plan-not-yet"))
-    problem, plan, names = shown.problem, shown.plan, names_for(shown.problem)
-    loads, outlook = person_loads(problem, plan), outlook_of(workshop(), shown)
+def when_done(shown: Shown | None, first: int = 0) -> When:
+    """The section of the Plan page, its chart from the sitting ``first`` on."""
+    if shown is None or shown.figures is None:
+        nowhere = shown is None and fits_nowhere()
+        return When(none=sentence("plan-no-place" if nowhere else "plan-not-yet"), is_coming=not nowhere)
+    problem, found, names = shown.problem, shown.figures, names_for(shown.problem)
+    drawn = tuple(sittings(found, first, names))
     return When(
         older=_older(shown, names),
-        runs=tuple((run, _done(names, shown, run)) for run in names.runs.values() if run.state == "open"),
-        late=tuple(late_sentences(names, plan)),
-        range=range_sentence(names, outlook) if problem.blocks else "",
-        evenings=_evenings(names, outlook),
-        holds=holds_sentence(names, holding(workshop(), shown)),
+        runs=tuple((run, _done(names, shown, found, run)) for run in names.runs.values() if run.state == "open"),
+        late=tuple(late_said(names, found.late)),
+        range=range_sentence(names, found.whole.outlook) if problem.blocks else "",
+        evenings=_evenings(names, found.whole.outlook),
+        holds=holds_sentence(names, found.holder),
         left_out=tuple(left_out_sentences(names, problem.left_out)),
-        hours=tuple(_hours(names, one) for one in loads if one.sessions),
-        loads=tuple(station_loads(problem, plan)),
-        sittings=tuple(sittings(problem, plan, names)),
+        hours=tuple(_hours(names, one) for one in found.whole.loads if one.sessions),
+        loads=found.stations,
+        sittings=drawn,
+        before=_before(found, first, names),
+        after=_after(found, first + len(drawn), names),
         names=names,
     )
+
+
+def _before(found: Figures, first: int, names: Names) -> str:
+    return names.say("chart-before") if first and found.charts else ""
+
+
+def _after(found: Figures, at: int, names: Names) -> After | None:
+    left = len(found.charts) - at
+    return After(at, names.say("chart-after", count=left, day=opens_on(found, at, names))) if left > 0 else None
 
 
 def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
     """The section of a run's page; None for one that is over, or where no plan is there yet."""
     if shown is None or run.state != "open":
         return None
-    problem, plan, names = shown.problem, shown.plan, names_for(shown.problem)
-    outlook = outlook_of(workshop(), shown, run.id)
-    hands = hands_ticks(problem, plan, run.id)
+    if shown.figures is None:
+        return RunWhen(done=sentence("plan-not-yet"))
+    names, found = names_for(shown.problem), shown.figures
+    share = found.runs.get(run.id, Share())
     return RunWhen(
-        done=_done(names, shown, run),
+        done=_done(names, shown, found, run),
         older=_older(shown, names),
-        late=tuple(late_sentences(names, plan, run.id)),
-        range=range_sentence(names, outlook) if finish_of(problem, plan, run.id) else "",
-        evenings=_evenings(names, outlook),
-        lines=tuple(_lines(run, outlook)),
-        hands=names.say("hands", hands=_span(hands)) if hands else "",
-        left_out=tuple(left_out_sentences(names, [one for one in problem.left_out if one.run == run.id])),
+        late=tuple(late_said(names, found.late, run.id)),
+        range=range_sentence(names, share.outlook) if share.finish else "",
+        evenings=_evenings(names, share.outlook),
+        lines=tuple(_lines(run, share.outlook)),
+        hands=names.say("hands", hands=_span(share.hands)) if share.hands else "",
+        left_out=tuple(left_out_sentences(names, [one for one in shown.problem.left_out if one.run == run.id])),
     )
 
 
-def _done(names: Names, shown: Shown, run: RunState) -> str:
-    problem = shown.problem
-    out = any(one.run == run.id for one in problem.left_out)
-    if not any(block.run == run.id for block in problem.blocks):
+def _done(names: Names, shown: Shown, found: Figures, run: RunState) -> str:
+    if run.id not in shown.planned.answer.state.runs:
+        return names.say("not-yet")
+    out, share = any(one.run == run.id for one in shown.problem.left_out), found.runs.get(run.id)
+    if share is None:
         return names.say("nothing-fits" if out else "done-already")
-    finish = finish_of(problem, shown.plan, run.id)
-    done = done_sentence(names, finish, person_loads(problem, shown.plan, run.id), known_person())
+    done = done_sentence(names, share.finish, share.loads, known_person())
     return f"{done} {names.say('part')}" if out else done
 
 
@@ -198,8 +223,8 @@ def _span(ticks: int) -> str:
 
 
 def pace_of(shown: Shown) -> PaceWords:
-    """How fast it goes; worked out only where it is shown, not each second while a search is looked at."""
-    return pace_words(shown.problem, shown.plan, names_for(shown.problem))
+    """How fast it goes; put into words only where it is shown, not each second while a search is looked at."""
+    return PaceWords() if shown.figures is None else pace_words(shown.figures, names_for(shown.problem))
 
 
 @part.get("/plan/search")

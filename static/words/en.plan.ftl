@@ -144,6 +144,11 @@ plan-trays = { $count ->
    *[other] trays { $trays }
   }
 plan-now = now
+plan-chart-after = The rest, from { $day } on: { $count ->
+    [one] one stretch of work
+   *[other] { $count } stretches of work
+}
+plan-chart-before = From the beginning
 plan-chart-label = { $day } { $from } to { $to }: who does what, and what is busy. The same stands below as a list.
 plan-break = { $count ->
     [0] Then nothing for { $span }.

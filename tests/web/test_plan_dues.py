@@ -9,7 +9,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.plans import Planner, plan_at_once
+from runboard.floor.plans import Planner
 from runboard.floor.runs import Wish, open_run
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.bounds import Bound
@@ -19,6 +19,7 @@ from runboard.web.plan_words import Names
 from runboard.web.sentences import zone_of
 from tests import scenario
 from tests.conftest import START, HandClock
+from tests.figured import show
 from tests.web.test_plan_schedule import NoWork
 from tests.web.test_shop_pages import words
 
@@ -41,7 +42,7 @@ def opened(house: House, name: str, *lines: tuple[int, str, datetime | None]) ->
 
 
 def planned(house: House) -> Names:
-    found = house.workshop.planned = plan_at_once(house.workshop)
+    found = show(house.workshop)
     shop = house.workshop
     return Names(
         found.answer.problem, shop.ledger.state.runs, shop.book, zone_of(shop.book.time_zone), shop.clock.now()

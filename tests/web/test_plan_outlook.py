@@ -12,6 +12,7 @@ from runboard.plan.schedule import rule
 from runboard.plan.schedule.forecast import GOES, Forecast
 from runboard.web import plan_record
 from tests.core.instances import the_trial
+from tests.figured import show
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, planned, work
 from tests.web.test_shop_pages import words
 
@@ -39,6 +40,7 @@ def test_once_it_is_compiled_the_same_plan_is_reckoned_from_all_of_them(
     few = words(client.get("/plan"))
 
     assert rule.warm()
+    show(house.workshop, house.workshop.planned)
 
     many = words(client.get("/plan"))
     assert "goes of the rest only" in few

@@ -11,7 +11,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.plans import Planner, plan_at_once
+from runboard.floor.plans import Planner
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
 from runboard.plan.schedule import cannot
@@ -24,6 +24,7 @@ from runboard.web.plan_words import Names, left_out_sentences
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.pressing import Floor
+from tests.figured import show
 from tests.web.test_shop_pages import words
 
 
@@ -61,7 +62,7 @@ def opened(house: House, record: dict[str, Any] | None = None, pieces: int = 12,
 
 
 def planned(house: House) -> None:
-    house.workshop.planned = plan_at_once(house.workshop)
+    show(house.workshop)
 
 
 def plan_page(client: FlaskClient, house: House) -> str:

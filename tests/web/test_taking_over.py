@@ -14,6 +14,7 @@ from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.problem import Plan
 from runboard.web.plan_moves import move_words
 from runboard.web.plan_record import plan_lines, plan_record
+from tests.figured import show
 from tests.web.test_plan_schedule import NoWork, opened
 from tests.web.test_shop_pages import words
 
@@ -36,7 +37,7 @@ def handed(house: House) -> Planned:
 
 
 def test_the_list_beside_the_chart_says_who_takes_over(client: FlaskClient, house: House, handed: Planned) -> None:
-    house.workshop.planned = handed
+    show(house.workshop, handed)
 
     said = words(client.get("/plan"))
 

@@ -49,6 +49,37 @@ class Chart:
     breaks: tuple[Span, ...] = field(default=())
 
 
+@dataclass(frozen=True)
+class Part:
+    """One sitting of a chart with its bars, cut to it. ``gap`` is what is left out before it, and the blocks whose pieces
+    wait meanwhile; ``longest`` is the longest sitting of the whole chart, which all are drawn to the scale of."""
+
+    span: Span
+    rows: tuple[Row, ...]
+    longest: int
+    gap: Span | None = None
+    waiting: tuple[int, ...] = ()
+
+    @property
+    def bars(self) -> int:
+        """How many bars there are to draw."""
+        return sum(len(row.bars) for row in self.rows)
+
+
+def parts(found: Chart) -> Iterator[Part]:
+    """A chart, a sitting after the other."""
+    longest = max((closes - opens for opens, closes in found.sittings), default=0)
+    for at, span in enumerate(found.sittings):
+        rows = tuple(Row(row.kind, row.at, tuple(within(row, span))) for row in found.rows)
+        gap = found.breaks[at - 1] if at else None
+        yield Part(span, rows, longest, gap, tuple(_waiting(found, gap)) if gap else ())
+
+
+def _waiting(found: Chart, gap: Span) -> Iterator[int]:
+    for row in found.rows:
+        yield from (bar.block for bar in row.bars if bar.kind == "wait" and bar.start < gap[1] and bar.end > gap[0])
+
+
 def chart(problem: Problem, plan: Plan) -> Chart:
     """The chart of the whole plan: rows that have nothing in them are left out, but for people."""
     rows = (

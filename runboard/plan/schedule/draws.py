@@ -11,7 +11,7 @@ and what differs between them is the plan.
 
 import hashlib
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -46,6 +46,27 @@ Spread = Callable[[Block, str], Scatter]
 def usual_spread(block: Block, kind: str) -> Scatter:
     """How much times by hand and by machine usually differ from load to load, where the estimate is right."""
     return Scatter(load=MACHINE_SPREAD if kind == "machine" else HAND_SPREAD)
+
+
+@dataclass(frozen=True)
+class SpreadTable:
+    """The same by (run, step, kind), as plain records: it can be sent to a child process."""
+
+    scatter: Mapping[tuple[str, str, str], Scatter]
+
+    def __call__(self, block: Block, kind: str) -> Scatter:
+        return self.scatter[block.run, block.step, kind]
+
+
+def spread_table(problem: Problem, spread: Spread) -> SpreadTable:
+    """The spread of every time element of a problem."""
+    found: dict[tuple[str, str, str], Scatter] = {}
+    for block in problem.blocks:
+        for kind in (*(one.kind for one in block.stretches), "setup"):
+            at = (block.run, block.step, kind)
+            if at not in found:
+                found[at] = spread(block, kind)
+    return SpreadTable(found)
 
 
 def day_ends(problem: Problem) -> list[int]:

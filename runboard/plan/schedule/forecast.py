@@ -4,7 +4,7 @@ The rule decides by estimates, as people do, and what was begun goes on to its e
 """
 
 from bisect import bisect_left
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -49,13 +49,26 @@ def forecast(
     """What may become of a plan: of all of it, or of one ``run``. ``goes`` is how often the rest of the run is worked
     through, by default a thousand times where the rule is compiled and ``plain_goes`` where not; the same seed meets the
     same luck, on however many ``cores``."""
+    return forecasts(problem, plan, (run,), goes, spread, seed, cores)[run]
+
+
+def forecasts(
+    problem: Problem,
+    plan: Plan,
+    runs: Iterable[str],
+    goes: int | None = None,
+    spread: Spread = usual_spread,
+    seed: int = 1,
+    cores: Cores | None = None,
+) -> dict[str, Forecast]:
+    """The same of several runs, '' for all of it, from the same goes."""
     rule = Rule(problem)
     goes = goes or (GOES if rule.is_compiled else plain_goes(problem))
     priority, knobs = follow(rule, plan)
     marks = [block.index for block in problem.blocks if block.last]
     reals = drawn_lengths(problem, goes, spread, seed, days_of(problem, plan))
     found = rule.ends(reals, priority, knobs, marks, cores if rule.is_compiled else None)
-    return _told(problem, found, marks, run)
+    return _told(problem, found, marks, runs)
 
 
 def days_of(problem: Problem, plan: Plan) -> list[str]:
@@ -83,36 +96,47 @@ def follow(rule: Rule, plan: Plan) -> tuple[list[int], Knobs]:
     return priority, min(tries, key=away)
 
 
-def _told(problem: Problem, found: Any, marks: Sequence[int], run: str) -> Forecast:
+def _told(problem: Problem, found: Any, marks: Sequence[int], runs: Iterable[str]) -> dict[str, Forecast]:
     import numpy
 
     rows = numpy.array(found, dtype=numpy.int64)
-    own = [at for at, block in enumerate(marks, 1) if problem.blocks[block].run == run]
-    ends = rows[:, own].max(axis=1) if own else rows[:, 0]
-    finish = numpy.where((rows[:, 0] < 0) | (ends < 0), FAR, ends)
-    ticks = {share: int(numpy.quantile(finish, share / 100, method="inverted_cdf")) for share in QUANTILES}
-    by_due = {
-        (order.run, order.line): float((_there(problem, rows[:, 1:], marks, order) <= order.due).mean())
-        for order in problem.orders
-        if order.due is not None
-    }
-    return Forecast(len(rows), ticks, by_due, tuple(_by_evening(problem, finish)))
+    by_due = dict(_by_due(problem, rows[:, 1:], marks))
+    told = {}
+    for run in runs:
+        own = [at for at, block in enumerate(marks, 1) if problem.blocks[block].run == run]
+        ends = rows[:, own].max(axis=1) if own else rows[:, 0]
+        finish = numpy.where((rows[:, 0] < 0) | (ends < 0), FAR, ends)
+        ticks = {share: int(numpy.quantile(finish, share / 100, method="inverted_cdf")) for share in QUANTILES}
+        told[run] = Forecast(len(rows), ticks, by_due, tuple(_by_evening(problem, finish)))
+    return told
 
 
-def _there(problem: Problem, ends: Any, marks: Sequence[int], order: Order) -> Any:
-    """For each go when the pieces of an order line, and of those before it, are through the last step."""
+def _by_due(problem: Problem, ends: Any, marks: Sequence[int]) -> Iterator[tuple[tuple[str, str], float]]:
+    """For (run, order line) with a due moment the chance that its pieces, and those of the lines before it, are there."""
     import numpy
 
-    own = [at for at, block in enumerate(marks) if problem.blocks[block].run == order.run]
+    for run in dict.fromkeys(order.run for order in problem.orders if order.due is not None):
+        own = [at for at, block in enumerate(marks) if problem.blocks[block].run == run]
+        pieces = numpy.array([problem.blocks[marks[at]].pieces for at in own], dtype=numpy.int64)
+        in_turn = numpy.argsort(ends[:, own], axis=1, kind="stable")
+        made, sorted_ends = numpy.cumsum(pieces[in_turn], axis=1), numpy.sort(ends[:, own], axis=1)
+        for order in problem.orders:
+            if order.run == run and order.due is not None:
+                there = _there(order, made, sorted_ends, int(pieces.sum()))
+                yield (run, order.line), float((there <= order.due).mean())
+
+
+def _there(order: Order, made: Any, ends: Any, pieces: int) -> Any:
+    """For each go when the pieces of an order line, and of those before it, are through the last step. ``made`` counts the
+    pieces of the run by their ``ends``."""
+    import numpy
+
     if order.by_then <= 0:
         return numpy.zeros(len(ends), dtype=numpy.int64)
-    pieces = numpy.array([problem.blocks[marks[at]].pieces for at in own], dtype=numpy.int64)
-    if pieces.sum() < order.by_then:
+    if pieces < order.by_then:
         return numpy.full(len(ends), FAR)
-    in_turn = numpy.argsort(ends[:, own], axis=1, kind="stable")
-    made = numpy.cumsum(pieces[in_turn], axis=1)
     enough = (made >= order.by_then).argmax(axis=1)
-    return numpy.take_along_axis(numpy.sort(ends[:, own], axis=1), enough[:, None], axis=1)[:, 0]
+    return numpy.take_along_axis(ends, enough[:, None], axis=1)[:, 0]
 
 
 def _by_evening(problem: Problem, finish: Any) -> list[tuple[int, float]]:

@@ -1,12 +1,13 @@
 """How many trays of a plan are in work at once, how often one comes off, and how long each takes. Spans are ticks in which
 somebody is there: a night in which oil dries is no longer than the work around it."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from runboard.plan.schedule.presence import Presence, open_spans
 from runboard.plan.schedule.problem import Plan, Problem, Span
+from runboard.run.state import RunState, ShopState
 
 
 @dataclass(frozen=True)
@@ -46,6 +47,18 @@ def trays_in_work(problem: Problem, plan: Plan, begun: Collection[tuple[str, str
     at_once = Presence.of([span] for span in spans)
     area = sum(at_once.between(opens, closes) for opens, closes in open_spans(problem))
     return InWork(len(spans), hours, area, sum(there.between(*span) for span in spans))
+
+
+def trays_begun(state: ShopState) -> frozenset[tuple[str, str]]:
+    """The trays (run, tray) whose first step is over or under way."""
+    return frozenset((run.id, tray) for run in state.open_runs() for tray in _begun(run))
+
+
+def _begun(run: RunState) -> Iterator[str]:
+    first = run.route.steps[0].key
+    for tray in run.trays.values():
+        if set(tray.at) - {first} or tray.good or tray.busy:
+            yield tray.id
 
 
 def _from_first_to_last(problem: Problem, plan: Plan, begun: Collection[tuple[str, str]]) -> list[Span]:

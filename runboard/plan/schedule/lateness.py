@@ -1,9 +1,21 @@
 """How late order lines are in a plan, and how late they are in any."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.problem import Order, Plan, Problem
+
+
+@dataclass(frozen=True)
+class Late:
+    """An order line that is late in a plan: the ticks at which it is due, at which it is there (None where the plan does
+    not make so many), and before which no plan has it there."""
+
+    order: Order
+    due: int
+    there: int | None
+    soonest: int | None
 
 
 def there_at(problem: Problem, ends: Sequence[int], order: Order) -> int | None:
@@ -46,6 +58,13 @@ def late_lines(problem: Problem, plan: Plan) -> list[tuple[Order, int, int | Non
     found = [(order, due, there_at(problem, ends, order)) for order, due in dated(problem)]
     late = [one for one in found if one[2] is None or one[2] > one[1]]
     return sorted(late, key=lambda one: (one[1], one[0].by_then))
+
+
+def late_orders(problem: Problem, plan: Plan) -> list[Late]:
+    """The same lines, each with when any plan could have it there."""
+    lines = late_lines(problem, plan)
+    soonest = soonest_ends(problem) if lines else []
+    return [Late(order, due, there, there_at(problem, soonest, order)) for order, due, there in lines]
 
 
 def lateness_of(problem: Problem, plan: Plan) -> int:

@@ -1,0 +1,79 @@
+"""The one maker of the figures that pages show of a plan: once for each plan, in a child process, never for a request."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Any
+
+from runboard.floor.long_work import LongWork
+from runboard.floor.plans import Figured, Planned, latest
+from runboard.floor.workshop import Workshop
+from runboard.plan.estimates import spread_in
+from runboard.plan.schedule.draws import spread_table
+from runboard.plan.schedule.figures import Asked
+from runboard.plan.schedule.in_work import trays_begun
+from runboard.plan.schedule.problem import Plan
+from runboard.plan.schedule.rule import is_warm
+
+WHAT = "figures"
+
+
+@dataclass
+class Figuring:
+    """``turn`` does what there is to do and never waits. ``make(problem, plan, asked)`` runs in a child of ``work`` and
+    answers ``Figures``; while it works on one plan others may come, and the newest of them is next. It begins once nothing
+    has happened for as long as ``quiet``."""
+
+    workshop: Workshop
+    work: LongWork
+    make: Callable[..., Any]
+    quiet: timedelta = timedelta(0)
+    _task: str = ""
+    _of: Planned | None = None
+    _tried: tuple[Plan, bool] | None = None
+
+    def turn(self) -> int:
+        """Take the figures that are there, or have the newest plan's made; answers how much was done."""
+        return self._hear() or self._begin()
+
+    def _hear(self) -> int:
+        planned, task = self._of, self.work.look(self._task)
+        if planned is None or (task is not None and not task.is_over):
+            return 0
+        self._of = None
+        if task is None or task.result is None:  # the log says why; another plan is another try
+            return 0
+        publish(self.workshop, Figured(planned, task.result))
+        return 1
+
+    def _begin(self) -> int:
+        planned = latest(self.workshop)
+        if self._of is not None or planned is None or planned.plan is None:
+            return 0
+        if self._tried is not None and self._tried[0] is planned.plan and self._tried[1] == is_warm():
+            return 0
+        if self.workshop.clock.now() - planned.made_at < self.quiet:
+            return 0
+        task = self.work.start(
+            WHAT, "", self.make, planned.answer.problem, planned.plan, asked_of(self.workshop, planned)
+        )
+        if task is None:
+            return 0
+        self._task, self._of, self._tried = task.id, planned, (planned.plan, is_warm())
+        return 1
+
+
+def asked_of(workshop: Workshop, planned: Planned) -> Asked:
+    """What the figures of a plan are made of, as plain records."""
+    state, problem = planned.answer.state, planned.answer.problem
+    spread = spread_table(problem, spread_in(state, planned.estimates))
+    figured: Figured | None = workshop.figured
+    before = figured.figures.holder if figured is not None else None
+    return Asked(spread, trays_begun(state), before.name if before is not None else (), is_warm())
+
+
+def publish(workshop: Workshop, figured: Figured) -> None:
+    """From now on pages show these. What holds the plan is what a tried change is compared with."""
+    workshop.figured = figured
+    kept = workshop.kept.setdefault("holding", {})
+    kept[""] = (figured.planned.plan, figured.figures.holder)

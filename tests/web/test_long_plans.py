@@ -1,0 +1,100 @@
+"""A long plan's pages: they read what was made of the plan, say what is not there yet, and show the chart part by part."""
+
+import re
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.app import House
+from runboard.floor.plans import plan_at_once
+from runboard.plan.schedule import attending, domains, rule
+from runboard.web import plan_chart
+from tests.core.test_long_plans import Counted
+from tests.figured import show
+from tests.web.test_plan_schedule import NoWork, opened, work
+from tests.web.test_shop_pages import words
+
+__all__ = ["work"]
+
+PAGES = ("/plan", "/plan?from=1", "/plan/search", "/plan/runs/r1", "/plan/try")
+
+
+def test_however_often_pages_are_asked_for_they_work_nothing_out(
+    client: FlaskClient, house: House, work: NoWork, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened(house, due="2030-01-01T10:00:00+00:00")
+    show(house.workshop)
+    counted = [Counted(attending._hands), Counted(domains.starts_of), Counted(rule.Rule.finish)]
+    monkeypatch.setattr(attending, "_hands", counted[0])
+    monkeypatch.setattr(domains, "starts_of", counted[1])
+    monkeypatch.setattr(rule.Rule, "finish", counted[2])
+
+    for _ in range(3):
+        assert [client.get(page).status_code for page in PAGES] == [200] * len(PAGES)
+
+    assert [one.times for one in counted] == [0, 0, 0]
+
+
+def test_until_the_figures_are_there_the_pages_say_so_and_look_again(
+    client: FlaskClient, house: House, work: NoWork
+) -> None:
+    opened(house)
+    house.workshop.planned = plan_at_once(house.workshop)
+
+    for page in ("/plan", "/plan/runs/r1", "/plan/search"):
+        assert "It is being reckoned. Look again in a moment." in words(client.get(page))
+    assert 'hx-get="/plan" hx-trigger="every 2s"' in client.get("/plan").text
+
+    show(house.workshop)
+
+    assert "hx-trigger" not in client.get("/plan").text
+    assert "being reckoned" not in words(client.get("/plan"))
+
+
+def titles(page: str) -> list[str]:
+    return re.findall(r'<details class="sitting"[^>]*><summary>([^<]+)<', page)
+
+
+def test_a_long_chart_is_shown_part_by_part(
+    client: FlaskClient, house: House, work: NoWork, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened(house)
+    show(house.workshop)
+    whole = client.get("/plan").text
+    monkeypatch.setattr(plan_chart, "MOST_BARS", 1)
+
+    found, path, pages = list[str](), "/plan", 0
+    while path:
+        page = client.get(path).text
+        found += titles(page)
+        pages += 1
+        after = re.search(r'href="(/plan\?from=\d+)#chart">The rest, from \w+ on: \w+', page)
+        path = after[1] if after else ""
+
+    assert pages == len(titles(whole)) > 1
+    assert found == titles(whole)
+    assert 'href="/plan#chart">From the beginning' in page
+    assert "From the beginning" not in whole
+
+
+@pytest.mark.parametrize("asked", ["999", "-1", "x", "٣", "9" * 5000])
+def test_a_part_of_the_chart_that_there_is_not_is_no_error(
+    client: FlaskClient, house: House, work: NoWork, asked: str
+) -> None:
+    opened(house)
+    show(house.workshop)
+
+    assert client.get("/plan", query_string={"from": asked}).status_code == 200
+
+
+def test_a_run_that_the_shown_plan_does_not_know_yet_is_being_reckoned(
+    client: FlaskClient, house: House, work: NoWork
+) -> None:
+    opened(house)
+    show(house.workshop)
+    opened(house)
+
+    said = words(client.get("/plan/runs/r2"))
+
+    assert "All of it is done." not in said
+    assert "It is being reckoned." in said
