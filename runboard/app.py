@@ -21,12 +21,13 @@ from runboard.floor.plan_figures import Figuring
 from runboard.floor.plans import Planner
 from runboard.floor.restart import come_back
 from runboard.floor.travellers import read_keys
+from runboard.floor.try_change import Trials
 from runboard.floor.warming import Warming
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import qr
 from runboard.leaving import Leaving, prepare_leaving
 from runboard.plan.schedule.rule import warm
-from runboard.plan.search import compile_rule, make_figures, search
+from runboard.plan.search import compare, compile_rule, make_figures, search
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.backup import BackupFolder
 from runboard.store.incoming import Incoming
@@ -268,6 +269,7 @@ def build(settings: Settings) -> House:
     app.extensions["incoming"] = Incoming(settings.data)
     app.extensions["pictures"] = pictures_here
     app.extensions["cards"] = desk
+    app.extensions["trials"] = Trials(workshop, children, compare)
     app.extensions["planner"] = planner if settings.plans else None
     app.extensions["door"] = None if settings.open_to_all else door
     app.extensions["qr"] = qr.svg

@@ -66,7 +66,7 @@ class Figuring:
 def asked_of(workshop: Workshop, planned: Planned) -> Asked:
     """What the figures of a plan are made of, as plain records."""
     state, problem = planned.answer.state, planned.answer.problem
-    spread = spread_table(problem, spread_in(state, planned.estimates))
+    spread = spread_table(spread_in(state, planned.estimates), problem)
     figured: Figured | None = workshop.figured
     before = figured.figures.holder if figured is not None else None
     return Asked(spread, trays_begun(state), before.name if before is not None else (), is_warm())

@@ -1,13 +1,16 @@
-"""What the planner has done in child processes: the solver's search, a plan's figures, the first compiling of the dispatch
-rule.
+"""What the planner has done in child processes: the solver's search, a plan's figures, a change tried, the first compiling
+of the dispatch rule.
 
 All would hold up a server that answers phones, and the solver is loaded in the child and nowhere else.
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from runboard.plan.schedule.bounds import Bound
+from runboard.plan.schedule.compared import Compared, Side, compared
+from runboard.plan.schedule.draws import Spread
 from runboard.plan.schedule.figures import Asked, Figures, figures_of
 from runboard.plan.schedule.problem import Plan, Problem
 from runboard.plan.schedule.rule import warm
@@ -38,6 +41,20 @@ def make_figures(problem: Problem, plan: Plan, asked: Asked, told: Callable[...,
     if asked.is_many:
         warm()
     return figures_of(problem, plan, asked)
+
+
+def compare(
+    now: Problem, changed: Problem, run: str, spread: Spread, is_many: bool, told: Callable[..., None]
+) -> Compared:
+    """Both plans of a run, as things are and with a change, without their problems: whoever asks has those."""
+    if is_many:
+        warm()
+    found = compared(now, changed, run, spread, None)
+    return replace(found, before=_light(found.before), after=_light(found.after))
+
+
+def _light(side: Side | None) -> Side | None:
+    return None if side is None else replace(side, problem=replace(side.problem, blocks=(), left_out=()))
 
 
 def compile_rule(told: Callable[..., None]) -> bool:

@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 from datetime import date, datetime, time
 from typing import cast
+from urllib.parse import urlencode
 
 from flask import Blueprint, Flask, Response, current_app, request
 
 from runboard.floor.kept_changes import Kept, drop_change, keep_change, kept_changes
 from runboard.floor.signals import Settings
-from runboard.floor.try_change import try_change
+from runboard.floor.try_change import Trials
 from runboard.floor.warm import catch_up
 from runboard.plan.schedule.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize, swappable
 from runboard.plan.schedule.compared import Compared
@@ -29,12 +30,13 @@ part = Blueprint("plan_try", __name__)
 
 @dataclass(frozen=True)
 class Tried:
-    """What was asked, and what came of it: ``wrong`` says why there is no answer."""
+    """What was asked, and what came of it: ``wrong`` says why there is no answer, ``is_coming`` that there is none yet."""
 
     change: str = ""
     answer: tuple[str, ...] = ()
     rows: tuple[tuple[str, str, str], ...] = ()
     wrong: str = ""
+    is_coming: bool = False
 
 
 def init_app(app: Flask) -> None:
@@ -71,9 +73,11 @@ def look() -> Response:
 
 @part.post(_HERE)
 def keep() -> Response:
-    """Keep the change for the Review, answered anew by the shop as it is now."""
+    """Keep the change for the Review, as it was answered; where that is too long ago, it is answered anew first."""
     run = request.form.get("run", "")
     change, found = _answered(run)
+    if found is None:
+        return see_other(f"{_HERE}?{urlencode(list(request.form.items(multi=True)))}")
     words = {
         "change": change_in_words(workshop(), run, change),
         "answer": " ".join(answer_of(workshop(), run, change, found)),
@@ -108,13 +112,15 @@ def _tried(run: RunState) -> Tried:
     except Refused as refused:
         return Tried(wrong=said("refused", refused.code, refused.facts))
     shop = workshop()
-    answer = tuple(answer_of(shop, run.id, change, found))
-    return Tried(change_in_words(shop, run.id, change), answer, tuple(table_of(shop, found)))
+    asked = change_in_words(shop, run.id, change)
+    if found is None:
+        return Tried(asked, is_coming=True)
+    return Tried(asked, tuple(answer_of(shop, run.id, change, found)), tuple(table_of(shop, found)))
 
 
-def _answered(run: str) -> tuple[Change, Compared]:
+def _answered(run: str) -> tuple[Change, Compared | None]:
     change = _read(run)
-    return change, try_change(workshop(), run, change)
+    return change, cast(Trials, current_app.extensions["trials"]).answer(run, change)
 
 
 def _read(run: str) -> Change:

@@ -57,7 +57,8 @@ class Timed:
 
 def main(quick: bool = False) -> int:
     """Measure and print; 1 where a goal is not met."""
-    print(f"{platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}")
+    load = f"load {os.getloadavg()[0]:.1f} before" if hasattr(os, "getloadavg") else ""
+    print(f"{platform.machine()}, {os.cpu_count()} cores, {load}, Python {platform.python_version()}")
     return max([_of_size(pieces, 2 if quick else 4) for pieces in ((500,) if quick else GOALS)])
 
 

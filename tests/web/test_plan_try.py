@@ -2,26 +2,83 @@
 
 import json
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
 from runboard.cli import main
-from runboard.floor.try_change import try_change
+from runboard.floor.runs import new_event
+from runboard.floor.taps import record_events
+from runboard.floor.try_change import LASTS, MOST_KEPT, Trials
 from runboard.plan.schedule.changed import TraySize
+from runboard.plan.search import compare
 from runboard.web.plan_try_words import answer_of
 from tests import scenario
-from tests.conftest import START
+from tests.conftest import START, HandClock
 from tests.core.test_changed import by_hand_only
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, work
 from tests.web.test_shop_pages import as_a_browser_posts, words
 
 __all__ = ["work"]
+
+
+@dataclass(frozen=True)
+class Task:
+    id: str
+    result: Any = None
+    is_over: bool = True
+
+
+class AtOnce:
+    """Long work that is done as soon as it is begun, or, once ``waits``, when the test says so."""
+
+    def __init__(self) -> None:
+        self.waits, self.is_full, self.number = False, False, 0
+        self.tasks: dict[str, Task] = {}
+        self.waiting: dict[str, tuple[Any, ...]] = {}
+
+    def start(self, what: str, subject: str, work: Any, *arguments: Any) -> Task | None:
+        if self.is_full:
+            return None
+        self.number += 1
+        key = f"task {self.number}"
+        self.waiting[key] = (work, *arguments)
+        self.tasks[key] = Task(key, is_over=False)
+        if not self.waits:
+            self.finish()
+        return self.tasks[key]
+
+    def finish(self) -> None:
+        for key, (function, *given) in self.waiting.items():
+            self.tasks[key] = Task(key, function(*given, lambda *_: None))
+        self.waiting.clear()
+
+    def fail(self) -> None:
+        self.tasks = {key: Task(key) for key in self.tasks}
+
+    def look(self, key: str) -> Task | None:
+        return self.tasks.get(key)
+
+    def end(self, key: str) -> None:
+        self.tasks.pop(key, None)
+
+
+@pytest.fixture(autouse=True)
+def aside(house: House) -> AtOnce:
+    """Who compares the plans."""
+    found = AtOnce()
+    house.app.extensions["trials"] = Trials(house.workshop, found, compare)  # type: ignore[arg-type]
+    return found
+
+
+def trials(house: House) -> Trials:
+    return cast(Trials, house.app.extensions["trials"])
+
 
 FASTER = {"run": "r1", "what": "times", "operation": "sand", "kind": "hand", "per_cent": "50"}
 
@@ -111,7 +168,8 @@ def test_what_was_not_proved_is_not_said_to_be_sure(client: FlaskClient, house: 
     """A worse plan of a heuristic, or the same finish, may only be what was found."""
     opened(house)
     asked = TraySize("r1", 3)
-    found = try_change(house.workshop, "r1", asked)
+    found = trials(house).answer("r1", asked)
+    assert found is not None
     assert found.before is not None
     assert found.after is not None
     unsure = replace(found.after, bound=0)
@@ -284,3 +342,66 @@ def test_what_is_wrong_is_not_kept(client: FlaskClient, house: House) -> None:
 def test_without_an_open_run_there_is_nothing_to_try_it_on(client: FlaskClient) -> None:
     assert "No run is open" in words(client.get("/plan/try"))
     assert client.get("/plan/try?run=r9").status_code == 409
+
+
+def test_a_change_is_compared_aside_and_once_however_often_the_page_is_asked_for(
+    client: FlaskClient, house: House, aside: AtOnce
+) -> None:
+    opened(house)
+    aside.waits = True
+
+    first = client.get("/plan/try", query_string=FASTER).text
+    for _ in range(12):
+        assert "It is being reckoned" in tried(client, **FASTER)
+    aside.finish()
+    said = tried(client, **FASTER)
+
+    assert 'hx-trigger="every 1s" hx-select="#tried"' in first
+    assert "/plan/try?run=r1&amp;what=times&amp;operation=sand" in first
+    assert "The finish" not in first
+    assert re.search(r"The finish (does not move|moves)", said)
+    assert len(aside.tasks) == 1
+
+
+def test_what_is_kept_is_what_was_answered_and_an_old_answer_is_made_anew(
+    client: FlaskClient, house: House, aside: AtOnce, clock: HandClock
+) -> None:
+    opened(house)
+    tried(client, **FASTER)
+    record_events(
+        house.workshop, [new_event(house.workshop, "note written", {"text": "!"}, run="r1", person="ann", device="s")]
+    )
+    assert client.post("/plan/try", data=FASTER).location == "/review/runs/r1#to-try"
+    assert len(aside.tasks) == 1
+
+    clock.forward(minutes=LASTS.total_seconds() / 60)
+    aside.waits = True
+    answer = client.post("/plan/try", data=FASTER)
+
+    assert answer.status_code == 303
+    assert answer.location.startswith("/plan/try?run=r1&what=times")
+    assert len(aside.tasks) == 2
+
+
+def test_where_it_cannot_be_compared_there_is_a_sentence_and_another_try(
+    client: FlaskClient, house: House, aside: AtOnce
+) -> None:
+    opened(house)
+    aside.is_full = True
+    assert "Too much is being reckoned just now." in tried(client, **FASTER)
+    aside.is_full, aside.waits = False, True
+    tried(client, **FASTER)
+    aside.fail()
+
+    assert "It could not be reckoned." in tried(client, **FASTER)
+    assert "It is being reckoned" in tried(client, **FASTER)
+
+
+def test_only_the_last_few_comparisons_are_kept(client: FlaskClient, house: House, aside: AtOnce) -> None:
+    opened(house)
+    aside.waits = True
+
+    for per_cent in range(50, 60):
+        tried(client, **FASTER | {"per_cent": str(per_cent)})
+
+    assert len(aside.tasks) == MOST_KEPT

@@ -58,10 +58,10 @@ class SpreadTable:
         return self.scatter[block.run, block.step, kind]
 
 
-def spread_table(problem: Problem, spread: Spread) -> SpreadTable:
-    """The spread of every time element of a problem."""
+def spread_table(spread: Spread, *problems: Problem) -> SpreadTable:
+    """The spread of every time element of some problems."""
     found: dict[tuple[str, str, str], Scatter] = {}
-    for block in problem.blocks:
+    for block in (block for problem in problems for block in problem.blocks):
         for kind in (*(one.kind for one in block.stretches), "setup"):
             at = (block.run, block.step, kind)
             if at not in found:
