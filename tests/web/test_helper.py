@@ -17,11 +17,14 @@ from runboard.floor.taps import record_events
 from runboard.floor.travellers import TravellerLink, read_keys, set_hours, traveller_link
 from runboard.floor.tries import MOST_FROM_ONE
 from runboard.run.event import write_moment
-from runboard.web.helper_gate import ENDPOINTS
 from runboard.web.sessions import COOKIE
+from tests.attack.cast import token_of
+from tests.attack.matrix import routes
+from tests.attack.promises import GUEST, who_may
+from tests.attack.sentences import sentence_in
 from tests.conftest import HandClock
 from tests.scenario import shop
-from tests.web.test_access import asked_for_the_stream, routes, sentence_in, token_of
+from tests.web.test_access import asked_for_the_stream
 
 GERMAN = {"Accept-Language": "de-AT,de;q=0.9,en;q=0.5"}
 DE = {
@@ -406,9 +409,7 @@ def test_a_guests_phone_reaches_its_own_page_and_nothing_else(house: House) -> N
     client = guest_at(house)
 
     for method, address, endpoint in [*routes(house), ("GET", "/nowhere", ""), ("GET", "/stream", "")]:
-        if endpoint in ENDPOINTS or endpoint.startswith(("welcome.", "pairing.welcome", "pairing.pair_this")):
-            continue
-        if endpoint in ("helper.typed", "helper.open_typed", "helper.card", "helper.come"):
+        if GUEST in (who_may(endpoint, address.removeprefix("/static/") if "static" in endpoint else "") or ()):
             continue
         answer = client.open(address, method=method)
 

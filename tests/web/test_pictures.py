@@ -26,9 +26,9 @@ from runboard.store.files import copy_files
 from runboard.store.pictures import PictureFolder
 from runboard.web.sentences import say
 from tests import scenario
+from tests.attack.cast import device_with
 from tests.conftest import START, HandClock
 from tests.web.pictures import drawing, opened, photograph
-from tests.web.test_access import device_with
 from tests.web.test_shop_pages import as_a_browser_posts, upload, words
 
 CUT = "/plan/products/rail/operations/cut"

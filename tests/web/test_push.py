@@ -19,10 +19,10 @@ from runboard.floor.taps import record_events
 from runboard.run.climb import Steps
 from runboard.run.dues import Due
 from runboard.run.refusal import NotStored
+from tests.attack.cast import device_with
 from tests.conftest import START, HandClock
 from tests.push_service import PushService
 from tests.scenario import shop_without_looks
-from tests.web.test_access import device_with
 from tests.web.test_outside import answer
 
 ENDED = "By its estimate the CNC has ended"

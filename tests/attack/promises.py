@@ -1,0 +1,175 @@
+"""Who may ask for what, written by hand: the promise that the guard is held to, and no copy of it.
+
+A route that stands in neither table has no promise, and a test fails.
+"""
+
+from collections.abc import Mapping
+
+NOBODY, SENSOR, REVOKED, GUEST, CREW, LEAD = "nobody", "sensor", "revoked lead", "guest", "helper's phone", "lead"
+ROLES = (NOBODY, SENSOR, REVOKED, GUEST, CREW, LEAD)
+
+Who = frozenset[str]
+_ANYBODY: Who = frozenset(ROLES)
+PAIRED: Who = frozenset({CREW, LEAD})
+_LEAD: Who = frozenset({LEAD})
+_GUEST: Who = frozenset({GUEST})
+_SENSOR: Who = frozenset({SENSOR})
+
+READ: Mapping[str, Who] = {
+    # The way in: without a session.
+    "pairing.welcome": _ANYBODY,
+    "welcome.steps": _ANYBODY,
+    "welcome.certificate": _ANYBODY,
+    "welcome.profile": _ANYBODY,
+    "helper.typed": _ANYBODY,
+    "helper.card": _ANYBODY,
+    # A guest's own page. Who is paired has no tray of their own.
+    "helper.page": _GUEST,
+    "helper.state": _GUEST,
+    "helper.picture": _GUEST,
+    # What the shop does.
+    "now.now": PAIRED,
+    "now.trays": PAIRED,
+    "wall.wall": PAIRED,
+    "state.shop_state": PAIRED,
+    "state.run_state": PAIRED,
+    "state.table": PAIRED,
+    "static_files.words": PAIRED,
+    "offline.worker": PAIRED,
+    "calendar.put_in": PAIRED,
+    "calendar.of_load": PAIRED,
+    "calendar.of_wait": PAIRED,
+    "care.care": PAIRED,
+    "history.history": PAIRED,
+    "pictures.show": PAIRED,
+    "push.key": PAIRED,
+    # Plan and Review, to look at.
+    "plan.plan": PAIRED,
+    "plan.new_product": PAIRED,
+    "plan.product": PAIRED,
+    "plan_opening.new_run": PAIRED,
+    "plan_route.route": PAIRED,
+    "plan_route.one": PAIRED,
+    "plan_run.run": PAIRED,
+    "plan_schedule.search": PAIRED,
+    "plan_try.look": PAIRED,
+    "cards.choose": PAIRED,
+    "cards.progress": PAIRED,
+    "cards.pdf": PAIRED,
+    "cards.sheets": PAIRED,
+    "paper.trays": PAIRED,
+    "paper.card": PAIRED,
+    "review.review": PAIRED,
+    "review.run": PAIRED,
+    "review.days": PAIRED,
+    "review.as_csv": PAIRED,
+    # The shop, to look at.
+    "shop.shop": PAIRED,
+    "shop.about": PAIRED,
+    "shop.limits": PAIRED,
+    "shop.one": PAIRED,
+    # Who may come in, and everything at once.
+    "pairing.one": _LEAD,
+    "guests.one": _LEAD,
+    "shop_file.download": _LEAD,
+    "shop_file.choose": _LEAD,
+    "plan_run.download": _LEAD,
+    # What holds secrets of the shop's own.
+    "outside.alarms": _LEAD,
+    "signals_pages.stations": _LEAD,
+    "signals_pages.one": _LEAD,
+}
+
+WRITE: Mapping[str, Who] = {
+    "pairing.pair_this": _ANYBODY,
+    "helper.open_typed": _ANYBODY,
+    "helper.come": _ANYBODY,
+    "helper.leave_tray": _GUEST,
+    "taps.taps": frozenset({GUEST, CREW, LEAD}),
+    "signals.receive": _SENSOR,
+    "welcome.go_over": PAIRED,
+    "push.subscription": PAIRED,
+    "push.end": PAIRED,
+    "backup.make": _LEAD,
+    "cards.order": _LEAD,
+    "cards.end": _LEAD,
+    "guests.again": _LEAD,
+    "guests.cards": _LEAD,
+    "guests.hours": _LEAD,
+    "guests.revoke": _LEAD,
+    "now.put_right": _LEAD,
+    "outside.add": _LEAD,
+    "outside.remove": _LEAD,
+    "outside.save_steps": _LEAD,
+    "outside.sound": _LEAD,
+    "outside.test": _LEAD,
+    "pairing.rename": _LEAD,
+    "pairing.revoke": _LEAD,
+    "pairing.show_code": _LEAD,
+    "paper.enter": _LEAD,
+    "pictures.take": _LEAD,
+    "plan.add_product": _LEAD,
+    "plan.copy_product": _LEAD,
+    "plan.preview_product": _LEAD,
+    "plan.remove_product": _LEAD,
+    "plan.save_product": _LEAD,
+    "plan_opening.open_it": _LEAD,
+    "plan_opening.preview": _LEAD,
+    "plan_route.change_route": _LEAD,
+    "plan_route.save_one": _LEAD,
+    "plan_run.boards": _LEAD,
+    "plan_run.change_orders": _LEAD,
+    "plan_run.end": _LEAD,
+    "plan_schedule.end": _LEAD,
+    "plan_schedule.look_further": _LEAD,
+    "plan_try.drop": _LEAD,
+    "plan_try.keep": _LEAD,
+    "shop.remove_one": _LEAD,
+    "shop.save_about": _LEAD,
+    "shop.save_limits": _LEAD,
+    "shop.save_one": _LEAD,
+    "shop_file.look": _LEAD,
+    "signals_pages.make": _LEAD,
+    "signals_pages.revoke": _LEAD,
+    "signals_pages.save_broker": _LEAD,
+    "signals_pages.save_limits": _LEAD,
+}
+
+# The files of one route: what the way in is drawn with, what a guest's page is drawn with, and the shop's own pages.
+FILES: Mapping[str, Who] = {
+    "tokens.css": _ANYBODY,
+    "base.css": _ANYBODY,
+    "icon.svg": _ANYBODY,
+    "icons/icon-192.png": _ANYBODY,
+    "welcome/welcome.css": _ANYBODY,
+    "helper/helper.css": _ANYBODY,
+    "helper/helper.js": frozenset({GUEST, CREW, LEAD}),
+    "now/outbox.js": frozenset({GUEST, CREW, LEAD}),
+    "now/now.js": PAIRED,
+    "icons/../now/now.js": PAIRED,
+    "trays/trays.js": PAIRED,
+}
+
+# How somebody is turned away who may not: a stranger is told to pair, a known device that this is not its own.
+_TURNED_AWAY = {NOBODY: 401, SENSOR: 401, REVOKED: 401, GUEST: 403, CREW: 403, LEAD: 403}
+# A page that is a guest's own is not there for a phone without a tray; a lead's phone has no sensor's token.
+_OTHERWISE = {
+    **{(endpoint, role): 404 for endpoint in ("helper.page", "helper.state", "helper.picture") for role in PAIRED},
+    ("helper.leave_tray", LEAD): 404,
+    ("signals.receive", LEAD): 401,
+}
+
+
+def who_may(endpoint: str, file: str = "") -> Who | None:
+    """The roles that a route is promised to; None where nobody wrote a promise for it."""
+    return FILES.get(file) if file else READ.get(endpoint, WRITE.get(endpoint))
+
+
+def refused_with(endpoint: str, role: str) -> int:
+    """The status that somebody gets who may not."""
+    return _OTHERWISE.get((endpoint, role), _TURNED_AWAY[role])
+
+
+def without_the_method(role: str, reading: bool) -> int:
+    """The status for a method that the route does not take. Whoever may not write at all is not told what is taken."""
+    return 405 if role == LEAD or (role == CREW and reading) else _TURNED_AWAY[role]
