@@ -61,12 +61,22 @@ def in_words(value: Any, zone: tzinfo, locale: str = "en") -> str | int | float:
         case timedelta():
             return round(value.total_seconds() / 60)
         case str():
-            return moment_in_words(parse_moment(value), zone, locale) if _MOMENT.fullmatch(value) else value
+            return _text_in_words(value, zone, locale)
         case Mapping():
             return in_words([f"{key}: {in_words(one, zone, locale)}" for key, one in value.items()], zone, locale)
         case Iterable():
             return str(format_list([str(in_words(one, zone, locale)) for one in value], locale=locale))
     return str(value)
+
+
+def _text_in_words(text: str, zone: tzinfo, locale: str) -> str:
+    """A moment is said as one. Somebody may call a thing by one that no calendar has: that is said as it is."""
+    if not _MOMENT.fullmatch(text):
+        return text
+    try:
+        return moment_in_words(parse_moment(text), zone, locale)
+    except (ValueError, OverflowError):
+        return text
 
 
 def moment_in_words(moment: datetime, zone: tzinfo, locale: str = "en") -> str:

@@ -74,3 +74,11 @@ def test_a_fact_becomes_words(fact: Any, words_: Any) -> None:
 def test_an_unknown_zone_is_no_reason_to_fail() -> None:
     assert zone_of("Nowhere/At-all") == UTC
     assert zone_of("../../etc/passwd") == UTC
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["9999-12-31T23:59:59-14:00", "0001-01-01T00:00:00+14:00", "0001-01-01T00:00:00Z", "2026-03-07T09:00:00+99:00", "2026-02-30T00:00:00Z"],
+)  # fmt: skip
+def test_a_name_that_looks_like_a_moment_of_no_calendar_is_said_as_it_is(text: str) -> None:
+    assert in_words(text, zone_of("America/New_York")) == text
