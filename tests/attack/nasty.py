@@ -2,6 +2,7 @@
 
 import json
 import re
+from copy import deepcopy
 from random import Random
 from typing import Any
 
@@ -51,7 +52,7 @@ def value(random: Random, odd: bool = True) -> Any:
         return text(random, odd)
     if chance < 0.8:
         return random.choice(NUMBERS if odd else _PLAIN_NUMBERS)
-    return random.choice(SHAPES if odd else _PLAIN_SHAPES)
+    return deepcopy(random.choice(SHAPES if odd else _PLAIN_SHAPES))  # it may be changed further
 
 
 def written(record: Any) -> str:
@@ -95,6 +96,6 @@ def _change(random: Random, place: Any, key: Any, odd: bool) -> None:
     elif chance < 0.85 and isinstance(place, dict):
         place[text(random, odd)] = place[key]
     elif isinstance(place, list):
-        place += [place[key]] * random.choice((1, 1, 3, 50))
+        place += [deepcopy(place[key]) for _ in range(random.choice((1, 1, 3, 50)))]
     else:
         place[key] = [place[key]] if random.random() < 0.5 else {"x": place[key]}

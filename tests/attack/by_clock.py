@@ -1,0 +1,133 @@
+"""Attacks by a moment that is not now, and by a database that somebody else holds."""
+
+import sqlite3
+import time
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+from runboard.app import Settings, open_workshop
+from runboard.floor.runs import Wish, new_event, open_run
+from runboard.floor.taps import record_events
+from tests.attack import by_count, by_wire
+from tests.attack.scene import Scene, event
+from tests.conftest import HandClock
+from tests.scenario import shop
+
+FAR = "2199-06-01T09:00:00Z"
+YEAR = timedelta(days=366)
+
+
+def amended_into_the_future(scene: Scene) -> None:
+    """A helper's phone says of its press that it was in 2199; then the server's own events must go on."""
+    crew, press = scene.session("crew"), event("note written", {"text": "x"}, run="r1")
+    scene.send(crew, press)
+    scene.send(crew, event("event amended", {"event": press["id"], "at": FAR}))
+    _goes_on(scene)
+
+
+def pressed_in_the_future(scene: Scene) -> None:
+    """Presses whose own clock is a year ahead, or said to be."""
+    crew, then = scene.session("crew"), (datetime.now(UTC) + YEAR).isoformat()
+    scene.send(crew, event("note written", {"text": "x"}, run="r1", at=then))
+    scene.send(crew, event("note written", {"text": "x"}, run="r1", at=then), sent_at=then)
+    scene.send(crew, event("note written", {"text": "x"}, run="r1", offset_ms=10**11))
+    scene.send(crew, event("person came", {"until": FAR}))
+    _goes_on(scene)
+
+
+def clocks_years_off(scene: Scene) -> None:
+    """Tablets without a battery: their presses count as of now, and each by itself."""
+    crew, now = scene.session("crew"), datetime.now(UTC)
+    for off in (-YEAR, YEAR, -50 * YEAR, timedelta(days=30)):
+        at = (now + off).isoformat()
+        reply = scene.send(crew, event("note written", {"text": "off"}, run="r1", at=at), sent_at=at)
+        told = reply.json()["taps"][0] if reply.status == 200 else {"answer": str(reply.status)}
+        scene.must(told["answer"] == "accepted", f"a clock {off.days} days off: {told['answer']} {told.get('code')}")
+    honest = event("note written", {"text": "honest"}, run="r1", person="ann")
+    wrong = event("note written", {"text": "wrong"}, run="r1", at=(now + 170 * YEAR).isoformat())
+    scene.send(crew, honest, wrong)
+    at = _moment_of(scene, honest["id"])
+    scene.remark(f"an honest press beside one of 2196: {at:%Y-%m-%d}")
+    scene.must(abs(at - now) < timedelta(minutes=5), f"an honest press was moved to {at:%Y-%m-%d}")
+
+
+def server_was_ahead(folder: Path) -> None:
+    """The shop after an evening on which the server's clock was a year ahead."""
+    small_shop(folder)
+    store, workshop = open_workshop(Settings(folder, HandClock(datetime.now(UTC).replace(microsecond=0) + YEAR)))
+    record_events(workshop, [new_event(workshop, "note written", {"text": "from next year"}, run="r1", person="ann")])
+    store.close()
+
+
+def served_after_that(scene: Scene) -> None:
+    """The clock is right again: the shop is served, and says so."""
+    _goes_on(scene)
+
+
+def _goes_on(scene: Scene) -> None:
+    """The lead opens a run and ends it, and a guest comes in: what the server records itself."""
+    lead = scene.session("lead")
+    fields = "seen=1&product=rail&orders.0.pieces=5&certainty=0.9&pieces_a_tray=5"
+    codes = {
+        "opens a run": scene.form("/plan/runs/new", fields, token=lead).status,
+        "lets a guest in": scene.form(scene.card("2"), "name=Mia").status,
+        "gives a run up": scene.form("/plan/runs/r2/end", "how=abandoned", token=lead).status,
+    }
+    for what, status in codes.items():
+        scene.must(status == 303, f"the lead {what}: {status}")
+
+
+def _moment_of(scene: Scene, id_: str) -> datetime:
+    store, _ = open_workshop(Settings(scene.data))
+    try:
+        return next(one.moment for one in store.log.events() if one.id == id_)
+    finally:
+        store.close()
+
+
+def database_held(scene: Scene) -> None:
+    """Another program holds the database. Presses wait or are told to come again; what only looks does not wait."""
+    token = scene.session("crew")
+    scene.busy_is_fine = True
+    other = sqlite3.connect(scene.data / "shop.db", isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    try:
+        until, took = time.monotonic() + (12 if scene.whole else 3), []
+        while time.monotonic() < until:
+            took.append(scene.ask("GET", "/state?person=ann", token=token).seconds)
+            time.sleep(0.2)
+    finally:
+        other.execute("ROLLBACK")
+        other.close()
+    scene.remark(f"/state took {1000 * max(took):.0f} ms at most")
+    scene.must(max(took) < 5, f"/state waited {max(took):.0f} s for a database that is held")
+
+
+def all_at_once(scene: Scene) -> None:
+    """Half-sent bodies, silent connections, streams and floods beside each other; the server is stopped under them."""
+    for one in (
+        by_wire.half_sent_bodies,
+        by_wire.silent,
+        by_wire.all_streams,
+        by_count.notes_in_one_batch,
+        by_count.wrong_codes,
+    ):
+        one(scene)
+
+
+def small_shop(folder: Path) -> None:
+    """The small shop with a run of 24 pieces."""
+    _made(folder, shop(), Wish("rail", [{"line": "1", "pieces": 24}], pieces_a_tray=5))
+
+
+def big_shop(folder: Path) -> None:
+    """A run of the README's own size: 500 pieces."""
+    _made(folder, shop(), Wish("rail", [{"line": "1", "pieces": 500, "text": "12"}], pieces_a_tray=5))
+
+
+def _made(folder: Path, record: dict[str, Any], wish: Wish) -> None:
+    store, workshop = open_workshop(Settings(folder))
+    workshop.books.save(record, workshop.clock.now())
+    open_run(workshop, wish, "ann")
+    store.close()
