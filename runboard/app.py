@@ -65,6 +65,7 @@ from runboard.web import (
     shop_file,
     signals,
     signals_pages,
+    sizes,
     state,
     static_files,
     taps,
@@ -72,6 +73,7 @@ from runboard.web import (
     welcome,
 )
 from runboard.web.asgi import Served
+from runboard.web.bounds import Bounds
 from runboard.web.card_desk import CardDesk
 from runboard.web.places import folder
 from runboard.web.sentences import say
@@ -82,6 +84,7 @@ _log = logging.getLogger("runboard")
 
 PARTS = (
     guard,
+    sizes,
     sessions,
     packing,
     errors,
@@ -209,8 +212,9 @@ class House:
         if self.planning is not None:
             self.planning.start()
 
-    def close(self) -> None:
-        """Put everything down; only once no request is being answered."""
+    def close(self, all_answered: bool = True) -> None:
+        """Put everything down. While some request is still being answered the database stays open under it: what is not
+        stored by the end of the process is not stored at all."""
         self.nightly.stop()
         if self.planning is not None:
             self.planning.stop()
@@ -218,7 +222,8 @@ class House:
         self.alerts.stop()
         self.children.close()
         self.cards.close()
-        self.store.close()
+        if all_answered:
+            self.store.close()
 
 
 def open_workshop(settings: Settings) -> tuple[Store, Workshop]:
@@ -296,6 +301,6 @@ def create_app(settings: Settings) -> Flask:
     return house.app
 
 
-def served(house: House) -> Any:
+def served(house: House, bounds: Bounds | None = None) -> Any:
     """The house as an ASGI app, which starts the clock with the server and puts everything down with it."""
-    return Served(house.app, house.streams, house.open, house.close)
+    return Served(house.app, house.streams, house.open, house.close, house.settings.data, bounds)

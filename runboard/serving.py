@@ -48,7 +48,7 @@ def serve_demo(asked: Asked, *, was_served: bool) -> None:
     """Serve a made-up shop until Ctrl-C: to this computer alone, and nobody has to pair. Raises ``CannotListen``."""
     with listen(asked.port) as plain, hold(asked.data):
         house = build(Settings(asked.data, demo=True, was_served=was_served, open_to_all=True, plans=asked.planner))
-        serve(served(house), house.streams, plain, asked.open_browser)
+        serve(served(house), plain, asked.open_browser)
 
 
 def serve_shop(asked: Asked) -> None:
@@ -74,7 +74,7 @@ def serve_shop(asked: Asked) -> None:
                 found = network.pages("http")
                 return network.told() + _first_code(house.door, found[0] if found else address)
 
-            serve(served(house), house.streams, plain, asked.open_browser, more, network)
+            serve(served(house), plain, asked.open_browser, more, network)
 
 
 def _make(data: Path) -> None:

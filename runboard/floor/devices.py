@@ -153,6 +153,14 @@ def who(door: Door, token: str, way: str = "") -> Session | None:
     return session if not way or not session.way or (way == HTTPS) == (session.way == HTTPS) else None
 
 
+def held_session(door: Door, token: str) -> Session | None:
+    """The same without reading: None too for one that was not asked after lately."""
+    session, _ = door.held.get(_digest(token), (None, None))
+    if session is None or session.device.revoked_at is not None or session.ends_at <= door.clock.now():
+        return None
+    return session
+
+
 def note_seen(door: Door, session: Session, way: str = "") -> bool:
     """Note that a device asked by that ``way``, now and then; answers whether its session was renewed, to be told to the
     device."""

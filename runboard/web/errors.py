@@ -9,14 +9,16 @@ from runboard.run.refusal import NotStored, Refused
 from runboard.web.pages_support import said
 
 _ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/push/", "/pictures")
-_SENTENCES = {
+SENTENCES = {
     400: "That request cannot be read. Load the page again.",
     403: "That came from another site's page, so nothing was done. Open runboard itself and press again.",
     404: "There is nothing here. Go to Now.",
     405: "That cannot be done here. Go to Now.",
+    408: "What was sent did not arrive in time, so nothing was stored. Send it again where the network is better.",
     409: "That does not fit what has happened meanwhile. Load the page again.",
     413: "That is more than can be taken at once. Send less.",
     415: "That has to be sent as JSON.",
+    503: "More is being sent here than can be taken at once, so nothing was stored. Send it again in a moment.",
     500: "Something failed here, and nothing was stored. Press again; if it fails again, look at what the server printed.",
 }
 _SAID = {
@@ -64,7 +66,7 @@ def _http_error(error: HTTPException) -> Response:
         return make_response(error.get_response())
     if error.description in _SAID:
         return answer(_SAID[error.description], status)
-    said_so = answer(_SENTENCES.get(status, _SENTENCES[400]), status)
+    said_so = answer(SENTENCES.get(status, SENTENCES[400]), status)
     for name, value in error.get_headers():
         if name == "Allow":
             said_so.headers[name] = value
@@ -85,4 +87,4 @@ def _not_stored(failed: NotStored) -> Response:
 
 def _failure(error: Exception) -> Response:
     _log.exception("%s %s failed", request.method, request.path, exc_info=error)
-    return answer(_SENTENCES[500], 500)
+    return answer(SENTENCES[500], 500)

@@ -26,7 +26,6 @@ from runboard.web.pages_support import see_other, workshop
 from runboard.web.sessions import access, asking_session, asking_token, begin, door
 from runboard.web.ways import secure_page
 
-MOST_BYTES = 4_000
 _YEAR = 365 * 24 * 3600
 
 part = Blueprint("helper", __name__)
@@ -54,7 +53,6 @@ def typed() -> Response:
 @part.post("/t")
 def open_typed() -> Response:
     """Go to the tray whose code was typed."""
-    request.max_content_length = request.max_form_memory_size = MOST_BYTES
     code = request.form.get("code", "")
     try:
         at = _find(code=code)
@@ -80,7 +78,6 @@ def card(token: str) -> Response:
 @part.post("/t/<token>")
 def come(token: str) -> Response:
     """The guest's first name opens their session, and the page."""
-    request.max_content_length = request.max_form_memory_size = MOST_BYTES
     at = _tray_of(token)
     if isinstance(at, Response):
         return at

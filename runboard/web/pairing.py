@@ -23,7 +23,6 @@ from runboard.web.pages_support import page, said, see_other
 from runboard.web.sessions import access, asked_by, asking_device, asking_session, asking_token, begin, door
 from runboard.web.ways import first_page
 
-MOST_BYTES = 4_000
 _UNKNOWN = "This device is not paired with the shop. Open runboard's first page on it, and type a code there."
 # Told apart by what browsers say of themselves; first come, first served.
 _KINDS = (("iPhone", "iPhone"), ("iPad", "iPad"), ("Android", "Android phone"), ("Mac OS", "Mac"), ("Windows", "PC"))
@@ -47,7 +46,6 @@ def welcome() -> Response:
 @part.post("/pair")
 def pair_this() -> Response:
     """Pair the device that asks: its session begins, and it goes on to Now."""
-    request.max_content_length = request.max_form_memory_size = MOST_BYTES
     shut, code = _door(), request.form.get("code", "")
     name = request.form.get("name", "") or _kind_of_device()
     try:

@@ -12,8 +12,6 @@ from runboard.run.refusal import Refused
 from runboard.web.forms.form import Texts
 from runboard.web.pages_support import said
 
-# A form may bring a picture for every step at once, where the page's script did not send them one by one before.
-MOST_BYTES_A_FORM = 12 * MOST_BYTES
 _TYPES = {"jpg": "image/jpeg", "png": "image/png"}
 _FOR_GOOD = "private, max-age=31536000, immutable"
 
@@ -33,7 +31,6 @@ def shelf() -> Shelf:
 @part.post("/pictures")
 def take() -> Response:
     """Keep one picture, and say its name: ``{"name"}``, or 422 with ``{"sentence"}``."""
-    request.max_content_length = MOST_BYTES_A_FORM
     file = request.files.get("file")
     try:
         return jsonify(name=keep_picture(shelf(), _content(file) if file else b""))
@@ -51,11 +48,6 @@ def show(name: str) -> Response:
     response.headers["Cache-Control"] = _FOR_GOOD
     response.set_etag(name.partition(".")[0][:20])
     return cast(Response, response.make_conditional(request))
-
-
-def allow_pictures() -> None:
-    """Let the form that is asked with bring pictures; call it before anything of the form is read."""
-    request.max_content_length = MOST_BYTES_A_FORM
 
 
 def take_pictures(texts: Texts, files: Mapping[str, FileStorage]) -> Texts:

@@ -16,7 +16,7 @@ from runboard.shop.route_text import route_to_text
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import product_form
 from runboard.web.pages_support import page, see_other, workshop
-from runboard.web.pictures import allow_pictures, take_pictures
+from runboard.web.pictures import take_pictures
 from runboard.web.plan_schedule import planner, when_done
 from runboard.web.route_words import route_lines
 from runboard.web.saving import Record, save_form, seen
@@ -127,7 +127,6 @@ def product(key: str) -> Response:
 @part.post("/plan/products/<key>")
 def save_product(key: str) -> Response:
     """Save its name, pieces a tray, wood and picture."""
-    allow_pictures()
     at = product_place(book_record(workshop()), key)
     form = posted(product_form(), take_pictures(request.form, request.files))
     form.seen = seen()

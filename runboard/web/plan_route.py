@@ -18,7 +18,7 @@ from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.instructions import spread_steps
 from runboard.web.forms.operation import operation_form, operation_said, operation_shown
 from runboard.web.pages_support import page, see_other, workshop
-from runboard.web.pictures import allow_pictures, take_pictures
+from runboard.web.pictures import take_pictures
 from runboard.web.route_home import Home, home_of
 from runboard.web.route_words import route_lines
 from runboard.web.saving import Record, seen
@@ -73,7 +73,6 @@ def one(where: str, key: str, operation: str) -> Response:
 @part.post("/plan/<any(products,runs):where>/<key>/operations/<operation>")
 def save_one(where: str, key: str, operation: str) -> Response:
     """Save it: into the book, or as a new revision of the run's route."""
-    allow_pictures()
     home = home_of(where, key)
     record = workshop_record()
     texts = spread_steps(take_pictures(request.form, request.files))

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, Protocol, cast
 
-from flask import Blueprint, Flask, Response, abort, current_app, jsonify, make_response, request
+from flask import Blueprint, Flask, Response, abort, current_app, jsonify, make_response
 
 from runboard.floor.devices import Door
 from runboard.floor.push import Subscriptions, subscribe, subscription_of, unsubscribe
@@ -13,8 +13,6 @@ from runboard.web.errors import answer
 from runboard.web.json_body import read_json
 from runboard.web.pages_support import said
 from runboard.web.sessions import asking_device, door
-
-MOST_BYTES = 8_000
 
 part = Blueprint("push", __name__)
 
@@ -55,7 +53,6 @@ def key() -> Response:
 @part.post("/push/subscription")
 def subscription() -> Response:
     """Send alerts to this device from now on; a first message goes out at once."""
-    request.max_content_length = MOST_BYTES
     shut, sending, record = _door(), _sending(), read_json()
     try:
         subscribe(sending.held, shut.clock, asking_device(), record, sending.near)

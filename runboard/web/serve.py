@@ -5,12 +5,13 @@ import socket
 import sys
 import webbrowser
 from collections.abc import Callable
-from typing import Any, Protocol
+from functools import partial
+from typing import Any, Protocol, cast
 
 import uvicorn
 
 from runboard.web.asgi import Served
-from runboard.web.stream import Streams
+from runboard.web.connections import Connection, Connections
 
 HOST, ALL_INTERFACES = "127.0.0.1", "0.0.0.0"  # noqa: S104 - phones are to reach it; guard.py looks at who asks
 
@@ -53,7 +54,6 @@ def _nothing_more(address: str) -> str:
 
 def serve(
     served: Served,
-    streams: Streams,
     listening: socket.socket,
     open_browser: bool,
     more: Callable[[str], str] = _nothing_more,
@@ -63,6 +63,7 @@ def serve(
     says of that address."""
     config = uvicorn.Config(
         served,
+        http=cast(Any, partial(Connection, among=Connections(served.bounds))),  # more than one door makes them
         lifespan="on",
         log_level="warning",
         access_log=False,
@@ -73,7 +74,7 @@ def serve(
     )
     address = f"http://{HOST}:{listening.getsockname()[1]}/"
     try:
-        _Server(config, streams, address, open_browser, more, beside).run(sockets=[listening])
+        _Server(config, served, address, open_browser, more, beside).run(sockets=[listening])
     except KeyboardInterrupt:  # uvicorn raises the signal again once everything is closed
         pass
 
@@ -82,7 +83,7 @@ class _Server(uvicorn.Server):
     def __init__(
         self,
         config: uvicorn.Config,
-        streams: Streams,
+        served: Served,
         address: str,
         open_browser: bool,
         more: Callable[[str], str],
@@ -91,7 +92,7 @@ class _Server(uvicorn.Server):
         super().__init__(config)
         self._more = more
         self._beside = beside
-        self._streams = streams
+        self._served = served
         self._address = address
         self._open_browser = open_browser
 
@@ -107,7 +108,7 @@ class _Server(uvicorn.Server):
 
     async def shutdown(self, sockets: Any = None) -> None:
         # uvicorn waits for open answers before it tells the app to end; a stream never ends by itself.
-        self._streams.end()
+        self._served.end()
         if self._beside:
             await self._beside.end()
         await super().shutdown(sockets)

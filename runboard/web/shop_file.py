@@ -7,7 +7,7 @@ from flask import Blueprint, Flask, Response, current_app, request
 from werkzeug.datastructures import FileStorage
 
 from runboard.floor.exchange import import_run, look_at_run
-from runboard.floor.file_in import MOST_BYTES, Record, Take, nothing, read_file
+from runboard.floor.file_in import Record, Take, nothing, read_file
 from runboard.floor.kept_changes import changes_in, take_changes
 from runboard.floor.pictures import with_pictures
 from runboard.floor.shop_book import book_record, check_book, save_book
@@ -66,7 +66,6 @@ def look() -> Response:
 
     Between the two it is kept in the data folder, where nothing reads it; nothing of it is stored before it is taken.
     """
-    request.max_content_length = MOST_BYTES
     file = request.files.get("file")
     name = _kept(file) if file else request.form.get("kept", "")
     try:

@@ -7,7 +7,7 @@ from flask import Blueprint, Flask, Response, current_app, jsonify, make_respons
 
 from runboard.floor.signals import Ears, take_signal, who_speaks
 from runboard.run.refusal import Refused
-from runboard.run.signals import MOST_BYTES, read_payload, read_signal
+from runboard.run.signals import read_payload, read_signal
 from runboard.web.pages_support import said
 
 _STATUS = {"signal token": 401, "signal too often": 429, "signal form": 422, "station unknown": 404}
@@ -31,7 +31,6 @@ def receive(station: str) -> Response:
 
     Answers ``{"station", "runs"}``; ``runs`` is null while it is not settled whether low power will last.
     """
-    request.max_content_length = MOST_BYTES
     try:
         sensor = who_speaks(ears(), _token(), station, request.remote_addr or "")
         runs = take_signal(ears(), station, read_signal(read_payload(request.get_data())), sensor.name)

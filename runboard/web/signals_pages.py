@@ -14,7 +14,6 @@ from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.signals import ears
 from runboard.web.ways import first_page
 
-MOST_BYTES = 20_000
 _HERE = "/shop/signals"
 
 part = Blueprint("signals_pages", __name__)
@@ -41,7 +40,6 @@ def stations() -> Response:
 @part.post(f"{_HERE}/mqtt")
 def save_broker() -> Response:
     """Set the broker, and listen to it from now on."""
-    request.max_content_length = request.max_form_memory_size = MOST_BYTES
     typed = _posted()
     try:
         broker = with_kept_password(typed, read_broker(ears()))
@@ -72,7 +70,6 @@ def save_limits(station: str) -> Response:
 @part.post(f"{_HERE}/<station>/tokens")
 def make(station: str) -> Response:
     """Make a token, and show it: the answer is the page itself and no redirect, since it is kept nowhere."""
-    request.max_content_length = request.max_form_memory_size = MOST_BYTES
     token, sensor = make_sensor(ears(), station, request.form.get("name", ""))
     address = first_page()
     response = _station_page(station, token=token, sensor=sensor.name, address=f"{address}signals/{station}")

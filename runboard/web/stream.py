@@ -7,7 +7,7 @@ asynchronous route, because a thread for each open page would starve the server.
 import asyncio
 import json
 import threading
-from collections.abc import Callable, Mapping
+from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -97,12 +97,12 @@ class Streams:
                 self.close(listener)
 
 
-def _always() -> bool:
+async def _always() -> bool:
     return True
 
 
 async def serve_stream(
-    streams: Streams, receive: Any, send: Any, device: str = "", may_listen: Callable[[], bool] = _always
+    streams: Streams, receive: Any, send: Any, device: str = "", may_listen: Callable[[], Awaitable[bool]] = _always
 ) -> None:
     """Answer one page's request for the stream, until it goes away, or the server ends, or its device may listen no
     more: ``may_listen`` is asked at each heartbeat too, for what another process did."""
@@ -114,7 +114,7 @@ async def serve_stream(
     leaving = asyncio.ensure_future(_end_when_gone(listener, receive))
     try:
         await send({"type": "http.response.start", "status": 200, "headers": _HEADERS})
-        if may_listen():  # it may have been shut out between the asking and the opening
+        if await may_listen():  # it may have been shut out between the asking and the opening
             await _pass_on(listener, send, may_listen)
         await send({"type": "http.response.body", "body": b"", "more_body": False})
     finally:
@@ -122,7 +122,7 @@ async def serve_stream(
         leaving.cancel()
 
 
-async def _pass_on(listener: Listener, send: Any, may_listen: Callable[[], bool]) -> None:
+async def _pass_on(listener: Listener, send: Any, may_listen: Callable[[], Awaitable[bool]]) -> None:
     # The first bytes at once: some browsers call a stream open only when they have read something.
     message = b"retry: 2000\n: hello\n\n"
     while message != _END:
@@ -130,7 +130,7 @@ async def _pass_on(listener: Listener, send: Any, may_listen: Callable[[], bool]
         try:
             message = await asyncio.wait_for(listener.queue.get(), HEARTBEAT_SECONDS)
         except TimeoutError:
-            message = b": here\n\n" if may_listen() else _END
+            message = b": here\n\n" if await may_listen() else _END
 
 
 async def _end_when_gone(listener: Listener, receive: Any) -> None:

@@ -13,14 +13,11 @@ from runboard.web.json_body import read_json
 from runboard.web.pages_support import said, workshop
 from runboard.web.sessions import access, asking_device, asking_session
 
-MOST_BYTES = 2_000_000
-
 part = Blueprint("taps", __name__)
 
 
 def init_app(app: Flask) -> None:
     """Plug into the app."""
-    app.config["MAX_CONTENT_LENGTH"] = MOST_BYTES
     app.register_blueprint(part)
 
 

@@ -29,7 +29,7 @@ def main() -> None:
     house = build(Settings(asked.data, plans=not asked.no_planner))
     house.app.add_url_rule("/empty", view_func=lambda: "")
     with listen(asked.port) as listening:
-        serve(served(house), house.streams, listening, open_browser=False)
+        serve(served(house), listening, open_browser=False)
 
 
 if __name__ == "__main__":

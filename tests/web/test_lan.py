@@ -64,7 +64,7 @@ class Shop:
                 Settings(self.folder, clock, hosts=self.network.hosts, ways=self.network, plans=False)
             )
             beside = _Beside(self.network)
-            serving = (served(self.house), self.house.streams, plain, False, lambda address: "", beside)
+            serving = (served(self.house), plain, False, lambda address: "", beside)
             thread = threading.Thread(target=serve, args=serving)
             thread.start()
             assert beside.began.wait(10)
