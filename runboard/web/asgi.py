@@ -109,10 +109,13 @@ class Served:
             if not why.status:
                 return
             not_taken, body = why.status, self._arrivals.nothing()
+        sending = _Sending(send)
         try:
             async with self._waits.turn(self._senders(scope), receive):
-                await self._pages(_as_read(scope, body.length, not_taken), body.receive, _in_parts(send))
-        except Gone:
+                await self._pages(_as_read(scope, body.length, not_taken), body.receive, sending)
+        except (Gone, asyncio.CancelledError):
+            if sending.has_begun:
+                raise
             await _say_busy(send)
         finally:
             body.close()
@@ -180,22 +183,25 @@ def _as_read(scope: dict[str, Any], length: int, not_taken: int) -> dict[str, An
     return {**scope, "query_string": query, "headers": headers, NOT_TAKEN: not_taken}
 
 
-def _in_parts(send: Any) -> Any:
-    """Send a long answer in parts, each once there is room for it: whoever does not read one keeps their own turn, and
-    no copies of it."""
+class _Sending:
+    """Sends a long answer in parts, each once there is room for it: whoever does not read one keeps their own turn, and no
+    copies of it."""
 
-    async def send_in_parts(message: dict[str, Any]) -> None:
+    def __init__(self, send: Any) -> None:
+        self._send = send
+        self.has_begun = False
+
+    async def __call__(self, message: dict[str, Any]) -> None:
+        self.has_begun = True
         body = message.get("body", b"")
         for at in range(PART, len(body), PART):
-            await send({"type": message["type"], "body": body[at - PART : at], "more_body": True})
+            await self._send({"type": message["type"], "body": body[at - PART : at], "more_body": True})
         rest = len(body) and (len(body) - 1) // PART * PART
-        await send({**message, "body": body[rest:]} if rest else message)
-
-    return send_in_parts
+        await self._send({**message, "body": body[rest:]} if rest else message)
 
 
 async def _say_busy(send: Any) -> None:
-    """Where no worker is taken any more to say it, since the server ends. Nobody hears it who has gone."""
+    """Where no worker says it, since the server ends. Nobody hears it who has gone."""
     headers = [(b"content-type", b"application/json"), (b"connection", b"close")]
     await send({"type": "http.response.start", "status": 503, "headers": headers})
     await send({"type": "http.response.body", "body": json.dumps({"sentence": SENTENCES[503]}).encode()})

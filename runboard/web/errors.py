@@ -18,7 +18,7 @@ SENTENCES = {
     409: "That does not fit what has happened meanwhile. Load the page again.",
     413: "That is more than can be taken at once. Send less.",
     415: "That has to be sent as JSON.",
-    503: "More is being sent here than can be taken at once, so nothing was stored. Send it again in a moment.",
+    503: "Not taken: more is being sent here than can be taken at once, or runboard ends. Send it again in a moment.",
     500: "Something failed here, and nothing was stored. Press again; if it fails again, look at what the server printed.",
 }
 _SAID = {

@@ -3,6 +3,7 @@
 import os
 import socket
 import sys
+import threading
 import webbrowser
 from collections.abc import Callable
 from functools import partial
@@ -13,6 +14,7 @@ import uvicorn
 from runboard.web.asgi import Served
 from runboard.web.connections import Connection, Connections
 
+ENDS_WITHIN = 2.5  # seconds from Ctrl-C or SIGTERM
 HOST, ALL_INTERFACES = "127.0.0.1", "0.0.0.0"  # noqa: S104 - phones are to reach it; guard.py looks at who asks
 
 
@@ -107,11 +109,26 @@ class _Server(uvicorn.Server):
                 webbrowser.open(self._address)
 
     async def shutdown(self, sockets: Any = None) -> None:
+        if threading.current_thread() is threading.main_thread():
+            _end_within(ENDS_WITHIN)
         # uvicorn waits for open answers before it tells the app to end; a stream never ends by itself.
         self._served.end()
         if self._beside:
             await self._beside.end()
         await super().shutdown(sockets)
+
+
+def _end_within(seconds: float) -> None:
+    """Whatever does not let go of the process by then is ended with it: a request that is worked on for minutes, a thread
+    that waits for the disk. Every write is one transaction, so nothing is half stored; child processes go with this one."""
+
+    def end() -> None:
+        print("Something would not end, so it was ended. What was answered is stored.", flush=True)
+        os._exit(0)
+
+    last = threading.Timer(seconds, end)
+    last.daemon = True  # it keeps nobody: where everything ends by itself, it is never heard of
+    last.start()
 
 
 def _has_a_screen() -> bool:

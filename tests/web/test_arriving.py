@@ -149,7 +149,7 @@ def test_what_is_held_of_all_bodies_is_bounded_and_a_press_is_taken_all_the_same
         answer = press(here, cookie)
 
     assert more.startswith("HTTP/1.1 503")
-    assert '{"sentence":"More is being sent here than can be taken at once' in more
+    assert '{"sentence":"Not taken: more is being sent here than can be taken at once' in more
     assert answer.startswith("HTTP/1.1 200")
 
 
