@@ -8,7 +8,7 @@ from typing import Any
 import fastjsonschema
 
 from runboard.run.event import BASES, VERSION, Event, event_from_json, parse_moment
-from runboard.run.kinds import COUNT, KEY, KINDS, MOMENT
+from runboard.run.kinds import COUNT, KEY, KINDS, LOAD, MOMENT, NAME, STEP, TRAY
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, product_from_json
 
@@ -16,26 +16,34 @@ from runboard.shop.book_json import BookError, product_from_json
 EARLIEST, LATEST = datetime(1990, 1, 1, tzinfo=UTC), datetime(2200, 1, 1, tzinfo=UTC)
 
 ID = {"type": "string", "pattern": "^[A-Za-z0-9_-]{6,64}(\\.[2-9])?$"}
-OPTIONAL_KEY = {"anyOf": [{"type": "null"}, {"type": "string", "maxLength": 80}]}
+
+
+def _or_none(shape: Mapping[str, Any]) -> dict[str, Any]:
+    """A field of the envelope that names nothing where it is null or empty."""
+    return {"anyOf": [{"type": "null"}, {"const": ""}, shape]}
+
+
+# What a device is called is its own; it stands on one line.
+DEVICE = {"type": "string", "maxLength": 80, "pattern": NAME["pattern"]}
 
 ENVELOPE: dict[str, Any] = {
     "id": ID,
     "v": {"type": "integer", "minimum": 1, "maximum": VERSION},
     "kind": {"enum": list(KINDS)},
     "at": MOMENT,
-    "run": OPTIONAL_KEY,
-    "load": {"anyOf": [{"type": "null"}, {"type": "string", "maxLength": 400}]},
-    "tray": OPTIONAL_KEY,
-    "operation": OPTIONAL_KEY,
+    "run": _or_none(KEY),
+    "load": _or_none(LOAD),
+    "tray": _or_none(TRAY),
+    "operation": _or_none(STEP),
     "revision": {"anyOf": [{"type": "null"}, COUNT]},
-    "station": OPTIONAL_KEY,
-    "person": OPTIONAL_KEY,
-    "device": OPTIONAL_KEY,
+    "station": _or_none(KEY),
+    "person": _or_none(KEY),
+    "device": _or_none(DEVICE),
     "offset_ms": {"anyOf": [{"type": "null"}, {"type": "integer", "minimum": -(2**53), "maximum": 2**53}]},
     "seen": {"anyOf": [{"type": "null"}, {"type": "integer", "minimum": 0, "maximum": 2**53}]},
     "basis": {"enum": list(BASES)},
     "seq": COUNT | {"maximum": 2**53},
-    "entered_by": OPTIONAL_KEY,
+    "entered_by": _or_none(KEY),
     "body": {"type": "object"},
 }
 
@@ -88,7 +96,7 @@ def event_schema() -> dict[str, Any]:
                     "description": KINDS[kind].about,
                     "required": list(needed(kind)),
                     "properties": {
-                        **{name: KEY | {"maxLength": 400} for name in needed(kind)},
+                        **{name: {"type": "string", "minLength": 1} for name in needed(kind)},
                         "body": body_schema(kind),
                     },
                 },
@@ -189,5 +197,7 @@ def _check_product(body: Mapping[str, Any]) -> None:
 
 
 def _short(error: fastjsonschema.JsonSchemaValueException) -> str:
+    if error.rule in ("pattern", "propertyNames") or (error.rule == "anyOf" and not str(error.name).endswith("due")):
+        return "cannot be that: a key is letters, digits, points and dashes, and a name is one line"
     message = str(error.message)
     return message.removeprefix(str(error.name)).strip()[:200]

@@ -11,22 +11,38 @@ from typing import Any, Literal
 Subject = Literal["shop", "person", "station", "run", "load", "tray"]
 
 # Shapes of body fields, as JSON Schema.
+_CONTROL = "\\u0000-\\u001f\\u007f-\\u009f\\u2028\\u2029"
+_KEY = "[A-Za-z0-9][A-Za-z0-9._-]*"
+_STEP = f"{_KEY}(?::{_KEY})?"
+_TRAY = (
+    "[A-Za-z0-9][A-Za-z0-9_-]*"  # no '+' and no point: 'oil/5+6' is a load of two trays, 'oil/5.2' the second of one
+)
+
 TEXT: dict[str, Any] = {"type": "string", "maxLength": 2000}
-KEY: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": 80}
+# A name, which stands in a title: one line.
+NAME: dict[str, Any] = TEXT | {"pattern": f"^[^{_CONTROL}]*$"}
+KEY: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": 80, "pattern": f"^{_KEY}$"}
+STEP: dict[str, Any] = KEY | {"pattern": f"^{_STEP}$"}
+TRAY: dict[str, Any] = KEY | {"maxLength": 40, "pattern": f"^{_TRAY}$"}
+LOAD: dict[str, Any] = KEY | {"maxLength": 400, "pattern": f"^{_STEP}(?:/[A-Za-z0-9][A-Za-z0-9._+-]*)?$"}
+LINE: dict[str, Any] = KEY | {"pattern": f"^(?:-|{_KEY})$"}
+# An alert, a reminder, a move, an event: made of several keys.
+NAMED: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": 600, "pattern": f"^[^{_CONTROL}]+$"}
 COUNT: dict[str, Any] = {"type": "integer", "minimum": 0, "maximum": 100000}
 NUMBER: dict[str, Any] = {"type": "number", "minimum": -1e6, "maximum": 1e6}
 MINUTES: dict[str, Any] = {"type": "number", "minimum": 0, "maximum": 100000}
 MOMENT: dict[str, Any] = {"type": "string", "format": "date-time", "maxLength": 40}
 YES: dict[str, Any] = {"type": "boolean"}
 TEXTS: dict[str, Any] = {"type": "array", "items": TEXT, "maxItems": 200}
-KEYS: dict[str, Any] = {"type": "array", "items": KEY, "maxItems": 500}
+OPEN: dict[str, Any] = {"type": "array", "items": NAMED, "maxItems": 500}
+TRAYS_NAMED: dict[str, Any] = {"type": "array", "items": TRAY, "maxItems": 500}
 PLACES: dict[str, Any] = {
     "type": "array",
     "items": {"type": "integer", "minimum": 1, "maximum": 10000},
     "maxItems": 500,
 }
 OBJECT: dict[str, Any] = {"type": "object"}
-PIECES: dict[str, Any] = {"type": "object", "additionalProperties": COUNT, "maxProperties": 500}
+PIECES: dict[str, Any] = {"type": "object", "propertyNames": TRAY, "additionalProperties": COUNT, "maxProperties": 500}
 SCRAP: dict[str, Any] = {
     "type": "array",
     "maxItems": 100,
@@ -43,7 +59,12 @@ COUNTED: dict[str, Any] = {
     "properties": {"good": COUNT, "scrap": SCRAP},
     "additionalProperties": False,
 }
-COUNTS: dict[str, Any] = {"type": "object", "additionalProperties": COUNTED, "maxProperties": 500}
+COUNTS: dict[str, Any] = {
+    "type": "object",
+    "propertyNames": {"pattern": f"^(?:\\*|{_TRAY})$", "maxLength": 40},
+    "additionalProperties": COUNTED,
+    "maxProperties": 500,
+}
 ORDERS: dict[str, Any] = {
     "type": "array",
     "maxItems": 2000,
@@ -51,10 +72,10 @@ ORDERS: dict[str, Any] = {
         "type": "object",
         "required": ["line", "pieces"],
         "properties": {
-            "line": KEY,
+            "line": LINE,
             "pieces": COUNT,
-            "for": TEXT,
-            "text": TEXT,
+            "for": NAME,
+            "text": NAME,
             "due": {"anyOf": [MOMENT, {"type": "null"}]},
         },
         "additionalProperties": False,
@@ -66,7 +87,7 @@ TRAYS: dict[str, Any] = {
     "items": {
         "type": "object",
         "required": ["tray", "pieces"],
-        "properties": {"tray": KEY, "pieces": COUNT, "at": KEY, "wood": TEXT},
+        "properties": {"tray": TRAY, "pieces": COUNT, "at": STEP, "wood": NAME},
         "additionalProperties": False,
     },
 }
@@ -76,7 +97,7 @@ PLACED: dict[str, Any] = {
     "items": {
         "type": "object",
         "required": ["position", "line", "text"],
-        "properties": {"position": {"type": "integer", "minimum": 1, "maximum": 10000}, "line": KEY, "text": TEXT},
+        "properties": {"position": {"type": "integer", "minimum": 1, "maximum": 10000}, "line": LINE, "text": TEXT},
         "additionalProperties": False,
     },
 }
@@ -105,7 +126,7 @@ def _kind(subject: Subject, about: str, required: dict[str, Any] | None = None, 
 KINDS: Mapping[str, Kind] = {
     # people: no run owns these
     "person came": _kind(
-        "person", "Somebody is in the shop, and says until when; a guest by name.", until=MOMENT, room=KEY, name=TEXT
+        "person", "Somebody is in the shop, and says until when; a guest by name.", until=MOMENT, room=KEY, name=NAME
     ),
     "person went": _kind("person", "The session is over; what was ticked at lock-up.", ticked=TEXTS),
     "person called away": _kind("person", "Hands off at once; no reason asked."),
@@ -114,11 +135,11 @@ KINDS: Mapping[str, Kind] = {
     "time said": _kind("person", "How long somebody has today.", {"until": MOMENT}),
     "job started": _kind("person", "A small job of the shop's own is taken up.", {"job": KEY}),
     "job done": _kind("person", "A small job of the shop's own is done.", {"job": KEY}),
-    "move declined": _kind("person", "Not this, because.", {"move": KEY, "because": TEXT}, until=MOMENT),
+    "move declined": _kind("person", "Not this, because.", {"move": NAMED, "because": TEXT}, until=MOMENT),
     "span answered": _kind(
         "person",
         "What a span over twice its estimate really was.",
-        {"span": KEY, "answer": one_of("all", "about", "unknown")},
+        {"span": NAMED, "answer": one_of("all", "about", "unknown")},
         minutes=MINUTES,
     ),
     # stations
@@ -137,28 +158,28 @@ KINDS: Mapping[str, Kind] = {
         "station", "A sensor says that a station draws power or does not.", {"on": YES}, source=TEXT, value=NUMBER
     ),
     # alerts, reminders, questions
-    "alert claimed": _kind("shop", "Somebody is on the way to an alert.", {"alert": KEY}),
+    "alert claimed": _kind("shop", "Somebody is on the way to an alert.", {"alert": NAMED}),
     "alert answered": _kind(
         "shop",
         "An alert is answered, and stops everywhere.",
-        {"alert": KEY, "answer": one_of("ended", "still running", "stopped", "seen", "done")},
+        {"alert": NAMED, "answer": one_of("ended", "still running", "stopped", "seen", "done")},
         ask_again_at=MOMENT,
         note=TEXT,
     ),
     "watch checked": _kind("load", "Somebody looked: no flame, work flat, air and exhaust on.", at_check=COUNT),
     "watch taken": _kind("load", "Another person watches this machine now."),
     "reminder answered": _kind(
-        "shop", "A reminder of care is answered with what was done.", {"reminder": KEY, "done": TEXT}
+        "shop", "A reminder of care is answered with what was done.", {"reminder": NAMED, "done": TEXT}
     ),
-    "server restarted": _kind("shop", "The server came back after work was left open.", {"open": KEYS}, last_at=MOMENT),
-    "restart answered": _kind("shop", "Somebody said what was running.", {"restart": KEY}),
+    "server restarted": _kind("shop", "The server came back after work was left open.", {"open": OPEN}, last_at=MOMENT),
+    "restart answered": _kind("shop", "Somebody said what was running.", {"restart": NAMED}),
     # a run
     "run opened": _kind(
         "run",
         "A run begins: product, route as it is now, orders, trays and boards.",
-        {"name": TEXT, "product": OBJECT, "orders": ORDERS, "trays": TRAYS},
-        boards={"type": "object", "additionalProperties": PIECES, "maxProperties": 500},
-        wood=TEXT,
+        {"name": NAME, "product": OBJECT, "orders": ORDERS, "trays": TRAYS},
+        boards={"type": "object", "propertyNames": LOAD, "additionalProperties": PIECES, "maxProperties": 500},
+        wood=NAME,
         pieces_a_tray=COUNT,
         certainty={"type": "number", "minimum": 0, "maximum": 1},
         good_rate={"type": "number", "minimum": 0, "maximum": 1},
@@ -169,11 +190,13 @@ KINDS: Mapping[str, Kind] = {
     "run finished": _kind("run", "The run is over.", note=TEXT),
     "run abandoned": _kind("run", "The run is given up.", why=TEXT),
     "orders changed": _kind("run", "The order lines are now these.", {"orders": ORDERS}),
-    "route revised": _kind("run", "The route changes from a tray on.", {"product": OBJECT, "from_tray": KEY}, why=TEXT),
-    "board added": _kind("run", "One more board with the trays it feeds.", {"board": KEY, "pieces": PIECES}),
-    "board lost": _kind("run", "A board is lost: its pieces not yet cut are scrap.", {"board": KEY}, why=TEXT),
-    "supply out": _kind("run", "Something ran out: the operation waits.", {"supply": TEXT}, until=MOMENT),
-    "supply in": _kind("run", "It is there again.", {"supply": TEXT}),
+    "route revised": _kind(
+        "run", "The route changes from a tray on.", {"product": OBJECT, "from_tray": TRAY}, why=TEXT
+    ),
+    "board added": _kind("run", "One more board with the trays it feeds.", {"board": LOAD, "pieces": PIECES}),
+    "board lost": _kind("run", "A board is lost: its pieces not yet cut are scrap.", {"board": LOAD}, why=TEXT),
+    "supply out": _kind("run", "Something ran out: the operation waits.", {"supply": NAME}, until=MOMENT),
+    "supply in": _kind("run", "It is there again.", {"supply": NAME}),
     "first piece checked": _kind(
         "run",
         "The first piece passed or failed.",
@@ -188,7 +211,7 @@ KINDS: Mapping[str, Kind] = {
     "operation given": _kind(
         "run",
         "An operation on some trays is given to a person; to nobody: it is anybody's again.",
-        {"to": {"type": "string", "maxLength": 80}, "trays": KEYS},
+        {"to": {"type": "string", "maxLength": 80, "pattern": f"^(?:{_KEY})?$"}, "trays": TRAYS_NAMED},
         look=YES,
     ),
     "look given": _kind(
@@ -207,7 +230,7 @@ KINDS: Mapping[str, Kind] = {
         "Hands are at a load: setting up and loading, or working by hand. A second person joins.",
         pieces=PIECES,
         early=YES,
-        places={"type": "object", "additionalProperties": PLACED, "maxProperties": 500},
+        places={"type": "object", "propertyNames": TRAY, "additionalProperties": PLACED, "maxProperties": 500},
     ),
     "machine started": _kind(
         "load",
@@ -243,9 +266,9 @@ KINDS: Mapping[str, Kind] = {
     "pieces moved": _kind(
         "tray",
         "Pieces go to another tray or back in the route: split, merge, borrow, rework.",
-        {"to": KEY, "pieces": COUNT, "to_operation": KEY},
+        {"to": TRAY, "pieces": COUNT, "to_operation": STEP},
         why=one_of("split", "merge", "borrow", "fill", "rework", "other"),
-        cause_operation=KEY,
+        cause_operation=STEP,
         positions=PLACES,
         note=TEXT,
     ),
@@ -254,14 +277,14 @@ KINDS: Mapping[str, Kind] = {
     ),
     "pieces released": _kind("tray", "Held pieces go on."),
     "wait ended": _kind("tray", "A wait is over, or was cut short.", early=YES, note=TEXT),
-    "wood noted": _kind("tray", "The wood and the board of a tray.", wood=TEXT, board=TEXT),
+    "wood noted": _kind("tray", "The wood and the board of a tray.", wood=NAME, board=NAME),
     "texts placed": _kind("tray", "Which text is at which position of the jig.", {"places": PLACED}),
     "card printed": _kind("tray", "A traveller was printed.", {"print": COUNT}),
     "shown how": _kind("person", "The lead showed a person how to run a station.", {"person": KEY}),
     # corrections
-    "event undone": _kind("shop", "The event named never happened.", {"event": KEY}),
-    "event amended": _kind("shop", "The event named was different.", {"event": KEY}, at=MOMENT, body=OBJECT),
+    "event undone": _kind("shop", "The event named never happened.", {"event": NAMED}),
+    "event amended": _kind("shop", "The event named was different.", {"event": NAMED}, at=MOMENT, body=OBJECT),
     "entry settled": _kind(
-        "shop", "What becomes of a press that did not fit.", {"event": KEY, "keep": one_of("shop", "press")}
+        "shop", "What becomes of a press that did not fit.", {"event": NAMED, "keep": one_of("shop", "press")}
     ),
 }
