@@ -20,14 +20,24 @@ def folder(name: str) -> Path:
     return installed if installed.is_dir() else _PACKAGE.parent / name
 
 
-def page_html(order: CardOrder, static: str = "") -> str:
+@dataclass(frozen=True)
+class More:
+    """Cards that are on no paper of this page: what is said of them on the screen, and the address of the next."""
+
+    words: str
+    address: str
+
+
+def page_html(order: CardOrder, static: str = "", more: More | None = None) -> str:
     """The whole page. ``static`` is the address of the static files (``/static/``), whose styles and signs the page then
     links to; without it the page carries everything in itself, but for pictures, which ``order.pictures`` says where to
-    find."""
-    return render(order, sheets(order), static)
+    find. ``more`` leads to the rest of the cards, on the screen alone."""
+    return render(order, sheets(order), static, more=more)
 
 
-def render(order: CardOrder, these: Sequence[Sheet], static: str = "", pictures: str = "") -> str:
+def render(
+    order: CardOrder, these: Sequence[Sheet], static: str = "", pictures: str = "", more: More | None = None
+) -> str:
     """As ``page_html``, of some of an order's sheets. With ``pictures``, under which address they are found by name, the
     page brings no styles."""
     names = ("cards/card.css", f"cards/{order.paper}.css")
@@ -40,6 +50,7 @@ def render(order: CardOrder, these: Sequence[Sheet], static: str = "", pictures:
         links=[static + name for name in names] if static and not pictures else [],
         styles=[] if static else [style(order.paper)],
         place=Placed(order, static, pictures),
+        more=more,
     )
 
 

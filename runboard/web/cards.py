@@ -1,13 +1,14 @@
 """Cards of a run: what to print on which paper, made as a PDF beside the server, or printed from the browser."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import cast
 from urllib.parse import urlencode
 
 from flask import Blueprint, Flask, Response, abort, current_app, request, url_for
 from werkzeug.datastructures import MultiDict
 
-from runboard.cards.page import page_html
+from runboard.cards.page import More, page_html
 from runboard.cards.pdf import PACKAGES
 from runboard.floor.long_work import Task
 from runboard.floor.print_cards import full_trays, next_prints, note_prints
@@ -15,11 +16,15 @@ from runboard.run.refusal import Refused
 from runboard.run.state import RunState
 from runboard.web.card_desk import WHAT, CardDesk
 from runboard.web.card_orders import KINDS, LANGUAGES, PAPERS, Sources, Wanted, card_order
-from runboard.web.pages_support import page, said, see_other, workshop
+from runboard.web.pages_support import number_asked, page, said, see_other, workshop
 from runboard.web.run_pages import known_person, known_run
 from runboard.web.ways import first_page
 
 NO_PANGO = "NoPango"
+# Printed once for a run, whatever the trays.
+FOR_A_RUN = ("jigs", "sheet")
+# So many trays' cards are on one page of the browser's print: a hundred take a second to make, and everybody waits.
+TRAYS_A_PAGE = 20
 
 part = Blueprint("cards", __name__)
 
@@ -79,9 +84,11 @@ def _to_pdf(run: RunState, wanted: Wanted) -> Response:
 
 @part.get("/plan/runs/<key>/cards/print")
 def sheets(key: str) -> Response:
-    """The cards as a page to print from the browser: the prints that were noted last."""
+    """The cards as a page to print from the browser: the prints that were noted last; of many trays some at a time, the
+    first with what is printed once."""
     run = known_run(key)
-    wanted = _wanted(run, request.args)
+    everything, first = _wanted(run, request.args), number_asked("from")
+    wanted = _some(everything, first)
     prints = {tray: run.trays[tray].print for tray in wanted.trays}
 
     def address(name: str) -> str:
@@ -91,7 +98,22 @@ def sheets(key: str) -> Response:
         made = card_order(workshop(), run, wanted, prints, _sources(address))
     except Refused as refused:
         return _form_page(run, wanted, [said("refused", refused.code, refused.facts)], 422)
-    return Response(page_html(made, "/static/"), headers={"Cache-Control": "private, no-store"})
+    more = _more(run, everything, first + len(wanted.trays))
+    return Response(page_html(made, "/static/", more), headers={"Cache-Control": "private, no-store"})
+
+
+def _some(wanted: Wanted, first: int) -> Wanted:
+    """The trays of one page."""
+    kinds = tuple(kind for kind in wanted.kinds if not first or kind not in FOR_A_RUN)
+    return replace(wanted, trays=wanted.trays[first : first + TRAYS_A_PAGE], kinds=kinds)
+
+
+def _more(run: RunState, wanted: Wanted, at: int) -> More | None:
+    left = len(wanted.trays) - at
+    if left <= 0 or not set(wanted.kinds) - set(FOR_A_RUN):
+        return None
+    words = said("cards", "more", {"count": min(left, TRAYS_A_PAGE), "left": left, "all": len(wanted.trays)})
+    return More(words, f"/plan/runs/{run.id}/cards/print?{_query(wanted)}&from={at}")
 
 
 @part.get("/plan/runs/<key>/cards/<task_id>")

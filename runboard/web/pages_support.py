@@ -31,6 +31,12 @@ def asking_person() -> str:
     return request.args.get("person") or request.cookies.get(PERSON_COOKIE, "")
 
 
+def number_asked(name: str) -> int:
+    """The small number of that name in the address; 0 for none, and for what is no number."""
+    asked = request.args.get(name, "")
+    return int(asked) if asked.isascii() and asked.isdigit() and len(asked) < 6 else 0
+
+
 def shop_zone() -> tzinfo:
     """The shop's time zone."""
     return zone_of(workshop().books.latest().time_zone)

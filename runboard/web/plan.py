@@ -15,7 +15,7 @@ from runboard.shop.problem import Unreadable
 from runboard.shop.route_text import route_to_text
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import product_form
-from runboard.web.pages_support import page, see_other, workshop
+from runboard.web.pages_support import number_asked, page, see_other, workshop
 from runboard.web.pictures import take_pictures
 from runboard.web.plan_schedule import planner, when_done
 from runboard.web.route_words import route_lines
@@ -47,17 +47,11 @@ def plan() -> Response:
     return page(
         "plan/plan.html",
         book=now,
-        when=when_done(at_hand.latest(), _first_sitting()) if at_hand is not None else None,
+        when=when_done(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
         open_runs=[run for run in runs if run.state == "open"],
         past_runs=[run for run in reversed(runs) if run.state != "open"],
         texts={one.key: route_to_text(one.operations, now.stations, one.pieces_a_tray) for one in now.products},
     )
-
-
-def _first_sitting() -> int:
-    """From which sitting on the chart is asked for."""
-    asked = request.args.get("from", "")
-    return int(asked) if asked.isascii() and asked.isdigit() and len(asked) < 5 else 0
 
 
 # a new product

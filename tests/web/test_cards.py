@@ -1,6 +1,8 @@
 """Cards made from the run's page: as a PDF in the background, or from the browser."""
 
+import html
 import io
+import re
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -17,7 +19,7 @@ from runboard.floor.devices import make_code, pair
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
 from runboard.floor.travellers import read_keys, tray_of_token
-from runboard.web import card_desk
+from runboard.web import card_desk, cards
 from tests import scenario
 from tests.conftest import START, HandClock
 
@@ -243,3 +245,26 @@ def test_nothing_is_left_when_the_server_is_put_down(tmp_path: Path, clock: Hand
 
     assert folder is not None
     assert not folder.exists()
+
+
+def test_of_many_trays_the_browser_prints_some_at_a_time_and_each_once(
+    client: FlaskClient, house: House, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(cards, "TRAYS_A_PAGE", 2)
+    whole = "kind=travellers&kind=sheet&kind=shelves&tray=1&tray=2&tray=3"
+
+    first = client.get(f"{PAGE}/print?{whole}").text
+    after = re.search(r'<p class="more"><a href="([^"]+)">([^<]+)<', first)
+    assert after is not None
+    rest = client.get(html.unescape(after[1])).text
+
+    assert after[2] == "1 of 3 trays are not on this page. Print these first; then the next 1"
+    assert 'class="more"' not in rest
+    monkeypatch.setattr(cards, "TRAYS_A_PAGE", 99)
+    everything = client.get(f"{PAGE}/print?{whole}").text
+    assert 'class="more"' not in everything
+    assert sorted(faces(first) + faces(rest)) == sorted(faces(everything))
+
+
+def faces(page: str) -> list[str]:
+    return re.findall(r"<section class=.*?</section>", page.replace(" whole", " at1"), re.DOTALL)
