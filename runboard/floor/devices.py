@@ -4,7 +4,7 @@ import hashlib
 import hmac
 import secrets
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Protocol
@@ -46,7 +46,7 @@ class Devices(Protocol):
     def codes(self, now: datetime) -> list[PairingCode]: ...
     def put_code(self, code: PairingCode, now: datetime, most: int) -> None: ...
     def pair(self, code: PairingCode, session: Session, now: datetime) -> bool: ...
-    def begin(self, session: Session) -> None: ...
+    def begin(self, session: Session) -> bool: ...
     def extend(self, device_id: str, ends_at: datetime) -> bool: ...
     def ends(self) -> dict[str, datetime]: ...
     def rename(self, device_id: str, name: str) -> bool: ...
@@ -126,12 +126,24 @@ def session_of(door: Door, token: str) -> Session | None:
 
 
 def begin_session(door: Door, device: Device, ends_at: datetime) -> tuple[str, Session]:
-    """(secret, session) of a device that is let in without a pairing code, under its id. Its earlier sessions end."""
+    """(secret, session) of a device that is let in without a pairing code, under its id. Its earlier sessions end.
+
+    Refused 'device revoked'.
+    """
     secret = secrets.token_urlsafe(32)
     session = Session(_digest(secret), device, door.clock.now(), ends_at)
-    door.devices.begin(session)
+    if not door.devices.begin(session):
+        raise Refused("device revoked")
     forget(door, device.id)
     return secret, session
+
+
+def was_revoked(door: Door, tokens: Iterable[str], device_id: str = "") -> bool:
+    """Whether a browser was a device that is let in no more: known by the secrets that it has, of whatever session, and by
+    the id that it was given."""
+    sessions = [session_of(door, token) for token in tokens]
+    known = [session.device for session in sessions if session] + [door.devices.device(device_id)]
+    return any(one is not None and one.revoked_at is not None for one in known)
 
 
 def who(door: Door, token: str, way: str = "") -> Session | None:

@@ -5,8 +5,18 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from runboard.floor.access import GUEST
-from runboard.floor.devices import Door, begin_session, forget, new_device_id, revoke_device, session_of, tidy_name
+from runboard.floor.devices import (
+    Door,
+    begin_session,
+    forget,
+    new_device_id,
+    revoke_device,
+    session_of,
+    tidy_name,
+    was_revoked,
+)
 from runboard.floor.guest_rights import NotForGuest, guest_person
+from runboard.floor.guest_room import check_room
 from runboard.floor.runs import new_event
 from runboard.floor.taps import record_events
 from runboard.floor.travellers import (
@@ -25,6 +35,22 @@ from runboard.run.refusal import NotStored, Refused
 from runboard.run.state import RunState
 
 At = tuple[str, str]
+
+
+# Each time that somebody comes is an event: a few at once, then one now and then.
+_PRESSES_TO_COME = 10
+
+
+@dataclass(frozen=True)
+class Browser:
+    """What a browser that brings a card has of earlier times: the secrets of its sessions, over or not, and the id of the
+    device that it was at https, of which a card's plain address learns nothing else."""
+
+    tokens: tuple[str, ...] = ()
+    device: str = ""
+
+
+NOBODY = Browser()
 
 
 @dataclass(frozen=True)
@@ -65,31 +91,48 @@ def tray_of_card(workshop: Workshop, settings: Settings, token: str = "", code: 
 
 
 def admit(
-    workshop: Workshop, door: Door, settings: Settings, at: At, name: str, token: str = ""
+    workshop: Workshop, door: Door, settings: Settings, at: At, name: str, browser: Browser = NOBODY
 ) -> tuple[str, Session]:
     """(secret, session) of the guest who gives a name at a tray's card; they have come. A guest's phone keeps its id,
     and works this tray from now on.
 
-    Refused 'guest nameless', and 'revoked' or 'hours over' for a phone that only the lead lets in again.
+    Refused 'guest nameless'; 'revoked' or 'hours over' for a phone that only the lead lets in again, whatever it was;
+    'guest too many' where enough phones came to this tray, 'too fast' where this one comes again and again.
     """
     called = tidy_name(name)
     if not called:
         raise NotForGuest("guest nameless")
-    known = session_of(door, token)
+    if was_revoked(door, browser.tokens, browser.device):
+        raise NotForGuest("guest revoked")
     now = door.clock.now()
-    ends_at = now + hours_of_access(settings)
-    device = Device(new_device_id(), called, GUEST, now, run=at[0], tray=at[1])
-    if known is not None and known.device.access == GUEST:
-        over = why_over(workshop, known, now)
-        if over in ("revoked", "hours over"):
-            raise NotForGuest(f"guest {over}")
-        device = replace(device, id=known.device.id)
-        ends_at = known.ends_at if not over else ends_at
-    secret, session = begin_session(door, device, ends_at)
-    came = new_event(workshop, "person came", {"name": called}, person=guest_person(device.id))
-    record_events(workshop, [replace(came, device=device.id)])
+    device, ends_at = _arriving(
+        workshop, door, settings, Device("", called, GUEST, now, run=at[0], tray=at[1]), browser
+    )
+    with workshop.rates.sending(device.id, GUEST, _PRESSES_TO_COME, now):
+        try:
+            secret, session = begin_session(door, device, ends_at)
+        except Refused:  # shut out in this very moment
+            raise NotForGuest("guest revoked") from None
+        came = new_event(workshop, "person came", {"name": called}, person=guest_person(device.id))
+        record_events(workshop, [replace(came, device=device.id)])
     say_gone(workshop, door)
     return secret, session
+
+
+def _arriving(
+    workshop: Workshop, door: Door, settings: Settings, device: Device, browser: Browser
+) -> tuple[Device, datetime]:
+    """The device under the id that it has or gets, and until when it is let in."""
+    now, hours = device.paired_at, hours_of_access(settings)
+    sessions = [one for token in browser.tokens if (one := session_of(door, token))]
+    known = next((one for one in sessions if one.device.access == GUEST), None)
+    if known is None:
+        check_room(door.devices.devices(), (device.run, device.tray), now)
+        return replace(device, id=new_device_id()), now + hours
+    over = why_over(workshop, known, now)
+    if over in ("revoked", "hours over"):
+        raise NotForGuest(f"guest {over}")
+    return replace(device, id=known.device.id), now + hours if over else known.ends_at
 
 
 def why_over(workshop: Workshop, session: Session, now: datetime) -> str:

@@ -75,10 +75,15 @@ class DeviceFile:
             _begin(connection, session)
         return True
 
-    def begin(self, session: Session) -> None:
-        """Begin a session that no code was used up for; its device is added, or is this one now. Earlier ones end."""
+    def begin(self, session: Session) -> bool:
+        """Begin a session that no code was used up for; its device is added, or is this one now. Earlier ones end. False
+        where the device is revoked: only a code, or the lead, lets it in again."""
         with self._connections.write() as connection:
+            revoked = "SELECT 1 FROM device WHERE id = ? AND revoked_at IS NOT NULL"
+            if connection.execute(revoked, (session.device.id,)).fetchone():
+                return False
             _begin(connection, session)
+        return True
 
     def extend(self, device_id: str, ends_at: datetime) -> bool:
         """Let a device in again until ``ends_at``, revoked or not; false where it has no session."""

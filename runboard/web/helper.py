@@ -23,7 +23,7 @@ from runboard.web.helper_gate import said, speech
 from runboard.web.helper_record import helper_record
 from runboard.web.helper_speech import LANGUAGE_COOKIE, NAMES, language
 from runboard.web.pages_support import see_other, workshop
-from runboard.web.sessions import access, asking_session, asking_token, begin, door
+from runboard.web.sessions import access, asking_browser, asking_session, begin, door
 from runboard.web.ways import secure_page
 
 _YEAR = 365 * 24 * 3600
@@ -85,7 +85,7 @@ def come(token: str) -> Response:
         return cast(Response, redirect(f"/trays?run={at[0]}#tray-{at[1]}", code=303))
     name = request.form.get("name", "")
     try:
-        secret, session = admit(workshop(), _door(), _settings(), at, name, asking_token())
+        secret, session = admit(workshop(), _door(), _settings(), at, name, asking_browser())
     except Refused as refused:
         return _card_page(at, 422, name, speech().refused(refused.code, refused.facts))
     response = see_other("/helper")

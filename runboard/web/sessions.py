@@ -7,11 +7,14 @@ from flask import Flask, Response, current_app, g, request
 
 from runboard.floor.access import LEAD
 from runboard.floor.devices import HERE, HTTP, HTTPS, SESSION_LASTS, Door, note_seen, who
+from runboard.floor.guests import Browser
 from runboard.run.device import Session
 
 # A browser gives a cookie to every port of a host, and keeps http from touching what https set: so each has its own.
 # With the prefix, it takes the cookie from https only, for this host only.
 COOKIE, COOKIE_BY_HTTPS = "runboard", "__Host-runboard"
+# The id of the device that a browser is at https. It opens nothing; by it a card's plain address knows who was shut out.
+DEVICE_COOKIE = "runboard-device"
 
 
 def init_app(app: Flask) -> None:
@@ -54,6 +57,12 @@ def asking_token() -> str:
     return request.cookies.get(cookie_name(request.is_secure), "")
 
 
+def asking_browser() -> Browser:
+    """Whatever the asking browser has of sessions and devices, by http and https."""
+    asking = (request.cookies.get(name, "") for name in (cookie_name(request.is_secure), COOKIE, COOKIE_BY_HTTPS))
+    return Browser(tuple(dict.fromkeys(one for one in asking if one)), request.cookies.get(DEVICE_COOKIE, ""))
+
+
 def access() -> str:
     """What the asking device may do: lead, crew, guest, nothing ('') for an unknown one; where nobody has to pair, all."""
     if door() is None:
@@ -89,6 +98,10 @@ def _give(response: Response, token: str) -> None:
         httponly=True,
         samesite="Strict",
     )
+    if request.is_secure and (session := asking_session()):
+        response.set_cookie(
+            DEVICE_COOKIE, session.device.id, max_age=SESSION_LASTS, path="/", httponly=True, samesite="Strict"
+        )
 
 
 def renew(response: Response) -> Response:

@@ -187,6 +187,7 @@ helper-refused-card-over = Die Serie dieser Karte ist fertig.
 helper-refused-guest-nameless = Bitte den Vornamen eingeben.
 helper-refused-guest-revoked = Dieses Telefon wurde ausgeschlossen. Die Leitung fragen.
 helper-refused-guest-hours-over = Die Stunden sind um. Die Leitung kann wieder öffnen.
+helper-refused-guest-too-many = An diesem Kasten sind schon genug Telefone. Die Leitung fragen.
 helper-refused-too-fast = Das war sehr viel auf einmal. Das Telefon merkt es sich und sendet in { $seconds } s von selbst noch einmal.
 helper-refused-press-too-large = Das ist zu lang. Bitte kürzer fassen.
 helper-refused-access = Das ist Sache der Leitung. Die Leitung rufen.

@@ -187,6 +187,7 @@ helper-refused-card-over = The run of this card is over.
 helper-refused-guest-nameless = Write your first name.
 helper-refused-guest-revoked = This phone was shut out. Ask the lead.
 helper-refused-guest-hours-over = Your hours are over. Ask the lead to let you in again.
+helper-refused-guest-too-many = Enough phones came to this tray. Ask the lead.
 helper-refused-too-fast = These are many presses at once. Your phone keeps them and sends them again in { $seconds } s.
 helper-refused-press-too-large = That is too long. Say it in fewer words.
 helper-refused-access = That is for the lead to do. Call the lead.

@@ -187,6 +187,7 @@ helper-refused-card-over = La serie de esta tarjeta ha terminado.
 helper-refused-guest-nameless = Escribir el nombre.
 helper-refused-guest-revoked = Este teléfono ya no puede entrar. Preguntar a la persona responsable.
 helper-refused-guest-hours-over = Las horas han terminado. La persona responsable puede volver a abrir.
+helper-refused-guest-too-many = En esta bandeja ya hay bastantes teléfonos. Preguntar a la persona responsable.
 helper-refused-too-fast = Es demasiado de una vez. El teléfono lo guarda y lo envía de nuevo en { $seconds } s.
 helper-refused-press-too-large = Es demasiado largo. Decirlo con menos palabras.
 helper-refused-access = Eso le toca a la persona responsable. Llamarla.

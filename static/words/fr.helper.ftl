@@ -187,6 +187,7 @@ helper-refused-card-over = La série de cette carte est terminée.
 helper-refused-guest-nameless = Écrire le prénom.
 helper-refused-guest-revoked = Ce téléphone n'a plus accès. Demander à la personne responsable.
 helper-refused-guest-hours-over = Les heures sont écoulées. La personne responsable peut rouvrir.
+helper-refused-guest-too-many = Il y a déjà assez de téléphones à ce plateau. Demander à la personne responsable.
 helper-refused-too-fast = C'est trop à la fois. Le téléphone garde tout et renvoie dans { $seconds } s.
 helper-refused-press-too-large = C'est trop long. Le dire en moins de mots.
 helper-refused-access = C'est à la personne responsable de le faire. L'appeler.

@@ -26,7 +26,7 @@ _LEADS_ONLY = {
 }  # fmt: skip
 # Where a guest's press is looked at, from its form to its effects.
 _ON_THE_WAY = (
-    "floor/access.py", "floor/guest_rights.py", "floor/guests.py", "floor/rates.py", "floor/read_taps.py", "run/form.py", "run/decide.py", "run/rules.py",
+    "floor/access.py", "floor/guest_rights.py", "floor/guests.py", "floor/guest_room.py", "floor/rates.py", "floor/read_taps.py", "run/form.py", "run/decide.py", "run/rules.py",
     "run/table.py", "run/effects.py", "run/pieces.py", "run/names.py", "run/draft.py", "run/fold.py", "run/hands.py",
     "run/people.py", "run/shop_events.py", "run/run_events.py", "run/corrections.py", "run/moves_of_pieces.py",
 )  # fmt: skip

@@ -10,7 +10,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House, Settings, build
-from runboard.floor.devices import make_code, pair
+from runboard.floor.devices import make_code, pair, revoke_device
 from runboard.floor.guests import guests
 from runboard.floor.runs import Wish, close_run, new_event, open_run
 from runboard.floor.taps import record_events
@@ -493,6 +493,85 @@ def test_the_lead_shuts_a_phone_out_and_lets_it_in_again(house: House) -> None:
     assert lead.post(f"/helpers/{guest.device.id}/again").status_code == 303
     assert state_of(client)["title"] == "Tray 4"
     assert person_there(house) == {f"guest-{guest.device.id[:8]}": "Mia"}
+
+
+@pytest.mark.parametrize("was", ["lead", "crew", "guest"])
+def test_a_phone_that_was_shut_out_comes_in_by_no_card(house: House, was: str) -> None:
+    client = guest_at(house) if was == "guest" else lead_of(house, was)
+    (device,) = house.door.devices.devices()
+    revoke_device(house.door, device.id)
+
+    for tray in ("4", "5"):
+        answer = client.post(link_of(house, tray).path, data={"name": "Mia"})
+        assert answer.status_code == 422 and "This phone was shut out. Ask the lead." in answer.text
+    assert client.get("/helper").status_code == 401
+    assert [one.id for one in house.door.devices.devices()] == [device.id]
+
+
+@pytest.mark.parametrize(("paired_by", "comes_by"), [("https", "http"), ("http", "https")])
+def test_a_phone_that_was_shut_out_is_known_at_the_other_address_too(
+    house: House, paired_by: str, comes_by: str
+) -> None:
+    client = house.app.test_client()
+    code, _ = make_code(house.door, "crew")
+    client.post("/pair", data={"code": code, "name": "Ben"}, base_url=f"{paired_by}://localhost")
+    (device,) = house.door.devices.devices()
+    revoke_device(house.door, device.id)
+
+    answer = client.post(link_of(house).path, data={"name": "Ben"}, base_url=f"{comes_by}://localhost")
+
+    assert answer.status_code == 422 and "This phone was shut out" in answer.text
+    assert len(house.door.devices.devices()) == 1
+
+
+def test_a_phone_that_is_shut_out_while_it_comes_in_stays_out(house: House, monkeypatch: pytest.MonkeyPatch) -> None:
+    client = guest_at(house)
+    (device,) = house.door.devices.devices()
+    looks = house.door.devices.ends
+
+    def shut_out_meanwhile(*asked: object) -> bool:
+        revoke_device(house.door, device.id)
+        return False
+
+    monkeypatch.setattr("runboard.floor.guests.was_revoked", shut_out_meanwhile)
+    monkeypatch.setattr("runboard.floor.guests.why_over", lambda *asked: "")
+    answer = client.post(link_of(house, "5").path, data={"name": "Mia"})
+    monkeypatch.undo()
+
+    assert answer.status_code == 422 and "This phone was shut out" in answer.text
+    assert client.get("/helper").status_code == 401
+    assert list(looks()) == [device.id]
+
+
+def test_a_card_lets_in_as_many_phones_as_work_at_a_tray(house: House, clock: HandClock) -> None:
+    first, *_ = [guest_at(house, name=f"Mia {number}") for number in range(12)]
+
+    late = house.app.test_client().post(link_of(house).path, data={"name": "Tom"}, headers=GERMAN)
+    guest_at(house, "5", "Tom")
+    assert late.status_code == 422 and "schon genug Telefone. Die Leitung fragen." in late.text
+    assert first.post(link_of(house).path, data={"name": "Mia"}).status_code == 303
+
+    clock.forward(minutes=61)
+    guest_at(house, name="Tom")
+
+
+def test_a_card_lets_in_so_many_new_phones_an_hour(house: House) -> None:
+    came = [house.app.test_client().post(link_of(house).path, data={"name": "Mia"}).status_code]
+    for _ in range(40):
+        for guest in list(guests(house.workshop, house.door)):
+            revoke_device(house.door, guest.device.id)
+        came.append(house.app.test_client().post(link_of(house).path, data={"name": "Mia"}).status_code)
+
+    assert came == [303] * 30 + [422] * 11
+
+
+def test_who_comes_again_and_again_has_to_wait(house: House) -> None:
+    client = guest_at(house)
+
+    answers = [client.post(link_of(house, tray).path, data={"name": "Mia"}) for tray in "54545454"]
+
+    assert [one.status_code for one in answers] == [303] * 5 + [422] * 3
+    assert len(house.store.log.events()) < 10
 
 
 def test_a_trays_card_is_revoked_with_everybody_who_came_by_it(house: House) -> None:
