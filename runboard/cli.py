@@ -20,6 +20,7 @@ from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
 from runboard.mistaken import Mistaken
 from runboard.plan_command import add_plan
+from runboard.restore_command import add_restore, events_in_words
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
@@ -31,8 +32,7 @@ from runboard.store.holding import InUse, hold
 from runboard.store.open import Store
 from runboard.store.pictures import PictureFolder
 from runboard.store.proof import BadCopy
-from runboard.store.restore import restore
-from runboard.web.sentences import say, zone_of
+from runboard.web.sentences import say
 
 DEFAULT_PORT = 8210
 _CODE_MINUTES = int(CODE_LASTS.total_seconds() // 60)
@@ -117,12 +117,7 @@ def _parser() -> argparse.ArgumentParser:
     backup.add_argument("--to", type=Path, metavar="FOLDER", help="a folder that is there; default DIR/backups")
     backup.set_defaults(do=_backup)
 
-    back = commands.add_parser("restore", help="put a copy in the shop's place; what it replaces is kept")
-    back.add_argument(
-        "--data", type=Path, required=True, metavar="DIR", help="the shop's data folder; made if not there"
-    )
-    back.add_argument("file", type=Path, metavar="FILE", help="a copy that backup made")
-    back.set_defaults(do=_restore)
+    add_restore(commands)
     return parser
 
 
@@ -251,19 +246,7 @@ def _backup(asked: argparse.Namespace) -> None:
     with hold(asked.data):
         now = datetime.now(zone_in(asked.data))
         made = copy_to(asked.data, asked.to, now) if asked.to else BackupFolder(asked.data).make(now)
-    print(f"{made.path}: {_events(made.events)}.")
-
-
-def _restore(asked: argparse.Namespace) -> None:
-    done = restore(asked.data, asked.file, datetime.now().astimezone())
-    until = done.proof.until and done.proof.until.astimezone(zone_of(done.proof.time_zone))
-    last = f", the last of {until:%Y-%m-%d %H:%M}" if until else ""
-    print(f"{asked.file} is whole: {done.proof.shop or 'a shop'}, {_events(done.proof.events)}{last}.")
-    print(f"It is in place in {asked.data}." + (f" What it replaced is kept in {done.kept}." if done.kept else ""))
-
-
-def _events(count: int) -> str:
-    return f"{count:,} event{'' if count == 1 else 's'}"
+    print(f"{made.path}: {events_in_words(made.events)}.")
 
 
 @contextmanager

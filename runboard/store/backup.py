@@ -17,6 +17,7 @@ from runboard.store.books import BookFile
 from runboard.store.closed import write_file
 from runboard.store.connect import FILE_NAME, Connections, connect_reading
 from runboard.store.copying import copy_shop, remove_parts, saying_what_failed
+from runboard.store.listed import ENDING, list_of
 from runboard.store.proof import BadCopy
 
 FOLDER_NAME = "backups"
@@ -161,4 +162,9 @@ def _let_go(folder: Path, made: Path, now: datetime) -> None:
     for _, _, path in _copies(folder)[:-KEPT]:
         if path != made:
             path.unlink(missing_ok=True)
-    remove_parts(folder, before=(now - timedelta(days=1)).timestamp())
+            list_of(path).unlink(missing_ok=True)
+    yesterday = (now - timedelta(days=1)).timestamp()
+    for path in folder.glob(f"shop-*{ENDING}"):  # of copies that are gone, or that a kill left without one
+        if not path.with_suffix(".db").exists() and path.stat().st_mtime < yesterday:
+            path.unlink(missing_ok=True)
+    remove_parts(folder, before=yesterday)

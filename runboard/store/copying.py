@@ -6,7 +6,7 @@ import os
 import shutil
 import sqlite3
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing, contextmanager
 from pathlib import Path
 
@@ -14,6 +14,7 @@ from sqlite_utils import Database
 
 from runboard.store.connect import FILE_NAME, connect, connect_reading
 from runboard.store.files import copy_files, keep_on_disk
+from runboard.store.listed import digest_of, write_list
 from runboard.store.proof import BadCopy, Proof, prove
 
 # A copy never takes the last of the disk: the presses of the day need it more.
@@ -22,7 +23,8 @@ _PART = ".shop-"
 
 
 def copy_shop(data: Path, folder: Path, name: Callable[[], Path]) -> tuple[Path, Proof]:
-    """A proved copy of the shop in ``data`` as one new file in ``folder``, its pictures and programs beside it.
+    """A proved copy of the shop in ``data`` as one new file in ``folder``, its pictures, its programs and the
+    list of their digests beside it.
 
     ``name`` is asked last, for a path in the folder that is free. Raises ``BadCopy``, and then leaves no file.
     """
@@ -35,11 +37,22 @@ def copy_shop(data: Path, folder: Path, name: Callable[[], Path]) -> tuple[Path,
             with closing(_open(source)) as database:
                 copy_database(database, part)
             proof = prove(part)
-            copy_files(data, folder)  # after the database: what it names was there before
+            digests = copy_files(data, folder)  # after the database: what it names was there before
             keep_on_disk(part)
-            path = part.replace(name())
+            path = _give_name(part, name(), digests)
             keep_on_disk(folder)
     return path, proof
+
+
+def _give_name(part: Path, path: Path, digests: Mapping[str, str]) -> Path:
+    """The list first: a copy is never without it, and a list without a copy is in nobody's way."""
+    made = write_list(path, digest_of(part), digests)
+    try:
+        keep_on_disk(made)
+        return part.replace(path)
+    except OSError:
+        made.unlink(missing_ok=True)
+        raise
 
 
 def copy_database(source: Database, target: Path) -> None:

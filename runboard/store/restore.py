@@ -8,7 +8,7 @@ import os
 import shutil
 import sqlite3
 import sys
-from contextlib import closing, suppress
+from contextlib import closing
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -16,13 +16,26 @@ from pathlib import Path
 from runboard.store.closed import make_folder
 from runboard.store.connect import FILE_NAME, connect, connect_reading
 from runboard.store.copying import copy_database, part_file, remove_parts, saying_what_failed
-from runboard.store.files import copy_files, keep_on_disk
+from runboard.store.files import FilesFound, keep_on_disk, look_at_files, put_files, room_for_files, take_away
 from runboard.store.holding import InUse, hold
+from runboard.store.let_in import LetIn, drop_codes, let_nobody_in, read_let_in
+from runboard.store.listed import digest_of, list_of, read_list
 from runboard.store.proof import BadCopy, Proof, prove
 
 _BESIDE = ("-wal", "-shm")
 # What SQLite says of a file that it cannot use as a database, whatever is done with it.
 _RUINED = ("SQLITE_NOTADB", "SQLITE_CORRUPT")
+
+
+@dataclass(frozen=True)
+class Look:
+    """What was found in a copy that nothing was done with yet. ``is_listed`` says whether it was compared with a list of
+    digests; a copy from before there were any has none."""
+
+    proof: Proof
+    files: FilesFound
+    let_in: LetIn
+    is_listed: bool
 
 
 @dataclass(frozen=True)
@@ -33,15 +46,32 @@ class Restored:
     kept: Path | None
 
 
-def restore(data: Path, file: Path, now: datetime) -> Restored:
-    """Put the copy in ``file`` in place of the database in ``data``; the folder is made if it is not there.
-
-    ``now`` names the folder of what is replaced. Raises ``BadCopy``, and then everything is as it was.
-    """
+def look_at(data: Path, file: Path, now: datetime) -> Look:
+    """Prove a copy, compare it and its files with its list, and see whom it would let in at ``now``, if it were put in
+    place of what is in ``data``. Nothing is changed. Raises ``BadCopy``."""
     proof = prove(file)
     place = data / FILE_NAME
     if place.exists() and place.samefile(file):
         raise BadCopy("same file", file=str(file))
+    with saying_what_failed(file.parent):
+        listed = read_list(file)
+        if listed and (digest_of(file.resolve()) != listed[0] or _beside(file)[0].exists()):
+            raise BadCopy("not as listed", file=str(file), list=str(list_of(file)))
+        if room_for_files(file.parent, data) > _room(data):
+            raise BadCopy("no room", folder=str(data))
+        with closing(connect_reading(file)) as copy:
+            let_in = read_let_in(copy.conn, now)
+        return Look(proof, look_at_files(file.parent, listed[1] if listed else None), let_in, listed is not None)
+
+
+def restore(data: Path, file: Path, now: datetime, *, let_in: bool = False, looked: Look | None = None) -> Restored:
+    """Put the copy in ``file`` in place of the database in ``data``; the folder is made if it is not there.
+
+    Those whom the copy lets in are let in where a person said so: by ``let_in``; else every device is revoked. ``looked``
+    is what they were shown. ``now`` names the folder of what is replaced. Raises ``BadCopy``, 'changing' where the copy
+    is not what was looked at; then everything is as it was.
+    """
+    looked = looked or look_at(data, file, now)
     made = not data.exists()
     try:
         with saying_what_failed(data):
@@ -50,18 +80,49 @@ def restore(data: Path, file: Path, now: datetime) -> Restored:
                 remove_parts(data, but=part)
                 with closing(connect_reading(file)) as copy:  # which stays as it is
                     copy_database(copy, part)
-                if prove(part) != proof:
+                if prove(part) != looked.proof or _let_in_by(part, now) != looked.let_in:
                     raise BadCopy("changing", file=str(file))
-                keep_on_disk(part)
-                copy_files(file.parent, data)
-                kept = _replace(data, part, now)
+                _settle(part, now, let_in)
+                kept = _put_in_place(data, file, part, looked.files, now)
     except InUse as error:
         raise BadCopy("in use", folder=str(data)) from error
     except BadCopy:
         if made:
-            _unmake(data)
+            shutil.rmtree(data, ignore_errors=True)
         raise
-    return Restored(proof, kept)
+    return Restored(looked.proof, kept)
+
+
+def _let_in_by(part: Path, now: datetime) -> LetIn:
+    with closing(sqlite3.connect(part)) as database:
+        return read_let_in(database, now)
+
+
+def _settle(part: Path, now: datetime, let_in: bool) -> None:
+    """Let in nobody whom no person was shown; what is taken out leaves nothing behind in the file."""
+    with closing(sqlite3.connect(part, isolation_level=None)) as database:
+        database.execute("PRAGMA secure_delete = ON")
+        database.execute("BEGIN IMMEDIATE")
+        drop_codes(database)
+        if not let_in:
+            let_nobody_in(database, now)
+        database.execute("COMMIT")
+    keep_on_disk(part)
+
+
+def _put_in_place(data: Path, file: Path, part: Path, found: FilesFound, now: datetime) -> Path | None:
+    """The files first, since the new shop names them; they go again if the old shop stays."""
+    files = put_files(file.parent, found, data)
+    try:
+        return _replace(data, part, now)
+    except BaseException:
+        if part.exists():
+            take_away(files)
+        raise
+
+
+def _room(data: Path) -> int:
+    return shutil.disk_usage(next(one for one in (data, *data.absolute().parents) if one.exists())).free
 
 
 def _replace(data: Path, part: Path, now: datetime) -> Path | None:
@@ -127,11 +188,3 @@ def _kept_folder(data: Path, now: datetime) -> Path:
 
 def _beside(place: Path) -> list[Path]:
     return [place.with_name(place.name + ending) for ending in _BESIDE]
-
-
-def _unmake(data: Path) -> None:
-    """Take away a folder that was made for nothing."""
-    with suppress(OSError):
-        for path in data.iterdir():
-            path.unlink()
-        data.rmdir()

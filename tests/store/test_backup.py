@@ -1,5 +1,6 @@
 """Copies: whole while others write, dated, proved; and put back without losing what they replace."""
 
+import os
 import sqlite3
 import stat
 import threading
@@ -43,6 +44,10 @@ def ids_in(folder: Path) -> list[str]:
     return ids
 
 
+def names_in(folder: Path) -> list[str]:
+    return sorted(path.name for path in folder.iterdir())
+
+
 @pytest.fixture
 def filled(store: Store) -> Store:
     store.books.save(shop(), START)
@@ -65,7 +70,7 @@ def test_a_copy_is_named_by_the_shops_own_time_and_read_by_its_owner_only(filled
     assert made.path == tmp_path / "backups" / "shop-2026-03-07-0400.db"
     assert stat.S_IMODE(made.path.stat().st_mode) == 0o600
     assert made.events == prove(made.path).events == 3
-    assert [path.name for path in made.path.parent.iterdir()] == [made.path.name]
+    assert names_in(made.path.parent) == [made.path.name, "shop-2026-03-07-0400.sha256"]
 
 
 def test_a_copy_made_while_others_write_is_whole(filled: Store, tmp_path: Path) -> None:
@@ -102,8 +107,25 @@ def test_the_last_thirty_are_kept_and_nothing_else_is_touched(filled: Store, tmp
     BackupFolder(tmp_path).make(NOW)
 
     assert sorted(path.name for path in folder.iterdir()) == sorted(
-        [*others, *older[1 - KEPT :], "shop-2026-03-07-0400.db"]
+        [*others, *older[1 - KEPT :], "shop-2026-03-07-0400.db", "shop-2026-03-07-0400.sha256"]
     )
+
+
+def test_the_list_of_a_copy_goes_with_it(filled: Store, tmp_path: Path) -> None:
+    copies = BackupFolder(tmp_path)
+    for day in range(KEPT + 2):
+        copies.make(NOW + timedelta(days=day))
+    alone = tmp_path / "backups" / "shop-2026-03-01-0300.sha256"
+    alone.touch()
+    os.utime(alone, (0, 0))
+
+    copies.make(NOW + timedelta(days=99))
+
+    kept = names_in(tmp_path / "backups")
+    assert len(kept) == 2 * KEPT
+    assert {name.partition(".")[0] for name in kept if name.endswith(".db")} == {
+        name.partition(".")[0] for name in kept if name.endswith(".sha256")
+    }
 
 
 def test_a_copy_dated_ahead_by_a_wrong_clock_is_not_taken_for_the_last(filled: Store, tmp_path: Path) -> None:
@@ -175,7 +197,7 @@ def test_a_copy_comes_back_and_what_it_replaces_is_kept(copy: Path, tmp_path: Pa
     assert done.kept == tmp_path / "replaced-2026-03-07-0400"
     assert ids_in(tmp_path) == ["note-1", "note-2", "note-3"]
     assert ids_in(done.kept) == ["note-1", "note-2", "note-3", "note-4"]
-    assert copy.read_bytes() == before and [path.name for path in copy.parent.iterdir()] == [copy.name]
+    assert copy.read_bytes() == before and names_in(copy.parent) == [copy.name, "shop-2026-03-07-0400.sha256"]
 
 
 def test_a_copy_comes_back_twice(copy: Path, tmp_path: Path) -> None:

@@ -10,8 +10,10 @@ from runboard.app import House, Settings, build
 from runboard.cli import main
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import hold
+from runboard.store.open import open_store
 from runboard.web.backup import day_in_words
 from tests.conftest import HandClock
+from tests.pairing import paired
 from tests.scenario import shop
 from tests.web.test_taps import batch, came
 
@@ -186,3 +188,102 @@ def test_a_ruined_database_is_told_with_what_to_do(
     assert main([command, "--data", str(data), *more]) == 2
 
     assert "put a copy back with runboard restore" in capsys.readouterr().err
+
+
+# Whom a copy lets in
+
+
+@pytest.fixture
+def lent(data: Path, tmp_path: Path) -> Path:
+    """A copy with a lead's phone, whose name would wipe a terminal, and a helper's."""
+    paired(data, name="Ann's \x1b[2Jphone\nand more")
+    paired(data, "crew", "Bench tablet")
+    main(["backup", "--data", str(data), "--to", str(tmp_path)])
+    (copy,) = tmp_path.glob("shop-*.db")
+    return copy
+
+
+def let_in(folder: Path) -> list[str]:
+    """The names of the devices that a shop lets in."""
+    store = open_store(folder)
+    names = [one.name for one in store.devices.devices() if one.revoked_at is None]
+    store.close()
+    return names
+
+
+def at_the_terminal(monkeypatch: pytest.MonkeyPatch, answer: str | type[BaseException]) -> list[str]:
+    """A person who is asked answers so; gives what they were asked."""
+    asked: list[str] = []
+
+    def answered(question: str) -> str:
+        asked.append(question)
+        if isinstance(answer, str):
+            return answer
+        raise answer
+
+    monkeypatch.setattr("sys.stdin.isatty", lambda: True)
+    monkeypatch.setattr("builtins.input", answered)
+    return asked
+
+
+@pytest.mark.parametrize(
+    ("answer", "are_kept"), [("y", True), ("Yes ", True), ("", False), ("n", False), ("what", False)]
+)
+def test_a_person_at_the_terminal_says_whether_a_copys_devices_stay_let_in(
+    lent: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, answer: str,
+    are_kept: bool,
+) -> None:  # fmt: skip
+    asked = at_the_terminal(monkeypatch, answer)
+
+    assert main(["restore", "--data", str(tmp_path / "new"), str(lent)]) == 0
+
+    out = capsys.readouterr().out
+    assert (
+        "It lets in, as soon as it is served:\n  Ann's [2Jphone and more (a lead's)\n  Bench tablet (a helper's)\n"
+        in out
+    )
+    assert asked[0].startswith("Keep them?") and asked[0].endswith("[y/N] ")
+    assert bool(let_in(tmp_path / "new")) is are_kept
+    assert ("Nobody is let in by it" in out) is not are_kept
+
+
+@pytest.mark.parametrize("answer", [EOFError, KeyboardInterrupt])
+def test_who_gives_up_at_the_question_changes_nothing(
+    lent: Path, data: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch,
+    answer: type[BaseException],
+) -> None:  # fmt: skip
+    at_the_terminal(monkeypatch, answer)
+    before = (data / FILE_NAME).read_bytes()
+
+    assert main(["restore", "--data", str(data), str(lent)]) == 2
+
+    assert capsys.readouterr().err == "runboard: Nothing was put back.\n"
+    assert (data / FILE_NAME).read_bytes() == before
+
+
+def test_where_nobody_can_be_asked_the_command_has_to_say_it(
+    lent: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    command = ["restore", "--data", str(tmp_path / "new"), str(lent)]
+
+    assert main(command) == 2
+    assert "--let-in all, or --let-in nobody" in capsys.readouterr().err
+    assert not (tmp_path / "new").exists()
+    assert main([*command, "--let-in", "nobody"]) == 0
+    assert let_in(tmp_path / "new") == []
+    assert main([*command, "--let-in", "all"]) == 0
+    assert len(let_in(tmp_path / "new")) == 2
+
+
+def test_what_of_a_copy_is_not_taken_or_cannot_be_compared_is_said(
+    lent: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    lent.with_suffix(".sha256").unlink()
+    (tmp_path / "files").mkdir()
+    (tmp_path / "files" / "leak.ngc").symlink_to("/etc/hostname")
+
+    assert main(["restore", "--data", str(tmp_path / "new"), "--let-in", "nobody", str(lent)]) == 0
+
+    out = capsys.readouterr().out
+    assert "No list of digests lies beside it" in out
+    assert "These of its files are not taken:\n  files/leak.ngc: a link to somewhere else\n" in out

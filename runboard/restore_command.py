@@ -1,0 +1,103 @@
+"""The command that puts a copy back: it says what was found in the copy, and asks whom it may let in."""
+
+import argparse
+import sys
+from collections.abc import Sequence
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from runboard.mistaken import Mistaken
+from runboard.store.let_in import LetIn
+from runboard.store.proof import Proof
+from runboard.store.restore import Look, look_at, restore
+from runboard.web.sentences import say, zone_of
+
+_MOST_SAID = 20
+_LONGEST = 120
+_ALL, _NOBODY = "all", "nobody"
+
+
+def add_restore(commands: Any) -> None:
+    """Add the command."""
+    back = commands.add_parser("restore", help="put a copy in the shop's place; what it replaces is kept")
+    back.add_argument(
+        "--data", type=Path, required=True, metavar="DIR", help="the shop's data folder; made if not there"
+    )
+    back.add_argument(
+        "--let-in",
+        choices=(_ALL, _NOBODY),
+        help="whether the devices, sensors and cards that the copy lets in stay let in; without it you are asked",
+    )
+    back.add_argument("file", type=Path, metavar="FILE", help="a copy that backup made")
+    back.set_defaults(do=_restore)
+
+
+def _restore(asked: argparse.Namespace) -> None:
+    now = datetime.now().astimezone()
+    looked = look_at(asked.data, asked.file, now)
+    print(f"{asked.file} is whole: {in_words(looked.proof)}.")
+    for line in _found(looked):
+        print(line)
+    let_in = _may_come_in(looked.let_in, asked.let_in)
+    done = restore(asked.data, asked.file, now, let_in=let_in, looked=looked)
+    print(f"It is in place in {asked.data}." + (f" What it replaced is kept in {done.kept}." if done.kept else ""))
+    if looked.let_in.is_anybody and not let_in:
+        print(say("restore", "nobody"))
+
+
+def in_words(proof: Proof) -> str:
+    """'Rail shop, 1,204 events, the last of 2026-03-07 10:00'."""
+    until = proof.until and proof.until.astimezone(zone_of(proof.time_zone))
+    last = f", the last of {until:%Y-%m-%d %H:%M}" if until else ""
+    return f"{_tidy(proof.shop) or 'a shop'}, {events_in_words(proof.events)}{last}"
+
+
+def events_in_words(count: int) -> str:
+    """'1 event', '1,204 events'."""
+    return f"{count:,} event{'' if count == 1 else 's'}"
+
+
+def _found(looked: Look) -> list[str]:
+    """What a person should know before they say yes, in lines."""
+    lines = [] if looked.is_listed else [say("restore", "unlisted", {"files": looked.files.unchecked})]
+    if looked.files.left:
+        left = [f"  {_tidy(name)}: {say('restore', why)}" for name, why in looked.files.left[:_MOST_SAID]]
+        lines += [say("restore", "left"), *left, *_and_more(looked.files.left)]
+    if looked.let_in.is_anybody:
+        lines += [say("restore", "lets-in"), *(f"  {one}" for one in _those(looked.let_in))]
+    if out := [*map(_tidy, looked.let_in.channels[:_MOST_SAID]), *filter(None, [_tidy(looked.let_in.broker)])]:
+        lines.append(say("restore", "sends-to", {"names": ", ".join(out)}))
+    return lines
+
+
+def _those(let_in: LetIn) -> list[str]:
+    devices = [f"{_tidy(name)} ({say('access', access)})" for name, access in let_in.devices]
+    sensors = [f"{_tidy(name)} ({say('access', 'sensor')})" for name in let_in.sensors]
+    every = [*devices, *sensors]
+    return [*every[:_MOST_SAID], *_and_more(every), *([say("restore", "cards")] if let_in.cards else [])]
+
+
+def _and_more(every: Sequence[object]) -> list[str]:
+    more = len(every) - _MOST_SAID
+    return [say("restore", "more", {"count": more})] if more > 0 else []
+
+
+def _may_come_in(let_in: LetIn, said: str | None) -> bool:
+    """Whether those stay let in: as the command says, else as a person at the terminal answers. Raises ``Mistaken`` where
+    there is nobody to ask: nobody is let in, and nobody shut out, unasked."""
+    if said or not let_in.is_anybody:
+        return said == _ALL
+    if not sys.stdin.isatty():
+        raise Mistaken(say("restore", "unasked"))
+    try:
+        return input(f"{say('restore', 'keep')} [y/N] ").strip().lower() in ("y", "yes")
+    except (EOFError, KeyboardInterrupt) as why:
+        print()
+        raise Mistaken(say("restore", "given-up")) from why
+
+
+def _tidy(name: str) -> str:
+    """A name out of a copy, as a part of a line that does nothing to a terminal."""
+    shown = "".join(sign if sign.isprintable() else " " for sign in name[:_LONGEST])
+    return shown.encode("utf-8", "backslashreplace").decode().strip()
