@@ -3,10 +3,11 @@
 import asyncio
 import socket
 import ssl
+from collections import Counter
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import uvicorn
 
@@ -16,6 +17,7 @@ from runboard.lan.authority import AuthorityLost, Certificates, Kept
 LOOK_EVERY = 60.0  # seconds
 # A phone that leaves the Wi-Fi opens a connection and says nothing more; a slow one answers within a few seconds.
 HANDSHAKE_WITHIN = 15.0
+MOST_HANDSHAKES = 64
 
 
 class SecureDoor:
@@ -95,9 +97,63 @@ async def listen_too(server: uvicorn.Server, listening: socket.socket, context: 
         )
         return made
 
-    loop = asyncio.get_running_loop()
-    door = await loop.create_server(answer, sock=listening, ssl=context, ssl_handshake_timeout=HANDSHAKE_WITHIN)
-    server.servers.append(door)
+    server.servers.append(cast(Any, Handshakes(listening, context, answer)))  # of an asyncio server, what uvicorn calls
+
+
+class Handshakes:
+    """A listening socket whose peers shake hands before ``answer`` makes the protocol that speaks to them. Nobody knows
+    of a connection before that, so how many there are is held here: beyond ``MOST_HANDSHAKES`` the oldest of the address
+    that has the most is let go."""
+
+    def __init__(
+        self, listening: socket.socket, context: ssl.SSLContext, answer: Callable[[], asyncio.Protocol]
+    ) -> None:
+        listening.setblocking(False)
+        self._listening, self._context, self._answer = listening, context, answer
+        self._shaking: dict[asyncio.Task[None], tuple[str, socket.socket]] = {}
+        self._accepting = asyncio.create_task(self._accept())
+
+    def close(self) -> None:
+        """Let nobody in any more."""
+        self._accepting.cancel()
+        for task in list(self._shaking):
+            self._let_go(task)
+
+    async def wait_closed(self) -> None:
+        """Until nothing is under way."""
+        await asyncio.gather(self._accepting, *self._shaking, return_exceptions=True)
+
+    async def _accept(self) -> None:
+        loop = asyncio.get_running_loop()
+        while True:
+            try:
+                peer, (address, *_) = await loop.sock_accept(self._listening)
+            except OSError:  # the peer is gone again, or the system has no room for one more
+                await asyncio.sleep(0.1)
+                continue
+            task = asyncio.create_task(self._shake(peer))
+            self._shaking[task] = (address, peer)
+            task.add_done_callback(lambda done: self._shaking.pop(done, None))
+            if len(self._shaking) > MOST_HANDSHAKES:
+                (most, _), *_ = Counter(at for at, _ in self._shaking.values()).most_common(1)
+                self._let_go(next(one for one, (at, _) in self._shaking.items() if at == most))
+
+    async def _shake(self, peer: socket.socket) -> None:
+        loop = asyncio.get_running_loop()
+        try:
+            await loop.connect_accepted_socket(
+                self._answer, peer, ssl=self._context, ssl_handshake_timeout=HANDSHAKE_WITHIN, ssl_shutdown_timeout=2.0
+            )
+        except OSError:  # it speaks no TLS, trusts nobody, says nothing or is gone: as often as there are strangers
+            pass
+
+    def _let_go(self, task: asyncio.Task[None]) -> None:
+        # Not cancelled: a handshake that asyncio has not begun yet would go on all the same.
+        _, peer = self._shaking.pop(task)
+        try:
+            peer.shutdown(socket.SHUT_RDWR)
+        except OSError:  # it is gone already
+            pass
 
 
 def _could_not_renew(why: OSError) -> str:

@@ -15,6 +15,7 @@ from runboard.web.asgi import Served
 from runboard.web.connections import Connection, Connections
 
 ENDS_WITHIN = 2.5  # seconds from Ctrl-C or SIGTERM
+DESCRIPTORS = 4096  # four times what ``Bounds`` lets in
 HOST, ALL_INTERFACES = "127.0.0.1", "0.0.0.0"  # noqa: S104 - phones are to reach it; guard.py looks at who asks
 
 
@@ -74,6 +75,7 @@ def serve(
         proxy_headers=False,
         timeout_graceful_shutdown=1,
     )
+    _room_for_descriptors()
     address = f"http://{HOST}:{listening.getsockname()[1]}/"
     try:
         _Server(config, served, address, open_browser, more, beside).run(sockets=[listening])
@@ -116,6 +118,18 @@ class _Server(uvicorn.Server):
         if self._beside:
             await self._beside.end()
         await super().shutdown(sockets)
+
+
+def _room_for_descriptors() -> None:
+    """As many as the system allows, where it gives fewer at first: connections need them, and so do database and files."""
+    try:
+        import resource  # not on Windows, which has no such limit
+    except ImportError:
+        return
+    soft, hard = resource.getrlimit(resource.RLIMIT_NOFILE)
+    wanted = DESCRIPTORS if hard == resource.RLIM_INFINITY else min(hard, DESCRIPTORS)
+    if soft != resource.RLIM_INFINITY and soft < wanted:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (wanted, hard))
 
 
 def _end_within(seconds: float) -> None:

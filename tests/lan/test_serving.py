@@ -6,6 +6,7 @@ import socket
 import ssl
 import time
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import ExitStack
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -15,7 +16,7 @@ from cryptography import x509
 from runboard.lan import trust
 from runboard.lan.addresses import Whereabouts
 from runboard.lan.authority import Certificates
-from runboard.lan.serving import SecureDoor, context_for, show
+from runboard.lan.serving import MOST_HANDSHAKES, SecureDoor, context_for, show
 from tests.conftest import HandClock
 from tests.lan.doors import LIVED, Place, Server, serving
 from tests.lan.places import at
@@ -183,6 +184,17 @@ def test_peers_that_say_nothing_hold_up_nobody(door: SecureDoor) -> None:
         for one in silent:
             one.close()
     assert took < 2
+
+
+def test_of_more_peers_that_say_nothing_than_there_may_be_the_oldest_goes(door: SecureDoor) -> None:
+    with serving(door) as (_, _, port), ExitStack() as open_:
+        silent = [
+            open_.enter_context(socket.create_connection(("127.0.0.1", port), timeout=5))
+            for _ in range(MOST_HANDSHAKES + 5)
+        ]
+
+        assert [one.recv(1) for one in silent[:5]] == [b""] * 5
+        assert shown(port, trusting(door.kept.authority)) == door.kept.leaf
 
 
 def test_the_watch_looks_and_tells(door: SecureDoor, place: Place) -> None:
