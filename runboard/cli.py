@@ -24,6 +24,7 @@ from runboard.restore_command import add_restore, events_in_words
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
+from runboard.shop.limits import check_book_size
 from runboard.shop.problem import Unreadable
 from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.closed import make_folder
@@ -224,7 +225,9 @@ def _export(asked: argparse.Namespace) -> None:
 def _import(asked: argparse.Namespace) -> None:
     record = _read_file(asked.file)
     if "runboard_book" in record:
-        check_watch_intervals(book_from_json(record))  # a wrong book makes no data folder
+        book = book_from_json(record)
+        check_watch_intervals(book)
+        check_book_size(book)  # a wrong book makes no data folder
     else:
         read_run_file(record)
         changes_in(record)

@@ -19,6 +19,7 @@ from runboard.run.event import Event, event_to_json
 from runboard.run.ledger import Ledger
 from runboard.run.outside import first_difference
 from runboard.run.refusal import Refused
+from runboard.run.size import check_run
 from runboard.run.state import RunState, ShopState
 from runboard.shop.book import Book
 
@@ -69,7 +70,7 @@ class Coming:
 def look_at_run(workshop: Workshop, record: object) -> Coming:
     """What taking a run that ``export_run`` wrote would do; nothing is stored.
 
-    Refused 'file no run', 'file event wrong', 'file other run', 'file zone', 'file unknown names' (a station or person
+    Refused 'run too large', 'file no run', 'file event wrong', 'file other run', 'file zone', 'file unknown names' (a station or person
     that this shop's book does not have), 'run known' (another run of that key is here), 'file outside' with ``what`` and
     ``name`` of the first thing beside the run that would change here, 'file does not fit'.
     """
@@ -86,6 +87,7 @@ def look_at_run(workshop: Workshop, record: object) -> Coming:
     found = _tried(ledger, fresh, before, file, alone.state)
     left_out = Counter(one.kind for one in file.shops)
     run = found.state.runs[file.run]
+    check_run(run)
     return Coming(file, run, file.run not in before.runs, tuple(found.events), left_out, found.ledger, seq)
 
 

@@ -106,6 +106,8 @@ def _read_event(record: object, at: int) -> Event:
     try:
         return check_form(record)
     except Refused as refusal:
+        if refusal.code != "form":
+            raise
         raise Refused("file event wrong", number=at, **refusal.facts) from None
 
 

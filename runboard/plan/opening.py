@@ -10,10 +10,10 @@ from runboard.plan.good_rate import GoodRate, route_good_rate
 from runboard.run.loads import shared_out
 from runboard.run.refusal import Refused
 from runboard.run.route import Route, Step
+from runboard.run.size import check_route, check_size
 from runboard.run.state import ShopState
 from runboard.shop.book import ZERO, Product
-
-MOST_TRAYS = 400
+from runboard.shop.limits import MOST_TRAYS_AT_FIRST
 
 
 @dataclass(frozen=True)
@@ -81,9 +81,12 @@ def plan_opening(
     chosen = pieces_to_start(wanted, rate.rate, certainty, board or 1)
     count = start or chosen.start
     a_tray = pieces_a_tray or product.pieces_a_tray
-    if a_tray < 1 or count / a_tray > MOST_TRAYS:
-        raise Refused("too many trays", trays=math.ceil(count / max(1, a_tray)), most=MOST_TRAYS)
+    if a_tray < 1 or count / a_tray > MOST_TRAYS_AT_FIRST:
+        raise Refused("too many trays", trays=math.ceil(count / max(1, a_tray)), most=MOST_TRAYS_AT_FIRST)
+    check_route(product)
+    check_size(route, [], max(count, wanted))
     trays, boards = lay_out(route, count, a_tray, board)
+    check_size(route, [pieces for _, pieces in trays], wanted, len(boards))
     placed = tuple(Tally(key, pieces, (begun or {}).get(key, "")) for key, pieces in trays)
     boards = {key: fed for key, fed in boards.items() if not any((begun or {}).get(tray) for tray in fed)}
     work = work_in(route, [pieces for _, pieces in trays])

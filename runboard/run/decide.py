@@ -10,6 +10,10 @@ from runboard.run.form import check_form
 from runboard.run.ledger import Ledger, Trial
 from runboard.run.refusal import Refused
 from runboard.run.rules import check_rules
+from runboard.run.size import check_run
+
+# What makes a run larger.
+SIZING = frozenset(("run opened", "route revised", "orders changed", "board added", "pieces moved"))
 
 
 def decide(ledger: Ledger, event: Event) -> Trial:
@@ -17,6 +21,8 @@ def decide(ledger: Ledger, event: Event) -> Trial:
     _ids_are_known(ledger, event)
     event = _in_its_run(ledger, event)
     trial = ledger.try_event(event)
+    if event.kind in SIZING and event.run in trial.state.runs:
+        check_run(trial.state.runs[event.run], ledger.state.runs.get(event.run))
     if is_blind(ledger, event):
         return trial
     check_rules(Draft(trial.before, ledger.book), event)

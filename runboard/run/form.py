@@ -10,6 +10,8 @@ import fastjsonschema
 from runboard.run.event import BASES, VERSION, Event, event_from_json, parse_moment
 from runboard.run.kinds import COUNT, KEY, KINDS, LOAD, MOMENT, NAME, STEP, TRAY
 from runboard.run.refusal import Refused
+from runboard.run.size import check_body
+from runboard.shop.book import Product
 from runboard.shop.book_json import BookError, product_from_json
 
 # Moments outside are slips of a clock, and near the calendar's ends nothing could be added to them.
@@ -131,7 +133,8 @@ def _body_check(kind: str) -> Callable[[Any], Any]:
 
 
 def check_form(raw: Any) -> Event:
-    """The event that a JSON record says; Refused 'form' with where and what where it is none."""
+    """The event that a JSON record says; Refused 'form' with where and what where it is none, 'run too large' where it says
+    more of a run than one may have."""
     try:
         _envelope_check()(raw)
         _body_check(raw["kind"])(raw.get("body") or {})
@@ -139,7 +142,8 @@ def check_form(raw: Any) -> Event:
         raise Refused(
             "form", where=str(error.name).removeprefix("data").lstrip(".") or "event", what=_short(error)
         ) from None
-    _check_product(raw.get("body") or {})
+    body = raw.get("body") or {}
+    check_body(body, _product(body))
     for name in needed(raw["kind"]):
         if not raw.get(name):
             raise Refused("form", where=name, what=f"'{raw['kind']}' must name its {name}")
@@ -185,15 +189,17 @@ def _is_read(text: str) -> bool:
         return False
 
 
-def _check_product(body: Mapping[str, Any]) -> None:
+def _product(body: Mapping[str, Any]) -> Product | None:
     """A product that cannot be read would make every fold of the log fail."""
-    if "product" in body:
-        try:
-            product = product_from_json(body["product"])
-        except BookError as error:
-            raise Refused("form", where="body.product", what=error.problems[0].sentence) from None
-        if not product.operations:
-            raise Refused("form", where="body.product", what="has no operation")
+    if "product" not in body:
+        return None
+    try:
+        product = product_from_json(body["product"])
+    except BookError as error:
+        raise Refused("form", where="body.product", what=error.problems[0].sentence) from None
+    if not product.operations:
+        raise Refused("form", where="body.product", what="has no operation")
+    return product
 
 
 def _short(error: fastjsonschema.JsonSchemaValueException) -> str:

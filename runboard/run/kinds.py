@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from runboard.shop.limits import MOST_BOARDS, MOST_ORDER_LINES, MOST_TRAYS
+
 Subject = Literal["shop", "person", "station", "run", "load", "tray"]
 
 # Shapes of body fields, as JSON Schema.
@@ -67,7 +69,7 @@ COUNTS: dict[str, Any] = {
 }
 ORDERS: dict[str, Any] = {
     "type": "array",
-    "maxItems": 2000,
+    "maxItems": MOST_ORDER_LINES,
     "items": {
         "type": "object",
         "required": ["line", "pieces"],
@@ -83,7 +85,7 @@ ORDERS: dict[str, Any] = {
 }
 TRAYS: dict[str, Any] = {
     "type": "array",
-    "maxItems": 500,
+    "maxItems": MOST_TRAYS,
     "items": {
         "type": "object",
         "required": ["tray", "pieces"],
@@ -178,7 +180,7 @@ KINDS: Mapping[str, Kind] = {
         "run",
         "A run begins: product, route as it is now, orders, trays and boards.",
         {"name": NAME, "product": OBJECT, "orders": ORDERS, "trays": TRAYS},
-        boards={"type": "object", "propertyNames": LOAD, "additionalProperties": PIECES, "maxProperties": 500},
+        boards={"type": "object", "propertyNames": LOAD, "additionalProperties": PIECES, "maxProperties": MOST_BOARDS},
         wood=NAME,
         pieces_a_tray=COUNT,
         certainty={"type": "number", "minimum": 0, "maximum": 1},

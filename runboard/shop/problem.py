@@ -21,6 +21,8 @@ SENTENCES: Mapping[str, str] = {
     "not a key": "'{field}' cannot be {found}: a key is letters, digits, points and dashes, without spaces, 40 at most.",
     "list too short": "'{field}' needs at least {least}.",
     "list too long": "'{field}' may list {most}, not {found}.",
+    "not one line": "'{field}' must be one line, without line breaks or signs that nobody sees.",
+    "too long": "there are {found:,} {field}, and {most:,} at most can be kept.",
     "listed twice": "'{field}' lists {found} twice.",
     "not a time of day": "'{field}' must be a time of day such as 18:30, not {found}.",
     "jig without pieces": "a load that is a {size} needs 'pieces': how many pieces it takes.",

@@ -14,6 +14,7 @@ from runboard.floor.shop_book import book_record, check_book, save_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
+from runboard.shop.limits import check_book_size
 from runboard.shop.problem import Unreadable
 from runboard.web.pages_support import page, said, see_other, workshop
 from runboard.web.pictures import shelf
@@ -97,7 +98,9 @@ def _read(name: str, take: Take = nothing) -> Record:
     with stream:
         record = read_file(stream, take)
     if "runboard_book" in record:
-        check_watch_intervals(book_from_json(record))
+        book = book_from_json(record)
+        check_watch_intervals(book)
+        check_book_size(book)
     return record
 
 

@@ -456,6 +456,17 @@ refused-file-outside = Nothing of the file is taken: it was worked at the same t
    *[other] what is asked here
   }. Copy the run on the Plan page instead.
 refused-file-does-not-fit = Nothing of the file is taken: what happened at { $at } does not fit what was done here then.
+refused-run-too-large = That makes { $found } { $what ->
+    [pieces] pieces
+    [trays] trays
+    [boards] boards
+    [loads] loads
+    [steps] steps
+   *[letters] letters in its route
+  }, and a run has { $most } at most. Open two runs{ $what ->
+    [loads] , or put more pieces on a tray
+   *[other] {""}
+  }.
 refused-file-empty = There is nothing in it. Choose a file first.
 refused-file-nothing = The file is neither a shop's book nor a run: save one here to see what it looks like.
 refused-file-too-long = The file is too long: { $most } million bytes at most, its pictures apart. Nothing is changed.

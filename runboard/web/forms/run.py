@@ -9,6 +9,7 @@ from runboard.run.event import write_moment
 from runboard.run.route import Route
 from runboard.run.state import Order
 from runboard.shop.book import Product
+from runboard.shop.limits import MOST_ORDER_LINES
 from runboard.shop.numbers import whole_number
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.form import Form
@@ -23,7 +24,6 @@ CERTAINTY: Choices = (
     ("0.95", "19 times in 20"),
     ("0.99", "99 times in 100"),
 )
-MOST_LINES = 2000
 MOST_PIECES_A_LINE = 999_999
 _PIECES = "Write a whole number of pieces, 1 or more."
 _NOT_A_DATE = "Write a date and a time of day."
@@ -122,8 +122,8 @@ def read_orders(form: Form, said: Mapping[str, Any], zone: str) -> list[Record]:
         found += [order_record(_next(taken), *one) for one in pasted(said["paste"])]
     except ValueError as wrong:
         form.errors["paste"] = str(wrong)
-    if len(found) > MOST_LINES:
-        form.errors["paste"] = f"At most {MOST_LINES} order lines go into one run."
+    if len(found) > MOST_ORDER_LINES:
+        form.errors["paste"] = f"At most {MOST_ORDER_LINES} order lines go into one run."
     return found
 
 

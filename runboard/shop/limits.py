@@ -1,0 +1,115 @@
+"""How large things may be, in one place: a run, a route, the book. README says it to people.
+
+The limits hold where something is saved, opened or sent. What is stored is read without them: it may have been written
+down before there were any.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+from typing import Any
+
+from runboard.shop.book import Book, Product
+from runboard.shop.problem import BookError, Problem
+
+# A run. 2,000 good pieces are promised; the rest are extras.
+MOST_PIECES = 3_000
+MOST_TRAYS = 500
+MOST_TRAYS_AT_FIRST = 400  # pieces that are taken apart come into more
+MOST_BOARDS = 500
+# Of all steps together: a route of nine steps over 400 trays has 3,600.
+MOST_LOADS = 8_000
+MOST_ORDER_LINES = 2_000
+# Blocks of all that is open: what the planner takes at once.
+MOST_PLANNED = 16_000
+
+# A route.
+MOST_STEPS = 200
+MOST_LETTERS = 200_000
+
+# The book.
+MOST_IN_BOOK: Mapping[str, int] = MappingProxyType(
+    {"rooms": 100, "walks": 2_000, "services": 100, "stations": 200, "people": 100, "jobs": 200, "finishes": 200,
+     "forbidden": 200, "products": 300}
+)  # fmt: skip
+MOST_BOOK_LETTERS = 5_000_000
+
+_NOT_ONE_LINE = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029]")
+
+Excess = tuple[str, int, int]
+
+
+def product_excess(product: Product) -> Excess | None:
+    """(what, found, most) of the first thing that a route has too much of: 'steps', 'letters'; None where it is fine."""
+    steps = sum(len(operation.passes) for operation in product.operations)
+    if steps > MOST_STEPS:
+        return "steps", steps, MOST_STEPS
+    letters = _letters(product)
+    return ("letters", letters, MOST_LETTERS) if letters > MOST_LETTERS else None
+
+
+def check_book_size(book: Book) -> None:
+    """Raises ``BookError`` with what there is too much of, and with each name that is not one line."""
+    problems = [
+        Problem(part, "", "list too long", {"field": part, "most": most, "found": len(getattr(book, part))})
+        for part, most in MOST_IN_BOOK.items()
+        if len(getattr(book, part)) > most
+    ]
+    if not problems:
+        problems = [*_lines(book), *_products(book)]
+    if problems:
+        raise BookError(problems)
+
+
+def check_product_size(product: Product) -> None:
+    """The same of one product's route alone, as ``product_from_json`` reads it."""
+    problems = list(_route(product, "product"))
+    if problems:
+        raise BookError(problems)
+
+
+def is_one_line(text: str) -> bool:
+    """Whether a name can stand in a title."""
+    return _NOT_ONE_LINE.search(text) is None
+
+
+def _lines(book: Book) -> Iterator[Problem]:
+    for part in ("rooms", "services", "stations", "people", "jobs", "finishes"):
+        for at, one in enumerate(getattr(book, part)):
+            if not is_one_line(one.name):
+                yield Problem(f"{part}[{at}].name", f"{part}[{at}]", "not one line", {"field": "name"})
+    if not is_one_line(book.name):
+        yield Problem("name", "", "not one line", {"field": "name"})
+
+
+def _products(book: Book) -> Iterator[Problem]:
+    for at, product in enumerate(book.products):
+        yield from _route(product, f"products[{at}]")
+    letters = sum(_letters(product) for product in book.products)
+    if letters > MOST_BOOK_LETTERS:
+        yield Problem("products", "", "too long", {"field": "products", "most": MOST_BOOK_LETTERS, "found": letters})
+
+
+def _route(product: Product, path: str) -> Iterator[Problem]:
+    place = f"product '{product.key}'"
+    excess = product_excess(product)
+    if excess is not None:
+        what, found, most = excess
+        yield Problem(path, place, "too long", {"field": what, "most": most, "found": found})
+    names = [product.name, product.wood]
+    for operation in product.operations:
+        names += [operation.name, *(one.name for one in operation.passes), *(use.supply for use in operation.uses)]
+    if not all(is_one_line(name) for name in names):
+        yield Problem(f"{path}.name", place, "not one line", {"field": "name"})
+
+
+def _letters(thing: Any) -> int:
+    """All that is written in a record, however deep within."""
+    if isinstance(thing, str):
+        return len(thing)
+    if isinstance(thing, tuple):
+        return sum(map(_letters, thing))
+    if isinstance(thing, Mapping):
+        return sum(_letters(value) for value in thing.values())
+    fields = getattr(thing, "__dataclass_fields__", None)
+    return sum(_letters(getattr(thing, name)) for name in fields) if fields else 0
