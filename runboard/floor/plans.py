@@ -7,6 +7,7 @@ taken only where it wins a window or five minutes, so that what people are offer
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
+from functools import cached_property
 from itertools import islice
 from typing import Any
 
@@ -20,7 +21,7 @@ from runboard.plan.schedule.bounds import Bound, bound
 from runboard.plan.schedule.figures import Figures
 from runboard.plan.schedule.holding import Holder, holder
 from runboard.plan.schedule.lateness import could_be_less_late, late_lines, lateness_of
-from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.problem import Order, Plan, Problem
 from runboard.run.state import ShopState
 
 WHAT = "plan"
@@ -36,6 +37,8 @@ CHANGE_NOTHING = frozenset(
      "checklist ticked", "lead called", "shown how", "texts placed", "restart answered", "server restarted")
 )  # fmt: skip
 
+# (order line, tick at which it is due, tick at which it is there).
+LateLine = tuple[Order, int, int | None]
 # A function for the child: (problem, plan, seconds, told) → (plan, bound).
 Search = Callable[..., Any]
 
@@ -59,6 +62,11 @@ class Planned:
     @property
     def plan(self) -> Plan | None:
         return self.answer.plan
+
+    @cached_property
+    def late(self) -> tuple[LateLine, ...]:
+        """The order lines that are late in it: read off once, and told with each state."""
+        return () if self.plan is None else tuple(late_lines(self.answer.problem, self.plan))
 
     def is_older(self, workshop: Workshop) -> bool:
         """Whether the log or the book went on since."""
@@ -295,7 +303,7 @@ def plan_record(planned: Planned, is_lead: bool = False) -> Mapping[str, Any]:
     late = [
         {"run": order.run, "line": order.line, "pieces": order.pieces, "due": problem.moment(due)}
         | ({} if there is None else {"there": problem.moment(there)})
-        for order, due, there in late_lines(problem, planned.plan)
+        for order, due, there in planned.late
     ]
     if late:
         told["late"] = late

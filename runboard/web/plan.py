@@ -17,7 +17,8 @@ from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import product_form
 from runboard.web.pages_support import number_asked, page, see_other, workshop
 from runboard.web.pictures import take_pictures
-from runboard.web.plan_schedule import planner, when_done
+from runboard.web.plan_schedule import planner
+from runboard.web.plan_section import when_section
 from runboard.web.route_words import route_lines
 from runboard.web.saving import Record, save_form, seen
 
@@ -47,7 +48,7 @@ def plan() -> Response:
     return page(
         "plan/plan.html",
         book=now,
-        when=when_done(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
+        when=when_section(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
         open_runs=[run for run in runs if run.state == "open"],
         past_runs=[run for run in reversed(runs) if run.state != "open"],
         texts={one.key: route_to_text(one.operations, now.stations, one.pieces_a_tray) for one in now.products},

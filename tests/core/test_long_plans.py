@@ -1,12 +1,14 @@
 """What a plan of thousands of blocks may cost, counted: nothing is looked at again for each block."""
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
-from runboard.plan.schedule import attending, domains
+from runboard.plan.schedule import attending, domains, lateness
 from runboard.plan.schedule.greedy import greedy_plan
 from runboard.plan.schedule.holding import chain
+from runboard.plan.schedule.lateness import margins, there_at
 from tests.core.instances import the_trial
 
 
@@ -42,3 +44,18 @@ def test_when_blocks_may_start_is_asked_once_for_all_that_are_alike(monkeypatch:
 
     assert chains.starts == [counted.function(problem, block) for block in problem.blocks]
     assert counted.times < len(problem.blocks) / 3
+
+
+def test_the_ends_of_a_run_are_sorted_once_for_all_its_order_lines(monkeypatch: pytest.MonkeyPatch) -> None:
+    problem = the_trial(9)
+    lines = tuple(replace(problem.orders[0], line=str(pieces), by_then=pieces, due=1) for pieces in range(1, 40))
+    problem = replace(problem, orders=lines)
+    ends = [at * 7 % 100 for at in range(len(problem.blocks))]
+    expected = [there_at(problem, ends, order) for order in lines]
+    counted = Counted(sorted)
+    monkeypatch.setattr(lateness, "sorted", counted, raising=False)
+
+    late = margins(problem, ends)
+
+    assert late == [(max(ends) if there is None else there) - 1 for there in expected]
+    assert counted.times == 1

@@ -7,8 +7,11 @@ from flask.testing import FlaskClient
 
 from runboard.app import House
 from runboard.floor.plans import plan_at_once
+from runboard.floor.runs import new_event
+from runboard.floor.taps import record_events
 from runboard.plan.schedule import attending, domains, rule
 from runboard.web import plan_chart
+from tests.conftest import HandClock
 from tests.core.test_long_plans import Counted
 from tests.figured import show
 from tests.web.test_plan_schedule import NoWork, opened, work
@@ -62,6 +65,7 @@ def test_a_long_chart_is_shown_part_by_part(
     show(house.workshop)
     whole = client.get("/plan").text
     monkeypatch.setattr(plan_chart, "MOST_BARS", 1)
+    show(house.workshop)
 
     found, path, pages = list[str](), "/plan", 0
     while path:
@@ -98,3 +102,29 @@ def test_a_run_that_the_shown_plan_does_not_know_yet_is_being_reckoned(
 
     assert "All of it is done." not in said
     assert "It is being reckoned." in said
+
+
+def test_reloads_of_the_same_plan_draw_it_once_and_what_is_another_is_drawn_anew(
+    client: FlaskClient, house: House, work: NoWork, clock: HandClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened(house)
+    show(house.workshop)
+    drawn = Counted(plan_chart._Drawn)
+    monkeypatch.setattr(plan_chart, "_Drawn", drawn)
+    first = client.get("/plan").text
+    once = drawn.times
+
+    assert [client.get("/plan").text for _ in range(12)] == [first] * 12
+    assert drawn.times == once > 0
+
+    clock.forward(minutes=1)
+    client.get("/plan")
+    assert drawn.times > once
+    record_events(
+        house.workshop, [new_event(house.workshop, "note written", {"text": "!"}, run="r1", person="ann", device="s")]
+    )
+    assert "it is being reckoned anew" in words(client.get("/plan"))
+    client.set_cookie("person", "ann")
+    assert drawn.times > 2 * once
+    client.get("/plan")
+    assert drawn.times > 3 * once

@@ -1,7 +1,9 @@
 """How late order lines are in a plan, and how late they are in any."""
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from runboard.plan.schedule.domains import Chains
 from runboard.plan.schedule.problem import Order, Plan, Problem
@@ -18,17 +20,30 @@ class Late:
     soonest: int | None
 
 
+class Made:
+    """When so many pieces of each run are through the last step, given when each block ends: sorted once for all its order
+    lines."""
+
+    def __init__(self, problem: Problem, ends: Sequence[int]) -> None:
+        self._problem, self._ends = problem, ends
+        self._rows: dict[str, tuple[list[int], list[int]]] = {}
+
+    def there(self, order: Order) -> int | None:
+        """The tick at which the pieces of an order line, and of those due before it, are there. 0 where they are there
+        already, ``None`` where the plan does not make so many."""
+        if order.by_then <= 0:
+            return 0
+        if order.run not in self._rows:
+            row = sorted((self._ends[at], pieces) for at, pieces in self._problem.last.get(order.run, ()))
+            self._rows[order.run] = [end for end, _ in row], list(accumulate(pieces for _, pieces in row))
+        ends, made = self._rows[order.run]
+        at = bisect_left(made, order.by_then)
+        return ends[at] if at < len(ends) else None
+
+
 def there_at(problem: Problem, ends: Sequence[int], order: Order) -> int | None:
-    """The tick at which the pieces of an order line, and of those due before it, are there: when so many pieces are
-    through the last step. 0 where they are there already, ``None`` where the plan does not make so many."""
-    if order.by_then <= 0:
-        return 0
-    made = 0
-    for end, pieces in sorted((ends[at], pieces) for at, pieces in problem.last.get(order.run, ())):
-        made += pieces
-        if made >= order.by_then:
-            return end
-    return None
+    """``Made.there`` of one order line alone."""
+    return Made(problem, ends).there(order)
 
 
 def dated(problem: Problem) -> Iterator[tuple[Order, int]]:
@@ -44,9 +59,9 @@ def lateness(problem: Problem, ends: Sequence[int]) -> int:
 
 def margins(problem: Problem, ends: Sequence[int]) -> list[int]:
     """The ticks by which each order line with a due moment is late: below nought for one that is in time."""
-    found = []
+    made, found = Made(problem, ends), []
     for order, due in dated(problem):
-        there = there_at(problem, ends, order)
+        there = made.there(order)
         found.append((max(ends, default=0) if there is None else there) - due)
     return found
 
@@ -54,8 +69,8 @@ def margins(problem: Problem, ends: Sequence[int]) -> list[int]:
 def late_lines(problem: Problem, plan: Plan) -> list[tuple[Order, int, int | None]]:
     """(order line, tick at which it is due, tick at which it is there or None where the plan does not make so many) of each
     line that is late in a plan, the earliest due first."""
-    ends = [plan.end(problem, at) for at in range(len(problem.blocks))]
-    found = [(order, due, there_at(problem, ends, order)) for order, due in dated(problem)]
+    made = Made(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])
+    found = [(order, due, made.there(order)) for order, due in dated(problem)]
     late = [one for one in found if one[2] is None or one[2] > one[1]]
     return sorted(late, key=lambda one: (one[1], one[0].by_then))
 
@@ -63,8 +78,8 @@ def late_lines(problem: Problem, plan: Plan) -> list[tuple[Order, int, int | Non
 def late_orders(problem: Problem, plan: Plan) -> list[Late]:
     """The same lines, each with when any plan could have it there."""
     lines = late_lines(problem, plan)
-    soonest = soonest_ends(problem) if lines else []
-    return [Late(order, due, there, there_at(problem, soonest, order)) for order, due, there in lines]
+    soonest = Made(problem, soonest_ends(problem) if lines else [])
+    return [Late(order, due, there, soonest.there(order)) for order, due, there in lines]
 
 
 def lateness_of(problem: Problem, plan: Plan) -> int:
