@@ -33,6 +33,7 @@ from runboard.run.record import (
 )
 from runboard.run.refusal import Refused
 from runboard.run.shop_answers import alert_id
+from runboard.run.shown import MOST_SHOWN, newest
 from runboard.run.state import ShopState
 from runboard.shop.book import Book
 
@@ -114,8 +115,9 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime, first
             for due in sorted(told.values(), key=lambda one: one.due_at)
         ],
         "answers": _answers(workshop),
-        "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
-        "asks": plain(state.asks),
+        "unsettled": [unsettled_record(entry) for entry in newest(state.unsettled).values()],
+        **({"more": {"unsettled": more}} if (more := len(state.unsettled) - MOST_SHOWN) > 0 else {}),
+        "asks": plain(newest(state.asks)),
         **_ahead(workshop, person),
         **_care(state, now),
         **(

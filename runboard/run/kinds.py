@@ -21,8 +21,8 @@ _TRAY = (
 )
 
 TEXT: dict[str, Any] = {"type": "string", "maxLength": 2000}
-# A name, which stands in a title: one line.
-NAME: dict[str, Any] = TEXT | {"pattern": f"^[^{_CONTROL}]*$"}
+# A name, which stands in a title, and of which screens show many at once: one line.
+NAME: dict[str, Any] = {"type": "string", "maxLength": 200, "pattern": f"^[^{_CONTROL}]*$"}
 KEY: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": 80, "pattern": f"^{_KEY}$"}
 STEP: dict[str, Any] = KEY | {"pattern": f"^{_STEP}$"}
 TRAY: dict[str, Any] = KEY | {"maxLength": 40, "pattern": f"^{_TRAY}$"}
@@ -51,7 +51,7 @@ SCRAP: dict[str, Any] = {
     "items": {
         "type": "object",
         "required": ["pieces", "why"],
-        "properties": {"pieces": COUNT, "why": TEXT, "positions": PLACES},
+        "properties": {"pieces": COUNT, "why": NAME, "positions": PLACES},
         "additionalProperties": False,
     },
 }

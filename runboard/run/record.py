@@ -14,7 +14,8 @@ from runboard.run.event import write_moment
 from runboard.run.materials import FINE, judged
 from runboard.run.resting import wait_after
 from runboard.run.route import Route, Step
-from runboard.run.state import Load, RunState, ShopState, Tray, Unsettled
+from runboard.run.shown import LONGEST_BODY, MOST_FIRST_PIECES, MOST_SHOWN, newest
+from runboard.run.state import Load, PersonState, RunState, ShopState, Tray, Unsettled
 from runboard.shop.book import Book, Station, may_work_while_watching
 from runboard.shop.care import watch_interval
 
@@ -160,13 +161,14 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
         "scrap": sum(tray.scrapped for tray in run.trays.values()),
     }
     # What counts alone do not tell: loads taken off, and boards, whose counts may be of some of their trays.
-    past = {key: load for key, load in run.past.items() if load.state == "off" or key in run.boards}
+    off = newest({key: load for key, load in run.past.items() if load.state == "off"})
+    past = {key: load for key, load in run.past.items() if key in off or key in run.boards}
     if past:
         more["past"] = {key: load_record(load) for key, load in past.items()}
     for name in ("boards", "first_pieces", "stopped", "out", "given", "looks", "materials"):
         value = getattr(run, name)
         if value:
-            more[name] = plain(value)
+            more[name] = plain(_shown_of_run(name, value))
     woods = dict.fromkeys((run.wood, *(tray.wood for tray in run.trays.values())))
     verdicts = {wood: judged(wood, book.forbidden) for wood in woods if wood}
     barred = {wood: record(one) for wood, one in verdicts.items() if one.says != FINE}
@@ -175,6 +177,18 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
     orders = cache.orders(run, good)
     said = f'{dump(head)[:-1]},"orders":{orders},{dump(more)[1:-1]}'
     return f'{said},"routes":[{routes}],"trays":{{{trays}}},"loads":{{{loads}}}}}'
+
+
+def _shown_of_run(name: str, value: Any) -> Any:
+    """As much of a run's field as a screen shows, where senders name its keys."""
+    match name:
+        case "out":
+            return newest(value)
+        case "first_pieces":
+            return newest(value, MOST_FIRST_PIECES)
+        case "materials":
+            return value[-MOST_SHOWN:]
+    return value
 
 
 def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
@@ -210,7 +224,8 @@ def unsettled_record(entry: Unsettled) -> dict[str, Any]:
     for name in ("load", "tray", "operation", "station"):
         if getattr(entry.source, name):
             found[name] = getattr(entry.source, name)
-    return {**found, "body": plain(body)}
+    told = plain(body)
+    return {**found, "body": told if len(dump(told)) <= LONGEST_BODY else {}}
 
 
 def book_record(book: Book) -> dict[str, Any]:
@@ -235,12 +250,17 @@ def people_record(state: ShopState, book: Book) -> dict[str, Any]:
             "name": person.name,
             "access": person.access,
             "tidy_up": plain(person.tidy_up),
-            **({} if seen is None else record(seen, ("key", "name"))),
+            **({} if seen is None else _seen(seen, ("key", "name"))),
         }
-    for key, seen in state.people.items():
-        if key not in found and seen.name and seen.came_at is not None:
-            found[key] = {"access": "guest", "tidy_up": 0, **record(seen, ("key",))}
+    guests = {key: one for key, one in state.people.items() if key not in found and one.name and one.came_at}
+    for key, seen in newest(guests).items():
+        found[key] = {"access": "guest", "tidy_up": 0, **_seen(seen, ("key",))}
     return found
+
+
+def _seen(person: PersonState, leave_out: Collection[str]) -> dict[str, Any]:
+    found = record(person, ("declined", *leave_out))
+    return {**found, "declined": dict(newest(person.declined))} if person.declined else found
 
 
 @lru_cache(maxsize=4)

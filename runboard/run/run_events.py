@@ -14,6 +14,7 @@ from runboard.run.refusal import Refused
 from runboard.run.resting import revised
 from runboard.run.route import Route
 from runboard.run.shop_answers import alert_id
+from runboard.run.shown import LONGEST_NOTE
 from runboard.run.state import Order, Revision, RunState, Tray
 from runboard.shop.book import Product
 from runboard.shop.book_json import BookError, product_from_json
@@ -270,7 +271,7 @@ def lead_called(draft: Draft, event: Event) -> None:
     calls = draft.changes.get("calls", draft.base.calls)
     call = {
         "why": event.get("why"),
-        "note": event.get("note") or "",
+        "note": (event.get("note") or "")[:LONGEST_NOTE],
         "person": event.person,
         "at": write_moment(event.moment),
         "run": event.run,

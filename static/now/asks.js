@@ -47,7 +47,7 @@ function wasRunning(state, load, key) {
 export function toSettle({ state }) {
   if (!state.unsettled?.length) return nothing;
   return html`<section><h2>${say("settle-title")}</h2><p class="soft">${say("settle-about")}</p>
-    ${state.unsettled.map((one) => entry(state, one))}</section>`;
+    ${state.unsettled.map((one) => entry(state, one))}${state.more?.unsettled ? html`<p class="soft">${say("settle-more", { count: state.more.unsettled })}</p>` : nothing}</section>`;
 }
 
 /** What was pressed, in words: 'Ann pressed 10:42: load done, sand/4'. */

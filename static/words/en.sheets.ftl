@@ -322,6 +322,7 @@ ahead-clock = If that is wrong, set the server's clock and press nothing here.
 ahead-go = Date them when they arrived
 settle-title = To settle
 settle-about = These were pressed while the phone did not know the latest. Which is right?
+settle-more = And { $count } more, which are shown once these are settled.
 settle-press = { $person } pressed at { $at }: { $what } { $subject }
 settle-keep-shop = Keep the shop's
 settle-keep-press = The press is right

@@ -118,7 +118,8 @@ function leadCalled(draft, event) {
   openRun(draft, event);
   draft.tray(event.run, event.tray);
   const { person, run, tray, operation: step } = event;
-  const { why, note = "" } = event.body;
+  const { why } = event.body;
+  const note = (event.body.note ?? "").slice(0, 300);
   const calls = draft.of("calls");
   const same = ([key, one]) => one.run === run && one.tray === tray && one.person === person && one.why === why && !draft.of("answers")[`call|${key}`];
   const [key, open] = Object.entries(calls).find(same) ?? [];
