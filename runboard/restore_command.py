@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from runboard.mistaken import Mistaken
-from runboard.store.let_in import LetIn
+from runboard.store.let_in import DeviceIn, LetIn
 from runboard.store.proof import Proof
 from runboard.store.restore import Look, look_at, restore
 from runboard.web.sentences import say, zone_of
@@ -72,10 +72,14 @@ def _found(looked: Look) -> list[str]:
 
 
 def _those(let_in: LetIn) -> list[str]:
-    devices = [f"{_tidy(name)} ({say('access', access)})" for name, access in let_in.devices]
+    devices = [f"{_tidy(one.name)} ({say('access', one.access)}){_since(one)}" for one in let_in.devices]
     sensors = [f"{_tidy(name)} ({say('access', 'sensor')})" for name in let_in.sensors]
     every = [*devices, *sensors]
     return [*every[:_MOST_SAID], *_and_more(every), *([say("restore", "cards")] if let_in.cards else [])]
+
+
+def _since(one: DeviceIn) -> str:
+    return f", {say('restore', 'revoked')}" if one.revoked_here else ""
 
 
 def _and_more(every: Sequence[object]) -> list[str]:

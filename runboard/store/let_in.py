@@ -3,6 +3,7 @@
 import json
 import secrets
 import sqlite3
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -15,14 +16,23 @@ _CARDS, _CHANNELS, _BROKER = "travellers", "outside", "mqtt"
 
 
 @dataclass(frozen=True)
+class DeviceIn:
+    """A device that a copy lets in, as a lead's, crew's or a guest's ``access``. ``revoked_here`` says whether the shop that
+    the copy replaces has revoked it."""
+
+    name: str
+    access: str
+    revoked_here: bool = False
+
+
+@dataclass(frozen=True)
 class LetIn:
     """Whom a copy lets in as soon as it is served, and where it sends.
 
-    ``devices`` are (name, access: lead, crew, guest), ``sensors`` by their names; ``cards`` says whether cards that were
-    printed open their trays. ``channels`` outside and the MQTT ``broker`` are where alerts go and machines are heard.
+    ``sensors`` are there by their names; ``cards`` says whether cards that were printed open their trays. ``channels`` outside and the MQTT ``broker`` are where alerts go and machines are heard.
     """
 
-    devices: tuple[tuple[str, str], ...] = ()
+    devices: tuple[DeviceIn, ...] = ()
     sensors: tuple[str, ...] = ()
     cards: bool = False
     channels: tuple[str, ...] = ()
@@ -34,14 +44,14 @@ class LetIn:
         return bool(self.devices or self.sensors or self.cards)
 
 
-def read_let_in(connection: sqlite3.Connection, now: datetime) -> LetIn:
-    """Whom the shop in this database lets in at ``now``. Raises ``BadCopy`` 'does not fold' where its records are none."""
+def read_let_in(connection: sqlite3.Connection, now: datetime, revoked: Collection[str] = ()) -> LetIn:
+    """Whom the shop in this database lets in at ``now``; of devices with the ids in ``revoked`` it is noted. Raises ``BadCopy`` 'does not fold' where its records are none."""
     try:
         tables = _tables(connection)
         set_ = _settings(connection) if "setting" in tables else {}
         broker = set_.get(_BROKER, {})
         return LetIn(
-            tuple(_devices(connection, now)) if "session" in tables else (),
+            tuple(_devices(connection, now, revoked)) if "session" in tables else (),
             tuple(_sensors(connection)) if "sensor" in tables else (),
             "secret" in set_.get(_CARDS, {}),
             tuple(str(one["name"]) for one in set_.get(_CHANNELS, {}).get("channels", [])),
@@ -49,6 +59,13 @@ def read_let_in(connection: sqlite3.Connection, now: datetime) -> LetIn:
         )
     except (ValueError, KeyError, TypeError, AttributeError) as error:
         raise BadCopy("does not fold", file=_file(connection), why=f"{type(error).__name__}: {error}") from error
+
+
+def revoked_in(connection: sqlite3.Connection) -> frozenset[str]:
+    """The ids of the devices that a shop has revoked."""
+    if "device" not in _tables(connection):
+        return frozenset()
+    return frozenset(id_ for (id_,) in connection.execute("SELECT id FROM device WHERE revoked_at IS NOT NULL"))
 
 
 def drop_codes(connection: sqlite3.Connection) -> None:
@@ -74,13 +91,15 @@ def let_nobody_in(connection: sqlite3.Connection, now: datetime) -> None:
         )
 
 
-def _devices(connection: sqlite3.Connection, now: datetime) -> list[tuple[str, str]]:
+def _devices(connection: sqlite3.Connection, now: datetime, revoked: Collection[str]) -> list[DeviceIn]:
     rows = connection.execute(
-        "SELECT name, access, ends_at FROM device JOIN session ON session.device = device.id "
+        "SELECT device.id, name, access, ends_at FROM device JOIN session ON session.device = device.id "
         "WHERE revoked_at IS NULL ORDER BY access = 'lead' DESC, name"
     )
     # Read in full, not compared as text: what is no moment would let a device in until the server stumbles over it.
-    return [(name, access) for name, access, ends_at in rows if parse_moment(ends_at) > now]
+    return [
+        DeviceIn(name, access, id_ in revoked) for id_, name, access, ends_at in rows if parse_moment(ends_at) > now
+    ]
 
 
 def _sensors(connection: sqlite3.Connection) -> list[str]:

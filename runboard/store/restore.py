@@ -18,7 +18,7 @@ from runboard.store.connect import FILE_NAME, connect, connect_reading
 from runboard.store.copying import copy_database, part_file, remove_parts, saying_what_failed
 from runboard.store.files import FilesFound, keep_on_disk, look_at_files, put_files, room_for_files, take_away
 from runboard.store.holding import InUse, hold
-from runboard.store.let_in import LetIn, drop_codes, let_nobody_in, read_let_in
+from runboard.store.let_in import LetIn, drop_codes, let_nobody_in, read_let_in, revoked_in
 from runboard.store.listed import digest_of, list_of, read_list
 from runboard.store.proof import BadCopy, Proof, prove
 
@@ -30,12 +30,13 @@ _RUINED = ("SQLITE_NOTADB", "SQLITE_CORRUPT")
 @dataclass(frozen=True)
 class Look:
     """What was found in a copy that nothing was done with yet. ``is_listed`` says whether it was compared with a list of
-    digests; a copy from before there were any has none."""
+    digests; a copy from before there were any has none. ``revoked`` are the devices that the shop in place has revoked."""
 
     proof: Proof
     files: FilesFound
     let_in: LetIn
     is_listed: bool
+    revoked: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -60,8 +61,10 @@ def look_at(data: Path, file: Path, now: datetime) -> Look:
         if room_for_files(file.parent, data) > _room(data):
             raise BadCopy("no room", folder=str(data))
         with closing(connect_reading(file)) as copy:
-            let_in = read_let_in(copy.conn, now)
-        return Look(proof, look_at_files(file.parent, listed[1] if listed else None), let_in, listed is not None)
+            revoked = _revoked_in(place)
+            let_in = read_let_in(copy.conn, now, revoked)
+        files = look_at_files(file.parent, listed[1] if listed else None)
+        return Look(proof, files, let_in, listed is not None, revoked)
 
 
 def restore(data: Path, file: Path, now: datetime, *, let_in: bool = False, looked: Look | None = None) -> Restored:
@@ -80,7 +83,7 @@ def restore(data: Path, file: Path, now: datetime, *, let_in: bool = False, look
                 remove_parts(data, but=part)
                 with closing(connect_reading(file)) as copy:  # which stays as it is
                     copy_database(copy, part)
-                if prove(part) != looked.proof or _let_in_by(part, now) != looked.let_in:
+                if prove(part) != looked.proof or _let_in_by(part, now, looked.revoked) != looked.let_in:
                     raise BadCopy("changing", file=str(file))
                 _settle(part, now, let_in)
                 kept = _put_in_place(data, file, part, looked.files, now)
@@ -93,9 +96,20 @@ def restore(data: Path, file: Path, now: datetime, *, let_in: bool = False, look
     return Restored(looked.proof, kept)
 
 
-def _let_in_by(part: Path, now: datetime) -> LetIn:
+def _let_in_by(part: Path, now: datetime, revoked: frozenset[str]) -> LetIn:
     with closing(sqlite3.connect(part)) as database:
-        return read_let_in(database, now)
+        return read_let_in(database, now, revoked)
+
+
+def _revoked_in(place: Path) -> frozenset[str]:
+    """The devices that the shop in place has revoked; none where there is no shop, or it cannot be read."""
+    try:
+        if not place.is_file():
+            return frozenset()
+        with closing(connect_reading(place)) as shop:
+            return revoked_in(shop.conn)
+    except sqlite3.Error:
+        return frozenset()
 
 
 def _settle(part: Path, now: datetime, let_in: bool) -> None:

@@ -45,6 +45,7 @@ restore-differs = not as the list or its name says: damaged or changed
 restore-missing = on the list, but not there
 restore-more = { "  " }and { $count } more
 restore-lets-in = It lets in, as soon as it is served:
+restore-revoked = revoked here since the copy was made
 restore-cards = whoever has a card printed before the copy was made, of a run that is open in it
 restore-sends-to = It also sends to, or listens at: { $names }. The Shop page changes that.
 restore-keep = Keep them? Say no if you do not know each of them, or if the copy was in other hands: then everybody pairs anew.

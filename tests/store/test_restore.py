@@ -22,7 +22,7 @@ from runboard.floor.workshop import Workshop
 from runboard.run.device import Device
 from runboard.run.push import Subscription
 from runboard.store.backup import BackupFolder
-from runboard.store.let_in import LetIn
+from runboard.store.let_in import DeviceIn, LetIn
 from runboard.store.open import Store, open_store
 from runboard.store.pictures import PictureFolder
 from runboard.store.proof import BadCopy
@@ -349,12 +349,27 @@ def workshop_of(store: Store, clock: HandClock) -> Workshop:
 
 def test_a_copy_says_whom_it_lets_in_and_where_it_sends(paired: Paired, tmp_path: Path, clock: HandClock) -> None:
     assert look_at(tmp_path / "data", paired.copy, clock.now()).let_in == LetIn(
-        devices=(("Ann's phone", "lead"), ("Mia", "guest")),
+        devices=(DeviceIn("Ann's phone", "lead"), DeviceIn("Mia", "guest")),
         sensors=("Plug",),
         cards=True,
         channels=("Lamp",),
         broker="broker.local",
     )
+
+
+def test_a_device_that_was_revoked_since_the_copy_is_marked(paired: Paired, tmp_path: Path, clock: HandClock) -> None:
+    store = open_store(tmp_path / "made")
+    revoke_device(door_of(store, clock), paired.device)
+    store.close()
+
+    def marked() -> list[str]:
+        looked = look_at(tmp_path / "made", paired.copy, START)
+        return [one.name for one in looked.let_in.devices if one.revoked_here]
+
+    assert marked() == ["Ann's phone"]
+    restore(tmp_path / "made", paired.copy, START)
+    (tmp_path / "made" / "shop.db").write_bytes(b"ruined" * 999)
+    assert marked() == []
 
 
 def test_nobody_is_let_in_whom_no_person_chose(paired: Paired, tmp_path: Path, clock: HandClock) -> None:

@@ -275,6 +275,19 @@ def test_where_nobody_can_be_asked_the_command_has_to_say_it(
     assert len(let_in(tmp_path / "new")) == 2
 
 
+def test_a_device_that_was_revoked_since_is_said(
+    lent: Path, data: Path, clock: HandClock, capsys: pytest.CaptureFixture[str]
+) -> None:
+    store = open_store(data)
+    (helper,) = [one for one in store.devices.devices() if one.access == "crew"]
+    store.devices.revoke(helper.id, clock.now())
+    store.close()
+
+    main(["restore", "--data", str(data), "--let-in", "nobody", str(lent)])
+
+    assert "Bench tablet (a helper's), revoked here since the copy was made\n" in capsys.readouterr().out
+
+
 def test_what_of_a_copy_is_not_taken_or_cannot_be_compared_is_said(
     lent: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
