@@ -14,6 +14,7 @@ from runboard.floor.run_file import VERSION, RunFile, own_events, read_run_file
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.floor.writing import writing
+from runboard.run.ahead import check_not_ahead
 from runboard.run.corrections import effective
 from runboard.run.event import Event, event_to_json
 from runboard.run.ledger import Ledger
@@ -72,7 +73,7 @@ def look_at_run(workshop: Workshop, record: object) -> Coming:
 
     Refused 'run too large', 'file no run', 'file event wrong', 'file other run', 'file zone', 'file unknown names' (a station or person
     that this shop's book does not have), 'run known' (another run of that key is here), 'file outside' with ``what`` and
-    ``name`` of the first thing beside the run that would change here, 'file does not fit'.
+    ``name`` of the first thing beside the run that would change here, 'file does not fit', 'ahead' (dated after now).
     """
     file = read_run_file(record)
     with workshop.lock:
@@ -84,6 +85,8 @@ def look_at_run(workshop: Workshop, record: object) -> Coming:
     alone = _told_alone(file, book)
     wanted = [*((one.id, one) for one in file.own), *file.stand_ins, *alone.stand_ins]
     fresh = [one for source, one in wanted if source not in arrived and one.id not in arrived]
+    for event in fresh:
+        check_not_ahead(event, workshop.clock.now())
     found = _tried(ledger, fresh, before, file, alone.state)
     left_out = Counter(one.kind for one in file.shops)
     run = found.state.runs[file.run]

@@ -35,7 +35,7 @@ function page(state) {
     ${view && AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
     ${state.step ? [watchFor(state), instructions(state)] : nothing}
     ${view && !AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
-    ${wrongClock(state.words["clock-wrong"], state.words.ok, draw)}
+    ${wrongClock((id) => state.words[id] ?? state.words.ok, draw)}
     <p class="emergency">${state.emergency}</p>
     ${pressed(state)}
     ${bar(state, stand, view)}`;

@@ -35,7 +35,7 @@ const page = (scene) => html`
     ${machines(scene)}
     ${besideWork(scene)}
     ${soundButton()}
-    ${here("clock")?.wrongClock(say("clock-wrong"), say("press-read"), redraw)}
+    ${here("clock")?.wrongClock(say, redraw)}
     ${further(scene)}
     ${instead(scene)}
     ${questions(scene, "toSettle")}

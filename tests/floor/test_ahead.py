@@ -7,12 +7,14 @@ from datetime import timedelta
 import pytest
 
 from runboard.floor.ahead import put_right, told_ahead
+from runboard.floor.exchange import export_run, import_run
 from runboard.floor.look import state_for
 from runboard.floor.restart import come_back
 from runboard.floor.runs import Wish, close_run, open_run
 from runboard.floor.taps import take_taps
 from runboard.run.ahead import MOST_AHEAD
 from runboard.run.event import Event, write_moment
+from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop
 from tests.scenario import shop
 
@@ -121,6 +123,18 @@ def test_the_server_comes_back_to_a_log_with_an_event_from_the_future(shopfloor)
     (ask,) = shopfloor.ledger.state.asks.values()
     assert ask["code"] == "what was running"
     assert ask["facts"]["last_at"] < write_moment(shopfloor.clock.now())
+
+
+def test_a_file_brings_nothing_that_is_dated_after_now(shopfloor):
+    file = export_run(shopfloor, "r1")
+    file["events"][-1]["at"] = FAR
+    other = workshop(shop())
+    other.clock = shopfloor.clock
+
+    with pytest.raises(Refused) as refused:
+        import_run(other, file)
+
+    assert (refused.value.code, other.log.last_seq()) == ("ahead", 0)
 
 
 def test_a_lead_is_told_and_nobody_else(shopfloor):

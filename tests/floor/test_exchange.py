@@ -8,6 +8,7 @@ import pytest
 from runboard.floor.exchange import export_run, import_run, look_at_run
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
+from runboard.floor.workshop import Workshop
 from runboard.run.dues import dues
 from runboard.run.refusal import Refused
 from runboard.run.state import ShopState
@@ -66,12 +67,19 @@ def busy() -> Shop:
     return made
 
 
+def friend(busy: Shop) -> Workshop:
+    """Another shop, later that day."""
+    made = workshop(shop())
+    made.clock = busy.workshop.clock
+    return made
+
+
 def passed_on(record: dict[str, Any]) -> Any:
     return json.loads(json.dumps(record))
 
 
 def test_a_run_folds_to_the_same_state_in_another_shop(busy: Shop) -> None:
-    other = workshop(shop())
+    other = friend(busy)
 
     record = export_run(busy.workshop, "r1")
     import_run(other, passed_on(record))
@@ -83,7 +91,7 @@ def test_a_run_folds_to_the_same_state_in_another_shop(busy: Shop) -> None:
 
 
 def test_the_same_file_twice_adds_nothing(busy: Shop) -> None:
-    other = workshop(shop())
+    other = friend(busy)
     record = export_run(busy.workshop, "r1")
 
     assert import_run(other, record) > 0
@@ -99,7 +107,7 @@ def test_a_run_that_is_here_already_is_left_as_it_is(busy: Shop) -> None:
 
 
 def test_what_happened_since_is_added(busy: Shop) -> None:
-    other = workshop(shop())
+    other = friend(busy)
     import_run(other, export_run(busy.workshop, "r1"))
 
     busy.press("load done", run="r1", load="clean/1")
@@ -112,7 +120,7 @@ def test_what_happened_since_is_added(busy: Shop) -> None:
 def test_its_timers_come_with_it(busy: Shop) -> None:
     busy.press("load done", run="r1", load="clean/1")
     busy.press("load started", run="r2", load="clean/1")
-    other = workshop(shop())
+    other = friend(busy)
 
     import_run(other, export_run(busy.workshop, "r2"))
 
@@ -126,7 +134,7 @@ def test_what_was_said_of_its_rags_comes_with_it(busy: Shop) -> None:
     for kind in ("care end", "care morning"):
         open_ = [one.id for one in dues(busy.workshop.ledger.state, busy.workshop.book).values() if one.kind == kind]
         busy.press("reminder answered", {"reminder": open_[0], "done": "in water, in the can"})
-    other = workshop(shop())
+    other = friend(busy)
 
     import_run(other, json.loads(json.dumps(export_run(busy.workshop, "r1"))))
 
@@ -146,7 +154,7 @@ def test_what_was_said_of_its_rags_comes_with_it(busy: Shop) -> None:
     ],
 )
 def test_a_wrong_file_is_refused_and_nothing_is_stored(busy: Shop, change: dict[str, Any], code: str) -> None:
-    other = workshop(shop())
+    other = friend(busy)
 
     with pytest.raises(Refused) as refused:
         import_run(other, {**export_run(busy.workshop, "r1"), **change})
@@ -303,7 +311,7 @@ def test_a_run_that_was_worked_where_this_shop_worked_is_refused(busy: Shop, hos
 
 
 def test_an_amendment_in_a_file_leaves_an_event(busy: Shop) -> None:
-    other = workshop(shop())
+    other = friend(busy)
     record = export_run(busy.workshop, "r1")
     amends = {"event": record["events"][0]["id"], "body": {"trays": "gone"}}
 
@@ -315,7 +323,7 @@ def test_an_amendment_in_a_file_leaves_an_event(busy: Shop) -> None:
 
 
 def test_a_file_is_looked_at_before_it_is_taken(busy: Shop) -> None:
-    other = workshop(shop())
+    other = friend(busy)
     record = with_events(export_run(busy.workshop, "r1"), an_event(1, "station out of use", station="laser"))
 
     found = look_at_run(other, record)
