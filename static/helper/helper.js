@@ -35,7 +35,7 @@ function page(state) {
     ${view && AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
     ${state.step ? [watchFor(state), instructions(state)] : nothing}
     ${view && !AT_ONCE.includes(stand.at) ? work(state, stand, view) : nothing}
-    ${wrongClock((id) => state.words[id] ?? state.words.ok, draw)}
+    ${wrongClock((id) => (id === "press-read" ? state.words.ok : state.words["clock-wrong"]), draw)}
     <p class="emergency">${state.emergency}</p>
     ${pressed(state)}
     ${bar(state, stand, view)}`;
