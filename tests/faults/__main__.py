@@ -30,13 +30,14 @@ def main() -> int:
     parser.add_argument("--presses", type=int, default=usual.presses)
     parser.add_argument("--kills", type=int, default=usual.kills)
     parser.add_argument("--phones", type=int, default=usual.phones)
+    parser.add_argument("--limit", type=float, default=usual.limit, help="seconds, after which nobody presses any more")
     parser.add_argument("--seed", type=int, default=usual.seed)
     parser.add_argument(
         "--beside", type=int, default=0, help="so many processes that compute for nothing, on the same cores"
     )
     parser.add_argument("--keep", type=Path, help="leave what happened in this new folder")
     asked = parser.parse_args()
-    wanted = Wanted(asked.presses, asked.kills, asked.phones, asked.seed)
+    wanted = Wanted(asked.presses, asked.kills, asked.phones, asked.seed, asked.limit)
     with tempfile.TemporaryDirectory(prefix="runboard-storm-") as made:
         place = asked.keep or Path(made)
         place.mkdir(parents=True, exist_ok=True)

@@ -28,6 +28,7 @@ from tests.serving import Running, running
 from tests.vectors.scenes import rails, shelves, the_shop
 
 FURTHEST_OFF = 600
+MOST_A_RUN = 1000  # pieces
 A_PRESS, A_KILL = 0.03, 4.0
 # When nobody presses any more, what was left running ends, and what dries is dry.
 REST = 10
@@ -134,8 +135,10 @@ def _open_shop(happened: Happened) -> None:
     store, workshop = open_workshop(Settings(happened.data))
     workshop.books.save(quick_shop(), workshop.clock.now())
     pieces = max(30, happened.wanted.presses // 15)
-    open_run(workshop, Wish("rail", [{"line": "1", "pieces": pieces, "text": "12"}], pieces_a_tray=5), PEOPLE[0])
-    open_run(workshop, Wish("shelf", [{"line": "1", "pieces": max(4, pieces // 8)}]), PEOPLE[0])
+    for _ in range(0, pieces, MOST_A_RUN):
+        mine = min(pieces, MOST_A_RUN)
+        open_run(workshop, Wish("rail", [{"line": "1", "pieces": mine, "text": "12"}], pieces_a_tray=5), PEOPLE[0])
+        open_run(workshop, Wish("shelf", [{"line": "1", "pieces": max(4, mine // 8)}]), PEOPLE[0])
     came = {"until": write_moment(workshop.clock.now().replace(year=workshop.clock.now().year + 1, day=1))}
     record_events(workshop, [new_event(workshop, "person came", came, person=person) for person in PEOPLE])
     store.close()
