@@ -4,6 +4,8 @@ import threading
 import time
 from types import TracebackType
 
+from runboard.run.refusal import NotStored
+
 # Whoever waits has had the lock long before; it only ends a wait for a thread that the system never lets run.
 _MOST_POLLS = 100
 _POLL_SECONDS = 0.001
@@ -14,11 +16,13 @@ class Turn:
 
     A thread that gives a plain lock back and asks again at once has it again before the others have woken. A lock that
     goes strictly by order would be fair to everybody, and slow for everybody: each change of hands costs a change of
-    threads. So only who comes in parts gives way.
+    threads. So only who comes in parts gives way. Nobody waits for it for longer than ``within`` seconds: then it raises
+    ``NotStored`` 'busy', so that whoever asks is told, and no thread is held.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, within: float = 3.0) -> None:
         self._lock = threading.RLock()
+        self._within = within
         self._waiting: set[object] = set()
 
     def __enter__(self) -> None:
@@ -27,7 +31,8 @@ class Turn:
         me = object()
         self._waiting.add(me)
         try:
-            self._lock.acquire()
+            if not self._lock.acquire(timeout=self._within):
+                raise NotStored("busy")
         finally:
             self._waiting.discard(me)
 

@@ -11,7 +11,7 @@ from sqlite_utils import Database
 from runboard.run.refusal import NotStored
 
 FILE_NAME = "shop.db"
-WAIT_SECONDS = 10.0
+WAIT_SECONDS = 3.0
 
 # FULL, not NORMAL: a shop loses power when a breaker trips, and a press that was answered must be there afterwards.
 _PRAGMAS = """

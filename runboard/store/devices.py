@@ -12,6 +12,9 @@ from runboard.store.connect import Connections
 _DEVICE = "device.id, device.name, access, paired_at, seen_at, revoked_at, run, tray"
 
 
+NOTE_WAIT = 0.1  # seconds
+
+
 class DeviceFile:
     """Who may ask."""
 
@@ -116,8 +119,8 @@ class DeviceFile:
             return done.rowcount == 1
 
     def note_seen(self, session: Session, now: datetime) -> None:
-        """The device asked at ``now``, and its session goes on as ``session`` says."""
-        with self._connections.write() as connection:
+        """The device asked at ``now``, and its session goes on as ``session`` says. Not worth a wait: it is noted again."""
+        with self._connections.write(wait=NOTE_WAIT) as connection:
             connection.execute("UPDATE device SET seen_at = ? WHERE id = ?", (write_moment(now), session.device.id))
             connection.execute(
                 "UPDATE session SET renewed_at = ?, ends_at = ?, way = ? WHERE hash = ?",

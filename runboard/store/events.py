@@ -10,7 +10,7 @@ from typing import Any
 from runboard.run.dues import Due
 from runboard.run.event import Event, body_text, parse_moment, write_moment
 from runboard.run.refusal import Known
-from runboard.store.connect import Connections
+from runboard.store.connect import WAIT_SECONDS, Connections
 from runboard.store.dues import drop_dues, held_dues, put_dues
 
 _COLUMNS = (
@@ -36,9 +36,10 @@ class LogFile:
         self._connections = connections
 
     @contextmanager
-    def write(self) -> Iterator["LogWriting"]:
-        """One transaction, immediate from its first line; committed at the end of the block, or not at all."""
-        with self._connections.write() as connection:
+    def write(self, wait: float = WAIT_SECONDS) -> Iterator["LogWriting"]:
+        """One transaction, immediate from its first line; committed at the end of the block, or not at all. ``wait`` is for
+        how many seconds others may keep it waiting."""
+        with self._connections.write(wait) as connection:
             yield LogWriting(connection)
 
     def events(self, after: int = 0) -> list[Event]:

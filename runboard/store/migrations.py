@@ -5,6 +5,7 @@ from sqlite_utils import Database, Migrations
 from runboard.store.connect import Connections
 
 STEPS = Migrations("runboard")
+_WAIT = 10.0  # seconds: a large shop that is brought up to date by another start
 
 
 @STEPS()
@@ -216,5 +217,5 @@ def migrate(connections: Connections) -> None:
     """Bring the tables up to date: all pending steps in one transaction, so that two starts at once cannot collide."""
     if not STEPS.pending(connections.here()):
         return
-    with connections.write():
+    with connections.write(wait=_WAIT):
         STEPS.apply(connections.here())

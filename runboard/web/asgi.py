@@ -20,7 +20,6 @@ from werkzeug.http import parse_cookie
 from runboard.floor.access import GUEST
 from runboard.floor.devices import Door, held_session, who
 from runboard.run.device import Session
-from runboard.run.refusal import NotStored
 from runboard.web.arriving import PART, Arrivals, NotTaken, announced, with_length
 from runboard.web.bounds import MOST_A_SENDER, MOST_STRANGERS, WORKERS, Bounds
 from runboard.web.errors import SENTENCES
@@ -121,16 +120,13 @@ class Served:
             body.close()
 
     async def _most(self, scope: dict[str, Any]) -> int:
-        """How many bytes this request may bring. Raises ``NotTaken`` where it cannot be known whose it is."""
+        """How many bytes this request may bring."""
         endpoint = endpoint_of(self._app, scope["method"], scope["path"])
         whole = most_for(endpoint, scope["method"] in _READING).whole
         said = announced(scope["headers"])
         if self._door is None or (said is not None and said <= A_FEW_WORDS):
             return whole
-        try:
-            session = self._held(scope) or await self._read_session(scope)
-        except NotStored as held_elsewhere:
-            raise NotTaken(503) from held_elsewhere
+        session = self._held(scope) or await self._read_session(scope)
         return most_from(whole, session.device.access if session else "")
 
     def _senders(self, scope: dict[str, Any]) -> list[tuple[str, int]]:
@@ -156,14 +152,11 @@ class Served:
             return None
         if self._door is None:
             return ""
-        try:
-            session = await self._read_session(scope)
-        except NotStored:
-            return None
+        session = await self._read_session(scope)
         return session.device.id if session and session.device.access != GUEST else None
 
     async def _read_session(self, scope: dict[str, Any]) -> Session | None:
-        """The session that the request carries. Off the loop, since the database may be held by another program."""
+        """The session that the request carries. Off the loop, which waits for no disk."""
         token = _token(scope)
         if self._door is None or not token:
             return None

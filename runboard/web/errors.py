@@ -82,6 +82,8 @@ def _not_stored(failed: NotStored) -> Response:
     _log.error("%s %s was not stored: %s", request.method, request.path, failed.why)
     then = "phone keeps" if request.path == "/taps" else "press again"
     sentence = f"{said('not-stored', failed.why)} {said('not-stored', then)}"
+    if request.method in ("GET", "HEAD"):
+        sentence = said("not-stored", "only looked" if failed.why == "busy" else failed.why)
     return answer(sentence, 503 if failed.why == "busy" else 507)
 
 

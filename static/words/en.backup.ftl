@@ -68,5 +68,6 @@ not-stored-full = Not saved: the disk of the shop's computer is full. Make room 
 not-stored-read-only = Not saved: the disk of the shop's computer is read-only. Look at it there.
 not-stored-failing = Not saved: the disk of the shop's computer fails. Look at it there.
 not-stored-busy = Not saved: another program holds the shop's database. Close it.
+not-stored-only-looked = Much is being stored just now, or another program holds the shop's database. Look again in a moment.
 not-stored-phone-keeps = Your phone keeps it and sends it again by itself.
 not-stored-press-again = Then press again.

@@ -37,7 +37,7 @@ class FakeLog:
         self.dues: dict[str, Due] = {}
 
     @contextmanager
-    def write(self) -> Iterator["FakeLog"]:
+    def write(self, wait: float = 0) -> Iterator["FakeLog"]:
         kept = list(self.stored), dict(self.refused), dict(self.dues)
         try:
             yield self
