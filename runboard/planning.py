@@ -60,6 +60,8 @@ def make_plan(data: Path, run: str, seconds: float, told: Told) -> RunPlan:
             planned = plan_at_once(workshop)
         finally:
             store.close()
+    if planned.answer.is_too_much:
+        raise CannotPlan("more is open than can be planned at once. Finish or end a run.")
     if planned.answer.plan is None:
         raise CannotPlan("no plan was found that fits into people's hours beside what is begun.")
     answer, limit = _better(planned.answer, seconds, told)

@@ -8,20 +8,25 @@ import threading
 import time
 import traceback
 from collections.abc import Callable
+from contextlib import suppress
 from multiprocessing.connection import Connection
 from typing import Any
 
 from runboard.background.task import Failure
 
 TELL_EVERY = 0.1  # seconds between two plain tellings: a page does not read faster
+# Bytes of its own that a child may take, and that a search over 72 trays has a quarter of: one that would eat the memory
+# of the server's computer ends instead.
+MOST_MEMORY = 1_536 << 20
 _KINDER = 5  # the page of a phone is answered first
 
 _log = logging.getLogger("runboard")
 
 
-def live(line: Connection, work: Callable[..., Any], arguments: tuple[Any, ...]) -> None:
-    """The child's whole life: ``work(*arguments, told)``, and its result or failure on the ``line``."""
+def live(line: Connection, work: Callable[..., Any], arguments: tuple[Any, ...], memory: int = MOST_MEMORY) -> None:
+    """The child's whole life: ``work(*arguments, told)`` within so many bytes, and its result or failure on the ``line``."""
     _stand_alone()
+    _keep_within(memory)
     try:
         answer: tuple[str, Any] = ("result", work(*arguments, teller(line)))
         line.send(answer)
@@ -63,6 +68,16 @@ def _stand_alone() -> None:
         os.setpgid(0, 0)
         os.nice(_KINDER)
     threading.Thread(target=_go_with_the_parent, daemon=True).start()
+
+
+def _keep_within(memory: int) -> None:
+    """More is refused by the system: work then raises ``MemoryError``, or dies of it. Nothing where there are no limits."""
+    try:
+        import resource
+    except ImportError:  # Windows
+        return
+    with suppress(ValueError, OSError):
+        resource.setrlimit(resource.RLIMIT_DATA, (memory, resource.getrlimit(resource.RLIMIT_DATA)[1]))
 
 
 def _go_with_the_parent() -> None:

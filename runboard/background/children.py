@@ -44,8 +44,9 @@ class Children:
     """Child processes for long work. Give ``heard`` to be told of every change, on a thread of the task's: it must not
     wait."""
 
-    def __init__(self, most: int = MOST, grace: float = GRACE) -> None:
+    def __init__(self, most: int = MOST, grace: float = GRACE, memory: int = child.MOST_MEMORY) -> None:
         self._most = most
+        self._memory = memory
         self._grace = grace
         self._lock = threading.Lock()  # over what is known
         self._births = threading.Lock()  # over what may reap: multiprocessing does whenever it starts another
@@ -128,7 +129,7 @@ class Children:
     def _follow(self, ward: _Ward) -> None:
         """Start the child, hear it out, and see it buried."""
         ours, theirs = _SPAWN.Pipe(duplex=False)
-        made = _SPAWN.Process(target=child.live, args=(theirs, ward.work, ward.arguments), daemon=True)
+        made = _SPAWN.Process(target=child.live, args=(theirs, ward.work, ward.arguments, self._memory), daemon=True)
         try:
             with self._births:
                 made.start()

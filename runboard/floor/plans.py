@@ -37,6 +37,9 @@ CHANGE_NOTHING = frozenset(
      "checklist ticked", "lead called", "shown how", "texts placed", "restart answered", "server restarted")
 )  # fmt: skip
 
+# What a child is failed by that took more than its share: said by itself, or killed without a word.
+OUT_OF_MEMORY = frozenset(("MemoryError", "died"))
+
 # (order line, tick at which it is due, tick at which it is there).
 LateLine = tuple[Order, int, int | None]
 # A function for the child: (problem, plan, seconds, told) → (plan, bound).
@@ -139,6 +142,8 @@ class Planner:
     seconds: float = SECONDS
     quiet: timedelta = timedelta(0)
     task: str = ""
+    # A search of so many blocks has ended for want of memory: none as large is begun again by itself.
+    too_large: int | None = None
     _kept: Kept = field(default_factory=dict)
     _searched: Planned | None = None
     _heard: Any = None
@@ -148,6 +153,7 @@ class Planner:
         """Plan where something happened, hear what a search found, or begin one; answers how much was done."""
         with self.workshop.lock:
             catch_up(self.workshop)
+        self._learn()
         planned = self.workshop.planned
         if planned is not None and planned.is_older(self.workshop):
             planned = self._passed_over(planned)
@@ -175,13 +181,24 @@ class Planner:
 
     def look_further(self) -> None:
         """Search once more, though nothing happened."""
-        self._searched, self._stopped = None, False
+        self._searched, self._stopped, self.too_large = None, False, None
 
     def stop(self) -> None:
         """Let the plan be as it is until something happens."""
         self._stopped = True
         if self.task:
             self.work.end(self.task)
+
+    def gave_up(self) -> bool:
+        """Whether no search is begun since one of no more blocks needed more memory than it may use."""
+        planned = latest(self.workshop)
+        most = self.too_large
+        return most is not None and planned is not None and len(planned.answer.problem.blocks) >= most
+
+    def _learn(self) -> None:
+        task = self.search()
+        if task is not None and task.failure is not None and task.failure.kind in OUT_OF_MEMORY and self._searched:
+            self.too_large = len(self._searched.answer.problem.blocks)
 
     def _is_time(self, planned: Planned) -> bool:
         state, now = self.workshop.ledger.state, self.workshop.clock.now()
@@ -211,7 +228,7 @@ class Planner:
     def _seek(self, planned: Planned) -> int:
         """Begin the search for a better plan, unless none is better."""
         plan = planned.plan
-        if self.seek is None or self._searched is not None or self._stopped or plan is None:
+        if self.seek is None or self._searched is not None or self._stopped or plan is None or self.gave_up():
             return 0
         if self.workshop.clock.now() - planned.made_at < self.quiet:
             return 0

@@ -12,7 +12,7 @@ from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import FinishWith, Question, later
 from runboard.plan.schedule.attending import walks_in
-from runboard.plan.schedule.from_state import problem_for
+from runboard.plan.schedule.from_state import nothing_of, problem_for
 from runboard.plan.schedule.greedy import NoPlace, greedy
 from runboard.plan.schedule.lateness import worth
 from runboard.plan.schedule.priorities import by_start
@@ -21,6 +21,7 @@ from runboard.plan.schedule.rule import Knobs, Rule
 from runboard.plan.schedule.step_work import Estimate, as_written
 from runboard.plan.taking_over import CODE
 from runboard.plan.too_late import TooLate, too_late
+from runboard.run.refusal import Refused
 from runboard.run.state import PersonState, ShopState
 from runboard.shop.book import Book
 
@@ -43,7 +44,7 @@ class Shown:
 @dataclass(frozen=True)
 class Answer:
     """A plan of the problem that ``state`` is at ``now``, and by which priorities the rule makes it, or one like it.
-    ``plan`` is None where nothing can be planned."""
+    ``plan`` is None where nothing can be planned, and where more is open than is planned at once (``is_too_much``)."""
 
     state: ShopState
     book: Book
@@ -55,6 +56,7 @@ class Answer:
     offers: Mapping[str, Offer] = field(default_factory=dict)
     late: Mapping[str, Sequence[TooLate]] = field(default_factory=dict)
     shown: Mapping[str, Shown] = field(default_factory=dict)
+    is_too_much: bool = False
 
     @property
     def finish(self) -> int:
@@ -67,7 +69,10 @@ def answer(
 ) -> Answer:
     """The answer at once. ``before`` is the last one: its plan is carried over, and what it showed first stays where that
     costs little."""
-    problem = problem_for(state, book, now, estimate)
+    try:
+        problem = problem_for(state, book, now, estimate)
+    except Refused:
+        return Answer(state, book, now, nothing_of(state, book, now), is_too_much=True)
     empty = Answer(state, book, now, problem, late=_late(state, book, now), shown=before.shown if before else {})
     if not problem.blocks:
         return replace(empty, plan=Plan(()))

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cached_property
+from itertools import islice
 from typing import Any
 
 from runboard.run.begin import OF_ANY_TRAY, may_begin, not_offered
@@ -15,6 +16,7 @@ from runboard.run.route import Step
 from runboard.run.sight import watched_by
 from runboard.run.state import EMPTY, Load, RunState, ShopState, Tray
 from runboard.shop.book import Book, Station
+from runboard.shop.limits import MOST_LOADS
 from runboard.shop.parts import LoadContents, attended_time, parts
 
 
@@ -85,7 +87,7 @@ def _of_run(scene: Scene, run: RunState) -> Iterator[Candidate]:
     for key, pieces in ready.items():
         seen: set[str] = set()  # what does not go on a tray's first load comes after it
         no_tray_at: Step | None = None
-        for one in loads_at(run, key, pieces):
+        for one in islice(loads_at(run, key, pieces), MOST_LOADS):
             station = scene.book.station(one.step.operation.station)
             is_next = seen.isdisjoint(one.pieces)
             seen.update(one.pieces)

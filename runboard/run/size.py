@@ -1,13 +1,14 @@
 """How large a run may be, judged before anything is reckoned with it: pieces, trays, boards, loads, steps."""
 
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 from typing import Any
 
 from runboard.run.refusal import Refused
 from runboard.run.route import Route, Step
 from runboard.run.state import RunState
 from runboard.shop.book import Product
-from runboard.shop.limits import MOST_BOARDS, MOST_LOADS, MOST_PIECES, MOST_TRAYS, product_excess
+from runboard.shop.limits import MOST_BOARDS, MOST_LINKS, MOST_LOADS, MOST_PIECES, MOST_TRAYS, product_excess
 
 
 def check_route(product: Product) -> None:
@@ -28,7 +29,9 @@ def check_size(route: Route, trays: Iterable[int], wanted: int = 0, boards: int 
     ):
         if found > most:
             _refuse(what, found, most)
-    loads = sum(_loads(step, pieces) for step in route.steps)
+    by_step = [_loads(step, pieces) for step in route.steps]
+    links = sum(one * after for here, there in pairwise(by_step) for one, after in zip(here, there, strict=True))
+    loads = max(sum(map(sum, by_step)), links * MOST_LOADS // MOST_LINKS)
     if loads > MOST_LOADS:
         _refuse("loads", loads, MOST_LOADS)
 
@@ -68,14 +71,12 @@ def check_body(body: Mapping[str, Any], product: Product | None) -> None:
         check_size(Route(product), [one["pieces"] for one in trays], wanted, len(body.get("boards") or ()))
 
 
-def _loads(step: Step, trays: list[int]) -> int:
-    """How many loads a step makes, at most: trays that go together are counted apart."""
+def _loads(step: Step, trays: list[int]) -> list[int]:
+    """How many loads a step makes of each tray, at most: trays that go together are counted apart, a board in each."""
     most = step.most_a_load
-    if most is None:
-        return len(trays)
-    if step.pass_.size == "board":
-        return -(-sum(trays) // most)
-    return sum(max(1, -(-pieces // most)) for pieces in trays)
+    if most is None or step.pass_.size == "board":
+        return [1] * len(trays)
+    return [max(1, -(-pieces // most)) for pieces in trays]
 
 
 def _refuse(what: str, found: int, most: int) -> None:

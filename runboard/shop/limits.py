@@ -19,9 +19,12 @@ MOST_TRAYS_AT_FIRST = 400  # pieces that are taken apart come into more
 MOST_BOARDS = 500
 # Of all steps together: a route of nine steps over 400 trays has 3,600.
 MOST_LOADS = 8_000
+# Of two steps that follow each other: each load of a tray waits for each of the same tray before it.
+MOST_LINKS = 200_000
 MOST_ORDER_LINES = 2_000
-# Blocks of all that is open: what the planner takes at once.
+# What the planner takes at once, of all that is open: parts of loads, and what waits for what.
 MOST_PLANNED = 16_000
+MOST_LINKS_PLANNED = 400_000
 
 # A route.
 MOST_STEPS = 200

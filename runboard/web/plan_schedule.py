@@ -89,7 +89,7 @@ class RunWhen:
 def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.register_blueprint(part)
-    app.jinja_env.globals.update(span_of=span_of, pace_of=pace_of)
+    app.jinja_env.globals.update(span_of=span_of, pace_of=pace_of, search_gave_up=gave_up)
 
 
 def planner() -> Planner | None:
@@ -101,6 +101,19 @@ def fits_nowhere() -> bool:
     """Whether the planner looked and found no plan at all."""
     planned = newest(workshop())
     return planned is not None and planned.plan is None
+
+
+def _why_none() -> str:
+    planned = newest(workshop())
+    if planned is not None and planned.answer.is_too_much:
+        return "plan-too-much"
+    return "plan-no-place" if fits_nowhere() else "plan-not-yet"
+
+
+def gave_up() -> bool:
+    """Whether the search needed more memory than it may use, so that none goes on."""
+    found = planner()
+    return found is not None and found.gave_up()
 
 
 def latest() -> Shown | None:
@@ -118,8 +131,8 @@ def names_for(problem: Problem) -> Names:
 def when_done(shown: Shown | None, first: int = 0) -> When:
     """The section of the Plan page, its chart from the sitting ``first`` on."""
     if shown is None or shown.figures is None:
-        nowhere = shown is None and fits_nowhere()
-        return When(none=sentence("plan-no-place" if nowhere else "plan-not-yet"), is_coming=not nowhere)
+        why = _why_none() if shown is None else "plan-not-yet"
+        return When(none=sentence(why), is_coming=why == "plan-not-yet")
     problem, found, names = shown.problem, shown.figures, names_for(shown.problem)
     drawn = tuple(sittings(found, first, names))
     return When(

@@ -468,6 +468,7 @@ refused-run-too-large = That makes { $found } { $what ->
     [loads] , or put more pieces on a tray
    *[other] {""}
   }.
+refused-too-much-to-plan = That makes more loads than can be planned at once ({ $most }). Choose fewer.
 refused-file-empty = There is nothing in it. Choose a file first.
 refused-file-nothing = The file is neither a shop's book nor a run: save one here to see what it looks like.
 refused-file-too-long = The file is too long: { $most } million bytes at most, its pictures apart. Nothing is changed.

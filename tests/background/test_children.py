@@ -12,6 +12,7 @@ import pytest
 
 from runboard.background.children import MOST_WAITING, Children
 from runboard.background.task import Task
+from runboard.floor.plans import OUT_OF_MEMORY
 from tests.background import work
 
 PATIENCE = 30.0
@@ -249,3 +250,18 @@ def test_a_child_goes_when_the_server_is_killed(tmp_path: Path) -> None:
     process.wait()
 
     until(lambda: is_gone_or_dead(int(mark.read_text())))
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no limit of memory there")
+def test_a_child_that_wants_too_much_memory_ends_and_the_next_one_works() -> None:
+    children = Children(most=1, grace=0.3, memory=400 << 20)
+    try:
+        task = over(children, children.start("eat", "", work.take_memory))
+        after = over(children, children.start("sum", "r1", work.add_up, [1, 2, 3]))
+    finally:
+        children.close()
+
+    assert task.failure is not None
+    assert (task.state, task.failure.kind in OUT_OF_MEMORY) == ("failed", True)
+    assert task.done < 8
+    assert after.result == 6

@@ -93,3 +93,11 @@ def write(mark: Path, text: str) -> None:
     beside = mark.with_suffix(".part")
     beside.write_text(text)
     beside.rename(mark)
+
+
+def take_memory(told: Told) -> int:
+    """Takes more and more, as plain text would."""
+    held = [bytearray(1 << 20)]
+    while True:
+        held.append(bytearray(64 << 20))
+        told(len(held), 0)

@@ -8,16 +8,21 @@ from typing import Any
 
 import pytest
 
+from runboard.background.task import Failure
 from runboard.floor import plans
 from runboard.floor.look import state_for, state_tag
 from runboard.floor.plans import AGAIN, Planner, _moved, holding, holding_with_change, latest, plan_at_once
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
+from runboard.floor.try_change import try_change
 from runboard.floor.warming import Warming
 from runboard.floor.workshop import Workshop
 from runboard.plan.schedule.bounds import Bound
+from runboard.plan.schedule.changed import TraySize
 from runboard.plan.schedule.check import broken
 from runboard.plan.schedule.problem import LeftOut, Plan, Problem
+from runboard.run.event import event_from_json
+from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop as fake_workshop
 from tests.scenario import shop
 
@@ -32,7 +37,7 @@ class Task:
     total: int = 0
     latest: Any = None
     result: Any = None
-    failure: None = None
+    failure: Failure | None = None
     is_over: bool = False
 
 
@@ -490,3 +495,62 @@ def test_without_a_compiler_the_rule_stays_plain():
     warming.turn()
 
     assert not here
+
+
+def poisoned(workshop: Workshop) -> None:
+    """A run of 100 trays with 10,000 loads each, as a log may hold from before there was a limit."""
+    product = {"key": "peg", "name": "Pegs", "operations": [
+        {"key": key, "name": key, "station": "bench", "passes": [
+            {"key": "all", "name": "all", "size": "jig", "pieces": 1, "hand_minutes": 1}]} for key in ("drill", "oil")]}  # fmt: skip
+    trays = [{"tray": str(at), "pieces": 10_000} for at in range(100)]
+    body = {"name": "Pegs", "product": product, "orders": [{"line": "1", "pieces": 9}], "trays": trays}
+    at = workshop.clock.now().isoformat()
+    record = {"id": "poison-1", "kind": "run opened", "at": at, "run": "r9", "body": body}
+    with workshop.log.write() as write:
+        write.append(event_from_json(record), workshop.clock.now())
+
+
+def test_more_than_can_be_planned_at_once_is_said_and_not_begun(scene: Scene):
+    poisoned(scene.workshop)
+
+    scene.planner.turn()
+
+    planned = latest(scene.workshop)
+    assert planned is not None
+    assert planned.answer.is_too_much
+    assert (planned.plan, planned.answer.problem.blocks) == (None, ())
+    assert scene.turns() == 0
+    assert scene.work.tasks == {}
+    assert scene.state()["plan"]["none"] is True
+    assert next(move["code"] for move in scene.state()["moves"]) == "start"
+
+
+def test_a_change_that_makes_too_much_to_plan_is_refused(scene: Scene):
+    poisoned(scene.workshop)
+
+    with pytest.raises(Refused) as refused:
+        try_change(scene.workshop, scene.run, TraySize(scene.run, 6))
+
+    assert refused.value.code == "too much to plan"
+
+
+@pytest.mark.parametrize("kind", ["MemoryError", "died"])
+def test_a_search_that_ends_for_want_of_memory_is_not_begun_over_and_over(scene: Scene, kind: str):
+    scene.turns()
+    (task,) = scene.work.tasks.values()
+    scene.work.tasks[task.id] = replace(task, state="failed", failure=Failure(kind), is_over=True)
+
+    scene.turns()
+    scene.press("load started", run=scene.run, load="cut/1")
+    scene.press("load put aside", run=scene.run, load="cut/1")
+    scene.turns()
+
+    assert scene.planner.gave_up()
+    assert len(scene.work.tasks) == 1
+    assert latest(scene.workshop) is not None
+
+    scene.planner.look_further()
+    scene.turns()
+
+    assert not scene.planner.gave_up()
+    assert len(scene.work.tasks) == 2

@@ -14,7 +14,7 @@ from runboard.app import House
 from runboard.floor.plans import Planner
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
-from runboard.plan.schedule import cannot
+from runboard.plan.schedule import cannot, from_state
 from runboard.plan.schedule.bounds import Bound
 from runboard.plan.schedule.from_state import problem_for
 from runboard.plan.schedule.problem import LeftOut
@@ -477,3 +477,26 @@ def test_look_further_is_a_press(client: FlaskClient, house: House, work: NoWork
 
     assert "Look further" in words(client.get("/plan/search"))
     assert client.post("/plan/search").status_code == 303
+
+
+def test_a_search_that_needed_too_much_memory_says_so(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+    planner = house.app.extensions["planner"]
+    planner.turn()
+    planner.too_large = 1
+
+    for page in ("/plan", "/plan/search"):
+        assert "needed more memory than it may use" in words(client.get(page))
+
+
+def test_more_than_can_be_planned_at_once_says_so(
+    client: FlaskClient, house: House, work: NoWork, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened(house)
+    monkeypatch.setattr(from_state, "MOST_PLANNED", 5)
+
+    house.app.extensions["planner"].turn()
+
+    for page in ("/plan", "/plan/runs/r1", "/plan/search", "/"):
+        assert client.get(page).status_code == 200
+    assert "More is open than can be planned at once" in words(client.get("/plan"))

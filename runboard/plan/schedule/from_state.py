@@ -25,17 +25,32 @@ from runboard.plan.schedule.problem import (
 from runboard.plan.schedule.step_work import Estimate, StepWork, as_written, ticks
 from runboard.run.draft import Draft
 from runboard.run.loads import Batch, loads_at
+from runboard.run.refusal import Refused
 from runboard.run.resting import done_at, rests_before, wait_after, wet_after
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
+from runboard.shop.limits import MOST_LINKS_PLANNED, MOST_PLANNED
 
 
 def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate = as_written) -> Problem:
-    """Everything that is still to be done at ``now``, and what it has to keep."""
+    """Everything that is still to be done at ``now``, and what it has to keep.
+
+    Refused 'too much to plan' with ``most`` loads, as soon as that many are made: nothing larger is begun with.
+    """
     maker = _Maker(state, book, now, estimate)
     for run in state.open_runs():
         maker.take_run(run)
+    return _problem(maker)
+
+
+def nothing_of(state: ShopState, book: Book, now: datetime) -> Problem:
+    """The same shop and people with nothing to do, for where all that is to be done is too much."""
+    return _problem(_Maker(replace(state, runs={}), book, now, as_written))
+
+
+def _problem(maker: "_Maker") -> Problem:
+    state, book, now = maker.state, maker.book, maker.now
     blocks, left_out = without_what_cannot_be(maker.blocks, maker.all_wrong())
     return Problem(
         now,
@@ -70,6 +85,7 @@ class _Maker:
     estimate: Estimate
     blocks: list[Block] = field(default_factory=list)
     wrong: dict[int, Wrong] = field(default_factory=dict)
+    links: int = 0
 
     def __post_init__(self) -> None:
         self.draft = Draft(self.state, self.book)
@@ -257,6 +273,9 @@ class _Maker:
         if block.index != len(self.blocks):
             block = replace(block, index=len(self.blocks))
         self.blocks.append(block)
+        self.links += len(block.lags)
+        if len(self.blocks) > MOST_PLANNED or self.links > MOST_LINKS_PLANNED:
+            raise Refused("too much to plan", most=MOST_PLANNED)
         wrong = what_is_wrong(self.draft, self.fitting, run, step, block)
         if wrong is not None and block.unloads not in self.wrong:
             self.wrong[block.index] = wrong
