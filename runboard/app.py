@@ -13,6 +13,7 @@ from flask import Flask
 
 from runboard.alerts.clock import AlertClock
 from runboard.alerts.nightly import Nightly
+from runboard.background import pauses
 from runboard.background.children import Children
 from runboard.background.turns import Turns
 from runboard.floor.backup import make_nightly_copy
@@ -76,7 +77,7 @@ from runboard.web.asgi import Served
 from runboard.web.bounds import Bounds
 from runboard.web.card_desk import CardDesk
 from runboard.web.places import folder
-from runboard.web.sentences import say
+from runboard.web.sentences import catalogue, say
 from runboard.web.stream import Streams
 from runboard.web.ways import HOSTS, Ways
 
@@ -178,7 +179,15 @@ def prepare_planner(workshop: Workshop, children: Children, streams: Streams) ->
     planner = Planner(workshop, children, by_the_clock, streams.changed, quiet=timedelta(seconds=1))
     figuring = Figuring(workshop, children, make_figures, quiet=timedelta(seconds=1))
     warming = Warming(children, compile_rule, warm)
-    return planner, Turns("planner", lambda: (planner.turn(), figuring.turn(), warming.turn()))
+
+    def turn() -> None:
+        catalogue("en")  # read once, before somebody waits for a sentence
+        planner.turn()
+        figuring.turn()
+        if warming.turn() and warming.is_over:
+            pauses.leave_be()  # the compiled rule is much, and stays
+
+    return planner, Turns("planner", turn)
 
 
 @dataclass(frozen=True)
@@ -200,6 +209,7 @@ class House:
 
     def open(self) -> None:
         """Come back to the shop as it was left, and start the clocks."""
+        pauses.keep_short()
         try:
             come_back(self.workshop, self.settings.was_served)
         except NotStored as failed:  # a full disk: what is stored can be looked at, and phones keep their presses
@@ -224,6 +234,7 @@ class House:
         self.cards.close()
         if all_answered:
             self.store.close()
+        pauses.as_usual()
 
 
 def open_workshop(settings: Settings) -> tuple[Store, Workshop]:

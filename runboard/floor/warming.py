@@ -18,6 +18,11 @@ class Warming:
     _task: str = ""
     _is_over: bool = False
 
+    @property
+    def is_over(self) -> bool:
+        """Whether nothing is left to do."""
+        return self._is_over
+
     def turn(self) -> int:
         """Do the next step, if there is one; answers how many were done."""
         if self._is_over:

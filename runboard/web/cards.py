@@ -24,7 +24,7 @@ NO_PANGO = "NoPango"
 # Printed once for a run, whatever the trays.
 FOR_A_RUN = ("jigs", "sheet")
 # So many trays' cards are on one page of the browser's print: a hundred take a second to make, and everybody waits.
-TRAYS_A_PAGE = 20
+TRAYS_A_PAGE = 12
 
 part = Blueprint("cards", __name__)
 

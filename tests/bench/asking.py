@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from datetime import UTC, datetime
 from typing import Any
 from urllib.parse import urlsplit
+from uuid import uuid4
 
 from runboard.demo.book import LEAD
 from runboard.web.sessions import COOKIE
@@ -29,7 +30,7 @@ class Asking:
         self.bytes = 0
         self.seq = 0
         self.pressed_at: list[str] = []
-        self._number = 0
+        self._number, self._stem = 0, f"bench-{uuid4().hex[:6]}"
         self.get(self.state)
         self.bytes = len(self._body)
         self._read_seq()
@@ -67,7 +68,7 @@ class Asking:
     def tap(self, kind: str, body: Mapping[str, Any] | None = None, **fields: str) -> dict[str, Any]:
         """A press of now, made up to date."""
         self._number += 1
-        envelope = {"id": f"bench-{self._number:06d}", "kind": kind, "at": datetime.now(UTC).isoformat()}
+        envelope = {"id": f"{self._stem}-{self._number:06d}", "kind": kind, "at": datetime.now(UTC).isoformat()}
         common = {"run": self.run, "person": LEAD, "seen": self.seq, "body": dict(body or {})}
         return {**envelope, **common, **fields}
 
