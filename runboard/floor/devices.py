@@ -13,6 +13,7 @@ from runboard.floor.access import GUEST, LEAD
 from runboard.floor.tries import Tries
 from runboard.floor.workshop import Clock
 from runboard.run.device import Device, PairingCode, Session
+from runboard.run.one_line import one_line
 from runboard.run.refusal import NotStored, Refused
 
 CODE_LASTS = timedelta(minutes=10)
@@ -235,7 +236,7 @@ def revoke_device(door: Door, device_id: str) -> None:
 
 def tidy_name(name: str) -> str:
     """A name without signs that cannot be seen, not longer than fits a row."""
-    return " ".join("".join(sign if sign.isprintable() else " " for sign in name).split())[:LONGEST_NAME].strip()
+    return one_line(name, LONGEST_NAME)
 
 
 def new_device_id() -> str:

@@ -7,9 +7,12 @@ from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.run.climb import subject_kind
 from runboard.run.dues import Due, is_missed
+from runboard.run.one_line import one_line
 from runboard.run.state import RunState, ShopState
 from runboard.shop.book import Book
 from runboard.web.sentences import say, zone_of
+
+LONGEST_TITLE = 250
 
 # What stands for each kind of reminder and what it is about; static/now/reminders.js says the same on the page.
 REMINDERS: Mapping[str, Mapping[str, str]] = {
@@ -21,14 +24,17 @@ REMINDERS: Mapping[str, Mapping[str, str]] = {
 
 
 def alert_words(workshop: Workshop, due: Due) -> tuple[str, str]:
-    """(title, body): 'The laser has ended', since when, and how to answer. It never says what may be left alone."""
+    """(title, body): 'The laser has ended', since when, and how to answer. It never says what may be left alone.
+
+    The title is one line, whatever stations, people and trays are called: it goes into headers and onto lock screens.
+    """
     with workshop.lock:
         catch_up(workshop)
         book, state = workshop.book, workshop.ledger.state
     family, code = _sentence(due, state, workshop)
     zone = zone_of(book.time_zone)
     alert = say(family, code, _facts(due, state, book), zone=zone)
-    return alert, say("outside", "body", {"at": due.due_at}, zone=zone)
+    return one_line(alert, LONGEST_TITLE), say("outside", "body", {"at": due.due_at}, zone=zone)
 
 
 def _sentence(due: Due, state: ShopState, workshop: Workshop) -> tuple[str, str]:
@@ -85,4 +91,4 @@ def _person_name(key: str, state: ShopState, book: Book) -> str:
 def words_of_a_test(workshop: Workshop) -> tuple[str, str]:
     """(title, body) of a test, which cannot be taken for an alert."""
     name = workshop.books.latest().name
-    return say("outside", "test title", {"shop": name}), say("outside", "test body")
+    return one_line(say("outside", "test title", {"shop": name}), LONGEST_TITLE), say("outside", "test body")

@@ -15,10 +15,12 @@ from runboard.app import House
 from runboard.floor.outside import Channel, add_channel
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events, take_taps
+from runboard.floor.warm import catch_up
 from runboard.run.climb import Steps
-from runboard.run.dues import Due
+from runboard.run.dues import Due, dues
 from runboard.run.event import write_moment
 from runboard.run.refusal import NotStored
+from runboard.web.alert_words import alert_words, words_of_a_test
 from tests.conftest import START, HandClock
 from tests.lamp import Lamp
 from tests.scenario import shop_without_looks
@@ -350,3 +352,19 @@ def test_the_call_is_a_wav_file_that_is_heard() -> None:
     with wave.open(BytesIO(call_as_wav())) as file:
         assert (file.getnchannels(), file.getsampwidth()) == (1, 2)
         assert 0.5 < file.getnframes() / file.getframerate() < 3
+
+
+@pytest.mark.parametrize("sign", ["\n", "\r\n", "\x07", "\u2028", "\u202e", "\x1b[31m"])
+def test_a_title_is_one_line_whatever_a_station_is_called(unanswered: House, sign: str) -> None:
+    workshop = unanswered.workshop
+    record = shop_without_looks()
+    record["name"] = f"Shop{sign}Bcc: everybody"
+    record["stations"][0]["name"] = f"CNC{sign}Bcc: everybody {'x' * 150}"
+    workshop.books.save(record, workshop.clock.now())
+    catch_up(workshop)
+    due = next(one for one in dues(workshop.ledger.state, workshop.book).values() if one.kind == "machine end")
+
+    titles = [alert_words(workshop, due)[0], words_of_a_test(workshop)[0]]
+
+    for title in titles:
+        assert title.isprintable() and "Bcc: everybody" in title and len(title) <= 250
