@@ -85,6 +85,7 @@ def _take_all(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[
         if len(answers) >= len(taps):
             return answers, seq
         workshop.lock.give_way()
+        workshop.log.give_way()
 
 
 def _take_slice(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[list[Answer], int]:

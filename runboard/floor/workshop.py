@@ -7,13 +7,13 @@ from datetime import datetime
 from typing import Any, Protocol
 
 from runboard.floor.rates import Rates
-from runboard.floor.turn import Turn
 from runboard.run.climb import Steps
 from runboard.run.dues import Due
 from runboard.run.event import Event
 from runboard.run.ledger import Ledger
 from runboard.run.refusal import Known
 from runboard.shop.book import Book
+from runboard.turn import Turn
 
 
 class LogWrite(Protocol):
@@ -35,6 +35,7 @@ class Log(Protocol):
     def events(self, after: int = 0) -> list[Event]: ...
     def last_seq(self) -> int: ...
     def version(self) -> int: ...
+    def give_way(self) -> None: ...
 
 
 class Books(Protocol):

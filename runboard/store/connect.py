@@ -9,6 +9,7 @@ from pathlib import Path
 from sqlite_utils import Database
 
 from runboard.run.refusal import NotStored
+from runboard.turn import Turn
 
 FILE_NAME = "shop.db"
 WAIT_SECONDS = 3.0
@@ -72,11 +73,27 @@ def _saying_what_failed() -> Iterator[None]:
         raise NotStored(why) from error
 
 
+def _begin(connection: sqlite3.Connection, wait: float) -> None:
+    """Begin a transaction, once no other process is in one, within so many seconds."""
+    if wait != WAIT_SECONDS:
+        connection.execute(f"PRAGMA busy_timeout = {round(wait * 1000)}")
+    try:
+        connection.execute("BEGIN IMMEDIATE")
+    finally:
+        if wait != WAIT_SECONDS:
+            connection.execute(f"PRAGMA busy_timeout = {round(WAIT_SECONDS * 1000)}")
+
+
 class Connections:
-    """One connection for each thread that asks, all to the same file; with ``reading`` none of them writes."""
+    """One connection for each thread that asks, all to the same file; with ``reading`` none of them writes.
+
+    ``turn`` is whose it is to write. SQLite itself looks now and then whether it may, so that who writes on and on keeps
+    it: other threads wait for the turn instead, and only other processes for SQLite.
+    """
 
     def __init__(self, path: Path, *, reading: bool = False) -> None:
         self.path = path
+        self.turn = Turn()
         self._connect = connect_reading if reading else connect
         self._own = threading.local()
         self._lock = threading.Lock()
@@ -104,22 +121,21 @@ class Connections:
         another has written between.
         """
         connection = self.here().conn
-        with _saying_what_failed():
-            if wait != WAIT_SECONDS:
-                connection.execute(f"PRAGMA busy_timeout = {round(wait * 1000)}")
-            try:
-                connection.execute("BEGIN IMMEDIATE")
-            finally:
-                if wait != WAIT_SECONDS:
-                    connection.execute(f"PRAGMA busy_timeout = {round(WAIT_SECONDS * 1000)}")
-            try:
-                yield connection
-                connection.execute("COMMIT")
-            except BaseException:
-                # SQLite itself ends the transaction on some errors (a full disk); then nothing is left to roll back.
-                if connection.in_transaction:
-                    connection.execute("ROLLBACK")
-                raise
+        if not self.turn.acquire(wait):
+            raise NotStored("busy")
+        try:
+            with _saying_what_failed():
+                _begin(connection, wait)
+                try:
+                    yield connection
+                    connection.execute("COMMIT")
+                except BaseException:
+                    # SQLite itself ends the transaction on some errors (a full disk); then nothing is left to roll back.
+                    if connection.in_transaction:
+                        connection.execute("ROLLBACK")
+                    raise
+        finally:
+            self.turn.release()
 
     def close(self) -> None:
         """Close every connection; only once no thread uses the store any more."""

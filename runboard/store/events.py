@@ -61,6 +61,10 @@ class LogFile:
         )
         return int(row.fetchone()[0])
 
+    def give_way(self) -> None:
+        """Return once everybody of this process who waits to write has written; not inside a transaction."""
+        self._connections.turn.give_way()
+
 
 class LogWriting:
     """The log within one transaction."""

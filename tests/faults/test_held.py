@@ -10,9 +10,9 @@ import pytest
 
 from runboard.app import House, Settings, build
 from runboard.floor import writing
-from runboard.floor.turn import Turn
 from runboard.run.refusal import NotStored
 from runboard.store.connect import FILE_NAME
+from runboard.turn import Turn
 from tests.conftest import START, HandClock
 from tests.pairing import paired
 from tests.web.test_taps import BOOK, batch, came

@@ -51,6 +51,9 @@ class FakeLog:
     def version(self) -> int:
         return len(self.stored)
 
+    def give_way(self) -> None:
+        """Nobody waits."""
+
     def events(self, after: int = 0) -> list[Event]:
         return self.stored[after:]
 

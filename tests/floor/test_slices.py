@@ -7,8 +7,8 @@ import pytest
 
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import MOST_A_SLICE, take_taps
-from runboard.floor.turn import Turn
 from runboard.run.refusal import NotStored
+from runboard.turn import Turn
 from tests.floor.fakes import FakeLog, workshop
 from tests.scenario import shop
 

@@ -1,4 +1,4 @@
-"""Whose turn it is: the lock of the shop's one state, and how long work lets others in between its parts."""
+"""Whose turn it is: a lock that knows who waits, for the shop's one state and for its one database."""
 
 import threading
 import time
@@ -16,8 +16,8 @@ class Turn:
 
     A thread that gives a plain lock back and asks again at once has it again before the others have woken. A lock that
     goes strictly by order would be fair to everybody, and slow for everybody: each change of hands costs a change of
-    threads. So only who comes in parts gives way. Nobody waits for it for longer than ``within`` seconds: then it raises
-    ``NotStored`` 'busy', so that whoever asks is told, and no thread is held.
+    threads. So only who comes in parts gives way. A block waits for it for no longer than ``within`` seconds: then it
+    raises ``NotStored`` 'busy', so that whoever asks is told, and no thread is held.
     """
 
     def __init__(self, within: float = 3.0) -> None:
@@ -25,21 +25,29 @@ class Turn:
         self._within = within
         self._waiting: set[object] = set()
 
-    def __enter__(self) -> None:
+    def acquire(self, wait: float = -1) -> bool:
+        """Take it, within so many seconds or however long it takes; whether it was got."""
         if self._lock.acquire(blocking=False):
-            return
+            return True
         me = object()
         self._waiting.add(me)
         try:
-            if not self._lock.acquire(timeout=self._within):
-                raise NotStored("busy")
+            return self._lock.acquire(timeout=wait)
         finally:
             self._waiting.discard(me)
+
+    def release(self) -> None:
+        """Give it back, as often as it was taken."""
+        self._lock.release()
+
+    def __enter__(self) -> None:
+        if not self.acquire(self._within):
+            raise NotStored("busy")
 
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
-        self._lock.release()
+        self.release()
 
     @property
     def waiting(self) -> int:
