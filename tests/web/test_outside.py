@@ -2,6 +2,7 @@
 
 import time
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
@@ -15,7 +16,6 @@ from runboard.app import House
 from runboard.floor.outside import Channel, add_channel
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events, take_taps
-from runboard.floor.warm import catch_up
 from runboard.run.climb import Steps
 from runboard.run.dues import Due, dues
 from runboard.run.event import write_moment
@@ -355,13 +355,14 @@ def test_the_call_is_a_wav_file_that_is_heard() -> None:
 
 
 @pytest.mark.parametrize("sign", ["\n", "\r\n", "\x07", "\u2028", "\u202e", "\x1b[31m"])
-def test_a_title_is_one_line_whatever_a_station_is_called(unanswered: House, sign: str) -> None:
-    workshop = unanswered.workshop
-    record = shop_without_looks()
-    record["name"] = f"Shop{sign}Bcc: everybody"
-    record["stations"][0]["name"] = f"CNC{sign}Bcc: everybody {'x' * 150}"
-    workshop.books.save(record, workshop.clock.now())
-    catch_up(workshop)
+def test_a_title_is_one_line_whatever_a_station_is_called(
+    unanswered: House, monkeypatch: pytest.MonkeyPatch, sign: str
+) -> None:
+    """A book is saved with such names no more; one from before may have them."""
+    workshop, old = unanswered.workshop, unanswered.workshop.book
+    cnc = replace(old.stations[0], name=f"CNC{sign}Bcc: everybody {'x' * 400}")
+    workshop.book = replace(old, name=f"Shop{sign}Bcc: everybody", stations=(cnc, *old.stations[1:]))
+    monkeypatch.setattr(workshop.books, "latest", lambda: workshop.book)
     due = next(one for one in dues(workshop.ledger.state, workshop.book).values() if one.kind == "machine end")
 
     titles = [alert_words(workshop, due)[0], words_of_a_test(workshop)[0]]
