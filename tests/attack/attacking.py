@@ -79,10 +79,7 @@ def _scene(server: Running, data: Path, one: Attack, memory: Memory, whole: bool
         time.sleep(IDLE)
         memory.call_idle()
         victim.begin_anew()
-        try:
-            one.does(scene)
-        except Exception as error:  # noqa: BLE001 - an attack that cannot be made is said, and the others are
-            scene.wrong.append(f"the attack ended with {type(error).__name__}: {error}")
+        scene.suffer(one.does)
         time.sleep(AFTERWARDS)
     return scene
 

@@ -36,7 +36,6 @@ ATTACKS: dict[str, Attack] = {
     "refused": Attack(by_count.refused_presses),
     "calls": Attack(by_count.calls),
     "one-card": Attack(by_count.guests_by_one_card),
-    "codes": Attack(by_count.wrong_codes),
     "bad-files": Attack(by_file.bad_files),
     "heavy-file": Attack(by_file.heavy_run_file, planner=True),
     "numbers": Attack(by_file.numbers_and_depths),
@@ -44,6 +43,7 @@ ATTACKS: dict[str, Attack] = {
     "future": Attack(by_clock.pressed_in_the_future),
     "clocks": Attack(by_clock.clocks_years_off),
     "server-ahead": Attack(by_clock.served_after_that, by_clock.server_was_ahead),
+    "codes": Attack(by_count.wrong_codes),
     "database": Attack(by_clock.database_held, may_be_busy=True),
     "everything": Attack(by_clock.all_at_once),
 }

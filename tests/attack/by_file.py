@@ -16,7 +16,7 @@ def opened(product: dict[str, Any], trays: int, pieces: int, run: str = "friend"
     body = {
         "name": "A friend's run",
         "product": product,
-        "orders": [{"line": "1", "pieces": trays * pieces}],
+        "orders": [{"line": "1", "pieces": trays}],
         "trays": [{"tray": str(at), "pieces": pieces} for at in range(1, trays + 1)],
     }
     first = {"id": f"{run}-open", "v": 1, "kind": "run opened", "at": AT, "run": run, "person": "ann", "body": body}
@@ -31,6 +31,7 @@ def bad_files(scene: Scene) -> None:
         if reply.seconds > 2 or reply.status not in (200, 413, 422):
             scene.remark(f"{name}: {reply.status} in {reply.seconds:.1f} s")
         scene.must(reply.status in (200, 400, 413, 422), f"{name}: {reply.status}")
+        scene.in_time(reply.seconds <= 2, f"{name}: {reply.seconds:.1f} s")
         scene.must(len(reply.body) > LEAST_SENTENCE, f"{name}: no sentence")
     state = scene.ask("GET", "/state?person=ann", token=token)
     scene.must(b"friend" not in state.body, "something of a bad file was stored")

@@ -91,7 +91,7 @@ def all_streams(scene: Scene) -> None:
 
 
 def _held(scene: Scene) -> float:
-    return HELD if scene.whole else 2.0
+    return HELD if scene.whole else 1.5
 
 
 def _hold(scene: Scene, many: int, *begun: bytes, a_source: int = 10**6) -> None:

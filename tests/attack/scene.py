@@ -27,8 +27,13 @@ from tests.attack.victim import Victim
 from tests.pairing import paired
 from tests.serving import Running
 
-PATIENCE = 60.0
+PATIENCE, LITTLE_PATIENCE = 60.0, 6.0
+_MOST_UNANSWERED = 4
 _LEAST_SENTENCE = 20
+
+
+class NobodyAnswers(Exception):
+    """The server answers the attacker no more, request after request."""
 
 
 @dataclass(frozen=True)
@@ -52,11 +57,11 @@ class Scene:
     data: Path
     victim: Victim
     whole: bool = True
-    busy_is_fine: bool = False
     answers: Counter[int] = field(default_factory=Counter)
     remarks: list[str] = field(default_factory=list)
     wrong: list[str] = field(default_factory=list)
     kept: ExitStack = field(default_factory=ExitStack)
+    unanswered: int = 0
 
     @property
     def at(self) -> tuple[str, int]:
@@ -70,8 +75,19 @@ class Scene:
         if not holds:
             self.wrong.append(sentence)
 
+    def in_time(self, holds: bool, sentence: str) -> None:
+        """A goal in seconds: for the table, never for a test."""
+        self.must(holds or not self.whole, sentence)
+
     def remark(self, text: str) -> None:
         self.remarks.append(text)
+
+    def suffer(self, does: Callable[["Scene"], None]) -> None:
+        """Let an attack happen; one that cannot be made to its end is said."""
+        try:
+            does(self)
+        except Exception as error:  # noqa: BLE001 - the others are made all the same
+            self.wrong.append(f"the attack ended with {type(error).__name__}: {error}")
 
     # Who asks
 
@@ -106,9 +122,9 @@ class Scene:
         token: str = "",
         headers: Mapping[str, str] | None = None,
         source: str = "127.0.0.66",
-        seconds: float = PATIENCE,
     ) -> Reply:
         """One request on a connection of its own, from an address of the attacker's."""
+        seconds = PATIENCE if self.whole else LITTLE_PATIENCE
         wire = http.client.HTTPConnection(*self.at, timeout=seconds, source_address=(source, 0))
         sent = {"Cookie": f"{COOKIE}={token}"} if token else {}
         began = time.monotonic()
@@ -162,6 +178,9 @@ class Scene:
 
     def _noted(self, path: str, reply: Reply) -> Reply:
         self.answers[reply.status] += 1
+        self.unanswered = 0 if reply.status else self.unanswered + 1
+        if self.unanswered > _MOST_UNANSWERED:
+            raise NobodyAnswers(path[:60])
         fine = reply.status in (503, 507) and len(reply.body) >= _LEAST_SENTENCE
         self.must(reply.status < 500 or fine, f"{path[:60]} answered {reply.status}")
         return reply

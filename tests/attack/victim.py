@@ -23,6 +23,7 @@ class Victim:
 
     address: str
     token: str
+    patience: float = PATIENCE
     times: list[float] = field(default_factory=list)
     refused: list[str] = field(default_factory=list)
     pressed: int = 0
@@ -43,7 +44,7 @@ class Victim:
     def leave(self) -> None:
         """Press no more; the last press is waited for."""
         self._over.set()
-        self._thread.join(PATIENCE + 5)
+        self._thread.join(self.patience + 5)
 
     def begin_anew(self) -> None:
         """What was pressed so far, before the attack, is not counted."""
@@ -69,7 +70,7 @@ class Victim:
         """'' where the press was accepted, else what came."""
         self.pressed += 1
         where = urlsplit(self.address)
-        wire = http.client.HTTPConnection(where.hostname or "", where.port, timeout=PATIENCE)
+        wire = http.client.HTTPConnection(where.hostname or "", where.port, timeout=self.patience)
         try:
             wire.request(
                 "POST", "/taps", self._batch(), {"Content-Type": "application/json", "Cookie": f"{COOKIE}={self.token}"}
