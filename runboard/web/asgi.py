@@ -15,7 +15,7 @@ from urllib.parse import quote_from_bytes
 
 from a2wsgi import WSGIMiddleware
 from flask import Flask
-from werkzeug.http import parse_cookie
+from werkzeug.sansio.http import parse_cookie
 
 from runboard.floor.access import GUEST
 from runboard.floor.devices import Door, held_session, who
@@ -201,7 +201,8 @@ async def _say_busy(send: Any) -> None:
 
 
 def _token(scope: dict[str, Any]) -> str:
-    return parse_cookie(_header(scope, b"cookie")).get(cookie_name(scope["scheme"] == "https"), "")
+    said = b"; ".join(value for name, value in scope["headers"] if name == b"cookie")
+    return parse_cookie(said.decode("utf-8", "replace")).get(cookie_name(scope["scheme"] == "https"), "")
 
 
 def _header(scope: dict[str, Any], wanted: bytes) -> str:

@@ -38,7 +38,7 @@ BY_ENDPOINT = {
     "pictures.take": _PICTURES,
     "plan.save_product": _PICTURES,
     "plan_route.save_one": _PICTURES,
-    "shop_file.look": Most(A_FILE + A_FEW_WORDS, A_FEW_WORDS),
+    "shop_file.look": Most(A_FILE + A_FEW_WORDS),
 }
 
 

@@ -22,8 +22,8 @@ class WatchedLog(FakeLog):
         self.begins = lambda number: None
 
     @contextmanager
-    def write(self):
-        with super().write() as write:
+    def write(self, wait=3.0):
+        with super().write(wait) as write:
             self.writes += 1
             self.begins(self.writes)
             yield write
