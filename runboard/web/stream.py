@@ -13,6 +13,7 @@ from typing import Any
 
 HEARTBEAT_SECONDS = 10.0
 MOST_LISTENERS = 500
+MOST_A_DEVICE = 16  # tabs of one browser; nobody has as many phones as would take all
 _BACKLOG = 32
 _END = b""
 
@@ -43,7 +44,7 @@ class Streams:
 
     def __init__(self) -> None:
         self._lock = threading.Lock()
-        self._listeners: set[Listener] = set()
+        self._listeners: dict[Listener, None] = {}  # in order of opening
         self._ended = False
 
     def changed(self, seq: int) -> None:
@@ -59,18 +60,24 @@ class Streams:
         self._tell("due", record)
 
     def open(self, device: str = "") -> Listener | None:
-        """A new listener on the running loop; None where there are too many, or the server ends."""
+        """A new listener on the running loop; None where there are too many, or the server ends. Where its device has as
+        many as it may, the oldest of those ends."""
         listener = Listener(asyncio.get_running_loop(), asyncio.Queue(_BACKLOG), device)
         with self._lock:
             if self._ended or len(self._listeners) >= MOST_LISTENERS:
                 return None
-            self._listeners.add(listener)
+            theirs = [one for one in self._listeners if device and one.device == device]
+            self._listeners[listener] = None
+            over = theirs[: max(0, len(theirs) + 1 - MOST_A_DEVICE)]
+            for one in over:
+                del self._listeners[one]
+        self._send(_END, over)
         return listener
 
     def close(self, listener: Listener) -> None:
         """Forget a page that has gone."""
         with self._lock:
-            self._listeners.discard(listener)
+            self._listeners.pop(listener, None)
 
     def end(self) -> None:
         """The server ends: let every page go, so that nothing waits for them."""

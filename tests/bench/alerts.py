@@ -69,7 +69,7 @@ def measure(alarms: int, alone: int, times: int) -> Iterator[Row]:
         pages = stack.enter_context(open_pages(server))
         lead = Phone(server.address)
         lead.state()
-        with Crowd(server.address, lead.token, STREAMS) as crowd:
+        with Crowd(server.address, [server.pair() for _ in range(5)], STREAMS) as crowd:
             yield from idle(crowd, lead, times)
             yield from told_by_the_server(crowd, pages, lead, alarms)
         yield from rung_alone(pages, lead, server, alarms, alone)

@@ -5,6 +5,7 @@ import json
 import threading
 import time
 from collections import defaultdict
+from collections.abc import Sequence
 from types import TracebackType
 from typing import Any
 from urllib.parse import urlsplit
@@ -13,10 +14,10 @@ from runboard.web.sessions import COOKIE
 
 
 class Crowd:
-    """So many stream clients of one device, from the start of the block to its end."""
+    """So many stream clients, of these devices in turn, from the start of the block to its end."""
 
-    def __init__(self, address: str, token: str, many: int) -> None:
-        self._netloc, self._token, self._many = urlsplit(address).netloc, token, many
+    def __init__(self, address: str, tokens: Sequence[str], many: int) -> None:
+        self._netloc, self._tokens, self._many = urlsplit(address).netloc, tokens, many
         self._heard: list[list[tuple[str, dict[str, Any], float]]] = [[] for _ in range(many)]
         self._open = threading.Semaphore(0)
         self._news = threading.Condition()
@@ -71,13 +72,15 @@ class Crowd:
         self._loop.run_until_complete(self._loop.shutdown_asyncgens())
 
     async def _listen_all(self) -> None:
-        await asyncio.gather(*(self._listen(heard) for heard in self._heard))
+        await asyncio.gather(
+            *(self._listen(heard, self._tokens[at % len(self._tokens)]) for at, heard in enumerate(self._heard))
+        )
 
-    async def _listen(self, heard: list[tuple[str, dict[str, Any], float]]) -> None:
+    async def _listen(self, heard: list[tuple[str, dict[str, Any], float]], token: str) -> None:
         host, port = self._netloc.split(":")
         reader, writer = await asyncio.open_connection(host, int(port))
         try:
-            asked = f"GET /stream HTTP/1.1\r\nHost: {self._netloc}\r\nCookie: {COOKIE}={self._token}\r\n\r\n"
+            asked = f"GET /stream HTTP/1.1\r\nHost: {self._netloc}\r\nCookie: {COOKIE}={token}\r\n\r\n"
             writer.write(asked.encode())
             event = ""
             while line := (await reader.readline()).decode().strip("\r\n"):  # the head of the answer

@@ -42,9 +42,9 @@ class Page:
             await asyncio.wait_for(self.heard.wait_for(lambda: len(self.got) >= messages), 5)
 
 
-async def opened(streams: Streams) -> tuple[Page, "asyncio.Task[None]"]:
+async def opened(streams: Streams, device: str = "") -> tuple[Page, "asyncio.Task[None]"]:
     page = Page()
-    task = asyncio.create_task(serve_stream(streams, page.receive, page.send))
+    task = asyncio.create_task(serve_stream(streams, page.receive, page.send, device))
     await page.until(1)
     return page, task
 
@@ -115,6 +115,20 @@ def test_a_page_that_reads_too_slowly_loses_the_oldest_hints_only() -> None:
 
     assert kept[-1] == b"99"
     assert len(kept) < 100
+
+
+def test_of_one_devices_pages_the_oldest_goes_and_the_other_devices_stay() -> None:
+    async def scene() -> tuple[bool, list[bool], bool]:
+        streams = Streams()
+        other, _ = await opened(streams, "other")
+        first, going = await opened(streams, "greedy")
+        later = [(await opened(streams, "greedy"))[0] for _ in range(stream.MOST_A_DEVICE)]
+        await asyncio.wait_for(going, 5)
+        ended = (first.ended, [page.ended for page in later], other.ended)
+        streams.end()
+        return ended
+
+    assert asyncio.run(scene()) == (True, [False] * stream.MOST_A_DEVICE, False)
 
 
 def test_after_the_end_nobody_is_let_in() -> None:
