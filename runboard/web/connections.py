@@ -29,7 +29,9 @@ class Connections:
         full = own if len(own) >= self.bounds.from_one else self._open
         self._open[connection] = address
         if full is own or len(self._open) > self.bounds.connections:
-            next((one for one in full if one.is_waiting()), connection).leave()
+            going = next((one for one in full if one.is_waiting()), connection)
+            self.remove(going)  # now: it is told of its end later, and of many that come at once each makes room
+            going.leave()
 
     def heard(self, connection: "Connection") -> None:
         """It said something."""

@@ -228,6 +228,15 @@ def test_the_one_that_is_silent_for_longest_makes_room(tmp_path: Path) -> None:
         assert len(sixth) == 2
 
 
+def test_many_that_come_at_once_are_no_more_than_there_may_be(tmp_path: Path) -> None:
+    with serving_here(tmp_path, Bounds(headers=60, connections=8, from_one=4)) as here, ExitStack() as open_:
+        for at in range(120):
+            open_.enter_context(here.connect(at=f"127.0.0.{2 + at % 5}"))
+        press(here, here.pair())  # they are all accepted
+
+        assert until(lambda: here.connections() <= 8, within=3)
+
+
 def test_a_stop_waits_for_nobody_who_is_silent_or_still_sending(tmp_path: Path) -> None:
     with serving_here(tmp_path, PATIENT) as here, ExitStack() as open_:
         cookie = here.pair()
