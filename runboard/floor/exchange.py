@@ -99,7 +99,7 @@ def import_run(workshop: Workshop, record: object) -> int:
     ``look_at_run``."""
     coming = look_at_run(workshop, record)
     with workshop.lock, writing(workshop) as (write, now):
-        if workshop.ledger.last_seq != coming.seq:  # somebody pressed meanwhile
+        if workshop.ledger.last_seq != coming.seq or coming.ledger.book is not workshop.book:  # somebody was quicker
             coming = look_at_run(workshop, record)
         if write.known([one.id for one in coming.fresh]):
             raise Refused("run known", run=coming.file.run)

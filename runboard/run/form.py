@@ -140,7 +140,7 @@ def check_form(raw: Any) -> Event:
         _body_check(raw["kind"])(raw.get("body") or {})
     except fastjsonschema.JsonSchemaValueException as error:
         raise Refused(
-            "form", where=str(error.name).removeprefix("data").lstrip(".") or "event", what=_short(error)
+            "form", where=str(error.name).removeprefix("data").lstrip(".")[:120] or "event", what=_short(error)
         ) from None
     body = raw.get("body") or {}
     check_body(body, _product(body))

@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from typing import Any, cast
 
 from runboard.shop.durations import parse_duration
-from runboard.shop.keys import is_key
+from runboard.shop.keys import LONGEST, is_key
 from runboard.shop.problem import Problem, Unreadable
 from runboard.shop.units import Unit, parse_length
 
@@ -58,9 +58,14 @@ class Fields:
     def place(self) -> str:
         """ "product 'rail', operation 'sand'", or 'operations[2]' where the key itself is missing."""
         key = self.record.get("key") if self._noun else None
-        mine = f"{self._noun} '{key}'" if isinstance(key, str) and key else self._part
+        mine = f"{self._noun} '{key[:LONGEST]}'" if isinstance(key, str) and key else self._part
         above = self._above.place if self._above else ""
         return ", ".join(part for part in (above, mine) if part)
+
+    @property
+    def is_full(self) -> bool:
+        """Whether so much is wrong already that nothing more is noted."""
+        return len(self.problems) > MOST_PROBLEMS
 
     def wrong(self, code: str, at: str = "", /, **facts: Any) -> None:
         """Note a problem at the field ``at`` of this object; after a hundred, only that there are more."""
@@ -204,6 +209,9 @@ class Fields:
         return float(value)
 
     def _read(self, field: str, text: str, read: Any, default: Any) -> Any:
+        if len(text) > NAME_LENGTH:
+            self.wrong("text too long", field, most=NAME_LENGTH, found=len(text))
+            return default
         try:
             return read(text)
         except Unreadable as unreadable:
@@ -255,7 +263,7 @@ class Fields:
             inside = self.inside(record, f"{field}[{at}]", noun)
             if inside is not None:
                 yield inside
-            if len(self.problems) > MOST_PROBLEMS:
+            if self.is_full:
                 return
 
     def inside(self, record: object, part: str, noun: str = "") -> "Fields | None":

@@ -212,6 +212,8 @@ def _holds(wait: Fields, around: Around) -> Mapping[str, int]:
         return NOTHING
     found = {}
     for key in record:
+        if holds.is_full:
+            break
         check_reference(holds, key, key, around.services, "service")
         found[key] = holds.count(key, least=1)
         service = (around.services or {}).get(key)
@@ -263,7 +265,7 @@ def _translations(fields: Fields) -> Mapping[str, Translation]:
         return MappingProxyType({})
     said.only(frozenset(LANGUAGES))
     found = {}
-    for language in record:
+    for language in filter(record.__contains__, LANGUAGES):
         one = said.inside(record[language], language)
         if one is not None:
             one.only(_TRANSLATION)

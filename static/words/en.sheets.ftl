@@ -455,7 +455,7 @@ refused-file-outside = Nothing of the file is taken: it was worked at the same t
     [press] what is to be settled
     [due] what falls due here
    *[other] what is asked here
-  }. Copy the run on the Plan page instead.
+  }. To look at it, read it into a data folder of its own.
 refused-file-does-not-fit = Nothing of the file is taken: what happened at { $at } does not fit what was done here then.
 refused-run-too-large = That makes { $found } { $what ->
     [pieces] pieces

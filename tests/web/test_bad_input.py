@@ -13,6 +13,8 @@ from runboard.floor.exchange import export_run
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.shop_book import book_record
 from runboard.floor.signals import make_sensor
+from runboard.run.form import check_form
+from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
 from tests.scenario import shop
 
@@ -143,3 +145,39 @@ def test_a_book_with_thousands_of_faults_says_the_first_hundred() -> None:
         book_from_json(record)
 
     assert len(wrong.value.problems) <= 101
+
+
+@pytest.mark.parametrize(
+    "room",
+    [
+        {"key": "k" * 100_000, "name": 3},
+        {"k" * 100_000: 1},
+        {"key": "a", "name": "n" * 100_000},
+    ],
+)
+def test_what_is_wrong_is_said_in_few_words_however_long_it_is(room: dict[str, Any]) -> None:
+    with pytest.raises(BookError) as wrong:
+        book_from_json({**shop(), "rooms": [room] * 50})
+
+    assert len(str(wrong.value)) < 60_000
+
+
+def test_a_span_of_time_without_end_is_not_read() -> None:
+    record = shop()
+    record["jobs"][0]["minutes"] = "1 h " * 100_000
+    record["walks"][0]["minutes"] = "9" * 5000
+
+    with pytest.raises(BookError) as wrong:
+        book_from_json(record)
+
+    assert "may have 200 characters" in str(wrong.value)
+    assert len(str(wrong.value)) < 2000
+
+
+def test_an_event_s_fault_is_said_in_few_words_too() -> None:
+    record = {"id": "press-001", "kind": "load started", "at": "2026-06-01T16:00:00Z", "run": "r1", "load": "cut/1"}
+
+    with pytest.raises(Refused) as refused:
+        check_form({**record, "body": {"pieces": {"1": {"x" * 50_000: 1}}, "y" * 50_000: 1}})
+
+    assert len(str(refused.value.facts)) < 500
