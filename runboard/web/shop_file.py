@@ -16,7 +16,7 @@ from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
 from runboard.shop.limits import check_book_size
 from runboard.shop.problem import Unreadable
-from runboard.web.pages_support import page, said, see_other, workshop
+from runboard.web.pages_support import page, said, see_other, shop_zone, workshop
 from runboard.web.pictures import shelf
 from runboard.web.plan_try import list_settings
 from runboard.web.saving import seen
@@ -140,8 +140,8 @@ def _run_words(record: Record) -> dict[str, Any]:
         "wanted": sum(one.pieces for one in run.orders),
         "started": sum(one.started for one in run.trays.values()),
         "people": sorted({names.get(one.person, one.person) for one in coming.file.own if one.person}),
-        "first": min(moments),
-        "last": max(moments),
+        "first": min(moments).astimezone(shop_zone()),
+        "last": max(moments).astimezone(shop_zone()),
         "stations": sorted({_station(load.station) for load in run.loads.values()}),
         "left_out": [(said("kind", kind), count) for kind, count in sorted(coming.left_out.items())],
         "changes": len(changes),

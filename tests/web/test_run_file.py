@@ -127,3 +127,34 @@ def test_an_upload_beyond_all_bounds_is_refused_unread(client: FlaskClient, here
     answer = client.post("/shop/import", data=b"x", environ_overrides={"CONTENT_LENGTH": "200000000"})
 
     assert answer.status_code == 413
+
+
+def test_a_file_of_a_hundred_trays_of_ten_thousand_loads_is_refused(
+    client: FlaskClient, here: House, file: dict[str, Any]
+) -> None:
+    opened = next(one for one in file["events"] if one["kind"] == "run opened")
+    opened["body"]["trays"] = [{"tray": str(at), "pieces": 50_000} for at in range(100)]
+    opened["body"]["boards"] = {}
+
+    look = look_at(client, file)
+
+    assert look.status_code == 422
+    assert "That makes 5,000,000 pieces, and a run has 3,000 at most." in words(look)
+    assert here.workshop.log.last_seq() == 0
+
+
+def test_a_run_that_grows_beyond_its_size_by_many_events_is_refused(
+    client: FlaskClient, here: House, file: dict[str, Any]
+) -> None:
+    opened, *rest = file["events"]
+    more = [
+        {"id": f"board-{at:04d}", "kind": "board added", "at": opened["at"].replace("Z", "1Z"), "run": "r1",
+         "body": {"board": f"cut/{at}", "pieces": {f"b{at}": 100}}}
+        for at in range(2, 40)
+    ]  # fmt: skip
+
+    look = look_at(client, {**file, "events": [opened, *more]})
+
+    assert look.status_code == 422
+    assert "and a run has 3,000 at most" in words(look)
+    assert rest
