@@ -177,8 +177,8 @@ def prepare_planner(workshop: Workshop, children: Children, streams: Streams) ->
     """The planner, and the thread that it works on; nothing runs yet."""
     by_the_clock = partial(search, clock=time.monotonic)
     planner = Planner(workshop, children, by_the_clock, streams.changed, quiet=timedelta(seconds=1))
-    figuring = Figuring(workshop, children, make_figures, quiet=timedelta(seconds=1))
     warming = Warming(children, compile_rule, warm)
+    figuring = Figuring(workshop, children, make_figures, quiet=timedelta(seconds=1), is_ready=lambda: warming.is_over)
 
     def turn() -> None:
         catalogue("en")  # read once, before somebody waits for a sentence

@@ -14,20 +14,20 @@ from runboard.shop.hours import local_day
 
 def study_run(workshop: Workshop, run: str) -> tuple[RunState, list[Element]]:
     """The run and its time elements. Refused 'run unknown'."""
-    with workshop.lock:
-        found = find_run(workshop, run)
-        ledger = workshop.ledger
-        changed = loads_after_a_change(ledger.state, run, ledger.held)
-        return found, time_elements(found, ledger.arrived, workshop.clock.now(), changed)
+    with workshop.lock:  # what is read goes on being written; what is reckoned of it holds up nobody
+        found, state = find_run(workshop, run), workshop.ledger.state
+        events, arrived = list(workshop.ledger.held), dict(workshop.ledger.arrived)
+    return found, time_elements(found, arrived, workshop.clock.now(), loads_after_a_change(state, run, events))
 
 
 def history_of(workshop: Workshop, run: str, tray: str) -> list[Entry]:
     """What happened to a tray. Refused 'run unknown', 'tray unknown'."""
     with workshop.lock:
         found = find_run(workshop, run)
-        if tray not in found.trays:
-            raise Refused("tray unknown", tray=tray)
-        return tray_history(found, tray, workshop.ledger.arrived, workshop.ledger.state.unsettled)
+        arrived, unsettled = dict(workshop.ledger.arrived), workshop.ledger.state.unsettled
+    if tray not in found.trays:
+        raise Refused("tray unknown", tray=tray)
+    return tray_history(found, tray, arrived, unsettled)
 
 
 def exposures_of_days(workshop: Workshop, days: int) -> list[Exposure]:

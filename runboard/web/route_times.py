@@ -28,7 +28,8 @@ def route_times(workshop: Workshop, run: RunState) -> list[Time]:
     """Every time element of the run's route that takes time, in order."""
     with workshop.lock:
         kept = workshop.kept.setdefault("measured", {})
-        estimates = estimates_from(workshop.ledger.state, workshop.book, kept)
+        state, book = workshop.ledger.state, workshop.book
+    estimates = estimates_from(state, book, kept)
     return [one for step in run.route.steps for one in _times(estimates, run, step)]
 
 

@@ -125,6 +125,19 @@ def test_figures_that_nobody_could_make_are_tried_again_for_the_next_plan_only(s
     assert len(tasks(maker)) == 2
 
 
+def test_the_figures_wait_until_the_rule_is_compiled_or_cannot_be(scene: Scene) -> None:
+    scene.planner.turn()
+    maker, is_ready = figuring(scene), [False]
+    maker.is_ready = lambda: is_ready[0]
+    maker.turn()
+    assert not tasks(maker)
+
+    is_ready[0] = True
+    maker.turn()
+
+    assert len(tasks(maker)) == 1
+
+
 def test_where_too_much_is_going_on_the_figures_wait(scene: Scene) -> None:
     scene.planner.turn()
     maker = figuring(scene)
