@@ -15,6 +15,7 @@ from runboard.run.ledger import Ledger
 from runboard.run.record import Cache, people_record, plain, run_text, stations_record, unsettled_record
 from runboard.run.state import ShopState
 from runboard.shop.book import Book
+from runboard.store.events import MOST_REFUSED_OF_ONE
 from tests.core.pressing import conserved
 from tests.faults.alarms import Alarms, alarms, row
 from tests.faults.storm import Happened
@@ -112,6 +113,8 @@ def _presses(found: Report, said: list[dict[str, Any]], events: list[Event], ref
         found.to_settle += phone["network"].get("to settle", 0)
         found.offset_errors.append(abs(phone["offset_error_ms"]))
         found.must(not phone["left"], f"a phone still holds {len(phone['left'])} presses")
+    if len(refused) >= MOST_REFUSED_OF_ONE:  # the oldest are stored no more; their phones have the answer
+        refused = refused | {key for key, one in answers.items() if "refused" in one and key not in taken}
     found.made, found.events = len(made), len(events)
     found.accepted, found.refused = len(made & taken.keys()), len(made & refused)
     found.lost = len(made - taken.keys() - refused) + len(made - answers.keys())

@@ -7,7 +7,7 @@ import os
 import signal
 import subprocess
 import time
-from contextlib import ExitStack
+from contextlib import ExitStack, suppress
 from dataclasses import dataclass, field
 from multiprocessing import get_context
 from multiprocessing.process import BaseProcess
@@ -18,9 +18,12 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, new_event, open_run
+from runboard.floor.runs import Wish, close_run, new_event, open_run
 from runboard.floor.taps import record_events
+from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Workshop
 from runboard.run.event import write_moment
+from runboard.run.refusal import Refused
 from tests.faults import phones, watcher
 from tests.faults.phones import HASTE, PEOPLE, Part, Shared
 from tests.scenario import ALL_WEEK
@@ -28,7 +31,7 @@ from tests.serving import Running, running
 from tests.vectors.scenes import rails, shelves, the_shop
 
 FURTHEST_OFF = 600
-MOST_A_RUN = 1000  # pieces
+A_ROUND = 5000  # presses: so long do two runs last
 A_PRESS, A_KILL = 0.03, 4.0
 # When nobody presses any more, what was left running ends, and what dries is dry.
 REST = 10
@@ -134,14 +137,29 @@ def storm(wanted: Wanted, place: Path) -> Happened:
 def _open_shop(happened: Happened) -> None:
     store, workshop = open_workshop(Settings(happened.data))
     workshop.books.save(quick_shop(), workshop.clock.now())
-    pieces = max(30, happened.wanted.presses // 15)
-    for _ in range(0, pieces, MOST_A_RUN):
-        mine = min(pieces, MOST_A_RUN)
-        open_run(workshop, Wish("rail", [{"line": "1", "pieces": mine, "text": "12"}], pieces_a_tray=5), PEOPLE[0])
-        open_run(workshop, Wish("shelf", [{"line": "1", "pieces": max(4, mine // 8)}]), PEOPLE[0])
+    _open_runs(workshop, happened.wanted)
     came = {"until": write_moment(workshop.clock.now().replace(year=workshop.clock.now().year + 1, day=1))}
     record_events(workshop, [new_event(workshop, "person came", came, person=person) for person in PEOPLE])
     store.close()
+
+
+def _open_runs(workshop: Workshop, wanted: Wanted) -> None:
+    pieces = max(30, min(wanted.presses, A_ROUND) // 15)
+    open_run(workshop, Wish("rail", [{"line": "1", "pieces": pieces, "text": "12"}], pieces_a_tray=5), PEOPLE[0])
+    open_run(workshop, Wish("shelf", [{"line": "1", "pieces": max(4, pieces // 8)}]), PEOPLE[0])
+
+
+def _next_runs(happened: Happened) -> None:
+    """A round is over: what may be finished is, and the next runs begin, beside the server that goes on."""
+    store, workshop = open_workshop(Settings(happened.data))
+    try:
+        catch_up(workshop)
+        for run in list(workshop.ledger.state.open_runs()):
+            with suppress(Refused):  # something of it still runs, or is in hands
+                close_run(workshop, run.id, "run finished", PEOPLE[0])
+        _open_runs(workshop, happened.wanted)
+    finally:
+        store.close()
 
 
 def _part(wanted: Wanted, number: int, address: str, token: str, place: Path) -> Part:
@@ -185,11 +203,15 @@ class _Server:
         """Kill and freeze at moments that chance chooses, until everything is pressed, time is up, or one has died."""
         wanted = self._happened.wanted
         gap = wanted.presses / (wanted.kills + 1)
+        rounds = list(range(A_ROUND, wanted.presses, A_ROUND))
         kill_at = [gap * (number + self._random.uniform(-0.4, 0.4)) for number in range(1, wanted.kills + 1)]
         while shared.pressed.value < wanted.presses and time.monotonic() < until:
             if any(one.exitcode for one in others):
                 shared.drained.abort()
                 return
+            if rounds and shared.pressed.value >= rounds[0]:
+                rounds.pop(0)
+                _next_runs(self._happened)
             if kill_at and shared.pressed.value >= kill_at[0]:
                 kill_at.pop(0)
                 self._kill()
