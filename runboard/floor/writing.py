@@ -10,9 +10,9 @@ from runboard.floor.workshop import LogWrite, Workshop
 from runboard.run.dues import dues
 from runboard.run.refusal import NotStored
 
-# How often a press asks for a database that somebody else writes to, for how many seconds each time, and for how many it
-# then lets others look at the shop: after three in all it is given up, and its phone keeps it.
-ASKED, WAIT, BETWEEN = 30, 0.05, 0.05
+# For how many seconds a press asks for a database that somebody else writes to, before it is given up and its phone keeps
+# it; for how many each time, and for how many it then lets others look at the shop.
+PATIENT, WAIT, BETWEEN = 3.0, 0.05, 0.05
 
 
 @contextmanager
@@ -40,7 +40,7 @@ def writing(workshop: Workshop) -> Iterator[tuple[LogWrite, datetime]]:
 def _begin(workshop: Workshop, held: ExitStack) -> tuple[ExitStack, LogWrite]:
     """A transaction under the lock, which goes to ``held``. Whoever waits for the database does so without the lock: who
     only looks at the shop need not wait for another program."""
-    asked = 0
+    until = time.monotonic() + PATIENT
     while True:
         with ExitStack() as trying:
             trying.enter_context(workshop.lock)
@@ -48,8 +48,7 @@ def _begin(workshop: Workshop, held: ExitStack) -> tuple[ExitStack, LogWrite]:
             try:
                 write = transaction.enter_context(workshop.log.write(WAIT))
             except NotStored as failed:
-                asked += 1
-                if failed.why != "busy" or asked >= ASKED:
+                if failed.why != "busy" or time.monotonic() >= until:
                     raise
             else:
                 held.enter_context(trying.pop_all())

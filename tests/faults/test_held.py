@@ -41,7 +41,7 @@ def held(house: House) -> Iterator[None]:
 def test_a_press_is_kept_by_the_phone_and_taken_when_the_database_is_free(
     house: House, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(writing, "ASKED", 2)
+    monkeypatch.setattr(writing, "PATIENT", 0.1)
     client = house.app.test_client()
     client.set_cookie("runboard", paired(house.settings.data))
 
@@ -60,7 +60,7 @@ def test_a_press_is_kept_by_the_phone_and_taken_when_the_database_is_free(
 def test_whoever_looks_is_answered_while_presses_wait_for_the_database(
     house: House, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(writing, "ASKED", 150)  # far longer than a look takes
+    monkeypatch.setattr(writing, "PATIENT", 15.0)  # far longer than a look takes
     secret = paired(house.settings.data)
     answers: list[int] = []
 
