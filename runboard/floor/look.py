@@ -121,7 +121,7 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime, first
         **_ahead(workshop, person),
         **_care(state, now),
         **(
-            {"said_running": {key: load_record(one) for key, one in state.said_running.items()}}
+            {"said_running": {key: load_record(one) for key, one in newest(state.said_running).items()}}
             if state.said_running
             else {}
         ),

@@ -8,9 +8,10 @@ from runboard.run.care import reminders
 from runboard.run.event import parse_moment
 from runboard.run.said import ABOUT_A_LOAD
 from runboard.run.shop_answers import alert_id
+from runboard.run.shown import newest
 from runboard.run.sight import must_be_watched, occurrence
 from runboard.run.signals import looks_ended
-from runboard.run.state import Load, RunState, ShopState, Tray
+from runboard.run.state import Load, PersonState, RunState, ShopState, Tray
 from runboard.shop.book import Book
 from runboard.shop.care import watch_interval
 
@@ -80,7 +81,7 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
         yield from _of_loads(run, run.loads.values(), book)
         yield from _of_trays(run)
         yield from _of_supplies(run)
-    for load in state.said_running.values():
+    for load in newest(state.said_running).values():
         yield from _of_loads(state.runs[load.run], (load,), book)
     for load, stopped_at in looks_ended(state):
         if state.runs[load.run].state == "open":
@@ -91,12 +92,19 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
     for event, call in state.calls.items():
         at, about = parse_moment(call["at"]), {name: call[name] for name in ("run", "tray", "step", "person")}
         yield Due(alert_id("call", event), "call", at, **about)
-    for person in state.people.values():
+    for person in _people(state, book):
         if person.until is not None and person.came_at is not None:
             known = book.person(person.key)
             tidy_up = known.tidy_up if known else timedelta(0)
             key = alert_id("session end", person.key, _stamp(person.until))
             yield Due(key, "session end", person.until - tidy_up, person=person.key)
+
+
+def _people(state: ShopState, book: Book) -> Iterator[PersonState]:
+    """Those of the book, and of guests the newest: whoever makes up many rings no alert for each."""
+    guests = {key: one for key, one in state.people.items() if book.person(key) is None and one.came_at is not None}
+    shown = newest(guests)
+    return (one for key, one in state.people.items() if key not in guests or key in shown)
 
 
 def _of_loads(run: RunState, loads: Iterable[Load], book: Book) -> Iterator[Due]:
@@ -146,7 +154,7 @@ def _of_rests(run: RunState, tray: Tray) -> Iterator[Due]:
 
 
 def _of_supplies(run: RunState) -> Iterator[Due]:
-    for supply, until in run.out.items():
+    for supply, until in newest(run.out).items():
         if until is not None:
             yield Due(alert_id("supply due", run.id, supply, _stamp(until)), "supply due", until, run.id)
 

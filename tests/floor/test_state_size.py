@@ -35,6 +35,13 @@ MADE: dict[str, Callable[[int], Press]] = {
         {**RUN, "load": f"sand:120/{at % 3 + 1}", "seen": 0},
         {"counts": {str(at % 3 + 1): {"good": 1, "scrap": [{"pieces": 9, "why": LONG}] * 20}}},
     ),
+    "supplies that are due": lambda at: ("supply out", RUN, {"supply": f"{at}", "until": "2026-06-01T15:00:00Z"}),
+    "guests who should have gone": lambda at: (
+        "person came",
+        {"person": f"guest-{at}"},
+        {"name": f"{at}", "until": "2026-06-01T16:01:00Z"},
+    ),
+    "machines that are said to run": lambda at: ("machine started", {**RUN, "load": f"cut/x{at}", "seen": 0}, {}),
     "calls": lambda at: ("lead called", {**RUN, "tray": "1"}, {"why": "help", "note": LONG * 10}),
     "materials": lambda at: (
         "machine started",
@@ -44,7 +51,7 @@ MADE: dict[str, Callable[[int], Press]] = {
 }
 
 # What is shown of each may be long.
-MOST = {"presses that do not fit": 60_000, "first pieces": 40_000}
+MOST = {"presses that do not fit": 60_000, "first pieces": 40_000, "machines that are said to run": 90_000}
 
 
 @pytest.fixture
