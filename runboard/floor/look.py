@@ -32,6 +32,7 @@ from runboard.run.record import (
     unsettled_record,
 )
 from runboard.run.refusal import Refused
+from runboard.run.said import still_asked
 from runboard.run.shop_answers import alert_id
 from runboard.run.shown import MOST_SHOWN, newest
 from runboard.run.state import ShopState
@@ -121,7 +122,7 @@ def _text(workshop: Workshop, person: str, run: str | None, now: datetime, first
         **_ahead(workshop, person),
         **_care(state, now),
         **(
-            {"said_running": {key: load_record(one) for key, one in newest(state.said_running).items()}}
+            {"said_running": {key: load_record(one) for key, one in still_asked(state.said_running).items()}}
             if state.said_running
             else {}
         ),

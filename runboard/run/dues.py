@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from runboard.run.care import reminders
 from runboard.run.event import parse_moment
-from runboard.run.said import ABOUT_A_LOAD
+from runboard.run.said import ABOUT_A_LOAD, still_asked
 from runboard.run.shop_answers import alert_id
 from runboard.run.shown import newest
 from runboard.run.sight import must_be_watched, occurrence
@@ -81,7 +81,7 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
         yield from _of_loads(run, run.loads.values(), book)
         yield from _of_trays(run)
         yield from _of_supplies(run)
-    for load in newest(state.said_running).values():
+    for load in still_asked(state.said_running).values():
         yield from _of_loads(state.runs[load.run], (load,), book)
     for load, stopped_at in looks_ended(state):
         if state.runs[load.run].state == "open":

@@ -1,6 +1,7 @@
 """Machines that a press says to run which did not fit: it may be true, so they are watched until somebody says that they
 do not run, whatever becomes of the press."""
 
+from collections import Counter
 from collections.abc import Mapping
 from datetime import timedelta
 
@@ -14,6 +15,7 @@ from runboard.run.state import Load, RunState
 
 # With these presses somebody says that a machine does not run, or no longer.
 SAYS_STILL = ("machine ended", "unloading started", "load done", "load stopped", "load taken off")
+MOST_OF_A_STATION = 10
 ABOUT_A_LOAD = ("machine end", "watch check", "nobody near")
 
 
@@ -59,6 +61,19 @@ def answered(draft: Draft, event: Event, again: str | None, run: str, key: str, 
         stand_by(draft, event.person, load)
         load = replace(load, checked_at=event.moment, checks=load.checks + 1, watcher=event.person or load.watcher)
     draft.changes["said_running"] = put(_said(draft), f"{run}|{key}", load)
+
+
+def still_asked(said: Mapping[str, Load]) -> Mapping[str, Load]:
+    """Those that ring and that pages show: of each station the newest few. A machine does one thing at a time, and whoever
+    makes up starts at one silences no other."""
+    if len(said) <= MOST_OF_A_STATION:
+        return said
+    left = Counter({load.station: MOST_OF_A_STATION for load in said.values()})
+    shown = set()
+    for key, load in reversed(list(said.items())):
+        left[load.station] -= 1
+        shown |= {key} if left[load.station] >= 0 else set()
+    return {key: load for key, load in said.items() if key in shown}
 
 
 def _said(draft: Draft) -> Mapping[str, Load]:

@@ -1,5 +1,6 @@
 """Events of every kind with anything in them that their form allows: what one accepted press could do to a shop."""
 
+import re
 from collections.abc import Mapping
 from datetime import UTC, datetime, timedelta
 from typing import Any
@@ -12,12 +13,12 @@ from tests.scenario import key_rails
 
 # Subjects that are there, mostly; and some that are not, or look like another thing.
 NAMES: Mapping[str, tuple[str, ...]] = {
-    "run": ("r1", "r1", "r1", "r2", "r9"),
-    "tray": ("1", "2", "5", "1+2", "x"),
+    "run": ("r1", "r1", "r1", "r1", "r1", "r2"),
+    "tray": ("1", "1", "2", "3", "1", "x"),
     "load": ("cut/1", "sand:120/1", "clean/2", "engrave/1", "oil/1+2", "hooks/1.2", "cut/x"),
     "operation": ("cut", "clean", "sand:120", "sand:180", "engrave", "oil", "hooks", "none"),
-    "station": ("cnc", "bench", "sander", "laser", "finishing", "none"),
-    "person": ("ann", "ben", "guest-1"),
+    "station": ("cnc", "bench", "sander", "laser", "finishing", "cnc", "laser", "none"),
+    "person": ("ann", "ann", "ben", "ann", "guest-1"),
 }
 LONG = ("x" * 80, "é" * 40, "\u2028", "‮", "0", "-1", "NaN", "__proto__", "{ $at }", "r1|cut/1")
 
@@ -111,13 +112,15 @@ def _objects(shape: Mapping[str, Any], field: str, now: datetime) -> st.SearchSt
     more = shape.get("additionalProperties")
     if not isinstance(more, Mapping):
         return st.just({})
-    return st.dictionaries(st.sampled_from(NAMES["tray"] + LONG), values(more, field, now), max_size=3)
+    keys = st.sampled_from(NAMES["tray"]) if "propertyNames" in shape else st.sampled_from(NAMES["tray"] + LONG)
+    return st.dictionaries(keys, values(more, field, now), max_size=3)
 
 
 def _texts(shape: Mapping[str, Any], field: str) -> st.SearchStrategy[str]:
     found = (*NAMES.get(field, ()), *NAMES["tray"], *NAMES["operation"], *NAMES["person"], *LONG)
     most = int(shape.get("maxLength", 80))
-    return st.sampled_from([one[:most] for one in found] + ["z" * most])
+    cut = [*(one[:most] for one in found), "z" * most]
+    return st.sampled_from([one for one in cut if re.search(shape.get("pattern", ""), one)])
 
 
 def _numbers(shape: Mapping[str, Any], *, whole: bool) -> st.SearchStrategy[Any]:

@@ -22,7 +22,7 @@ def is_free(workshop: Workshop) -> bool:
     found = list[bool]()
 
     def press() -> None:
-        if workshop.lock.acquire(blocking=False):
+        if workshop.lock.acquire(0):
             workshop.lock.release()
             found.append(True)
 

@@ -14,7 +14,7 @@ from runboard.floor.look import state_for, state_tag
 from runboard.floor.plans import AGAIN, Planner, _moved, holding, holding_with_change, latest, plan_at_once
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
-from runboard.floor.try_change import try_change
+from runboard.floor.try_change import Trials
 from runboard.floor.warming import Warming
 from runboard.floor.workshop import Workshop
 from runboard.plan.schedule.bounds import Bound
@@ -529,7 +529,7 @@ def test_a_change_that_makes_too_much_to_plan_is_refused(scene: Scene):
     poisoned(scene.workshop)
 
     with pytest.raises(Refused) as refused:
-        try_change(scene.workshop, scene.run, TraySize(scene.run, 6))
+        Trials(scene.workshop, scene.work, print).answer(scene.run, TraySize(scene.run, 6))
 
     assert refused.value.code == "too much to plan"
 

@@ -10,6 +10,7 @@ from runboard.floor.look import state_for
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
 from runboard.floor.workshop import Workshop
+from runboard.run.dues import dues
 from runboard.run.shown import MOST_SHOWN
 from tests.floor.fakes import FakeLog, workshop
 from tests.scenario import shop
@@ -95,3 +96,17 @@ def test_the_newest_that_do_not_fit_are_shown_and_how_many_more_there_are(shopfl
     total = len(shopfloor.ledger.state.unsettled)
     assert (len(state["unsettled"]), state["more"]) == (MOST_SHOWN, {"unsettled": total - MOST_SHOWN})
     assert state["unsettled"][-1]["event"] == "press-0399"
+
+
+def test_starts_that_are_made_up_at_one_station_silence_no_other(shopfloor: Workshop) -> None:
+    laser = press(shopfloor, "laser-1", "machine started", {**RUN, "load": "engrave/x", "seen": 0}, {})
+    many = [
+        press(shopfloor, f"cnc-{at:04d}", "machine started", {**RUN, "load": f"cut/x{at}", "seen": 0}, {})
+        for at in range(100)
+    ]
+    take_taps(shopfloor, {"device": "phone", "taps": [laser, *many]})
+
+    rung = {due.load for due in dues(shopfloor.ledger.state, shopfloor.book).values() if due.kind == "watch check"}
+
+    assert "engrave/x" in rung and "cut/x99" in rung
+    assert len(rung) < 20
