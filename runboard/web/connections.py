@@ -24,12 +24,15 @@ class Connections:
 
     def add(self, connection: "Connection", address: str) -> None:
         """One more; where there are too many, of that address or in all, the one that waits for longest with nothing asked
-        goes, and where there is none such, the new one."""
+        goes, else the one whose request is not whole for longest, and where there is none such, the new one."""
         own = [one for one, at in self._open.items() if at == address]
-        full = own if len(own) >= self.bounds.from_one else self._open
+        is_full = len(own) >= self.bounds.from_one
+        others = own if is_full else list(self._open)
         self._open[connection] = address
-        if full is own or len(self._open) > self.bounds.connections:
-            going = next((one for one in full if one.is_waiting()), connection)
+        if is_full or len(self._open) > self.bounds.connections:
+            idle = (one for one in others if one.is_waiting())
+            half = (one for one in others if one.is_half_sent())
+            going = next(idle, None) or next(half, connection)
             self.remove(going)  # now: it is told of its end later, and of many that come at once each makes room
             going.leave()
 
@@ -56,6 +59,10 @@ class Connection(H11Protocol):
     def is_waiting(self) -> bool:
         """Whether nothing is asked: no headers yet, or all was answered."""
         return self.cycle is None or self.cycle.response_complete
+
+    def is_half_sent(self) -> bool:
+        """Whether a request's body is still to come."""
+        return self.cycle is not None and self.cycle.more_body
 
     def leave(self) -> None:
         """Let it go, with whatever was still to be sent: who does not listen cannot be told."""

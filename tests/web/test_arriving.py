@@ -228,6 +228,19 @@ def test_the_one_that_is_silent_for_longest_makes_room(tmp_path: Path) -> None:
         assert len(sixth) == 2
 
 
+def test_whoever_only_sends_half_makes_room_too(tmp_path: Path) -> None:
+    patient = Bounds(headers=60, body=60, connections=8, from_one=4)
+    with serving_here(tmp_path, patient) as here, ExitStack() as open_:
+        cookie = here.pair()
+        half = request("POST", "/pair", "", "c", length=9)
+        for at in (2, 3):
+            for _ in range(4):
+                open_.enter_context(here.connect(half, at=f"127.0.0.{at}"))
+        assert until(lambda: here.connections() == 8)
+
+        assert press(here, cookie).startswith("HTTP/1.1 200")
+
+
 def test_many_that_come_at_once_are_no_more_than_there_may_be(tmp_path: Path) -> None:
     with serving_here(tmp_path, Bounds(headers=60, connections=8, from_one=4)) as here, ExitStack() as open_:
         for at in range(120):
