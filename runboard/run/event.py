@@ -51,6 +51,7 @@ class Event:
         return default if self.body is None else self.body.get(field, default)
 
 
+_MOST_EXACT = 2.0**53
 _TEXT_FIELDS = ("run", "load", "tray", "operation", "station", "person", "device", "entered_by")
 
 
@@ -80,7 +81,7 @@ def event_from_json(record: Mapping[str, Any]) -> Event:
         offset_ms=int(record.get("offset_ms") or 0),
         seen=int(record.get("seen") or 0),
         basis=record.get("basis") or "tapped",
-        body=record.get("body") or {},
+        body=_with_whole_numbers(record.get("body") or {}),
         v=int(record.get("v") or VERSION),
         seq=int(record.get("seq") or 0),
         **fields,
@@ -97,6 +98,24 @@ def event_to_json(event: Event) -> dict[str, Any]:
     record["basis"] = event.basis
     record["body"] = dict(event.body or {})
     return record
+
+
+def read_body(text: str) -> Any:
+    """A body from its stored JSON."""
+    return json.loads(text, parse_float=lambda number: _whole(float(number)))
+
+
+def _with_whole_numbers(value: Any) -> Any:
+    """The value with 5.0 as 5: JSON knows no difference, and five pieces are counted."""
+    if isinstance(value, Mapping):
+        return {name: _with_whole_numbers(one) for name, one in value.items()}
+    if isinstance(value, list):
+        return [_with_whole_numbers(one) for one in value]
+    return _whole(value) if isinstance(value, float) else value
+
+
+def _whole(number: float) -> float:
+    return int(number) if number.is_integer() and abs(number) < _MOST_EXACT else number
 
 
 def amended(event: Event, changes: Event) -> Event:

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from runboard.run.dues import Due
-from runboard.run.event import Event, body_text, parse_moment, write_moment
+from runboard.run.event import Event, body_text, parse_moment, read_body, write_moment
 from runboard.run.refusal import Known
 from runboard.store.connect import WAIT_SECONDS, Connections
 from runboard.store.dues import drop_dues, held_dues, put_dues
@@ -145,7 +145,7 @@ def _read(connection: sqlite3.Connection, after: int) -> list[Event]:
         Event(
             seq=seq, id=id_, v=v, kind=kind, run=run, load=load, tray=tray, operation=operation, revision=revision,
             station=station, person=person, device=device, entered_by=entered_by, at=parse_moment(at),
-            offset_ms=offset_ms, seen=seen, basis=basis, body=json.loads(body),
+            offset_ms=offset_ms, seen=seen, basis=basis, body=read_body(body),
         )
         for (
             seq, id_, v, kind, run, load, tray, operation, revision, station, person, device, entered_by,

@@ -144,3 +144,15 @@ def test_a_settlement_that_names_itself_ends():
     state = fold(floor.book, [names_itself, settles_it])
 
     assert state.unsettled == {}
+
+
+def test_pieces_that_are_written_with_a_point_are_counted_all_the_same():
+    floor = Floor()
+    floor.open_run()
+
+    floor.press(
+        "pieces counted", {"good": 4.0, "scrap": [{"pieces": 1.0, "why": "knot"}]}, run="r1", tray="1", operation="cut"
+    )
+
+    assert [repr(count) for count in floor.run.trays["1"].at.values() if count] == ["4"]
+    assert floor.ledger.held[-1].get("scrap") == [{"pieces": 1, "why": "knot"}]
