@@ -10,6 +10,8 @@ from runboard.run.event import Event, parse_moment
 from runboard.run.refusal import Refused
 
 MOST_TAPS = 2000
+# How long a batch may be on its way, in milliseconds; and by how much two measures of one clock differ.
+SLOWEST_MS, JITTER_MS = 15 * 60_000, 2_000
 
 
 @dataclass(frozen=True)
@@ -41,11 +43,16 @@ def read_batch(raw: object, device: str = "") -> Batch:
 
 
 def by_the_shops_clock(record: object, sent_at: datetime | None, now: datetime) -> object:
-    """The record with the offset of the sender's clock, which the time of sending alone says: an old tablet may be years
-    off, and what it measured of itself is worth no more than its clock. Without a time of sending its own word stands."""
+    """The record with the offset of the sender's clock: what the time of sending says, whatever its size, for an old tablet
+    may be years off and have measured nothing. What it did measure stands where a slow way here explains the difference:
+    a server that was frozen would add its whole freeze to each press, and bring them out of their order. Without a time
+    of sending the record's own word stands."""
     if sent_at is None or not isinstance(record, Mapping):
         return record
-    return {**record, "offset_ms": round((now - sent_at) / timedelta(milliseconds=1))}
+    by_sending, measured = round((now - sent_at) / timedelta(milliseconds=1)), record.get("offset_ms")
+    if isinstance(measured, int) and -JITTER_MS <= by_sending - measured <= SLOWEST_MS:
+        return record
+    return {**record, "offset_ms": by_sending}
 
 
 def corrected(events: Sequence[Event], now: datetime) -> list[Event]:

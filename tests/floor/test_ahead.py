@@ -92,7 +92,17 @@ def test_a_clock_that_is_years_off_is_corrected_by_the_time_of_sending(shopfloor
     assert latest(shopfloor) == shopfloor.clock.now() - timedelta(minutes=3)
 
 
-def test_the_time_of_sending_alone_says_how_far_a_clock_is_off(shopfloor):
+def test_a_batch_that_was_long_on_its_way_dates_no_press_later(shopfloor):
+    sent = shopfloor.clock.now()
+    press = tap(shopfloor, 1, "load started", load="cut/1", offset_ms=0)
+    shopfloor.clock.pass_(4)
+
+    send(shopfloor, press, sent_at=sent.isoformat())
+
+    assert latest(shopfloor) == sent
+
+
+def test_the_time_of_sending_says_how_far_a_clock_is_off(shopfloor):
     press = tap(shopfloor, 1, "load started", load="cut/1", offset_ms=-3 * 86_400_000)
 
     send(shopfloor, press, sent_at=shopfloor.clock.now().isoformat())
