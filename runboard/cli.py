@@ -12,7 +12,7 @@ from pathlib import Path
 
 from runboard.cards_command import add_cards
 from runboard.floor.devices import CODE_LASTS, make_console_code
-from runboard.floor.exchange import export_run, import_run, look_at_run
+from runboard.floor.exchange import Coming, export_run, import_run, look_at_run
 from runboard.floor.file_in import Record, Take, nothing, read_file
 from runboard.floor.kept_changes import changes_in, take_changes, with_changes
 from runboard.floor.pictures import with_pictures
@@ -20,7 +20,7 @@ from runboard.floor.run_file import read_run_file
 from runboard.floor.workshop import Workshop
 from runboard.mistaken import Mistaken
 from runboard.plan_command import add_plan
-from runboard.restore_command import add_restore, events_in_words
+from runboard.restore_command import add_restore, events_in_words, is_agreed, tidy
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.care import check_watch_intervals
@@ -33,7 +33,7 @@ from runboard.store.holding import InUse, hold
 from runboard.store.open import Store
 from runboard.store.pictures import PictureFolder
 from runboard.store.proof import BadCopy
-from runboard.web.sentences import say
+from runboard.web.sentences import say, zone_of
 
 DEFAULT_PORT = 8210
 _CODE_MINUTES = int(CODE_LASTS.total_seconds() // 60)
@@ -232,8 +232,8 @@ def _import(asked: argparse.Namespace) -> None:
         read_run_file(record)
         changes_in(record)
     with _shop(asked.data) as (store, workshop):
-        if "runboard_run" in record:
-            look_at_run(workshop, record)
+        if "runboard_run" in record and not _is_wanted(look_at_run(workshop, record)):
+            raise Mistaken("nothing was taken")
         _read_file(asked.file, PictureFolder(asked.data).keep)
         if "runboard_book" in record:
             book = workshop.books.save(record, workshop.clock.now())
@@ -241,6 +241,19 @@ def _import(asked: argparse.Namespace) -> None:
         else:
             print(f"Run {record['run']} is in {asked.data}: {import_run(workshop, record)} new events.")
             take_changes(workshop, store.settings, record["run"], changes_in(record))
+
+
+def _is_wanted(coming: Coming) -> bool:
+    """Say what a run's file would do; a person at the terminal is asked whether it may."""
+    run, zone = coming.run, zone_of(coming.file.time_zone)
+    moments = [one.moment.astimezone(zone) for one in coming.file.own]
+    print(
+        f"{tidy(run.name)}: {sum(one.pieces for one in run.orders)} pieces wanted, {len(run.trays)} trays, "
+        f"{events_in_words(len(coming.fresh))} new here, {min(moments):%Y-%m-%d %H:%M} to {max(moments):%Y-%m-%d %H:%M}."
+    )
+    if coming.left_out:
+        print(f"Left out, since it is about the shop: {', '.join(sorted(coming.left_out))}.")
+    return not sys.stdin.isatty() or is_agreed("Take it?")
 
 
 def _backup(asked: argparse.Namespace) -> None:

@@ -50,7 +50,7 @@ def in_words(proof: Proof) -> str:
     """'Rail shop, 1,204 events, the last of 2026-03-07 10:00'."""
     until = proof.until and proof.until.astimezone(zone_of(proof.time_zone))
     last = f", the last of {until:%Y-%m-%d %H:%M}" if until else ""
-    return f"{_tidy(proof.shop) or 'a shop'}, {events_in_words(proof.events)}{last}"
+    return f"{tidy(proof.shop) or 'a shop'}, {events_in_words(proof.events)}{last}"
 
 
 def events_in_words(count: int) -> str:
@@ -62,18 +62,18 @@ def _found(looked: Look) -> list[str]:
     """What a person should know before they say yes, in lines."""
     lines = [] if looked.is_listed else [say("restore", "unlisted", {"files": looked.files.unchecked})]
     if looked.files.left:
-        left = [f"  {_tidy(name)}: {say('restore', why)}" for name, why in looked.files.left[:_MOST_SAID]]
+        left = [f"  {tidy(name)}: {say('restore', why)}" for name, why in looked.files.left[:_MOST_SAID]]
         lines += [say("restore", "left"), *left, *_and_more(looked.files.left)]
     if looked.let_in.is_anybody:
         lines += [say("restore", "lets-in"), *(f"  {one}" for one in _those(looked.let_in))]
-    if out := [*map(_tidy, looked.let_in.channels[:_MOST_SAID]), *filter(None, [_tidy(looked.let_in.broker)])]:
+    if out := [*map(tidy, looked.let_in.channels[:_MOST_SAID]), *filter(None, [tidy(looked.let_in.broker)])]:
         lines.append(say("restore", "sends-to", {"names": ", ".join(out)}))
     return lines
 
 
 def _those(let_in: LetIn) -> list[str]:
-    devices = [f"{_tidy(one.name)} ({say('access', one.access)}){_since(one)}" for one in let_in.devices]
-    sensors = [f"{_tidy(name)} ({say('access', 'sensor')})" for name in let_in.sensors]
+    devices = [f"{tidy(one.name)} ({say('access', one.access)}){_since(one)}" for one in let_in.devices]
+    sensors = [f"{tidy(name)} ({say('access', 'sensor')})" for name in let_in.sensors]
     every = [*devices, *sensors]
     return [*every[:_MOST_SAID], *_and_more(every), *([say("restore", "cards")] if let_in.cards else [])]
 
@@ -94,14 +94,19 @@ def _may_come_in(let_in: LetIn, said: str | None) -> bool:
         return said == _ALL
     if not sys.stdin.isatty():
         raise Mistaken(say("restore", "unasked"))
+    return is_agreed(say("restore", "keep"))
+
+
+def is_agreed(question: str) -> bool:
+    """Whether a person at the terminal says yes; anything else is no. Raises ``Mistaken`` where they end it instead."""
     try:
-        return input(f"{say('restore', 'keep')} [y/N] ").strip().lower() in ("y", "yes")
+        return input(f"{question} [y/N] ").strip().lower() in ("y", "yes")
     except (EOFError, KeyboardInterrupt) as why:
         print()
         raise Mistaken(say("restore", "given-up")) from why
 
 
-def _tidy(name: str) -> str:
+def tidy(name: str) -> str:
     """A name out of a copy, as a part of a line that does nothing to a terminal."""
     shown = "".join(sign if sign.isprintable() else " " for sign in name[:_LONGEST])
     return shown.encode("utf-8", "backslashreplace").decode().strip()

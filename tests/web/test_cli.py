@@ -1,5 +1,6 @@
 """The commands: what was typed wrong gets a sentence and exit code 2, and nothing is half-written."""
 
+import io
 import json
 import re
 import socket
@@ -9,7 +10,11 @@ from pathlib import Path
 import httpx
 import pytest
 
+from runboard.app import Settings, open_workshop
 from runboard.cli import main
+from runboard.floor.exchange import export_run
+from runboard.floor.runs import Wish, open_run
+from tests.scenario import shop
 from tests.serving import running
 from tests.web.test_taps import BOOK
 
@@ -39,6 +44,13 @@ def test_a_book_goes_in_and_comes_out_again(data: Path, tmp_path: Path, capsys: 
 
     assert json.loads(capsys.readouterr().out) == first
     assert first["name"] == BOOK["name"]
+
+
+class Terminal(io.StringIO):
+    """A person at a terminal who types that."""
+
+    def isatty(self) -> bool:
+        return True
 
 
 @pytest.mark.parametrize(
@@ -87,6 +99,28 @@ def test_a_run_that_is_not_there_gets_a_sentence(
     told = capsys.readouterr()
     assert told.out == ""
     assert told.err.startswith("runboard: ")
+
+
+@pytest.mark.parametrize(("answer", "code", "events"), [("n", 2, 0), ("y", 0, 1)])
+def test_whoever_takes_a_run_at_a_terminal_is_shown_it_and_asked(
+    data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch,
+    answer: str, code: int, events: int,
+) -> None:  # fmt: skip
+    friend = open_workshop(Settings(tmp_path / "friend"))
+    friend[1].books.save(shop(), friend[1].clock.now())
+    open_run(friend[1], Wish("rail", [{"line": "1", "pieces": 12}], name="Rails"), "ann")
+    file = written(tmp_path, export_run(friend[1], "r1"))
+    friend[0].close()
+    main(["import", "--data", str(data), written(tmp_path / "friend", shop())])
+    monkeypatch.setattr("sys.stdin", Terminal(f"{answer}\n"))
+    capsys.readouterr()
+
+    assert main(["import", "--data", str(data), file]) == code
+
+    assert "Rails: 12 pieces wanted, 3 trays, 1 event new here" in capsys.readouterr().out
+    store, _ = open_workshop(Settings(data))
+    assert store.log.last_seq() == events
+    store.close()
 
 
 def test_a_port_that_is_taken_is_told(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
