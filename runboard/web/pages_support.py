@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from datetime import UTC, datetime, timedelta, tzinfo
 from typing import Any, cast
+from urllib.parse import quote
 
 from flask import Flask, Response, current_app, make_response, redirect, render_template, request
 from htmx_flask import Htmx
@@ -57,9 +58,13 @@ def page(template: str, block: str = "", status: int = 200, **context: Any) -> R
     return response
 
 
+# What has a meaning in an address, and what is quoted already.
+_OF_AN_ADDRESS = "%/:?#@!$&'()*+,;=~"
+
+
 def see_other(address: str) -> Response:
     """After a form: go and look there (303)."""
-    return cast(Response, redirect(address, code=303))
+    return cast(Response, redirect(quote(address, safe=_OF_AN_ADDRESS), code=303))
 
 
 def said(family: str, code: str, facts: Mapping[str, Any] | None = None) -> str:

@@ -268,3 +268,9 @@ def test_of_many_trays_the_browser_prints_some_at_a_time_and_each_once(
 
 def faces(page: str) -> list[str]:
     return re.findall(r"<section class=.*?</section>", page.replace(" whole", " at1"), re.DOTALL)
+
+
+def test_an_address_with_a_line_break_leads_on_to_one_that_can_be_sent(client: FlaskClient) -> None:
+    answer = client.post("/plan/runs/a%0Ab%7C/cards/x/end")
+
+    assert (answer.status_code, answer.headers["Location"]) == (303, "/plan/runs/a%0Ab%7C/cards/x")
