@@ -23,16 +23,16 @@ class Connections:
         self._open: dict[Connection, str] = {}  # in the order in which they were last heard of
 
     def add(self, connection: "Connection", address: str) -> None:
-        """One more; where there are too many, of that address or in all, the one that waits for longest with nothing asked
-        goes, else the one whose request is not whole for longest, and where there is none such, the new one."""
+        """One more; where there are too many, of that address or in all, the one that never asked for longest goes, else
+        the one that was answered and asks no more, else the one whose request is not whole, and where there is none such,
+        the new one. So a phone between two presses stays, however many come that say nothing."""
         own = [one for one, at in self._open.items() if at == address]
         is_full = len(own) >= self.bounds.from_one
         others = own if is_full else list(self._open)
         self._open[connection] = address
         if is_full or len(self._open) > self.bounds.connections:
-            idle = (one for one in others if one.is_waiting())
-            half = (one for one in others if one.is_half_sent())
-            going = next(idle, None) or next(half, connection)
+            goes_first = (Connection.is_new, Connection.is_waiting, Connection.is_half_sent)
+            going = next((one for which in goes_first for one in others if which(one)), connection)
             self.remove(going)  # now: it is told of its end later, and of many that come at once each makes room
             going.leave()
 
@@ -55,6 +55,10 @@ class Connection(H11Protocol):
         self._asking: _Timer = None  # until a request's headers are there
         self._reading: _Timer = None  # until what was sent is read
         self._unread = 0
+
+    def is_new(self) -> bool:
+        """Whether it never asked for anything."""
+        return self.cycle is None
 
     def is_waiting(self) -> bool:
         """Whether nothing is asked: no headers yet, or all was answered."""

@@ -228,6 +228,19 @@ def test_the_one_that_is_silent_for_longest_makes_room(tmp_path: Path) -> None:
         assert len(sixth) == 2
 
 
+def test_a_phone_between_two_presses_stays_however_many_come_that_say_nothing(tmp_path: Path) -> None:
+    with serving_here(tmp_path, Bounds(headers=60, connections=8, from_one=4)) as here, ExitStack() as open_:
+        phone = open_.enter_context(here.connect("GET /pair HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n"))
+        assert phone.recv(65536).startswith(b"HTTP/1.1 200")
+        for at in range(30):
+            open_.enter_context(here.connect(at=f"127.0.0.{2 + at % 5}"))
+        press(here, here.pair())  # they are all accepted
+
+        phone.sendall(request("GET", "/pair").encode())
+
+        assert "HTTP/1.1 200" in everything(phone)
+
+
 def test_whoever_only_sends_half_makes_room_too(tmp_path: Path) -> None:
     patient = Bounds(headers=60, body=60, connections=8, from_one=4)
     with serving_here(tmp_path, patient) as here, ExitStack() as open_:
