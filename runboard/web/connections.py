@@ -13,6 +13,9 @@ from uvicorn.protocols.http.h11_impl import H11Protocol
 from runboard.web.bounds import Bounds
 
 _Timer = asyncio.TimerHandle | None
+# Seconds in which what has just come may ask: many are accepted at once, before any of them is read.
+THEIR_SAY = 0.05
+BUSY = 3
 
 
 class Connections:
@@ -21,20 +24,38 @@ class Connections:
     def __init__(self, bounds: Bounds) -> None:
         self.bounds = bounds
         self._open: dict[Connection, str] = {}  # in the order in which they were last heard of
+        self._making_room = False
 
     def add(self, connection: "Connection", address: str) -> None:
-        """One more; where there are too many, of that address or in all, the one that never asked for longest goes, else
-        the one that was answered and asks no more, else the one whose request is not whole, and where there is none such,
-        the new one. So a phone between two presses stays, however many come that say nothing."""
-        own = [one for one, at in self._open.items() if at == address]
-        is_full = len(own) >= self.bounds.from_one
-        others = own if is_full else list(self._open)
+        """One more. Where there are too many, of that address or in all, some go as soon as those that came with it had
+        their say: first who never asked, then who was answered and asks no more, then whose request is not whole, each
+        that was heard of longest ago; else who came last. So a phone that presses stays, however many say nothing."""
         self._open[connection] = address
-        if is_full or len(self._open) > self.bounds.connections:
-            goes_first = (Connection.is_new, Connection.is_waiting, Connection.is_half_sent)
-            going = next((one for which in goes_first for one in others if which(one)), connection)
-            self.remove(going)  # now: it is told of its end later, and of many that come at once each makes room
-            going.leave()
+        if not self._making_room and self._is_full(address):
+            self._making_room = True
+            connection.loop.call_later(THEIR_SAY, self._make_room)
+
+    def _is_full(self, address: str) -> bool:
+        own = sum(at == address for at in self._open.values())
+        return own > self.bounds.from_one or len(self._open) > self.bounds.connections
+
+    def _make_room(self) -> None:
+        self._making_room = False
+        own: dict[str, list[Connection]] = {}
+        for connection, address in self._open.items():
+            own.setdefault(address, []).append(connection)
+        for some in own.values():
+            self._let_go(some, len(some) - self.bounds.from_one)
+        self._let_go(list(self._open), len(self._open) - self.bounds.connections)
+
+    def _let_go(self, some: "list[Connection]", over: int) -> None:
+        last = len(some)
+        order = sorted(
+            enumerate(some), key=lambda one: (one[1].goes(), one[0] if one[1].goes() < BUSY else last - one[0])
+        )
+        for _, connection in order[: max(0, over)]:
+            self.remove(connection)  # now: it is told of its end later
+            connection.leave()
 
     def heard(self, connection: "Connection") -> None:
         """It said something."""
@@ -56,17 +77,15 @@ class Connection(H11Protocol):
         self._reading: _Timer = None  # until what was sent is read
         self._unread = 0
 
-    def is_new(self) -> bool:
-        """Whether it never asked for anything."""
-        return self.cycle is None
-
-    def is_waiting(self) -> bool:
-        """Whether nothing is asked: no headers yet, or all was answered."""
-        return self.cycle is None or self.cycle.response_complete
-
-    def is_half_sent(self) -> bool:
-        """Whether a request's body is still to come."""
-        return self.cycle is not None and self.cycle.more_body
+    def goes(self) -> int:
+        """How soon it makes room: 0 if it never asked for anything, 1 if all was answered, 2 if a request's body is still to
+        come, ``BUSY`` if it is being answered."""
+        cycle: Any = self.cycle
+        if cycle is None:
+            return 0
+        if cycle.response_complete:
+            return 1
+        return 2 if cycle.more_body else BUSY
 
     def leave(self) -> None:
         """Let it go, with whatever was still to be sent: who does not listen cannot be told."""

@@ -74,6 +74,7 @@ def serve(
         server_header=False,
         proxy_headers=False,
         timeout_graceful_shutdown=1,
+        backlog=512,  # so many are accepted at once, before any is read
     )
     _room_for_descriptors()
     address = f"http://{HOST}:{listening.getsockname()[1]}/"

@@ -214,18 +214,18 @@ def test_an_answer_that_is_read_slowly_comes_whole(tmp_path: Path) -> None:
 
 
 def test_the_one_that_is_silent_for_longest_makes_room(tmp_path: Path) -> None:
-    with serving_here(tmp_path, Bounds(connections=8, from_one=4)) as here, ExitStack() as open_:
-        cookie = here.pair()
+    with serving_here(tmp_path, Bounds(headers=60, connections=8, from_one=4)) as here, ExitStack() as open_:
         silent = [open_.enter_context(here.connect(at=f"127.0.0.{at}")) for at in (2, 3) for _ in range(4)]
         assert until(lambda: here.connections() == 8)
 
-        answer = press(here, cookie)
-        sixth = [open_.enter_context(here.connect(at="127.0.0.3")) for _ in range(2)]
-
-        assert answer.startswith("HTTP/1.1 200")
+        phone = open_.enter_context(here.connect("GET /pair HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n"))
+        assert phone.recv(65536).startswith(b"HTTP/1.1 200")
         assert everything(silent[0]) == ""
+        open_.enter_context(here.connect(at="127.0.0.3"))
         assert everything(silent[4]) == ""  # of its own address first
-        assert len(sixth) == 2
+
+        phone.sendall(request("GET", "/pair").encode())
+        assert "HTTP/1.1 200" in everything(phone)
 
 
 def test_a_phone_between_two_presses_stays_however_many_come_that_say_nothing(tmp_path: Path) -> None:
