@@ -218,8 +218,9 @@ class _Server:
             elif self._random.random() < 0.006:
                 self._freeze(self._random.choice((0.3, 0.8, 2, 4)))
             time.sleep(0.05)
-        for _ in kill_at:
-            self._kill()
+        if time.monotonic() < until:  # else it is judged by what was reached
+            for _ in kill_at:
+                self._kill()
 
     def _kill(self) -> None:
         self.running.kill()
