@@ -3,7 +3,6 @@
 from typing import Any
 
 from runboard.floor.runs import new_event
-from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.floor.writing import writing
 from runboard.run.ahead import ahead, corrections
@@ -25,14 +24,12 @@ def put_right(workshop: Workshop, person: str = "", device: str = "server") -> i
 
     No rule of the shop is asked: what happened, happened, and only when is corrected.
     """
-    with workshop.lock:
-        catch_up(workshop)
-        with writing(workshop) as (write, now):
-            ledger = workshop.ledger
-            found = len(ahead(ledger.held, now))
-            made: list[Event] = []
-            for kind, body in corrections(ledger.arrived, ledger.held, now):
-                event = new_event(workshop, kind, body, person=person, device=device, basis="assumed")
-                made.append(replace(event, seq=write.append(event, now)))
-            ledger.load(made)
+    with writing(workshop) as (write, now):
+        ledger = workshop.ledger
+        found = len(ahead(ledger.held, now))
+        made: list[Event] = []
+        for kind, body in corrections(ledger.arrived, ledger.held, now):
+            event = new_event(workshop, kind, body, person=person, device=device, basis="assumed")
+            made.append(replace(event, seq=write.append(event, now)))
+        ledger.load(made)
     return found

@@ -98,7 +98,7 @@ def import_run(workshop: Workshop, record: object) -> int:
     """Take a run that ``export_run`` wrote; answers how many events were new. All or nothing. Refused as in
     ``look_at_run``."""
     coming = look_at_run(workshop, record)
-    with workshop.lock, writing(workshop) as (write, now):
+    with writing(workshop) as (write, now):
         if workshop.ledger.last_seq != coming.seq or coming.ledger.book is not workshop.book:  # somebody was quicker
             coming = look_at_run(workshop, record)
         if write.known([one.id for one in coming.fresh]):

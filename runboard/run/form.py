@@ -148,7 +148,8 @@ def check_form(raw: Any) -> Event:
         if not raw.get(name):
             raise Refused("form", where=name, what=f"'{raw['kind']}' must name its {name}")
     for where, text in _moments(raw):
-        if not (_is_read(text) if where == "at" else _is_moment(text)):
+        moment = _read(text)
+        if moment is None or (where != "at" and not EARLIEST < moment < LATEST):  # of 'at' the corrected one counts
             raise Refused("form", where=where, what="must be a moment with its zone, in ISO 8601")
     return _in_the_calendar(event_from_json(raw))
 
@@ -175,18 +176,11 @@ def _moments(raw: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
             yield "body.orders.due", order["due"]
 
 
-def _is_moment(text: str) -> bool:
+def _read(text: str) -> datetime | None:
     try:
-        return EARLIEST < parse_moment(text) < LATEST
+        return parse_moment(text)
     except (ValueError, OverflowError):
-        return False
-
-
-def _is_read(text: str) -> bool:
-    try:
-        return parse_moment(text) is not None
-    except (ValueError, OverflowError):
-        return False
+        return None
 
 
 def _product(body: Mapping[str, Any]) -> Product | None:
