@@ -98,6 +98,3 @@ def _note_seen(draft: Draft, event: Event) -> None:
         person = draft.person(event.person)
         last = "" if event.kind in NOT_UNDONE_IN_PASSING else press_of(event.id)
         draft.put_person(replace(person, seen_at=event.moment, last=last))
-    draft.changes["last_at"] = event.moment
-    if event.run in draft.base.runs:
-        draft.put_run(replace(draft.run(event.run), last_at=event.moment))

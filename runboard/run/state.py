@@ -187,7 +187,6 @@ class RunState:
     looks: Mapping[str, str] = EMPTY
     materials: tuple[str, ...] = ()
     closed_at: datetime | None = None
-    last_at: datetime | None = None
 
     def route_of(self, tray: Tray) -> Route:
         return self.revisions[tray.revision - 1].route
@@ -287,7 +286,6 @@ class ShopState:
     unsettled: Mapping[str, Unsettled] = EMPTY
     asks: Mapping[str, Mapping[str, Any]] = EMPTY
     jobs_done: Mapping[str, datetime] = EMPTY
-    last_at: datetime | None = None
 
     def open_runs(self) -> Iterator[RunState]:
         """The runs that are open."""
