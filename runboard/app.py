@@ -27,7 +27,7 @@ from runboard.floor.warming import Warming
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import qr
 from runboard.leaving import Leaving, prepare_leaving
-from runboard.plan.schedule.rule import warm
+from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.search import compare, compile_rule, make_figures, search
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.backup import BackupFolder

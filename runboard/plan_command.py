@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TextIO
 
 from runboard.mistaken import Mistaken
-from runboard.plan.schedule.problem import Plan
+from runboard.plan.schedule.problem.nouns import Plan
 from runboard.store.connect import FILE_NAME
 
 SECONDS = 20.0

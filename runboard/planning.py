@@ -11,11 +11,11 @@ from runboard.floor.plans import Planned, plan_at_once
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, with_plan
-from runboard.plan.schedule.bounds import Bound, bound
-from runboard.plan.schedule.forecast import Forecast, forecast
-from runboard.plan.schedule.one_run import of_run
-from runboard.plan.schedule.problem import Plan, Problem
-from runboard.plan.schedule.rule import warm
+from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.one_run import of_run
+from runboard.plan.schedule.rule.rule import warm
+from runboard.plan.schedule.search.bounds import Bound, bound
+from runboard.plan.schedule.told.forecast import Forecast, forecast
 from runboard.run.state import RunState
 from runboard.store.holding import hold
 from runboard.web.plan_outlook import all_cores, spread_of
@@ -73,7 +73,7 @@ def make_plan(data: Path, run: str, seconds: float, told: Told) -> RunPlan:
 def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
     if answer.plan is None or not answer.problem.blocks or seconds <= 0:
         return answer, bound(answer.problem)
-    from runboard.plan.schedule.improve import improve  # loads the solver
+    from runboard.plan.schedule.search.improve import improve  # loads the solver
 
     latest: list[Any] = []
 

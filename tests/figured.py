@@ -3,7 +3,7 @@
 from runboard.floor.plan_figures import asked_of, publish
 from runboard.floor.plans import Figured, Planned, plan_at_once
 from runboard.floor.workshop import Workshop
-from runboard.plan.schedule.figures import figures_of
+from runboard.plan.schedule.told.figures import figures_of
 
 
 def show(workshop: Workshop, planned: Planned | None = None) -> Planned:

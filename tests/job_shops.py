@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import UTC, datetime
 
-from runboard.plan.schedule.problem import FAR, Block, Draws, Lag, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import FAR, Block, Draws, Lag, Problem, Station, Stretch, Worker
 
 START = datetime(2026, 6, 1, tzinfo=UTC)
 Rows = list[list[int]]

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from runboard.plan.schedule.problem import FAR, Block, Lag, Problem, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import FAR, Block, Lag, Problem, Stretch, Worker
 from tests.job_shops import block, flow_shop, shop
 
 

@@ -126,14 +126,14 @@ MUTATIONS = (
     ),
     # plans
     Mutation(
-        "runboard/plan/schedule/in_work.py",
+        "runboard/plan/schedule/told/in_work.py",
         "(min(first, start), max(last, end))",
         "(start, max(last, end))",
         "a tray's time begins at its last step",
         "littles_law",
     ),
     Mutation(
-        "runboard/plan/schedule/bounds.py",
+        "runboard/plan/schedule/search/bounds.py",
         "ends = [chains.begins[at] + block.length for",
         "ends = [chains.begins[at] + 2 * block.length for",
         "a bound lies above the optimum",

@@ -9,11 +9,11 @@ from runboard.floor.long_work import LongWork
 from runboard.floor.plans import Figured, Planned, latest
 from runboard.floor.workshop import Workshop
 from runboard.plan.estimates import spread_in
-from runboard.plan.schedule.draws import spread_table
-from runboard.plan.schedule.figures import Asked
-from runboard.plan.schedule.in_work import trays_begun
-from runboard.plan.schedule.problem import Plan
-from runboard.plan.schedule.rule import is_warm
+from runboard.plan.schedule.problem.nouns import Plan
+from runboard.plan.schedule.rule.rule import is_warm
+from runboard.plan.schedule.told.draws import spread_table
+from runboard.plan.schedule.told.figures import Asked
+from runboard.plan.schedule.told.in_work import trays_begun
 
 WHAT = "figures"
 

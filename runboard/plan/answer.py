@@ -11,14 +11,14 @@ from datetime import datetime
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import FinishWith, Question, later
-from runboard.plan.schedule.attending import walks_in
-from runboard.plan.schedule.from_state import nothing_of, problem_for
-from runboard.plan.schedule.greedy import NoPlace, greedy
-from runboard.plan.schedule.lateness import worth
-from runboard.plan.schedule.priorities import by_start
-from runboard.plan.schedule.problem import Block, Plan, Problem
-from runboard.plan.schedule.rule import Knobs, Rule
-from runboard.plan.schedule.step_work import Estimate, as_written
+from runboard.plan.schedule.problem.attending import walks_in
+from runboard.plan.schedule.problem.from_state import nothing_of, problem_for
+from runboard.plan.schedule.problem.lateness import worth
+from runboard.plan.schedule.problem.nouns import Block, Plan, Problem
+from runboard.plan.schedule.problem.step_work import Estimate, as_written
+from runboard.plan.schedule.rule.greedy import NoPlace, greedy
+from runboard.plan.schedule.rule.priorities import by_start
+from runboard.plan.schedule.rule.rule import Knobs, Rule
 from runboard.plan.taking_over import CODE
 from runboard.plan.too_late import TooLate, too_late
 from runboard.run.refusal import Refused

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from runboard.plan.schedule.problem import LeftOut
+from runboard.plan.schedule.problem.nouns import LeftOut
 
 PRESSED = ("station out", "supply out", "pieces held", "first piece failed")
 

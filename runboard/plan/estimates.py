@@ -17,8 +17,8 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from typing import Literal
 
-from runboard.plan.schedule.draws import Scatter, Spread, usual_spread
-from runboard.plan.schedule.problem import Block
+from runboard.plan.schedule.problem.nouns import Block
+from runboard.plan.schedule.told.draws import Scatter, Spread, usual_spread
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState
 from runboard.shop.book import ZERO, Book

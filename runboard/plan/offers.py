@@ -10,7 +10,7 @@ from typing import Any
 
 from runboard.plan.move import Move
 from runboard.plan.prices import WORK, Price, Question, block_of, prices_of
-from runboard.plan.schedule.problem import Block, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
 from runboard.plan.taking_over import CODE, SOON, Taking, due, takings, with_moments
 from runboard.plan.why import says_more, why
 

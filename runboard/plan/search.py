@@ -8,12 +8,12 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from runboard.plan.schedule.bounds import Bound
-from runboard.plan.schedule.compared import Compared, Side, compared
-from runboard.plan.schedule.draws import Spread
-from runboard.plan.schedule.figures import Asked, Figures, figures_of
-from runboard.plan.schedule.problem import Plan, Problem
-from runboard.plan.schedule.rule import warm
+from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.rule.rule import warm
+from runboard.plan.schedule.search.bounds import Bound
+from runboard.plan.schedule.told.compared import Compared, Side, compared
+from runboard.plan.schedule.told.draws import Spread
+from runboard.plan.schedule.told.figures import Asked, Figures, figures_of
 
 Found = tuple[Plan, Bound]
 Clock = Callable[[], float]
@@ -27,7 +27,7 @@ def search(
 
     Only plain records are answered: reading the solver's own would load it where they are read.
     """
-    from runboard.plan.schedule.improve import improve
+    from runboard.plan.schedule.search.improve import improve
 
     def tell(done: int, total: int, latest: Any = None) -> None:
         told(done, total, None if latest is None else (latest.plan, latest.bound))

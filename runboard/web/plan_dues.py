@@ -5,11 +5,11 @@ from itertools import groupby
 
 from babel.lists import format_list
 
-from runboard.plan.schedule.bounds import Bound
-from runboard.plan.schedule.effort import finish_of
-from runboard.plan.schedule.lateness import Late, dated, late_orders, lateness_of
-from runboard.plan.schedule.presence import open_minutes
-from runboard.plan.schedule.problem import Order, Plan
+from runboard.plan.schedule.problem.lateness import Late, dated, late_orders, lateness_of
+from runboard.plan.schedule.problem.nouns import Order, Plan
+from runboard.plan.schedule.problem.presence import open_minutes
+from runboard.plan.schedule.search.bounds import Bound
+from runboard.plan.schedule.told.effort import finish_of
 from runboard.run.state import Order as OrderLine
 from runboard.web.plan_words import Names, bound_sentence
 

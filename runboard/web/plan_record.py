@@ -4,13 +4,13 @@ from collections.abc import Iterator
 from typing import Any
 
 from runboard.plan.answer import Answer
-from runboard.plan.schedule.bounds import Bound
-from runboard.plan.schedule.effort import finish_of, hands_ticks, person_loads
-from runboard.plan.schedule.forecast import Forecast
-from runboard.plan.schedule.holding import holder
-from runboard.plan.schedule.presence import open_minutes
-from runboard.plan.schedule.problem import TICK, Plan, Problem
-from runboard.plan.schedule.record import operations_record
+from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
+from runboard.plan.schedule.problem.presence import open_minutes
+from runboard.plan.schedule.search.bounds import Bound
+from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads
+from runboard.plan.schedule.told.forecast import Forecast
+from runboard.plan.schedule.told.holding import holder
+from runboard.plan.schedule.told.record import operations_record
 from runboard.run.event import parse_moment, write_moment
 from runboard.run.state import RunState
 from runboard.web.pages_support import span_in_words

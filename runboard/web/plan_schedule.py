@@ -8,10 +8,10 @@ from flask import Blueprint, Flask, Response, current_app
 
 from runboard.floor.plans import Planner, Shown
 from runboard.floor.plans import latest as newest
-from runboard.plan.schedule.effort import PersonLoad, StationLoad
-from runboard.plan.schedule.figures import Figures, Share
-from runboard.plan.schedule.forecast import Forecast
-from runboard.plan.schedule.problem import Problem
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.told.effort import PersonLoad, StationLoad
+from runboard.plan.schedule.told.figures import Figures, Share
+from runboard.plan.schedule.told.forecast import Forecast
 from runboard.run.state import RunState
 from runboard.web.pages_support import page, see_other, span_in_words, workshop
 from runboard.web.plan_chart import Sitting, opens_on, sittings

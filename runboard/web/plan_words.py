@@ -8,10 +8,10 @@ from typing import Any
 from babel.dates import format_date, format_time
 from babel.lists import format_list
 
-from runboard.plan.schedule.effort import PersonLoad
-from runboard.plan.schedule.forecast import GOES, Forecast
-from runboard.plan.schedule.holding import Holder
-from runboard.plan.schedule.problem import TICK, LeftOut, Problem
+from runboard.plan.schedule.problem.nouns import TICK, LeftOut, Problem
+from runboard.plan.schedule.told.effort import PersonLoad
+from runboard.plan.schedule.told.forecast import GOES, Forecast
+from runboard.plan.schedule.told.holding import Holder
 from runboard.run.state import RunState
 from runboard.shop.book import Book
 from runboard.shop.hours import local_day

@@ -5,10 +5,10 @@ from typing import Any
 
 import simpy
 
-from runboard.plan.schedule.kernel import dispatch, front, layout
-from runboard.plan.schedule.kernel.attending import forget_spans
-from runboard.plan.schedule.kernel.limits import forget_draws
-from runboard.plan.schedule.rule import Knobs, Rule
+from runboard.plan.schedule.rule.kernel import dispatch, front, layout
+from runboard.plan.schedule.rule.kernel.attending import forget_spans
+from runboard.plan.schedule.rule.kernel.limits import forget_draws
+from runboard.plan.schedule.rule.rule import Knobs, Rule
 
 
 class SimpyShop:

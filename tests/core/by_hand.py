@@ -1,6 +1,6 @@
 """A plan made by hand, for tests of what plans are shown as: one thing after the other, each by whoever may do it first."""
 
-from runboard.plan.schedule.problem import Block, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
 
 
 def by_hand(problem: Problem) -> Plan:

@@ -10,8 +10,8 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import Block, Lag, Order, Problem, Span, Station, Stretch, Worker
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import Block, Lag, Order, Problem, Span, Station, Stretch, Worker
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, operation
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from runboard.plan.schedule.problem import FAR, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import FAR, Placed, Plan, Problem
 
 
 def one_after_another(problem: Problem, order: Sequence[int]) -> Plan:

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from runboard.plan.schedule.problem import FAR, Block, Lag, Problem, Stretch
+from runboard.plan.schedule.problem.nouns import FAR, Block, Lag, Problem, Stretch
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand", "wait")
 

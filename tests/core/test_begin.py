@@ -10,7 +10,7 @@ import pytest
 from runboard.plan import candidates as looking
 from runboard.plan.candidates import Scene, candidates
 from runboard.plan.next_move import moves
-from runboard.plan.schedule.from_state import problem_for
+from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.run.begin import may_begin, not_offered
 from runboard.run.decide import decide
 from runboard.run.draft import Draft

@@ -8,14 +8,14 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from runboard.plan.schedule.bounds import all_bounds
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.cpsat import Model, Wish
-from runboard.plan.schedule.domains import Chains
-from runboard.plan.schedule.evenings import least_evenings
-from runboard.plan.schedule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.problem import Block, Lag, Order, Plan, Problem, Station, Stretch, Worker
-from runboard.plan.schedule.rule import Knobs, Rule
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.domains import Chains
+from runboard.plan.schedule.problem.nouns import Block, Lag, Order, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.rule import Knobs, Rule
+from runboard.plan.schedule.search.bounds import all_bounds
+from runboard.plan.schedule.search.cpsat import Model, Wish
+from runboard.plan.schedule.search.evenings import least_evenings
 from tests.core.instances import MONDAY, problems, the_trial
 from tests.core.optimum import LIMITS
 from tests.core.shorter import in_one_window

@@ -5,7 +5,12 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.schedule.changed import (
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.problem.step_work import as_written
+from runboard.plan.schedule.rule.greedy import Greedy, greedy
+from runboard.plan.schedule.told.changed import (
     SOMEBODY,
     Capacity,
     Change,
@@ -16,13 +21,8 @@ from runboard.plan.schedule.changed import (
     changed_problem,
     swappable,
 )
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.compared import Compared, compared
-from runboard.plan.schedule.draws import usual_spread
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.greedy import Greedy, greedy
-from runboard.plan.schedule.problem import Problem
-from runboard.plan.schedule.step_work import as_written
+from runboard.plan.schedule.told.compared import Compared, compared
+from runboard.plan.schedule.told.draws import usual_spread
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation, shop
@@ -175,7 +175,7 @@ def test_both_are_searched_equally_long(monkeypatch: pytest.MonkeyPatch) -> None
         asked.append(goes)
         return greedy(problem, goes)
 
-    monkeypatch.setattr("runboard.plan.schedule.compared.greedy", counted)
+    monkeypatch.setattr("runboard.plan.schedule.told.compared.greedy", counted)
     beside(a_floor(6), TraySize("r1", 2))
 
     assert len(asked) == 2

@@ -5,12 +5,12 @@ from dataclasses import replace
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.compared import Compared, compared
-from runboard.plan.schedule.draws import usual_spread
-from runboard.plan.schedule.kept import kept
-from runboard.plan.schedule.lateness import lateness
-from runboard.plan.schedule.problem import Plan, Problem
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.lateness import lateness
+from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.told.compared import Compared, compared
+from runboard.plan.schedule.told.draws import usual_spread
+from runboard.plan.schedule.told.kept import kept
 from tests.core.instances import problems
 from tests.core.shorter import KINDS, has_it, shorter, steady
 from tests.core.test_optimum_properties import capacity_more, hours_more, somebody_more

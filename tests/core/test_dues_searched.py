@@ -10,13 +10,13 @@ from itertools import permutations
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from runboard.plan.schedule.bounds import bound
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
-from runboard.plan.schedule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.improve import Improved, improve
-from runboard.plan.schedule.lateness import lateness, lateness_of, soonest_ends, there_at
-from runboard.plan.schedule.problem import Lag, Order, Placed, Plan, Problem
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.lateness import lateness, lateness_of, soonest_ends, there_at
+from runboard.plan.schedule.problem.nouns import Lag, Order, Placed, Plan, Problem
+from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.search.bounds import bound
+from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
+from runboard.plan.schedule.search.improve import Improved, improve
 from tests.core.instances import problems
 from tests.core.test_schedule_check import ANN, BEN, BENCH, SANDER, hand, shop
 

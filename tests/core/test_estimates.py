@@ -5,8 +5,8 @@ from datetime import date, timedelta
 import pytest
 
 from runboard.plan.estimates import GUESS_SPREAD, HANDS, MACHINE, Estimates, Known, Measured, estimates_from, updated
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import TICK
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import TICK
 from tests.core.pressing import Floor
 
 MINUTE = timedelta(minutes=1)

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.greedy import greedy_plan
-from runboard.plan.schedule.improve import Improved, improve
-from runboard.plan.schedule.problem import Lag, Problem
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.nouns import Lag, Problem
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.search.improve import Improved, improve
 from tests.core.instances import the_trial
 
 

@@ -8,7 +8,7 @@ import pytest
 from runboard.floor.helper import work_at
 from runboard.plan.next_move import moves
 from runboard.plan.opening import work_in
-from runboard.plan.schedule.from_state import problem_for
+from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.run.route import Route
 from runboard.shop.book_json import product_from_json
 from tests.core.pressing import Floor

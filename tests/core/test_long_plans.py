@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.schedule import attending, domains, lateness
-from runboard.plan.schedule.greedy import greedy_plan
-from runboard.plan.schedule.holding import chain
-from runboard.plan.schedule.lateness import margins, there_at
+from runboard.plan.schedule.problem import attending, domains, lateness
+from runboard.plan.schedule.problem.lateness import margins, there_at
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.told.holding import chain
 from tests.core.instances import the_trial
 
 

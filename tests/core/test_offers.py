@@ -10,8 +10,8 @@ from runboard.plan.move import Move
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import Price, Question
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import LeftOut
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import LeftOut
 from runboard.plan.too_late import too_late
 from runboard.plan.why import says_more
 from tests.core.one_after_another import one_after_another

@@ -7,8 +7,8 @@ from runboard.plan.move import Move
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import Question
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import Plan
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import Plan
 from tests.core.one_after_another import one_after_another
 from tests.core.pressing import Floor
 

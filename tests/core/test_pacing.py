@@ -7,12 +7,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.pace import average_in_work
-from runboard.plan.schedule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.in_work import trays_in_work
-from runboard.plan.schedule.pacing import RunPace, run_paces
-from runboard.plan.schedule.person_machine import machines_served
-from runboard.plan.schedule.presence import open_ticks
-from runboard.plan.schedule.problem import Order, Plan, Problem, Worker
+from runboard.plan.schedule.problem.nouns import Order, Plan, Problem, Worker
+from runboard.plan.schedule.problem.presence import open_ticks
+from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.told.in_work import trays_in_work
+from runboard.plan.schedule.told.pacing import RunPace, run_paces
+from runboard.plan.schedule.told.person_machine import machines_served
 from tests.core.instances import problems, the_trial
 
 MINUTE = 2  # ticks

@@ -9,8 +9,8 @@ import pytest
 from runboard.cards.labels import shelf_labels
 from runboard.cards.run_sheet import run_sheet
 from runboard.plan.next_move import moves
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.greedy import greedy_plan
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.run.air import clear_at
 from runboard.run.dues import dues
 from runboard.run.refusal import Refused

@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from runboard.plan.next_move import moves
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import TICK
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import TICK
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 from tests.scenario import key_rails, operation

@@ -9,12 +9,12 @@ from statistics import fmean, median, stdev
 import pytest
 
 from runboard.plan.estimates import GUESS_SPREAD, HANDS, Known, Measured, updated
-from runboard.plan.schedule import forecast as forecasts
-from runboard.plan.schedule import rule as rules
-from runboard.plan.schedule.draws import Scatter, day_ends, drawn_lengths
-from runboard.plan.schedule.forecast import Forecast, days_of, forecast
-from runboard.plan.schedule.problem import TICK, Block, Order, Plan, Problem, Worker
-from runboard.plan.schedule.rule import Rule
+from runboard.plan.schedule.problem.nouns import TICK, Block, Order, Plan, Problem, Worker
+from runboard.plan.schedule.rule import rule as rules
+from runboard.plan.schedule.rule.rule import Rule
+from runboard.plan.schedule.told import forecast as forecasts
+from runboard.plan.schedule.told.draws import Scatter, day_ends, drawn_lengths
+from runboard.plan.schedule.told.forecast import Forecast, days_of, forecast
 from tests.core.instances import MONDAY
 from tests.core.test_schedule_check import hand, shop
 

@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.problem import Block, Lag, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.nouns import Block, Lag, Placed, Plan, Problem, Station, Stretch, Worker
 from tests.core.instances import MONDAY
 
 SHOP, HOUSE = 0, 1

@@ -12,16 +12,16 @@ import numpy as np
 import pytest
 from numba.core.codegen import JITCPUCodegen
 
-from runboard.plan.schedule import rule as rules
-from runboard.plan.schedule.draws import Scatter, drawn_lengths
-from runboard.plan.schedule.forecast import follow, forecast
-from runboard.plan.schedule.greedy import greedy, greedy_plan
-from runboard.plan.schedule.kernel import compiled as compiling
-from runboard.plan.schedule.kernel.compiled import compiled
-from runboard.plan.schedule.kernel.replicate import replicate
-from runboard.plan.schedule.kernel.row import Row
-from runboard.plan.schedule.problem import FAR, Order, Problem
-from runboard.plan.schedule.rule import Cores, Knobs, Rule
+from runboard.plan.schedule.problem.nouns import FAR, Order, Problem
+from runboard.plan.schedule.rule import rule as rules
+from runboard.plan.schedule.rule.greedy import greedy, greedy_plan
+from runboard.plan.schedule.rule.kernel import compiled as compiling
+from runboard.plan.schedule.rule.kernel.compiled import compiled
+from runboard.plan.schedule.rule.kernel.replicate import replicate
+from runboard.plan.schedule.rule.kernel.row import Row
+from runboard.plan.schedule.rule.rule import Cores, Knobs, Rule
+from runboard.plan.schedule.told.draws import Scatter, drawn_lengths
+from runboard.plan.schedule.told.forecast import follow, forecast
 from tests.bench.simpy_shop import SimpyShop
 from tests.core.instances import the_trial
 from tests.core.test_schedule_check import hand, shop

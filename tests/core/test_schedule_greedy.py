@@ -8,14 +8,14 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.greedy import NoPlace, greedy, greedy_plan
-from runboard.plan.schedule.kernel.compiled import compiled
-from runboard.plan.schedule.presence import open_ticks
-from runboard.plan.schedule.priorities import RULES, Features, ranked
-from runboard.plan.schedule.problem import TICK, Lag, Order, Problem
-from runboard.plan.schedule.rule import Knobs, Replicate, Rule
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import TICK, Lag, Order, Problem
+from runboard.plan.schedule.problem.presence import open_ticks
+from runboard.plan.schedule.rule.greedy import NoPlace, greedy, greedy_plan
+from runboard.plan.schedule.rule.kernel.compiled import compiled
+from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
+from runboard.plan.schedule.rule.rule import Knobs, Replicate, Rule
 from tests.core.instances import problems, the_trial
 from tests.core.pressing import Floor
 from tests.core.test_schedule_check import ANN, BENCH, LASER, SANDER, hand, machine, shop

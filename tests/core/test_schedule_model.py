@@ -2,14 +2,14 @@
 
 from hypothesis import HealthCheck, given, settings
 
-from runboard.plan.schedule.bounds import all_bounds, bound
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
-from runboard.plan.schedule.domains import Chains
-from runboard.plan.schedule.evenings import least_evenings
-from runboard.plan.schedule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.presence import Presence, open_ticks
-from runboard.plan.schedule.problem import FAR, Problem
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.domains import Chains
+from runboard.plan.schedule.problem.nouns import FAR, Problem
+from runboard.plan.schedule.problem.presence import Presence, open_ticks
+from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.search.bounds import all_bounds, bound
+from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
+from runboard.plan.schedule.search.evenings import least_evenings
 from tests.core.instances import problems, the_trial
 
 BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))

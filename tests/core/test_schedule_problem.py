@@ -2,8 +2,8 @@
 
 from datetime import UTC, datetime, timedelta
 
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import TICK, Block, Problem
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import TICK, Block, Problem
 from tests.core.pressing import Floor
 from tests.scenario import key_rails, shop
 

@@ -5,12 +5,12 @@ from itertools import islice
 import pytest
 from hypothesis import given, settings
 
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.improve import improve
-from runboard.plan.schedule.problem import Plan, Problem
-from runboard.plan.schedule.rule import Rule
-from runboard.plan.schedule.wandering import wander
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.rule import Rule
+from runboard.plan.schedule.rule.wandering import wander
+from runboard.plan.schedule.search.improve import improve
 from tests.core.instances import problems, the_trial
 
 
@@ -54,7 +54,7 @@ def test_a_search_has_the_rule_compiled_before_it_begins(monkeypatch: pytest.Mon
 
     problem = the_trial(6)
     plan = greedy_plan(problem)
-    monkeypatch.setattr("runboard.plan.schedule.wandering.Rule", Watched)
+    monkeypatch.setattr("runboard.plan.schedule.rule.wandering.Rule", Watched)
 
     improve(problem, plan, 2, lambda *_: None)
 

@@ -1,10 +1,10 @@
 """The planner's proved optimum of a problem: one worker, a fixed seed, and a limit that is the same on every computer."""
 
-from runboard.plan.schedule.bounds import bound
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.cpsat import Answer, Limits, Model, Wish
-from runboard.plan.schedule.greedy import greedy_plan
-from runboard.plan.schedule.problem import Problem
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.search.bounds import bound
+from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
 
 HORIZON = 3000
 

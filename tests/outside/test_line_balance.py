@@ -11,10 +11,10 @@ from datetime import timedelta
 import pytest
 
 from runboard.plan.pace import Line, fewest_stations, takt_time
-from runboard.plan.schedule.greedy import greedy_plan
-from runboard.plan.schedule.improve import improve
-from runboard.plan.schedule.pacing import run_paces
-from runboard.plan.schedule.problem import FAR, Problem, Worker
+from runboard.plan.schedule.problem.nouns import FAR, Problem, Worker
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.search.improve import improve
+from runboard.plan.schedule.told.pacing import run_paces
 from tests.lines import line
 from tests.outside.proving import optimum
 from tests.outside.said import calculated, from_memory, published

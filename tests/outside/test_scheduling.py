@@ -5,10 +5,10 @@ Job shops: ft06 from Fisher and Thompson 1963 (in Muth and Thompson, *Industrial
 and Sprecher 1996) as in the package ``psplib`` 0.4.0 (MIT), ``data/j301_1.sm``: optimum 43, longest path 38.
 """
 
-from runboard.plan.schedule.bounds import bound
-from runboard.plan.schedule.check import broken
-from runboard.plan.schedule.greedy import greedy_plan
-from runboard.plan.schedule.problem import Problem
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.search.bounds import bound
 from tests.job_shops import JOB_SHOPS, OPTIMA, flow_shop, job_shop, one_person, project
 from tests.lines import in_given_order
 from tests.outside.proving import solved

@@ -9,7 +9,8 @@ from runboard.app import House
 from runboard.floor.plans import plan_at_once
 from runboard.floor.runs import new_event
 from runboard.floor.taps import record_events
-from runboard.plan.schedule import attending, domains, rule
+from runboard.plan.schedule.problem import attending, domains
+from runboard.plan.schedule.rule import rule
 from runboard.web import plan_chart
 from tests.conftest import HandClock
 from tests.core.test_long_plans import Counted

@@ -12,9 +12,9 @@ from runboard import plan_command, planning
 from runboard.app import Settings, open_workshop
 from runboard.cli import main
 from runboard.floor.runs import Wish, close_run, open_run
-from runboard.plan.schedule.effort import person_loads
-from runboard.plan.schedule.improve import improve
-from runboard.plan.schedule.problem import Plan
+from runboard.plan.schedule.problem.nouns import Plan
+from runboard.plan.schedule.search.improve import improve
+from runboard.plan.schedule.told.effort import person_loads
 from tests import scenario
 
 PART_KINDS = {"setup", "loading", "machine", "unloading", "hand"}
@@ -233,7 +233,7 @@ def test_stopped_by_the_keyboard_the_best_so_far_is_printed(
         told(1, 10, improve(problem, plan, 0.0, told))
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("runboard.plan.schedule.improve.improve", stopped)
+    monkeypatch.setattr("runboard.plan.schedule.search.improve.improve", stopped)
 
     assert asked(data, capsys)["finish"]
 

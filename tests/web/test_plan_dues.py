@@ -12,8 +12,8 @@ from runboard.app import House
 from runboard.floor.plans import Planner
 from runboard.floor.runs import Wish, open_run
 from runboard.plan.next_move import moves
-from runboard.plan.schedule.bounds import Bound
-from runboard.plan.schedule.problem import Plan
+from runboard.plan.schedule.problem.nouns import Plan
+from runboard.plan.schedule.search.bounds import Bound
 from runboard.web.plan_dues import late_sentences, limit_sentences
 from runboard.web.plan_words import Names
 from runboard.web.sentences import zone_of

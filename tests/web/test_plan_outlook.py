@@ -8,8 +8,8 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.plan.schedule import rule
-from runboard.plan.schedule.forecast import GOES, Forecast
+from runboard.plan.schedule.rule import rule
+from runboard.plan.schedule.told.forecast import GOES, Forecast
 from runboard.web import plan_record
 from tests.core.instances import the_trial
 from tests.figured import show

@@ -14,10 +14,10 @@ from runboard.app import House
 from runboard.floor.plans import Planner
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
-from runboard.plan.schedule import cannot, from_state
-from runboard.plan.schedule.bounds import Bound
-from runboard.plan.schedule.from_state import problem_for
-from runboard.plan.schedule.problem import LeftOut
+from runboard.plan.schedule.problem import cannot, from_state
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import LeftOut
+from runboard.plan.schedule.search.bounds import Bound
 from runboard.run.begin import LASTING
 from runboard.web.plan_pace import every
 from runboard.web.plan_words import Names, left_out_sentences

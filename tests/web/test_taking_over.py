@@ -10,8 +10,8 @@ from flask.testing import FlaskClient
 from runboard.app import House
 from runboard.floor.plans import Planned, Planner, plan_at_once
 from runboard.plan.move import Move
-from runboard.plan.schedule.bounds import Bound
-from runboard.plan.schedule.problem import Plan
+from runboard.plan.schedule.problem.nouns import Plan
+from runboard.plan.schedule.search.bounds import Bound
 from runboard.web.plan_moves import move_words
 from runboard.web.plan_record import plan_lines, plan_record
 from tests.figured import show

@@ -1,0 +1,154 @@
+"""A plan at once: some twenty priority rules, then a short search around the best of them."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from random import Random
+
+from runboard.plan.schedule.problem.lateness import margins
+from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.rule.priorities import RULES, STEP, Features, ranked
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule, is_warm, warm
+
+__all__ = ["Greedy", "NoPlace", "greedy", "greedy_plan", "is_warm", "warm"]
+
+# Goes of the rule for each answer: so many blocks placed, which is some 50 ms compiled.
+_BLOCKS_COMPILED = 36_000
+_BLOCKS_PLAIN = 1_500
+# Walking is dear beside any priority, or is weighed against some ranks.
+_STAYS = (10**7, 0)
+
+
+@dataclass(frozen=True)
+class Greedy:
+    """A plan with the priorities and knobs that made it."""
+
+    plan: Plan
+    priority: tuple[int, ...]
+    knobs: Knobs
+    goes: int
+
+
+Value = tuple[int, int, int, int]
+
+
+def greedy_plan(problem: Problem, goes: int | None = None) -> Plan:
+    """The best plan that some rules and a short search find: the least late, then the first to finish, then the one that
+    leaves most time before what is due, then the one whose blocks end early: an ended machine is not left to wait only
+    because the finish does not mind.
+
+    ``goes`` is how often the rule may be run, by default as many as take about 50 ms. The same problem gives the same
+    plan. Raises ``NoPlace`` where some block fits nowhere.
+    """
+    return greedy(problem, goes).plan
+
+
+def greedy(problem: Problem, goes: int | None = None, rule: Rule | None = None) -> Greedy:
+    """As ``greedy_plan``, with what made the plan. ``rule`` is the problem's, where it is built already."""
+    search = _Search(rule or Rule(problem))
+    if goes is None:
+        goes = usual_goes(len(problem.blocks), is_compiled=search.rule.is_compiled)
+    for priority, knobs in _rules(Features(problem), search.has_wet_dust):
+        if search.goes < goes:
+            search.try_(priority, knobs)
+    search.around(goes)
+    if search.best is None:
+        raise search.failed or NoPlace(())
+    _, priority, knobs = search.best
+    return Greedy(search.rule_plan(priority, knobs), tuple(priority), knobs, search.goes)
+
+
+def usual_goes(blocks: int, *, is_compiled: bool) -> int:
+    """How often the rule is run for an answer of some 50 ms."""
+    return max(4, min(400, (_BLOCKS_COMPILED if is_compiled else _BLOCKS_PLAIN) // max(1, blocks)))
+
+
+def value_of(rule: Rule, priority: Sequence[int], knobs: Knobs) -> Value | None:
+    """What a plan is compared by: how late it is, when it is through, by how little its tightest order line is in time (the
+    first due first: Jackson 1955), and the sum of its ends; None where there is none."""
+    finish = rule.finish(priority, knobs)
+    if finish < 0:
+        return None
+    ends = rule.all_ends()
+    late = margins(rule.problem, ends)
+    return sum(max(0, one) for one in late), finish, max(late, default=0), sum(ends)
+
+
+def turned(problem: Problem, knobs: Knobs, random: Random, *, has_wet_dust: bool) -> Knobs:
+    """Other knobs, by chance."""
+    late_wet = random.choice((0, 20, 60, 120)) if has_wet_dust else 0
+    others = len(problem.people) > 1 and random.random() < 0.5
+    return replace(knobs, stay=random.choice((0, 10 * STEP, 100 * STEP, 10**7)), others_watch=others, late_wet=late_wet)
+
+
+def has_wet_dust(problem: Problem) -> bool:
+    """Whether a finish is wet in a room where dust is made, or heat."""
+    wet = {problem.stations[one.station].room for one in problem.blocks if one.wet}
+    spoils = {problem.stations[one.station].room for one in problem.blocks if _spoils(problem, one.station)}
+    return bool(wet & spoils)
+
+
+def _rules(features: Features, has_wet_dust: bool) -> Iterator[tuple[list[int], Knobs]]:
+    """Each rule with walks dear and not; where wet finishes and dust share a room, with finishes kept late and not: only
+    the rule that keeps nothing back is sure to find a place for all."""
+    for stay in _STAYS:
+        for key in RULES.values():
+            for late_wet in (60, 0) if has_wet_dust else (0,):
+                yield ranked(features, key), Knobs(stay, late_wet=late_wet)
+
+
+class _Search:
+    """The best plan so far, and the search for a better one."""
+
+    def __init__(self, rule: Rule) -> None:
+        self.rule = rule
+        self.goes = 0
+        self.best: tuple[Value, list[int], Knobs] | None = None
+        self.failed: NoPlace | None = None
+        self.random = Random(1)  # noqa: S311 - chance that is the same each time, for no secret
+        self.has_wet_dust = has_wet_dust(rule.problem)
+
+    def try_(self, priority: list[int], knobs: Knobs) -> bool:
+        """Run the rule once; whether what it made is at least as good as the best."""
+        self.goes += 1
+        value = value_of(self.rule, priority, knobs)
+        if value is None:
+            try:
+                self.rule.plan()
+            except NoPlace as none:
+                if self.failed is None or len(none.blocks) < len(self.failed.blocks):
+                    self.failed = none
+            return False
+        if self.best is not None and value > self.best[0]:
+            return False
+        self.best = (value, priority, knobs)
+        return True
+
+    def rule_plan(self, priority: list[int], knobs: Knobs) -> Plan:
+        """The plan that these priorities make."""
+        self.rule.finish(priority, knobs)
+        return self.rule.plan()
+
+    def around(self, goes: int) -> None:
+        """Change the best a little, over and over, and keep what is no worse."""
+        steps = sorted({one.step for one in self.rule.problem.blocks})
+        trays = sorted({one.trays for one in self.rule.problem.blocks})
+        while self.goes < goes and self.best is not None and steps:
+            _, priority, knobs = self.best
+            chance = self.random.random()
+            if chance < 0.2:
+                self.try_(priority, turned(self.rule.problem, knobs, self.random, has_wet_dust=self.has_wet_dust))
+            elif chance < 0.7:
+                chosen = set(self.random.sample(steps, min(len(steps), self.random.randint(1, 2))))
+                self.try_(self._moved(priority, [one.step in chosen for one in self.rule.problem.blocks]), knobs)
+            else:
+                some = set(self.random.sample(trays, min(len(trays), self.random.randint(1, 3))))
+                self.try_(self._moved(priority, [one.trays in some for one in self.rule.problem.blocks]), knobs)
+
+    def _moved(self, priority: list[int], chosen: list[bool]) -> list[int]:
+        reach = len(priority) * STEP
+        by = int(self.random.gauss(0, 0.4) * reach)
+        return [one + by if is_chosen else one for one, is_chosen in zip(priority, chosen, strict=True)]
+
+
+def _spoils(problem: Problem, station: int) -> bool:
+    return problem.stations[station].heats or problem.stations[station].dusty

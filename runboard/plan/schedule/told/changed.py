@@ -1,0 +1,264 @@
+"""The shop as it would be with one change: one person more, another capacity, other trays, another time, another order.
+
+Only what is not begun is changed: what lies on a station, or was counted, goes on as it is.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from itertools import count, pairwise
+
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.problem.step_work import Estimate
+from runboard.run.refusal import Refused
+from runboard.run.route import Route, Step
+from runboard.run.state import RunState, ShopState, Tray
+from runboard.shop.book import Book, Operation, Person
+from runboard.shop.parts import Part
+
+MOST_CAPACITY = 99
+MOST_PIECES = 1000
+LEAST_PER_CENT, MOST_PER_CENT = 10, 1000
+# The key of somebody who is not there yet: no key that a book gives.
+SOMEBODY = "one more"
+
+
+@dataclass(frozen=True)
+class OnePersonMore:
+    """Somebody with the hours of ``like``, from a moment on."""
+
+    like: str
+    skills: tuple[str, ...] = ()
+    start: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Capacity:
+    """So many of a service at once."""
+
+    service: str
+    capacity: int
+
+
+@dataclass(frozen=True)
+class TraySize:
+    """So many pieces a tray, in the trays on which nothing was begun."""
+
+    run: str
+    pieces: int
+
+
+@dataclass(frozen=True)
+class Times:
+    """A time element of an operation, or with ``kind`` '' each of them, takes ``per_cent`` of what it takes now."""
+
+    run: str
+    operation: str
+    kind: str
+    per_cent: int
+
+
+@dataclass(frozen=True)
+class Swapped:
+    """Operation ``first`` and the one after it change places."""
+
+    run: str
+    first: str
+
+
+Change = OnePersonMore | Capacity | TraySize | Times | Swapped
+
+
+def changed_problem(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: Change) -> Problem:
+    """What would be still to be done with the change. Refuses what makes no sense, with the reason."""
+    match change:
+        case OnePersonMore():
+            return _with_somebody(state, book, now, estimate, change)
+        case Capacity():
+            return problem_for(state, _with_capacity(book, change), now, estimate)
+        case TraySize():
+            return problem_for(
+                _with_run(state, _with_trays(_run(state, change.run), change.pieces)), book, now, estimate
+            )
+        case Times():
+            return problem_for(state, book, now, _with_times(_run(state, change.run), estimate, change))
+        case Swapped():
+            return problem_for(
+                _with_run(state, _with_order(_run(state, change.run), change.first)), book, now, estimate
+            )
+
+
+def swappable(run: RunState) -> list[tuple[Operation, Operation]]:
+    """The neighbouring operations that may change places: neither begun, no wait after either, no texts that begin there,
+    no finish, no boards to cut."""
+    if len(run.revisions) != 1:
+        return []
+    return [(one, other) for one, other in pairwise(run.route.product.operations) if _may_swap(run, one, other)]
+
+
+def _run(state: ShopState, key: str) -> RunState:
+    found = state.runs.get(key)
+    if found is None:
+        raise Refused("run unknown", run=key)
+    return found
+
+
+def _with_run(state: ShopState, run: RunState) -> ShopState:
+    return replace(state, runs={**state.runs, run.id: run})
+
+
+# one person more
+
+
+def _with_somebody(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: OnePersonMore) -> Problem:
+    like = book.person(change.like)
+    if like is None or like.removed or not like.hours:
+        raise Refused("try hours of nobody")
+    more = Person(SOMEBODY, "one person more", "crew", change.skills, like.hours, like.start_up, like.tidy_up)
+    problem = problem_for(state, replace(book, people=(*book.people, more)), now, estimate)
+    if change.start is None or change.start <= now:
+        return problem
+    comes = problem.tick(change.start)
+    *others, worker = problem.people
+    windows = tuple((max(opens, comes), closes) for opens, closes in worker.windows if closes > comes)
+    return replace(problem, people=(*others, replace(worker, windows=windows)))
+
+
+# capacity
+
+
+def _with_capacity(book: Book, change: Capacity) -> Book:
+    if not 1 <= change.capacity <= MOST_CAPACITY:
+        raise Refused("try capacity", most=MOST_CAPACITY)
+    now = next((one for one in book.services if one.key == change.service), None)
+    if now is None:
+        raise Refused("try service unknown")
+    if now.capacity == change.capacity:
+        raise Refused("try the same")
+    services = (replace(one, capacity=change.capacity) if one is now else one for one in book.services)
+    return replace(book, services=tuple(services))
+
+
+# other trays
+
+
+def _with_trays(run: RunState, a_tray: int) -> RunState:
+    if not 1 <= a_tray <= MOST_PIECES:
+        raise Refused("try pieces", most=MOST_PIECES)
+    fresh = {key: tray for key, tray in run.trays.items() if _is_untouched(run, tray)}
+    if not fresh:
+        raise Refused("try trays begun")
+    boards = {
+        key: fed
+        for key, fed in run.boards.items()
+        if fed and set(fed) <= set(fresh) and key not in {**run.loads, **run.past}
+    }
+    fed_by_any = {key for fed in run.boards.values() for key in fed}
+    loose = [key for key in fresh if key not in fed_by_any]
+    groups = [*boards.values(), *_alike(fresh, loose)]
+    if not groups:
+        raise Refused("try trays begun")
+    gone = {key for group in groups for key in group}
+    trays = {key: tray for key, tray in run.trays.items() if key not in gone}
+    names = (str(number) for number in count(1) if str(number) not in trays)
+    made: list[dict[str, int]] = []
+    for group in groups:
+        model = fresh[next(iter(group))]
+        parts = _split(sum(group.values()), a_tray)
+        made.append({next(names): pieces for pieces in parts})
+        trays |= {key: _resized(model, key, pieces) for key, pieces in made[-1].items()}
+    if [list(one.values()) for one in made] == [list(group.values()) for group in groups]:
+        raise Refused("try the same")
+    fed_anew = dict(zip(boards, made, strict=False))
+    return replace(run, trays=trays, boards={**run.boards, **fed_anew})
+
+
+def _is_untouched(run: RunState, tray: Tray) -> bool:
+    """Whether nothing was begun, counted, held, moved, given or marked on a tray: all its pieces are where they began."""
+    marks = (tray.busy, tray.counts, tray.scrap, tray.holds, tray.rests, tray.places, tray.gone, tray.came, tray.good)
+    given = any(key.rsplit("|", 1)[-1] == tray.id for key in run.given)
+    return len(tray.at) == 1 and tray.in_process == tray.started and not any(marks) and not given
+
+
+def _alike(fresh: Mapping[str, Tray], loose: list[str]) -> list[dict[str, int]]:
+    """Trays that no board feeds, by where their pieces are and by their wood."""
+    found: dict[tuple[object, ...], dict[str, int]] = {}
+    for key in loose:
+        tray = fresh[key]
+        found.setdefault((*tray.at, tray.revision, tray.wood, tray.board), {})[key] = tray.started
+    return list(found.values())
+
+
+def _split(pieces: int, a_tray: int) -> list[int]:
+    return [min(a_tray, pieces - at) for at in range(0, pieces, a_tray)]
+
+
+def _resized(model: Tray, key: str, pieces: int) -> Tray:
+    return replace(model, id=key, started=pieces, at=dict.fromkeys(model.at, pieces))
+
+
+# another time
+
+
+def _with_times(run: RunState, estimate: Estimate, change: Times) -> Estimate:
+    if not LEAST_PER_CENT <= change.per_cent <= MOST_PER_CENT:
+        raise Refused("try per cent", least=LEAST_PER_CENT, most=MOST_PER_CENT)
+    if change.per_cent == 100:
+        raise Refused("try the same")
+    steps = [step for step in run.route.steps if step.operation.key == change.operation]
+    kinds = (change.kind,) if change.kind else ("setup", "loading", "machine", "unloading", "hand")
+    if not any(getattr(step.pass_, kind, None) for step in steps for kind in kinds):
+        raise Refused("try no such time")
+
+    def changed(one: RunState, step: Step, part: Part) -> timedelta:
+        length = estimate(one, step, part)
+        concerned = one.id == run.id and step.operation.key == change.operation and part.kind in kinds
+        return length * change.per_cent / 100 if concerned else length
+
+    return changed
+
+
+# another order
+
+
+def _may_swap(run: RunState, *pair: Operation) -> bool:
+    bound = any(
+        one.wait or one.finish or one.personal or any(pass_.size == "board" for pass_ in one.passes) for one in pair
+    )
+    return not bound and not _is_begun(run, pair)
+
+
+def _is_begun(run: RunState, pair: tuple[Operation, ...]) -> bool:
+    keys = {one.key for one in pair}
+    steps = {step.key: step.index for step in run.route.steps if step.operation.key in keys}
+    first = min(steps.values())
+    if any(load.step in steps for load in (*run.loads.values(), *run.past.values())):
+        return True
+    for tray in run.trays.values():
+        further = any((step := run.route.step(key)) is None or step.index > first for key in tray.at)
+        if tray.good or further or any(tray.held(key) or tray.counts.get(key) for key in steps):
+            return True
+    return False
+
+
+def _with_order(run: RunState, first: str) -> RunState:
+    found = next((pair for pair in swappable(run) if pair[0].key == first), None)
+    if found is None:
+        raise Refused("try order")
+    one, other = found
+    turned = {one.key: other, other.key: one}
+    product = run.route.product
+    operations = tuple(turned.get(operation.key, operation) for operation in product.operations)
+    route = Route(replace(product, operations=operations))
+    begins = {operation.key: _first_step(route, operation) for operation in found}
+    at_first = begins[one.key]
+    trays = {
+        key: replace(tray, at={begins[other.key] if step == at_first else step: left for step, left in tray.at.items()})
+        for key, tray in run.trays.items()
+    }
+    return replace(run, trays=trays, revisions=(replace(run.revisions[0], route=route),))
+
+
+def _first_step(route: Route, operation: Operation) -> str:
+    return next(step.key for step in route.steps if step.operation.key == operation.key)
