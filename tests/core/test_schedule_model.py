@@ -1,5 +1,7 @@
 """The constraint model and the bounds against the checker, on small shops made by chance and on instance number one."""
 
+from threading import Event, Thread
+
 from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.schedule.problem.check import broken
@@ -8,7 +10,7 @@ from runboard.plan.schedule.problem.nouns import FAR, Problem
 from runboard.plan.schedule.problem.presence import Presence, open_ticks
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.search.bounds import all_bounds, bound
-from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
+from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Stop, Wish
 from runboard.plan.schedule.search.evenings import least_evenings
 from tests.core.instances import problems, the_trial
 
@@ -63,3 +65,22 @@ def test_presence_counts_the_hours_of_everybody() -> None:
     assert there.after(0, 15) == 10
     assert there.after(10, 11) == 21
     assert there.after(0, 1000) == FAR
+
+
+def test_a_solve_ends_when_another_thread_asks_and_none_begins_after_that() -> None:
+    problem, stop, found = the_trial(18), Stop(), Event()
+    model, limits = Model(problem, Wish(20_000)), Limits(3600)
+    answers: list[Answer] = []
+
+    solving = Thread(target=lambda: answers.append(model.solve(limits, lambda _: found.set(), stop)), daemon=True)
+    solving.start()
+    found.wait(60)
+    stop.ask()
+    solving.join(60)
+    answers.append(model.solve(limits, stop=stop))
+
+    assert not solving.is_alive()
+    assert answers[0].plan is not None
+    assert broken(problem, answers[0].plan) == ()
+    assert [one.is_all for one in answers] == [False, False]
+    assert answers[1].plan is None

@@ -24,9 +24,9 @@ from runboard.plan.schedule.search.cpsat_dues import Dues
 from runboard.plan.schedule.search.cpsat_people import People
 from runboard.plan.schedule.search.cpsat_setups import Setups
 from runboard.plan.schedule.search.cpsat_watching import Done
-from runboard.plan.schedule.search.wish import Answer, Early, Limits, Wish
+from runboard.plan.schedule.search.wish import Answer, Early, Limits, Stop, Wish
 
-__all__ = ["Answer", "Early", "Limits", "Model", "Wish", "begun_fit"]
+__all__ = ["Answer", "Early", "Limits", "Model", "Stop", "Wish", "begun_fit"]
 
 Ends = Any  # a linear expression of the solver
 
@@ -232,15 +232,25 @@ class Model:
         found += self.setups.hints(placed)
         return [*found, *self.people.hints(placed)]
 
-    def solve(self, limits: Limits, seen: Callable[[Plan], object] | None = None) -> Answer:
-        """The best plan within the limits; ``seen`` is called with each better one."""
+    def solve(self, limits: Limits, seen: Callable[[Plan], object] | None = None, stop: Stop | None = None) -> Answer:
+        """The best plan within the limits; ``seen`` is called with each better one, in this thread. ``stop.ask()``, from
+        any other thread, ends it within 0.2 s with the best plan and bound so far, as if its seconds were over; where that
+        was asked before, the answer is no plan and the bound that the wish knew."""
+        if stop is not None and stop.asked:
+            return Answer(None, 0 if self.wish.dues else self.wish.at_least, False, 0.0)
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = limits.workers
         solver.parameters.random_seed = limits.seed
         solver.parameters.max_time_in_seconds = limits.seconds
         if limits.work is not None:
             solver.parameters.max_deterministic_time = limits.work
+        if stop is not None:
+            stop.ends(solver.stop_search)
+            # What was asked for before the solver was ready to hear is heard with its first bound.
+            solver.best_bound_callback = lambda _: solver.stop_search() if stop.asked else None
         status = solver.solve(self.model, _Seen(self, seen) if seen else None)
+        if stop is not None:
+            stop.ends(None)
         if status == cp_model.INFEASIBLE:
             return Answer(None, self.wish.before, True, solver.wall_time)
         plan = self.plan(solver) if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None

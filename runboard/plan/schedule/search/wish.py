@@ -1,5 +1,6 @@
 """What a model is to look for, for how long, and what came of it."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -53,3 +54,25 @@ class Answer:
     bound: int
     is_all: bool
     seconds: float
+
+
+class Stop:
+    """Ends a solve from another thread: ``ask`` returns at once, and the solve that was given this ends within some
+    hundredths of a second with what it has. Once asked, no solve begins: other loops look at ``asked`` between their goes.
+    ``ask`` may be called again and again, before a solve, in it and after it; a search takes a new one for each problem.
+    """
+
+    def __init__(self) -> None:
+        self.asked = False
+        self._ends: Callable[[], object] | None = None
+
+    def ask(self) -> None:
+        """End what goes on, and begin nothing more."""
+        self.asked = True
+        ends = self._ends
+        if ends is not None:
+            ends()
+
+    def ends(self, ends: Callable[[], object] | None) -> None:
+        """How what goes on now is ended; None where nothing does."""
+        self._ends = ends
