@@ -17,8 +17,8 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan
 from runboard.plan.clashes import clashes
 from runboard.plan.estimates import Estimates, Kept, estimates_from
-from runboard.plan.schedule.problem.lateness import could_be_less_late, late_lines, lateness_of
 from runboard.plan.schedule.problem.nouns import Order, Plan, Problem
+from runboard.plan.schedule.problem.worth import could_be_less_late, late_lines, lateness_of
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.told.figures import Figures
 from runboard.plan.schedule.told.holding import Holder, holder

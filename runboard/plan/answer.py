@@ -10,12 +10,11 @@ from datetime import datetime
 
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
-from runboard.plan.prices import FinishWith, Question, later
-from runboard.plan.schedule.problem.attending import walks_in
+from runboard.plan.prices import SMALL, FinishWith, Question, windows_by
 from runboard.plan.schedule.problem.from_state import nothing_of, problem_for
-from runboard.plan.schedule.problem.lateness import worth
 from runboard.plan.schedule.problem.nouns import Block, Plan, Problem
 from runboard.plan.schedule.problem.step_work import Estimate, as_written
+from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy
 from runboard.plan.schedule.rule.priorities import by_start
 from runboard.plan.schedule.rule.rule import Knobs, Rule
@@ -31,6 +30,8 @@ GOES_AGAIN = 24
 IN_FRONT = -(2**31) + 1
 # Walking is dear, or it costs nothing: the better of both carries a plan over.
 STAY = 10**7
+# Five minutes in ticks.
+_SMALL_TICKS = SMALL * 2
 
 
 @dataclass(frozen=True)
@@ -97,17 +98,13 @@ def with_plan(before: Answer, plan: Plan) -> Answer:
 
 def is_worth_telling(problem: Problem, plan: Plan, before: Plan, *, is_last: bool = False) -> bool:
     """Whether a plan is so much better that it is worth changing what people are offered: less late, a window won, or five
-    minutes in which somebody is there; as the last word of a search also fewer walks in a plan done no later."""
-    if worth(problem, plan)[0] != worth(problem, before)[0]:
-        return worth(problem, plan) < worth(problem, before)
-    saved = later(problem, before.finish(problem), plan.finish(problem))
-    if (
-        is_last
-        and plan.finish(problem) <= before.finish(problem)
-        and walks_in(problem, plan) < walks_in(problem, before)
-    ):
-        return True
-    return plan.finish(problem) < before.finish(problem) and not saved.is_small
+    minutes of people's time and walks; as the last word of a search all that is better and done no later."""
+    new, old = worth(problem, plan), worth(problem, before)
+    if new[0] != old[0] or new >= old:
+        return new < old
+    finish, was = plan.finish(problem), before.finish(problem)
+    won = windows_by(problem, was) - windows_by(problem, finish)
+    return won > 0 or (won == 0 and old[1] - new[1] >= _SMALL_TICKS) or (is_last and finish <= was)
 
 
 def _offering(one: Answer, rule: Rule) -> Answer:

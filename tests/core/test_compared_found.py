@@ -6,8 +6,8 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.lateness import lateness
-from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.problem.worth import Worth, ends_of
 from runboard.plan.schedule.told.compared import Compared, compared
 from runboard.plan.schedule.told.draws import usual_spread
 from runboard.plan.schedule.told.kept import kept
@@ -36,12 +36,9 @@ def never_later(found: Compared) -> None:
     assert not broken(before.problem, before.plan)
     assert not broken(after.problem, after.plan)
     assert after.finish <= before.finish
-    assert late(after.problem, after.plan) <= late(before.problem, before.plan)
+    late = Worth(after.problem).late  # by the hours of one of the two
+    assert late(ends_of(after.problem, after.plan)) <= late(ends_of(before.problem, before.plan))
     assert after.bound <= after.finish
-
-
-def late(problem: Problem, plan: Plan) -> int:
-    return lateness(problem, [plan.end(problem, at) for at in range(len(problem.blocks))])
 
 
 @BY_CHANCE

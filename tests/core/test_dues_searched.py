@@ -10,9 +10,10 @@ from itertools import permutations
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from runboard.plan.schedule.problem import worth
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.lateness import lateness, lateness_of, soonest_ends, there_at
 from runboard.plan.schedule.problem.nouns import Lag, Order, Placed, Plan, Problem
+from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, there_at
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
@@ -214,12 +215,12 @@ def test_no_plan_is_less_late_than_is_said_to_be_the_least(problem: Problem) -> 
 
     found = model.solve(Limits(20, work=1))
 
-    assert lateness(problem, soonest_ends(problem)) <= lateness_of(problem, plan)
+    assert Worth(problem).late(soonest_ends(problem)) <= lateness_of(problem, plan)
     for order in orders:
         earliest, there = (there_at(problem, ends, order) for ends in (soonest_ends(problem), ends_of(problem, plan)))
         assert earliest is not None and there is not None
         assert earliest <= there
-    assert not model.is_bound or found.bound <= lateness_of(problem, plan)
+    assert not model.is_bound or found.bound <= worth.tardiness(problem, plan)
 
 
 def ends_of(problem: Problem, plan: Plan) -> list[int]:

@@ -5,8 +5,8 @@ from hypothesis import given, settings
 from runboard.plan.answer import is_worth_telling
 from runboard.plan.schedule.problem.attending import walks_in
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.lateness import lateness_of
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.worth import lateness_of
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
 from runboard.plan.schedule.rule.rule import Knobs, Rule

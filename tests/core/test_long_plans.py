@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.schedule.problem import attending, domains, lateness
-from runboard.plan.schedule.problem.lateness import margins, there_at
+from runboard.plan.schedule.problem import attending, domains, worth
+from runboard.plan.schedule.problem.worth import Worth, there_at
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.told.holding import chain
 from tests.core.instances import the_trial
@@ -53,9 +53,9 @@ def test_the_ends_of_a_run_are_sorted_once_for_all_its_order_lines(monkeypatch: 
     ends = [at * 7 % 100 for at in range(len(problem.blocks))]
     expected = [there_at(problem, ends, order) for order in lines]
     counted = Counted(sorted)
-    monkeypatch.setattr(lateness, "sorted", counted, raising=False)
+    monkeypatch.setattr(worth, "sorted", counted, raising=False)
 
-    late = margins(problem, ends)
+    late = Worth(problem).margins(ends)
 
     assert late == [(max(ends) if there is None else there) - 1 for there in expected]
     assert counted.times == 1

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Lag, Order, Problem
-from runboard.plan.schedule.problem.presence import open_ticks
+from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy, greedy_plan
 from runboard.plan.schedule.rule.kernel.compiled import compiled
 from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
@@ -79,11 +79,12 @@ def test_instance_number_one_is_the_same_compiled(machine_code: Replicate, trays
         assert broken(problem, plain.plan()) == ()
 
 
-@pytest.mark.parametrize(("trays", "people", "open_minutes"), [(9, 1, 860), (9, 2, 780), (18, 2, 1240)])
+@pytest.mark.parametrize(("trays", "people", "open_minutes"), [(9, 1, 863), (9, 2, 800), (18, 2, 1240)])
 def test_a_handful_of_rules_makes_a_fair_plan(trays: int, people: int, open_minutes: int):
+    """In minutes in which anybody is there, with one for each walk."""
     problem = the_trial(trays, people)
 
-    assert open_ticks(problem, greedy_plan(problem).finish(problem)) / 2 <= open_minutes
+    assert worth(problem, greedy_plan(problem))[1] / 2 <= open_minutes
 
 
 def test_the_same_problem_gives_the_same_plan():

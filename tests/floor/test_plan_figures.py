@@ -6,7 +6,7 @@ from typing import Any
 
 from runboard.floor.plan_figures import Figuring, asked_of
 from runboard.floor.plans import plan_at_once
-from runboard.plan.schedule.problem.lateness import late_lines
+from runboard.plan.schedule.problem.worth import late_lines
 from runboard.plan.schedule.told.figures import Figures, figures_of
 from runboard.plan.search import make_figures
 from tests.floor.test_plans import Scene, Task, Work, scene

@@ -143,7 +143,8 @@ class LeftOut:
 
 @dataclass(frozen=True)
 class Problem:
-    """Everything that a plan has to keep. ``walks[a][b]`` are the ticks from room to room; ``services`` the capacities."""
+    """Everything that a plan has to keep. ``walks[a][b]`` are the ticks from room to room; ``services`` the capacities.
+    ``late_counts`` says what is to be least where order lines are late: the ``minutes`` in sum, or first the ``lines``."""
 
     start: datetime
     stations: tuple[Station, ...]
@@ -154,6 +155,7 @@ class Problem:
     blocks: tuple[Block, ...]
     orders: tuple[Order, ...] = ()
     left_out: tuple[LeftOut, ...] = ()
+    late_counts: str = "minutes"
 
     @cached_property
     def followers(self) -> tuple[tuple[int, ...], ...]:

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 
-from runboard.plan.schedule.problem.lateness import margins
 from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.worth import Worth
 from runboard.plan.schedule.rule.priorities import RULES, STEP, Features, ranked
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule, is_warm, warm
 
@@ -28,13 +28,11 @@ class Greedy:
     goes: int
 
 
-Value = tuple[int, int, int, int]
+Value = tuple[int, int, int, int, int]
 
 
 def greedy_plan(problem: Problem, goes: int | None = None) -> Plan:
-    """The best plan that some rules and a short search find: the least late, then the first to finish, then the one that
-    leaves most time before what is due, then the one whose blocks end early: an ended machine is not left to wait only
-    because the finish does not mind.
+    """The best plan that some rules and a short search find, by ``value_of``.
 
     ``goes`` is how often the rule may be run, by default as many as take about 50 ms. The same problem gives the same
     plan. Raises ``NoPlace`` where some block fits nowhere.
@@ -62,15 +60,13 @@ def usual_goes(blocks: int, *, is_compiled: bool) -> int:
     return max(4, min(400, (_BLOCKS_COMPILED if is_compiled else _BLOCKS_PLAIN) // max(1, blocks)))
 
 
-def value_of(rule: Rule, priority: Sequence[int], knobs: Knobs) -> Value | None:
-    """What a plan is compared by: how late it is, when it is through, by how little its tightest order line is in time (the
-    first due first: Jackson 1955), and the sum of its ends; None where there is none."""
-    finish = rule.finish(priority, knobs)
-    if finish < 0:
+def value_of(rule: Rule, worth: Worth, priority: Sequence[int], knobs: Knobs) -> Value | None:
+    """What plans are compared by: their worth, by how little the tightest order line is in time (the first due first: Jackson
+    1955), and the sum of all ends, so that nothing waits only because the finish does not mind; None where there is none."""
+    if rule.finish(priority, knobs) < 0:
         return None
     ends = rule.all_ends()
-    late = margins(rule.problem, ends)
-    return sum(max(0, one) for one in late), finish, max(late, default=0), sum(ends)
+    return *worth.of(ends, rule.walks()), max(worth.margins(ends), default=0), sum(ends)
 
 
 def turned(problem: Problem, knobs: Knobs, random: Random, *, has_wet_dust: bool) -> Knobs:
@@ -100,7 +96,7 @@ class _Search:
     """The best plan so far, and the search for a better one."""
 
     def __init__(self, rule: Rule) -> None:
-        self.rule = rule
+        self.rule, self.worth = rule, Worth(rule.problem)
         self.goes = 0
         self.best: tuple[Value, list[int], Knobs] | None = None
         self.failed: NoPlace | None = None
@@ -110,7 +106,7 @@ class _Search:
     def try_(self, priority: list[int], knobs: Knobs) -> bool:
         """Run the rule once; whether what it made is at least as good as the best."""
         self.goes += 1
-        value = value_of(self.rule, priority, knobs)
+        value = value_of(self.rule, self.worth, priority, knobs)
         if value is None:
             try:
                 self.rule.plan()

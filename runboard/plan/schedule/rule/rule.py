@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Sequence
 from copy import copy
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import Plan, Problem
@@ -140,6 +141,35 @@ class Rule:
         """When each block ends in the last go."""
         start = int(self.state[layout.END])
         return [int(one) for one in self.state[start : start + len(self.problem.blocks)]]
+
+    def walks(self) -> int:
+        """How often somebody goes from a room to another in the last go."""
+        import numpy
+
+        state, blocks = self.state, len(self.problem.blocks)
+        start, by, watched = (int(state[at]) for at in (layout.START, layout.BY_HANDS, layout.WATCHERS))
+        count = int(state[layout.WATCHER_COUNT])
+        hands = numpy.asarray(state[by : by + blocks])
+        seen = numpy.asarray(state[watched : watched + 3 * count]).reshape(-1, 3)
+        known = [at for at, person in enumerate(self.problem.people) if person.room >= 0]
+        room = numpy.concatenate(
+            (
+                [self.problem.people[at].room for at in known],
+                self._rooms[hands >= 0],
+                self._rooms[seen[:, 0].astype(int)],
+            )
+        )
+        person = numpy.concatenate((known, hands[hands >= 0], seen[:, 1]))
+        begins = numpy.asarray(state[start : start + blocks])[hands >= 0]
+        order = numpy.lexsort((numpy.concatenate(([-1] * len(known), begins, seen[:, 2])), person))
+        room, person = room[order], person[order]
+        return int(((room[1:] != room[:-1]) & (person[1:] == person[:-1])).sum())
+
+    @cached_property
+    def _rooms(self) -> Any:
+        import numpy
+
+        return numpy.array([self.problem.stations[one.station].room for one in self.problem.blocks], dtype=int)
 
     def plan(self, source: str = "greedy") -> Plan:
         """The plan of the last go. Raises ``NoPlace`` where it is not whole."""

@@ -13,6 +13,7 @@ from typing import Any
 import numpy
 
 from runboard.plan.schedule.problem.nouns import Block, Plan, Problem
+from runboard.plan.schedule.problem.worth import Worth
 from runboard.plan.schedule.rule.greedy import NoPlace, Value, greedy, has_wet_dust, turned, value_of
 from runboard.plan.schedule.rule.priorities import STEP
 from runboard.plan.schedule.rule.rule import Knobs, Rule
@@ -47,7 +48,7 @@ def wander(problem: Problem, seed: int = 1) -> Iterator[tuple[int, Plan | None]]
 
 class _Search:
     def __init__(self, problem: Problem, seed: int) -> None:
-        self.problem, self.rule = problem, Rule(problem)
+        self.problem, self.rule, self.worth = problem, Rule(problem), Worth(problem)
         self.random = Random(seed)  # noqa: S311 - chance that is the same each time, for no secret
         first = greedy(problem, _RULES, self.rule)
         self.has_wet_dust = has_wet_dust(problem)
@@ -85,7 +86,7 @@ class _Search:
         self.late, self.stuck, self.near = [self.at.value] * _LATE, 0, self.at.value
 
     def _tried(self, priority: Any, knobs: Knobs) -> _At | None:
-        value = value_of(self.rule, priority if self.rule.is_compiled else priority.tolist(), knobs)
+        value = value_of(self.rule, self.worth, priority if self.rule.is_compiled else priority.tolist(), knobs)
         return None if value is None else _At(value, priority, knobs)
 
     def _moved(self) -> tuple[Any, Knobs]:

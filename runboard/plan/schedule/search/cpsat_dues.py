@@ -7,8 +7,8 @@ them are chosen that make pieces enough, and are there when the last of those is
 from itertools import pairwise
 from typing import Any
 
-from runboard.plan.schedule.problem.lateness import dated, there_at
 from runboard.plan.schedule.problem.nouns import Order, Plan
+from runboard.plan.schedule.problem.worth import dated, there_at
 
 
 class Dues:

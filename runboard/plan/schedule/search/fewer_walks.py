@@ -9,10 +9,10 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from runboard.plan.schedule.problem.attending import places_of, walks_in
+from runboard.plan.schedule.problem.attending import places_of
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.lateness import worth
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
+from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.search.cpsat import Limits, Wish
 from runboard.plan.schedule.search.cpsat_walks import FewWalks, WalksModel
 from runboard.plan.schedule.search.part import WHOLE, Part
@@ -26,14 +26,14 @@ _WIDTHS = (1, 2)
 _STAYS, _STAYS_AN_EVENING = 3, 1
 _SHARE = 0.6
 
-# How late a plan is and when it is done, how often somebody walks, and the sum of all begins.
+# What a plan is worth, and the sum of all begins.
 Calm = tuple[int, int, int, int]
 
 
 def calm(problem: Problem, plan: Plan) -> Calm:
     """What plans are compared by once no sooner one is looked for; the less, the better."""
     begins = sum(one.begins() for one in plan.placed)
-    return *worth(problem, plan), walks_in(problem, plan), begins
+    return *worth(problem, plan), begins
 
 
 def with_fewer_walks(

@@ -12,8 +12,8 @@ from typing import Any
 from runboard.plan.schedule.problem.alike import alike
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.domains import Chains
-from runboard.plan.schedule.problem.lateness import lateness, lateness_of, soonest_ends, worth
 from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, tardiness, worth
 from runboard.plan.schedule.rule.greedy import NoPlace
 from runboard.plan.schedule.rule.wandering import wander
 from runboard.plan.schedule.search.bounds import Bound, bound
@@ -85,7 +85,7 @@ class _Search:
         if not broken(problem, again):
             self.plan = again
         self.bound = bound(problem)
-        self.least_late = lateness(problem, soonest_ends(problem, self.chains))
+        self.least_late = Worth(problem).late(soonest_ends(problem, self.chains))
 
     def latest(self) -> Improved:
         """How things stand."""
@@ -249,8 +249,8 @@ class _Search:
         answer = self._answer(model, seconds, self.take)
         if answer.plan is not None:
             self.take(answer.plan)
-        if answer.is_all or model.is_bound:
-            self.least_late = max(self.least_late, min(answer.bound, self.late))
+        if model.is_bound and answer.bound >= tardiness(self.problem, self.plan):
+            self.least_late = max(self.least_late, self.late)
 
     def _leave_dues_aside(self) -> None:
         """Once nothing better is left: what could be done sooner if nothing were due."""

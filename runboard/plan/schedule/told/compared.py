@@ -7,9 +7,9 @@ a difference is one of the shop, not of the search.
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from runboard.plan.schedule.problem.lateness import lateness_of, worth
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.problem.one_run import of_run
+from runboard.plan.schedule.problem.worth import lateness_of, worth
 from runboard.plan.schedule.rule.greedy import Greedy, NoPlace, greedy, is_warm, usual_goes
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.search.bounds import bound

@@ -9,8 +9,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from runboard.plan.pace import PersonMachine
-from runboard.plan.schedule.problem.lateness import Late, late_orders
 from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.worth import Late, late_orders
 from runboard.plan.schedule.told.activity import Part, chart, parts
 from runboard.plan.schedule.told.draws import Spread
 from runboard.plan.schedule.told.effort import (
