@@ -15,6 +15,7 @@ from typing import Any
 from runboard.background.task import Failure
 
 TELL_EVERY = 0.1  # seconds between two plain tellings: a page does not read faster
+LOOK_EVERY = 0.01
 # Bytes of its own that a child may take, and that a search over 72 trays has a quarter of: one that would eat the memory
 # of the server's computer ends instead.
 MOST_MEMORY = 1_536 << 20
@@ -31,10 +32,51 @@ def live(line: Connection, work: Callable[..., Any], arguments: tuple[Any, ...],
         answer: tuple[str, Any] = ("result", work(*arguments, teller(line)))
         line.send(answer)
     except Exception as why:  # noqa: BLE001 - whatever it is, the parent says it
-        _log.debug("%s", traceback.format_exc())
-        _send_failure(line, Failure(type(why).__name__, str(why) or traceback.format_exc(limit=-1)))
+        _say_why(line, why)
     finally:
         line.close()
+
+
+def live_on(line: Connection, prepare: Callable[[], Any], work: Callable[..., Any], memory: int = MOST_MEMORY) -> None:
+    """The life of a child that is kept: ``prepare()`` once, and then ``work(*job, told, stopped)`` on each job that comes
+    over the ``line``, until it closes. What comes while it works is a wish that it stop; one that comes too late is passed
+    over. After a job that wanted too much memory it goes, since what that left behind may be as much again."""
+    _stand_alone()
+    _keep_within(memory)
+    line.send(("ready", prepare()))
+    while True:
+        try:
+            job = line.recv()
+        except EOFError:
+            return
+        if job is not None and not _done(line, work, job):
+            return
+        del job  # it is large, and the next may be long in coming
+
+
+def _done(line: Connection, work: Callable[..., Any], job: tuple[Any, ...]) -> bool:
+    """Work on a job and say what came of it; False where it wanted too much memory."""
+    try:
+        line.send(("result", work(*job, teller(line), Stopped(line))))
+    except MemoryError as why:
+        _send_failure(line, Failure("MemoryError", str(why)))
+        return False
+    except Exception as why:  # noqa: BLE001 - whatever it is, the parent says it
+        _say_why(line, why)
+    return True
+
+
+class Stopped:
+    """Whether the work is to stop, asked as often as one likes: the line is looked at every hundredth of a second."""
+
+    def __init__(self, line: Connection) -> None:
+        self._line, self._is_so, self._looked = line, False, 0.0
+
+    def __call__(self) -> bool:
+        now = time.monotonic()
+        if not self._is_so and now - self._looked >= LOOK_EVERY:
+            self._looked, self._is_so = now, self._line.poll()
+        return self._is_so
 
 
 def teller(line: Connection) -> Callable[..., None]:
@@ -50,6 +92,11 @@ def teller(line: Connection) -> Callable[..., None]:
             line.send(("told", (done, total, latest)))
 
     return told
+
+
+def _say_why(line: Connection, why: Exception) -> None:
+    _log.debug("%s", traceback.format_exc())
+    _send_failure(line, Failure(type(why).__name__, str(why) or traceback.format_exc(limit=-1)))
 
 
 def _send_failure(line: Connection, failure: Failure) -> None:

@@ -4,7 +4,6 @@ Nothing here waits for a child but threads of its own: at most one for each chil
 """
 
 import logging
-import multiprocessing
 import threading
 import time
 import uuid
@@ -24,7 +23,6 @@ KEPT = 20  # that are over
 GRACE = 2.0  # seconds between being asked to end and being killed
 LOOK_EVERY = 0.2
 
-_SPAWN = multiprocessing.get_context("spawn")  # a forked child of a server with threads may never come up
 _log = logging.getLogger("runboard")
 
 
@@ -49,7 +47,6 @@ class Children:
         self._memory = memory
         self._grace = grace
         self._lock = threading.Lock()  # over what is known
-        self._births = threading.Lock()  # over what may reap: multiprocessing does whenever it starts another
         self._wards: dict[str, _Ward] = {}
         self._waiting: deque[_Ward] = deque()
         self._threads: set[threading.Thread] = set()
@@ -128,27 +125,18 @@ class Children:
 
     def _follow(self, ward: _Ward) -> None:
         """Start the child, hear it out, and see it buried."""
-        ours, theirs = _SPAWN.Pipe(duplex=False)
-        made = _SPAWN.Process(target=child.live, args=(theirs, ward.work, ward.arguments, self._memory), daemon=True)
         try:
-            with self._births:
-                made.start()
+            made, ours = group.begin(child.live, ward.work, ward.arguments, self._memory)
         except Exception as why:  # noqa: BLE001 - arguments that cannot be pickled, or a computer that is full
             self._change(ward, state="failed", failure=Failure("not started", str(why)))
-            ours.close()
             return
         finally:
-            theirs.close()
             ward.arguments = ()  # the child has them; a task is remembered for long
         _tell(ward)
         with ours:
             while not self._is_gone(ward, made, ours):
                 pass
-        with self._births:
-            group.end(made, hard=True)
-            made.join()
-            code = made.exitcode
-            made.close()
+        code = group.bury(made)
         if not ward.task.is_over:
             _log.warning("%s %s: its process died (%s)", ward.task.what, ward.task.subject, code)
             self._change(ward, state="failed", failure=Failure("died", str(code)))

@@ -101,3 +101,60 @@ def take_memory(told: Told) -> int:
     while True:
         held.append(bytearray(64 << 20))
         told(len(held), 0)
+
+
+# For a child that is kept.
+
+
+def come_up() -> int:
+    """Answers which process it is."""
+    return os.getpid()
+
+
+def fall_at_once() -> None:
+    raise ImportError("there is no saw")
+
+
+def at(what: str, mark: Path | None, told: Told, stopped: Callable[[], bool]) -> Any:
+    """One job of those below: a kept child has one function for all."""
+    return _KEPT[what](mark, told, stopped)
+
+
+def _told_thrice(mark: Path | None, told: Told, stopped: Callable[[], bool]) -> str:
+    for number in range(1, 4):
+        told(number, 3, number)
+    return "all"
+
+
+def _until_stopped(mark: Path | None, told: Told, stopped: Callable[[], bool]) -> str:
+    """Says which process it is, tells of half, and goes on until it is to stop."""
+    told(1, 2, "half")
+    if mark is not None:
+        write(mark, str(os.getpid()))
+    while not stopped():
+        time.sleep(0.005)
+    return "stopped"
+
+
+def _deaf(mark: Path | None, told: Told, stopped: Callable[[], bool]) -> None:
+    signal.signal(signal.SIGTERM, signal.SIG_IGN)
+    told(1, 2, "half")
+    if mark is not None:
+        write(mark, str(os.getpid()))
+    time.sleep(60)
+
+
+def _which(mark: Path | None, told: Told, stopped: Callable[[], bool]) -> int:
+    return os.getpid()
+
+
+_KEPT: dict[str, Callable[..., Any]] = {
+    "tell": _told_thrice,
+    "go on": _until_stopped,
+    "deaf": _deaf,
+    "which": _which,
+    "fall": lambda mark, told, stopped: fall(told),
+    "die": lambda mark, told, stopped: die(told),
+    "eat": lambda mark, told, stopped: take_memory(told),
+    "answer badly": lambda mark, told, stopped: answer_badly(told),
+}

@@ -1,10 +1,12 @@
 """The store and the clock in memory, for tests of what a person does. They keep the same contract as the real ones."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
+from runboard.background.task import Failure, Task
 from runboard.floor.workshop import Known, Workshop
 from runboard.run.dues import Due
 from runboard.run.event import Event, event_from_json, event_to_json
@@ -106,6 +108,73 @@ class FakeBooks:
         self.book = fresh.following(self.book, saved_at)
         self.records.append(dict(record))
         return self.latest()
+
+
+@dataclass
+class FakeKept:
+    """Kept work that is done when a test lets it ``go_on``, or that finds what the test says it ``found``."""
+
+    work: Callable[..., Any] | None = None
+    prepared: Any = True
+    tasks: dict[str, Task] = field(default_factory=dict)
+    jobs: dict[str, tuple[Any, ...]] = field(default_factory=dict)
+    ended: list[str] = field(default_factory=list)
+    is_closed: bool = False
+
+    def begin(self) -> None:
+        """It is ready already."""
+
+    def give(self, *job: Any) -> Task | None:
+        if self.is_closed:
+            return None
+        task = Task(f"task {len(self.tasks) + 1}", "search", state="running")
+        self.tasks[task.id], self.jobs[task.id] = task, job
+        return task
+
+    @property
+    def newest(self) -> Task:
+        return next(reversed(self.tasks.values()))
+
+    def look(self, task_id: str) -> Task | None:
+        return self.newest if self.tasks and self.newest.id == task_id else None
+
+    def end(self, task_id: str) -> None:
+        if (task := self.look(task_id)) is not None and not task.is_over:
+            self.ended.append(task_id)
+            self._change(state="ended")
+
+    def found(self, latest: Any, *, is_last: bool = False) -> None:
+        """The newest job tells of something, or is done with it."""
+        self._change(latest=latest, **({"state": "done", "result": latest} if is_last else {}))
+
+    def failed(self, kind: str) -> None:
+        self._change(state="failed", failure=Failure(kind))
+
+    def go_on(self) -> None:
+        """Work at the newest job, up to where it would wait to be stopped."""
+        task = self.newest
+        if task.is_over or self.work is None:
+            return
+
+        def told(done: int, total: int, latest: Any = None) -> None:
+            self._change(done=done, total=total, latest=latest)
+
+        def stopped() -> bool:
+            raise _Waits
+
+        try:
+            self._change(state="done", result=self.work(*self.jobs[task.id], told, stopped))
+        except _Waits:
+            pass
+        except Exception as why:  # noqa: BLE001 - as a child says it
+            self._change(state="failed", failure=Failure(type(why).__name__, str(why)))
+
+    def _change(self, **changes: Any) -> None:
+        self.tasks[self.newest.id] = replace(self.newest, **changes)
+
+
+class _Waits(BaseException):
+    """Work would go on until it is stopped."""
 
 
 class Told:
