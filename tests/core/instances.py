@@ -164,7 +164,7 @@ def _blocks(
     for number in range(draw(st.integers(1, most))):
         load = draw(_loads(len(blocks), number, len(stations), people, services))
         before = [block.index for block in blocks if block.index not in {one.unloads for one in blocks}]
-        load = (replace(load[0], lags=draw(_lags(before, blocks, services))), *load[1:])
+        load = (replace(load[0], lags=draw(_lags(before, blocks))), *load[1:])
         if not load[0].lags and load[0].station in free and draw(st.integers(0, 3)) == 0:
             load = _begun(load, idle, draw(st.integers(0, people - 1)))
             free.discard(load[0].station)
@@ -213,7 +213,8 @@ def _loads(
         setup=draw(st.sampled_from([0, 0, 3])),
         release=draw(st.sampled_from([0, 0, 30])),
         wet=wet,
-        airs=wet > 0,
+        airs=draw(st.sampled_from([None, None, None, 0, 30, 150])),
+        holds=draw(_holds(services)),
     )
     if draw(st.booleans()):
         return (one,)
@@ -221,22 +222,21 @@ def _loads(
     stretches = [Stretch("loading", 0, loading, "hands-on")] if loading else []
     stretches.append(Stretch("machine", loading, run, draw(st.sampled_from(["watched", "none"])), drawn))
     after = Stretch("unloading", 0, unloading, "hands-on")
-    first = replace(one, stretches=tuple(stretches), wet=0, airs=False)
-    return first, replace(
-        one, index=index + 1, stretches=(after,), setup=0, release=0, unloads=index, wet=0, airs=False
-    )
+    first = replace(one, stretches=tuple(stretches), wet=0, airs=None, holds=())
+    return first, replace(one, index=index + 1, stretches=(after,), setup=0, release=0, unloads=index, wet=0, airs=None)
+
+
+def _holds(services: tuple[tuple[str, int], ...]) -> st.SearchStrategy[tuple[tuple[int, int], ...]]:
+    return st.sampled_from([(), (), ((0, 1),)]) if services else st.just(())
 
 
 @st.composite
-def _lags(
-    draw: st.DrawFn, before: list[int], blocks: list[Block], services: tuple[tuple[str, int], ...]
-) -> tuple[Lag, ...]:
+def _lags(draw: st.DrawFn, before: list[int], blocks: list[Block]) -> tuple[Lag, ...]:
     chosen = draw(st.sets(st.sampled_from(before), max_size=2)) if before else set()
     found = []
     for one in sorted(chosen):
         known = next((lag for block in blocks for lag in block.lags if lag.before == one), None)
         least = known.least if known else draw(st.sampled_from([0, 0, 10, 200]))
-        holds = known.holds if known else (((0, 1),) if services and least and draw(st.booleans()) else ())
         latest = blocks[one].length + least + 60 if least < 200 and draw(st.integers(0, 3)) == 0 else None
-        found.append(Lag(one, least, latest, holds))
+        found.append(Lag(one, least, latest))
     return tuple(found)

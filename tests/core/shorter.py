@@ -72,7 +72,7 @@ def _only(problem: Problem, changed: Problem, is_meant: Callable[[Block], bool],
 def steady(problem: Problem, kind: str) -> Problem:
     """The problem without what may make a shorter element end later: see the statements."""
     problem = _seen_in_the_room(problem)
-    holding = {lag.before for one in problem.blocks for lag in one.lags if lag.holds}
+    holding = {one.index for one in problem.blocks if one.holds and problem.waiting[one.index]}
 
     def freed(block: Block) -> Block:
         at_front = kind == "loading" or (kind == "setup" and block.setup > 0)

@@ -87,9 +87,9 @@ def test_what_was_begun_though_the_extraction_does_not_suffice_proves_nothing() 
     window = ((0, 600),)
     stations = tuple(Station(f"station {at}", f"Station {at}", 0, frozenset({at}), window) for at in range(2))
     people = tuple(Worker(f"person {at}", f"Person {at}", window, 0) for at in range(2))
-    glued = block(0, 0, Stretch("hand", 0, 1, "hands-on", ()), begun=True, by=0)
+    glued = block(0, 0, Stretch("hand", 0, 1, "hands-on", ()), begun=True, by=0, holds=((0, 1),))
     runs = block(1, 1, Stretch("machine", 0, 2, "watched", ((0, 1),)), begun=True, by=1)
-    after = block(2, 0, Stretch("hand", 0, 1, "hands-on", ()), lags=(Lag(0, 20, None, ((0, 1),)),))
+    after = block(2, 0, Stretch("hand", 0, 1, "hands-on", ()), lags=(Lag(0, 20),))
     problem = Problem(
         start=MONDAY,
         stations=stations,

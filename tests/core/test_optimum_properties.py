@@ -181,10 +181,11 @@ def test_where_work_can_neither_begin_later_nor_end_earlier_less_time_may_fit_no
         0, "r", "m", "m", "m", ("1",), 5, 1, (Stretch("machine", 0, 20, "none", ((0, 1),)),), (), begun=True
     )
     glue = replace(work(1, 0, 10), begun=True, by=0)
-    clamped = Lag(2, 30, holds=((0, 1),))
 
     def shop(length: int) -> Problem:
-        return two_benches(machine, glue, work(2, 0, length, Lag(1, 0, 10)), work(3, 0, 5, clamped))
+        return two_benches(
+            machine, glue, replace(work(2, 0, length, Lag(1, 0, 10)), holds=((0, 1),)), work(3, 0, 5, Lag(2, 30))
+        )
 
     placed = (Placed(0, 0), Placed(1, 0, hands=0), Placed(2, 10, hands=0), Placed(3, 50, hands=0))
     assert broken(shop(10), Plan(placed)) == ()

@@ -118,15 +118,47 @@ def test_a_setup_is_hands_and_comes_only_after_a_change():
     assert codes(shop(*alike), Placed(0, 20, 0, ANN), Placed(1, 0, 4, ANN)) == set()
 
 
-def test_a_wait_holds_clamps_once_for_all_that_wait_for_it():
-    clamped = Lag(0, 50, holds=((0, 1),))
-    blocks = (hand(0), hand(1, lags=(clamped,)), hand(2, SANDER, lags=(clamped,)), hand(3, draws=((0, 1),)))
-    after = (Placed(1, 60, hands=ANN), Placed(2, 70, hands=ANN))
+def test_a_wait_holds_clamps_once_until_the_last_that_waits_for_it_begins():
+    waits = (Lag(0, 50),)
+    blocks = (hand(0, holds=((0, 1),)), hand(1, lags=waits), hand(2, SANDER, lags=waits), hand(3, draws=((0, 1),)))
+    problem = shop(*blocks)
+    after = (Placed(1, 60, hands=ANN), Placed(2, 80, hands=ANN))
 
-    assert codes(shop(*blocks), Placed(0, 0, hands=ANN), *after, Placed(3, 100, hands=ANN)) == set()
-    assert codes(shop(*blocks), Placed(0, 0, hands=ANN), *after, Placed(3, 30, hands=ANN)) == {
-        "service beyond its capacity"
-    }
+    def with_work_at(tick: int) -> set[str]:
+        return codes(problem, Placed(0, 0, hands=ANN), *after, Placed(3, tick, hands=BEN))
+
+    assert with_work_at(80) == set()
+    assert with_work_at(70) == {"service beyond its capacity"}, "its least is over and it is still clamped"
+    assert with_work_at(30) == {"service beyond its capacity"}
+
+
+def test_what_nothing_waits_for_holds_nothing():
+    clamped = hand(0, holds=((0, 1),))
+
+    assert codes(shop(clamped, hand(1, draws=((0, 1),))), Placed(0, 0, hands=ANN), Placed(1, 20, hands=ANN)) == set()
+
+
+@pytest.mark.parametrize(
+    ("airs", "sander", "burner"),
+    [(None, {"in wet air"}, set()), (40, {"in wet air"}, {"in wet air"}), (0, {"in wet air"}, set())],
+)
+def test_dust_waits_for_every_wet_finish_and_heat_for_solvent_alone(
+    airs: int | None, sander: set[str], burner: set[str]
+):
+    oil, there = hand(0, wet=100, airs=airs), (Placed(0, 0, hands=ANN), Placed(1, 30, hands=ANN))
+
+    def beside(station: int) -> set[str]:
+        problem = shop(oil, hand(1, station))
+        hot = replace(problem.stations[CNC], heats=True)
+        return codes(replace(problem, stations=(hot, *problem.stations[1:])), *there)
+
+    assert (beside(SANDER), beside(CNC)) == (sander, burner)
+
+
+def test_solvent_in_the_air_keeps_dust_out_longer_than_the_finish_is_wet():
+    oil = hand(0, wet=20, airs=100)
+
+    assert codes(shop(oil, hand(1, SANDER)), Placed(0, 0, hands=ANN), Placed(1, 60, hands=ANN)) == {"in wet air"}
 
 
 def test_somebody_walks_from_where_they_were_last_seen():

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Block, Problem
 from tests.core.pressing import Floor
-from tests.scenario import key_rails, shop
+from tests.scenario import a_pass, key_rails, shop
 
 
 def problem(floor: Floor) -> Problem:
@@ -125,7 +125,42 @@ def test_a_wait_that_has_begun_keeps_its_room_wet_and_its_places_held_for_what_i
     assert timedelta(hours=9.9) < lag.least * TICK <= timedelta(hours=10)
     assert lag.latest is not None
     assert timedelta(hours=12.9) < lag.latest * TICK <= timedelta(hours=13)
-    assert (drying.wet, lag.holds) == (lag.least, ((0, 1),))
+    assert (drying.wet, drying.airs, drying.holds) == (lag.least, None, ((0, 1),))
+
+
+def in_clamps(trays: int = 1) -> Floor:
+    """Trays whose oil rests in 8 clamps each; their hooks go on in two loads a tray."""
+    product = key_rails()
+    product["operations"][4]["wait"] |= {"holds": {"clamps": 8}}
+    product["operations"][5]["passes"] = [a_pass(size="jig", pieces=3, hand=2)]
+    record = shop()
+    record["services"].append({"key": "clamps", "name": "Clamps", "capacity": 12})
+    floor = Floor(record)
+    floor.open_run(trays=trays, product=product)
+    for load in ("cut/1", "clean/1", "sand:120/1", "sand:180/1", "engrave/1", "oil/1"):
+        floor.press("load done", run="r1", load=load)
+    floor.wait(60)
+    return floor
+
+
+def test_clamps_of_a_tray_that_goes_on_in_two_loads_are_counted_once():
+    found = problem(in_clamps())
+
+    hooks = of(found, "hooks")
+    (before,) = {lag.before for block in hooks for lag in block.lags}
+    assert [block.pieces for block in hooks] == [3, 2]
+    assert [block.index for block in found.blocks if block.holds] == [before]
+    assert found.blocks[before].holds == ((1, 8),)
+
+
+def test_what_is_in_clamps_longer_than_its_wait_is_still_held():
+    floor = in_clamps()
+    floor.wait(30 * 60)
+
+    found = problem(floor)
+
+    (lag,) = of(found, "hooks")[0].lags
+    assert (lag.least, found.blocks[lag.before].holds) == (0, ((1, 8),))
 
 
 def test_a_wait_that_holds_more_than_there_is_leaves_what_follows_it_out_and_is_named_itself():

@@ -46,7 +46,7 @@ def edges_of(problem: Problem) -> Iterable[Edge]:
     """What waits for what."""
     for block in problem.blocks:
         for lag in block.lags:
-            yield lag.before, block.index, (lag.least, lag.latest, lag.holds)
+            yield lag.before, block.index, (lag.least, lag.latest)
         if block.unloads is not None:
             yield block.unloads, block.index, "unloads"
 
@@ -80,7 +80,7 @@ def _work(block: Block) -> Hashable:
     return (
         block.index if block.begun else -1,
         *(block.run, block.operation, block.step, block.pieces, len(block.trays), block.station, block.stretches),
-        *(block.people, block.family, block.setup, block.release, block.wet, block.airs, block.last),
+        *(block.people, block.family, block.setup, block.release, block.holds, block.wet, block.airs, block.last),
     )
 
 

@@ -23,8 +23,10 @@ class Wrong:
     step: str = ""
 
 
-def what_is_wrong(draft: Draft, fitting: Fitting, run: RunState, step: Step, block: Block) -> Wrong | None:
-    """Why no plan can hold a block; None where one can."""
+def what_is_wrong(
+    draft: Draft, fitting: Fitting, run: RunState, step: Step, block: Block, before: Sequence[Block]
+) -> Wrong | None:
+    """Why no plan can hold a block; None where one can. ``before`` are those that it waits for and that are not begun."""
     facts: dict[str, Any] = {"step": step.name}
     if block.station < 0:
         return Wrong("no station", facts)
@@ -40,17 +42,17 @@ def what_is_wrong(draft: Draft, fitting: Fitting, run: RunState, step: Step, blo
     held = [hold for tray in block.trays for hold in run.trays[tray].holds if hold.step == step.key]
     if any(hold.until is None for hold in held) and not block.begun:
         return Wrong("pieces held", {**facts, "why": held[0].why})
-    too_small = _too_small(draft.book, run, step, block)
+    too_small = _too_small(draft.book, run, step, block, before)
     if too_small is not None or block.begun:
         return too_small
     return _nobody(fitting, step, block, facts) or _no_time(fitting, block, facts)
 
 
-def _too_small(book: Book, run: RunState, step: Step, block: Block) -> Wrong | None:
+def _too_small(book: Book, run: RunState, step: Step, block: Block, before: Sequence[Block]) -> Wrong | None:
     """A service of which the work draws more than there is, or the wait before it holds more: that is the wait's step."""
     drawn = [(step, one.draws) for one in block.stretches]
     route = run.route_of(run.trays[block.trays[0]])
-    drawn += [(route.steps[route.by_key[step.key].index - 1], lag.holds) for lag in block.lags if lag.holds]
+    drawn += [(route.by_key[one.step], one.holds) for one in before]
     for by, service, wanted in ((by, *one) for by, draws in drawn for one in draws):
         if wanted > book.services[service].capacity:
             facts: dict[str, object] = {"step": by.name, "service": book.services[service].name, "wanted": wanted}

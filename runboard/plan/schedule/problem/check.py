@@ -82,22 +82,17 @@ def _lags(problem: Problem, plan: Plan) -> Iterator[Broken]:
 
 
 def _draws(problem: Problem, plan: Plan) -> Iterator[tuple[int, int, int, int, int]]:
-    """(service, block, from, to, how many): what blocks draw on, and what waits hold after them. What several followers
-    name is held once."""
+    """(service, block, from, to, how many): what blocks draw on, and what their pieces hold until they are taken off."""
     for block in problem.blocks:
         begins = plan.placed[block.index].begins()
         for stretch in block.stretches:
             for service, count in stretch.draws:
                 yield service, block.index, begins + stretch.offset, begins + stretch.offset + stretch.length, count
-    held: dict[tuple[int, int], tuple[int, int]] = {}
-    for block in problem.blocks:
-        for lag in block.lags:
-            for service, count in lag.holds:
-                least, most = held.get((lag.before, service), (0, 0))
-                held[lag.before, service] = (max(least, lag.least), max(most, count))
-    for (before, service), (least, count) in held.items():
-        end = plan.end(problem, before)
-        yield service, before, end, end + least, count
+        taken_off = [
+            plan.placed[one.index].start for one in problem.blocks for lag in one.lags if lag.before == block.index
+        ]
+        for service, count in block.holds if taken_off else ():
+            yield service, block.index, plan.end(problem, block.index), max(taken_off), count
 
 
 def _services(problem: Problem, plan: Plan) -> Iterator[Broken]:
@@ -112,14 +107,20 @@ def _services(problem: Problem, plan: Plan) -> Iterator[Broken]:
 
 
 def _air(problem: Problem, plan: Plan) -> Iterator[Broken]:
-    """While a finish is brought on and wet, or its solvent in the air: nothing that heats, sparks or makes dust there."""
-    for wet in problem.blocks:
-        room = problem.stations[wet.station].room
-        start, end = plan.placed[wet.index].begins(), plan.end(problem, wet.index) + wet.wet
+    """While a finish is brought on and wet: no dust there. While its solvent is in the air: nothing that heats or sparks
+    either."""
+    for coat in problem.blocks:
+        room = problem.stations[coat.station].room
+        start, end = plan.placed[coat.index].begins(), plan.end(problem, coat.index)
         for other in problem.blocks:
             station = problem.stations[other.station]
-            if wet is other or not (wet.wet or wet.airs) or station.room != room or (wet.begun and other.begun):
+            if coat is other or station.room != room or (coat.begun and other.begun):
                 continue
+            clear = []
+            if station.dusty and (coat.wet or coat.airs is not None):
+                clear += [end + coat.wet, end + (coat.airs or 0)]
+            if station.heats and coat.airs is not None:
+                clear.append(end + coat.airs)
             begins, ends = plan.placed[other.index].begins(), plan.end(problem, other.index)
-            if (station.heats or station.dusty) and start < ends and begins < end and begins < ends:
-                yield Broken("in wet air", (other.index, wet.index), {"room": room})
+            if clear and start < ends and begins < max(clear) and begins < ends:
+                yield Broken("in wet air", (other.index, coat.index), {"room": room})

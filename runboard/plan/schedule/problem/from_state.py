@@ -23,13 +23,15 @@ from runboard.plan.schedule.problem.nouns import (
     Worker,
 )
 from runboard.plan.schedule.problem.step_work import Estimate, StepWork, as_written, ticks
+from runboard.run.air import airing
 from runboard.run.draft import Draft
 from runboard.run.loads import Batch, loads_at
 from runboard.run.refusal import Refused
 from runboard.run.resting import done_at, rests_before, wait_after, wet_after
 from runboard.run.route import Step
-from runboard.run.state import Load, RunState, ShopState, Tray
+from runboard.run.state import Load, Rest, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
+from runboard.shop.care import finish_of
 from runboard.shop.limits import MOST_LINKS_PLANNED, MOST_PLANNED
 
 
@@ -85,6 +87,7 @@ class _Maker:
     estimate: Estimate
     blocks: list[Block] = field(default_factory=list)
     wrong: dict[int, Wrong] = field(default_factory=dict)
+    resting: dict[tuple[str, str, str], int] = field(default_factory=dict)
     links: int = 0
 
     def __post_init__(self) -> None:
@@ -169,26 +172,33 @@ class _Maker:
             if wait is None:
                 yield Lag(one)
             else:
-                latest = None if wait.latest is None else ticks(wait.latest)
-                yield Lag(one, ticks(wait.least), latest, self.work.draws(wait.holds))
+                yield Lag(one, ticks(wait.least), None if wait.latest is None else ticks(wait.latest))
 
     def _resting(self, run: RunState, tray: Tray, step: Step) -> Iterator[Lag]:
-        """What is left of a wait that has begun before a step: a block without length, after which its room is wet, its
-        places are held, and its latest end is counted."""
+        """What is left of the waits that have begun before a step."""
         if step.key not in tray.at:
             return
         own = run.route_of(tray)
         for key, rest in rests_before(own, tray, own.by_key[step.key]).items():
-            route = run.route_at(rest.revision or tray.revision)
-            coat = route.by_key[key]
-            wait = wait_after(self.book, route, coat)
             left = ticks(max(ZERO, rest.ready_at - self.now))
-            wet = done_at(self.book, route, coat, rest) + wet_after(self.book, route, coat) - self.now
-            block = self._block(run, coat, f"{key}/{tray.id}", (tray.id,), 0, ())
-            block = replace(block, begun=True, family="", wet=ticks(max(ZERO, wet)), airs=False, last=False)
-            index = self._add(run, coat, block)
             latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
-            yield Lag(index, left, latest, self.work.draws(wait.holds) if wait is not None and left else ())
+            yield Lag(self._rested(run, tray, key, rest), left, latest)
+
+    def _rested(self, run: RunState, tray: Tray, key: str, rest: Rest) -> int:
+        """The block without length that a wait in progress is, one for all that wait for it: from it on its places are held,
+        its room is wet, its latest end is counted."""
+        known = self.resting.get((run.id, tray.id, key))
+        if known is not None:
+            return known
+        route = run.route_at(rest.revision or tray.revision)
+        coat = route.by_key[key]
+        done = done_at(self.book, route, coat, rest)
+        block = self._block(run, coat, f"{key}/{tray.id}", (tray.id,), 0, ())
+        wet, finish = ticks(done + wet_after(self.book, route, coat) - self.now), finish_of(self.book, coat.operation)
+        airs = ticks(done + airing(finish) - self.now) if finish is not None and finish.solvent else 0
+        block = replace(block, begun=True, family="", wet=wet, airs=airs or None, last=False)
+        self.resting[run.id, tray.id, key] = index = self._add(run, coat, block)
+        return index
 
     def _release(self, run: RunState, tray: Tray, step: Step) -> int:
         """When what the tray has at this step may go on."""
@@ -276,7 +286,8 @@ class _Maker:
         self.links += len(block.lags)
         if len(self.blocks) > MOST_PLANNED or self.links > MOST_LINKS_PLANNED:
             raise Refused("too much to plan", most=MOST_PLANNED)
-        wrong = what_is_wrong(self.draft, self.fitting, run, step, block)
+        before = [one for lag in block.lags if not (one := self.blocks[lag.before]).begun]
+        wrong = what_is_wrong(self.draft, self.fitting, run, step, block, before)
         if wrong is not None and block.unloads not in self.wrong:
             self.wrong[block.index] = wrong
         return block.index

@@ -33,12 +33,11 @@ class Stretch:
 @dataclass(frozen=True)
 class Lag:
     """What a block has to wait for: it starts at least ``least`` ticks after the end of block ``before``, and, where
-    there is a ``latest``, at most so many after its start (the first piece). ``holds`` are drawn on for ``least``."""
+    there is a ``latest``, at most so many after its start (the first piece)."""
 
     before: int
     least: int = 0
     latest: int | None = None
-    holds: Draws = ()
 
 
 @dataclass(frozen=True)
@@ -48,7 +47,10 @@ class Block:
     ``setup`` ticks come before it where its station stands on another ``family``. ``people`` are those who may put their
     hands to it. ``unloads`` is the block that its machine ran: from that one's start to this one's end the station is
     held. ``begun`` says that it runs already, or that hands are at it: it starts at 0, with ``by`` if somebody is at it.
-    ``wet`` is for how long after its end a finish is wet in its room, ``airs`` whether solvent is in the air meanwhile.
+    ``holds`` are services that its pieces take from its end until the last of those that wait for it begins: what is in clamps
+    or on the rack stays there until somebody takes it off. ``wet`` is for how many ticks after its end a finish is wet in
+    its room, so that dust must stay away; ``airs`` for how many its solvent is in the air, which keeps off whatever heats as
+    well: ``None`` where it has none.
     """
 
     index: int
@@ -68,8 +70,9 @@ class Block:
     unloads: int | None = None
     begun: bool = False
     by: int | None = None
+    holds: Draws = ()
     wet: int = 0
-    airs: bool = False
+    airs: int | None = None
     last: bool = False
 
     @cached_property
@@ -86,6 +89,18 @@ class Block:
     def attended(self) -> tuple[Stretch, ...]:
         """What somebody must be there for."""
         return tuple(one for one in self.stretches if one.attendance != "none")
+
+    @property
+    def is_coat(self) -> bool:
+        """Whether it brings on a finish, or is what is left of one."""
+        return self.wet > 0 or self.airs is not None
+
+    def keeps_off(self, *, heats: bool, dusty: bool) -> int | None:
+        """For how many ticks after its end nothing that heats or makes dust may be at work in its room; ``None`` where it
+        may all the time."""
+        if dusty and self.is_coat:
+            return max(self.wet, self.airs or 0)
+        return self.airs if heats else None
 
     @cached_property
     def watched(self) -> Stretch | None:
@@ -158,6 +173,15 @@ class Problem:
     late_counts: str = "minutes"
 
     @cached_property
+    def waiting(self) -> tuple[tuple[int, ...], ...]:
+        """For each block those that have a lag behind it: what it holds is held until the last of them begins."""
+        found: list[list[int]] = [[] for _ in self.blocks]
+        for block in self.blocks:
+            for before in dict.fromkeys(lag.before for lag in block.lags):
+                found[before].append(block.index)
+        return tuple(map(tuple, found))
+
+    @cached_property
     def followers(self) -> tuple[tuple[int, ...], ...]:
         """For each block those that wait for it."""
         found: list[list[int]] = [[] for _ in self.blocks]
@@ -221,6 +245,10 @@ class Plan:
     def end(self, problem: Problem, block: int) -> int:
         """The tick at which a block ends."""
         return self.placed[block].begins() + problem.blocks[block].length
+
+    def held_until(self, problem: Problem, block: int) -> int:
+        """The tick until which what a block holds is held: its own end where nothing waits for it."""
+        return max([self.end(problem, block), *(self.placed[one].start for one in problem.waiting[block])])
 
     def finish(self, problem: Problem) -> int:
         """The tick at which all is done: 0 where nothing is left to do."""

@@ -6,7 +6,8 @@ from datetime import timedelta
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import TICK, Block, Draws, Stretch
-from runboard.run.resting import wet_after
+from runboard.run.air import airing
+from runboard.run.resting import wait_after, wet_after
 from runboard.run.route import Route, Step
 from runboard.run.rules import has_skill
 from runboard.run.state import RunState, Tray
@@ -35,8 +36,9 @@ class _Common:
 
     station: int
     people: tuple[int, ...]
+    holds: Draws
     wet: int
-    airs: bool
+    airs: int | None
     last: bool
 
 
@@ -72,6 +74,7 @@ class StepWork:
             stretches=stretches,
             people=self._given(run, step, trays, common.people),
             family=f"{run.id}|{step.key}",
+            holds=common.holds,
             wet=common.wet,
             airs=common.airs,
             last=common.last,
@@ -121,15 +124,14 @@ class StepWork:
     def _looked_at(self, route: Route, step: Step) -> _Common:
         operation = step.operation
         finish = finish_of(self.book, operation)
-        wet = ticks(wet_after(self.book, route, step))
-        if finish is not None and finish.solvent and finish.airing is not None:
-            wet = max(wet, ticks(finish.airing))
+        wait = wait_after(self.book, route, step)
         able = (one for one in self.people if has_skill(one, operation))
         return _Common(
             self.station_at.get(operation.station, -1),
             tuple(self.person_at[one.key] for one in able),
-            wet,
-            finish is not None and finish.solvent,
+            self.draws(wait.holds) if wait is not None else (),
+            ticks(wet_after(self.book, route, step)),
+            ticks(airing(finish)) if finish is not None and finish.solvent else None,
             not route.after(step.key),
         )
 

@@ -158,8 +158,13 @@ class Model:
                 for service, many in one.draws:
                     start = self.begins[block.index] + one.offset
                     drawn[service].append((self.interval(start, one.length), many))
-        for (before, service), (least, many) in _kept(self.problem).items():
-            drawn[service].append((self.interval(self.end(before), least), many))
+        for block in self.problem.blocks:
+            waiting = self.problem.waiting[block.index]
+            for service, many in block.holds if waiting else ():
+                until = self.model.new_int_var(0, self.wish.before, "")
+                self.model.add_max_equality(until, [self.end(block.index), *(self.starts[at] for at in waiting)])
+                size = self.model.new_int_var(0, self.wish.before, "")
+                drawn[service].append((self.model.new_interval_var(self.end(block.index), size, until, ""), many))
         for service, rows in drawn.items():
             self.keep_within([row for row, _ in rows], [many for _, many in rows], self.problem.services[service][1])
 
@@ -174,27 +179,28 @@ class Model:
 
     def _keep_air(self) -> None:
         """No dust where a finish is wet, no heat where its solvent is in the air."""
-        for room in range(len(self.problem.rooms)):
-            here = [block for block in self.problem.blocks if self.problem.stations[block.station].room == room]
-            wet = [block for block in here if (block.wet or block.airs) and block.length + block.wet]
-            against = [
-                block
-                for block in here
-                if block.length and ((station := self.problem.stations[block.station]).heats or station.dusty)
-            ]
-            alone = [block for block in wet if block.begun or block in against]
-            self._keep_off([block for block in wet if block not in alone], against)
+        for at, station in enumerate(self.problem.stations):
+            against = [block for block in self.problem.blocks if block.station == at and block.length]
+            wet = {
+                block.index: block.length + off
+                for block in self.problem.blocks
+                if self.problem.stations[block.station].room == station.room
+                and (off := block.keeps_off(heats=station.heats, dusty=station.dusty)) is not None
+                and block.length + off
+            }
+            own = {one.index for one in against}
+            alone = [block for block in wet if self.problem.blocks[block].begun or block in own]
+            self._keep_off({block: long for block, long in wet.items() if block not in alone}, against)
             for block in alone:  # a block is not in its own way, nor are two in each other's that were begun
-                self._keep_off(
-                    [block], [one for one in against if one is not block and not (one.begun and block.begun)]
-                )
+                begun = self.problem.blocks[block].begun
+                others = [one for one in against if one.index != block and not (one.begun and begun)]
+                self._keep_off({block: wet[block]}, others)
 
-    def _keep_off(self, wet: list[Block], against: list[Block]) -> None:
-        for station in {block.station for block in against}:
-            self.keep_apart(
-                [self.interval(self.begins[block.index], block.length + block.wet) for block in wet],
-                [self.interval(self.begins[one.index], one.length) for one in against if one.station == station],
-            )
+    def _keep_off(self, wet: dict[int, int], against: list[Block]) -> None:
+        self.keep_apart(
+            [self.interval(self.begins[block], long) for block, long in wet.items()],
+            [self.interval(self.begins[one.index], one.length) for one in against],
+        )
 
     def keep_apart(self, some: list[Any], others: list[Any]) -> None:
         """None of the first overlaps any of the second. The first may overlap among themselves; the second are such
@@ -285,17 +291,6 @@ def begun_fit(problem: Problem) -> bool:
     return answer.plan is not None
 
 
-def _kept(problem: Problem) -> dict[tuple[int, int], tuple[int, int]]:
-    """By the block before a wait, and the service: for how long at least it is held, and how much of it."""
-    kept: dict[tuple[int, int], tuple[int, int]] = {}
-    for block in problem.blocks:
-        for lag in block.lags:
-            for service, many in lag.holds:
-                least, most = kept.get((lag.before, service), (0, 0))
-                kept[lag.before, service] = (max(least, lag.least), max(most, many))
-    return kept
-
-
 def _services_suffice(problem: Problem, begun: list[Block]) -> bool:
     """Whether what is begun, and what waits after it, draw on no more of a service together than there is."""
     drawn = [
@@ -304,10 +299,9 @@ def _services_suffice(problem: Problem, begun: list[Block]) -> bool:
         for one in block.stretches
         for service, many in one.draws
     ]
-    for (before, service), (least, many) in _kept(problem).items():
-        block = problem.blocks[before]
-        if block.begun:
-            drawn.append((service, block.length, block.length + least, many))
+    for block in begun:
+        waits = [lag.least for one in problem.blocks for lag in one.lags if lag.before == block.index]
+        drawn += [(held, block.length, block.length + max(1, *waits), many) for held, many in block.holds if waits]
     for service, (_, capacity) in enumerate(problem.services):
         here = [one for one in drawn if one[0] == service]
         if any(sum(many for _, start, end, many in here if start <= tick < end) > capacity for _, tick, _, _ in here):

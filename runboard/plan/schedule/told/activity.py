@@ -159,11 +159,9 @@ def _drawn(problem: Problem, plan: Plan, service: int) -> Iterator[tuple[int, in
         for one in problem.blocks[placed.block].stretches:
             start = placed.begins() + one.offset
             yield from ((start, start + one.length, amount) for key, amount in one.draws if key == service)
-    holds = {(lag.before, lag.least, amount) for block in problem.blocks for lag in block.lags
-             for key, amount in lag.holds if key == service}  # fmt: skip
-    for before, least, amount in holds:
-        ended = plan.end(problem, before)
-        yield ended, ended + least, amount
+        holds = problem.blocks[placed.block].holds
+        ended, until = plan.end(problem, placed.block), plan.held_until(problem, placed.block) if holds else 0
+        yield from ((ended, until, amount) for key, amount in holds if key == service and until > ended)
 
 
 def _sittings(problem: Problem, plan: Plan) -> tuple[Span, ...]:

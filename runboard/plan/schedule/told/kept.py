@@ -15,7 +15,7 @@ def kept(problem: Problem, other: Problem, plan: Plan) -> Plan | None:
     """The plan of ``other`` as one of ``problem``; None where it breaks a rule of that, or their loads differ."""
     if len(problem.blocks) != len(other.blocks) or not _has_all(problem, plan):
         return None
-    holding = {lag.before for block in problem.blocks for lag in block.lags if lag.holds}
+    holding = {block.index for block in problem.blocks if block.holds and problem.waiting[block.index]}
     placed = []
     for one, block, was in zip(plan.placed, problem.blocks, other.blocks, strict=True):
         begins = 0 if block.begun else one.begins() + _later(block, was, block.index in holding)

@@ -82,7 +82,7 @@ class _Builder:
             for one in block.stretches
         ]
         lags = [(lag.before, lag.least, -1 if lag.latest is None else lag.latest) for lag in block.lags]
-        wet = block.wet if block.wet or block.airs else -1
+        wet = max(block.wet, block.airs or 0) if block.is_coat else -1
         self._add(
             layout.BLOCKS,
             block.station,
@@ -127,13 +127,8 @@ def _followers(problem: Problem) -> list[list[tuple[int, int]]]:
 
 def _holds(problem: Problem) -> dict[int, list[tuple[int, int, int]]]:
     """For each block what its waits hold: (service, how many, for how long)."""
-    most: dict[tuple[int, int], tuple[int, int]] = {}
+    least: dict[int, int] = {}
     for block in problem.blocks:
         for lag in block.lags:
-            for service, count in lag.holds:
-                known = most.get((lag.before, service), (0, 0))
-                most[lag.before, service] = (max(known[0], count), max(known[1], lag.least))
-    found: dict[int, list[tuple[int, int, int]]] = {}
-    for (before, service), (count, least) in most.items():
-        found.setdefault(before, []).append((service, count, least))
-    return found
+            least[lag.before] = max(least.get(lag.before, 0), lag.least)
+    return {at: [(*one, many) for one in problem.blocks[at].holds] for at, many in least.items()}
