@@ -1,62 +1,67 @@
-"""What is in the air of a room: a finish that is wet there, a solvent. No dust then, and nothing that heats or sparks."""
+"""What is in the air of a room: a finish that is wet there, and keeps dust out; its solvent, and nothing heats or sparks."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from typing import TypeVar
 
-from runboard.run.resting import DRIES, done_at, wet_after
-from runboard.run.state import Load, RunState, ShopState
-from runboard.shop.book import Book
+from runboard.run.resting import done_at, wet_after
+from runboard.run.route import Route, Step
+from runboard.run.state import RunState, ShopState
+from runboard.shop.book import ZERO, Book, Station
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
 
 # Where a label with solvent says nothing of how long. Common practice, no source: the label wins.
 USUAL_AIRING = timedelta(hours=2)
 
-
-def clear_at(state: ShopState, book: Book, now: datetime) -> dict[str, datetime]:
-    """For each room where a finish is wet or a solvent in the air: when that is over, as far as it is known."""
-    found: dict[str, datetime] = {}
-    for run in _recent(state, now):
-        for room, until in (*_of_rests(run, book), *_of_loads(run, book, now)):
-            if until > now:
-                found[room] = max(until, found.get(room, until))
-    return found
+Span = TypeVar("Span", int, timedelta)
 
 
-def _recent(state: ShopState, now: datetime) -> Iterator[RunState]:
-    """The runs that are open, or were a day ago: what they left in the air is gone after that."""
-    return (run for run in state.runs.values() if run.closed_at is None or run.closed_at > now - timedelta(days=1))
+@dataclass(frozen=True)
+class Coat:
+    """What a finish leaves in its room after it was brought on: for how long it is ``wet``, and for how long its solvent
+    ``airs``; ``None`` where it has none."""
+
+    wet: timedelta
+    airs: timedelta | None
+
+    def keeps_off(self, station: Station) -> timedelta | None:
+        """For how long after it a station of its room may not be at work; ``None`` where it may all the time."""
+        return kept_off(self.wet, self.airs, heats=station.heats, dusty=raises_dust(station))
 
 
-def _of_rests(run: RunState, book: Book) -> Iterator[tuple[str, datetime]]:
-    for tray in run.trays.values():
-        for key, rest in tray.rests.items():
-            route = run.route_at(rest.revision or tray.revision)
-            step = route.step(key)
-            station = book.station(step.operation.station) if step else None
-            if step is None or station is None:
-                continue
-            done = done_at(book, route, step, rest)
-            if rest.why in DRIES and rest.ended_at is None:
-                yield station.room, done + wet_after(book, route, step)
-            finish = finish_of(book, step.operation)
-            if finish is not None and finish.solvent:
-                yield station.room, done + airing(finish)
+@dataclass(frozen=True)
+class InAir:
+    """A coat that is in the air of ``room`` after the step ``key`` of a tray, or of a load that is not done."""
+
+    run: str
+    of: str
+    key: str
+    station: str
+    room: str
+    done_at: datetime
+    coat: Coat
 
 
-def _of_loads(run: RunState, book: Book, now: datetime) -> Iterator[tuple[str, datetime]]:
-    """A solvent finish is in the air while it is brought on, and for its airing after that."""
-    for load in run.loads.values():
-        finish = _solvent_of(run, load, book)
-        station = book.station(load.station)
-        if finish is not None and station is not None:
-            yield station.room, now + airing(finish)
+def kept_off(wet: Span, airs: Span | None, *, heats: bool, dusty: bool) -> Span | None:
+    """For how long after a coat what ``heats`` or makes dust must stay away from it: dust from all that is wet and from
+    solvent, heat from solvent alone. ``None`` where it need not, not even while the coat is brought on."""
+    if dusty:
+        return (wet or None) if airs is None else max(wet, airs)
+    return airs if heats else None
 
 
-def _solvent_of(run: RunState, load: Load, book: Book) -> Finish | None:
-    step = run.step_of(load)
-    finish = finish_of(book, step.operation) if step else None
-    return finish if finish is not None and finish.solvent else None
+def raises_dust(station: Station) -> bool:
+    """Whether work at a station leaves dust in the air. A cutter's goes with its chips."""
+    return station.kind == "sander"
+
+
+def coat_of(book: Book, route: Route, step: Step) -> Coat | None:
+    """What a step leaves in the air; ``None`` where that is nothing."""
+    wet, finish = wet_after(book, route, step), finish_of(book, step.operation)
+    airs = airing(finish) if finish is not None and finish.solvent else None
+    return Coat(wet, airs) if wet or airs is not None else None
 
 
 def airing(finish: Finish) -> timedelta:
@@ -64,11 +69,49 @@ def airing(finish: Finish) -> timedelta:
     return finish.airing if finish.airing is not None else USUAL_AIRING
 
 
-def heating_there(state: ShopState, book: Book, room: str) -> str:
-    """The name of a machine that heats, sparks or makes dust and is at work in a room; '' where there is none."""
+def in_the_air(state: ShopState, book: Book, now: datetime) -> list[InAir]:
+    """Every coat that keeps anything off at ``now``."""
+    found = (one for run in _recent(state, now) for one in (*_of_rests(run, book), *_of_loads(run, book, now)))
+    return [one for one in found if one.done_at + max(one.coat.wet, one.coat.airs or ZERO) > now]
+
+
+def clear_at(some: Iterable[InAir], station: Station, now: datetime) -> datetime | None:
+    """Until when what is in the air keeps a station from work; ``None`` where nothing does."""
+    there = ((one, one.coat.keeps_off(station)) for one in some if one.room == station.room)
+    return max((at for one, off in there if off is not None and (at := one.done_at + off) > now), default=None)
+
+
+def _recent(state: ShopState, now: datetime) -> Iterator[RunState]:
+    """The runs that are open, or were a day ago: what they left in the air is gone after that."""
+    return (run for run in state.runs.values() if run.closed_at is None or run.closed_at > now - timedelta(days=1))
+
+
+def _of_rests(run: RunState, book: Book) -> Iterator[InAir]:
+    for tray in run.trays.values():
+        for key, rest in tray.rests.items():
+            route = run.route_at(rest.revision or tray.revision)
+            step = route.step(key)
+            coat = coat_of(book, route, step) if step else None
+            station = book.station(step.operation.station) if step else None
+            if step is None or coat is None or station is None:
+                continue
+            if rest.ended_at is not None:  # whoever goes on with it finds it dry
+                coat = replace(coat, wet=ZERO)
+            yield InAir(run.id, tray.id, key, station.key, station.room, done_at(book, route, step, rest), coat)
+
+
+def _of_loads(run: RunState, book: Book, now: datetime) -> Iterator[InAir]:
+    """A coat is in the air while it is brought on, and after that as if it ended now."""
+    for load in run.loads.values():
+        step, station = run.step_of(load), book.station(load.station)
+        coat = coat_of(book, run.route_at(run.revision_of(load)), step) if step else None
+        if coat is not None and station is not None:
+            yield InAir(run.id, load.id, load.step, station.key, station.room, now, coat)
+
+
+def at_work_in(state: ShopState, book: Book, room: str) -> Iterator[Station]:
+    """The stations of a room at which a load is at work, those that only a press says to run among them."""
     for load in (*(load for _, load in state.open_loads()), *state.said_running.values()):
         station = book.station(load.station)
-        at_work = load.state == "running" or bool(load.people)
-        if station is not None and station.room == room and at_work and (station.heats or station.kind == "sander"):
-            return station.name
-    return ""
+        if station is not None and station.room == room and (load.state == "running" or load.people):
+            yield station

@@ -7,6 +7,7 @@ hose is on the other machine by now, the neighbours are away, they agreed to swa
 
 from collections.abc import Callable, Mapping, Sequence
 
+from runboard.run.air import at_work_in, coat_of
 from runboard.run.draft import Draft
 from runboard.run.effects import busy
 from runboard.run.event import Event
@@ -103,6 +104,16 @@ def _services_used(draft: Draft) -> dict[str, int]:
     return used
 
 
+def _dust_there(draft: Draft, event: Event, step: Step, station: Station) -> bool:
+    """Whether a finish would be brought on where somebody sands: with solvent in it, the press itself is refused."""
+    run = draft.run(event.run)
+    load, _ = load_at_hand(draft, event)
+    coat = coat_of(draft.book, run.route_at(run.revision_of(load)), step)
+    return coat is not None and any(
+        coat.keeps_off(one) is not None for one in at_work_in(draft.base, draft.book, station.room)
+    )
+
+
 def _given_to_others(draft: Draft, event: Event, step: Step, station: Station) -> bool:
     given = draft.run(event.run).given
     if not given:
@@ -120,6 +131,7 @@ def _said_to_run(draft: Draft, event: Event, step: Step, station: Station) -> bo
 NOT_OFFERED: Mapping[str, Callable[[Draft, Event, Step, Station], bool]] = {
     "quiet hours": _in_quiet_hours,
     "service taken": _service_taken,
+    "dust there": _dust_there,
     "given to others": _given_to_others,
     "said to run": _said_to_run,
 }

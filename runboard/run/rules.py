@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Mapping
 
-from runboard.run.air import clear_at, heating_there
+from runboard.run.air import at_work_in, clear_at, in_the_air, raises_dust
 from runboard.run.care import lock_up_reminders
 from runboard.run.draft import Draft
 from runboard.run.event import Event
@@ -117,19 +117,23 @@ def has_skill(person: Person, operation: Operation) -> bool:
 
 
 def air_clear(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
-    """No dust on a wet finish, nothing that heats or sparks where a solvent is in the air, and no solvent beside either."""
+    """No dust on a wet finish or where a solvent is in the air, nothing that heats or sparks in solvent, and no solvent
+    beside either."""
     station = draft.book.station(load.station)
     if station is None or step is None:
         return
-    if station.heats or station.kind == "sander":
-        air = draft.once(("air", event.moment), lambda: clear_at(draft.base, draft.book, event.moment))
-        until = air.get(station.room)
+    if station.heats or raises_dust(station):
+        air = draft.once(("air", event.moment), lambda: in_the_air(draft.base, draft.book, event.moment))
+        until = clear_at(air, station, event.moment)
         if until is not None:
             raise Refused("air not clear", station=station.name, room=_room_name(draft, station.room), until=until)
     finish = finish_of(draft.book, step.operation)
-    beside = heating_there(draft.base, draft.book, station.room) if finish is not None and finish.solvent else ""
-    if beside:
-        raise Refused("solvent beside heat", step=step.name, station=beside, room=_room_name(draft, station.room))
+    if finish is None or not finish.solvent:
+        return
+    for beside in at_work_in(draft.base, draft.book, station.room):
+        if beside.heats or raises_dust(beside):
+            room = _room_name(draft, station.room)
+            raise Refused("solvent beside heat", step=step.name, station=beside.name, room=room)
 
 
 def _room_name(draft: Draft, key: str) -> str:

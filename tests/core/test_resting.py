@@ -11,7 +11,7 @@ from runboard.cards.run_sheet import run_sheet
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.rule.greedy import greedy_plan
-from runboard.run.air import clear_at
+from runboard.run.air import clear_at, in_the_air
 from runboard.run.dues import dues
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
@@ -151,7 +151,9 @@ def test_a_room_is_wet_until_another_coat_could_go_on_though_hands_wait_longer()
     floor = oiled(rails())
     done = floor.now - timedelta(seconds=1)
 
-    assert clear_at(floor.state, floor.book, floor.now) == {"shop": done + RECOAT}
+    sander = floor.book.station("sander")
+    assert sander is not None
+    assert clear_at(in_the_air(floor.state, floor.book, floor.now), sander, floor.now) == done + RECOAT
     oil = next(one for one in problem_for(floor.state, floor.book, floor.now).blocks if one.step == "oil")
     assert abs(oil.wet * timedelta(seconds=30) - RECOAT) < timedelta(minutes=1)
 

@@ -23,15 +23,14 @@ from runboard.plan.schedule.problem.nouns import (
     Worker,
 )
 from runboard.plan.schedule.problem.step_work import Estimate, StepWork, as_written, ticks
-from runboard.run.air import airing
+from runboard.run.air import Coat, coat_of, in_the_air, raises_dust
 from runboard.run.draft import Draft
 from runboard.run.loads import Batch, loads_at
 from runboard.run.refusal import Refused
-from runboard.run.resting import done_at, rests_before, wait_after, wet_after
+from runboard.run.resting import done_at, rests_before, wait_after
 from runboard.run.route import Step
 from runboard.run.state import Load, Rest, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
-from runboard.shop.care import finish_of
 from runboard.shop.limits import MOST_LINKS_PLANNED, MOST_PLANNED
 
 
@@ -43,6 +42,7 @@ def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate 
     maker = _Maker(state, book, now, estimate)
     for run in state.open_runs():
         maker.take_run(run)
+    maker.take_air()
     return _problem(maker)
 
 
@@ -116,7 +116,7 @@ class _Maker:
                 runs_of(self.book, station, self.state.stations.get(station.key), self.now),
                 self._stands_on(station.key),
                 station.heats,
-                station.kind == "sander",
+                raises_dust(station),
             )
             for station in self.book.stations
         )
@@ -192,13 +192,31 @@ class _Maker:
             return known
         route = run.route_at(rest.revision or tray.revision)
         coat = route.by_key[key]
-        done = done_at(self.book, route, coat, rest)
         block = self._block(run, coat, f"{key}/{tray.id}", (tray.id,), 0, ())
-        wet, finish = ticks(done + wet_after(self.book, route, coat) - self.now), finish_of(self.book, coat.operation)
-        airs = ticks(done + airing(finish) - self.now) if finish is not None and finish.solvent else 0
-        block = replace(block, begun=True, family="", wet=wet, airs=airs or None, last=False)
+        block = replace(block, begun=True, family="", last=False)
+        block = self._left_of(block, coat_of(self.book, route, coat), done_at(self.book, route, coat, rest))
         self.resting[run.id, tray.id, key] = index = self._add(run, coat, block)
         return index
+
+    def _left_of(self, block: Block, coat: Coat | None, done: datetime) -> Block:
+        """The block with what is left in the air of a coat that was done at a moment."""
+        if coat is None:
+            return block
+        airs = ticks(done + coat.airs - self.now) if coat.airs is not None else 0
+        return replace(block, wet=ticks(done + coat.wet - self.now), airs=airs or None)
+
+    def take_air(self) -> None:
+        """What is in the air though nothing waits for it: a wait that was ended, the last coat of a run that is closed. It
+        is a block like a wait in progress, of no tray."""
+        if all(block.begun for block in self.blocks):
+            return
+        for one in in_the_air(self.state, self.book, self.now):
+            run = self.state.runs[one.run]
+            if (one.run, one.of, one.key) in self.resting or one.of in run.loads:
+                continue
+            at = self.station_at[one.station]
+            block = Block(len(self.blocks), one.run, one.key, one.key, one.key, (), 0, at, (), (), begun=True)
+            self.blocks.append(self._left_of(block, one.coat, one.done_at))
 
     def _release(self, run: RunState, tray: Tray, step: Step) -> int:
         """When what the tray has at this step may go on."""

@@ -10,6 +10,8 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from functools import cached_property
 
+from runboard.run.air import kept_off
+
 TICK = timedelta(seconds=30)
 # Ticks that nothing reaches: thirty weeks.
 FAR = 30 * 7 * 24 * 60 * 2
@@ -98,9 +100,7 @@ class Block:
     def keeps_off(self, *, heats: bool, dusty: bool) -> int | None:
         """For how many ticks after its end nothing that heats or makes dust may be at work in its room; ``None`` where it
         may all the time."""
-        if dusty and self.is_coat:
-            return max(self.wet, self.airs or 0)
-        return self.airs if heats else None
+        return kept_off(self.wet, self.airs, heats=heats, dusty=dusty)
 
     @cached_property
     def watched(self) -> Stretch | None:

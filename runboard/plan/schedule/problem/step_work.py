@@ -6,13 +6,12 @@ from datetime import timedelta
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import TICK, Block, Draws, Stretch
-from runboard.run.air import airing
-from runboard.run.resting import wait_after, wet_after
+from runboard.run.air import coat_of
+from runboard.run.resting import wait_after
 from runboard.run.route import Route, Step
 from runboard.run.rules import has_skill
 from runboard.run.state import RunState, Tray
 from runboard.shop.book import Book
-from runboard.shop.care import finish_of
 from runboard.shop.parts import LoadContents, Part, parts
 
 # How long a part of a load takes: the book's own times, or those that were learned.
@@ -123,15 +122,14 @@ class StepWork:
 
     def _looked_at(self, route: Route, step: Step) -> _Common:
         operation = step.operation
-        finish = finish_of(self.book, operation)
-        wait = wait_after(self.book, route, step)
+        wait, coat = wait_after(self.book, route, step), coat_of(self.book, route, step)
         able = (one for one in self.people if has_skill(one, operation))
         return _Common(
             self.station_at.get(operation.station, -1),
             tuple(self.person_at[one.key] for one in able),
             self.draws(wait.holds) if wait is not None else (),
-            ticks(wet_after(self.book, route, step)),
-            ticks(airing(finish)) if finish is not None and finish.solvent else None,
+            ticks(coat.wet) if coat is not None else 0,
+            ticks(coat.airs) if coat is not None and coat.airs is not None else None,
             not route.after(step.key),
         )
 
