@@ -10,7 +10,8 @@ from typing import Any
 from runboard.run.begin import OF_ANY_TRAY, may_begin, not_offered
 from runboard.run.draft import Draft
 from runboard.run.event import Event
-from runboard.run.loads import Batch, loads_at
+from runboard.run.loads import Batch, loads_at, takes_several
+from runboard.run.names import load_ids
 from runboard.run.resting import rest_before, rests_before
 from runboard.run.route import Step
 from runboard.run.sight import watched_by
@@ -95,10 +96,25 @@ def _of_run(scene: Scene, run: RunState) -> Iterator[Candidate]:
                 continue
             press = _press(scene, "load started", run, one.load, {"pieces": one.pieces})
             refused = may_begin(scene.draft, press)
-            if refused is None and not not_offered(scene.draft, press):
-                yield _candidate(scene, run, one, station)
+            if refused is None:
+                fits = _that_fits(scene, run, one)
+                if fits is not None:
+                    yield _candidate(scene, run, fits, station)
             elif refused is not None and refused.code in OF_ANY_TRAY:
                 no_tray_at = one.step
+
+
+def _that_fits(scene: Scene, run: RunState, one: Batch) -> Batch | None:
+    """The load that is offered: with fewer trays where there are places left for some of them only; None where it is not."""
+    trays = tuple(one.pieces)
+    while trays:
+        load = one.load if len(trays) == len(one.pieces) else next(load_ids(run, one.step, trays))
+        pieces = {tray: one.pieces[tray] for tray in trays}
+        why = not_offered(scene.draft, _press(scene, "load started", run, load, {"pieces": pieces}))
+        if not why:
+            return Batch(load, one.step, pieces)
+        trays = trays[:-1] if why == "service taken" and takes_several(one.step) else ()
+    return None
 
 
 def _is_rested(run: RunState, tray: Tray, step: Step, now: datetime) -> bool:

@@ -15,6 +15,7 @@ from runboard.run.names import pieces_wanted
 from runboard.run.refusal import Refused
 from runboard.run.route import Step
 from runboard.run.rules import RULES, check_load
+from runboard.run.services import Services
 from runboard.run.state import Load, RunState
 from runboard.run.table import load_at_hand
 from runboard.shop.book import Station
@@ -85,23 +86,10 @@ def _in_quiet_hours(draft: Draft, event: Event, step: Step, station: Station) ->
 
 
 def _service_taken(draft: Draft, event: Event, step: Step, station: Station) -> bool:
-    wanted = {*step.operation.services, *station.services}
-    if not wanted:
-        return False
-    used: Mapping[str, int] = draft.once("services", lambda: _services_used(draft))
-    capacity = {service.key: service.capacity for service in draft.book.services}
-    return any(used.get(service, 0) >= capacity.get(service, 1) for service in wanted)
-
-
-def _services_used(draft: Draft) -> dict[str, int]:
-    """How much of each service the loads draw on that run or have hands at them."""
-    used: dict[str, int] = {}
-    for run, load in draft.base.open_loads():
-        if load.state == "running" or load.people:
-            step, station = run.step_of(load), draft.book.station(load.station)
-            for service in {*(step.operation.services if step else ()), *(station.services if station else ())}:
-                used[service] = used.get(service, 0) + 1
-    return used
+    load, _ = load_at_hand(draft, event)
+    services: Services = draft.once("services", lambda: Services(draft.base, draft.book))
+    pieces = load.pieces or pieces_wanted(draft, event, load, step)
+    return not services.suffice(draft.run(event.run), load, step, pieces)
 
 
 def _dust_there(draft: Draft, event: Event, step: Step, station: Station) -> bool:

@@ -36,9 +36,7 @@ def loads_at(run: RunState, key: str, pieces: Mapping[str, int], *, hands_by_tra
 def shared_out(step: Step, pieces: Mapping[str, int], *, hands_by_tray: bool = False) -> Iterator[dict[str, int]]:
     """Trays shared out to loads: whole trays in order while they fit, where one load takes several; else each tray for
     itself. A tray with more pieces than go on a load takes several."""
-    most, pass_ = step.most_a_load, step.pass_
-    is_by_hand = not (pass_.loading or pass_.machine or pass_.unloading)
-    together = pass_.size == "run" and not (hands_by_tray and is_by_hand)
+    most, together = step.most_a_load, takes_several(step, hands_by_tray=hands_by_tray)
     batch: dict[str, int] = {}
     for tray, count in pieces.items():
         if batch and (not together or (most and sum(batch.values()) + count > most)):
@@ -51,6 +49,13 @@ def shared_out(step: Step, pieces: Mapping[str, int], *, hands_by_tray: bool = F
             batch[tray] = count
     if batch:
         yield batch
+
+
+def takes_several(step: Step, *, hands_by_tray: bool = False) -> bool:
+    """Whether trays that are no board's go on one load together."""
+    pass_ = step.pass_
+    is_by_hand = not (pass_.loading or pass_.machine or pass_.unloading)
+    return pass_.size == "run" and not (hands_by_tray and is_by_hand)
 
 
 def _alike(run: RunState, key: str, pieces: Mapping[str, int]) -> list[tuple[Step, dict[str, int]]]:

@@ -16,8 +16,9 @@ from runboard.run.decide import decide
 from runboard.run.draft import Draft
 from runboard.run.event import Event
 from runboard.run.refusal import Refused
+from runboard.run.services import Services
 from tests.core.pressing import Floor
-from tests.scenario import key_rails, operation, shop
+from tests.scenario import a_pass, key_rails, operation, shop
 from tests.vectors.chooser import Chooser
 from tests.vectors.presses import choose
 from tests.vectors.scenes import opened, rails, shelves, the_shop
@@ -158,6 +159,90 @@ def test_a_station_whose_service_others_draw_on_is_not_offered():
 
     assert reason(floor, "sand:120/1", "ben") == "service taken"
     assert "sand:120/1" not in offered(floor, "ben")
+
+
+def clamping(**oil: Any) -> dict[str, Any]:
+    """Rails whose oil rests in 8 clamps for half an hour."""
+    product = key_rails()
+    product["operations"][4] |= {"passes": [a_pass(hand=1)], **oil}
+    product["operations"][4]["wait"] |= {"why": "clamp", "least_minutes": 30, "holds": {"clamps": 8}}
+    return product
+
+
+def in_clamps(capacity: int, done: int, **oil: Any) -> Floor:
+    """Four trays of a run of which ``done`` were oiled and rest in their clamps; the others could be oiled."""
+    product, record = clamping(**oil), shop()
+    record["services"].append({"key": "clamps", "name": "Clamps", "capacity": capacity})
+    floor = Floor(record)
+    floor.press("person came")
+    floor.open_run(trays=4, product=product)
+    for tray in range(1, 5):
+        floor.press("load done", run="r1", load=f"engrave/{tray}")
+    for tray in range(1, done + 1):
+        floor.press("load done", run="r1", load=f"oil/{tray}")
+    floor.wait(60)
+    return floor
+
+
+def test_work_whose_wait_needs_clamps_that_hold_other_trays_is_not_offered_until_one_is_taken_out():
+    floor = in_clamps(16, 2)
+    assert reason(floor, "oil/3") == "service taken"
+    assert "oil/3" not in offered(floor)
+
+    floor.press("load started", run="r1", load="hooks/1")
+
+    assert reason(floor, "oil/3") == ""
+
+
+def test_clamps_that_a_load_at_work_will_need_are_no_longer_free():
+    floor = in_clamps(16, 1)
+    floor.open_run(trays=1, product=clamping(station="bench"), run="r2")
+    floor.press("load done", run="r2", load="engrave/1")
+    assert reason(floor, "oil/3") == ""
+
+    floor.press("load started", run="r2", load="oil/1", person="ben")
+
+    assert reason(floor, "oil/3") == "service taken"
+
+
+def test_what_lies_in_clamps_itself_may_go_on_and_be_clamped_again():
+    floor, product = in_clamps(16, 2), clamping()
+    product["operations"].insert(5, operation("wipe", "bench", wait=product["operations"][4]["wait"]))
+
+    floor.press("route revised", {"product": product, "from_tray": "1"}, run="r1")
+
+    assert reason(floor, "wipe/1") == ""
+
+
+def test_now_offers_as_many_trays_as_there_are_clamps_for():
+    floor = in_clamps(16, 0, passes=[a_pass(size="run", hand=1)])
+    assert "oil/1+2" in offered(floor)
+
+    floor.press("load done", run="r1", load="oil/1+2")
+
+    assert not [one for one in offered(floor) if one.startswith("oil")]
+
+
+@pytest.mark.parametrize("size", ["tray", "run"])
+@pytest.mark.parametrize("machine", [0, 5])
+def test_the_plan_holds_what_rests_as_now_does(size: str, machine: int):
+    floor = in_clamps(32, 0, passes=[a_pass(size=size, hand=1, machine=machine)])
+    for load in ("oil/1+2+3",) if size == "run" else ("oil/1", "oil/2", "oil/3"):
+        floor.press("load done", run="r1", load=load)
+    floor.wait(60)
+
+    found = problem_for(floor.state, floor.book, floor.now)
+
+    clamps = [count for block in found.blocks if block.begun for _, count in block.holds]
+    assert sum(clamps) == Services(floor.state, floor.book).now["clamps"]
+    assert sum(clamps) == (8 if machine and size == "run" else 24)
+
+
+def test_what_rests_goes_on_though_its_station_is_out_of_use_since():
+    floor = in_clamps(32, 1)
+    floor.press("station out of use", station="finishing")
+
+    assert "1" not in {tray for one in problem_for(floor.state, floor.book, floor.now).left_out for tray in one.trays}
 
 
 def evening(seed: int) -> Iterator[Floor]:

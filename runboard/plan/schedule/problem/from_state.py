@@ -29,7 +29,8 @@ from runboard.run.loads import Batch, loads_at
 from runboard.run.refusal import Refused
 from runboard.run.resting import done_at, rests_before, wait_after
 from runboard.run.route import Step
-from runboard.run.state import Load, Rest, RunState, ShopState, Tray
+from runboard.run.services import resting
+from runboard.run.state import Load, RunState, ShopState, Tray
 from runboard.shop.book import ZERO, Book, may_work_while_watching
 from runboard.shop.limits import MOST_LINKS_PLANNED, MOST_PLANNED
 
@@ -134,6 +135,7 @@ class _Maker:
     # a run
 
     def take_run(self, run: RunState) -> None:
+        self._take_rests(run)
         for keys, trays in _walks(run):
             before: dict[str, list[int]] = {}
             for key in keys:
@@ -174,29 +176,26 @@ class _Maker:
             else:
                 yield Lag(one, ticks(wait.least), None if wait.latest is None else ticks(wait.latest))
 
+    def _take_rests(self, run: RunState) -> None:
+        """A block without length for each wait in progress, one for all that wait for it: from it on its places are held, its
+        room is wet, its latest end is counted."""
+        for one in resting(run, self.book):
+            trays, rest = tuple(one.rests), max(one.rests.values(), key=lambda rest: rest.ready_at)
+            block = self._block(run, one.step, f"{one.step.key}/{'+'.join(trays)}", trays, 0, ())
+            block = replace(block, begun=True, family="", last=False, holds=self.work.draws(one.holds))
+            done = done_at(self.book, one.route, one.step, rest)
+            self.resting.update({(run.id, tray, one.step.key): len(self.blocks) for tray in trays})
+            self._keep(self._left_of(block, coat_of(self.book, one.route, one.step), done))
+
     def _resting(self, run: RunState, tray: Tray, step: Step) -> Iterator[Lag]:
         """What is left of the waits that have begun before a step."""
         if step.key not in tray.at:
             return
-        own = run.route_of(tray)
-        for key, rest in rests_before(own, tray, own.by_key[step.key]).items():
-            left = ticks(max(ZERO, rest.ready_at - self.now))
+        route = run.route_of(tray)
+        for key, rest in rests_before(route, tray, route.by_key[step.key]).items():
+            left = ticks(rest.ready_at - self.now)
             latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
-            yield Lag(self._rested(run, tray, key, rest), left, latest)
-
-    def _rested(self, run: RunState, tray: Tray, key: str, rest: Rest) -> int:
-        """The block without length that a wait in progress is, one for all that wait for it: from it on its places are held,
-        its room is wet, its latest end is counted."""
-        known = self.resting.get((run.id, tray.id, key))
-        if known is not None:
-            return known
-        route = run.route_at(rest.revision or tray.revision)
-        coat = route.by_key[key]
-        block = self._block(run, coat, f"{key}/{tray.id}", (tray.id,), 0, ())
-        block = replace(block, begun=True, family="", last=False)
-        block = self._left_of(block, coat_of(self.book, route, coat), done_at(self.book, route, coat, rest))
-        self.resting[run.id, tray.id, key] = index = self._add(run, coat, block)
-        return index
+            yield Lag(self.resting[run.id, tray.id, key], left, latest)
 
     def _left_of(self, block: Block, coat: Coat | None, done: datetime) -> Block:
         """The block with what is left in the air of a coat that was done at a moment."""
@@ -216,7 +215,7 @@ class _Maker:
                 continue
             at = self.station_at[one.station]
             block = Block(len(self.blocks), one.run, one.key, one.key, one.key, (), 0, at, (), (), begun=True)
-            self.blocks.append(self._left_of(block, one.coat, one.done_at))
+            self._keep(self._left_of(block, one.coat, one.done_at))
 
     def _release(self, run: RunState, tray: Tray, step: Step) -> int:
         """When what the tray has at this step may go on."""
@@ -300,15 +299,18 @@ class _Maker:
     def _add(self, run: RunState, step: Step, block: Block) -> int:
         if block.index != len(self.blocks):
             block = replace(block, index=len(self.blocks))
-        self.blocks.append(block)
-        self.links += len(block.lags)
-        if len(self.blocks) > MOST_PLANNED or self.links > MOST_LINKS_PLANNED:
-            raise Refused("too much to plan", most=MOST_PLANNED)
+        self._keep(block)
         before = [one for lag in block.lags if not (one := self.blocks[lag.before]).begun]
         wrong = what_is_wrong(self.draft, self.fitting, run, step, block, before)
         if wrong is not None and block.unloads not in self.wrong:
             self.wrong[block.index] = wrong
         return block.index
+
+    def _keep(self, block: Block) -> None:
+        self.blocks.append(block)
+        self.links += len(block.lags)
+        if len(self.blocks) > MOST_PLANNED or self.links > MOST_LINKS_PLANNED:
+            raise Refused("too much to plan", most=MOST_PLANNED)
 
 
 def _shortened(stretches: tuple[Stretch, ...], gone: int) -> tuple[Stretch, ...]:
