@@ -52,7 +52,7 @@ def _too_small(book: Book, run: RunState, step: Step, block: Block, before: Sequ
     """A service of which the work draws more than there is, or the wait before it holds more: that is the wait's step."""
     drawn = [(step, one.draws) for one in block.stretches]
     route = run.route_of(run.trays[block.trays[0]])
-    drawn += [(route.by_key[one.step], one.holds) for one in before]
+    drawn += [(route.step(one.step) or step, one.holds) for one in before]
     for by, service, wanted in ((by, *one) for by, draws in drawn for one in draws):
         if wanted > book.services[service].capacity:
             facts: dict[str, object] = {"step": by.name, "service": book.services[service].name, "wanted": wanted}
