@@ -8,8 +8,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from runboard.plan.move import Move
+from runboard.plan.schedule.problem.hours import open_minutes, open_spans
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.presence import open_minutes, open_spans
 from runboard.run.state import ShopState
 
 # The tick at which all would be done with this block begun first; None where no plan was found.

@@ -5,8 +5,8 @@ from itertools import groupby
 
 from babel.lists import format_list
 
+from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import Order, Plan
-from runboard.plan.schedule.problem.presence import open_minutes
 from runboard.plan.schedule.problem.worth import Late, dated, late_orders, lateness_of
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from runboard.plan.answer import Answer
+from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
-from runboard.plan.schedule.problem.presence import open_minutes
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads
 from runboard.plan.schedule.told.forecast import Forecast

@@ -9,12 +9,12 @@ from typing import Any
 
 from ortools.sat.python import cp_model
 
-from runboard.plan.schedule.problem.attending import walks_in
-from runboard.plan.schedule.problem.presence import open_ticks
+from runboard.plan.schedule.problem.hours import open_ticks
+from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.rule.greedy import greedy_plan, warm
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.cpsat import Limits, Model, Wish
 from runboard.plan.schedule.search.improve import Improved, improve
+from runboard.plan.schedule.search.model import Limits, Model, Wish
 from tests.bench.now import Row
 from tests.bench.plan_answers import answers
 from tests.core.instances import the_trial

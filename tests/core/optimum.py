@@ -6,7 +6,7 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.cpsat import Limits, Model, Wish
+from runboard.plan.schedule.search.model import Limits, Model, Wish
 
 # The solver's own measure of work, the same on every computer; a wall-clock limit that nothing here comes near.
 LIMITS = Limits(60, workers=1, seed=1, work=1)

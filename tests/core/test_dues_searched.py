@@ -16,8 +16,8 @@ from runboard.plan.schedule.problem.nouns import Lag, Order, Placed, Plan, Probl
 from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, there_at
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.search.improve import Improved, improve
+from runboard.plan.schedule.search.model import Answer, Limits, Model, Wish
 from tests.core.instances import problems
 from tests.core.test_schedule_check import ANN, BEN, BENCH, SANDER, hand, shop
 
@@ -48,7 +48,7 @@ def improved(problem: Problem, plan: Plan | None = None, seconds: float = 1) -> 
 
 
 def least_late(problem: Problem, before: int) -> Answer:
-    return Model(problem, Wish(before, dues=True)).solve(Limits(20, work=2))
+    return Model(problem, Wish(before, least="late")).solve(Limits(20, work=2))
 
 
 # one machine
@@ -211,7 +211,7 @@ def test_no_plan_is_less_late_than_is_said_to_be_the_least(problem: Problem) -> 
         plan = greedy_plan(problem, 12)
     except NoPlace:
         return
-    model = Model(problem, Wish(plan.finish(problem) + 200, watching="anyone", dues=True))
+    model = Model(problem, Wish(plan.finish(problem) + 200, watching="anyone", least="late"))
 
     found = model.solve(Limits(20, work=1))
 
@@ -220,7 +220,7 @@ def test_no_plan_is_less_late_than_is_said_to_be_the_least(problem: Problem) -> 
         earliest, there = (there_at(problem, ends, order) for ends in (soonest_ends(problem), ends_of(problem, plan)))
         assert earliest is not None and there is not None
         assert earliest <= there
-    assert not model.is_bound or found.bound <= worth.tardiness(problem, plan)
+    assert not model.is_bound or found.bound <= worth.lateness_of(problem, plan)
 
 
 def ends_of(problem: Problem, plan: Plan) -> list[int]:

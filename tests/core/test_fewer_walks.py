@@ -3,16 +3,16 @@
 from hypothesis import given, settings
 
 from runboard.plan.answer import is_worth_telling
-from runboard.plan.schedule.problem.attending import walks_in
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import lateness_of
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
 from runboard.plan.schedule.rule.rule import Knobs, Rule
-from runboard.plan.schedule.search.cpsat import Limits
 from runboard.plan.schedule.search.fewer_walks import calm, with_fewer_walks
 from runboard.plan.schedule.search.improve import improve
+from runboard.plan.schedule.search.model import Limits
 from tests.core.instances import MONDAY, problems, the_trial
 
 HANDS = (Stretch("hand", 0, 10, "hands-on"),)

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.schedule.problem import attending, domains, worth
+from runboard.plan.schedule.problem import hours, people, worth
 from runboard.plan.schedule.problem.worth import Worth, there_at
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.told.holding import chain
@@ -26,8 +26,8 @@ class Counted:
 def test_the_longest_chain_looks_at_each_block_s_hands_once(monkeypatch: pytest.MonkeyPatch) -> None:
     problem = the_trial(9)
     plan = greedy_plan(problem)
-    counted = Counted(attending._hands)
-    monkeypatch.setattr(attending, "_hands", counted)
+    counted = Counted(people._hands)
+    monkeypatch.setattr(people, "_hands", counted)
 
     links = chain(problem, plan)
 
@@ -37,10 +37,10 @@ def test_the_longest_chain_looks_at_each_block_s_hands_once(monkeypatch: pytest.
 
 def test_when_blocks_may_start_is_asked_once_for_all_that_are_alike(monkeypatch: pytest.MonkeyPatch) -> None:
     problem = the_trial(18)
-    counted = Counted(domains.starts_of)
-    monkeypatch.setattr(domains, "starts_of", counted)
+    counted = Counted(hours.starts_of)
+    monkeypatch.setattr(hours, "starts_of", counted)
 
-    chains = domains.Chains(problem)
+    chains = hours.Chains(problem)
 
     assert chains.starts == [counted.function(problem, block) for block in problem.blocks]
     assert counted.times < len(problem.blocks) / 3

@@ -26,8 +26,8 @@ from hypothesis import HealthCheck, assume, given, reject, settings
 from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.hours import joined
 from runboard.plan.schedule.problem.nouns import FAR, Block, Lag, Placed, Plan, Problem, Station, Stretch, Worker
-from runboard.plan.schedule.problem.presence import joined
 from tests.core.instances import MONDAY, problems
 from tests.core.optimum import Best, best_of
 from tests.core.shorter import KINDS, has_it, in_one_window, longer, shorter, steady, sum_of_changes

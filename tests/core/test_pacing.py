@@ -7,8 +7,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.pace import average_in_work
+from runboard.plan.schedule.problem.hours import open_ticks
 from runboard.plan.schedule.problem.nouns import Order, Plan, Problem, Worker
-from runboard.plan.schedule.problem.presence import open_ticks
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.told.in_work import trays_in_work
 from runboard.plan.schedule.told.pacing import RunPace, run_paces

@@ -8,11 +8,10 @@ from hypothesis import HealthCheck, given, settings
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
 from runboard.plan.schedule.search.improve import improve
-from runboard.plan.schedule.search.staffed import staffed
+from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
+from runboard.plan.schedule.search.part import staffed
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
-from runboard.plan.schedule.search.wish import Watching
 from runboard.plan.schedule.told.record import operations_record
 from tests.core.instances import MONDAY, problems
 

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from runboard.plan.schedule.problem.attending import walks_in
 from runboard.plan.schedule.problem.nouns import Block, Order, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import WALK, lateness_of, worth
 from tests.core.instances import MONDAY
 

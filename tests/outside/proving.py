@@ -4,7 +4,7 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
+from runboard.plan.schedule.search.model import Answer, Limits, Model, Wish
 
 HORIZON = 3000
 

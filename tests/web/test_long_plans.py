@@ -9,7 +9,7 @@ from runboard.app import House
 from runboard.floor.plans import plan_at_once
 from runboard.floor.runs import new_event
 from runboard.floor.taps import record_events
-from runboard.plan.schedule.problem import attending, domains
+from runboard.plan.schedule.problem import hours, people
 from runboard.plan.schedule.rule import rule
 from runboard.web import plan_chart
 from tests.conftest import HandClock
@@ -28,9 +28,9 @@ def test_however_often_pages_are_asked_for_they_work_nothing_out(
 ) -> None:
     opened(house, due="2030-01-01T10:00:00+00:00")
     show(house.workshop)
-    counted = [Counted(attending._hands), Counted(domains.starts_of), Counted(rule.Rule.finish)]
-    monkeypatch.setattr(attending, "_hands", counted[0])
-    monkeypatch.setattr(domains, "starts_of", counted[1])
+    counted = [Counted(people._hands), Counted(hours.starts_of), Counted(rule.Rule.finish)]
+    monkeypatch.setattr(people, "_hands", counted[0])
+    monkeypatch.setattr(hours, "starts_of", counted[1])
     monkeypatch.setattr(rule.Rule, "finish", counted[2])
 
     for _ in range(3):

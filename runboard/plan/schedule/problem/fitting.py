@@ -5,7 +5,7 @@ from collections.abc import Hashable, Iterable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
-from runboard.plan.schedule.problem.domains import starts_of
+from runboard.plan.schedule.problem.hours import starts_of
 from runboard.plan.schedule.problem.nouns import Block, Problem, Span, Station, Stretch, Worker
 
 # Two weeks of ticks: what fits into no hours that begin before is looked for in all of them.

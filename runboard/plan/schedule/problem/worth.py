@@ -5,10 +5,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
-from runboard.plan.schedule.problem.attending import walks_in
-from runboard.plan.schedule.problem.domains import Chains
+from runboard.plan.schedule.problem.hours import Chains, Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, Order, Plan, Problem
-from runboard.plan.schedule.problem.presence import Presence, open_spans
+from runboard.plan.schedule.problem.people import walks_in
 
 # A walk is worth so many ticks in which somebody is there, more than the time that it takes: a minute of their attention.
 WALK = 2
@@ -67,7 +66,7 @@ class Worth:
         """By how much order lines with a due moment are late, all together, in open ticks: ticks in which anybody is there,
         those before now counted as such, and one at least for each line that is late. Where the book counts lines, each is
         worth more than any ticks. What is not made counts as there at the finish."""
-        late = [self._late(due, there) for due, there in self._there(ends) if there > due]
+        late = [self.late_by(due, there) for due, there in self._there(ends) if there > due]
         return sum(late) + (FAR * len(late) if self.problem.late_counts == "lines" else 0)
 
     def margins(self, ends: Sequence[int]) -> list[int]:
@@ -82,7 +81,8 @@ class Worth:
             there = made.there(order)
             yield due, finish if there is None else there
 
-    def _late(self, due: int, there: int) -> int:
+    def late_by(self, due: int, there: int) -> int:
+        """By how much an order line is late that is there after it is due."""
         return max(1, self.hours.between(due, there) - min(0, due))
 
 
@@ -104,11 +104,6 @@ def there_at(problem: Problem, ends: Sequence[int], order: Order) -> int | None:
 def dated(problem: Problem) -> Iterator[tuple[Order, int]]:
     """The order lines of which pieces are still to be made by some moment, each with its tick."""
     return ((one, one.due) for one in problem.orders if one.due is not None and one.by_then > 0)
-
-
-def tardiness(problem: Problem, plan: Plan) -> int:
-    """The ticks, open or not, by which order lines are late, all together: what the solver's model counts."""
-    return sum(max(0, one) for one in Worth(problem).margins(ends_of(problem, plan)))
 
 
 def lateness_of(problem: Problem, plan: Plan) -> int:

@@ -9,10 +9,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from runboard.plan.schedule.problem.alike import alike
-from runboard.plan.schedule.problem.conflicts import cliques, ticks_of
-from runboard.plan.schedule.problem.domains import Chains
+from runboard.plan.schedule.problem.hours import Chains, Presence, common, everybody, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, Problem
-from runboard.plan.schedule.problem.presence import Presence, common, everybody, open_spans
+from runboard.plan.schedule.problem.people import cliques, ticks_of
 
 
 @dataclass(frozen=True)
@@ -45,27 +44,16 @@ def all_bounds(problem: Problem) -> list[Bound]:
 
 
 def _longest_chain(problem: Problem, chains: Chains) -> Bound:
-    """Each block as soon as what it waits for, and the hours, allow."""
-    ends = [chains.begins[at] + block.length for at, block in enumerate(problem.blocks)]
-    last = max(range(len(ends)), key=ends.__getitem__)
-    lag = _longest_wait(problem, last, ends)
-    if lag is None:
-        return Bound(ends[last], "hours")
-    return Bound(ends[last], "wait", {"step": problem.blocks[lag].step, "run": problem.blocks[lag].run})
-
-
-def _longest_wait(problem: Problem, last: int, ends: list[int]) -> int | None:
-    """The block whose wait is the longest on the chain that ends last."""
-    longest, found, at = 0, None, last
-    while True:
-        block = problem.blocks[at]
-        lags = [(ends[lag.before] + lag.least, lag.least, lag.before) for lag in block.lags]
-        lags += [(ends[block.unloads], 0, block.unloads)] if block.unloads is not None else []
-        if not lags:
-            return found
-        _, least, at = max(lags)
+    """Each block as soon as what it waits for, and the hours, allow; with the longest wait on the chain that ends last."""
+    last = at = max(range(len(problem.blocks)), key=chains.end)
+    longest, lag = 0, None
+    while chains.waits[at]:
+        _, least, at = max((chains.end(before) + least, least, before) for before, least in chains.waits[at])
         if least > longest:
-            longest, found = least, at
+            longest, lag = least, problem.blocks[at]
+    if lag is None:
+        return Bound(chains.end(last), "hours")
+    return Bound(chains.end(last), "wait", {"step": lag.step, "run": lag.run})
 
 
 def _of_hands(problem: Problem, loads: "_Loads") -> Iterable[Bound]:

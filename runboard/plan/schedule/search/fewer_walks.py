@@ -9,14 +9,12 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from runboard.plan.schedule.problem.attending import places_of
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
+from runboard.plan.schedule.problem.people import places_of
 from runboard.plan.schedule.problem.worth import worth
-from runboard.plan.schedule.search.cpsat import Limits, Wish
-from runboard.plan.schedule.search.cpsat_walks import FewWalks, WalksModel
-from runboard.plan.schedule.search.part import WHOLE, Part
-from runboard.plan.schedule.search.refill import evenings_of
+from runboard.plan.schedule.search.model import Limits, Wish
+from runboard.plan.schedule.search.part import WHOLE, FewWalks, Part, WalksModel, evenings_of
 
 # The share of a search's time that is kept back for this, and the most seconds of it.
 WALKS_SHARE, WALKS_SECONDS = 0.15, 5.0

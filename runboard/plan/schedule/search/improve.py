@@ -11,23 +11,21 @@ from typing import Any
 
 from runboard.plan.schedule.problem.alike import alike
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.domains import Chains
+from runboard.plan.schedule.problem.hours import Chains
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, tardiness, worth
+from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, worth
 from runboard.plan.schedule.rule.greedy import NoPlace
 from runboard.plan.schedule.rule.wandering import wander
 from runboard.plan.schedule.search.bounds import Bound, bound
-from runboard.plan.schedule.search.caps import Capped
-from runboard.plan.schedule.search.cpsat import Answer, Limits, Model, Wish
+from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.fewer_walks import WALKS_SECONDS, WALKS_SHARE, calm, with_fewer_walks
 from runboard.plan.schedule.search.improved import Improved, improved
 from runboard.plan.schedule.search.less_late import kept_late, less_late, whatever_is_due
+from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
 from runboard.plan.schedule.search.part import WHOLE
-from runboard.plan.schedule.search.refill import evenings_of, refilled, weights_of
 from runboard.plan.schedule.search.renamed import renamed
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
 from runboard.plan.schedule.search.usual_seconds import of_a_go, of_making
-from runboard.plan.schedule.search.wish import Watching
 
 __all__ = ["Improved", "improve"]
 
@@ -41,8 +39,6 @@ _TENTHS = 10
 # better as soon, and somebody waits for it.
 _WANDER_SHARE, _WANDER_SHARE_SHORT = 0.25, 0.03
 _EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
-# Some evenings at a time: the share of the time, and the most of them.
-_REFILL_SHARE, _WIDEST = 0.25, 3
 # Counting heads first, in a long plan: the share of the time; and what is spent on finding people for what that finds.
 _HEADS_SHARE, _PEOPLE_SECONDS = 0.25, 4.0
 # Being less late, in a long plan: the share of the time; and of what could be done sooner if nothing were due.
@@ -129,7 +125,6 @@ class _Search:
             self._be_less_late(self.seconds * _LATE_SHARE)
             if counts_heads(self.problem) and not self.is_over:
                 self._solve("anyone", self.seconds * _HEADS_SHARE)
-            self._refill()
         if len(self.problem.blocks) > _VERY_LONG:
             self._wander(self.seconds)
         self._race()
@@ -175,9 +170,9 @@ class _Search:
     def _count_evenings(self) -> None:
         seconds = min(self.seconds, max(_EVENINGS_SECONDS, self.seconds * _EVENINGS_SHARE))
         limits = Limits(seconds, self.workers, self.seed)
-        counted = Capped(self.problem, self.chains, self.same, self.finish + 1, limits)
-        counted.find(self.bound.tick, lambda found: self.raise_bound(found.finish, "evenings"))
-        self.spend(counted.seconds)
+        tick, took = least_evenings(self.problem, self.chains, self.bound.tick, self.finish + 1, limits, self.same)
+        self.raise_bound(tick, "evenings")
+        self.spend(took)
 
     def _wander(self, seconds: float) -> None:
         """Other priorities for the dispatch rule: nothing wins so much so soon on a long plan."""
@@ -194,37 +189,6 @@ class _Search:
                     return
         except NoPlace:  # the plan at hand is the only one that is known
             pass
-
-    def _refill(self) -> None:
-        """Some evenings at a time, from the first to the last and again: more of them, and longer, where it is stuck."""
-        weights = weights_of(self.problem)
-        width, each, until = 1, 2.0, self.used + self.seconds * _REFILL_SHARE
-        while not self.is_over and self.used < until:
-            before, at = self.plan, 0
-            while at < len(spans := evenings_of(self.problem, self.plan)) and self.used < until and not self.is_over:
-                opens = spans[at][0]
-                closes = spans[at + width][1] if at + width < len(spans) else self.finish
-                found, took = refilled(self.problem, self.plan, opens, closes, self._limits(each), weights)
-                self.seed += 1
-                self.spend(took + of_making(self.problem, len(found.placed)))
-                self._keep(found)
-                at += 1
-            if before == self.plan:
-                width, each = width % _WIDEST + 1, each * 1.25
-
-    def _keep(self, plan: Plan) -> None:
-        """A refilled plan is kept where it is no worse: what it wins shows later."""
-        plan = renamed(plan, self.same)
-        if (
-            plan == self.plan
-            or worth(self.problem, plan) > worth(self.problem, self.plan)
-            or broken(self.problem, plan)
-        ):
-            return
-        is_better = worth(self.problem, plan) < worth(self.problem, self.plan)
-        self.plan = plan
-        if is_better:
-            self._tell()
 
     def _race(self) -> None:
         """In turn, each longer than the last: beginning at the plan at hand, and from nothing; and, where a machine may be
@@ -249,8 +213,8 @@ class _Search:
         answer = self._answer(model, seconds, self.take)
         if answer.plan is not None:
             self.take(answer.plan)
-        if model.is_bound and answer.bound >= tardiness(self.problem, self.plan):
-            self.least_late = max(self.least_late, self.late)
+        if model.is_bound:
+            self.least_late = max(self.least_late, min(answer.bound, self.late))
 
     def _leave_dues_aside(self) -> None:
         """Once nothing better is left: what could be done sooner if nothing were due."""

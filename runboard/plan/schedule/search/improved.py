@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
+from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.presence import open_minutes
 from runboard.plan.schedule.search.bounds import Bound
 
 

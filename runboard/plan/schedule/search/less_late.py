@@ -1,10 +1,10 @@
 """What a search is to look for where order lines have due moments: first to be less late, then to be done sooner in time."""
 
+from runboard.plan.schedule.problem.hours import open_spans
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.presence import open_spans
-from runboard.plan.schedule.problem.worth import dated, tardiness
+from runboard.plan.schedule.problem.worth import dated, lateness_of
+from runboard.plan.schedule.search.model import Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, differ
-from runboard.plan.schedule.search.wish import Watching, Wish
 
 # By how many evenings the whole may end later for an order line to be in time.
 _EVENINGS = 3
@@ -16,13 +16,13 @@ def less_late(problem: Problem, plan: Plan, at_least: int) -> Wish:
     closes = [closes for _, closes in open_spans(problem) if closes > finish]
     latest = min([2 * finish, *closes[:_EVENINGS][-1:]])
     watching: Watching = "by turns" if differ(problem) else "named"
-    return Wish(1 + max(finish, latest), at_least, watching=watching, late=tardiness(problem, plan), dues=True)
+    return Wish(1 + max(finish, latest), at_least, watching=watching, late=lateness_of(problem, plan), least="late")
 
 
 def kept_late(problem: Problem, plan: Plan) -> int | None:
     """What a plan that is finished sooner must keep: to be no later for the order lines. None where any such plan does."""
     finish = plan.finish(problem)
-    return tardiness(problem, plan) if any(due < finish for _, due in dated(problem)) else None
+    return lateness_of(problem, plan) if any(due < finish for _, due in dated(problem)) else None
 
 
 def whatever_is_due(problem: Problem, plan: Plan, at_least: int) -> Wish:

@@ -8,8 +8,8 @@ from dataclasses import replace
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
-from runboard.plan.schedule.search.cpsat import Limits, Model, Wish
-from runboard.plan.schedule.search.staffed import staffed
+from runboard.plan.schedule.search.model import Limits, Model, Wish
+from runboard.plan.schedule.search.part import staffed
 
 # By how much a start may move: five minutes.
 _NEAR = 5 * 2

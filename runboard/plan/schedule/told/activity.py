@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from runboard.plan.schedule.problem.attending import At, hands_of, walks_of, watching_of, work_of
+from runboard.plan.schedule.problem.hours import joined
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
-from runboard.plan.schedule.problem.presence import joined
+from runboard.plan.schedule.problem.people import At, hands_of, walks_of, watching_of, work_of
 from runboard.plan.schedule.told.effort import works
 
 # So long with nothing done is left out: an hour and a half.

@@ -15,8 +15,8 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from runboard.plan.schedule.problem.hours import open_spans
 from runboard.plan.schedule.problem.nouns import Block, Problem
-from runboard.plan.schedule.problem.presence import open_spans
 
 HAND_SPREAD = 0.27
 MACHINE_SPREAD = 0.025

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from runboard.plan.schedule.problem.attending import hands_of, walks_of, watching_of, work_of
+from runboard.plan.schedule.problem.hours import common, joined, open_spans
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
-from runboard.plan.schedule.problem.presence import common, joined, open_spans
+from runboard.plan.schedule.problem.people import hands_of, walks_of, watching_of, work_of
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,9 @@ from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from runboard.plan.schedule.problem.attending import hands_of, watching_of
+from runboard.plan.schedule.problem.hours import Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, Placed, Plan, Problem
-from runboard.plan.schedule.problem.presence import Presence, open_spans
+from runboard.plan.schedule.problem.people import hands_of, watching_of
 
 # The same under every problem: ('hands', person), ('station', station), ('wait', run, step).
 Name = tuple[str, ...]

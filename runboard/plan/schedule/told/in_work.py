@@ -5,8 +5,8 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from runboard.plan.schedule.problem.hours import Presence, open_spans
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
-from runboard.plan.schedule.problem.presence import Presence, open_spans
 from runboard.run.state import RunState, ShopState
 
 

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from runboard.plan.pace import takt_time
-from runboard.plan.schedule.problem.conflicts import Doing, cliques, ticks_of
+from runboard.plan.schedule.problem.hours import common, everybody, joined, open_spans, open_ticks
 from runboard.plan.schedule.problem.nouns import Order, Placed, Plan, Problem, Span
-from runboard.plan.schedule.problem.presence import common, everybody, joined, open_spans, open_ticks
+from runboard.plan.schedule.problem.people import Doing, cliques, ticks_of
 from runboard.plan.schedule.problem.worth import there_at
 from runboard.plan.schedule.told.effort import finish_of
 

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import Any
 
-from runboard.plan.schedule.problem.attending import hands_of, watching_of
 from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.people import hands_of, watching_of
 from runboard.run.event import write_moment
 
 

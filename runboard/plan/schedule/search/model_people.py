@@ -1,0 +1,371 @@
+"""People in the constraint model: hands, eyes on machines and who takes over, and the walks between rooms."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import reduce
+from itertools import combinations, pairwise
+from typing import TYPE_CHECKING, Any
+
+from ortools.sat.python import cp_model
+
+from runboard.plan.schedule.problem.hours import (
+    common,
+    everybody,
+    hands_in,
+    joined,
+    open_spans,
+    starts_of,
+    within,
+)
+from runboard.plan.schedule.problem.nouns import Block, Placed, Span, Stretch
+from runboard.plan.schedule.problem.people import Doing, cliques
+
+if TYPE_CHECKING:
+    from runboard.plan.schedule.search.model import Model
+
+# Nobody takes over a machine that runs for less than ten minutes, nor for less than two at its start or end.
+_LONG, _LEAST = 10 * 2, 2 * 2
+
+
+@dataclass(frozen=True)
+class Done:
+    """Something a person is there for: ``present`` is None where it always is. ``end`` is a variable where ``size`` is.
+    ``begun`` is what they are at already."""
+
+    kind: Doing
+    start: Any
+    size: Any
+    present: Any = None
+    begun: bool = False
+    end: Any = None
+
+
+@dataclass(frozen=True)
+class _Change:
+    """A change of watcher that may come: the literals of who takes over, after how many ticks of the run (all of them
+    where nobody does), and at which tick."""
+
+    second: dict[int, Any]
+    after: Any
+    at: Any
+
+
+class People:
+    """Who does what, in the model. ``done`` is what each person may be there for; ``hands`` and ``eyes`` are for each block
+    the literals of who works at it and who watches it from its start, None where there is only one."""
+
+    def __init__(self, model: "Model") -> None:
+        self.of, self.problem = model, model.problem
+        self.there = [at for at, person in enumerate(self.problem.people) if person.windows]
+        self.hands: dict[int, dict[int, Any]] = {}
+        self.eyes: dict[int, dict[int, Any]] = {}
+        self.changes: dict[int, _Change] = {}
+        self.done: dict[int, list[Done]] = {at: [] for at in range(len(self.problem.people))}
+        self._all: list[Done] = []
+        for block in self.problem.blocks:
+            self._take_hands(block)
+            if block.watched is not None and (block.by is not None or not block.begun):
+                self._take_eyes(block, block.watched)
+        self._keep_apart()
+        self._keep_walks()
+        self._keep_first_walks()
+
+    # hands
+
+    def _take_hands(self, block: Block) -> None:
+        setup = self.of.setups.needs.get(block.index)
+        hands = [one for one in block.stretches if one.attendance == "hands-on"]
+        if hands or setup is not None:
+            self.hands[block.index] = self._one_of(block)
+        for one in hands:
+            done = Done((block.station, "hands-on"), self._begin(block, one), one.length, None, block.begun)
+            self._share(done, self.hands[block.index])
+        if setup is not None:
+            self._add_setup(block, None if isinstance(setup, int) else setup)
+
+    def _begin(self, block: Block, stretch: Stretch) -> Any:
+        """What is begun begins at a tick that is known."""
+        return stretch.offset if block.begun else self.of.begins[block.index] + stretch.offset
+
+    def _share(self, done: Done, by: dict[int, Any]) -> None:
+        self._all.append(done)
+        for one, literal in by.items():
+            self.done[one].append(Done(done.kind, done.start, done.size, literal, done.begun))
+
+    def _one_of(self, block: Block) -> dict[int, Any]:
+        """Who may put their hands to a block: whoever is at it already does."""
+        if block.begun and block.by is not None:
+            return {block.by: None}
+        able = {one: starts_of(self.problem, block, one) for one in block.people if self.problem.people[one].windows}
+        return self._chosen_of(block, able, "by")
+
+    def _chosen_of(self, block: Block, able: dict[int, tuple[Span, ...]], name: str) -> dict[int, Any]:
+        """A literal for each person, exactly one of which holds, with the block within that one's hours."""
+        found: dict[int, Any] = dict.fromkeys(able)
+        if len(able) != 1:
+            found = {one: self.of.model.new_bool_var(f"b{block.index}{name}{one}") for one in able}
+            self.of.model.add_exactly_one(found.values())
+        whole = self.of.chains.starts[block.index]
+        for one, spans in able.items():
+            if common(whole, spans) != whole:
+                self._keep_in(self.of.begins[block.index], spans, [] if found[one] is None else [found[one]])
+        return found
+
+    def _keep_in(self, start: Any, spans: tuple[Span, ...], literals: list[Any]) -> None:
+        """Where all the literals hold, a start lies in these spans."""
+        if not spans:
+            self.of.model.add_bool_or([one.negated() for one in literals])
+            return
+        inside = cp_model.Domain.from_intervals([[opens, closes - 1] for opens, closes in spans])
+        kept = self.of.model.add_linear_expression_in_domain(start, inside)
+        if literals:
+            kept.only_enforce_if(literals)
+
+    def _add_setup(self, block: Block, need: Any) -> None:
+        """The setup before a block, by whose hands do the rest, within the same hours; ``need`` None where it always is."""
+        start = self.of.begins[block.index] - block.setup
+        self._all.append(Done((block.station, "hands-on"), start, block.setup, need))
+        runs = within(self.problem.stations[block.station].runs, 0, block.setup + block.length)
+        for one, theirs in self.hands[block.index].items():
+            parts = [(0, block.setup), *((block.setup + offset, length) for offset, length in hands_in(block))]
+            spans = reduce(common, (within(self.problem.people[one].windows, *part) for part in parts), runs)
+            literals = [each for each in (need, theirs) if each is not None]
+            self._keep_in(start, spans, literals)
+            self.done[one].append(Done((block.station, "hands-on"), start, block.setup, self._both(literals)))
+
+    def _both(self, literals: list[Any]) -> Any:
+        if len(literals) < 2:
+            return literals[0] if literals else None
+        both = self.of.model.new_bool_var("")
+        self.of.model.add_bool_and(literals).only_enforce_if(both)
+        self.of.model.add_bool_or([both, *(one.negated() for one in literals)])
+        return both
+
+    # eyes
+
+    def _take_eyes(self, block: Block, stretch: Stretch) -> None:
+        """Who watches a block's run: one person, or two by turns, or nobody named."""
+        kind: Doing = (block.station, "watched")
+        start = self._begin(block, stretch)
+        if len(self.there) > 1:
+            if self.of.wish.watching == "anyone":
+                self.of.is_plan = False
+                self._all.append(Done(kind, start, stretch.length, None, block.begun))
+                return
+            self.of.is_bound = False  # somebody else could have taken over, or once more
+            if self.of.wish.watching == "by turns" and stretch.length >= _LONG:
+                self._all.append(Done(kind, start, stretch.length, None, block.begun))
+                self._by_turns(block, stretch)
+                return
+        self.eyes[block.index] = by = self._throughout(block, stretch)
+        self._all.append(Done(kind, start, stretch.length, None, block.begun))
+        for one, literal in by.items():
+            self.done[one].append(Done(kind, start, stretch.length, literal, block.begun and one == block.by))
+
+    def _throughout(self, block: Block, stretch: Stretch) -> dict[int, Any]:
+        able = {}
+        for one in self.there:
+            spans = within(self.problem.people[one].windows, stretch.offset, stretch.length)
+            if common(spans, self.of.chains.starts[block.index]):
+                able[one] = spans
+        if block.begun and block.by is not None:
+            able[block.by] = ((0, 1),)
+        return self._chosen_of(block, able, "seen")
+
+    def _by_turns(self, block: Block, stretch: Stretch) -> None:
+        """Two parts of the run, the second of which may be none: whoever takes over is there before the other goes."""
+        kind: Doing = (block.station, "watched")
+        begins = self._begin(block, stretch)
+        change = self._change(block, stretch, begins)
+        at_it = [block.by] if block.begun and block.by is not None else []
+        first = {one: self.of.model.new_bool_var("") for one in sorted({*self.there, *at_it})}
+        self.of.model.add_exactly_one(first.values())
+        for one in first.keys() & change.second.keys():
+            self.of.model.add_bool_or([first[one].negated(), change.second[one].negated()])
+        self.eyes[block.index], self.changes[block.index] = first, change
+        for one, literal in first.items():
+            self._there(one, Done(kind, begins, change.after, literal, one in at_it, change.at))
+        left = self.of.model.new_int_var(0, stretch.length - _LEAST, "")
+        self.of.model.add(left + change.after == stretch.length)
+        for one, literal in change.second.items():
+            self._there(one, Done(kind, change.at, left, literal, False, begins + stretch.length))
+
+    def _change(self, block: Block, stretch: Stretch, begins: Any) -> _Change:
+        model, length = self.of.model, stretch.length
+        spans = cp_model.Domain.from_intervals([[_LEAST, length - _LEAST], [length, length]])
+        after = model.new_int_var_from_domain(spans, f"b{block.index}after")
+        at = model.new_int_var(0, self.of.wish.before, f"b{block.index}change")
+        model.add(at == begins + after)
+        second = {one: model.new_bool_var(f"b{block.index}then{one}") for one in self.there}
+        model.add_at_most_one(second.values())
+        model.add(after == length).only_enforce_if([one.negated() for one in second.values()])
+        for one in second.values():
+            model.add(after <= length - _LEAST).only_enforce_if(one)
+        return _Change(second, after, at)
+
+    def _there(self, person: int, done: Done) -> None:
+        """Kept within somebody's hours, but for what is begun."""
+        self.done[person].append(done)
+        away = () if done.begun else self._away(person)
+        self.of.keep_apart([self._row(done)], [self.of.interval(opens, closes - opens) for opens, closes in away])
+
+    def _away(self, person: int) -> tuple[Span, ...]:
+        """When others are there and one person is not; and for as long as what is begun runs, maybe beyond all hours."""
+        windows = joined(self.problem.people[person].windows)
+        spans = open_spans(self.problem)
+        ends = [0, *(tick for window in windows for tick in window), spans[-1][1]]
+        gaps = tuple((ends[at], ends[at + 1]) for at in range(0, len(ends), 2) if ends[at] < ends[at + 1])
+        begun = max((block.length for block in self.problem.blocks if block.begun), default=0)
+        return common(gaps, joined([(0, begun), *spans]))
+
+    # what one person cannot do at once
+
+    def _keep_apart(self) -> None:
+        if any(self._sees_afar(at) for at in range(len(self.problem.stations))):
+            # Where a machine is watched from another room, walks are taken too strictly or not at all.
+            self.of.is_bound = self.of.is_plan = False
+        for clique in cliques(self.problem):
+            for done in self.done.values():
+                self.of.one_by_one(self._rows([one for one in done if one.kind in clique]))
+            if len(self.there) > 1:
+                self._keep_within(clique)
+
+    def _rows(self, done: Iterable[Done]) -> list[Any]:
+        """Doings as intervals; those that were begun so made one, though they touch or overlap."""
+        begun: list[Done] = []
+        later: list[Done] = []
+        for one in done:
+            (begun if one.begun and one.end is None else later).append(one)
+        if len(begun) < 2:
+            return [self._row(one) for one in [*begun, *later]]
+        rows = [self._row(one) for one in later]
+        spans = [(one.start, one.start + one.size, one.present) for one in begun]
+        for opens, closes in pairwise(sorted({tick for start, end, _ in spans for tick in (start, end)})):
+            over = [present for start, end, present in spans if start <= opens < end]
+            if over:
+                rows.append(self.of.interval(opens, closes - opens, self._any_of(over)))
+        return rows
+
+    def _any_of(self, literals: list[Any]) -> Any:
+        if None in literals or len(literals) == 1:
+            return None if None in literals else literals[0]
+        any_of = self.of.model.new_bool_var("")
+        self.of.model.add_max_equality(any_of, literals)
+        return any_of
+
+    def _row(self, one: Done, early: int = 0, late: int = 0) -> Any:
+        """What somebody is there for as an interval, stretched on both sides."""
+        start, size = one.start - early, one.size + early + late
+        if one.end is None:
+            return self.of.interval(start, size, one.present)
+        return self.of.model.new_optional_interval_var(start, size, one.end + late, one.present, "")
+
+    def _sees_afar(self, at: int) -> bool:
+        """Whether there is work from which a machine is watched in another room."""
+        station = self.problem.stations[at]
+        kinds = {one.kind for one in self._all}
+        others = {other for other, _ in kinds if other in station.watched_from}
+        return (at, "watched") in kinds and any(self.problem.stations[one].room != station.room for one in others)
+
+    def _keep_within(self, clique: frozenset[Doing]) -> None:
+        """All together: no more at a time than there are people, which says in one row what each person's says alone."""
+        # What is begun may be done by somebody beyond their hours.
+        rows = [self._row(one) for one in self._all if one.kind in clique and not one.begun]
+        demands = [1] * len(rows)
+        steps, before = everybody(self.problem).steps, self.of.wish.before
+        for (start, many), (end, _) in zip(steps, [*steps[1:], (before, 0)], strict=True):
+            if 0 < many < len(self.there) and start < before:
+                rows.append(self.of.interval(start, min(end, before) - start))
+                demands.append(len(self.there) - many)
+        self.of.keep_within(rows, demands, len(self.there))
+
+    # walking
+
+    def _keep_walks(self) -> None:
+        for done in self.done.values():
+            rooms: dict[int, list[Done]] = defaultdict(list)
+            for one in done:
+                rooms[self.problem.stations[one.kind[0]].room].append(one)
+            for pair in combinations(rooms, 2):
+                few, many = sorted(pair, key=lambda room: len(rooms[room]))  # searched far faster this way round
+                self._keep_walk(rooms[many], rooms[few], self.problem.walks[many][few], self.problem.walks[few][many])
+
+    def _keep_walk(self, some: list[Done], others: list[Done], back: int, forth: int) -> None:
+        """The doings of one room, stretched by the way there and back, touch none of the other."""
+        if not back and not forth:
+            return
+        some = [one for one in some if not self._seen_from_afar(one, others)]
+        others = [one for one in others if not self._seen_from_afar(one, some)]
+        later = [one for one in others if not one.begun]
+        is_begun = len(later) < len(others)
+        for here, there in (
+            [([one for one in some if not one.begun], others), ([one for one in some if one.begun], later)]
+            if is_begun
+            else [(some, others)]
+        ):
+            for same in self._one_at_a_time(there):
+                self.of.keep_apart([self._row(one, forth, back) for one in here], self._rows(same))
+
+    def _one_at_a_time(self, done: list[Done]) -> Iterator[list[Done]]:
+        """Hands; and each machine that is watched."""
+        for kind in {one.kind if one.kind[1] == "watched" else None for one in done}:
+            yield [one for one in done if (one.kind[1] == "hands-on" if kind is None else one.kind == kind)]
+
+    def _seen_from_afar(self, one: Done, others: list[Done]) -> bool:
+        """Whether a machine is watched from a station of the other room: no walk is between the two."""
+        seen_from = self.problem.stations[one.kind[0]].watched_from
+        return one.kind[1] == "watched" and any(other.kind[0] in seen_from for other in others)
+
+    def _keep_first_walks(self) -> None:
+        """From the room that somebody is in now."""
+        for person, done in self.done.items():
+            room = self.problem.people[person].room
+            for one in done if room >= 0 else ():
+                walk = self.problem.walks[room][self.problem.stations[one.kind[0]].room]
+                if walk and not one.begun:
+                    kept = self.of.model.add(one.start >= walk)
+                    if one.present is not None:
+                        kept.only_enforce_if(one.present)
+
+    # plans in and out
+
+    def hints(self, placed: Placed) -> list[tuple[Any, int]]:
+        """What a plan says of who does a block, and of who watches it where this model can say that."""
+        by = self.hands.get(placed.block, {})
+        return [*_told(by, placed.hands), *self._hints_of_eyes(placed)]
+
+    def _hints_of_eyes(self, placed: Placed) -> list[tuple[Any, int]]:
+        by, change = self.eyes.get(placed.block, {}), self.changes.get(placed.block)
+        if not by or not placed.watchers or len(placed.watchers) > (1 if change is None else 2):
+            return []
+        (first, start), *rest = placed.watchers
+        stretch = self.problem.blocks[placed.block].watched
+        if change is None or stretch is None:
+            return _told(by, first)
+        second, at = rest[0] if rest else (None, start + stretch.length)
+        if rest and not _LEAST <= at - start <= stretch.length - _LEAST:
+            return []
+        return [*_told(by, first), *_told(change.second, second), (change.after, at - start), (change.at, at)]
+
+    def values(
+        self, block: Block, begins: int, setup: int, values: Any
+    ) -> tuple[int | None, tuple[tuple[int, int], ...]]:
+        """Who does a block, and who watches it from when, in a solution."""
+        hands = _chosen(self.hands.get(block.index, {}), values) if block.hands or setup else None
+        first = _chosen(self.eyes.get(block.index, {}), values)
+        if first is None or block.watched is None:
+            return hands, ()
+        change = self.changes.get(block.index)
+        second = _chosen(change.second, values) if change is not None else None
+        later = ((second, int(values.value(change.at))),) if change is not None and second is not None else ()
+        return hands, ((first, begins + block.watched.offset), *later)
+
+
+def _told(by: dict[int, Any], person: int | None) -> list[tuple[Any, int]]:
+    return [(literal, int(one == person)) for one, literal in by.items() if literal is not None]
+
+
+def _chosen(by: dict[int, Any], values: Any) -> int | None:
+    """Who of these does it in a solution."""
+    return next((one for one, var in by.items() if var is None or values.value(var)), None)
