@@ -126,7 +126,7 @@ MUTATIONS = (
     ),
     # plans
     Mutation(
-        "runboard/plan/schedule/told/in_work.py",
+        "runboard/plan/schedule/told/pacing.py",
         "(min(first, start), max(last, end))",
         "(start, max(last, end))",
         "a tray's time begins at its last step",

@@ -11,9 +11,9 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.estimates import spread_in
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.rule.rule import is_warm
-from runboard.plan.schedule.told.draws import spread_table
 from runboard.plan.schedule.told.figures import Asked
-from runboard.plan.schedule.told.in_work import trays_begun
+from runboard.plan.schedule.told.forecast import spread_table
+from runboard.run.state import ShopState
 
 WHAT = "figures"
 
@@ -72,6 +72,13 @@ def asked_of(workshop: Workshop, planned: Planned) -> Asked:
     figured: Figured | None = workshop.figured
     before = figured.figures.holder if figured is not None else None
     return Asked(spread, trays_begun(state), before.name if before is not None else (), is_warm())
+
+
+def trays_begun(state: ShopState) -> frozenset[tuple[str, str]]:
+    """The trays (run, tray) whose first step is over or under way."""
+    firsts = {run.id: run.route.steps[0].key for run in state.open_runs()}
+    trays = ((run.id, tray) for run in state.open_runs() for tray in run.trays.values())
+    return frozenset((run, one.id) for run, one in trays if set(one.at) - {firsts[run]} or one.good or one.busy)
 
 
 def publish(workshop: Workshop, figured: Figured) -> None:

@@ -12,13 +12,13 @@ from typing import Any
 from runboard.floor.long_work import LongWork
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
+from runboard.plan.changed import Change, changed_problem
 from runboard.plan.estimates import estimates_from, spread_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.rule.rule import is_warm
-from runboard.plan.schedule.told.changed import Change, changed_problem
 from runboard.plan.schedule.told.compared import Compared
-from runboard.plan.schedule.told.draws import spread_table
+from runboard.plan.schedule.told.forecast import spread_table
 from runboard.run.refusal import Refused
 
 WHAT = "try"

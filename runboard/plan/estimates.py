@@ -18,7 +18,7 @@ from datetime import date, timedelta
 from typing import Literal
 
 from runboard.plan.schedule.problem.nouns import Block
-from runboard.plan.schedule.told.draws import Scatter, Spread, usual_spread
+from runboard.plan.schedule.told.forecast import Scatter, Spread, usual_spread
 from runboard.run.route import Step
 from runboard.run.state import Load, RunState, ShopState
 from runboard.shop.book import ZERO, Book

@@ -12,8 +12,8 @@ from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.compared import Compared, Side, compared
-from runboard.plan.schedule.told.draws import Spread
 from runboard.plan.schedule.told.figures import Asked, Figures, figures_of
+from runboard.plan.schedule.told.forecast import Spread
 
 Found = tuple[Plan, Bound]
 Clock = Callable[[], float]

@@ -11,8 +11,7 @@ from datetime import UTC, datetime, timedelta
 from babel.dates import format_time
 
 from runboard.plan.schedule.problem.nouns import TICK, Span
-from runboard.plan.schedule.told.activity import Bar, Part, Row
-from runboard.plan.schedule.told.figures import Figures
+from runboard.plan.schedule.told.figures import Bar, Figures, Part, Row
 from runboard.web.pages_support import span_in_words
 from runboard.web.plan_words import Names, span_of, trays_in_words
 

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from runboard.floor.plans import Planned
 from runboard.plan.estimates import spread_in
 from runboard.plan.schedule.rule.rule import Cores
-from runboard.plan.schedule.told.draws import Spread
+from runboard.plan.schedule.told.forecast import Spread
 
 
 @contextmanager

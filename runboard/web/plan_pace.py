@@ -10,8 +10,7 @@ from babel.lists import format_list
 from runboard.plan.pace import Line
 from runboard.plan.schedule.problem.nouns import TICK
 from runboard.plan.schedule.told.figures import Figures
-from runboard.plan.schedule.told.in_work import InWork
-from runboard.plan.schedule.told.pacing import Pace, RunPace
+from runboard.plan.schedule.told.pacing import InWork, Pace, RunPace
 from runboard.web.pages_support import span_in_words
 from runboard.web.plan_words import Names
 

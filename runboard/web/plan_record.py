@@ -6,11 +6,11 @@ from typing import Any
 from runboard.plan.answer import Answer
 from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
+from runboard.plan.schedule.problem.people import hands_of, watching_of
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads
 from runboard.plan.schedule.told.forecast import Forecast
 from runboard.plan.schedule.told.holding import holder
-from runboard.plan.schedule.told.record import operations_record
 from runboard.run.event import parse_moment, write_moment
 from runboard.run.state import RunState
 from runboard.web.pages_support import span_in_words
@@ -75,6 +75,54 @@ def plan_lines(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | 
     yield ""
     yield names.say("sums", hands=_span(hands_ticks(problem, plan, run.id)), walks=record["walks"])
     yield from limit_sentences(names, plan, bound, run.id)
+
+
+def operations_record(problem: Problem, plan: Plan, run: str) -> list[Record]:
+    """What is still to be done of a run, a load each, by its start. A part has the people who are at it: whose hands, or
+    who watches; watching that changes hands is a part each. What is done and only dries still is not in it."""
+    loads: dict[int, list[int]] = {}
+    for block in problem.blocks:
+        first = block
+        while first.unloads is not None:
+            first = problem.blocks[first.unloads]
+        if block.run == run:
+            loads.setdefault(first.index, []).append(block.index)
+    parts = _parts(problem, plan)
+    found = [_load(problem, plan, load, parts) for load in loads.values() if any(parts[one] for one in load)]
+    return sorted(found, key=lambda one: (one["start"], one["load"]))
+
+
+def _load(problem: Problem, plan: Plan, blocks: list[int], parts: dict[int, list[Record]]) -> Record:
+    block = problem.blocks[blocks[0]]
+    return {
+        "operation": block.operation,
+        "step": block.step,
+        "load": block.load,
+        "trays": list(block.trays),
+        "station": problem.stations[block.station].key,
+        "start": _at(problem, plan.placed[block.index].start),
+        "end": _at(problem, max(plan.end(problem, one) for one in blocks)),
+        "parts": [part for one in blocks for part in parts[one]],
+    }
+
+
+def _parts(problem: Problem, plan: Plan) -> dict[int, list[Record]]:
+    """The parts of each block, in order."""
+    found: dict[int, list[tuple[int, int, str, tuple[int, ...]]]] = {block.index: [] for block in problem.blocks}
+    for at in (*hands_of(problem, plan), *watching_of(problem, plan)):
+        found[at.block].append((at.start, at.end, "machine" if at.kind == "watching" else at.kind, (at.person,)))
+    for placed in plan.placed:
+        attended = {kind for _, _, kind, _ in found[placed.block]}
+        for one in problem.blocks[placed.block].stretches:
+            start = placed.begins() + one.offset
+            if one.kind not in attended:
+                found[placed.block].append((start, start + one.length, one.kind, ()))
+    return {block: [_part(problem, *one) for one in sorted(parts)] for block, parts in found.items()}
+
+
+def _part(problem: Problem, start: int, end: int, kind: str, people: tuple[int, ...]) -> Record:
+    keys = [problem.people[one].key for one in people]
+    return {"kind": kind, "start": _at(problem, start), "end": _at(problem, end), "people": keys}
 
 
 def names_of(answer: Answer) -> Names:

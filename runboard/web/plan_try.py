@@ -11,7 +11,7 @@ from runboard.floor.kept_changes import Kept, drop_change, keep_change, kept_cha
 from runboard.floor.signals import Settings
 from runboard.floor.try_change import Trials
 from runboard.floor.warm import catch_up
-from runboard.plan.schedule.told.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize, swappable
+from runboard.plan.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize, swappable
 from runboard.plan.schedule.told.compared import Compared
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState

@@ -7,11 +7,11 @@ from babel.lists import format_list
 
 from runboard.floor.plans import holding_with_change
 from runboard.floor.workshop import Workshop
+from runboard.plan.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.problem.nouns import LeftOut
-from runboard.plan.schedule.told.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.told.compared import Compared, Side
 from runboard.plan.schedule.told.forecast import Forecast
-from runboard.plan.schedule.told.slack import is_part, slack_of
+from runboard.plan.schedule.told.holding import is_part, slack_of
 from runboard.run.state import RunState
 from runboard.web.pages_support import span_in_words
 from runboard.web.plan_words import Names, holds_sentence, left_out_sentences, span_of

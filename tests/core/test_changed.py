@@ -5,12 +5,7 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import Problem
-from runboard.plan.schedule.problem.step_work import as_written
-from runboard.plan.schedule.rule.greedy import Greedy, greedy
-from runboard.plan.schedule.told.changed import (
+from runboard.plan.changed import (
     SOMEBODY,
     Capacity,
     Change,
@@ -21,8 +16,13 @@ from runboard.plan.schedule.told.changed import (
     changed_problem,
     swappable,
 )
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.problem.step_work import as_written
+from runboard.plan.schedule.rule.greedy import Greedy, greedy
 from runboard.plan.schedule.told.compared import Compared, compared
-from runboard.plan.schedule.told.draws import usual_spread
+from runboard.plan.schedule.told.forecast import usual_spread
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation, shop

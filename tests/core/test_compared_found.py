@@ -8,9 +8,8 @@ from hypothesis import strategies as st
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.problem.worth import Worth, ends_of
-from runboard.plan.schedule.told.compared import Compared, compared
-from runboard.plan.schedule.told.draws import usual_spread
-from runboard.plan.schedule.told.kept import kept
+from runboard.plan.schedule.told.compared import Compared, compared, kept
+from runboard.plan.schedule.told.forecast import usual_spread
 from tests.core.instances import problems
 from tests.core.shorter import KINDS, has_it, shorter, steady
 from tests.core.test_optimum_properties import capacity_more, hours_more, somebody_more

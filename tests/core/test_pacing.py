@@ -10,9 +10,7 @@ from runboard.plan.pace import average_in_work
 from runboard.plan.schedule.problem.hours import open_ticks
 from runboard.plan.schedule.problem.nouns import Order, Plan, Problem, Worker
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.told.in_work import trays_in_work
-from runboard.plan.schedule.told.pacing import RunPace, run_paces
-from runboard.plan.schedule.told.person_machine import machines_served
+from runboard.plan.schedule.told.pacing import RunPace, machines_served, run_paces, trays_in_work
 from tests.core.instances import problems, the_trial
 
 MINUTE = 2  # ticks

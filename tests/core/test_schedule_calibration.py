@@ -13,8 +13,7 @@ from runboard.plan.schedule.problem.nouns import TICK, Block, Order, Plan, Probl
 from runboard.plan.schedule.rule import rule as rules
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told import forecast as forecasts
-from runboard.plan.schedule.told.draws import Scatter, day_ends, drawn_lengths
-from runboard.plan.schedule.told.forecast import Forecast, days_of, forecast
+from runboard.plan.schedule.told.forecast import Forecast, Scatter, day_ends, days_of, drawn_lengths, forecast
 from tests.core.instances import MONDAY
 from tests.core.test_schedule_check import hand, shop
 

@@ -20,8 +20,7 @@ from runboard.plan.schedule.rule.kernel.compiled import compiled
 from runboard.plan.schedule.rule.kernel.replicate import replicate
 from runboard.plan.schedule.rule.kernel.row import Row
 from runboard.plan.schedule.rule.rule import Cores, Knobs, Rule
-from runboard.plan.schedule.told.draws import Scatter, drawn_lengths
-from runboard.plan.schedule.told.forecast import follow, forecast
+from runboard.plan.schedule.told.forecast import Scatter, drawn_lengths, follow, forecast
 from tests.bench.simpy_shop import SimpyShop
 from tests.core.instances import the_trial
 from tests.core.test_schedule_check import hand, shop
@@ -88,7 +87,6 @@ def test_a_range_and_chances_by_evening(warm: None):
     chances = [chance for _, chance in told.by_evening]
     assert chances == sorted(chances)
     assert chances[-1] == 1
-    assert told.moments(problem)[50] == problem.moment(told.finish[50])
 
 
 def test_a_later_due_moment_is_likelier_kept():

@@ -10,8 +10,8 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.problem.people import walks_of, watching_of, work_of
-from runboard.plan.schedule.told.activity import Bar, chart, within
 from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads, station_loads
+from runboard.plan.schedule.told.figures import Bar, chart, within
 from runboard.plan.schedule.told.holding import chain, holder
 from tests.core.by_hand import by_hand
 from tests.core.pressing import Floor

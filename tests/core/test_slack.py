@@ -2,7 +2,7 @@
 
 from runboard.plan.schedule.problem.nouns import Lag, Problem
 from runboard.plan.schedule.rule.greedy import greedy_plan
-from runboard.plan.schedule.told.slack import Slack, is_part, slack_of
+from runboard.plan.schedule.told.holding import Slack, is_part, slack_of
 from tests.core.test_optimum_properties import two_benches, work
 
 EVENINGS = ((0, 100), (240, 340))

@@ -9,7 +9,7 @@ import pytest
 from runboard.floor import look_back, try_change
 from runboard.floor.try_change import Trials
 from runboard.floor.workshop import Workshop
-from runboard.plan.schedule.told.changed import Times
+from runboard.plan.changed import Times
 from runboard.plan.search import compare
 from runboard.web import route_times
 from tests.floor.test_plans import Scene, Work, scene

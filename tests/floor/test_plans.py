@@ -17,10 +17,10 @@ from runboard.floor.taps import take_taps
 from runboard.floor.try_change import Trials
 from runboard.floor.warming import Warming
 from runboard.floor.workshop import Workshop
+from runboard.plan.changed import TraySize
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.search.bounds import Bound
-from runboard.plan.schedule.told.changed import TraySize
 from runboard.run.event import event_from_json
 from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop as fake_workshop

@@ -11,7 +11,7 @@ from datetime import timedelta
 import pytest
 
 from runboard.plan.pace import PersonMachine
-from runboard.plan.schedule.told.person_machine import machines_served
+from runboard.plan.schedule.told.pacing import machines_served
 from tests.lines import person_and_machines
 from tests.outside.proving import optimum
 from tests.outside.said import calculated, published

@@ -15,7 +15,7 @@ from runboard.cli import main
 from runboard.floor.runs import new_event
 from runboard.floor.taps import record_events
 from runboard.floor.try_change import LASTS, MOST_KEPT, Trials
-from runboard.plan.schedule.told.changed import TraySize
+from runboard.plan.changed import TraySize
 from runboard.plan.search import compare
 from runboard.web.plan_try_words import answer_of
 from tests import scenario

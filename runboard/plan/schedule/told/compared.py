@@ -5,24 +5,24 @@ a difference is one of the shop, not of the search.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
+from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.nouns import Block, LeftOut, Placed, Plan, Problem
 from runboard.plan.schedule.problem.one_run import of_run
-from runboard.plan.schedule.problem.worth import lateness_of, worth
+from runboard.plan.schedule.problem.worth import dated, late_lines, lateness_of, worth
 from runboard.plan.schedule.rule.greedy import Greedy, NoPlace, greedy, is_warm, usual_goes
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.told.draws import Spread
-from runboard.plan.schedule.told.effort import finish_of, hands_ticks
-from runboard.plan.schedule.told.forecast import Forecast, forecast
-from runboard.plan.schedule.told.kept import kept
+from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads
+from runboard.plan.schedule.told.forecast import Forecast, Spread, forecast
 
 
 @dataclass(frozen=True)
 class Side:
     """One of the two: when the run is done and its hands-on ticks; how that may turn out, where it was asked for. No plan
-    of it is done before ``bound``."""
+    of it is done before ``bound``. Of all that is open: how many of the ``lines`` with a due moment are ``in_time``, the
+    ticks of ``presence`` of everybody together, and the walks."""
 
     problem: Problem
     plan: Plan
@@ -30,6 +30,10 @@ class Side:
     hands: int
     outlook: Forecast | None = None
     bound: int = 0
+    lines: int = 0
+    in_time: int = 0
+    presence: int = 0
+    walks: int = 0
 
 
 @dataclass(frozen=True)
@@ -45,11 +49,11 @@ class Compared:
 
 def compared(now: Problem, changed: Problem, run: str, spread: Spread, goes: int | None) -> Compared:
     """Both plans of one run. ``goes`` is how often each is worked through by chance; 0 leaves that out."""
-    effort = _effort(now, changed)
+    effort = usual_goes(max(len(now.blocks), len(changed.blocks)), is_compiled=is_warm())
     first, second = _greedy(now, effort), _greedy(changed, effort)
     before = _best(now, run, _plans(now, first, second))
-    after = _best(changed, run, _plans(changed, second, first), _kept(changed, now, before))
-    before = _best(now, run, [] if before is None else [before], _kept(now, changed, after))
+    after = _best(changed, run, _plans(changed, second, first), before and kept(changed, now, before))
+    before = _best(now, run, [] if before is None else [before], after and kept(now, changed, after))
     return Compared(
         _side(now, before, run, spread, goes),
         _side(changed, after, run, spread, goes),
@@ -61,11 +65,6 @@ def compared(now: Problem, changed: Problem, run: str, spread: Spread, goes: int
 def _only_in(problem: Problem, other: Problem) -> tuple[LeftOut, ...]:
     known = {(one.run, one.step, one.code) for one in other.left_out}
     return tuple(one for one in problem.left_out if (one.run, one.step, one.code) not in known)
-
-
-def _effort(*problems: Problem) -> int:
-    """How often the rule is run, the same for both."""
-    return usual_goes(max(len(one.blocks) for one in problems), is_compiled=is_warm())
 
 
 def _greedy(problem: Problem, goes: int) -> Greedy | None:
@@ -87,26 +86,76 @@ def _plans(problem: Problem, own: Greedy | None, other: Greedy | None) -> list[P
     return plans
 
 
-def _kept(problem: Problem, other: Problem, plan: Plan | None) -> Plan | None:
-    return None if plan is None else kept(problem, other, plan)
-
-
 def _best(problem: Problem, run: str, plans: Iterable[Plan], other: Plan | None = None) -> Plan | None:
     """The best of some plans; where the other's fits here, none that is later than that, for the run or for what is due."""
+
+    def late(plan: Plan) -> tuple[int, int]:
+        return lateness_of(problem, plan), finish_of(problem, plan, run)
+
     if other is not None:
-        most = lateness_of(problem, other), finish_of(problem, other, run)
-        plans = [
-            other,
-            *(one for one in plans if lateness_of(problem, one) <= most[0] and finish_of(problem, one, run) <= most[1]),
-        ]
+        most = late(other)
+        plans = [other, *(one for one in plans if all(mine <= its for mine, its in zip(late(one), most, strict=True)))]
     return min(plans, key=lambda plan: worth(problem, plan), default=None)
 
 
 def _side(problem: Problem, plan: Plan | None, run: str, spread: Spread, goes: int | None) -> Side | None:
     if plan is None:
         return None
-    outlook = None
-    if goes != 0 and any(block.run == run for block in problem.blocks):
-        outlook = forecast(problem, plan, goes, spread, run=run)
-    finish, hands = finish_of(problem, plan, run), hands_ticks(problem, plan, run)
-    return Side(problem, plan, finish, hands, outlook, bound(of_run(problem, run)).tick)
+    is_any = any(block.run == run for block in problem.blocks)
+    outlook = forecast(problem, plan, goes, spread, run=run) if goes != 0 and is_any else None
+    loads, lines = person_loads(problem, plan), len(list(dated(problem)))
+    return Side(
+        problem,
+        plan,
+        finish_of(problem, plan, run),
+        hands_ticks(problem, plan, run),
+        outlook,
+        bound(of_run(problem, run)).tick,
+        lines,
+        lines - len(late_lines(problem, plan)),
+        sum(one.presence for one in loads),
+        sum(one.walks for one in loads),
+    )
+
+
+# a plan of the one in the other
+
+
+def kept(problem: Problem, other: Problem, plan: Plan) -> Plan | None:
+    """The plan of ``other`` as one of ``problem``; None where it breaks a rule of that, or their loads differ.
+
+    Each block's work stays where it was, so that what got shorter is begun or ended where it was. A plan that kept every
+    rule does so still where ``problem`` only allows more, or asks less time; but for work that must begin by a latest end
+    and is followed by a wait that holds a place, which can move to neither side.
+    """
+    named = [who for one in plan.placed for who in (one.hands, *(who for who, _ in one.watchers)) if who is not None]
+    if len(problem.blocks) != len(other.blocks) or max(named, default=-1) >= len(problem.people):
+        return None
+    holding = {block.index for block in problem.blocks if block.holds and problem.waiting[block.index]}
+    placed = []
+    for one, block, was in zip(plan.placed, problem.blocks, other.blocks, strict=True):
+        begins = 0 if block.begun else one.begins() + _later(block, was, block.index in holding)
+        setup = block.setup if one.setup else 0
+        placed.append(replace(one, start=begins - setup, setup=setup, watchers=_watchers(one, block, begins)))
+    found = Plan(tuple(placed), plan.source)
+    return None if broken(problem, found) else found
+
+
+def _later(block: Block, was: Block, holds: bool) -> int:
+    """By how much a block's own work begins later than it did: so that its machine starts when it did, or that what its
+    wait holds is held from when it was."""
+    machine, before = (next((one for one in some.stretches if one.kind == "machine"), None) for some in (block, was))
+    if machine is not None and before is not None:
+        return before.offset - machine.offset
+    is_bound = any(lag.latest is not None for lag in block.lags)
+    return was.length - block.length if holds and not is_bound else 0
+
+
+def _watchers(placed: Placed, block: Block, begins: int) -> tuple[tuple[int, int], ...]:
+    """Who watches: from when the machine starts, and no longer than it runs."""
+    if block.watched is None or not placed.watchers:
+        return placed.watchers
+    starts = begins + block.watched.offset
+    ends = starts + block.watched.length
+    later = ((who, tick) for who, tick in placed.watchers[1:] if starts < tick < ends)
+    return ((placed.watchers[0][0], starts), *later)

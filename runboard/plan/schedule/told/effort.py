@@ -1,10 +1,11 @@
 """What a plan asks: hours of hands and of presence, evenings, walks, each station's load."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from runboard.plan.schedule.problem.hours import common, joined, open_spans
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
-from runboard.plan.schedule.problem.people import hands_of, walks_of, watching_of, work_of
+from runboard.plan.schedule.problem.people import hands_of, walks_of, work_of
 
 
 @dataclass(frozen=True)
@@ -20,17 +21,16 @@ class PersonLoad:
 
     @property
     def presence(self) -> int:
-        return sum(end - start for start, end in self.sessions)
+        return ticks(self.sessions)
 
 
 @dataclass(frozen=True)
 class StationLoad:
-    """Ticks in which a station works, and in which it only holds an ended load; ``hours`` are those in which it could
-    have worked before the plan's finish: somebody there, and no quiet hours."""
+    """Ticks in which a station works; ``hours`` are those in which it could have worked before the plan's finish: somebody
+    there, and no quiet hours."""
 
     station: int
     works: int
-    held: int
     hours: int
 
     @property
@@ -55,37 +55,19 @@ def person_loads(problem: Problem, plan: Plan, run: str = "") -> list[PersonLoad
 
 def _person(problem: Problem, plan: Plan, person: int, run: str) -> PersonLoad:
     work = [one for one in work_of(problem, plan, person) if _is_of(problem, one.block, run)]
-    by_kind = {"watching": 0, "hands": 0}
-    for one in work:
-        by_kind["watching" if one.kind == "watching" else "hands"] += one.end - one.start
-    sessions = []
-    for opens, closes in joined(problem.people[person].windows):
-        inside = [one for one in work if opens <= one.start < closes]
-        if inside:
-            sessions.append((min(one.start for one in inside), max(one.end for one in inside)))
+    watching = sum(one.end - one.start for one in work if one.kind == "watching")
+    hands = sum(one.end - one.start for one in work) - watching
+    windows = joined(problem.people[person].windows)
+    inside = [[one for one in work if opens <= one.start < closes] for opens, closes in windows]
+    sessions = tuple((some[0].start, max(one.end for one in some)) for some in inside if some)
     walks = sum(_is_of(problem, walk.block, run) for walk in walks_of(problem, plan, person))
-    return PersonLoad(person, by_kind["hands"], by_kind["watching"], walks, tuple(sessions))
+    return PersonLoad(person, hands, watching, walks, sessions)
 
 
-def holds(problem: Problem, plan: Plan, station: int) -> tuple[Span, ...]:
-    """The spans in which a station is held: at work, or by an ended load until it is unloaded."""
-    found = []
-    for placed in plan.placed:
-        block = problem.blocks[placed.block]
-        if block.station == station:
-            after = problem.unloaded_by.get(block.index)
-            ends = plan.end(problem, block.index) if after is None else plan.placed[after].start
-            found.append((placed.start, max(ends, plan.end(problem, block.index))))
-    return joined(found)
-
-
-def works(problem: Problem, plan: Plan, station: int) -> tuple[Span, ...]:
-    """The spans in which hands or the machine are at work at a station."""
-    return joined(
-        (placed.start, plan.end(problem, placed.block))
-        for placed in plan.placed
-        if problem.blocks[placed.block].station == station
-    )
+def works(problem: Problem, plan: Plan, station: int, run: str = "") -> tuple[Span, ...]:
+    """The spans in which hands or the machine are at work at a station, for one run where it is named."""
+    mine = [one for one in problem.blocks if one.station == station and _is_of(problem, one.index, run)]
+    return joined((plan.placed[one.index].start, plan.end(problem, one.index)) for one in mine)
 
 
 def station_loads(problem: Problem, plan: Plan) -> list[StationLoad]:
@@ -93,21 +75,14 @@ def station_loads(problem: Problem, plan: Plan) -> list[StationLoad]:
     finish, there = plan.finish(problem), open_spans(problem)
     found = []
     for at, station in enumerate(problem.stations):
-        worked = works(problem, plan, at)
-        if not worked:
-            continue
-        could = common(common(there, joined(station.runs)), ((0, finish),) if finish else ())
-        hours = max(_sum(could), _sum(worked))
-        found.append(StationLoad(at, _sum(worked), _sum(holds(problem, plan, at)) - _sum(worked), hours))
+        if worked := ticks(works(problem, plan, at)):
+            could = common(common(there, joined(station.runs)), ((0, finish),))
+            found.append(StationLoad(at, worked, max(ticks(could), worked)))
     return sorted(found, key=lambda one: (-one.share, -one.works))
 
 
-def watched_ticks(problem: Problem, plan: Plan) -> int:
-    """Ticks of watching, summed over the people."""
-    return sum(one.end - one.start for one in watching_of(problem, plan))
-
-
-def _sum(spans: tuple[Span, ...]) -> int:
+def ticks(spans: Iterable[Span]) -> int:
+    """How long some spans are, all together."""
     return sum(end - start for start, end in spans)
 
 

@@ -1,18 +1,22 @@
-"""The figures of one plan that pages show, made once: finishes, hours, chances, what is late, what holds it, pace, chart.
+"""The figures of one plan that pages show, made once: finishes, hours, chances, what is late, what holds it, pace, and its
+multiple-activity chart.
 
-Plain records all through, so that a child process can make them and send them back.
+Plain records all through, so that a child process can make them and send them back. The chart has people, stations and
+services against one time scale, after the person-and-machine chart of the work-study handbooks. Hours in which nothing is
+done are left out of it; each stretch between is a sitting.
 """
 
 import pickle
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from runboard.plan.pace import PersonMachine
-from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.hours import joined
+from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
+from runboard.plan.schedule.problem.people import walks_of, work_of
 from runboard.plan.schedule.problem.worth import Late, late_orders
-from runboard.plan.schedule.told.activity import Part, chart, parts
-from runboard.plan.schedule.told.draws import Spread
 from runboard.plan.schedule.told.effort import (
     PersonLoad,
     StationLoad,
@@ -20,12 +24,14 @@ from runboard.plan.schedule.told.effort import (
     hands_ticks,
     person_loads,
     station_loads,
+    works,
 )
-from runboard.plan.schedule.told.forecast import Forecast, forecasts
+from runboard.plan.schedule.told.forecast import Forecast, Spread, forecasts
 from runboard.plan.schedule.told.holding import Holder, Name, holder
-from runboard.plan.schedule.told.in_work import InWork, trays_in_work
-from runboard.plan.schedule.told.pacing import RunPace, run_paces
-from runboard.plan.schedule.told.person_machine import machines_served
+from runboard.plan.schedule.told.pacing import InWork, RunPace, machines_served, run_paces, trays_in_work
+
+# So long with nothing done is left out: an hour and a half.
+BREAK = 90 * 2
 
 
 @dataclass(frozen=True)
@@ -65,7 +71,7 @@ class Figures:
     in_work: InWork | None = None
     charts: tuple[bytes, ...] = ()
 
-    def part(self, at: int) -> Part:
+    def part(self, at: int) -> "Part":
         """One sitting of the chart."""
         found: Part = pickle.loads(self.charts[at])  # noqa: S301 - packed by ``figures_of``, and by nobody else
         return found
@@ -75,23 +81,167 @@ def figures_of(problem: Problem, plan: Plan, asked: Asked) -> Figures:
     """All the figures of a plan. Seconds of work where it is long: for a child process."""
     runs = list(dict.fromkeys(block.run for block in problem.blocks))
     told = forecasts(problem, plan, ("", *runs), spread=asked.spread) if runs else {}
+
+    def share(run: str) -> Share:
+        loads = tuple(person_loads(problem, plan, run))
+        return Share(finish_of(problem, plan, run), hands_ticks(problem, plan, run), loads, told.get(run))
+
     return Figures(
-        _share(problem, plan, "", told),
-        {run: _share(problem, plan, run, told) for run in runs},
+        share(""),
+        {run: share(run) for run in runs},
         tuple(late_orders(problem, plan)),
         holder(problem, plan, "", asked.before),
         tuple(station_loads(problem, plan)),
         tuple(run_paces(problem, plan)),
         machines_served(problem),
         trays_in_work(problem, plan, asked.begun),
-        tuple(_packed(problem, plan)),
+        tuple(pickle.dumps(one) for one in parts(chart(problem, plan))),
     )
 
 
-def _share(problem: Problem, plan: Plan, run: str, told: Mapping[str, Forecast]) -> Share:
-    loads = tuple(person_loads(problem, plan, run))
-    return Share(finish_of(problem, plan, run), hands_ticks(problem, plan, run), loads, told.get(run))
+# the chart
 
 
-def _packed(problem: Problem, plan: Plan) -> Iterator[bytes]:
-    return (pickle.dumps(one) for one in parts(chart(problem, plan)))
+@dataclass(frozen=True)
+class Bar:
+    """``kind`` is work (hands, or a station at work), watch, walk, held (an ended load waits at its station), drawn (a
+    service) or wait (pieces dry or rest). ``share`` of a service's capacity is drawn. ``part`` says which part it is."""
+
+    start: int
+    end: int
+    kind: str
+    block: int = -1
+    part: str = ""
+    room: int = -1
+    share: float = 1.0
+
+
+@dataclass(frozen=True)
+class Row:
+    """``kind`` is person, station or service, ``at`` its place in the problem."""
+
+    kind: str
+    at: int
+    bars: tuple[Bar, ...] = ()
+
+
+@dataclass(frozen=True)
+class Chart:
+    """``sittings`` are the stretches of time that are shown; between them nothing is done but waiting."""
+
+    rows: tuple[Row, ...] = ()
+    sittings: tuple[Span, ...] = ()
+
+    @property
+    def breaks(self) -> tuple[Span, ...]:
+        return tuple((ends, opens) for (_, ends), (opens, _) in pairwise(self.sittings))
+
+
+@dataclass(frozen=True)
+class Part:
+    """One sitting of a chart with its bars, cut to it. ``gap`` is what is left out before it, and the blocks whose pieces
+    wait meanwhile; ``longest`` is the longest sitting of the whole chart, which all are drawn to the scale of."""
+
+    span: Span
+    rows: tuple[Row, ...]
+    longest: int
+    gap: Span | None = None
+    waiting: tuple[int, ...] = ()
+
+    @property
+    def bars(self) -> int:
+        """How many bars there are to draw."""
+        return sum(len(row.bars) for row in self.rows)
+
+
+def parts(found: Chart) -> Iterator[Part]:
+    """A chart, a sitting after the other."""
+    longest = max((closes - opens for opens, closes in found.sittings), default=0)
+    for span, gap in zip(found.sittings, (None, *found.breaks), strict=False):
+        rows = tuple(Row(row.kind, row.at, tuple(within(row, span))) for row in found.rows)
+        waits = (bar for row in found.rows if gap for bar in within(row, gap) if bar.kind == "wait")
+        yield Part(span, rows, longest, gap, tuple(bar.block for bar in waits))
+
+
+def within(row: Row, sitting: Span) -> Iterator[Bar]:
+    """The bars of a row in a sitting, cut to it."""
+    opens, closes = sitting
+    for bar in row.bars:
+        if bar.start < closes and bar.end > opens:
+            yield replace(bar, start=max(bar.start, opens), end=min(bar.end, closes))
+
+
+def chart(problem: Problem, plan: Plan) -> Chart:
+    """The chart of the whole plan: rows that have nothing in them are left out, but for people."""
+    people, stations, services = map(range, map(len, (problem.people, problem.stations, problem.services)))
+    rows = (
+        *(Row("person", at, tuple(_of_person(problem, plan, at))) for at in people),
+        *(Row("station", at, tuple(_of_station(problem, plan, at))) for at in stations),
+        *(Row("service", at, tuple(_of_service(problem, plan, at))) for at in services),
+    )
+    shown = (row for row in rows if row.bars or (row.kind == "person" and problem.people[row.at].windows))
+    return Chart(tuple(shown), _sittings(problem, plan))
+
+
+def _of_person(problem: Problem, plan: Plan, person: int) -> Iterator[Bar]:
+    for walk in walks_of(problem, plan, person):
+        yield Bar(walk.start, walk.end, "walk", room=walk.room)
+    for one in work_of(problem, plan, person):
+        if one.kind != "watching":
+            yield Bar(one.start, one.end, "work", one.block, one.kind)
+        else:  # who is not the first has taken over
+            is_first = one.start <= plan.placed[one.block].watchers[0][1]
+            yield Bar(one.start, one.end, "watch", one.block, "watching" if is_first else "taking-over")
+
+
+def _of_station(problem: Problem, plan: Plan, station: int) -> Iterator[Bar]:
+    for block in (one for one in problem.blocks if one.station == station):
+        placed, ends = plan.placed[block.index], plan.end(problem, block.index)
+        after = problem.unloaded_by.get(block.index)
+        if after is not None and plan.placed[after].start > ends:
+            yield Bar(ends, plan.placed[after].start, "held", block.index)
+        if placed.setup:
+            yield Bar(placed.start, placed.begins(), "work", block.index, "setup")
+        for one in block.stretches:
+            start = placed.begins() + one.offset
+            yield Bar(start, start + one.length, "work", block.index, one.kind)
+        behind = (lag for one in problem.followers[block.index] for lag in problem.blocks[one].lags)
+        if least := max((lag.least for lag in behind if lag.before == block.index), default=0):
+            yield Bar(ends, ends + least, "wait", block.index)
+
+
+def _of_service(problem: Problem, plan: Plan, service: int) -> Iterator[Bar]:
+    """What is drawn at once, as steps."""
+    turns: dict[int, int] = {}
+    for start, end, amount in _drawn(problem, plan, service):
+        turns[start] = turns.get(start, 0) + amount
+        turns[end] = turns.get(end, 0) - amount
+    drawn, capacity = 0, max(1, problem.services[service][1])
+    for start, end in pairwise(sorted(turns)):
+        drawn += turns[start]
+        if drawn > 0:
+            yield Bar(start, end, "drawn", share=min(1.0, drawn / capacity))
+
+
+def _drawn(problem: Problem, plan: Plan, service: int) -> Iterator[tuple[int, int, int]]:
+    for placed in plan.placed:
+        for one in problem.blocks[placed.block].stretches:
+            start = placed.begins() + one.offset
+            yield from ((start, start + one.length, amount) for key, amount in one.draws if key == service)
+        block, ended = problem.blocks[placed.block], plan.end(problem, placed.block)
+        until = plan.held_until(problem, block.index) if block.holds else ended
+        yield from ((ended, until, amount) for key, amount in block.holds if key == service and until > ended)
+
+
+def _sittings(problem: Problem, plan: Plan) -> tuple[Span, ...]:
+    """From the first to the last thing that is done without so long a break between that it is better left out."""
+    busy = [(one.start, one.end) for at in range(len(problem.people)) for one in work_of(problem, plan, at)]
+    found: list[Span] = []
+    for start, end in joined(
+        [*busy, *(span for at in range(len(problem.stations)) for span in works(problem, plan, at))]
+    ):
+        if found and start - found[-1][1] <= BREAK:
+            found[-1] = (found[-1][0], end)
+        else:
+            found.append((start if found or start > BREAK else 0, end))
+    return tuple(found)

@@ -1,11 +1,12 @@
-"""What holds a plan: the longest chain back from its finish, and what most of the chain's hours in the shop go to."""
+"""What holds a plan: the longest chain back from its finish, what most of the chain's hours in the shop go to, and what
+becomes of time that is won in it."""
 
 from bisect import bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from runboard.plan.schedule.problem.hours import Presence, open_spans
-from runboard.plan.schedule.problem.nouns import FAR, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
 from runboard.plan.schedule.problem.people import hands_of, watching_of
 
 # The same under every problem: ('hands', person), ('station', station), ('wait', run, step).
@@ -14,6 +15,10 @@ Name = tuple[str, ...]
 KINDS = ("hands", "station", "wait")
 # What held it last is said until another has so much more of the chain.
 CLEARLY = 0.1
+
+# (until when, why, by which block)
+_Earlier = tuple[int, str, int]
+_ORDER = ("hands", "station", "before", "wait")
 
 
 @dataclass(frozen=True)
@@ -39,28 +44,17 @@ class Holder:
 def chain(problem: Problem, plan: Plan, run: str = "") -> list[Link]:
     """The longest chain, of all or to the end of one run, first things first; () where nothing is left."""
     some = [block.index for block in problem.blocks if not run or block.run == run]
-    if not some:
-        return []
-    at = max(some, key=lambda one: (plan.end(problem, one), one))
-    before = _Before(problem, plan)
-    found: list[Link] = []
-    while True:
-        earlier = before.last_of(plan.placed[at])
-        if earlier is None:
-            found.append(Link(at, "now" if plan.placed[at].start == 0 else "hours"))
-            return found[::-1]
-        ended, why, other = earlier
-        tight = ended >= plan.placed[at].start
-        found.append(Link(at, why if tight else "hours"))
+    at = max(some, key=lambda one: (plan.end(problem, one), one), default=None)
+    before, found = _Before(problem, plan), list[Link]()
+    while at is not None:
+        placed = plan.placed[at]
+        ended, why, other = max(before.all(placed), key=_rank, default=(0, "now", None))
+        found.append(Link(at, why if ended >= placed.start else "hours"))
         at = other
+    return found[::-1]
 
 
-# (until when, why, by which block)
-Earlier = tuple[int, str, int]
-_ORDER = ("hands", "station", "before", "wait")
-
-
-def _rank(one: Earlier) -> tuple[int, int, int]:
+def _rank(one: _Earlier) -> tuple[int, int, int]:
     return one[0], _ORDER.index(one[1]), -one[2]
 
 
@@ -70,50 +64,45 @@ class _Before:
 
     def __init__(self, problem: Problem, plan: Plan) -> None:
         self.problem, self.plan = problem, plan
+        # Each (end, the block counted from behind): of those that end together the first is the last in its row.
         self.stations: dict[int, list[tuple[int, int]]] = {}
         self.people: dict[tuple[int, int], list[tuple[int, int]]] = {}
         for block in problem.blocks:
-            self.stations.setdefault(block.station, []).append((plan.end(problem, block.index), block.index))
+            self.stations.setdefault(block.station, []).append((plan.end(problem, block.index), -block.index))
         for one in (*hands_of(problem, plan), *watching_of(problem, plan)):
             room = problem.stations[one.station].room
-            self.people.setdefault((one.person, room), []).append((one.end, one.block))
+            self.people.setdefault((one.person, room), []).append((one.end, -one.block))
         for row in (*self.stations.values(), *self.people.values()):
             row.sort()
 
-    def last_of(self, placed: Placed) -> Earlier | None:
-        """Of all that must be over before a block: what is over last, and begun before it."""
-        return max(self._all(placed), key=_rank, default=None)
-
-    def _all(self, placed: Placed) -> Iterator[Earlier]:
-        block = self.problem.blocks[placed.block]
-        for lag in block.lags:
-            ended = self.plan.end(self.problem, lag.before) + lag.least
-            yield from self._if_before(placed, ended, "wait" if lag.least else "before", lag.before)
-        if block.unloads is not None:
-            yield from self._if_before(placed, self.plan.end(self.problem, block.unloads), "before", block.unloads)
+    def all(self, placed: Placed) -> Iterator[_Earlier]:
+        """What is over before a block, and begun before it: of each station and person the last."""
+        block, walks = self.problem.blocks[placed.block], self.problem.walks
+        pieces = [(lag.before, lag.least) for lag in block.lags]
+        if block.unloads is None:
+            yield from self._last_in(self.stations[block.station], placed, "station")
         else:
-            yield from self._last_in(self.stations.get(block.station, []), placed, "station")
-        yield from self._of_people(placed, self.problem.stations[block.station].room)
+            pieces.append((block.unloads, 0))
+        for other, least in pieces:
+            ended = self.plan.end(self.problem, other) + least
+            if ended <= placed.start and self.plan.placed[other].start < placed.start:
+                yield ended, "wait" if least else "before", other
+        for person in _people(placed):
+            for room in range(len(walks)):
+                walk = walks[room][self.problem.stations[block.station].room]
+                yield from self._last_in(self.people.get((person, room), []), placed, "hands", walk)
 
-    def _of_people(self, placed: Placed, room: int) -> Iterator[Earlier]:
-        for person in {one for one in (placed.hands, *(who for who, _ in placed.watchers)) if one is not None}:
-            for other in range(len(self.problem.walks)):
-                row = self.people.get((person, other), [])
-                yield from self._last_in(row, placed, "hands", self.problem.walks[other][room])
-
-    def _if_before(self, placed: Placed, ended: int, why: str, other: int) -> Iterator[Earlier]:
-        if ended <= placed.start and self.plan.placed[other].start < placed.start:
-            yield ended, why, other
-
-    def _last_in(self, row: list[tuple[int, int]], placed: Placed, why: str, walk: int = 0) -> Iterator[Earlier]:
-        """Of a row by its ends the last that are over ``walk`` before the block: all that end together."""
-        at, last = bisect_right(row, (placed.start - walk, FAR)), -1
-        while at and row[at - 1][0] >= last:
-            at -= 1
+    def _last_in(self, row: list[tuple[int, int]], placed: Placed, why: str, walk: int = 0) -> Iterator[_Earlier]:
+        """Of a row by its ends the last that is over ``walk`` before the block."""
+        for at in range(bisect_right(row, (placed.start - walk, 0)) - 1, -1, -1):
             ended, other = row[at]
-            if other != placed.block and self.plan.placed[other].start < placed.start:
-                last = ended
-                yield ended + walk, why, other
+            if self.plan.placed[-other].start < placed.start:
+                yield ended + walk, why, -other
+                return
+
+
+def _people(placed: Placed) -> set[int]:
+    return {one for one in (placed.hands, *(who for who, _ in placed.watchers)) if one is not None}
 
 
 def holder(problem: Problem, plan: Plan, run: str = "", before: Name = ()) -> Holder | None:
@@ -121,10 +110,12 @@ def holder(problem: Problem, plan: Plan, run: str = "", before: Name = ()) -> Ho
     it stays unless another has clearly more, so that plans that are as good are said alike."""
     sums: dict[Name, int] = {}
     which: dict[Name, int] = {}
-    for what, at, ticks in _hours(problem, plan, chain(problem, plan, run)):
-        name = _name(problem, what, at)
-        sums[name] = sums.get(name, 0) + ticks
-        which[name] = min(which.get(name, at), at)
+    there = Presence.of([open_spans(problem)])
+    for link in chain(problem, plan, run):
+        for what, at, ticks in _hours(problem, plan, link, there):
+            name = _name(problem, what, at)
+            sums[name] = sums.get(name, 0) + ticks
+            which[name] = min(which.get(name, at), at)
     whole = sum(sums.values())
     if not whole:
         return None
@@ -134,24 +125,66 @@ def holder(problem: Problem, plan: Plan, run: str = "", before: Name = ()) -> Ho
     return Holder(most[0], which[most], sums[most] / whole, most)
 
 
-def _hours(problem: Problem, plan: Plan, links: Sequence[Link]) -> Iterator[tuple[str, int, int]]:
-    """(what, which, ticks in which somebody is there) along a chain."""
-    there = Presence.of([open_spans(problem)])
-    for link in links:
-        placed, block = plan.placed[link.block], problem.blocks[link.block]
-        at = placed.begins()
-        if placed.hands is not None:
-            yield "hands", placed.hands, placed.setup + block.hands
-        for one in block.stretches:
-            if one.attendance != "hands-on":
-                yield "station", block.station, there.between(at + one.offset, at + one.offset + one.length)
-        for lag in block.lags if link.why == "wait" else ():
-            ended = plan.end(problem, lag.before)
-            if ended + lag.least == placed.start:
-                yield "wait", lag.before, there.between(ended, placed.start)
+def _hours(problem: Problem, plan: Plan, link: Link, there: Presence) -> Iterator[tuple[str, int, int]]:
+    """(what, which, ticks in which somebody is there) of a link."""
+    placed, block = plan.placed[link.block], problem.blocks[link.block]
+    if placed.hands is not None:
+        yield "hands", placed.hands, placed.setup + block.hands
+    for one in block.stretches:
+        if one.attendance != "hands-on":
+            starts = placed.begins() + one.offset
+            yield "station", block.station, there.between(starts, starts + one.length)
+    for lag in block.lags if link.why == "wait" else ():
+        ended = plan.end(problem, lag.before)
+        if ended + lag.least == placed.start:
+            yield "wait", lag.before, there.between(ended, placed.start)
 
 
 def _name(problem: Problem, what: str, which: int) -> Name:
     if what == "wait":
         return what, problem.blocks[which].run, problem.blocks[which].step
     return what, (problem.people if what == "hands" else problem.stations)[which].key
+
+
+# time that is won
+
+
+@dataclass(frozen=True)
+class Slack:
+    """``is_off`` where the longest chain does not go through the work; ``waits`` is the last block of the chain that waits
+    for hours to begin, and ``is_lost`` where it comes behind the work, so that what is won is lost in that wait."""
+
+    is_off: bool
+    waits: int | None
+    is_lost: bool
+
+
+def slack_of(problem: Problem, plan: Plan, is_it: Callable[[Block], bool], run: str = "") -> Slack:
+    """What the longest chain, to the end of a run, does with the work that ``is_it`` names."""
+    is_off, waits, is_lost, ended = True, None, False, 0
+    for link in chain(problem, plan, run):
+        if link.why == "hours" and _opens_for(problem, plan.placed[link.block], ended):
+            waits, is_lost = link.block, not is_off
+        if is_it(problem.blocks[link.block]):
+            is_off, is_lost = False, False
+        ended = plan.end(problem, link.block)
+    return Slack(is_off, waits, is_lost)
+
+
+def _opens_for(problem: Problem, placed: Placed, ended: int) -> bool:
+    """Whether the hours of whoever does a block, or of its station, open after what is before it in the chain has ended."""
+    runs = problem.stations[problem.blocks[placed.block].station].runs
+    hours = [runs, *(problem.people[one].windows for one in _people(placed))]
+    return any(ended < opens <= placed.start for spans in hours for opens, _ in spans)
+
+
+def is_part(plan: Plan, run: str, operation: str, kind: str = "") -> Callable[[Block], bool]:
+    """Whether a block has a time element of an operation of a run, or with ``kind`` '' any of its work."""
+
+    def found(block: Block) -> bool:
+        if (block.run, block.operation) != (run, operation):
+            return False
+        set_up = kind == "setup" and plan.placed[block.index].setup > 0
+        return not kind or set_up or any(one.kind == kind for one in block.stretches)
+
+    return found

@@ -1,19 +1,19 @@
-"""Takt against pace: how often a piece of each run is needed, and how often each station, and people, can give one.
+"""How fast a plan goes: takt against pace, what a machine's hands would do for, and trays in work.
 
-Hours are those in which somebody is there. What a machine does alone beyond them is not reckoned with, so a station is
-never said to be faster than it is. Spans are ticks.
+Spans are ticks of the hours in which somebody is there: what a machine does alone beyond them is not reckoned with, so a
+station is never said to be faster than it is, and a night in which oil dries is no longer than the work around it.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from runboard.plan.pace import takt_time
-from runboard.plan.schedule.problem.hours import common, everybody, joined, open_spans, open_ticks
-from runboard.plan.schedule.problem.nouns import Order, Placed, Plan, Problem, Span
+from runboard.plan.pace import PersonMachine, takt_time
+from runboard.plan.schedule.problem.hours import Presence, common, everybody, joined, open_spans, open_ticks
+from runboard.plan.schedule.problem.nouns import Block, Order, Plan, Problem, Span
 from runboard.plan.schedule.problem.people import Doing, cliques, ticks_of
 from runboard.plan.schedule.problem.worth import there_at
-from runboard.plan.schedule.told.effort import finish_of
+from runboard.plan.schedule.told.effort import finish_of, ticks, works
 
 
 @dataclass(frozen=True)
@@ -63,20 +63,23 @@ class RunPace:
 
 def run_paces(problem: Problem, plan: Plan) -> list[RunPace]:
     """Every run of which the plan makes pieces."""
-    runs = dict.fromkeys(block.run for block in problem.blocks if block.last and block.pieces)
-    return [pace for run in runs if (pace := _of_run(problem, plan, run)).by_station]
+    paces = (_of_run(problem, plan, run) for run, made in problem.last.items() if any(pieces for _, pieces in made))
+    return [pace for pace in paces if pace.by_station]
 
 
 def _of_run(problem: Problem, plan: Plan, run: str) -> RunPace:
-    pieces = sum(block.pieces for block in problem.blocks if block.last and block.run == run)
+    pieces = sum(pieces for _, pieces in problem.last[run])
     order = _asks_most(problem, run) or Order(run, "", pieces, pieces)
     until = finish_of(problem, plan, run) if order.due is None else order.due
+
+    def pace(stations: tuple[int, ...], work: int, left: int) -> Pace:
+        return Pace(stations, Fraction(work, pieces), takt_time(Fraction(max(0, left)), order.by_then))
+
     there = there_at(problem, [plan.end(problem, at) for at in range(len(problem.blocks))], order)
-    mine = [placed for placed in plan.placed if problem.blocks[placed.block].run == run]
-    others = [placed for placed in plan.placed if problem.blocks[placed.block].run != run]
-    made = _Made(problem, mine, others, pieces, order.by_then, until)
-    by_station = sorted(made.stations(), key=lambda one: one.tightness, reverse=True)
-    return RunPace(run, order.by_then, until, order.due is not None, there, made.people(), tuple(by_station))
+    stations = [pace(*one) for one in _stations(problem, plan, run, until)]
+    by_station = tuple(sorted(stations, key=lambda one: one.tightness, reverse=True))
+    people = max((pace(*one) for one in _people(problem, plan, run, until)), key=lambda one: one.tightness)
+    return RunPace(run, order.by_then, until, order.due is not None, there, people, by_station)
 
 
 def _asks_most(problem: Problem, run: str) -> Order | None:
@@ -86,57 +89,83 @@ def _asks_most(problem: Problem, run: str) -> Order | None:
     return min(hours, key=lambda one: takt_time(hours[one], one.by_then), default=None)
 
 
+def _stations(problem: Problem, plan: Plan, run: str, until: int) -> Iterator[tuple[tuple[int, ...], int, int]]:
+    """(station, what the run takes of it, what the others leave of its hours until then)."""
+    there = common(open_spans(problem), ((0, until),) if until > 0 else ())
+    for at, station in enumerate(problem.stations):
+        mine, could = works(problem, plan, at, run), common(there, joined(station.runs))
+        if mine:
+            others = ticks(common(could, works(problem, plan, at))) - ticks(common(could, mine))
+            yield (at,), ticks(mine), ticks(could) - others
+
+
+def _people(problem: Problem, plan: Plan, run: str, until: int) -> Iterator[tuple[tuple[int, ...], int, int]]:
+    """The same of each set of what one person does one at a time; ``stations`` are those that somebody must stay at."""
+    hours, ours = everybody(problem).between(0, until), {one.station for one in problem.blocks if one.run == run}
+    for row in cliques(problem) or [frozenset[Doing]()]:
+        work, others = 0, 0
+        for placed in plan.placed:
+            block = problem.blocks[placed.block]
+            asked = ticks_of(problem, block.index, row) + placed.setup * ((block.station, "hands-on") in row)
+            work += asked * (block.run == run)
+            others += asked * (block.run != run and plan.end(problem, block.index) <= until)
+        stayed_at = {station for station, kind in row if kind == "watched"} & ours
+        yield tuple(sorted(stayed_at)), work, hours - others
+
+
+# machines
+
+
+def machines_served(problem: Problem) -> dict[int, PersonMachine[Fraction]]:
+    """For each station with a machine and loads still to be begun, the average load as the person-and-machine chart sees
+    it: nothing counts but hands. Who must stay and watch, and in which room, is not in it."""
+    found = {}
+    for at in range(len(problem.stations)):
+        loads = [one for one in problem.blocks if one.station == at and not one.begun and _machine(one)]
+        unloads = [problem.blocks[problem.unloaded_by[one.index]] for one in loads if one.index in problem.unloaded_by]
+        if hands := sum(one.hands for one in (*loads, *unloads)):
+            a_load = Fraction(hands, len(loads)), Fraction(0), Fraction(sum(map(_machine, loads)), len(loads))
+            found[at] = PersonMachine(*a_load)
+    return found
+
+
+def _machine(block: Block) -> int:
+    return sum(one.length for one in block.stretches if one.kind == "machine")
+
+
+# trays
+
+
 @dataclass(frozen=True)
-class _Made:
-    """What the blocks of one run take, and what those of the others leave until then."""
+class InWork:
+    """Trays between their first step and their last: how many until the last is done, and the hours until then; how many
+    there are on ``average`` at any of these, how many come off in a tick (``rate``), and the ticks that each takes
+    (``time_through``). By Little's law the first is the product of the others; each is counted by itself."""
 
-    problem: Problem
-    mine: list[Placed]
-    others: list[Placed]
-    pieces: int
-    wanted: int
-    until: int
-
-    def stations(self) -> Iterator[Pace]:
-        there = common(open_spans(self.problem), ((0, self.until),) if self.until > 0 else ())
-        for at, station in enumerate(self.problem.stations):
-            work = sum(_ticks([_span(self.problem, one)]) for one in self._at(self.mine, at))
-            if work:
-                could = common(there, joined(station.runs))
-                taken = common(could, joined(_span(self.problem, one) for one in self._at(self.others, at)))
-                yield self._pace((at,), work, _ticks(could) - _ticks(taken))
-
-    def people(self) -> Pace:
-        """Of all that one person does one at a time: the most. What others take of it is theirs."""
-        hours = everybody(self.problem).between(0, max(0, self.until))
-        others = [one for one in self.others if _span(self.problem, one)[1] <= self.until]
-        rows = cliques(self.problem) or [frozenset[Doing]()]
-        found = [(self._of(row, self.mine), max(0, hours - self._of(row, others)), row) for row in rows]
-        paces = [self._pace(self._stayed_at(row), work, left) for work, left, row in found]
-        return max(paces, key=lambda one: one.tightness)
-
-    def _stayed_at(self, row: frozenset[Doing]) -> tuple[int, ...]:
-        ours = {self.problem.blocks[one.block].station for one in self.mine}
-        return tuple(sorted(station for station, kind in row if kind == "watched" and station in ours))
-
-    def _of(self, row: frozenset[Doing], some: Iterable[Placed]) -> int:
-        return sum(_asked(self.problem, one, row) for one in some)
-
-    def _at(self, some: Iterable[Placed], station: int) -> list[Placed]:
-        return [one for one in some if self.problem.blocks[one.block].station == station]
-
-    def _pace(self, stations: tuple[int, ...], work: int, hours: int) -> Pace:
-        return Pace(stations, Fraction(work, self.pieces), takt_time(Fraction(hours), self.wanted))
+    trays: int
+    hours: int
+    average: Fraction
+    rate: Fraction
+    time_through: Fraction
 
 
-def _asked(problem: Problem, placed: Placed, row: frozenset[Doing]) -> int:
-    at_setup = (problem.blocks[placed.block].station, "hands-on") in row
-    return ticks_of(problem, placed.block, row) + (placed.setup if at_setup else 0)
-
-
-def _span(problem: Problem, placed: Placed) -> Span:
-    return placed.start, placed.begins() + problem.blocks[placed.block].length
-
-
-def _ticks(spans: Iterable[Span]) -> int:
-    return sum(end - start for start, end in spans)
+def trays_in_work(problem: Problem, plan: Plan, begun: Collection[tuple[str, str]] = ()) -> InWork | None:
+    """How many trays are in work until the last of them is done; ``begun`` are those (run, tray) that are already. None
+    where nothing is left, or nobody is there meanwhile."""
+    spans: dict[tuple[str, str], Span] = {}
+    for placed in plan.placed:
+        block, start, end = problem.blocks[placed.block], placed.start, plan.end(problem, placed.block)
+        for key in ((block.run, tray) for tray in block.trays):
+            first, last = spans.get(key, (0 if key in begun else start, end))
+            spans[key] = (min(first, start), max(last, end))
+    there = Presence.of([open_spans(problem)])
+    hours = there.passed(max((end for _, end in spans.values()), default=0))
+    if not hours:
+        return None
+    at_once, through = (
+        Presence.of([span] for span in spans.values()),
+        sum(there.between(*one) for one in spans.values()),
+    )
+    area = sum(at_once.between(opens, closes) for opens, closes in open_spans(problem))
+    many = len(spans)
+    return InWork(many, hours, Fraction(area, hours), Fraction(many, hours), Fraction(through, many))

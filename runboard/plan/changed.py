@@ -1,15 +1,15 @@
-"""The shop as it would be with one change: one person more, another capacity, other trays, another time, another order.
+"""The shop as it would be with one change: one person more, another capacity, other trays, times, or order.
 
 Only what is not begun is changed: what lies on a station, or was counted, goes on as it is.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from itertools import count, pairwise
 
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.problem.nouns import Problem, Span
 from runboard.plan.schedule.problem.step_work import Estimate
 from runboard.run.refusal import Refused
 from runboard.run.route import Route, Step
@@ -76,25 +76,16 @@ def changed_problem(state: ShopState, book: Book, now: datetime, estimate: Estim
         case OnePersonMore():
             return _with_somebody(state, book, now, estimate, change)
         case Capacity():
-            return problem_for(state, _with_capacity(book, change), now, estimate)
-        case TraySize():
-            return problem_for(
-                _with_run(state, _with_trays(_run(state, change.run), change.pieces)), book, now, estimate
-            )
+            book = _with_capacity(book, change)
         case Times():
-            return problem_for(state, book, now, _with_times(_run(state, change.run), estimate, change))
+            estimate = _with_times(_run(state, change.run), estimate, change)
+        case TraySize():
+            run = _with_trays(_run(state, change.run), change.pieces)
+            state = replace(state, runs={**state.runs, run.id: run})
         case Swapped():
-            return problem_for(
-                _with_run(state, _with_order(_run(state, change.run), change.first)), book, now, estimate
-            )
-
-
-def swappable(run: RunState) -> list[tuple[Operation, Operation]]:
-    """The neighbouring operations that may change places: neither begun, no wait after either, no texts that begin there,
-    no finish, no boards to cut."""
-    if len(run.revisions) != 1:
-        return []
-    return [(one, other) for one, other in pairwise(run.route.product.operations) if _may_swap(run, one, other)]
+            run = _with_order(_run(state, change.run), change.first)
+            state = replace(state, runs={**state.runs, run.id: run})
+    return problem_for(state, book, now, estimate)
 
 
 def _run(state: ShopState, key: str) -> RunState:
@@ -102,10 +93,6 @@ def _run(state: ShopState, key: str) -> RunState:
     if found is None:
         raise Refused("run unknown", run=key)
     return found
-
-
-def _with_run(state: ShopState, run: RunState) -> ShopState:
-    return replace(state, runs={**state.runs, run.id: run})
 
 
 # one person more
@@ -116,16 +103,24 @@ def _with_somebody(state: ShopState, book: Book, now: datetime, estimate: Estima
     if like is None or like.removed or not like.hours:
         raise Refused("try hours of nobody")
     more = Person(SOMEBODY, "one person more", "crew", change.skills, like.hours, like.start_up, like.tidy_up)
-    problem = problem_for(state, replace(book, people=(*book.people, more)), now, estimate)
-    if change.start is None or change.start <= now:
-        return problem
-    comes = problem.tick(change.start)
-    *others, worker = problem.people
-    windows = tuple((max(opens, comes), closes) for opens, closes in worker.windows if closes > comes)
-    return replace(problem, people=(*others, replace(worker, windows=windows)))
+    problem = problem_for(state, _with_people(book, (*book.people, more)), now, estimate)
+    comes = 0 if change.start is None else problem.tick(change.start)
+    windows = problem.people[-1].windows
+    return _with_windows(
+        problem, SOMEBODY, tuple((max(opens, comes), closes) for opens, closes in windows if closes > comes)
+    )
 
 
-# capacity
+def _with_people(book: Book, people: Iterable[Person]) -> Book:
+    return replace(book, people=tuple(people))
+
+
+def _with_windows(problem: Problem, key: str, windows: tuple[Span, ...]) -> Problem:
+    people = (replace(one, windows=windows) if one.key == key else one for one in problem.people)
+    return replace(problem, people=tuple(people))
+
+
+# capacity, another time
 
 
 def _with_capacity(book: Book, change: Capacity) -> Book:
@@ -138,67 +133,6 @@ def _with_capacity(book: Book, change: Capacity) -> Book:
         raise Refused("try the same")
     services = (replace(one, capacity=change.capacity) if one is now else one for one in book.services)
     return replace(book, services=tuple(services))
-
-
-# other trays
-
-
-def _with_trays(run: RunState, a_tray: int) -> RunState:
-    if not 1 <= a_tray <= MOST_PIECES:
-        raise Refused("try pieces", most=MOST_PIECES)
-    fresh = {key: tray for key, tray in run.trays.items() if _is_untouched(run, tray)}
-    if not fresh:
-        raise Refused("try trays begun")
-    boards = {
-        key: fed
-        for key, fed in run.boards.items()
-        if fed and set(fed) <= set(fresh) and key not in {**run.loads, **run.past}
-    }
-    fed_by_any = {key for fed in run.boards.values() for key in fed}
-    loose = [key for key in fresh if key not in fed_by_any]
-    groups = [*boards.values(), *_alike(fresh, loose)]
-    if not groups:
-        raise Refused("try trays begun")
-    gone = {key for group in groups for key in group}
-    trays = {key: tray for key, tray in run.trays.items() if key not in gone}
-    names = (str(number) for number in count(1) if str(number) not in trays)
-    made: list[dict[str, int]] = []
-    for group in groups:
-        model = fresh[next(iter(group))]
-        parts = _split(sum(group.values()), a_tray)
-        made.append({next(names): pieces for pieces in parts})
-        trays |= {key: _resized(model, key, pieces) for key, pieces in made[-1].items()}
-    if [list(one.values()) for one in made] == [list(group.values()) for group in groups]:
-        raise Refused("try the same")
-    fed_anew = dict(zip(boards, made, strict=False))
-    return replace(run, trays=trays, boards={**run.boards, **fed_anew})
-
-
-def _is_untouched(run: RunState, tray: Tray) -> bool:
-    """Whether nothing was begun, counted, held, moved, given or marked on a tray: all its pieces are where they began."""
-    marks = (tray.busy, tray.counts, tray.scrap, tray.holds, tray.rests, tray.places, tray.gone, tray.came, tray.good)
-    given = any(key.rsplit("|", 1)[-1] == tray.id for key in run.given)
-    return len(tray.at) == 1 and tray.in_process == tray.started and not any(marks) and not given
-
-
-def _alike(fresh: Mapping[str, Tray], loose: list[str]) -> list[dict[str, int]]:
-    """Trays that no board feeds, by where their pieces are and by their wood."""
-    found: dict[tuple[object, ...], dict[str, int]] = {}
-    for key in loose:
-        tray = fresh[key]
-        found.setdefault((*tray.at, tray.revision, tray.wood, tray.board), {})[key] = tray.started
-    return list(found.values())
-
-
-def _split(pieces: int, a_tray: int) -> list[int]:
-    return [min(a_tray, pieces - at) for at in range(0, pieces, a_tray)]
-
-
-def _resized(model: Tray, key: str, pieces: int) -> Tray:
-    return replace(model, id=key, started=pieces, at=dict.fromkeys(model.at, pieces))
-
-
-# another time
 
 
 def _with_times(run: RunState, estimate: Estimate, change: Times) -> Estimate:
@@ -219,19 +153,65 @@ def _with_times(run: RunState, estimate: Estimate, change: Times) -> Estimate:
     return changed
 
 
+# other trays
+
+
+def _with_trays(run: RunState, a_tray: int) -> RunState:
+    if not 1 <= a_tray <= MOST_PIECES:
+        raise Refused("try pieces", most=MOST_PIECES)
+    fresh = {key: tray for key, tray in run.trays.items() if _is_untouched(run, tray)}
+    boards = {key: fed for key, fed in run.boards.items()
+              if fed and set(fed) <= set(fresh) and key not in {**run.loads, **run.past}}  # fmt: skip
+    # Trays that no board feeds go together by where their pieces are and by their wood.
+    loose: dict[tuple[object, ...], dict[str, int]] = {}
+    fed_by_any = {key for fed in run.boards.values() for key in fed}
+    for key, tray in ((key, tray) for key, tray in fresh.items() if key not in fed_by_any):
+        loose.setdefault((*tray.at, tray.revision, tray.wood, tray.board), {})[key] = tray.started
+    groups = [*boards.values(), *loose.values()]
+    if not groups:
+        raise Refused("try trays begun")
+    trays = {key: tray for key, tray in run.trays.items() if not any(key in group for group in groups)}
+    names = (str(number) for number in count(1) if str(number) not in trays)
+    made = [{next(names): pieces for pieces in _split(sum(group.values()), a_tray)} for group in groups]
+    if [list(one.values()) for one in made] == [list(group.values()) for group in groups]:
+        raise Refused("try the same")
+    for group, parts in zip(groups, made, strict=True):
+        model = fresh[next(iter(group))]
+        for key, pieces in parts.items():
+            trays[key] = replace(model, id=key, started=pieces, at=dict.fromkeys(model.at, pieces))
+    return replace(run, trays=trays, boards={**run.boards, **dict(zip(boards, made, strict=False))})
+
+
+def _is_untouched(run: RunState, tray: Tray) -> bool:
+    """Whether nothing was begun, counted, held, moved, given or marked on a tray: all its pieces are where they began."""
+    marks = (tray.busy, tray.counts, tray.scrap, tray.holds, tray.rests, tray.places, tray.gone, tray.came, tray.good)
+    given = any(key.rsplit("|", 1)[-1] == tray.id for key in run.given)
+    return len(tray.at) == 1 and tray.in_process == tray.started and not any(marks) and not given
+
+
+def _split(pieces: int, a_tray: int) -> list[int]:
+    return [min(a_tray, pieces - at) for at in range(0, pieces, a_tray)]
+
+
 # another order
 
 
-def _may_swap(run: RunState, *pair: Operation) -> bool:
-    bound = any(
+def swappable(run: RunState) -> list[tuple[Operation, Operation]]:
+    """The neighbouring operations that may change places: neither begun, no wait after either, no texts that begin there,
+    no finish, no boards to cut."""
+    if len(run.revisions) != 1:
+        return []
+    return [pair for pair in pairwise(run.route.product.operations) if not _is_bound(pair) and not _is_begun(run, pair)]
+
+
+def _is_bound(pair: tuple[Operation, Operation]) -> bool:
+    return any(
         one.wait or one.finish or one.personal or any(pass_.size == "board" for pass_ in one.passes) for one in pair
     )
-    return not bound and not _is_begun(run, pair)
 
 
-def _is_begun(run: RunState, pair: tuple[Operation, ...]) -> bool:
-    keys = {one.key for one in pair}
-    steps = {step.key: step.index for step in run.route.steps if step.operation.key in keys}
+def _is_begun(run: RunState, pair: tuple[Operation, Operation]) -> bool:
+    steps = {step.key: step.index for step in run.route.steps if step.operation in pair}
     first = min(steps.values())
     if any(load.step in steps for load in (*run.loads.values(), *run.past.values())):
         return True
@@ -249,16 +229,13 @@ def _with_order(run: RunState, first: str) -> RunState:
     one, other = found
     turned = {one.key: other, other.key: one}
     product = run.route.product
-    operations = tuple(turned.get(operation.key, operation) for operation in product.operations)
-    route = Route(replace(product, operations=operations))
-    begins = {operation.key: _first_step(route, operation) for operation in found}
-    at_first = begins[one.key]
+    route = Route(replace(product, operations=tuple(turned.get(each.key, each) for each in product.operations)))
+    # Pieces are nowhere in the pair but before its first operation: that is the other one now.
+    begins = {key: next(step.key for step in route.steps if step.operation.key == key) for key in turned}
     trays = {
-        key: replace(tray, at={begins[other.key] if step == at_first else step: left for step, left in tray.at.items()})
+        key: replace(
+            tray, at={begins[other.key] if step == begins[one.key] else step: left for step, left in tray.at.items()}
+        )
         for key, tray in run.trays.items()
     }
     return replace(run, trays=trays, revisions=(replace(run.revisions[0], route=route),))
-
-
-def _first_step(route: Route, operation: Operation) -> str:
-    return next(step.key for step in route.steps if step.operation.key == operation.key)
