@@ -1,18 +1,19 @@
 """The planner's answer to a state, at once: a plan of all that is left, and what it offers each person.
 
-The plan is the best that the priority rules find, or the last plan carried over where that is no worse. A better one that
-a search finds later takes its place by ``with_plan``.
+The plan is the last one carried over, as it stands or by its order, or the best that the priority rules find where that is
+better. A better one that a search finds later takes its place by ``with_plan``.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
+from runboard.plan.carrying_over import as_it_stands, same_order
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import SMALL, FinishWith, Question, windows_by
 from runboard.plan.schedule.problem.from_state import nothing_of, problem_for
-from runboard.plan.schedule.problem.nouns import Block, Plan, Problem
+from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.step_work import Estimate, as_written
 from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy
@@ -78,14 +79,10 @@ def answer(
     if not problem.blocks:
         return replace(empty, plan=Plan(()))
     rule = Rule(problem)
-    try:
-        made = greedy(problem, GOES_AGAIN if before is not None and rule.is_compiled else None, rule)
-    except NoPlace:
+    found = [one for one in (*_carried_over(rule, before, empty), _by_rules(rule, before, empty)) if one is not None]
+    if not found:
         return empty
-    carried = _carried_over(rule, before, empty) if before is not None else None
-    if carried is not None and carried.plan is not None and worth(problem, carried.plan) <= worth(problem, made.plan):
-        return _offering(carried, rule)
-    return _offering(replace(empty, plan=made.plan, priority=made.priority, knobs=made.knobs), rule)
+    return _offering(min(found, key=lambda one: worth(problem, one.plan or Plan(()))), rule)
 
 
 def with_plan(before: Answer, plan: Plan) -> Answer:
@@ -148,30 +145,26 @@ def _best_knobs(rule: Rule, priority: Sequence[int], before: Knobs) -> Knobs:
     return min((one for one in finishes if one[0] >= 0), key=lambda one: one[0], default=(0, before))[1]
 
 
-def _carried_over(rule: Rule, before: Answer, empty: Answer) -> Answer | None:
-    """The last plan's priorities on what is left now; what is new comes where its step did, or last."""
-    if before.plan is None:
+def _by_rules(rule: Rule, before: Answer | None, empty: Answer) -> Answer | None:
+    """What the priority rules make; None where some block finds no place by any of them, which proves nothing."""
+    try:
+        made = greedy(rule.problem, GOES_AGAIN if before is not None and rule.is_compiled else None, rule)
+    except NoPlace:
         return None
-    known = {name: before.priority[block.index] for name, block in _named(before.problem)}
-    steps: dict[tuple[str, str], int] = {}
-    for block in before.problem.blocks:
-        step, rank = (block.run, block.step), before.priority[block.index]
-        steps[step] = min(steps.get(step, rank), rank)
-    last = max(known.values(), default=0) + 1
-    priority = [0] * len(rule.problem.blocks)
-    for name, block in _named(rule.problem):
-        priority[block.index] = known.get(name, steps.get((block.run, block.step), last))
-    if rule.finish(priority, before.knobs) < 0:
-        return None
-    return replace(empty, plan=rule.plan(before.plan.source), priority=priority, knobs=before.knobs)
+    return replace(empty, plan=made.plan, priority=made.priority, knobs=made.knobs)
 
 
-def _named(problem: Problem) -> Iterator[tuple[tuple[str, str, int], Block]]:
-    """Blocks by names that outlive a problem: run, load, and how many of the load's blocks come after it."""
-    blocks = list(problem.blocks)
-    behind: dict[tuple[str, str], int] = {}
-    named = []
-    for block in reversed(blocks):
-        count = behind[block.run, block.load] = behind.get((block.run, block.load), -1) + 1
-        named.append(((block.run, block.load, count), block))
-    return reversed(named)
+def _carried_over(rule: Rule, before: Answer | None, empty: Answer) -> Iterator[Answer]:
+    """The last plan on what is left now: as it stands, and by its order."""
+    if before is None or before.plan is None:
+        return
+    knobs = before.knobs
+    stands = as_it_stands(rule.problem, before.problem, before.plan)
+    if stands is not None:
+        priority = by_start([one.start for one in stands.placed])
+        yield replace(empty, plan=stands, priority=priority, knobs=_best_knobs(rule, priority, knobs))
+    priority = same_order(rule.problem, before.problem, before.priority)
+    for one in dict.fromkeys((knobs, Knobs(STAY), Knobs())):
+        if rule.finish(priority, one) >= 0:
+            yield replace(empty, plan=rule.plan(before.plan.source), priority=priority, knobs=one)
+            return

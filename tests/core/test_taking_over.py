@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
-from runboard.plan.schedule.told.record import operations_record
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
@@ -13,6 +12,7 @@ from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
 from runboard.plan.schedule.search.part import staffed
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
+from runboard.web.plan_record import operations_record
 from tests.core.instances import MONDAY, problems
 
 BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))

@@ -17,9 +17,12 @@ from runboard.floor.taps import take_taps
 from runboard.floor.try_change import Trials
 from runboard.floor.warming import Warming
 from runboard.floor.workshop import Workshop
+from runboard.plan import answer as answers
+from runboard.plan.answer import with_plan
 from runboard.plan.changed import TraySize
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
+from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.run.event import event_from_json
 from runboard.run.refusal import Refused
@@ -235,6 +238,36 @@ def test_a_press_is_shown_at_once_with_the_older_plan_which_says_so(scene: Scene
     assert scene.planner.latest() is not None and scene.planner.latest().is_older
     scene.planner.turn()
     assert not scene.planner.latest().is_older
+
+
+def test_where_the_rules_find_no_place_the_last_plan_is_carried_over(scene: Scene, monkeypatch: pytest.MonkeyPatch):
+    scene.turns()
+
+    def finds_none(*_: Any) -> None:
+        raise NoPlace((0,))
+
+    monkeypatch.setattr(answers, "greedy", finds_none)
+    scene.press("load started", run=scene.run, load="cut/1")
+    scene.planner.turn()
+
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    assert not planned.is_older(scene.workshop)
+    assert broken(planned.answer.problem, planned.plan) == ()
+
+
+def test_a_plan_that_a_search_found_stays_as_it_is_while_only_time_passes(scene: Scene):
+    scene.press("person went")
+    scene.turns()
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    calm = Plan(planned.plan.placed, "search")
+    scene.workshop.planned = replace(planned, answer=with_plan(planned.answer, calm))
+
+    scene.press("note written", {"text": "brass hooks are in the drawer"}, run=scene.run)
+    again = plan_at_once(scene.workshop, latest(scene.workshop))
+
+    assert again.plan == calm
 
 
 def test_what_changes_nothing_is_no_reason_to_plan(scene: Scene):
