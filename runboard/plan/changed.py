@@ -1,20 +1,23 @@
-"""The shop as it would be with one change: one person more, another capacity, other trays, times, or order.
+"""The shop as it would be with one change: hours or one person more, another capacity, other trays, times, or order.
 
 Only what is not begun is changed: what lies on a station, or was counted, goes on as it is.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from itertools import count, pairwise
 
+from runboard.plan.schedule.problem.calendar import HORIZON, ticks_in, windows_of
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Problem, Span
+from runboard.plan.schedule.problem.presence import joined
 from runboard.plan.schedule.problem.step_work import Estimate
 from runboard.run.refusal import Refused
 from runboard.run.route import Route, Step
 from runboard.run.state import RunState, ShopState, Tray
-from runboard.shop.book import Book, Operation, Person
+from runboard.shop.book import Book, Operation, Person, Window
+from runboard.shop.hours import local_day, open_windows
 from runboard.shop.parts import Part
 
 MOST_CAPACITY = 99
@@ -22,6 +25,16 @@ MOST_PIECES = 1000
 LEAST_PER_CENT, MOST_PER_CENT = 10, 1000
 # The key of somebody who is not there yet: no key that a book gives.
 SOMEBODY = "one more"
+
+
+@dataclass(frozen=True)
+class HoursAdded:
+    """Somebody is in the shop on one day more, or longer: by the clock there, until 24:00 where ``closes`` is 00:00."""
+
+    person: str
+    day: date
+    opens: time
+    closes: time
 
 
 @dataclass(frozen=True)
@@ -67,12 +80,14 @@ class Swapped:
     first: str
 
 
-Change = OnePersonMore | Capacity | TraySize | Times | Swapped
+Change = HoursAdded | OnePersonMore | Capacity | TraySize | Times | Swapped
 
 
 def changed_problem(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: Change) -> Problem:
     """What would be still to be done with the change. Refuses what makes no sense, with the reason."""
     match change:
+        case HoursAdded():
+            return _with_hours(state, book, now, estimate, change)
         case OnePersonMore():
             return _with_somebody(state, book, now, estimate, change)
         case Capacity():
@@ -95,7 +110,29 @@ def _run(state: ShopState, key: str) -> RunState:
     return found
 
 
-# one person more
+# hours, one person more
+
+
+def _with_hours(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: HoursAdded) -> Problem:
+    person = book.person(change.person)
+    if person is None or person.removed:
+        raise Refused("try nobody")
+    window = Window(change.day.weekday(), change.opens, change.closes)
+    added = [(opens + person.start_up, closes - person.tidy_up)
+             for opens, closes in open_windows((window,), book.time_zone, now, now + HORIZON)
+             if local_day(opens, book.time_zone) == change.day]  # fmt: skip
+    if not ticks_in(now, added):
+        raise Refused("try hours")
+    usual = joined(windows_of(book, person, state.people.get(person.key), now))
+    windows = joined([*usual, *ticks_in(now, added)])
+    if windows == usual:
+        raise Refused("try hours usual", person=person.name)
+    # What fits into these hours alone fits into them every week: so it is not left out as too long for all hours.
+    weekly = replace(person, hours=(*person.hours, window))
+    problem = problem_for(
+        state, _with_people(book, (weekly if one is person else one for one in book.people)), now, estimate
+    )
+    return _with_windows(problem, person.key, windows)
 
 
 def _with_somebody(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: OnePersonMore) -> Problem:

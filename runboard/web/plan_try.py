@@ -11,7 +11,7 @@ from runboard.floor.kept_changes import Kept, drop_change, keep_change, kept_cha
 from runboard.floor.signals import Settings
 from runboard.floor.try_change import Trials
 from runboard.floor.warm import catch_up
-from runboard.plan.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize, swappable
+from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize, swappable
 from runboard.plan.schedule.told.compared import Compared
 from runboard.run.refusal import Refused
 from runboard.run.state import RunState
@@ -21,7 +21,23 @@ from runboard.web.plan_try_words import answer_of, change_in_words, table_of
 from runboard.web.run_pages import known_person
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
-FIELDS = ("what", "like", "skills", "from", "service", "capacity", "pieces", "operation", "kind", "per_cent", "first")
+FIELDS = (
+    "what",
+    "person",
+    "day",
+    "opens",
+    "closes",
+    "like",
+    "skills",
+    "from",
+    "service",
+    "capacity",
+    "pieces",
+    "operation",
+    "kind",
+    "per_cent",
+    "first",
+)
 MOST_DIGITS = 6
 _HERE = "/plan/try"
 
@@ -65,6 +81,7 @@ def look() -> Response:
         sent={name: request.args.getlist(name) for name in FIELDS if request.args.getlist(name)},
         book=shop.book,
         skills=_skills(shop.book, run),
+        everybody=[one for one in shop.book.people if not one.removed],
         people=[one for one in shop.book.people if one.hours and not one.removed],
         pairs=swappable(run) if run is not None else [],
         kinds=KINDS,
@@ -126,6 +143,10 @@ def _answered(run: str) -> tuple[Change, Compared | None]:
 def _read(run: str) -> Change:
     given = request.values
     match given.get("what"):
+        case "hours":
+            return HoursAdded(
+                given.get("person", ""), *_hours(*(given.get(one, "") for one in ("day", "opens", "closes")))
+            )
         case "person":
             return OnePersonMore(given.get("like", ""), tuple(given.getlist("skills")), _start(given.get("from", "")))
         case "capacity":
@@ -147,6 +168,20 @@ def _number(text: str) -> int:
     if not (text.isascii() and text.isdigit()) or len(text) > MOST_DIGITS:
         raise Refused("try number")
     return int(text)
+
+
+def _hours(*text: str) -> tuple[date, time, time]:
+    try:
+        day, opens, closes = (one.strip() for one in text)
+        return date.fromisoformat(day), _clock(opens), _clock(closes)
+    except (ValueError, Refused):
+        raise Refused("try hours") from None
+
+
+def _clock(text: str) -> time:
+    """'9:00' or '09:00'; the end of the day is '24:00' or '00:00'."""
+    hours, minutes = map(_number, text.split(":")[:2])
+    return time(hours % 24 if minutes == 0 else hours, minutes)
 
 
 def _start(text: str) -> datetime | None:

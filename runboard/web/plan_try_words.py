@@ -1,13 +1,14 @@
 """A change and what comes of it, in words: by how much the finish and the hands-on hours move, and what holds them."""
 
 from collections.abc import Iterable, Iterator
+from datetime import date, time
 from typing import Any
 
 from babel.lists import format_list
 
 from runboard.floor.plans import holding_with_change
 from runboard.floor.workshop import Workshop
-from runboard.plan.changed import Capacity, Change, OnePersonMore, Swapped, Times, TraySize
+from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.problem.nouns import LeftOut
 from runboard.plan.schedule.told.compared import Compared, Side
 from runboard.plan.schedule.told.forecast import Forecast
@@ -25,9 +26,14 @@ def change_in_words(shop: Workshop, run: str, change: Change) -> str:
     """What is changed, as it stands above the answer and in the Review."""
     book, found = shop.book, shop.ledger.state.runs[run]
     match change:
+        case HoursAdded():
+            person = book.person(change.person)
+            closes = "24:00" if change.closes == time() else f"{change.closes.hour}:{change.closes:%M}"
+            hours = {"from": f"{change.opens.hour}:{change.opens:%M}", "to": closes}
+            return _say("change-hours", person=person.name if person else "", day=_day(change.day), **hours)
         case OnePersonMore():
             like = book.person(change.like)
-            start = "" if change.start is None else f"{change.start:%a} {change.start.day} {change.start:%b %Y}"
+            start = "" if change.start is None else _day(change.start)
             skills = [*change.skills] or "none"
             return _say("change-person", like=like.name if like else "", skills=skills, day=start or "now")
         case Capacity():
@@ -42,6 +48,11 @@ def change_in_words(shop: Workshop, run: str, change: Change) -> str:
             keys = [one.key for one in found.route.product.operations]
             after = keys[keys.index(change.first) + 1]
             return _say("change-order", first=operation_name(found, after), then=operation_name(found, change.first))
+
+
+def _day(day: date) -> str:
+    """'Fri 12 Jun 2026'"""
+    return f"{day:%a} {day.day} {day:%b %Y}"
 
 
 def operation_name(run: RunState, key: str) -> str:
@@ -70,8 +81,23 @@ def answer_of(shop: Workshop, run: str, change: Change, found: Compared) -> Iter
             yield _say("let-in", steps=_steps(names, found.let_in))
         else:
             yield from _judged(shop, names, run, change, before, after)
+        yield from _of_all(before, after, is_same_work=not found.let_in)
         if _is_short(after, run):
             yield _say("part")
+
+
+def _of_all(before: Side, after: Side, is_same_work: bool) -> Iterator[str]:
+    """What of all that is due is in time, and how long people are in the shop, and walk, for all that is open."""
+    if after.lines:
+        way = _more_or_less(after.in_time - before.in_time)
+        yield _say("in-time", lines=after.lines, then=after.in_time, now=before.in_time, way=way)
+    if is_same_work:
+        presence, walks = after.presence - before.presence, after.walks - before.walks
+        people = sum(bool(one.windows) for one in after.problem.people)
+        yield _say(
+            "presence", way=_way(presence), by=_span(presence), people=people, walking=_more_or_less(walks),
+            walks=abs(walks),
+        )  # fmt: skip
 
 
 def _judged(shop: Workshop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
@@ -79,7 +105,8 @@ def _judged(shop: Workshop, names: Names, run: str, change: Change, before: Side
     match _way(after.finish - before.finish), _way(after.hands - before.hands):
         case "same", more_or_less:
             yield from _why_no_earlier(shop, names, run, change, before, after)
-            if more_or_less == "more":
+            wins = after.in_time > before.in_time or before.presence - after.presence >= _A_MINUTE
+            if more_or_less == "more" and not wins:
                 yield _say("worse-hands")
         case "more", _:
             yield _say("worse" if after.bound - before.finish >= _A_MINUTE else "worse-found")
@@ -129,6 +156,10 @@ def table_of(shop: Workshop, found: Compared) -> Iterator[tuple[str, str, str]]:
         yield _row("likely", [_range(names, side.outlook) for side, names in sides if side.outlook])
         yield _row("late", [names.tick(side.outlook.finish[95]) for side, names in sides if side.outlook])
     yield _row("hands", [span_in_words(span_of(side.hands)) for side, _ in sides])
+    if after.lines:
+        yield _row("in-time", [_say("row-in-time-of", some=one.in_time, lines=one.lines) for one in (before, after)])
+    yield _row("presence", [span_in_words(span_of(side.presence)) for side, _ in sides])
+    yield _row("walks", [str(side.walks) for side, _ in sides])
 
 
 def _row(name: str, cells: list[str]) -> tuple[str, str, str]:
@@ -148,6 +179,10 @@ def _way(ticks: int) -> str:
     if abs(ticks) < _A_MINUTE:
         return "same"
     return "more" if ticks > 0 else "less"
+
+
+def _more_or_less(count: int) -> str:
+    return "same" if not count else "more" if count > 0 else "less"
 
 
 def _span(ticks: int) -> str:

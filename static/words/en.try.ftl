@@ -1,5 +1,6 @@
 # Trying a change before making it. The server alone says these.
 
+try-change-hours = Hours added: { $person }, { $day }, { $from } to { $to }
 try-change-person = One person more, with the hours of { $like }, { $day ->
     [now] from now on
    *[other] from { $day } on
@@ -31,6 +32,36 @@ try-moves = The finish { $finish ->
     [less] is { $hours } less.
    *[more] is { $hours } more.
   }
+try-in-time = { $lines ->
+    [1] The one order line that is due is { $way ->
+        [more] in time; as things are it is late.
+        [less] late; as things are it is in time.
+       *[same] { $then ->
+            [0] late with the change too.
+           *[other] in time both ways.
+          }
+      }
+   *[other] Of { $lines } order lines that are due { $then } { $then ->
+        [1] is
+       *[other] are
+      } in time; as things are { $now }.
+  }
+try-presence = { $way ->
+    [same] Time in the shop stays as it is
+   *[other] { $by } { $way } in the shop
+  }{ $people ->
+    [1] {""}
+   *[other] , everybody together
+  }{ $walking ->
+    [same] .
+   *[other] , with { $walks ->
+        [1] one walk
+       *[other] { $walks } walks
+      } { $walking ->
+        [less] fewer.
+       *[more] more.
+      }
+  }
 try-why-slack = { $operation } has slack: the chain of work that ends last does not go through it.
 try-why-lost = { $operation } is in the chain of work that ends last, but before { $step }, and that waits for the next hours, { $at }. What is won at { $operation } is lost in that wait.
 try-holds-hours = What holds it: { $step } waits for the next hours, { $at }, and what follows takes until the end.
@@ -47,17 +78,24 @@ try-nothing-fits = Nothing of this run can be planned as things are, nor with th
 try-done = Nothing is left to do in this run, so nothing can move.
 try-left-out = With the change, some of the work fits into no plan:
 try-no-plan-now = Nothing can be compared: as things are no plan fits into people’s hours. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
-try-no-plan-then = With the change no plan fits into people’s hours and into what is shared, beside what is begun. Try less of it.
+try-no-plan-then = With the change no plan fits into people’s hours and into what is shared, beside what is begun. Try something else.
 
 try-row-finish = Done
 try-row-likely = As likely as not
 try-row-late = Nineteen times in twenty by
 try-row-hands = Hands on
+try-row-in-time = Order lines in time
+try-row-in-time-of = { $some } of { $lines }
+try-row-presence = In the shop
+try-row-walks = Walks
 
 refused-try-unknown = Choose one of the changes on this page.
 refused-try-run-over = That run is not open, so nothing in it can be tried. Go back to the plan.
 refused-try-number = Write a whole number, such as 5.
 refused-try-day = Write a day, such as 2026-06-12, or leave it empty for now.
+refused-try-nobody = Choose somebody who is in the shop.
+refused-try-hours = Write a day and hours that are still to come, such as 2026-06-12, 9:00 to 13:00: longer than getting ready and tidying up take, and within the next four months.
+refused-try-hours-usual = { $person } is in the shop then as it is, so nothing would change. Write other hours.
 refused-try-hours-of-nobody = Choose somebody whose usual hours stand on the Shop screen: the one more keeps the same.
 refused-try-service-unknown = Choose something that stations share, such as dust extraction.
 refused-try-capacity = Write how many at once: from 1 to { $most }.

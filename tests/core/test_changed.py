@@ -1,6 +1,6 @@
 """A change tried on a run: what it alters and what it leaves, and the two plans side by side."""
 
-from datetime import timedelta
+from datetime import date, time, timedelta
 from typing import Any
 
 import pytest
@@ -9,6 +9,7 @@ from runboard.plan.changed import (
     SOMEBODY,
     Capacity,
     Change,
+    HoursAdded,
     OnePersonMore,
     Swapped,
     Times,
@@ -16,12 +17,14 @@ from runboard.plan.changed import (
     changed_problem,
     swappable,
 )
+from runboard.plan.schedule.problem.attending import walks_in
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.problem.nouns import TICK, Problem
 from runboard.plan.schedule.problem.step_work import as_written
 from runboard.plan.schedule.rule.greedy import Greedy, greedy
 from runboard.plan.schedule.told.compared import Compared, compared
+from runboard.plan.schedule.told.effort import person_loads
 from runboard.plan.schedule.told.forecast import usual_spread
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
@@ -82,6 +85,65 @@ def test_who_comes_later_works_only_from_then_on() -> None:
 
     assert somebody.windows
     assert min(opens for opens, _ in somebody.windows) >= now_of(floor).tick(start)
+
+
+TUESDAY = date(2026, 6, 2)
+
+
+def in_the_evenings(**hours: str) -> dict[str, Any]:
+    """One person with two hours each evening, or with none."""
+    record = alone()
+    evening = {"days": record["people"][0]["hours"][0]["days"], "from": "18:00", "to": "20:00"}
+    return {**record, "people": [{**record["people"][0], "hours": [{**evening, **hours}] if hours else []}]}
+
+
+def test_hours_added_are_worked_on_that_day_alone_and_nothing_is_later() -> None:
+    floor = a_floor(6, in_the_evenings(to="20:00"))
+    change = HoursAdded("ann", TUESDAY, time(9), time(13))
+
+    then, now = then_of(floor, change), now_of(floor)
+
+    added = set(then.people[0].windows) - set(now.people[0].windows)
+    nine = floor.now.replace(day=2, hour=7, second=0)  # in the shop's zone
+    ten_to_one = nine + timedelta(hours=4) - timedelta(minutes=10)  # tidying up is no work
+    assert added == {(then.tick(nine), (ten_to_one - then.start) // TICK)}
+    assert moved(beside(floor, change)) < 0
+
+
+def test_hours_that_touch_the_usual_ones_make_them_longer() -> None:
+    floor = a_floor(record=in_the_evenings(to="20:00"))
+
+    _, usual, *_ = now_of(floor).people[0].windows
+    _, longer, *_ = then_of(floor, HoursAdded("ann", TUESDAY, time(17), time(21))).people[0].windows
+
+    an_hour = timedelta(hours=1) // TICK
+    assert longer == (usual[0] - an_hour, usual[1] + an_hour)
+
+
+def test_hours_of_the_only_one_who_has_none_let_the_work_into_the_plan() -> None:
+    floor = a_floor(record=in_the_evenings(), product=by_hand_only(), boards={})
+
+    found = beside(floor, HoursAdded("ann", TUESDAY, time(8), time(0)))
+
+    assert not now_of(floor).blocks
+    assert "nobody has hours" in {one.code for one in found.let_in}
+    assert found.after is not None
+    assert found.after.plan.placed
+
+
+def test_both_sides_say_what_is_in_time_and_how_long_people_are_there() -> None:
+    floor = Floor(in_the_evenings(to="20:00"))
+    noon = floor.now.replace(day=2, hour=20).isoformat()
+    floor.open_run(6, orders=[{"line": "1", "pieces": 5, "due": noon}, {"line": "2", "pieces": 20}])
+
+    found = beside(floor, HoursAdded("ann", TUESDAY, time(0), time(17)))
+
+    assert found.before is not None
+    assert found.after is not None
+    assert [(one.lines, one.in_time) for one in (found.before, found.after)] == [(1, 0), (1, 1)]
+    for one in (found.before, found.after):
+        assert one.presence == sum(load.presence for load in person_loads(one.problem, one.plan)) >= one.hands
+        assert one.walks == walks_in(one.problem, one.plan)
 
 
 def test_one_person_more_does_only_what_their_skills_allow() -> None:
@@ -209,6 +271,12 @@ def test_what_is_begun_or_bound_keeps_its_place() -> None:
     ("change", "code"),
     [
         (OnePersonMore("nobody"), "try hours of nobody"),
+        (HoursAdded("nobody", TUESDAY, time(9), time(13)), "try nobody"),
+        (HoursAdded("ann", TUESDAY, time(13), time(9)), "try hours"),
+        (HoursAdded("ann", TUESDAY, time(9), time(9, 10)), "try hours"),
+        (HoursAdded("ann", date(2026, 5, 31), time(9), time(13)), "try hours"),
+        (HoursAdded("ann", date(2027, 6, 2), time(9), time(13)), "try hours"),
+        (HoursAdded("ann", TUESDAY, time(9), time(13)), "try hours usual"),
         (Capacity("steam", 2), "try service unknown"),
         (Capacity("extraction", 0), "try capacity"),
         (Capacity("extraction", 1), "try the same"),

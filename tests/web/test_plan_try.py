@@ -3,6 +3,7 @@
 import json
 import re
 from dataclasses import dataclass, replace
+from datetime import timedelta
 from io import BytesIO
 from pathlib import Path
 from typing import Any, cast
@@ -20,7 +21,7 @@ from runboard.plan.search import compare
 from runboard.web.plan_try_words import answer_of
 from tests import scenario
 from tests.conftest import START, HandClock
-from tests.core.test_changed import by_hand_only
+from tests.core.test_changed import by_hand_only, in_the_evenings
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, work
 from tests.web.test_shop_pages import as_a_browser_posts, words
 
@@ -227,6 +228,29 @@ def test_one_person_more_and_other_trays_have_their_words(client: FlaskClient, h
     assert "3 pieces a tray, in the trays that are not begun" in trays
 
 
+def test_hours_added_say_what_is_in_time_and_how_long_people_are_there(client: FlaskClient, house: House) -> None:
+    tomorrow = START + timedelta(days=1)
+    opened(house, in_the_evenings(to="20:00"), due=(START + timedelta(days=2, hours=10)).isoformat())
+    hours = {"what": "hours", "person": "ann", "day": tomorrow.date().isoformat(), "opens": "06:00", "closes": "17:30"}
+
+    said = tried(client, **hours)
+
+    assert re.search(r"Hours added: Ann, Sun 8 Mar 2026, 6:00 to 17:30 The finish moves .+ earlier", said)
+    assert "The one order line that is due is in time; as things are it is late." in said
+    assert re.search(r"\d+ min more in the shop, with \d walks more\.", said)
+    assert re.search(r"Order lines in time 0 of 1 1 of 1 In the shop \d.+ \d.+ Walks \d+ \d+", said)
+    assert client.post("/plan/try", data={"run": "r1", **hours}).location == "/review/runs/r1#to-try"
+    assert "Hours added: Ann" in words(client.get("/review/runs/r1"))
+
+
+def test_hours_to_the_end_of_a_day_are_said_as_such(client: FlaskClient, house: House) -> None:
+    opened(house, in_the_evenings(to="20:00"))
+    asked = {"what": "hours", "person": "ann", "day": START.date().isoformat(), "opens": "20:30"}
+
+    assert "20:30 to 24:00" in tried(client, closes="24:00", **asked)
+    assert "20:30 to 24:00" in tried(client, closes="00:00", **asked)
+
+
 def test_another_order_is_offered_where_the_route_allows_it(client: FlaskClient, house: House) -> None:
     record = scenario.shop()
     record["products"] = [by_hand_only()]
@@ -251,6 +275,13 @@ def test_where_no_two_can_change_places_the_page_says_why(client: FlaskClient, h
         ({"what": "trays", "pieces": "0"}, "from 1 to"),
         ({"what": "person", "like": "ann", "from": "soon"}, "Write a day"),
         ({"what": "person", "like": "zoe"}, "Choose somebody whose usual hours"),
+        (
+            {"what": "hours", "person": "zoe", "day": "2026-06-12", "opens": "9:00", "closes": "10:00"},
+            "Choose somebody",
+        ),
+        ({"what": "hours", "person": "ann", "day": "soon", "opens": "9:00", "closes": "10:00"}, "Write a day"),
+        ({"what": "hours", "person": "ann", "day": "2026-06-12", "opens": "9:-1", "closes": "x"}, "Write a day"),
+        ({"what": "hours", "person": "ann", "day": "2020-06-12", "opens": "9:00", "closes": "10:00"}, "still to come"),
         ({"what": "capacity", "service": "steam", "capacity": "2"}, "Choose something that stations share"),
         ({"what": "times", "operation": "sand", "per_cent": "5"}, "80 is a fifth less"),
         ({"what": "times", "operation": "sand", "per_cent": "100"}, "nothing would change"),
