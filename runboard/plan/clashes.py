@@ -7,7 +7,7 @@ from typing import Any
 
 from runboard.plan.schedule.problem.nouns import LeftOut
 
-PRESSED = ("station out", "supply out", "pieces held", "first piece failed")
+PRESSED = ("station out", "station due", "supply out", "pieces held", "first piece failed")
 
 
 @dataclass(frozen=True)

@@ -28,6 +28,7 @@ FARTHEST: Mapping[str, int] = {
     "session end": LOUDER,
     "hold over": PHONES,
     "supply due": PHONES,
+    "station back": PHONES,
 }
 # A missed look at a watched machine climbs in a third of the time.
 HURRY: Mapping[str, int] = {"watch check": 3, "nobody near": 3}

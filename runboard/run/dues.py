@@ -22,6 +22,7 @@ KINDS = (
     "wait latest",
     "hold over",
     "supply due",
+    "station back",
     "session end",
     "ask again",
     "watch check",
@@ -89,6 +90,11 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
             yield Due(key, "looks ended", stopped_at, load.run, load.id, step=load.step, station=load.station)
     for reminder, kind, due_at, entry in reminders(state, book):
         yield Due(reminder, kind, due_at, entry["run"], step=entry["step"], station=entry["station"])
+    for station in book.stations:
+        seen = state.stations.get(station.key)
+        if seen is not None and seen.out is not None and seen.out.get("until"):
+            until = parse_moment(seen.out["until"])
+            yield Due(alert_id("station back", station.key, _stamp(until)), "station back", until, station=station.key)
     for event, call in state.calls.items():
         at, about = parse_moment(call["at"]), {name: call[name] for name in ("run", "tray", "step", "person")}
         yield Due(alert_id("call", event), "call", at, **about)

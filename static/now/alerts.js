@@ -10,6 +10,7 @@ import { about, answer, isoIn, press, startUnloading } from "./press.js";
 import { reminderPanel, reminderText, reminderTitle } from "./reminders.js";
 import { saidAnswers, saidWords } from "./said.js";
 import { sayTime } from "./session.js";
+import { easyDays } from "./sheet.js";
 import { watchAnswers } from "./watching.js";
 import { personName, roomName, routeOf, say, sayCode, slug, stationName, stepOf, trayWords } from "./words.js";
 
@@ -104,6 +105,7 @@ function answers(scene, due) {
       <div class="pair">${[15, 30].map((minutes) => html`<button type="button" @click=${() => sayTime(isoIn(minutes))}>${say("alert-more-time", { minutes })}</button>`)}</div>`;
   }
   if (due.kind === "wait over") return waitOver(scene.state, due, reply);
+  if (kindOf(due) === "station back") return stationBack(scene.state, due);
   return html`<button type="button" class="go" @click=${reply("seen")}>${say("alert-seen")}</button>
     <div class="choices spaced">${AGAIN.map((minutes) => html`<button type="button" @click=${reply("seen", { ask_again_at: isoIn(minutes) })}>${say("alert-again-in", { minutes })}</button>`)}</div>`;
 }
@@ -120,6 +122,17 @@ function waitOver(state, due, reply) {
     ${["dry", "cure"].includes(rest?.why) ? html`<p class="ask">${say("wait-not-dry")}</p><div class="pair">
       <button type="button" @click=${() => until(isoIn(12 * 60))}>${say("wait-12-h")}</button>
       <button type="button" @click=${() => until(isoIn(24 * 60))}>${say("wait-tomorrow")}</button></div>` : nothing}`;
+}
+
+// What was out of use until now: Now offers it, and the plan counts on it, once somebody says that it is back.
+function stationBack(state, due) {
+  const { name, out } = state.stations?.[due.station] ?? {};
+  const body = out?.why ? { why: out.why } : {};
+  const notYet = (until) => () => press(say("did-out-of-use", { station: name }), [{ kind: "station out of use", station: due.station, body: { ...body, ...(until ? { until } : {}) } }]);
+  return html`${out?.why ? html`<p>${out.why}</p>` : nothing}
+    <button type="button" class="go" @click=${() => press(say("did-back-in-use", { station: name }), [{ kind: "station back in use", station: due.station }])}>${say("machines-back")}</button>
+    <p class="ask">${say("station-not-back")}</p>
+    <div class="choices">${easyDays().map(([until, words]) => html`<button type="button" @click=${notYet(until)}>${words}</button>`)}</div>`;
 }
 
 // A sensor asks; only what a person answers changes the load.

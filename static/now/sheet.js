@@ -79,9 +79,12 @@ export const textField = (label, value, set, mode = "text") => html`
   <div class="field"><label>${label}<input inputmode=${mode} .value=${live(value)} @input=${(event) => { set(event.target.value); redraw(); }}></label></div>`;
 
 /** Until when: some easy moments, or a day and time of one's own. Gives ISO text or ''. */
-export function untilWhen(label, value, set) {
+export const untilWhen = (label, value, set) => oneOf(label, easyDays(), value, set);
+
+/** [moment or "", words] of the days that something may be put off until. */
+export function easyDays() {
   const easy = [["", say("ui-unknown")], ...[0, 1, 2, 7].map((days) => [new Date(atLocal("18:00", now(), days)).toISOString(), say(`until-day-${days}`)])];
-  return oneOf(label, easy.filter(([iso]) => !iso || Date.parse(iso) > now()), value, set);
+  return easy.filter(([iso]) => !iso || Date.parse(iso) > now());
 }
 
 /** 'done at [time]': calls `use(ms)` with the last such moment in the past. */

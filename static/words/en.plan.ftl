@@ -107,6 +107,7 @@ plan-pace-in-work = { $average } trays are begun and not done, on average. One c
 
 # What no plan can hold, by why: the clash, and what to do.
 left-out-no-station = { $step }: its station is not in the shop’s book any more. Give it another station in the route.
+left-out-station-due = { $step }: { $station } was to be back in use by { $until }, and nobody said that it is. Say so on Now.
 left-out-station-out = { $step }: { $station } is out of use, and nobody knows until when. Put it back in use, or say until when.
 left-out-supply-out = { $step }: { $supply } ran out. Say when it is there again.
 left-out-material-forbidden = { $step }: { $material } never goes on the { $station }. Note the right material at its trays, or change the route.

@@ -267,6 +267,8 @@ alert-wait-over = Tray { $tray }: the wait after { $step } is over
 alert-wait-latest = Tray { $tray }: { $next } now, it is the latest end after { $step }
 alert-hold-over = Tray { $tray }: its hold is over
 alert-supply-due = { $supply } should be there
+alert-station-back = Is the { $station } back in use?
+station-not-back = Not yet. Out of use until
 alert-session-end = Your time is over: tidy up
 watch-things = { $kind ->
     [laser] no flame, work flat, air and exhaust on

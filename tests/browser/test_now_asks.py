@@ -86,6 +86,30 @@ def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early
     assert run["trays"]["1"]["rests"]["oil"]["early"] is True
 
 
+def test_a_machine_that_was_to_be_back_by_now_is_asked_about(
+    ann: Phone, phone: Page, server: Running, data: Path
+) -> None:
+    out = {"why": "belt", "until": (datetime.now(UTC) + timedelta(seconds=1)).isoformat()}
+    ann.press("station out of use", out, run="", station="sander")
+    opened(phone, server)
+    asked = phone.get_by_role("alert").locator("section", has_text="Is the Sander back in use?")
+    expect(asked).to_contain_text("belt")
+
+    asked.get_by_role("button", name="in two days").click()
+    expect(asked).to_be_hidden()
+    expect(phone.get_by_text("sent", exact=True)).to_be_visible()
+    later, _ = reversed(bodies(data, "station out of use"))
+    assert later["why"] == "belt"
+    assert timedelta(days=1) < datetime.fromisoformat(later["until"]) - datetime.now(UTC) < timedelta(days=3)
+
+    ann.press("station out of use", out, run="", station="sander")
+    asked.get_by_role("button", name="Back in use").click()
+
+    expect(asked).to_be_hidden()
+    arrived(data, "station back in use")
+    assert "out" not in ann.state()["stations"]["sander"]
+
+
 def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
     ann: Phone, phones: Phones, server: Running
 ) -> None:

@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import replace
-from datetime import UTC, timedelta
+from datetime import UTC, datetime, timedelta
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -204,6 +204,10 @@ def test_a_load_longer_than_any_hours_names_the_clash(client: FlaskClient, house
 CLASHES: dict[str, tuple[dict[str, object], str]] = {
     "no station": ({}, "its station is not in the shop’s book any more"),
     "station out": ({"station": "Laser"}, "Laser is out of use"),
+    "station due": (
+        {"station": "Laser", "until": datetime(2026, 6, 1, 16, tzinfo=UTC)},
+        "Laser was to be back in use by Mon 16:00, and nobody said that it is",
+    ),
     "supply out": ({"station": "Bench", "supply": "Hooks"}, "Hooks ran out"),
     "material forbidden": (
         {"material": "PVC", "forbidden": "PVC", "station": "Laser"},

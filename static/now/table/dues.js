@@ -60,6 +60,9 @@ function* all(state) {
   }
   yield* lookEnded(state);
   yield* ofCare(state);
+  for (const [key, { out }] of Object.entries(state.stations ?? {})) {
+    if (out?.until) yield { id: alertId("station back", key, stamp(out.until)), kind: "station back", due_at: new Date(out.until).toISOString(), station: key };
+  }
   for (const [event, { at, run, tray, step, person }] of Object.entries(state.calls ?? {})) {
     yield lean({ id: alertId("call", event), kind: "call", due_at: at, run, tray, step, person });
   }

@@ -32,14 +32,15 @@ def windows_of(book: Book, person: Person, seen: PersonState | None, now: dateti
 
 
 def runs_of(book: Book, station: Station, seen: StationState | None, now: datetime) -> tuple[Span, ...]:
-    """When a station may be used: () where it is out of use and nobody knows until when."""
+    """When a station may be used: () where it is out of use and nobody knows until when, or that is over and nobody said
+    that it is back."""
     out = seen.out if seen is not None else None
     if not station.quiet and out is None:
         return ((0, FAR),)
     spans = running_windows(station.quiet, book.time_zone, now, now + HORIZON)
     if out is not None:
-        if not out.get("until"):
+        back = parse_moment(out["until"]) if out.get("until") else now
+        if back <= now:
             return ()
-        back = parse_moment(out["until"])
         spans = [(max(opens, back), closes) for opens, closes in spans if closes > back]
     return ticks_in(now, spans)

@@ -9,6 +9,7 @@ from runboard.plan.schedule.problem.nouns import TICK, Block, LeftOut
 from runboard.plan.schedule.problem.one_run import numbered_anew
 from runboard.run.begin import never_begins
 from runboard.run.draft import Draft
+from runboard.run.event import parse_moment
 from runboard.run.route import Step
 from runboard.run.state import RunState
 from runboard.shop.book import Book
@@ -33,7 +34,7 @@ def what_is_wrong(
     station = fitting.stations[block.station]
     facts["station"] = station.name
     if not station.runs:
-        return Wrong("station out", facts)
+        return _out_of_use(draft, station.key, facts)
     refused = never_begins(draft, run, step, block.load, block.trays)
     if refused is not None and (
         not block.begun or refused.code == "supply out"
@@ -46,6 +47,11 @@ def what_is_wrong(
     if too_small is not None or block.begun:
         return too_small
     return _nobody(fitting, step, block, facts) or _no_time(fitting, block, facts)
+
+
+def _out_of_use(draft: Draft, station: str, facts: dict[str, Any]) -> Wrong:
+    until = (draft.station(station).out or {}).get("until")
+    return Wrong("station due", {**facts, "until": parse_moment(until)}) if until else Wrong("station out", facts)
 
 
 def _too_small(book: Book, run: RunState, step: Step, block: Block, before: Sequence[Block]) -> Wrong | None:
