@@ -118,6 +118,7 @@ left-out-skill-nobody-has = { $step }: { $skill ->
     [none] it was given to somebody who is not in the shop any more. Give it to somebody else.
    *[other] it asks for the skill ‘{ $skill }’, and nobody has it. Give somebody the skill on the Shop screen, or change the step.
   }
+left-out-nobody-in-the-book = { $step }: nobody who works here is in the shop’s book. Write down on the Shop screen who does.
 left-out-nobody-has-hours = { $step }: nobody who may do it has hours. Write down on the Shop screen when they usually work, or say on Now how long you have.
 left-out-no-window-long-enough = { $step }: it takes { $minutes } without a break, and nobody who may do it has more than { $longest } at a time. Lengthen somebody’s hours, or make the load smaller.
 left-out-quiet-too-long = { $step }: { $station } is at it for { $minutes } without a break, and its quiet hours leave { $longest } at a time. Shorten its quiet hours on the Shop screen, or make the load smaller.

@@ -80,6 +80,7 @@ CLASHES: dict[str, tuple[Callable[[Record], None], str]] = {
     "hours that never meet": (never_together, "Engrave: while Laser may run, nobody who may do it is there"),
     "a wait that ends too soon": (too_soon, "Hooks: it must begin no later than 12 h 01 after the first piece"),
     "no hours": (nobody_there, "nobody who may do it has hours."),
+    "nobody in the book": (as_it_is, "Cut: nobody who works here is in the shop’s book."),
     "out of use without end": (as_it_is, "Laser is out of use, and nobody knows until when."),
 }
 
@@ -96,7 +97,17 @@ def laser_out(workshop: Workshop) -> None:
     record_events(workshop, [out])
 
 
-SINCE = {"a load larger than a service": clamp_lost, "out of use without end": laser_out}
+def all_gone(workshop: Workshop) -> None:
+    record = scenario.shop()
+    record["people"] = [{**one, "removed": True} for one in record["people"]]
+    workshop.books.save(record, workshop.clock.now())
+
+
+SINCE = {
+    "a load larger than a service": clamp_lost,
+    "out of use without end": laser_out,
+    "nobody in the book": all_gone,
+}
 
 
 def opened(workshop: Workshop, name: str) -> str:

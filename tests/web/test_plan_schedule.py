@@ -208,6 +208,7 @@ CLASHES: dict[str, tuple[dict[str, object], str]] = {
         {"station": "Laser", "until": datetime(2026, 6, 1, 16, tzinfo=UTC)},
         "Laser was to be back in use by Mon 16:00, and nobody said that it is",
     ),
+    "nobody in the book": ({}, "nobody who works here is in the shop’s book"),
     "supply out": ({"station": "Bench", "supply": "Hooks"}, "Hooks ran out"),
     "material forbidden": (
         {"material": "PVC", "forbidden": "PVC", "station": "Laser"},

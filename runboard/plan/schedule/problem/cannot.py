@@ -69,6 +69,8 @@ def _too_small(book: Book, run: RunState, step: Step, block: Block, before: Sequ
 def _nobody(fitting: Fitting, step: Step, block: Block, facts: dict[str, Any]) -> Wrong | None:
     if not block.attended:
         return None
+    if not fitting.people:
+        return Wrong("nobody in the book", facts)
     if not block.people:
         return Wrong("skill nobody has", {**facts, "skill": step.operation.skill or ""})
     if not fitting.longest_hours(block.people):
