@@ -62,8 +62,9 @@ def plan_lines(run: RunState, answer: Answer, bound: Bound, outlook: Forecast | 
     if record["finish"] is None:
         yield names.say("nothing-fits" if record["left_out"] else "done-already")
     else:
-        yield done_sentence(names, finish_of(problem, plan, run.id), person_loads(problem, plan, run.id))
-        yield range_sentence(names, outlook)
+        finish = finish_of(problem, plan, run.id)
+        yield done_sentence(names, finish, outlook, person_loads(problem, plan, run.id))
+        yield range_sentence(names, finish, outlook)
         yield holds_sentence(names, holder(problem, plan, run.id))
     yield from (f"- {text}" for text in (*late_sentences(names, plan, run.id), *record["left_out"]))
     for move in record["moves"]:

@@ -139,7 +139,7 @@ def when_done(shown: Shown | None, first: int = 0) -> When:
         older=_older(shown, names),
         runs=tuple((run, _done(names, shown, found, run)) for run in names.runs.values() if run.state == "open"),
         late=tuple(late_said(names, found.late)),
-        range=range_sentence(names, found.whole.outlook) if problem.blocks else "",
+        range=range_sentence(names, found.whole.finish, found.whole.outlook) if problem.blocks else "",
         evenings=_evenings(names, found.whole.outlook),
         holds=holds_sentence(names, found.holder),
         left_out=tuple(left_out_sentences(names, problem.left_out)),
@@ -173,7 +173,7 @@ def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
         done=_done(names, shown, found, run),
         older=_older(shown, names),
         late=tuple(late_said(names, found.late, run.id)),
-        range=range_sentence(names, share.outlook) if share.finish else "",
+        range=range_sentence(names, share.finish, share.outlook) if share.finish else "",
         evenings=_evenings(names, share.outlook),
         lines=tuple(_lines(run, share.outlook)),
         hands=names.say("hands", hands=_span(share.hands)) if share.hands else "",
@@ -187,7 +187,7 @@ def _done(names: Names, shown: Shown, found: Figures, run: RunState) -> str:
     out, share = any(one.run == run.id for one in shown.problem.left_out), found.runs.get(run.id)
     if share is None:
         return names.say("nothing-fits" if out else "done-already")
-    done = done_sentence(names, share.finish, share.loads, known_person())
+    done = done_sentence(names, share.finish, share.outlook, share.loads, known_person())
     return f"{done} {names.say('part')}" if out else done
 
 

@@ -8,7 +8,7 @@ from typing import Any
 from babel.dates import format_date, format_time
 from babel.lists import format_list
 
-from runboard.plan.schedule.problem.nouns import TICK, LeftOut, Problem
+from runboard.plan.schedule.problem.nouns import FAR, TICK, LeftOut, Problem
 from runboard.plan.schedule.told.effort import PersonLoad
 from runboard.plan.schedule.told.forecast import GOES, Forecast
 from runboard.plan.schedule.told.holding import Holder
@@ -96,8 +96,12 @@ def trays_in_words(trays: Sequence[str]) -> str:
     return ", ".join(part[0] if len(part) == 1 else f"{part[0]}–{part[-1]}" for part in found)
 
 
-def done_sentence(names: Names, finish: int, loads: Sequence[PersonLoad], me: str = "") -> str:
-    """'Done Thursday about 16:40, with you two evenings more.'"""
+def done_sentence(
+    names: Names, finish: int, outlook: Forecast | None, loads: Sequence[PersonLoad], me: str = ""
+) -> str:
+    """'Done Thursday about 16:40, with you two evenings more.' It is the middle of how it may turn out, so that it lies in
+    the range that stands beside it; the plan's own end where that is not reckoned."""
+    finish = finish if outlook is None or outlook.finish[50] >= FAR else outlook.finish[50]
     working = [one for one in loads if one.sessions]
     days = {local_day(names.problem.moment(start), str(names.zone)) for one in working for start, _ in one.sessions}
     unit = "evening" if _all_evenings(names, working) else "day"
@@ -112,12 +116,15 @@ def _all_evenings(names: Names, loads: Sequence[PersonLoad]) -> bool:
     return all(start.hour >= EVENING_FROM for start in starts)
 
 
-def range_sentence(names: Names, outlook: Forecast | None) -> str:
-    """The finish as likely as not, and nine times in ten; from how many goes, where those are few."""
+def range_sentence(names: Names, finish: int, outlook: Forecast | None) -> str:
+    """The finish as likely as not, and nine times in ten; where the plan itself ends, if that is outside of it; and from how
+    many goes, where those are few."""
     if outlook is None:
         return names.say("range-not-yet")
     first, early, late, last = (names.tick(outlook.finish[share]) for share in (5, 25, 75, 95))
     said = names.say("range-one" if early == late else "range", first=first, last=last, to=late, **{"from": early})
+    if not outlook.finish[5] <= finish <= outlook.finish[95]:
+        said = f"{said} {names.say('itself', at=names.tick(finish))}"
     return said if outlook.goes >= GOES else f"{said} {names.say('range-few', goes=outlook.goes)}"
 
 

@@ -26,6 +26,7 @@ plan-run-change-route = Change the route of { $run }
 plan-no-place = No plan was found that fits into people’s hours beside what is begun. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
 plan-range = As likely as not between { $from } and { $to }; nine times in ten between { $first } and { $last }.
 plan-range-one = Nine times in ten between { $first } and { $last }.
+plan-itself = The plan itself ends { $at }.
 plan-range-few = Reckoned from { $goes } goes of the rest only.
 plan-range-not-yet = How sure that is, is being reckoned: look again in a moment.
 plan-evening = done by the end of { $day }: { $share }

@@ -1,16 +1,22 @@
 """How the plan may turn out is said from the first page on: from few goes until the rule is compiled, then from many."""
 
 import re
+from dataclasses import replace
 from datetime import UTC, datetime
 from types import SimpleNamespace
+from typing import cast
 
 import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
+from runboard.floor.plan_figures import publish
+from runboard.floor.plans import Figured, Planned
 from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.told.forecast import GOES, Forecast
 from runboard.web import plan_record
+from runboard.web.plan_words import Names
+from runboard.web.sentences import zone_of
 from tests.core.instances import the_trial
 from tests.figured import show
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, planned, work
@@ -46,6 +52,38 @@ def test_once_it_is_compiled_the_same_plan_is_reckoned_from_all_of_them(
     assert "goes of the rest only" in few
     assert "goes of the rest only" not in many
     assert "nine times in ten between" in many.lower()
+
+
+def test_the_finish_that_is_said_lies_in_the_range_that_is_said(
+    client: FlaskClient, house: House, work: NoWork
+) -> None:
+    """The rule that replays a plan by chance may never end where the plan does."""
+    opened(house)
+    planned(house)
+    figured = cast(Figured, house.workshop.figured)
+    finish, outlook = figured.figures.whole.finish, cast(Forecast, figured.figures.runs["r1"].outlook)
+    later = replace(outlook, finish={share: finish + 120 + share for share in outlook.finish})
+    share = replace(figured.figures.runs["r1"], outlook=later)
+    figures = replace(figured.figures, whole=replace(figured.figures.whole, outlook=later), runs={"r1": share})
+    publish(house.workshop, replace(figured, figures=figures))
+    names = names_for_problem(house)
+
+    for page in ("/plan", "/plan/runs/r1"):
+        said = words(client.get(page))
+        assert f"about {names.clock(finish + 170)}" in said
+        assert f"The plan itself ends {names.tick(finish)}." in said
+
+
+def test_a_plan_that_ends_in_its_range_is_said_once(client: FlaskClient, house: House, work: NoWork) -> None:
+    opened(house)
+
+    assert "The plan itself ends" not in plan_page(client, house)
+
+
+def names_for_problem(house: House) -> Names:
+    shop = house.workshop
+    problem = cast(Planned, shop.planned).answer.problem
+    return Names(problem, shop.ledger.state.runs, shop.book, zone_of(shop.book.time_zone), shop.clock.now())
 
 
 def test_an_evening_that_ends_at_midnight_is_the_one_before_it() -> None:

@@ -369,7 +369,7 @@ def test_takt_stands_against_the_pace_of_the_slowest_station(client: FlaskClient
 
     said = searched(client, house)
 
-    assert re.search(r"A piece is needed every \d+ h to be there .+ 11:00; Sander gives one every 5\.4 min\.", said)
+    assert re.search(r"A piece is needed every \d+ h to be there .+ 11:00; Sander gives one every 5\.3 min\.", said)
     assert re.search(r"take 15 min for each piece; there are \d+ h of somebody’s time for it\.", said)
     assert "People’s time sets the pace" in said
     assert not re.search("too slow|not enough|which is later", said)
