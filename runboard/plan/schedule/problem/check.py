@@ -4,123 +4,251 @@ Slow and plain on purpose. What has happened has happened: where only begun bloc
 a begun block beyond their hours, nothing is broken.
 """
 
-from collections.abc import Iterator
-from itertools import combinations
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from itertools import combinations, pairwise
 
-from runboard.plan.schedule.problem.broken import Broken
-from runboard.plan.schedule.problem.check_people import people_broken
-from runboard.plan.schedule.problem.nouns import Block, Plan, Problem
+from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
 
-__all__ = ["Broken", "broken"]
+
+@dataclass(frozen=True)
+class Broken:
+    """A rule that a plan breaks: its code, the blocks that break it together, and the facts of it."""
+
+    code: str
+    blocks: tuple[int, ...]
+    facts: Mapping[str, object] = field(default_factory=dict)
 
 
 def broken(problem: Problem, plan: Plan) -> tuple[Broken, ...]:
     """Every rule that the plan breaks, with the blocks that break it; () where it keeps them all."""
     if [placed.block for placed in plan.placed] != list(range(len(problem.blocks))):
         return (Broken("not each block once", (), {"placed": len(plan.placed), "blocks": len(problem.blocks)}),)
-    checks = (_begun, _setups, _stations, _lags, people_broken, _services, _air)
-    return tuple(one for check in checks for one in check(problem, plan))
+    return tuple(_Checker(problem, plan).all())
 
 
-def _begun(problem: Problem, plan: Plan) -> Iterator[Broken]:
-    for block, placed in zip(problem.blocks, plan.placed, strict=True):
-        if block.begun and (placed.start or placed.setup):
-            yield Broken("begun block moved", (block.index,), {"start": placed.start})
+@dataclass(frozen=True)
+class There:
+    """A span in which somebody's hands or eyes are at a block's station, which is in ``room``."""
+
+    person: int
+    block: Block
+    room: int
+    start: int
+    end: int
+    watches: bool
+
+    @property
+    def is_there(self) -> bool:
+        """Whether they are at it already: whoever takes over what was begun has to come first, like anybody."""
+        return self.block.begun and self.block.by == self.person
 
 
-def _setups(problem: Problem, plan: Plan) -> Iterator[Broken]:
-    for at, station in enumerate(problem.stations):
-        here = [block for block in problem.blocks if block.station == at]
-        stands_on = station.stands_on
-        # An unload belongs to what it unloads; blocks without length lie before those that begin with them.
-        for block in sorted(
-            here, key=lambda one: (plan.placed[one.index].start, plan.end(problem, one.index), one.index)
-        ):
-            setup = plan.placed[block.index].setup
-            changes = bool(block.family) and block.family != stands_on
-            wanted = block.setup if changes and block.unloads is None and not block.begun else 0
-            if setup != wanted:
-                yield Broken("setup", (block.index,), {"setup": setup, "wanted": wanted})
-            stands_on = block.family or stands_on
+class _Checker:
+    """One plan: ``starts``, ``begins`` (after a setup) and ``ends`` are the ticks of each block."""
 
+    def __init__(self, problem: Problem, plan: Plan) -> None:
+        self.problem, self.blocks, self.stations = problem, problem.blocks, problem.stations
+        self.pairs: list[tuple[Block, Placed]] = list(zip(problem.blocks, plan.placed, strict=True))
+        self.starts = [placed.start for placed in plan.placed]
+        self.begins = [placed.begins() for placed in plan.placed]
+        self.ends = [self.begins[block.index] + block.length for block in problem.blocks]
 
-def _holds(problem: Problem, plan: Plan) -> Iterator[tuple[Block, int, int]]:
-    """(first block, from, to) of each time that a station is held: a machine's load to the end of its unloading."""
-    for block in problem.blocks:
-        if block.unloads is None:
-            last = block.index
-            while last in problem.unloaded_by:
-                last = problem.unloaded_by[last]
-            yield block, plan.placed[block.index].start, plan.end(problem, last)
+    def all(self) -> Iterator[Broken]:
+        """What is broken, rule by rule."""
+        for rule in (self._alone, self._setups, self._held, self._lags, self._people, self._services, self._air):
+            yield from rule()
 
-
-def _stations(problem: Problem, plan: Plan) -> Iterator[Broken]:
-    for (one, start, end), (other, starts, ends) in combinations(_holds(problem, plan), 2):
-        if one.station == other.station and start < ends and starts < end and not (one.begun and other.begun):
-            yield Broken("station held twice", (one.index, other.index), {"station": one.station})
-    for block in problem.blocks:
-        start, end = plan.placed[block.index].start, plan.end(problem, block.index)
-        runs = problem.stations[block.station].runs
-        if not block.begun and not any(opens <= start and end <= closes for opens, closes in runs):
-            yield Broken("station may not run", (block.index,), {"station": block.station})
-
-
-def _lags(problem: Problem, plan: Plan) -> Iterator[Broken]:
-    for block in problem.blocks:
-        start = plan.placed[block.index].start
-        if block.begun:
-            continue
-        if start < block.release:
-            yield Broken("before its release", (block.index,), {"release": block.release})
-        if block.unloads is not None and start < plan.end(problem, block.unloads):
-            yield Broken("unloaded before its end", (block.index, block.unloads), {})
-        for lag in block.lags:
-            if start < plan.end(problem, lag.before) + lag.least:
-                yield Broken("too early", (block.index, lag.before), {"least": lag.least})
-            if lag.latest is not None and start > plan.placed[lag.before].begins() + lag.latest:
-                yield Broken("too late", (block.index, lag.before), {"latest": lag.latest})
-
-
-def _draws(problem: Problem, plan: Plan) -> Iterator[tuple[int, int, int, int, int]]:
-    """(service, block, from, to, how many): what blocks draw on, and what their pieces hold until they are taken off."""
-    for block in problem.blocks:
-        begins = plan.placed[block.index].begins()
-        for stretch in block.stretches:
-            for service, count in stretch.draws:
-                yield service, block.index, begins + stretch.offset, begins + stretch.offset + stretch.length, count
-        taken_off = [
-            plan.placed[one.index].start for one in problem.blocks for lag in one.lags if lag.before == block.index
-        ]
-        for service, count in block.holds if taken_off else ():
-            yield service, block.index, plan.end(problem, block.index), max(taken_off), count
-
-
-def _services(problem: Problem, plan: Plan) -> Iterator[Broken]:
-    draws = list(_draws(problem, plan))
-    for service, (key, capacity) in enumerate(problem.services):
-        here = [one for one in draws if one[0] == service]
-        for tick in sorted({start for _, _, start, _, _ in here}):
-            at_once = [(block, count) for _, block, start, end, count in here if start <= tick < end]
-            blocks = tuple(sorted({block for block, _ in at_once}))
-            if sum(count for _, count in at_once) > capacity and not all(problem.blocks[one].begun for one in blocks):
-                yield Broken("service beyond its capacity", blocks, {"service": key, "tick": tick})
-
-
-def _air(problem: Problem, plan: Plan) -> Iterator[Broken]:
-    """While a finish is brought on and wet: no dust there. While its solvent is in the air: nothing that heats or sparks
-    either."""
-    for coat in problem.blocks:
-        room = problem.stations[coat.station].room
-        start, end = plan.placed[coat.index].begins(), plan.end(problem, coat.index)
-        for other in problem.blocks:
-            station = problem.stations[other.station]
-            if coat is other or station.room != room or (coat.begun and other.begun):
+    def _alone(self) -> Iterator[Broken]:
+        """What a block breaks by itself."""
+        for block, placed in self.pairs:
+            one = (block.index,)
+            if block.begun:
+                if placed.start or placed.setup:
+                    yield Broken("begun block moved", one, {"start": placed.start})
                 continue
-            clear = []
-            if station.dusty and (coat.wet or coat.airs is not None):
-                clear += [end + coat.wet, end + (coat.airs or 0)]
-            if station.heats and coat.airs is not None:
-                clear.append(end + coat.airs)
-            begins, ends = plan.placed[other.index].begins(), plan.end(problem, other.index)
-            if clear and start < ends and begins < max(clear) and begins < ends:
-                yield Broken("in wet air", (other.index, coat.index), {"room": room})
+            start, end = placed.start, self.ends[block.index]
+            if not any(opens <= start and end <= closes for opens, closes in self.stations[block.station].runs):
+                yield Broken("station may not run", one, {"station": block.station})
+            if start < block.release:
+                yield Broken("before its release", one, {"release": block.release})
+
+    def _setups(self) -> Iterator[Broken]:
+        for at, station in enumerate(self.stations):
+            stands_on = station.stands_on
+            here = [block for block in self.blocks if block.station == at]
+            # An unload belongs to what it unloads; blocks without length lie before those that begin with them.
+            for block in sorted(here, key=lambda one: (self.starts[one.index], self.ends[one.index], one.index)):
+                setup = self.begins[block.index] - self.starts[block.index]
+                changes = bool(block.family) and block.family != stands_on
+                wanted = block.setup if changes and block.unloads is None and not block.begun else 0
+                if setup != wanted:
+                    yield Broken("setup", (block.index,), {"setup": setup, "wanted": wanted})
+                stands_on = block.family or stands_on
+
+    def _held(self) -> Iterator[Broken]:
+        """A station is held from a machine's load to the end of its unloading."""
+        held = []
+        for block in self.blocks:
+            if block.unloads is None:
+                last = block.index
+                while last in self.problem.unloaded_by:
+                    last = self.problem.unloaded_by[last]
+                held.append((block, self.starts[block.index], self.ends[last]))
+        for (one, start, end), (other, starts, ends) in combinations(held, 2):
+            if one.station == other.station and start < ends and starts < end and not (one.begun and other.begun):
+                yield Broken("station held twice", (one.index, other.index), {"station": one.station})
+
+    def _lags(self) -> Iterator[Broken]:
+        for block in self.blocks:
+            at, start = block.index, self.starts[block.index]
+            if block.begun:
+                continue
+            if block.unloads is not None and start < self.ends[block.unloads]:
+                yield Broken("unloaded before its end", (at, block.unloads), {})
+            for lag in block.lags:
+                if start < self.ends[lag.before] + lag.least:
+                    yield Broken("too early", (at, lag.before), {"least": lag.least})
+                if lag.latest is not None and start > self.begins[lag.before] + lag.latest:
+                    yield Broken("too late", (at, lag.before), {"latest": lag.latest})
+
+    # services and air
+
+    def _draws(self) -> Iterator[tuple[int, Block, int, int, int]]:
+        """(service, block, from, to, how many): what blocks draw on, and what their pieces hold until they are taken off."""
+        taken_off = [0] * len(self.blocks)
+        for block in self.blocks:
+            for lag in block.lags:
+                taken_off[lag.before] = max(taken_off[lag.before], self.starts[block.index])
+        for block in self.blocks:
+            for stretch in block.stretches:
+                start = self.begins[block.index] + stretch.offset
+                yield from ((service, block, start, start + stretch.length, many) for service, many in stretch.draws)
+            end, until = self.ends[block.index], taken_off[block.index]
+            yield from ((service, block, end, until, many) for service, many in block.holds)
+
+    def _services(self) -> Iterator[Broken]:
+        draws = list(self._draws())
+        for service, (key, capacity) in enumerate(self.problem.services):
+            here = [one[1:] for one in draws if one[0] == service]
+            for tick in sorted({start for _, start, _, _ in here}):
+                at_once = [(block, many) for block, start, end, many in here if start <= tick < end]
+                if sum(many for _, many in at_once) > capacity and not all(block.begun for block, _ in at_once):
+                    blocks = sorted({block.index for block, _ in at_once})
+                    yield Broken("service beyond its capacity", tuple(blocks), {"service": key, "tick": tick})
+
+    def _air(self) -> Iterator[Broken]:
+        """While a finish is brought on and wet: no dust there. While its solvent is in the air: nothing that heats or sparks
+        either."""
+        for coat in self.blocks:
+            room, start, end = self.stations[coat.station].room, self.begins[coat.index], self.ends[coat.index]
+            for other in self.blocks if coat.wet or coat.airs is not None else ():
+                station = self.stations[other.station]
+                if coat is other or station.room != room or (coat.begun and other.begun):
+                    continue
+                dust = [end + coat.wet, end + (coat.airs or 0)] if station.dusty else []
+                heat = [end + coat.airs] if station.heats and coat.airs is not None else []
+                begins, ends = self.begins[other.index], self.ends[other.index]
+                if start < ends and begins < max(dust + heat, default=0) and begins < ends:
+                    yield Broken("in wet air", (other.index, coat.index), {"room": room})
+
+    # people
+
+    def _people(self) -> Iterator[Broken]:
+        for block, placed in self.pairs:
+            yield from self._who(block, placed)
+        there = [
+            one for block, placed in self.pairs for one in (*self._hands(block, placed), *self._eyes(block, placed))
+        ]
+        for one in there:
+            windows = self.problem.people[one.person].windows
+            if not one.is_there and not any(opens <= one.start and one.end <= closes for opens, closes in windows):
+                facts = {"person": one.person, "start": one.start, "end": one.end}
+                yield Broken("outside hours", (one.block.index,), facts)
+        for person in range(len(self.problem.people)):
+            yield from self._one_person(person, [one for one in there if one.person == person])
+
+    def _who(self, block: Block, placed: Placed) -> Iterator[Broken]:
+        """Whether the right people are at a block, and its machine is watched throughout."""
+        one, needed = (block.index,), block.hands > 0 or placed.setup > 0
+        if needed != (placed.hands is not None):
+            yield Broken("hands", one, {"needed": needed})
+        elif placed.hands is not None and block.begun and block.by not in (None, placed.hands):
+            yield Broken("somebody else's hands", one, {"person": placed.hands, "by": block.by})
+        elif placed.hands is not None and not block.begun and placed.hands not in block.people:
+            yield Broken("may not do it", one, {"person": placed.hands})
+        watched, ticks = block.watched, [tick for _, tick in placed.watchers]
+        if watched is None or (block.begun and block.by is None and not ticks):
+            if ticks:
+                yield Broken("nothing to watch", one)
+            return
+        start = placed.begins() + watched.offset
+        if not ticks or ticks[0] != start or ticks != sorted(set(ticks)) or ticks[-1] >= start + watched.length:
+            yield Broken("not watched throughout", one, {"ticks": ticks, "start": start})
+
+    def _hands(self, block: Block, placed: Placed) -> Iterator[There]:
+        if placed.hands is None:
+            return
+        spans = [(one.offset, one.offset + one.length) for one in block.stretches if one.attendance == "hands-on"]
+        for start, end in _joined([(-placed.setup, 0)] * (placed.setup > 0) + spans):
+            start, end = placed.begins() + start, placed.begins() + end
+            yield There(placed.hands, block, self.stations[block.station].room, start, end, False)
+
+    def _eyes(self, block: Block, placed: Placed) -> Iterator[There]:
+        if block.watched is None:
+            return
+        until = placed.begins() + block.watched.offset + block.watched.length
+        for (person, start), (_, end) in pairwise((*placed.watchers, (-1, until))):
+            yield There(person, block, self.stations[block.station].room, start, end, True)
+
+    def _one_person(self, person: int, there: list[There]) -> Iterator[Broken]:
+        for one, other in combinations(there, 2):
+            both_begun = one.block.begun and other.block.begun
+            if one.start < other.end and other.start < one.end and not both_begun and not self._together(one, other):
+                code = "out of sight" if one.watches or other.watches else "hands twice"
+                yield Broken(code, (one.block.index, other.block.index), {"person": person})
+        stays = [(one, *span) for one in there for span in _stays(one, there)]
+        for (one, start, end), (other, starts, ends) in combinations(stays, 2):
+            gap = max(starts - end, start - ends)
+            if gap < self.problem.walks[one.room][other.room] and one.room != other.room and not _in_reach(one, other):
+                yield Broken("walk", (one.block.index, other.block.index), {"person": person, "gap": gap})
+        room = self.problem.people[person].room
+        for one, start, _ in stays:
+            if room >= 0 and not one.is_there and start < self.problem.walks[room][one.room]:
+                yield Broken("walk", (one.block.index,), {"person": person, "gap": start})
+
+    def _together(self, one: There, other: There) -> bool:
+        """Whether one person may do both at once."""
+        here, there = one.block.station, other.block.station
+        in_sight = there in self.stations[here].watched_from, here in self.stations[there].watched_from
+        if one.watches and other.watches:
+            return one.room == other.room or any(in_sight)
+        return (one.watches and (here == there or in_sight[0])) or (other.watches and (here == there or in_sight[1]))
+
+
+def _joined(spans: Iterable[tuple[int, int]]) -> list[tuple[int, int]]:
+    found: list[tuple[int, int]] = []
+    for start, end in sorted(spans):
+        if found and found[-1][1] == start:
+            found[-1] = (found[-1][0], end)
+        else:
+            found.append((start, end))
+    return found
+
+
+def _stays(one: There, there: list[There]) -> list[tuple[int, int]]:
+    """When somebody must be in a room: whoever watches is in the machine's but while their hands are in another, where it may
+    be watched from."""
+    left = [(one.start, one.end)]
+    for other in there if one.watches else ():
+        if not other.watches and other.room != one.room:
+            cut = [((a, min(b, other.start)), (max(a, other.end), b)) for a, b in left]
+            left = [span for pair in cut for span in pair if span[0] < span[1]]
+    return left
+
+
+def _in_reach(one: There, other: There) -> bool:
+    """Whether one of them is watched from the other meanwhile, so that no walk lies between; or both were begun."""
+    if one.block.begun and other.block.begun:
+        return True
+    return one.start < other.end and other.start < one.end and (one.watches or other.watches)
