@@ -6,9 +6,8 @@ more left in clamps or on the rack over a night than there are places. Every pla
 counts is a bound.
 """
 
-from collections import defaultdict
 from dataclasses import replace
-from itertools import combinations, pairwise
+from itertools import pairwise
 from typing import Any
 
 from ortools.sat.python import cp_model
@@ -16,11 +15,8 @@ from ortools.sat.python import cp_model
 from runboard.plan.schedule.problem.alike import Alike, alike
 from runboard.plan.schedule.problem.hours import Chains, Presence, common, everybody, open_spans
 from runboard.plan.schedule.problem.nouns import Block, Problem, Span
-from runboard.plan.schedule.problem.people import Doing, cliques, ticks_of
+from runboard.plan.schedule.problem.people import cliques, ticks_of
 from runboard.plan.schedule.search.model import Limits, Stop, solved
-
-# Of more rooms with work in them than this, walks are not counted.
-_MOST_ROOMS = 5
 
 
 def least_evenings(
@@ -68,12 +64,8 @@ class _Counts:
         for at in self.groups:
             self.model.add(sum(self.count[at]) == len(same.groups[at]))
         self._keep_waits()
-        self._keep_pace()
         self._keep_places()
-        self.walks = [self._walks(evening) for evening in range(len(spans))]
-        for clique in cliques(problem):
-            self._keep_people(clique)
-        self._keep_stations()
+        self._keep_hours()
         self.model.minimize(self.finish)
 
     def _block(self, at: int) -> Block:
@@ -111,40 +103,6 @@ class _Counts:
                     ]
                     done = self._until(before, max(until, default=0))
                     self.model.add(each * self._until(at, evening + 1) <= follow * done)
-
-    def _keep_pace(self) -> None:
-        """What was not begun before an evening passes each station on its way in the evening, one after the other; then
-        the way on must still fit in."""
-        for at in self.groups:
-            length = self._block(at).attended[-1].offset + self._block(at).attended[-1].length
-            for before, gap, each, follow in self._far(at):
-                pace = self._pace(before)
-                for evening, (_, closes) in enumerate(self.spans):
-                    here = self._starts_in(before, evening)
-                    if here is None or here[0] + gap + length > closes:
-                        continue
-                    new = each * self._until(at, evening + 1) - follow * self._until(before, evening)
-                    self.model.add(pace * new <= follow * (closes - length - gap - here[0] + pace))
-
-    def _far(self, at: int) -> list[tuple[int, int, int, int]]:
-        """As ``_near``, and all that those wait for."""
-        found: dict[int, tuple[int, int, int, int]] = {}
-        left = self._near(at)
-        while left:
-            before, gap, each, follow = left.pop()
-            if before not in found or found[before][1] < gap:
-                found[before] = (before, gap, each, follow)
-                left += [(one, gap + more, each * m, follow * n) for one, more, m, n in self._near(before)]
-        return list(found.values())
-
-    def _pace(self, at: int) -> int:
-        """Ticks from one load of a group to the next, at best."""
-        block = self._block(at)
-        ticks = block.length
-        while block.index in self.problem.unloaded_by:
-            block = self.problem.blocks[self.problem.unloaded_by[block.index]]
-            ticks += block.length
-        return ticks
 
     def _near(self, at: int) -> list[tuple[int, int, int, int]]:
         """The attended groups that a group waits for, past what runs alone: (group, ticks from its begin to this one's,
@@ -185,68 +143,43 @@ class _Counts:
             here = self._starts_in(at, other)
             if here and here[1] + block.length < opens:
                 ended += self.count[at][other]
-        taken = []
-        for before, after, each, follow in self.same.links:
-            if before == at and after in self.count and self._block(after).attended[0].offset == 0:
-                taken.append((each, follow, self._until(after, evening)))
-        if not taken or (isinstance(ended, int) and not ended):
-            return 0
         off = self.model.new_int_var(0, len(self.same.groups[at]), "")
-        for each, follow, begun in taken:
-            self.model.add(follow * off <= each * begun)
-        return ended - off
+        is_kept = False
+        for before, after, each, follow in self.same.links:
+            lags = {self.same.group_of[lag.before] for lag in self._block(after).lags}
+            if before == at and at in lags and after in self.count and not self._block(after).attended[0].offset:
+                self.model.add(follow * off <= each * self._until(after, evening))
+                is_kept = True
+        return ended - off if is_kept else 0
 
     # what an evening holds
 
-    def _walks(self, evening: int) -> Any:
-        """The least walking of an evening, by the rooms in which there is work: as many ways as rooms, but for one each
-        that a person may stay in."""
-        rooms: dict[int, list[Any]] = defaultdict(list)
-        for at in self.groups:
-            rooms[self.problem.stations[self._block(at).station].room].append(self.count[at][evening])
-        if len(rooms) > _MOST_ROOMS:
-            return 0
-        used = {}
-        for room, counts in rooms.items():
-            used[room] = self.model.new_bool_var("")
-            self.model.add(sum(counts) <= len(self.problem.blocks) * used[room])
-        walked = self.model.new_int_var(0, 10_000, "")
-        there = everybody(self.problem).most(self.spans[evening][1])
-        for size in range(there + 1, len(rooms) + 1):
-            for some in combinations(rooms, size):
-                ways = sorted(shortest_ways(self.problem, some))[: size - there]
-                self.model.add(walked >= sum(ways) * (sum(used[room] for room in some) - size + 1))
-        return walked
-
-    def _keep_people(self, clique: frozenset[Doing]) -> None:
-        ticks = {at: ticks_of(self.problem, self.same.groups[at][0], clique) for at in self.groups}
-        hours = everybody(self.problem)
-        self._keep_row(ticks, hours, 1, hours.most(self.spans[-1][1]), self.walks)
-
-    def _keep_stations(self) -> None:
+    def _keep_hours(self) -> None:
+        """What people, stations and services have time for."""
+        first = {at: self.same.groups[at][0] for at in self.groups}
+        people = everybody(self.problem)
+        for clique in cliques(self.problem):
+            ticks = {at: ticks_of(self.problem, block, clique) for at, block in first.items()}
+            self._keep_row(ticks, people, 1, people.most(self.spans[-1][1]))
         for station in range(len(self.problem.stations)):
-            some = [at for at in self.groups if self._block(at).station == station]
             runs = Presence.of([self.problem.stations[station].runs])
+            some = [at for at in self.groups if self._block(at).station == station]
             self._keep_row({at: sum(one.length for one in self._block(at).attended) for at in some}, runs, 1, 1)
         always = Presence.of([((0, self.spans[-1][1]),)])
         for service, (_, capacity) in enumerate(self.problem.services):
-            ticks = {at: self._drawn(at, service) for at in self.groups}
-            self._keep_row(ticks, always, capacity, capacity)
+            self._keep_row({at: self._drawn(at, service) for at in self.groups}, always, capacity, capacity)
 
     def _drawn(self, at: int, service: int) -> int:
         draws = [(one.length, *draw) for one in self._block(at).attended for draw in one.draws]
         return sum(length * many for length, which, many in draws if which == service)
 
-    def _keep_row(
-        self, work: dict[int, int], hours: Presence, times: int, most: int, walks: list[Any] | None = None
-    ) -> None:
-        """``work`` ticks of each group take these hours, ``times`` over, or ``most`` at a time; walks too."""
+    def _keep_row(self, work: dict[int, int], hours: Presence, times: int, most: int) -> None:
+        """``work`` ticks of each group take these hours, ``times`` over, or ``most`` at a time."""
         ticks = {at: one for at, one in work.items() if one}
         for evening, (opens, closes) in enumerate(self.spans):
             for head in {opens, *(self._head(at, evening) for at in ticks)}:
                 late = [one * self.count[at][evening] for at, one in ticks.items() if self._head(at, evening) >= head]
-                walked = walks[evening] if walks and head == opens else 0
-                self.model.add(sum(late) + walked <= times * hours.between(head, closes))
+                self.model.add(sum(late) <= times * hours.between(head, closes))
         self._keep_tails(ticks, most)
 
     def _keep_tails(self, ticks: dict[int, int], most: int) -> None:
@@ -268,15 +201,3 @@ class _Counts:
         return max(
             self.spans[evening][0], self.chains.begins[self.same.groups[at][0]] + self._block(at).attended[0].offset
         )
-
-
-def shortest_ways(problem: Problem, rooms: tuple[int, ...]) -> list[int]:
-    """The ways of the shortest tree over rooms, in ticks: one fewer than the rooms (Prim 1957)."""
-    reached, found = {rooms[0]}, []
-    while len(reached) < len(rooms):
-        left = [room for room in rooms if room not in reached]
-        ways = [(min(problem.walks[one][room], problem.walks[room][one]), room) for one in reached for room in left]
-        walk, room = min(ways)
-        reached.add(room)
-        found.append(walk)
-    return found

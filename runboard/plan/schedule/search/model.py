@@ -49,12 +49,14 @@ class Wish:
 
 @dataclass(frozen=True)
 class Limits:
-    """How long a solve may take. ``work`` is the solver's own measure, which is the same on every computer."""
+    """How long a solve may take. ``work`` is the solver's own measure, which is the same on every computer. ``in_order``: what
+    can begin first is begun first, as a dispatcher would: sooner at any plan of many blocks."""
 
     seconds: float
     workers: int = 1
     seed: int = 1
     work: float | None = None
+    in_order: bool = False
 
 
 @dataclass(frozen=True)
@@ -111,6 +113,8 @@ class Model:
             self.model.minimize(self.dues.sum)
         elif wish.least == "finish":
             self.model.minimize(self.finish)
+        else:
+            self.model.add_decision_strategy(self.begins, cp_model.CHOOSE_LOWEST_MIN, cp_model.SELECT_MIN_VALUE)
 
     # one block
 
@@ -320,6 +324,8 @@ def solved(
     solver.parameters.max_time_in_seconds = limits.seconds
     if limits.work is not None:
         solver.parameters.max_deterministic_time = limits.work
+    if limits.in_order:
+        solver.parameters.search_branching = cp_model.FIXED_SEARCH
     if stop is None:
         return solver, solver.solve(model, seen)
     stop.ends = solver.stop_search
