@@ -18,6 +18,7 @@ Attendance = Literal["hands-on", "watched", "none"]
 LoadSize = Literal["piece", "jig", "board", "tray", "run"]
 WaitWhy = Literal["dry", "cure", "clamp", "cool", "settle"]
 Access = Literal["lead", "crew"]
+LateCounts = Literal["minutes", "lines"]
 
 ZERO = timedelta(0)
 NOTHING: Mapping[str, int] = MappingProxyType({})
@@ -239,13 +240,15 @@ class Book:
     ``walks`` holds minutes between two rooms under the pair in sorted order. ``revision`` rises by one each save.
     ``forbidden`` are materials that no laser here may touch. ``noise_limit_db`` is the level that a day of eight hours
     may have, ``noise_exchange_db`` by how many dB it rises as the hours halve: 85 and 3 as NIOSH recommends.
-    ``earlier`` are older books with until when each held, the oldest first, where care was judged otherwise by them.
+    ``late_counts`` says what is to be least when not all order lines can be in time: their lateness in sum, or how many of
+    them are late. ``earlier`` are older books with until when each held, the oldest first, where care was judged otherwise by them.
     """
 
     name: str = "My shop"
     time_zone: str = "UTC"
     units: Literal["mm", "in"] = "mm"
     emergency: str = "112"
+    late_counts: LateCounts = "minutes"
     rooms: tuple[Room, ...] = ()
     walks: Mapping[tuple[str, str], timedelta] = field(default_factory=lambda: MappingProxyType({}))
     services: tuple[Service, ...] = ()

@@ -46,7 +46,7 @@ __all__ = [
 
 VERSION = 1
 
-_HEAD = ("runboard_book", "name", "time_zone", "units", "emergency", "revision")
+_HEAD = ("runboard_book", "name", "time_zone", "units", "emergency", "late_counts", "revision")
 _CARE = ("finishes", "forbidden", "noise_limit_db", "noise_exchange_db")
 _THINGS = ("rooms", "walks", "services", "stations", "people", "jobs", "products")
 _BOOK = frozenset((*_HEAD, *_CARE, *_THINGS, "pictures"))
@@ -99,6 +99,7 @@ def _book(fields: Fields) -> Book:
         time_zone=_time_zone(fields),
         units=fields.units,
         emergency=fields.text("emergency", "112", most=NAME_LENGTH),
+        late_counts=fields.choice("late_counts", ("minutes", "lines"), "minutes"),
         rooms=rooms,
         walks=_walks(fields, _by_key(rooms)),
         services=services,

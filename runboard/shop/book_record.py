@@ -17,6 +17,7 @@ def book_to_json(book: Book) -> dict[str, Any]:
         "time_zone": book.time_zone,
         "units": book.units,
         "emergency": book.emergency,
+        "late_counts": book.late_counts,
         "revision": book.revision,
         "rooms": [{"key": room.key, "name": room.name} for room in book.rooms],
         "walks": [{"rooms": list(pair), "minutes": minutes_of(walk)} for pair, walk in book.walks.items()],

@@ -9,12 +9,12 @@ from runboard.shop.common_finishes import begin_from, common_finishes
 from runboard.web.forms.care import COMMON_PRACTICE, limits_form, limits_said, limits_shown
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.shop import THINGS, Record, head_form, put_thing, take_out, thing_form, thing_shown
-from runboard.web.forms.words import KINDS, in_words
+from runboard.web.forms.words import KINDS, LATE_COUNTS, in_words
 from runboard.web.pages_support import page, see_other, workshop
 from runboard.web.saving import save_form
 
 Change = Callable[[Record], None]
-HEAD = ("name", "time_zone", "units", "emergency")
+HEAD = ("name", "time_zone", "units", "emergency", "late_counts")
 LIMITS = ("forbidden", "noise_limit_db", "noise_exchange_db")
 
 part = Blueprint("shop", __name__)
@@ -33,6 +33,7 @@ def shop() -> Response:
         book=workshop_record(),
         things=THINGS.values(),
         kind_in_words=_kind,
+        late_in_words=_late,
         finish_in_words=_finish,
     )
 
@@ -45,6 +46,10 @@ def workshop_record() -> Record:
 
 def _kind(kind: str) -> str:
     return in_words(KINDS, kind)
+
+
+def _late(counts: str) -> str:
+    return in_words(LATE_COUNTS, counts)
 
 
 def _finish(finish: Record) -> str:

@@ -1,5 +1,6 @@
 """What is still to be done, as blocks of work with all that they must keep."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 from runboard.plan.schedule.problem.from_state import problem_for
@@ -173,3 +174,15 @@ def test_a_wait_that_holds_more_than_there_is_leaves_what_follows_it_out_and_is_
     assert {one.facts["step"] for one in found.left_out} == {"Oil"}
     assert "oil" in {block.step for block in found.blocks}
     assert "hooks" not in {block.step for block in found.blocks}
+
+
+def test_what_counts_where_not_all_can_be_in_time_is_as_the_shop_says() -> None:
+    floor = Floor()
+    floor.open_run()
+
+    said = [
+        problem_for(floor.state, replace(floor.book, late_counts=counts), floor.now).late_counts
+        for counts in ("minutes", "lines")
+    ]
+
+    assert said == ["minutes", "lines"]

@@ -198,14 +198,26 @@ def test_two_people_may_change_different_things_at_once(client: FlaskClient, hou
 
 
 def test_the_shop_itself_is_a_form(client: FlaskClient, house: House) -> None:
-    wrong = client.post("/shop/about", data={"seen": "1", "name": "A", "time_zone": "Mars/Base", "units": "in"})
-    right = client.post(
-        "/shop/about", data={"seen": "1", "name": "A", "time_zone": "Europe/Paris", "units": "in", "emergency": "112"}
-    )
+    said = {"seen": "1", "name": "A", "units": "in", "emergency": "112", "late_counts": "lines"}
+
+    wrong = client.post("/shop/about", data={**said, "time_zone": "Mars/Base"})
+    right = client.post("/shop/about", data={**said, "time_zone": "Europe/Paris"})
 
     assert 'id="time_zone-error"' in wrong.text
     assert right.status_code == 303
     assert (record(house)["units"], record(house)["time_zone"]) == ("in", "Europe/Paris")
+
+
+def test_the_shop_says_what_counts_where_not_all_can_be_in_time(client: FlaskClient, house: House) -> None:
+    before = words(client.get("/shop")), words(client.get("/shop/about"))
+
+    said = {"seen": "1", "name": "A", "units": "mm", "emergency": "112", "time_zone": "Europe/Paris"}
+    client.post("/shop/about", data={**said, "late_counts": "lines"})
+
+    assert "When not all can be in time: the least lateness altogether" in before[0]
+    assert "as few late order lines as can be: one very late" in before[1]
+    assert "When not all can be in time: as few late order lines as can be" in words(client.get("/shop"))
+    assert (record(house)["late_counts"], house.workshop.book.late_counts) == ("lines", "lines")
 
 
 # the whole book as a file

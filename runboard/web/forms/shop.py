@@ -8,7 +8,7 @@ from zoneinfo import available_timezones
 from runboard.shop.keys import key_for
 from runboard.web.forms.care import finish_form, station_care, watching
 from runboard.web.forms.field import Choices, Field, Section
-from runboard.web.forms.words import ACCESS, KINDS, UNITS, hours
+from runboard.web.forms.words import ACCESS, KINDS, LATE_COUNTS, UNITS, hours
 
 Record = dict[str, Any]
 
@@ -71,6 +71,13 @@ def head_form() -> list[Section]:
                     hint="Both are read everywhere: 5 1/2 in, 12.5 mm.",
                 ),
                 Field("emergency", "Emergency number"),
+                Field(
+                    "late_counts",
+                    "When not all can be in time",
+                    "choice",
+                    choices=LATE_COUNTS,
+                    hint="What the plan looks for then, before it looks at when all is done.",
+                ),
             ),
         )
     ]

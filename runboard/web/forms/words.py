@@ -24,6 +24,10 @@ DAYS: Choices = (
     ("sun", "Sunday"),
 )
 UNITS: Choices = (("mm", "millimetres"), ("in", "inches"))
+LATE_COUNTS: Choices = (
+    ("minutes", "the least lateness altogether: two order lines a little late rather than one very late"),
+    ("lines", "as few late order lines as can be: one very late rather than two a little late"),
+)
 ATTENDANCE: Choices = (
     ("hands-on", "hands on: somebody works at it all the time"),
     ("watched", "stay and watch: somebody keeps it in sight"),

@@ -65,6 +65,7 @@ def _problem(maker: "_Maker") -> Problem:
         blocks,
         tuple(order for run in state.open_runs() for order in _orders(run, now)),
         left_out,
+        book.late_counts,
     )
 
 
