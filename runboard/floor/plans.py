@@ -20,6 +20,7 @@ from runboard.plan.estimates import Estimates, Kept, estimates_from
 from runboard.plan.schedule.problem.nouns import Order, Plan, Problem
 from runboard.plan.schedule.problem.worth import could_be_less_late, late_lines, lateness_of
 from runboard.plan.schedule.search.bounds import Bound, bound
+from runboard.plan.schedule.told.compared import Calmer
 from runboard.plan.schedule.told.figures import Figures
 from runboard.plan.schedule.told.holding import Holder, holder
 from runboard.run.state import ShopState
@@ -49,7 +50,7 @@ Search = Callable[..., Any]
 @dataclass(frozen=True)
 class Planned:
     """The newest plan and what it offers, as of arrival ``seq`` of the log and a book's ``revision``, and the bound that no
-    plan can beat. ``version`` counts the plans told of."""
+    plan can beat. ``version`` counts the plans told of. ``calmer`` is what walking less costs, where that was seen."""
 
     seq: int
     revision: int
@@ -57,6 +58,7 @@ class Planned:
     estimates: Estimates
     bound: Bound | None = None
     version: int = 0
+    calmer: Calmer | None = None
 
     @property
     def made_at(self) -> datetime:

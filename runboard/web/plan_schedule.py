@@ -1,7 +1,7 @@
 """When it will be done: the section of the Plan page, of a run's page, and the search one press further down."""
 
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any, cast
 
 from flask import Blueprint, Flask, Response, current_app
@@ -9,6 +9,7 @@ from flask import Blueprint, Flask, Response, current_app
 from runboard.floor.plans import Planner, Shown
 from runboard.floor.plans import latest as newest
 from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.told.compared import Calmer
 from runboard.plan.schedule.told.effort import PersonLoad, StationLoad
 from runboard.plan.schedule.told.figures import Figures, Share
 from runboard.plan.schedule.told.forecast import Forecast
@@ -55,6 +56,7 @@ class When:
     holds: str = ""
     left_out: tuple[str, ...] = ()
     hours: tuple[str, ...] = ()
+    calmer: str = ""
     loads: tuple[StationLoad, ...] = ()
     sittings: tuple[Sitting, ...] = ()
     before: str = ""
@@ -144,6 +146,7 @@ def when_done(shown: Shown | None, first: int = 0) -> When:
         holds=holds_sentence(names, found.holder),
         left_out=tuple(left_out_sentences(names, problem.left_out)),
         hours=tuple(_hours(names, one) for one in found.whole.loads if one.sessions),
+        calmer=_calmer(names, found, shown.planned.calmer),
         loads=found.stations,
         sittings=drawn,
         before=_before(found, first, names),
@@ -202,6 +205,14 @@ def _hours(names: Names, one: PersonLoad) -> str:
         "hours-person", person=person, presence=_span(one.presence), hands=_span(one.hands), watching=watching,
         walks=one.walks,
     )  # fmt: skip
+
+
+def _calmer(names: Names, found: Figures, calmer: Calmer | None) -> str:
+    """How many walks there are, and what fewer would cost; '' where nobody knows of a calmer plan."""
+    if calmer is None:
+        return ""
+    walks, later = sum(one.walks for one in found.whole.loads), span_in_words(timedelta(minutes=calmer.minutes))
+    return names.say("calmer", walks=walks, fewer=calmer.walks, later=later)
 
 
 def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:

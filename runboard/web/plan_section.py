@@ -42,7 +42,7 @@ def _stands(shown: Shown | None) -> tuple[Any, ...]:
     if shown is None:
         return now, _Same(shop.planned)
     runs = [(one.id, one.name, one.state, one.orders, len(one.revisions)) for one in shop.ledger.state.runs.values()]
-    return now, _Same(shown.figures), _Same(shown.plan), shown.is_older, shop.book.revision, runs
+    return now, _Same(shown.figures), _Same(shown.plan), shown.planned.calmer, shown.is_older, shop.book.revision, runs
 
 
 @dataclass(frozen=True)

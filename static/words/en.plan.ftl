@@ -57,6 +57,10 @@ plan-hours-person = { $person }: { $presence } in the shop, hands on { $hands }{
     [1] , one walk to another room.
    *[other] , { $walks } walks to another room.
   }
+plan-calmer = { $walks } walks in all. With { $fewer ->
+    [1] one
+   *[other] { $fewer }
+  } fewer it would be done { $later } later.
 
 # What most of the longest chain's hours in the shop go to.
 plan-holds-hands = What holds it: { $person }’s hands. Most of the longest chain of work goes through them.

@@ -6,13 +6,13 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.problem.nouns import Order, Placed, Plan, Problem
 from runboard.plan.schedule.problem.worth import Worth, ends_of
-from runboard.plan.schedule.told.compared import Compared, compared, kept
+from runboard.plan.schedule.told.compared import Calmer, Compared, calmer_than, compared, kept
 from runboard.plan.schedule.told.forecast import usual_spread
 from tests.core.instances import problems
 from tests.core.shorter import KINDS, has_it, shorter, steady
-from tests.core.test_optimum_properties import capacity_more, hours_more, somebody_more
+from tests.core.test_optimum_properties import capacity_more, hours_more, somebody_more, two_benches, work
 
 BY_CHANCE = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 
@@ -60,3 +60,32 @@ def test_less_time_is_never_shown_as_later(problem: Problem, kind: str, ticks: i
     never_later(found)
     assert found.before is not None
     assert kept(then, now, found.before.plan) is not None
+
+
+def in_two_rooms() -> tuple[Problem, Plan]:
+    """Three works by one person, of which the second is in another room, one after the other."""
+    problem = two_benches(work(0, 0, 20), work(1, 1, 20), replace(work(2, 0, 20), last=True))
+    table = replace(problem.stations[1], room=1)
+    problem = replace(problem, stations=(problem.stations[0], table), rooms=("shop", "shed"), walks=((0, 4), (4, 0)))
+    return problem, Plan(tuple(Placed(at, start, hands=0) for at, start in enumerate((0, 24, 48))))
+
+
+def test_a_plan_with_fewer_walks_that_is_done_later_is_calmer() -> None:
+    problem, plan = in_two_rooms()
+    calm = Plan(tuple(Placed(at, start, hands=0) for at, start in enumerate((0, 124, 20))))
+
+    assert not broken(problem, plan)
+    assert not broken(problem, calm)
+    assert calmer_than(problem, plan, calm) == Calmer(walks=1, minutes=(144 - 68) // 2)
+    assert calmer_than(problem, plan, None) is None
+    assert calmer_than(problem, calm, plan) is None, "it walks more"
+    assert calmer_than(problem, plan, plan) is None
+
+
+def test_a_plan_with_an_order_line_later_is_no_calmer_one() -> None:
+    problem, plan = in_two_rooms()
+    problem = replace(problem, orders=(Order("r", "1", 5, 5, 70),))
+    calm = Plan(tuple(Placed(at, start, hands=0) for at, start in enumerate((80, 124, 100))))
+
+    assert calmer_than(replace(problem, orders=()), plan, calm) is not None
+    assert calmer_than(problem, plan, calm) is None

@@ -18,6 +18,7 @@ from runboard.plan.schedule.problem import cannot, from_state
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import LeftOut
 from runboard.plan.schedule.search.bounds import Bound
+from runboard.plan.schedule.told.compared import Calmer
 from runboard.run.begin import LASTING
 from runboard.web.plan_pace import every
 from runboard.web.plan_words import Names, left_out_sentences
@@ -505,3 +506,16 @@ def test_more_than_can_be_planned_at_once_says_so(
     for page in ("/plan", "/plan/runs/r1", "/plan/search", "/"):
         assert client.get(page).status_code == 200
     assert "More is open than can be planned at once" in words(client.get("/plan"))
+
+
+def test_what_walking_less_costs_is_said_where_a_calmer_plan_was_seen(
+    client: FlaskClient, house: House, work: NoWork
+) -> None:
+    opened(house)
+    before = plan_page(client, house)
+    walks = sum(one.walks for one in house.workshop.figured.figures.whole.loads)
+
+    house.workshop.planned = replace(house.workshop.planned, calmer=Calmer(2, 95))
+
+    assert "it would be done" not in before
+    assert f"{walks} walks in all. With 2 fewer it would be done 1 h 35 later." in words(client.get("/plan"))

@@ -6,10 +6,12 @@ a difference is one of the shop, not of the search.
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from datetime import timedelta
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Block, LeftOut, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import TICK, Block, LeftOut, Placed, Plan, Problem
 from runboard.plan.schedule.problem.one_run import of_run
+from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import dated, late_lines, lateness_of, worth
 from runboard.plan.schedule.rule.greedy import Greedy, NoPlace, greedy, is_warm, usual_goes
 from runboard.plan.schedule.rule.rule import Rule
@@ -116,6 +118,27 @@ def _side(problem: Problem, plan: Plan | None, run: str, spread: Spread, goes: i
         sum(one.presence for one in loads),
         sum(one.walks for one in loads),
     )
+
+
+# a plan with fewer walks
+
+
+@dataclass(frozen=True)
+class Calmer:
+    """What walking less costs: with so many ``walks`` fewer all is done so many ``minutes`` later."""
+
+    walks: int
+    minutes: int
+
+
+def calmer_than(problem: Problem, plan: Plan, other: Plan | None) -> Calmer | None:
+    """What the walks of ``plan`` that ``other`` does without cost; None where it does without none, is done no later, or is
+    later for an order line: then it is another plan, and no calmer one."""
+    if other is None or lateness_of(problem, other) > lateness_of(problem, plan):
+        return None
+    walks = walks_in(problem, plan) - walks_in(problem, other)
+    minutes = round((other.finish(problem) - plan.finish(problem)) * TICK / timedelta(minutes=1))
+    return Calmer(walks, minutes) if walks > 0 and minutes > 0 else None
 
 
 # a plan of the one in the other
