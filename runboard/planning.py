@@ -11,8 +11,7 @@ from runboard.floor.plans import Planned, plan_at_once
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, with_plan
-from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.one_run import of_run
+from runboard.plan.schedule.problem.nouns import Plan, Problem, of_run
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.told.forecast import Forecast, forecast

@@ -12,9 +12,9 @@ from runboard.plan.carrying_over import as_it_stands, same_order
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import SMALL, FinishWith, Question, windows_by
+from runboard.plan.schedule.problem.from_book import Estimate, as_written
 from runboard.plan.schedule.problem.from_state import nothing_of, problem_for
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.step_work import Estimate, as_written
 from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy
 from runboard.plan.schedule.rule.priorities import by_start

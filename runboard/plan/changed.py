@@ -8,11 +8,10 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from itertools import count, pairwise
 
-from runboard.plan.schedule.problem.calendar import HORIZON, ticks_in, windows_of
+from runboard.plan.schedule.problem.from_book import HORIZON, Estimate, ticks_in, windows_of
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.hours import joined
 from runboard.plan.schedule.problem.nouns import Problem, Span
-from runboard.plan.schedule.problem.step_work import Estimate
 from runboard.run.refusal import Refused
 from runboard.run.route import Route, Step
 from runboard.run.state import RunState, ShopState, Tray

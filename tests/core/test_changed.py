@@ -18,10 +18,10 @@ from runboard.plan.changed import (
     swappable,
 )
 from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.from_book import as_written
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Problem
 from runboard.plan.schedule.problem.people import walks_in
-from runboard.plan.schedule.problem.step_work import as_written
 from runboard.plan.schedule.rule.greedy import Greedy, greedy
 from runboard.plan.schedule.told.compared import Compared, compared
 from runboard.plan.schedule.told.effort import person_loads

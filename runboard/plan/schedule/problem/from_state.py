@@ -4,35 +4,27 @@ Loads are made as the run would offer them (boards, jigs-full, trays, passes ove
 are at a step or still on their way to it. What no plan can hold is left out, with the reason.
 """
 
-from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
-from runboard.plan.schedule.problem.calendar import runs_of, windows_of
-from runboard.plan.schedule.problem.cannot import Wrong, never_set_up, too_soon, what_is_wrong, without_what_cannot_be
-from runboard.plan.schedule.problem.fitting import Fitting
-from runboard.plan.schedule.problem.nouns import (
-    TICK,
-    Block,
-    Lag,
-    Order,
-    Problem,
-    Station,
-    Stretch,
-    Worker,
-)
-from runboard.plan.schedule.problem.step_work import Estimate, StepWork, as_written, ticks
-from runboard.run.air import Coat, coat_of, in_the_air, raises_dust
+from runboard.plan.schedule.problem.cannot import Cannot, Wrong, without_what_cannot_be
+from runboard.plan.schedule.problem.from_book import Estimate, FromBook, Stretches, as_written, ticks
+from runboard.plan.schedule.problem.nouns import TICK, Block, Lag, Order, Problem
+from runboard.run.air import Coat, coat_of, in_the_air
 from runboard.run.draft import Draft
-from runboard.run.loads import Batch, loads_at
+from runboard.run.loads import loads_at
 from runboard.run.refusal import Refused
 from runboard.run.resting import done_at, rests_before, wait_after
 from runboard.run.route import Step
 from runboard.run.services import resting
 from runboard.run.state import Load, RunState, ShopState, Tray
-from runboard.shop.book import ZERO, Book, may_work_while_watching
+from runboard.shop.book import Book
 from runboard.shop.limits import MOST_LINKS_PLANNED, MOST_PLANNED
+
+# The stretches of a block of a load, and what else is its own.
+Part = tuple[Stretches, dict[str, Any]]
 
 
 def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate = as_written) -> Problem:
@@ -44,98 +36,56 @@ def problem_for(state: ShopState, book: Book, now: datetime, estimate: Estimate 
     for run in state.open_runs():
         maker.take_run(run)
     maker.take_air()
-    return _problem(maker)
+    return maker.problem()
 
 
 def nothing_of(state: ShopState, book: Book, now: datetime) -> Problem:
     """The same shop and people with nothing to do, for where all that is to be done is too much."""
-    return _problem(_Maker(replace(state, runs={}), book, now, as_written))
+    return _Maker(replace(state, runs={}), book, now, as_written).problem()
 
 
-def _problem(maker: "_Maker") -> Problem:
-    state, book, now = maker.state, maker.book, maker.now
-    blocks, left_out = without_what_cannot_be(maker.blocks, maker.all_wrong())
-    return Problem(
-        now,
-        maker.stations,
-        maker.people,
-        tuple((service.key, service.capacity) for service in book.services),
-        tuple(room.key for room in book.rooms),
-        tuple(tuple(ticks(book.walk(one.key, other.key)) for other in book.rooms) for one in book.rooms),
-        blocks,
-        tuple(order for run in state.open_runs() for order in _orders(run, now)),
-        left_out,
-        book.late_counts,
-    )
-
-
-def _orders(run: RunState, now: datetime) -> list[Order]:
-    good, by_then, found = sum(tray.good for tray in run.trays.values()), 0, []
-    far = datetime.max.replace(tzinfo=now.tzinfo)
-    for order in sorted(run.orders, key=lambda one: one.due or far):
-        by_then += order.pieces
-        due = None if order.due is None else (order.due - now) // TICK
-        found.append(Order(run.id, order.line, order.pieces, max(0, by_then - good), due))
-    return found
-
-
-@dataclass
 class _Maker:
-    """Blocks being made, run by run."""
+    """Blocks being made, run by run. ``resting`` has the block of each wait in progress, by run, tray and step."""
 
-    state: ShopState
-    book: Book
-    now: datetime
-    estimate: Estimate
-    blocks: list[Block] = field(default_factory=list)
-    wrong: dict[int, Wrong] = field(default_factory=dict)
-    resting: dict[tuple[str, str, str], int] = field(default_factory=dict)
-    links: int = 0
+    def __init__(self, state: ShopState, book: Book, now: datetime, estimate: Estimate) -> None:
+        self.state, self.book, self.now = state, book, now
+        draft = Draft(state, book)
+        self.shop = FromBook(draft, now, estimate)
+        self.cannot = Cannot(draft, now, self.shop.stations, self.shop.people)
+        self.blocks: list[Block] = []
+        self.wrong: dict[int, Wrong] = {}
+        self.resting: dict[tuple[str, str, str], int] = {}
+        self.links = 0
 
-    def __post_init__(self) -> None:
-        self.draft = Draft(self.state, self.book)
-        self.work = StepWork(self.book, self.estimate)
-        self.room_at, self.station_at, self.person_at = self.work.room_at, self.work.station_at, self.work.person_at
-        self.people = tuple(
-            Worker(
-                person.key,
-                person.name,
-                windows_of(self.book, person, self.state.people.get(person.key), self.now),
-                self._room_of(person.key),
-            )
-            for person in self.work.people
-        )
-        self.stations = tuple(
-            Station(
-                station.key,
-                station.name,
-                self.room_at.get(station.room, 0),
-                frozenset(
-                    at
-                    for other, at in self.station_at.items()
-                    if may_work_while_watching(self.book, station.key, other)
-                ),
-                runs_of(self.book, station, self.state.stations.get(station.key), self.now),
-                self._stands_on(station.key),
-                station.heats,
-                raises_dust(station),
-            )
-            for station in self.book.stations
+    def problem(self) -> Problem:
+        """All that was taken, without what no plan can hold."""
+        book, wrong = self.book, {**self.cannot.together(self.blocks, self.wrong), **self.wrong}
+        blocks, left_out = without_what_cannot_be(self.blocks, wrong)
+        return Problem(
+            self.now,
+            self.shop.stations,
+            self.shop.people,
+            tuple((service.key, service.capacity) for service in book.services),
+            tuple(room.key for room in book.rooms),
+            tuple(tuple(ticks(book.walk(one.key, other.key)) for other in book.rooms) for one in book.rooms),
+            blocks,
+            tuple(order for run in self.state.open_runs() for order in self._orders(run)),
+            left_out,
+            book.late_counts,
         )
 
-        self.fitting = Fitting(self.now, self.stations, self.people)
-
-    def _room_of(self, person: str) -> int:
-        seen = self.state.people.get(person)
-        return self.room_at.get(seen.room, -1) if seen is not None else -1
-
-    def _stands_on(self, station: str) -> str:
-        seen = self.state.stations.get(station)
-        return "|".join(seen.setup) if seen is not None and seen.setup else ""
+    def _orders(self, run: RunState) -> Iterator[Order]:
+        still = -sum(tray.good for tray in run.trays.values())
+        far = datetime.max.replace(tzinfo=self.now.tzinfo)
+        for order in sorted(run.orders, key=lambda one: one.due or far):
+            still += order.pieces
+            due = None if order.due is None else (order.due - self.now) // TICK
+            yield Order(run.id, order.line, order.pieces, max(0, still), due)
 
     # a run
 
     def take_run(self, run: RunState) -> None:
+        """All that is still to be done of a run."""
         self._take_rests(run)
         for keys, trays in _walks(run):
             before: dict[str, list[int]] = {}
@@ -147,48 +97,31 @@ class _Maker:
                         _note(here, load.pieces, self._begun(run, step, load))
                 coming = {tray: count for tray in trays if (count := _still_to_begin(run, run.trays[tray], key))}
                 for batch in loads_at(run, key, coming, hands_by_tray=True):
-                    _note(here, batch.pieces, self._planned(run, batch, before))
-                before = {**before, **here}
+                    _note(here, batch.pieces, self._planned(run, batch.step, batch.load, batch.pieces, before))
+                before |= here
 
-    def _planned(self, run: RunState, batch: Batch, before: Mapping[str, list[int]]) -> int:
+    def _planned(
+        self, run: RunState, step: Step, load: str, pieces: Mapping[str, int], before: Mapping[str, list[int]]
+    ) -> int:
         """The blocks of a load that is not begun; answers the last of them."""
-        step, pieces = batch.step, sum(batch.pieces.values())
-        lags = dict.fromkeys(lag for tray in batch.pieces for lag in self._lags(run, run.trays[tray], step, before))
-        lags |= dict.fromkeys(lag for tray in batch.pieces for lag in self._resting(run, run.trays[tray], step))
-        release = max((self._release(run, run.trays[tray], step) for tray in batch.pieces), default=0)
-        first, second = self.work.stretches(run, step, pieces)
-        trays, setup = tuple(batch.pieces), self.work.setup(run, step)
-        block = self._block(
-            run, step, batch.load, trays, pieces, first or second, setup=setup, lags=tuple(lags), release=release
-        )
-        index = self._add(run, step, block)
-        if not first or not second:
-            return index
-        return self._add(run, step, self._block(run, step, batch.load, trays, pieces, second, unloads=index))
+        trays = [run.trays[tray] for tray in pieces]
+        lags = dict.fromkeys(lag for tray in trays for lag in self._lags(run, tray, step, before))
+        lags |= dict.fromkeys(lag for tray in trays for lag in self._rests(run, tray, step))
+        release = max(self._release(run, tray, step) for tray in trays)
+        own = {"setup": self.shop.setup(run, step), "lags": tuple(lags), "release": release}
+        first, second = self.shop.stretches(run, step, sum(pieces.values()))
+        return self._chain(run, step, load, pieces, [(first or second, own), *_following(second if first else ())])
 
     def _lags(self, run: RunState, tray: Tray, step: Step, before: Mapping[str, list[int]]) -> Iterator[Lag]:
         """A lag behind each load of the tray at the step before, by the tray's own route."""
         route = run.route_of(tray)
         at = route.by_key[step.key].index
         wait = wait_after(self.book, route, route.steps[at - 1]) if at else None
-        for one in before.get(tray.id, ()):
-            if wait is None:
-                yield Lag(one)
-            else:
-                yield Lag(one, ticks(wait.least), None if wait.latest is None else ticks(wait.latest))
+        least = 0 if wait is None else ticks(wait.least)
+        latest = None if wait is None or wait.latest is None else ticks(wait.latest)
+        return (Lag(one, least, latest) for one in before.get(tray.id, ()))
 
-    def _take_rests(self, run: RunState) -> None:
-        """A block without length for each wait in progress, one for all that wait for it: from it on its places are held, its
-        room is wet, its latest end is counted."""
-        for one in resting(run, self.book):
-            trays, rest = tuple(one.rests), max(one.rests.values(), key=lambda rest: rest.ready_at)
-            block = self._block(run, one.step, f"{one.step.key}/{'+'.join(trays)}", trays, 0, ())
-            block = replace(block, begun=True, family="", last=False, holds=self.work.draws(one.holds))
-            done = done_at(self.book, one.route, one.step, rest)
-            self.resting.update({(run.id, tray, one.step.key): len(self.blocks) for tray in trays})
-            self._keep(self._left_of(block, coat_of(self.book, one.route, one.step), done))
-
-    def _resting(self, run: RunState, tray: Tray, step: Step) -> Iterator[Lag]:
+    def _rests(self, run: RunState, tray: Tray, step: Step) -> Iterator[Lag]:
         """What is left of the waits that have begun before a step."""
         if step.key not in tray.at:
             return
@@ -198,114 +131,44 @@ class _Maker:
             latest = None if rest.latest_at is None else max(left, (rest.latest_at - self.now) // TICK)
             yield Lag(self.resting[run.id, tray.id, key], left, latest)
 
-    def _left_of(self, block: Block, coat: Coat | None, done: datetime) -> Block:
-        """The block with what is left in the air of a coat that was done at a moment."""
-        if coat is None:
-            return block
-        airs = ticks(done + coat.airs - self.now) if coat.airs is not None else 0
-        return replace(block, wet=ticks(done + coat.wet - self.now), airs=airs or None)
-
-    def take_air(self) -> None:
-        """What is in the air though nothing waits for it: a wait that was ended, the last coat of a run that is closed. It
-        is a block like a wait in progress, of no tray."""
-        if all(block.begun for block in self.blocks):
-            return
-        for one in in_the_air(self.state, self.book, self.now):
-            run = self.state.runs[one.run]
-            if (one.run, one.of, one.key) in self.resting or one.of in run.loads:
-                continue
-            at = self.station_at[one.station]
-            block = Block(len(self.blocks), one.run, one.key, one.key, one.key, (), 0, at, (), (), begun=True)
-            self._keep(self._left_of(block, one.coat, one.done_at))
-
     def _release(self, run: RunState, tray: Tray, step: Step) -> int:
         """When what the tray has at this step may go on."""
         moments = [hold.until for hold in tray.holds if hold.step == step.key and hold.until is not None]
         moments += [until for use in step.operation.uses if (until := run.out.get(use.supply)) is not None]
-        return max((max(0, -((self.now - one) // TICK)) for one in moments), default=0)
+        return max((ticks(one - self.now) for one in moments), default=0)
 
     def _begun(self, run: RunState, step: Step, load: Load) -> int:
         """The blocks of a load that was begun: what is left of it. Answers the last of them."""
-        pieces = sum(load.pieces.values())
-        first, second = self.work.stretches(run, step, pieces)
-        gone = ticks(max(ZERO, self.now - (load.phase_at or self.now)))
-        by = next((self.person_at[one] for one in load.people if one in self.person_at), None)
+        first, second = self.shop.stretches(run, step, sum(load.pieces.values()))
+        here = {"station": self.shop.station_at.get(load.station, -1)}
         if load.state == "running":
-            left = 1 if load.end_at is None else max(1, -((self.now - load.end_at) // TICK))
-            machine = [replace(one, offset=0, length=left) for one in first if one.kind == "machine"]
-            return self._held(run, step, load, tuple(machine), second)
-        if load.state in ("ended", "unloading"):
-            return self._then(run, step, load, _shortened(second, gone if by is not None else 0), by)
-        work = first or second
-        return self._then(run, step, load, _shortened(work, gone if by is not None else 0), by, second if first else ())
+            left = 1 if load.end_at is None else max(1, ticks(load.end_at - self.now))
+            machine = tuple(replace(one, offset=0, length=left) for one in first if one.kind == "machine")
+            runs = {"begun": True, "by": self.shop.person_at.get(load.watcher)}
+            return self._chain(run, step, load.id, load.pieces, [(machine, runs), *_following(second)], **here)
+        by = next((self.shop.person_at[one] for one in load.people if one in self.shop.person_at), None)
+        work, after = (first, second) if first and load.state not in ("ended", "unloading") else (second, ())
+        if by is None:  # put aside: its station is held from now on, whenever somebody goes on
+            some: list[Part] = [((), {"begun": True}), (work, {})]
+        else:
+            some = [(_shortened(work, ticks(self.now - (load.phase_at or self.now))), {"begun": True, "by": by})]
+        return self._chain(run, step, load.id, load.pieces, [*some, *_following(after)], **here)
 
-    def _held(
-        self,
-        run: RunState,
-        step: Step,
-        load: Load,
-        first: tuple[Stretch, ...],
-        second: tuple[Stretch, ...],
+    def _chain(
+        self, run: RunState, step: Step, load: str, pieces: Mapping[str, int], some: Sequence[Part], **all_have: Any
     ) -> int:
-        block = self._block(run, step, load.id, tuple(load.pieces), sum(load.pieces.values()), first)
-        watcher = self.person_at.get(load.watcher)
-        index = self._add(run, step, replace(block, station=self._at(load), begun=True, by=watcher))
-        if not second:
-            return index
-        after = self._block(run, step, load.id, tuple(load.pieces), sum(load.pieces.values()), second)
-        return self._add(run, step, replace(after, station=self._at(load), unloads=index))
-
-    def _then(
-        self,
-        run: RunState,
-        step: Step,
-        load: Load,
-        stretches: tuple[Stretch, ...],
-        by: int | None,
-        after: tuple[Stretch, ...] = (),
-    ) -> int:
-        """What is left of a load that holds its station: somebody is at it, or it was put aside."""
+        """Blocks of one load, each of which unloads the one before; answers the last of them."""
         index = None
-        if by is None:  # its station is held from now on, whenever somebody goes on
-            empty = self._block(run, step, load.id, tuple(load.pieces), sum(load.pieces.values()), ())
-            index = self._add(run, step, replace(empty, station=self._at(load), begun=True))
-        block = self._block(run, step, load.id, tuple(load.pieces), sum(load.pieces.values()), stretches)
-        block = replace(block, station=self._at(load), begun=by is not None, by=by, unloads=index)
-        index = self._add(run, step, block)
-        if not after:
-            return index
-        end = self._block(run, step, load.id, tuple(load.pieces), sum(load.pieces.values()), after)
-        return self._add(run, step, replace(end, station=self._at(load), unloads=index))
-
-    def _at(self, load: Load) -> int:
-        return self.station_at.get(load.station, -1)
-
-    def _block(
-        self,
-        run: RunState,
-        step: Step,
-        load: str,
-        trays: tuple[str, ...],
-        pieces: int,
-        stretches: tuple[Stretch, ...],
-        **more: Any,
-    ) -> Block:
-        return self.work.block(len(self.blocks), run, step, load, trays, pieces, stretches, **more)
-
-    def all_wrong(self) -> dict[int, Wrong]:
-        """Why no plan can hold some blocks, by their index."""
-        right = [block for block in self.blocks if block.index not in self.wrong]
-        return {**dict(too_soon(self.blocks)), **dict(never_set_up(self.fitting, right)), **self.wrong}
-
-    def _add(self, run: RunState, step: Step, block: Block) -> int:
-        if block.index != len(self.blocks):
-            block = replace(block, index=len(self.blocks))
-        self._keep(block)
-        before = [one for lag in block.lags if not (one := self.blocks[lag.before]).begun]
-        wrong = what_is_wrong(self.draft, self.fitting, run, step, block, before)
-        if wrong is not None and block.unloads not in self.wrong:
-            self.wrong[block.index] = wrong
-        return block.index
+        for stretches, own in some:
+            block = self.shop.block(len(self.blocks), run, step, load, pieces)
+            block = replace(block, stretches=stretches, unloads=index, **own, **all_have)
+            index = block.index
+            self._keep(block)
+            before = [one for lag in block.lags if not (one := self.blocks[lag.before]).begun]
+            wrong = self.cannot.why(run, step, block, before)
+            if wrong is not None and block.unloads not in self.wrong:
+                self.wrong[index] = wrong
+        return len(self.blocks) - 1
 
     def _keep(self, block: Block) -> None:
         self.blocks.append(block)
@@ -313,8 +176,45 @@ class _Maker:
         if len(self.blocks) > MOST_PLANNED or self.links > MOST_LINKS_PLANNED:
             raise Refused("too much to plan", most=MOST_PLANNED)
 
+    # what rests
 
-def _shortened(stretches: tuple[Stretch, ...], gone: int) -> tuple[Stretch, ...]:
+    def _take_rests(self, run: RunState) -> None:
+        """A block without length for each wait in progress, one for all that wait for it: from it on its places are held, its
+        room is wet, its latest end is counted."""
+        for one in resting(run, self.book):
+            rest = max(one.rests.values(), key=lambda rest: rest.ready_at)
+            load = f"{one.step.key}/{'+'.join(one.rests)}"
+            block = self.shop.block(len(self.blocks), run, one.step, load, dict.fromkeys(one.rests, 0))
+            block = replace(block, begun=True, family="", last=False, holds=self.shop.draws(one.holds))
+            self.resting.update({(run.id, tray, one.step.key): block.index for tray in one.rests})
+            done = done_at(self.book, one.route, one.step, rest)
+            self._keep(self._left_of(block, coat_of(self.book, one.route, one.step), done))
+
+    def take_air(self) -> None:
+        """What is in the air though nothing waits for it: a wait that was ended, the last coat of a run that is closed. It
+        is a block like a wait in progress, of no tray."""
+        if all(block.begun for block in self.blocks):
+            return
+        for one in in_the_air(self.state, self.book, self.now):
+            if (one.run, one.of, one.key) not in self.resting and one.of not in self.state.runs[one.run].loads:
+                at = self.shop.station_at[one.station]
+                block = Block(len(self.blocks), one.run, one.key, one.key, one.key, (), 0, at, (), (), begun=True)
+                self._keep(self._left_of(block, one.coat, one.done_at))
+
+    def _left_of(self, block: Block, coat: Coat | None, done: datetime) -> Block:
+        """The block with what is left in the air of a coat that was done at a moment."""
+        if coat is None:
+            return block
+        airs = ticks(done + coat.airs - self.now) if coat.airs is not None else 0
+        return replace(block, wet=ticks(done + coat.wet - self.now), airs=airs or None)
+
+
+def _following(stretches: Stretches) -> list[Part]:
+    """What follows in a block of its own, if anything does."""
+    return [(stretches, {})] if stretches else []
+
+
+def _shortened(stretches: Stretches, gone: int) -> Stretches:
     """What is left of stretches of which the first has gone on for so many ticks: never nothing."""
     if not stretches:
         return ()

@@ -5,8 +5,8 @@ interrupts: setup, loading and the machine's run are one; unloading is a block o
 wait for it. The rules are those of ``runboard.run.rules`` and ``runboard.plan.candidates``, said without a state.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from functools import cached_property
 
@@ -86,6 +86,11 @@ class Block:
     def hands(self) -> int:
         """Ticks of hands, without a setup."""
         return sum(one.length for one in self.stretches if one.attendance == "hands-on")
+
+    @cached_property
+    def waits_for(self) -> frozenset[int]:
+        """The blocks that must be through before it begins."""
+        return frozenset(lag.before for lag in self.lags) | ({self.unloads} if self.unloads is not None else set())
 
     @cached_property
     def attended(self) -> tuple[Stretch, ...]:
@@ -186,11 +191,9 @@ class Problem:
         """For each block those that wait for it."""
         found: list[list[int]] = [[] for _ in self.blocks]
         for block in self.blocks:
-            for lag in block.lags:
-                found[lag.before].append(block.index)
-            if block.unloads is not None:
-                found[block.unloads].append(block.index)
-        return tuple(tuple(dict.fromkeys(one)) for one in found)
+            for before in block.waits_for:
+                found[before].append(block.index)
+        return tuple(map(tuple, found))
 
     @cached_property
     def last(self) -> dict[str, tuple[tuple[int, int], ...]]:
@@ -214,9 +217,44 @@ class Problem:
         """The first tick that is not before a moment."""
         return -((self.start - moment) // TICK)
 
-    def windows_of(self, people: tuple[int, ...]) -> Iterator[Span]:
-        """Every window of these people."""
-        return (window for one in people for window in self.people[one].windows)
+
+def of_run(problem: Problem, run: str) -> Problem:
+    """The problem with only the blocks, orders and left-out work of ``run``: no plan of everything can finish the run
+    before the best plan of this."""
+    orders = tuple(one for one in problem.orders if one.run == run)
+    left_out = tuple(one for one in problem.left_out if one.run == run)
+    return replace(only(problem, (one for one in problem.blocks if one.run == run)), orders=orders, left_out=left_out)
+
+
+def only(problem: Problem, kept: Iterable[Block]) -> Problem:
+    """The problem with no other blocks than these, which wait for none that is left out; no orders."""
+    return replace(problem, blocks=numbered_anew(kept), orders=(), left_out=())
+
+
+def leading_to(problem: Problem, wanted: Iterable[int]) -> list[Block]:
+    """The blocks that must be through before these are, and these, in order."""
+    left = list(wanted)
+    reached = set(left)
+    while left:
+        before = problem.blocks[left.pop()].waits_for - reached
+        left += before
+        reached |= before
+    return [problem.blocks[at] for at in sorted(reached)]
+
+
+def numbered_anew(kept: Iterable[Block]) -> tuple[Block, ...]:
+    """Blocks as those of a problem that has no others; what they wait for is among them."""
+    some = list(kept)
+    number = {block.index: at for at, block in enumerate(some)}
+    return tuple(
+        replace(
+            block,
+            index=number[block.index],
+            lags=tuple(replace(lag, before=number[lag.before]) for lag in block.lags),
+            unloads=None if block.unloads is None else number[block.unloads],
+        )
+        for block in some
+    )
 
 
 @dataclass(frozen=True)

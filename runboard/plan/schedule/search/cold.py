@@ -9,8 +9,7 @@ from dataclasses import dataclass
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.hours import Chains, Presence, open_spans
-from runboard.plan.schedule.problem.nouns import FAR, Plan, Problem
-from runboard.plan.schedule.problem.one_run import leading_to, only
+from runboard.plan.schedule.problem.nouns import FAR, Plan, Problem, leading_to, only
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.model import Limits, Model, Stop, Watching, Wish
 from runboard.plan.schedule.search.part import WHOLE, staffed

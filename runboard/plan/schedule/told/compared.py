@@ -9,8 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import TICK, Block, LeftOut, Placed, Plan, Problem
-from runboard.plan.schedule.problem.one_run import of_run
+from runboard.plan.schedule.problem.nouns import TICK, Block, LeftOut, Placed, Plan, Problem, of_run
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import dated, late_lines, lateness_of, worth
 from runboard.plan.schedule.rule.greedy import Greedy, NoPlace, greedy, is_warm, usual_goes
