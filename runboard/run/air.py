@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from runboard.run.resting import done_at, wet_after
 from runboard.run.route import Route, Step
-from runboard.run.state import RunState, ShopState
+from runboard.run.state import Load, RunState, ShopState
 from runboard.shop.book import ZERO, Book, Station
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
@@ -101,12 +101,22 @@ def _of_rests(run: RunState, book: Book) -> Iterator[InAir]:
 
 
 def _of_loads(run: RunState, book: Book, now: datetime) -> Iterator[InAir]:
-    """A coat is in the air while it is brought on, and after that as if it ended now."""
-    for load in run.loads.values():
+    """A coat is in the air while it is brought on, and after that as if it ended now; solvent also after a load that no wait
+    follows."""
+    for load in (*run.loads.values(), *(load for load in run.past.values() if _is_recent(run, load, now))):
         step, station = run.step_of(load), book.station(load.station)
         coat = coat_of(book, run.route_at(run.revision_of(load)), step) if step else None
         if coat is not None and station is not None:
-            yield InAir(run.id, load.id, load.step, station.key, station.room, now, coat)
+            over = load.done_at or load.phase_at if load.id in run.past else None
+            coat = replace(coat, wet=ZERO) if over is not None else coat
+            yield InAir(run.id, load.id, load.step, station.key, station.room, over or now, coat)
+
+
+def _is_recent(run: RunState, load: Load, now: datetime) -> bool:
+    """Whether a load that is over may have left solvent that is told by no wait: that of its trays tells of the others."""
+    over = load.done_at or load.phase_at
+    rests = (run.trays[tray].rests for tray in load.pieces if tray in run.trays)
+    return over is not None and over > now - timedelta(days=1) and not any(load.step in one for one in rests)
 
 
 def at_work_in(state: ShopState, book: Book, room: str) -> Iterator[Station]:

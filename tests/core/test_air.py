@@ -13,9 +13,10 @@ from runboard.run.decide import decide
 from runboard.run.refusal import Refused
 from runboard.shop.book import Station
 from tests.core.pressing import Floor
-from tests.scenario import key_rails, shop
+from tests.scenario import key_rails, operation, shop
 
 OIL = {"key": "oil", "name": "Hard oil", "recoat_minutes": 720, "self_heats": False, "solvent": False}
+THIN_COAT = operation("thin", "finishing", finish="oil")
 THINNED = {**OIL, "solvent": True, "airing_minutes": 180}
 
 
@@ -74,6 +75,20 @@ def test_a_laser_goes_on_once_the_solvent_has_gone_and_a_sander_once_all_is_dry(
     assert (begins(floor, "engrave/1"), begins(floor, "sand:120/1")) == ("", "air not clear")
     floor.wait(9 * 60)
     assert begins(floor, "sand:120/1") == ""
+
+
+@pytest.mark.parametrize("kind", ["load done", "load taken off"])
+def test_solvent_is_in_the_air_though_no_wait_follows(kind: str) -> None:
+    floor = floor_with(THINNED)
+    floor.open_run(trays=3, product={**key_rails(), "operations": [THIN_COAT, *key_rails()["operations"]]}, run="r3")
+    floor.press("load started", run="r3", load="thin/1")
+    floor.press(kind, run="r3", load="thin/1")
+
+    assert begins(floor, "engrave/1") == "air not clear"
+    found = problem_for(floor.state, floor.book, floor.now)
+    assert max(one.airs or 0 for one in found.blocks if one.begun) * TICK > timedelta(hours=2.9)
+    floor.wait(3 * 60)
+    assert begins(floor, "engrave/1") == ""
 
 
 def test_oil_without_solvent_is_offered_to_nobody_where_somebody_sands_and_may_be_pressed() -> None:
