@@ -44,7 +44,10 @@ try-in-time = { $lines ->
    *[other] Of { $lines } order lines that are due { $then } { $then ->
         [1] is
        *[other] are
-      } in time; as things are { $now }.
+      } in time{ $way ->
+        [same] , with the change and as things are.
+       *[other] ; as things are { $now }.
+      }
   }
 try-presence = { $way ->
     [same] Time in the shop stays as it is

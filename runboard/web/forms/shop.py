@@ -76,7 +76,7 @@ def head_form() -> list[Section]:
                     "When not all can be in time",
                     "choice",
                     choices=LATE_COUNTS,
-                    hint="What the plan looks for then, before it looks at when all is done.",
+                    hint="Least lateness: two order lines a little late rather than one very late. Fewest: the other way round.",
                 ),
             ),
         )

@@ -25,8 +25,8 @@ DAYS: Choices = (
 )
 UNITS: Choices = (("mm", "millimetres"), ("in", "inches"))
 LATE_COUNTS: Choices = (
-    ("minutes", "the least lateness altogether: two order lines a little late rather than one very late"),
-    ("lines", "as few late order lines as can be: one very late rather than two a little late"),
+    ("minutes", "least lateness altogether"),
+    ("lines", "fewest late order lines"),
 )
 ATTENDANCE: Choices = (
     ("hands-on", "hands on: somebody works at it all the time"),
