@@ -5,9 +5,9 @@ from typing import Any
 
 import simpy
 
-from runboard.plan.schedule.rule.kernel import dispatch, front, layout
-from runboard.plan.schedule.rule.kernel.attending import forget_spans
-from runboard.plan.schedule.rule.kernel.limits import forget_draws
+from runboard.plan.schedule.rule.kernel.dispatch import begin_afresh, begin_one, is_over
+from runboard.plan.schedule.rule.kernel.limits import forget
+from runboard.plan.schedule.rule.kernel.records import BIG
 from runboard.plan.schedule.rule.rule import Knobs, Rule
 
 
@@ -15,28 +15,23 @@ class SimpyShop:
     """One problem, to be worked through again and again with other lengths."""
 
     def __init__(self, rule: Rule, priority: Sequence[int], knobs: Knobs) -> None:
-        self.t, self.fresh = [int(one) for one in rule.table], [int(one) for one in rule.fresh]
+        self.shop = rule.shop
         self.problem = rule.problem
         self.priority = list(priority)
-        self.knobs = [knobs.stay, int(knobs.others_watch), knobs.late_wet]
-        self.s = list(self.fresh)
+        rule.finish(priority, knobs)  # leaves the knobs in the shop
 
     def finish(self, real: list[int]) -> int:
         """The tick at which all is done."""
         self.env = simpy.Environment()
         self.wake = self.env.event()
-        self.real = real
         self.told: set[int] = set()
-        dispatch.begin_afresh(self.t, self.s, self.fresh, self.priority)
-        for block in self.problem.blocks:
-            if block.begun:
-                dispatch.place_begun(self.t, self.s, real, self.priority, block.index)
+        begin_afresh(self.shop, self.priority, real)
         for worker in self.problem.people:
             self.env.process(self._at_each(opens for opens, _ in worker.windows))
         for station in self.problem.stations:
             self.env.process(self._at_each(opens for opens, _ in station.runs))
         self.env.run(self.env.process(self._works()))
-        return max(self.s[self.s[layout.END] + block.index] for block in self.problem.blocks)
+        return max(block.end for block in self.shop.blocks)
 
     def _at_each(self, ticks: Any) -> Iterator[Any]:
         for tick in ticks:
@@ -49,14 +44,13 @@ class SimpyShop:
             self.wake.succeed()
 
     def _works(self) -> Iterator[Any]:
-        t, s, is_new = self.t, self.s, True
+        is_new = True
         while True:
             tick = int(self.env.now)
-            forget_spans(t, s, tick)
-            forget_draws(t, s, tick)
-            while dispatch.begin_one(t, s, self.real, self.priority, self.knobs, tick):
+            forget(self.shop, tick)
+            while begin_one(self.shop, tick):
                 is_new = True
-            if front.is_over(s):
+            if is_over(self.shop):
                 return
             # Only what was begun brings new ends.
             for end in self._ends() if is_new else ():
@@ -69,17 +63,10 @@ class SimpyShop:
 
     def _ends(self) -> Iterator[int]:
         """When what is under way ends: spans of people, draws, what is in the air, waits."""
-        s = self.s
-        for person in range(len(self.problem.people)):
-            base = s[layout.SPANS] + person * s[layout.SPAN_ROOM] * layout.SPAN_WIDTH
-            for at in range(s[s[layout.SPAN_COUNT] + person]):
-                yield s[base + at * layout.SPAN_WIDTH + 1]
-        for at in range(s[layout.DRAW_COUNT]):
-            yield s[s[layout.TAKEN] + 4 * at + 2]
-        for at in range(s[layout.AIR_COUNT]):
-            yield s[s[layout.AIR] + 4 * at + 1]
-        for at in range(len(self.problem.stations)):
-            if s[s[layout.FREE] + at] < layout.BIG:
-                yield s[s[layout.FREE] + at]
-        for at in range(s[layout.UNREADY], s[layout.WAITING_COUNT]):
-            yield s[s[layout.READY] + s[s[layout.WAITING] + at]]
+        shop, go = self.shop, self.shop.go
+        for person in shop.people:
+            yield from (span.end for span in shop.spans[person.index][person.span_from : person.span_to])
+        yield from (use.end for use in shop.taken[: go.taken_count])
+        yield from (use.end for use in shop.air[: go.air_count])
+        yield from (station.free for station in shop.stations if station.free < BIG)
+        yield from (shop.blocks[at].ready for at in shop.waiting[go.unready : go.waiting_count])

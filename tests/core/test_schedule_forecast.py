@@ -17,8 +17,6 @@ from runboard.plan.schedule.rule import rule as rules
 from runboard.plan.schedule.rule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.rule.kernel import compiled as compiling
 from runboard.plan.schedule.rule.kernel.compiled import compiled
-from runboard.plan.schedule.rule.kernel.replicate import replicate
-from runboard.plan.schedule.rule.kernel.row import Row
 from runboard.plan.schedule.rule.rule import Cores, Knobs, Rule
 from runboard.plan.schedule.told.forecast import Scatter, drawn_lengths, follow, forecast
 from tests.bench.simpy_shop import SimpyShop
@@ -132,6 +130,7 @@ def test_a_plan_s_rule_is_the_one_that_comes_nearest_to_it():
 
 
 def test_without_a_compiler_all_goes_on_in_plain_python(monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.delitem(sys.modules, compiling.__name__)
     monkeypatch.setitem(sys.modules, "numba", None)
 
     assert rules.warm() is False
@@ -147,64 +146,63 @@ def test_the_compiled_rule_is_kept_under_a_digest_of_all_its_source(tmp_path: Pa
         shutil.copy(source, tmp_path)
     monkeypatch.setattr(compiling, "__file__", str(tmp_path / "compiled.py"))
     assert compiling._cache_folder() == folder
-    (tmp_path / "layout.py").write_text("BIG = 1")
+    (tmp_path / "records.py").write_text("BIG = 1")
     assert compiling._cache_folder() != folder
 
 
-def test_the_compiled_rule_is_read_back_and_made_anew_where_it_is_damaged(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-):
+@pytest.fixture
+def quick(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Something quick in place of the rule, which takes ten seconds; where it is kept."""
     monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
-    made: list[str] = []
-    monkeypatch.setattr(compiling, "_all", lambda numba: made.append("made") or a_quick_one(numba))
+    monkeypatch.setattr(compiling.dispatch, "replicate", count)
+    return tmp_path / ".cache" / "runboard"
 
-    rules_ = [compiled() for _ in range(2)]
 
-    assert made == ["made"]
-    folder = next((tmp_path / ".cache" / "runboard").iterdir())
-    assert [folder] == list(folder.parent.iterdir()), "nothing half done lies about"
+def count(shop, priority, lengths, marks, found):
+    found[0, 0] += len(priority)
+
+
+def counted(rule: Any) -> int:
+    row, rows = np.zeros(5, np.int64), np.zeros((1, 1), np.int64)
+    rule(Rule(the_trial(3), rule).given, row, rows, row, rows)
+    return int(rows[0, 0])
+
+
+def hits(rule_folder: Path) -> list[float]:
+    return [one.stat().st_mtime_ns for one in sorted(rule_folder.rglob("*.nb?"))]
+
+
+def test_the_compiled_rule_is_read_back_and_made_anew_where_it_is_damaged(quick: Path):
+    assert counted(compiled()) == 5
+    (folder,) = quick.iterdir()
+    first = hits(folder)
+
+    assert counted(compiled()) == 5
+    assert hits(folder) == first, "read back"
     for name in ("*.nbc", "*.nbi", "sha256"):
         file = next(folder.rglob(name))
         file.write_bytes(file.read_bytes()[:-30])
-        rules_.append(compiled())
-    assert made == ["made"] * 4, "half a file is none"
-    row = np.zeros(9, np.int32)
-    for rule in rules_:
-        assert rule is not None
-        rule(*[row] * 5, 0, *[row] * 3, 0, row, 1)
-    assert row[0] == 5
+        before = hits(folder)
+        assert counted(compiled()) == 5
+        assert hits(folder) != before, "half a file is none"
+    assert [folder] == list(quick.iterdir()), "nothing half done lies about"
 
 
-def a_quick_one(numba: Any) -> Any:
-    """In place of the rule, which takes ten seconds."""
-    row = numba.types.CPointer(numba.int32)
-
-    def count(t, s, fresh, reals, real, width, priority, knobs, marks, marked, found, goes):
-        found[0] += goes
-
-    takes = {Row: row, int: numba.int64}
-    hints = [takes[hint] for name, hint in replicate.__annotations__.items() if name != "return"]
-    return numba.njit(numba.void(*hints), **compiling._INSIDE)(count)
-
-
-def test_what_another_processor_compiled_is_compiled_anew(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
-    monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
-    made: list[str] = []
-    monkeypatch.setattr(compiling, "_all", lambda numba: made.append("made") or a_quick_one(numba))
+def test_what_another_processor_compiled_is_compiled_anew(quick: Path, monkeypatch: pytest.MonkeyPatch):
     compiled()
+    (folder,) = quick.iterdir()
+    before = len(hits(folder))
 
     monkeypatch.setattr(JITCPUCodegen, "magic_tuple", lambda self: ("another", "processor", ""))
-    compiled()
 
-    assert made == ["made", "made"]
+    assert counted(compiled()) == 5
+    assert len(hits(folder)) > before
 
 
-def test_where_nothing_can_be_kept_the_rule_is_compiled_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
-    (tmp_path / ".cache").write_text("no folder")
-    monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
-    monkeypatch.setattr(compiling, "_all", a_quick_one)
+def test_where_nothing_can_be_kept_the_rule_is_compiled_all_the_same(quick: Path):
+    quick.parent.write_text("no folder")
 
-    assert compiled() is not None
+    assert counted(compiled()) == 5
 
 
 def test_many_cores_find_what_one_does():

@@ -13,7 +13,9 @@ from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Lag, Order, Problem
 from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy, greedy_plan
-from runboard.plan.schedule.rule.kernel.compiled import compiled
+from runboard.plan.schedule.rule.kernel.compiled import as_arrays, compiled
+from runboard.plan.schedule.rule.kernel.records import Shop
+from runboard.plan.schedule.rule.kernel.shop import shop_of
 from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
 from runboard.plan.schedule.rule.rule import Knobs, Replicate, Rule
 from tests.core.instances import problems, the_trial
@@ -25,9 +27,7 @@ KNOBS = st.builds(Knobs, st.sampled_from([0, 10_000, 10**7]), st.booleans(), st.
 
 @pytest.fixture(scope="module")
 def machine_code() -> Iterator[Replicate]:
-    made = compiled()
-    assert made is not None
-    yield made
+    yield compiled()
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
@@ -58,13 +58,15 @@ def test_what_has_no_latest_end_always_finds_its_place(problem: Problem):
 @settings(
     max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture]
 )
-def test_compiled_and_plain_are_equal_to_the_bit(machine_code: Replicate, problem: Problem, random, knobs: Knobs):
+def test_compiled_and_plain_are_equal_to_the_last_record(
+    machine_code: Replicate, problem: Problem, random, knobs: Knobs
+):
     plain, fast = Rule(problem), Rule(problem, machine_code)
     assert (plain.is_compiled, fast.is_compiled) == (False, True)
     priority = [random.randint(0, 9000) for _ in problem.blocks]
 
     assert fast.finish(priority, knobs) == plain.finish(priority, knobs)
-    assert fast.state.tolist() == plain.state
+    assert same(fast.shop, plain.shop)
 
 
 @pytest.mark.parametrize(("trays", "people"), [(9, 1), (9, 2), (9, 3), (18, 2)])
@@ -75,7 +77,7 @@ def test_instance_number_one_is_the_same_compiled(machine_code: Replicate, trays
     for key in RULES.values():
         priority = ranked(Features(problem), key)
         assert fast.finish(priority) == plain.finish(priority)
-        assert fast.state.tolist() == plain.state
+        assert same(fast.shop, plain.shop)
         assert broken(problem, plain.plan()) == ()
 
 
@@ -164,8 +166,13 @@ def test_where_oil_and_dust_share_a_room_the_sanding_is_not_kept_waiting_for_day
     assert plan.finish(problem) * TICK < timedelta(hours=30)
 
 
-class NotFromTheEnd(list[int]):
-    """A row as the compiled rule sees it: an address, before which nothing is to be looked at."""
+def same(arrays: Shop, objects: Shop) -> bool:
+    """Whether all records are equal, down to those that a go left behind it."""
+    return all((one == other).all() for one, other in zip(arrays[1:], as_arrays(objects)[0][1:], strict=True))
+
+
+class NotFromTheEnd(list[object]):
+    """A list as the compiled rule sees it: records behind one another, before which nothing is to be looked at."""
 
     def __getitem__(self, at):
         assert at >= 0
@@ -173,19 +180,20 @@ class NotFromTheEnd(list[int]):
 
     def __setitem__(self, at, value):
         assert at >= 0
-        assert -(2**31) <= value < 2**31
         super().__setitem__(at, value)
+
+
+def watched(values: object) -> object:
+    return NotFromTheEnd(watched(one) for one in values) if isinstance(values, list) else values
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-def test_the_rule_stays_in_its_rows(problem: Problem, random, knobs: Knobs):
-    class Watched(Rule):
-        def row(self, values):
-            return NotFromTheEnd(values)
+def test_the_rule_stays_in_its_lists(problem: Problem, random, knobs: Knobs):
+    rule = Rule(problem)
+    rule.shop = rule.given = Shop(*(watched(one) for one in shop_of(problem)))
+    lengths = [len(one) for one in rule.shop[1:]]
 
-    rule = Watched(problem)
     rule.finish([random.randint(0, 9000) for _ in problem.blocks], knobs)
 
-    assert isinstance(rule.state, NotFromTheEnd)
-    assert len(rule.state) == len(rule.fresh)
+    assert [len(one) for one in rule.shop[1:]] == lengths

@@ -1,115 +1,152 @@
-"""The same source, compiled by numba when it is first asked for, and kept on disk for the next start.
-
-Where numba is not to be had, ``compiled`` answers None, and all goes on with the plain functions, which give the same
-plans more slowly.
-"""
+"""The same rule compiled by numba, kept on disk for the next start, and its records as arrays. Imported only where it is
+wanted: importing it raises ImportError where there is no compiler."""
 
 import hashlib
 import os
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
+from dataclasses import fields, is_dataclass
+from operator import attrgetter
 from pathlib import Path
-from types import FunctionType, ModuleType
-from typing import Any
+from types import FunctionType
+from typing import Any, NamedTuple, get_args, get_type_hints
 
-from runboard.plan.schedule.rule.kernel import (
-    attending,
-    dispatch,
-    entry,
-    front,
-    grouping,
-    limits,
-    moments,
-    placing,
-    replicate,
-)
-from runboard.plan.schedule.rule.kernel.row import Row
+import numba
+import numpy
+from numba.core import datamodel
+from numba.extending import models, register_jitable, register_model
 
-_MODULES = (attending, limits, front, placing, moments, grouping, dispatch, replicate)
-# No function asks for memory, divides by what may be nothing or looks behind a row's end; and none needs to be called
-# from outside but the entry.
-_OPTIONS = {"_nrt": False, "error_model": "numpy", "boundscheck": False}
+from runboard.plan.schedule.rule.kernel import dispatch, limits, placing
+from runboard.plan.schedule.rule.kernel.records import Shop
+
+# No function asks for memory or divides by what may be nothing.
+_OPTIONS: dict[str, Any] = {"_nrt": False, "error_model": "numpy"}
 _INSIDE = {**_OPTIONS, "no_cpython_wrapper": True, "no_cfunc_wrapper": True}
 _WHOLE = "sha256"
 
 
-def compiled() -> Callable[..., None] | None:
-    """``replicate``, compiled, for rows that are arrays of 32-bit whole numbers; ``None`` without a compiler.
+class _Form(NamedTuple):
+    """A field of the shop: how a record of it is read, what it is in an array, and how many lists lie about it."""
 
-    Other threads go on while it works, and it may be called from several, each with a state of its own.
+    get: Callable[[Any], Any]
+    dtype: Any
+    depth: int
+
+
+def _form(hint: Any) -> _Form:
+    depth = 0
+    while get_args(hint):
+        (hint,), depth = get_args(hint), depth + 1
+    names = [one.name for one in fields(hint)] if is_dataclass(hint) else []
+    dtype = numpy.dtype([(name, "i8") for name in names] or "i8", align=True)
+    return _Form(attrgetter(*names) if names else int, dtype, depth)
+
+
+_FORMS = {name: _form(hint) for name, hint in get_type_hints(Shop).items()}
+
+
+_ARRAY = ("meminfo", "parent", "nitems", "itemsize", "data", "shape", "strides")
+_models: Any = datamodel
+if _models.default_manager.lookup(numba.types.Array(numba.int64, 1, "C"))._fields != _ARRAY:
+    raise ImportError("numba keeps arrays in another way than it did")
+
+
+class _ShopType(numba.types.Record):
+    """The shop as one record that is handed over by its address: arrays handed over one by one take four times as long to
+    call, or, with every function put into its callers, three times as long to compile."""
+
+    def __init__(self) -> None:
+        found: Any = []
+        at = 0
+        for name, (_, dtype, depth) in _FORMS.items():
+            one = numba.from_dtype(dtype)
+            found.append((name, {"type": numba.types.Array(one, depth, "C") if depth else one, "offset": at}))
+            at += 8 * (len(_ARRAY) - 2 + 2 * depth) if depth else dtype.itemsize
+        super().__init__(found, at, aligned=True)
+
+    @property
+    def dtype(self) -> Any:
+        return numpy.dtype(("V", self.size))
+
+
+register_model(_ShopType)(models.RecordModel)
+
+
+def as_arrays(shop: Shop) -> tuple[Any, Any]:
+    """(the same records as arrays, whose names are their class's fields; what the compiled rule is called with)."""
+    return bound(Shop._make(_array(values, form) for values, form in zip(shop, _FORMS.values(), strict=True)))
+
+
+def copied(shop: Any) -> tuple[Any, Any]:
+    """The same of other arrays, for a go beside."""
+    return bound(Shop._make(one.copy() for one in shop))
+
+
+def _array(values: Any, form: _Form) -> Any:
+    rows = [values] if form.depth == 0 else values
+    flat = [form.get(one) for row in rows for one in row] if form.depth == 2 else [form.get(one) for one in rows]
+    shape = (len(rows), len(rows[0]) if rows else 0) if form.depth == 2 else (len(rows),)
+    array = numpy.array(flat, dtype=form.dtype).reshape(shape)
+    found = array.view(numpy.recarray) if form.dtype.names else array
+    return found if form.depth else found[0]
+
+
+def bound(shop: Any) -> tuple[Any, Any]:
+    """(the shop, the record of ``_ShopType``): its first words are the go's own, then where each array lies. It is good as
+    long as the arrays are."""
+    words = list(shop.go.tolist())
+    for one in shop[1:]:
+        words += (0, 0, one.size, one.itemsize, one.ctypes.data, *one.shape, *one.strides)
+    record = numpy.array(words)
+    go = record[: len(shop.go)].view(_FORMS["go"].dtype).view(numpy.recarray)[0]
+    return shop._replace(go=go), record.view([("words", "i8", len(words))])[0]
+
+
+def compiled() -> Callable[..., None]:
+    """``replicate``, compiled, for a shop as arrays and rows of 64-bit whole numbers.
+
+    Other threads go on while it works, and it may be called from several, each with a shop of its own.
     """
-    try:
-        import numba
-    except ImportError:
-        return None
     folder = _cache_folder()
-    if folder is not None and _is_whole(folder):
-        # What is kept needs nothing below it. Where it is not for this processor the plain function cannot be called by it.
-        with suppress(numba.TypingError, OSError, RuntimeError), _caching_in(numba, folder):
-            return _entry(numba, replicate.replicate, is_kept=True)
-    made = _all(numba)
     if folder is not None:
         with suppress(OSError, RuntimeError):  # no folder that can be written to: it is compiled at each start
-            return _kept(numba, made, folder)
-    return _entry(numba, made, is_kept=False)
+            return _kept(folder)
+    return _entry(is_kept=False)
 
 
-def _entry(numba: Any, rule: Callable[..., None], is_kept: bool) -> Callable[..., None]:
-    types = {Any: numba.int32[::1], int: numba.int64}
-    hints = dict(entry.entry.__annotations__)
-    hints.pop("return")
-    signature = numba.void(*(types[hint] for hint in hints.values()))
-    over = FunctionType(entry.entry.__code__, {"replicate": rule, "__name__": __name__}, "entry")
-    made: Callable[..., None] = numba.njit(signature, nogil=True, cache=is_kept, **_OPTIONS)(over)
-    return made
+def _entry(is_kept: bool) -> Callable[..., None]:
+    """A copy of every function, compiled, each after those that it calls."""
+    row, rows = numba.int64[::1], numba.int64[:, ::1]
+    made: Any = numba.njit(numba.void(_ShopType(), row, rows, row, rows), nogil=True, cache=is_kept, **_OPTIONS)(
+        dispatch.replicate
+    )
+    # Its one form is called as it is: the shop's record is of no type that NumPy could tell.
+    entry: Callable[..., None] = made.overloads[made.signatures[0]].entry_point
+    return entry
 
 
-def _all(numba: Any) -> Any:
-    """``replicate`` and every function below it, each after those that it calls, so that compiled ones call compiled ones.
-
-    One signature for each function, from its annotations: else every mixture of number types is compiled anew.
-    """
-    numbers = numba.types.UniTuple
-    types = {
-        Row: numba.types.CPointer(numba.int32),
-        int: numba.int64,
-        bool: numba.boolean,
-        tuple[int, int]: numbers(numba.int64, 2),
-        tuple[int, int, int]: numbers(numba.int64, 3),
-        None: numba.void,
-    }
-    space: dict[str, Any] = {"__name__": __name__}
-    for module in _MODULES:
-        space.update({name: value for name, value in vars(module).items() if not name.startswith("__")})
-    left = [function for module in _MODULES for function in _functions(module)]
-    while left:
-        names = {function.__name__ for function in left}
-        ready = next(one for one in left if not names & set(one.__code__.co_names) - {one.__name__})
-        hints = dict(ready.__annotations__)
-        answers = types[hints.pop("return")]
-        signature = answers(*(types[hint] for hint in hints.values()))
-        copy = FunctionType(ready.__code__, space, ready.__name__)
-        space[ready.__name__] = numba.njit(signature, **_INSIDE)(copy)
-        left.remove(ready)
-    return space["replicate"]
-
-
-def _functions(module: ModuleType) -> Iterator[FunctionType]:
-    found = [value for value in vars(module).values() if isinstance(value, FunctionType)]
-    return (function for function in found if function.__module__ == module.__name__)
+for _module in (limits, placing, dispatch):
+    for _one in list(vars(_module).values()):
+        if isinstance(_one, FunctionType) and _one.__module__ == _module.__name__ and _one is not dispatch.replicate:
+            register_jitable(**_INSIDE)(_one)
 
 
 # what is kept
 
 
-def _kept(numba: Any, made: Any, folder: Path) -> Callable[..., None]:
-    """The entry, kept in a folder that is there only once it is whole. Raises OSError or RuntimeError where it cannot be."""
+def _kept(folder: Path) -> Callable[..., None]:
+    """The rule from a folder that is there only once it is whole: damaged machine code would bring the server down. Raises
+    OSError or RuntimeError where it cannot be kept."""
+    with suppress(OSError, ValueError):
+        if (folder / _WHOLE).read_text() == _digest(folder, "*.nb?"):
+            with _caching_in(folder):
+                return _entry(is_kept=True)
     fresh = folder.with_suffix(f".{os.getpid()}")
     try:
-        with _caching_in(numba, fresh):
-            rule = _entry(numba, made, is_kept=True)
-        (fresh / _WHOLE).write_text(_digest(_files(fresh)))
+        with _caching_in(fresh):
+            rule = _entry(is_kept=True)
+        (fresh / _WHOLE).write_text(_digest(fresh, "*.nb?"))
         shutil.rmtree(folder, ignore_errors=True)
         with suppress(OSError):  # another process was faster
             fresh.replace(folder)
@@ -118,30 +155,17 @@ def _kept(numba: Any, made: Any, folder: Path) -> Callable[..., None]:
         shutil.rmtree(fresh, ignore_errors=True)
 
 
-def _is_whole(folder: Path) -> bool:
-    """Whether all that was kept is as it was written: damaged machine code would bring the server down."""
-    try:
-        return (folder / _WHOLE).read_text() == _digest(_files(folder))
-    except (OSError, ValueError):
-        return False
-
-
-def _files(folder: Path) -> list[Path]:
-    return [one for one in folder.rglob("*") if one.is_file() and one.name != _WHOLE]
-
-
-def _digest(files: list[Path]) -> str:
+def _digest(folder: Path, files: str) -> str:
     digest = hashlib.sha256()
-    for file in sorted(files):
+    for file in sorted(folder.rglob(files)):
         digest.update(file.read_bytes())
     return digest.hexdigest()
 
 
 @contextmanager
-def _caching_in(numba: Any, folder: Path) -> Iterator[None]:
+def _caching_in(folder: Path) -> Iterator[None]:
     settings = vars(numba.config)
-    before = settings["CACHE_DIR"]
-    settings["CACHE_DIR"] = str(folder)
+    before, settings["CACHE_DIR"] = settings["CACHE_DIR"], str(folder)
     try:
         yield
     finally:
@@ -149,11 +173,10 @@ def _caching_in(numba: Any, folder: Path) -> Iterator[None]:
 
 
 def _cache_folder() -> Path | None:
-    """Where the compiled rule is kept: under a digest of all its source, since a change in one file changes the others'
-    machine code and numba looks at one file at a time. None without a home."""
+    """Where the compiled rule is kept: under a digest of all its source, since numba looks at one file's at a time. None
+    without a home."""
     try:
         home = Path.home()
     except RuntimeError:  # nobody's home is known
         return None
-    source = _digest(list(Path(__file__).parent.glob("*.py")))
-    return home / ".cache" / "runboard" / f"rule-{source[:16]}"
+    return home / ".cache" / "runboard" / f"rule-{_digest(Path(__file__).parent, '*.py')[:16]}"

@@ -1,254 +1,289 @@
-"""The dispatch rule: at each moment begin what comes first and can begin, until nothing can; then the next moment."""
+"""The dispatch rule: at each moment begin what comes first and can begin, until nothing can; then the next moment.
 
-from runboard.plan.schedule.rule.kernel.attending import attend, choose_watchers, closing, forget_spans
-from runboard.plan.schedule.rule.kernel.front import (
-    first_left,
-    is_over,
-    join_front,
-    join_soon,
-    leave_front,
-    leave_kind,
-    value_of,
-    wait,
-)
-from runboard.plan.schedule.rule.kernel.grouping import try_group
-from runboard.plan.schedule.rule.kernel.layout import (
-    ABLE,
-    BEGUN,
-    BIG,
-    BLOCK_COUNT,
-    BLOCK_WIDTH,
-    BLOCKS,
-    BY,
-    CHOSEN,
-    CHOSEN_COUNT,
-    DUSTY,
-    END,
-    FAILED,
-    FARTHEST,
-    FOLLOW_FROM,
-    FOLLOW_TO,
-    FOLLOWERS,
-    FRONT,
-    FRONT_COUNT,
-    GROUP,
-    GROUP_COUNT,
-    GROUP_FAILED,
-    GROUP_LEFT,
-    GROUP_WAKE,
-    GROUPS,
-    HANDS,
-    HAS_HANDS,
-    KIND,
-    LAST,
-    LATE_WET,
-    LEFT,
-    LENGTH,
-    MEMBERS,
-    NEXT_OF,
-    OTHERS_WATCH,
-    PEOPLE,
-    PEOPLE_COUNT,
-    READY,
-    SPOIL_LEFT,
-    START,
-    STARTING,
-    STATION,
-    STATIONS,
-    STAY,
-    STRETCH_FROM,
-    STRETCH_TO,
-    STRETCHES,
-    UNREADY,
-    WAITING,
-    WAITING_COUNT,
-    WATCH,
-    WET,
-)
-from runboard.plan.schedule.rule.kernel.limits import forget_draws
-from runboard.plan.schedule.rule.kernel.moments import next_moment
-from runboard.plan.schedule.rule.kernel.placing import can_begin, find_place, place, setup_of
-from runboard.plan.schedule.rule.kernel.row import Row
+Who is looked at stands in the front, by priority: groups, and of each kind of blocks the first that may begin soon. Blocks of
+one kind ask the same of the shop, so behind one of them that is ready no other has to be looked at.
+"""
+
+from collections.abc import Sequence
+
+from runboard.plan.schedule.rule.kernel.limits import attend, closing, forget, next_moment
+from runboard.plan.schedule.rule.kernel.placing import begin, choose, find_place, place, try_group
+from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, LAST, Block, Group, Shop
 
 
-def begin_afresh(t: Row, s: Row, fresh: Row, priority: Row) -> None:
-    """Take the state ``s`` back to where nothing is placed. Somebody who was seen in a room is there at tick 0 for no time,
-    so that the walk from it counts."""
-    for at in range(fresh[STARTING]):
-        s[at] = fresh[at]
-    for person in range(t[PEOPLE_COUNT]):
-        room = t[t[PEOPLE] + 3 * person]
-        if room >= 0:
-            attend(s, person, HANDS, 0, room, 0, 0)
-    count = s[FRONT_COUNT]
-    s[FRONT_COUNT] = 0
-    for at in range(count):
-        one = fresh[fresh[FRONT] + at]
-        if one < t[BLOCK_COUNT]:
-            wait(t, s, priority, one)
-        else:
-            join_front(t, s, priority, one)
+def replicate(
+    shop: Shop, priority: Sequence[int], lengths: Sequence[Sequence[int]], marks: Sequence[int], found: list[list[int]]
+) -> None:
+    """Run the dispatch rule once for each row of ``lengths``: how long each stretch, then each block's setup, will take, which
+    the rule does not know when it decides. A row of ``found`` gets the finish, or -1, and when each block in ``marks`` ends."""
+    for at in range(len(lengths)):
+        begin_afresh(shop, priority, lengths[at])
+        found[at][0] = dispatch(shop)
+        for mark in range(len(marks)):
+            found[at][1 + mark] = shop.blocks[marks[mark]].end
 
 
-def dispatch(t: Row, s: Row, fresh: Row, real: Row, priority: Row, knobs: Row) -> int:
-    """Place every block, those of lower ``priority`` first; answers the finish, or -1 where some block found no place (its
-    START is -1). ``real`` is how long each stretch, then each block's setup, will take, which the rule does not know when
-    it decides; ``knobs`` say how dear a walk is and who watches. ``s`` is any state of the problem, ``fresh`` a new one."""
-    begin_afresh(t, s, fresh, priority)
-    for block in range(t[BLOCK_COUNT]):
-        if t[t[BLOCKS] + block * BLOCK_WIDTH + BEGUN] == 1:
-            place_begun(t, s, real, priority, block)
+def begin_afresh(shop: Shop, priority: Sequence[int], lengths: Sequence[int]) -> None:
+    """Take the shop back to where only what is begun is placed."""
+    go, many = shop.go, len(shop.stretches)
+    go.front_count = go.taken_count = go.air_count = go.watcher_count = go.chosen_count = 0
+    go.next_opening = go.unready = go.not_joined = go.waiting_count = go.open_until = 0
+    go.taken_until = go.air_until = BIG
+    for at in range(many):
+        shop.stretches[at].real = lengths[at]
+    for kind in shop.kinds:
+        kind.first = kind.failed = -1
+    for room in shop.rooms:
+        room.left = room.spoils
+    for group in shop.groups:
+        group.left, group.wake, group.failed = group.waits, 0, -1
+    for station in shop.stations:
+        station.free, station.stands_on, station.open = 0, station.stood_on, station.hour_from
+    for person in shop.people:
+        person.span_from = person.span_to = person.hands_from = person.hands_to = 0
+        person.room, person.open = person.seen, person.hour_from
+        if person.seen >= 0:  # there at tick 0 for no time, so that the walk from it counts
+            attend(shop, person, HANDS, 0, person.seen, 0, 0)
+    for block in shop.blocks:
+        block.priority, block.real_setup = priority[block.index], lengths[many + block.index]
+        block.start, block.ready, block.left = -1, block.release, block.waits
+    for block in shop.blocks:
+        if block.begun == 0 and block.group < 0 and block.left == 0:
+            wait(shop, block)
+    for group in shop.groups:
+        if group.left == 0 and group.unbegun > 0:
+            join_front(shop, len(shop.blocks) + group.index)
+    for block in shop.blocks:
+        if block.begun == 1:
+            place_begun(shop, block)
+
+
+def place_begun(shop: Shop, block: Block) -> None:
+    """Put a block where it is already: from now on, in the hands or before the eyes of whoever is at it."""
+    hands, go = block.by, shop.go
+    if hands >= 0:
+        go.chosen_count, shop.chosen[0].person = 1, hands
+    elif not choose(shop, block, -1, 0, 0):
+        go.chosen_count = 0
+    if block.has_hands == 0:
+        hands = -1
+    elif hands < 0:
+        hands = 0
+        while hands + 1 < len(shop.people) and shop.able[block.index][hands] == 0:
+            hands += 1
+    place(shop, block, hands, 0, 0)
+    release_followers(shop, block)
+
+
+def dispatch(shop: Shop) -> int:
+    """Place every block of a shop begun afresh, those of lower priority first; answers the finish, or -1 where some block
+    found no place (its start is -1)."""
     tick = 0
     while tick < BIG:
-        forget_spans(t, s, tick)
-        forget_draws(t, s, tick)
-        while begin_one(t, s, real, priority, knobs, tick):
+        forget(shop, tick)
+        while begin_one(shop, tick):
             pass
-        tick = min(next_moment(t, s, tick), next_ready(t, s, knobs[LATE_WET], tick))
-        if is_over(s):
+        tick = min(next_moment(shop, tick), next_ready(shop, tick))
+        if is_over(shop):
             break
     finish = 0
-    for block in range(t[BLOCK_COUNT]):
-        if s[s[START] + block] < 0:
+    for block in shop.blocks:
+        if block.start < 0:
             return -1
-        finish = max(finish, s[s[END] + block])
+        finish = max(finish, block.end)
     return finish
 
 
-def place_begun(t: Row, s: Row, real: Row, priority: Row, block: int) -> None:
-    """Put a block where it is already: from now on, in the hands or before the eyes of whoever is at it."""
-    row = t[BLOCKS] + block * BLOCK_WIDTH
-    station = t[row + STATION]
-    person = t[row + BY]
-    for at in range(t[row + STRETCH_FROM], t[row + STRETCH_TO]):
-        stretch = t[STRETCHES] + 5 * at
-        if t[stretch + 2] != WATCH:
-            continue
-        s[CHOSEN_COUNT] = 0
-        if person >= 0:
-            s[s[CHOSEN]] = person
-            s[CHOSEN_COUNT] = 1
-        elif not choose_watchers(
-            t, s, -1, 0, station, t[t[STATIONS] + 5 * station], t[stretch], t[stretch] + t[stretch + 1]
-        ):
-            s[CHOSEN_COUNT] = 0
-    if t[row + HAS_HANDS] == 0:
-        person = -1
-    elif person < 0:
-        person = 0
-        while person + 1 < t[PEOPLE_COUNT] and t[t[ABLE] + block * t[PEOPLE_COUNT] + person] == 0:
-            person += 1
-    place(t, s, real, block, person, 0, 0)
-    release_followers(t, s, priority, block)
+def is_over(shop: Shop) -> bool:
+    """Whether nothing is left that could begin."""
+    return shop.go.front_count == 0 and shop.go.not_joined == shop.go.waiting_count
 
 
-def begin_one(t: Row, s: Row, real: Row, priority: Row, knobs: Row, tick: int) -> bool:
+def begin_one(shop: Shop, tick: int) -> bool:
     """Begin what comes first of all that can begin as decided at ``tick``; False where nothing can."""
-    join_soon(t, s, priority, tick + t[FARTHEST])
+    join_soon(shop, tick + shop.go.farthest)
     best, best_at, best_value, best_who, best_when = -1, -1, LAST, -1, -1
-    for at in range(s[FRONT_COUNT]):
-        one = s[s[FRONT] + at]
-        if value_of(t, s, priority, one) >= best_value:
+    for at in range(shop.go.front_count):
+        one = shop.front[at]
+        if value_of(shop, one) >= best_value:
             break
-        if one >= t[BLOCK_COUNT]:
-            group = one - t[BLOCK_COUNT]
-            if s[s[GROUP_WAKE] + group] <= tick and s[s[GROUP_FAILED] + group] != tick:
-                best, best_at, best_value = one, at, value_of(t, s, priority, one)
+        if one >= len(shop.blocks):
+            group = shop.groups[one - len(shop.blocks)]
+            if group.wake <= tick and group.failed != tick:
+                best, best_at, best_value = one, at, value_of(shop, one)
             continue
-        failed = s[FAILED] + t[t[BLOCKS] + one * BLOCK_WIDTH + KIND]
-        if s[failed] == tick or wets_from(t, s, one, knobs[LATE_WET], tick) > tick:
+        kind = shop.kinds[shop.blocks[one].kind]
+        if kind.failed == tick or wets_from(shop, shop.blocks[one], tick) > tick:
             continue
         # What one that is ready can have or not have, the others of its kind can or cannot, too.
         is_open = True
-        while is_open and one >= 0 and priority[one] < best_value:
-            is_open = s[s[READY] + one] > tick
-            who, when, walk = find_place(t, s, one, tick, knobs[OTHERS_WATCH])
-            value = priority[one] + knobs[STAY] * walk
+        while is_open and one >= 0 and shop.blocks[one].priority < best_value:
+            block = shop.blocks[one]
+            is_open = block.ready > tick
+            who, when, walk = find_place(shop, block, tick)
+            value = block.priority + shop.go.stay * walk
             if when >= 0 and value < best_value:
                 best, best_at, best_value, best_who, best_when = one, at, value, who, when
             elif when < 0 and not is_open:
-                s[failed] = tick
-            one = s[s[NEXT_OF] + one]
+                kind.failed = tick
+            one = block.next
     if best < 0:
         return False
-    if best >= t[BLOCK_COUNT]:
-        return begin_group(t, s, real, priority, best_at, tick, knobs[OTHERS_WATCH])
-    setup = setup_of(t, s, best)
-    can_begin(t, s, best, best_who, best_when, setup, knobs[OTHERS_WATCH])
-    place(t, s, real, best, best_who, best_when, setup)
-    leave_kind(t, s, priority, best, best_at)
-    release_followers(t, s, priority, best)
-    return True
-
-
-def begin_group(t: Row, s: Row, real: Row, priority: Row, at: int, tick: int, others: int) -> bool:
-    """Place a group, or put it off; True either way, for the next in turn is to be tried."""
-    group = s[s[FRONT] + at] - t[BLOCK_COUNT]
-    left = first_left(t, s, group)
-    if try_group(t, s, real, group, tick, others) < 0:
-        s[s[GROUP_FAILED] + group] = tick
+    if best >= len(shop.blocks):
+        begin_group(shop, shop.groups[best - len(shop.blocks)], best_at, tick)
         return True
-    leave_front(s, at)
-    for member in range(t[t[GROUPS] + 2 * group], t[t[GROUPS] + 2 * group + 1]):
-        block = t[t[MEMBERS] + member]
-        if left >= 0 and t[t[BLOCKS] + block * BLOCK_WIDTH + BEGUN] == 0:
-            release_followers(t, s, priority, block)
+    begin(shop, shop.blocks[best], best_who, best_when)
+    leave_kind(shop, shop.blocks[best], best_at)
+    release_followers(shop, shop.blocks[best])
     return True
 
 
-def release_followers(t: Row, s: Row, priority: Row, block: int) -> None:
+def begin_group(shop: Shop, group: Group, at: int, tick: int) -> None:
+    """Place a group, or put it off."""
+    if try_group(shop, group, tick) < 0:
+        group.failed = tick
+        return
+    leave_front(shop, at)
+    for member in range(group.member_from, group.member_to):
+        block = shop.blocks[shop.members[member]]
+        if block.begun == 0:
+            release_followers(shop, block)
+
+
+def release_followers(shop: Shop, block: Block) -> None:
     """Tell those that wait for a block when it ends; one that waits for nothing else joins the front."""
-    row = t[BLOCKS] + block * BLOCK_WIDTH
-    s[s[SPOIL_LEFT] + t[t[STATIONS] + 5 * t[row + STATION]]] -= t[row + DUSTY]
-    for at in range(t[row + FOLLOW_FROM], t[row + FOLLOW_TO]):
-        follower, least = t[t[FOLLOWERS] + 2 * at], t[t[FOLLOWERS] + 2 * at + 1]
-        other = t[BLOCKS] + follower * BLOCK_WIDTH
-        s[s[READY] + follower] = max(s[s[READY] + follower], s[s[END] + block] + least)
-        s[s[LEFT] + follower] -= 1
-        if t[other + BEGUN] == 1:
+    shop.rooms[shop.stations[block.station].room].left -= block.spoils
+    for at in range(block.follower_from, block.follower_to):
+        other = shop.blocks[shop.followers[at].block]
+        other.ready = max(other.ready, block.end + shop.followers[at].least)
+        other.left -= 1
+        if other.begun == 1:
             continue
-        group = t[other + GROUP]
-        if group < 0:
-            if s[s[LEFT] + follower] == 0:
-                wait(t, s, priority, follower)
-        elif group != t[row + GROUP]:
-            s[s[GROUP_LEFT] + group] -= 1
-            if s[s[GROUP_LEFT] + group] == 0:
-                join_front(t, s, priority, t[BLOCK_COUNT] + group)
+        if other.group < 0:
+            if other.left == 0:
+                wait(shop, other)
+        elif other.group != block.group:
+            group = shop.groups[other.group]
+            group.left -= 1
+            if group.left == 0:
+                join_front(shop, len(shop.blocks) + group.index)
 
 
-def next_ready(t: Row, s: Row, late_wet: int, tick: int) -> int:
+def next_ready(shop: Shop, tick: int) -> int:
     """The first moment after ``tick`` at which one that waits for nothing else has waited long enough."""
-    while s[UNREADY] < s[WAITING_COUNT] and s[s[READY] + s[s[WAITING] + s[UNREADY]]] <= tick:
-        s[UNREADY] += 1
-    found = BIG
-    if s[UNREADY] < s[WAITING_COUNT]:
-        found = s[s[READY] + s[s[WAITING] + s[UNREADY]]]
-    if late_wet == 0 and t[GROUP_COUNT] == 0:
+    go, found = shop.go, BIG
+    while go.unready < go.waiting_count and shop.blocks[shop.waiting[go.unready]].ready <= tick:
+        go.unready += 1
+    if go.unready < go.waiting_count:
+        found = shop.blocks[shop.waiting[go.unready]].ready
+    if go.late_wet == 0 and len(shop.groups) == 0:
         return found
-    for at in range(s[FRONT_COUNT]):
-        one = s[s[FRONT] + at]
-        if one >= t[BLOCK_COUNT]:
-            ready = s[s[GROUP_WAKE] + one - t[BLOCK_COUNT]]
+    for at in range(go.front_count):
+        one = shop.front[at]
+        if one >= len(shop.blocks):
+            ready = shop.groups[one - len(shop.blocks)].wake
         else:
-            ready = wets_from(t, s, one, late_wet, tick)
+            ready = wets_from(shop, shop.blocks[one], tick)
         if tick < ready < found:
             found = ready
     return found
 
 
-def wets_from(t: Row, s: Row, block: int, late_wet: int, tick: int) -> int:
+def wets_from(shop: Shop, block: Block, tick: int) -> int:
     """From when a finish may be brought on, where it is kept for so long before the end of somebody's hours as long as
     dusty or hot work is left for the same room; ``tick`` itself where it is not kept, or nobody is there."""
-    row = t[BLOCKS] + block * BLOCK_WIDTH
-    if late_wet == 0 or t[row + WET] <= 0:
-        return tick
-    if s[s[SPOIL_LEFT] + t[t[STATIONS] + 5 * t[row + STATION]]] <= t[row + DUSTY]:
+    late_wet = shop.go.late_wet
+    if late_wet == 0 or block.wet <= 0 or shop.rooms[shop.stations[block.station].room].left <= block.spoils:
         return tick
     found = BIG
-    for person in range(t[PEOPLE_COUNT]):
-        if t[t[ABLE] + block * t[PEOPLE_COUNT] + person] == 1:
-            closes = closing(t, s, person, tick)
+    for person in shop.people:
+        if shop.able[block.index][person.index] == 1:
+            closes = closing(shop, person, tick)
             if closes >= 0:
-                found = min(found, max(tick, closes - late_wet - t[row + LENGTH]))
+                found = min(found, max(tick, closes - late_wet - block.length))
     return tick if found == BIG else found
+
+
+# the front
+
+
+def value_of(shop: Shop, one: int) -> int:
+    """The priority of a block, or of the first of a group that is not placed."""
+    if one < len(shop.blocks):
+        return shop.blocks[one].priority
+    group = shop.groups[one - len(shop.blocks)]
+    for at in range(group.member_from, group.member_to):
+        if shop.blocks[shop.members[at]].start < 0:
+            return shop.blocks[shop.members[at]].priority
+    return shop.blocks[shop.members[group.member_from]].priority
+
+
+def join_front(shop: Shop, one: int) -> None:
+    """One more in the front: behind those that come before it or were there first."""
+    value, at = value_of(shop, one), shop.go.front_count
+    while at > 0 and value_of(shop, shop.front[at - 1]) > value:
+        shop.front[at] = shop.front[at - 1]
+        at -= 1
+    shop.front[at] = one
+    shop.go.front_count += 1
+
+
+def leave_front(shop: Shop, at: int) -> None:
+    """Take one out of the front, which stays in order."""
+    shop.go.front_count -= 1
+    for place_ in range(at, shop.go.front_count):
+        shop.front[place_] = shop.front[place_ + 1]
+
+
+def join_kind(shop: Shop, block: Block) -> None:
+    """One more of its kind that may begin soon: in the front itself where it comes first of them."""
+    kind = shop.kinds[block.kind]
+    if kind.first >= 0 and shop.blocks[kind.first].priority <= block.priority:
+        before = shop.blocks[kind.first]
+        while before.next >= 0 and shop.blocks[before.next].priority <= block.priority:
+            before = shop.blocks[before.next]
+        block.next, before.next = before.next, block.index
+        return
+    if kind.first >= 0:
+        at = 0
+        while shop.front[at] != kind.first:
+            at += 1
+        leave_front(shop, at)
+    block.next, kind.first = kind.first, block.index
+    join_front(shop, block.index)
+
+
+def leave_kind(shop: Shop, block: Block, at: int) -> None:
+    """Take a block out of those of its kind, of which the first is ``at`` its place in the front."""
+    kind = shop.kinds[block.kind]
+    if kind.first != block.index:
+        before = shop.blocks[kind.first]
+        while before.next != block.index:
+            before = shop.blocks[before.next]
+        before.next = block.next
+        return
+    leave_front(shop, at)
+    kind.first = block.next
+    if kind.first >= 0:
+        join_front(shop, kind.first)
+
+
+def wait(shop: Shop, block: Block) -> None:
+    """A block waits for nothing but time from now on."""
+    go, at = shop.go, shop.go.waiting_count
+    while at > go.unready and shop.blocks[shop.waiting[at - 1]].ready > block.ready:
+        shop.waiting[at] = shop.waiting[at - 1]
+        at -= 1
+    shop.waiting[at] = block.index
+    go.waiting_count += 1
+    if at < go.not_joined:
+        go.not_joined += 1
+        join_kind(shop, block)
+
+
+def join_soon(shop: Shop, tick: int) -> None:
+    """Let all that are ready by a tick be looked at."""
+    go = shop.go
+    while go.not_joined < go.waiting_count and shop.blocks[shop.waiting[go.not_joined]].ready <= tick:
+        go.not_joined += 1
+        join_kind(shop, shop.blocks[shop.waiting[go.not_joined - 1]])

@@ -1,130 +1,230 @@
-"""What stations, services and the air of a room allow from one moment to another."""
+"""What people, stations, services and the air of a room allow from one moment to another; and when that changes next."""
 
-from runboard.plan.schedule.rule.kernel.layout import (
-    AIR,
-    AIR_COUNT,
-    AIR_UNTIL,
+from runboard.plan.schedule.rule.kernel.records import (
     BIG,
-    CAPACITIES,
-    DRAW_COUNT,
-    DRAWS_UNTIL,
-    NEXT_OPENING,
-    OPEN_RUN,
-    OPEN_UNTIL,
-    OPEN_WINDOW,
-    OPENINGS,
-    PEOPLE,
-    PEOPLE_COUNT,
-    RUNS,
-    STATION_COUNT,
-    STATIONS,
-    TAKEN,
-    WINDOWS,
+    HANDS,
+    MOST_WATCHERS,
+    WATCH,
+    Person,
+    Shop,
+    Span,
+    Station,
+    Use,
 )
-from runboard.plan.schedule.rule.kernel.row import Row
 
 
-def may_run(t: Row, s: Row, station: int, start: int, end: int) -> bool:
+def closing(shop: Shop, person: Person, tick: int) -> int:
+    """When the window that is open for somebody at a tick closes; -1 where none is."""
+    for at in range(person.open, person.hour_to):
+        hours = shop.hours[at]
+        if hours.closes > tick:
+            return hours.closes if hours.opens <= tick else -1
+    return -1
+
+
+def may_run(shop: Shop, station: Station, start: int, end: int) -> bool:
     """Whether a station may be used all the time from start to end."""
-    at = s[s[OPEN_RUN] + station]
-    to = t[t[STATIONS] + 5 * station + 3]
-    while at < to:
-        place = t[RUNS] + 2 * at
-        if t[place + 1] > start:
-            return t[place] <= start and end <= t[place + 1]
-        at += 1
+    for at in range(station.open, station.hour_to):
+        hours = shop.hours[at]
+        if hours.closes > start:
+            return hours.opens <= start and end <= hours.closes
     return False
 
 
-def taken_at(s: Row, service: int, tick: int) -> int:
-    """How much of a service is drawn at a tick."""
-    found, place = 0, s[TAKEN]
-    for _ in range(s[DRAW_COUNT]):
-        if s[place] == service and s[place + 1] <= tick < s[place + 2]:
-            found += s[place + 3]
-        place += 4
+def walk_between(shop: Shop, one: int, other: int) -> int:
+    """Ticks from room to room; none from where nobody knows."""
+    return 0 if one < 0 or other < 0 else shop.walks[one][other]
+
+
+def can_overlap(shop: Shop, what: int, station: Station, span: Span) -> bool:
+    """Whether somebody can be at a station, as HANDS or WATCH, during another span of theirs."""
+    if what == HANDS:
+        return span.what == WATCH and shop.in_sight[span.station][station.index] == 1
+    if span.what == HANDS:
+        return shop.in_sight[station.index][span.station] == 1
+    return shop.together[station.index][span.station] == 1
+
+
+def arrival(shop: Shop, person: Person, station: Station, tick: int) -> int:
+    """The first moment from ``tick`` on at which somebody who is free can put hands to a station; -1 where they are not."""
+    found, spans = tick, shop.spans[person.index]
+    for at in range(person.span_from, person.span_to):
+        span = spans[at]
+        if span.end <= tick:
+            found = max(found, span.end + walk_between(shop, span.room, station.room))
+        elif span.start <= tick and not can_overlap(shop, HANDS, station, span):
+            return -1
     return found
 
 
-def can_draw(t: Row, s: Row, service: int, count: int, start: int, end: int) -> bool:
-    """Whether so much of a service is free all the time from start to end."""
-    most = t[t[CAPACITIES] + service] - count
-    if taken_at(s, service, start) > most:
+def can_attend(shop: Shop, person: Person, what: int, station: Station, start: int, end: int) -> bool:
+    """Whether somebody can be at a station from start to end, beside all that they do already."""
+    if closing(shop, person, start) < end:
         return False
-    place = s[TAKEN]
-    for _ in range(s[DRAW_COUNT]):
-        if s[place] == service and start < s[place + 1] < end and taken_at(s, service, s[place + 1]) > most:
-            return False
-        place += 4
+    spans = shop.spans[person.index]
+    for at in range(person.span_from, person.span_to):
+        span = spans[at]
+        if start < span.end and span.start < end:
+            if not can_overlap(shop, what, station, span):
+                return False
+        elif span.room != station.room:
+            gap = start - span.end if start >= span.end else span.start - end
+            if gap < walk_between(shop, span.room, station.room):
+                return False
     return True
 
 
-def draw_on(s: Row, service: int, count: int, start: int, end: int) -> None:
+def attend(shop: Shop, person: Person, what: int, station: int, room: int, start: int, end: int) -> None:
+    """Somebody is at a station from start to end."""
+    span = shop.spans[person.index][person.span_to]
+    span.start, span.end, span.what, span.station, span.room = start, end, what, station, room
+    person.span_to += 1
+    person.room = room
+    if what == HANDS:
+        person.hands_from, person.hands_to = start, end
+
+
+def choose_watchers(shop: Shop, hands: int, others: int, station: Station, start: int, end: int) -> bool:
+    """Find who watches a machine from start to end: one person, or one after another where hours end meanwhile.
+
+    Whoever loaded it comes first, or, with ``others``, whoever is in the room already. The answer lies in ``chosen``.
+    """
+    tick, count, last = start, 0, -1
+    while tick < end and count < MOST_WATCHERS:
+        best, best_reach, best_rank = -1, tick, BIG
+        for person in shop.people:
+            reach = min(closing(shop, person, tick), end)
+            rank = 1 if person.index == hands else 3
+            if person.index != hands and person.room == station.room:
+                rank = 0 if others == 1 else 2
+            better = reach > best_reach or (reach == best_reach and rank < best_rank)
+            if person.index == last or reach <= tick or not better:
+                continue
+            if can_attend(shop, person, WATCH, station, tick, reach):
+                best, best_reach, best_rank = person.index, reach, rank
+        if best < 0:
+            return False
+        shop.chosen[count].person, shop.chosen[count].start = best, tick
+        tick, last = best_reach, best
+        count += 1
+    shop.go.chosen_count = count if tick >= end else 0
+    return tick >= end
+
+
+def taken_at(shop: Shop, service: int, tick: int) -> int:
+    """How much of a service is drawn at a tick."""
+    found = 0
+    for at in range(shop.go.taken_count):
+        use = shop.taken[at]
+        if use.what == service and use.start <= tick < use.end:
+            found += use.count
+    return found
+
+
+def can_draw(shop: Shop, service: int, count: int, start: int, end: int) -> bool:
+    """Whether so much of a service is free all the time from start to end."""
+    most = shop.capacities[service] - count
+    if taken_at(shop, service, start) > most:
+        return False
+    for at in range(shop.go.taken_count):
+        use = shop.taken[at]
+        if use.what == service and start < use.start < end and taken_at(shop, service, use.start) > most:
+            return False
+    return True
+
+
+def draw_on(shop: Shop, service: int, count: int, start: int, end: int) -> None:
     """Take so much of a service from start to end."""
-    place = s[TAKEN] + 4 * s[DRAW_COUNT]
-    s[place] = service
-    s[place + 1] = start
-    s[place + 2] = end
-    s[place + 3] = count
-    s[DRAW_COUNT] += 1
-    s[DRAWS_UNTIL] = min(s[DRAWS_UNTIL], end)
+    use = shop.taken[shop.go.taken_count]
+    use.what, use.start, use.end, use.count = service, start, end, count
+    shop.go.taken_count += 1
+    shop.go.taken_until = min(shop.go.taken_until, end)
 
 
-def is_clear(s: Row, room: int, wet: int, start: int, end: int) -> bool:
+def is_clear(shop: Shop, room: int, wet: int, start: int, end: int) -> bool:
     """Whether a room's air allows a wet finish (``wet`` 1) or heat and dust (0) from start to end."""
-    place = s[AIR]
-    for _ in range(s[AIR_COUNT]):
-        if s[place + 2] == room and s[place + 3] != wet and start < s[place + 1] and s[place] < end:
+    for at in range(shop.go.air_count):
+        use = shop.air[at]
+        if use.what == room and use.count != wet and start < use.end and use.start < end:
             return False
-        place += 4
     return True
 
 
-def fill_air(s: Row, room: int, wet: int, start: int, end: int) -> None:
+def fill_air(shop: Shop, room: int, wet: int, start: int, end: int) -> None:
     """A wet finish, or heat and dust, is in a room's air from start to end."""
-    place = s[AIR] + 4 * s[AIR_COUNT]
-    s[place] = start
-    s[place + 1] = end
-    s[place + 2] = room
-    s[place + 3] = wet
-    s[AIR_COUNT] += 1
-    s[AIR_UNTIL] = min(s[AIR_UNTIL], end)
+    use = shop.air[shop.go.air_count]
+    use.what, use.start, use.end, use.count = room, start, end, wet
+    shop.go.air_count += 1
+    shop.go.air_until = min(shop.go.air_until, end)
 
 
-def forget_draws(t: Row, s: Row, tick: int) -> None:
-    """Let go of draws, air, hours and runs that are over; most ticks end none."""
-    if s[DRAWS_UNTIL] <= tick:
-        s[DRAW_COUNT], s[DRAWS_UNTIL] = keep_later(s, s[TAKEN], s[DRAW_COUNT], 2, tick)
-    if s[AIR_UNTIL] <= tick:
-        s[AIR_COUNT], s[AIR_UNTIL] = keep_later(s, s[AIR], s[AIR_COUNT], 1, tick)
-    if s[OPEN_UNTIL] <= tick:
-        s[OPEN_UNTIL] = BIG
-        for person in range(t[PEOPLE_COUNT]):
-            place = t[PEOPLE] + 3 * person
-            pass_closed(t, s, s[OPEN_WINDOW] + person, t[WINDOWS], t[place + 2], tick)
-        for station in range(t[STATION_COUNT]):
-            place = t[STATIONS] + 5 * station
-            pass_closed(t, s, s[OPEN_RUN] + station, t[RUNS], t[place + 3], tick)
-    while t[t[OPENINGS] + s[NEXT_OPENING]] <= tick:
-        s[NEXT_OPENING] += 1
+def forget(shop: Shop, tick: int) -> None:
+    """Let go of what is over: spans from which no walk reaches any longer, draws, air, hours. Most ticks end none."""
+    go = shop.go
+    for person in shop.people:
+        spans = shop.spans[person.index]
+        while person.span_from < person.span_to and spans[person.span_from].end + go.farthest <= tick:
+            person.span_from += 1
+    if go.taken_until <= tick:
+        go.taken_count, go.taken_until = keep_later(shop.taken, go.taken_count, tick)
+    if go.air_until <= tick:
+        go.air_count, go.air_until = keep_later(shop.air, go.air_count, tick)
+    if go.open_until <= tick:
+        go.open_until = BIG
+        for person in shop.people:
+            person.open = first_open(shop, person.open, person.hour_to, tick)
+        for station in shop.stations:
+            station.open = first_open(shop, station.open, station.hour_to, tick)
+    while shop.openings[go.next_opening] <= tick:
+        go.next_opening += 1
 
 
-def keep_later(s: Row, from_: int, count: int, end: int, tick: int) -> tuple[int, int]:
-    """Keep the records of four, from a place on, whose ``end`` is later than a tick: (how many, the first end)."""
-    kept, first = from_, BIG
+def keep_later(uses: list[Use], count: int, tick: int) -> tuple[int, int]:
+    """Keep of so many uses those that end later than a tick: (how many, the first end)."""
+    kept, first = 0, BIG
     for at in range(count):
-        place = from_ + 4 * at
-        if s[place + end] > tick:
-            first = min(first, s[place + end])
-            for field in range(4):
-                s[kept + field] = s[place + field]
-            kept += 4
-    return (kept - from_) // 4, first
+        use, place = uses[at], uses[kept]
+        if use.end > tick:
+            first = min(first, use.end)
+            place.what, place.start, place.end, place.count = use.what, use.start, use.end, use.count
+            kept += 1
+    return kept, first
 
 
-def pass_closed(t: Row, s: Row, at: int, spans: int, to: int, tick: int) -> None:
-    """Go on to the first span that is not over, where a place says which is, and note when it will be."""
-    while s[at] < to and t[spans + 2 * s[at] + 1] <= tick:
-        s[at] += 1
-    if s[at] < to:
-        s[OPEN_UNTIL] = min(s[OPEN_UNTIL], t[spans + 2 * s[at] + 1])
+def first_open(shop: Shop, at: int, to: int, tick: int) -> int:
+    """The first of somebody's or a station's hours, from ``at`` on, that are not over; and note when they will be."""
+    while at < to and shop.hours[at].closes <= tick:
+        at += 1
+    if at < to:
+        shop.go.open_until = min(shop.go.open_until, shop.hours[at].closes)
+    return at
+
+
+def next_moment(shop: Shop, tick: int) -> int:
+    """The first moment after ``tick`` at which somebody, a station, a service or a room's air is free; BIG after the last."""
+    go = shop.go
+    at = go.next_opening
+    while shop.openings[at] <= tick:
+        at += 1
+    found = shop.openings[at]
+    for person in shop.people:
+        spans = shop.spans[person.index]
+        for each in range(person.span_from, person.span_to):
+            if tick < spans[each].end < found:
+                found = spans[each].end
+    for station in shop.stations:
+        if tick < station.free < found:
+            found = station.free
+    found = min(found, first_end(shop.taken, go.taken_until, go.taken_count, tick))
+    return min(found, first_end(shop.air, go.air_until, go.air_count, tick))
+
+
+def first_end(uses: list[Use], first: int, count: int, tick: int) -> int:
+    """The first end after ``tick`` of so many uses; ``first`` is the first of all."""
+    if first > tick:
+        return first
+    found = BIG
+    for at in range(count):
+        if tick < uses[at].end < found:
+            found = uses[at].end
+    return found

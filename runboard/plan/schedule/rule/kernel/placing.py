@@ -1,180 +1,245 @@
-"""One block at one moment: whether it can begin there, by whom, and what it takes when it does."""
+"""One block at one moment: whether it can begin there, by whom, and what it takes when it does. And groups of blocks, placed
+together, each of them at its earliest, or not at all yet."""
 
-from runboard.plan.schedule.rule.kernel.attending import (
+from runboard.plan.schedule.rule.kernel.limits import (
     arrival,
     attend,
     can_attend,
+    can_draw,
     choose_watchers,
-    has_full_hands,
+    draw_on,
+    fill_air,
+    is_clear,
+    may_run,
+    next_moment,
     walk_between,
 )
-from runboard.plan.schedule.rule.kernel.layout import (
-    ABLE,
-    BEGUN,
-    BIG,
-    BLOCK_WIDTH,
-    BLOCKS,
-    BY_HANDS,
-    CHOSEN,
-    CHOSEN_COUNT,
-    DRAWS,
-    DUSTY,
-    END,
-    FAMILY,
-    FARTHEST,
-    FREE,
-    HANDS,
-    HAS_HANDS,
-    HOLD_FROM,
-    HOLD_TO,
-    HOLDS,
-    LENGTH,
-    PEOPLE_COUNT,
-    READY,
-    ROOM_OF,
-    SET_UP,
-    SETUP,
-    STANDS_ON,
-    START,
-    STATION,
-    STATIONS,
-    STRETCH_COUNT,
-    STRETCH_FROM,
-    STRETCH_TO,
-    STRETCHES,
-    UNLOADED_BY,
-    UNLOADS,
-    WATCH,
-    WATCHER_COUNT,
-    WATCHERS,
-    WET,
-)
-from runboard.plan.schedule.rule.kernel.limits import can_draw, draw_on, fill_air, is_clear, may_run
-from runboard.plan.schedule.rule.kernel.row import Row
+from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, WATCH, Block, Group, Shop, Station
 
 
-def setup_of(t: Row, s: Row, block: int) -> int:
+def setup_of(shop: Shop, block: Block) -> int:
     """How long its station must be set up for a block, as it stands."""
-    row = t[BLOCKS] + block * BLOCK_WIDTH
-    family = t[row + FAMILY]
-    if family < 0 or t[row + UNLOADS] >= 0 or t[row + BEGUN] == 1 or s[s[STANDS_ON] + t[row + STATION]] == family:
-        return 0
-    return t[row + SETUP]
+    fits = block.family < 0 or shop.stations[block.station].stands_on == block.family
+    return 0 if fits or block.unloads >= 0 or block.begun == 1 else block.setup
 
 
-def find_place(t: Row, s: Row, block: int, tick: int, others: int) -> tuple[int, int, int]:
+def find_place(shop: Shop, block: Block, tick: int) -> tuple[int, int, int]:
     """(who, when, how far they walk) for a block that is begun as decided at ``tick``: the start is later only by a walk.
     Nobody where no hands are wanted; when is -1 where it cannot be."""
-    row = t[BLOCKS] + block * BLOCK_WIDTH
-    station = t[row + STATION]
-    room = t[t[STATIONS] + 5 * station]
-    setup = setup_of(t, s, block)
-    floor = s[s[READY] + block]
-    if t[row + UNLOADS] < 0:
-        floor = max(floor, s[s[FREE] + station])
-    if floor > tick + t[FARTHEST]:
+    station, setup, floor = shop.stations[block.station], setup_of(shop, block), block.ready
+    if block.unloads < 0:
+        floor = max(floor, station.free)
+    if floor > tick + shop.go.farthest:
         return -1, -1, 0
-    if t[row + HAS_HANDS] == 0 and setup == 0:
-        fits = floor <= tick and can_begin(t, s, block, -1, tick, setup, others)
-        return -1, tick if fits else -1, 0
     who, when, walks = -1, -1, BIG
-    for person in range(t[PEOPLE_COUNT]):
-        if t[t[ABLE] + block * t[PEOPLE_COUNT] + person] == 0 or has_full_hands(s, person, tick):
-            continue
-        start = arrival(t, s, person, HANDS, station, room, tick)
-        walk = walk_between(t, s[s[ROOM_OF] + person], room)
+    wants_hands = block.has_hands == 1 or setup > 0
+    for at in range(len(shop.people) if wants_hands else 1):
+        start, walk = tick, 0
+        if wants_hands:
+            person = shop.people[at]
+            if shop.able[block.index][at] == 0 or person.hands_from <= tick < person.hands_to:
+                continue
+            start, walk = arrival(shop, person, station, tick), walk_between(shop, person.room, station.room)
         if start < floor or walk > walks or (walk == walks and start >= when):
             continue
-        if can_begin(t, s, block, person, start, setup, others):
-            who, when, walks = person, start, walk
+        if can_begin(shop, block, at if wants_hands else -1, start, setup):
+            who, when, walks = at if wants_hands else -1, start, walk
     return who, when, walks
 
 
-def can_begin(t: Row, s: Row, block: int, person: int, start: int, setup: int, others: int) -> bool:
-    """Whether a block can begin at ``start`` in somebody's hands; who watches then lies in CHOSEN."""
-    row = t[BLOCKS] + block * BLOCK_WIDTH
-    station = t[row + STATION]
-    room = t[t[STATIONS] + 5 * station]
-    begins = start + setup
-    end = begins + t[row + LENGTH]
-    if not may_run(t, s, station, start, end):
+def can_begin(shop: Shop, block: Block, hands: int, start: int, setup: int) -> bool:
+    """Whether a block can begin at ``start`` in somebody's hands."""
+    station, begins = shop.stations[block.station], start + setup
+    end = begins + block.length
+    if not may_run(shop, station, start, end):
         return False
-    if t[row + WET] >= 0 and not is_clear(s, room, 1, start, end + t[row + WET]):
+    if block.wet >= 0 and not is_clear(shop, station.room, 1, start, end + block.wet):
         return False
-    if t[row + DUSTY] == 1 and not is_clear(s, room, 0, start, end):
+    if block.spoils == 1 and not is_clear(shop, station.room, 0, start, end):
         return False
-    for hold in range(t[row + HOLD_FROM], t[row + HOLD_TO]):
-        place = t[HOLDS] + 3 * hold
-        if not can_draw(t, s, t[place], t[place + 1], end, end + t[place + 2]):
+    for at in range(block.hold_from, block.hold_to):
+        hold = shop.draws[at]
+        if not can_draw(shop, hold.service, hold.count, end, end + hold.least):
             return False
-    since = -1
-    if setup > 0:
-        since = start
-        if not can_attend(t, s, person, HANDS, station, room, start, begins):
-            return False
-    for stretch in range(t[row + STRETCH_FROM], t[row + STRETCH_TO]):
-        place = t[STRETCHES] + 5 * stretch
-        from_, to = begins + t[place], begins + t[place] + t[place + 1]
-        for draw in range(t[place + 3], t[place + 4]):
-            if not can_draw(t, s, t[t[DRAWS] + 2 * draw], t[t[DRAWS] + 2 * draw + 1], from_, to):
+    for at in range(block.stretch_from, block.stretch_to):
+        stretch = shop.stretches[at]
+        from_, to = begins + stretch.offset, begins + stretch.offset + stretch.length
+        for each in range(stretch.draw_from, stretch.draw_to):
+            if not can_draw(shop, shop.draws[each].service, shop.draws[each].count, from_, to):
                 return False
-        if t[place + 2] == HANDS:
-            since = from_ if since < 0 else since
-            if not can_attend(t, s, person, HANDS, station, room, since, to):
+    return can_handle(shop, block, hands, start, setup) and choose(shop, block, hands, shop.go.others_watch, begins)
+
+
+def can_handle(shop: Shop, block: Block, hands: int, start: int, setup: int) -> bool:
+    """Whether somebody can put hands to a block: a setup and all that follows by hand without a pause are one."""
+    station, begins = shop.stations[block.station], start + setup
+    since, until = start if setup > 0 else -1, begins
+    for at in range(block.stretch_from, block.stretch_to + 1):
+        if at < block.stretch_to and shop.stretches[at].attendance == HANDS:
+            stretch = shop.stretches[at]
+            since = begins + stretch.offset if since < 0 else since
+            until = begins + stretch.offset + stretch.length
+        elif since >= 0:
+            if not can_attend(shop, shop.people[hands], HANDS, station, since, until):
                 return False
-        else:
             since = -1
-            if t[place + 2] == WATCH and not choose_watchers(t, s, person, others, station, room, from_, to):
-                return False
     return True
 
 
-def place(t: Row, s: Row, real: Row, block: int, person: int, start: int, setup: int) -> None:
-    """Begin a block whose watchers lie in CHOSEN. ``real`` has how long each stretch, and each block's setup, will be."""
-    row = t[BLOCKS] + block * BLOCK_WIDTH
-    station = t[row + STATION]
-    room = t[t[STATIONS] + 5 * station]
-    tick = start
+def choose(shop: Shop, block: Block, hands: int, others: int, begins: int) -> bool:
+    """Choose who watches a block's machine, where it must be watched; False where nobody can."""
+    shop.go.chosen_count = 0
+    for at in range(block.stretch_from, block.stretch_to):
+        stretch = shop.stretches[at]
+        if stretch.attendance == WATCH:
+            from_ = begins + stretch.offset
+            return choose_watchers(shop, hands, others, shop.stations[block.station], from_, from_ + stretch.length)
+    return True
+
+
+def place(shop: Shop, block: Block, hands: int, start: int, setup: int) -> None:
+    """Begin a block whose watchers lie in ``chosen``: it takes as long as it really will."""
+    station, tick = shop.stations[block.station], start
     if setup > 0:
-        tick += real[t[STRETCH_COUNT] + block]
-        attend(s, person, HANDS, station, room, start, tick)
-    s[s[START] + block] = start
-    s[s[SET_UP] + block] = setup
-    s[s[BY_HANDS] + block] = person
-    for stretch in range(t[row + STRETCH_FROM], t[row + STRETCH_TO]):
-        at = t[STRETCHES] + 5 * stretch
-        from_, tick = tick, tick + real[stretch]
-        for draw in range(t[at + 3], t[at + 4]):
-            draw_on(s, t[t[DRAWS] + 2 * draw], t[t[DRAWS] + 2 * draw + 1], from_, tick)
-        if t[at + 2] == HANDS:
-            attend(s, person, HANDS, station, room, from_, tick)
-        elif t[at + 2] == WATCH:
-            watch(s, block, station, room, from_, tick)
-    s[s[END] + block] = tick
-    for hold in range(t[row + HOLD_FROM], t[row + HOLD_TO]):
-        at = t[HOLDS] + 3 * hold
-        draw_on(s, t[at], t[at + 1], tick, tick + t[at + 2])
-    if t[row + WET] >= 0:
-        fill_air(s, room, 1, start, tick + t[row + WET])
-    if t[row + DUSTY] == 1 and tick > start:
-        fill_air(s, room, 0, start, tick)
-    s[s[FREE] + station] = tick if t[row + UNLOADED_BY] < 0 else BIG
-    if t[row + FAMILY] >= 0:
-        s[s[STANDS_ON] + station] = t[row + FAMILY]
+        tick += block.real_setup
+        attend(shop, shop.people[hands], HANDS, station.index, station.room, start, tick)
+    block.start, block.set_up, block.hands = start, setup, hands
+    for at in range(block.stretch_from, block.stretch_to):
+        stretch = shop.stretches[at]
+        from_, tick = tick, tick + stretch.real
+        for each in range(stretch.draw_from, stretch.draw_to):
+            draw_on(shop, shop.draws[each].service, shop.draws[each].count, from_, tick)
+        if stretch.attendance == HANDS:
+            attend(shop, shop.people[hands], HANDS, station.index, station.room, from_, tick)
+        elif stretch.attendance == WATCH:
+            watch(shop, block, station, from_, tick)
+    block.end = tick
+    for at in range(block.hold_from, block.hold_to):
+        hold = shop.draws[at]
+        draw_on(shop, hold.service, hold.count, tick, tick + hold.least)
+    if block.wet >= 0:
+        fill_air(shop, station.room, 1, start, tick + block.wet)
+    if block.spoils == 1 and tick > start:
+        fill_air(shop, station.room, 0, start, tick)
+    station.free = tick if block.unloaded_by < 0 else BIG
+    if block.family >= 0:
+        station.stands_on = block.family
 
 
-def watch(s: Row, block: int, station: int, room: int, start: int, end: int) -> None:
-    """Let those in CHOSEN watch a machine, each until the next takes over."""
-    count = s[CHOSEN_COUNT]
+def watch(shop: Shop, block: Block, station: Station, start: int, end: int) -> None:
+    """Let the chosen watch a machine, each until the next takes over."""
+    count = shop.go.chosen_count
     for at in range(count):
-        person = s[s[CHOSEN] + 2 * at]
-        from_ = start if at == 0 else s[s[CHOSEN] + 2 * at + 1]
-        to = end if at + 1 == count else min(end, s[s[CHOSEN] + 2 * at + 3])
-        if from_ >= to:
+        chosen = shop.chosen[at]
+        from_ = start if at == 0 else chosen.start
+        to = end if at + 1 == count else min(end, shop.chosen[at + 1].start)
+        if from_ < to:
+            attend(shop, shop.people[chosen.person], WATCH, station.index, station.room, from_, to)
+            watcher = shop.watchers[shop.go.watcher_count]
+            watcher.block, watcher.person, watcher.start = block.index, chosen.person, from_
+            shop.go.watcher_count += 1
+
+
+# groups
+
+
+def try_group(shop: Shop, group: Group, tick: int) -> int:
+    """Place all that is left of a group from ``tick`` on; answers when its first begins, or -1 where it cannot be placed
+    yet. One that would begin later only is left for then, unless a part of it was begun: that one waits for the rest."""
+    for at in range(group.member_from, group.member_to):
+        shop.blocks[shop.members[at]].not_before = 0
+    save(shop)
+    for _ in range(2 * (group.member_to - group.member_from) + 2):
+        first = place_members(shop, group, tick)
+        if first >= 0 and (first <= tick + shop.go.farthest or group.pressing == 1):
+            return first
+        restore(shop, group)
+        if first >= -1:
+            group.wake = first if first >= 0 else BIG
+            return -1
+        if first == -2:
+            return -1
+    return -1
+
+
+def place_members(shop: Shop, group: Group, tick: int) -> int:
+    """Place each of a group in turn. When the first begins, or -1 where there is no place for one, -2 where its station is
+    held, -3 where one came too late: what it came too late for has to be begun later."""
+    first = BIG
+    for at in range(group.member_from, group.member_to):
+        block = shop.blocks[shop.members[at]]
+        if block.begun == 1:
             continue
-        attend(s, person, WATCH, station, room, from_, to)
-        row = s[WATCHERS] + 3 * s[WATCHER_COUNT]
-        s[row] = block
-        s[row + 1] = person
-        s[row + 2] = from_
-        s[WATCHER_COUNT] += 1
+        block.ready = max(ready_of(shop, block), block.not_before)
+        if block.unloads < 0 and shop.stations[block.station].free == BIG:
+            return -2
+        who, when, moment = -1, -1, max(tick, block.ready)
+        while when < 0:
+            if moment == BIG:
+                return -1
+            who, when, _ = find_place(shop, block, moment)
+            moment = next_moment(shop, moment)
+        begin(shop, block, who, when)
+        late = is_late(shop, block)
+        if late != 0:
+            return late
+        first = min(first, when)
+    return first
+
+
+def begin(shop: Shop, block: Block, hands: int, start: int) -> None:
+    """Place a block where ``find_place`` found it."""
+    setup = setup_of(shop, block)
+    choose(shop, block, hands, shop.go.others_watch, start + setup)
+    place(shop, block, hands, start, setup)
+
+
+def ready_of(shop: Shop, block: Block) -> int:
+    """From when a block may begin, by what it waits for."""
+    found = block.release
+    if block.unloads >= 0:
+        found = max(found, shop.blocks[block.unloads].end)
+    for at in range(block.lag_from, block.lag_to):
+        found = max(found, shop.blocks[shop.lags[at].before].end + shop.lags[at].least)
+    return found
+
+
+def is_late(shop: Shop, block: Block) -> int:
+    """0 where a block is in time for all that it may not come too late for, else -3, or -1 where nothing can be done."""
+    found = 0
+    for at in range(block.lag_from, block.lag_to):
+        before, latest = shop.blocks[shop.lags[at].before], shop.lags[at].latest
+        if latest >= 0 and block.start > before.start + before.set_up + latest:
+            if before.begun == 1:
+                return -1
+            before.not_before = max(before.not_before, block.start - latest)
+            found = -3
+    return found
+
+
+def save(shop: Shop) -> None:
+    """Remember what a try changes."""
+    go = shop.go
+    go.was_taken_count, go.was_taken_until = go.taken_count, go.taken_until
+    go.was_air_count, go.was_air_until, go.was_watcher_count = go.air_count, go.air_until, go.watcher_count
+    for person in shop.people:
+        person.was_span_to, person.was_room = person.span_to, person.room
+        person.was_hands_from, person.was_hands_to = person.hands_from, person.hands_to
+    for station in shop.stations:
+        station.was_free, station.was_on = station.free, station.stands_on
+
+
+def restore(shop: Shop, group: Group) -> None:
+    """Take back a try: what was added lies at the end of each list."""
+    go = shop.go
+    go.taken_count, go.taken_until = go.was_taken_count, go.was_taken_until
+    go.air_count, go.air_until, go.watcher_count = go.was_air_count, go.was_air_until, go.was_watcher_count
+    for person in shop.people:
+        person.span_to, person.room = person.was_span_to, person.was_room
+        person.hands_from, person.hands_to = person.was_hands_from, person.was_hands_to
+    for station in shop.stations:
+        station.free, station.stands_on = station.was_free, station.was_on
+    for at in range(group.member_from, group.member_to):
+        block = shop.blocks[shop.members[at]]
+        if block.begun == 0:
+            block.start = -1

@@ -1,0 +1,265 @@
+"""The records of the dispatch rule: whole numbers, what is asked for beside where the last go put it.
+
+Each record class stands for objects in lists, or for a structured array with the same names (``compiled``). Fields below
+'go' are written anew by each go. Places in lists are whole numbers; -1 is none.
+"""
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+# Later than any tick; and behind any priority.
+BIG, LAST = 1 << 30, 1 << 60
+HANDS, WATCH = 1, 2
+MOST_WATCHERS = 4
+
+
+@dataclass(slots=True)
+class Go:
+    """What one go is about, how full its lists are, and what a try at a group is taken back to."""
+
+    farthest: int = 0  # the longest walk
+    stay: int = 0  # what a tick of walking costs beside priorities
+    others_watch: int = 0
+    late_wet: int = 0
+    front_count: int = 0
+    taken_count: int = 0
+    taken_until: int = 0  # when the first draw ends
+    air_count: int = 0
+    air_until: int = 0
+    watcher_count: int = 0
+    chosen_count: int = 0
+    open_until: int = 0  # the first end of the hours and runs that are open or come next
+    next_opening: int = 0
+    unready: int = 0  # in ``waiting`` the first that is not ready
+    not_joined: int = 0  # in ``waiting`` the first that did not join the front
+    waiting_count: int = 0
+    was_taken_count: int = 0
+    was_taken_until: int = 0
+    was_air_count: int = 0
+    was_air_until: int = 0
+    was_watcher_count: int = 0
+
+
+@dataclass(slots=True)
+class Block:
+    """A block with its stretches, lags, followers and holds as (from, to) in the lists of those."""
+
+    index: int = 0
+    stretch_from: int = 0
+    stretch_to: int = 0
+    lag_from: int = 0
+    lag_to: int = 0
+    follower_from: int = 0
+    follower_to: int = 0
+    hold_from: int = 0
+    hold_to: int = 0
+    station: int = 0
+    has_hands: int = 0
+    length: int = 0
+    release: int = 0
+    setup: int = 0
+    family: int = 0
+    begun: int = 0
+    by: int = 0
+    unloads: int = 0
+    unloaded_by: int = 0
+    wet: int = 0  # -1 where nothing is wet
+    spoils: int = 0  # whether it heats or makes dust
+    kind: int = 0
+    group: int = 0
+    waits: int = 0  # for how many others
+    # go
+    priority: int = 0
+    real_setup: int = 0  # how long its setup will be, which nobody knows before
+    start: int = 0
+    set_up: int = 0
+    hands: int = 0
+    end: int = 0
+    ready: int = 0
+    left: int = 0  # what it still waits for
+    next: int = 0  # of its kind, that may begin soon
+    not_before: int = 0  # while its group is tried
+
+
+@dataclass(slots=True)
+class Stretch:
+    """A part of a block; ``attendance`` is HANDS, WATCH or 0."""
+
+    offset: int = 0
+    length: int = 0
+    attendance: int = 0
+    draw_from: int = 0
+    draw_to: int = 0
+    # go
+    real: int = 0  # how long it will be
+
+
+@dataclass(slots=True)
+class Draw:
+    """So much of a service: of a stretch, or held for ``least`` after a block's end."""
+
+    service: int = 0
+    count: int = 0
+    least: int = 0
+
+
+@dataclass(slots=True)
+class Lag:
+    """What a block waits for; ``latest`` is -1 where there is none."""
+
+    before: int = 0
+    least: int = 0
+    latest: int = 0
+
+
+@dataclass(slots=True)
+class Follower:
+    """Who waits for a block."""
+
+    block: int = 0
+    least: int = 0
+
+
+@dataclass(slots=True)
+class Kind:
+    """Blocks that ask the same of the shop at any moment: what one cannot have, no other can."""
+
+    # go
+    first: int = 0  # the block that stands in the front for it
+    failed: int = 0  # the moment at which it could not be begun
+
+
+@dataclass(slots=True)
+class Group:
+    """Blocks placed together, as (from, to) in ``members``; and for how many others outside it they wait."""
+
+    index: int = 0
+    member_from: int = 0
+    member_to: int = 0
+    waits: int = 0
+    unbegun: int = 0
+    pressing: int = 0  # a part of it was begun: that one waits for the rest
+    # go
+    left: int = 0
+    wake: int = 0  # when it may be tried again
+    failed: int = 0
+
+
+@dataclass(slots=True)
+class Station:
+    """A station; its runs are (from, to) in ``hours``."""
+
+    index: int = 0
+    room: int = 0
+    spoils: int = 0
+    stood_on: int = 0
+    hour_from: int = 0
+    hour_to: int = 0
+    # go
+    stands_on: int = 0
+    free: int = 0
+    open: int = 0  # the first of its hours that is not over
+    was_free: int = 0
+    was_on: int = 0
+
+
+@dataclass(slots=True)
+class Person:
+    """A person; their windows are (from, to) in ``hours``."""
+
+    index: int = 0
+    seen: int = 0  # the room where they were seen last
+    hour_from: int = 0
+    hour_to: int = 0
+    # go
+    room: int = 0
+    open: int = 0
+    span_from: int = 0
+    span_to: int = 0
+    hands_from: int = 0  # the last span of hands
+    hands_to: int = 0
+    was_room: int = 0
+    was_span_to: int = 0
+    was_hands_from: int = 0
+    was_hands_to: int = 0
+
+
+@dataclass(slots=True)
+class Room:
+    """A room, and how many blocks heat or make dust there."""
+
+    spoils: int = 0
+    # go
+    left: int = 0  # of them those that are not begun
+
+
+@dataclass(slots=True)
+class Hours:
+    """When somebody is there or a station may run."""
+
+    opens: int = 0
+    closes: int = 0
+
+
+@dataclass(slots=True)
+class Span:
+    """Somebody's hands or eyes at a station; ``what`` is HANDS or WATCH."""
+
+    start: int = 0
+    end: int = 0
+    what: int = 0
+    station: int = 0
+    room: int = 0
+
+
+@dataclass(slots=True)
+class Use:
+    """So much taken of a service; or what is in a room's air: ``count`` is 1 where it is wet, 0 where it is heat or dust."""
+
+    what: int = 0
+    start: int = 0
+    end: int = 0
+    count: int = 0
+
+
+@dataclass(slots=True)
+class Watcher:
+    """Who watches a block's machine from a tick on."""
+
+    block: int = 0
+    person: int = 0
+    start: int = 0
+
+
+class Shop(NamedTuple):
+    """All records. Lists hold objects, or are arrays where the rule is compiled; ``go`` is one record."""
+
+    go: Go
+    blocks: list[Block]
+    groups: list[Group]
+    members: list[int]  # blocks of groups, each in the order in which it is placed
+    stations: list[Station]
+    people: list[Person]
+    rooms: list[Room]
+    stretches: list[Stretch]
+    draws: list[Draw]
+    lags: list[Lag]
+    followers: list[Follower]
+    hours: list[Hours]
+    openings: list[int]  # when hours open, in order, and BIG
+    kinds: list[Kind]
+    capacities: list[int]  # of services
+    able: list[list[int]]  # block, person
+    walks: list[list[int]]  # room, room
+    in_sight: list[list[int]]  # station, station: hands there while this one is watched
+    together: list[list[int]]  # station, station: both watched by one person
+    # go
+    spans: list[list[Span]]  # of each person
+    taken: list[Use]
+    air: list[Use]
+    watchers: list[Watcher]
+    chosen: list[Watcher]  # whoever was found to watch
+    waiting: list[int]  # blocks that wait for nothing but time, by when they are ready
+    front: list[
+        int
+    ]  # by priority: of each kind the first block that may begin soon, and groups behind the blocks' numbers
