@@ -21,7 +21,7 @@ from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.fewer_walks import WALKS_SECONDS, WALKS_SHARE, calm, with_fewer_walks
 from runboard.plan.schedule.search.improved import Improved, improved
 from runboard.plan.schedule.search.less_late import kept_late, less_late, whatever_is_due
-from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
+from runboard.plan.schedule.search.model import Answer, Limits, Model, Stop, Watching, Wish
 from runboard.plan.schedule.search.part import WHOLE
 from runboard.plan.schedule.search.renamed import renamed
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
@@ -53,11 +53,13 @@ def improve(
     seed: int = 1,
     workers: int = 1,
     clock: Clock | None = None,
+    stopped: Stop | None = None,
 ) -> Improved:
     """The best plan found within so many seconds, never worse than ``plan``, and then one with fewer walks that is as good.
     ``told(done, total, latest)`` hears of each better one, and of that last; a proof ends it sooner. Seconds are those of
-    ``clock``, or, without one, those that the solver counts and that other work takes on a usual computer."""
-    search = _Search(problem, plan, seconds, told, seed, workers, clock)
+    ``clock``, or, without one, those that the solver counts and that other work takes on a usual computer. Once ``stopped``
+    is asked it answers soon with what it has."""
+    search = _Search(problem, plan, seconds, told, seed, workers, clock, stopped or Stop())
     if problem.blocks:
         search.run()
         search.walk_less()
@@ -68,8 +70,17 @@ class _Search:
     """A plan and a bound, and the seconds that are left to bring them together."""
 
     def __init__(
-        self, problem: Problem, plan: Plan, seconds: float, told: Told, seed: int, workers: int, clock: Clock | None
+        self,
+        problem: Problem,
+        plan: Plan,
+        seconds: float,
+        told: Told,
+        seed: int,
+        workers: int,
+        clock: Clock | None,
+        stopped: Stop,
     ) -> None:
+        self.stopped = stopped
         self.problem, self.told, self.total = problem, told, seconds
         self.seconds = seconds * (1 - WALKS_SHARE)
         self.seed, self.workers = seed, workers
@@ -114,7 +125,11 @@ class _Search:
     @property
     def is_over(self) -> bool:
         """Whether time is up, or nothing can be better."""
-        return self.used >= self.seconds or (self.finish <= self.least and self.late <= self.least_late)
+        return (
+            self.stopped.asked
+            or self.used >= self.seconds
+            or (self.finish <= self.least and self.late <= self.least_late)
+        )
 
     def run(self) -> None:
         """Everything that is worth a try, while time lasts and nothing is proved."""
@@ -132,6 +147,8 @@ class _Search:
 
     def walk_less(self) -> None:
         """With what time was kept back, or some of what a proof left: as soon done, with fewer walks."""
+        if self.stopped.asked:
+            return
         self.seconds = min(self.total, self.used + WALKS_SECONDS)
         calmest = min(self.given, self.plan, key=partial(calm, self.problem))
         limits = self._limits(WALKS_SECONDS)
@@ -238,7 +255,7 @@ class _Search:
         return Wish(self.finish, self.least, watching=watching, late=kept_late(self.problem, self.plan))
 
     def _answer(self, model: Model, seconds: float, seen: Callable[[Plan], object] | None = None) -> Answer:
-        answer = model.solve(self._limits(seconds), seen)
+        answer = model.solve(self._limits(seconds), seen, self.stopped)
         self.spend(answer.seconds + of_making(self.problem, len(self.problem.blocks)))
         self.seed += 1
         return answer
