@@ -15,11 +15,12 @@ from runboard.alerts.clock import AlertClock
 from runboard.alerts.nightly import Nightly
 from runboard.background import pauses
 from runboard.background.children import Children
+from runboard.background.kept_child import KeptChild
 from runboard.background.turns import Turns
 from runboard.floor.backup import make_nightly_copy
 from runboard.floor.devices import Door
 from runboard.floor.plan_figures import Figuring
-from runboard.floor.plans import Planner
+from runboard.floor.planner import Planner
 from runboard.floor.restart import come_back
 from runboard.floor.travellers import read_keys
 from runboard.floor.try_change import Trials
@@ -28,7 +29,7 @@ from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import qr
 from runboard.leaving import Leaving, prepare_leaving
 from runboard.plan.schedule.rule.rule import warm
-from runboard.plan.search import compare, compile_rule, make_figures, search
+from runboard.plan.search import come_up, compare, make_figures, search
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.backup import BackupFolder
 from runboard.store.incoming import Incoming
@@ -173,21 +174,25 @@ class Nobody:
         pass
 
 
-def prepare_planner(workshop: Workshop, children: Children, streams: Streams) -> tuple[Planner, Turns]:
+def prepare_planner(
+    workshop: Workshop, children: Children, seeker: KeptChild, streams: Streams
+) -> tuple[Planner, Turns]:
     """The planner, and the thread that it works on; nothing runs yet."""
-    by_the_clock = partial(search, clock=time.monotonic)
-    planner = Planner(workshop, children, by_the_clock, streams.changed, quiet=timedelta(seconds=1))
-    warming = Warming(children, compile_rule, warm)
+    planner = Planner(workshop, seeker, streams.changed)
+    warming = Warming(seeker, warm)
     figuring = Figuring(workshop, children, make_figures, quiet=timedelta(seconds=1), is_ready=lambda: warming.is_over)
 
     def turn() -> None:
         catalogue("en")  # read once, before somebody waits for a sentence
-        planner.turn()
+        if planner.turn():
+            turns.wake()  # there may be more to do, and every second counts
         figuring.turn()
         if warming.turn() and warming.is_over:
             pauses.leave_be()  # the compiled rule is much, and stays
 
-    return planner, Turns("planner", turn)
+    turns = Turns("planner", turn)
+    seeker.heard = turns.wake
+    return planner, turns
 
 
 @dataclass(frozen=True)
@@ -204,6 +209,7 @@ class House:
     settings: Settings
     leaving: Leaving
     children: Children
+    seeker: KeptChild
     cards: CardDesk
     planning: Turns | None = None
 
@@ -230,6 +236,7 @@ class House:
             self.planning.stop()
         self.leaving.stop()
         self.alerts.stop()
+        self.seeker.close()
         self.children.close()
         self.cards.close()
         if all_answered:
@@ -270,8 +277,9 @@ def build(settings: Settings) -> House:
     nightly = Nightly(lambda: make_nightly_copy(workshop, copies))
     leaving = prepare_leaving(store, workshop, settings.data, is_demo=settings.demo, push_near=settings.push_near)
     pictures_here, children = PictureFolder(settings.data), Children()
+    seeker = KeptChild("search", come_up, partial(search, clock=time.monotonic))
     desk = CardDesk(children, lambda: read_keys(store.settings), pictures_here.file)
-    planner, planning = prepare_planner(workshop, children, streams)
+    planner, planning = prepare_planner(workshop, children, seeker, streams)
     telling.planning = planning if settings.plans else None
     app.extensions["workshop"] = workshop
     app.extensions["settings"] = store.settings
@@ -296,7 +304,19 @@ def build(settings: Settings) -> House:
         part.init_app(app)
     app.teardown_request(lambda _: _tell(alerts))
     return House(
-        app, store, workshop, door, streams, alerts, nightly, settings, leaving, children, desk, telling.planning
+        app,
+        store,
+        workshop,
+        door,
+        streams,
+        alerts,
+        nightly,
+        settings,
+        leaving,
+        children,
+        seeker,
+        desk,
+        telling.planning,
     )
 
 

@@ -7,15 +7,15 @@ import signal
 import threading
 import time
 import traceback
-from collections.abc import Callable
-from contextlib import suppress
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from multiprocessing.connection import Connection
 from typing import Any
 
 from runboard.background.task import Failure
 
 TELL_EVERY = 0.1  # seconds between two plain tellings: a page does not read faster
-LOOK_EVERY = 0.01
+LOOK_EVERY, CALL_EVERY = 0.01, 0.05
 # Bytes of its own that a child may take, and that a search over 72 trays has a quarter of: one that would eat the memory
 # of the server's computer ends instead.
 MOST_MEMORY = 1_536 << 20
@@ -77,6 +77,25 @@ class Stopped:
         if not self._is_so and now - self._looked >= LOOK_EVERY:
             self._looked, self._is_so = now, self._line.poll()
         return self._is_so
+
+    @contextmanager
+    def calls(self, ask: Callable[[], object]) -> Iterator[None]:
+        """Meanwhile ``ask`` is called once it is: for work that cannot look itself while others work for it."""
+        over = threading.Event()
+
+        def look() -> None:
+            while not over.wait(CALL_EVERY):
+                if self():
+                    ask()
+                    return
+
+        thread = threading.Thread(target=look, daemon=True)
+        thread.start()
+        try:
+            yield
+        finally:
+            over.set()
+            thread.join()
 
 
 def teller(line: Connection) -> Callable[..., None]:

@@ -72,7 +72,7 @@ class KeptChild:
 
     @property
     def prepared(self) -> Any:
-        """What ``prepare()`` answered; None while no child has come up."""
+        """What ``prepare()`` answered; None while no child has come up, False where the first could not."""
         return self._prepared
 
     def begin(self) -> None:
@@ -147,6 +147,7 @@ class KeptChild:
         try:
             life = _Life(*group.begin(child.live_on, self._prepare, self._work, self._memory, duplex=True))
         except Exception as why:  # noqa: BLE001 - a computer that is full: it is tried again
+            self._prepared = self._prepared or False
             self._fail(Failure("not started", str(why)))
             return None
         with self._lock:
@@ -235,6 +236,7 @@ class KeptChild:
         _log.warning("%s: its process died (%s)", self.what, code)
         task = self._task
         if life.at is None:
+            self._prepared = self._prepared or False
             self._fail(Failure("not started", str(code)))
         elif task is not None and task.id == life.at:
             self._fail(Failure("died", str(code)))

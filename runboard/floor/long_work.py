@@ -52,7 +52,7 @@ class LongWork(Protocol):
 class KeptWork(Protocol):
     """Does one sort of work, the newest job alone: what is given takes the place of what was, at once. ``give`` answers None
     once it is closed, ``look`` None for any job but the newest. None of them waits. ``prepared`` is what it answered once it
-    was ready to work, None till then; ``begin`` has it become so."""
+    was ready to work, None till then and False where it could not become so; ``begin`` has it do that."""
 
     @property
     def prepared(self) -> Any: ...

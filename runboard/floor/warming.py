@@ -1,21 +1,19 @@
-"""Having the dispatch rule compiled: the first time in a child, since that takes ten seconds, then from what is kept."""
+"""Having the dispatch rule compiled: the first time by the child that is kept, since that takes ten seconds, then from what is
+kept on the disk."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
 
-from runboard.floor.long_work import LongWork
+from runboard.floor.long_work import KeptWork
 
 
 @dataclass
 class Warming:
-    """``first`` compiles and keeps, in a child of ``work``; ``again`` takes what is kept into this process. Until then
-    plans are made by the same rule, more slowly."""
+    """``child`` compiles and keeps as it comes up, and has ``prepared`` whether it could; ``again`` takes what is kept into
+    this process. Until then plans are made by the same rule, more slowly."""
 
-    work: LongWork
-    first: Callable[..., Any]
+    child: KeptWork
     again: Callable[[], bool]
-    _task: str = ""
     _is_over: bool = False
 
     @property
@@ -27,14 +25,10 @@ class Warming:
         """Do the next step, if there is one; answers how many were done."""
         if self._is_over:
             return 0
-        if not self._task:
-            task = self.work.start("compile", "", self.first)
-            self._task = task.id if task is not None else ""
-            return int(bool(self._task))
-        task = self.work.look(self._task)
-        if task is not None and not task.is_over:
+        self.child.begin()
+        if self.child.prepared is None:
             return 0
         self._is_over = True
-        if task is not None and task.result:
+        if self.child.prepared:
             self.again()
         return 1

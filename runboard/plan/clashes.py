@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from runboard.plan.schedule.problem.nouns import LeftOut
+from runboard.plan.schedule.problem.nouns import LeftOut, Problem
+from runboard.run.state import ShopState
 
 PRESSED = ("station out", "station due", "supply out", "pieces held", "first piece failed")
 
@@ -23,3 +24,14 @@ def clashes(left_out: Sequence[LeftOut]) -> list[Clash]:
     found = {(one.run, one.step, one.code): Clash(one.code, one.facts) for one in reversed(left_out)}
     order = dict.fromkeys((one.run, one.step, one.code) for one in left_out if one.code not in PRESSED)
     return [found[key] for key in order]
+
+
+def in_the_way(state: ShopState, problem: Problem, blocks: Sequence[int]) -> tuple[LeftOut, ...]:
+    """The same of blocks that are proved to be in each other's way, or in that of what is begun."""
+    found = []
+    for block in (problem.blocks[at] for at in sorted(blocks)):
+        run = state.runs.get(block.run)
+        step = run.route.step(block.step) if run is not None else None
+        facts: dict[str, object] = {"step": step.name if step is not None else block.step}
+        found.append(LeftOut(block.run, block.step, block.trays, "no place left", facts))
+    return tuple(found)

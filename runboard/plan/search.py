@@ -1,12 +1,12 @@
-"""What the planner has done in child processes: the solver's search, a plan's figures, a change tried, the first compiling
-of the dispatch rule.
+"""What the planner has done in child processes: the solver's search, a plan's figures, a change tried.
 
 All would hold up a server that answers phones, and the solver is loaded in the child and nowhere else.
 """
 
 from collections.abc import Callable
+from contextlib import AbstractContextManager
 from dataclasses import replace
-from typing import Any
+from typing import Any, NamedTuple, Protocol
 
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.rule import warm
@@ -15,25 +15,71 @@ from runboard.plan.schedule.told.compared import Compared, Side, compared
 from runboard.plan.schedule.told.figures import Asked, Figures, figures_of
 from runboard.plan.schedule.told.forecast import Spread
 
-Found = tuple[Plan, Bound]
 Clock = Callable[[], float]
 
 
+class Stopped(Protocol):
+    """Within ``calls(ask)``, ``ask`` is called on another thread once the search is to stop."""
+
+    def calls(self, ask: Callable[[], object]) -> AbstractContextManager[None]: ...
+
+
+class Found(NamedTuple):
+    """What a search has come to: the best plan so far, None while there is none, and what no plan can beat.
+    ``calmer`` is one with fewer walks that is done later. ``is_impossible`` once it is proved that there is none, with the
+    blocks that clash."""
+
+    plan: Plan | None
+    bound: Bound | None = None
+    is_impossible: bool = False
+    clash: tuple[int, ...] = ()
+    calmer: Plan | None = None
+
+
+def come_up() -> bool:
+    """Load the solver and the compiled rule, which is compiled first where it never was; False where there is no compiler."""
+    import runboard.plan.schedule.search.cold
+    import runboard.plan.schedule.search.improve  # noqa: F401 - loaded before somebody waits for it
+
+    return warm()
+
+
 def search(
-    problem: Problem, plan: Plan, seconds: float, told: Callable[..., None], clock: Clock | None = None
+    problem: Problem,
+    plan: Plan | None,
+    seconds: float,
+    told: Callable[..., None],
+    stopped: Stopped,
+    clock: Clock | None = None,
 ) -> Found:
-    """(plan, bound) after at most so many seconds of ``clock``: never worse than ``plan``. Each better one is told of on
-    the way.
+    """The best that is found within so many seconds of ``clock`` (those that the solver counts, without one), or until it is
+    ``stopped``: never worse than ``plan``, and any plan where there is none. Each better one is told of on the way.
 
     Only plain records are answered: reading the solver's own would load it where they are read.
     """
+    from runboard.plan.schedule.search.cold import cold
     from runboard.plan.schedule.search.improve import improve
+    from runboard.plan.schedule.search.model import Stop
 
-    def tell(done: int, total: int, latest: Any = None) -> None:
-        told(done, total, None if latest is None else (latest.plan, latest.bound))
+    began, stop = clock() if clock else 0.0, Stop()
+    with stopped.calls(stop.ask):
+        if plan is None:
+            first = cold(problem, seconds, stop)
+            if first.plan is None:
+                return Found(None, None, first.is_proved, first.clash if first.is_proved else ())
+            plan = first.plan
+            told(0, 0, Found(plan))
 
-    found = improve(problem, plan, seconds, tell, clock=clock)
-    return found.plan, found.bound
+        def tell(done: int, total: int, latest: Any = None) -> None:
+            told(done, total, None if latest is None else _as_found(latest))
+
+        left = seconds - (clock() - began) if clock else seconds
+        found = improve(problem, plan, left, tell, clock=clock, stopped=stop)
+    return _as_found(found)
+
+
+def _as_found(improved: Any) -> Found:
+    return Found(improved.plan, improved.bound, calmer=getattr(improved, "calmer", None))
 
 
 def make_figures(problem: Problem, plan: Plan, asked: Asked, told: Callable[..., None]) -> Figures:
@@ -55,8 +101,3 @@ def compare(
 
 def _light(side: Side | None) -> Side | None:
     return None if side is None else replace(side, problem=replace(side.problem, blocks=(), left_out=()))
-
-
-def compile_rule(told: Callable[..., None]) -> bool:
-    """Compile the dispatch rule and keep it for every later process; False where there is no compiler."""
-    return warm()

@@ -6,7 +6,8 @@ from typing import Any, cast
 
 from flask import Blueprint, Flask, Response, current_app
 
-from runboard.floor.plans import Planner, Shown
+from runboard.floor.planner import Planner
+from runboard.floor.plans import Shown, cannot_hold
 from runboard.floor.plans import latest as newest
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.told.compared import Calmer
@@ -99,17 +100,23 @@ def planner() -> Planner | None:
     return cast("Planner | None", current_app.extensions.get("planner"))
 
 
-def fits_nowhere() -> bool:
-    """Whether the planner looked and found no plan at all."""
-    planned = newest(workshop())
-    return planned is not None and planned.plan is None
+# What is said where there is no plan, by why.
+_WHY_NONE = {
+    "too much": "plan-too-much",
+    "none": "plan-no-place",
+    "not found": "plan-not-found",
+    "looking": "plan-looking",
+}
 
 
-def _why_none() -> str:
+def _without_plan() -> When:
+    """What is said where there is no plan, or no figures of it yet."""
     planned = newest(workshop())
-    if planned is not None and planned.answer.is_too_much:
-        return "plan-too-much"
-    return "plan-no-place" if fits_nowhere() else "plan-not-yet"
+    why = planned.why_none if planned is not None else None
+    if planned is None or why is None:
+        return When(none=sentence("plan-not-yet"), is_coming=True)
+    left_out = left_out_sentences(names_for(planned.answer.problem), cannot_hold(planned))
+    return When(none=sentence(_WHY_NONE[why]), is_coming=why == "looking", left_out=tuple(left_out))
 
 
 def gave_up() -> bool:
@@ -133,8 +140,7 @@ def names_for(problem: Problem) -> Names:
 def when_done(shown: Shown | None, first: int = 0) -> When:
     """The section of the Plan page, its chart from the sitting ``first`` on."""
     if shown is None or shown.figures is None:
-        why = _why_none() if shown is None else "plan-not-yet"
-        return When(none=sentence(why), is_coming=why == "plan-not-yet")
+        return _without_plan()
     problem, found, names = shown.problem, shown.figures, names_for(shown.problem)
     drawn = tuple(sittings(found, first, names))
     return When(

@@ -1,4 +1,4 @@
-// What the plan cannot hold: order lines that are or will be late; where no plan is possible: that there is none, and for a lead what clashes, with the way to the Plan page.
+// What the plan cannot hold: order lines that are or will be late; where there is no plan: that one is looked for, or that there is none, and for a lead what clashes, with the way to the Plan page.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now, span } from "./clock.js";
@@ -23,9 +23,11 @@ export function lateLines({ state, runs }) {
 
 /** One soft line; nothing where a plan holds all there is, or nobody plans. */
 export function unplanned({ state, me }) {
-  const { none, clash } = state.plan ?? {};
-  if (none && !isLead(state, me)) return html`<p class="soft unplanned">${say("unplanned")}</p>`;
-  const words = none ? sentence("plan-no-place") : clash && sentence(`left-out-${slug(clash.code)}`, factsOf(clash));
+  const { none, looking, unfound, clash } = state.plan ?? {};
+  if (looking) return html`<p class="soft unplanned">${say("unplanned-looking")}</p>`;
+  if ((none || unfound) && !isLead(state, me)) return html`<p class="soft unplanned">${say("unplanned")}</p>`;
+  const without = unfound ? "plan-not-found" : none && "plan-no-place";
+  const words = without && !clash ? sentence(without) : clash && sentence(`left-out-${slug(clash.code)}`, factsOf(clash));
   return words ? html`<p class="row unplanned"><span class="soft">${words}</span><a class="button" href="/plan">${say("go-plan-page")}</a></p>` : nothing;
 }
 

@@ -23,7 +23,9 @@ plan-wait-missing = { $step }: the route waits for nothing after it, and the fin
 plan-run-keeps-route = { $run } is open and keeps the route that it had.
 plan-run-change-route = Change the route of { $run }
 
-plan-no-place = No plan was found that fits into people’s hours beside what is begun. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
+plan-looking = Looking for a plan: none was found at once.
+plan-not-found = No plan was found yet, though there may be one. It is looked for again when somebody presses something. Longer hours for somebody, or a station with nothing on it, make one easier to find.
+plan-no-place = No plan fits into people’s hours beside what is begun. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
 plan-range = As likely as not between { $from } and { $to }; nine times in ten between { $first } and { $last }.
 plan-range-one = Nine times in ten between { $first } and { $last }.
 plan-itself = The plan itself ends { $at }.
@@ -129,6 +131,7 @@ left-out-no-window-long-enough = { $step }: it takes { $minutes } without a brea
 left-out-quiet-too-long = { $step }: { $station } is at it for { $minutes } without a break, and its quiet hours leave { $longest } at a time. Shorten its quiet hours on the Shop screen, or make the load smaller.
 left-out-latest-too-soon = { $step }: it must begin no later than { $longest } after the first piece of what is before it, and that work with its wait takes { $minutes }. Make the load smaller, or let the wait end later in the route.
 left-out-never-together = { $step }: while { $station } may run, nobody who may do it is there for as long as it takes. Change its quiet hours, or somebody’s hours, on the Shop screen.
+left-out-no-place-left = { $step }: it has no place left in people’s hours, beside what is begun and what waits.
 left-out-nothing = { $step } cannot be planned.
 plan-left-trays = { $count ->
     [1] Tray { $trays }.

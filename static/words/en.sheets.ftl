@@ -256,6 +256,7 @@ why-last = Nothing waits behind it
 why-then-it-waits = After it there is a wait; { $next } comes { $at }
 why-waited-for = { $next } waits for it
 prices-older = The order here is from a plan of { $at }; a new one is being made.
+unplanned-looking = Looking for a plan; meanwhile the order here goes without one.
 unplanned = No plan is possible just now; the order here goes without one.
 go-plan-page = Open Plan
 too-late = Too late to load the { $station }: it takes { $minutes } min, and you stop in { $left } min.

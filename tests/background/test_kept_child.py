@@ -14,7 +14,7 @@ import pytest
 
 from runboard.background.kept_child import KeptChild
 from runboard.background.task import Task
-from runboard.floor.plans import OUT_OF_MEMORY
+from runboard.floor.planner import OUT_OF_MEMORY
 from tests.background import work
 from tests.background.kept_contract import GoOn, KeptContract
 from tests.background.test_children import is_gone_or_dead, until
@@ -65,9 +65,10 @@ def test_one_process_does_all_of_it_and_has_come_up_before_it_is_wanted(kept: Ke
     assert found == {kept.prepared}
 
 
-def test_it_goes_over_to_a_new_job_without_being_begun_anew(kept: KeptChild) -> None:
-    kept.give("go on", None)
-    until(lambda: kept.prepared)
+@pytest.mark.parametrize("job", ["go on", "asked"])
+def test_it_goes_over_to_a_new_job_without_being_begun_anew(kept: KeptChild, job: str) -> None:
+    first = kept.give(job, None)
+    until(lambda: now(kept, first).latest)
     before = kept.prepared
 
     assert over(kept, kept.give("which", None)).result == before
@@ -146,7 +147,7 @@ def test_a_child_that_cannot_come_up_fails_what_waits_for_it() -> None:
 
     assert task.failure is not None
     assert task.failure.kind == "not started"
-    assert kept.prepared is None
+    assert kept.prepared is False
 
 
 @pytest.mark.parametrize("job", [("answer badly", None), ("tell", lambda: None)])

@@ -4,6 +4,7 @@ import os
 import signal
 import subprocess
 import sys
+import threading
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -136,6 +137,15 @@ def _until_stopped(mark: Path | None, told: Told, stopped: Callable[[], bool]) -
     return "stopped"
 
 
+def _asked(mark: Path | None, told: Told, stopped: Any) -> str:
+    """Waits for what cannot look itself whether it is to stop."""
+    asked = threading.Event()
+    with stopped.calls(asked.set):
+        told(1, 2, "half")
+        asked.wait()
+    return "stopped"
+
+
 def _deaf(mark: Path | None, told: Told, stopped: Callable[[], bool]) -> None:
     signal.signal(signal.SIGTERM, signal.SIG_IGN)
     told(1, 2, "half")
@@ -151,6 +161,7 @@ def _which(mark: Path | None, told: Told, stopped: Callable[[], bool]) -> int:
 _KEPT: dict[str, Callable[..., Any]] = {
     "tell": _told_thrice,
     "go on": _until_stopped,
+    "asked": _asked,
     "deaf": _deaf,
     "which": _which,
     "fall": lambda mark, told, stopped: fall(told),

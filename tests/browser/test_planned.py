@@ -163,9 +163,12 @@ def test_the_lead_is_told_why_no_plan_is_possible_and_others_that_there_is_none(
     phone.get_by_role("button", name="Ben", exact=True).click()
     expect(said).to_have_text("No plan is possible just now; the order here goes without one.")
     phone.get_by_role("button", name="Ann", exact=True).click()
-    expect(said).to_contain_text("No plan was found that fits into people’s hours")
+    expect(said).to_contain_text("No plan fits into people’s hours")
 
     assert said.get_by_role("link", name="Open Plan").get_attribute("href") == "/plan"
+    with_plan(phone, looking=True)
+    phone.get_by_role("button", name="Ben", exact=True).click()
+    expect(said).to_have_text("Looking for a plan; meanwhile the order here goes without one.")
     phone.unroute_all(behavior="wait")
 
 

@@ -110,6 +110,45 @@ class FakeBooks:
         return self.latest()
 
 
+@dataclass(frozen=True)
+class WorkTask:
+    id: str
+    arguments: tuple[Any, ...] = ()
+    subject: str = ""
+    state: str = "running"
+    done: int = 0
+    total: int = 0
+    latest: Any = None
+    result: Any = None
+    failure: Failure | None = None
+    is_over: bool = False
+
+
+@dataclass
+class FakeWork:
+    """Long work that does nothing until the test says what came of it."""
+
+    tasks: dict[str, WorkTask] = field(default_factory=dict)
+    ended: list[str] = field(default_factory=list)
+    is_full: bool = False
+
+    def start(self, what: str, subject: str, work: Callable[..., Any], *arguments: Any) -> WorkTask | None:
+        if self.is_full:
+            return None
+        task = WorkTask(f"task {len(self.tasks) + 1}", arguments)
+        self.tasks[task.id] = task
+        return task
+
+    def look(self, task_id: str) -> WorkTask | None:
+        return self.tasks.get(task_id)
+
+    def newest(self, what: str, subject: str = "") -> WorkTask | None:
+        return next(reversed(self.tasks.values()), None)
+
+    def end(self, task_id: str) -> None:
+        self.ended.append(task_id)
+
+
 @dataclass
 class FakeKept:
     """Kept work that is done when a test lets it ``go_on``, or that finds what the test says it ``found``."""

@@ -12,7 +12,8 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.changed import Times
 from runboard.plan.search import compare
 from runboard.web import route_times
-from tests.floor.test_plans import Scene, Work, scene
+from tests.floor.fakes import FakeWork
+from tests.floor.test_plans import Scene, scene
 
 __all__ = ["scene"]
 
@@ -44,7 +45,7 @@ LOOKS: dict[str, tuple[Any, str, Callable[[Scene], Any]]] = {
     "a change": (
         try_change,
         "problem_for",
-        lambda scene: Trials(scene.workshop, Work(), compare).answer(scene.run, Times(scene.run, "sand", "", 50)),
+        lambda scene: Trials(scene.workshop, FakeWork(), compare).answer(scene.run, Times(scene.run, "sand", "", 50)),
     ),
 }
 

@@ -9,13 +9,14 @@ from runboard.floor.plans import plan_at_once
 from runboard.plan.schedule.problem.worth import late_lines
 from runboard.plan.schedule.told.figures import Figures, figures_of
 from runboard.plan.search import make_figures
-from tests.floor.test_plans import Scene, Task, Work, scene
+from tests.floor.fakes import FakeWork, WorkTask
+from tests.floor.test_plans import Scene, scene
 
 __all__ = ["scene"]
 
 
 def figuring(scene: Scene) -> Figuring:
-    return Figuring(scene.workshop, Work(), make_figures)
+    return Figuring(scene.workshop, FakeWork(), make_figures)
 
 
 def made(maker: Figuring, **changes: Any) -> Figures:
@@ -26,12 +27,12 @@ def made(maker: Figuring, **changes: Any) -> Figures:
     return figures
 
 
-def tasks_of(maker: Figuring) -> dict[str, Task]:
-    assert isinstance(maker.work, Work)
+def tasks_of(maker: Figuring) -> dict[str, WorkTask]:
+    assert isinstance(maker.work, FakeWork)
     return maker.work.tasks
 
 
-def tasks(maker: Figuring) -> list[Task]:
+def tasks(maker: Figuring) -> list[WorkTask]:
     return list(tasks_of(maker).values())
 
 
@@ -141,10 +142,10 @@ def test_the_figures_wait_until_the_rule_is_compiled_or_cannot_be(scene: Scene) 
 def test_where_too_much_is_going_on_the_figures_wait(scene: Scene) -> None:
     scene.planner.turn()
     maker = figuring(scene)
-    maker.work = Work(is_full=True)
+    maker.work = FakeWork(is_full=True)
     maker.turn()
     assert not tasks(maker)
-    maker.work = Work()
+    maker.work = FakeWork()
 
     maker.turn()
 

@@ -1,17 +1,16 @@
 """The planner beside the floor: what it plans when, what it takes of a search, what it tells."""
 
 import json
-from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import Any
 
 import pytest
 
-from runboard.background.task import Failure
 from runboard.floor import plans
 from runboard.floor.look import state_for, state_tag
-from runboard.floor.plans import AGAIN, Planner, _moved, holding, holding_with_change, latest, plan_at_once
+from runboard.floor.planner import AGAIN, SECONDS, Planner, _moved
+from runboard.floor.plans import holding, holding_with_change, latest, plan_at_once
 from runboard.floor.runs import Wish, open_run
 from runboard.floor.taps import take_taps
 from runboard.floor.try_change import Trials
@@ -24,60 +23,18 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import Bound
+from runboard.plan.search import Found
 from runboard.run.event import event_from_json
 from runboard.run.refusal import Refused
+from tests.floor.fakes import FakeKept, FakeWork
 from tests.floor.fakes import workshop as fake_workshop
 from tests.scenario import shop
-
-
-@dataclass(frozen=True)
-class Task:
-    id: str
-    arguments: tuple[Any, ...] = ()
-    subject: str = ""
-    state: str = "running"
-    done: int = 0
-    total: int = 0
-    latest: Any = None
-    result: Any = None
-    failure: Failure | None = None
-    is_over: bool = False
-
-
-@dataclass
-class Work:
-    """Long work that does nothing until the test says what it found."""
-
-    tasks: dict[str, Task] = field(default_factory=dict)
-    ended: list[str] = field(default_factory=list)
-    is_full: bool = False
-
-    def start(self, what: str, subject: str, work: Callable[..., Any], *arguments: Any) -> Task | None:
-        if self.is_full:
-            return None
-        task = Task(f"task {len(self.tasks) + 1}", arguments)
-        self.tasks[task.id] = task
-        return task
-
-    def look(self, task_id: str) -> Task | None:
-        return self.tasks.get(task_id)
-
-    def newest(self, what: str, subject: str = "") -> Task | None:
-        return next(reversed(self.tasks.values()), None)
-
-    def end(self, task_id: str) -> None:
-        self.ended.append(task_id)
-
-    def found(self, plan: Plan, tick: int = 0) -> None:
-        """The newest task has found a plan."""
-        task = next(reversed(self.tasks.values()))
-        self.tasks[task.id] = replace(task, latest=(plan, Bound(tick, "search")))
 
 
 @dataclass
 class Scene:
     workshop: Workshop
-    work: Work
+    child: FakeKept
     planner: Planner
     told: list[int]
     run: str
@@ -93,6 +50,10 @@ class Scene:
         batch = {"device": "phone", "sent_at": now.isoformat(), "taps": [event]}
         (answer,) = take_taps(self.workshop, batch)["taps"]
         assert answer["answer"] == "accepted" and not answer.get("to_settle"), answer
+
+    def found(self, plan: Plan | None, tick: int = 0, **more: Any) -> None:
+        """The search has found a plan."""
+        self.child.found(Found(plan, Bound(tick, "search")), **more)
 
     def state(self, person: str = "ann") -> dict[str, Any]:
         return json.loads(state_for(self.workshop, person)[1])
@@ -111,8 +72,8 @@ def scene() -> Scene:
     orders = [{"line": "1", "pieces": 25, "text": "12"}]
     run = open_run(floor, Wish("rail", orders, pieces_a_tray=5, start=30), "ann")
     told: list[int] = []
-    work = Work()
-    found = Scene(floor, work, Planner(floor, work, lambda *_: None, told.append), told, run)
+    child = FakeKept()
+    found = Scene(floor, child, Planner(floor, child, told.append), told, run)
     until = floor.clock.now() + timedelta(hours=4)
     found.press("person came", {"until": until.isoformat(), "room": "shop"})
     return found
@@ -175,15 +136,105 @@ def test_a_lead_is_told_of_a_clash_and_others_are_not(scene: Scene):
     assert set(scene.state("ben")["plan"]) == {"seq", "at"}
 
 
-def test_where_nothing_can_be_planned_everybody_is_told_so(scene: Scene):
-    scene.planner.turn()
-    planned = scene.workshop.planned
+def nowhere(scene: Scene, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The rules find no place, and there is no plan to carry over."""
 
-    scene.workshop.planned = replace(planned, answer=replace(planned.answer, plan=None, offers={}), version=9)
+    def finds_none(*_: Any) -> None:
+        raise NoPlace((0,))
+
+    monkeypatch.setattr(answers, "greedy", finds_none)
+    scene.workshop.planned = None
+
+
+def test_where_the_rules_find_no_plan_one_is_looked_for_and_everybody_told_so(
+    scene: Scene, monkeypatch: pytest.MonkeyPatch
+):
+    nowhere(scene, monkeypatch)
+
+    scene.turns()
 
     for person in ("ann", "ben"):
-        assert scene.state(person)["plan"]["none"] is True
+        assert scene.state(person)["plan"]["looking"] is True
+        assert "none" not in scene.state(person)["plan"]
         assert scene.state(person)["moves"][0]["code"] == "start"
+    problem, plan, seconds = scene.child.jobs["task 1"]
+    assert (len(problem.blocks) > 0, plan, seconds) == (True, None, SECONDS)
+
+
+def test_a_plan_that_is_found_where_the_rules_find_none_is_told_at_once(scene: Scene, monkeypatch: pytest.MonkeyPatch):
+    plan = plan_at_once(scene.workshop).plan
+    nowhere(scene, monkeypatch)
+    scene.turns()
+
+    scene.found(plan)
+    assert scene.planner.turn() == 1
+
+    told = scene.state()["plan"]
+    assert "looking" not in told and "none" not in told
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan == plan
+    assert "price" in scene.state()["moves"][0]
+
+
+def test_only_a_proof_says_that_there_is_no_plan_and_a_lead_what_clashes(scene: Scene, monkeypatch: pytest.MonkeyPatch):
+    nowhere(scene, monkeypatch)
+    scene.turns()
+
+    scene.child.found(Found(None, None, True, (1,)), is_last=True)
+    scene.turns()
+
+    assert scene.state("ben")["plan"]["none"] is True
+    assert "clash" not in scene.state("ben")["plan"]
+    told = scene.state("ann")["plan"]
+    assert (told["none"], told["clash"]) == (True, {"code": "no place left", "facts": {"step": "Cut"}})
+
+
+@pytest.mark.parametrize("how", ["nothing", "failed", "stopped"])
+def test_a_search_that_ends_without_plan_or_proof_says_neither(scene: Scene, monkeypatch: pytest.MonkeyPatch, how: str):
+    nowhere(scene, monkeypatch)
+    scene.turns()
+
+    if how == "nothing":
+        scene.child.found(Found(None), is_last=True)
+    elif how == "failed":
+        scene.child.failed("ValueError")
+    else:
+        scene.planner.stop()
+    scene.turns()
+
+    told = scene.state()["plan"]
+    assert told["unfound"] is True
+    assert "looking" not in told and "none" not in told
+    assert len(scene.child.tasks) == 1
+
+
+def test_where_none_was_found_it_is_looked_for_again_with_the_next_press_and_the_next_minute(
+    scene: Scene, monkeypatch: pytest.MonkeyPatch
+):
+    nowhere(scene, monkeypatch)
+    scene.turns()
+    scene.child.found(Found(None, None, True), is_last=True)
+    scene.turns()
+
+    scene.workshop.clock.pass_(AGAIN.total_seconds() / 60)
+    scene.turns()
+    assert len(scene.child.tasks) == 2
+    assert scene.state()["plan"]["none"] is True, "what was proved a minute ago is said until it is known better"
+
+    scene.press("load started", run=scene.run, load="cut/1")
+    scene.turns()
+    assert len(scene.child.tasks) == 3
+    assert scene.state()["plan"]["looking"] is True
+
+
+def test_without_a_child_no_plan_is_looked_for(scene: Scene, monkeypatch: pytest.MonkeyPatch):
+    nowhere(scene, monkeypatch)
+    planner = Planner(scene.workshop, None, lambda _: None)
+
+    planner.turn()
+    planner.turn()
+
+    assert scene.state()["plan"]["unfound"] is True
 
 
 def test_what_holds_it_is_said_of_another_plan_as_of_the_last_unless_another_has_clearly_more(scene: Scene):
@@ -304,19 +355,19 @@ def test_with_somebody_here_a_plan_is_made_anew_as_time_passes_and_not_searched_
     after = latest(scene.workshop)
     assert before is not None and after is not None
     assert after.made_at > before.made_at
-    assert len(scene.work.tasks) == 1
-    assert scene.work.ended == ["task 1"]
+    assert len(scene.child.tasks) == 1
+    assert scene.child.ended == ["task 1"]
 
 
 def test_a_search_begins_a_turn_after_the_plan_with_it_as_its_hint(scene: Scene):
     scene.planner.turn()
-    assert not scene.work.tasks
+    assert not scene.child.tasks
 
     scene.planner.turn()
 
     planned = latest(scene.workshop)
     assert planned is not None
-    problem, plan, seconds = scene.work.tasks["task 1"].arguments
+    problem, plan, seconds = scene.child.jobs["task 1"]
     assert (problem, plan) == (planned.answer.problem, planned.plan)
     assert 0 < seconds <= 20
 
@@ -326,7 +377,7 @@ def test_what_is_proved_already_is_not_searched_for(scene: Scene):
 
     scene.turns()
 
-    assert not scene.work.tasks
+    assert not scene.child.tasks
 
 
 def test_what_is_proved_but_late_is_searched_for(scene: Scene):
@@ -342,7 +393,7 @@ def test_what_is_proved_but_late_is_searched_for(scene: Scene):
         scene.planner.look_further()
         scene.turns()
 
-        assert len(scene.work.tasks) == many
+        assert len(scene.child.tasks) == many
 
 
 def first_tray(problem: Problem, plan: Plan) -> int:
@@ -369,7 +420,7 @@ def test_a_search_that_finds_five_minutes_is_told_of(scene: Scene):
     told = len(scene.told)
     problem = planned.answer.problem
 
-    scene.work.found(earlier(problem, planned.plan, 3000), 11)
+    scene.found(earlier(problem, planned.plan, 3000), 11)
     scene.turns()
 
     after = latest(scene.workshop)
@@ -385,7 +436,7 @@ def test_a_search_that_finds_one_minute_changes_nothing_on_a_screen(scene: Scene
     assert planned is not None and planned.plan is not None
     before = state_tag(scene.workshop, "ann")
 
-    scene.work.found(earlier(planned.answer.problem, planned.plan, 2), 11)
+    scene.found(earlier(planned.answer.problem, planned.plan, 2), 11)
     scene.turns()
 
     after = latest(scene.workshop)
@@ -400,8 +451,8 @@ def test_an_event_ends_the_search_that_it_overtakes(scene: Scene):
     scene.press("load started", run=scene.run, load="cut/1")
     scene.turns()
 
-    assert scene.work.ended == ["task 1"]
-    assert list(scene.work.tasks) == ["task 1", "task 2"]
+    assert scene.child.ended == ["task 1"]
+    assert list(scene.child.tasks) == ["task 1", "task 2"]
 
 
 def test_what_a_search_found_too_late_still_guides_the_next_plan(scene: Scene):
@@ -410,7 +461,7 @@ def test_what_a_search_found_too_late_still_guides_the_next_plan(scene: Scene):
     assert planned is not None and planned.plan is not None
     problem = planned.answer.problem
 
-    scene.work.found(earlier(problem, planned.plan, 3000))
+    scene.found(earlier(problem, planned.plan, 3000))
     scene.press("load started", run=scene.run, load="cut/1")
     scene.planner.turn()
 
@@ -424,7 +475,7 @@ def test_a_search_that_somebody_stopped_begins_again_when_asked_or_when_somethin
     scene.turns()
     scene.planner.stop()
     scene.turns()
-    assert scene.work.ended == ["task 1"]
+    assert scene.child.ended == ["task 1"]
 
     scene.planner.look_further()
     scene.turns()
@@ -432,18 +483,17 @@ def test_a_search_that_somebody_stopped_begins_again_when_asked_or_when_somethin
     scene.press("load started", run=scene.run, load="cut/1")
     scene.turns()
 
-    assert list(scene.work.tasks) == ["task 1", "task 2", "task 3"]
+    assert list(scene.child.tasks) == ["task 1", "task 2", "task 3"]
 
 
-def test_where_too_much_is_going_on_the_search_waits(scene: Scene):
-    scene.work.is_full = True
-    scene.turns()
-    assert not scene.work.tasks
+def test_a_child_that_is_put_down_is_asked_for_nothing(scene: Scene):
+    scene.child.is_closed = True
 
-    scene.work.is_full = False
-    scene.turns()
+    for _ in range(3):
+        scene.planner.turn()
 
-    assert list(scene.work.tasks) == ["task 1"]
+    assert not scene.child.tasks
+    assert latest(scene.workshop) is not None
 
 
 def test_the_first_move_never_changes_while_somebody_is_in_the_middle_of_something(scene: Scene):
@@ -454,7 +504,7 @@ def test_the_first_move_never_changes_while_somebody_is_in_the_middle_of_somethi
     planned = latest(scene.workshop)
     assert planned is not None and planned.plan is not None
 
-    scene.work.found(earlier(planned.answer.problem, Plan(tuple(reversed_starts(planned.plan))), 3000))
+    scene.found(earlier(planned.answer.problem, Plan(tuple(reversed_starts(planned.plan))), 3000))
     scene.turns()
     scene.workshop.clock.pass_(2)
     scene.turns()
@@ -497,7 +547,7 @@ def test_what_was_measured_is_what_is_planned_with(scene: Scene):
 
 def test_a_shop_without_a_run_has_nothing_to_plan():
     floor = fake_workshop(shop())
-    planner = Planner(floor, Work(), None, lambda _: None)
+    planner = Planner(floor, None, lambda _: None)
 
     planner.turn()
     planner.turn()
@@ -507,12 +557,12 @@ def test_a_shop_without_a_run_has_nothing_to_plan():
 
 
 def test_the_rule_is_compiled_in_a_child_first_and_then_here():
-    work, here = Work(), []
-    warming = Warming(work, lambda told: True, lambda: bool(here.append("here")))
+    child, here = FakeKept(prepared=None), []
+    warming = Warming(child, lambda: bool(here.append("here")))
 
-    assert warming.turn() == 1
     assert warming.turn() == 0, "while the child compiles"
-    work.tasks["task 1"] = replace(work.tasks["task 1"], state="done", is_over=True, result=True)
+    assert not warming.is_over
+    child.prepared = True
 
     assert warming.turn() == 1
     assert warming.turn() == 0
@@ -520,13 +570,12 @@ def test_the_rule_is_compiled_in_a_child_first_and_then_here():
 
 
 def test_without_a_compiler_the_rule_stays_plain():
-    work, here = Work(), []
-    warming = Warming(work, lambda told: False, lambda: bool(here.append("here")))
-    warming.turn()
-    work.tasks["task 1"] = replace(work.tasks["task 1"], state="done", is_over=True, result=False)
+    here = []
+    warming = Warming(FakeKept(prepared=False), lambda: bool(here.append("here")))
 
-    warming.turn()
+    assert warming.turn() == 1
 
+    assert warming.is_over
     assert not here
 
 
@@ -553,7 +602,7 @@ def test_more_than_can_be_planned_at_once_is_said_and_not_begun(scene: Scene):
     assert planned.answer.is_too_much
     assert (planned.plan, planned.answer.problem.blocks) == (None, ())
     assert scene.turns() == 0
-    assert scene.work.tasks == {}
+    assert scene.child.tasks == {}
     assert scene.state()["plan"]["none"] is True
     assert next(move["code"] for move in scene.state()["moves"]) == "start"
 
@@ -562,7 +611,7 @@ def test_a_change_that_makes_too_much_to_plan_is_refused(scene: Scene):
     poisoned(scene.workshop)
 
     with pytest.raises(Refused) as refused:
-        Trials(scene.workshop, scene.work, print).answer(scene.run, TraySize(scene.run, 6))
+        Trials(scene.workshop, FakeWork(), print).answer(scene.run, TraySize(scene.run, 6))
 
     assert refused.value.code == "too much to plan"
 
@@ -570,8 +619,7 @@ def test_a_change_that_makes_too_much_to_plan_is_refused(scene: Scene):
 @pytest.mark.parametrize("kind", ["MemoryError", "died"])
 def test_a_search_that_ends_for_want_of_memory_is_not_begun_over_and_over(scene: Scene, kind: str):
     scene.turns()
-    (task,) = scene.work.tasks.values()
-    scene.work.tasks[task.id] = replace(task, state="failed", failure=Failure(kind), is_over=True)
+    scene.child.failed(kind)
 
     scene.turns()
     scene.press("load started", run=scene.run, load="cut/1")
@@ -579,11 +627,11 @@ def test_a_search_that_ends_for_want_of_memory_is_not_begun_over_and_over(scene:
     scene.turns()
 
     assert scene.planner.gave_up()
-    assert len(scene.work.tasks) == 1
+    assert len(scene.child.tasks) == 1
     assert latest(scene.workshop) is not None
 
     scene.planner.look_further()
     scene.turns()
 
     assert not scene.planner.gave_up()
-    assert len(scene.work.tasks) == 2
+    assert len(scene.child.tasks) == 2

@@ -9,7 +9,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.plans import Planner
+from runboard.floor.planner import Planner
 from runboard.floor.runs import Wish, open_run
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.nouns import Plan
@@ -20,13 +20,12 @@ from runboard.web.sentences import zone_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.figured import show
-from tests.web.test_plan_schedule import NoWork
 from tests.web.test_shop_pages import words
 
 
 @pytest.fixture(autouse=True)
 def shop(house: House) -> None:
-    house.app.extensions["planner"] = Planner(house.workshop, NoWork(), None, lambda seq: None)
+    house.app.extensions["planner"] = Planner(house.workshop, None, lambda seq: None)
     record = scenario.shop()
     record["people"] = record["people"][:1]
     house.workshop.books.save(record, START)

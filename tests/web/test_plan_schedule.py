@@ -11,7 +11,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.plans import Planner
+from runboard.floor.planner import Planner
 from runboard.floor.runs import Wish, new_event, open_run
 from runboard.floor.taps import record_events
 from runboard.plan.schedule.problem import cannot, from_state
@@ -39,6 +39,9 @@ class NoWork:
     def start(self, *_: Any) -> None:
         return None
 
+    give = begin = start
+    prepared = True
+
     def look(self, _: str) -> Any:
         return self.task
 
@@ -52,7 +55,7 @@ class NoWork:
 @pytest.fixture
 def work(house: House) -> NoWork:
     found = NoWork()
-    house.app.extensions["planner"] = Planner(house.workshop, found, None, lambda seq: None)
+    house.app.extensions["planner"] = Planner(house.workshop, found, lambda seq: None)
     return found
 
 
@@ -143,9 +146,32 @@ def test_what_fits_nowhere_says_what_to_do(client: FlaskClient, house: House, wo
     opened(house)
     planned(house)
     found = house.workshop.planned
+    nothing = replace(found, answer=replace(found.answer, plan=None))
+
+    house.workshop.planned = replace(nothing, none="none", clash=(0, 1))
+
+    said = words(client.get("/plan"))
+    assert "No plan fits into people’s hours" in said
+    assert "Lengthen somebody’s hours" in said
+    assert "Cut: it has no place left in people’s hours, beside what is begun and what waits. Tray" in said
+
+
+def test_where_no_plan_was_found_at_once_the_page_says_that_one_is_looked_for_and_looks_again(
+    client: FlaskClient, house: House, work: NoWork
+) -> None:
+    opened(house)
+    planned(house)
+    found = house.workshop.planned
+
     house.workshop.planned = replace(found, answer=replace(found.answer, plan=None))
 
-    assert "Lengthen somebody’s hours" in words(client.get("/plan"))
+    assert "Looking for a plan" in words(client.get("/plan"))
+    assert 'hx-trigger="every 2s"' in client.get("/plan").text
+
+    house.workshop.planned = replace(house.workshop.planned, none="not found")
+
+    assert "No plan was found yet, though there may be one" in words(client.get("/plan"))
+    assert 'hx-trigger="every 2s"' not in client.get("/plan").text
 
 
 def test_a_server_without_a_planner_says_so_only_where_it_is_asked(client: FlaskClient, house: House) -> None:

@@ -8,14 +8,15 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.plans import Planned, Planner, plan_at_once
+from runboard.floor.planner import Planner
+from runboard.floor.plans import Planned, plan_at_once
 from runboard.plan.move import Move
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.web.plan_moves import move_words
 from runboard.web.plan_record import plan_lines, plan_record
 from tests.figured import show
-from tests.web.test_plan_schedule import NoWork, opened
+from tests.web.test_plan_schedule import opened
 from tests.web.test_shop_pages import words
 
 ANN, BEN = 0, 1
@@ -24,7 +25,7 @@ ANN, BEN = 0, 1
 @pytest.fixture
 def handed(house: House) -> Planned:
     """A plan in which Ben takes over at the laser six minutes after Ann has begun to watch."""
-    house.app.extensions["planner"] = Planner(house.workshop, NoWork(), None, lambda seq: None)
+    house.app.extensions["planner"] = Planner(house.workshop, None, lambda seq: None)
     opened(house)
     planned = plan_at_once(house.workshop)
     plan, problem = planned.answer.plan, planned.answer.problem
