@@ -4,10 +4,11 @@ Slow and plain on purpose. What has happened has happened: where only begun bloc
 a begun block beyond their hours, nothing is broken.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import combinations, pairwise
 
+from runboard.plan.schedule.problem.hours import joined
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
 
 
@@ -125,7 +126,7 @@ class _Checker:
                 start = self.begins[block.index] + stretch.offset
                 yield from ((service, block, start, start + stretch.length, many) for service, many in stretch.draws)
             end, until = self.ends[block.index], taken_off[block.index]
-            yield from ((service, block, end, until, many) for service, many in block.holds)
+            yield from ((service, block, end, until, many) for service, many in block.holds if until > end)
 
     def _services(self) -> Iterator[Broken]:
         draws = list(self._draws())
@@ -190,7 +191,7 @@ class _Checker:
         if placed.hands is None:
             return
         spans = [(one.offset, one.offset + one.length) for one in block.stretches if one.attendance == "hands-on"]
-        for start, end in _joined([(-placed.setup, 0)] * (placed.setup > 0) + spans):
+        for start, end in joined([(-placed.setup, 0), *spans]):
             start, end = placed.begins() + start, placed.begins() + end
             yield There(placed.hands, block, self.stations[block.station].room, start, end, False)
 
@@ -224,16 +225,6 @@ class _Checker:
         if one.watches and other.watches:
             return one.room == other.room or any(in_sight)
         return (one.watches and (here == there or in_sight[0])) or (other.watches and (here == there or in_sight[1]))
-
-
-def _joined(spans: Iterable[tuple[int, int]]) -> list[tuple[int, int]]:
-    found: list[tuple[int, int]] = []
-    for start, end in sorted(spans):
-        if found and found[-1][1] == start:
-            found[-1] = (found[-1][0], end)
-        else:
-            found.append((start, end))
-    return found
 
 
 def _stays(one: There, there: list[There]) -> list[tuple[int, int]]:
