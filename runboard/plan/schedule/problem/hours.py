@@ -154,23 +154,21 @@ class Chains:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         self.waits = [_waits(block) for block in problem.blocks]
-        self.starts = self._starts()
+        self._known: dict[object, tuple[Span, ...]] = {}
+        self.starts = [self.starts_by(at, None) for at in range(len(problem.blocks))]
         self.order = self._in_order()
         self.begins = [0] * len(problem.blocks)
         for at in self.order:
             self.begins[at] = self._soonest(at)
         self.tails = self._tails()
 
-    def _starts(self) -> list[tuple[Span, ...]]:
-        """``starts_of`` each block: blocks that differ in nothing that it asks about share one answer."""
-        known: dict[object, tuple[Span, ...]] = {}
-        found = []
-        for block in self.problem.blocks:
-            asked = (block.begun, block.station, block.release, block.stretches, block.people)
-            if asked not in known:
-                known[asked] = starts_of(self.problem, block)
-            found.append(known[asked])
-        return found
+    def starts_by(self, at: int, person: int | None) -> tuple[Span, ...]:
+        """``starts_of`` a block: those that differ in nothing that it asks about share one answer."""
+        block = self.problem.blocks[at]
+        asked = (block.begun, block.station, block.release, block.stretches, block.people, person)
+        if asked not in self._known:
+            self._known[asked] = starts_of(self.problem, block, person)
+        return self._known[asked]
 
     def _in_order(self) -> list[int]:
         """Blocks so that each comes after what it waits for."""

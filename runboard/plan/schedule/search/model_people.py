@@ -15,7 +15,6 @@ from runboard.plan.schedule.problem.hours import (
     hands_in,
     joined,
     open_spans,
-    starts_of,
     within,
 )
 from runboard.plan.schedule.problem.nouns import Block, Placed, Span, Stretch
@@ -63,6 +62,8 @@ class People:
         self.changes: dict[int, _Change] = {}
         self.done: dict[int, list[Done]] = {at: [] for at in range(len(self.problem.people))}
         self._all: list[Done] = []
+        self._made: dict[tuple[int, int, int], Any] = {}
+        self._seen: dict[tuple[int, int, int, int], tuple[Span, ...]] = {}
         for block in self.problem.blocks:
             self._take_hands(block)
             if block.watched is not None and (block.by is not None or not block.begun):
@@ -97,18 +98,20 @@ class People:
         """Who may put their hands to a block: whoever is at it already does."""
         if block.begun and block.by is not None:
             return {block.by: None}
-        able = {one: starts_of(self.problem, block, one) for one in block.people if self.problem.people[one].windows}
+        able = {
+            one: self.of.chains.starts_by(block.index, one) for one in block.people if self.problem.people[one].windows
+        }
         return self._chosen_of(block, able, "by")
 
     def _chosen_of(self, block: Block, able: dict[int, tuple[Span, ...]], name: str) -> dict[int, Any]:
-        """A literal for each person, exactly one of which holds, with the block within that one's hours."""
+        """A literal for each person, exactly one of which holds, with the block's begin where that one's hours let it be."""
         found: dict[int, Any] = dict.fromkeys(able)
         if len(able) != 1:
             found = {one: self.of.model.new_bool_var(f"b{block.index}{name}{one}") for one in able}
             self.of.model.add_exactly_one(found.values())
         whole = self.of.chains.starts[block.index]
         for one, spans in able.items():
-            if common(whole, spans) != whole:
+            if spans != whole:
                 self._keep_in(self.of.begins[block.index], spans, [] if found[one] is None else [found[one]])
         return found
 
@@ -164,13 +167,17 @@ class People:
             self.done[one].append(Done(kind, start, stretch.length, literal, block.begun and one == block.by))
 
     def _throughout(self, block: Block, stretch: Stretch) -> dict[int, Any]:
+        whole = self.of.chains.starts[block.index]
         able = {}
         for one in self.there:
-            spans = within(self.problem.people[one].windows, stretch.offset, stretch.length)
-            if common(spans, self.of.chains.starts[block.index]):
-                able[one] = spans
+            asked = one, stretch.offset, stretch.length, id(whole)
+            if asked not in self._seen:
+                windows = self.problem.people[one].windows
+                self._seen[asked] = common(within(windows, stretch.offset, stretch.length), whole)
+            if self._seen[asked]:
+                able[one] = self._seen[asked]
         if block.begun and block.by is not None:
-            able[block.by] = ((0, 1),)
+            able[block.by] = whole
         return self._chosen_of(block, able, "seen")
 
     def _by_turns(self, block: Block, stretch: Stretch) -> None:
@@ -255,7 +262,13 @@ class People:
         return any_of
 
     def _row(self, one: Done, early: int = 0, late: int = 0) -> Any:
-        """What somebody is there for as an interval, stretched on both sides."""
+        """What somebody is there for as an interval, stretched on both sides: made once."""
+        key = id(one), early, late
+        if key not in self._made:
+            self._made[key] = self._made_of(one, early, late)
+        return self._made[key]
+
+    def _made_of(self, one: Done, early: int, late: int) -> Any:
         start, size = one.start - early, one.size + early + late
         if one.end is None:
             return self.of.interval(start, size, one.present)

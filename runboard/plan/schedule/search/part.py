@@ -1,99 +1,18 @@
-"""Something of a plan chosen anew, with all else as it stands: a stretch of time, who does what, or in which rooms people
-stay."""
+"""Something of a plan chosen anew, with all else as it stands: who does what, or in which rooms people stay."""
 
 from collections import defaultdict
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
-from runboard.plan.schedule.problem.hours import open_spans
-from runboard.plan.schedule.problem.nouns import FAR, Block, Lag, Plan, Problem, Span
+from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.search.model import Limits, Model, Wish
 from runboard.plan.schedule.search.model_people import Done
 
-# Blocks up to which a whole is planned at once, rather than its parts.
+# Blocks up to which a plan is planned anew.
 WHOLE = 130
 
 # What a change of watcher, other hands than the plan's, and eyes that are not those of whoever loaded count for.
 _CHANGE, _HANDS, _EYES = 20, 3, 1
-
-
-class Part:
-    """The blocks of a plan that begin from ``opens`` on and before ``closes``, and when each may begin."""
-
-    def __init__(self, problem: Problem, plan: Plan, opens: int, closes: int) -> None:
-        self.whole, self.plan = problem, plan
-        self.blocks = [one.block for one in plan.placed if opens <= one.start < closes]
-        self.number = {block: at for at, block in enumerate(self.blocks)}
-        stations = tuple(
-            replace(station, stands_on=self._stands_on(at, opens)) for at, station in enumerate(problem.stations)
-        )
-        people = tuple(replace(one, room=-1) if opens else one for one in problem.people)
-        blocks = tuple(self._block(problem.blocks[block]) for block in self.blocks)
-        self.problem = replace(problem, stations=stations, people=people, blocks=blocks, orders=(), left_out=())
-        self.between = {at: self._between(block, opens, closes) for at, block in enumerate(self.blocks)}
-
-    def _stands_on(self, station: int, opens: int) -> str:
-        here = [block for block in self.whole.blocks if block.station == station and block.family]
-        before = [(start, block.family) for block in here if (start := self.plan.placed[block.index].start) < opens]
-        return max(before)[1] if before else self.whole.stations[station].stands_on
-
-    def _block(self, block: Block) -> Block:
-        """With what it waits for outside as a release."""
-        inside = tuple(replace(lag, before=self.number[lag.before]) for lag in block.lags if lag.before in self.number)
-        outside = [self._ready(lag) for lag in block.lags if lag.before not in self.number]
-        unloads = None if block.unloads is None else self.number.get(block.unloads)
-        if block.unloads is not None and unloads is None:
-            outside.append(self.plan.end(self.whole, block.unloads))
-        release = 0 if block.begun else max([block.release, *outside])
-        return replace(block, index=self.number[block.index], lags=inside, unloads=unloads, release=release)
-
-    def _ready(self, lag: Lag) -> int:
-        return self.plan.end(self.whole, lag.before) + lag.least
-
-    def _between(self, at: int, opens: int, closes: int) -> Span:
-        """When a block may begin for all that is outside to stay as it is."""
-        block, latest = self.whole.blocks[at], FAR
-        for lag in block.lags:
-            if lag.before not in self.number and lag.latest is not None:
-                latest = min(latest, self.plan.placed[lag.before].begins() + lag.latest)
-        for follower in self.whole.followers[at]:
-            if follower not in self.number:
-                latest = min(latest, self._before(at, follower) - block.length)
-        if block.unloads is not None and block.unloads not in self.number:
-            latest = min(latest, self.plan.placed[at].begins())
-        return (0 if block.begun else opens, max(min(closes, latest + 1), 1))
-
-    def _before(self, at: int, follower: int) -> int:
-        """The latest end for what comes after it."""
-        starts = self.plan.placed[follower].start
-        return min([starts, *(starts - lag.least for lag in self.whole.blocks[follower].lags if lag.before == at)])
-
-    def plan_of_part(self) -> Plan:
-        """What the plan says of the part."""
-        return Plan(
-            tuple(replace(self.plan.placed[block], block=at) for at, block in enumerate(self.blocks)), self.plan.source
-        )
-
-    def with_part(self, plan: Plan) -> Plan:
-        """The whole plan with a new one for the part."""
-        placed = list(self.plan.placed)
-        for block, one in zip(self.blocks, plan.placed, strict=True):
-            placed[block] = replace(one, block=block)
-        return Plan(tuple(placed), plan.source)
-
-
-def evenings_of(problem: Problem, plan: Plan) -> tuple[Span, ...]:
-    """The hours up to the plan's finish, those less than six hours apart taken as one."""
-    found: list[Span] = []
-    finish = plan.finish(problem)
-    for opens, closes in open_spans(problem):
-        if opens >= finish:
-            break
-        if found and opens - found[-1][1] < 6 * 120:
-            found[-1] = (found[-1][0], closes)
-        else:
-            found.append((opens, closes))
-    return tuple(found)
 
 
 def staffed(problem: Problem, plan: Plan) -> Plan | None:
