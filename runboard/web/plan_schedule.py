@@ -288,6 +288,6 @@ def _bound(shown: Shown | None) -> dict[str, Any]:
     if shown is None or not shown.problem.blocks:
         return {"done": "", "limits": [], "older": ""}
     names, finish = names_for(shown.problem), shown.plan.finish(shown.problem)
-    done = names.say("done", day=names.day(finish), at=names.clock(finish), count=0, who="", unit="day")
+    done = names.say("itself", at=names.tick(finish))
     limits = [] if shown.bound is None else list(limit_sentences(names, shown.plan, shown.bound))
     return {"done": done, "limits": limits, "older": _older(shown, names)}

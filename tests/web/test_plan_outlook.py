@@ -72,6 +72,9 @@ def test_the_finish_that_is_said_lies_in_the_range_that_is_said(
         said = words(client.get(page))
         assert f"about {names.clock(finish + 170)}" in said
         assert f"The plan itself ends {names.tick(finish)}." in said
+    beside_its_bound = words(client.get("/plan/search"))
+    assert f"The plan itself ends {names.tick(finish)}." in beside_its_bound
+    assert "Done" not in beside_its_bound
 
 
 def test_a_plan_that_ends_in_its_range_is_said_once(client: FlaskClient, house: House, work: NoWork) -> None:
