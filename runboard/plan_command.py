@@ -3,6 +3,7 @@
 import argparse
 import json
 import sys
+import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import TextIO
@@ -44,6 +45,7 @@ def _seconds(text: str) -> float:
 
 
 def _plan(asked: argparse.Namespace) -> None:
+    began = time.monotonic()
     # Imported here: the other commands need no planner, and answer at once.
     from runboard.planning import CannotPlan, make_plan
     from runboard.web.plan_record import plan_lines, plan_record
@@ -53,7 +55,7 @@ def _plan(asked: argparse.Namespace) -> None:
     told, clear = progress(sys.stderr)
     try:
         try:
-            found = make_plan(asked.data, asked.run, asked.seconds, told)
+            found = make_plan(asked.data, asked.run, asked.seconds, told, began)
         finally:
             clear()
     except CannotPlan as why:

@@ -2,6 +2,7 @@
 
 import io
 import json
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -15,6 +16,7 @@ from runboard.floor.runs import Wish, close_run, open_run
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.told.effort import person_loads
+from runboard.plan.search import Found
 from tests import scenario
 
 PART_KINDS = {"setup", "loading", "machine", "unloading", "hand"}
@@ -229,7 +231,7 @@ def test_nothing_is_written_where_nobody_watches() -> None:
 def test_stopped_by_the_keyboard_the_best_so_far_is_printed(
     data: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def stopped(problem: Any, plan: Any, seconds: float, told: Any, clock: Any) -> None:
+    def stopped(problem: Any, plan: Any, seconds: float, told: Any, **_: Any) -> None:
         told(1, 10, improve(problem, plan, 0.0, told))
         raise KeyboardInterrupt
 
@@ -238,18 +240,44 @@ def test_stopped_by_the_keyboard_the_best_so_far_is_printed(
     assert asked(data, capsys)["finish"]
 
 
-def test_what_fits_nowhere_is_said(
-    data: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
-) -> None:
+@pytest.fixture
+def without_a_plan(monkeypatch: pytest.MonkeyPatch) -> None:
+    """None is made at once."""
     at_once = planning.plan_at_once
 
-    def without_a_plan(workshop: Any) -> Any:
-        from dataclasses import replace
-
+    def plan_at_once(workshop: Any) -> Any:
         planned = at_once(workshop)
         return replace(planned, answer=replace(planned.answer, plan=None))
 
-    monkeypatch.setattr(planning, "plan_at_once", without_a_plan)
+    monkeypatch.setattr(planning, "plan_at_once", plan_at_once)
+
+
+@pytest.mark.usefixtures("without_a_plan")
+@pytest.mark.parametrize("seconds", ["0", "2"])
+def test_where_the_rules_find_no_plan_one_is_looked_for(
+    data: Path, capsys: pytest.CaptureFixture[str], seconds: str
+) -> None:
+    found = asked(data, capsys, "--seconds", seconds)
+
+    assert max(one["end"] for one in found["operations"]) == found["finish"]
+
+
+@pytest.mark.usefixtures("without_a_plan")
+@pytest.mark.parametrize(
+    ("found", "says"),
+    [
+        (
+            Found(None, None, True, (0, 1)),
+            "no plan fits into people's hours beside what is begun. What has no place left: Cut",
+        ),
+        (Found(None, None, True), "no plan fits into people's hours beside what is begun."),
+        (Found(None), "no plan was found in"),
+    ],
+)
+def test_what_fits_nowhere_is_said_and_only_a_proof_says_so(
+    data: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, found: Found, says: str
+) -> None:
+    monkeypatch.setattr(planning, "search", lambda *_: found)
 
     assert main(["plan", "--data", str(data)]) == 2
-    assert "no plan was found that fits into people's hours" in capsys.readouterr().err
+    assert says in capsys.readouterr().err
