@@ -1,48 +1,68 @@
 """Making a plan better for some seconds, and saying how far any plan could still beat it: what a child process runs.
 
+Priorities for the dispatch rule are searched for all along, from the plan at hand on: nothing wins so much so soon. Bounds come
+early; the solver's model has its turns where a problem is short enough for it to win or to prove something.
+
 It keeps no clock of its own: who calls it may give one. A plan is told of only if the checker finds nothing broken and
 it is better than the one at hand, so the worst that can come of it is the plan that was given.
 """
 
-from collections.abc import Callable
-from dataclasses import replace
-from functools import partial
+from collections.abc import Callable, Collection, Iterator
+from dataclasses import dataclass, replace
 from typing import Any
 
-from runboard.plan.schedule.problem.alike import alike
+from runboard.plan.schedule.problem.alike import Alike, alike
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.hours import Chains
-from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, worth
-from runboard.plan.schedule.rule.greedy import NoPlace
-from runboard.plan.schedule.rule.wandering import wander
+from runboard.plan.schedule.problem.hours import Chains, open_minutes, open_spans
+from runboard.plan.schedule.problem.nouns import Placed, Plan, Problem
+from runboard.plan.schedule.problem.people import walks_in
+from runboard.plan.schedule.problem.worth import Worth, dated, ends_of, lateness_of, soonest_ends
+from runboard.plan.schedule.rule.greedy import NoPlace, warm
+from runboard.plan.schedule.rule.wandering import Wandering
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.search.evenings import least_evenings
-from runboard.plan.schedule.search.fewer_walks import WALKS_SECONDS, WALKS_SHARE, calm, with_fewer_walks
-from runboard.plan.schedule.search.improved import Improved, improved
-from runboard.plan.schedule.search.less_late import kept_late, less_late, whatever_is_due
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Stop, Watching, Wish
-from runboard.plan.schedule.search.part import WHOLE
-from runboard.plan.schedule.search.renamed import renamed
+from runboard.plan.schedule.search.part import WHOLE, FewWalks, WalksModel
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
-from runboard.plan.schedule.search.usual_seconds import of_a_go, of_making
 
 __all__ = ["Improved", "improve"]
 
 Told = Callable[..., Any]
 Clock = Callable[[], float]
+Value = tuple[int, ...]
 
-# Of more blocks than this the whole is never searched at once.
+# Of more blocks than this the whole is never given to the solver.
 _VERY_LONG = 260
 _TENTHS = 10
-# The share of the time for the dispatch rule's priorities, in a long plan and a short one. They come first: nothing is
-# better as soon, and somebody waits for it.
-_WANDER_SHARE, _WANDER_SHARE_SHORT = 0.25, 0.03
+# Seconds of priorities before anything else, the least for a short problem; and the share of the time that they may take.
+_FIRST, _FIRST_SHORT, _FIRST_SHARE = 1.0, 0.3, 0.1
+# Counting evenings: a share of the time, or so many seconds.
 _EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
-# Counting heads first, in a long plan: the share of the time; and what is spent on finding people for what that finds.
-_HEADS_SHARE, _PEOPLE_SECONDS = 0.25, 4.0
-# Being less late, in a long plan: the share of the time; and of what could be done sooner if nothing were due.
-_LATE_SHARE, _FREE_SHARE = 0.2, 0.3
+# Seconds of the model's first turns, and how much longer those of the next round are. Priorities have as long between them.
+_TURN, _LONGER = 3.0, 3
+# What is spent on finding people for a plan that only counts heads; and of the time on what could be sooner if nothing were due.
+_PEOPLE_SECONDS, _FREE_SHARE = 4.0, 0.3
+# Once nothing sooner is looked for: the share of the time that is kept for fewer walks, the most seconds of it, stays in one
+# room, and goes without a better plan that end it.
+_CALM_SHARE, _CALM_SECONDS, _STAYS, _CALM_GOES = 0.15, 5.0, 3, 4000
+# By how many evenings the whole may end later for an order line to be in time.
+_EVENINGS_LATER = 3
+# Seconds for a go of the rule, and blocks that it places in one on a usual computer, compiled or not; seconds to make a model,
+# for a block and a person: counted where no clock says it, so that a search is the same anywhere.
+_GO, _BLOCKS_A_SECOND, _BLOCKS_PLAIN, _MAKING = 0.00004, 1_800_000, 15_000, 0.0004
+
+
+@dataclass(frozen=True)
+class Improved:
+    """A plan with what bounds it. ``gap`` is in minutes of the hours in which anybody is there; ``is_proved`` where no
+    plan can be finished sooner, however late it is for order lines. ``calmer`` is a plan with clearly fewer walks that is
+    done later, where one was seen. What no plan can hold stands in the problem's ``left_out``."""
+
+    plan: Plan
+    bound: Bound
+    gap: float
+    is_proved: bool
+    calmer: Plan | None = None
 
 
 def improve(
@@ -54,20 +74,20 @@ def improve(
     workers: int = 1,
     clock: Clock | None = None,
     stopped: Stop | None = None,
+    near: Collection[int] = (),
 ) -> Improved:
-    """The best plan found within so many seconds, never worse than ``plan``, and then one with fewer walks that is as good.
-    ``told(done, total, latest)`` hears of each better one, and of that last; a proof ends it sooner. Seconds are those of
-    ``clock``, or, without one, those that the solver counts and that other work takes on a usual computer. Once ``stopped``
-    is asked it answers soon with what it has."""
-    search = _Search(problem, plan, seconds, told, seed, workers, clock, stopped or Stop())
+    """The best plan found within so many seconds, never worse than ``plan``. ``told(done, total, latest)`` hears of each
+    better one; a proof that none is done sooner ends it once fewer walks were looked for, and so does ``stopped``. Seconds are
+    those of ``clock``, or, without one, those that the solver counts and that other work takes on a usual computer. ``near``
+    are blocks where a change was: it is looked around them first."""
+    search = _Search(problem, plan, seconds, told, Limits(seconds, workers, seed), clock, stopped or Stop(), near)
     if problem.blocks:
         search.run()
-        search.walk_less()
     return search.latest()
 
 
 class _Search:
-    """A plan and a bound, and the seconds that are left to bring them together."""
+    """The best plan so far, the one that is done ``soonest``, and a bound: with the seconds that are left."""
 
     def __init__(
         self,
@@ -75,33 +95,38 @@ class _Search:
         plan: Plan,
         seconds: float,
         told: Told,
-        seed: int,
-        workers: int,
+        limits: Limits,
         clock: Clock | None,
-        stopped: Stop,
+        stop: Stop,
+        near: Collection[int],
     ) -> None:
-        self.stopped = stopped
-        self.problem, self.told, self.total = problem, told, seconds
-        self.seconds = seconds * (1 - WALKS_SHARE)
-        self.seed, self.workers = seed, workers
-        self.clock, self.began, self.counted = clock, clock() if clock else 0.0, 0.0
-        self.is_long = len(problem.blocks) > WHOLE
-        self.chains, self.same = Chains(problem), alike(problem)
-        self.plan = self.given = plan
+        self.problem, self.told, self.total, self.seconds = problem, told, seconds, seconds
+        self.limits, self.clock, self.stop = limits, clock, stop
+        self.began, self.counted = clock() if clock else 0.0, 0.0
+        self.worth, self.chains, self.same = Worth(problem), Chains(problem), alike(problem)
+        self.bound = bound(problem)
+        self.least_late = self.worth.late(soonest_ends(problem, self.chains))
+        self.plan = self.soonest = plan
+        self.value = self._value(plan)
         again = renamed(plan, self.same)
         if not broken(problem, again):
-            self.plan = again
-        self.bound = bound(problem)
-        self.least_late = Worth(problem).late(soonest_ends(problem, self.chains))
+            self.plan = self.soonest = again
+        self.near = near
+        self.calmer: Plan | None = None
+        self.wandering: Wandering | None = None
+        self.answers: Iterator[tuple[int, Plan | None]] = iter(())
+        self.each = 0.0
 
     def latest(self) -> Improved:
         """How things stand."""
-        return improved(self.problem, self.plan, self.bound)
+        finish = self.plan.finish(self.problem)
+        gap = open_minutes(self.problem, self.bound.tick, finish)
+        return Improved(self.plan, self.bound, gap, finish <= self.bound.tick, self.calmer)
 
     @property
     def finish(self) -> int:
-        """When the plan at hand ends."""
-        return self.plan.finish(self.problem)
+        """When the plan that is done soonest ends."""
+        return self.soonest.finish(self.problem)
 
     @property
     def least(self) -> int:
@@ -110,72 +135,68 @@ class _Search:
 
     @property
     def late(self) -> int:
-        """By how many ticks order lines are late in the plan at hand."""
-        return lateness_of(self.problem, self.plan)
+        """How late order lines are in it."""
+        return lateness_of(self.problem, self.soonest)
 
     @property
     def used(self) -> float:
         """The seconds that are gone."""
         return self.clock() - self.began if self.clock else self.counted
 
-    def spend(self, seconds: float) -> None:
-        """Count what somebody else's work took."""
-        self.counted += seconds
-
     @property
     def is_over(self) -> bool:
-        """Whether time is up, or nothing can be better."""
-        return (
-            self.stopped.asked
-            or self.used >= self.seconds
-            or (self.finish <= self.least and self.late <= self.least_late)
-        )
+        """Whether time is up, or no more is asked for."""
+        return self.stop.asked or self.used >= self.seconds
+
+    @property
+    def is_proved(self) -> bool:
+        """Whether no plan is less late or done sooner."""
+        return self.finish <= self.least and self.late <= self.least_late
 
     def run(self) -> None:
-        """Everything that is worth a try, while time lasts and nothing is proved."""
+        """Everything that is worth a try, while time lasts."""
         self._tell()
-        self._wander(self.seconds * (_WANDER_SHARE if self.is_long else _WANDER_SHARE_SHORT))
+        is_short = len(self.problem.blocks) <= WHOLE
+        self._wander(min(_FIRST_SHORT if is_short else _FIRST, self.total * _FIRST_SHARE))
         self._count_evenings()
-        if self.is_long:
-            self._be_less_late(self.seconds * _LATE_SHARE)
-            if counts_heads(self.problem) and not self.is_over:
-                self._solve("anyone", self.seconds * _HEADS_SHARE)
-        if len(self.problem.blocks) > _VERY_LONG:
-            self._wander(self.seconds)
-        self._race()
-        self._leave_dues_aside()
-
-    def walk_less(self) -> None:
-        """With what time was kept back, or some of what a proof left: as soon done, with fewer walks."""
-        if self.stopped.asked:
-            return
-        self.seconds = min(self.total, self.used + WALKS_SECONDS)
-        calmest = min(self.given, self.plan, key=partial(calm, self.problem))
-        limits = self._limits(WALKS_SECONDS)
-        self.plan = with_fewer_walks(self.problem, calmest, lambda: self.seconds - self.used, self.spend, limits)
+        if len(self.problem.blocks) <= _VERY_LONG:
+            self.seconds = self.total * (1 - _CALM_SHARE)
+            self._race()
+            self._leave_dues_aside()
+            self.seconds = self.total
+            self._walk_less()
+        self._wander(self.seconds - self.used, _CALM_GOES if self.is_proved else None)
+        if self.wandering is not None:
+            self.calmer = self._checked(self.wandering.calmer())
         self._tell()
 
     # what is found
 
-    def take(self, plan: Plan) -> bool:
-        """Keep a plan that breaks nothing and is better."""
+    def take(self, plan: Plan) -> None:
+        """Keep a plan that breaks nothing and is better, or done sooner."""
         plan = renamed(plan, self.same)
-        if worth(self.problem, plan) >= worth(self.problem, self.plan) or broken(self.problem, plan):
-            return False
-        self.plan = plan
-        self._tell()
-        return True
+        value = self._value(plan)
+        is_sooner = (value[0], value[2]) < (self.late, self.finish)
+        if (value >= self.value and not is_sooner) or broken(self.problem, plan):
+            return
+        if is_sooner:
+            self.soonest = plan
+        if value < self.value:
+            self.plan, self.value = plan, value
+            self._tell()
 
-    def raise_bound(self, tick: int, rule: str) -> None:
+    def _value(self, plan: Plan) -> Value:
+        """What a plan is worth; then everything as early as it can be, which leaves nobody idle beside work that is ready."""
+        ends = ends_of(self.problem, plan)
+        return *self.worth.of(ends, walks_in(self.problem, plan)), sum(ends)
+
+    def _checked(self, plan: Plan | None) -> Plan | None:
+        return None if plan is None or broken(self.problem, plan) else plan
+
+    def _raise(self, tick: int, rule: str) -> None:
         """Keep a bound that is better. One above a plan that keeps the rules would be a fault, and says nothing."""
         if self.bound.tick < tick <= self.finish:
             self.bound = Bound(tick, rule, with_dues=self.bound.with_dues)
-            self._tell()
-
-    def raise_with_dues(self, tick: int) -> None:
-        """The same of a bound on plans that are no later for the order lines."""
-        if self.least < tick <= self.finish:
-            self.bound = replace(self.bound, with_dues=tick)
             self._tell()
 
     def _tell(self) -> None:
@@ -184,100 +205,142 @@ class _Search:
 
     # how
 
-    def _count_evenings(self) -> None:
-        seconds = min(self.seconds, max(_EVENINGS_SECONDS, self.seconds * _EVENINGS_SHARE))
-        limits = Limits(seconds, self.workers, self.seed)
-        tick, took = least_evenings(self.problem, self.chains, self.bound.tick, self.finish + 1, limits, self.same)
-        self.raise_bound(tick, "evenings")
-        self.spend(took)
-
-    def _wander(self, seconds: float) -> None:
-        """Other priorities for the dispatch rule: nothing wins so much so soon on a long plan."""
-        until, self.seed = self.used + seconds, self.seed + 1
-        if self.is_over:
+    def _wander(self, seconds: float, goes: int | None = None) -> None:
+        """Other priorities, for so many seconds, or until so many goes have found nothing better."""
+        until, idle = self.used + seconds, 0
+        if self.is_over or seconds <= 0:
             return
-        each = of_a_go(self.problem)  # before the search is made: this has the rule compiled
+        if self.wandering is None:
+            self.each = _GO + len(self.problem.blocks) / (_BLOCKS_A_SECOND if warm() else _BLOCKS_PLAIN)
+            self.wandering = Wandering(self.problem, self.limits.seed, self.plan, self.near)
+            self.answers = self.wandering.answers()
         try:
-            for goes, plan in wander(self.problem, self.seed):
-                self.spend(goes * each)
+            for some, plan in self.answers:
+                self.counted += some * self.each
+                idle += some
                 if plan is not None:
                     self.take(plan)
-                if self.is_over or self.used >= until:
+                    idle = 0
+                if self.is_over or self.used >= until or (goes is not None and idle >= goes):
                     return
         except NoPlace:  # the plan at hand is the only one that is known
-            pass
+            self.wandering, self.seconds = None, self.seconds if goes is None else self.used
+
+    def _count_evenings(self) -> None:
+        if self.is_over or self.is_proved:
+            return
+        limits = self._limits(max(_EVENINGS_SECONDS, self.seconds * _EVENINGS_SHARE))
+        tick, took = least_evenings(
+            self.problem, self.chains, self.bound.tick, self.finish + 1, limits, self.same, self.stop
+        )
+        self.counted += took
+        self._raise(tick, "evenings")
 
     def _race(self) -> None:
-        """In turn, each longer than the last: beginning at the plan at hand, and from nothing; and, where a machine may be
-        watched by turns, by anybody, which bounds."""
-        each, turn = 3.0 if self.is_long else 4.0, 0
-        entries = ["cold", "hinted"]
+        """In turn, each longer than the last: by anybody, which bounds, where it matters who watches; from nothing; from the
+        plan at hand. Between them priorities, where the whole is too long for the model to be sure of it."""
+        each, turn = _TURN, 0
+        entries: list[tuple[Watching, bool]] = [("named", False), ("named", True)]
         if counts_heads(self.problem):
-            entries = ["anyone", *entries, *(["by turns"] if differ(self.problem) else [])]
-        while not self.is_over:
+            entries.insert(0, ("anyone", True))
+            entries += [("by turns", True)] if differ(self.problem) else []
+        while not self.is_over and not self.is_proved:
             self._be_less_late(each)
-            self._solve(entries[turn % len(entries)], each)
+            self._solve(*entries[turn % len(entries)], each)
+            if len(self.problem.blocks) > WHOLE and not self.is_proved:
+                self._wander(each)
             turn += 1
-            if turn % len(entries) == 0:
-                each *= 4
+            each *= _LONGER if turn % len(entries) == 0 else 1
 
     def _be_less_late(self, seconds: float) -> None:
-        """Order lines in time first, or less late: the finish comes after that."""
+        """Order lines in time first, or less late, though the whole may end some evenings later for it."""
         if self.is_over or self.late <= self.least_late:
             return
-        model = Model(self.problem, less_late(self.problem, self.plan, self.bound.tick), self.chains, self.same)
-        model.hint(self.plan)
+        closes = [closes for _, closes in open_spans(self.problem) if closes > self.finish]
+        latest = max(self.finish, min([2 * self.finish, *closes[:_EVENINGS_LATER][-1:]]))
+        watching: Watching = "by turns" if differ(self.problem) else "named"
+        wish = Wish(1 + latest, self.bound.tick, watching=watching, late=self.late, least="late")
+        model = self._model(wish, is_hinted=True)
         answer = self._answer(model, seconds, self.take)
-        if answer.plan is not None:
-            self.take(answer.plan)
         if model.is_bound:
             self.least_late = max(self.least_late, min(answer.bound, self.late))
 
     def _leave_dues_aside(self) -> None:
         """Once nothing better is left: what could be done sooner if nothing were due."""
-        if self.finish > self.bound.tick and self.used < self.seconds:
-            wish = whatever_is_due(self.problem, self.plan, self.bound.tick)
-            model = Model(self.problem, wish, self.chains, self.same)
+        if not self.is_over and self.finish > self.bound.tick:
+            watching: Watching = "anyone" if counts_heads(self.problem) else "named"
+            model = self._model(Wish(self.finish, self.bound.tick, watching=watching))
             answer = self._answer(model, self.seconds * _FREE_SHARE)
             if model.is_bound:
-                self.raise_bound(answer.bound, "search")
+                self._raise(answer.bound, "search")
 
-    def _solve(self, entry: str, seconds: float) -> None:
-        watching: Watching = "anyone" if entry == "anyone" else "by turns" if entry == "by turns" else "named"
-        if self.finish <= self.least:
+    def _solve(self, watching: Watching, is_hinted: bool, seconds: float) -> None:
+        if self.is_over or self.finish <= self.least:
             return
-        model = Model(self.problem, self._wish(watching), self.chains, self.same)
-        if entry != "cold":
-            model.hint(self.plan)
-        self._hear(model, self._answer(model, seconds, self.take if entry != "anyone" else None))
+        model = self._model(self._wish(watching), is_hinted)
+        answer = self._answer(model, seconds, None if watching == "anyone" else self.take)
+        if model.is_bound and model.wish.late is None:
+            self._raise(answer.bound, "search")
+        elif model.is_bound and self.least < answer.bound <= self.finish:
+            self.bound = replace(self.bound, with_dues=answer.bound)
+            self._tell()
+        if answer.plan is not None and watching == "anyone" and not self.is_over:
+            limits = self._limits(_PEOPLE_SECONDS)
+            found, took = with_people(self.problem, answer.plan, self._wish("named"), limits, self.stop)
+            self.counted += took + self._making()
+            if found is not None:
+                self.take(found)
+
+    def _walk_less(self) -> None:
+        """As soon done with the fewest walks, and then with nothing left to wait without need: of a short plan, by the model."""
+        if self.is_proved:
+            self.seconds = min(self.seconds, self.used + _CALM_SECONDS)
+        if self.is_over or len(self.problem.blocks) > WHOLE:
+            return
+        rooms, anywhere = tuple(one.room for one in self.problem.people), (-1,) * len(self.problem.people)
+        stays = _STAYS + sum(opens < self.finish for opens, _ in open_spans(self.problem))
+        wish = replace(self._wish("by turns" if differ(self.problem) else "named"), before=self.finish + 1)
+        calm = self.plan if self.plan.finish(self.problem) <= self.finish else self.soonest
+        for is_early in (False, True):
+            most = walks_in(self.problem, calm) if is_early else None
+            model = WalksModel(self.problem, wish, FewWalks(rooms, anywhere, stays, most))
+            model.hint(calm)
+            calm = self._answer(model, (self.seconds - self.used) / 2).plan or calm
+
+    def _model(self, wish: Wish, is_hinted: bool = False) -> Model:
+        model = Model(self.problem, wish, self.chains, self.same)
+        if is_hinted:
+            model.hint(self.soonest)
+        return model
 
     def _wish(self, watching: Watching) -> Wish:
-        return Wish(self.finish, self.least, watching=watching, late=kept_late(self.problem, self.plan))
+        """To be done sooner, and no later for the order lines where some are due before the finish."""
+        is_due = any(due < self.finish for _, due in dated(self.problem))
+        return Wish(self.finish, self.least, watching=watching, late=self.late if is_due else None)
 
     def _answer(self, model: Model, seconds: float, seen: Callable[[Plan], object] | None = None) -> Answer:
-        answer = model.solve(self._limits(seconds), seen, self.stopped)
-        self.spend(answer.seconds + of_making(self.problem, len(self.problem.blocks)))
-        self.seed += 1
-        return answer
-
-    def _hear(self, model: Model, answer: Answer) -> None:
+        answer = model.solve(self._limits(seconds), seen, self.stop)
+        self.counted += answer.seconds + self._making()
+        self.limits = replace(self.limits, seed=self.limits.seed + 1)
         if answer.plan is not None and model.wish.watching != "anyone":
             self.take(answer.plan)
-        if model.is_bound and model.wish.late is None:
-            self.raise_bound(answer.bound, "search")
-        elif model.is_bound:
-            self.raise_with_dues(answer.bound)
-        if answer.plan is not None and model.wish.watching == "anyone":
-            self._give_people(answer.plan)
+        return answer
 
-    def _give_people(self, plan: Plan) -> None:
-        """A plan that counts heads only, made one of named people."""
-        limits = self._limits(_PEOPLE_SECONDS)
-        found, took = with_people(self.problem, plan, self._wish("named"), limits)
-        self.spend(took + of_making(self.problem, len(plan.placed)))
-        if found is not None:
-            self.take(found)
+    def _making(self) -> float:
+        """What making a model takes, which the solver's own seconds leave out."""
+        return _MAKING * len(self.problem.blocks) * len(self.problem.people)
 
     def _limits(self, seconds: float) -> Limits:
-        left = max(0.05, min(seconds, self.seconds - self.used))
-        return Limits(left, workers=self.workers, seed=self.seed)
+        return replace(self.limits, seconds=max(0.05, min(seconds, self.seconds - self.used)))
+
+
+def renamed(plan: Plan, same: Alike) -> Plan:
+    """The plan in which the first of each group of alike blocks comes first, and so on: only names change places, so it ends
+    when it did, and trays come in ascending order where nothing else decides."""
+    placed = list(plan.placed)
+    for at in same.ordered:
+        group = same.groups[at]
+        here = sorted((plan.placed[block] for block in group), key=lambda one: (one.start, one.block))
+        for block, one in zip(group, here, strict=True):
+            placed[block] = Placed(block, one.start, one.setup, one.hands, one.watchers)
+    return Plan(tuple(placed), plan.source)

@@ -8,14 +8,16 @@ from dataclasses import replace
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
-from runboard.plan.schedule.search.model import Limits, Model, Wish
+from runboard.plan.schedule.search.model import Limits, Model, Stop, Wish
 from runboard.plan.schedule.search.part import staffed
 
 # By how much a start may move: five minutes.
 _NEAR = 5 * 2
 
 
-def with_people(problem: Problem, plan: Plan, wish: Wish, limits: Limits) -> tuple[Plan | None, float]:
+def with_people(
+    problem: Problem, plan: Plan, wish: Wish, limits: Limits, stop: Stop | None = None
+) -> tuple[Plan | None, float]:
     """A plan like ``plan`` that keeps the rules and ``wish``, and the seconds it took to look for it; None where there is
     none near. By one person a run first, which is sooner found; then with changes of watcher."""
     found = staffed(problem, plan)
@@ -25,7 +27,7 @@ def with_people(problem: Problem, plan: Plan, wish: Wish, limits: Limits) -> tup
     for watching in ("named", "by turns"):
         model = Model(problem, replace(wish, between=_near(plan), watching=watching))
         model.hint(plan)
-        answer = model.solve(replace(limits, seconds=limits.seconds / 2))
+        answer = model.solve(replace(limits, seconds=limits.seconds / 2), None, stop)
         took += answer.seconds
         if answer.plan is not None:
             return _settled(problem, answer.plan), took
