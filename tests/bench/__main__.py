@@ -18,9 +18,9 @@ def main(arguments: list[str]) -> int:
 
             return alerts(quick="--quick" in rest)
         case ["plan", *rest]:
-            from tests.bench.plan import main as plan
+            from tests.bench.plan import run
 
-            return plan(quick="--quick" in rest)
+            return run(rest)
         case ["cards", *rest]:
             from tests.bench.cards import main as cards
 
