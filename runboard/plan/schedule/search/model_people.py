@@ -255,8 +255,10 @@ class People:
         return rows
 
     def _any_of(self, literals: list[Any]) -> Any:
-        if None in literals or len(literals) == 1:
-            return None if None in literals else literals[0]
+        if any(one is None for one in literals):  # an expression cannot be compared with None
+            return None
+        if len(literals) == 1:
+            return literals[0]
         any_of = self.of.model.new_bool_var("")
         self.of.model.add_max_equality(any_of, literals)
         return any_of
