@@ -40,7 +40,7 @@ def as_it_stands(problem: Problem, before: Problem, plan: Plan) -> Plan | None:
         was, placed = known[name]
         start = placed.start - passed
         if block.begun:
-            found.append(_begun(block, placed, who))
+            found.append(_begun(block, placed, passed, who))
         else:
             found.append(_moved(block, was, placed, start + overdue if start < closes else start, who))
     made = Plan(tuple(found), plan.source)
@@ -56,14 +56,20 @@ def _moved(block: Block, was: Block, placed: Placed, start: int, who: Sequence[i
     return Placed(block.index, start, placed.setup, hands, _eyes(placed, later, who))
 
 
-def _begun(block: Block, placed: Placed, who: Sequence[int | None]) -> Placed:
-    """What is begun is where it is, with whoever is at it."""
+def _begun(block: Block, placed: Placed, passed: int, who: Sequence[int | None]) -> Placed:
+    """What is begun is where it is, with whoever is at it; a watch that was to be taken over still is."""
     by = block.by if block.by is not None or placed.hands is None else who[placed.hands]
     hands = by if block.hands else None
-    if block.watched is None:
+    watched = block.watched
+    if watched is None:
         return Placed(block.index, 0, 0, hands)
-    eyes = block.by if block.by is not None else next((who[person] for person, _ in reversed(placed.watchers)), None)
-    return Placed(block.index, 0, 0, hands, () if eyes is None else ((eyes, block.watched.offset),))
+    wanted = _eyes(placed, -passed, who)
+    gone = [person for person, tick in wanted if tick <= watched.offset]
+    # Before the machine runs nobody watches yet; then it is whoever is known to.
+    first = block.by if block.by is not None and (watched.offset == 0 or not gone) else next(reversed(gone), None)
+    ends = watched.offset + watched.length
+    later = tuple((person, tick) for person, tick in wanted if watched.offset < tick < ends)
+    return Placed(block.index, 0, 0, hands, () if first is None else ((first, watched.offset), *later))
 
 
 def _eyes(placed: Placed, later: int, who: Sequence[int | None]) -> tuple[tuple[int, int], ...]:
