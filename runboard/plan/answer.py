@@ -4,14 +4,15 @@ The plan is the last one carried over, as it stands or by its order, or the best
 better. A better one that a search finds later takes its place by ``with_plan``.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
+from runboard.plan.begun_now import STAY, BegunNow
 from runboard.plan.carrying_over import as_it_stands, same_order
 from runboard.plan.next_move import moves
 from runboard.plan.offers import Offer, offer_for, offered
-from runboard.plan.prices import SMALL, FinishWith, Question, windows_by
+from runboard.plan.prices import SMALL, Asked, Price, Question, windows_by
 from runboard.plan.schedule.problem.from_book import Estimate, as_written
 from runboard.plan.schedule.problem.from_state import nothing_of, problem_for
 from runboard.plan.schedule.problem.nouns import Plan, Problem
@@ -27,26 +28,25 @@ from runboard.shop.book import Book
 
 # Goes of the priority rules where a last plan is at hand: each of them once or so.
 GOES_AGAIN = 24
-# Before every priority there is, an hour's walk included; rows of the rule take whole numbers of 32 bits.
-IN_FRONT = -(2**31) + 1
-# Walking is dear, or it costs nothing: the better of both carries a plan over.
-STAY = 10**7
 # Five minutes in ticks.
 _SMALL_TICKS = SMALL * 2
 
 
 @dataclass(frozen=True)
 class Shown:
-    """The move that comes first for somebody, and what their hands were at meanwhile."""
+    """The move that comes first for somebody, what their hands were at meanwhile, and how things stood: the orders, the
+    people, the machines."""
 
     move: str
     hands: tuple[str, str] | None
+    standing: Hashable = None
 
 
 @dataclass(frozen=True)
 class Answer:
     """A plan of the problem that ``state`` is at ``now``, and by which priorities the rule makes it, or one like it.
-    ``plan`` is None where nothing can be planned, and where more is open than is planned at once (``is_too_much``)."""
+    ``plan`` is None where nothing can be planned, and where more is open than is planned at once (``is_too_much``).
+    ``unsure`` is what the rule thinks dear, or knows no price of; ``searched`` are the prices that a search has found."""
 
     state: ShopState
     book: Book
@@ -59,6 +59,8 @@ class Answer:
     late: Mapping[str, Sequence[TooLate]] = field(default_factory=dict)
     shown: Mapping[str, Shown] = field(default_factory=dict)
     is_too_much: bool = False
+    searched: Mapping[Asked, Price] = field(default_factory=dict)
+    unsure: Sequence[Asked] = ()
 
     @property
     def finish(self) -> int:
@@ -90,7 +92,12 @@ def with_plan(before: Answer, plan: Plan) -> Answer:
     rule = Rule(before.problem)
     priority = by_start([one.start for one in plan.placed])
     knobs = _best_knobs(rule, priority, before.knobs)
-    return _offering(replace(before, plan=plan, priority=priority, knobs=knobs), rule)
+    return _offering(replace(before, plan=plan, priority=priority, knobs=knobs, searched={}), rule)
+
+
+def with_prices(before: Answer, searched: Mapping[Asked, Price]) -> Answer:
+    """The same answer with what a search found that moves cost."""
+    return _offering(replace(before, searched={**before.searched, **searched}), Rule(before.problem))
 
 
 def is_worth_telling(problem: Problem, plan: Plan, before: Plan, *, is_last: bool = False) -> bool:
@@ -107,17 +114,36 @@ def is_worth_telling(problem: Problem, plan: Plan, before: Plan, *, is_last: boo
 def _offering(one: Answer, rule: Rule) -> Answer:
     if one.plan is None:
         return one
-    question = Question(one.state, one.problem, one.plan, _with_first(rule, one.priority, one.knobs))
-    offers, shown = {}, {}
+    begun, unsure = BegunNow(rule, one.plan, one.priority, one.knobs), set[Asked]()
+
+    def price(block: int, person: int) -> Price | None:
+        if (block, person) in one.searched:
+            return one.searched[block, person]
+        found = begun.price(block, person)
+        if found is None or not found.is_small:
+            unsure.add((block, person))
+        return found
+
+    question = Question(one.state, one.problem, one.plan, price)
+    offers, shown, standing = {}, {}, standing_of(one.state)
     for person in one.problem.people:
         found = moves(one.state, one.book, person.key, one.now)
         hands, before = _hands(one.state.people.get(person.key)), one.shown.get(person.key)
         busy = hands is not None and before is not None and before.hands == hands
-        offer = offers[person.key] = offer_for(question, person.key, found, before.move if before else "", busy=busy)
+        kept = before.move if before is not None and (busy or before.standing == standing) else ""
+        offer = offers[person.key] = offer_for(question, person.key, found, kept, busy=busy)
         # Taking over a watch passes; what else was shown first stays.
         first = next((move for move in offered(found, offer, one.now) if move.code != CODE), None)
-        shown[person.key] = Shown(first.id if first else "", hands)
-    return replace(one, offers=offers, shown=shown)
+        shown[person.key] = Shown(first.id if first else "", hands, standing)
+    return replace(one, offers=offers, shown=shown, unsure=tuple(sorted(unsure)))
+
+
+def standing_of(state: ShopState) -> Hashable:
+    """What is given up at once where it changes: what was ordered and until when, by which routes, who is here and for how
+    long, which stations are out of use."""
+    runs = tuple((run.id, run.orders, len(run.revisions)) for run in state.open_runs())
+    people = tuple((one.key, one.came_at, one.away, one.until) for one in state.people.values())
+    return runs, people, frozenset(one.key for one in state.stations.values() if one.out is not None)
 
 
 def _hands(seen: PersonState | None) -> tuple[str, str] | None:
@@ -127,16 +153,6 @@ def _hands(seen: PersonState | None) -> tuple[str, str] | None:
 def _late(state: ShopState, book: Book, now: datetime) -> dict[str, Sequence[TooLate]]:
     people = (person.key for person in book.people if not person.removed and person.key in state.people)
     return {key: late for key in people if (late := too_late(state, book, key, now))}
-
-
-def _with_first(rule: Rule, priority: Sequence[int], knobs: Knobs) -> FinishWith:
-    def finish_with(block: int) -> int | None:
-        changed = list(priority)
-        changed[block] = IN_FRONT
-        finish = rule.finish(changed, knobs)
-        return None if finish < 0 else finish
-
-    return finish_with
 
 
 def _best_knobs(rule: Rule, priority: Sequence[int], before: Knobs) -> Knobs:

@@ -19,12 +19,15 @@ from runboard.run.state import Load, RunState, ShopState
 from runboard.run.texts import places_for
 from runboard.shop.book import Book, may_work_while_watching
 from runboard.shop.hours import local_day
+from runboard.shop.parts import LoadContents, parts
 
 LONG_WAIT = timedelta(hours=2)
 SOON = timedelta(minutes=30)
 STOP_WELL = timedelta(minutes=10)
 # A change of grit is no reason to leave the station.
 SHORT_SETUP = timedelta(minutes=2)
+# What should be done already is done in a moment.
+A_MOMENT = timedelta(minutes=1)
 
 
 # For a load's state: what to do about it, why, and the event that the press would make.
@@ -227,6 +230,7 @@ def _free(scene: Scene) -> Move:
         for rest in tray.rests.values()
         if rest.ended_at is None and rest.ready_at > scene.now
     ]
+    ends += [(max(scene.now + A_MOMENT, end), "hands", load.station) for load, end in _in_other_hands(scene)]
     watching = [load.station for load in scene.watched]
     if watching:
         station = scene.book.station(watching[0])
@@ -237,3 +241,15 @@ def _free(scene: Scene) -> Move:
     at, why, what = min(ends, key=lambda one: one[0])
     facts = {"at": at, "why": why, "what": what}
     return Move("free", "free", {"code": "free until", "facts": facts}, (9,), facts=facts)
+
+
+def _in_other_hands(scene: Scene) -> Iterator[tuple[Load, datetime]]:
+    """What others are at, and when it should be done: it may be wanted here next."""
+    for run, load in scene.state.open_loads():
+        step = run.step_of(load)
+        if not load.people or scene.person in load.people or step is None or load.phase_at is None:
+            continue
+        contents = LoadContents(step.pass_.key, sum(load.pieces.values()), needs_setup=load.fresh)
+        kinds = ("unloading",) if load.state == "unloading" else ("setup", "loading", "machine", "hand")
+        lengths = [part.length for part in parts(step.operation, contents) if part.kind in kinds]
+        yield load, load.phase_at + sum(lengths, timedelta(0))

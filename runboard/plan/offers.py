@@ -1,21 +1,25 @@
-"""What a plan offers a person: its first thing for them and why, and what each alternative would cost the finish.
+"""What a plan offers a person: its first thing for them and why, and what it would cost to begin something else now.
 
 What could be done now, and its words, come from the greedy rule (``next_move``); the plan says which of it comes first.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
+from runboard.plan.begun_now import soonest
 from runboard.plan.move import Move
+from runboard.plan.next_move import STOP_WELL
 from runboard.plan.prices import WORK, Price, Question, block_of, prices_of
-from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import TICK, Placed, Plan, Problem
 from runboard.plan.taking_over import CODE, SOON, Taking, due, takings, with_moments
-from runboard.plan.why import says_more, why
+from runboard.plan.why import says_more, step_name, why
 
 # The next things of a plan are remembered: they keep their order for as long as no newer plan is there.
 REMEMBERED = 3
+# By then a plan is made anew, while somebody is here.
+AGAIN = timedelta(minutes=2)
 # What the greedy rule puts first for care's sake stays there, whatever it costs.
 STAYS_FIRST = ("stop", "watch", "settle")
 
@@ -36,22 +40,22 @@ class Thing:
 @dataclass(frozen=True)
 class Offer:
     """``things`` are the next ones of the plan for ``person``, ``because`` why the first (a code and its facts), ``own`` the
-    move that begins it. ``first`` is the move that is shown first. ``free`` says that it costs more to do anything now than
-    to wait. ``takes`` are the machines that they take over watching, and when."""
+    move that begins it. ``first`` is the move that is shown first. ``free`` says until when, and for what, it is better to
+    wait than to begin anything, or to stop. ``takes`` are the machines that they take over watching, and when."""
 
     person: str
     things: tuple[Thing, ...] = ()
     because: Mapping[str, Any] = field(default_factory=dict)
     own: str = ""
     first: str = ""
-    prices: Mapping[str, Price] = field(default_factory=dict)
+    prices: Mapping[str, Price | None] = field(default_factory=dict)
     free: Move | None = None
     takes: tuple[Taking, ...] = ()
 
 
 def offer_for(question: Question, person: str, found: Sequence[Move], shown: str = "", *, busy: bool = False) -> Offer:
     """What the plan offers ``person``, who could do what is ``found``. ``shown`` is the move shown first so far: it stays
-    while they are ``busy`` with something, and where it costs little."""
+    while they are ``busy`` with something, and as long as it breaks no promise."""
     at = next((at for at, one in enumerate(question.problem.people) if one.key == person), None)
     if at is None or not found:
         return Offer(person)
@@ -63,32 +67,35 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
         takes=takings(question.problem, question.plan, at),
     )
     own = _move_of(question, found, mine[0]) if mine else None
-    prices = prices_of(question, found, own, shown, mine[0].block if mine else None)
+    is_now = own is not None and mine[0].start <= soonest(question.problem, at)
+    prices = prices_of(question, at, found, own if is_now else None, shown)
     offer = replace(offer, prices=prices, own=own.id if own is not None else "")
     kept = next((one for one in found if one.id == shown), None)
     if _stays_first(found[0]):
-        return replace(offer, first=found[0].id)
+        return replace(offer, first=found[0].id, free=_until_next(question, mine, at) if _is_stop(found[0]) else None)
     if kept is not None and busy:
         return replace(offer, first=kept.id)
-    if kept is not None and kept.id in prices and prices[kept.id].is_small:
+    if kept is not None and _is_harmless(prices.get(kept.id)):
         return replace(offer, first=(_first_alike(question, found, kept, at) or kept).id)
-    if own is not None and mine[0].start <= _soonest(question.problem, at):
+    if own is not None and is_now:
         return replace(offer, first=own.id)
-    return _meanwhile(question.problem, offer, found, mine)
+    return _meanwhile(question, offer, found, mine, at)
 
 
 def offered(found: Sequence[Move], offer: Offer | None, now: datetime) -> list[Move]:
     """The moves of the greedy rule with their prices, the plan's own first and with its reason. What stays first for care's
-    sake has no other reason beside it. Whoever is to take over a watch by now does so before anything else."""
+    sake has no other reason beside it. Whoever is to take over a watch by now does so before anything else. Nobody is sent
+    home whom the plan needs before their session is over."""
     if offer is None or not found:
         return list(found)
     priced = with_moments([_with_price(move, offer.prices.get(move.id)) for move in found], offer.takes, now)
     taking = due(priced, offer.takes, now)
     if taking is not None and (found[0].code == "watch" or not _stays_first(found[0])):
         return [taking, *(move for move in priced if move is not taking)]
-    if _stays_first(found[0]):
+    waits = offer.free is not None and offer.free.facts["at"] > now and _is_all_known(found, offer)
+    if _stays_first(found[0]) and not (waits and _is_stop(found[0])):
         return priced
-    if offer.free is not None and offer.free.facts["at"] > now and _is_all_known(found, offer):
+    if offer.free is not None and waits:
         return [offer.free, *(move for move in priced if move.code != "free")]
     first = next((move for move in priced if move.id == offer.first), None) or _by_thing(priced, offer.things)
     return priced if first is None else [_with_why(first, offer), *(move for move in priced if move is not first)]
@@ -104,9 +111,18 @@ def _stays_first(move: Move) -> bool:
     return move.code in STAYS_FIRST or move.because.get("code") == "latest"
 
 
-def _meanwhile(problem: Problem, offer: Offer, found: Sequence[Move], mine: Sequence[Placed]) -> Offer:
+def _is_harmless(price: Price | None) -> bool:
+    return price is not None and price.is_small
+
+
+def _is_stop(move: Move) -> bool:
+    return move.code == "stop"
+
+
+def _meanwhile(question: Question, offer: Offer, found: Sequence[Move], mine: Sequence[Placed], at: int) -> Offer:
     """The plan has nothing for them yet: what costs nothing, a small job that fits, or nothing at all."""
-    costless = next((one for one in found if one.id in offer.prices and offer.prices[one.id].is_small), None)
+    problem = question.problem
+    costless = next((one for one in found if _is_harmless(offer.prices.get(one.id))), None)
     if costless is not None:
         return replace(offer, first=costless.id)
     until = problem.moment(mine[0].start) if mine else None
@@ -118,10 +134,28 @@ def _meanwhile(problem: Problem, offer: Offer, found: Sequence[Move], mine: Sequ
         return replace(offer, first=job.id)
     if taking is not None:
         return replace(offer, first=_id_of(taking, found))
-    if until is None or not offer.prices:
-        return replace(offer, first=found[0].id)
-    facts = {"at": until, "why": "", "what": ""}
-    return replace(offer, free=Move("free", "free", {"code": "free until", "facts": facts}, facts=facts))
+    free = _until_next(question, mine, at) or (_free(question, mine[0]) if mine and offer.prices else None)
+    if free is not None:
+        return replace(offer, free=free)
+    stop = next((one for one in found if _is_stop(one)), None)
+    return replace(offer, first=stop.id if stop is not None and found[0].code == "free" else found[0].id)
+
+
+def _until_next(question: Question, mine: Sequence[Placed], person: int) -> Move | None:
+    """That nothing waits for them until the next that the plan has for them before their session is over; None where it has
+    nothing more, or where it is time to stop anyway."""
+    opens, closes = min(question.problem.people[person].windows, default=(0, 0))
+    if not mine or opens > 0 or mine[0].start >= closes or closes * TICK <= STOP_WELL:
+        return None
+    return _free(question, mine[0])
+
+
+def _free(question: Question, following: Placed) -> Move:
+    """Nothing until the next of the plan; what should be there already is there when the plan is made anew."""
+    problem = question.problem
+    at = max(problem.moment(following.start), problem.start + AGAIN)
+    facts = {"at": at, "next": step_name(question.state, problem.blocks[following.block])}
+    return Move("free", "free", {"code": "then", "facts": facts}, facts=facts)
 
 
 def _taken_next(problem: Problem, offer: Offer, found: Sequence[Move], until: datetime | None) -> Taking | None:
@@ -160,7 +194,7 @@ def _move_of(question: Question, found: Sequence[Move], placed: Placed) -> Move 
 def _first_alike(question: Question, found: Sequence[Move], move: Move, person: int | None) -> Move | None:
     if move.code != "start":
         return move
-    alike = (one for one in found if (one.code, one.run, one.step) == (move.code, move.run, move.step))
+    alike = (one for one in found if question.sort(one) == question.sort(move))
     free = (one for one in alike if not _is_for_another(question, block_of(question.problem, one), person))
     return next(free, None)
 
@@ -196,9 +230,7 @@ def _thing(problem: Problem, placed: Placed) -> Thing:
 
 
 def _with_price(move: Move, price: Price | None) -> Move:
-    if price is None:
-        return move
-    return replace(move, price={"minutes": round(price.minutes, 1), "windows": price.windows})
+    return move if price is None else replace(move, price=price.record)
 
 
 def _with_why(move: Move, offer: Offer) -> Move:
@@ -206,15 +238,3 @@ def _with_why(move: Move, offer: Offer) -> Move:
     if move.id != offer.own or not says_more(offer.because, move.because):
         return move
     return replace(move, why=offer.because)
-
-
-def _soonest(problem: Problem, person: int) -> int:
-    """The last tick at which a beginning still counts as at once: hands free, in their hours, the longest walk done."""
-    mine = (block for block in problem.blocks if block.begun and block.by == person)
-    free = max((one.offset + one.length for block in mine for one in _hands(block)), default=0)
-    opens = min((opens for opens, _ in problem.people[person].windows), default=0)
-    return max(free, opens) + max((max(row) for row in problem.walks), default=0) + 1
-
-
-def _hands(block: Block) -> Iterator[Any]:
-    return (one for one in block.stretches if one.attendance == "hands-on")

@@ -1,46 +1,95 @@
-"""What a move would cost the finish of a plan, as the difference between two plans made in the same way.
+"""What it would cost to begin a move now: the plan at hand beside the best found in which somebody does begin it.
 
-One has the plan's own first thing in front, the other the alternative; both are made by the same rule. It is counted in
-minutes in which somebody is there, so it is nothing where a wait or the hours hold the run anyway.
+Plans are compared in their order of importance: how late order lines are, then the finish, then walks. The finish is
+counted in minutes in which somebody is there, so it is nothing where a wait or the hours hold the run anyway.
 """
 
-from collections.abc import Callable, Sequence
+from collections import Counter
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
 
 from runboard.plan.move import Move
 from runboard.plan.schedule.problem.hours import open_minutes, open_spans
-from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.nouns import TICK, Order, Plan, Problem
+from runboard.plan.schedule.problem.people import walks_in
+from runboard.plan.schedule.problem.worth import Made, dated, ends_of, lateness_of
 from runboard.run.state import ShopState
 
-# The tick at which all would be done with this block begun first; None where no plan was found.
-FinishWith = Callable[[int], int | None]
+# (block, person)
+Asked = tuple[int, int]
 
 MOST_ALTERNATIVES = 3
-# A price below this is no reason to change what was shown.
+# A finish later by less than this is no reason to change what was shown.
 SMALL = 5.0
 WORK = ("start", "unload", "go on", "settle")
 
 
 @dataclass(frozen=True)
-class Price:
-    """How much later all would be done: in minutes in which somebody is there, and in windows of people's hours."""
+class Later:
+    """So many ``pieces`` of an order line that are late, by so many minutes more than in the plan at hand; ``more`` says
+    that the line is late in that one, too."""
 
+    run: str
+    line: str
+    pieces: int
     minutes: float
+    more: bool = False
+
+
+@dataclass(frozen=True)
+class Price:
+    """What would be lost: order lines ``late``, the largest delay first; how much later all would be done, in ``minutes`` in
+    which somebody is there and in ``windows`` of people's hours; how many ``walks`` more. All nought where nothing is."""
+
+    late: tuple[Later, ...] = ()
+    minutes: float = 0.0
     windows: int = 0
+    walks: int = 0
 
     @property
     def is_small(self) -> bool:
-        return self.minutes < SMALL and not self.windows
+        """Whether it breaks no promise: no order line later, no window lost, a few minutes at most."""
+        return not self.late and not self.windows and self.minutes < SMALL
+
+    @property
+    def record(self) -> Mapping[str, Any]:
+        """As a page is told of it."""
+        late = [
+            {"run": one.run, "line": one.line, "pieces": one.pieces, "minutes": round(one.minutes), "more": one.more}
+            for one in self.late
+        ]
+        found: dict[str, Any] = {"minutes": round(self.minutes, 1), "windows": self.windows}
+        return found | ({"late": late} if late else {}) | ({"walks": self.walks} if self.walks else {})
 
 
 @dataclass(frozen=True)
 class Question:
-    """A plan of a problem that a state is, and how others like it would end."""
+    """A plan of a problem that a state is, and what it costs that somebody begins a block now: (block, person), None where
+    nobody knows."""
 
     state: ShopState
     problem: Problem
     plan: Plan
-    finish_with: FinishWith
+    price: Callable[[int, int], Price | None]
+
+    def sort(self, move: Move) -> Hashable:
+        """What moves share that cost the same: they begin the same step of trays of which the same is left."""
+        block = block_of(self.problem, move)
+        return move.code, move.run, move.step, None if block is None else self._left[block]
+
+    @cached_property
+    def _left(self) -> list[Hashable]:
+        """For each block a number that it shares with those that are the same work with the same work after it."""
+        numbers: dict[Hashable, int] = {}
+        found = [0] * len(self.problem.blocks)
+        waits = Counter(follower for row in self.problem.followers for follower in row)
+        for block in reversed(self.problem.blocks):
+            after = sorted((found[one], waits[one]) for one in self.problem.followers[block.index])
+            work = (block.run, block.step, block.pieces, len(block.trays), block.stretches, block.people, block.release)
+            found[block.index] = numbers.setdefault((work, tuple(after)), len(numbers))
+        return list(found)
 
 
 def block_of(problem: Problem, move: Move) -> int | None:
@@ -56,11 +105,19 @@ def block_of(problem: Problem, move: Move) -> int | None:
     return next((block.index for block in alike), None)
 
 
-def later(problem: Problem, finish: int, than: int) -> Price:
-    """How much later one finish is than another: never less than nothing."""
-    if finish <= than:
-        return Price(0.0)
-    return Price(open_minutes(problem, than, finish), windows_by(problem, finish) - windows_by(problem, than))
+def price_of(problem: Problem, plan: Plan, begun: Problem, with_it: Plan) -> Price:
+    """What is lost with ``with_it``, a plan of the problem in which something was begun, beside ``plan``: nothing where order
+    lines are less late."""
+    late, was = lateness_of(begun, with_it), lateness_of(problem, plan)
+    if late < was:
+        return Price()
+    finish, before = with_it.finish(begun), plan.finish(problem)
+    return Price(
+        tuple(_later(begun, ends_of(begun, with_it), ends_of(problem, plan))) if late > was else (),
+        open_minutes(problem, before, finish),
+        max(0, windows_by(problem, finish) - windows_by(problem, before)),
+        max(0, walks_in(begun, with_it) - walks_in(problem, plan)),
+    )
 
 
 def windows_by(problem: Problem, tick: int) -> int:
@@ -69,26 +126,42 @@ def windows_by(problem: Problem, tick: int) -> int:
 
 
 def prices_of(
-    question: Question, found: Sequence[Move], own: Move | None, shown: str, first: int | None
-) -> dict[str, Price]:
-    """What moves cost: ``own``, the plan's first thing, nothing; of the others as many sorts as are shown with a price,
-    that of the one ``shown`` so far among them. ``first`` is the block that the plan begins first."""
-    prices: dict[tuple[str, ...], Price] = {} if own is None else {_sort(own): Price(0.0)}
-    base = question.plan.finish(question.problem) if first is None else question.finish_with(first)
-    by_move: dict[str, Price] = {}
+    question: Question, person: int, found: Sequence[Move], own: Move | None, shown: str
+) -> dict[str, Price | None]:
+    """What it costs ``person`` to begin moves now: ``own``, which the plan begins now, nothing; of the others as many sorts
+    as are shown with a price, that of the one ``shown`` so far among them. None where nobody knows."""
+    prices: dict[Hashable, Price | None] = {} if own is None else {question.sort(own): Price()}
+    by_move: dict[str, Price | None] = {}
     for move in sorted(found, key=lambda one: one.id != shown):
         block = block_of(question.problem, move)
-        if block is None or base is None:
+        if block is None:
             continue
-        if _sort(move) not in prices and len(prices) <= MOST_ALTERNATIVES:
-            finish = question.finish_with(block)
-            if finish is not None:
-                prices[_sort(move)] = later(question.problem, finish, base)
-        if _sort(move) in prices:
-            by_move[move.id] = prices[_sort(move)]
+        sort = question.sort(move)
+        if sort not in prices and len(prices) <= MOST_ALTERNATIVES:
+            prices[sort] = question.price(block, person)
+        by_move[move.id] = prices.get(sort)
     return by_move
 
 
-def _sort(move: Move) -> tuple[str, ...]:
-    """What moves share that cost the same: the same step of a run for another tray."""
-    return (move.code, move.run, move.step)
+def _later(problem: Problem, ends: Sequence[int], before: Sequence[int]) -> list[Later]:
+    """The order lines that are later than before, and late."""
+    found = []
+    now, then = Made(problem, ends), Made(problem, before)
+    for order, due in dated(problem):
+        there, was = (_there(made, order, row) for made, row in ((now, ends), (then, before)))
+        by = there - max(due, was)
+        if by > 0:
+            minutes = by * TICK.total_seconds() / 60
+            found.append(Later(order.run, order.line, _missing(problem, ends, order, due), minutes, more=was > due))
+    return sorted(found, key=lambda one: -one.minutes)
+
+
+def _there(made: Made, order: Order, ends: Sequence[int]) -> int:
+    there = made.there(order)
+    return max(ends, default=0) if there is None else there
+
+
+def _missing(problem: Problem, ends: Sequence[int], order: Order, due: int) -> int:
+    """How many pieces of an order line are not there when it is due."""
+    made = sum(pieces for at, pieces in problem.last.get(order.run, ()) if ends[at] <= due)
+    return max(1, min(order.pieces, order.by_then - made))

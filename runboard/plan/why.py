@@ -25,14 +25,14 @@ def why(question: Question, block: int) -> dict[str, Any]:
         after = _next_at(problem, plan, one.station, end)
         if after is None:
             return {"code": "unload", "facts": {"station": station}}
-        return {"code": "frees", "facts": {"station": station, "next": _step_name(question.state, after)}}
+        return {"code": "frees", "facts": {"station": station, "next": step_name(question.state, after)}}
     behind = min((problem.blocks[at] for at in problem.followers[block]), key=_start_in(plan), default=None)
     if one.watched is not None or any(stretch.kind == "machine" for stretch in one.stretches):
         return {"code": "machine runs", "facts": {"station": station, "at": problem.moment(end)}}
     if behind is None:
         return {"code": "last", "facts": {"station": station}}
     lag = max((lag.least for lag in behind.lags if lag.before == block), default=0)
-    facts: dict[str, Any] = {"next": _step_name(question.state, behind)}
+    facts: dict[str, Any] = {"next": step_name(question.state, behind)}
     facts["at"] = problem.moment(plan.placed[behind.index].start)
     if lag * TICK >= LONG_WAIT:
         return {"code": "then it waits", "facts": facts}
@@ -56,7 +56,8 @@ def _start_in(plan: Plan) -> Callable[[Block], int]:
     return lambda block: plan.placed[block.index].start
 
 
-def _step_name(state: ShopState, block: Block) -> str:
+def step_name(state: ShopState, block: Block) -> str:
+    """What people call the step that a block is of."""
     run = state.runs.get(block.run)
     step = run.route.step(block.step) if run is not None else None
     return step.name if step else block.step

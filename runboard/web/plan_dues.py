@@ -69,5 +69,10 @@ def _kept(names: Names, plan: Plan, finish: int) -> list[str]:
 
 
 def _called(names: Names, order: Order) -> str:
-    run = names.runs.get(order.run)
-    return next((whom_of(one) for one in run.orders if one.line == order.line), order.line) if run else order.line
+    return order_called(names, order.run, order.line)
+
+
+def order_called(names: Names, run: str, line: str) -> str:
+    """Whom an order line is for, or what it is called."""
+    orders = names.runs[run].orders if run in names.runs else ()
+    return next((whom_of(one) for one in orders if one.line == line), line)

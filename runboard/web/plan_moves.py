@@ -84,4 +84,6 @@ def _alternatives(answer: Answer, others: Sequence[Move], first: Move, zone: tzi
                 "sentence": move_words(answer.state, answer, move, zone),
                 "delay_open_minutes": move.price["minutes"],
                 "delay_windows": move.price["windows"],
+                "late": [dict(one) for one in move.price.get("late", ())],
+                "more_walks": move.price.get("walks", 0),
             }

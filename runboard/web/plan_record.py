@@ -1,6 +1,7 @@
 """What ``runboard plan`` prints of a run's plan: as a record for other programs, and as lines for a person."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from typing import Any
 
 from runboard.plan.answer import Answer
@@ -14,7 +15,7 @@ from runboard.plan.schedule.told.holding import holder
 from runboard.run.event import parse_moment, write_moment
 from runboard.run.state import RunState
 from runboard.web.pages_support import span_in_words
-from runboard.web.plan_dues import late_sentences, limit_sentences
+from runboard.web.plan_dues import late_sentences, limit_sentences, order_called
 from runboard.web.plan_moves import moves_record
 from runboard.web.plan_words import (
     Names,
@@ -148,8 +149,20 @@ def _move_lines(names: Names, move: Record) -> Iterator[str]:
     person = next(one.name for one in names.problem.people if one.key == move["person"])
     yield f"{person}: {move['sentence']}. {move['reason']}."
     for other in move["alternatives"]:
-        price = names.say("price", minutes=round(other["delay_open_minutes"]), windows=other["delay_windows"])
-        yield f"  or {other['sentence']}: {price}"
+        yield f"  or {other['sentence']}: {_price(names, other)}"
+
+
+def _price(names: Names, other: Record) -> str:
+    """What would be lost, of it what weighs most: order lines, the finish, walks."""
+    minutes, windows, walks = round(other["delay_open_minutes"]), other["delay_windows"], other["more_walks"]
+    if other["late"]:
+        late = other["late"][0]
+        facts = {"pieces": late["pieces"], "what": order_called(names, late["run"], late["line"])}
+        span = span_in_words(timedelta(minutes=late["minutes"]))
+        return names.say("price-late", **facts, span=span, more="yes" if late["more"] else "no")
+    if walks and not minutes and not windows:
+        return names.say("price-walks", walks=walks)
+    return names.say("price", minutes=minutes, windows=windows)
 
 
 def _table(names: Names, run: RunState, operations: list[Record]) -> Iterator[str]:

@@ -50,8 +50,8 @@ const closes = { handleEvent: ({ target }) => target.closest("button") && closeS
 function moveRow(scene, move) {
   const title = moveWords(scene.state, move);
   const step = stepOf(scene.state.runs?.[move.run], move.step, move.trays?.[0]);
-  const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${move.price ? html`<p>${priceWords(move)}</p>` : nothing}<div @click=${closes}>${moveButton(scene, move)}</div>`);
-  return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station), priceWords(move)].filter(Boolean).join(" · ")}</span></span>
+  const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${move.price ? html`<p>${priceWords(scene.state, move)}</p>` : nothing}<div @click=${closes}>${moveButton(scene, move)}</div>`);
+  return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station), priceWords(scene.state, move)].filter(Boolean).join(" · ")}</span></span>
     ${["free", "watch"].includes(move.code) ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
 }
 

@@ -1,23 +1,27 @@
-// What the plan adds to the moves: why one comes first, how much later all would be done, what it is too late for, and
+// What the plan adds to the moves: why one comes first, what would be later for another, what it is too late for, and
 // that it is an older plan.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, minutesTo, now } from "./clock.js";
+import { millis, minutesTo, now, span } from "./clock.js";
 import { unseen } from "./outbox.js";
 import { serverReached } from "./shop.js";
-import { say, sayCode, stationName } from "./words.js";
+import { orderOf } from "./unplanned.js";
+import { lineWords, say, sayCode, stationName } from "./words.js";
 
 // A plan is made anew in a moment after every press: only one that stays behind is spoken of.
 const PATIENCE_MS = 4000;
 const PAST_MS = 5 * 60_000;
 let behindSince = 0;
 
-/** 'all done 25 min later', for a move that has a price. */
-export function priceWords({ price }) {
+/** '6 of Anna's late by 2 h', 'all done 25 min later', 'two walks more', for a move that has a price: what weighs most. */
+export function priceWords(state, { price }) {
   if (!price) return "";
+  const [late] = price.late ?? [];
+  if (late) return say("price-late", { ...late, what: lineWords(orderOf(state, late) ?? late), span: span(late.minutes), more: late.more ? "yes" : "no" });
   if (price.windows) return say("price-windows", { windows: price.windows });
   const minutes = Math.round(price.minutes);
-  return minutes ? say("price-minutes", { minutes }) : say("price-none");
+  if (minutes) return say("price-minutes", { minutes });
+  return price.walks ? say("price-walks", { walks: price.walks }) : say("price-none");
 }
 
 /** 'Engrave waits for it': the plan's reason for a move. '' where presses of this phone lie over the plan's state, or the

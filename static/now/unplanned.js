@@ -9,7 +9,7 @@ import { knows, lineWords, openWords, say, slug } from "./words.js";
 const SPANS = ["minutes", "longest"];
 let wished = false;
 
-const orderOf = (state, { run, line }) => state.runs?.[run]?.orders?.find((one) => one.line === line);
+export const orderOf = (state, { run, line }) => state.runs?.[run]?.orders?.find((one) => one.line === line);
 
 /** Which order lines are late, and which will be by the plan, with the way to it. */
 export function lateLines({ state, runs }) {

@@ -87,6 +87,7 @@ because-session-ends = You have until { $at }
 because-must-be-watched = The { $station } must be watched
 because-another-watches = { $person } watches the { $station } until you do
 because-nothing-left = Nothing is left to do
+because-then = Then { $next }
 because-free-until = What comes next has to wait
 go-start = Start
 go-go-on = Go on

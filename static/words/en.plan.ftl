@@ -51,6 +51,14 @@ plan-price = { $windows ->
     [1] all done one session later
    *[other] all done { $windows } sessions later
   }
+plan-price-late = { $pieces } of { $what } late by { $span }{ $more ->
+    [yes] {" "}more
+   *[other] {""}
+  }
+plan-price-walks = { $walks ->
+    [1] one walk more
+   *[other] { $walks } walks more
+  }
 plan-hours-person = { $person }: { $presence } in the shop, hands on { $hands }{ $watching ->
     [no] {""}
    *[other] , watching { $watching }

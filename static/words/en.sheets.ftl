@@ -244,6 +244,14 @@ others-aside = put aside on the { $station }
 others-job = about { $minutes } min
 # What the plan adds. A price says what would be; it never tells anybody to hurry.
 price-none = the finish stays as it is
+price-late = { $pieces } of { $what } late by { $span }{ $more ->
+    [yes] {" "}more
+   *[other] {""}
+  }
+price-walks = { $walks ->
+    [one] one walk more
+   *[other] { $walks } walks more
+  }
 price-minutes = all done { $minutes } min later
 price-windows = all done { $windows ->
     [one] one session later

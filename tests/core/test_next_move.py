@@ -258,3 +258,14 @@ def test_many_moves_never_leave_taking_over_out():
     found = moves(floor.state, floor.book, "ben", floor.now, most=2)
 
     assert codes(found) == ["start clean/1", "take over cut/2"]
+
+
+def test_nobody_is_sent_home_while_the_only_work_is_in_another_s_hands():
+    floor = with_a_run(3)
+    floor.press("person came", {"until": "2026-06-01T20:00:00Z", "room": "shop"}, person="ben")
+    floor.press("load started", run="r1", load="cut/1")
+
+    found = moves(floor.state, replace(floor.book, jobs=()), "ben", floor.now)
+
+    assert [one.code for one in found] == ["free", "stop"]
+    assert found[0].facts["at"] > floor.now

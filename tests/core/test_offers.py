@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 
+from runboard.plan.answer import Answer, Shown, answer, standing_of
 from runboard.plan.clashes import Clash, clashes
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
@@ -31,9 +32,13 @@ def question(floor: Floor, *first: str) -> Question:
     problem = problem_for(floor.state, floor.book, floor.now)
     order = sorted(range(len(problem.blocks)), key=lambda at: problem.blocks[at].load not in first)
     plan = one_after_another(problem, order)
-    return Question(
-        floor.state, problem, plan, lambda block: one_after_another(problem, [block, *order]).finish(problem)
-    )
+    return Question(floor.state, problem, plan, lambda block, person: Price())
+
+
+def dear(asking: Question, load: str, price: Price) -> Question:
+    """Beginning this load now costs so much."""
+    blocks = {block.index for block in asking.problem.blocks if block.load == load}
+    return replace(asking, price=lambda block, person: price if block in blocks else Price())
 
 
 def asked(floor: Floor, asking: Question, shown: str = "", *, busy: bool = False) -> tuple[Offer, list[Move]]:
@@ -66,19 +71,17 @@ def test_the_plans_own_move_costs_nothing_and_at_most_three_sorts_of_others_have
 
     assert (found[0].load, found[0].price) == ("cut/2", {"minutes": 0.0, "windows": 0})
     assert 2 <= len({move.step for move in found if move.price}) <= 4
-    assert offer.prices[found[0].id] == Price(0.0)
+    assert offer.prices[found[0].id] == Price()
 
 
-def test_what_ends_later_costs_the_minutes_in_which_somebody_is_there():
+def test_what_costs_something_does_not_come_first():
     floor = floor_with_a_board()
     asking = question(floor, "clean/1")
-    finish = asking.plan.finish(asking.problem)
-    cut = next(block.index for block in asking.problem.blocks if block.load == "cut/2")
 
-    offer, _ = asked(floor, replace(asking, finish_with=lambda block: finish - 20 if block != cut else finish))
+    offer, _ = asked(floor, dear(asking, "cut/2", Price(minutes=10.0)))
 
     assert offer.first == "start|r1|clean/1"
-    assert offer.prices["start|r1|cut/2"] == Price(10.0)
+    assert offer.prices["start|r1|cut/2"] == Price(minutes=10.0)
 
 
 def test_what_was_shown_first_stays_while_it_costs_little():
@@ -115,11 +118,7 @@ def test_what_the_plan_gives_to_somebody_else_who_is_here_is_theirs():
 def test_what_was_shown_first_goes_where_it_costs_a_window():
     floor = floor_with_a_board()
     asking = question(floor, "clean/1")
-    finish = asking.plan.finish(asking.problem)
-    cut = next(block.index for block in asking.problem.blocks if block.load == "cut/2")
-    dear = replace(asking, finish_with=lambda block: finish + 2880 if block == cut else finish)
-
-    _, found = asked(floor, dear, "start|r1|cut/2")
+    _, found = asked(floor, dear(asking, "cut/2", Price(minutes=60.0, windows=1)), "start|r1|cut/2")
 
     assert loads(found)[0] == "start clean/1"
     assert next(move.price for move in found if move.load == "cut/2")["windows"] == 1
@@ -159,11 +158,8 @@ def test_a_stopped_load_comes_first_whatever_it_costs():
 def waiting(asking: Question, minutes: float, dear: bool) -> Question:
     """A plan that begins nothing for so long; anything else now ends it half an hour later, or no later."""
     placed = tuple(replace(one, start=one.start + int(2 * minutes)) for one in asking.plan.placed)
-    plan = replace(asking.plan, placed=placed)
-    first = min(range(len(placed)), key=lambda at: placed[at].start)
-    finish = plan.finish(asking.problem)
-    later = finish - 60 if dear else finish
-    return replace(asking, plan=plan, finish_with=lambda block: later if block == first else finish)
+    price = Price(minutes=30.0) if dear else Price()
+    return replace(asking, plan=replace(asking.plan, placed=placed), price=lambda block, person: price)
 
 
 def test_a_small_job_fills_a_gap_of_the_plan():
@@ -337,3 +333,82 @@ def test_nothing_is_too_late_while_nobody_thinks_of_stopping():
     floor = floor_with_a_board()
 
     assert too_late(floor.state, floor.book, "ann", floor.now) == []
+
+
+def nothing_to_do(floor: Floor) -> list[Move]:
+    """What is left for somebody who can begin nothing now: to stop, and that nothing waits."""
+    found = moves(floor.state, floor.book, "ann", floor.now)
+    nothing = Move("free", "free", {"code": "nothing left", "facts": {}}, (9,))
+    stop = Move("stop|ann", "stop", {"code": "nothing left", "facts": {}}, (9,))
+    return [stop, nothing, *(one for one in found if one.code == "take over")]
+
+
+def test_nobody_is_sent_home_whom_the_plan_needs_before_their_session_is_over():
+    floor = floor_with_a_board()
+    asking = waiting(question(floor, "clean/1"), 8, dear=True)
+    found = nothing_to_do(floor)
+
+    offer = offer_for(asking, "ann", found)
+    first, *others = offered(found, offer, floor.now)
+
+    assert (first.code, first.because["code"], first.facts["next"]) == ("free", "then", "Clean")
+    assert first.facts["at"] == floor.now + timedelta(minutes=8)
+    assert [one.code for one in others] == ["stop"]
+
+
+def test_they_stop_where_the_plan_has_nothing_more_for_them_in_this_session():
+    floor = floor_with_a_board()
+    asking = waiting(question(floor, "clean/1"), 60 * 24, dear=True)
+    found = nothing_to_do(floor)
+
+    assert offered(found, offer_for(asking, "ann", found), floor.now)[0].code == "stop"
+    waits = found[::-1]
+    assert offered(waits, offer_for(asking, "ann", waits), floor.now)[0].code == "stop"
+
+
+def test_when_the_session_ends_it_is_time_to_stop_whatever_is_planned():
+    floor = floor_with_a_board()
+    floor.press("time said", {"until": (floor.now + timedelta(minutes=19)).isoformat()})
+    asking = waiting(question(floor, "clean/1"), 4, dear=True)
+    found = nothing_to_do(floor)
+
+    assert offered(found, offer_for(asking, "ann", found), floor.now)[0].code == "stop"
+
+
+def test_trays_of_which_not_the_same_is_left_are_not_alike():
+    floor = floor_with_a_board()
+    scrap = [{"pieces": 1, "why": "knot"}]
+    floor.press("pieces counted", {"good": 4, "scrap": scrap}, run="r1", tray="1", operation="cut")
+
+    _, found = asked(floor, question(floor, "clean/3"))
+
+    assert loads(found)[0] == "start clean/2"
+
+
+def shown_before(floor: Floor, move: str) -> Answer:
+    """The last answer, in which the plan's own move is another than the one shown first."""
+    before = answer(floor.state, floor.book, floor.now)
+    assert before.offers["ann"].own != move and before.offers["ann"].prices[move] == Price()
+    hands = floor.state.people["ann"].hands
+    return replace(before, shown={"ann": Shown(move, hands, standing_of(floor.state))})
+
+
+def first_now(floor: Floor, before: Answer) -> str:
+    return answer(floor.state, floor.book, floor.now, before=before).offers["ann"].first
+
+
+def test_the_line_that_is_shown_is_given_up_when_orders_people_or_machines_change():
+    floor = floor_with_a_board(3)
+    floor.press("load done", run="r1", load="clean/1")
+    own = answer(floor.state, floor.book, floor.now).offers["ann"].own
+    other = next(one for one in ("start|r1|clean/2", "start|r1|sand:120/1") if one != own)
+    before = shown_before(floor, other)
+    assert first_now(floor, before) == other
+    at = floor.ledger.last_seq
+
+    floor.press("note written", {"text": "nothing"}, run="r1")
+    assert first_now(floor, before) == other
+
+    floor.press("orders changed", {"orders": [{"line": "1", "pieces": 8}, {"line": "2", "pieces": 5}]}, run="r1")
+    assert first_now(floor, before) == own
+    assert floor.ledger.last_seq > at

@@ -39,7 +39,7 @@ def handed(floor: Floor, minutes: int, later: int = 0) -> Question:
         else replace(one, start=one.start + 2 * later, hands=BEN)
         for one in plan.placed
     )
-    return Question(floor.state, problem, Plan(placed), lambda block: None)
+    return Question(floor.state, problem, Plan(placed), lambda block, person: None)
 
 
 def asked(floor: Floor, asking: Question, person: str, later: float = 0) -> tuple[Offer, list[Move]]:

@@ -104,7 +104,8 @@ def test_each_person_has_a_first_thing_with_its_reason(data: Path, capsys: pytes
     assert (ann["sentence"], bool(ann["reason"])) == ("Cut, trays 1–3", True)
     for one in moves:
         assert len(one["alternatives"]) <= 3
-        assert all(set(other) == {"sentence", "delay_open_minutes", "delay_windows"} for other in one["alternatives"])
+        keys = {"sentence", "delay_open_minutes", "delay_windows", "late", "more_walks"}
+        assert all(set(other) == keys for other in one["alternatives"])
 
 
 def test_a_run_among_others_has_its_own_finish_and_a_bound_of_its_own(
