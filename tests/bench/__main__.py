@@ -1,4 +1,5 @@
-"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan``, ``… pages`` and ``… forecast``: figures, printed beside their goals."""
+"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan``, ``… obey``, ``… pages`` and ``… forecast``:
+figures, printed beside their goals."""
 
 import sys
 
@@ -21,6 +22,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.plan import run
 
             return run(rest)
+        case ["obey", *rest]:
+            from tests.bench.obey import main as obey
+
+            return obey(rest)
         case ["cards", *rest]:
             from tests.bench.cards import main as cards
 
