@@ -186,3 +186,23 @@ def test_what_counts_where_not_all_can_be_in_time_is_as_the_shop_says() -> None:
     ]
 
     assert said == ["minutes", "lines"]
+
+
+def test_whoever_went_home_comes_back_with_their_next_hours():
+    floor = opened()  # at 18:00 of hours that last until 22:00
+    floor.press("person came", {"until": (floor.now + timedelta(hours=4)).isoformat(), "room": "shop"})
+    floor.press("person went", {"ticked": []})
+
+    ann = problem(floor).people[0]
+
+    assert ann.windows[0][0] * TICK > timedelta(hours=13)
+
+
+def test_whoever_said_until_when_is_not_there_for_the_rest_of_their_usual_hours():
+    floor = opened()
+    floor.press("person came", {"until": (floor.now + timedelta(minutes=30)).isoformat(), "room": "shop"})
+    floor.wait(60)
+
+    ann = problem(floor).people[0]
+
+    assert ann.windows[0][0] * TICK > timedelta(hours=12)

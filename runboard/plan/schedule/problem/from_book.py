@@ -13,7 +13,7 @@ from runboard.run.route import Route, Step
 from runboard.run.rules import has_skill
 from runboard.run.state import PersonState, RunState
 from runboard.shop import book as the_book
-from runboard.shop.hours import open_windows, running_windows
+from runboard.shop.hours import next_close, open_windows, running_windows
 from runboard.shop.parts import LoadContents, Part, parts
 
 # How long a part of a load takes: the book's own times, or those that were learned.
@@ -43,13 +43,16 @@ def ticks_in(start: datetime, spans: Iterable[tuple[datetime, datetime]]) -> tup
 def windows_of(
     book: the_book.Book, person: the_book.Person, seen: PersonState | None, now: datetime
 ) -> tuple[Span, ...]:
-    """When somebody works: until when they said today, then their usual hours, start-up and tidy-up taken off."""
+    """When somebody works: until when they said today, then their usual hours, start-up and tidy-up taken off. Of hours that
+    they went home from, or said they would leave, nothing is left."""
     until = seen.until if seen is not None and seen.came_at is not None else None
-    usual = open_windows(person.hours, book.time_zone, max(now, until or now), now + HORIZON)
+    left_at = until or (seen.went_at if seen is not None and seen.came_at is None else None)
+    cut_short = next_close(person.hours, book.time_zone, left_at) if left_at is not None else None
+    usual = open_windows(person.hours, book.time_zone, max(now, until or now, cut_short or now), now + HORIZON)
     said = []
     if until is not None and until > now:
         said = [(now, until - person.tidy_up)]
-        usual = [one for one in usual if one[0] > until]  # what they cut short today does not count
+        usual = [one for one in usual if one[0] > until]
     return ticks_in(now, said + [(opens + person.start_up, closes - person.tidy_up) for opens, closes in usual])
 
 
