@@ -21,7 +21,7 @@ from typing import Any
 from runboard.background import child, group
 from runboard.background.task import Failure, Task
 
-GRACE = 2.0  # seconds between being asked to stop and being killed
+GRACE = 5.0  # seconds between being asked to stop and being killed: a new one costs more than waiting beside other work
 LONGEST = 90.0  # seconds for one job: one that forgets the time is ended
 PAUSE, LONGEST_PAUSE = 1.0, 60.0  # seconds between a death and the next birth: longer each time, until a job is done
 
