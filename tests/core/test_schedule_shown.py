@@ -8,13 +8,14 @@ import pytest
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
+from runboard.plan.schedule.problem.nouns import TICK, Lag, Placed, Plan, Problem
 from runboard.plan.schedule.problem.people import walks_of, watching_of, work_of
 from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads, station_loads
 from runboard.plan.schedule.told.figures import Bar, chart, within
 from runboard.plan.schedule.told.holding import chain, holder
 from tests.core.by_hand import by_hand
 from tests.core.pressing import Floor
+from tests.core.test_optimum_properties import two_benches, work
 from tests.scenario import key_rails
 
 ANN, BEN = 0, 1
@@ -170,6 +171,15 @@ def test_stations_and_services_stand_beside_the_people(problem: Problem, plan: P
     assert [row.kind for row in found.rows] == ["person"] * 2 + ["station"] * 5 + ["service"]
     extraction = found.rows[-1].bars
     assert [minutes(bar.end - bar.start) for bar in extraction if bar.kind == "drawn"] == [38]
+
+
+def test_what_is_in_clamps_is_drawn_until_somebody_takes_it_off() -> None:
+    problem = two_benches(replace(work(0, 0, 20), holds=((0, 1),)), work(1, 0, 20, Lag(0, 10)))
+    plan = Plan((Placed(0, 0, hands=ANN), Placed(1, 50, hands=ANN)))
+
+    (clamps,) = (row for row in chart(problem, plan).rows if row.kind == "service")
+
+    assert [(bar.start, bar.end, bar.share) for bar in clamps.bars] == [(20, 50, 1.0)]
 
 
 def test_a_night_is_left_out_while_pieces_dry() -> None:
