@@ -36,11 +36,9 @@ ToCome = tuple[datetime, str, Mapping[str, Any], Mapping[str, str]]
 def known_afterwards(shop: Shop, seconds: float) -> Course:
     """The course of plans that knew every length, each searched for so many seconds."""
     house = _House(shop)
-    happenings = [*shop.happenings, None]
-    planned: tuple[Problem, Plan] | None = None
-    for happening in happenings:
+    for happening in (*shop.happenings, None):
         if house.last is None or house.last.word != "back":  # a machine comes back when it was said to: nothing new
-            planned = house.plan(seconds, planned)
+            house.plan(seconds)
         house.work(happening.at if happening is not None else None)
         house.take(happening)
     return house.course
@@ -51,6 +49,7 @@ class _House:
         self.shop, self.book, self.times = shop, shop.book, Times(shop.seed)
         self.ledger, self.now, self.number = Ledger(self.book), shop.start, 0
         self.course = Course()
+        self.planned: tuple[Problem, Plan] | None = None
         self.last: Happening | None = None
         self.away: list[tuple[str, datetime, datetime]] = []
         self.coming: list[ToCome] = []
@@ -78,15 +77,17 @@ class _House:
                 yield opens, "person came", {"until": closes.isoformat(), **room}, {"person": person.key}
                 yield closes, "person went", {"ticked": []}, {"person": person.key}
 
-    def plan(self, seconds: float, before: tuple[Problem, Plan] | None) -> tuple[Problem, Plan]:
+    def plan(self, seconds: float) -> None:
+        """The best plan of what is left; where there is none, what was planned before is done all the same."""
         problem = self._with_real(problem_for(self.state, self.book, self.now))
-        found = _best(problem, seconds, before)
-        self.coming = list(self._events(problem, found))
-        self.planned = problem, found
-        return problem, found
+        found = _best(problem, seconds, self.planned)
+        if found is not None:
+            self.coming = list(self._events(problem, found))
+            self.planned = problem, found
 
     def work(self, until: datetime | None) -> None:
         """Do what the plan says, up to a moment or to its end."""
+        assert self.planned is not None, f"shop {self.shop.seed}: no plan at its beginning"
         problem, plan = self.planned
         end = problem.moment(plan.finish(problem))
         stop = end if until is None else until
@@ -97,11 +98,10 @@ class _House:
                 self.press(at, kind, body, fields)
         self.comings = [one for one in self.comings if one[0] >= stop]
         self.coming = [one for one in self.coming if one[0] > stop]
-        self.course.walks += self._walks(stop)
+        self.course.walks += self._walks(problem, plan, stop)
         self.now = stop
 
-    def _walks(self, stop: datetime) -> int:
-        problem, plan = self.planned
+    def _walks(self, problem: Problem, plan: Plan, stop: datetime) -> int:
         every = (walk for at in range(len(problem.people)) for walk in walks_of(problem, plan, at))
         return sum(self.now < problem.moment(one.end) <= stop for one in every)
 
@@ -216,7 +216,7 @@ class _House:
             yield end, "load done", {}, {**about, **hands}
 
 
-def _best(problem: Problem, seconds: float, before: tuple[Problem, Plan] | None) -> Plan:
+def _best(problem: Problem, seconds: float, before: tuple[Problem, Plan] | None) -> Plan | None:
     """The best of the last plan carried over, the rules' and what a search makes of it."""
     found = []
     if before is not None:
@@ -228,6 +228,8 @@ def _best(problem: Problem, seconds: float, before: tuple[Problem, Plan] | None)
     found = [one for one in found if not broken(problem, one)]
     if not found:
         found = _solved(problem)
+    if not found:
+        return None
     best = min(found, key=lambda one: worth(problem, one))
     if seconds > 0 and problem.blocks:
         best = min(best, found_in(problem, best, seconds), key=lambda one: worth(problem, one))

@@ -22,7 +22,8 @@ from runboard.plan.schedule.problem.worth import late_lines, lateness_of
 from runboard.plan.schedule.rule.rule import warm
 from tests.bench.hindsight import known_afterwards
 from tests.bench.obeying import Course, House, Idle, SentHome, Taken, found_in, obey
-from tests.bench.shops import Shop, sessions, shops
+from tests.bench.shops import LOADS, Shop, sessions
+from tests.bench.shops import shop as shop_of
 
 SHOPS = 50
 # Seconds of the search for each answer, for each plan known afterwards, and for a price that seems to have said too little.
@@ -74,7 +75,7 @@ class Judged:
 def main(arguments: Sequence[str] = ()) -> int:
     """Print the figures; 1 if a goal is not met."""
     asked = _asked(arguments)
-    return figures(asked.shops, asked.seed, asked.search, asked.known, each=asked.each)
+    return figures(asked, range(asked.seed, asked.seed + asked.shops))
 
 
 def _asked(arguments: Sequence[str]) -> argparse.Namespace:
@@ -83,21 +84,27 @@ def _asked(arguments: Sequence[str]) -> argparse.Namespace:
     parser.add_argument("--seed", type=int, default=0, help="of the first of them; 0 and 1 are the demo's two products")
     parser.add_argument("--search", type=float, default=SEARCH, help="seconds of the search after each event")
     parser.add_argument("--known", type=float, default=KNOWN, help="seconds for each plan that is known afterwards")
+    parser.add_argument(
+        "--loads", type=int, nargs=2, default=LOADS, help="about how many in a shop, at least and at most"
+    )
     parser.add_argument("--each", action="store_true", help="a line for each shop, and what went wrong there")
     return parser.parse_args(list(arguments))
 
 
-def figures(count: int, seed: int, search: float, known: float, *, each: bool = False) -> int:
-    """Work so many shops, and print what became of them; 1 if a goal is not met."""
+def figures(asked: argparse.Namespace, seeds: Sequence[int]) -> int:
+    """Work these shops, and print what became of them; 1 if a goal is not met."""
     print(
-        f"{platform.machine()}, {os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}; shops {seed} to {seed + count - 1}"
+        f"{platform.machine()}, {os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}; shops {seeds[0]} to {seeds[-1]}"
     )
-    print(f"searched for {search:g} s after each event; plans known afterwards for {known:g} s each", flush=True)
+    print(
+        f"searched for {asked.search:g} s after each event; plans known afterwards for {asked.known:g} s each",
+        flush=True,
+    )
     warm()
     found = []
-    for one in shops(count, seed):
-        found.append(judged(one, search, known))
-        if each:
+    for seed in seeds:
+        found.append(judged(shop_of(seed, tuple(asked.loads)), asked.search, asked.known))
+        if asked.each:
             print(line_of(found[-1]), flush=True)
             for text in details(found[-1]):
                 print(f"      {text}", flush=True)

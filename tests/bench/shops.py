@@ -39,6 +39,8 @@ AFTERNOONS = [{"days": WEEKDAYS, "from": "14:00", "to": "18:30"}, {"days": ["sat
 RUSH_PIECES, BROKEN = 6, timedelta(hours=1)
 ROOMS = ("shop", "house", "corner", "shed")
 AHEAD = timedelta(days=60)
+# About how many loads are planned in a shop, at least and at most.
+LOADS = (30, 110)
 
 
 @dataclass(frozen=True)
@@ -76,12 +78,12 @@ class Shop:
         return book_from_json(self.record)
 
 
-def shops(count: int, seed: int = 0, loads: tuple[int, int] = (30, 110)) -> Iterator[Shop]:
+def shops(count: int, seed: int = 0, loads: tuple[int, int] = LOADS) -> Iterator[Shop]:
     """So many shops; the same seeds make the same."""
     return (shop(one, loads) for one in range(seed, seed + count))
 
 
-def shop(seed: int, loads: tuple[int, int] = (30, 110)) -> Shop:
+def shop(seed: int, loads: tuple[int, int] = LOADS) -> Shop:
     """One shop. ``loads`` is about how many loads are planned in it, at least and at most."""
     chance = Random(f"shop {seed}")
     record, wanted, start = _demo(seed) if seed < 2 else _made(seed, chance, loads)
