@@ -15,8 +15,9 @@ from statistics import median
 
 from runboard.plan.answer import Answer
 from runboard.plan.offers import things_of
-from runboard.plan.prices import later
+from runboard.plan.prices import windows_by
 from runboard.plan.schedule.problem.check import broken
+from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.worth import late_lines, lateness_of
 from runboard.plan.schedule.rule.rule import warm
@@ -203,13 +204,14 @@ def _cost(before: Answer, planned: Plan, problem: Problem, plan: Plan) -> str:
     ]
     ticks = lateness_of(problem, plan) - lateness_of(before.problem, planned)
     finish = before.problem.tick(problem.moment(plan.finish(problem)))
-    price = later(before.problem, planned.finish(before.problem), finish)
+    planned_finish = planned.finish(before.problem)
+    minutes = open_minutes(before.problem, planned_finish, finish)
+    windows = windows_by(before.problem, finish) - windows_by(before.problem, planned_finish)
+    is_later = finish > planned_finish and (minutes >= SMALL_MINUTES or windows > 0)
     found = [f"order line {one} late" for one in fresh]
     found += [f"order lines {ticks / 2:.0f} min later"] if ticks > SMALL_TICKS and not fresh else []
     # A finish that goes for an order line's sake is no loss.
-    found += (
-        [f"finish {price.minutes:.0f} min, {price.windows} windows later"] if not price.is_small and ticks >= 0 else []
-    )
+    found += [f"finish {minutes:.0f} min, {windows} windows later"] if is_later and ticks >= 0 else []
     return ", ".join(found)
 
 
