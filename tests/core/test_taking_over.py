@@ -10,8 +10,7 @@ from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, S
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
-from runboard.plan.schedule.search.part import staffed
-from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
+from runboard.plan.schedule.search.staffing import counts_heads, differ, staffed, with_people
 from runboard.web.plan_record import operations_record
 from tests.core.instances import MONDAY, problems
 

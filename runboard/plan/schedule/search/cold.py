@@ -12,8 +12,8 @@ from runboard.plan.schedule.problem.hours import Chains, Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, Plan, Problem, leading_to, only
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.model import Limits, Model, Stop, Watching, Wish
-from runboard.plan.schedule.search.part import WHOLE, staffed
-from runboard.plan.schedule.search.staffing import counts_heads
+from runboard.plan.schedule.search.staffing import counts_heads, staffed
+from runboard.plan.schedule.search.walks import WHOLE
 
 # The share of the time that is left for one horizon, and the least of it in seconds; and for telling what clashes.
 _SHARE, _LEAST, _CLASH = 0.3, 0.2, 0.5

@@ -22,8 +22,8 @@ from runboard.plan.schedule.rule.wandering import Wandering
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Stop, Watching, Wish
-from runboard.plan.schedule.search.part import WHOLE, FewWalks, WalksModel
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
+from runboard.plan.schedule.search.walks import WHOLE, WalksModel
 
 __all__ = ["Improved", "improve"]
 
@@ -297,13 +297,12 @@ class _Search:
             self.seconds = min(self.seconds, self.used + _CALM_SECONDS)
         if self.is_over or len(self.problem.blocks) > WHOLE:
             return
-        rooms, anywhere = tuple(one.room for one in self.problem.people), (-1,) * len(self.problem.people)
         stays = _STAYS + sum(opens < self.finish for opens, _ in open_spans(self.problem))
         wish = replace(self._wish("by turns" if differ(self.problem) else "named"), before=self.finish + 1)
         calm = self.plan if self.plan.finish(self.problem) <= self.finish else self.soonest
         for is_early in (False, True):
             most = walks_in(self.problem, calm) if is_early else None
-            model = WalksModel(self.problem, wish, FewWalks(rooms, anywhere, stays, most))
+            model = WalksModel(self.problem, wish, stays, most)
             model.hint(calm)
             calm = self._answer(model, (self.seconds - self.used) / 2).plan or calm
 

@@ -9,10 +9,29 @@ from dataclasses import replace
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
 from runboard.plan.schedule.search.model import Limits, Model, Stop, Wish
-from runboard.plan.schedule.search.part import staffed
 
 # By how much a start may move: five minutes.
 _NEAR = 5 * 2
+# What a change of watcher, other hands than the plan's, and eyes that are not those of whoever loaded count for.
+_CHANGE, _HANDS, _EYES = 20, 3, 1
+
+
+def staffed(problem: Problem, plan: Plan) -> Plan | None:
+    """The plan with every start as it is, hands and watchers chosen anew: as few changes of watcher as can be, then as few
+    other hands. None where those who are there cannot do it so. The caller checks it."""
+    between = {one.block: (one.begins(), one.begins() + 1) for one in plan.placed}
+    wish = Wish(plan.finish(problem) + 1, between=between, watching="by turns", least="nothing")
+    model = Model(problem, wish)
+    costs = [_CHANGE * one for change in model.people.changes.values() for one in change.second.values()]
+    for placed in plan.placed:
+        block = problem.blocks[placed.block]
+        loads = block.by if block.begun else placed.hands
+        for weight, by, who in ((_HANDS, model.people.hands, placed.hands), (_EYES, model.people.eyes, loads)):
+            some = by.get(placed.block, {}).items()
+            costs += [weight * literal for one, literal in some if literal is not None and one != who]
+    model.model.minimize(sum(costs))
+    model.hint(plan)
+    return model.solve(Limits(20, work=2)).plan
 
 
 def with_people(

@@ -1,70 +1,33 @@
-"""Something of a plan chosen anew, with all else as it stands: who does what, or in which rooms people stay."""
+"""Walks in the constraint model: each person's time as stays in rooms, as few of them as there can be."""
 
 from collections import defaultdict
-from dataclasses import dataclass
 from typing import Any
 
-from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.search.model import Limits, Model, Wish
+from runboard.plan.schedule.problem.nouns import Problem
+from runboard.plan.schedule.search.model import Model, Wish
 from runboard.plan.schedule.search.model_people import Done
 
 # Blocks up to which a plan is planned anew.
 WHOLE = 130
 
-# What a change of watcher, other hands than the plan's, and eyes that are not those of whoever loaded count for.
-_CHANGE, _HANDS, _EYES = 20, 3, 1
-
-
-def staffed(problem: Problem, plan: Plan) -> Plan | None:
-    """The plan with every start as it is, hands and watchers chosen anew: as few changes of watcher as can be, then as few
-    other hands. None where those who are there cannot do it so. The caller checks it."""
-    between = {one.block: (one.begins(), one.begins() + 1) for one in plan.placed}
-    wish = Wish(plan.finish(problem) + 1, between=between, watching="by turns", least="nothing")
-    model = Model(problem, wish)
-    costs = [_CHANGE * one for change in model.people.changes.values() for one in change.second.values()]
-    for placed in plan.placed:
-        block = problem.blocks[placed.block]
-        loads = block.by if block.begun else placed.hands
-        for weight, by, who in ((_HANDS, model.people.hands, placed.hands), (_EYES, model.people.eyes, loads)):
-            some = by.get(placed.block, {}).items()
-            costs += [weight * literal for one, literal in some if literal is not None and one != who]
-    model.model.minimize(sum(costs))
-    model.hint(plan)
-    return model.solve(Limits(20, work=2)).plan
-
-
-# walks
-
-
-@dataclass(frozen=True)
-class FewWalks:
-    """Instead of the least finish: the fewest walks. ``before`` and ``after`` are the rooms in which each person is before
-    and after all this, -1 for any; nobody has more than ``stays`` in one room. With ``most``: no more walks than those, and
-    everything as early as it can be."""
-
-    before: tuple[int, ...]
-    after: tuple[int, ...]
-    stays: int
-    most: int | None = None
-
 
 class WalksModel(Model):
-    """The model of a problem in which walks are counted: each person's time as stays in rooms, as few as there can be. Its
-    answers bound nothing but them.
+    """The model of a problem in which, instead of the finish, the walks are to be least: nobody has more than ``stays`` in one
+    room. With ``most``: no more walks than those, and everything as early as it can be. Its answers bound nothing else.
 
     Each room has some stays that may be or not, one after the other; all that is done in a room is done within one of them,
     and a person's stays never overlap. How long the walk between two takes is kept by the model itself. That a doing names
     its stay is what makes a proof short: of rooms that the time is cut into, without names, none was found.
     """
 
-    def __init__(self, problem: Problem, wish: Wish, few: FewWalks) -> None:
+    def __init__(self, problem: Problem, wish: Wish, stays: int, most: int | None = None) -> None:
         super().__init__(problem, wish)
-        self.few = few
+        self.most_stays = stays
         walks = [self._walks(person, done) for person, done in self.people.done.items() if done]
-        if few.most is None:
+        if most is None:
             self.model.minimize(sum(walks))
         else:
-            self.model.add(sum(walks) <= few.most)
+            self.model.add(sum(walks) <= most)
             self.model.minimize(sum(self.begins))
 
     def _walks(self, person: int, done: list[Done]) -> Any:
@@ -74,9 +37,8 @@ class WalksModel(Model):
             if not self._is_seen_from_afar(one):
                 ends = one.start + one.size if one.end is None else one.end
                 spans[self._room(one)].append((one.start, ends, one.present))
-        for room, tick in ((self.few.before[person], 0), (self.few.after[person], self.wish.before)):
-            if room >= 0:
-                spans[room].append((tick, tick, None))
+        if self.problem.people[person].room >= 0:
+            spans[self.problem.people[person].room].append((0, 0, None))
         rows: list[Any] = []
         walks: Any = -1
         for room in sorted(spans):
@@ -99,7 +61,7 @@ class WalksModel(Model):
         """The stays of one person in one room: literals of those that are, the first ones, and their intervals. Each span
         (from, to, whether it is) lies in one of them."""
         raw, before = self.model, self.wish.before
-        many = range(max(1, min(self.few.stays, len(spans))))
+        many = range(max(1, min(self.most_stays, len(spans))))
         opens = [raw.new_int_var(0, before, "") for _ in many]
         closes = [raw.new_int_var(0, before, "") for _ in many]
         there = [raw.new_bool_var("") for _ in many]
