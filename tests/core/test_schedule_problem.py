@@ -3,8 +3,10 @@
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
+from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Block, Problem
+from runboard.plan.schedule.rule.greedy import greedy_plan
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, shop
 
@@ -206,3 +208,20 @@ def test_whoever_said_until_when_is_not_there_for_the_rest_of_their_usual_hours(
     ann = problem(floor).people[0]
 
     assert ann.windows[0][0] * TICK > timedelta(hours=12)
+
+
+def test_what_is_past_its_latest_end_already_is_planned_as_soon_as_may_be():
+    product = key_rails()
+    product["operations"][4]["wait"] |= {"latest_minutes": 730}  # until 04:30, in hours from 08:00 on
+    floor = opened(trays=2, product=product)
+    for load in ("cut/1", "clean/1", "sand:120/1", "sand:180/1", "engrave/1", "oil/1"):
+        floor.press("load done", run="r1", load=load)
+    floor.wait(13 * 60)
+
+    found = problem(floor)
+
+    (hooks,) = [block for block in of(found, "hooks") if block.trays == ("1",)]
+    assert [lag.latest for lag in hooks.lags] == [None]
+    plan = greedy_plan(found)
+    assert plan.placed[hooks.index].start > 0
+    assert broken(found, plan) == ()

@@ -11,6 +11,7 @@ from typing import Any
 
 from runboard.plan.schedule.problem.cannot import Cannot, Wrong, without_what_cannot_be
 from runboard.plan.schedule.problem.from_book import Estimate, FromBook, Stretches, as_written, ticks
+from runboard.plan.schedule.problem.hours import first_from, starts_of
 from runboard.plan.schedule.problem.nouns import TICK, Block, Lag, Order, Problem
 from runboard.run.air import Coat, coat_of, in_the_air
 from runboard.run.draft import Draft
@@ -61,7 +62,7 @@ class _Maker:
         """All that was taken, without what no plan can hold."""
         book, wrong = self.book, {**self.cannot.together(self.blocks, self.wrong), **self.wrong}
         blocks, left_out = without_what_cannot_be(self.blocks, wrong)
-        return Problem(
+        whole = Problem(
             self.now,
             self.shop.stations,
             self.shop.people,
@@ -73,6 +74,7 @@ class _Maker:
             left_out,
             book.late_counts,
         )
+        return replace(whole, blocks=tuple(_as_late_as_it_is(whole, block) for block in blocks))
 
     def _orders(self, run: RunState) -> Iterator[Order]:
         still = -sum(tray.good for tray in run.trays.values())
@@ -253,3 +255,16 @@ def _walks(run: RunState) -> Iterator[tuple[list[str], Collection[str]]]:
         return
     for number, route in routes.items():
         yield list(route.by_key), [tray.id for tray in run.trays.values() if tray.revision == number]
+
+
+def _as_late_as_it_is(problem: Problem, block: Block) -> Block:
+    """A block without the latest ends, of waits that have begun, that its hours cannot keep any more: else one tray that was
+    left too long would leave all the others without a plan."""
+    begun = [lag for lag in block.lags if problem.blocks[lag.before].begun]
+    if block.begun or all(lag.latest is None for lag in begun):
+        return block
+    ready = max(problem.blocks[lag.before].length + lag.least for lag in begun)
+    soonest = first_from(starts_of(problem, block), ready)
+    past = [lag for lag in begun if lag.latest is not None and lag.latest < soonest]
+    lags = (replace(lag, latest=None) if lag in past else lag for lag in block.lags)
+    return replace(block, lags=tuple(lags)) if past else block
