@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Lag, Order, Problem
+from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy, greedy_plan
 from runboard.plan.schedule.rule.kernel.compiled import as_arrays, compiled
@@ -18,6 +19,7 @@ from runboard.plan.schedule.rule.kernel.records import Shop
 from runboard.plan.schedule.rule.kernel.shop import shop_of
 from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
 from runboard.plan.schedule.rule.rule import Knobs, Replicate, Rule
+from runboard.plan.schedule.search.cold import cold
 from tests.core.instances import problems, the_trial
 from tests.core.pressing import Floor
 from tests.core.test_schedule_check import ANN, BENCH, LASER, SANDER, hand, machine, shop
@@ -43,6 +45,8 @@ def test_any_priorities_make_a_plan_that_keeps_every_rule(problem: Problem, rand
 
     assert broken(problem, plan) == ()
     assert plan.finish(problem) == rule.last_finish
+    assert rule.walks() == walks_in(problem, plan)
+    assert rule.sum_of_ends() == sum(rule.all_ends())
 
 
 @given(problems())
@@ -51,7 +55,10 @@ def test_what_has_no_latest_end_always_finds_its_place(problem: Problem):
     without = [replace(one, lags=tuple(replace(lag, latest=None) for lag in one.lags)) for one in problem.blocks]
     problem = replace(problem, blocks=tuple(without))
 
-    assert broken(problem, greedy_plan(problem, goes=6)) == ()
+    try:
+        assert broken(problem, greedy_plan(problem, goes=6)) == ()
+    except NoPlace:
+        assert cold(problem, 5).plan is None, "what holds a service may leave no plan at all"
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
@@ -117,6 +124,28 @@ def test_a_machine_that_is_kept_for_what_follows_it_is_no_deadlock():
     problem = shop(*runs, both)
 
     assert broken(problem, greedy_plan(problem)) == ()
+
+
+def test_where_priorities_tie_trays_go_in_ascending_order():
+    trays = ("10", "9", "2", "11")
+    problem = shop(*(replace(hand(at, people=(ANN,)), trays=(tray,)) for at, tray in enumerate(trays)))
+    rule = Rule(problem)
+
+    rule.finish([0] * 4)
+
+    assert sorted(trays, key=lambda tray: rule.end(trays.index(tray))) == ["2", "9", "10", "11"]
+
+
+def test_what_is_in_clamps_leaves_place_for_those_without_whom_nobody_takes_it_off():
+    first = replace(hand(0, BENCH, 9, people=(ANN,)), holds=((0, 1),))
+    second = replace(hand(1, LASER, 9, release=30, people=(ANN,)), holds=((0, 1),))
+    after = hand(2, SANDER, 5, lags=(Lag(1),), people=(ANN,))
+    both = hand(3, SANDER, 5, lags=(Lag(0), Lag(2)), people=(ANN,))
+    problem = replace(shop(first, second, after, both), services=(("clamps", 1),))
+    rule = Rule(problem)
+
+    assert rule.finish([0, 1, 2, 3]) > 0, "the first would hold the clamp until the second is done, which needs it"
+    assert broken(problem, rule.plan()) == ()
 
 
 def test_what_fits_nowhere_is_named():

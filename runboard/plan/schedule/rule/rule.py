@@ -4,12 +4,9 @@ from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 from copy import deepcopy
 from dataclasses import dataclass
-from functools import cached_property
-from itertools import pairwise
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.rule.kernel.dispatch import replicate
 from runboard.plan.schedule.rule.kernel.shop import plan_of, shop_of
 
@@ -153,41 +150,12 @@ class Rule:
         return numpy.array([one.start for one in blocks]), numpy.array([one.hands for one in blocks])
 
     def walks(self) -> int:
-        """How often somebody goes from a room to another in the last go, as ``walks_in`` has it."""
-        if not self.is_compiled or self._comes_back:
-            return walks_in(self.problem, self.plan())
-        import numpy
+        """How often somebody goes from a room to another in the last go."""
+        return int(self.shop.go.walks)
 
-        starts, hands = self.begun()
-        seen = self.shop.watchers[: self.shop.go.watcher_count]
-        own, known = hands >= 0, [at for at, one in enumerate(self.problem.people) if one.room >= 0]
-        here = [self.problem.people[at].room for at in known]
-        person = numpy.concatenate((numpy.array(known, int), hands[own], seen["person"]))
-        begins = numpy.concatenate((numpy.full(len(known), -1), starts[own], seen["start"]))
-        room = numpy.concatenate((numpy.array(here, int), self._rooms[own], self._rooms[seen["block"]]))
-        order = numpy.lexsort((begins, person))
-        room, person = room[order], person[order]
-        return int(((room[1:] != room[:-1]) & (person[1:] == person[:-1])).sum())
-
-    @cached_property
-    def _comes_back(self) -> bool:
-        """Whether somebody may come back to what they began after they were elsewhere: to watch a machine that is seen from
-        another room, or with their hands."""
-        stations = self.problem.stations
-        is_seen_afar = any(
-            stations[other].room != one.room for one in stations for other in one.watched_from if other < len(stations)
-        )
-        return is_seen_afar or any(
-            one.offset + one.length != other.offset
-            for block in self.problem.blocks
-            for one, other in pairwise(block.attended)
-        )
-
-    @cached_property
-    def _rooms(self) -> Any:
-        import numpy
-
-        return numpy.array([self.problem.stations[one.station].room for one in self.problem.blocks], dtype=int)
+    def sum_of_ends(self) -> int:
+        """The sum of the ticks at which blocks end in the last go."""
+        return int(self.shop.go.sum_of_ends)
 
     def plan(self, source: str = "greedy") -> Plan:
         """The plan of the last go. Raises ``NoPlace`` where it is not whole."""

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from runboard.plan.schedule.rule.kernel.limits import attend, closing, forget, next_moment
 from runboard.plan.schedule.rule.kernel.placing import begin, choose, find_place, place, try_group
 from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, LAST, Block, Group, Shop
+from runboard.plan.schedule.rule.kernel.walking import walks_of
 
 
 def replicate(
@@ -29,12 +30,13 @@ def begin_afresh(shop: Shop, priority: Sequence[int], lengths: Sequence[int]) ->
     go.front_count = go.taken_count = go.air_count = go.watcher_count = go.chosen_count = 0
     go.next_opening = go.unready = go.not_joined = go.waiting_count = go.open_until = 0
     go.taken_until = go.air_until = BIG
+    go.careful = 1
     for at in range(many):
         shop.stretches[at].real = lengths[at]
     for kind in shop.kinds:
         kind.first = kind.failed = -1
     for room in shop.rooms:
-        room.left = room.spoils
+        room.left = room.spoiled
     for group in shop.groups:
         group.left, group.wake, group.failed = group.waits, 0, -1
     for station in shop.stations:
@@ -45,7 +47,8 @@ def begin_afresh(shop: Shop, priority: Sequence[int], lengths: Sequence[int]) ->
         if person.seen >= 0:  # there at tick 0 for no time, so that the walk from it counts
             attend(shop, person, HANDS, 0, person.seen, 0, 0)
     for block in shop.blocks:
-        block.priority, block.real_setup = priority[block.index], lengths[many + block.index]
+        block.priority = priority[block.index] * len(shop.blocks) + block.rank
+        block.real_setup, block.takers = lengths[many + block.index], block.taker_to - block.follower_from
         block.start, block.ready, block.left = -1, block.release, block.waits
     for block in shop.blocks:
         if block.begun == 0 and block.group < 0 and block.left == 0:
@@ -79,18 +82,24 @@ def dispatch(shop: Shop) -> int:
     """Place every block of a shop begun afresh, those of lower priority first; answers the finish, or -1 where some block
     found no place (its start is -1)."""
     tick = 0
-    while tick < BIG:
+    while tick < BIG and not is_over(shop):
         forget(shop, tick)
         while begin_one(shop, tick):
             pass
-        tick = min(next_moment(shop, tick), next_ready(shop, tick))
-        if is_over(shop):
-            break
-    finish = 0
+        following = min(next_moment(shop, tick), next_ready(shop, tick))
+        if following == BIG and shop.go.careful == 1:
+            shop.go.careful = 0  # nothing can be begun with care
+            look_again(shop)
+        else:
+            tick = following
+    finish = shop.go.sum_of_ends = shop.go.walks = 0
     for block in shop.blocks:
         if block.start < 0:
             return -1
         finish = max(finish, block.end)
+        shop.go.sum_of_ends += block.end
+    for person in shop.people:
+        shop.go.walks += walks_of(shop, person)
     return finish
 
 
@@ -121,7 +130,7 @@ def begin_one(shop: Shop, tick: int) -> bool:
             block = shop.blocks[one]
             is_open = block.ready > tick
             who, when, walk = find_place(shop, block, tick)
-            value = block.priority + shop.go.stay * walk
+            value = block.priority + shop.go.stay * walk * len(shop.blocks)
             if when >= 0 and value < best_value:
                 best, best_at, best_value, best_who, best_when = one, at, value, who, when
             elif when < 0 and not is_open:
@@ -152,7 +161,12 @@ def begin_group(shop: Shop, group: Group, at: int, tick: int) -> None:
 
 def release_followers(shop: Shop, block: Block) -> None:
     """Tell those that wait for a block when it ends; one that waits for nothing else joins the front."""
-    shop.rooms[shop.stations[block.station].room].left -= block.spoils
+    shop.rooms[shop.stations[block.station].room].left -= block.dusty | block.heats
+    shop.go.careful = 1
+    for at in range(block.lag_from, block.lag_to):
+        before = shop.blocks[shop.lags[at].before]
+        if before.takers == 0 and before.hold_to > before.hold_from:
+            look_again(shop)
     for at in range(block.follower_from, block.follower_to):
         other = shop.blocks[shop.followers[at].block]
         other.ready = max(other.ready, block.end + shop.followers[at].least)
@@ -167,6 +181,14 @@ def release_followers(shop: Shop, block: Block) -> None:
             group.left -= 1
             if group.left == 0:
                 join_front(shop, len(shop.blocks) + group.index)
+
+
+def look_again(shop: Shop) -> None:
+    """What was held is free: whatever could not be begun at this moment may be able to."""
+    for kind in shop.kinds:
+        kind.failed = -1
+    for group in shop.groups:
+        group.wake, group.failed = 0, -1
 
 
 def next_ready(shop: Shop, tick: int) -> int:
@@ -193,7 +215,8 @@ def wets_from(shop: Shop, block: Block, tick: int) -> int:
     """From when a finish may be brought on, where it is kept for so long before the end of somebody's hours as long as
     dusty or hot work is left for the same room; ``tick`` itself where it is not kept, or nobody is there."""
     late_wet = shop.go.late_wet
-    if late_wet == 0 or block.wet <= 0 or shop.rooms[shop.stations[block.station].room].left <= block.spoils:
+    spoils = block.dusty | block.heats
+    if late_wet == 0 or block.dustless <= 0 or shop.rooms[shop.stations[block.station].room].left <= spoils:
         return tick
     found = BIG
     for person in shop.people:

@@ -133,27 +133,28 @@ def can_draw(shop: Shop, service: int, count: int, start: int, end: int) -> bool
     return True
 
 
-def draw_on(shop: Shop, service: int, count: int, start: int, end: int) -> None:
+def draw_on(shop: Shop, service: int, count: int, start: int, end: int, holder: int) -> None:
     """Take so much of a service from start to end."""
     use = shop.taken[shop.go.taken_count]
-    use.what, use.start, use.end, use.count = service, start, end, count
+    use.what, use.start, use.end, use.count, use.holder = service, start, end, count, holder
     shop.go.taken_count += 1
     shop.go.taken_until = min(shop.go.taken_until, end)
 
 
-def is_clear(shop: Shop, room: int, wet: int, start: int, end: int) -> bool:
-    """Whether a room's air allows a wet finish (``wet`` 1) or heat and dust (0) from start to end."""
+def is_clear(shop: Shop, room: int, what: int, start: int, end: int) -> bool:
+    """Whether a room's air allows WET, DUST, SOLVENT or HEAT from start to end."""
     for at in range(shop.go.air_count):
         use = shop.air[at]
-        if use.what == room and use.count != wet and start < use.end and use.start < end:
+        # Of each pair of numbers one may not be where the other is.
+        if use.what == 4 * room + (what ^ 1) and start < use.end and use.start < end:
             return False
     return True
 
 
-def fill_air(shop: Shop, room: int, wet: int, start: int, end: int) -> None:
-    """A wet finish, or heat and dust, is in a room's air from start to end."""
+def fill_air(shop: Shop, room: int, what: int, start: int, end: int) -> None:
+    """One of them is in a room's air from start to end."""
     use = shop.air[shop.go.air_count]
-    use.what, use.start, use.end, use.count = room, start, end, wet
+    use.what, use.start, use.end = 4 * room + what, start, end
     shop.go.air_count += 1
     shop.go.air_until = min(shop.go.air_until, end)
 
@@ -186,7 +187,8 @@ def keep_later(uses: list[Use], count: int, tick: int) -> tuple[int, int]:
         use, place = uses[at], uses[kept]
         if use.end > tick:
             first = min(first, use.end)
-            place.what, place.start, place.end, place.count = use.what, use.start, use.end, use.count
+            place.what, place.start, place.end = use.what, use.start, use.end
+            place.count, place.holder = use.count, use.holder
             kept += 1
     return kept, first
 

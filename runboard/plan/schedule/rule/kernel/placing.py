@@ -12,9 +12,22 @@ from runboard.plan.schedule.rule.kernel.limits import (
     is_clear,
     may_run,
     next_moment,
+    taken_at,
     walk_between,
 )
-from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, WATCH, Block, Group, Shop, Station
+from runboard.plan.schedule.rule.kernel.records import (
+    BIG,
+    DUST,
+    HANDS,
+    HEAT,
+    SOLVENT,
+    WATCH,
+    WET,
+    Block,
+    Group,
+    Shop,
+    Station,
+)
 
 
 def setup_of(shop: Shop, block: Block) -> int:
@@ -48,26 +61,90 @@ def find_place(shop: Shop, block: Block, tick: int) -> tuple[int, int, int]:
 
 
 def can_begin(shop: Shop, block: Block, hands: int, start: int, setup: int) -> bool:
-    """Whether a block can begin at ``start`` in somebody's hands."""
-    station, begins = shop.stations[block.station], start + setup
-    end = begins + block.length
-    if not may_run(shop, station, start, end):
+    """Whether a block can begin at ``start`` in somebody's hands, what it takes off being free from then on."""
+    take_off(shop, block, start)
+    fits = is_free(shop, block, start + setup)
+    put_back(shop, block)
+    return (
+        fits
+        and may_run(shop, shop.stations[block.station], start, start + setup + block.length)
+        and can_handle(shop, block, hands, start, setup)
+        and choose(shop, block, hands, shop.go.others_watch, start + setup)
+    )
+
+
+def is_free(shop: Shop, block: Block, begins: int) -> bool:
+    """Whether the air in its room and the services it draws on allow a block's own work to begin at a moment."""
+    room, end = shop.stations[block.station].room, begins + block.length
+    if block.dustless >= 0 and not is_clear(shop, room, WET, begins, end + block.dustless):
         return False
-    if block.wet >= 0 and not is_clear(shop, station.room, 1, start, end + block.wet):
+    if block.heatless >= 0 and not is_clear(shop, room, SOLVENT, begins, end + block.heatless):
         return False
-    if block.spoils == 1 and not is_clear(shop, station.room, 0, start, end):
+    if block.dusty == 1 and not is_clear(shop, room, DUST, begins, end):
         return False
-    for at in range(block.hold_from, block.hold_to):
-        hold = shop.draws[at]
-        if not can_draw(shop, hold.service, hold.count, end, end + hold.least):
-            return False
+    if block.heats == 1 and not is_clear(shop, room, HEAT, begins, end):
+        return False
+    if block.taker_to > block.follower_from and not can_hold(shop, block, end):
+        return False
     for at in range(block.stretch_from, block.stretch_to):
         stretch = shop.stretches[at]
         from_, to = begins + stretch.offset, begins + stretch.offset + stretch.length
         for each in range(stretch.draw_from, stretch.draw_to):
             if not can_draw(shop, shop.draws[each].service, shop.draws[each].count, from_, to):
                 return False
-    return can_handle(shop, block, hands, start, setup) and choose(shop, block, hands, shop.go.others_watch, begins)
+    return True
+
+
+def can_hold(shop: Shop, block: Block, end: int) -> bool:
+    """Whether a block's pieces can hold their services from its end until nobody knows when, and leave enough for whoever must
+    come before they are taken off (Habermann 1969: something that holds can then always be brought to its end)."""
+    for at in range(block.hold_from, block.hold_to):
+        hold = shop.draws[at]
+        if not can_draw(shop, hold.service, hold.count, end, BIG):
+            return False
+        left = shop.capacities[hold.service] - hold.count - taken_at(shop, hold.service, end)
+        for each in range(block.rival_from, block.rival_to if shop.go.careful == 1 else block.rival_from):
+            rival = shop.rivals[each]
+            if rival.service == hold.service and shop.blocks[rival.block].start < 0:
+                left -= rival.count
+        if left < 0:
+            return False
+    return True
+
+
+def take_off(shop: Shop, block: Block, start: int) -> None:
+    """Let a block that begins at ``start`` take off what it waited for: where it is the last that did, what was held until
+    then is free."""
+    for at in range(block.lag_from, block.lag_to):
+        before = shop.blocks[shop.lags[at].before]
+        before.takers -= 1
+        if before.takers == 0 and before.hold_to > before.hold_from:
+            end_hold(shop, before, max(start, taken_off(shop, before)))
+
+
+def put_back(shop: Shop, block: Block) -> None:
+    """Undo it."""
+    for at in range(block.lag_from, block.lag_to):
+        before = shop.blocks[shop.lags[at].before]
+        if before.takers == 0 and before.hold_to > before.hold_from:
+            end_hold(shop, before, BIG)
+        before.takers += 1
+
+
+def taken_off(shop: Shop, block: Block) -> int:
+    """When the last of those that are placed took off what a block holds."""
+    found = 0
+    for at in range(block.follower_from, block.taker_to):
+        found = max(found, shop.blocks[shop.followers[at].block].start)
+    return found
+
+
+def end_hold(shop: Shop, block: Block, end: int) -> None:
+    """What a block's pieces hold is free from ``end`` on."""
+    for at in range(shop.go.taken_count):
+        if shop.taken[at].holder == block.index:
+            shop.taken[at].end = end
+            shop.go.taken_until = min(shop.go.taken_until, end)
 
 
 def can_handle(shop: Shop, block: Block, hands: int, start: int, setup: int) -> bool:
@@ -103,24 +180,31 @@ def place(shop: Shop, block: Block, hands: int, start: int, setup: int) -> None:
     if setup > 0:
         tick += block.real_setup
         attend(shop, shop.people[hands], HANDS, station.index, station.room, start, tick)
+    begins = tick
+    take_off(shop, block, start)
     block.start, block.set_up, block.hands = start, setup, hands
     for at in range(block.stretch_from, block.stretch_to):
         stretch = shop.stretches[at]
         from_, tick = tick, tick + stretch.real
         for each in range(stretch.draw_from, stretch.draw_to):
-            draw_on(shop, shop.draws[each].service, shop.draws[each].count, from_, tick)
+            draw_on(shop, shop.draws[each].service, shop.draws[each].count, from_, tick, -1)
         if stretch.attendance == HANDS:
             attend(shop, shop.people[hands], HANDS, station.index, station.room, from_, tick)
         elif stretch.attendance == WATCH:
             watch(shop, block, station, from_, tick)
     block.end = tick
+    until = BIG if block.takers > 0 else taken_off(shop, block)
     for at in range(block.hold_from, block.hold_to):
-        hold = shop.draws[at]
-        draw_on(shop, hold.service, hold.count, tick, tick + hold.least)
-    if block.wet >= 0:
-        fill_air(shop, station.room, 1, start, tick + block.wet)
-    if block.spoils == 1 and tick > start:
-        fill_air(shop, station.room, 0, start, tick)
+        if until > tick:
+            draw_on(shop, shop.draws[at].service, shop.draws[at].count, tick, until, block.index)
+    if block.dustless >= 0:
+        fill_air(shop, station.room, WET, begins, tick + block.dustless)
+    if block.heatless >= 0:
+        fill_air(shop, station.room, SOLVENT, begins, tick + block.heatless)
+    if block.dusty == 1 and tick > begins:
+        fill_air(shop, station.room, DUST, begins, tick)
+    if block.heats == 1 and tick > begins:
+        fill_air(shop, station.room, HEAT, begins, tick)
     station.free = tick if block.unloaded_by < 0 else BIG
     if block.family >= 0:
         station.stands_on = block.family
@@ -241,5 +325,6 @@ def restore(shop: Shop, group: Group) -> None:
         station.free, station.stands_on = station.was_free, station.was_on
     for at in range(group.member_from, group.member_to):
         block = shop.blocks[shop.members[at]]
-        if block.begun == 0:
+        if block.begun == 0 and block.start >= 0:
             block.start = -1
+            put_back(shop, block)

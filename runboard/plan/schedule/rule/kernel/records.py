@@ -11,6 +11,8 @@ from typing import NamedTuple
 BIG, LAST = 1 << 30, 1 << 60
 HANDS, WATCH = 1, 2
 MOST_WATCHERS = 4
+# In a room's air, each beside what may not be there with it.
+WET, DUST, SOLVENT, HEAT = range(4)
 
 
 @dataclass(slots=True)
@@ -38,6 +40,9 @@ class Go:
     was_air_count: int = 0
     was_air_until: int = 0
     was_watcher_count: int = 0
+    careful: int = 0  # whether what holds a service leaves enough of it to those without whom nobody takes it off
+    walks: int = 0
+    sum_of_ends: int = 0
 
 
 @dataclass(slots=True)
@@ -51,8 +56,11 @@ class Block:
     lag_to: int = 0
     follower_from: int = 0
     follower_to: int = 0
+    taker_to: int = 0  # of the followers the first are those that take what it holds
     hold_from: int = 0
     hold_to: int = 0
+    rival_from: int = 0
+    rival_to: int = 0
     station: int = 0
     has_hands: int = 0
     length: int = 0
@@ -63,8 +71,11 @@ class Block:
     by: int = 0
     unloads: int = 0
     unloaded_by: int = 0
-    wet: int = 0  # -1 where nothing is wet
-    spoils: int = 0  # whether it heats or makes dust
+    dustless: int = 0  # for how long after its end no dust may be made in its room, -1 where any may
+    heatless: int = 0
+    dusty: int = 0
+    heats: int = 0
+    rank: int = 0  # trays in ascending order, where priorities tie
     kind: int = 0
     group: int = 0
     waits: int = 0  # for how many others
@@ -77,6 +88,7 @@ class Block:
     end: int = 0
     ready: int = 0
     left: int = 0  # what it still waits for
+    takers: int = 0  # lags on it of blocks that are not placed
     next: int = 0  # of its kind, that may begin soon
     not_before: int = 0  # while its group is tried
 
@@ -96,11 +108,19 @@ class Stretch:
 
 @dataclass(slots=True)
 class Draw:
-    """So much of a service: of a stretch, or held for ``least`` after a block's end."""
+    """So much of a service: of a stretch, or held from a block's end on."""
 
     service: int = 0
     count: int = 0
-    least: int = 0
+
+
+@dataclass(slots=True)
+class Rival:
+    """A block that needs so much of a service, before what another holds of it can be taken off."""
+
+    block: int = 0
+    service: int = 0
+    count: int = 0
 
 
 @dataclass(slots=True)
@@ -151,7 +171,6 @@ class Station:
 
     index: int = 0
     room: int = 0
-    spoils: int = 0
     stood_on: int = 0
     hour_from: int = 0
     hour_to: int = 0
@@ -188,7 +207,7 @@ class Person:
 class Room:
     """A room, and how many blocks heat or make dust there."""
 
-    spoils: int = 0
+    spoiled: int = 0
     # go
     left: int = 0  # of them those that are not begun
 
@@ -214,12 +233,13 @@ class Span:
 
 @dataclass(slots=True)
 class Use:
-    """So much taken of a service; or what is in a room's air: ``count`` is 1 where it is wet, 0 where it is heat or dust."""
+    """So much taken of a service; or, one of each, what is in a room's air. ``holder`` is the block whose pieces hold it."""
 
     what: int = 0
     start: int = 0
     end: int = 0
     count: int = 0
+    holder: int = 0
 
 
 @dataclass(slots=True)
@@ -243,6 +263,7 @@ class Shop(NamedTuple):
     rooms: list[Room]
     stretches: list[Stretch]
     draws: list[Draw]
+    rivals: list[Rival]
     lags: list[Lag]
     followers: list[Follower]
     hours: list[Hours]
@@ -259,6 +280,8 @@ class Shop(NamedTuple):
     air: list[Use]
     watchers: list[Watcher]
     chosen: list[Watcher]  # whoever was found to watch
+    order: list[int]  # of somebody's spans
+    places: list[int]  # where somebody is, one after another
     waiting: list[int]  # blocks that wait for nothing but time, by when they are ready
     front: list[
         int

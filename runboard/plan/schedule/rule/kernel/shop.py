@@ -1,6 +1,6 @@
 """A problem as the records that the dispatch rule works on, and a plan out of them."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TypeVar
 
 from runboard.plan.schedule.problem import nouns
@@ -19,6 +19,7 @@ from runboard.plan.schedule.rule.kernel.records import (
     Kind,
     Lag,
     Person,
+    Rival,
     Room,
     Shop,
     Span,
@@ -58,19 +59,21 @@ class _Builder:
         self.problem = problem
         self.kinds: dict[object, int] = {}
         self.families = {"": -1}
-        self.holds, self.waits = _holds(problem), _waits(problem)
+        self.waits, self.ranks = _waits(problem), _ranks(problem)
         self.groups = groups_of(problem)
         self.group_of = {block: at for at, members in enumerate(self.groups) for block in members}
         self.stretches: list[Stretch] = []
         self.draws: list[Draw] = []
         self.lags: list[Lag] = []
+        self.rivals: list[Rival] = []
+        self.before = _before(problem)
         self.followers: list[Follower] = []
         self.hours: list[Hours] = []
 
     def shop(self) -> Shop:
         problem, stations = self.problem, self.problem.stations
         blocks = [self._block(one) for one in problem.blocks]
-        spoiling = [stations[one.station].room for one in blocks if one.spoils]
+        spoiling = [stations[one.station].room for one in blocks if one.dusty or one.heats]
         watchers = MOST_WATCHERS * sum(one.attendance == WATCH for one in self.stretches)
         spans = 1 + len(blocks) + len(self.stretches) + watchers
         every = range(len(stations))
@@ -84,6 +87,7 @@ class _Builder:
             rooms=[Room(spoiling.count(at)) for at in range(len(problem.rooms))],
             stretches=self.stretches,
             draws=self.draws,
+            rivals=self.rivals,
             lags=self.lags,
             followers=self.followers,
             hours=self.hours,
@@ -96,10 +100,12 @@ class _Builder:
             together=[[int(_is_together(problem, at, other)) for other in every] for at in every],
             spans=[[Span() for _ in range(spans)] for _ in problem.people],
             taken=[Use() for _ in self.draws],
-            air=[Use() for _ in range(2 * len(blocks))],
+            air=[Use() for _ in range(4 * len(blocks))],
             watchers=[Watcher() for _ in range(watchers)],
             chosen=[Watcher() for _ in range(MOST_WATCHERS)],
             waiting=[0] * len(blocks),
+            order=[0] * spans,
+            places=[0] * (spans * (1 + len(problem.rooms))),
             front=[0] * (len(blocks) + len(self.groups)),
         )
 
@@ -109,12 +115,17 @@ class _Builder:
             Stretch(one.offset, one.length, _ATTENDANCE[one.attendance], *self._draws(one.draws))
             for one in block.stretches
         ]
+        unloading = block.index in self.problem.unloaded_by
+        takers = len(self.followers) + len(self.waits[block.index]) - unloading
+        dustless = max(block.wet, block.airs or 0) if block.is_coat else -1
         return Block(
             block.index,
             *_put(self.stretches, stretches),
             *_put(self.lags, [Lag(one.before, one.least, _or_none(one.latest)) for one in block.lags]),
             *_put(self.followers, self.waits[block.index]),
-            *self._draws(self.holds.get(block.index, ())),
+            takers,
+            *self._draws(block.holds),
+            *_put(self.rivals, self._rivals(block)),
             station=block.station,
             has_hands=int(block.hands > 0),
             length=block.length,
@@ -125,16 +136,44 @@ class _Builder:
             by=_or_none(block.by),
             unloads=_or_none(block.unloads),
             unloaded_by=self.problem.unloaded_by.get(block.index, -1),
-            wet=max(block.wet, block.airs or 0) if block.is_coat else -1,
-            spoils=int(station.heats or station.dusty),
+            dustless=dustless,
+            heatless=_or_none(block.airs),
+            dusty=int(station.dusty),
+            heats=int(station.heats),
+            rank=self.ranks[block.index],
             kind=self._kind(block),
             group=self.group_of.get(block.index, -1),
             waits=len(block.lags) + (block.unloads is not None),
         )
 
+    def _rivals(self, block: nouns.Block) -> Iterator[Rival]:
+        """Who must be done before all that wait for a block begin, and needs of what it holds."""
+        first = 0
+        for follower in self.waits[block.index] if block.holds else ():
+            first |= self.before[follower.block]
+        first &= ~(self.before[block.index] | 1 << block.index)
+        for other in self.problem.blocks:
+            if first >> other.index & 1:
+                needs = [*other.holds, *(draw for one in other.stretches for draw in one.draws)]
+                for service, _ in block.holds:
+                    most = max((count for what, count in needs if what == service), default=0)
+                    if most:
+                        yield Rival(other.index, service, most)
+
     def _kind(self, block: nouns.Block) -> int:
-        asks = (block.station, block.stretches, block.setup, block.family, block.people, block.wet, block.airs)
-        ends = (block.unloads is None, block.index in self.problem.unloaded_by, tuple(self.holds.get(block.index, ())))
+        asks = (
+            block.station,
+            block.stretches,
+            block.setup,
+            block.family,
+            block.people,
+            block.wet,
+            block.airs,
+            block.holds,
+        )
+        taken_off = tuple(lag.before for lag in block.lags if self.problem.blocks[lag.before].holds)
+        holds = block.index if block.holds else -1
+        ends = (block.unloads is None, block.index in self.problem.unloaded_by, taken_off, holds)
         return self.kinds.setdefault((asks, ends), len(self.kinds))
 
     def _family(self, family: str) -> int:
@@ -147,8 +186,7 @@ class _Builder:
         return _put(self.hours, [Hours(*one) for one in sorted(spans)])
 
     def _station(self, at: int, station: nouns.Station) -> Station:
-        spoils, family = int(station.heats or station.dusty), self._family(station.stands_on)
-        return Station(at, station.room, spoils, family, *self._hours(station.runs))
+        return Station(at, station.room, self._family(station.stands_on), *self._hours(station.runs))
 
     def _group(self, at: int, members: list[int], blocks: list[Block]) -> Group:
         start = sum(len(group) for group in self.groups[:at])
@@ -176,20 +214,36 @@ def _is_together(problem: nouns.Problem, one: int, other: int) -> bool:
 
 
 def _waits(problem: nouns.Problem) -> list[list[Follower]]:
-    """For each block who waits for it, and how long after its end: one for each lag."""
+    """For each block who waits for it, and how long after its end: one for each lag, then its unloading."""
     found: list[list[Follower]] = [[] for _ in problem.blocks]
     for block in problem.blocks:
         for lag in block.lags:
             found[lag.before].append(Follower(block.index, lag.least))
+    for block in problem.blocks:
         if block.unloads is not None:
             found[block.unloads].append(Follower(block.index, 0))
     return found
 
 
-def _holds(problem: nouns.Problem) -> dict[int, list[tuple[int, int, int]]]:
-    """For each block what its pieces hold: (service, how many, for how long)."""
-    least: dict[int, int] = {}
-    for block in problem.blocks:
-        for lag in block.lags:
-            least[lag.before] = max(least.get(lag.before, 0), lag.least)
-    return {at: [(*one, many) for one in problem.blocks[at].holds] for at, many in least.items()}
+def _before(problem: nouns.Problem) -> list[int]:
+    """For each block the set of those that it waits for, straight or not, as bits."""
+    found = [0] * len(problem.blocks)
+    again = True
+    while again:
+        again = False
+        for block in problem.blocks:
+            firsts = [lag.before for lag in block.lags] + ([] if block.unloads is None else [block.unloads])
+            every = found[block.index]
+            for one in firsts:
+                every |= found[one] | 1 << one
+            again, found[block.index] = again or every != found[block.index], every
+    return found
+
+
+def _ranks(problem: nouns.Problem) -> list[int]:
+    """For each block its place where trays are in ascending order."""
+    blocks = sorted(problem.blocks, key=lambda one: ([(len(tray), tray) for tray in one.trays], one.index))
+    found = [0] * len(blocks)
+    for at, block in enumerate(blocks):
+        found[block.index] = at
+    return found
