@@ -138,6 +138,16 @@ def test_without_a_compiler_all_goes_on_in_plain_python(monkeypatch: pytest.Monk
     assert not Rule(the_trial(9)).is_compiled
 
 
+def test_where_compiling_fails_all_goes_on_in_plain_python(monkeypatch: pytest.MonkeyPatch):
+    def fail():
+        raise TypeError("another numba")
+
+    monkeypatch.setattr(compiling, "compiled", fail)
+
+    assert rules.warm() is False
+    assert not Rule(the_trial(9)).is_compiled
+
+
 def test_the_compiled_rule_is_kept_under_a_digest_of_all_its_source(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     folder = compiling._cache_folder()
     assert folder is not None and folder == compiling._cache_folder()

@@ -47,9 +47,9 @@ class Cores:
 
 def warm() -> bool:
     """Have the rule compiled from now on. Half a second where it was compiled before, ten where not; False where
-    there is no compiler, and all goes on in plain Python."""
+    there is no compiler, or it fails, and all goes on in plain Python."""
     if not _WARM:
-        with suppress(ImportError):
+        with suppress(Exception):  # whatever another version of the compiler says: plans are made without it, too
             from runboard.plan.schedule.rule.kernel.compiled import compiled
 
             _WARM.append(compiled())
