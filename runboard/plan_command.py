@@ -47,11 +47,14 @@ def _seconds(text: str) -> float:
 def _plan(asked: argparse.Namespace) -> None:
     began = time.monotonic()
     # Imported here: the other commands need no planner, and answer at once.
+    from runboard.plan.schedule.rule.rule import is_new
     from runboard.planning import CannotPlan, make_plan
     from runboard.web.plan_record import plan_lines, plan_record
 
     if not (asked.data / FILE_NAME).is_file():
         raise Mistaken(f"there is no shop in {asked.data}.")
+    if sys.stderr.isatty() and is_new():
+        say_new(sys.stderr)
     told, clear = progress(sys.stderr)
     try:
         try:
@@ -66,6 +69,12 @@ def _plan(asked: argparse.Namespace) -> None:
     else:
         lines = plan_lines(found.run, found.answer, found.bound, found.outlook)
         sys.stdout.write("\n".join(line for line in lines) + "\n")
+
+
+def say_new(where: TextIO) -> None:
+    """Say why nothing moves yet: the rule is compiled for the first time."""
+    where.write("Making the planner ready, once: about 15 seconds.\n")
+    where.flush()
 
 
 def progress(where: TextIO) -> tuple[Callable[[int, int, Plan], None], Callable[[], None]]:

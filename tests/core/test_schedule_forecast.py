@@ -183,9 +183,12 @@ def hits(rule_folder: Path) -> list[float]:
 
 
 def test_the_compiled_rule_is_read_back_and_made_anew_where_it_is_damaged(quick: Path):
+    assert not compiling.is_kept()
+    assert rules.is_new()
     assert counted(compiled()) == 5
     (folder,) = quick.iterdir()
     first = hits(folder)
+    assert compiling.is_kept()
 
     assert counted(compiled()) == 5
     assert hits(folder) == first, "read back"

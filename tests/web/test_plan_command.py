@@ -14,6 +14,7 @@ from runboard.app import Settings, open_workshop
 from runboard.cli import main
 from runboard.floor.runs import Wish, close_run, open_run
 from runboard.plan.schedule.problem.nouns import Plan
+from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.told.effort import person_loads
 from runboard.plan.search import Found
@@ -217,6 +218,18 @@ def test_a_bar_grows_where_somebody_watches_and_is_taken_away() -> None:
 
     assert "[############------------]" in screen.getvalue()
     assert screen.getvalue().endswith("\r\x1b[K")
+
+
+def test_who_watches_is_told_that_the_planner_is_made_ready_once(
+    data: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(rule, "is_new", lambda: True)
+
+    asked(data, capsys)
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True, raising=False)
+    main(["plan", "--seconds", "0", "--data", str(data)])
+
+    assert capsys.readouterr().err.startswith("Making the planner ready, once: about 15 seconds.\n")
 
 
 def test_nothing_is_written_where_nobody_watches() -> None:

@@ -56,6 +56,15 @@ def warm() -> bool:
     return bool(_WARM)
 
 
+def is_new() -> bool:
+    """Whether ``warm`` would compile the rule for the first time, which takes some ten seconds."""
+    with suppress(Exception):
+        from runboard.plan.schedule.rule.kernel.compiled import is_kept
+
+        return not _WARM and not is_kept()
+    return False
+
+
 def is_warm() -> bool:
     """Whether the rule is compiled."""
     return bool(_WARM)

@@ -135,13 +135,25 @@ for _module in (limits, placing, walking, dispatch):
 # what is kept
 
 
+def is_kept() -> bool:
+    """Whether the rule is there already, so that it need not be compiled."""
+    folder = _cache_folder()
+    return folder is not None and _is_whole(folder)
+
+
+def _is_whole(folder: Path) -> bool:
+    try:
+        return (folder / _WHOLE).read_text() == _digest(folder, "*.nb?")
+    except (OSError, ValueError):
+        return False
+
+
 def _kept(folder: Path) -> Callable[..., None]:
     """The rule from a folder that is there only once it is whole: damaged machine code would bring the server down. Raises
     OSError or RuntimeError where it cannot be kept."""
-    with suppress(OSError, ValueError):
-        if (folder / _WHOLE).read_text() == _digest(folder, "*.nb?"):
-            with _caching_in(folder):
-                return _entry(is_kept=True)
+    if _is_whole(folder):
+        with suppress(OSError, ValueError), _caching_in(folder):
+            return _entry(is_kept=True)
     fresh = folder.with_suffix(f".{os.getpid()}")
     try:
         with _caching_in(fresh):
