@@ -166,7 +166,7 @@ class _Search:
             self.seconds = self.total
             self._walk_less()
         self._wander(self.seconds - self.used, _CALM_GOES if self.is_proved else None)
-        if self.wandering is not None:
+        if self.wandering is not None and self.wandering.goes:
             self.calmer = self._checked(self.wandering.calmer())
         self._tell()
 
@@ -224,7 +224,7 @@ class _Search:
                 if self.is_over or self.used >= until or (goes is not None and idle >= goes):
                     return
         except NoPlace:  # the plan at hand is the only one that is known
-            self.wandering, self.seconds = None, self.seconds if goes is None else self.used
+            pass
 
     def _count_evenings(self) -> None:
         if self.is_over or self.is_proved:
