@@ -136,7 +136,8 @@ class Wandering:
         self.goes += 1
 
     def _begin_again(self) -> None:
-        self.at, self.weight = self.first, next(self.weights)
+        self.weight = next(self.weights)
+        self.at = self.first if self.weight == 1 else self.best
         self.at_value = self.lowest = self.at.weighed(self.weight)
         self.late, self.stuck = [self.at_value] * _LATE, 0
 
