@@ -16,6 +16,7 @@ from runboard.floor.plans import Figured, Planned, Shown, WhyNone, is_anybody_he
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.answer import is_worth_telling, with_plan
+from runboard.plan.carrying_over import changed
 from runboard.plan.estimates import Kept
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.problem.worth import could_be_less_late, lateness_of
@@ -42,8 +43,8 @@ OUT_OF_MEMORY = frozenset(("MemoryError", "died"))
 
 @dataclass
 class Planner:
-    """``turn`` does what there is to do and never waits. ``child`` searches: it is given (problem, plan or None, seconds) and
-    tells of ``Found``; without one, plans are only those of the priority rules. ``told`` hears the log's last arrival
+    """``turn`` does what there is to do and never waits. ``child`` searches: it is given (problem, plan or None, seconds, blocks at
+    which something has happened) and tells of ``Found``; without one, plans are only those of the priority rules. ``told`` hears the log's last arrival
     whenever another plan is there. A search begins once nothing has happened for as long as ``quiet``."""
 
     workshop: Workshop
@@ -56,6 +57,7 @@ class Planner:
     too_large: int | None = None
     _kept: Kept = field(default_factory=dict)
     _searched: Planned | None = None
+    _near: tuple[int, ...] = ()
     _heard: Any = None
     _stopped: bool = False
 
@@ -123,6 +125,7 @@ class Planner:
         self._end()
         made = plan_at_once(self.workshop, before, self._kept)
         searched = self._searched
+        self._near = changed(made.answer.problem, before.answer.problem) if before is not None else ()
         self.task, self._searched, self._heard, self._stopped = "", None, None, False
         if before is not None and (before.seq, before.revision) == (made.seq, made.revision):
             # Only time has passed: what was proved stays so, and no plan can be done sooner.
@@ -145,7 +148,7 @@ class Planner:
         self._searched = planned
         if plan is not None and _is_proved(planned, plan):
             return 0
-        task = self.child.give(problem, plan, self.seconds)
+        task = self.child.give(problem, plan, self.seconds, self._near)
         if task is None:
             self._searched = None
             return 0

@@ -1,4 +1,5 @@
-"""The last plan on what is left now: its order, and its own times and people where they still keep every rule."""
+"""The last plan on what is left now: its order, and its own times and people where they still keep every rule; and where
+something is not as it was."""
 
 from collections.abc import Iterator, Sequence
 
@@ -45,6 +46,20 @@ def as_it_stands(problem: Problem, before: Problem, plan: Plan) -> Plan | None:
             found.append(_moved(block, was, placed, start + overdue if start < closes else start, who))
     made = Plan(tuple(found), plan.source)
     return None if broken(problem, made) else made
+
+
+def changed(problem: Problem, before: Problem) -> tuple[int, ...]:
+    """The blocks at which something has happened: new ones, those begun since, and what is left of the trays of those that
+    are gone. How long others are thought to take is no change."""
+    was = dict(_named(before))
+    left = list(_named(problem))
+    gone = was.keys() - {name for name, _ in left}
+    trays = {(was[name].run, tray) for name in gone for tray in was[name].trays}
+    return tuple(
+        block.index
+        for name, block in left
+        if name not in was or block.begun > was[name].begun or any((block.run, tray) in trays for tray in block.trays)
+    )
 
 
 def _moved(block: Block, was: Block, placed: Placed, start: int, who: Sequence[int | None]) -> Placed:

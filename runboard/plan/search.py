@@ -3,10 +3,10 @@
 All would hold up a server that answers phones, and the solver is loaded in the child and nowhere else.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from contextlib import AbstractContextManager
 from dataclasses import replace
-from typing import Any, NamedTuple, Protocol
+from typing import TYPE_CHECKING, NamedTuple, Protocol
 
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.rule import warm
@@ -14,6 +14,9 @@ from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.compared import Compared, Side, compared
 from runboard.plan.schedule.told.figures import Asked, Figures, figures_of
 from runboard.plan.schedule.told.forecast import Spread
+
+if TYPE_CHECKING:
+    from runboard.plan.schedule.search.improve import Improved
 
 Clock = Callable[[], float]
 
@@ -48,12 +51,14 @@ def search(
     problem: Problem,
     plan: Plan | None,
     seconds: float,
+    near: Collection[int],
     told: Callable[..., None],
     stopped: Stopped,
     clock: Clock | None = None,
 ) -> Found:
     """The best that is found within so many seconds of ``clock`` (those that the solver counts, without one), or until it is
-    ``stopped``: never worse than ``plan``, and any plan where there is none. Each better one is told of on the way.
+    ``stopped``: never worse than ``plan``, and any plan where there is none. Each better one is told of on the way. It
+    is looked first around ``near``, blocks at which something has happened.
 
     Only plain records are answered: reading the solver's own would load it where they are read.
     """
@@ -70,16 +75,16 @@ def search(
             plan = first.plan
             told(0, 0, Found(plan))
 
-        def tell(done: int, total: int, latest: Any = None) -> None:
+        def tell(done: int, total: int, latest: "Improved | None" = None) -> None:
             told(done, total, None if latest is None else _as_found(latest))
 
         left = seconds - (clock() - began) if clock else seconds
-        found = improve(problem, plan, left, tell, clock=clock, stopped=stop)
+        found = improve(problem, plan, left, tell, clock=clock, stopped=stop, near=near)
     return _as_found(found)
 
 
-def _as_found(improved: Any) -> Found:
-    return Found(improved.plan, improved.bound, calmer=getattr(improved, "calmer", None))
+def _as_found(improved: "Improved") -> Found:
+    return Found(improved.plan, improved.bound, calmer=improved.calmer)
 
 
 def make_figures(problem: Problem, plan: Plan, asked: Asked, told: Callable[..., None]) -> Figures:

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from runboard.plan.carrying_over import as_it_stands, same_order
+from runboard.plan.carrying_over import as_it_stands, changed, same_order
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
@@ -94,3 +94,18 @@ def test_whatever_stands_keeps_every_rule(problem: Problem, ticks: int):
     stands = as_it_stands(passed, problem, plan)
 
     assert stands is None or broken(passed, stands) == ()
+
+
+def test_what_has_changed_is_what_is_new_or_begun_or_left_of_trays_of_which_something_is_gone(
+    friday: tuple[Problem, Plan],
+):
+    before, _ = friday
+    more = at(2, NOON)
+    fewer = tuple(replace(block, index=number) for number, block in enumerate(before.blocks[1:]))
+
+    assert changed(before, before) == ()
+    new = {more.blocks[index].trays for index in changed(more, before)}
+    assert ("2",) in new and ("1",) not in new
+    assert changed(replace(before, blocks=fewer), before) == tuple(range(len(fewer)))
+    begun = (replace(before.blocks[0], begun=True), *before.blocks[1:])
+    assert changed(replace(before, blocks=begun), before) == (0,)

@@ -157,7 +157,7 @@ def test_where_the_rules_find_no_plan_one_is_looked_for_and_everybody_told_so(
         assert scene.state(person)["plan"]["looking"] is True
         assert "none" not in scene.state(person)["plan"]
         assert scene.state(person)["moves"][0]["code"] == "start"
-    problem, plan, seconds = scene.child.jobs["task 1"]
+    problem, plan, seconds, _ = scene.child.jobs["task 1"]
     assert (len(problem.blocks) > 0, plan, seconds) == (True, None, SECONDS)
 
 
@@ -367,7 +367,7 @@ def test_a_search_begins_a_turn_after_the_plan_with_it_as_its_hint(scene: Scene)
 
     planned = latest(scene.workshop)
     assert planned is not None
-    problem, plan, seconds = scene.child.jobs["task 1"]
+    problem, plan, seconds, _ = scene.child.jobs["task 1"]
     assert (problem, plan) == (planned.answer.problem, planned.plan)
     assert 0 < seconds <= 20
 
@@ -443,6 +443,17 @@ def test_a_search_that_finds_one_minute_changes_nothing_on_a_screen(scene: Scene
     assert after is not None and after.plan is planned.plan
     assert after.bound is not None and after.bound.tick == 11
     assert state_tag(scene.workshop, "ann") == before
+
+
+def test_a_search_begins_around_what_has_happened(scene: Scene):
+    scene.turns()
+    assert scene.child.jobs["task 1"][3] == ()
+
+    scene.press("load started", run=scene.run, load="cut/1")
+    scene.turns()
+
+    problem, _, _, near = scene.child.jobs["task 2"]
+    assert [(problem.blocks[at].load, problem.blocks[at].begun) for at in near] == [("cut/1", True)]
 
 
 def test_an_event_ends_the_search_that_it_overtakes(scene: Scene):
