@@ -93,7 +93,9 @@ def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
             told(done, total, latest.plan)
 
     try:
-        latest = search(problem, answer.plan, seconds or COLD_SECONDS, (), tell, _AfterSeconds(seconds), time.monotonic)
+        latest = search(
+            problem, answer.plan, seconds or COLD_SECONDS, (), (), tell, _AfterSeconds(seconds), time.monotonic
+        )
     except KeyboardInterrupt:
         if latest.plan is None:
             raise

@@ -15,7 +15,7 @@ from runboard.floor.long_work import KeptWork, Task
 from runboard.floor.plans import Figured, Planned, Shown, WhyNone, is_anybody_here, latest, plan_at_once
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
-from runboard.plan.answer import is_worth_telling, with_plan
+from runboard.plan.answer import is_worth_telling, with_plan, with_prices
 from runboard.plan.carrying_over import changed
 from runboard.plan.estimates import Kept
 from runboard.plan.schedule.problem.nouns import Plan
@@ -43,8 +43,9 @@ OUT_OF_MEMORY = frozenset(("MemoryError", "died"))
 
 @dataclass
 class Planner:
-    """``turn`` does what there is to do and never waits. ``child`` searches: it is given (problem, plan or None, seconds, blocks at
-    which something has happened) and tells of ``Found``; without one, plans are only those of the priority rules. ``told`` hears the log's last arrival
+    """``turn`` does what there is to do and never waits. ``child`` searches: it is given (problem, plan or None, seconds, blocks
+    at which something has happened, whose prices) and tells of ``Found``; without one, plans are only those of the priority
+    rules. ``told`` hears the log's last arrival
     whenever another plan is there. A search begins once nothing has happened for as long as ``quiet``."""
 
     workshop: Workshop
@@ -148,7 +149,7 @@ class Planner:
         self._searched = planned
         if plan is not None and _is_proved(planned, plan):
             return 0
-        task = self.child.give(problem, plan, self.seconds, self._near)
+        task = self.child.give(problem, plan, self.seconds, self._near, planned.answer.unsure)
         if task is None:
             self._searched = None
             return 0
@@ -175,10 +176,13 @@ class Planner:
         is_better = self._is_better(planned, found.plan, is_last=is_last)
         if is_better:
             planned = replace(planned, answer=with_plan(planned.answer, found.plan), none="looking", clash=())
+        if found.prices:
+            planned = replace(planned, answer=with_prices(planned.answer, found.prices))
         if planned.plan is not None:
             planned = replace(planned, calmer=calmer_than(planned.answer.problem, planned.plan, found.calmer))
-        self.workshop.planned = self._publish(planned) if is_better else planned
-        return int(is_better)
+        is_news = is_better or bool(found.prices)
+        self.workshop.planned = self._publish(planned) if is_news else planned
+        return int(is_news)
 
     def _is_better(self, planned: Planned, plan: Plan, *, is_last: bool) -> bool:
         before = planned.plan

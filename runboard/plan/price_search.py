@@ -20,23 +20,25 @@ def search_prices(
     plan: Plan,
     asked: Sequence[Asked],
     seconds: float,
-    told: Callable[..., None],
+    *,
     clock: Clock | None = None,
+    stopped: Any = None,
 ) -> Mapping[Asked, Price]:
     """For each (block, person) what it costs beside ``plan`` that somebody begins the block now, after at most so many seconds
-    each; sooner where it is found to cost nothing. ``told(done, total, prices)`` hears of each. Not among them is what no plan
-    was found for."""
+    each; sooner where it is found to cost nothing. Not among them is what no plan was found for, nor what comes after the
+    search was ``stopped``."""
     found: dict[Asked, Price] = {}
-    for done, one in enumerate(asked, 1):
-        best = search_begun(problem, plan, one, seconds, clock)
+    for one in asked:
+        best = search_begun(problem, plan, one, seconds, clock=clock, stopped=stopped)
+        if stopped is not None and stopped.asked:
+            break
         if best is not None:
             found[one] = price_of(problem, plan, best.problem, best.plan)
-        told(done, len(asked), dict(found))
     return found
 
 
 def search_begun(
-    problem: Problem, plan: Plan, asked: Asked, seconds: float, clock: Clock | None = None
+    problem: Problem, plan: Plan, asked: Asked, seconds: float, *, clock: Clock | None = None, stopped: Any = None
 ) -> Begun | None:
     """The best plan found in which somebody begins a block now: ``plan`` itself where it does that; None where the rule, by
     which the search begins, finds none."""
@@ -50,14 +52,14 @@ def search_begun(
     by_rule = BegunNow(Rule(problem), plan, by_start([one.start for one in plan.placed]), Knobs()).best(block, person)
     if by_rule is None:
         return None
-    return Begun(there, _searched(there, by_rule.plan, limit, seconds, clock))
+    return Begun(there, _searched(there, by_rule.plan, limit, seconds, clock, stopped))
 
 
 class _Enough(Exception):
     """A plan was found that loses nothing."""
 
 
-def _searched(problem: Problem, plan: Plan, enough: Any, seconds: float, clock: Clock | None) -> Plan:
+def _searched(problem: Problem, plan: Plan, enough: Any, seconds: float, clock: Clock | None, stopped: Any) -> Plan:
     from runboard.plan.schedule.search.improve import improve
 
     best = plan
@@ -70,6 +72,6 @@ def _searched(problem: Problem, plan: Plan, enough: Any, seconds: float, clock: 
             raise _Enough
 
     try:
-        return improve(problem, plan, seconds, hear, clock=clock).plan
+        return improve(problem, plan, seconds, hear, clock=clock, stopped=stopped).plan
     except _Enough:
         return best

@@ -3,11 +3,14 @@
 All would hold up a server that answers phones, and the solver is loaded in the child and nowhere else.
 """
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Mapping, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple, Protocol
 
+from runboard.plan.price_search import search_prices
+from runboard.plan.prices import Asked as Wanted
+from runboard.plan.prices import Price
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.bounds import Bound
@@ -19,6 +22,8 @@ if TYPE_CHECKING:
     from runboard.plan.schedule.search.improve import Improved
 
 Clock = Callable[[], float]
+# So long a price is searched for: mostly a tenth of it, until nothing is found to be lost.
+SECONDS_A_PRICE = 1.0
 
 
 class Stopped(Protocol):
@@ -30,13 +35,14 @@ class Stopped(Protocol):
 class Found(NamedTuple):
     """What a search has come to: the best plan so far, None while there is none, and what no plan can beat.
     ``calmer`` is one with fewer walks that is done later. ``is_impossible`` once it is proved that there is none, with the
-    blocks that clash."""
+    blocks that clash. ``prices`` are what it costs beside the plan that somebody begins something else now."""
 
     plan: Plan | None
     bound: Bound | None = None
     is_impossible: bool = False
     clash: tuple[int, ...] = ()
     calmer: Plan | None = None
+    prices: Mapping[Wanted, Price] | None = None
 
 
 def come_up() -> bool:
@@ -52,13 +58,15 @@ def search(
     plan: Plan | None,
     seconds: float,
     near: Collection[int],
+    wanted: Sequence[Wanted],
     told: Callable[..., None],
     stopped: Stopped,
     clock: Clock | None = None,
 ) -> Found:
     """The best that is found within so many seconds of ``clock`` (those that the solver counts, without one), or until it is
     ``stopped``: never worse than ``plan``, and any plan where there is none. Each better one is told of on the way. It
-    is looked first around ``near``, blocks at which something has happened.
+    is looked first around ``near``, blocks at which something has happened. Then what it costs that somebody begins
+    something else: (block, person), for each ``wanted``.
 
     Only plain records are answered: reading the solver's own would load it where they are read.
     """
@@ -80,7 +88,8 @@ def search(
 
         left = seconds - (clock() - began) if clock else seconds
         found = improve(problem, plan, left, tell, clock=clock, stopped=stop, near=near)
-    return _as_found(found)
+        prices = search_prices(problem, found.plan, wanted, SECONDS_A_PRICE, clock=clock, stopped=stop)
+    return _as_found(found)._replace(prices=prices)
 
 
 def _as_found(improved: "Improved") -> Found:

@@ -1,5 +1,5 @@
-"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan``, ``… obey``, ``… pages`` and ``… forecast``:
-figures, printed beside their goals."""
+"""``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan``, ``… obey``, ``… prices``, ``… pages`` and
+``… forecast``: figures, printed beside their goals."""
 
 import sys
 
@@ -26,6 +26,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.obey import main as obey
 
             return obey(rest)
+        case ["prices", *rest]:
+            from tests.bench.prices import main as prices
+
+            return prices(quick="--quick" in rest, searched="--at-once" not in rest)
         case ["cards", *rest]:
             from tests.bench.cards import main as cards
 

@@ -22,10 +22,11 @@ from runboard.plan.prices import SMALL, Later, Price, block_of, windows_by
 from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.people import walks_in
-from runboard.plan.schedule.problem.worth import Made, dated, ends_of, worth
+from runboard.plan.schedule.problem.worth import Made, dated, ends_of, lateness_of, worth
 from runboard.plan.schedule.rule.priorities import by_start
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.improve import improve
+from runboard.plan.search import SECONDS_A_PRICE
 from runboard.run.event import Event
 from runboard.run.fold import apply
 from runboard.run.state import ShopState
@@ -34,7 +35,7 @@ from runboard.shop.hours import open_windows
 from tests.bench.now import Row
 from tests.bench.shops import Shop, shop
 
-SHOPS, PRICED, SECONDS, SECONDS_A_PRICE = 10, 300, 2.0, 1.0
+SHOPS, PRICED, SECONDS = 10, 300, 2.0
 MOST_OVERSTATED = 2.0
 KINDS = {"start": "load started", "go on": "load started", "unload": "unloading started", "settle": "stop settled"}
 MINUTE, AHEAD = timedelta(minutes=1), timedelta(days=8)
@@ -101,10 +102,10 @@ def rows(found: list[Audited]) -> Iterator[Row]:
 
 
 def audit(
-    shops: int, wanted: int, seconds: float, loads: tuple[int, int] = (20, 70), searched: bool = True
+    shops: int, wanted: int, seconds: float, loads: tuple[int, int] = (20, 70), *, first: int = 0, searched: bool = True
 ) -> Iterator[Audited]:
     """So many prices in so many shops, each checked by a search of ``seconds``, as ``improve`` counts them."""
-    for number in range(shops):
+    for number in range(first, first + shops):
         made = shop(number, loads)
         left = wanted // shops
         for at_work in moments(made, 1 + left // 4):
@@ -123,7 +124,7 @@ def _of_moment(number: int, at_work: "AtWork", seconds: float, most: int, search
     at_hand = with_plan(first, improve(first.problem, first.plan, seconds, _quiet).plan)
     assert at_hand.plan is not None
     if searched:
-        found = search_prices(at_hand.problem, at_hand.plan, at_hand.unsure, SECONDS_A_PRICE, _quiet)
+        found = search_prices(at_hand.problem, at_hand.plan, at_hand.unsure, SECONDS_A_PRICE)
         at_hand = with_prices(at_hand, found)
     for person in at_work.free():
         found = offered(moves(state, book, person, now), at_hand.offers.get(person), now)
@@ -176,7 +177,7 @@ def lost(problem: Problem, plan: Plan, later: Problem, after: Plan) -> Price:
         for line, (due, moment) in there.items()
         if line in was and (minutes := (moment - max(due, was[line][1])).total_seconds() / 60) >= 1
     ]
-    is_later = _lateness(there) > _lateness({line: one for line, one in was.items() if line in there})
+    is_later = lateness_of(later, after) > lateness_of(problem, plan)
     finish, before = problem.tick(later.moment(after.finish(later))), plan.finish(problem)
     return Price(
         tuple(late) if is_later else (),
@@ -198,10 +199,6 @@ def _there(problem: Problem, plan: Plan) -> Lines:
         there = made.there(order)
         found[order.run, order.line] = problem.moment(due), problem.moment(finish if there is None else there)
     return found
-
-
-def _lateness(lines: Lines) -> timedelta:
-    return sum((max(timedelta(0), there - due) for due, there in lines.values()), timedelta(0))
 
 
 def _quiet(*_: Any) -> None:
@@ -321,7 +318,3 @@ def moments(made: Shop, count: int) -> Iterator[AtWork]:
             at_work.press(one.kind, one.body, **one.fields)
     found = at_work.chances
     yield from sorted(chance.sample(found, min(count, len(found))), key=lambda one: one.now)
-
-
-if __name__ == "__main__":
-    sys.exit(main("--quick" in sys.argv, "--at-once" not in sys.argv))

@@ -111,7 +111,7 @@ def test_a_search_finds_that_nothing_is_lost_where_the_rule_does_not_see_it():
     problem = problem_for(floor.state, floor.book, floor.now)
     at = block_of(problem, "trim/2")
 
-    found = search_prices(problem, asked._plan, [(at, 1)], 0.3, lambda *_: None)
+    found = search_prices(problem, asked._plan, [(at, 1)], 0.3)
 
     price = asked.price(at, 1)
     assert found[at, 1].minutes <= (price.minutes if price is not None else found[at, 1].minutes)

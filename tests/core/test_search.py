@@ -44,7 +44,7 @@ def test_a_plan_at_hand_is_made_better_and_never_worse() -> None:
     plan = greedy_plan(problem, 1)
     latest, told = heard()
 
-    found = search(problem, plan, 0.5, (), told, Never())
+    found = search(problem, plan, 0.5, (), (), told, Never())
 
     assert found.plan is not None and found.bound is not None
     assert broken(problem, found.plan) == ()
@@ -57,7 +57,7 @@ def test_without_a_plan_the_first_that_is_found_is_told_of_before_it_is_made_bet
     problem = sanded_and_waiting()
     latest, told = heard()
 
-    found = search(problem, None, 20.0, (), told, Never())
+    found = search(problem, None, 20.0, (), (), told, Never())
 
     assert found.plan is not None and latest[0].plan is not None
     assert (latest[0].bound, broken(problem, latest[0].plan)) == (None, ())
@@ -67,7 +67,7 @@ def test_without_a_plan_the_first_that_is_found_is_told_of_before_it_is_made_bet
 def test_where_nothing_fits_it_is_proved_and_said_what_clashes() -> None:
     problem = sanded_and_waiting(oil_within=50, burn_within=50)
 
-    found = search(problem, None, 20.0, (), heard()[1], Never())
+    found = search(problem, None, 20.0, (), (), heard()[1], Never())
 
     assert found == Found(None, None, True, (1, 2))
 
@@ -76,8 +76,8 @@ def test_stopped_before_it_begins_it_answers_with_what_it_was_given() -> None:
     problem = the_trial(9)
     plan = greedy_plan(problem, 1)
 
-    found = search(problem, plan, 60.0, (), heard()[1], AtOnce())
-    without = search(problem, None, 60.0, (), heard()[1], AtOnce())
+    found = search(problem, plan, 60.0, (), (), heard()[1], AtOnce())
+    without = search(problem, None, 60.0, (), (), heard()[1], AtOnce())
 
     assert found.plan is not None
     assert worth(problem, found.plan) <= worth(problem, plan)

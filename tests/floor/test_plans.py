@@ -19,6 +19,7 @@ from runboard.floor.workshop import Workshop
 from runboard.plan import answer as answers
 from runboard.plan.answer import with_plan
 from runboard.plan.changed import TraySize
+from runboard.plan.prices import Later, Price
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.rule.rule import NoPlace
@@ -452,7 +453,7 @@ def test_a_search_begins_around_what_has_happened(scene: Scene):
     scene.press("load started", run=scene.run, load="cut/1")
     scene.turns()
 
-    problem, _, _, near = scene.child.jobs["task 2"]
+    problem, _, _, near, _ = scene.child.jobs["task 2"]
     assert [(problem.blocks[at].load, problem.blocks[at].begun) for at in near] == [("cut/1", True)]
 
 
@@ -646,3 +647,26 @@ def test_a_search_that_ends_for_want_of_memory_is_not_begun_over_and_over(scene:
 
     assert not scene.planner.gave_up()
     assert len(scene.child.tasks) == 2
+
+
+def test_what_a_search_finds_that_a_move_costs_is_shown(scene: Scene) -> None:
+    scene.press("load done", run=scene.run, load="cut/1")
+    scene.turns()
+    planned = latest(scene.workshop)
+    assert planned is not None and planned.plan is not None
+    first, *others = (move for move in scene.state()["moves"] if "price" in move)
+    other = next(move for move in others if move["step"] != first["step"])
+    problem = planned.answer.problem
+    block = next(one.index for one in problem.blocks if one.load == other["load"])
+    late = Later("r1", "1", 5, 120.0)
+
+    scene.child.found(Found(planned.plan, None, prices={(block, 0): Price((late,), 33.0, 0, 2)}), is_last=True)
+    scene.planner.turn()
+
+    (shown,) = (move for move in scene.state()["moves"] if move["id"] == other["id"])
+    assert shown["price"] == {
+        "minutes": 33.0,
+        "windows": 0,
+        "late": [{"run": "r1", "line": "1", "pieces": 5, "minutes": 120, "more": False}],
+        "walks": 2,
+    }
