@@ -1,5 +1,8 @@
 """The dispatch rule keeps every rule of the shop, places all that can be placed, and is the same compiled as plain."""
 
+import os
+import subprocess
+import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
@@ -226,3 +229,17 @@ def test_the_rule_stays_in_its_lists(problem: Problem, random, knobs: Knobs):
     rule.finish([random.randint(0, 9000) for _ in problem.blocks], knobs)
 
     assert [len(one) for one in rule.shop[1:]] == lengths
+
+
+def test_compiled_with_its_bounds_checked_the_rule_stays_in_its_arrays():
+    """In a process of its own: whether bounds are checked is settled before anything is compiled."""
+    only = "test_compiled_and_plain_are_equal_to_the_last_record"
+    child = subprocess.run(
+        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "-k", only, __file__],
+        env={**os.environ, "NUMBA_BOUNDSCHECK": "1"},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+    assert child.returncode == 0, child.stdout

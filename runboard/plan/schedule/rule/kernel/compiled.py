@@ -191,4 +191,5 @@ def _cache_folder() -> Path | None:
         home = Path.home()
     except RuntimeError:  # nobody's home is known
         return None
-    return home / ".cache" / "runboard" / f"rule-{_digest(Path(__file__).parent, '*.py')[:16]}"
+    kind = "checked" if numba.config.BOUNDSCHECK else "rule"  # type: ignore[attr-defined]
+    return home / ".cache" / "runboard" / f"{kind}-{_digest(Path(__file__).parent, '*.py')[:16]}"
