@@ -106,11 +106,9 @@ def block_of(problem: Problem, move: Move) -> int | None:
 
 
 def price_of(problem: Problem, plan: Plan, begun: Problem, with_it: Plan) -> Price:
-    """What is lost with ``with_it``, a plan of the problem in which something was begun, beside ``plan``: nothing where order
-    lines are less late."""
+    """What is lost with ``with_it``, a plan of the problem in which something was begun, beside ``plan``: a finish that
+    is later is said also where order lines are less late."""
     late, was = lateness_of(begun, with_it), lateness_of(problem, plan)
-    if late < was:
-        return Price()
     finish, before = with_it.finish(begun), plan.finish(problem)
     return Price(
         tuple(_later(begun, ends_of(begun, with_it), ends_of(problem, plan))) if late > was else (),
