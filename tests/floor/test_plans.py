@@ -158,7 +158,7 @@ def test_where_the_rules_find_no_plan_one_is_looked_for_and_everybody_told_so(
         assert scene.state(person)["plan"]["looking"] is True
         assert "none" not in scene.state(person)["plan"]
         assert scene.state(person)["moves"][0]["code"] == "start"
-    problem, plan, seconds, _ = scene.child.jobs["task 1"]
+    problem, plan, seconds, _, _ = scene.child.jobs["task 1"]
     assert (len(problem.blocks) > 0, plan, seconds) == (True, None, SECONDS)
 
 
@@ -368,7 +368,7 @@ def test_a_search_begins_a_turn_after_the_plan_with_it_as_its_hint(scene: Scene)
 
     planned = latest(scene.workshop)
     assert planned is not None
-    problem, plan, seconds, _ = scene.child.jobs["task 1"]
+    problem, plan, seconds, _, _ = scene.child.jobs["task 1"]
     assert (problem, plan) == (planned.answer.problem, planned.plan)
     assert 0 < seconds <= 20
 
