@@ -12,8 +12,7 @@ from runboard.floor.plans import Planned, latest, plan_record
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.move import Move
-from runboard.plan.next_move import moves
-from runboard.plan.offers import offered
+from runboard.plan.offers import lines
 from runboard.run.ahead import ahead
 from runboard.run.climb import Steps, asked_first, stage_of, stages
 from runboard.run.dues import Due, dues
@@ -149,12 +148,12 @@ def _ahead(workshop: Workshop, person: str) -> dict[str, Any]:
 
 def _moves(state: ShopState, book: Book, planned: Planned | None, person: str, now: datetime) -> dict[str, Any]:
     """What ``person`` could do, with the prices of the newest plan, which may be older than the log: nobody waits for it."""
-    found = moves(state, book, person, now)
+    found = lines(state, book, person, now, planned.answer.offers.get(person) if planned is not None else None)
     if planned is None:
         return {"moves": [move_record(one) for one in found]}
     late, known = planned.answer.late.get(person, ()), book.person(person)
     return {
-        "moves": [move_record(one) for one in offered(found, planned.answer.offers.get(person), now)],
+        "moves": [move_record(one) for one in found],
         "plan": plain(plan_record(planned, known is not None and known.access == LEAD)),
         **({"too_late": plain(late)} if late else {}),
     }

@@ -11,7 +11,7 @@ from datetime import datetime
 from runboard.plan.begun_now import STAY, BegunNow
 from runboard.plan.carrying_over import as_it_stands, same_order
 from runboard.plan.next_move import moves
-from runboard.plan.offers import Offer, offer_for, offered
+from runboard.plan.offers import Offer, offer_for, offered, wanted_of
 from runboard.plan.prices import SMALL, Asked, Price, Question, windows_by
 from runboard.plan.schedule.problem.from_book import Estimate, as_written
 from runboard.plan.schedule.problem.from_state import nothing_of, problem_for
@@ -124,14 +124,16 @@ def _offering(one: Answer, rule: Rule) -> Answer:
             unsure.add((block, person))
         return found
 
-    question = Question(one.state, one.problem, one.plan, price)
+    question = Question(one.state, one.problem, one.plan, price, begun.together)
     offers, shown, standing = {}, {}, standing_of(one.state)
     for person in one.problem.people:
-        found = moves(one.state, one.book, person.key, one.now)
         hands, before = _hands(one.state.people.get(person.key)), one.shown.get(person.key)
         busy = hands is not None and before is not None and before.hands == hands
         kept = before.move if before is not None and (busy or before.standing == standing) else ""
-        offer = offers[person.key] = offer_for(question, person.key, found, kept, busy=busy)
+        wanted = wanted_of(question, person.key, kept, busy=busy)
+        found = moves(one.state, one.book, person.key, one.now, wanted=wanted)
+        offer = replace(offer_for(question, person.key, found, kept, busy=busy), wanted=wanted)
+        offers[person.key] = offer
         # Taking over a watch passes; what else was shown first stays.
         first = next((move for move in offered(found, offer, one.now) if move.code != CODE), None)
         shown[person.key] = Shown(first.id if first else "", hands, standing)

@@ -54,6 +54,21 @@ def begun(problem: Problem, block: int, person: int) -> Problem:
     return replace(problem, blocks=(*problem.blocks[:block], changed, *problem.blocks[block + 1 :]))
 
 
+def begun_together(problem: Problem, blocks: Sequence[int], person: int) -> Problem:
+    """The same with hand work of several trays as one load in the hands of ``person``: all of it ends, and goes on, at the
+    end of the load."""
+    at, *others = blocks
+    there = begun(problem, at, person)
+    first = there.blocks[at]
+    stretches = [*first.stretches, *(one for other in others for one in problem.blocks[other].stretches)]
+    found = {at: replace(first, stretches=_one_after_another(stretches))}
+    beside = (Stretch("hand", 0, found[at].length, "none"),)  # there is one pair of hands: the first block's
+    for other in others:
+        alone = replace(problem.blocks[other], stretches=beside, setup=0, lags=(), release=0, begun=True, by=None)
+        found[other] = alone
+    return replace(there, blocks=tuple(found.get(block.index, block) for block in there.blocks))
+
+
 def _one_after_another(stretches: Sequence[Stretch]) -> tuple[Stretch, ...]:
     offsets = accumulate((one.length for one in stretches), initial=0)
     return tuple(replace(one, offset=offset) for one, offset in zip(stretches, offsets, strict=False))
@@ -84,14 +99,22 @@ class BegunNow:
 
     def best(self, block: int, person: int) -> Begun | None:
         """The best found in which ``person`` begins ``block`` now; None where the rule finds no place for the rest."""
-        problem = begun(self._rule.problem, block, person)
-        plan = self._best(Rule(problem))
-        return None if plan is None else Begun(problem, plan)
+        return self._with(begun(self._rule.problem, block, person))
 
     def price(self, block: int, person: int) -> Price | None:
         """What it costs that ``person`` begins ``block`` now; None where the rule does not know: it finds no place, or what it
         loses it may have lost without it, too."""
-        found = self.best(block, person)
+        return self._price(self.best(block, person))
+
+    def together(self, blocks: Sequence[int], person: int) -> Price | None:
+        """What it costs that ``person`` begins these blocks of hand work now as one load."""
+        return self._price(self._with(begun_together(self._rule.problem, blocks, person)))
+
+    def _with(self, problem: Problem) -> Begun | None:
+        plan = self._best(Rule(problem))
+        return None if plan is None else Begun(problem, plan)
+
+    def _price(self, found: Begun | None) -> Price | None:
         if found is None:
             return None
         price = price_of(self._rule.problem, self._plan, found.problem, found.plan)

@@ -1,6 +1,6 @@
 """What could be done now: every load that a person could begin, go on with or take off, by the rules."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cached_property
@@ -10,7 +10,7 @@ from typing import Any
 from runboard.run.begin import OF_ANY_TRAY, may_begin, not_offered
 from runboard.run.draft import Draft
 from runboard.run.event import Event
-from runboard.run.loads import Batch, loads_at, takes_several
+from runboard.run.loads import Batch, is_by_tray, loads_at, takes_several
 from runboard.run.names import load_ids
 from runboard.run.resting import rest_before, rests_before
 from runboard.run.route import Step
@@ -19,6 +19,12 @@ from runboard.run.state import EMPTY, Load, RunState, ShopState, Tray
 from runboard.shop.book import Book, Station
 from runboard.shop.limits import MOST_LOADS
 from runboard.shop.parts import LoadContents, attended_time, parts
+
+# A latest end by then comes before anything else.
+SOON = timedelta(minutes=30)
+
+# For the hand work of a run over several trays, by (run, step), the trays that a plan wants on its next load.
+Wanted = Mapping[tuple[str, str], Sequence[str]]
 
 
 @dataclass(frozen=True)
@@ -37,13 +43,16 @@ class Candidate:
 
 @dataclass(frozen=True)
 class Scene:
-    """Who asks, when, at which station their hands are, and what the shop is busy with."""
+    """Who asks, when, at which station their hands are, and what the shop is busy with. ``wanted`` is None without a plan;
+    ``declined`` are moves that they said no to."""
 
     state: ShopState
     book: Book
     person: str
     now: datetime
     at: str = ""
+    wanted: Wanted | None = None
+    declined: Collection[str] = ()
 
     @cached_property
     def draft(self) -> Draft:
@@ -88,11 +97,14 @@ def _of_run(scene: Scene, run: RunState) -> Iterator[Candidate]:
     for key, pieces in ready.items():
         seen: set[str] = set()  # what does not go on a tray's first load comes after it
         no_tray_at: Step | None = None
-        for one in islice(loads_at(run, key, pieces), MOST_LOADS):
-            station = scene.book.station(one.step.operation.station)
-            is_next = seen.isdisjoint(one.pieces)
-            seen.update(one.pieces)
-            if station is None or not is_next or one.step is no_tray_at:
+        for whole in islice(loads_at(run, key, pieces), MOST_LOADS):
+            station = scene.book.station(whole.step.operation.station)
+            is_next = seen.isdisjoint(whole.pieces)
+            seen.update(whole.pieces)
+            if station is None or not is_next or whole.step is no_tray_at:
+                continue
+            one = _as_wanted(scene, run, whole)
+            if one is None:
                 continue
             press = _press(scene, "load started", run, one.load, {"pieces": one.pieces})
             refused = may_begin(scene.draft, press)
@@ -102,6 +114,22 @@ def _of_run(scene: Scene, run: RunState) -> Iterator[Candidate]:
                     yield _candidate(scene, run, fits, station)
             elif refused is not None and refused.code in OF_ANY_TRAY:
                 no_tray_at = one.step
+
+
+def _as_wanted(scene: Scene, run: RunState, one: Batch) -> Batch | None:
+    """Of hand work over several trays as much as a plan wants on the next load, else the first tray alone: a plan has the
+    others go on meanwhile. What must go on soon comes first all the same. None where all that was said no to."""
+    if scene.wanted is None or len(one.pieces) < 2 or not is_by_tray(one.step):
+        return one
+    latest = {tray: at for tray in one.pieces if (at := _latest_at(run, tray, one.step)) is not None}
+    pressing = min((tray for tray, at in latest.items() if at - scene.now <= SOON), key=latest.__getitem__, default="")
+    wanted = [tray for tray in one.pieces if tray in scene.wanted.get((run.id, one.step.key), ())]
+    some = [wanted] if wanted and (not pressing or pressing in wanted) else [[pressing]] if pressing else []
+    for trays in (*some, *([tray] for tray in one.pieces)):
+        load = next(load_ids(run, one.step, tuple(trays)))
+        if f"start|{run.id}|{load}" not in scene.declined:
+            return Batch(load, one.step, {tray: one.pieces[tray] for tray in trays})
+    return None
 
 
 def _that_fits(scene: Scene, run: RunState, one: Batch) -> Batch | None:
@@ -128,7 +156,12 @@ def _candidate(scene: Scene, run: RunState, one: Batch, station: Station) -> Can
     fresh = here is None or here.setup != (run.id, step.key)
     contents = LoadContents(step.pass_.key, sum(pieces.values()), needs_setup=fresh)
     length = attended_time(parts(step.operation, contents))
-    trays = [run.trays[tray] for tray in pieces]
-    rests = [rest for tray in trays for rest in rests_before(run.route_of(tray), tray, step).values()]
-    latest = [rest.latest_at for rest in rests if rest.latest_at]
-    return Candidate(run, step, one.load, pieces, station, length, fresh, min(latest) if latest else None)
+    latest = [at for tray in pieces if (at := _latest_at(run, tray, step)) is not None]
+    return Candidate(run, step, one.load, pieces, station, length, fresh, min(latest, default=None))
+
+
+def _latest_at(run: RunState, key: str, step: Step) -> datetime | None:
+    """By when a tray must go on at a step, after its waits."""
+    tray = run.trays[key]
+    rests = rests_before(run.route_of(tray), tray, step).values()
+    return min((rest.latest_at for rest in rests if rest.latest_at), default=None)

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.candidates import Candidate, Scene, candidates, is_allowed, time_left
+from runboard.plan.candidates import SOON, Candidate, Scene, Wanted, candidates, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.taking_over import takes
 from runboard.run.event import Event, parse_moment
@@ -22,7 +22,6 @@ from runboard.shop.hours import local_day
 from runboard.shop.parts import LoadContents, parts
 
 LONG_WAIT = timedelta(hours=2)
-SOON = timedelta(minutes=30)
 STOP_WELL = timedelta(minutes=10)
 # A change of grit is no reason to leave the station.
 SHORT_SETUP = timedelta(minutes=2)
@@ -38,11 +37,14 @@ LOADS_THAT_WAIT = {
 }
 
 
-def moves(state: ShopState, book: Book, person: str, now: datetime, most: int = 12) -> list[Move]:
-    """What ``person`` could do at ``now``, best first. With hands at a load: what could follow it."""
+def moves(
+    state: ShopState, book: Book, person: str, now: datetime, most: int = 12, wanted: Wanted | None = None
+) -> list[Move]:
+    """What ``person`` could do at ``now``, best first. With hands at a load: what could follow it. ``wanted`` are the trays
+    that a plan wants of hand work over several, where one is at hand: without one, all that are ready are one load."""
     ahead = after_hands(state, book, person, now)
-    scene = Scene(ahead, book, person, now, station_at(state, person))
     declined = _declined(state, person, now)
+    scene = Scene(ahead, book, person, now, station_at(state, person), wanted, declined)
     found = [one for one in _all(scene) if one.id not in declined]
     found.sort(key=lambda one: one.rank)
     stop = _stop(scene, bool(found))

@@ -9,12 +9,16 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.plan.begun_now import soonest
+from runboard.plan.candidates import Wanted
 from runboard.plan.move import Move
-from runboard.plan.next_move import STOP_WELL
+from runboard.plan.next_move import STOP_WELL, moves
 from runboard.plan.prices import WORK, Price, Question, block_of, prices_of
 from runboard.plan.schedule.problem.nouns import TICK, Placed, Plan, Problem
 from runboard.plan.taking_over import CODE, SOON, Taking, due, takings, with_moments
+from runboard.plan.trays_wanted import is_for_another, trays_wanted
 from runboard.plan.why import says_more, step_name, why
+from runboard.run.state import ShopState
+from runboard.shop.book import Book
 
 # The next things of a plan are remembered: they keep their order for as long as no newer plan is there.
 REMEMBERED = 3
@@ -41,7 +45,8 @@ class Thing:
 class Offer:
     """``things`` are the next ones of the plan for ``person``, ``because`` why the first (a code and its facts), ``own`` the
     move that begins it. ``first`` is the move that is shown first. ``free`` says until when, and for what, it is better to
-    wait than to begin anything, or to stop. ``takes`` are the machines that they take over watching, and when."""
+    wait than to begin anything, or to stop. ``takes`` are the machines that they take over watching, and when; ``wanted`` the
+    trays of hand work over several that are their next load."""
 
     person: str
     things: tuple[Thing, ...] = ()
@@ -51,12 +56,26 @@ class Offer:
     prices: Mapping[str, Price | None] = field(default_factory=dict)
     free: Move | None = None
     takes: tuple[Taking, ...] = ()
+    wanted: Wanted = field(default_factory=dict)
+
+
+def lines(state: ShopState, book: Book, person: str, now: datetime, offer: Offer | None) -> list[Move]:
+    """What Now shows ``person``, best first: what they could do, as the plan at hand has it."""
+    return offered(moves(state, book, person, now, wanted=offer.wanted if offer is not None else None), offer, now)
+
+
+def wanted_of(question: Question, person: str, shown: str = "", *, busy: bool = False) -> Wanted:
+    """The trays of hand work over several that the plan wants on the next load of ``person``; those of the move ``shown``
+    stay while they are ``busy``."""
+    at = _place_of(question.problem, person)
+    mine = [] if at is None else things_of(question.problem, question.plan, at)
+    return {} if at is None else trays_wanted(question, at, mine, shown if busy else "")
 
 
 def offer_for(question: Question, person: str, found: Sequence[Move], shown: str = "", *, busy: bool = False) -> Offer:
     """What the plan offers ``person``, who could do what is ``found``. ``shown`` is the move shown first so far: it stays
     while they are ``busy`` with something, and as long as it breaks no promise."""
-    at = next((at for at, one in enumerate(question.problem.people) if one.key == person), None)
+    at = _place_of(question.problem, person)
     if at is None or not found:
         return Offer(person)
     mine = things_of(question.problem, question.plan, at)
@@ -70,7 +89,7 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
     is_now = own is not None and mine[0].start <= soonest(question.problem, at)
     prices = prices_of(question, at, found, own if is_now else None, shown)
     offer = replace(offer, prices=prices, own=own.id if own is not None else "")
-    kept = next((one for one in found if one.id == shown), None)
+    kept = _kept(found, shown)
     if _stays_first(found[0]):
         return replace(offer, first=found[0].id, free=_until_next(question, mine, at) if _is_stop(found[0]) else None)
     if kept is not None and busy:
@@ -105,6 +124,19 @@ def things_of(problem: Problem, plan: Plan, person: int) -> list[Placed]:
     """What the plan gives a person's hands that is not begun, in order."""
     mine = [one for one in plan.placed if one.hands == person and not problem.blocks[one.block].begun]
     return sorted(mine, key=lambda one: (one.start, one.block))
+
+
+def _place_of(problem: Problem, person: str) -> int | None:
+    return next((at for at, one in enumerate(problem.people) if one.key == person), None)
+
+
+def _kept(found: Sequence[Move], shown: str) -> Move | None:
+    """The move that was shown first so far; of a load over several trays what is left of it, or is wanted of it now."""
+    exact = next((one for one in found if one.id == shown), None)
+    if exact is not None:
+        return exact
+    alike = (one for one in found if one.code == "start" and shown.startswith(f"start|{one.run}|{one.step}/"))
+    return next((one for one in alike if len(one.trays) > 1 or "+" in shown), None)
 
 
 def _stays_first(move: Move) -> bool:
@@ -195,16 +227,8 @@ def _first_alike(question: Question, found: Sequence[Move], move: Move, person: 
     if move.code != "start":
         return move
     alike = (one for one in found if question.sort(one) == question.sort(move))
-    free = (one for one in alike if not _is_for_another(question, block_of(question.problem, one), person))
+    free = (one for one in alike if not is_for_another(question, block_of(question.problem, one), person))
     return next(free, None)
-
-
-def _is_for_another(question: Question, block: int | None, person: int | None) -> bool:
-    hands = None if block is None else question.plan.placed[block].hands
-    if hands is None or hands == person:
-        return False
-    seen = question.state.people.get(question.problem.people[hands].key)
-    return seen is not None and seen.came_at is not None and not seen.away
 
 
 def _by_thing(found: Sequence[Move], things: Sequence[Thing]) -> Move | None:

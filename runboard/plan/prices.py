@@ -6,7 +6,7 @@ counted in minutes in which somebody is there, so it is nothing where a wait or 
 
 from collections import Counter
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 
@@ -64,23 +64,28 @@ class Price:
         return found | ({"late": late} if late else {}) | ({"walks": self.walks} if self.walks else {})
 
 
+def _unknown(blocks: Sequence[int], person: int) -> Price | None:
+    return None
+
+
 @dataclass(frozen=True)
 class Question:
     """A plan of a problem that a state is, and what it costs that somebody begins a block now: (block, person), None where
-    nobody knows."""
+    nobody knows; ``together`` is what several blocks of hand work cost as one load."""
 
     state: ShopState
     problem: Problem
     plan: Plan
     price: Callable[[int, int], Price | None]
+    together: Callable[[Sequence[int], int], Price | None] = _unknown
 
     def sort(self, move: Move) -> Hashable:
         """What moves share that cost the same: they begin the same step of trays of which the same is left."""
         block = block_of(self.problem, move)
-        return move.code, move.run, move.step, None if block is None else self._left[block]
+        return move.code, move.run, move.step, None if block is None else self.left[block]
 
     @cached_property
-    def _left(self) -> list[Hashable]:
+    def left(self) -> list[Hashable]:
         """For each block a number that it shares with those that are the same work with the same work after it."""
         numbers: dict[Hashable, int] = {}
         found = [0] * len(self.problem.blocks)
@@ -103,6 +108,17 @@ def block_of(problem: Problem, move: Move) -> int | None:
     trays = set(move.trays)
     alike = (one for one in there if one.step == move.step and one.unloads is None and trays & set(one.trays))
     return next((block.index for block in alike), None)
+
+
+def blocks_of(problem: Problem, move: Move) -> list[int]:
+    """The blocks that a move begins: of hand work over several trays one for each."""
+    first = block_of(problem, move)
+    if first is None:
+        return []
+    if problem.blocks[first].load == move.load or any(one.kind != "hand" for one in problem.blocks[first].stretches):
+        return [first]
+    alone = (block_of(problem, replace(move, load="", trays=(tray,))) for tray in move.trays)
+    return list(dict.fromkeys(block for block in alone if block is not None))
 
 
 def price_of(problem: Problem, plan: Plan, begun: Problem, with_it: Plan) -> Price:
@@ -134,7 +150,10 @@ def prices_of(
         block = block_of(question.problem, move)
         if block is None:
             continue
-        sort = question.sort(move)
+        sort, blocks = question.sort(move), blocks_of(question.problem, move)
+        if len(blocks) > 1:
+            by_move[move.id] = question.together(blocks, person)
+            continue
         if sort not in prices and len(prices) <= MOST_ALTERNATIVES:
             prices[sort] = question.price(block, person)
         by_move[move.id] = prices.get(sort)

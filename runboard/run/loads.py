@@ -58,6 +58,11 @@ def takes_several(step: Step, *, hands_by_tray: bool = False) -> bool:
     return pass_.size == "run" and not (hands_by_tray and is_by_hand)
 
 
+def is_by_tray(step: Step) -> bool:
+    """Whether it is hand work that one press may begin for several trays and a plan takes one tray at a time."""
+    return takes_several(step) and not takes_several(step, hands_by_tray=True)
+
+
 def _alike(run: RunState, key: str, pieces: Mapping[str, int]) -> list[tuple[Step, dict[str, int]]]:
     """Trays together whose own routes have the same operation and pass at a step."""
     found: list[tuple[Step, dict[str, int]]] = []

@@ -6,8 +6,7 @@ from typing import Any
 
 from runboard.plan.answer import Answer
 from runboard.plan.move import Move
-from runboard.plan.next_move import moves
-from runboard.plan.offers import Offer, offered
+from runboard.plan.offers import Offer, lines
 from runboard.plan.prices import MOST_ALTERNATIVES
 from runboard.plan.taking_over import CODE
 from runboard.run.state import ShopState
@@ -52,8 +51,7 @@ def _what(move: Move) -> str:
 
 
 def _offered(answer: Answer, person: str) -> list[Move]:
-    found = moves(answer.state, answer.book, person, answer.now)
-    return offered(found, answer.offers.get(person), answer.now)
+    return lines(answer.state, answer.book, person, answer.now, answer.offers.get(person))
 
 
 def _record(answer: Answer, person: str, found: Sequence[Move]) -> dict[str, Any]:

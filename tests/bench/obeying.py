@@ -17,8 +17,7 @@ from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan
 from runboard.plan.candidates import Scene, candidates, time_left
 from runboard.plan.estimates import Kept, estimates_from
 from runboard.plan.move import Move
-from runboard.plan.next_move import moves
-from runboard.plan.offers import offered
+from runboard.plan.offers import lines
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.search.cold import cold
 from runboard.plan.schedule.search.improve import improve
@@ -242,7 +241,7 @@ class House:
     def lines(self, person: str) -> list[Move]:
         """What a phone shows somebody now, best first."""
         made = self.plan()
-        return offered(moves(self.state, self.book, person, self.now), made.offers.get(person), self.now)
+        return lines(self.state, self.book, person, self.now, made.offers.get(person))
 
 
 def found_in(problem: Problem, plan: Plan, seconds: float) -> Plan:
