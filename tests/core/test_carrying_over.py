@@ -12,7 +12,9 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.rule.greedy import NoPlace, greedy, greedy_plan
+from runboard.plan.schedule.search.model import Limits, Model, Wish
 from tests.core.instances import FRIDAY, opened, problems
+from tests.core.test_taking_over import ANN, BEN, needed_twice
 
 NOON = FRIDAY - timedelta(hours=6)  # nobody is there before six in the evening
 
@@ -94,6 +96,39 @@ def test_whatever_stands_keeps_every_rule(problem: Problem, ticks: int):
     stands = as_it_stands(passed, problem, plan)
 
     assert stands is None or broken(passed, stands) == ()
+
+
+def loaded(passed: int, by: int) -> Problem:
+    """The shop in which Ann takes over the laser at tick 34: so many ticks after Ben began it, with what else began."""
+    before = needed_twice(4)
+    load, hooks, saw = before.blocks
+    gone = max(0, passed - 2)
+    machine = replace(load.stretches[1], offset=0, length=60 - gone)
+    stretches = (machine,) if passed else load.stretches
+    blocks = (
+        replace(load, stretches=stretches, begun=True, by=by),
+        replace(hooks, stretches=(replace(hooks.stretches[0], length=30 - min(29, passed)),), begun=True, by=ANN),
+        replace(saw, release=max(0, saw.release - passed)),
+    )
+    return replace(before, start=before.start + passed * TICK, blocks=blocks)
+
+
+@pytest.mark.parametrize(
+    ("passed", "by", "watchers"),
+    [(0, BEN, ((BEN, 2), (ANN, 34))), (12, BEN, ((BEN, 0), (ANN, 22))), (36, ANN, ((ANN, 0),))],
+)
+def test_a_watch_that_is_to_be_taken_over_still_is_after_the_press_that_began_it(
+    passed: int, by: int, watchers: tuple[tuple[int, int], ...]
+):
+    before = needed_twice(4)
+    plan = Model(before, Wish(500, watching="by turns")).solve(Limits(20, work=2)).plan
+    assert plan is not None and plan.placed[0].watchers == ((BEN, 2), (ANN, 34))
+    now = loaded(passed, by)
+
+    stands = as_it_stands(now, before, plan)
+
+    assert stands is not None
+    assert stands.placed[0].watchers == watchers
 
 
 def test_what_has_changed_is_what_is_new_or_begun_or_left_of_trays_of_which_something_is_gone(

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from typing import Any
 
 import pytest
 
@@ -397,18 +398,52 @@ def first_now(floor: Floor, before: Answer) -> str:
     return answer(floor.state, floor.book, floor.now, before=before).offers["ann"].first
 
 
-def test_the_line_that_is_shown_is_given_up_when_orders_people_or_machines_change():
+ORDERS = [{"line": "1", "pieces": 8}, {"line": "2", "pieces": 5}]
+DUE = [{"line": "1", "pieces": 5, "due": "2026-06-03T18:00:00Z"}]
+
+
+def shown_another(*, busy: bool = False) -> tuple[Floor, Answer, str, str]:
+    """(floor, the last answer, the plan's own move, the harmless other that was shown)."""
     floor = floor_with_a_board(3)
     floor.press("load done", run="r1", load="clean/1")
+    if busy:
+        floor.press("load started", run="r1", load="clean/3")
     own = answer(floor.state, floor.book, floor.now).offers["ann"].own
     other = next(one for one in ("start|r1|clean/2", "start|r1|sand:120/1") if one != own)
     before = shown_before(floor, other)
     assert first_now(floor, before) == other
-    at = floor.ledger.last_seq
+    return floor, before, own, other
+
+
+CHANGES = pytest.mark.parametrize(
+    ("kind", "body", "about"),
+    [
+        ("orders changed", {"orders": ORDERS}, {"run": "r1"}),
+        ("orders changed", {"orders": DUE}, {"run": "r1"}),
+        ("time said", {"until": "2026-06-01T20:30:00Z"}, {}),
+        ("person came", {"until": "2026-06-01T20:00:00Z", "room": "shop"}, {"person": "ben"}),
+        ("station out of use", {"why": "broken"}, {"station": "laser"}),
+    ],
+)  # fmt: skip
+
+
+@CHANGES
+def test_the_line_that_is_shown_is_given_up_when_orders_people_or_machines_change(
+    kind: str, body: dict[str, Any], about: dict[str, str]
+):
+    floor, before, own, other = shown_another()
 
     floor.press("note written", {"text": "nothing"}, run="r1")
     assert first_now(floor, before) == other
 
-    floor.press("orders changed", {"orders": [{"line": "1", "pieces": 8}, {"line": "2", "pieces": 5}]}, run="r1")
+    floor.press(kind, body, **about)
     assert first_now(floor, before) == own
-    assert floor.ledger.last_seq > at
+
+
+@CHANGES
+def test_whoever_is_busy_is_shown_the_same_whatever_changes(kind: str, body: dict[str, Any], about: dict[str, str]):
+    floor, before, _, other = shown_another(busy=True)
+
+    floor.press(kind, body, **about)
+
+    assert first_now(floor, before) == other
