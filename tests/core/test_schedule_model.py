@@ -84,3 +84,12 @@ def test_a_solve_ends_when_another_thread_asks_and_none_begins_after_that() -> N
     assert broken(problem, answers[0].plan) == ()
     assert [one.is_all for one in answers] == [False, False]
     assert answers[1].plan is None
+
+
+def test_seconds_that_are_counted_are_the_same_however_busy_the_computer_is() -> None:
+    problem, limits = the_trial(3), Limits(2, is_counted=True)
+
+    first, second = (Model(problem, Wish(20_000)).solve(limits) for _ in range(2))
+
+    assert first == second
+    assert 0 < first.seconds < 60

@@ -16,7 +16,7 @@ from runboard.plan.schedule.problem.alike import Alike, alike
 from runboard.plan.schedule.problem.hours import Chains, Presence, common, everybody, open_spans
 from runboard.plan.schedule.problem.nouns import Block, Problem, Span
 from runboard.plan.schedule.problem.people import cliques, ticks_of
-from runboard.plan.schedule.search.model import Limits, Stop, solved
+from runboard.plan.schedule.search.model import Limits, Stop, solved, took
 
 
 def least_evenings(
@@ -39,7 +39,7 @@ def least_evenings(
             continue
         model = _Counts(problem, chains, same, spans[: last + 1], at_least)
         solver, status = solved(model.model, replace(limits, seconds=max(0.05, limits.seconds - used)), stop)
-        used += solver.wall_time
+        used += took(solver, limits)
         if status != cp_model.INFEASIBLE:
             found = 0 if status == cp_model.UNKNOWN else int(solver.best_objective_bound + 0.5)
             return min(before, max(at_least, found)), used

@@ -80,7 +80,8 @@ def improve(
     better one; a proof that none is done sooner ends it once fewer walks were looked for, and so does ``stopped``. Seconds are
     those of ``clock``, or, without one, those that the solver counts and that other work takes on a usual computer. ``near``
     are blocks where a change was: it is looked around them first."""
-    search = _Search(problem, plan, seconds, told, Limits(seconds, workers, seed), clock, stopped or Stop(), near)
+    limits = Limits(seconds, workers, seed, is_counted=clock is None)
+    search = _Search(problem, plan, seconds, told, limits, clock, stopped or Stop(), near)
     if problem.blocks:
         search.run()
     return search.latest()

@@ -29,6 +29,8 @@ Watching = Literal["named", "by turns", "anyone"]
 
 # Loads of one station whose every order is in the model; of more than so many, each that might need a setup has one.
 MOST_IN_A_ROW = 26
+# What the solver counts in a second on a usual computer.
+WORK_A_SECOND = 0.3
 
 Ends = Any  # a linear expression of the solver
 
@@ -49,13 +51,15 @@ class Wish:
 
 @dataclass(frozen=True)
 class Limits:
-    """How long a solve may take. ``work`` is the solver's own measure, which is the same on every computer. ``in_order``: what
-    can begin first is begun first, as a dispatcher would: sooner at any plan of many blocks."""
+    """How long a solve may take. ``work`` is the solver's own measure, which is the same on every computer; ``is_counted``:
+    the seconds are those that it comes to on a usual one. ``in_order``: what can begin first is begun first, as a
+    dispatcher would: sooner at any plan of many blocks."""
 
     seconds: float
     workers: int = 1
     seed: int = 1
     work: float | None = None
+    is_counted: bool = False
     in_order: bool = False
 
 
@@ -298,10 +302,10 @@ class Model:
             return Answer(None, known, False, 0.0)
         solver, status = solved(self.model, limits, stop, _Seen(self, seen) if seen else None)
         if status == cp_model.INFEASIBLE:
-            return Answer(None, self.wish.before, True, solver.wall_time)
+            return Answer(None, self.wish.before, True, took(solver, limits))
         plan = self.plan(solver) if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
         least = int(solver.best_objective_bound + 0.5) if status != cp_model.UNKNOWN else 0
-        return Answer(plan, max(known, least), status == cp_model.OPTIMAL, solver.wall_time)
+        return Answer(plan, max(known, least), status == cp_model.OPTIMAL, took(solver, limits))
 
     def plan(self, values: Any) -> Plan:
         """The plan that a solution is."""
@@ -321,7 +325,10 @@ def solved(
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = limits.workers
     solver.parameters.random_seed = limits.seed
-    solver.parameters.max_time_in_seconds = limits.seconds
+    if limits.is_counted:
+        solver.parameters.max_deterministic_time = limits.seconds * WORK_A_SECOND
+    else:
+        solver.parameters.max_time_in_seconds = limits.seconds
     if limits.work is not None:
         solver.parameters.max_deterministic_time = limits.work
     if limits.in_order:
@@ -334,6 +341,11 @@ def solved(
     status = solver.solve(model, seen)
     stop.ends = None
     return solver, status
+
+
+def took(solver: cp_model.CpSolver, limits: Limits) -> float:
+    """The seconds that a solve took, by the measure of its limits."""
+    return solver.deterministic_time / WORK_A_SECOND if limits.is_counted else solver.wall_time
 
 
 def domain(spans: Iterable[Span]) -> cp_model.Domain:
