@@ -1,18 +1,28 @@
 """What moves cost, searched for: in a child process, since the solver is loaded for it."""
 
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from runboard.plan.begun_now import Begun, BegunNow, begun
 from runboard.plan.prices import Asked, Price, price_of
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.worth import worth
+from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.priorities import by_start
-from runboard.plan.schedule.rule.rule import Knobs, Rule
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 
 Clock = Callable[[], float]
+
+
+class Priced(NamedTuple):
+    """``plan`` is the one at hand, or a better one that was found while prices were searched for; ``prices`` what it costs
+    beside it that somebody begins a block now."""
+
+    plan: Plan
+    prices: Mapping[Asked, Price]
 
 
 def search_prices(
@@ -23,18 +33,35 @@ def search_prices(
     *,
     clock: Clock | None = None,
     stopped: Any = None,
-) -> Mapping[Asked, Price]:
-    """For each (block, person) what it costs beside ``plan`` that somebody begins the block now, after at most so many seconds
-    each; sooner where it is found to cost nothing. Not among them is what no plan was found for, nor what comes after the
-    search was ``stopped``."""
-    found: dict[Asked, Price] = {}
+) -> Priced:
+    """For each (block, person) what it costs that somebody begins the block now, after at most so many seconds each; sooner
+    where it is found to cost nothing. Not among them is what no plan was found for, nor what comes after the search was
+    ``stopped``. A plan in which something else is begun now may be better than the one at hand: then it takes its place."""
+    found: list[tuple[Asked, Begun]] = []
     for one in asked:
         best = search_begun(problem, plan, one, seconds, clock=clock, stopped=stopped)
         if stopped is not None and stopped.asked:
             break
         if best is not None:
-            found[one] = price_of(problem, plan, best.problem, best.plan)
-    return found
+            found.append((one, best))
+            made = not_begun(problem, best, one)
+            plan = plan if made is None or worth(problem, made) >= worth(problem, plan) else made
+    return Priced(plan, {one: price_of(problem, plan, best.problem, best.plan) for one, best in found})
+
+
+def not_begun(problem: Problem, found: Begun, asked: Asked) -> Plan | None:
+    """The same plan while nothing is begun yet: it begins once the walk is done. None where it waits for something then."""
+    block, person = asked
+    before = {one.kind: one.length for one in found.problem.blocks[block].stretches if one.kind in ("walk", "setup")}
+    own = problem.blocks[block]
+    setup = before.get("setup", 0) if all(one.kind != "setup" for one in own.stretches) else 0
+    hands = person if setup or own.hands else None
+    placed = (
+        replace(one, start=before.get("walk", 0), setup=setup, hands=hands) if one.block == block else one
+        for one in found.plan.placed
+    )
+    made = Plan(tuple(placed), found.plan.source)
+    return None if broken(problem, made) else made
 
 
 def search_begun(
@@ -49,17 +76,40 @@ def search_begun(
     )
     if plan.placed[block].hands == person and not broken(there, stands) and worth(there, stands) <= limit:
         return Begun(there, stands)
-    by_rule = BegunNow(Rule(problem), plan, by_start([one.start for one in plan.placed]), Knobs()).best(block, person)
-    if by_rule is None:
+    first = _by_rule(problem, plan, block, person)
+    if first is None:
         return None
-    return Begun(there, _searched(there, by_rule.plan, limit, seconds, clock, stopped))
+
+    def is_enough(made: Plan) -> bool:
+        return worth(there, made) <= limit
+
+    return Begun(there, search_until(there, first.plan, is_enough, seconds, clock=clock, stopped=stopped))
+
+
+def _by_rule(problem: Problem, plan: Plan, block: int, person: int) -> Begun | None:
+    """The better of what comes of the plan at hand, and of nothing."""
+    like = BegunNow(Rule(problem), plan, by_start([one.start for one in plan.placed]), Knobs()).best(block, person)
+    there = begun(problem, block, person)
+    found = [] if like is None else [like]
+    with suppress(NoPlace):
+        found.append(Begun(there, greedy_plan(there)))
+    return min(found, key=lambda one: one.worth, default=None)
 
 
 class _Enough(Exception):
-    """A plan was found that loses nothing."""
+    """What was looked for is found."""
 
 
-def _searched(problem: Problem, plan: Plan, enough: Any, seconds: float, clock: Clock | None, stopped: Any) -> Plan:
+def search_until(
+    problem: Problem,
+    plan: Plan,
+    is_enough: Callable[[Plan], bool],
+    seconds: float,
+    *,
+    clock: Clock | None = None,
+    stopped: Any = None,
+) -> Plan:
+    """The best plan that is found within so many seconds, or the first that is good enough."""
     from runboard.plan.schedule.search.improve import improve
 
     best = plan
@@ -68,7 +118,7 @@ def _searched(problem: Problem, plan: Plan, enough: Any, seconds: float, clock: 
         nonlocal best
         if latest is not None:
             best = latest.plan
-        if worth(problem, best) <= enough:
+        if is_enough(best):
             raise _Enough
 
     try:

@@ -150,14 +150,23 @@ def prices_of(
         block = block_of(question.problem, move)
         if block is None:
             continue
-        sort, blocks = question.sort(move), blocks_of(question.problem, move)
+        blocks = blocks_of(question.problem, move)
         if len(blocks) > 1:
             by_move[move.id] = question.together(blocks, person)
             continue
+        if move != own and _is_part(question.problem, move, block):
+            by_move[move.id] = None
+            continue
+        sort = question.sort(move)
         if sort not in prices and len(prices) <= MOST_ALTERNATIVES:
             prices[sort] = question.price(block, person)
         by_move[move.id] = prices.get(sort)
     return by_move
+
+
+def _is_part(problem: Problem, move: Move, block: int) -> bool:
+    """Whether a move begins some pieces of its block alone, since the others are not there yet: no plan knows such a load."""
+    return move.code == "start" and sum(move.pieces.values()) < problem.blocks[block].pieces
 
 
 def _later(problem: Problem, ends: Sequence[int], before: Sequence[int]) -> list[Later]:

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from runboard.plan.schedule.search.improve import Improved
 
 Clock = Callable[[], float]
-# So long a price is searched for: mostly a tenth of it, until nothing is found to be lost.
-SECONDS_A_PRICE = 1.0
+# So long a price is searched for: mostly a small part of it, until nothing is found to be lost.
+SECONDS_A_PRICE = 2.0
 
 
 class Stopped(Protocol):
@@ -88,8 +88,8 @@ def search(
 
         left = seconds - (clock() - began) if clock else seconds
         found = improve(problem, plan, left, tell, clock=clock, stopped=stop, near=near)
-        prices = search_prices(problem, found.plan, wanted, SECONDS_A_PRICE, clock=clock, stopped=stop)
-    return _as_found(found)._replace(prices=prices)
+        priced = search_prices(problem, found.plan, wanted, SECONDS_A_PRICE, clock=clock, stopped=stop)
+    return _as_found(found)._replace(plan=priced.plan, prices=priced.prices)
 
 
 def _as_found(improved: "Improved") -> Found:

@@ -1,23 +1,26 @@
 """What Now says that a move costs, beside what it costs: both states planned anew and searched, as they are and begun so.
 
 In made-up shops somebody works without a plan, and at some moments the plan at hand is one that a search has made, with
-what it says of each move. Then the move is pressed, the walk to it done, and what is left is searched in the same way.
+what it says of each move. Then the move is pressed, the walk to it done, and what is left is searched in the same way,
+until nothing is lost. Searches are counted by their work, so that the same shops come to the same prices anywhere.
 """
 
 import os
 import platform
 import sys
 from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
+from functools import partial
 from random import Random
 from typing import Any
 
-from runboard.plan.answer import Answer, answer, with_plan, with_prices
+from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan, with_prices
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
 from runboard.plan.offers import offered
-from runboard.plan.price_search import search_begun, search_prices
+from runboard.plan.price_search import search_begun, search_prices, search_until
 from runboard.plan.prices import SMALL, Later, Price, block_of, windows_by
 from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import Plan, Problem
@@ -35,7 +38,7 @@ from runboard.shop.hours import open_windows
 from tests.bench.now import Row
 from tests.bench.shops import Shop, shop
 
-SHOPS, PRICED, SECONDS = 10, 300, 2.0
+SHOPS, PRICED, SECONDS = 10, 300, 1.0
 MOST_OVERSTATED = 2.0
 KINDS = {"start": "load started", "go on": "load started", "unload": "unloading started", "settle": "stop settled"}
 MINUTE, AHEAD = timedelta(minutes=1), timedelta(days=8)
@@ -73,10 +76,9 @@ def is_nothing(price: Price) -> bool:
 def main(quick: bool = False, searched: bool = True) -> int:
     """Print each wrong price and the table; 1 where a goal is not met."""
     print(f"{platform.machine()}, {os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}")
-    warm()
     shops, wanted = (3, 30) if quick else (SHOPS, PRICED)
     found: list[Audited] = []
-    for one in audit(shops, wanted, SECONDS, searched=searched):
+    for one in _on_all_cores(shops, wanted // shops, searched):
         found.append(one)
         if one.is_understated or one.is_overstated:
             word = "UNDER" if one.is_understated else "over"
@@ -89,6 +91,17 @@ def main(quick: bool = False, searched: bool = True) -> int:
         print(row)
         missed += row.met is False
     return int(missed > 0)
+
+
+def _on_all_cores(shops: int, each: int, searched: bool) -> Iterator[Audited]:
+    """Shop by shop, as many at a time as there are cores."""
+    with ProcessPoolExecutor(initializer=warm) as pool:
+        for found in pool.map(partial(_of_shop, each=each, searched=searched), range(shops)):
+            yield from found
+
+
+def _of_shop(number: int, each: int, searched: bool) -> list[Audited]:
+    return list(audit(1, each, SECONDS, first=number, searched=searched))
 
 
 def rows(found: list[Audited]) -> Iterator[Row]:
@@ -124,8 +137,10 @@ def _of_moment(number: int, at_work: "AtWork", seconds: float, most: int, search
     at_hand = with_plan(first, improve(first.problem, first.plan, seconds, _quiet).plan)
     assert at_hand.plan is not None
     if searched:
-        found = search_prices(at_hand.problem, at_hand.plan, at_hand.unsure, SECONDS_A_PRICE)
-        at_hand = with_prices(at_hand, found)
+        priced = search_prices(at_hand.problem, at_hand.plan, at_hand.unsure, SECONDS_A_PRICE)
+        if is_worth_telling(at_hand.problem, priced.plan, at_hand.plan, is_last=True):
+            at_hand = with_plan(at_hand, priced.plan)
+        at_hand = with_prices(at_hand, priced.prices)
     for person in at_work.free():
         found = offered(moves(state, book, person, now), at_hand.offers.get(person), now)
         prices = at_hand.offers[person].prices if person in at_hand.offers else {}
@@ -146,14 +161,22 @@ def _truth(at_hand: Answer, at_work: "AtWork", person: str, move: Move, seconds:
     """What the better of two searched plans loses where the move was pressed: one begins with what is best at once, one with
     the plan that the price was made of. None where no plan was found."""
     assert at_hand.plan is not None
-    pressed = at_work.pressed(person, move)
+    pressed, problem, plan = at_work.pressed(person, move), at_hand.problem, at_hand.plan
     found = []
-    for before in (None, _as_priced(at_hand, person, move, seconds)):
+    for before in (_as_priced(at_hand, person, move, seconds), None):
         after = answer(pressed.state, pressed.book, pressed.now, before=before)
-        if after.plan is not None:
-            plan = improve(after.problem, after.plan, seconds, _quiet).plan
-            found.append((worth(after.problem, plan), len(found), after.problem, plan))
-    return lost(at_hand.problem, at_hand.plan, *min(found)[2:]) if found else None
+        if after.plan is None:
+            continue
+        later = after.problem
+
+        def loses_nothing(made: Plan, later: Problem = later) -> bool:
+            return is_nothing(lost(problem, plan, later, made))
+
+        made = search_until(later, after.plan, loses_nothing, seconds)
+        if loses_nothing(made):
+            return lost(problem, plan, later, made)
+        found.append((worth(later, made), len(found), later, made))
+    return lost(problem, plan, *min(found)[2:]) if found else None
 
 
 def _as_priced(at_hand: Answer, person: str, move: Move, seconds: float) -> Answer | None:

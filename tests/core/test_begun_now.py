@@ -4,11 +4,13 @@ from dataclasses import replace
 from datetime import timedelta
 
 from runboard.plan.begun_now import BegunNow, begun
-from runboard.plan.price_search import search_prices
-from runboard.plan.prices import Price, price_of
+from runboard.plan.next_move import moves
+from runboard.plan.price_search import not_begun, search_prices
+from runboard.plan.prices import Price, Question, price_of, prices_of
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import greedy
 from runboard.plan.schedule.rule.rule import Rule
 from tests.core.instances import FRIDAY, opened
@@ -111,7 +113,55 @@ def test_a_search_finds_that_nothing_is_lost_where_the_rule_does_not_see_it():
     problem = problem_for(floor.state, floor.book, floor.now)
     at = block_of(problem, "trim/2")
 
-    found = search_prices(problem, asked._plan, [(at, 1)], 0.3)
+    found = search_prices(problem, asked._plan, [(at, 1)], 0.3).prices
 
     price = asked.price(at, 1)
     assert found[at, 1].minutes <= (price.minutes if price is not None else found[at, 1].minutes)
+
+
+def test_a_better_plan_that_is_found_while_prices_are_searched_for_takes_the_place_of_the_one_at_hand():
+    floor = at_work(people=2)
+    floor.press("load started", run="r1", load="trim/1")
+    problem = problem_for(floor.state, floor.book, floor.now)
+    plan = greedy(problem, 50).plan
+    last = max(plan.placed, key=lambda one: plan.end(problem, one.block)).block
+    moved = (replace(one, start=one.start + 40) if one.block == last else one for one in plan.placed)
+    poor = replace(plan, placed=tuple(moved))
+    assert broken(problem, poor) == ()
+    at = block_of(problem, "trim/2")
+    other = 1 - poor.placed[at].hands
+
+    found = search_prices(problem, poor, [(at, other)], 0.1)
+
+    assert broken(problem, found.plan) == ()
+    assert worth(problem, found.plan) < worth(problem, poor)
+    assert found.prices[at, other] == Price()
+
+
+def test_a_plan_in_which_something_is_begun_is_one_of_the_shop_as_it_is():
+    floor = at_work(people=2)
+    problem = problem_for(floor.state, floor.book, floor.now)
+    asked = prices(floor)
+
+    for load, person in (("trim/1", 0), ("trim/1", 1), ("trim/2", 1)):
+        at = block_of(problem, load)
+        found = asked.best(at, person)
+        assert found is not None
+        made = not_begun(problem, found, (at, person))
+        assert made is not None
+        assert worth(problem, made) == found.worth
+        assert (made.placed[at].hands, made.placed[at].begins() + problem.blocks[at].length) == (
+            person,
+            found.plan.end(found.problem, at),
+        )
+
+
+def test_part_of_a_load_has_no_price_since_no_plan_knows_it():
+    floor = at_work()
+    problem = problem_for(floor.state, floor.book, floor.now)
+    asking = Question(floor.state, problem, greedy(problem, 50).plan, lambda block, person: Price())
+    whole = [one for one in moves(floor.state, floor.book, "ann", floor.now) if one.code == "start"]
+    part = [replace(one, pieces=dict.fromkeys(one.pieces, 1)) for one in whole]
+
+    assert set(prices_of(asking, 0, whole, None, "").values()) == {Price()}
+    assert set(prices_of(asking, 0, part, None, "").values()) == {None}
