@@ -67,6 +67,5 @@ class SimpyShop:
         for person in shop.people:
             yield from (span.end for span in shop.spans[person.index][person.span_from : person.span_to])
         yield from (use.end for use in shop.taken[: go.taken_count])
-        yield from (use.end for use in shop.air[: go.air_count])
         yield from (station.free for station in shop.stations if station.free < BIG)
-        yield from (shop.blocks[at].ready for at in shop.waiting[go.unready : go.waiting_count])
+        yield from (shop.blocks[at].ready for at in shop.waiting[: go.waiting_count])

@@ -17,7 +17,7 @@ import numpy
 from numba.core import datamodel
 from numba.extending import models, register_jitable, register_model
 
-from runboard.plan.schedule.rule.kernel import dispatch, limits, placing, walking
+from runboard.plan.schedule.rule.kernel import dispatch, limits, placing
 from runboard.plan.schedule.rule.kernel.records import Shop
 
 # No function asks for memory or divides by what may be nothing.
@@ -126,7 +126,7 @@ def _entry(is_kept: bool) -> Callable[..., None]:
     return entry
 
 
-for _module in (limits, placing, walking, dispatch):
+for _module in (limits, placing, dispatch):
     for _one in list(vars(_module).values()):
         if isinstance(_one, FunctionType) and _one.__module__ == _module.__name__ and _one is not dispatch.replicate:
             register_jitable(**_INSIDE)(_one)

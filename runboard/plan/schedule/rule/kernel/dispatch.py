@@ -6,10 +6,9 @@ one kind ask the same of the shop, so behind one of them that is ready no other 
 
 from collections.abc import Sequence
 
-from runboard.plan.schedule.rule.kernel.limits import attend, closing, forget, next_moment
+from runboard.plan.schedule.rule.kernel.limits import attend, closing, forget, insert, next_moment, walks_of
 from runboard.plan.schedule.rule.kernel.placing import begin, choose, find_place, place, try_group
 from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, LAST, Block, Group, Shop
-from runboard.plan.schedule.rule.kernel.walking import walks_of
 
 
 def replicate(
@@ -27,35 +26,37 @@ def replicate(
 def begin_afresh(shop: Shop, priority: Sequence[int], lengths: Sequence[int]) -> None:
     """Take the shop back to where only what is begun is placed."""
     go, many = shop.go, len(shop.stretches)
-    go.front_count = go.taken_count = go.air_count = go.watcher_count = go.chosen_count = 0
-    go.next_opening = go.unready = go.not_joined = go.waiting_count = go.open_until = 0
-    go.taken_until = go.air_until = BIG
-    go.careful = 1
+    go.front_count = go.waiting_count = go.not_joined = go.taken_count = go.watcher_count = go.open_until = 0
+    go.next_opening, go.taken_until, go.careful = 0, BIG, 1
     for at in range(many):
         shop.stretches[at].real = lengths[at]
     for kind in shop.kinds:
         kind.first = kind.failed = -1
-    for room in shop.rooms:
-        room.left = room.spoiled
-    for group in shop.groups:
-        group.left, group.wake, group.failed = group.waits, 0, -1
+    for room in range(len(shop.spoiling)):
+        shop.spoiling[room] = 0
     for station in shop.stations:
         station.free, station.stands_on, station.open = 0, station.stood_on, station.hour_from
-    for person in shop.people:
-        person.span_from = person.span_to = person.hands_from = person.hands_to = 0
-        person.room, person.open = person.seen, person.hour_from
-        if person.seen >= 0:  # there at tick 0 for no time, so that the walk from it counts
-            attend(shop, person, HANDS, 0, person.seen, 0, 0)
+    for person in shop.people:  # where they were seen for no time, so that the walk from there counts
+        person.span_from = person.span_to = 0
+        person.open = person.hour_from
+        attend(shop, person, HANDS, 0, person.seen, 0, 0)
     for block in shop.blocks:
-        block.priority = priority[block.index] * len(shop.blocks) + block.rank
-        block.real_setup, block.takers = lengths[many + block.index], block.taker_to - block.follower_from
-        block.start, block.ready, block.left = -1, block.release, block.waits
+        shop.values[block.index] = priority[block.index] * len(shop.blocks) + block.rank
+        shop.spoiling[shop.stations[block.station].room] += block.spoils
+        block.real_setup, block.takers = lengths[many + block.index], block.taker_to - block.lag_to
+        block.start, block.ready = -1, block.release
+        block.left = block.lag_to - block.lag_from + int(block.unloads >= 0)
+    for group in shop.groups:
+        group.left, group.wake, group.failed = group.waits, 0, -1
+        first = group.member_from
+        while first + 1 < group.member_to and shop.blocks[shop.members[first]].begun == 1:
+            first += 1
+        shop.values[len(shop.blocks) + group.index] = shop.values[shop.members[first]]
+        if group.left == 0 and group.unbegun > 0:
+            join_front(shop, len(shop.blocks) + group.index)
     for block in shop.blocks:
         if block.begun == 0 and block.group < 0 and block.left == 0:
             wait(shop, block)
-    for group in shop.groups:
-        if group.left == 0 and group.unbegun > 0:
-            join_front(shop, len(shop.blocks) + group.index)
     for block in shop.blocks:
         if block.begun == 1:
             place_begun(shop, block)
@@ -65,7 +66,7 @@ def place_begun(shop: Shop, block: Block) -> None:
     """Put a block where it is already: from now on, in the hands or before the eyes of whoever is at it."""
     hands, go = block.by, shop.go
     if hands >= 0:
-        go.chosen_count, shop.chosen[0].person = 1, hands
+        go.chosen_count, shop.watchers[go.watcher_count].person = 1, hands
     elif not choose(shop, block, -1, 0, 0):
         go.chosen_count = 0
     if block.has_hands == 0:
@@ -114,23 +115,23 @@ def begin_one(shop: Shop, tick: int) -> bool:
     best, best_at, best_value, best_who, best_when = -1, -1, LAST, -1, -1
     for at in range(shop.go.front_count):
         one = shop.front[at]
-        if value_of(shop, one) >= best_value:
+        if shop.values[one] >= best_value:
             break
         if one >= len(shop.blocks):
             group = shop.groups[one - len(shop.blocks)]
             if group.wake <= tick and group.failed != tick:
-                best, best_at, best_value = one, at, value_of(shop, one)
+                best, best_at, best_value = one, at, shop.values[one]
             continue
         kind = shop.kinds[shop.blocks[one].kind]
         if kind.failed == tick or wets_from(shop, shop.blocks[one], tick) > tick:
             continue
         # What one that is ready can have or not have, the others of its kind can or cannot, too.
         is_open = True
-        while is_open and one >= 0 and shop.blocks[one].priority < best_value:
+        while is_open and one >= 0 and shop.values[one] < best_value:
             block = shop.blocks[one]
             is_open = block.ready > tick
             who, when, walk = find_place(shop, block, tick)
-            value = block.priority + shop.go.stay * walk * len(shop.blocks)
+            value = shop.values[one] + shop.go.stay * walk * len(shop.blocks)
             if when >= 0 and value < best_value:
                 best, best_at, best_value, best_who, best_when = one, at, value, who, when
             elif when < 0 and not is_open:
@@ -161,15 +162,15 @@ def begin_group(shop: Shop, group: Group, at: int, tick: int) -> None:
 
 def release_followers(shop: Shop, block: Block) -> None:
     """Tell those that wait for a block when it ends; one that waits for nothing else joins the front."""
-    shop.rooms[shop.stations[block.station].room].left -= block.dusty | block.heats
+    shop.spoiling[shop.stations[block.station].room] -= block.spoils
     shop.go.careful = 1
     for at in range(block.lag_from, block.lag_to):
-        before = shop.blocks[shop.lags[at].before]
+        before = shop.blocks[shop.lags[at].block]
         if before.takers == 0 and before.hold_to > before.hold_from:
             look_again(shop)
-    for at in range(block.follower_from, block.follower_to):
-        other = shop.blocks[shop.followers[at].block]
-        other.ready = max(other.ready, block.end + shop.followers[at].least)
+    for at in range(block.lag_to, block.follower_to):
+        other = shop.blocks[shop.lags[at].block]
+        other.ready = max(other.ready, block.end + shop.lags[at].least)
         other.left -= 1
         if other.begun == 1:
             continue
@@ -193,11 +194,12 @@ def look_again(shop: Shop) -> None:
 
 def next_ready(shop: Shop, tick: int) -> int:
     """The first moment after ``tick`` at which one that waits for nothing else has waited long enough."""
-    go, found = shop.go, BIG
-    while go.unready < go.waiting_count and shop.blocks[shop.waiting[go.unready]].ready <= tick:
-        go.unready += 1
-    if go.unready < go.waiting_count:
-        found = shop.blocks[shop.waiting[go.unready]].ready
+    go, at = shop.go, shop.go.not_joined
+    while at > 0 and shop.blocks[shop.waiting[at - 1]].ready > tick:
+        at -= 1
+    while at < go.waiting_count and shop.blocks[shop.waiting[at]].ready <= tick:
+        at += 1
+    found = shop.blocks[shop.waiting[at]].ready if at < go.waiting_count else BIG
     if go.late_wet == 0 and len(shop.groups) == 0:
         return found
     for at in range(go.front_count):
@@ -214,14 +216,13 @@ def next_ready(shop: Shop, tick: int) -> int:
 def wets_from(shop: Shop, block: Block, tick: int) -> int:
     """From when a finish may be brought on, where it is kept for so long before the end of somebody's hours as long as
     dusty or hot work is left for the same room; ``tick`` itself where it is not kept, or nobody is there."""
-    late_wet = shop.go.late_wet
-    spoils = block.dusty | block.heats
-    if late_wet == 0 or block.dustless <= 0 or shop.rooms[shop.stations[block.station].room].left <= spoils:
+    late_wet, room = shop.go.late_wet, shop.stations[block.station].room
+    if late_wet == 0 or block.wets == 0 or shop.spoiling[room] <= block.spoils:
         return tick
     found = BIG
     for person in shop.people:
         if shop.able[block.index][person.index] == 1:
-            closes = closing(shop, person, tick)
+            closes = closing(shop, person.open, person.hour_to, tick)
             if closes >= 0:
                 found = min(found, max(tick, closes - late_wet - block.length))
     return tick if found == BIG else found
@@ -230,24 +231,12 @@ def wets_from(shop: Shop, block: Block, tick: int) -> int:
 # the front
 
 
-def value_of(shop: Shop, one: int) -> int:
-    """The priority of a block, or of the first of a group that is not placed."""
-    if one < len(shop.blocks):
-        return shop.blocks[one].priority
-    group = shop.groups[one - len(shop.blocks)]
-    for at in range(group.member_from, group.member_to):
-        if shop.blocks[shop.members[at]].start < 0:
-            return shop.blocks[shop.members[at]].priority
-    return shop.blocks[shop.members[group.member_from]].priority
-
-
 def join_front(shop: Shop, one: int) -> None:
-    """One more in the front: behind those that come before it or were there first."""
-    value, at = value_of(shop, one), shop.go.front_count
-    while at > 0 and value_of(shop, shop.front[at - 1]) > value:
-        shop.front[at] = shop.front[at - 1]
+    """One more in the front: behind those that come before it."""
+    at = shop.go.front_count
+    while at > 0 and shop.values[shop.front[at - 1]] > shop.values[one]:
         at -= 1
-    shop.front[at] = one
+    insert(shop.front, shop.go.front_count, at, one)
     shop.go.front_count += 1
 
 
@@ -260,10 +249,10 @@ def leave_front(shop: Shop, at: int) -> None:
 
 def join_kind(shop: Shop, block: Block) -> None:
     """One more of its kind that may begin soon: in the front itself where it comes first of them."""
-    kind = shop.kinds[block.kind]
-    if kind.first >= 0 and shop.blocks[kind.first].priority <= block.priority:
+    kind, value = shop.kinds[block.kind], shop.values[block.index]
+    if kind.first >= 0 and shop.values[kind.first] <= value:
         before = shop.blocks[kind.first]
-        while before.next >= 0 and shop.blocks[before.next].priority <= block.priority:
+        while before.next >= 0 and shop.values[before.next] <= value:
             before = shop.blocks[before.next]
         block.next, before.next = before.next, block.index
         return
@@ -294,10 +283,9 @@ def leave_kind(shop: Shop, block: Block, at: int) -> None:
 def wait(shop: Shop, block: Block) -> None:
     """A block waits for nothing but time from now on."""
     go, at = shop.go, shop.go.waiting_count
-    while at > go.unready and shop.blocks[shop.waiting[at - 1]].ready > block.ready:
-        shop.waiting[at] = shop.waiting[at - 1]
+    while at > 0 and shop.blocks[shop.waiting[at - 1]].ready > block.ready:
         at -= 1
-    shop.waiting[at] = block.index
+    insert(shop.waiting, go.waiting_count, at, block.index)
     go.waiting_count += 1
     if at < go.not_joined:
         go.not_joined += 1

@@ -7,27 +7,15 @@ from runboard.plan.schedule.rule.kernel.limits import (
     can_attend,
     can_draw,
     choose_watchers,
+    closing,
     draw_on,
-    fill_air,
     is_clear,
-    may_run,
     next_moment,
+    room_of,
     taken_at,
     walk_between,
 )
-from runboard.plan.schedule.rule.kernel.records import (
-    BIG,
-    DUST,
-    HANDS,
-    HEAT,
-    SOLVENT,
-    WATCH,
-    WET,
-    Block,
-    Group,
-    Shop,
-    Station,
-)
+from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, WATCH, Block, Group, Shop, Station
 
 
 def setup_of(shop: Shop, block: Block) -> int:
@@ -49,25 +37,26 @@ def find_place(shop: Shop, block: Block, tick: int) -> tuple[int, int, int]:
     for at in range(len(shop.people) if wants_hands else 1):
         start, walk = tick, 0
         if wants_hands:
-            person = shop.people[at]
-            if shop.able[block.index][at] == 0 or person.hands_from <= tick < person.hands_to:
-                continue
-            start, walk = arrival(shop, person, station, tick), walk_between(shop, person.room, station.room)
-        if start < floor or walk > walks or (walk == walks and start >= when):
+            start = arrival(shop, shop.people[at], station, tick) if shop.able[block.index][at] == 1 else -1
+        if start < floor:
             continue
-        if can_begin(shop, block, at if wants_hands else -1, start, setup):
-            who, when, walks = at if wants_hands else -1, start, walk
+        if wants_hands:
+            walk = walk_between(shop, room_of(shop, shop.people[at]), station.room)
+        hands = at if wants_hands else -1
+        if (walk < walks or (walk == walks and start < when)) and can_begin(shop, block, hands, start, setup):
+            who, when, walks = hands, start, walk
     return who, when, walks
 
 
 def can_begin(shop: Shop, block: Block, hands: int, start: int, setup: int) -> bool:
     """Whether a block can begin at ``start`` in somebody's hands, what it takes off being free from then on."""
+    station = shop.stations[block.station]
     take_off(shop, block, start)
     fits = is_free(shop, block, start + setup)
     put_back(shop, block)
     return (
         fits
-        and may_run(shop, shop.stations[block.station], start, start + setup + block.length)
+        and closing(shop, station.open, station.hour_to, start) >= start + setup + block.length
         and can_handle(shop, block, hands, start, setup)
         and choose(shop, block, hands, shop.go.others_watch, start + setup)
     )
@@ -75,22 +64,17 @@ def can_begin(shop: Shop, block: Block, hands: int, start: int, setup: int) -> b
 
 def is_free(shop: Shop, block: Block, begins: int) -> bool:
     """Whether the air in its room and the services it draws on allow a block's own work to begin at a moment."""
-    room, end = shop.stations[block.station].room, begins + block.length
-    if block.dustless >= 0 and not is_clear(shop, room, WET, begins, end + block.dustless):
-        return False
-    if block.heatless >= 0 and not is_clear(shop, room, SOLVENT, begins, end + block.heatless):
-        return False
-    if block.dusty == 1 and not is_clear(shop, room, DUST, begins, end):
-        return False
-    if block.heats == 1 and not is_clear(shop, room, HEAT, begins, end):
-        return False
-    if block.taker_to > block.follower_from and not can_hold(shop, block, end):
+    end = begins + block.length
+    for at in range(block.rival_to, block.air_to):
+        if not is_clear(shop, shop.draws[at].what, begins, end + shop.draws[at].after):
+            return False
+    if block.taker_to > block.lag_to and not can_hold(shop, block, end):
         return False
     for at in range(block.stretch_from, block.stretch_to):
         stretch = shop.stretches[at]
         from_, to = begins + stretch.offset, begins + stretch.offset + stretch.length
         for each in range(stretch.draw_from, stretch.draw_to):
-            if not can_draw(shop, shop.draws[each].service, shop.draws[each].count, from_, to):
+            if not can_draw(shop, shop.draws[each].what, shop.draws[each].count, from_, to):
                 return False
     return True
 
@@ -100,12 +84,12 @@ def can_hold(shop: Shop, block: Block, end: int) -> bool:
     come before they are taken off (Habermann 1969: something that holds can then always be brought to its end)."""
     for at in range(block.hold_from, block.hold_to):
         hold = shop.draws[at]
-        if not can_draw(shop, hold.service, hold.count, end, BIG):
+        if not can_draw(shop, hold.what, hold.count, end, BIG):
             return False
-        left = shop.capacities[hold.service] - hold.count - taken_at(shop, hold.service, end)
-        for each in range(block.rival_from, block.rival_to if shop.go.careful == 1 else block.rival_from):
-            rival = shop.rivals[each]
-            if rival.service == hold.service and shop.blocks[rival.block].start < 0:
+        left = shop.capacities[hold.what] - hold.count - taken_at(shop, hold.what, end)
+        for each in range(block.hold_to, block.rival_to if shop.go.careful == 1 else block.hold_to):
+            rival = shop.draws[each]
+            if rival.what == hold.what and shop.blocks[rival.block].start < 0:
                 left -= rival.count
         if left < 0:
             return False
@@ -116,7 +100,7 @@ def take_off(shop: Shop, block: Block, start: int) -> None:
     """Let a block that begins at ``start`` take off what it waited for: where it is the last that did, what was held until
     then is free."""
     for at in range(block.lag_from, block.lag_to):
-        before = shop.blocks[shop.lags[at].before]
+        before = shop.blocks[shop.lags[at].block]
         before.takers -= 1
         if before.takers == 0 and before.hold_to > before.hold_from:
             end_hold(shop, before, max(start, taken_off(shop, before)))
@@ -125,7 +109,7 @@ def take_off(shop: Shop, block: Block, start: int) -> None:
 def put_back(shop: Shop, block: Block) -> None:
     """Undo it."""
     for at in range(block.lag_from, block.lag_to):
-        before = shop.blocks[shop.lags[at].before]
+        before = shop.blocks[shop.lags[at].block]
         if before.takers == 0 and before.hold_to > before.hold_from:
             end_hold(shop, before, BIG)
         before.takers += 1
@@ -134,8 +118,8 @@ def put_back(shop: Shop, block: Block) -> None:
 def taken_off(shop: Shop, block: Block) -> int:
     """When the last of those that are placed took off what a block holds."""
     found = 0
-    for at in range(block.follower_from, block.taker_to):
-        found = max(found, shop.blocks[shop.followers[at].block].start)
+    for at in range(block.lag_to, block.taker_to):
+        found = max(found, shop.blocks[shop.lags[at].block].start)
     return found
 
 
@@ -187,7 +171,7 @@ def place(shop: Shop, block: Block, hands: int, start: int, setup: int) -> None:
         stretch = shop.stretches[at]
         from_, tick = tick, tick + stretch.real
         for each in range(stretch.draw_from, stretch.draw_to):
-            draw_on(shop, shop.draws[each].service, shop.draws[each].count, from_, tick, -1)
+            draw_on(shop, shop.draws[each].what, shop.draws[each].count, from_, tick, -1)
         if stretch.attendance == HANDS:
             attend(shop, shop.people[hands], HANDS, station.index, station.room, from_, tick)
         elif stretch.attendance == WATCH:
@@ -195,32 +179,25 @@ def place(shop: Shop, block: Block, hands: int, start: int, setup: int) -> None:
     block.end = tick
     until = BIG if block.takers > 0 else taken_off(shop, block)
     for at in range(block.hold_from, block.hold_to):
-        if until > tick:
-            draw_on(shop, shop.draws[at].service, shop.draws[at].count, tick, until, block.index)
-    if block.dustless >= 0:
-        fill_air(shop, station.room, WET, begins, tick + block.dustless)
-    if block.heatless >= 0:
-        fill_air(shop, station.room, SOLVENT, begins, tick + block.heatless)
-    if block.dusty == 1 and tick > begins:
-        fill_air(shop, station.room, DUST, begins, tick)
-    if block.heats == 1 and tick > begins:
-        fill_air(shop, station.room, HEAT, begins, tick)
-    station.free = tick if block.unloaded_by < 0 else BIG
+        draw_on(shop, shop.draws[at].what, shop.draws[at].count, tick, until, block.index)
+    for at in range(block.rival_to, block.air_to):
+        draw_on(shop, shop.draws[at].what, 1, begins, tick + shop.draws[at].after, -1)
+    station.free = tick if block.is_unloaded == 0 else BIG
     if block.family >= 0:
         station.stands_on = block.family
 
 
 def watch(shop: Shop, block: Block, station: Station, start: int, end: int) -> None:
     """Let the chosen watch a machine, each until the next takes over."""
-    count = shop.go.chosen_count
-    for at in range(count):
-        chosen = shop.chosen[at]
-        from_ = start if at == 0 else chosen.start
-        to = end if at + 1 == count else min(end, shop.chosen[at + 1].start)
+    first, count = shop.go.watcher_count, shop.go.chosen_count
+    for at in range(first, first + count):
+        person = shop.watchers[at].person
+        from_ = start if at == first else shop.watchers[at].start
+        to = end if at + 1 == first + count else min(end, shop.watchers[at + 1].start)
         if from_ < to:
-            attend(shop, shop.people[chosen.person], WATCH, station.index, station.room, from_, to)
+            attend(shop, shop.people[person], WATCH, station.index, station.room, from_, to)
             watcher = shop.watchers[shop.go.watcher_count]
-            watcher.block, watcher.person, watcher.start = block.index, chosen.person, from_
+            watcher.block, watcher.person, watcher.start = block.index, person, from_
             shop.go.watcher_count += 1
 
 
@@ -235,7 +212,7 @@ def try_group(shop: Shop, group: Group, tick: int) -> int:
     save(shop)
     for _ in range(2 * (group.member_to - group.member_from) + 2):
         first = place_members(shop, group, tick)
-        if first >= 0 and (first <= tick + shop.go.farthest or group.pressing == 1):
+        if first >= 0 and (first <= tick + shop.go.farthest or group.unbegun < group.member_to - group.member_from):
             return first
         restore(shop, group)
         if first >= -1:
@@ -284,7 +261,7 @@ def ready_of(shop: Shop, block: Block) -> int:
     if block.unloads >= 0:
         found = max(found, shop.blocks[block.unloads].end)
     for at in range(block.lag_from, block.lag_to):
-        found = max(found, shop.blocks[shop.lags[at].before].end + shop.lags[at].least)
+        found = max(found, shop.blocks[shop.lags[at].block].end + shop.lags[at].least)
     return found
 
 
@@ -292,7 +269,7 @@ def is_late(shop: Shop, block: Block) -> int:
     """0 where a block is in time for all that it may not come too late for, else -3, or -1 where nothing can be done."""
     found = 0
     for at in range(block.lag_from, block.lag_to):
-        before, latest = shop.blocks[shop.lags[at].before], shop.lags[at].latest
+        before, latest = shop.blocks[shop.lags[at].block], shop.lags[at].latest
         if latest >= 0 and block.start > before.start + before.set_up + latest:
             if before.begun == 1:
                 return -1
@@ -304,11 +281,9 @@ def is_late(shop: Shop, block: Block) -> int:
 def save(shop: Shop) -> None:
     """Remember what a try changes."""
     go = shop.go
-    go.was_taken_count, go.was_taken_until = go.taken_count, go.taken_until
-    go.was_air_count, go.was_air_until, go.was_watcher_count = go.air_count, go.air_until, go.watcher_count
+    go.was_taken_count, go.was_taken_until, go.was_watcher_count = go.taken_count, go.taken_until, go.watcher_count
     for person in shop.people:
-        person.was_span_to, person.was_room = person.span_to, person.room
-        person.was_hands_from, person.was_hands_to = person.hands_from, person.hands_to
+        person.was_span_to = person.span_to
     for station in shop.stations:
         station.was_free, station.was_on = station.free, station.stands_on
 
@@ -316,11 +291,9 @@ def save(shop: Shop) -> None:
 def restore(shop: Shop, group: Group) -> None:
     """Take back a try: what was added lies at the end of each list."""
     go = shop.go
-    go.taken_count, go.taken_until = go.was_taken_count, go.was_taken_until
-    go.air_count, go.air_until, go.watcher_count = go.was_air_count, go.was_air_until, go.was_watcher_count
+    go.taken_count, go.taken_until, go.watcher_count = go.was_taken_count, go.was_taken_until, go.was_watcher_count
     for person in shop.people:
-        person.span_to, person.room = person.was_span_to, person.was_room
-        person.hands_from, person.hands_to = person.was_hands_from, person.was_hands_to
+        person.span_to = person.was_span_to
     for station in shop.stations:
         station.free, station.stands_on = station.was_free, station.was_on
     for at in range(group.member_from, group.member_to):

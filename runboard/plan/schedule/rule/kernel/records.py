@@ -11,7 +11,7 @@ from typing import NamedTuple
 BIG, LAST = 1 << 30, 1 << 60
 HANDS, WATCH = 1, 2
 MOST_WATCHERS = 4
-# In a room's air, each beside what may not be there with it.
+# In a room's air, each beside what may not be there with it: of each pair of numbers one may not be where the other is.
 WET, DUST, SOLVENT, HEAT = range(4)
 
 
@@ -24,21 +24,16 @@ class Go:
     others_watch: int = 0
     late_wet: int = 0
     front_count: int = 0
+    waiting_count: int = 0
+    not_joined: int = 0  # in ``waiting`` the first that did not join the front
     taken_count: int = 0
     taken_until: int = 0  # when the first draw ends
-    air_count: int = 0
-    air_until: int = 0
     watcher_count: int = 0
-    chosen_count: int = 0
+    chosen_count: int = 0  # behind them in ``watchers`` whoever was found to watch
     open_until: int = 0  # the first end of the hours and runs that are open or come next
     next_opening: int = 0
-    unready: int = 0  # in ``waiting`` the first that is not ready
-    not_joined: int = 0  # in ``waiting`` the first that did not join the front
-    waiting_count: int = 0
     was_taken_count: int = 0
     was_taken_until: int = 0
-    was_air_count: int = 0
-    was_air_until: int = 0
     was_watcher_count: int = 0
     careful: int = 0  # whether what holds a service leaves enough of it to those without whom nobody takes it off
     walks: int = 0
@@ -47,20 +42,19 @@ class Go:
 
 @dataclass(slots=True)
 class Block:
-    """A block with its stretches, lags, followers and holds as (from, to) in the lists of those."""
+    """A block; parts of lists that are its own go from where the part before ends, the first from ``_from``."""
 
     index: int = 0
     stretch_from: int = 0
     stretch_to: int = 0
-    lag_from: int = 0
+    lag_from: int = 0  # in ``lags``: what it waits for,
     lag_to: int = 0
-    follower_from: int = 0
-    follower_to: int = 0
-    taker_to: int = 0  # of the followers the first are those that take what it holds
-    hold_from: int = 0
+    taker_to: int = 0  # who waits for it and takes what it holds,
+    follower_to: int = 0  # who else waits for it
+    hold_from: int = 0  # in ``draws``: what it holds,
     hold_to: int = 0
-    rival_from: int = 0
-    rival_to: int = 0
+    rival_to: int = 0  # who needs of that before it can be taken off,
+    air_to: int = 0  # what it is to the air in its room
     station: int = 0
     has_hands: int = 0
     length: int = 0
@@ -70,17 +64,13 @@ class Block:
     begun: int = 0
     by: int = 0
     unloads: int = 0
-    unloaded_by: int = 0
-    dustless: int = 0  # for how long after its end no dust may be made in its room, -1 where any may
-    heatless: int = 0
-    dusty: int = 0
-    heats: int = 0
+    is_unloaded: int = 0
+    wets: int = 0
+    spoils: int = 0  # heats or makes dust
     rank: int = 0  # trays in ascending order, where priorities tie
     kind: int = 0
     group: int = 0
-    waits: int = 0  # for how many others
     # go
-    priority: int = 0
     real_setup: int = 0  # how long its setup will be, which nobody knows before
     start: int = 0
     set_up: int = 0
@@ -108,36 +98,22 @@ class Stretch:
 
 @dataclass(slots=True)
 class Draw:
-    """So much of a service: of a stretch, or held from a block's end on."""
+    """So much of a service: of a stretch, held from a block's end on, or needed by ``block``, a rival. Or what a block is to
+    the air in its room, until so long ``after`` its end. Of each room the air's four come before all services."""
 
-    service: int = 0
+    what: int = 0
     count: int = 0
-
-
-@dataclass(slots=True)
-class Rival:
-    """A block that needs so much of a service, before what another holds of it can be taken off."""
-
     block: int = 0
-    service: int = 0
-    count: int = 0
+    after: int = 0
 
 
 @dataclass(slots=True)
 class Lag:
-    """What a block waits for; ``latest`` is -1 where there is none."""
-
-    before: int = 0
-    least: int = 0
-    latest: int = 0
-
-
-@dataclass(slots=True)
-class Follower:
-    """Who waits for a block."""
+    """What a block waits for, or who waits for it; ``latest`` is -1 where there is none."""
 
     block: int = 0
     least: int = 0
+    latest: int = 0
 
 
 @dataclass(slots=True)
@@ -157,8 +133,7 @@ class Group:
     member_from: int = 0
     member_to: int = 0
     waits: int = 0
-    unbegun: int = 0
-    pressing: int = 0  # a part of it was begun: that one waits for the rest
+    unbegun: int = 0  # where a part of it was begun, that one waits for the rest
     # go
     left: int = 0
     wake: int = 0  # when it may be tried again
@@ -184,32 +159,17 @@ class Station:
 
 @dataclass(slots=True)
 class Person:
-    """A person; their windows are (from, to) in ``hours``."""
+    """A person; their windows are (from, to) in ``hours``. Their first span is where they were ``seen`` last, -1 nowhere."""
 
     index: int = 0
-    seen: int = 0  # the room where they were seen last
+    seen: int = 0
     hour_from: int = 0
     hour_to: int = 0
     # go
-    room: int = 0
     open: int = 0
     span_from: int = 0
     span_to: int = 0
-    hands_from: int = 0  # the last span of hands
-    hands_to: int = 0
-    was_room: int = 0
     was_span_to: int = 0
-    was_hands_from: int = 0
-    was_hands_to: int = 0
-
-
-@dataclass(slots=True)
-class Room:
-    """A room, and how many blocks heat or make dust there."""
-
-    spoiled: int = 0
-    # go
-    left: int = 0  # of them those that are not begun
 
 
 @dataclass(slots=True)
@@ -233,7 +193,7 @@ class Span:
 
 @dataclass(slots=True)
 class Use:
-    """So much taken of a service; or, one of each, what is in a room's air. ``holder`` is the block whose pieces hold it."""
+    """So much taken of a service, or something in a room's air. ``holder`` is the block whose pieces hold it."""
 
     what: int = 0
     start: int = 0
@@ -260,16 +220,13 @@ class Shop(NamedTuple):
     members: list[int]  # blocks of groups, each in the order in which it is placed
     stations: list[Station]
     people: list[Person]
-    rooms: list[Room]
     stretches: list[Stretch]
     draws: list[Draw]
-    rivals: list[Rival]
     lags: list[Lag]
-    followers: list[Follower]
     hours: list[Hours]
     openings: list[int]  # when hours open, in order, and BIG
     kinds: list[Kind]
-    capacities: list[int]  # of services
+    capacities: list[int]  # of services, by what a draw is of
     able: list[list[int]]  # block, person
     walks: list[list[int]]  # room, room
     in_sight: list[list[int]]  # station, station: hands there while this one is watched
@@ -277,12 +234,11 @@ class Shop(NamedTuple):
     # go
     spans: list[list[Span]]  # of each person
     taken: list[Use]
-    air: list[Use]
     watchers: list[Watcher]
-    chosen: list[Watcher]  # whoever was found to watch
+    spoiling: list[int]  # in each room, blocks that heat or make dust and are not begun
+    values: list[int]  # priorities of blocks, and behind them of groups
     order: list[int]  # of somebody's spans
     places: list[int]  # where somebody is, one after another
     waiting: list[int]  # blocks that wait for nothing but time, by when they are ready
-    front: list[
-        int
-    ]  # by priority: of each kind the first block that may begin soon, and groups behind the blocks' numbers
+    # By priority: of each kind the first block that may begin soon, and groups behind the blocks' numbers.
+    front: list[int]

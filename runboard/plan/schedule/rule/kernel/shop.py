@@ -4,23 +4,23 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import TypeVar
 
 from runboard.plan.schedule.problem import nouns
-from runboard.plan.schedule.rule.kernel.groups import groups_of
 from runboard.plan.schedule.rule.kernel.records import (
     BIG,
+    DUST,
     HANDS,
+    HEAT,
     MOST_WATCHERS,
+    SOLVENT,
     WATCH,
+    WET,
     Block,
     Draw,
-    Follower,
     Go,
     Group,
     Hours,
     Kind,
     Lag,
     Person,
-    Rival,
-    Room,
     Shop,
     Span,
     Station,
@@ -59,73 +59,64 @@ class _Builder:
         self.problem = problem
         self.kinds: dict[object, int] = {}
         self.families = {"": -1}
-        self.waits, self.ranks = _waits(problem), _ranks(problem)
-        self.groups = groups_of(problem)
+        self.takers, self.ranks, self.groups = _takers(problem), _ranks(problem), groups_of(problem)
         self.group_of = {block: at for at, members in enumerate(self.groups) for block in members}
         self.stretches: list[Stretch] = []
         self.draws: list[Draw] = []
         self.lags: list[Lag] = []
-        self.rivals: list[Rival] = []
-        self.before = _before(problem)
-        self.followers: list[Follower] = []
         self.hours: list[Hours] = []
 
     def shop(self) -> Shop:
         problem, stations = self.problem, self.problem.stations
         blocks = [self._block(one) for one in problem.blocks]
-        spoiling = [stations[one.station].room for one in blocks if one.dusty or one.heats]
-        watchers = MOST_WATCHERS * sum(one.attendance == WATCH for one in self.stretches)
+        watchers = MOST_WATCHERS * (1 + sum(one.attendance == WATCH for one in self.stretches))
         spans = 1 + len(blocks) + len(self.stretches) + watchers
         every = range(len(stations))
         return Shop(
             go=Go(farthest=max((walk for walks in problem.walks for walk in walks), default=0)),
             blocks=blocks,
-            groups=[self._group(at, members, blocks) for at, members in enumerate(self.groups)],
+            groups=[self._group(at, members) for at, members in enumerate(self.groups)],
             members=[block for members in self.groups for block in members],
             stations=[self._station(at, one) for at, one in enumerate(stations)],
             people=[Person(at, one.room, *self._hours(one.windows)) for at, one in enumerate(problem.people)],
-            rooms=[Room(spoiling.count(at)) for at in range(len(problem.rooms))],
             stretches=self.stretches,
             draws=self.draws,
-            rivals=self.rivals,
             lags=self.lags,
-            followers=self.followers,
             hours=self.hours,
             openings=[*sorted({one.opens for one in self.hours}), BIG],
             kinds=[Kind() for _ in self.kinds],
-            capacities=[capacity for _, capacity in problem.services],
+            capacities=[0] * self._air(len(problem.rooms), 0) + [capacity for _, capacity in problem.services],
             able=[[int(at in one.people) for at in range(len(problem.people))] for one in problem.blocks],
             walks=[list(walks) for walks in problem.walks],
             in_sight=[[int(at == other or other in stations[at].watched_from) for other in every] for at in every],
             together=[[int(_is_together(problem, at, other)) for other in every] for at in every],
             spans=[[Span() for _ in range(spans)] for _ in problem.people],
             taken=[Use() for _ in self.draws],
-            air=[Use() for _ in range(4 * len(blocks))],
             watchers=[Watcher() for _ in range(watchers)],
-            chosen=[Watcher() for _ in range(MOST_WATCHERS)],
-            waiting=[0] * len(blocks),
+            spoiling=[0] * len(problem.rooms),
+            values=[0] * (len(blocks) + len(self.groups)),
             order=[0] * spans,
             places=[0] * (spans * (1 + len(problem.rooms))),
+            waiting=[0] * len(blocks),
             front=[0] * (len(blocks) + len(self.groups)),
         )
 
     def _block(self, block: nouns.Block) -> Block:
-        station = self.problem.stations[block.station]
+        station, takers = self.problem.stations[block.station], self.takers[block.index]
+        unloaded_by = self.problem.unloaded_by.get(block.index)
         stretches = [
             Stretch(one.offset, one.length, _ATTENDANCE[one.attendance], *self._draws(one.draws))
             for one in block.stretches
         ]
-        unloading = block.index in self.problem.unloaded_by
-        takers = len(self.followers) + len(self.waits[block.index]) - unloading
-        dustless = max(block.wet, block.airs or 0) if block.is_coat else -1
         return Block(
             block.index,
             *_put(self.stretches, stretches),
             *_put(self.lags, [Lag(one.before, one.least, _or_none(one.latest)) for one in block.lags]),
-            *_put(self.followers, self.waits[block.index]),
-            takers,
+            _put(self.lags, takers)[1],
+            _put(self.lags, [] if unloaded_by is None else [Lag(unloaded_by, 0, -1)])[1],
             *self._draws(block.holds),
-            *_put(self.rivals, self._rivals(block)),
+            _put(self.draws, self._rivals(block))[1],
+            _put(self.draws, self._airs(block, station))[1],
             station=block.station,
             has_hands=int(block.hands > 0),
             length=block.length,
@@ -135,30 +126,34 @@ class _Builder:
             begun=int(block.begun),
             by=_or_none(block.by),
             unloads=_or_none(block.unloads),
-            unloaded_by=self.problem.unloaded_by.get(block.index, -1),
-            dustless=dustless,
-            heatless=_or_none(block.airs),
-            dusty=int(station.dusty),
-            heats=int(station.heats),
+            is_unloaded=int(unloaded_by is not None),
+            wets=int(block.wet > 0 or (block.airs or 0) > 0),
+            spoils=int(station.dusty or station.heats),
             rank=self.ranks[block.index],
             kind=self._kind(block),
             group=self.group_of.get(block.index, -1),
-            waits=len(block.lags) + (block.unloads is not None),
         )
 
-    def _rivals(self, block: nouns.Block) -> Iterator[Rival]:
+    def _rivals(self, block: nouns.Block) -> Iterator[Draw]:
         """Who must be done before all that wait for a block begin, and needs of what it holds."""
-        first = 0
-        for follower in self.waits[block.index] if block.holds else ():
-            first |= self.before[follower.block]
-        first &= ~(self.before[block.index] | 1 << block.index)
-        for other in self.problem.blocks:
-            if first >> other.index & 1:
-                needs = [*other.holds, *(draw for one in other.stretches for draw in one.draws)]
-                for service, _ in block.holds:
-                    most = max((count for what, count in needs if what == service), default=0)
-                    if most:
-                        yield Rival(other.index, service, most)
+        if not block.holds:
+            return
+        own = {one.index for one in nouns.leading_to(self.problem, [block.index])}
+        firsts = {one for taker in self.takers[block.index] for one in self.problem.blocks[taker.block].waits_for}
+        for other in nouns.leading_to(self.problem, firsts):
+            needs = [*other.holds, *(draw for one in other.stretches for draw in one.draws)]
+            for service, _ in block.holds if other.index not in own else ():
+                most = max((count for what, count in needs if what == service), default=0)
+                if most:
+                    yield Draw(self._service(service), most, other.index)
+
+    def _airs(self, block: nouns.Block, station: nouns.Station) -> Iterator[Draw]:
+        """What a block is to the air in its room."""
+        afters = {DUST: 0 if station.dusty else None, HEAT: 0 if station.heats else None, SOLVENT: block.airs}
+        afters[WET] = max(block.wet, block.airs or 0) if block.is_coat else None
+        for what, after in afters.items():
+            if after is not None:
+                yield Draw(self._air(station.room, what), 1, after=after)
 
     def _kind(self, block: nouns.Block) -> int:
         asks = (
@@ -180,7 +175,13 @@ class _Builder:
         return self.families.setdefault(family, len(self.families) - 1)
 
     def _draws(self, draws: Iterable[Sequence[int]]) -> tuple[int, int]:
-        return _put(self.draws, [Draw(*one) for one in draws])
+        return _put(self.draws, [Draw(self._service(service), count) for service, count in draws])
+
+    def _air(self, room: int, what: int) -> int:
+        return 4 * room + what
+
+    def _service(self, service: int) -> int:
+        return self._air(len(self.problem.rooms), service)
 
     def _hours(self, spans: Iterable[nouns.Span]) -> tuple[int, int]:
         return _put(self.hours, [Hours(*one) for one in sorted(spans)])
@@ -188,12 +189,13 @@ class _Builder:
     def _station(self, at: int, station: nouns.Station) -> Station:
         return Station(at, station.room, self._family(station.stands_on), *self._hours(station.runs))
 
-    def _group(self, at: int, members: list[int], blocks: list[Block]) -> Group:
+    def _group(self, at: int, members: list[int]) -> Group:
         start = sum(len(group) for group in self.groups[:at])
-        left = [blocks[one] for one in members if not blocks[one].begun]
-        outside = [after for before, some in enumerate(self.waits) if before not in members for after in some]
-        waits = sum(one.block == other.index for one in outside for other in left)
-        return Group(at, start, start + len(members), waits, len(left), int(len(left) < len(members)))
+        left = [one for one in members if not self.problem.blocks[one].begun]
+        waits = [lag.before for one in left for lag in self.problem.blocks[one].lags]
+        waits += [before for one in left if (before := self.problem.blocks[one].unloads) is not None]
+        outside = sum(one not in members for one in waits)
+        return Group(at, start, start + len(members), outside, len(left))
 
 
 def _put(where: list[T], records: Iterable[T]) -> tuple[int, int]:
@@ -213,30 +215,12 @@ def _is_together(problem: nouns.Problem, one: int, other: int) -> bool:
     return first.room == second.room or other in first.watched_from or one in second.watched_from
 
 
-def _waits(problem: nouns.Problem) -> list[list[Follower]]:
-    """For each block who waits for it, and how long after its end: one for each lag, then its unloading."""
-    found: list[list[Follower]] = [[] for _ in problem.blocks]
+def _takers(problem: nouns.Problem) -> list[list[Lag]]:
+    """For each block who waits for it and takes off what it holds, and how long after its end."""
+    found: list[list[Lag]] = [[] for _ in problem.blocks]
     for block in problem.blocks:
         for lag in block.lags:
-            found[lag.before].append(Follower(block.index, lag.least))
-    for block in problem.blocks:
-        if block.unloads is not None:
-            found[block.unloads].append(Follower(block.index, 0))
-    return found
-
-
-def _before(problem: nouns.Problem) -> list[int]:
-    """For each block the set of those that it waits for, straight or not, as bits."""
-    found = [0] * len(problem.blocks)
-    again = True
-    while again:
-        again = False
-        for block in problem.blocks:
-            firsts = [lag.before for lag in block.lags] + ([] if block.unloads is None else [block.unloads])
-            every = found[block.index]
-            for one in firsts:
-                every |= found[one] | 1 << one
-            again, found[block.index] = again or every != found[block.index], every
+            found[lag.before].append(Lag(block.index, lag.least, -1))
     return found
 
 
@@ -246,4 +230,81 @@ def _ranks(problem: nouns.Problem) -> list[int]:
     found = [0] * len(blocks)
     for at, block in enumerate(blocks):
         found[block.index] = at
+    return found
+
+
+# groups
+
+
+def groups_of(problem: nouns.Problem) -> list[list[int]]:
+    """Blocks that must be placed together, each group in an order in which they can be placed, an unloading right after what it
+    unloads: a wait that may not last too long ties what follows it to what came before, since once the first is begun the
+    rest has its latest moment."""
+    if not any(lag.latest is not None for block in problem.blocks for lag in block.lags):
+        return []
+    label = list(range(len(problem.blocks)))
+    for block in problem.blocks:
+        for lag in block.lags:
+            if lag.latest is not None:
+                _join(label, block.index, lag.before)
+    _tie_loads(problem, label)
+    while _close(problem, label):
+        _tie_loads(problem, label)
+    members: dict[int, list[int]] = {}
+    for index, group in enumerate(label):
+        members.setdefault(group, []).append(index)
+    return [_in_order(problem, group) for group in members.values() if len(group) > 1]
+
+
+def _join(label: list[int], one: int, other: int) -> None:
+    kept, gone = sorted((label[one], label[other]))
+    label[:] = [kept if group == gone else group for group in label]
+
+
+def _tie_loads(problem: nouns.Problem, label: list[int]) -> None:
+    """A load that would hold its station until a group is placed belongs to the group: the group may need the station."""
+    for block in problem.blocks:
+        if block.unloads is not None and (_is_tied(label, block.index) or _is_tied(label, block.unloads)):
+            _join(label, block.index, block.unloads)
+
+
+def _is_tied(label: list[int], block: int) -> bool:
+    return label.count(label[block]) > 1
+
+
+def _close(problem: nouns.Problem, label: list[int]) -> bool:
+    """Take in what waits for one of a group while another of it waits for that; answers whether anything was."""
+    after: dict[int, set[int]] = {group: set() for group in label}
+    for block in problem.blocks:
+        for before in block.waits_for:
+            if label[before] != label[block.index]:
+                after[label[before]].add(label[block.index])
+    for group in after:
+        reached = _reached(after, group)
+        ring = [one for one in reached if group in after[one]]
+        if ring:
+            _join(label, group, ring[0])
+            return True
+    return False
+
+
+def _reached(after: dict[int, set[int]], group: int) -> set[int]:
+    found: set[int] = set()
+    todo = list(after[group])
+    while todo:
+        one = todo.pop()
+        if one not in found:
+            found.add(one)
+            todo += after[one]
+    return found
+
+
+def _in_order(problem: nouns.Problem, members: list[int]) -> list[int]:
+    found: list[int] = []
+    left = sorted(members)
+    while left:
+        free = [one for one in left if not problem.blocks[one].waits_for & set(left)]
+        unloading = [one for one in free if problem.blocks[one].unloads in found[-1:]]
+        found.append((unloading or free)[0])
+        left.remove(found[-1])
     return found
