@@ -13,6 +13,7 @@ from runboard.plan.candidates import Wanted
 from runboard.plan.move import Move
 from runboard.plan.next_move import STOP_WELL, moves
 from runboard.plan.prices import WORK, Price, Question, block_of, prices_of
+from runboard.plan.schedule.problem.hours import first_from, starts_of
 from runboard.plan.schedule.problem.nouns import TICK, Placed, Plan, Problem
 from runboard.plan.taking_over import CODE, SOON, Taking, due, takings, with_moments
 from runboard.plan.trays_wanted import is_for_another, trays_wanted
@@ -46,7 +47,8 @@ class Offer:
     """``things`` are the next ones of the plan for ``person``, ``because`` why the first (a code and its facts), ``own`` the
     move that begins it. ``first`` is the move that is shown first. ``free`` says until when, and for what, it is better to
     wait than to begin anything, or to stop. ``takes`` are the machines that they take over watching, and when; ``wanted`` the
-    trays of hand work over several that are their next load."""
+    trays of hand work over several that are their next load. ``before_stop`` is the move that must come before they stop:
+    its latest end passes before anybody is there again."""
 
     person: str
     things: tuple[Thing, ...] = ()
@@ -57,6 +59,7 @@ class Offer:
     free: Move | None = None
     takes: tuple[Taking, ...] = ()
     wanted: Wanted = field(default_factory=dict)
+    before_stop: str = ""
 
 
 def lines(state: ShopState, book: Book, person: str, now: datetime, offer: Offer | None) -> list[Move]:
@@ -90,6 +93,10 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
     prices = prices_of(question, at, found, own if is_now else None, shown)
     offer = replace(offer, prices=prices, own=own.id if own is not None else "")
     kept = _kept(found, shown)
+    if _is_stop(found[0]) and (last := _last_chance(question, mine, at)) is not None:
+        move = _move_of(question, found, last)
+        free = None if move is not None else _free(question, last)
+        return replace(offer, first=found[0].id, free=free, before_stop=move.id if move is not None else "")
     if _stays_first(found[0]):
         return replace(offer, first=found[0].id, free=_until_next(question, mine, at) if _is_stop(found[0]) else None)
     if kept is not None and busy:
@@ -111,6 +118,9 @@ def offered(found: Sequence[Move], offer: Offer | None, now: datetime) -> list[M
     taking = due(priced, offer.takes, now)
     if taking is not None and (found[0].code == "watch" or not _stays_first(found[0])):
         return [taking, *(move for move in priced if move is not taking)]
+    last = next((move for move in priced if move.id == offer.before_stop), None)
+    if last is not None and _is_stop(found[0]):
+        return [_with_why(last, offer), *(move for move in priced if move is not last)]
     waits = offer.free is not None and offer.free.facts["at"] > now and _is_all_known(found, offer)
     if _stays_first(found[0]) and not (waits and _is_stop(found[0])):
         return priced
@@ -171,6 +181,23 @@ def _meanwhile(question: Question, offer: Offer, found: Sequence[Move], mine: Se
         return replace(offer, free=free)
     stop = next((one for one in found if _is_stop(one)), None)
     return replace(offer, first=stop.id if stop is not None and found[0].code == "free" else found[0].id)
+
+
+def _last_chance(question: Question, mine: Sequence[Placed], person: int) -> Placed | None:
+    """What the plan has for somebody in this session whose latest end, after a wait, passes before anybody is there again."""
+    problem, plan = question.problem, question.plan
+    opens, closes = min(problem.people[person].windows, default=(0, 0))
+    for placed in mine:
+        block = problem.blocks[placed.block]
+        latest = [plan.placed[lag.before].begins() + lag.latest for lag in block.lags if lag.latest is not None]
+        if (
+            opens <= 0
+            and placed.start < closes
+            and latest
+            and min(latest) < first_from(starts_of(problem, block), closes)
+        ):
+            return placed
+    return None
 
 
 def _until_next(question: Question, mine: Sequence[Placed], person: int) -> Move | None:
