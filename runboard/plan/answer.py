@@ -17,9 +17,8 @@ from runboard.plan.schedule.problem.from_book import Estimate, as_written
 from runboard.plan.schedule.problem.from_state import nothing_of, problem_for
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.worth import worth
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy
-from runboard.plan.schedule.rule.priorities import by_start
-from runboard.plan.schedule.rule.rule import Knobs, Rule
+from runboard.plan.schedule.rule.greedy import by_start, greedy
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.taking_over import CODE
 from runboard.plan.too_late import TooLate, too_late
 from runboard.run.refusal import Refused

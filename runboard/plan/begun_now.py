@@ -9,7 +9,7 @@ from random import Random
 from runboard.plan.prices import Price, price_of
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Stretch
 from runboard.plan.schedule.problem.worth import Value, Worth, worth
-from runboard.plan.schedule.rule.priorities import RULES, STEP, Features, ranked
+from runboard.plan.schedule.rule.greedy import RULES, STEP, Features, ranked
 from runboard.plan.schedule.rule.rule import Knobs, Rule
 
 # Walking is dear, or it costs nothing.

@@ -10,8 +10,7 @@ from runboard.plan.prices import Asked, Price, price_of
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.worth import worth
-from runboard.plan.schedule.rule.greedy import greedy_plan
-from runboard.plan.schedule.rule.priorities import by_start
+from runboard.plan.schedule.rule.greedy import by_start, greedy_plan
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 
 Clock = Callable[[], float]

@@ -4,8 +4,8 @@ from collections.abc import Callable
 from time import perf_counter, process_time
 from typing import Any
 
-from runboard.plan.schedule.rule.greedy import greedy_plan, warm
-from runboard.plan.schedule.rule.rule import Replicate, Rule, plain
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import Replicate, Rule, plain, warm
 from runboard.plan.schedule.told.forecast import drawn_lengths, follow
 from runboard.web.plan_outlook import all_cores
 from tests.bench.simpy_shop import SimpyShop

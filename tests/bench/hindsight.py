@@ -15,9 +15,8 @@ from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Block, Placed, Plan, Problem, Stretch, Worker
 from runboard.plan.schedule.problem.people import walks_of
 from runboard.plan.schedule.problem.worth import worth
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.rule.priorities import by_start
-from runboard.plan.schedule.rule.rule import Knobs, Rule
+from runboard.plan.schedule.rule.greedy import by_start, greedy_plan
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.cold import cold
 from runboard.plan.schedule.search.model import Stop
 from runboard.run.event import write_moment

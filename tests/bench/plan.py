@@ -13,7 +13,8 @@ from ortools.sat.python import cp_model
 from runboard.plan.schedule.problem.hours import open_ticks
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.rule import wandering
-from runboard.plan.schedule.rule.greedy import greedy_plan, warm
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search import improve as improving
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.improve import Improved, improve

@@ -26,7 +26,7 @@ from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import Made, dated, ends_of, lateness_of, worth
-from runboard.plan.schedule.rule.priorities import by_start
+from runboard.plan.schedule.rule.greedy import by_start
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.search import SECONDS_A_PRICE

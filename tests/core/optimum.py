@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.model import Limits, Model, Wish
 

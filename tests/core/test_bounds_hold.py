@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.hours import Chains
 from runboard.plan.schedule.problem.nouns import Block, Lag, Order, Plan, Problem, Station, Stretch, Worker
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.rule.rule import Knobs, Rule
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.bounds import all_bounds, bound
 from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Model, Wish

@@ -8,7 +8,8 @@ from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Block, Lag, Plan, Problem, Station, Stretch, Worker
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.cold import Cold, cold
 from runboard.plan.schedule.search.model import Stop
 from tests.core.instances import MONDAY, problems, the_trial

@@ -14,7 +14,8 @@ from runboard.plan.schedule.problem import worth
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Lag, Order, Placed, Plan, Problem
 from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, there_at
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.improve import Improved, improve
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Wish

@@ -9,9 +9,8 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import lateness_of, worth
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
-from runboard.plan.schedule.rule.rule import Knobs, Rule
+from runboard.plan.schedule.rule.greedy import RULES, Features, greedy_plan, ranked
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.improve import Improved, improve
 from tests.core.instances import MONDAY, problems, the_trial
 

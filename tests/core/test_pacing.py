@@ -9,7 +9,8 @@ from hypothesis import HealthCheck, given, settings
 from runboard.plan.pace import average_in_work
 from runboard.plan.schedule.problem.hours import open_ticks
 from runboard.plan.schedule.problem.nouns import Order, Plan, Problem, Worker
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.told.pacing import RunPace, machines_served, run_paces, trays_in_work
 from tests.core.instances import problems, the_trial
 

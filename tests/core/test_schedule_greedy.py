@@ -16,12 +16,11 @@ from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Lag, Order, Problem
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import worth
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy, greedy_plan
+from runboard.plan.schedule.rule.greedy import RULES, Features, greedy, greedy_plan, ranked
 from runboard.plan.schedule.rule.kernel.compiled import as_arrays, compiled
 from runboard.plan.schedule.rule.kernel.records import Shop
 from runboard.plan.schedule.rule.kernel.shop import shop_of
-from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
-from runboard.plan.schedule.rule.rule import Knobs, Replicate, Rule
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Replicate, Rule
 from runboard.plan.schedule.search.cold import cold
 from tests.core.instances import problems, the_trial
 from tests.core.pressing import Floor

@@ -7,7 +7,8 @@ from hypothesis import HealthCheck, given, settings
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.hours import Chains, Presence, open_ticks
 from runboard.plan.schedule.problem.nouns import FAR, Problem
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import all_bounds, bound
 from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Stop, Wish

@@ -7,7 +7,8 @@ from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, differ, staffed, with_people

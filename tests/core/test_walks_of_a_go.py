@@ -4,7 +4,7 @@ from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.problem.people import walks_in
-from runboard.plan.schedule.rule.priorities import RULES, Features, ranked
+from runboard.plan.schedule.rule.greedy import RULES, Features, ranked
 from runboard.plan.schedule.rule.rule import Rule, warm
 from tests.core.instances import problems
 

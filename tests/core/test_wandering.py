@@ -7,8 +7,8 @@ from hypothesis import given, settings
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.rule.greedy import NoPlace, greedy_plan
-from runboard.plan.schedule.rule.rule import Rule
+from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.rule import NoPlace, Rule
 from runboard.plan.schedule.rule.wandering import wander
 from runboard.plan.schedule.search.improve import improve
 from tests.core.instances import problems, the_trial

@@ -153,7 +153,7 @@ class Chains:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self.waits = [_waits(block) for block in problem.blocks]
+        self.waits = [block.waits for block in problem.blocks]
         self._known: dict[object, tuple[Span, ...]] = {}
         self.starts = [self.starts_by(at, None) for at in range(len(problem.blocks))]
         self.order = self._in_order()
@@ -218,8 +218,3 @@ class Chains:
             for before, least in self.waits[at]:
                 tails[before] = max(tails[before], least + self.problem.blocks[at].length + tails[at])
         return tails
-
-
-def _waits(block: Block) -> list[tuple[int, int]]:
-    found = [(lag.before, lag.least) for lag in block.lags]
-    return found if block.unloads is None else [*found, (block.unloads, 0)]

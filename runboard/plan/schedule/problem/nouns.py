@@ -88,9 +88,15 @@ class Block:
         return sum(one.length for one in self.stretches if one.attendance == "hands-on")
 
     @cached_property
+    def waits(self) -> tuple[tuple[int, int], ...]:
+        """What it waits for: (block, least ticks from its end), one for each lag, then what it unloads."""
+        unloads = () if self.unloads is None else ((self.unloads, 0),)
+        return (*((lag.before, lag.least) for lag in self.lags), *unloads)
+
+    @cached_property
     def waits_for(self) -> frozenset[int]:
         """The blocks that must be through before it begins."""
-        return frozenset(lag.before for lag in self.lags) | ({self.unloads} if self.unloads is not None else set())
+        return frozenset(before for before, _ in self.waits)
 
     @cached_property
     def attended(self) -> tuple[Stretch, ...]:

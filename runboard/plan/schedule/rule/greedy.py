@@ -1,15 +1,107 @@
-"""A plan at once: some twenty priority rules, then a short search around the best of them."""
+"""Priority rules, for each a number for every block, the lower the earlier; and a plan at once: some twenty of them, then a short
+search around the best."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from random import Random
+from typing import Any
 
-from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.problem.nouns import FAR, Plan, Problem
 from runboard.plan.schedule.problem.worth import Worth
-from runboard.plan.schedule.rule.priorities import RULES, STEP, Features, ranked
-from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule, is_warm, warm
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 
-__all__ = ["Greedy", "NoPlace", "greedy", "greedy_plan", "is_warm", "warm"]
+# Ranks lie so far apart that a walk can be weighed against them.
+STEP = 1000
+
+
+@dataclass(frozen=True)
+class Features:
+    """What priority rules look at, block by block."""
+
+    problem: Problem
+
+    @cached_property
+    def tail(self) -> list[int]:
+        """Ticks from a block's start to the end of all that waits for it, waits included."""
+        found = [block.length for block in self.problem.blocks]
+        for block in reversed(self.problem.blocks):
+            for one, least in block.waits:
+                found[one] = max(found[one], self.problem.blocks[one].length + least + found[block.index])
+        return found
+
+    @cached_property
+    def depth(self) -> list[int]:
+        """How many blocks lie before one, on the longest way."""
+        found = [0] * len(self.problem.blocks)
+        for block in self.problem.blocks:
+            found[block.index] = max((found[one] + 1 for one in block.waits_for), default=0)
+        return found
+
+    @cached_property
+    def lot(self) -> list[int]:
+        """The first block of all that leads to one: what came from one board stays together."""
+        found = list(range(len(self.problem.blocks)))
+        for block in self.problem.blocks:
+            found[block.index] = min((found[one] for one in block.waits_for), default=block.index)
+        return found
+
+    @cached_property
+    def load(self) -> list[int]:
+        """The ticks of all the work at a block's station."""
+        total = [0] * len(self.problem.stations)
+        for block in self.problem.blocks:
+            total[block.station] += block.length
+        return [total[block.station] for block in self.problem.blocks]
+
+    @cached_property
+    def due(self) -> list[int]:
+        """When a block's run is due first."""
+        first = {}
+        for order in reversed([one for one in self.problem.orders if one.by_then > 0]):
+            first[order.run] = FAR if order.due is None else order.due
+        return [first.get(block.run, FAR) for block in self.problem.blocks]
+
+    @cached_property
+    def machine(self) -> list[int]:
+        """0 for what a machine does, its loading and unloading; 1 for hand work."""
+        return [
+            int(block.unloads is None and all(one.attendance == "hands-on" for one in block.stretches))
+            for block in self.problem.blocks
+        ]
+
+
+Key = Callable[[Features, int], tuple[int, ...]]
+
+RULES: dict[str, Key] = {
+    "longest way to the end": lambda f, b: (-f.tail[b],),
+    "nearest the end": lambda f, b: (-f.depth[b], -f.tail[b]),
+    "from the front": lambda f, b: (f.depth[b], -f.tail[b]),
+    "machines, then nearest the end": lambda f, b: (f.machine[b], -f.depth[b]),
+    "machines, then the longest way": lambda f, b: (f.machine[b], -f.tail[b]),
+    "lot by lot": lambda f, b: (f.lot[b], -f.depth[b]),
+    "lot by lot, machines first": lambda f, b: (f.lot[b], f.machine[b], -f.tail[b]),
+    "busiest station": lambda f, b: (-f.load[b], -f.depth[b]),
+    "least slack": lambda f, b: (f.due[b] - f.tail[b], -f.depth[b]),
+    "first due, nearest the end": lambda f, b: (f.due[b], -f.depth[b]),
+    "shortest work": lambda f, b: (f.problem.blocks[b].hands, -f.tail[b]),
+}
+
+
+def ranked(features: Features, key: Key) -> list[int]:
+    """A priority for each block: its rank by a rule, blocks in their own order where the rule sees no difference."""
+    return by_start([key(features, one) for one in range(len(features.problem.blocks))])
+
+
+def by_start(starts: Sequence[Any]) -> list[int]:
+    """A priority for each block as a plan begins them."""
+    found = [0] * len(starts)
+    for rank, block in enumerate(sorted(range(len(starts)), key=lambda one: (starts[one], one))):
+        found[block] = rank * STEP
+    return found
+
+
+# a plan
 
 # Goes of the rule for each answer: so many blocks placed, which is some 50 ms compiled.
 _BLOCKS_COMPILED = 36_000
@@ -78,9 +170,9 @@ def turned(problem: Problem, knobs: Knobs, random: Random, *, has_wet_dust: bool
 
 def has_wet_dust(problem: Problem) -> bool:
     """Whether a finish is wet in a room where dust is made, or heat."""
-    wet = {problem.stations[one.station].room for one in problem.blocks if one.wet}
-    spoils = {problem.stations[one.station].room for one in problem.blocks if _spoils(problem, one.station)}
-    return bool(wet & spoils)
+    at = [(one, problem.stations[one.station]) for one in problem.blocks]
+    spoiled = {station.room for _, station in at if station.heats or station.dusty}
+    return any(block.wet and station.room in spoiled for block, station in at)
 
 
 def _rules(features: Features, has_wet_dust: bool) -> Iterator[tuple[list[int], Knobs]]:
@@ -144,7 +236,3 @@ class _Search:
         reach = len(priority) * STEP
         by = int(self.random.gauss(0, 0.4) * reach)
         return [one + by if is_chosen else one for one, is_chosen in zip(priority, chosen, strict=True)]
-
-
-def _spoils(problem: Problem, station: int) -> bool:
-    return problem.stations[station].heats or problem.stations[station].dusty

@@ -16,9 +16,8 @@ import numpy
 
 from runboard.plan.schedule.problem.nouns import Block, Plan, Problem
 from runboard.plan.schedule.problem.worth import WALK, Worth
-from runboard.plan.schedule.rule.greedy import NoPlace, Value, greedy, has_wet_dust, turned, value_of
-from runboard.plan.schedule.rule.priorities import STEP, by_start
-from runboard.plan.schedule.rule.rule import Knobs, Rule
+from runboard.plan.schedule.rule.greedy import STEP, Value, by_start, greedy, has_wet_dust, turned, value_of
+from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 
 # How many goes ago a plan is compared with, and goes between two answers.
 _LATE = 20

@@ -17,7 +17,7 @@ from runboard.plan.schedule.problem.hours import Chains, open_minutes, open_span
 from runboard.plan.schedule.problem.nouns import Placed, Plan, Problem
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import Worth, dated, ends_of, lateness_of, soonest_ends
-from runboard.plan.schedule.rule.greedy import NoPlace, warm
+from runboard.plan.schedule.rule.rule import NoPlace, warm
 from runboard.plan.schedule.rule.wandering import Wandering
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.search.evenings import least_evenings

@@ -12,8 +12,8 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import TICK, Block, LeftOut, Placed, Plan, Problem, of_run
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import dated, late_lines, lateness_of, worth
-from runboard.plan.schedule.rule.greedy import Greedy, NoPlace, greedy, is_warm, usual_goes
-from runboard.plan.schedule.rule.rule import Rule
+from runboard.plan.schedule.rule.greedy import Greedy, greedy, usual_goes
+from runboard.plan.schedule.rule.rule import NoPlace, Rule, is_warm
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads
 from runboard.plan.schedule.told.forecast import Forecast, Spread, forecast

@@ -20,7 +20,7 @@ from typing import Any
 
 from runboard.plan.schedule.problem.hours import open_spans
 from runboard.plan.schedule.problem.nouns import FAR, Block, Plan, Problem
-from runboard.plan.schedule.rule.priorities import STEP, by_start
+from runboard.plan.schedule.rule.greedy import STEP, by_start
 from runboard.plan.schedule.rule.rule import Cores, Knobs, Rule
 
 HAND_SPREAD, MACHINE_SPREAD = 0.27, 0.025

@@ -192,9 +192,7 @@ class _Builder:
     def _group(self, at: int, members: list[int]) -> Group:
         start = sum(len(group) for group in self.groups[:at])
         left = [one for one in members if not self.problem.blocks[one].begun]
-        waits = [lag.before for one in left for lag in self.problem.blocks[one].lags]
-        waits += [before for one in left if (before := self.problem.blocks[one].unloads) is not None]
-        outside = sum(one not in members for one in waits)
+        outside = sum(before not in members for one in left for before, _ in self.problem.blocks[one].waits)
         return Group(at, start, start + len(members), outside, len(left))
 
 
