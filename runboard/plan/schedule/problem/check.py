@@ -4,6 +4,7 @@ Slow and plain on purpose. What has happened has happened: where only begun bloc
 a begun block beyond their hours, nothing is broken.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import combinations, pairwise
@@ -43,6 +44,10 @@ class There:
     def is_there(self) -> bool:
         """Whether they are at it already: whoever takes over what was begun has to come first, like anybody."""
         return self.block.begun and self.block.by == self.person
+
+
+# Somebody at something, from tick to tick.
+Stay = tuple[There, int, int]
 
 
 class _Checker:
@@ -203,13 +208,14 @@ class _Checker:
             yield There(person, block, self.stations[block.station].room, start, end, True)
 
     def _one_person(self, person: int, there: list[There]) -> Iterator[Broken]:
-        for one, other in combinations(there, 2):
+        for (one, *_), (other, *_) in _near([(one, one.start, one.end) for one in there], 0):
             both_begun = one.block.begun and other.block.begun
             if one.start < other.end and other.start < one.end and not both_begun and not self._together(one, other):
                 code = "out of sight" if one.watches or other.watches else "hands twice"
                 yield Broken(code, (one.block.index, other.block.index), {"person": person})
         stays = [(one, *span) for one in there for span in _stays(one, there)]
-        for (one, start, end), (other, starts, ends) in combinations(stays, 2):
+        farthest = max((max(row) for row in self.problem.walks), default=0)
+        for (one, start, end), (other, starts, ends) in _near(stays, farthest):
             gap = max(starts - end, start - ends)
             if gap < self.problem.walks[one.room][other.room] and one.room != other.room and not _in_reach(one, other):
                 yield Broken("walk", (one.block.index, other.block.index), {"person": person, "gap": gap})
@@ -225,6 +231,16 @@ class _Checker:
         if one.watches and other.watches:
             return one.room == other.room or any(in_sight)
         return (one.watches and (here == there or in_sight[0])) or (other.watches and (here == there or in_sight[1]))
+
+
+def _near(stays: list[Stay], apart: int) -> list[tuple[Stay, Stay]]:
+    """Every two of which one begins less than so many ticks after the other ends, in the order in which they are given."""
+    rows = sorted((start, end, at) for at, (_, start, end) in enumerate(stays))
+    found = []
+    for number, (_, end, at) in enumerate(rows, 1):
+        until = bisect_left(rows, (end + apart,))
+        found += [(min(at, other), max(at, other)) for _, _, other in rows[number:until]]
+    return [(stays[at], stays[other]) for at, other in sorted(found)]
 
 
 def _stays(one: There, there: list[There]) -> list[tuple[int, int]]:

@@ -1,6 +1,6 @@
 """What people are at: what one person cannot do at once, and in a plan each one's hands, watching and walks."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
@@ -135,7 +135,10 @@ def watching_of(problem: Problem, plan: Plan) -> list[At]:
 
 def work_of(problem: Problem, plan: Plan, person: int) -> list[At]:
     """Hands and watching of a person, by their start."""
-    every = [*hands_of(problem, plan), *watching_of(problem, plan)]
+    return _work_in([*hands_of(problem, plan), *watching_of(problem, plan)], person)
+
+
+def _work_in(every: Iterable[At], person: int) -> list[At]:
     return sorted((one for one in every if one.person == person), key=lambda one: (one.start, one.end))
 
 
@@ -151,13 +154,20 @@ def walks_of(problem: Problem, plan: Plan, person: int) -> list[Walk]:
 
 def walks_in(problem: Problem, plan: Plan) -> int:
     """How often somebody goes from a room to another."""
-    return sum(len(walks_of(problem, plan, person)) for person in range(len(problem.people)))
+    every, found = [*hands_of(problem, plan), *watching_of(problem, plan)], 0
+    for at, person in enumerate(problem.people):
+        rooms = [room for _, room, _ in _places(problem, _work_in(every, at))]
+        found += sum(one not in (-1, other) for one, other in pairwise([person.room, *rooms]))
+    return found
 
 
 def places_of(problem: Problem, plan: Plan, person: int) -> list[tuple[int, int, int]]:
     """Where a person is, in order: (from when, in which room, at which block), one for each thing that they are at; of
     watching what the hands leave of it."""
-    work = work_of(problem, plan, person)
+    return _places(problem, work_of(problem, plan, person))
+
+
+def _places(problem: Problem, work: Sequence[At]) -> list[tuple[int, int, int]]:
     hands = joined((one.start, one.end) for one in work if one.kind != "watching")
     found = []
     for one in work:

@@ -178,10 +178,11 @@ def has_wet_dust(problem: Problem) -> bool:
 def _rules(features: Features, has_wet_dust: bool) -> Iterator[tuple[list[int], Knobs]]:
     """Each rule with walks dear and not; where wet finishes and dust share a room, with finishes kept late and not: only
     the rule that keeps nothing back is sure to find a place for all."""
+    rankings = [ranked(features, key) for key in RULES.values()]
     for stay in _STAYS:
-        for key in RULES.values():
+        for ranking in rankings:
             for late_wet in (60, 0) if has_wet_dust else (0,):
-                yield ranked(features, key), Knobs(stay, late_wet=late_wet)
+                yield ranking, Knobs(stay, late_wet=late_wet)
 
 
 class _Search:
