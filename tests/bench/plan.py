@@ -55,6 +55,7 @@ PARTS: dict[str, tuple[Any, str, Any]] = {
     "again": (wandering, "_STUCK", 10**9),
     "evenings": (improving._Search, "_count_evenings", _nothing),
     "model": (improving._Search, "_race", _nothing),
+    "around": (improving, "WHOLE", 10**9),  # long plans searched as short ones are
     "heads": (improving, "counts_heads", lambda _: False),
     "walks": (improving._Search, "_walk_less", _nothing),
 }

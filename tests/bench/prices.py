@@ -18,8 +18,7 @@ from typing import Any
 
 from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan, with_prices
 from runboard.plan.move import Move
-from runboard.plan.next_move import moves
-from runboard.plan.offers import offered
+from runboard.plan.offers import lines
 from runboard.plan.price_search import search_begun, search_prices, search_until
 from runboard.plan.prices import SMALL, Later, Price, block_of, windows_by
 from runboard.plan.schedule.problem.hours import open_minutes
@@ -142,7 +141,7 @@ def _of_moment(number: int, at_work: "AtWork", seconds: float, most: int, search
             at_hand = with_plan(at_hand, priced.plan)
         at_hand = with_prices(at_hand, priced.prices)
     for person in at_work.free():
-        found = offered(moves(state, book, person, now), at_hand.offers.get(person), now)
+        found = lines(state, book, person, now, at_hand.offers.get(person))
         prices = at_hand.offers[person].prices if person in at_hand.offers else {}
         seen: set[tuple[str, str, str]] = set()
         for move in found:

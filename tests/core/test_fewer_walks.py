@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import pytest
 from hypothesis import given, settings
 
 from runboard.plan.answer import is_worth_telling
@@ -12,6 +13,8 @@ from runboard.plan.schedule.problem.worth import lateness_of, worth
 from runboard.plan.schedule.rule.greedy import RULES, Features, greedy_plan, ranked
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.improve import Improved, improve
+from runboard.plan.schedule.search.model import Answer, Limits, Model
+from runboard.plan.schedule.search.walks import WalksModel
 from tests.core.instances import MONDAY, problems, the_trial
 
 HANDS = (Stretch("hand", 0, 10, "hands-on"),)
@@ -66,6 +69,23 @@ def test_a_calmer_plan_has_clearly_fewer_walks_and_is_done_later() -> None:
     assert broken(problem, found.calmer) == ()
     assert walks_in(problem, found.calmer) <= walks_in(problem, found.plan) - 2
     assert worth(problem, found.plan) < worth(problem, found.calmer)
+
+
+def test_a_long_plan_is_changed_a_part_at_a_time_as_the_model_allows_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    problem = the_trial(18, 2)
+    asked: list[tuple[Model, Limits]] = []
+
+    def solve(model: Model, limits: Limits, *_: object) -> Answer:
+        asked.append((model, limits))
+        return Answer(None, 0, False, limits.seconds)
+
+    monkeypatch.setattr(Model, "solve", solve)
+    found = improved(problem, greedy_plan(problem), 5)
+
+    around = [model for model, limits in asked if limits.around]
+    assert around
+    assert all(model.wish.before > found.plan.finish(problem) for model in around)
+    assert any(isinstance(model, WalksModel) for model in around)
 
 
 def two_rooms() -> Problem:

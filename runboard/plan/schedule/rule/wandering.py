@@ -15,7 +15,8 @@ from typing import Any
 import numpy
 
 from runboard.plan.schedule.problem.nouns import Block, Plan, Problem
-from runboard.plan.schedule.problem.worth import WALK, Worth
+from runboard.plan.schedule.problem.people import walks_in
+from runboard.plan.schedule.problem.worth import WALK, Worth, ends_of
 from runboard.plan.schedule.rule.greedy import STEP, Value, by_start, greedy, has_wet_dust, turned, value_of
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 
@@ -91,14 +92,15 @@ class Wandering:
                 self._go()
             yield _GOES, self._plan(self.best) if self.best.value < best.value else None
 
-    def calmer(self) -> Plan | None:
-        """A plan with clearly fewer walks than the best, no later for the order lines, though done later; None where none
+    def calmer(self, plan: Plan) -> Plan | None:
+        """A plan with clearly fewer walks than ``plan``, no later for the order lines, though done later; None where none
         was seen."""
-        best, fewest = self.best, self.best.walks - _FEWER
+        walks = walks_in(self.problem, plan)
+        late, _, finish = self.worth.of(ends_of(self.problem, plan), walks)
         some = [
             one
-            for walks, one in self.calm.items()
-            if walks <= fewest and one.value[0] <= best.value[0] and one.value[2] <= best.value[2] * _LATER
+            for few, one in self.calm.items()
+            if few <= walks - _FEWER and one.value[0] <= late and finish < one.value[2] <= finish * _LATER
         ]
         calmest = min(some, key=lambda one: one.weighed(_WEIGHTS[-1]), default=None)
         return None if calmest is None else self._plan(calmest)

@@ -1,7 +1,8 @@
 """Making a plan better for some seconds, and saying how far any plan could still beat it: what a child process runs.
 
 Priorities for the dispatch rule are searched for all along, from the plan at hand on: nothing wins so much so soon. Bounds come
-early; the solver's model has its turns where a problem is short enough for it to win or to prove something.
+early; the solver's model has its turns where a problem is short enough for it to win or to prove something: of a long one it
+changes the plan at hand a part at a time. Then it looks for fewer walks, and a proof leaves it the time for that.
 
 It keeps no clock of its own: who calls it may give one. A plan is told of only if the checker finds nothing broken and
 it is better than the one at hand, so the worst that can come of it is the plan that was given.
@@ -42,9 +43,11 @@ _EVENINGS_SHARE, _EVENINGS_SECONDS = 0.2, 2.0
 _TURN, _LONGER = 3.0, 3
 # What is spent on finding people for a plan that only counts heads; and of the time on what could be sooner if nothing were due.
 _PEOPLE_SECONDS, _FREE_SHARE = 4.0, 0.3
-# Once nothing sooner is looked for: the share of the time that is kept for fewer walks, the most seconds of it, stays in one
-# room, and goes without a better plan that end it.
-_CALM_SHARE, _CALM_SECONDS, _STAYS, _CALM_GOES = 0.15, 5.0, 3, 4000
+# Once nothing sooner is looked for: the share of the time that is kept for fewer walks, stays in one room, and goes without a
+# better plan that end it.
+_CALM_SHARE, _STAYS, _CALM_GOES = 0.15, 3, 4000
+# Of what is left then the share for fewer walks, and of what that leaves for being early: a long plan needs most for the first.
+_FEWER, _FEWER_SHORT = 0.8, 0.5
 # By how many evenings the whole may end later for an order line to be in time.
 _EVENINGS_LATER = 3
 # Seconds for a go of the rule, and blocks that it places in one on a usual computer, compiled or not; seconds to make a model,
@@ -77,9 +80,9 @@ def improve(
     near: Collection[int] = (),
 ) -> Improved:
     """The best plan found within so many seconds, never worse than ``plan``. ``told(done, total, latest)`` hears of each
-    better one; a proof that none is done sooner ends it once fewer walks were looked for, and so does ``stopped``. Seconds are
-    those of ``clock``, or, without one, those that the solver counts and that other work takes on a usual computer. ``near``
-    are blocks where a change was: it is looked around them first."""
+    better one; a proof that none is done sooner ends it once fewer walks were looked for in the time that is left, and so does
+    ``stopped`` at once. Seconds are those of ``clock``, or, without one, those that the solver counts and that other work takes
+    on a usual computer. ``near`` are blocks where a change was: it is looked around them first."""
     limits = Limits(seconds, workers, seed, is_counted=clock is None)
     search = _Search(problem, plan, seconds, told, limits, clock, stopped or Stop(), near)
     if problem.blocks:
@@ -112,7 +115,7 @@ class _Search:
         again = renamed(plan, self.same)
         if not broken(problem, again):
             self.plan = self.soonest = again
-        self.near = near
+        self.near, self.is_long = near, len(problem.blocks) > WHOLE
         self.calmer: Plan | None = None
         self.wandering: Wandering | None = None
         self.answers: Iterator[tuple[int, Plan | None]] = iter(())
@@ -157,8 +160,7 @@ class _Search:
     def run(self) -> None:
         """Everything that is worth a try, while time lasts."""
         self._tell()
-        is_short = len(self.problem.blocks) <= WHOLE
-        self._wander(min(_FIRST_SHORT if is_short else _FIRST, self.total * _FIRST_SHARE))
+        self._wander(min(_FIRST if self.is_long else _FIRST_SHORT, self.total * _FIRST_SHARE))
         self._count_evenings()
         if len(self.problem.blocks) <= _VERY_LONG:
             self.seconds = self.total * (1 - _CALM_SHARE)
@@ -168,7 +170,7 @@ class _Search:
             self._walk_less()
         self._wander(self.seconds - self.used, _CALM_GOES if self.is_proved else None)
         if self.wandering is not None and self.wandering.goes:
-            self.calmer = self._checked(self.wandering.calmer())
+            self.calmer = self._checked(self.wandering.calmer(self.plan))
         self._tell()
 
     # what is found
@@ -241,14 +243,14 @@ class _Search:
         """In turn, each longer than the last: by anybody, which bounds, where it matters who watches; from nothing; from the
         plan at hand. Between them priorities, where the whole is too long for the model to be sure of it."""
         each, turn = _TURN, 0
-        entries: list[tuple[Watching, bool]] = [("named", False), ("named", True)]
+        entries: list[tuple[Watching, bool]] = [("named", self.is_long), ("named", not self.is_long)]
         if counts_heads(self.problem):
             entries.insert(0, ("anyone", True))
             entries += [("by turns", True)] if differ(self.problem) else []
         while not self.is_over and not self.is_proved:
             self._be_less_late(each)
             self._solve(*entries[turn % len(entries)], each)
-            if len(self.problem.blocks) > WHOLE and not self.is_proved:
+            if self.is_long and not self.is_proved:
                 self._wander(each)
             turn += 1
             each *= _LONGER if turn % len(entries) == 0 else 1
@@ -278,14 +280,18 @@ class _Search:
     def _solve(self, watching: Watching, is_hinted: bool, seconds: float) -> None:
         if self.is_over or self.finish <= self.least:
             return
-        model = self._model(self._wish(watching), is_hinted)
-        answer = self._answer(model, seconds, None if watching == "anyone" else self.take)
+        wish, is_around = self._wish(watching), self.is_long and is_hinted
+        if is_around:  # only a plan that the model allows can be changed a part at a time
+            wish = replace(wish, before=self.finish + 1)
+        model = self._model(wish, is_hinted)
+        answer = self._answer(model, seconds, None if watching == "anyone" else self.take, is_around)
         if model.is_bound and model.wish.late is None:
             self._raise(answer.bound, "search")
         elif model.is_bound and self.least < answer.bound <= self.finish:
             self.bound = replace(self.bound, with_dues=answer.bound)
             self._tell()
-        if answer.plan is not None and watching == "anyone" and not self.is_over:
+        is_sooner = answer.plan is not None and answer.plan.finish(self.problem) < self.finish
+        if answer.plan is not None and is_sooner and watching == "anyone" and not self.is_over:
             limits = self._limits(_PEOPLE_SECONDS)
             found, took = with_people(self.problem, answer.plan, self._wish("named"), limits, self.stop)
             self.counted += took + self._making()
@@ -293,10 +299,8 @@ class _Search:
                 self.take(found)
 
     def _walk_less(self) -> None:
-        """As soon done with the fewest walks, and then with nothing left to wait without need: of a short plan, by the model."""
-        if self.is_proved:
-            self.seconds = min(self.seconds, self.used + _CALM_SECONDS)
-        if self.is_over or len(self.problem.blocks) > WHOLE:
+        """As soon done with the fewest walks, and then with nothing left to wait without need."""
+        if self.is_over:
             return
         stays = _STAYS + sum(opens < self.finish for opens, _ in open_spans(self.problem))
         wish = replace(self._wish("by turns" if differ(self.problem) else "named"), before=self.finish + 1)
@@ -305,7 +309,8 @@ class _Search:
             most = walks_in(self.problem, calm) if is_early else None
             model = WalksModel(self.problem, wish, stays, most)
             model.hint(calm)
-            calm = self._answer(model, (self.seconds - self.used) / 2).plan or calm
+            seconds = (self.seconds - self.used) * (_FEWER if self.is_long else _FEWER_SHORT)
+            calm = self._answer(model, seconds, is_around=self.is_long).plan or calm
 
     def _model(self, wish: Wish, is_hinted: bool = False) -> Model:
         model = Model(self.problem, wish, self.chains, self.same)
@@ -318,8 +323,11 @@ class _Search:
         is_due = any(due < self.finish for _, due in dated(self.problem))
         return Wish(self.finish, self.least, watching=watching, late=self.late if is_due else None)
 
-    def _answer(self, model: Model, seconds: float, seen: Callable[[Plan], object] | None = None) -> Answer:
-        answer = model.solve(self._limits(seconds), seen, self.stop)
+    def _answer(
+        self, model: Model, seconds: float, seen: Callable[[Plan], object] | None = None, is_around: bool = False
+    ) -> Answer:
+        limits = replace(self._limits(seconds), around=is_around and self.limits.workers == 1)
+        answer = model.solve(limits, seen, self.stop)
         self.counted += answer.seconds + self._making()
         self.limits = replace(self.limits, seed=self.limits.seed + 1)
         if answer.plan is not None and model.wish.watching != "anyone":

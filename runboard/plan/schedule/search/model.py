@@ -53,7 +53,8 @@ class Wish:
 class Limits:
     """How long a solve may take. ``work`` is the solver's own measure, which is the same on every computer; ``is_counted``:
     the seconds are those that it comes to on a usual one. ``in_order``: what can begin first is begun first, as a
-    dispatcher would: sooner at any plan of many blocks."""
+    dispatcher would: sooner at any plan of many blocks. ``around``: what is hinted is changed a part at a time, which one
+    worker else never does, and nothing is proved but what is seen at once."""
 
     seconds: float
     workers: int = 1
@@ -61,6 +62,7 @@ class Limits:
     work: float | None = None
     is_counted: bool = False
     in_order: bool = False
+    around: bool = False
 
 
 @dataclass(frozen=True)
@@ -333,6 +335,7 @@ def solved(
         solver.parameters.max_deterministic_time = limits.work
     if limits.in_order:
         solver.parameters.search_branching = cp_model.FIXED_SEARCH
+    solver.parameters.use_lns_only = limits.around
     if stop is None:
         return solver, solver.solve(model, seen)
     stop.ends = solver.stop_search
