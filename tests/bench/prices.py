@@ -18,6 +18,7 @@ from typing import Any
 
 from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan, with_prices
 from runboard.plan.move import Move
+from runboard.plan.next_move import moves
 from runboard.plan.offers import lines
 from runboard.plan.price_search import search_begun, search_prices, search_until
 from runboard.plan.prices import SMALL, Later, Price, block_of, windows_by
