@@ -134,8 +134,8 @@ MUTATIONS = (
     ),
     Mutation(
         "runboard/plan/schedule/search/bounds.py",
-        "ends = [chains.begins[at] + block.length for",
-        "ends = [chains.begins[at] + 2 * block.length for",
+        'return Bound(chains.end(last), "hours")',
+        'return Bound(2 * chains.end(last), "hours")',
         "a bound lies above the optimum",
         "scheduling",
     ),

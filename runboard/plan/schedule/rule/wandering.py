@@ -154,7 +154,7 @@ class Wandering:
 
     def _moved(self) -> tuple[Any, Knobs]:
         chance = self.random.random()
-        if chance < _GATHER and (gathered := self._gathered()) is not None:
+        if self.problem.people and chance < _GATHER and (gathered := self._gathered()) is not None:
             return gathered, self.at.knobs
         chance = self.random.random()
         if chance < 0.1:
