@@ -13,6 +13,7 @@ from runboard.run.event import Event
 from runboard.run.fold import fold
 from runboard.run.ledger import Ledger
 from runboard.run.record import Cache, people_record, plain, run_text, stations_record, unsettled_record
+from runboard.run.shown import newest
 from runboard.run.state import ShopState
 from runboard.shop.book import Book
 from runboard.store.events import MOST_REFUSED_OF_ONE
@@ -152,7 +153,7 @@ def _as_seen(state: ShopState, book: Book) -> dict[str, Any]:
         "runs": {one.id: json.loads(run_text(one, cache, book)) for one in state.runs.values() if one.state == "open"},
         "people": people_record(state, book),
         "stations": json.loads(json.dumps(stations_record(state, book))),
-        "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
+        "unsettled": [unsettled_record(entry) for entry in newest(state.unsettled).values()],
         "asks": plain(state.asks),
     }
 

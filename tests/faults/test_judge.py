@@ -1,12 +1,17 @@
 """The judge of a storm's alarms: a page rings by its own seconds, and goes on while a moment goes and comes back unheard."""
 
+from dataclasses import replace
 from threading import Event
 from typing import Any
 
 import pytest
 
+from runboard.run.shown import MOST_SHOWN
+from runboard.run.state import Unsettled
+from tests.core.pressing import Floor
 from tests.faults.alarms import Episode, lateness, rang_first
 from tests.faults.outbox import Wire
+from tests.faults.report import _as_seen
 from tests.faults.watcher import Watcher
 
 KEY = ("end", "2026-03-07T09:00:10.000Z")
@@ -60,3 +65,17 @@ def test_what_a_freeze_took_is_no_lateness_of_a_server_that_was_up() -> None:
         pytest.approx(0.75),
         False,
     )
+
+
+def test_a_phone_is_held_to_the_newest_of_what_does_not_fit_as_a_page_is_told_them() -> None:
+    floor = Floor()
+    floor.open_run(trays=3)
+    source = floor.event("load started", run="r1", load="cut/1")
+    entries = {
+        f"event-{at}": Unsettled(f"event-{at}", "load started", "r1", "cut/1", "ann", floor.now, "no", {}, source)
+        for at in range(MOST_SHOWN + 3)
+    }
+
+    seen = _as_seen(replace(floor.state, unsettled=entries), floor.book)
+
+    assert [one["event"] for one in seen["unsettled"]] == list(entries)[3:]
