@@ -148,7 +148,7 @@ def test_a_run_that_grows_beyond_its_size_by_many_events_is_refused(
 ) -> None:
     opened, *rest = file["events"]
     more = [
-        {"id": f"board-{at:04d}", "kind": "board added", "at": opened["at"].replace("Z", "1Z"), "run": "r1",
+        {"id": f"board-{at:04d}", "kind": "board added", "at": opened["at"].replace(".000Z", ".500Z"), "run": "r1",
          "body": {"board": f"cut/{at}", "pieces": {f"b{at}": 100}}}
         for at in range(2, 40)
     ]  # fmt: skip
