@@ -175,14 +175,17 @@ class Planner:
         planned = replace(planned, bound=found.bound or planned.bound)
         is_better = self._is_better(planned, found.plan, is_last=is_last)
         if is_better:
-            planned = replace(planned, answer=with_plan(planned.answer, found.plan), none="looking", clash=())
-        if found.prices:
+            made = with_plan(planned.answer, found.plan, found.prices or {})
+            planned = replace(planned, answer=made, none="looking", clash=())
+        elif found.prices:
             planned = replace(planned, answer=with_prices(planned.answer, found.prices))
         if planned.plan is not None:
             planned = replace(planned, calmer=calmer_than(planned.answer.problem, planned.plan, found.calmer))
-        is_news = is_better or bool(found.prices)
-        self.workshop.planned = self._publish(planned) if is_news else planned
-        return int(is_news)
+        if is_better or found.prices:
+            self._publish(planned)
+            return 1
+        self.workshop.planned = planned
+        return 0
 
     def _is_better(self, planned: Planned, plan: Plan, *, is_last: bool) -> bool:
         before = planned.plan

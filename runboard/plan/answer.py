@@ -22,7 +22,7 @@ from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.taking_over import CODE
 from runboard.plan.too_late import TooLate, too_late
 from runboard.run.refusal import Refused
-from runboard.run.state import PersonState, ShopState
+from runboard.run.state import EMPTY, PersonState, ShopState
 from runboard.shop.book import Book
 
 # Goes of the priority rules where a last plan is at hand: each of them once or so.
@@ -86,12 +86,12 @@ def answer(
     return _offering(min(found, key=lambda one: worth(problem, one.plan or Plan(()))), rule)
 
 
-def with_plan(before: Answer, plan: Plan) -> Answer:
-    """The same answer with a better plan."""
+def with_plan(before: Answer, plan: Plan, searched: Mapping[Asked, Price] = EMPTY) -> Answer:
+    """The same answer with a better plan, and what was ``searched`` of the prices beside it."""
     rule = Rule(before.problem)
     priority = by_start([one.start for one in plan.placed])
     knobs = _best_knobs(rule, priority, before.knobs)
-    return _offering(replace(before, plan=plan, priority=priority, knobs=knobs, searched={}), rule)
+    return _offering(replace(before, plan=plan, priority=priority, knobs=knobs, searched=searched), rule)
 
 
 def with_prices(before: Answer, searched: Mapping[Asked, Price]) -> Answer:

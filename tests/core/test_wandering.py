@@ -9,13 +9,13 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace, Rule
-from runboard.plan.schedule.rule.wandering import wander
+from runboard.plan.schedule.rule.wandering import Wandering
 from runboard.plan.schedule.search.improve import improve
 from tests.core.instances import problems, the_trial
 
 
 def plans_of(problem: Problem, answers: int, seed: int = 1) -> list[Plan]:
-    return [plan for _, plan in islice(wander(problem, seed), answers) if plan is not None]
+    return [plan for _, plan in islice(Wandering(problem, seed).answers(), answers) if plan is not None]
 
 
 @settings(max_examples=40, deadline=None)

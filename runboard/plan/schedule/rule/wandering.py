@@ -52,11 +52,6 @@ class _At:
         return (late, effort + (weight - 1) * WALK * self.walks, *rest)  # type: ignore[return-value]
 
 
-def wander(problem: Problem, seed: int = 1) -> Iterator[tuple[int, Plan | None]]:
-    """``Wandering.answers`` of a problem from nothing."""
-    return Wandering(problem, seed).answers()
-
-
 class Wandering:
     """The search on one problem: from the order of ``plan``, where there is one, and the rules'; first ``near`` some blocks,
     where a change was."""
