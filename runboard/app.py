@@ -17,14 +17,14 @@ from runboard.background import pauses
 from runboard.background.children import Children
 from runboard.background.kept_child import KeptChild
 from runboard.background.turns import Turns
-from runboard.floor.backup import make_nightly_copy
-from runboard.floor.devices import Door
-from runboard.floor.plan_figures import Figuring
-from runboard.floor.planner import Planner
-from runboard.floor.restart import come_back
-from runboard.floor.travellers import read_keys
-from runboard.floor.try_change import Trials
-from runboard.floor.warming import Warming
+from runboard.floor.keeping.backup import make_nightly_copy
+from runboard.floor.letting_in.devices import Door
+from runboard.floor.letting_in.travellers import read_keys
+from runboard.floor.planning.figures import Figuring
+from runboard.floor.planning.planner import Planner
+from runboard.floor.planning.try_change import Trials
+from runboard.floor.planning.warming import Warming
+from runboard.floor.pressing.restart import come_back
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan import qr
 from runboard.leaving import Leaving, prepare_leaving
@@ -35,52 +35,31 @@ from runboard.store.backup import BackupFolder
 from runboard.store.incoming import Incoming
 from runboard.store.open import Store, open_store
 from runboard.store.pictures import PictureFolder
-from runboard.web import (
-    backup,
-    calendar,
-    cards,
-    care,
-    errors,
-    guard,
-    guests,
-    helper,
-    history,
-    now,
-    offline,
-    outside,
-    packing,
-    pages_support,
-    pairing,
-    paper,
-    pictures,
-    plan,
-    plan_opening,
-    plan_route,
-    plan_run,
-    plan_schedule,
-    plan_try,
-    push,
-    review,
-    run_pages,
-    sessions,
-    shop,
-    shop_file,
-    signals,
-    signals_pages,
-    sizes,
-    state,
-    static_files,
-    taps,
-    wall,
-    welcome,
-)
-from runboard.web.asgi import Served
-from runboard.web.bounds import Bounds
-from runboard.web.card_desk import CardDesk
-from runboard.web.places import folder
-from runboard.web.sentences import catalogue, say
-from runboard.web.stream import Streams
-from runboard.web.ways import HOSTS, Ways
+from runboard.web.door import errors, guard, offline, packing, pictures, run_pages, sessions, sizes, static_files
+from runboard.web.door import pages as pages_support
+from runboard.web.door.asgi import Served
+from runboard.web.door.bounds import Bounds
+from runboard.web.door.stream import Streams
+from runboard.web.helper import guests
+from runboard.web.helper import page as helper
+from runboard.web.network import pairing, welcome
+from runboard.web.network.ways import HOSTS, Ways
+from runboard.web.now import calendar, care, state, taps, wall
+from runboard.web.now import page as now
+from runboard.web.plan import opening as plan_opening
+from runboard.web.plan import page as plan
+from runboard.web.plan import route as plan_route
+from runboard.web.plan import run as plan_run
+from runboard.web.plan import schedule as plan_schedule
+from runboard.web.plan import trying as plan_try
+from runboard.web.review import page as review
+from runboard.web.shop import backup, outside, push, signals, signals_pages
+from runboard.web.shop import book_file as shop_file
+from runboard.web.shop import page as shop
+from runboard.web.trays import cards, history, paper
+from runboard.web.trays.card_desk import CardDesk
+from runboard.words.places import folder
+from runboard.words.sentences import catalogue, say
 
 _log = logging.getLogger("runboard")
 

@@ -8,7 +8,7 @@ from typing import TextIO
 
 from runboard.mistaken import Mistaken
 from runboard.store.connect import FILE_NAME
-from runboard.web.card_orders import KINDS, LANGUAGES, PAPERS
+from runboard.web.trays.card_orders import KINDS, LANGUAGES, PAPERS
 
 
 def add_cards(commands: "argparse._SubParsersAction[argparse.ArgumentParser]", port: int) -> None:

@@ -11,12 +11,12 @@ from datetime import datetime
 from pathlib import Path
 
 from runboard.cards_command import add_cards
-from runboard.floor.devices import CODE_LASTS, make_console_code
-from runboard.floor.exchange import Coming, export_run, import_run, look_at_run
-from runboard.floor.file_in import Record, Take, nothing, read_file
-from runboard.floor.kept_changes import changes_in, take_changes, with_changes
-from runboard.floor.pictures import with_pictures
-from runboard.floor.run_file import read_run_file
+from runboard.floor.changing.exchange import Coming, export_run, import_run, look_at_run
+from runboard.floor.changing.file_in import Record, Take, nothing, read_file
+from runboard.floor.changing.kept_changes import changes_in, take_changes, with_changes
+from runboard.floor.changing.pictures import with_pictures
+from runboard.floor.changing.run_file import read_run_file
+from runboard.floor.letting_in.devices import CODE_LASTS, make_console_code
 from runboard.floor.workshop import Workshop
 from runboard.mistaken import Mistaken
 from runboard.plan_command import add_plan
@@ -33,7 +33,7 @@ from runboard.store.holding import InUse, hold
 from runboard.store.open import Store
 from runboard.store.pictures import PictureFolder
 from runboard.store.proof import BadCopy
-from runboard.web.sentences import say, zone_of
+from runboard.words.sentences import say, zone_of
 
 DEFAULT_PORT = 8210
 _CODE_MINUTES = int(CODE_LASTS.total_seconds() // 60)
@@ -191,7 +191,7 @@ def _make_demo(data: Path) -> None:
 def _told() -> Iterator[None]:
     """What keeps a server from starting, as a sentence."""
     from runboard.serving import CannotMake
-    from runboard.web.serve import CannotListen
+    from runboard.web.door.serve import CannotListen
 
     try:
         yield

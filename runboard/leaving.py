@@ -11,17 +11,17 @@ from runboard.alerts.push import Message, Push, Pusher
 from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import post
 from runboard.alerts.speaker import Speaker
-from runboard.floor.broker import read_broker, take_message
-from runboard.floor.listening import pushed_to
-from runboard.floor.outside import channels, read_steps
-from runboard.floor.signals import Ears, settle_signals
+from runboard.floor.keeping.broker import read_broker, take_message
+from runboard.floor.keeping.outside import channels, read_steps
+from runboard.floor.keeping.signals import Ears, settle_signals
+from runboard.floor.looking.listening import pushed_to
 from runboard.floor.workshop import Workshop
 from runboard.lan import private_file
-from runboard.run.climb import Steps
-from runboard.run.dues import Due
-from runboard.run.event import write_moment
+from runboard.run.calls.climb import Steps
+from runboard.run.calls.dues import Due
+from runboard.run.log.event import write_moment
 from runboard.store.open import Store
-from runboard.web.alert_words import alert_words
+from runboard.words.alert import alert_words
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,7 @@ from runboard.lan.addresses import Whereabouts, host_name, urls, whereabouts
 from runboard.lan.announce import Announced, Announcer
 from runboard.lan.authority import AuthorityLost, Certificates
 from runboard.lan.serving import LOOK_EVERY, SecureDoor, listen_too
-from runboard.web.ways import HOSTS, Trusted
+from runboard.web.network.ways import HOSTS, Trusted
 
 _log = logging.getLogger("runboard")
 
@@ -26,7 +26,7 @@ def here_only() -> Whereabouts:
 
 
 class Network:
-    """What the pages ask of it is described by ``runboard.web.ways.Ways``. ``hosts`` are the names and addresses that the
+    """What the pages ask of it is described by ``runboard.web.network.ways.Ways``. ``hosts`` are the names and addresses that the
     server answers to: the same set for good, brought up to date when the computer's addresses change."""
 
     def __init__(

@@ -49,7 +49,7 @@ def _plan(asked: argparse.Namespace) -> None:
     # Imported here: the other commands need no planner, and answer at once.
     from runboard.plan.schedule.rule.rule import is_new
     from runboard.planning import CannotPlan, make_plan
-    from runboard.web.plan_record import plan_lines, plan_record
+    from runboard.words.plan_record import plan_lines, plan_record
 
     if not (asked.data / FILE_NAME).is_file():
         raise Mistaken(f"there is no shop in {asked.data}.")

@@ -8,7 +8,7 @@ from pathlib import Path
 from threading import Timer
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.plans import Planned, plan_at_once
+from runboard.floor.planning.plans import Planned, plan_at_once
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, with_plan
@@ -18,9 +18,9 @@ from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.told.forecast import Forecast, forecast
 from runboard.plan.search import Found, search
-from runboard.run.state import RunState
+from runboard.run.fold.state import RunState
 from runboard.store.holding import hold
-from runboard.web.plan_outlook import all_cores, spread_of
+from runboard.web.plan.outlook import all_cores, spread_of
 
 # What is kept back of the time for saying how it may turn out: seconds a block, on a slow computer.
 LAST_SECONDS = 0.0008

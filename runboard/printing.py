@@ -9,17 +9,17 @@ from urllib.parse import urlsplit
 
 from runboard.app import Settings, open_workshop
 from runboard.cards.pdf import NoPango, write_pdf
-from runboard.floor.print_cards import named_trays, next_prints, note_prints
-from runboard.floor.travellers import read_keys
+from runboard.floor.letting_in.print_cards import named_trays, next_prints, note_prints
+from runboard.floor.letting_in.travellers import read_keys
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.lan.addresses import Whereabouts, urls, whereabouts
 from runboard.network import here_only
+from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.run.state import RunState
 from runboard.store.holding import hold
 from runboard.store.pictures import PictureFolder
-from runboard.web.card_orders import Sources, Wanted, card_order
+from runboard.web.trays.card_orders import Sources, Wanted, card_order
 
 Told = Callable[[int, int], None]
 

@@ -11,7 +11,7 @@ from runboard.mistaken import Mistaken
 from runboard.store.let_in import DeviceIn, LetIn
 from runboard.store.proof import Proof
 from runboard.store.restore import Look, look_at, restore
-from runboard.web.sentences import say, zone_of
+from runboard.words.sentences import say, zone_of
 
 _MOST_SAID = 20
 _LONGEST = 120

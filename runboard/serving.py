@@ -8,7 +8,7 @@ from pathlib import Path
 from socket import socket
 
 from runboard.app import Settings, WallClock, build, served
-from runboard.floor.devices import CODE_LASTS, Door, has_lead, make_console_code
+from runboard.floor.letting_in.devices import CODE_LASTS, Door, has_lead, make_console_code
 from runboard.lan import qr
 from runboard.lan.addresses import whereabouts
 from runboard.lan.announce import Announcer
@@ -16,7 +16,7 @@ from runboard.network import Network, here_only
 from runboard.run.refusal import NotStored
 from runboard.store.closed import make_folder
 from runboard.store.holding import hold
-from runboard.web.serve import ALL_INTERFACES, HOST, CannotListen, listen, serve
+from runboard.web.door.serve import ALL_INTERFACES, HOST, CannotListen, listen, serve
 
 CODE_MINUTES = int(CODE_LASTS.total_seconds() // 60)
 CERTIFICATES = "certificates"  # in the data folder

@@ -1,7 +1,7 @@
 """A plan with its figures, as pages show it: made here and now, as the planner's child makes them."""
 
-from runboard.floor.plan_figures import asked_of, publish
-from runboard.floor.plans import Figured, Planned, plan_at_once
+from runboard.floor.planning.figures import asked_of, publish
+from runboard.floor.planning.plans import Figured, Planned, plan_at_once
 from runboard.floor.workshop import Workshop
 from runboard.plan.schedule.told.figures import figures_of
 

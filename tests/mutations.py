@@ -58,9 +58,9 @@ MUTATIONS = (
         "runboard/alerts/push_service.py", "ttl=KEPT_SECONDS", "ttl=0", "a phone that is off never gets it", "push"
     ),
     # calendar
-    Mutation("runboard/run/calendar.py", "MOST_OCTETS = 75", "MOST_OCTETS = 80", "lines are too long", "calendar"),
+    Mutation("runboard/run/calls/calendar.py", "MOST_OCTETS = 75", "MOST_OCTETS = 80", "lines are too long", "calendar"),
     Mutation(
-        "runboard/run/calendar.py",
+        "runboard/run/calls/calendar.py",
         "'-' if span < timedelta(0) else ''",
         "''",
         "an alarm before an event rings after it",
@@ -141,7 +141,7 @@ MUTATIONS = (
     ),
     # cautions and codes
     Mutation(
-        "runboard/run/cautions.py",
+        "runboard/run/care/cautions.py",
         "if one.key in keys and one.yields_to not in keys",
         "if one.key in keys",
         "gloves are asked for at a cutter",

@@ -4,9 +4,9 @@ from pathlib import Path
 from typing import Any
 
 from runboard.app import Settings, open_door
-from runboard.floor.access import LEAD
-from runboard.floor.devices import make_code, pair
-from runboard.web.sessions import COOKIE
+from runboard.floor.letting_in.devices import make_code, pair
+from runboard.floor.pressing.access import LEAD
+from runboard.web.door.sessions import COOKIE
 
 
 def paired(data: Path, access: str = LEAD, name: str = "phone") -> str:

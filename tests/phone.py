@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from typing import Any
 
-from runboard.web.sessions import COOKIE
+from runboard.web.door.sessions import COOKIE
 from tests.serving import served_at
 
 

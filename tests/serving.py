@@ -11,7 +11,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from runboard.floor.access import LEAD
+from runboard.floor.pressing.access import LEAD
 from tests.pairing import paired
 
 ROOT = Path(__file__).parents[1]

@@ -9,8 +9,8 @@ from datetime import datetime, timedelta
 from typing import Protocol
 
 from runboard.alerts.clock import Clock
-from runboard.run.climb import Steps, sendings, sound_every
-from runboard.run.dues import Due
+from runboard.run.calls.climb import Steps, sendings, sound_every
+from runboard.run.calls.dues import Due
 from runboard.run.refusal import NotStored
 
 

@@ -9,8 +9,8 @@ from typing import Any, Protocol
 from apscheduler.jobstores.base import JobLookupError
 from apscheduler.schedulers.background import BackgroundScheduler
 
-from runboard.run.dues import Due
-from runboard.run.event import write_moment
+from runboard.run.calls.dues import Due
+from runboard.run.log.event import write_moment
 from runboard.run.refusal import NotStored
 
 # Told so long after it fell due, an alert says that it is late.

@@ -10,7 +10,7 @@ from typing import Any, Protocol, cast
 
 from runboard.alerts.clock import Clock
 from runboard.alerts.secret import how_and_where, without_secrets
-from runboard.run.event import write_moment
+from runboard.run.log.event import write_moment
 
 PATIENCE_SECONDS = 20.0
 MOST_WAITING = 200

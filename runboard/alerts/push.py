@@ -10,10 +10,10 @@ from datetime import datetime
 from typing import Any, Protocol
 
 from runboard.alerts.clock import Clock
-from runboard.run.climb import Steps
-from runboard.run.dues import Due
-from runboard.run.event import write_moment
-from runboard.run.push import Subscription, pushings
+from runboard.run.calls.climb import Steps
+from runboard.run.calls.dues import Due
+from runboard.run.calls.push import Subscription, pushings
+from runboard.run.log.event import write_moment
 from runboard.run.refusal import NotStored
 
 RESULTS_KEY = "push sent"

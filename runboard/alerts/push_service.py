@@ -10,7 +10,7 @@ from collections.abc import Mapping
 import ifaddr
 
 from runboard.alerts.push_key import PushKey
-from runboard.run.push import Subscription, is_outside
+from runboard.run.calls.push import Subscription, is_outside
 
 # A phone that is off gets it when it comes back, but not what is long answered.
 KEPT_SECONDS = 15 * 60

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from runboard.cards.model import Care
-from runboard.cards.speech import Speech
-from runboard.run.cautions import cautions_for, start_points
+from runboard.run.care.cautions import cautions_for, start_points
 from runboard.shop.book import Book, Operation
 from runboard.shop.care import finish_of
 from runboard.shop.instruction import Translation
+from runboard.words.card import Speech
 
 UNTRANSLATED = Translation()
 RESTING = ("solvent-air", "no-smoking", "air-the-room", "dry-not-cured")

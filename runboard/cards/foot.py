@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 
 from runboard.cards.model import Foot
-from runboard.cards.speech import Speech
-from runboard.run.state import RunState
+from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
+from runboard.words.card import Speech
 
 WORDS = (
     "good",

@@ -3,15 +3,15 @@
 from runboard.cards.care import care_of, comes_after_finish, name_of, resting_care, start_list
 from runboard.cards.foot import foot_of
 from runboard.cards.model import Cell, JigLabel, ShelfLabel
-from runboard.cards.speech import Speech
 from runboard.cards.traveller import Links, about_tray
 from runboard.cards.waiting import finish_notes, label_times, latest_end
 from runboard.cards.work import checks_of
-from runboard.run.resting import wait_after
-from runboard.run.route import Step
-from runboard.run.state import RunState, Tray
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import RunState, Tray
+from runboard.run.rules.resting import wait_after
 from runboard.shop.book import Book, Operation
 from runboard.shop.care import finish_of
+from runboard.words.card import Speech
 
 
 def jig_labels(book: Book, run: RunState, speech: Speech) -> tuple[JigLabel, ...]:

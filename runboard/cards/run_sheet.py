@@ -2,13 +2,13 @@
 
 from runboard.cards.foot import foot_of
 from runboard.cards.model import RunSheet, StepLine, TrayLine
-from runboard.cards.speech import Speech
 from runboard.cards.traveller import Links
 from runboard.cards.work import is_done, pieces_in, step_name
-from runboard.run.route import Step
-from runboard.run.state import RunState, Tray
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import RunState, Tray
 from runboard.shop.book import Book
 from runboard.shop.process_chart import symbols
+from runboard.words.card import Speech
 
 
 def run_sheet(book: Book, run: RunState, links: Links, speech: Speech) -> RunSheet:

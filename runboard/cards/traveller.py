@@ -6,10 +6,10 @@ from datetime import datetime
 
 from runboard.cards.foot import foot_of
 from runboard.cards.model import Link, Traveller
-from runboard.cards.speech import Speech
 from runboard.cards.work import pieces_in, work_on
-from runboard.run.state import Order, RunState, Tray
+from runboard.run.fold.state import Order, RunState, Tray
 from runboard.shop.book import Book
+from runboard.words.card import Speech
 
 Links = Callable[[str, str], Link]
 

@@ -1,18 +1,18 @@
 """The wait after an operation on paper: the earliest and latest time to go on, and what the finish's label says.
 
-From when a tray may go on is the state's answer (``run/resting.py``); paper only writes it down.
+From when a tray may go on is the state's answer (``run/rules/resting.py``); paper only writes it down.
 """
 
 from datetime import datetime, timedelta
 
 from runboard.cards.model import Cell, Wait
-from runboard.cards.speech import Speech
-from runboard.run.resting import done_at, wait_after
-from runboard.run.route import Route, Step
-from runboard.run.state import Rest
+from runboard.run.fold.route import Route, Step
+from runboard.run.fold.state import Rest
+from runboard.run.rules.resting import done_at, wait_after
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
+from runboard.words.card import Speech
 
 
 def written_wait(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Wait | None:

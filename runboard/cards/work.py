@@ -2,12 +2,12 @@
 
 from runboard.cards.care import care_of, comes_after_finish, name_of, start_list, translated, translation_of
 from runboard.cards.model import Cell, FirstPiece, StepLine, Work
-from runboard.cards.speech import Speech
 from runboard.cards.waiting import written_wait
-from runboard.run.route import Route, Step
-from runboard.run.state import RunState, Tray
-from runboard.run.texts import texts_at
+from runboard.run.fold.route import Route, Step
+from runboard.run.fold.state import RunState, Tray
+from runboard.run.rules.texts import texts_at
 from runboard.shop.book import Book, Check, Operation
+from runboard.words.card import Speech
 
 
 def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech: Speech) -> Work:

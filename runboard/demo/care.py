@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from runboard.demo.phone import Draft, Shopfloor, draft
-from runboard.run.care import DUST, RAGS, lock_up_reminders
+from runboard.run.care.care import DUST, RAGS, lock_up_reminders
 
 _DONE = {
     "care start": "The lidded metal can with water stands ready",

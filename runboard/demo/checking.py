@@ -3,9 +3,9 @@
 from typing import Any
 
 from runboard.demo.phone import Draft, Shopfloor, draft
-from runboard.run.cautions import start_points
-from runboard.run.route import Step
-from runboard.run.state import Load
+from runboard.run.care.cautions import start_points
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load
 from runboard.shop.book import Check
 from runboard.shop.hours import local_day
 

@@ -3,7 +3,7 @@
 import io
 from typing import TYPE_CHECKING, Any
 
-from runboard.floor.pictures import Shelf
+from runboard.floor.changing.pictures import Shelf
 
 if TYPE_CHECKING:
     from PIL.ImageDraw import ImageDraw

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from runboard.demo.phone import Draft
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
 
 Enough = Callable[[ShopState], bool]
 

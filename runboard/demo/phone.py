@@ -6,12 +6,12 @@ from datetime import datetime, timedelta
 from random import Random
 from typing import Any
 
-from runboard.floor.taps import take_taps
+from runboard.floor.pressing.taps import take_taps
 from runboard.floor.workshop import Workshop
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
-from runboard.run.dues import Due, dues
-from runboard.run.state import ShopState
+from runboard.run.calls.dues import Due, dues
+from runboard.run.fold.state import ShopState
 from runboard.shop.book import Book
 
 Draft = dict[str, Any]

@@ -14,9 +14,9 @@ from runboard.demo.incident import Incident
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.simulate import play
 from runboard.demo.worker import Spans, Worker
-from runboard.floor.runs import Wish, close_run, open_run
-from runboard.run.event import write_moment
-from runboard.run.state import RunState, ShopState
+from runboard.floor.changing.runs import Wish, close_run, open_run
+from runboard.run.fold.state import RunState, ShopState
+from runboard.run.log.event import write_moment
 
 DAY, HOUR, MINUTE = timedelta(days=1), timedelta(hours=1), timedelta(minutes=1)
 SESSION = timedelta(hours=2, minutes=50)

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from runboard.demo.phone import Draft, Shopfloor, draft
-from runboard.run.route import Step
-from runboard.run.state import Load
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load
 from runboard.shop.care import watch_interval
 
 # People look a little before they are asked to.

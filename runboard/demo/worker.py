@@ -15,10 +15,10 @@ from runboard.demo.incident import Enough, Incident
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import Watched, about, load_at
 from runboard.plan.move import Move
-from runboard.run.event import Event, write_moment
-from runboard.run.fold import apply
-from runboard.run.route import Step
-from runboard.run.state import Load, ShopState
+from runboard.run.fold.fold import apply
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load, ShopState
+from runboard.run.log.event import Event, write_moment
 from runboard.shop.book import ZERO, Person
 
 Spans = Iterator[timedelta]

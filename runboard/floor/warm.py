@@ -1,9 +1,9 @@
 """The fold kept warm: what other processes wrote is read, and a write that failed is forgotten."""
 
 from runboard.floor.workshop import Log, LogWrite, Workshop
-from runboard.run.ledger import Ledger
+from runboard.run.fold.ledger import Ledger
+from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.run.state import RunState
 from runboard.shop.book import Book
 
 

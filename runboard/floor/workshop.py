@@ -6,11 +6,11 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Protocol
 
-from runboard.floor.rates import Rates
-from runboard.run.climb import Steps
-from runboard.run.dues import Due
-from runboard.run.event import Event
-from runboard.run.ledger import Ledger
+from runboard.floor.pressing.rates import Rates
+from runboard.run.calls.climb import Steps
+from runboard.run.calls.dues import Due
+from runboard.run.fold.ledger import Ledger
+from runboard.run.log.event import Event
 from runboard.run.refusal import Known
 from runboard.shop.book import Book
 from runboard.turn import Turn
@@ -75,5 +75,5 @@ class Workshop:
     lock: Turn = field(default_factory=Turn)
     rates: Rates = field(default_factory=Rates)
     kept: dict[str, Any] = field(default_factory=dict)
-    planned: Any = None  # a runboard.floor.plans.Planned, which knows this module
-    figured: Any = None  # a runboard.floor.plan_figures.Figured
+    planned: Any = None  # a runboard.floor.planning.plans.Planned, which knows this module
+    figured: Any = None  # a runboard.floor.planning.figures.Figured

@@ -7,7 +7,7 @@ from datetime import datetime
 
 from runboard.floor.warm import catch_up_inside, reload
 from runboard.floor.workshop import LogWrite, Workshop
-from runboard.run.dues import dues
+from runboard.run.calls.dues import dues
 from runboard.run.refusal import NotStored
 
 # For how many seconds a press asks for a database that somebody else writes to, before it is given up and its phone keeps

@@ -21,8 +21,8 @@ from runboard.plan.schedule.rule.greedy import by_start, greedy
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.taking_over import CODE
 from runboard.plan.too_late import TooLate, too_late
+from runboard.run.fold.state import EMPTY, PersonState, ShopState
 from runboard.run.refusal import Refused
-from runboard.run.state import EMPTY, PersonState, ShopState
 from runboard.shop.book import Book
 
 # Goes of the priority rules where a last plan is at hand: each of them once or so.

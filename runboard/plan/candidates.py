@@ -7,15 +7,15 @@ from functools import cached_property
 from itertools import islice
 from typing import Any
 
-from runboard.run.begin import OF_ANY_TRAY, may_begin, not_offered
-from runboard.run.draft import Draft
-from runboard.run.event import Event
-from runboard.run.loads import Batch, is_by_tray, loads_at, takes_several
-from runboard.run.names import load_ids
-from runboard.run.resting import rest_before, rests_before
-from runboard.run.route import Step
-from runboard.run.sight import watched_by
-from runboard.run.state import EMPTY, Load, RunState, ShopState, Tray
+from runboard.run.care.sight import watched_by
+from runboard.run.fold.draft import Draft
+from runboard.run.fold.names import load_ids
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import EMPTY, Load, RunState, ShopState, Tray
+from runboard.run.log.event import Event
+from runboard.run.rules.begin import OF_ANY_TRAY, may_begin, not_offered
+from runboard.run.rules.loads import Batch, is_by_tray, loads_at, takes_several
+from runboard.run.rules.resting import rest_before, rests_before
 from runboard.shop.book import Book, Station
 from runboard.shop.limits import MOST_LOADS
 from runboard.shop.parts import LoadContents, attended_time, parts

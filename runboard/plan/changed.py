@@ -12,9 +12,9 @@ from runboard.plan.schedule.problem.from_book import HORIZON, Estimate, ticks_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.hours import joined
 from runboard.plan.schedule.problem.nouns import Problem, Span
+from runboard.run.fold.route import Route, Step
+from runboard.run.fold.state import RunState, ShopState, Tray
 from runboard.run.refusal import Refused
-from runboard.run.route import Route, Step
-from runboard.run.state import RunState, ShopState, Tray
 from runboard.shop.book import Book, Operation, Person, Window
 from runboard.shop.hours import local_day, open_windows
 from runboard.shop.parts import Part

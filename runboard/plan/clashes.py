@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import LeftOut, Problem
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
 
 PRESSED = ("station out", "station due", "supply out", "pieces held", "first piece failed")
 

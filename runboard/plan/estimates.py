@@ -19,8 +19,8 @@ from typing import Literal
 
 from runboard.plan.schedule.problem.nouns import Block
 from runboard.plan.schedule.told.forecast import Scatter, Spread, usual_spread
-from runboard.run.route import Step
-from runboard.run.state import Load, RunState, ShopState
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load, RunState, ShopState
 from runboard.shop.book import ZERO, Book
 from runboard.shop.hours import local_day
 from runboard.shop.parts import Part

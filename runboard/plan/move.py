@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from runboard.run.state import EMPTY, Load, RunState
+from runboard.run.fold.state import EMPTY, Load, RunState
 from runboard.shop.book import Book
 
 

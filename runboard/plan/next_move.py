@@ -12,11 +12,11 @@ from typing import Any
 from runboard.plan.candidates import SOON, Candidate, Scene, Wanted, candidates, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.taking_over import takes
-from runboard.run.event import Event, parse_moment
-from runboard.run.fold import apply
-from runboard.run.resting import wait_after
-from runboard.run.state import Load, RunState, ShopState
-from runboard.run.texts import places_for
+from runboard.run.fold.fold import apply
+from runboard.run.fold.state import Load, RunState, ShopState
+from runboard.run.log.event import Event, parse_moment
+from runboard.run.rules.resting import wait_after
+from runboard.run.rules.texts import places_for
 from runboard.shop.book import Book, may_work_while_watching
 from runboard.shop.hours import local_day
 from runboard.shop.parts import LoadContents, parts

@@ -18,7 +18,7 @@ from runboard.plan.schedule.problem.nouns import TICK, Placed, Plan, Problem
 from runboard.plan.taking_over import CODE, SOON, Taking, due, takings, with_moments
 from runboard.plan.trays_wanted import is_for_another, trays_wanted
 from runboard.plan.why import says_more, step_name, why
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
 from runboard.shop.book import Book
 
 # The next things of a plan are remembered: they keep their order for as long as no newer plan is there.

@@ -7,11 +7,11 @@ from datetime import timedelta
 
 from runboard.plan.extras import Start, pieces_to_start
 from runboard.plan.good_rate import GoodRate, route_good_rate
-from runboard.run.loads import shared_out
+from runboard.run.fold.route import Route, Step
+from runboard.run.fold.state import ShopState
+from runboard.run.log.size import check_route, check_size
 from runboard.run.refusal import Refused
-from runboard.run.route import Route, Step
-from runboard.run.size import check_route, check_size
-from runboard.run.state import ShopState
+from runboard.run.rules.loads import shared_out
 from runboard.shop.book import ZERO, Product
 from runboard.shop.limits import MOST_TRAYS_AT_FIRST
 

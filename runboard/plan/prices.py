@@ -15,7 +15,7 @@ from runboard.plan.schedule.problem.hours import open_minutes, open_spans
 from runboard.plan.schedule.problem.nouns import TICK, Order, Plan, Problem
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import Made, dated, ends_of, lateness_of
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
 
 # (block, person)
 Asked = tuple[int, int]

@@ -7,8 +7,8 @@ from datetime import datetime, timedelta
 from runboard.plan.candidates import Scene, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.schedule.problem.nouns import Placed, Plan, Problem
-from runboard.run.sight import must_be_watched
-from runboard.run.state import Load, RunState
+from runboard.run.care.sight import must_be_watched
+from runboard.run.fold.state import Load, RunState
 from runboard.shop.book import Book, may_work_while_watching
 
 CODE = "take over"

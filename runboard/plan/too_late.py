@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 
 from runboard.plan.candidates import Scene, candidates, time_left
 from runboard.plan.next_move import after_hands, station_at
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
 from runboard.shop.book import Book
 
 # With more time left than this nobody thinks of going home yet.

@@ -11,9 +11,9 @@ from runboard.plan.begun_now import soonest
 from runboard.plan.candidates import Wanted
 from runboard.plan.prices import Price, Question
 from runboard.plan.schedule.problem.nouns import Block, Placed
-from runboard.run.loads import is_by_tray
-from runboard.run.names import step_of, trays_of
-from runboard.run.route import Step
+from runboard.run.fold.names import step_of, trays_of
+from runboard.run.fold.route import Step
+from runboard.run.rules.loads import is_by_tray
 
 
 def trays_wanted(question: Question, person: int, mine: Sequence[Placed], shown: str = "") -> Wanted:

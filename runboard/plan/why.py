@@ -6,7 +6,7 @@ from typing import Any
 from runboard.plan.next_move import LONG_WAIT
 from runboard.plan.prices import Question
 from runboard.plan.schedule.problem.nouns import TICK, Block, Plan, Problem
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
 
 # What the greedy rule says of a move where the plan's reason would say the same again.
 SAID_ALREADY = {

@@ -13,8 +13,8 @@ from itertools import pairwise
 
 from runboard.review.noise import NoiseRule, dose, level_of_day, level_together
 from runboard.review.stays import Stay, stays
-from runboard.run.event import Event
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
+from runboard.run.log.event import Event
 from runboard.shop.book import ZERO, Book
 from runboard.shop.hours import day_bounds, local_day
 

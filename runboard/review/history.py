@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from runboard.run.corrections import voided
-from runboard.run.event import Event
-from runboard.run.names import trays_of
-from runboard.run.route import Route
-from runboard.run.state import RunState, Tray
+from runboard.run.fold.names import trays_of
+from runboard.run.fold.route import Route
+from runboard.run.fold.state import RunState, Tray
+from runboard.run.log.corrections import voided
+from runboard.run.log.event import Event
 
 _OF_EVERY_TRAY = ("run opened", "run finished", "run abandoned")
 _CORRECTING = ("event amended", "entry settled")

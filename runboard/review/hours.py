@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from runboard.review.time_study import FROM_SENSOR, MEASURED, Element
-from runboard.run.state import RunState
+from runboard.run.fold.state import RunState
 from runboard.shop.book import ZERO, Book
 
 HANDS = ("setup", "loading", "unloading", "hand")

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from runboard.run.event import Event
-from runboard.run.state import Load, RunState, ShopState
+from runboard.run.fold.state import Load, RunState, ShopState
+from runboard.run.log.event import Event
 from runboard.shop.book import Book, Operation
 from runboard.shop.hours import Span, without
 

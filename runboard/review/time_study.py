@@ -8,9 +8,9 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from statistics import median
 
-from runboard.run.event import Event
-from runboard.run.route import Step
-from runboard.run.state import Load, RunState, ShopState, Tray
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load, RunState, ShopState, Tray
+from runboard.run.log.event import Event
 from runboard.shop.book import ZERO
 
 # How a time is known. Only 'measured' ever teaches one.

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from runboard.run.event import parse_moment, write_moment
+from runboard.run.log.event import parse_moment, write_moment
 from runboard.store.books import BookFile
 from runboard.store.closed import write_file
 from runboard.store.connect import FILE_NAME, Connections, connect_reading

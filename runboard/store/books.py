@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
-from runboard.run.event import parse_moment, write_moment
+from runboard.run.log.event import parse_moment, write_moment
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.shop.care import check_watch_intervals

@@ -5,8 +5,8 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
-from runboard.run.device import Device, PairingCode, Session
-from runboard.run.event import parse_moment, write_moment
+from runboard.run.calls.device import Device, PairingCode, Session
+from runboard.run.log.event import parse_moment, write_moment
 from runboard.store.connect import Connections
 
 _DEVICE = "device.id, device.name, access, paired_at, seen_at, revoked_at, run, tray"

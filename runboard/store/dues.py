@@ -4,7 +4,7 @@ import sqlite3
 from collections.abc import Iterable
 from datetime import UTC, datetime
 
-from runboard.run.dues import Due
+from runboard.run.calls.dues import Due
 from runboard.store.connect import Connections
 
 _COLUMNS = "id, kind, due_at, run, load, tray, step, station, person"

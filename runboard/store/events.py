@@ -7,8 +7,8 @@ from contextlib import contextmanager
 from datetime import datetime
 from typing import Any
 
-from runboard.run.dues import Due
-from runboard.run.event import Event, body_text, parse_moment, read_body, write_moment
+from runboard.run.calls.dues import Due
+from runboard.run.log.event import Event, body_text, parse_moment, read_body, write_moment
 from runboard.run.refusal import Known
 from runboard.store.connect import WAIT_SECONDS, Connections
 from runboard.store.dues import drop_dues, held_dues, put_dues

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from runboard.run.event import parse_moment, write_moment
+from runboard.run.log.event import parse_moment, write_moment
 from runboard.store.proof import BadCopy
 
 # As the floor calls them, which the store does not know; a test holds both together.

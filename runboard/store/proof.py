@@ -10,8 +10,8 @@ from typing import Any
 
 from sqlite_utils import Database
 
-from runboard.run.event import parse_moment
-from runboard.run.ledger import Ledger
+from runboard.run.fold.ledger import Ledger
+from runboard.run.log.event import parse_moment
 from runboard.shop.book import Book
 from runboard.store.books import BookFile
 from runboard.store.connect import Connections

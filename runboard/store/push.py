@@ -1,7 +1,7 @@
 """The phones that are sent alerts while they are locked, on disk: one subscription for each device."""
 
-from runboard.run.event import parse_moment, write_moment
-from runboard.run.push import Subscription
+from runboard.run.calls.push import Subscription
+from runboard.run.log.event import parse_moment, write_moment
 from runboard.store.connect import Connections
 
 _COLUMNS = "push.device, endpoint, p256dh, auth, made_at"

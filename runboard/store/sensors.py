@@ -2,8 +2,8 @@
 
 from datetime import datetime
 
-from runboard.run.event import parse_moment, write_moment
-from runboard.run.signals import Sensor
+from runboard.run.calls.signals import Sensor
+from runboard.run.log.event import parse_moment, write_moment
 from runboard.store.connect import Connections
 
 _COLUMNS = "id, station, name, hash, made_at, revoked_at"

@@ -70,7 +70,7 @@ const isPast = (state, id) => millis(state.dues.find((due) => due.id === id).due
 
 // The lock-up list
 
-/** What must be said before a session ends; mirrors lock_up_reminders of runboard/run/care.py. */
+/** What must be said before a session ends; mirrors lock_up_reminders of runboard/run/care/care.py. */
 export function lockUpReminders(state) {
   const isSaidOf = (kind, key, entry) => `${kind}|${key}|${entry.last_by}` in (state.reminders ?? {});
   return Object.entries(state.care ?? {})

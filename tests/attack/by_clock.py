@@ -8,8 +8,8 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.store.open import Store
 from tests.attack import by_count, by_wire

@@ -4,7 +4,7 @@ import socket
 import time
 from itertools import cycle
 
-from runboard.web.sessions import COOKIE
+from runboard.web.door.sessions import COOKIE
 from tests.attack.scene import Scene
 
 _HALF_BODY = (

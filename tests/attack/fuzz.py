@@ -15,7 +15,7 @@ from typing import Any
 
 from flask.testing import FlaskClient
 
-from runboard.run.event import write_moment
+from runboard.run.log.event import write_moment
 from tests.attack import nasty
 from tests.attack.at_home import staying_at_home
 from tests.attack.fuzz_events import Events

@@ -5,9 +5,9 @@ from datetime import datetime, timedelta
 from random import Random
 from typing import Any
 
-from runboard.run.event import write_moment
-from runboard.run.form import body_schema, needed
-from runboard.run.kinds import KINDS, MOMENT
+from runboard.run.log.event import write_moment
+from runboard.run.log.form import body_schema, needed
+from runboard.run.log.kinds import KINDS, MOMENT
 from tests.attack import nasty
 from tests.scenario import key_rails
 

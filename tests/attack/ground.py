@@ -15,11 +15,11 @@ from jinja2.bccache import Bucket, BytecodeCache
 
 import runboard
 from runboard.app import House, Settings, build
-from runboard.floor.exchange import export_run
-from runboard.floor.runs import new_event
-from runboard.floor.shop_book import book_record
-from runboard.floor.taps import record_events
-from runboard.web.sessions import COOKIE
+from runboard.floor.changing.exchange import export_run
+from runboard.floor.changing.runs import new_event
+from runboard.floor.changing.shop_book import book_record
+from runboard.floor.pressing.taps import record_events
+from runboard.web.door.sessions import COOKIE
 from tests.attack.cast import cast, device_with, shut_house
 from tests.attack.fuzz_http import Shown, read_forms
 from tests.attack.promises import CREW, GUEST, LEAD, NOBODY, SENSOR

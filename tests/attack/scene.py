@@ -19,10 +19,10 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from runboard.app import Settings, open_door
-from runboard.floor.devices import make_code
-from runboard.floor.travellers import read_keys, traveller_link
+from runboard.floor.letting_in.devices import make_code
+from runboard.floor.letting_in.travellers import read_keys, traveller_link
 from runboard.store.open import open_store
-from runboard.web.sessions import COOKIE
+from runboard.web.door.sessions import COOKIE
 from tests.attack.victim import Victim
 from tests.pairing import paired
 from tests.serving import Running

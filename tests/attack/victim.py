@@ -10,7 +10,7 @@ from datetime import UTC, datetime
 from types import TracebackType
 from urllib.parse import urlsplit
 
-from runboard.web.sessions import COOKIE
+from runboard.web.door.sessions import COOKIE
 
 EVERY = 0.2
 # A press that nobody answers for so long has been refused, as far as a person can tell.

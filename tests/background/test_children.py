@@ -12,7 +12,7 @@ import pytest
 
 from runboard.background.children import MOST_WAITING, Children
 from runboard.background.task import Task
-from runboard.floor.planner import OUT_OF_MEMORY
+from runboard.floor.planning.planner import OUT_OF_MEMORY
 from tests.background import work
 
 PATIENCE = 30.0

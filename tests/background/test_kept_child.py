@@ -14,7 +14,7 @@ import pytest
 
 from runboard.background.kept_child import KeptChild
 from runboard.background.task import Task
-from runboard.floor.planner import OUT_OF_MEMORY
+from runboard.floor.planning.planner import OUT_OF_MEMORY
 from tests.background import work
 from tests.background.kept_contract import GoOn, KeptContract
 from tests.background.test_children import is_gone_or_dead, until

@@ -20,9 +20,9 @@ from urllib.parse import urlsplit
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.run.event import write_moment
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
+from runboard.run.log.event import write_moment
 from tests.bench.listening import Crowd
 from tests.bench.now import Row
 from tests.bench.silent import Fresh, saying_nothing

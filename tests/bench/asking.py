@@ -11,7 +11,7 @@ from urllib.parse import urlsplit
 from uuid import uuid4
 
 from runboard.demo.book import LEAD
-from runboard.web.sessions import COOKIE
+from runboard.web.door.sessions import COOKIE
 from tests.serving import Running
 
 _KEPT = ("Connection", "keep-alive")

@@ -6,11 +6,11 @@ from typing import Any
 
 from runboard.app import Settings, open_workshop
 from runboard.demo.book import LEAD, demo_book
-from runboard.floor.runs import Wish, close_run, open_run
-from runboard.floor.taps import take_taps
+from runboard.floor.changing.runs import Wish, close_run, open_run
+from runboard.floor.pressing.taps import take_taps
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
-from runboard.run.dues import dues
+from runboard.run.calls.dues import dues
 
 PIECES, A_TRAY, BOARD = 300, 6, 30
 TRAYS = PIECES // A_TRAY

@@ -7,7 +7,7 @@ from typing import Any
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import Replicate, Rule, plain, warm
 from runboard.plan.schedule.told.forecast import drawn_lengths, follow
-from runboard.web.plan_outlook import all_cores
+from runboard.web.plan.outlook import all_cores
 from tests.bench.simpy_shop import SimpyShop
 from tests.core.instances import the_trial
 

@@ -19,11 +19,11 @@ from runboard.plan.schedule.rule.greedy import by_start, greedy_plan
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.cold import cold
 from runboard.plan.schedule.search.model import Stop
-from runboard.run.event import write_moment
-from runboard.run.form import check_form
-from runboard.run.ledger import Ledger
-from runboard.run.route import Step
-from runboard.run.state import RunState, ShopState
+from runboard.run.fold.ledger import Ledger
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import RunState, ShopState
+from runboard.run.log.event import write_moment
+from runboard.run.log.form import check_form
 from tests.bench.obeying import COLD, Course, Times, found_in
 from tests.bench.shops import BROKEN, Happening, Shop, sessions
 

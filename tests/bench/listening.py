@@ -10,7 +10,7 @@ from types import TracebackType
 from typing import Any
 from urllib.parse import urlsplit
 
-from runboard.web.sessions import COOKIE
+from runboard.web.door.sessions import COOKIE
 
 
 class Crowd:

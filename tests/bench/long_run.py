@@ -8,7 +8,7 @@ from typing import Any
 
 from runboard.app import Settings, open_workshop
 from runboard.demo.book import LEAD, demo_book
-from runboard.floor.runs import Wish, open_run
+from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.warm import catch_up
 from tests.bench.big_run import STEPS, Clock, Presses
 

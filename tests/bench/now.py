@@ -18,8 +18,8 @@ from runboard.app import Settings, open_workshop
 from runboard.demo.book import LEAD
 from runboard.demo.make import make_demo
 from runboard.floor.warm import catch_up
-from runboard.run.fold import apply, fold
-from runboard.run.state import ShopState
+from runboard.run.fold.fold import apply, fold
+from runboard.run.fold.state import ShopState
 from tests.bench.asking import Asking
 from tests.bench.big_run import A_TRAY, BOARD, CUT, EVENTS, FINISHED_RUNS, PIECES, SANDED, TRAYS, make_big_run
 from tests.bench.first_load import first_load

@@ -22,15 +22,15 @@ from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.search.cold import cold
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Stop
-from runboard.run.care import lock_up_reminders
-from runboard.run.decide import decide
-from runboard.run.form import check_form
-from runboard.run.ledger import Ledger
+from runboard.run.care.care import lock_up_reminders
+from runboard.run.care.sight import must_be_watched, watched_by
+from runboard.run.fold.decide import decide
+from runboard.run.fold.ledger import Ledger
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load, PersonState, RunState, ShopState
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
-from runboard.run.resting import rests_before
-from runboard.run.route import Step
-from runboard.run.sight import must_be_watched, watched_by
-from runboard.run.state import Load, PersonState, RunState, ShopState
+from runboard.run.rules.resting import rests_before
 from runboard.shop.book import ZERO
 from tests.bench.shops import Shop, sessions
 

@@ -16,9 +16,9 @@ from typing import Any
 from runboard.app import Settings, open_workshop
 from runboard.background import pauses
 from runboard.background.kept_child import KeptChild
-from runboard.floor.planner import Planner
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.planning.planner import Planner
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves

@@ -15,9 +15,9 @@ from runboard.demo.book import LEAD, demo_book
 from runboard.demo.checking import answers_to_checks, list_for, wants_full_list
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import about, load_at
-from runboard.floor.runs import Wish, open_run
-from runboard.run.event import write_moment
-from runboard.run.state import Load
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.run.fold.state import Load
+from runboard.run.log.event import write_moment
 from tests.bench import prompts
 from tests.floor.fakes import MONDAY, FakeClock, workshop
 

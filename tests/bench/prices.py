@@ -30,9 +30,9 @@ from runboard.plan.schedule.rule.greedy import by_start
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.search import SECONDS_A_PRICE
-from runboard.run.event import Event
-from runboard.run.fold import apply
-from runboard.run.state import ShopState
+from runboard.run.fold.fold import apply
+from runboard.run.fold.state import ShopState
+from runboard.run.log.event import Event
 from runboard.shop.book import Book
 from runboard.shop.hours import open_windows
 from tests.bench.now import Row

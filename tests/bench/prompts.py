@@ -16,9 +16,9 @@ from runboard.demo.book import CREW, LEAD, demo_book
 from runboard.demo.phone import Draft, Shopfloor
 from runboard.demo.simulate import play
 from runboard.demo.worker import Spans, Worker
-from runboard.floor.runs import Wish, open_run
-from runboard.run.climb import asked_first
-from runboard.run.dues import MISSED_AFTER, dues
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.run.calls.climb import asked_first
+from runboard.run.calls.dues import MISSED_AFTER, dues
 from tests.floor.fakes import MONDAY, FakeClock, workshop
 
 SESSION = timedelta(hours=4)

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from runboard.app import Settings, build, served
-from runboard.web.serve import listen, serve
+from runboard.web.door.serve import listen, serve
 from tests.serving import Running, running
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 
-from runboard.web.sessions import COOKIE, COOKIE_BY_HTTPS
+from runboard.web.door.sessions import COOKIE, COOKIE_BY_HTTPS
 
 HERE = "127.0.0.1"
 

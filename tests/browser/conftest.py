@@ -13,9 +13,9 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, ViewportSize, expect, sync_playwright
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.run.event import write_moment
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
+from runboard.run.log.event import write_moment
 from tests.conftest import HandClock
 from tests.pairing import browser_cookie, paired
 from tests.phone import Phone

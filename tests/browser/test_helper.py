@@ -11,8 +11,8 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.travellers import read_keys, set_hours, traveller_link
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.letting_in.travellers import read_keys, set_hours, traveller_link
 from tests.browser.beside import arrived, bodies
 from tests.browser.conftest import Phones
 from tests.browser.looking import Looking

@@ -7,9 +7,9 @@ from pathlib import Path
 from playwright.sync_api import Browser, expect
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import new_event
-from runboard.floor.taps import record_events
-from runboard.web.sessions import COOKIE_BY_HTTPS
+from runboard.floor.changing.runs import new_event
+from runboard.floor.pressing.taps import record_events
+from runboard.web.door.sessions import COOKIE_BY_HTTPS
 from tests.browser.conftest import PHONE
 from tests.browser.installed import INSTALLED, button, says, until
 from tests.browser.test_outbox import foot

@@ -9,8 +9,8 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from runboard.floor.look import state_for
-from runboard.run.table import table_text
+from runboard.floor.looking.look import state_for
+from runboard.run.fold.table import table_text
 from tests.browser.test_vectors import FOLD
 from tests.browser.truth import differences
 from tests.core.taps import Taps

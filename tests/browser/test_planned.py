@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Locator, Page, Route, expect
 
-from runboard.run.event import write_moment
+from runboard.run.log.event import write_moment
 from tests.browser.beside import opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone

@@ -8,8 +8,8 @@ import pytest
 from playwright.sync_api import expect
 
 from runboard.app import Settings, build
-from runboard.floor.outside import STEPS_KEY
-from runboard.floor.signals import make_sensor
+from runboard.floor.keeping.outside import STEPS_KEY
+from runboard.floor.keeping.signals import make_sensor
 from tests.browser.conftest import Phones
 from tests.browser.test_alarm import SPY
 from tests.phone import Phone

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, Route, expect
 
-from runboard.run.event import write_moment
+from runboard.run.log.event import write_moment
 from tests.browser.beside import arrived, opened
 from tests.phone import Phone
 from tests.serving import Running

@@ -5,7 +5,7 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from runboard.run.table import table_text
+from runboard.run.fold.table import table_text
 from tests.vectors.make import FILE
 from tests.vectors.patch import patched
 

@@ -7,7 +7,7 @@ from urllib.parse import urlsplit
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from runboard.web.sessions import COOKIE
+from runboard.web.door.sessions import COOKIE
 from tests.browser.conftest import PHONE
 from tests.browser.looking import Looking
 from tests.browser.test_trusted_certificate import believe, computer

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from runboard.app import Settings, open_workshop
-from runboard.run.event import Event
+from runboard.run.log.event import Event
 from tests.browser.conftest import Phones
 from tests.serving import Running
 

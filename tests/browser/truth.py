@@ -9,7 +9,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.look import state_for
+from runboard.floor.looking.look import state_for
 
 WHAT_IT_SHOWS = "import('/static/now/shop.js').then(({shop}) => JSON.stringify(shop()))"
 PARTS = ("people", "stations", "runs", "answers", "unsettled", "asks", "care", "calls")

@@ -7,7 +7,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from runboard.run.state import Order, RunState, Tray
+from runboard.run.fold.state import Order, RunState, Tray
 from runboard.shop.book import Book, Check, Operation, Pass, Person, Product, Station, Wait
 from runboard.shop.finish import Finish
 from runboard.shop.instruction import Instruction

@@ -7,13 +7,13 @@ from runboard.cards.foot import page_words
 from runboard.cards.labels import jig_labels, shelf_labels
 from runboard.cards.model import Card, CardOrder, Link
 from runboard.cards.run_sheet import run_sheet
-from runboard.cards.speech import Speech
 from runboard.cards.traveller import traveller
-from runboard.run.route import Route
-from runboard.run.state import Order, Rest, Revision, RunState, Tray
+from runboard.run.fold.route import Route
+from runboard.run.fold.state import Order, Rest, Revision, RunState, Tray
 from runboard.shop.book import Book, Product
 from runboard.shop.book_json import book_from_json
-from runboard.web.sentences import catalogue, zone_of
+from runboard.words.card import Speech
+from runboard.words.sentences import catalogue, zone_of
 from tests import scenario
 
 NOW = datetime(2026, 3, 4, 15, 0, tzinfo=UTC)

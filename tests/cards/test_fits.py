@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from runboard.cards.layout import sheets
 from runboard.cards.page import style
-from runboard.run.state import RunState
+from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
 from tests.cards.boxes import laid_out, overflows
 from tests.cards.extremes import shops, widest

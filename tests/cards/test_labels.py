@@ -7,7 +7,7 @@ from runboard.cards.care import RESTING
 from runboard.cards.labels import jig_labels, shelf_labels
 from runboard.cards.model import Cell
 from runboard.cards.run_sheet import run_sheet
-from runboard.run.cautions import CATALOGUE
+from runboard.run.care.cautions import CATALOGUE
 from tests.cards.making import NOW, link, rails_book, resting, run_of, speech
 
 HOUR = timedelta(hours=1)

@@ -7,7 +7,7 @@ from datetime import timedelta
 from runboard.cards.model import Cell
 from runboard.cards.traveller import traveller
 from runboard.cards.work import Work
-from runboard.run.state import Order, RunState, Tray
+from runboard.run.fold.state import Order, RunState, Tray
 from runboard.shop.book import Book
 from runboard.shop.finish import Finish
 from tests.cards.making import NOW, link, order, rails_book, resting, run_of, speech

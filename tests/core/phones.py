@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import timedelta
 from typing import Any
 
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
 
 
 @dataclass

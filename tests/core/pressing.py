@@ -3,11 +3,11 @@
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from runboard.run.decide import decide
-from runboard.run.event import Event
-from runboard.run.form import check_form
-from runboard.run.ledger import Ledger
-from runboard.run.state import RunState, ShopState
+from runboard.run.fold.decide import decide
+from runboard.run.fold.ledger import Ledger
+from runboard.run.fold.state import RunState, ShopState
+from runboard.run.log.event import Event
+from runboard.run.log.form import check_form
 from runboard.shop.book_json import book_from_json
 from tests.scenario import key_rails, shop
 

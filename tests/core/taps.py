@@ -15,13 +15,13 @@ from hypothesis.stateful import (
     rule,
 )
 
-from runboard.floor.runs import Wish, close_run, new_event, open_run
-from runboard.floor.taps import record_events, take_taps
-from runboard.run.dues import dues
-from runboard.run.event import write_moment
-from runboard.run.fold import apply, fold
-from runboard.run.form import check_form
-from runboard.run.ledger import Ledger
+from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
+from runboard.floor.pressing.taps import record_events, take_taps
+from runboard.run.calls.dues import dues
+from runboard.run.fold.fold import apply, fold
+from runboard.run.fold.ledger import Ledger
+from runboard.run.log.event import write_moment
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 from tests.core.phones import Phone, Tally, three_phones
 from tests.core.pressing import conserved

@@ -8,9 +8,9 @@ import pytest
 from runboard.plan.candidates import Scene, candidates
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK
-from runboard.run.air import clear_at, in_the_air
-from runboard.run.decide import decide
+from runboard.run.fold.decide import decide
 from runboard.run.refusal import Refused
+from runboard.run.rules.air import clear_at, in_the_air
 from runboard.shop.book import Station
 from tests.core.pressing import Floor
 from tests.scenario import key_rails, operation, shop

@@ -11,12 +11,12 @@ from runboard.plan import candidates as looking
 from runboard.plan.candidates import Scene, candidates
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.run.begin import may_begin, not_offered
-from runboard.run.decide import decide
-from runboard.run.draft import Draft
-from runboard.run.event import Event
+from runboard.run.fold.decide import decide
+from runboard.run.fold.draft import Draft
+from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
-from runboard.run.services import Services
+from runboard.run.rules.begin import may_begin, not_offered
+from runboard.run.rules.services import Services
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation, shop
 from tests.vectors.chooser import Chooser

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from runboard.run.dues import Due, dues
+from runboard.run.calls.dues import Due, dues
 from tests.core.pressing import Floor
 
 

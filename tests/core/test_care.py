@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from runboard.run.care import lock_up_reminders
-from runboard.run.dues import dues
+from runboard.run.calls.dues import dues
+from runboard.run.care.care import lock_up_reminders
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 from tests.scenario import key_rails, shop

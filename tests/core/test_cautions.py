@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from runboard.run.cautions import (
+from runboard.run.care.cautions import (
     CATALOGUE,
     WHEN,
     Basis,

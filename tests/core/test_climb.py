@@ -4,8 +4,8 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from runboard.run.climb import COMPUTER, FARTHEST, LOUDER, OUTSIDE, PHONES, Steps, sendings, stage_of, stages
-from runboard.run.dues import KINDS, Due
+from runboard.run.calls.climb import COMPUTER, FARTHEST, LOUDER, OUTSIDE, PHONES, Steps, sendings, stage_of, stages
+from runboard.run.calls.dues import KINDS, Due
 
 NOON = datetime(2026, 6, 1, 12, 0, tzinfo=UTC)
 STEPS = Steps(timedelta(minutes=1), timedelta(minutes=3), timedelta(minutes=6))

@@ -1,6 +1,6 @@
 from datetime import timedelta
 
-from runboard.run.dues import dues
+from runboard.run.calls.dues import dues
 from tests.core.pressing import Floor
 
 

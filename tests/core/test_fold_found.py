@@ -7,7 +7,7 @@ import pytest
 
 from runboard.plan.next_move import moves
 from runboard.run.fold import fold
-from runboard.run.names import next_load
+from runboard.run.fold.names import next_load
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor, conserved
 

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from runboard.run.form import check_form
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 from tests.scenario import key_rails
 

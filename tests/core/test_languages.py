@@ -10,10 +10,10 @@ import pytest
 from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
-from runboard.floor.access import GUEST, MAY_MAKE
-from runboard.run.cautions import CATALOGUE
-from runboard.run.kinds import KINDS
-from runboard.web.sentences import LANGUAGES, catalogue, sentence
+from runboard.floor.pressing.access import GUEST, MAY_MAKE
+from runboard.run.care.cautions import CATALOGUE
+from runboard.run.log.kinds import KINDS
+from runboard.words.sentences import LANGUAGES, catalogue, sentence
 
 ROOT = Path(__file__).parents[2]
 WORDS = ROOT / "static" / "words"
@@ -26,9 +26,9 @@ _LEADS_ONLY = {
 }  # fmt: skip
 # Where a guest's press is looked at, from its form to its effects.
 _ON_THE_WAY = (
-    "floor/access.py", "floor/guest_rights.py", "floor/guests.py", "floor/guest_room.py", "floor/rates.py", "floor/read_taps.py", "run/form.py", "run/decide.py", "run/rules.py",
-    "run/table.py", "run/effects.py", "run/pieces.py", "run/names.py", "run/draft.py", "run/fold.py", "run/hands.py",
-    "run/people.py", "run/shop_events.py", "run/run_events.py", "run/corrections.py", "run/moves_of_pieces.py",
+    "floor/pressing/access.py", "floor/letting_in/guest_rights.py", "floor/letting_in/guests.py", "floor/letting_in/guest_room.py", "floor/pressing/rates.py", "floor/pressing/read_taps.py", "run/log/form.py", "run/fold/decide.py", "run/rules/rules.py",
+    "run/fold/table.py", "run/fold/effects.py", "run/fold/pieces.py", "run/fold/names.py", "run/fold/draft.py", "run/fold/fold.py", "run/fold/hands.py",
+    "run/fold/people.py", "run/fold/shop_events.py", "run/fold/run_events.py", "run/log/corrections.py", "run/fold/moves_of_pieces.py",
 )  # fmt: skip
 
 
@@ -134,7 +134,8 @@ def test_a_guest_makes_none_of_what_is_only_the_leads_to_be_refused() -> None:
 
 def said_by_the_server() -> set[str]:
     """Every message of the helper's page that the server names, whole or as a beginning with the rest filled in."""
-    paths = [*(ROOT / "runboard" / "web").glob("helper*.py"), *(ROOT / "templates" / "helper").glob("*.html")]
+    server, pages = ROOT / "runboard", ROOT / "templates" / "helper"
+    paths = [*(server / "web" / "helper").glob("*.py"), server / "words" / "helper.py", *pages.glob("*.html")]
     source = "\n".join(path.read_text("utf-8") for path in paths)
     named = {f"helper-{one}" for one in re.findall(r"""["']([a-z][a-z-]*[a-z])["']""", source)}
     begun = tuple(f"helper-{one}" for one in re.findall(r"""f["']([a-z-]+-)\{""", source))
@@ -152,7 +153,7 @@ def words_of_the_page() -> set[str]:
 
 
 def test_the_page_asks_only_for_words_that_it_gets() -> None:
-    source = (ROOT / "runboard" / "web" / "helper_record.py").read_text("utf-8")
+    source = (ROOT / "runboard" / "web" / "helper" / "record.py").read_text("utf-8")
     names = ("_FIXED", "_FILLED")
     given: set[str] = set()
     for node in ast.parse(source).body:

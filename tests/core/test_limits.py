@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from runboard.plan.opening import plan_opening
-from runboard.run.form import check_form
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 from runboard.shop import limits
 from runboard.shop.book_json import BookError, book_from_json, product_from_json

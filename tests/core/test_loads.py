@@ -5,11 +5,11 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.helper import work_at
+from runboard.floor.letting_in.helper import work_at
 from runboard.plan.next_move import moves
 from runboard.plan.opening import work_in
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.run.route import Route
+from runboard.run.fold.route import Route
 from runboard.shop.book_json import product_from_json
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation

@@ -4,8 +4,8 @@ about."""
 import pytest
 
 from runboard.plan.next_move import moves
-from runboard.run.materials import FINE, FORBIDDEN, LOOK, UNKNOWN, judged
 from runboard.run.refusal import Refused
+from runboard.run.rules.materials import FINE, FORBIDDEN, LOOK, UNKNOWN, judged
 from runboard.shop.book import FORBIDDEN as SHOPS
 from tests.core.pressing import Floor
 

@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from runboard.run.care import lock_up_reminders
-from runboard.run.dues import Due, dues
+from runboard.run.calls.dues import Due, dues
+from runboard.run.care.care import lock_up_reminders
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
 from tests.core.pressing import Floor

@@ -97,7 +97,7 @@ def test_a_new_route_holds_from_a_tray_on():
 
 
 def test_a_spoiled_personal_piece_gives_its_text_back():
-    from runboard.run.texts import text_queue
+    from runboard.run.rules.texts import text_queue
 
     floor = sanded()
     placed = [{"position": at, "line": "1", "text": "12"} for at in range(1, 6)]

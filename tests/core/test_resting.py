@@ -11,9 +11,9 @@ from runboard.cards.run_sheet import run_sheet
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.rule.greedy import greedy_plan
-from runboard.run.air import clear_at, in_the_air
-from runboard.run.dues import dues
+from runboard.run.calls.dues import dues
 from runboard.run.refusal import Refused
+from runboard.run.rules.air import clear_at, in_the_air
 from runboard.shop.book_json import book_from_json
 from tests.cards.making import link, speech
 from tests.core.pressing import Floor

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from runboard.run.dues import Due, dues, is_missed
+from runboard.run.calls.dues import Due, dues, is_missed
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 from tests.scenario import shop

@@ -5,9 +5,9 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from runboard.run.dues import Due, dues
+from runboard.run.calls.dues import Due, dues
+from runboard.run.calls.signals import Heard, Limits, Reading, hear, read_signal
 from runboard.run.refusal import Refused
-from runboard.run.signals import Heard, Limits, Reading, hear, read_signal
 from tests.core.pressing import Floor
 
 NOON = datetime(2026, 6, 1, 12, 0, tzinfo=UTC)

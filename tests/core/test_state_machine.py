@@ -6,8 +6,8 @@ import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis.stateful import run_state_machine_as_test
 
-from runboard.run import ledger as ledgers
-from runboard.run.kinds import KINDS
+from runboard.run.fold import ledger as ledgers
+from runboard.run.log.kinds import KINDS
 from tests.core.taps import Tally, Taps
 
 

@@ -4,8 +4,8 @@ from datetime import datetime, timedelta
 
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Problem
-from runboard.run.dues import Due, dues
-from runboard.run.event import write_moment
+from runboard.run.calls.dues import Due, dues
+from runboard.run.log.event import write_moment
 from tests.core.pressing import Floor
 
 

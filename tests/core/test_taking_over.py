@@ -12,7 +12,7 @@ from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, differ, staffed, with_people
-from runboard.web.plan_record import operations_record
+from runboard.words.plan_record import operations_record
 from tests.core.instances import MONDAY, problems
 
 BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))

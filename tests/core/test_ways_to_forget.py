@@ -14,9 +14,9 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
 
-from runboard.run.dues import dues
-from runboard.run.event import Event, write_moment
-from runboard.run.ledger import Ledger
+from runboard.run.calls.dues import dues
+from runboard.run.fold.ledger import Ledger
+from runboard.run.log.event import Event, write_moment
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
 from tests.core.pressing import Floor

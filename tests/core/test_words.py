@@ -13,10 +13,10 @@ from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
 from runboard.plan.next_move import LOADS_THAT_WAIT
-from runboard.run.dues import KINDS as DUE_KINDS
-from runboard.run.kinds import KINDS
+from runboard.run.calls.dues import KINDS as DUE_KINDS
+from runboard.run.log.kinds import KINDS
 from runboard.shop.book import WaitWhy
-from runboard.web.alert_words import REMINDERS
+from runboard.words.alert import REMINDERS
 
 ROOT = Path(__file__).parents[2]
 NOW = ROOT / "static" / "now"
@@ -168,7 +168,7 @@ def test_every_call_can_be_said(why: str) -> None:
     assert catalogue()[message("call-why", why)] == set()
 
 
-@pytest.mark.parametrize("code", dict_codes("runboard/run/shop_events.py"), ids=lambda one: one.where)
+@pytest.mark.parametrize("code", dict_codes("runboard/run/fold/shop_events.py"), ids=lambda one: one.where)
 def test_every_question_has_a_sentence(code: Code) -> None:
     assert message("asks", code.text) in catalogue()
 

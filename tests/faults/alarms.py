@@ -8,9 +8,9 @@ from itertools import groupby
 from statistics import quantiles
 
 from runboard.app import Settings, open_workshop
-from runboard.run.dues import dues
-from runboard.run.event import parse_moment, write_moment
-from runboard.run.ledger import Ledger
+from runboard.run.calls.dues import dues
+from runboard.run.fold.ledger import Ledger
+from runboard.run.log.event import parse_moment, write_moment
 from tests.faults.storm import Happened
 
 # One that was answered sooner than this, or that the server had less time for, need not have rung.

@@ -14,8 +14,8 @@ from random import Random
 from typing import Any
 from urllib.parse import urlsplit
 
-from runboard.run.event import parse_moment, write_moment
-from runboard.web.sessions import COOKIE
+from runboard.run.log.event import parse_moment, write_moment
+from runboard.web.door.sessions import COOKIE
 
 BATCH = 100
 PATIENCE = 3.0

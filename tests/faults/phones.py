@@ -12,12 +12,12 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from runboard.run.dues import dues
-from runboard.run.event import write_moment
-from runboard.run.fold import apply
-from runboard.run.form import check_form
-from runboard.run.names import trays_of
-from runboard.run.state import ShopState
+from runboard.run.calls.dues import dues
+from runboard.run.fold.fold import apply
+from runboard.run.fold.names import trays_of
+from runboard.run.fold.state import ShopState
+from runboard.run.log.event import write_moment
+from runboard.run.log.form import check_form
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
 from tests.faults.outbox import FAILED, Outbox, PhoneClock, Wire

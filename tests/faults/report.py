@@ -8,13 +8,13 @@ from random import Random
 from typing import Any
 
 from runboard.app import Settings, open_workshop
-from runboard.run.dues import dues
-from runboard.run.event import Event
+from runboard.run.calls.dues import dues
 from runboard.run.fold import fold
-from runboard.run.ledger import Ledger
-from runboard.run.record import Cache, people_record, plain, run_text, stations_record, unsettled_record
-from runboard.run.shown import newest
-from runboard.run.state import ShopState
+from runboard.run.fold.ledger import Ledger
+from runboard.run.fold.record import Cache, people_record, plain, run_text, stations_record, unsettled_record
+from runboard.run.fold.shown import newest
+from runboard.run.fold.state import ShopState
+from runboard.run.log.event import Event
 from runboard.shop.book import Book
 from runboard.store.events import MOST_REFUSED_OF_ONE
 from tests.core.pressing import conserved

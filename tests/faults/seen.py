@@ -10,9 +10,8 @@ from functools import cache
 from types import NoneType, UnionType
 from typing import Any, get_args, get_origin, get_type_hints
 
-from runboard.run.event import Event, parse_moment
-from runboard.run.route import Route
-from runboard.run.state import (
+from runboard.run.fold.route import Route
+from runboard.run.fold.state import (
     Load,
     Order,
     PersonState,
@@ -23,6 +22,7 @@ from runboard.run.state import (
     Tray,
     Unsettled,
 )
+from runboard.run.log.event import Event, parse_moment
 from runboard.shop.book import Book
 
 

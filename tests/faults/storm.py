@@ -18,11 +18,11 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, close_run, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
-from runboard.run.event import write_moment
+from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
 from tests.faults import phones, watcher
 from tests.faults.phones import HASTE, PEOPLE, Part, Shared

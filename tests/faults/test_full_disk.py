@@ -12,8 +12,8 @@ import pytest
 
 from runboard.alerts.clock import AlertClock
 from runboard.app import House, Settings, build
-from runboard.floor.runs import Wish, open_run
-from runboard.run.dues import Due
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.run.calls.dues import Due
 from tests.conftest import START, HandClock
 from tests.phone import Phone
 from tests.scenario import shop

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from runboard.run.shown import MOST_SHOWN
-from runboard.run.state import Unsettled
+from runboard.run.fold.shown import MOST_SHOWN
+from runboard.run.fold.state import Unsettled
 from tests.core.pressing import Floor
 from tests.faults.alarms import Episode, lateness, rang_first
 from tests.faults.outbox import Wire

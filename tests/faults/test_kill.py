@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.run.event import parse_moment
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
+from runboard.run.log.event import parse_moment
 from runboard.store.connect import FILE_NAME, Connections
 from tests.conftest import HandClock
 from tests.phone import Phone

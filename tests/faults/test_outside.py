@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.outside import STEPS_KEY, add_channel
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.keeping.outside import STEPS_KEY, add_channel
+from runboard.floor.pressing.taps import record_events
 from tests.lamp import Lamp
 from tests.phone import Phone
 from tests.scenario import shop

@@ -15,11 +15,11 @@ from hypothesis import strategies as st
 from jinja2 import FileSystemBytecodeCache
 
 from runboard.app import House, Settings, build
-from runboard.floor.access import CREW, GUEST, LEAD
-from runboard.floor.ahead import told_ahead
-from runboard.floor.exchange import export_run, import_run
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import Sender, take_taps_of
+from runboard.floor.changing.exchange import export_run, import_run
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.pressing.access import CREW, GUEST, LEAD
+from runboard.floor.pressing.ahead import told_ahead
+from runboard.floor.pressing.taps import Sender, take_taps_of
 from runboard.run.refusal import Refused
 from tests.conftest import HandClock
 from tests.faults.poison import events

@@ -4,9 +4,9 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, open_run
-from runboard.run.climb import LOUDER
-from runboard.run.event import parse_moment
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.run.calls.climb import LOUDER
+from runboard.run.log.event import parse_moment
 from tests.conftest import HandClock
 from tests.phone import Phone
 from tests.scenario import shop

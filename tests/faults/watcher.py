@@ -8,7 +8,7 @@ from multiprocessing.synchronize import Event
 from pathlib import Path
 from typing import Any
 
-from runboard.run.event import parse_moment
+from runboard.run.log.event import parse_moment
 from tests.faults.outbox import FAILED, Wire
 
 POLL_SECONDS = 1.0

@@ -8,8 +8,8 @@ from typing import Any
 
 from runboard.background.task import Failure, Task
 from runboard.floor.workshop import Known, Workshop
-from runboard.run.dues import Due
-from runboard.run.event import Event, event_from_json, event_to_json
+from runboard.run.calls.dues import Due
+from runboard.run.log.event import Event, event_from_json, event_to_json
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.shop.care import check_watch_intervals

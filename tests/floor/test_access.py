@@ -5,12 +5,12 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.access import CREW, GUEST, LEAD, MAY_MAKE, check_access, may_make
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import take_taps
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.pressing.access import CREW, GUEST, LEAD, MAY_MAKE, check_access, may_make
+from runboard.floor.pressing.taps import take_taps
 from runboard.floor.workshop import Workshop
-from runboard.run.event import Event
-from runboard.run.kinds import KINDS
+from runboard.run.log.event import Event
+from runboard.run.log.kinds import KINDS
 from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop
 from tests.scenario import shop

@@ -6,14 +6,14 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.floor.ahead import put_right, told_ahead
-from runboard.floor.exchange import export_run, import_run
-from runboard.floor.look import state_for
-from runboard.floor.restart import come_back
-from runboard.floor.runs import Wish, close_run, open_run
-from runboard.floor.taps import take_taps
-from runboard.run.ahead import MOST_AHEAD
-from runboard.run.event import Event, write_moment
+from runboard.floor.changing.exchange import export_run, import_run
+from runboard.floor.changing.runs import Wish, close_run, open_run
+from runboard.floor.looking.look import state_for
+from runboard.floor.pressing.ahead import put_right, told_ahead
+from runboard.floor.pressing.restart import come_back
+from runboard.floor.pressing.taps import take_taps
+from runboard.run.log.ahead import MOST_AHEAD
+from runboard.run.log.event import Event, write_moment
 from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop
 from tests.scenario import shop

@@ -8,8 +8,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from runboard.floor.backup import last_night, look_at_copies, make_copy, make_nightly_copy
-from runboard.floor.runs import Wish, open_run
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.keeping.backup import last_night, look_at_copies, make_copy, make_nightly_copy
 from runboard.floor.workshop import Workshop
 from tests.floor.fakes import FakeClock, workshop
 from tests.scenario import shop

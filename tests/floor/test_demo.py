@@ -11,14 +11,14 @@ from runboard.demo.book import LEAD, demo_book, usual_hours
 from runboard.demo.here import zone_here
 from runboard.demo.make import Nobody, make_demo
 from runboard.demo.phone import HandClock
-from runboard.floor.look import state_for
+from runboard.floor.looking.look import state_for
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
-from runboard.run.dues import dues
-from runboard.run.event import Event
+from runboard.run.calls.dues import dues
 from runboard.run.fold import fold
-from runboard.run.record import Cache, run_text
-from runboard.run.state import RunState
+from runboard.run.fold.record import Cache, run_text
+from runboard.run.fold.state import RunState
+from runboard.run.log.event import Event
 from runboard.shop.book_json import book_from_json
 from runboard.store.open import Store, open_store
 from tests.core.pressing import conserved

@@ -5,13 +5,13 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.exchange import export_run, import_run, look_at_run
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import take_taps
+from runboard.floor.changing.exchange import export_run, import_run, look_at_run
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.pressing.taps import take_taps
 from runboard.floor.workshop import Workshop
-from runboard.run.dues import dues
+from runboard.run.calls.dues import dues
+from runboard.run.fold.state import ShopState
 from runboard.run.refusal import Refused
-from runboard.run.state import ShopState
 from tests.floor.fakes import workshop
 from tests.scenario import shop
 

@@ -4,14 +4,14 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.access import GUEST, MAY_MAKE
-from runboard.floor.guest_rights import guest_person
-from runboard.floor.helper import work_at
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import Sender, record_events, take_taps_of, why_refused
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.letting_in.guest_rights import guest_person
+from runboard.floor.letting_in.helper import work_at
+from runboard.floor.pressing.access import GUEST, MAY_MAKE
+from runboard.floor.pressing.taps import Sender, record_events, take_taps_of, why_refused
 from runboard.floor.workshop import Workshop
-from runboard.run.event import write_moment
-from runboard.run.kinds import KINDS
+from runboard.run.log.event import write_moment
+from runboard.run.log.kinds import KINDS
 from runboard.run.refusal import Refused
 from tests.floor.fakes import FakeClock, workshop
 from tests.scenario import shop

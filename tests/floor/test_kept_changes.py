@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.exchange import export_run
-from runboard.floor.kept_changes import (
+from runboard.floor.changing.exchange import export_run
+from runboard.floor.changing.kept_changes import (
     MOST_KEPT,
     changes_in,
     drop_change,
@@ -15,7 +15,7 @@ from runboard.floor.kept_changes import (
     take_changes,
     with_changes,
 )
-from runboard.floor.run_file import read_run_file
+from runboard.floor.changing.run_file import read_run_file
 from runboard.run.refusal import Refused
 from tests.floor.test_exchange import Shop
 from tests.floor.test_travellers import FakeSettings

@@ -6,14 +6,14 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.listening import LISTENS_FOR, note_page, pushed_to
-from runboard.floor.look import state_for, state_tag
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.looking.listening import LISTENS_FOR, note_page, pushed_to
+from runboard.floor.looking.look import state_for, state_tag
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
-from runboard.run.climb import Steps
-from runboard.run.dues import MISSED_AFTER, Due, dues
-from runboard.run.push import pushings
+from runboard.run.calls.climb import Steps
+from runboard.run.calls.dues import MISSED_AFTER, Due, dues
+from runboard.run.calls.push import pushings
 from tests.floor.fakes import FakeClock, workshop
 from tests.scenario import shop
 

@@ -6,12 +6,13 @@ from typing import Any
 
 import pytest
 
-from runboard.floor import look_back, try_change
-from runboard.floor.try_change import Trials
+from runboard.floor.looking import look_back
+from runboard.floor.planning import try_change
+from runboard.floor.planning.try_change import Trials
 from runboard.floor.workshop import Workshop
 from runboard.plan.changed import Times
 from runboard.plan.search import compare
-from runboard.web import route_times
+from runboard.web.plan import route_times
 from tests.floor.fakes import FakeWork
 from tests.floor.test_plans import Scene, scene
 

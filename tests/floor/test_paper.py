@@ -5,16 +5,16 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from runboard.floor.look import state_for
-from runboard.floor.look_back import history_of, study_run
-from runboard.floor.paper import Paper, enter_paper, try_paper
-from runboard.floor.paper_rows import Row, RowRefused
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.looking.look import state_for
+from runboard.floor.looking.look_back import history_of, study_run
+from runboard.floor.pressing.paper import Paper, enter_paper, try_paper
+from runboard.floor.pressing.paper_rows import Row, RowRefused
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.review.time_study import MEASURED
+from runboard.run.fold.state import Tray
 from runboard.run.refusal import Refused
-from runboard.run.state import Tray
 from tests.floor.fakes import MONDAY, workshop
 from tests.scenario import key_rails, operation, shop
 

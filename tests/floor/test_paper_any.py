@@ -6,10 +6,10 @@ from random import Random
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from runboard.floor.paper import Paper, enter_paper, try_paper
-from runboard.floor.paper_rows import Row, RowRefused, totals
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.paper import Paper, enter_paper, try_paper
+from runboard.floor.pressing.paper_rows import Row, RowRefused, totals
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.run.refusal import Refused
 from tests.floor.fakes import MONDAY, workshop

@@ -4,8 +4,8 @@ import pickle
 from dataclasses import replace
 from typing import Any
 
-from runboard.floor.plan_figures import Figuring, asked_of
-from runboard.floor.plans import plan_at_once
+from runboard.floor.planning.figures import Figuring, asked_of
+from runboard.floor.planning.plans import plan_at_once
 from runboard.plan.schedule.problem.worth import late_lines
 from runboard.plan.schedule.told.figures import Figures, figures_of
 from runboard.plan.search import make_figures

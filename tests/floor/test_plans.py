@@ -7,14 +7,14 @@ from typing import Any
 
 import pytest
 
-from runboard.floor import plans
-from runboard.floor.look import state_for, state_tag
-from runboard.floor.planner import AGAIN, SECONDS, Planner, _moved
-from runboard.floor.plans import holding, holding_with_change, latest, plan_at_once
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import take_taps
-from runboard.floor.try_change import Trials
-from runboard.floor.warming import Warming
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.looking.look import state_for, state_tag
+from runboard.floor.planning import plans
+from runboard.floor.planning.planner import AGAIN, SECONDS, Planner, _moved
+from runboard.floor.planning.plans import holding, holding_with_change, latest, plan_at_once
+from runboard.floor.planning.try_change import Trials
+from runboard.floor.planning.warming import Warming
+from runboard.floor.pressing.taps import take_taps
 from runboard.floor.workshop import Workshop
 from runboard.plan import answer as answers
 from runboard.plan.answer import with_plan
@@ -25,7 +25,7 @@ from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.search import Found
-from runboard.run.event import event_from_json
+from runboard.run.log.event import event_from_json
 from runboard.run.refusal import Refused
 from tests.floor.fakes import FakeKept, FakeWork
 from tests.floor.fakes import workshop as fake_workshop

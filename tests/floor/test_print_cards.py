@@ -2,12 +2,12 @@
 
 import pytest
 
-from runboard.floor.print_cards import full_trays, named_trays, next_prints, note_prints
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.letting_in.print_cards import full_trays, named_trays, next_prints, note_prints
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.run.state import RunState
 from tests.floor.fakes import workshop
 from tests.scenario import shop
 

@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from runboard.alerts.push_service import may_reach, own_networks
-from runboard.run.climb import Steps
-from runboard.run.dues import Due
-from runboard.run.push import is_outside, is_service, pushings, read_subscription
+from runboard.run.calls.climb import Steps
+from runboard.run.calls.dues import Due
+from runboard.run.calls.push import is_outside, is_service, pushings, read_subscription
 from runboard.run.refusal import Refused
 from tests.conftest import START
 

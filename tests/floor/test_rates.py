@@ -4,10 +4,10 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.floor.access import CREW, GUEST, LEAD
-from runboard.floor.rates import LIMITS, MOST_AT_ONCE, Rates
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import take_taps
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.pressing.access import CREW, GUEST, LEAD
+from runboard.floor.pressing.rates import LIMITS, MOST_AT_ONCE, Rates
+from runboard.floor.pressing.taps import take_taps
 from runboard.run.refusal import Refused
 from tests.floor.fakes import MONDAY, workshop
 from tests.scenario import shop

@@ -2,9 +2,9 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.floor.restart import come_back
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.restart import come_back
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from tests.floor.fakes import Told, workshop
 from tests.scenario import shop

@@ -2,7 +2,7 @@
 
 import pytest
 
-from runboard.floor.route_change import (
+from runboard.floor.changing.route_change import (
     Record,
     add_steps,
     copy_of,
@@ -14,11 +14,11 @@ from runboard.floor.route_change import (
     revise_route,
     run_product,
 )
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.run.state import RunState
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.problem import Unreadable
 from tests.floor.fakes import workshop

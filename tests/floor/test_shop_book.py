@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.route_change import revise_route
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.shop_book import Record, book_record, change_book, save_book
-from runboard.floor.taps import record_events
+from runboard.floor.changing.route_change import revise_route
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.changing.shop_book import Record, book_record, change_book, save_book
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError

@@ -5,8 +5,8 @@ from contextlib import contextmanager
 
 import pytest
 
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import MOST_A_SLICE, take_taps
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.pressing.taps import MOST_A_SLICE, take_taps
 from runboard.run.refusal import NotStored
 from runboard.turn import Turn
 from tests.floor.fakes import FakeLog, workshop

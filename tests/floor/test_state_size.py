@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 
-from runboard.floor.look import state_for
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import take_taps
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.looking.look import state_for
+from runboard.floor.pressing.taps import take_taps
 from runboard.floor.workshop import Workshop
-from runboard.run.dues import dues
-from runboard.run.shown import MOST_SHOWN
+from runboard.run.calls.dues import dues
+from runboard.run.fold.shown import MOST_SHOWN
 from tests.floor.fakes import FakeLog, workshop
 from tests.scenario import shop
 

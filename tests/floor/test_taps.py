@@ -2,9 +2,9 @@ import json
 
 import pytest
 
-from runboard.floor.look import state_for, state_tag
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import take_taps
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.looking.look import state_for, state_tag
+from runboard.floor.pressing.taps import take_taps
 from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop
 from tests.scenario import shop

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from runboard.floor.devices import SIGNS
-from runboard.floor.travellers import (
+from runboard.floor.letting_in.devices import SIGNS
+from runboard.floor.letting_in.travellers import (
     Keys,
     hours_of_access,
     read_keys,

@@ -1,6 +1,6 @@
 """Addresses to which no alert may be sent, since they lie in somebody's house, by the RFCs that set them apart."""
 
-from runboard.run.push import is_outside, is_service
+from runboard.run.calls.push import is_outside, is_service
 from tests.outside.said import from_memory
 
 INSIDE = {

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from icalendar import Calendar, Event
 
-from runboard.run.calendar import Alarm, Entry, calendar_text
+from runboard.run.calls.calendar import Alarm, Entry, calendar_text
 from tests.outside.said import from_memory, published
 
 NOW = datetime(1997, 3, 1, 12, 0, tzinfo=UTC)

@@ -10,10 +10,10 @@ import pytest
 
 from runboard.review.exposure import noise_rule
 from runboard.review.noise import NIOSH
-from runboard.run.cautions import CATALOGUE, NO_SOURCE, Caution, cautions_for, start_points_of
+from runboard.run.care.cautions import CATALOGUE, NO_SOURCE, Caution, cautions_for, start_points_of
 from runboard.shop.book import Book, Operation, Pass, Room, Station
 from runboard.shop.finish import Finish
-from runboard.web.sentences import say
+from runboard.words.sentences import say
 from tests.outside.said import published
 
 BY_SOURCE: dict[str, Caution] = {one.source: one for one in CATALOGUE.values()}

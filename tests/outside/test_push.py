@@ -19,7 +19,7 @@ from py_vapid import Vapid02
 from runboard.alerts import push_service
 from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import KEPT_SECONDS, post, topic
-from runboard.run.push import Subscription, read_subscription
+from runboard.run.calls.push import Subscription, read_subscription
 from runboard.run.refusal import Refused
 from tests.conftest import START
 from tests.outside.said import from_memory, published

@@ -13,7 +13,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from runboard.run.cautions import CATALOGUE, SIGNS
+from runboard.run.care.cautions import CATALOGUE, SIGNS
 from tests.outside.said import calculated, from_memory, published
 from tests.outside.test_contrast import contrast
 

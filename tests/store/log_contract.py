@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from runboard.run.dues import Due
-from runboard.run.event import Event
+from runboard.run.calls.dues import Due
+from runboard.run.log.event import Event
 from runboard.run.refusal import Known
 from runboard.store.events import MOST_REFUSED_OF_ONE
 

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from runboard.run.event import Event
+from runboard.run.log.event import Event
 from runboard.store.backup import KEPT, BackupFolder, copy_to
 from runboard.store.connect import FILE_NAME, connect
 from runboard.store.holding import InUse, hold

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from runboard.floor.devices import (
+from runboard.floor.letting_in.devices import (
     CODE_LASTS,
     FRESH_FOR,
     HERE,
@@ -29,8 +29,8 @@ from runboard.floor.devices import (
     session_of,
     who,
 )
-from runboard.floor.tries import FEWER_FROM_ONE, IN_A_WHILE, MOST_FROM_ALL, MOST_FROM_ONE, MOST_PLACES
-from runboard.run.device import Device, Session
+from runboard.floor.letting_in.tries import FEWER_FROM_ONE, IN_A_WHILE, MOST_FROM_ALL, MOST_FROM_ONE, MOST_PLACES
+from runboard.run.calls.device import Device, Session
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.connect import FILE_NAME
 from runboard.store.open import Store

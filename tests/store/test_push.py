@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from runboard.floor.devices import Door, make_code, pair, revoke_device
-from runboard.run.push import Subscription
+from runboard.floor.letting_in.devices import Door, make_code, pair, revoke_device
+from runboard.run.calls.push import Subscription
 from runboard.store.open import Store
 from tests.conftest import START, HandClock
 

@@ -12,14 +12,14 @@ from pathlib import Path
 
 import pytest
 
-from runboard.floor.broker import Broker, set_broker
-from runboard.floor.devices import Door, begin_session, make_code, pair, revoke_device, who
-from runboard.floor.outside import add_channel
-from runboard.floor.signals import Ears, make_sensor
-from runboard.floor.travellers import read_keys, traveller_link
+from runboard.floor.keeping.broker import Broker, set_broker
+from runboard.floor.keeping.outside import add_channel
+from runboard.floor.keeping.signals import Ears, make_sensor
+from runboard.floor.letting_in.devices import Door, begin_session, make_code, pair, revoke_device, who
+from runboard.floor.letting_in.travellers import read_keys, traveller_link
 from runboard.floor.workshop import Workshop
-from runboard.run.device import Device
-from runboard.run.push import Subscription
+from runboard.run.calls.device import Device
+from runboard.run.calls.push import Subscription
 from runboard.store.backup import BackupFolder
 from runboard.store.let_in import DeviceIn, LetIn
 from runboard.store.open import Store, open_store

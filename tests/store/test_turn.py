@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.devices import Door, begin_session
-from runboard.floor.taps import take_taps
-from runboard.run.device import Device
+from runboard.floor.letting_in.devices import Door, begin_session
+from runboard.floor.pressing.taps import take_taps
+from runboard.run.calls.device import Device
 from runboard.run.refusal import NotStored
 from runboard.store.connect import WAIT_SECONDS, Connections
 from runboard.store.events import LogWriting

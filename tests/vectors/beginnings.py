@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from runboard.run.names import next_load
+from runboard.run.fold.names import next_load
 from tests.vectors.chooser import Chooser, Press, free_pieces
 
 

@@ -5,8 +5,8 @@ from datetime import datetime, timedelta
 from random import Random
 from typing import Any
 
-from runboard.run.event import write_moment
-from runboard.run.state import Load, RunState, ShopState, Tray
+from runboard.run.fold.state import Load, RunState, ShopState, Tray
+from runboard.run.log.event import write_moment
 from runboard.shop.book import Book
 
 Press = tuple[str, dict[str, Any], dict[str, Any]]

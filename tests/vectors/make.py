@@ -11,12 +11,10 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from runboard.run.draft import Draft
-from runboard.run.dues import Due, dues
-from runboard.run.event import Event, event_from_json, event_to_json, parse_moment
-from runboard.run.fold import apply
-from runboard.run.form import check_form
-from runboard.run.record import (
+from runboard.run.calls.dues import Due, dues
+from runboard.run.fold.draft import Draft
+from runboard.run.fold.fold import apply
+from runboard.run.fold.record import (
     Cache,
     book_record,
     due_record,
@@ -26,9 +24,11 @@ from runboard.run.record import (
     stations_record,
     unsettled_record,
 )
+from runboard.run.fold.state import ShopState
+from runboard.run.fold.table import find_row, kinds_of, load_at_hand, table_text, tray_at_hand
+from runboard.run.log.event import Event, event_from_json, event_to_json, parse_moment
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
-from runboard.run.state import ShopState
-from runboard.run.table import find_row, kinds_of, load_at_hand, table_text, tray_at_hand
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
 from tests.vectors.chooser import Chooser

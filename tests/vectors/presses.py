@@ -3,7 +3,7 @@
 The vectors and the state machine both press through ``choose``: (kind, envelope fields, body).
 """
 
-from runboard.run.dues import dues
+from runboard.run.calls.dues import dues
 from tests.vectors import at_loads, at_trays, beginnings
 from tests.vectors.chooser import Chooser, Maker, Press, about
 

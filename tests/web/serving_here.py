@@ -13,9 +13,9 @@ from typing import Any
 import uvicorn
 
 from runboard.app import House, Settings, WallClock, build, served
-from runboard.web.bounds import Bounds
-from runboard.web.serve import listen, serve
-from runboard.web.sessions import COOKIE
+from runboard.web.door.bounds import Bounds
+from runboard.web.door.serve import listen, serve
+from runboard.web.door.sessions import COOKIE
 from tests.pairing import paired
 
 

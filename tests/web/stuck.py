@@ -5,7 +5,7 @@ import time
 from pathlib import Path
 
 from runboard.app import Settings, build, served
-from runboard.web.serve import listen, serve
+from runboard.web.door.serve import listen, serve
 
 
 def stuck() -> str:

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from runboard.alerts.clock import AlertClock
-from runboard.run.dues import Due
+from runboard.run.calls.dues import Due
 from runboard.run.refusal import NotStored
 from runboard.store.open import open_store
 from tests.conftest import START, HandClock

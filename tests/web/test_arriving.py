@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from runboard.app import House
-from runboard.web.bounds import MOST_A_SENDER, WORKERS, Bounds
-from runboard.web.sizes import A_FEW_WORDS, BY_ENDPOINT
+from runboard.web.door.bounds import MOST_A_SENDER, WORKERS, Bounds
+from runboard.web.door.sizes import A_FEW_WORDS, BY_ENDPOINT
 from tests.web.serving_here import Here, everything, request, serving_here, until
 from tests.web.test_taps import batch, came
 

@@ -11,7 +11,7 @@ from runboard.cli import main
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import hold
 from runboard.store.open import open_store
-from runboard.web.backup import day_in_words
+from runboard.web.shop.backup import day_in_words
 from tests.conftest import HandClock
 from tests.pairing import paired
 from tests.scenario import shop

@@ -9,11 +9,11 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from runboard.app import House
-from runboard.floor.exchange import export_run
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.shop_book import book_record
-from runboard.floor.signals import make_sensor
-from runboard.run.form import check_form
+from runboard.floor.changing.exchange import export_run
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.changing.shop_book import book_record
+from runboard.floor.keeping.signals import make_sensor
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
 from tests.scenario import shop

@@ -7,8 +7,8 @@ from flask.testing import FlaskClient
 from icalendar import Calendar, Event
 
 from runboard.app import House
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
 from tests.conftest import HandClock
 from tests.scenario import shop
 

@@ -9,8 +9,8 @@ from flask.testing import FlaskClient
 
 from runboard.app import House, Settings, open_workshop
 from runboard.cli import main
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from tests import scenario
 from tests.web.test_plan_schedule import NoWork, operations, planned, work

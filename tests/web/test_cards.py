@@ -15,11 +15,11 @@ from werkzeug.test import TestResponse
 
 from runboard.app import House, Settings, build
 from runboard.cards.pdf import PACKAGES, NoPango
-from runboard.floor.devices import make_code, pair
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.floor.travellers import read_keys, tray_of_token
-from runboard.web import card_desk, cards
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.letting_in.devices import make_code, pair
+from runboard.floor.letting_in.travellers import read_keys, tray_of_token
+from runboard.floor.pressing.taps import record_events
+from runboard.web.trays import card_desk, cards
 from tests import scenario
 from tests.conftest import START, HandClock
 

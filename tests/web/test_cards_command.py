@@ -10,7 +10,7 @@ from runboard import cards_command, printing
 from runboard.app import Settings, open_workshop
 from runboard.cards.pdf import PACKAGES, NoPango
 from runboard.cli import main
-from runboard.floor.runs import Wish, close_run, open_run
+from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.lan.addresses import Whereabouts
 from tests import scenario
 

@@ -6,10 +6,10 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.run.cautions import CATALOGUE, SIGNS
-from runboard.web.care import comes_with
-from runboard.web.guard import may_ask
-from runboard.web.sentences import say
+from runboard.run.care.cautions import CATALOGUE, SIGNS
+from runboard.web.door.guard import may_ask
+from runboard.web.now.care import comes_with
+from runboard.words.sentences import say
 from tests import scenario
 from tests.conftest import START
 from tests.web.test_shop_pages import words

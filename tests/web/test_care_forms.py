@@ -7,7 +7,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.shop_book import book_record
+from runboard.floor.changing.shop_book import book_record
 from runboard.shop.common_finishes import common_finishes
 from tests import scenario
 from tests.conftest import START

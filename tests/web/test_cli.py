@@ -12,8 +12,8 @@ import pytest
 
 from runboard.app import Settings, open_workshop
 from runboard.cli import main
-from runboard.floor.exchange import export_run
-from runboard.floor.runs import Wish, open_run
+from runboard.floor.changing.exchange import export_run
+from runboard.floor.changing.runs import Wish, open_run
 from tests.scenario import shop
 from tests.serving import running
 from tests.web.test_taps import BOOK

@@ -10,14 +10,14 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House, Settings, build
-from runboard.floor.devices import make_code, pair, revoke_device
-from runboard.floor.guests import guests
-from runboard.floor.runs import Wish, close_run, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.floor.travellers import TravellerLink, read_keys, set_hours, traveller_link
-from runboard.floor.tries import MOST_FROM_ONE
-from runboard.run.event import write_moment
-from runboard.web.sessions import COOKIE
+from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
+from runboard.floor.letting_in.devices import make_code, pair, revoke_device
+from runboard.floor.letting_in.guests import guests
+from runboard.floor.letting_in.travellers import TravellerLink, read_keys, set_hours, traveller_link
+from runboard.floor.letting_in.tries import MOST_FROM_ONE
+from runboard.floor.pressing.taps import record_events
+from runboard.run.log.event import write_moment
+from runboard.web.door.sessions import COOKIE
 from tests.attack.cast import token_of
 from tests.attack.matrix import routes
 from tests.attack.promises import GUEST, who_may
@@ -533,8 +533,8 @@ def test_a_phone_that_is_shut_out_while_it_comes_in_stays_out(house: House, monk
         revoke_device(house.door, device.id)
         return False
 
-    monkeypatch.setattr("runboard.floor.guests.was_revoked", shut_out_meanwhile)
-    monkeypatch.setattr("runboard.floor.guests.why_over", lambda *asked: "")
+    monkeypatch.setattr("runboard.floor.letting_in.guests.was_revoked", shut_out_meanwhile)
+    monkeypatch.setattr("runboard.floor.letting_in.guests.why_over", lambda *asked: "")
     answer = client.post(link_of(house, "5").path, data={"name": "Mia"})
     monkeypatch.undo()
 

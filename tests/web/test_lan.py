@@ -20,7 +20,7 @@ from runboard.lan.addresses import Whereabouts
 from runboard.lan.announce import Announced, Announcer
 from runboard.lan.authority import AUTHORITY_FILE
 from runboard.network import Network, here_only
-from runboard.web.serve import listen, serve
+from runboard.web.door.serve import listen, serve
 from tests.lan.places import HOME, at
 from tests.serving import running
 from tests.web.test_welcome import paired_client

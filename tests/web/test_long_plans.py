@@ -6,12 +6,12 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.plans import plan_at_once
-from runboard.floor.runs import new_event
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import new_event
+from runboard.floor.planning.plans import plan_at_once
+from runboard.floor.pressing.taps import record_events
 from runboard.plan.schedule.problem import hours, people
 from runboard.plan.schedule.rule import rule
-from runboard.web import plan_chart
+from runboard.web.plan import chart as plan_chart
 from tests.conftest import HandClock
 from tests.core.test_long_plans import Counted
 from tests.figured import show

@@ -11,8 +11,8 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House, Settings, build
-from runboard.web import offline
-from runboard.web.sessions import COOKIE
+from runboard.web.door import offline
+from runboard.web.door.sessions import COOKIE
 from tests.conftest import HandClock
 from tests.pairing import paired
 from tests.serving import ROOT

@@ -13,14 +13,14 @@ from runboard.alerts.climb import Climber
 from runboard.alerts.outside import Outside
 from runboard.alerts.speaker import Speaker, call_as_wav
 from runboard.app import House
-from runboard.floor.outside import Channel, add_channel
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events, take_taps
-from runboard.run.climb import Steps
-from runboard.run.dues import Due, dues
-from runboard.run.event import write_moment
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.keeping.outside import Channel, add_channel
+from runboard.floor.pressing.taps import record_events, take_taps
+from runboard.run.calls.climb import Steps
+from runboard.run.calls.dues import Due, dues
+from runboard.run.log.event import write_moment
 from runboard.run.refusal import NotStored
-from runboard.web.alert_words import alert_words, words_of_a_test
+from runboard.words.alert import alert_words, words_of_a_test
 from tests.conftest import START, HandClock
 from tests.lamp import Lamp
 from tests.scenario import shop_without_looks

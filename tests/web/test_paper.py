@@ -7,9 +7,9 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from runboard.app import House
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.run.state import Tray
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
+from runboard.run.fold.state import Tray
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.web.test_shop_pages import as_a_browser_posts

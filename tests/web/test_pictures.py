@@ -16,15 +16,15 @@ from werkzeug.test import TestResponse
 
 from runboard import cli
 from runboard.app import House, Settings, build
-from runboard.floor import photograph as photographs
-from runboard.floor.photograph import prepare
-from runboard.floor.shop_book import book_record
+from runboard.floor.changing import photograph as photographs
+from runboard.floor.changing.photograph import prepare
+from runboard.floor.changing.shop_book import book_record
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.instruction import Instruction
 from runboard.shop.pictures import pictures_named
 from runboard.store.files import copy_files
 from runboard.store.pictures import PictureFolder
-from runboard.web.sentences import say
+from runboard.words.sentences import say
 from tests import scenario
 from tests.attack.cast import device_with
 from tests.conftest import START, HandClock

@@ -12,7 +12,7 @@ import pytest
 from runboard import plan_command, planning
 from runboard.app import Settings, open_workshop
 from runboard.cli import main
-from runboard.floor.runs import Wish, close_run, open_run
+from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.search.improve import improve

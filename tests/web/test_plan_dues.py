@@ -9,14 +9,14 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.planner import Planner
-from runboard.floor.runs import Wish, open_run
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.planning.planner import Planner
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
-from runboard.web.plan_dues import late_sentences, limit_sentences
-from runboard.web.plan_words import Names
-from runboard.web.sentences import zone_of
+from runboard.words.dues import late_sentences, limit_sentences
+from runboard.words.plan import Names
+from runboard.words.sentences import zone_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.figured import show

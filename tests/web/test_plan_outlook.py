@@ -10,13 +10,13 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.plan_figures import publish
-from runboard.floor.plans import Figured, Planned
+from runboard.floor.planning.figures import publish
+from runboard.floor.planning.plans import Figured, Planned
 from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.told.forecast import GOES, Forecast
-from runboard.web import plan_record
-from runboard.web.plan_words import Names
-from runboard.web.sentences import zone_of
+from runboard.words import plan_record
+from runboard.words.plan import Names
+from runboard.words.sentences import zone_of
 from tests.core.instances import the_trial
 from tests.figured import show
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, planned, work

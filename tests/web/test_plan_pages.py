@@ -7,8 +7,8 @@ from flask.testing import FlaskClient
 from werkzeug.datastructures import MultiDict
 
 from runboard.app import House
-from runboard.floor.shop_book import book_record
-from runboard.run.state import RunState
+from runboard.floor.changing.shop_book import book_record
+from runboard.run.fold.state import RunState
 from tests import scenario
 from tests.conftest import START
 from tests.web.test_shop_pages import as_a_browser_posts, inputs, words

@@ -11,17 +11,17 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.planner import Planner
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.planning.planner import Planner
+from runboard.floor.pressing.taps import record_events
 from runboard.plan.schedule.problem import cannot, from_state
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import LeftOut
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.compared import Calmer
-from runboard.run.begin import LASTING
-from runboard.web.plan_pace import every
-from runboard.web.plan_words import Names, left_out_sentences
+from runboard.run.rules.begin import LASTING
+from runboard.words.pace import every
+from runboard.words.plan import Names, left_out_sentences
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.pressing import Floor

@@ -13,12 +13,12 @@ from flask.testing import FlaskClient
 
 from runboard.app import House
 from runboard.cli import main
-from runboard.floor.runs import new_event
-from runboard.floor.taps import record_events
-from runboard.floor.try_change import LASTS, MOST_KEPT, Trials
+from runboard.floor.changing.runs import new_event
+from runboard.floor.planning.try_change import LASTS, MOST_KEPT, Trials
+from runboard.floor.pressing.taps import record_events
 from runboard.plan.changed import TraySize
 from runboard.plan.search import compare
-from runboard.web.plan_try_words import answer_of
+from runboard.words.trying import answer_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.test_changed import by_hand_only, in_the_evenings

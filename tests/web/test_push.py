@@ -13,11 +13,11 @@ from py_vapid import Vapid02
 from runboard.alerts.push import RESULTS_KEY, Pusher
 from runboard.alerts.push_key import FILE_NAME
 from runboard.app import House, Settings, build
-from runboard.floor.devices import revoke_device
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.run.climb import Steps
-from runboard.run.dues import Due
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.letting_in.devices import revoke_device
+from runboard.floor.pressing.taps import record_events
+from runboard.run.calls.climb import Steps
+from runboard.run.calls.dues import Due
 from runboard.run.refusal import NotStored
 from tests.attack.cast import device_with
 from tests.conftest import START, HandClock

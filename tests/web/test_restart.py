@@ -3,9 +3,9 @@
 from pathlib import Path
 
 from runboard.app import House, Settings, build
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.taps import take_taps
-from runboard.run.dues import dues
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.pressing.taps import take_taps
+from runboard.run.calls.dues import dues
 from tests.conftest import HandClock
 from tests.scenario import shop
 

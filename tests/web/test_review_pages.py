@@ -7,8 +7,8 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.web.test_shop_pages import words

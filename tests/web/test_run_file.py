@@ -10,8 +10,8 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from runboard.app import House, Settings, build
-from runboard.floor.file_in import MOST_TEXT_BYTES, read_file
-from runboard.floor.runs import Wish, close_run, open_run
+from runboard.floor.changing.file_in import MOST_TEXT_BYTES, read_file
+from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.run.refusal import Refused
 from tests.conftest import HandClock
 from tests.scenario import shop

@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 from fluent.runtime import FluentBundle, FluentResource
 
-from runboard.web import sentences
-from runboard.web.sentences import in_words, message_name, say, zone_of
+from runboard.words import sentences
+from runboard.words.sentences import in_words, message_name, say, zone_of
 
 WORDS = """
 refused-station-busy = { $station } still holds { $trays }. It is free at { $until }.

@@ -9,8 +9,8 @@ from urllib.parse import urlsplit
 
 import pytest
 
-from runboard.web.serve import CannotListen, listen
-from runboard.web.sessions import COOKIE
+from runboard.web.door.serve import CannotListen, listen
+from runboard.web.door.sessions import COOKIE
 from tests.pairing import paired
 from tests.serving import running
 from tests.web.serving_here import everything, request, until

@@ -11,8 +11,8 @@ from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
 from runboard.app import House
-from runboard.floor.runs import Wish, open_run
-from runboard.floor.shop_book import book_record
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.changing.shop_book import book_record
 from tests import scenario
 from tests.conftest import START
 

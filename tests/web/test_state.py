@@ -67,5 +67,5 @@ def test_the_table_is_the_one_that_the_server_reads(client: FlaskClient) -> None
     first = client.get("/table.json")
     again = client.get("/table.json", headers={"If-None-Match": first.headers["ETag"]})
 
-    assert first.data == (ROOT / "runboard" / "run" / "table.json").read_bytes()
+    assert first.data == (ROOT / "runboard" / "run" / "fold" / "table.json").read_bytes()
     assert again.status_code == 304

@@ -8,8 +8,8 @@ from typing import Any
 import httpx
 import pytest
 
-from runboard.web import stream
-from runboard.web.stream import Streams, serve_stream
+from runboard.web.door import stream
+from runboard.web.door.stream import Streams, serve_stream
 from tests.pairing import cookies
 from tests.serving import running
 from tests.web.serving_here import until

@@ -8,13 +8,13 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House
-from runboard.floor.planner import Planner
-from runboard.floor.plans import Planned, plan_at_once
+from runboard.floor.planning.planner import Planner
+from runboard.floor.planning.plans import Planned, plan_at_once
 from runboard.plan.move import Move
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
-from runboard.web.plan_moves import move_words
-from runboard.web.plan_record import plan_lines, plan_record
+from runboard.words.moves import move_words
+from runboard.words.plan_record import plan_lines, plan_record
 from tests.figured import show
 from tests.web.test_plan_schedule import opened
 from tests.web.test_shop_pages import words

@@ -11,12 +11,12 @@ from cryptography import x509
 from flask.testing import FlaskClient
 
 from runboard.app import House, Settings, WallClock, build
-from runboard.floor.devices import make_code, pair
+from runboard.floor.letting_in.devices import make_code, pair
 from runboard.lan import trust
 from runboard.network import Network
-from runboard.web.serve import listen
-from runboard.web.sessions import COOKIE
-from runboard.web.welcome import DER_TYPE, PROFILE_TYPE
+from runboard.web.door.serve import listen
+from runboard.web.door.sessions import COOKIE
+from runboard.web.network.welcome import DER_TYPE, PROFILE_TYPE
 from tests.lan.places import HOME
 
 PHONE = {"Host": "192.168.1.20:8210"}

@@ -5,15 +5,15 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
-from runboard.run.event import write_moment
-from runboard.run.route import Route
-from runboard.run.state import Order
+from runboard.run.fold.route import Route
+from runboard.run.fold.state import Order
+from runboard.run.log.event import write_moment
 from runboard.shop.book import Product
 from runboard.shop.limits import MOST_ORDER_LINES
 from runboard.shop.numbers import whole_number
+from runboard.web.door.run_pages import due_moment, due_texts
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.form import Form
-from runboard.web.run_pages import due_moment, due_texts
 
 Record = dict[str, Any]
 

@@ -1,4 +1,4 @@
-// What must not be forgotten: rags, oily dust, a cut that burnt. Mirrors the first half of runboard/run/care.py.
+// What must not be forgotten: rags, oily dust, a cut that burnt. Mirrors the first half of runboard/run/care/care.py.
 
 import { indexIn, stepIn } from "./draft.js";
 import { stepOf, traysOf } from "./load_names.js";

@@ -1,4 +1,4 @@
-// Machines that must be watched, and who was last seen where they can be: mirrors runboard/run/sight.py.
+// Machines that must be watched, and who was last seen where they can be: mirrors runboard/run/care/sight.py.
 
 import { asPerson } from "./records.js";
 

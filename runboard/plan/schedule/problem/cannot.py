@@ -8,11 +8,11 @@ from typing import Any
 
 from runboard.plan.schedule.problem.hours import starts_of
 from runboard.plan.schedule.problem.nouns import TICK, Block, LeftOut, Problem, Station, Stretch, Worker, numbered_anew
-from runboard.run.begin import never_begins
-from runboard.run.draft import Draft
-from runboard.run.event import parse_moment
-from runboard.run.route import Step
-from runboard.run.state import RunState
+from runboard.run.fold.draft import Draft
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import RunState
+from runboard.run.log.event import parse_moment
+from runboard.run.rules.begin import never_begins
 
 # Two weeks of ticks: what fits into no hours that begin before is looked for in all of them.
 _SOON = 14 * 24 * 60 * 2

@@ -5,13 +5,13 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Block, Draws, Span, Station, Stretch, Worker
-from runboard.run.air import coat_of, raises_dust
-from runboard.run.draft import Draft
-from runboard.run.event import parse_moment
-from runboard.run.resting import wait_after
-from runboard.run.route import Route, Step
-from runboard.run.rules import has_skill
-from runboard.run.state import PersonState, RunState
+from runboard.run.fold.draft import Draft
+from runboard.run.fold.route import Route, Step
+from runboard.run.fold.state import PersonState, RunState
+from runboard.run.log.event import parse_moment
+from runboard.run.rules.air import coat_of, raises_dust
+from runboard.run.rules.resting import wait_after
+from runboard.run.rules.rules import has_skill
 from runboard.shop import book as the_book
 from runboard.shop.hours import next_close, open_windows, running_windows
 from runboard.shop.parts import LoadContents, Part, parts

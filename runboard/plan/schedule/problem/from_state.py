@@ -13,14 +13,14 @@ from runboard.plan.schedule.problem.cannot import Cannot, Wrong, without_what_ca
 from runboard.plan.schedule.problem.from_book import Estimate, FromBook, Stretches, as_written, ticks
 from runboard.plan.schedule.problem.hours import first_from, starts_of
 from runboard.plan.schedule.problem.nouns import TICK, Block, Lag, Order, Problem
-from runboard.run.air import Coat, coat_of, in_the_air
-from runboard.run.draft import Draft
-from runboard.run.loads import loads_at
+from runboard.run.fold.draft import Draft
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load, RunState, ShopState, Tray
 from runboard.run.refusal import Refused
-from runboard.run.resting import done_at, rests_before, wait_after
-from runboard.run.route import Step
-from runboard.run.services import resting
-from runboard.run.state import Load, RunState, ShopState, Tray
+from runboard.run.rules.air import Coat, coat_of, in_the_air
+from runboard.run.rules.loads import loads_at
+from runboard.run.rules.resting import done_at, rests_before, wait_after
+from runboard.run.rules.services import resting
 from runboard.shop.book import Book
 from runboard.shop.limits import MOST_LINKS_PLANNED, MOST_PLANNED
 

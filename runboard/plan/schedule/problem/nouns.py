@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from functools import cached_property
 
-from runboard.run.air import kept_off
+from runboard.run.rules.air import kept_off
 
 TICK = timedelta(seconds=30)
 # Ticks that nothing reaches: thirty weeks.

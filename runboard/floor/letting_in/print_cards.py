@@ -1,0 +1,56 @@
+"""Which trays get a card, and which print of it each one is."""
+
+from collections.abc import Iterable, Mapping
+
+from runboard.floor.changing.runs import new_event
+from runboard.floor.pressing.taps import record_events
+from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Workshop
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
+from runboard.shop.numbers import whole_number
+
+
+def full_trays(run: RunState) -> tuple[str, ...]:
+    """The trays that hold pieces, whatever became of those: one that was merged away needs no card."""
+    return tuple(tray.id for tray in run.trays.values() if tray.in_process or tray.good)
+
+
+def named_trays(run: RunState, text: str) -> tuple[str, ...]:
+    """The trays that ``1,2,5-8`` names, each once; all that hold pieces where it names none.
+
+    Refused 'trays unreadable', 'tray unknown'.
+    """
+    parts = [part.strip() for part in text.replace(";", ",").split(",") if part.strip()]
+    found = dict.fromkeys(tray for part in parts for tray in _range(run, part))
+    for tray in found:
+        if tray not in run.trays:
+            raise Refused("tray unknown", tray=tray)
+    return tuple(found) or full_trays(run)
+
+
+def _range(run: RunState, part: str) -> Iterable[str]:
+    first, dash, last = part.partition("-")
+    if part in run.trays or not dash:
+        return (part,)
+    begin, end = whole_number(first), whole_number(last)
+    if begin is None or end is None or begin > end:
+        raise Refused("trays unreadable", text=part[:40])
+    return (str(tray) for tray in range(begin, min(end, begin + len(run.trays)) + 1))
+
+
+def next_prints(run: RunState, trays: Iterable[str]) -> dict[str, int]:
+    """Which print of its card each tray gets next."""
+    return {tray: run.trays[tray].print + 1 for tray in trays}
+
+
+def note_prints(workshop: Workshop, run: str, prints: Mapping[str, int], person: str = "") -> None:
+    """These cards are printed. Refused where the run is over, and then none is noted."""
+    with workshop.lock:
+        catch_up(workshop)
+        made = [
+            new_event(workshop, "card printed", {"print": number}, run=run, tray=tray, person=person, device="server")
+            for tray, number in prints.items()
+        ]
+        if made:
+            record_events(workshop, made)

@@ -1,0 +1,152 @@
+"""Presses from phones: each is accepted, already known, or refused with its reason. A batch twice counts once."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from runboard.floor.letting_in.guest_rights import check_guest
+from runboard.floor.pressing.access import GUEST, LEAD, check_access
+from runboard.floor.pressing.batch import read_batch
+from runboard.floor.pressing.cut_short import cut_facts, cut_record
+from runboard.floor.pressing.read_taps import Tap, read_taps
+from runboard.floor.workshop import LogWrite, Workshop
+from runboard.floor.writing import writing
+from runboard.run.change import replace
+from runboard.run.fold.decide import decide
+from runboard.run.fold.fold import press_of
+from runboard.run.fold.record import plain
+from runboard.run.log.ahead import check_not_ahead
+from runboard.run.log.event import Event, write_moment
+from runboard.run.refusal import Refused
+
+Answer = dict[str, Any]
+
+# What one transaction takes of a batch, so that others wait no longer than for a press of their own. A press that lies
+# back costs as many events as came after it, so the time counts too.
+MOST_A_SLICE = 10
+LONGEST_SLICE = timedelta(milliseconds=40)
+
+
+@dataclass(frozen=True)
+class Sender:
+    """The device that sends, and what it may: its access, and for a guest the (run, tray) that its card opened.
+
+    Without ``device`` a batch says itself which one it is from: only where no device is asked who it is.
+    """
+
+    device: str = ""
+    access: str = LEAD
+    at: tuple[str, str] = ("", "")
+
+
+def take_taps(workshop: Workshop, raw: object, device: str = "", access: str = LEAD) -> dict[str, Any]:
+    """Take a batch from a device that works anywhere. See ``take_taps_of``."""
+    return take_taps_of(workshop, raw, Sender(device, access))
+
+
+def take_taps_of(workshop: Workshop, raw: object, sender: Sender) -> dict[str, Any]:
+    """Take a batch ``{"device", "sent_at", "taps": [event, …]}``.
+
+    Returns ``{"now", "seq", "taps": [{"id", "answer", "code"?, "facts"?}]}`` in the batch's order. Raises Refused
+    'batch form' where it is no batch; then nothing is stored. It is taken in slices, between which others get their
+    turn. Where one of them is not stored (``NotStored``), those before it are: sent again, they are known. Refused
+    'too fast' where the sender has to wait; nothing is stored, and it keeps them.
+    """
+    batch = read_batch(raw, sender.device)
+    sender = replace(sender, device=batch.device)
+    now = workshop.clock.now()
+    with workshop.rates.sending(sender.device, sender.access, len(batch.taps), now):
+        answers, seq = _take_all(workshop, read_taps(batch, now), sender)
+    return {"now": write_moment(workshop.clock.now()), "seq": seq, "taps": answers}
+
+
+def why_refused(workshop: Workshop, event: Event, sender: Sender) -> Refused | None:
+    """Why an up-to-date press of this sender would be refused now; nothing is stored."""
+    try:
+        decide(workshop.ledger, _allowed(workshop, replace(event, seen=workshop.ledger.last_seq), sender))
+    except Refused as refused:
+        return refused
+    return None
+
+
+def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
+    """Take events that the server itself or a command makes, as an up-to-date press. Raises Refused at the first
+    that is refused, and then stores none."""
+    with writing(workshop) as (write, now):
+        return [_accept(workshop, write, replace(one, seen=workshop.ledger.last_seq), now) for one in events]
+
+
+def _take_all(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[list[Answer], int]:
+    answers: list[Answer] = []
+    while True:
+        taken, seq = _take_slice(workshop, taps[len(answers) :], sender)
+        answers += taken
+        if len(answers) >= len(taps):
+            return answers, seq
+        workshop.lock.give_way()
+        workshop.log.give_way()
+
+
+def _take_slice(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[list[Answer], int]:
+    """The answers to the first of these, in one transaction: to so many, or for so long, as others may wait. And the
+    number of the last event then."""
+    answers: list[Answer] = []
+    with writing(workshop) as (write, now):
+        for at, tap in enumerate(taps):
+            is_full = at >= MOST_A_SLICE or workshop.clock.now() - now >= LONGEST_SLICE
+            if at and is_full and not _belong_together(taps[at - 1], tap):
+                break
+            answers.append(_answer(workshop, write, tap, sender, now))
+        seq = workshop.ledger.last_seq
+    return answers, seq
+
+
+def _belong_together(one: Tap, other: Tap) -> bool:
+    """Whether two are of one press, of which nobody should see a half."""
+    both = isinstance(one.said, Event) and isinstance(other.said, Event)
+    return both and press_of(one.id) == press_of(other.id)
+
+
+def _answer(workshop: Workshop, write: LogWrite, tap: Tap, sender: Sender, now: datetime) -> Answer:
+    if isinstance(tap.said, Refused):
+        return _refuse(write, tap, tap.said, now, sender.device)
+    before = write.known([tap.id]).get(tap.id)
+    if before is not None:
+        said = {"code": before.code, "facts": dict(before.facts)} if before.answer == "refused" else {}
+        return {"id": tap.id, "answer": "refused" if said else "known", **said}
+    try:
+        return _accept(workshop, write, _allowed(workshop, tap.said, sender), now)
+    except Refused as refusal:
+        return _refuse(write, tap, refusal, now, sender.device)
+
+
+def _allowed(workshop: Workshop, event: Event, sender: Sender) -> Event:
+    """The event, if its sender may make it."""
+    ledger = workshop.ledger
+    check_access(sender.access, event, ledger.arrived)
+    if sender.access != GUEST:
+        return event
+    check_guest(ledger.state, workshop.book, event, sender.device, sender.at, ledger.arrived)
+    # What a guest pressed without a network is judged by the rules all the same, and nobody has to settle it for them.
+    return replace(event, seen=ledger.last_seq)
+
+
+def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) -> Answer:
+    check_not_ahead(event, now)
+    trial = decide(workshop.ledger, event)
+    check_not_ahead(trial.event, now)  # a blind press counts from the opening of its run, which may itself lie ahead
+    seq = write.append(trial.event, now)
+    workshop.ledger.keep(trial, seq)
+    answer: Answer = {"id": event.id, "answer": "accepted"}
+    entry = trial.state.unsettled.get(event.id)
+    if entry is not None:
+        answer |= {"to_settle": True, "code": entry.code, "facts": plain(entry.facts)}
+    return answer
+
+
+def _refuse(write: LogWrite, tap: Tap, refusal: Refused, now: datetime, device: str) -> Answer:
+    facts = cut_facts(plain(refusal.facts))
+    if tap.id and len(tap.id) <= 80 and isinstance(tap.record, Mapping):
+        write.refuse(cut_record({**tap.record, "id": tap.id}), refusal.code, facts, now, device)
+    return {"id": tap.id, "answer": "refused", "code": refusal.code, "facts": facts}

@@ -1,0 +1,171 @@
+"""The cautions: which belong beside an operation, and what is ticked before its machine starts.
+
+They are data with a source, in ``cautions.json``; the text of each is the message ``care-<key>`` of the catalogues
+``static/words/<language>.care.ftl``. Their order in the file is their order on screen and card: what can hurt most
+comes first. All of them defer to the machine's manual and the local codes.
+"""
+
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from importlib.resources import files
+from types import MappingProxyType
+from typing import Any, Literal
+
+from runboard.shop.book import STATION_KINDS, Book, Operation
+from runboard.shop.care import finish_of
+from runboard.shop.finish_words import plain_words
+
+Kind = Literal["caution", "start", "reminder", "answer", "note"]
+Basis = Literal["standard", "law", "published", "common practice, no source"]
+NO_SOURCE: Basis = "common practice, no source"
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One entry. ``read`` says whether its source was 'opened' or is 'from memory'. ``signs`` are ISO 7010 numbers. ``stations`` (kinds) and ``when`` say where it comes by itself;
+    ``words`` are what a shop writes for it. It is left out beside the one that it ``yields_to``. ``shown`` lists where
+    people meet it."""
+
+    key: str
+    kind: Kind
+    source: str
+    basis: Basis
+    read: str = ""
+    url: str = ""
+    signs: tuple[str, ...] = ()
+    stations: tuple[str, ...] = ()
+    when: str = ""
+    words: tuple[str, ...] = ()
+    yields_to: str = ""
+    shown: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A caution as it stands beside an operation: an entry's ``key``, or the shop's own ``text`` without a key."""
+
+    key: str
+    text: str
+    signs: tuple[str, ...]
+
+
+def _read() -> tuple[Mapping[str, Caution], Mapping[str, str]]:
+    whole = json.loads(files("runboard.run.care").joinpath("cautions.json").read_text(encoding="utf-8"))
+    read = {one["key"]: _caution(one, whole["sources"][one["source"]]) for one in whole["cautions"]}
+    return MappingProxyType(read), MappingProxyType(whole["signs"])
+
+
+def _caution(entry: Mapping[str, Any], source: Mapping[str, str]) -> Caution:
+    lists = {name: tuple(entry.get(name, ())) for name in ("signs", "stations", "words", "shown")}
+    return Caution(
+        key=entry["key"],
+        kind=entry["kind"],
+        source=source.get("text", NO_SOURCE),
+        basis=source["basis"],  # type: ignore[arg-type]  # a test holds the file to the four
+        read=source.get("read", ""),
+        url=source.get("url", ""),
+        when=entry.get("when", ""),
+        yields_to=entry.get("yields_to", ""),
+        **lists,
+    )
+
+
+# ``SIGNS`` are the titles under which ISO 7010 registers the numbers.
+CATALOGUE, SIGNS = _read()
+_BY_WORDS: Mapping[str, str] = MappingProxyType({word: one.key for one in CATALOGUE.values() for word in one.words})
+
+
+def entry_for(words: str) -> Caution | None:
+    """The entry that a shop's own words mean, whatever their case, spaces and full stop; ``None`` where none does."""
+    key = _BY_WORDS.get(" ".join(words.casefold().split()).rstrip(".!"))
+    return CATALOGUE[key] if key else None
+
+
+def cautions_for(book: Book, operation: Operation, after_finish: bool = False) -> tuple[Shown, ...]:
+    """What stands beside an operation: by its station, its attendance and its finish, then by its own words, each
+    entry once and in the catalogue's order; what the catalogue does not know comes last, as it was written.
+
+    ``after_finish``: the wood it works had a finish earlier in the route.
+    """
+    keys = {one.key for one in CATALOGUE.values() if _comes_by_itself(one, book, operation, after_finish)}
+    own: list[Shown] = []
+    for words in dict.fromkeys(operation.cautions):
+        entry = entry_for(words)
+        if entry is None:
+            own.append(Shown("", words, ()))
+        else:
+            keys.add(entry.key)
+    known = (one for one in CATALOGUE.values() if one.key in keys and one.yields_to not in keys)
+    return (*(Shown(one.key, "", one.signs) for one in known), *own)
+
+
+def start_points(book: Book, operation: Operation) -> tuple[str, ...]:
+    """Keys of what must be ticked before a machine of that kind starts; none for a bench."""
+    station = book.station(operation.station)
+    return start_points_of(station.kind) if station else ()
+
+
+def start_points_of(kind: str) -> tuple[str, ...]:
+    """The same for a kind of station."""
+    return tuple(one.key for one in CATALOGUE.values() if one.kind == "start" and kind in one.stations)
+
+
+def watch_check_of(kind: str) -> str:
+    """Key of what somebody confirms who looks at a running station of that kind: its own things, as a CNC has no air assist."""
+    return next(
+        (one.key for one in CATALOGUE.values() if one.key.startswith("watch-check-") and kind in one.stations),
+        "watch-check",
+    )
+
+
+def _comes_by_itself(one: Caution, book: Book, operation: Operation, after_finish: bool) -> bool:
+    if one.kind != "caution":
+        return False
+    station = book.station(operation.station)
+    if station is not None and station.kind in one.stations:
+        return True
+    if one.when == "oiled before":
+        return after_finish
+    return bool(one.when) and WHEN[one.when](book, operation)
+
+
+def _is_watched(book: Book, operation: Operation) -> bool:
+    station = book.station(operation.station)
+    least = STATION_KINDS[station.kind].least if station else "none"
+    return "watched" in (operation.attendance, least)
+
+
+def _is_loud(book: Book, operation: Operation) -> bool:
+    station = book.station(operation.station)
+    return station is not None and station.noise_db is not None and station.noise_db >= book.noise_limit_db
+
+
+def _self_heats(book: Book, operation: Operation) -> bool:
+    finish = finish_of(book, operation)
+    return finish is not None and finish.self_heats
+
+
+def _has_solvent(book: Book, operation: Operation) -> bool:
+    finish = finish_of(book, operation)
+    return finish is not None and finish.solvent
+
+
+def _is_sprayed(book: Book, operation: Operation) -> bool:
+    """Whether its words, or the name of its finish, say that it is sprayed on, in one of the four languages."""
+    finish = finish_of(book, operation)
+    said = plain_words(f"{operation.name} {operation.finish or ''} {finish.name if finish else ''}")
+    return finish is not None and any(word in said for word in ("spray", "spruh", "spritz", "pulveri", "aerosol"))
+
+
+# What an entry's ``when`` may say, besides 'oiled before', which only the route knows.
+WHEN: Mapping[str, Callable[[Book, Operation], bool]] = MappingProxyType(
+    {
+        "watched": _is_watched,
+        "loud": _is_loud,
+        "finish": lambda book, operation: finish_of(book, operation) is not None,
+        "self-heats": _self_heats,
+        "solvent": _has_solvent,
+        "sprayed": _is_sprayed,
+    }
+)

@@ -1,0 +1,45 @@
+"""Corrections are events that name the one they undo or amend. Nothing is edited."""
+
+from collections.abc import Iterable, Mapping
+
+from runboard.run.log.event import Event, amended
+
+
+def press_ids(named: str) -> tuple[str, ...]:
+    """The ids that one press may have: ``X``, ``X.2``, ``X.3`` and on."""
+    return (named, *(f"{named}.{number}" for number in range(2, 10)))
+
+
+def voided(events: Mapping[str, Event]) -> set[str]:
+    """The ids of events that never happened. An undo that is itself undone later undoes nothing."""
+    undos = sorted(
+        (one for one in events.values() if one.kind == "event undone"), key=lambda one: one.order, reverse=True
+    )
+    void: set[str] = set()
+    for undo in undos:
+        if undo.id not in void:
+            void.update(key for key in press_ids(undo.get("event")) if key in events)
+    return void
+
+
+def amendments(events: Mapping[str, Event], void: set[str]) -> dict[str, list[Event]]:
+    """For each amended event its amendments, in order."""
+    found: dict[str, list[Event]] = {}
+    valid = (one for one in events.values() if one.kind == "event amended" and one.id not in void)
+    for one in sorted(valid, key=lambda one: one.order):
+        found.setdefault(one.get("event"), []).append(one)
+    return found
+
+
+def effective(events: Iterable[Event]) -> list[Event]:
+    """The events that hold: none undone, the amended as amended."""
+    by_id = {event.id: event for event in events}
+    void = voided(by_id)
+    changes = amendments(by_id, void)
+    held = []
+    for event in by_id.values():
+        if event.id not in void:
+            for change in changes.get(event.id, ()):
+                event = amended(event, change)
+            held.append(event)
+    return held

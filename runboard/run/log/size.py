@@ -1,0 +1,83 @@
+"""How large a run may be, judged before anything is reckoned with it: pieces, trays, boards, loads, steps."""
+
+from collections.abc import Iterable, Mapping
+from itertools import pairwise
+from typing import Any
+
+from runboard.run.fold.route import Route, Step
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
+from runboard.shop.book import Product
+from runboard.shop.limits import MOST_BOARDS, MOST_LINKS, MOST_LOADS, MOST_PIECES, MOST_TRAYS, product_excess
+
+
+def check_route(product: Product) -> None:
+    """Refused 'run too large' where a run's route has too many steps or letters."""
+    excess = product_excess(product)
+    if excess is not None:
+        _refuse(*excess)
+
+
+def check_size(route: Route, trays: Iterable[int], wanted: int = 0, boards: int = 0) -> None:
+    """Refused 'run too large' with ``what`` ('pieces', 'trays', 'boards', 'loads'), ``found`` and ``most``. ``trays`` are
+    the pieces of each."""
+    pieces = list(trays)
+    for what, found, most in (
+        ("pieces", max(sum(pieces), wanted), MOST_PIECES),
+        ("trays", len(pieces), MOST_TRAYS),
+        ("boards", boards, MOST_BOARDS),
+    ):
+        if found > most:
+            _refuse(what, found, most)
+    by_step = [_loads(step, pieces) for step in route.steps]
+    links = sum(one * after for here, there in pairwise(by_step) for one, after in zip(here, there, strict=True))
+    loads = max(sum(map(sum, by_step)), links * MOST_LOADS // MOST_LINKS)
+    if loads > MOST_LOADS:
+        _refuse("loads", loads, MOST_LOADS)
+
+
+def check_run(run: RunState, before: RunState | None = None) -> None:
+    """The same of a run as it stands. One that was too large ``before`` there was a limit goes on as it is."""
+    try:
+        _check(run)
+    except Refused:
+        if before is None or not _is_too_large(before):
+            raise
+
+
+def _check(run: RunState) -> None:
+    wanted = sum(one.pieces for one in run.orders)
+    trays = [max(one.started, one.in_process) for one in run.trays.values()]
+    check_size(run.route, trays, wanted, len(run.boards))
+
+
+def _is_too_large(run: RunState) -> bool:
+    try:
+        _check(run)
+    except Refused:
+        return True
+    return False
+
+
+def check_body(body: Mapping[str, Any], product: Product | None) -> None:
+    """The same of what an event says: a run that is opened, a route, order lines."""
+    if product is not None:
+        check_route(product)
+    wanted = sum(one["pieces"] for one in body.get("orders", ()))
+    if wanted > MOST_PIECES:
+        _refuse("pieces", wanted, MOST_PIECES)
+    trays = body.get("trays")
+    if product is not None and trays is not None:
+        check_size(Route(product), [one["pieces"] for one in trays], wanted, len(body.get("boards") or ()))
+
+
+def _loads(step: Step, trays: list[int]) -> list[int]:
+    """How many loads a step makes of each tray, at most: trays that go together are counted apart, a board in each."""
+    most = step.most_a_load
+    if most is None or step.pass_.size == "board":
+        return [1] * len(trays)
+    return [max(1, -(-pieces // most)) for pieces in trays]
+
+
+def _refuse(what: str, found: int, most: int) -> None:
+    raise Refused("run too large", what=what, found=found, most=most)

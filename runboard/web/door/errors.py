@@ -1,0 +1,92 @@
+"""What went wrong, as a sentence that says what to do: JSON where a script asked, a page where a person did."""
+
+import logging
+
+from flask import Flask, Response, jsonify, make_response, render_template, request
+from werkzeug.exceptions import HTTPException
+
+from runboard.run.refusal import NotStored, Refused
+from runboard.web.door.pages import said
+
+_ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/push/", "/pictures")
+SENTENCES = {
+    400: "That request cannot be read. Load the page again.",
+    403: "That came from another site's page, so nothing was done. Open runboard itself and press again.",
+    404: "There is nothing here. Go to Now.",
+    405: "That cannot be done here. Go to Now.",
+    408: "What was sent did not arrive in time, so nothing was stored. Send it again where the network is better.",
+    409: "That does not fit what has happened meanwhile. Load the page again.",
+    413: "That is more than can be taken at once. Send less.",
+    415: "That has to be sent as JSON.",
+    503: "Not taken: more is being sent here than can be taken at once, or runboard ends. Send it again in a moment.",
+    500: "Something failed here, and nothing was stored. Press again; if it fails again, look at what the server printed.",
+}
+_SAID = {
+    "host": "runboard does not answer to that name: open it at the address that it printed.",
+    "lead": "That is for a lead's phone to do. Ask the lead, or pair this one as a lead's on the Shop page.",
+}
+
+_log = logging.getLogger("runboard")
+
+
+class BadForm(Exception):
+    """A request whose form is wrong. ``sentence`` says where and what."""
+
+    def __init__(self, sentence: str, status: int = 400) -> None:
+        super().__init__(sentence)
+        self.sentence = sentence
+        self.status = status
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_error_handler(HTTPException, _http_error)
+    app.register_error_handler(BadForm, lambda error: answer(error.sentence, error.status))
+    app.register_error_handler(Refused, _refused)
+    app.register_error_handler(NotStored, _not_stored)
+    app.register_error_handler(Exception, _failure)
+
+
+def answer(sentence: str, status: int) -> Response:
+    """A sentence with its status, in the form that was asked for."""
+    if asked_by_script():
+        return make_response(jsonify(sentence=sentence), status)
+    return make_response(render_template("door/error.html", sentence=sentence, status=status), status)
+
+
+def asked_by_script() -> bool:
+    """Whether a script asked, which wants its answer as JSON."""
+    path = request.path
+    return path.startswith(_ASKED_BY_SCRIPT) or path.endswith(("/state", "/history")) or request.is_json
+
+
+def _http_error(error: HTTPException) -> Response:
+    status = error.code or 500
+    if status < 400:  # a redirect that routing raised
+        return make_response(error.get_response())
+    if error.description in _SAID:
+        return answer(_SAID[error.description], status)
+    said_so = answer(SENTENCES.get(status, SENTENCES[400]), status)
+    for name, value in error.get_headers():
+        if name == "Allow":
+            said_so.headers[name] = value
+    return said_so
+
+
+def _refused(error: Refused) -> Response:
+    return answer(said("refused", error.code, error.facts), 404 if error.code.endswith(" unknown") else 409)
+
+
+def _not_stored(failed: NotStored) -> Response:
+    """507, or 503 where it passes by itself: a phone keeps its press and sends it again."""
+    _log.error("%s %s was not stored: %s", request.method, request.path, failed.why)
+    then = "phone keeps" if request.path == "/taps" else "press again"
+    sentence = f"{said('not-stored', failed.why)} {said('not-stored', then)}"
+    if request.method in ("GET", "HEAD"):
+        sentence = said("not-stored", "only looked" if failed.why == "busy" else failed.why)
+    return answer(sentence, 503 if failed.why == "busy" else 507)
+
+
+def _failure(error: Exception) -> Response:
+    _log.exception("%s %s failed", request.method, request.path, exc_info=error)
+    return answer(SENTENCES[500], 500)

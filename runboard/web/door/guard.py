@@ -1,0 +1,124 @@
+"""Who may ask: a device that is paired, by a name of this server, for what its access allows, from a page of our own.
+
+A page somewhere on the web can make a browser send requests here. It cannot hide where it comes from (``Origin``), nor
+set the host that the browser thinks it is talking to (a name of its own that it points at this server's address), nor
+make the browser add the session's cookie (``SameSite=Strict``).
+"""
+
+from collections.abc import Collection
+from posixpath import normpath
+from typing import cast
+from urllib.parse import urlsplit
+
+from flask import Flask, Response, abort, current_app, request
+
+from runboard.floor.pressing.access import CREW, GUEST, LEAD
+from runboard.web.door.sessions import access
+from runboard.web.helper.gate import turned_away
+from runboard.web.network.pairing import turn_away
+
+_READING = ("GET", "HEAD", "OPTIONS")
+# Without a session: the pages that welcome a device, what they offer it to trust, what a tray's card opens, their styles
+# and the sign.
+_OPEN = frozenset(
+    {
+        "pairing.welcome",
+        "pairing.pair_this",
+        "welcome.steps",
+        "welcome.certificate",
+        "welcome.profile",
+        "helper.typed",
+        "helper.open_typed",
+        "helper.card",
+        "helper.come",
+    }
+)
+_OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg", "welcome/welcome.css", "helper/helper.css"})
+_OPEN_FOLDER = "icons/"  # a phone's home screen asks for them without the cookie
+# What changes something is a lead's, and so is what is not listed here: events have a table of their own.
+_CREW_WRITES = frozenset({"taps.taps", "welcome.go_over", "push.subscription", "push.end"})
+_LEAD_READS = frozenset(
+    {
+        "pairing.one",
+        "guests.one",
+        "shop_file.download",
+        "shop_file.choose",
+        "plan_run.download",
+        "outside.alarms",
+        "signals_pages.stations",
+        "signals_pages.one",
+    }
+)
+_HEADERS = {
+    "Content-Security-Policy": "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
+    "form-action 'self'; frame-ancestors 'none'",
+    "X-Content-Type-Options": "nosniff",
+    "Referrer-Policy": "same-origin",
+    "Cross-Origin-Resource-Policy": "same-origin",
+}
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.before_request(turn_strangers_away)
+    app.after_request(harden)
+
+
+def turn_strangers_away() -> Response | None:
+    """400 for a host that is not this server, 403 for a write that another site's page sends, 401 with the welcome page
+    for a device that is not paired, 403 for what its access does not allow; a guest's phone is told both by a sentence in
+    its own language."""
+    host = request.headers.get("Host", "")
+    if not is_known_host(host, cast(Collection[str], current_app.extensions["hosts"])):
+        abort(400, "host")
+    reading = request.method in _READING
+    if not reading and not is_own_page(request.headers.get("Origin"), request.headers.get("Sec-Fetch-Site"), host):
+        abort(403, "origin")
+    if _is_open():
+        return None
+    if access() in ("", GUEST):
+        return turned_away() or (turn_away() if not access() else None)
+    if not may_ask(access(), request.endpoint or "", reading):
+        abort(403, "lead")
+    return None
+
+
+def may_ask(access: str, endpoint: str, reading: bool) -> bool:
+    """Whether a lead's or crew's device may ask for that endpoint, to read or to change something."""
+    if access == LEAD:
+        return True
+    return access == CREW and (endpoint not in _LEAD_READS if reading else endpoint in _CREW_WRITES)
+
+
+def is_known_host(host: str, known: Collection[str]) -> bool:
+    """Whether a Host header is one of the known names, with whatever port."""
+    name, _, port = host.rpartition(":")
+    if port.endswith("]") or not name:  # no port: the whole is the name
+        name = host
+    return name.lower() in known
+
+
+def is_own_page(origin: str | None, site: str | None, host: str) -> bool:
+    """Whether a write comes from a page of this host, or from no page at all (a command, a test)."""
+    if origin is None:
+        return site in (None, "same-origin", "none")
+    try:
+        return urlsplit(origin).netloc.lower() == host.lower()
+    except ValueError:
+        return False
+
+
+def _is_open() -> bool:
+    if request.endpoint == "static_files.static":
+        name = normpath(str((request.view_args or {}).get("name")))  # icons/../now is no icon
+        return name in _OPEN_FILES or name.startswith(_OPEN_FOLDER)
+    if request.endpoint == "signals.receive":  # a sensor has a token of its own, which its view looks at
+        return request.authorization is not None and request.authorization.type == "bearer"
+    return request.endpoint in _OPEN
+
+
+def harden(response: Response) -> Response:
+    """The headers of every answer: nothing from elsewhere, nothing inline, no guessing of types."""
+    for name, value in _HEADERS.items():
+        response.headers.setdefault(name, value)
+    return response

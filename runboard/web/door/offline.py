@@ -1,0 +1,77 @@
+"""What a phone needs to open Now and Trays without the server: the service worker, with the list of what it keeps."""
+
+import hashlib
+import json
+from functools import lru_cache
+from pathlib import Path
+
+from flask import Blueprint, Flask, Response, current_app, request
+
+from runboard.run.fold.table import table_text
+from runboard.words.places import folder
+
+SHELLS = ("/", "/trays")
+ALSO = ("/table.json", "/static/runboard.webmanifest")
+# Folders and files of static/ that Now and Trays are drawn with; the other screens need the server anyway.
+KEPT = (
+    "now/**/*.js",
+    "now/*.css",
+    "trays/*.js",
+    "trays/*.css",
+    "words/en*.ftl",
+    "signs/*.svg",
+    "vendor/*.js",
+    "*.css",
+    "*.svg",
+    "icons/*.png",
+)
+NOT_KEPT = ("htmx", "worker.js")
+
+part = Blueprint("offline", __name__)
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+
+
+@part.get("/worker.js")
+def worker() -> Response:
+    """The service worker, at the top so that it may serve the whole site; a new version whenever a file changes."""
+    files = kept_files()
+    text = f"const VERSION = {json.dumps(_version())};\nconst FILES = {json.dumps(files)};\n"
+    text += (folder("static") / "worker.js").read_text("utf-8")
+    response = Response(text, content_type="text/javascript; charset=utf-8")
+    response.headers["Cache-Control"] = "no-cache"
+    response.add_etag(weak=True)
+    response.make_conditional(request)
+    return response
+
+
+def kept_files() -> list[str]:
+    """The addresses that the worker keeps."""
+    return [*SHELLS, *ALSO, *(f"/static/{name}" for name in _names())]
+
+
+def _names() -> list[str]:
+    static = folder("static")
+    found = {path.relative_to(static).as_posix() for glob in KEPT for path in static.glob(glob)}
+    return sorted(name for name in found if not any(part in name for part in NOT_KEPT))
+
+
+def _version() -> str:
+    """A digest of everything that the worker keeps, and of the worker itself."""
+    static = folder("static")
+    stamps = tuple((name, (static / name).stat().st_mtime_ns) for name in [*_names(), "worker.js"])
+    shells = tuple(str(path) for path in sorted(Path(str(current_app.template_folder)).glob("*.html")))
+    return _digest(str(static), stamps, tuple((path, Path(path).stat().st_mtime_ns) for path in shells))
+
+
+@lru_cache(maxsize=4)
+def _digest(static: str, stamps: tuple[tuple[str, int], ...], shells: tuple[tuple[str, int], ...]) -> str:
+    digest = hashlib.sha256(table_text().encode())
+    for name, _ in stamps:
+        digest.update(name.encode() + (Path(static) / name).read_bytes())
+    for path, _ in shells:
+        digest.update(Path(path).read_bytes())
+    return digest.hexdigest()[:16]

@@ -1,0 +1,196 @@
+"""Opening a run: what is wanted, what it will take in plain words, and then it is open."""
+
+from dataclasses import dataclass
+from typing import Any
+from uuid import uuid4
+
+from flask import Blueprint, Flask, Response, abort, request
+
+from runboard.floor.changing.runs import Wish, look_ahead, open_run, wish_from_run
+from runboard.plan.extras import chance_of_enough
+from runboard.plan.opening import Opening
+from runboard.run.fold.route import Route
+from runboard.run.fold.state import Order
+from runboard.run.refusal import Refused
+from runboard.shop.book import ZERO, Product
+from runboard.shop.numbers import any_number
+from runboard.web.door.pages import page, said, see_other, workshop
+from runboard.web.door.run_pages import known_person
+from runboard.web.forms.form import Form, posted, shown
+from runboard.web.forms.run import opening_form, order_rows, read_begun, read_orders
+from runboard.web.plan.page import book
+from runboard.web.plan.route_words import route_asks
+from runboard.words.plan import share
+from runboard.words.spans import span_in_words
+
+part = Blueprint("plan_opening", __name__)
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+
+
+@dataclass(frozen=True)
+class Outlook:
+    """What a run would take, in words."""
+
+    start: str
+    good: str
+    enough: str
+    trays: str
+    hands: str
+    machines: tuple[str, ...]
+    uses: tuple[str, ...]
+    personal: str
+
+
+@part.get("/plan/runs/new")
+def new_run() -> Response:
+    """The form; filled from an old run where one is copied. Without a product it asks which."""
+    copied = request.args.get("copy", "")
+    if copied:
+        return _copy_page(copied)
+    key = request.args.get("product", "")
+    now = book()
+    if not key and len(now.products) != 1:
+        return page("plan/which_product.html", products=now.products)
+    product = now.product(key) if key else now.products[0]
+    if product is None:
+        abort(404)
+    record = {"certainty": "0.9", "pieces_a_tray": product.pieces_a_tray, "wood": product.wood}
+    return _page(product, shown(opening_form(product), record))
+
+
+def _copy_page(run: str) -> Response:
+    wish = wish_from_run(workshop(), run)
+    product = _product(wish.product, run)
+    orders = [Order(one["line"], one["pieces"], one["for"], one["text"]) for one in wish.orders]
+    record = {
+        "certainty": f"{wish.certainty:g}",
+        "pieces_a_tray": wish.pieces_a_tray or product.pieces_a_tray,
+        "wood": wish.wood,
+        "orders": order_rows(orders, book().time_zone, with_due=False),
+    }
+    return _page(product, shown(opening_form(product), record), copied=run)
+
+
+def _product(key: str, copied: str) -> Product:
+    found = book().product(key)
+    if found is None and copied in workshop().ledger.state.runs:
+        found = workshop().ledger.state.runs[copied].route.product
+    return found or abort(404)
+
+
+@part.post("/plan/runs/preview")
+def preview() -> Response:
+    """What the run would take, by what is typed so far."""
+    product, form = _posted()
+    return _page(product, form, block="outlook", copied=request.form.get("copied_from", ""))
+
+
+@part.post("/plan/runs/new")
+def open_it() -> Response:
+    """Open the run and go to work. The same form sent twice opens one."""
+    product, form = _posted()
+    wish = _wish(form, product)
+    once = request.form.get("once", "")
+    if not form.is_wrong:
+        try:
+            _open_once(wish, once)
+            return see_other("/")
+        except Refused as refused:
+            form.problems.append(said("refused", refused.code, refused.facts))
+    return _page(product, form, status=422, copied=wish.copied_from, once=once)
+
+
+def _open_once(wish: Wish, once: str) -> str:
+    shop = workshop()
+    with shop.lock:
+        opened: dict[str, str] = shop.kept.setdefault("opened", {})
+        if not once or once not in opened:
+            opened[once] = open_run(shop, wish, known_person())
+        return opened[once]
+
+
+def _posted() -> tuple[Product, Form]:
+    product = _product(request.form.get("product", ""), request.form.get("copied_from", ""))
+    return product, posted(opening_form(product), request.form)
+
+
+def _wish(form: Form, product: Product) -> Wish:
+    record = form.record()
+    numbers: dict[str, int | None] = {}
+    for name in ("pieces_a_tray", "start"):
+        numbers[name] = record[name]
+        if record[name] is not None and (not isinstance(record[name], int) or not 0 < record[name] <= 100_000):
+            form.errors[name] = "Write a whole number of pieces, 1 or more."
+            numbers[name] = None
+    return Wish(
+        product=product.key,
+        orders=read_orders(form, record, book().time_zone),
+        name=record["name"],
+        wood=record["wood"],
+        pieces_a_tray=numbers["pieces_a_tray"],
+        certainty=_certainty(record["certainty"]),
+        begun=read_begun(form, record["begun"]),
+        start=numbers["start"],
+        copied_from=request.form.get("copied_from", ""),
+    )
+
+
+def _certainty(text: str) -> float:
+    number = any_number(text)
+    return 0.9 if number is None or not 0 <= number <= 1 else number
+
+
+def _page(
+    product: Product, form: Form, status: int = 200, block: str = "", copied: str = "", once: str = ""
+) -> Response:
+    trial = posted(form.sections, form.texts)
+    wish = _wish(trial, product)
+    outlook: Outlook | None = None
+    not_yet = ""
+    if wish.orders and not trial.is_wrong:
+        try:
+            outlook = _outlook(product, look_ahead(workshop(), wish))
+        except Refused as refused:
+            not_yet = said("refused", refused.code, refused.facts)
+    context: dict[str, Any] = {"product": product, "form": form, "outlook": outlook, "not_yet": not_yet}
+    context["asks"] = [one for asks in route_asks(product, book()).values() for one in asks]
+    return page("plan/open_run.html", block, status, copied=copied, once=once or uuid4().hex, **context)
+
+
+def _outlook(product: Product, opening: Opening) -> Outlook:
+    count, wanted = sum(one.pieces for one in opening.trays), opening.start.wanted
+    chance = chance_of_enough(count, wanted, opening.good_rate.rate)
+    route = Route(product)
+    names = {step.key: step.name for step in route.steps}
+    machines = [
+        f"{names[key]} {span_in_words(machine)}" for key, (_, machine) in opening.work.items() if machine != ZERO
+    ]
+    personal = next((step.name for step in route.steps if step.operation.personal), "")
+    return Outlook(
+        start=f"Start {count}: {wanted} wanted, {_beyond(count - wanted)}",
+        good=f"{share(opening.good_rate.rate)} come good ({_source(opening)})",
+        enough=f"So there are enough {share(chance, 'times in')}",
+        trays=_plural(len(opening.trays), "tray")
+        + (f", {_plural(len(opening.boards), 'board')}" if opening.boards else ""),
+        hands=span_in_words(opening.hands),
+        machines=tuple(machines),
+        uses=tuple(f"{amount:g} {unit} {supply}".replace("  ", " ") for supply, (amount, unit) in opening.uses.items()),
+        personal=personal,
+    )
+
+
+def _beyond(extra: int) -> str:
+    return f"{extra} extra" if extra > 0 else ("none extra" if not extra else f"{-extra} too few")
+
+
+def _source(opening: Opening) -> str:
+    rate = opening.good_rate
+    return "a guess" if rate.source == "guess" else f"counted on {rate.pieces} pieces or more"
+
+
+def _plural(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"

@@ -1,0 +1,200 @@
+"""Trying a change before making it: a form for each kind of change, and the answer side by side."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from typing import cast
+from urllib.parse import urlencode
+
+from flask import Blueprint, Flask, Response, current_app, request
+
+from runboard.floor.changing.kept_changes import Kept, drop_change, keep_change, kept_changes
+from runboard.floor.keeping.signals import Settings
+from runboard.floor.planning.try_change import Trials
+from runboard.floor.warm import catch_up
+from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize, swappable
+from runboard.plan.schedule.told.compared import Compared
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
+from runboard.shop.book import Book
+from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
+from runboard.web.door.run_pages import known_person
+from runboard.words.trying import answer_of, change_in_words, table_of
+
+KINDS = ("setup", "loading", "machine", "unloading", "hand")
+FIELDS = (
+    "what",
+    "person",
+    "day",
+    "opens",
+    "closes",
+    "like",
+    "skills",
+    "from",
+    "service",
+    "capacity",
+    "pieces",
+    "operation",
+    "kind",
+    "per_cent",
+    "first",
+)
+MOST_DIGITS = 6
+_HERE = "/plan/try"
+
+part = Blueprint("plan_try", __name__)
+
+
+@dataclass(frozen=True)
+class Tried:
+    """What was asked, and what came of it: ``wrong`` says why there is no answer, ``is_coming`` that there is none yet."""
+
+    change: str = ""
+    answer: tuple[str, ...] = ()
+    rows: tuple[tuple[str, str, str], ...] = ()
+    wrong: str = ""
+    is_coming: bool = False
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+    app.jinja_env.globals.update(changes_to_try=changes_to_try)
+
+
+@part.get(_HERE)
+def look() -> Response:
+    """The forms, and above them the answer where a change was asked for."""
+    shop = workshop()
+    catch_up(shop)
+    open_runs = list(shop.ledger.state.open_runs())
+    asked = request.args.get("run", "")
+    run = next((one for one in open_runs if one.id == asked or not asked), None)
+    if asked and run is None:
+        raise Refused("try run over")
+    tried = _tried(run) if run is not None and request.args.get("what") else None
+    return page(
+        "plan/try.html",
+        run=run,
+        open_runs=open_runs,
+        tried=tried,
+        given=request.args,
+        sent={name: request.args.getlist(name) for name in FIELDS if request.args.getlist(name)},
+        book=shop.book,
+        skills=_skills(shop.book, run),
+        everybody=[one for one in shop.book.people if not one.removed],
+        people=[one for one in shop.book.people if one.hours and not one.removed],
+        pairs=swappable(run) if run is not None else [],
+        kinds=KINDS,
+    )
+
+
+@part.post(_HERE)
+def keep() -> Response:
+    """Keep the change for the Review, as it was answered; where that is too long ago, it is answered anew first."""
+    run = request.form.get("run", "")
+    change, found = _answered(run)
+    if found is None:
+        return see_other(f"{_HERE}?{urlencode(list(request.form.items(multi=True)))}")
+    words = {
+        "change": change_in_words(workshop(), run, change),
+        "answer": " ".join(answer_of(workshop(), run, change, found)),
+    }
+    if found.after is None or found.left_out:
+        raise Refused("try fits nowhere")
+    keep_change(workshop(), list_settings(), run, words, known_person())
+    return see_other(f"/review/runs/{run}#to-try")
+
+
+@part.post(f"{_HERE}/drop")
+def drop() -> Response:
+    """Take a change off a run's list."""
+    run = request.form.get("run", "")
+    drop_change(workshop(), list_settings(), run, request.form.get("change", ""))
+    return see_other(f"/review/runs/{run}#to-try")
+
+
+def changes_to_try(run: str) -> list[Kept]:
+    """What was kept to be tried, for the Review of a run."""
+    return kept_changes(list_settings(), run)
+
+
+def list_settings() -> Settings:
+    """Where the lists of changes to try are."""
+    return cast(Settings, current_app.extensions["settings"])
+
+
+def _tried(run: RunState) -> Tried:
+    try:
+        change, found = _answered(run.id)
+    except Refused as refused:
+        return Tried(wrong=said("refused", refused.code, refused.facts))
+    shop = workshop()
+    asked = change_in_words(shop, run.id, change)
+    if found is None:
+        return Tried(asked, is_coming=True)
+    return Tried(asked, tuple(answer_of(shop, run.id, change, found)), tuple(table_of(shop, found)))
+
+
+def _answered(run: str) -> tuple[Change, Compared | None]:
+    change = _read(run)
+    return change, cast(Trials, current_app.extensions["trials"]).answer(run, change)
+
+
+def _read(run: str) -> Change:
+    given = request.values
+    match given.get("what"):
+        case "hours":
+            return HoursAdded(
+                given.get("person", ""), *_hours(*(given.get(one, "") for one in ("day", "opens", "closes")))
+            )
+        case "person":
+            return OnePersonMore(given.get("like", ""), tuple(given.getlist("skills")), _start(given.get("from", "")))
+        case "capacity":
+            return Capacity(given.get("service", ""), _number(given.get("capacity", "")))
+        case "trays":
+            return TraySize(run, _number(given.get("pieces", "")))
+        case "times":
+            kind = given.get("kind", "")
+            return Times(
+                run, given.get("operation", ""), kind if kind in KINDS else "", _number(given.get("per_cent", ""))
+            )
+        case "order":
+            return Swapped(run, given.get("first", ""))
+    raise Refused("try unknown")
+
+
+def _number(text: str) -> int:
+    text = text.strip()
+    if not (text.isascii() and text.isdigit()) or len(text) > MOST_DIGITS:
+        raise Refused("try number")
+    return int(text)
+
+
+def _hours(*text: str) -> tuple[date, time, time]:
+    try:
+        day, opens, closes = (one.strip() for one in text)
+        return date.fromisoformat(day), _clock(opens), _clock(closes)
+    except (ValueError, Refused):
+        raise Refused("try hours") from None
+
+
+def _clock(text: str) -> time:
+    """'9:00' or '09:00'; the end of the day is '24:00' or '00:00'."""
+    hours, minutes = map(_number, text.split(":")[:2])
+    return time(hours % 24 if minutes == 0 else hours, minutes)
+
+
+def _start(text: str) -> datetime | None:
+    """The first moment of a day where the shop is; None for at once."""
+    if not text.strip():
+        return None
+    try:
+        return datetime.combine(date.fromisoformat(text.strip()), time(), shop_zone())
+    except ValueError:
+        raise Refused("try day") from None
+
+
+def _skills(book: Book, run: RunState | None) -> list[str]:
+    """Every skill that somebody has or that a route asks for."""
+    asked = [one.skill for one in (run.route.product.operations if run else ()) if one.skill]
+    return sorted({*asked, *(skill for person in book.people for skill in person.skills)})

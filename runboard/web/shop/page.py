@@ -1,0 +1,195 @@
+"""The Shop screen: the book's own things through ordinary forms, and the whole book as a file."""
+
+from collections.abc import Callable
+
+from flask import Blueprint, Flask, Response, abort, request
+
+from runboard.floor.changing.shop_book import book_record
+from runboard.shop.common_finishes import begin_from, common_finishes
+from runboard.web.door.pages import page, see_other, workshop
+from runboard.web.forms.care import COMMON_PRACTICE, limits_form, limits_said, limits_shown
+from runboard.web.forms.form import Form, posted, shown
+from runboard.web.forms.saving import save_form
+from runboard.web.forms.shop import THINGS, Record, head_form, put_thing, take_out, thing_form, thing_shown
+from runboard.web.forms.words import KINDS, LATE_COUNTS, in_words
+
+Change = Callable[[Record], None]
+HEAD = ("name", "time_zone", "units", "emergency", "late_counts")
+LIMITS = ("forbidden", "noise_limit_db", "noise_exchange_db")
+
+part = Blueprint("shop", __name__)
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+
+
+@part.get("/shop")
+def shop() -> Response:
+    """Everything that the shop has, each to be looked at and changed."""
+    return page(
+        "shop/shop.html",
+        book=workshop_record(),
+        things=THINGS.values(),
+        kind_in_words=_kind,
+        late_in_words=_late,
+        finish_in_words=_finish,
+    )
+
+
+def workshop_record() -> Record:
+    """The latest record of the book, without people who are removed."""
+    record = book_record(workshop())
+    return {**record, "people": [one for one in record["people"] if not one["removed"]]}
+
+
+def _kind(kind: str) -> str:
+    return in_words(KINDS, kind)
+
+
+def _late(counts: str) -> str:
+    return in_words(LATE_COUNTS, counts)
+
+
+def _finish(finish: Record) -> str:
+    """By what its figures are known."""
+    return f"label of {finish['sheet_date']}" if finish["sheet_date"] else COMMON_PRACTICE
+
+
+@part.get("/shop/about")
+def about() -> Response:
+    """The form of the shop's name, zone, units and emergency number."""
+    return _head_page(_head(book_record(workshop())))
+
+
+@part.post("/shop/about")
+def save_about() -> Response:
+    """Save them."""
+    form = posted(head_form(), request.form)
+
+    def change(record: Record) -> None:
+        record.update(form.record())
+
+    if save_form(form, change, lambda record: [record[name] for name in HEAD], "", _head):
+        return see_other("/shop")
+    return _head_page(form, 422)
+
+
+def _head(record: Record) -> Form:
+    form = shown(head_form(), record)
+    form.seen = record["revision"]
+    return form
+
+
+def _head_page(form: Form, status: int = 200) -> Response:
+    return page("shop/form.html", status=status, form=form, title="The shop", action="/shop/about")
+
+
+@part.get("/shop/limits")
+def limits() -> Response:
+    """The form of the forbidden materials and of the rule for noise."""
+    return _limits_page(_limits(book_record(workshop())))
+
+
+@part.post("/shop/limits")
+def save_limits() -> Response:
+    """Save them."""
+    form = posted(limits_form(), request.form)
+
+    def change(record: Record) -> None:
+        record.update(limits_said(form.record()))
+
+    if save_form(form, change, lambda record: [record[name] for name in LIMITS], "", _limits):
+        return see_other("/shop")
+    return _limits_page(form, 422)
+
+
+def _limits(record: Record) -> Form:
+    form = shown(limits_form(), limits_shown(record))
+    form.seen = record["revision"]
+    return form
+
+
+def _limits_page(form: Form, status: int = 200) -> Response:
+    return page("shop/form.html", status=status, form=form, title="Forbidden materials, noise", action="/shop/limits")
+
+
+@part.get("/shop/<thing>/<key>")
+def one(thing: str, key: str) -> Response:
+    """The form of one thing; ``new`` for another one."""
+    record, key = _known(thing, key)
+    return _thing_page(thing, key, _thing(thing, key, record), record)
+
+
+@part.post("/shop/<thing>/<key>")
+def save_one(thing: str, key: str) -> Response:
+    """Save it. What is wrong comes back at its field, with all that was typed."""
+    record, key = _known(thing, key)
+    form = posted(thing_form(thing, record, key), request.form, record["units"])
+
+    def change(latest: Record) -> None:
+        put_thing(thing, latest, key, form.record())
+
+    return _saved(thing, key, form, record, change, f"{thing}[{_place(thing, key, record)}]")
+
+
+@part.post("/shop/<thing>/<key>/remove")
+def remove_one(thing: str, key: str) -> Response:
+    """Take it out of the book; what still needs it is said."""
+    record, key = _known(thing, key)
+    form = _thing(thing, key, record)
+
+    def change(latest: Record) -> None:
+        take_out(thing, latest, key)
+
+    return _saved(thing, key, form, record, change, "nothing here")
+
+
+def _saved(thing: str, key: str, form: Form, record: Record, change: Change, prefix: str) -> Response:
+    def shown_of(latest: Record) -> object:
+        return thing_shown(thing, latest, key) if key else None
+
+    if save_form(form, change, shown_of, prefix, lambda latest: _thing(thing, key, latest)):
+        return see_other("/shop")
+    return _thing_page(thing, key, form, record, 422)
+
+
+def _place(thing: str, key: str, record: Record) -> int:
+    keys = [one["key"] for one in record[thing]]
+    return keys.index(key) if key else len(keys)
+
+
+def _thing(thing: str, key: str, record: Record) -> Form:
+    said = thing_shown(thing, record, key)
+    if thing == "finishes" and not key:
+        said |= begin_from(request.args.get("like", ""))
+    form = shown(thing_form(thing, record, key), said, record["units"])
+    form.seen = record["revision"]
+    return form
+
+
+def _thing_page(thing: str, key: str, form: Form, record: Record, status: int = 200) -> Response:
+    name = next((one["name"] for one in record[thing] if one["key"] == key), f"New {THINGS[thing].one}")
+    context = {"form": form, "title": name, "thing": THINGS[thing], "key": key, **_kinds(thing, key)}
+    return page("shop/form.html", status=status, action=f"/shop/{thing}/{key or 'new'}", **context)
+
+
+def _kinds(thing: str, key: str) -> Record:
+    """The kinds that a new finish may begin with, or the one that it began with."""
+    if thing != "finishes" or key or request.method == "POST":
+        return {}
+    begun = common_finishes().get(request.args.get("like", ""))
+    return {"begun": begun} if begun else {"kinds": list(common_finishes().values())}
+
+
+def _known(thing: str, key: str) -> tuple[Record, str]:
+    """The record, and the key ('' for a new one); 404 for what is not in the book."""
+    record = book_record(workshop())
+    if thing not in THINGS:
+        abort(404)
+    if key == "new":
+        return record, ""
+    if not any(one["key"] == key and not one.get("removed") for one in record[thing]):
+        abort(404)
+    return record, key

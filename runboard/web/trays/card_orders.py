@@ -1,0 +1,105 @@
+"""Cards ordered: what somebody wants printed, made from the state and the book as they are now."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from runboard.cards.foot import page_words
+from runboard.cards.labels import jig_labels, shelf_labels
+from runboard.cards.model import Card, CardOrder, Link, Traveller
+from runboard.cards.run_sheet import run_sheet
+from runboard.cards.traveller import traveller
+from runboard.floor.letting_in.travellers import Keys, traveller_link
+from runboard.floor.workshop import Workshop
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
+from runboard.words.card import Speech
+from runboard.words.sentences import say, zone_of
+
+KINDS = ("travellers", "jigs", "shelves", "sheet")
+LANGUAGES: Mapping[str, str] = {"en": "English", "de": "Deutsch", "es": "Español", "fr": "Français"}
+PAPERS: Mapping[str, str] = {
+    "a6": "A6, one card",
+    "4x6": "4 × 6 in, one card",
+    "a4": "A4, four cards to cut",
+    "letter": "Letter, four cards to cut",
+}
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What is to be printed of a run: which kinds of card, for which trays, on what paper, in which language."""
+
+    trays: tuple[str, ...]
+    kinds: tuple[str, ...] = ("travellers",)
+    paper: str = "a6"
+    language: str = "en"
+
+
+@dataclass(frozen=True)
+class Sources:
+    """What cards need besides: the server's plain ``address`` for codes, the ``keys`` of the travellers, and where a
+    picture is found: its file or its address, or None where it is lost."""
+
+    address: str
+    keys: Keys
+    picture: Callable[[str], str | None]
+
+
+def card_order(
+    workshop: Workshop, run: RunState, wanted: Wanted, prints: Mapping[str, int], sources: Sources
+) -> CardOrder:
+    """The order. ``prints`` says which print of its traveller each tray gets. Refused 'no cards' where it has none."""
+    speech = _speech(workshop, wanted.language)
+    cards = tuple(_cards(workshop, run, wanted, prints, sources, speech))
+    if not cards:
+        raise Refused("no cards")
+    pictures = {
+        one.picture: sources.picture(one.picture) for one in cards if isinstance(one, Traveller) and one.picture
+    }
+    found = {name: place for name, place in pictures.items() if place is not None}
+    return CardOrder(
+        cards=tuple(_without_lost_picture(one, found) for one in cards),
+        paper=wanted.paper,
+        words=dict(page_words(speech)),
+        language=wanted.language,
+        title=run.name,
+        pictures=found,
+    )
+
+
+def _cards(
+    workshop: Workshop, run: RunState, wanted: Wanted, prints: Mapping[str, int], sources: Sources, speech: Speech
+) -> Iterator[Card]:
+    book = workshop.book
+
+    def link(run_key: str, tray: str) -> Link:
+        found = traveller_link(sources.keys, run_key, tray)
+        return Link(sources.address.rstrip("/") + found.path, found.code)
+
+    if "sheet" in wanted.kinds:
+        yield run_sheet(book, run, link, speech)
+    if "travellers" in wanted.kinds:
+        for tray in wanted.trays:
+            yield traveller(book, run, run.trays[tray], link, speech, prints.get(tray, 0))
+    if "jigs" in wanted.kinds:
+        yield from jig_labels(book, run, speech)
+    if "shelves" in wanted.kinds:
+        yield from (label for label in shelf_labels(book, run, link, speech) if label.tray in wanted.trays)
+
+
+def _speech(workshop: Workshop, language: str) -> Speech:
+    book = workshop.book
+    zone = zone_of(book.time_zone)
+
+    def speak(message: str, **facts: Any) -> str:
+        family, _, code = message.partition("-")
+        return say(family, code, facts, zone=zone, locale=language)
+
+    return Speech(speak, language, zone, book.units, workshop.clock.now())
+
+
+def _without_lost_picture(card: Card, found: Mapping[str, str]) -> Card:
+    if isinstance(card, Traveller) and card.picture and card.picture not in found:
+        return replace(card, picture=None)
+    return card

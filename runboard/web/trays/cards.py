@@ -1,0 +1,205 @@
+"""Cards of a run: what to print on which paper, made as a PDF beside the server, or printed from the browser."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import cast
+from urllib.parse import urlencode
+
+from flask import Blueprint, Flask, Response, abort, current_app, request, url_for
+from werkzeug.datastructures import MultiDict
+
+from runboard.cards.page import More, page_html
+from runboard.cards.pdf import PACKAGES
+from runboard.floor.letting_in.print_cards import full_trays, next_prints, note_prints
+from runboard.floor.long_work import Task
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
+from runboard.web.door.pages import number_asked, page, said, see_other, workshop
+from runboard.web.door.run_pages import known_person, known_run
+from runboard.web.network.ways import first_page
+from runboard.web.trays.card_desk import WHAT, CardDesk
+from runboard.web.trays.card_orders import KINDS, LANGUAGES, PAPERS, Sources, Wanted, card_order
+
+NO_PANGO = "NoPango"
+# Printed once for a run, whatever the trays.
+FOR_A_RUN = ("jigs", "sheet")
+# So many trays' cards are on one page of the browser's print: a hundred take a second to make, and everybody waits.
+TRAYS_A_PAGE = 12
+
+part = Blueprint("cards", __name__)
+
+
+def init_app(app: Flask) -> None:
+    """Plug into the app."""
+    app.register_blueprint(part)
+
+
+def desk() -> CardDesk:
+    """Where this server makes cards."""
+    return cast(CardDesk, current_app.extensions["cards"])
+
+
+@part.get("/plan/runs/<key>/cards")
+def choose(key: str) -> Response:
+    """What to print; from a tray's own link, its card alone."""
+    return _form_page(known_run(key), _wanted(known_run(key), request.args))
+
+
+@part.post("/plan/runs/<key>/cards")
+def order(key: str) -> Response:
+    """Make them. Each traveller's print is noted; the same cards printed again are another print."""
+    run = known_run(key)
+    wanted = _wanted(run, request.form)
+    try:
+        if request.form.get("how") == "browser":
+            return _to_browser(run, wanted)
+        return _to_pdf(run, wanted)
+    except Refused as refused:
+        return _form_page(run, wanted, [said("refused", refused.code, refused.facts)], 422)
+
+
+def _to_browser(run: RunState, wanted: Wanted) -> Response:
+    prints = _prints(run, wanted)
+    card_order(workshop(), run, wanted, prints, _sources(desk().picture))  # what cannot be made is not noted
+    note_prints(workshop(), run.id, prints, known_person())
+    return see_other(f"/plan/runs/{run.id}/cards/print?{_query(wanted)}")
+
+
+def _to_pdf(run: RunState, wanted: Wanted) -> Response:
+    shop, prints = workshop(), _prints(run, wanted)
+    made = card_order(shop, run, wanted, prints, _sources(desk().picture))  # takes a while, so outside the lock
+    with shop.lock:
+        if _prints(known_run(run.id), wanted) != prints:  # somebody printed the same cards meanwhile
+            raise Refused("cards busy")
+        task = desk().make(run.id, made)
+        if task is None:
+            raise Refused("cards busy")
+        try:
+            note_prints(shop, run.id, prints, known_person())
+        except BaseException:
+            desk().work.end(task.id)
+            raise
+    return see_other(f"/plan/runs/{run.id}/cards/{task.id}")
+
+
+@part.get("/plan/runs/<key>/cards/print")
+def sheets(key: str) -> Response:
+    """The cards as a page to print from the browser: the prints that were noted last; of many trays some at a time, the
+    first with what is printed once."""
+    run = known_run(key)
+    everything, first = _wanted(run, request.args), number_asked("from")
+    wanted = _some(everything, first)
+    prints = {tray: run.trays[tray].print for tray in wanted.trays}
+
+    def address(name: str) -> str:
+        return url_for("pictures.show", name=name)
+
+    try:
+        made = card_order(workshop(), run, wanted, prints, _sources(address))
+    except Refused as refused:
+        return _form_page(run, wanted, [said("refused", refused.code, refused.facts)], 422)
+    more = _more(run, everything, first + len(wanted.trays))
+    return Response(page_html(made, "/static/", more), headers={"Cache-Control": "private, no-store"})
+
+
+def _some(wanted: Wanted, first: int) -> Wanted:
+    """The trays of one page."""
+    kinds = tuple(kind for kind in wanted.kinds if not first or kind not in FOR_A_RUN)
+    return replace(wanted, trays=wanted.trays[first : first + TRAYS_A_PAGE], kinds=kinds)
+
+
+def _more(run: RunState, wanted: Wanted, at: int) -> More | None:
+    left = len(wanted.trays) - at
+    if left <= 0 or not set(wanted.kinds) - set(FOR_A_RUN):
+        return None
+    words = said("cards", "more", {"count": min(left, TRAYS_A_PAGE), "left": left, "all": len(wanted.trays)})
+    return More(words, f"/plan/runs/{run.id}/cards/print?{_query(wanted)}&from={at}")
+
+
+@part.get("/plan/runs/<key>/cards/<task_id>")
+def progress(key: str, task_id: str) -> Response:
+    """How far an order is; then its PDF."""
+    run = known_run(key)
+    task = desk().look(key, task_id)
+    if task is None:
+        return see_other(f"/plan/runs/{key}/cards")
+    return page("trays/progress.html", "progress", run=run, task=task, why=_why(task))
+
+
+@part.post("/plan/runs/<key>/cards/<task_id>/end")
+def end(key: str, task_id: str) -> Response:
+    """Stop making it."""
+    task = desk().look(key, task_id)
+    if task is not None:
+        desk().work.end(task.id)
+    return see_other(f"/plan/runs/{key}/cards/{task_id}")
+
+
+@part.get("/plan/runs/<key>/cards/<task_id>.pdf")
+def pdf(key: str, task_id: str) -> Response:
+    """The PDF; 404 where it is not made, or not any more."""
+    run = known_run(key)
+    task = desk().look(key, task_id)
+    content = desk().pdf(task) if task else None
+    if content is None:
+        abort(404)
+    # The codes on it open trays: no shared cache keeps it.
+    headers = {"Cache-Control": "private, no-store", "Content-Disposition": f'inline; filename="cards-{run.id}.pdf"'}
+    return Response(content, content_type="application/pdf", headers=headers)
+
+
+def _wanted(run: RunState, asked: MultiDict[str, str]) -> Wanted:
+    """What the form or the address says; what it does not say is the usual."""
+    picked = tuple(tray for tray in dict.fromkeys(asked.getlist("tray")) if tray in run.trays)
+    kinds = tuple(kind for kind in KINDS if kind in asked.getlist("kind"))
+    paper, language = asked.get("paper", ""), asked.get("language", "")
+    return Wanted(
+        picked or full_trays(run),
+        kinds or ("travellers",),
+        paper if paper in PAPERS else next(iter(PAPERS)),
+        language if language in LANGUAGES else "en",
+    )
+
+
+def _query(wanted: Wanted) -> str:
+    return urlencode(
+        [("paper", wanted.paper), ("language", wanted.language)]
+        + [("kind", kind) for kind in wanted.kinds]
+        + [("tray", tray) for tray in wanted.trays]
+    )
+
+
+def _prints(run: RunState, wanted: Wanted) -> dict[str, int]:
+    if run.state != "open":
+        raise Refused("run closed", run=run.name, state=run.state)
+    return next_prints(run, wanted.trays) if "travellers" in wanted.kinds else {}
+
+
+def _sources(picture: Callable[[str], str | None]) -> Sources:
+    return Sources(first_page(), desk().keys(), picture)
+
+
+def _why(task: Task) -> str:
+    """Why it failed, as a sentence."""
+    if task.failure is None:
+        return ""
+    if task.failure.kind == NO_PANGO:
+        return said("cards", "no pango", {"packages": PACKAGES})
+    return said("cards", "died" if task.failure.kind == "died" else "failed", {"why": task.failure.says})
+
+
+def _form_page(run: RunState, wanted: Wanted, problems: list[str] | None = None, status: int = 200) -> Response:
+    last = desk().work.newest(WHAT, run.id)
+    everything = wanted.trays == full_trays(run)
+    return page(
+        "trays/choose.html",
+        status=status,
+        run=run,
+        wanted=wanted,
+        problems=problems or [],
+        everything=everything,
+        papers=PAPERS,
+        languages=LANGUAGES,
+        last=last,
+        why=_why(last) if last and last.failure and last.failure.kind == NO_PANGO else "",
+    )

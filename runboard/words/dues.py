@@ -1,0 +1,78 @@
+"""Order lines with due moments, in sentences: which will be late, and what being in time costs the whole."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+
+from babel.lists import format_list
+
+from runboard.plan.schedule.problem.hours import open_minutes
+from runboard.plan.schedule.problem.nouns import Order, Plan
+from runboard.plan.schedule.problem.worth import Late, dated, late_orders, lateness_of
+from runboard.plan.schedule.search.bounds import Bound
+from runboard.plan.schedule.told.effort import finish_of
+from runboard.run.fold.state import Order as OrderLine
+from runboard.words.plan import Names, bound_sentence
+
+
+def whom_of(line: OrderLine) -> str:
+    """What an order line is called: its text, and for whom."""
+    return " ".join(part for part in (line.text, line.whom) if part) or line.line
+
+
+def late_sentences(names: Names, plan: Plan, run: str = "") -> list[str]:
+    """``late_said`` of a plan whose figures nobody has made."""
+    return late_said(names, late_orders(names.problem, plan), run)
+
+
+def late_said(names: Names, late: Iterable[Late], run: str = "") -> list[str]:
+    """'12 for Market will be late: due Fri 18:00, there Sat 10:40 …', the earliest due first; of one run where it is named.
+    Lines that are due at one moment are one sentence."""
+    mine = [one for one in late if run in ("", one.order.run)]
+    return [_late(names, due, list(some)) for due, some in groupby(mine, key=lambda one: one.due)]
+
+
+def _late(names: Names, due: int, lines: Sequence[Late]) -> str:
+    called = [names.say("line", pieces=one.order.pieces, whom=_called(names, one.order)) for one in lines]
+    facts = {"what": format_list(called, locale="en"), "due": names.tick(due)}
+    there = [one.there for one in lines if one.there is not None]
+    if len(there) < len(lines):
+        return names.say("late-too-few", **facts)
+    said = names.say("late", **facts, there=names.tick(max(there)))
+    least = max(one.soonest for one in lines if one.soonest is not None)
+    return f"{said} {names.say('late-surely', least=names.tick(least))}" if least > due else said
+
+
+def limit_sentences(names: Names, plan: Plan, limit: Bound, run: str = "") -> Iterator[str]:
+    """What no plan can beat, why, and what lies between that and the plan: what might be won, or the price of what is due."""
+    problem, finish = names.problem, finish_of(names.problem, plan, run)
+    yield bound_sentence(names, limit.tick, limit.rule, limit.facts)
+    if limit.tick >= finish:
+        yield names.say("proved")
+        return
+    minutes = round(open_minutes(problem, limit.tick, finish))
+    lines = _kept(names, plan, finish)
+    facts = {"lines": format_list(lines, locale="en") if lines else "none", "minutes": minutes}
+    if limit.with_dues >= finish:
+        yield names.say("gap-dues", **facts)
+        return
+    yield names.say("gap", minutes=minutes)
+    if limit.with_dues > limit.tick:
+        yield names.say("bound-dues", **facts, day=names.day(limit.with_dues), at=names.clock(limit.with_dues))
+
+
+def _kept(names: Names, plan: Plan, finish: int) -> list[str]:
+    """What a plan that is done sooner might have late, and this has in time; nothing where something is late as it is."""
+    if lateness_of(names.problem, plan):
+        return []
+    some = [order for order, due in dated(names.problem) if due < finish]
+    return [names.say("line", pieces=one.pieces, whom=_called(names, one)) for one in some]
+
+
+def _called(names: Names, order: Order) -> str:
+    return order_called(names, order.run, order.line)
+
+
+def order_called(names: Names, run: str, line: str) -> str:
+    """Whom an order line is for, or what it is called."""
+    orders = names.runs[run].orders if run in names.runs else ()
+    return next((whom_of(one) for one in orders if one.line == line), line)

@@ -1,0 +1,187 @@
+"""A plan in sentences: when it will be done, with how much more of whom, what holds it, and what no plan can hold."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta, tzinfo
+from typing import Any
+
+from babel.dates import format_date, format_time
+from babel.lists import format_list
+
+from runboard.plan.schedule.problem.nouns import FAR, TICK, LeftOut, Problem
+from runboard.plan.schedule.told.effort import PersonLoad
+from runboard.plan.schedule.told.forecast import GOES, Forecast
+from runboard.plan.schedule.told.holding import Holder
+from runboard.run.fold.state import RunState
+from runboard.shop.book import Book
+from runboard.shop.hours import local_day
+from runboard.shop.numbers import whole_number
+from runboard.words.sentences import moment_in_words, say, sentence
+from runboard.words.spans import span_in_words
+
+# Work that begins this late in the day is an evening's.
+EVENING_FROM = 16
+
+
+@dataclass(frozen=True)
+class Names:
+    """What is called how: steps by their run, the rest by the problem and the book; and the shop's time of day."""
+
+    problem: Problem
+    runs: Mapping[str, RunState]
+    book: Book
+    zone: tzinfo
+    now: datetime
+
+    def room(self, at: int) -> str:
+        key = self.problem.rooms[at]
+        return next((one.name for one in self.book.rooms if one.key == key), key)
+
+    def service(self, at: int) -> str:
+        key = self.problem.services[at][0]
+        return next((one.name for one in self.book.services if one.key == key), key)
+
+    def step(self, run: str, key: str) -> str:
+        found = self.runs[run].route.step(key) if run in self.runs else None
+        return found.name if found else key
+
+    def block_step(self, block: int) -> str:
+        one = self.problem.blocks[block]
+        return self.step(one.run, one.step)
+
+    def block_trays(self, block: int) -> str:
+        return trays_in_words(self.problem.blocks[block].trays)
+
+    def people(self, some: Sequence[int]) -> str:
+        return str(format_list([self.problem.people[one].name for one in some], locale="en"))
+
+    def clock(self, tick: int) -> str:
+        """The time of day, to the nearest minute."""
+        nearest = self.problem.moment(tick) + timedelta(seconds=30)
+        return str(format_time(nearest.astimezone(self.zone), "H:mm", locale="en"))
+
+    def day(self, tick: int) -> str:
+        return day_in_words(self.problem.moment(tick), self.now, self.zone)
+
+    def tick(self, tick: int) -> str:
+        """'tomorrow 16:40'"""
+        return f"{self.day(tick)} {self.clock(tick)}"
+
+    def short(self, tick: int) -> str:
+        """'Thu 16:40'"""
+        return moment_in_words(self.problem.moment(tick) + timedelta(seconds=30), self.zone)
+
+    def say(self, name: str, **facts: Any) -> str:
+        return sentence(f"plan-{name}", facts, zone=self.zone)
+
+
+def day_in_words(moment: datetime, now: datetime, zone: tzinfo) -> str:
+    """'today', 'tomorrow', 'Thursday', 'Thursday 12 June'."""
+    local, today = moment.astimezone(zone).date(), now.astimezone(zone).date()
+    days = (local - today).days
+    if days in (0, 1):
+        return "today" if days == 0 else "tomorrow"
+    return str(format_date(local, "EEEE" if 1 < days < 7 else "EEEE d MMMM", locale="en"))
+
+
+def trays_in_words(trays: Sequence[str]) -> str:
+    """'4', '1–3', '1–3, 4a'."""
+    found: list[list[str]] = []
+    for one in sorted(trays, key=lambda tray: (whole_number("".join(filter(str.isdecimal, tray))) or 0, tray)):
+        before, number = whole_number(found[-1][-1]) if found else None, whole_number(one)
+        if before is not None and number == before + 1:
+            found[-1].append(one)
+        else:
+            found.append([one])
+    return ", ".join(part[0] if len(part) == 1 else f"{part[0]}–{part[-1]}" for part in found)
+
+
+def done_sentence(
+    names: Names, finish: int, outlook: Forecast | None, loads: Sequence[PersonLoad], me: str = ""
+) -> str:
+    """'Done Thursday about 16:40, with you two evenings more.' It is the middle of how it may turn out, so that it lies in
+    the range that stands beside it; the plan's own end where that is not reckoned."""
+    finish = finish if outlook is None or outlook.finish[50] >= FAR else outlook.finish[50]
+    working = [one for one in loads if one.sessions]
+    days = {local_day(names.problem.moment(start), str(names.zone)) for one in working for start, _ in one.sessions}
+    unit = "evening" if _all_evenings(names, working) else "day"
+    who = names.people([one.person for one in working])
+    if len(working) == 1 and names.problem.people[working[0].person].key in ("", me):
+        who = "you"
+    return names.say("done", day=names.day(finish), at=names.clock(finish), who=who, count=len(days), unit=unit)
+
+
+def _all_evenings(names: Names, loads: Sequence[PersonLoad]) -> bool:
+    starts = [names.problem.moment(start).astimezone(names.zone) for one in loads for start, _ in one.sessions]
+    return all(start.hour >= EVENING_FROM for start in starts)
+
+
+def range_sentence(names: Names, finish: int, outlook: Forecast | None) -> str:
+    """The finish as likely as not, and nine times in ten; where the plan itself ends, if that is outside of it; and from how
+    many goes, where those are few."""
+    if outlook is None:
+        return names.say("range-not-yet")
+    first, early, late, last = (names.tick(outlook.finish[share]) for share in (5, 25, 75, 95))
+    said = names.say("range-one" if early == late else "range", first=first, last=last, to=late, **{"from": early})
+    if not outlook.finish[5] <= finish <= outlook.finish[95]:
+        said = f"{said} {names.say('itself', at=names.tick(finish))}"
+    return said if outlook.goes >= GOES else f"{said} {names.say('range-few', goes=outlook.goes)}"
+
+
+def holds_sentence(names: Names, found: Holder | None) -> str:
+    """What most of the longest chain's hours go to; '' where nothing is left."""
+    if found is None:
+        return ""
+    problem = names.problem
+    match found.what:
+        case "hands":
+            return names.say("holds-hands", person=problem.people[found.which].name)
+        case "station":
+            return names.say("holds-station", station=problem.stations[found.which].name)
+    return names.say("holds-wait", step=names.block_step(found.which))
+
+
+def bound_sentence(names: Names, tick: int, rule: str, facts: Mapping[str, Any]) -> str:
+    """'No plan can be done before Thursday 15:55: …', with the rule that makes it so."""
+    known = {"people": "none", **facts}
+    if "step" in known:
+        known["step"] = names.step(str(known.get("run", "")), str(known["step"]))
+    why = names.say(f"rule-{rule}", **known) or names.say("rule-hours")
+    return names.say("bound", day=names.day(tick), at=names.clock(tick), why=why)
+
+
+def left_out_sentences(names: Names, left_out: Sequence[LeftOut]) -> list[str]:
+    """Each reason once, with all that it keeps out; the sentence names the clash and what to do."""
+    found: dict[str, list[LeftOut]] = {}
+    for one in left_out:
+        spans = {key: span_in_words(fact) for key, fact in one.facts.items() if isinstance(fact, timedelta)}
+        facts = {**one.facts, **spans, "step": names.step(one.run, one.step)}
+        if one.code == "skill nobody has":
+            facts["skill"] = one.facts.get("skill") or "none"
+        found.setdefault(say("left-out", one.code, facts, zone=names.zone), []).append(one)
+    return [
+        f"{text} {names.say('left-trays', trays=trays_in_words(_trays(some)), count=len(_trays(some)))}".strip()
+        for text, some in found.items()
+    ]
+
+
+def _trays(some: Sequence[LeftOut]) -> list[str]:
+    return list(dict.fromkeys(tray for one in some for tray in one.trays))
+
+
+def share(rate: float, between: str = "of") -> str:
+    """A share in words: '19 of 20', '97 of 100', or 'all'. Never rounded up to all."""
+    if rate >= 1:
+        return "all" if between == "of" else "always"
+    for whole in (10, 20, 100, 1000):
+        some = round(rate * whole)
+        if abs(some / whole - rate) < 0.02 / (whole / 10) and 0 < some < whole:
+            return f"{some} {between} {whole}"
+    if between != "of":
+        return "almost always" if rate > 0.5 else "hardly ever"
+    return "more than 999 of 1000" if rate > 0.5 else "fewer than 1 of 1000"
+
+
+def span_of(ticks: int) -> timedelta:
+    """Ticks as a span."""
+    return ticks * TICK

@@ -1,0 +1,197 @@
+"""A change and what comes of it, in words: by how much the finish and the hands-on hours move, and what holds them."""
+
+from collections.abc import Iterable, Iterator
+from datetime import date, time
+from typing import Any
+
+from babel.lists import format_list
+
+from runboard.floor.planning.plans import holding_with_change
+from runboard.floor.workshop import Workshop
+from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
+from runboard.plan.schedule.problem.nouns import LeftOut
+from runboard.plan.schedule.told.compared import Compared, Side
+from runboard.plan.schedule.told.forecast import Forecast
+from runboard.plan.schedule.told.holding import is_part, slack_of
+from runboard.run.fold.state import RunState
+from runboard.words.plan import Names, holds_sentence, left_out_sentences, span_of
+from runboard.words.sentences import sentence, zone_of
+from runboard.words.spans import span_in_words
+
+# Less than a minute is no difference that anybody could tell.
+_A_MINUTE = 2
+
+
+def change_in_words(shop: Workshop, run: str, change: Change) -> str:
+    """What is changed, as it stands above the answer and in the Review."""
+    book, found = shop.book, shop.ledger.state.runs[run]
+    match change:
+        case HoursAdded():
+            person = book.person(change.person)
+            closes = "24:00" if change.closes == time() else f"{change.closes.hour}:{change.closes:%M}"
+            hours = {"from": f"{change.opens.hour}:{change.opens:%M}", "to": closes}
+            return _say("change-hours", person=person.name if person else "", day=_day(change.day), **hours)
+        case OnePersonMore():
+            like = book.person(change.like)
+            start = "" if change.start is None else _day(change.start)
+            skills = [*change.skills] or "none"
+            return _say("change-person", like=like.name if like else "", skills=skills, day=start or "now")
+        case Capacity():
+            service = next((one.name for one in book.services if one.key == change.service), "")
+            return _say("change-capacity", service=service, capacity=change.capacity)
+        case TraySize():
+            return _say("change-trays", pieces=change.pieces)
+        case Times():
+            name = operation_name(found, change.operation)
+            return _say("change-times", operation=name, kind=change.kind or "all", percent=change.per_cent)
+        case Swapped():
+            keys = [one.key for one in found.route.product.operations]
+            after = keys[keys.index(change.first) + 1]
+            return _say("change-order", first=operation_name(found, after), then=operation_name(found, change.first))
+
+
+def _day(day: date) -> str:
+    """'Fri 12 Jun 2026'"""
+    return f"{day:%a} {day.day} {day:%b %Y}"
+
+
+def operation_name(run: RunState, key: str) -> str:
+    """What an operation of a run's route is called."""
+    return next((one.name for one in run.route.product.operations if one.key == key), key)
+
+
+def answer_of(shop: Workshop, run: str, change: Change, found: Compared) -> Iterator[str]:
+    """By how much the finish and the hands-on hours move; where the finish does not, why, and what holds it."""
+    before, after = found.before, found.after
+    if after is None:
+        yield _say("no-plan-now" if before is None else "no-plan-then")
+        return
+    names = _names(shop, after)
+    if found.left_out:
+        yield _say("left-out")
+        yield from left_out_sentences(names, found.left_out)
+    elif before is None or (not before.finish and found.let_in):
+        yield _say("only-then", day=names.day(after.finish), at=names.clock(after.finish))
+    elif not before.finish:
+        yield _say("nothing-fits" if _is_short(before, run) else "done")
+    else:
+        finish, hands = after.finish - before.finish, after.hands - before.hands
+        yield _say("moves", finish=_way(finish), by=_span(finish), hands=_way(hands), hours=_span(hands))
+        if found.let_in:  # more is done, so neither says anything of better or worse
+            yield _say("let-in", steps=_steps(names, found.let_in))
+        else:
+            yield from _judged(shop, names, run, change, before, after)
+        yield from _of_all(before, after, is_same_work=not found.let_in)
+        if _is_short(after, run):
+            yield _say("part")
+
+
+def _of_all(before: Side, after: Side, is_same_work: bool) -> Iterator[str]:
+    """What of all that is due is in time, and how long people are in the shop, and walk, for all that is open."""
+    if after.lines:
+        way = _more_or_less(after.in_time - before.in_time)
+        yield _say("in-time", lines=after.lines, then=after.in_time, now=before.in_time, way=way)
+    if is_same_work:
+        presence, walks = after.presence - before.presence, after.walks - before.walks
+        people = sum(bool(one.windows) for one in after.problem.people)
+        yield _say(
+            "presence", way=_way(presence), by=_span(presence), people=people, walking=_more_or_less(walks),
+            walks=abs(walks),
+        )  # fmt: skip
+
+
+def _judged(shop: Workshop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+    """What the move comes of, and how sure it is."""
+    match _way(after.finish - before.finish), _way(after.hands - before.hands):
+        case "same", more_or_less:
+            yield from _why_no_earlier(shop, names, run, change, before, after)
+            wins = after.in_time > before.in_time or before.presence - after.presence >= _A_MINUTE
+            if more_or_less == "more" and not wins:
+                yield _say("worse-hands")
+        case "more", _:
+            yield _say("worse" if after.bound - before.finish >= _A_MINUTE else "worse-found")
+        case "less", "more":
+            yield _say("more-hands")
+
+
+def _why_no_earlier(shop: Workshop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+    """That it has slack, or where what is won is lost; what holds the run; and whether that is sure."""
+    is_quicker = isinstance(change, Times) and change.per_cent < 100
+    operation, kind = (change.operation, change.kind) if isinstance(change, Times) else ("", "")
+    slack = slack_of(after.problem, after.plan, is_part(after.plan, run, operation, kind), run)
+    facts = {"operation": operation_name(names.runs[run], operation)}
+    if slack.waits is not None:
+        facts |= {"step": names.block_step(slack.waits), "at": names.tick(after.plan.placed[slack.waits].start)}
+    if is_quicker and slack.is_off:
+        yield _say("why-slack", **facts)
+    if is_quicker and slack.is_lost:
+        yield _say("why-lost", **facts)
+    elif slack.waits is not None:
+        yield _say("holds-hours", **facts)
+    else:
+        yield holds_sentence(names, holding_with_change(shop, after.problem, after.plan, run))
+    if before.finish <= after.bound:
+        yield _say("sure")
+    elif not is_quicker or not (slack.is_off or slack.is_lost):
+        yield _say("not-sure")
+
+
+def _is_short(side: Side, run: str) -> bool:
+    """Whether some of the run fits into no plan."""
+    return any(one.run == run for one in side.problem.left_out)
+
+
+def _steps(names: Names, some: Iterable[LeftOut]) -> str:
+    return str(format_list(list(dict.fromkeys(names.step(one.run, one.step) for one in some)), locale="en"))
+
+
+def table_of(shop: Workshop, found: Compared) -> Iterator[tuple[str, str, str]]:
+    """(what, as it is, with the change), row by row; nothing where there is nothing to compare."""
+    before, after = found.before, found.after
+    if before is None or after is None or found.left_out or not before.finish or not after.finish:
+        return
+    sides = [(side, _names(shop, side)) for side in (before, after)]
+    yield _row("finish", [names.tick(side.finish) for side, names in sides])
+    if before.outlook is not None and after.outlook is not None:
+        yield _row("likely", [_range(names, side.outlook) for side, names in sides if side.outlook])
+        yield _row("late", [names.tick(side.outlook.finish[95]) for side, names in sides if side.outlook])
+    yield _row("hands", [span_in_words(span_of(side.hands)) for side, _ in sides])
+    if after.lines:
+        yield _row("in-time", [_say("row-in-time-of", some=one.in_time, lines=one.lines) for one in (before, after)])
+    yield _row("presence", [span_in_words(span_of(side.presence)) for side, _ in sides])
+    yield _row("walks", [str(side.walks) for side, _ in sides])
+
+
+def _row(name: str, cells: list[str]) -> tuple[str, str, str]:
+    return _say(f"row-{name}"), cells[0], cells[1]
+
+
+def _range(names: Names, outlook: Forecast) -> str:
+    """'Friday 9:51–10:02', or both days where they differ."""
+    first, last = outlook.finish[25], outlook.finish[75]
+    early, late = names.tick(first), names.tick(last)
+    if early == late:
+        return early
+    return f"{early}–{names.clock(last)}" if names.day(first) == names.day(last) else f"{early} – {late}"
+
+
+def _way(ticks: int) -> str:
+    if abs(ticks) < _A_MINUTE:
+        return "same"
+    return "more" if ticks > 0 else "less"
+
+
+def _more_or_less(count: int) -> str:
+    return "same" if not count else "more" if count > 0 else "less"
+
+
+def _span(ticks: int) -> str:
+    return span_in_words(span_of(abs(ticks)))
+
+
+def _names(shop: Workshop, side: Side) -> Names:
+    return Names(side.problem, shop.ledger.state.runs, shop.book, zone_of(shop.book.time_zone), side.problem.start)
+
+
+def _say(name: str, **facts: Any) -> str:
+    return sentence(f"try-{name}", facts)
