@@ -1,39 +1,59 @@
-"""A real server process on a free port; its output is shown if it never comes up."""
+"""A real server on a free port: on a thread of this process, or a process of its own where that is what a test is about."""
 
+import itertools
+import os
 import re
 import signal
+import socket
 import subprocess
 import sys
 import threading
 import time
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TypeVar
+from unittest.mock import patch
 
-from runboard.floor.pressing.access import LEAD
+import uvicorn
+
+from runboard.app import House, Settings, WallClock, build, served
+from runboard.background import pauses
+from runboard.floor.access import LEAD
+from runboard.network import Network, here_only
+from runboard.serving import CERTIFICATES
+from runboard.store.closed import make_folder
+from runboard.store.holding import hold
+from runboard.web.serve import Beside, listen, serve
 from tests.pairing import paired
 
 ROOT = Path(__file__).parents[1]
 _ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/")
 
 # The servers that this process started, by address: a phone pairs itself with the one that it is made for.
-_SERVED: dict[str, "Running"] = {}
+_SERVED: dict[str, "Served"] = {}
 
 
 @dataclass
-class Running:
-    """A server that listens. ``address`` ends in a slash; ``said`` are the lines that it printed; ``data`` is the folder
-    that it serves to paired devices, None where it asks nobody to pair."""
+class Served:
+    """A server that listens. ``address`` ends in a slash; ``data`` is the folder that it serves to paired devices, None
+    where it asks nobody to pair."""
 
-    process: "subprocess.Popen[str]"
     address: str
-    said: list[str] = field(default_factory=list)
     data: Path | None = None
 
     def pair(self, access: str = LEAD) -> str:
         """The secret of a new device's session; '' where nobody has to pair."""
         return paired(self.data, access) if self.data else ""
+
+
+@dataclass
+class Running(Served):
+    """The same as a process. ``said`` are the lines that it printed."""
+
+    process: "subprocess.Popen[str]" = field(kw_only=True)
+    said: list[str] = field(kw_only=True)
 
     def interrupt(self) -> float:
         """Press Ctrl-C; answers how many seconds it took to end."""
@@ -46,6 +66,84 @@ class Running:
         """As a power cut does."""
         self.process.kill()
         self.process.wait(timeout=10)
+
+
+_FIRST_PORT, _PORTS = 20_000, 500
+_asked = itertools.count()
+_One = TypeVar("_One", bound=Served)
+
+# on a thread
+
+
+@contextmanager
+def serving(data: Path, port: int = 0) -> Iterator[Served]:
+    """The shop in that folder, served to this computer alone as ``runboard serve --local --no-planner`` does, until the
+    end of the block."""
+    with listen(port) as plain, listen(0) as secure:
+        make_folder(data)
+        clock = WallClock()
+        network = Network(data / CERTIFICATES, clock.now, plain.getsockname()[1], secure, where=here_only)
+        settings = Settings(data, clock, hosts=network.hosts, ways=network, plans=False)
+        with hold(data), on_a_thread(build(settings), plain, network) as address:
+            yield _remembered(Served(address, data))
+
+
+@contextmanager
+def serving_demo(data: Path) -> Iterator[Served]:
+    """The demo in that folder, as ``runboard demo --no-planner`` serves one that was served before."""
+    with listen(0) as plain, hold(data):
+        house = build(Settings(data, demo=True, open_to_all=True, plans=False))
+        with on_a_thread(house, plain) as address:
+            yield _remembered(Served(address))
+
+
+@contextmanager
+def on_a_thread(house: House, listening: socket.socket, beside: Beside | None = None) -> Iterator[str]:
+    """Serve that house until the end of the block; its address. ``beside`` begins and ends with it."""
+    with _nothing_kept_short():
+        watched = _Watched(beside)
+        arguments = (served(house), listening, False, lambda address: "", watched)
+        thread = threading.Thread(target=serve, args=arguments, name="server")
+        thread.start()
+        assert watched.listens.wait(20), "the server never came up"
+        try:
+            yield f"http://127.0.0.1:{listening.getsockname()[1]}/"
+        finally:
+            watched.end_it()
+            thread.join(timeout=20)
+            assert not thread.is_alive(), "the server never ended"
+
+
+class _Watched:
+    """Says when the server listens, and how it is stopped."""
+
+    def __init__(self, beside: Beside | None) -> None:
+        self.listens = threading.Event()
+        self._beside = beside
+        self._server: uvicorn.Server | None = None
+
+    async def begin(self, server: uvicorn.Server) -> None:
+        self._server = server
+        if self._beside:
+            await self._beside.begin(server)
+        self.listens.set()
+
+    async def end(self) -> None:
+        if self._beside:
+            await self._beside.end()
+
+    def end_it(self) -> None:
+        """As SIGTERM does."""
+        if self._server:
+            self._server.should_exit = True
+
+
+def _nothing_kept_short() -> AbstractContextManager[object]:
+    """The collector and the threads' turns are the test process's own, whatever is served in it."""
+    return patch.multiple(pauses, keep_short=lambda: None, leave_be=lambda: None, as_usual=lambda: None)
+
+
+# as a process
 
 
 @contextmanager
@@ -77,9 +175,7 @@ def running(
         found.wait(timeout=60)
         address = next((match[0] for line in said if (match := _ADDRESS.search(line))), "")
         assert address, "the server never came up:\n" + "".join(said)
-        served = Running(process, address, said, _data(command))
-        _SERVED[address] = served
-        yield served
+        yield _remembered(Running(address, _data(command), process=process, said=said))
     finally:
         if process.poll() is None:
             process.terminate()
@@ -93,9 +189,24 @@ def running(
             process.stdout.close()
 
 
-def served_at(address: str) -> Running | None:
+def free_port() -> int:
+    """A port that is free now, and again once its server has gone: from below those that the system hands out, and from
+    a range of this worker's own."""
+    first = _FIRST_PORT + _PORTS * int(os.environ.get("PYTEST_XDIST_WORKER", "gw0").removeprefix("gw"))
+    for port in (first + next(_asked) % _PORTS for _ in range(_PORTS)):
+        with suppress(OSError), socket.create_server(("127.0.0.1", port)):
+            return port
+    raise AssertionError(f"no port is free from {first} on")
+
+
+def served_at(address: str) -> Served | None:
     """The server that was started here last under that address."""
     return _SERVED.get(address)
+
+
+def _remembered(one: _One) -> _One:
+    _SERVED[one.address] = one
+    return one
 
 
 def _data(command: Sequence[str]) -> Path | None:

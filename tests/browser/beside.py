@@ -9,7 +9,7 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from tests.serving import Running
+from tests.serving import Served
 
 
 def ago(minutes: float) -> str:
@@ -17,7 +17,7 @@ def ago(minutes: float) -> str:
     return (datetime.now(UTC) - timedelta(minutes=minutes)).isoformat()
 
 
-def opened(page: Page, server: Running) -> Page:
+def opened(page: Page, server: Served) -> Page:
     page.goto(server.address)
     page.get_by_role("button", name="Ann", exact=True).click()
     return page

@@ -5,7 +5,7 @@ import time
 
 from playwright.sync_api import Locator, Page, expect
 
-from tests.browser.test_outbox import SamePort
+from tests.browser.coming_back import SamePort
 from tests.phone import Phone
 
 INSTALLED = "navigator.serviceWorker.controller?.state === 'activated'"

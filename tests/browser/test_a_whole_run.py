@@ -10,16 +10,16 @@ from playwright.sync_api import Locator, Page, expect
 
 from runboard.app import Settings, open_workshop
 from runboard.floor.warm import catch_up
-from runboard.run.fold.state import ShopState
-from runboard.run.log.event import Event
-from tests.serving import Running
+from runboard.run.event import Event
+from runboard.run.state import ShopState
+from tests.serving import Served
 
 ROUTE = "cut 4 board of 12, clean up 5, sand 5, engrave 5, oil 3, dry 5 min, hooks 5"
 
 BIG = re.compile("^(Done, |Start list, then run$|All as listed, the .* is running$|The .* is running$|Start$|Go on$)")
 
 
-def test_a_run_of_12_pieces_from_one_line_of_text_to_finished(phone: Page, server: Running, data: Path) -> None:
+def test_a_run_of_12_pieces_from_one_line_of_text_to_finished(phone: Page, server: Served, data: Path) -> None:
     person = Person(phone, server.address)
     person.describes_the_shop()
     person.writes_the_product()

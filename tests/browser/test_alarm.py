@@ -9,7 +9,7 @@ from playwright.sync_api import Locator, Page, expect
 from tests.browser.beside import ago
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 # Writes down each tone that the page puts on the audio clock: its pitch, in how many seconds, and the loudest volume.
 SPY = """
@@ -36,7 +36,7 @@ PLAIN_TITLE = re.compile(r"^Now · runboard$")
 class Listener:
     """Somebody with Now open and its sound turned on."""
 
-    def __init__(self, phones: Phones, server: Running, person: str) -> None:
+    def __init__(self, phones: Phones, server: Served, person: str) -> None:
         self.page = phones.new(init_script=SPY)
         self.page.goto(server.address)
         self.page.get_by_role("button", name=person, exact=True).click()
@@ -61,7 +61,7 @@ class Listener:
 
 
 @pytest.fixture
-def phone_without_screen(shop_with_a_run: Path, server: Running) -> Phone:
+def phone_without_screen(shop_with_a_run: Path, server: Served) -> Phone:
     """Ben's other phone, which starts machines."""
     found = Phone(server.address, person="ben")
     found.state()
@@ -69,7 +69,7 @@ def phone_without_screen(shop_with_a_run: Path, server: Running) -> Phone:
 
 
 def test_every_page_rings_until_somebody_answers_on_one(
-    phones: Phones, phone_without_screen: Phone, server: Running
+    phones: Phones, phone_without_screen: Phone, server: Served
 ) -> None:
     ann, ben = Listener(phones, server, "Ann"), Listener(phones, server, "Ben")
     ann.forgets()
@@ -93,7 +93,7 @@ def test_every_page_rings_until_somebody_answers_on_one(
 
 
 def test_it_rings_when_the_server_says_that_it_is_due_and_not_at_the_next_tick(
-    phones: Phones, phone_without_screen: Phone, server: Running
+    phones: Phones, phone_without_screen: Phone, server: Served
 ) -> None:
     page = phones.new(init_script="window.setInterval = () => 0;")
     page.goto(server.address)
@@ -106,7 +106,7 @@ def test_it_rings_when_the_server_says_that_it_is_due_and_not_at_the_next_tick(
 
 
 def test_while_hands_are_at_a_cutter_the_call_is_soft_and_says_finish_first(
-    phones: Phones, phone_without_screen: Phone, server: Running
+    phones: Phones, phone_without_screen: Phone, server: Served
 ) -> None:
     ann, ben = Listener(phones, server, "Ann"), Listener(phones, server, "Ben")
     Phone(server.address, person="ann").press("load started", run="r1", load="cut/2")
@@ -131,7 +131,7 @@ def soft_words(page: Page) -> Locator:
 
 
 def test_a_look_rings_on_the_watchers_page_and_on_all_once_that_page_has_gone(
-    phones: Phones, phone_without_screen: Phone, server: Running
+    phones: Phones, phone_without_screen: Phone, server: Served
 ) -> None:
     ann, ben = Listener(phones, server, "Ann"), Listener(phones, server, "Ben")
     phone_without_screen.press("person came", {"room": "house"}, person="ann", at=ago(2))

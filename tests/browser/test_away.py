@@ -6,11 +6,11 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.beside import arrived, bodies, opened
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 
 def test_a_machine_paused_when_called_away_is_the_first_thing_on_return(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("machine started", {"minutes": 30}, run="r1", load="engrave/1")
     opened(phone, server)

@@ -1,20 +1,18 @@
 """A lead makes the cards of a run, prints them from the browser, and types in one that was written on."""
 
-import os
+import multiprocessing
 import re
-import signal
 import time
-from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 
-def look(page: Page, server: Running, name: str) -> None:
+def look(page: Page, server: Served, name: str) -> None:
     """Nothing is too small, too wide or hidden, in any size or light."""
     looking = Looking(page, server.address)
     looking.unfold()
@@ -22,14 +20,14 @@ def look(page: Page, server: Running, name: str) -> None:
     assert looking.wrong == []
 
 
-def open_cards(page: Page, server: Running) -> None:
+def open_cards(page: Page, server: Served) -> None:
     """From Plan to the run's cards."""
     page.goto(f"{server.address}plan/runs/r1")
     page.get_by_role("link", name="Cards", exact=True).click()
     expect(page.get_by_role("heading", name="Cards")).to_be_visible()
 
 
-def test_the_cards_are_made_while_the_page_says_how_far_it_is(ann: Phone, server: Running, phone: Page) -> None:
+def test_the_cards_are_made_while_the_page_says_how_far_it_is(ann: Phone, server: Served, phone: Page) -> None:
     open_cards(phone, server)
     look(phone, server, "cards choose")
     phone.get_by_label("Paper").select_option("a4")
@@ -46,11 +44,11 @@ def test_the_cards_are_made_while_the_page_says_how_far_it_is(ann: Phone, server
     assert {tray.get("print") for tray in ann.state()["runs"]["r1"]["trays"].values()} == {1}
 
 
-def test_a_killed_child_is_said_and_the_page_goes_on(ann: Phone, server: Running, phone: Page) -> None:
+def test_a_killed_child_is_said_and_the_page_goes_on(ann: Phone, server: Served, phone: Page) -> None:
     open_cards(phone, server)
     phone.get_by_role("button", name="Make the PDF").click()
 
-    killed = kill_the_child(server)
+    killed = kill_the_child()
 
     if killed:
         expect(phone.get_by_role("alert")).to_contain_text("The cards could not be made")
@@ -59,20 +57,18 @@ def test_a_killed_child_is_said_and_the_page_goes_on(ann: Phone, server: Running
     expect(phone.get_by_role("link", name="Open the PDF")).to_be_visible()
 
 
-def kill_the_child(server: Running) -> bool:
+def kill_the_child() -> bool:
     """Kill the child that makes cards, as a computer short of memory does; False where it was quicker."""
     end = time.monotonic() + 3
     while time.monotonic() < end:
-        for place in Path(f"/proc/{server.process.pid}/task").glob("*/children"):
-            for child in place.read_text().split():
-                if b"spawn_main" in Path(f"/proc/{child}/cmdline").read_bytes():
-                    os.kill(int(child), signal.SIGKILL)
-                    return True
+        for child in multiprocessing.active_children():
+            child.kill()
+            return True
         time.sleep(0.01)
     return False
 
 
-def test_one_trays_card_prints_from_the_browser(ann: Phone, server: Running, phone: Page) -> None:
+def test_one_trays_card_prints_from_the_browser(ann: Phone, server: Served, phone: Page) -> None:
     phone.goto(f"{server.address}plan/runs/r1/cards?tray=2")
     expect(phone.get_by_label("2", exact=True)).to_be_checked()
 
@@ -85,7 +81,7 @@ def test_one_trays_card_prints_from_the_browser(ann: Phone, server: Running, pho
     assert [trays[key].get("print", 0) for key in ("1", "2", "3")] == [0, 1, 0]
 
 
-def test_a_card_that_was_written_on_is_typed_in(ann: Phone, server: Running, phones: Phones) -> None:
+def test_a_card_that_was_written_on_is_typed_in(ann: Phone, server: Served, phones: Phones) -> None:
     phone = phones.new()
     phone.goto(f"{server.address}plan/runs/r1")
     phone.get_by_role("link", name="Type in a card").click()
@@ -116,7 +112,7 @@ def test_a_card_that_was_written_on_is_typed_in(ann: Phone, server: Running, pho
     assert ann.state()["runs"]["r1"]["trays"]["1"]["at"] == {"sand:120": 4}
 
 
-def test_trays_lead_to_the_card_of_each(ann: Phone, server: Running, phones: Phones) -> None:
+def test_trays_lead_to_the_card_of_each(ann: Phone, server: Served, phones: Phones) -> None:
     page = phones.new()
     page.goto(f"{server.address}trays")
     page.locator("#tray-2 summary").click()

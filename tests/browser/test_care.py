@@ -12,7 +12,7 @@ from tests.browser.beside import ago, arrived, bodies, opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
 from tests.scenario import shop
-from tests.serving import Running, running
+from tests.serving import Served, running, serving
 
 LOOKED = "I looked: no flame, work flat, air and exhaust on"
 AT_IT = "I am at it: no flame, work flat, air and exhaust on"
@@ -46,7 +46,7 @@ def alert(page: Page) -> Locator:
 
 
 def test_a_look_is_asked_for_calmly_and_answered_with_one_tap(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
     opened(phone, server)
@@ -62,7 +62,7 @@ def test_a_look_is_asked_for_calmly_and_answered_with_one_tap(
     assert [one["answer"] for one in bodies(data, "alert answered")] == ["seen"]
 
 
-def test_a_minute_later_it_is_red_and_so_is_the_machine(ann: Phone, phone: Page, server: Running) -> None:
+def test_a_minute_later_it_is_red_and_so_is_the_machine(ann: Phone, phone: Page, server: Served) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(3.1))
 
     opened(phone, server)
@@ -73,7 +73,7 @@ def test_a_minute_later_it_is_red_and_so_is_the_machine(ann: Phone, phone: Page,
 
 
 def test_everybody_last_seen_elsewhere_is_red_at_once_until_somebody_is_at_it(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1")
     ann.press("room changed", {"room": "shop"})
@@ -120,7 +120,7 @@ def start_list(page: Page) -> Locator:
 
 
 def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
-    careful_shop: Path, ann: Phone, phone: Page, server: Running, data: Path
+    careful_shop: Path, ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("load started", run="r1", load="engrave/1")
     opened(phone, server)
@@ -153,7 +153,7 @@ def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
 
 
 def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_is_forbidden(
-    careful_shop: Path, ann: Phone, phone: Page, server: Running, data: Path
+    careful_shop: Path, ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("load started", run="r1", load="engrave/1")
     phone.route("**/state?*", without_wood)
@@ -190,14 +190,14 @@ def without_wood(route: Route) -> None:
 # cautions and signs
 
 
-def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone, phone: Page, server: Running) -> None:
+def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone, phone: Page, server: Served) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(0.2))
     opened(phone, server)
 
     expect(phone.locator(".second-column ul.cautions")).to_contain_text("Laser beam: eyewear for its wavelength")
 
 
-def test_cautions_stand_in_type_as_large_as_the_step_with_their_signs(ann: Phone, phone: Page, server: Running) -> None:
+def test_cautions_stand_in_type_as_large_as_the_step_with_their_signs(ann: Phone, phone: Page, server: Served) -> None:
     opened(phone, server)
     cautions = phone.locator("section.now ul.cautions")
     expect(cautions.get_by_text("No gloves, no loose sleeves near turning cutters.")).to_be_visible()
@@ -229,7 +229,7 @@ def signs_are_drawn(place: Locator) -> None:
 
 
 def test_rags_are_asked_about_at_the_start_and_the_end_and_nobody_goes_before_it_is_said(
-    careful_shop: Path, ann: Phone, phone: Page, server: Running, data: Path
+    careful_shop: Path, ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     opened(phone, server)
     ann.press("load started", run="r1", load="oil/1")
@@ -275,7 +275,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
     workshop.books.save(record, workshop.clock.now())
     store.close()
 
-    with running("serve", "--data", str(shop_with_a_run)) as server:
+    with serving(shop_with_a_run) as server:
         ann = Phone(server.address)
         ann.state()
         ann.press("route revised", {"product": product, "from_tray": "1"}, run="r1", at=ago(4))
@@ -296,7 +296,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
     assert bodies(shop_with_a_run, "load done") == [{}]
 
 
-def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, server: Running, data: Path) -> None:
+def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, server: Served, data: Path) -> None:
     ann.press("load started", run="r1", load="oil/1")
     ann.press("load done", run="r1", load="oil/1")
     opened(phone, server)

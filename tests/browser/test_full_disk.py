@@ -4,14 +4,15 @@ from pathlib import Path
 
 from playwright.sync_api import expect
 
+from tests.browser.coming_back import Mortal, SamePort
 from tests.browser.conftest import Phones
-from tests.browser.test_outbox import WORKED, SamePort, all_sent, at_the_bench, cleans_two_trays, foot, worked
+from tests.browser.test_outbox import WORKED, all_sent, at_the_bench, cleans_two_trays, foot, worked
 from tests.faults.test_full_disk import let_files_grow
 
 
 def test_presses_that_the_disk_does_not_take_stay_on_the_phone(phones: Phones, shop_with_a_run: Path) -> None:
-    phone, server = phones.new(), SamePort(shop_with_a_run)
-    with server.stack:
+    phone = phones.new()
+    with Mortal(shop_with_a_run) as server:
         at_the_bench(phone, server)
         let_files_grow(server.now, 0)
         cleans_two_trays(phone)
@@ -29,8 +30,8 @@ def test_presses_that_the_disk_does_not_take_stay_on_the_phone(phones: Phones, s
 
 
 def test_presses_that_were_too_many_at_once_stay_on_the_phone(phones: Phones, shop_with_a_run: Path) -> None:
-    phone, server = phones.new(), SamePort(shop_with_a_run)
-    with server.stack:
+    phone = phones.new()
+    with SamePort(shop_with_a_run) as server:
         at_the_bench(phone, server)
         said = "Your phone keeps them and sends them again in 2 s."
         phone.route("**/taps", lambda route: route.fulfill(status=429, json={"sentence": said}))

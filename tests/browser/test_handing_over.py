@@ -9,18 +9,18 @@ from playwright.sync_api import Page, expect
 from tests.browser.beside import arrived, bodies
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 
 @pytest.fixture
-def ben(ann: Phone, server: Running) -> Phone:
+def ben(ann: Phone, server: Served) -> Phone:
     """Ben's other phone, without a screen."""
     found = Phone(server.address, person="ben")
     found.state()
     return found
 
 
-def now(phones: Phones, server: Running, person: str) -> Page:
+def now(phones: Phones, server: Served, person: str) -> Page:
     page = phones.new()
     page.goto(server.address)
     page.get_by_role("button", name=person, exact=True).click()
@@ -28,7 +28,7 @@ def now(phones: Phones, server: Running, person: str) -> Page:
 
 
 def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
-    ben: Phone, server: Running, phones: Phones, data: Path
+    ben: Phone, server: Served, phones: Phones, data: Path
 ) -> None:
     lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
     lead.goto(f"{server.address}trays")
@@ -69,7 +69,7 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     assert len(bodies(data, "load done")) == 1
 
 
-def test_only_the_lead_gives(ben: Phone, server: Running, phones: Phones) -> None:
+def test_only_the_lead_gives(ben: Phone, server: Served, phones: Phones) -> None:
     page = now(phones, server, "Ben")
     page.goto(f"{server.address}trays")
 
@@ -79,7 +79,7 @@ def test_only_the_lead_gives(ben: Phone, server: Running, phones: Phones) -> Non
 
 
 def test_somebody_calls_and_hears_that_the_lead_is_on_the_way(
-    ben: Phone, server: Running, phones: Phones, data: Path
+    ben: Phone, server: Served, phones: Phones, data: Path
 ) -> None:
     lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
     ben.press("lead called", {"why": "help", "note": "it chatters"}, run="r1", tray="4", operation="clean")
@@ -97,7 +97,7 @@ def test_somebody_calls_and_hears_that_the_lead_is_on_the_way(
 
 
 def test_somebody_hurt_is_red_and_names_the_emergency_number(
-    ben: Phone, server: Running, phones: Phones, data: Path
+    ben: Phone, server: Served, phones: Phones, data: Path
 ) -> None:
     lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
     ben.press("load started", run="r1", load="sand:120/4")
@@ -112,7 +112,7 @@ def test_somebody_hurt_is_red_and_names_the_emergency_number(
     assert bodies(data, "lead called") == [{"why": "hurt"}]
 
 
-def test_the_lead_says_who_was_shown_which_machine(ben: Phone, server: Running, phones: Phones, data: Path) -> None:
+def test_the_lead_says_who_was_shown_which_machine(ben: Phone, server: Served, phones: Phones, data: Path) -> None:
     lead = now(phones, server, "Ann")
     lead.locator("summary", has_text="Who was shown which machine").click()
     lead.get_by_role("button", name="Shown …").click()

@@ -18,7 +18,7 @@ from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
 from tests.phone import Phone
 from tests.scenario import shop
-from tests.serving import Running
+from tests.serving import Served
 
 EVERYTHING_ELSE = ["", "trays", "plan", "review", "shop", "wall", "runs/r1/state", "state", "pictures/x.jpg", "stream"]
 
@@ -40,7 +40,7 @@ def shop_with_a_run(data: Path) -> Path:
 
 
 @pytest.fixture
-def strangers(chromium: Browser, server: Running) -> Iterator[Phones]:
+def strangers(chromium: Browser, server: Served) -> Iterator[Phones]:
     """Phones that the shop does not know. Their browsers complain of each 401 and 403: no mistake of the page."""
     found = Phones(chromium)
     yield found
@@ -49,7 +49,7 @@ def strangers(chromium: Browser, server: Running) -> Iterator[Phones]:
     assert [one for one in found.complaints if "401" not in one and "403" not in one] == []
 
 
-def address_of(data: Path, server: Running, tray: str) -> str:
+def address_of(data: Path, server: Served, tray: str) -> str:
     """The address in the square code of a tray's card."""
     store, _ = open_workshop(Settings(data))
     link = traveller_link(read_keys(store.settings), "r1", tray)
@@ -57,7 +57,7 @@ def address_of(data: Path, server: Running, tray: str) -> str:
     return server.address.rstrip("/") + link.path
 
 
-def scans(strangers: Phones, data: Path, server: Running, tray: str = "4", name: str = "Mia", **how: Any) -> Page:
+def scans(strangers: Phones, data: Path, server: Served, tray: str = "4", name: str = "Mia", **how: Any) -> Page:
     """A fresh phone with the card's address open, its helper come in."""
     page = strangers.new(**how)
     page.goto(address_of(data, server, tray))
@@ -87,7 +87,7 @@ def log_of(data: Path) -> list[tuple[str, str, str, str]]:
 
 
 def test_a_helper_works_a_tray_counts_it_and_gets_nowhere_else(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
 ) -> None:
     page = scans(strangers, shop_with_a_run, server)
     expect(page.get_by_role("heading", level=1)).to_have_text("Sand 120")
@@ -144,7 +144,7 @@ def pressed_for_tray_5(page: Page) -> str:
 
 
 def test_the_lead_shuts_the_phone_out_and_the_next_press_is_refused_with_a_sentence(
-    strangers: Phones, phone: Page, ann: Phone, shop_with_a_run: Path, server: Running
+    strangers: Phones, phone: Page, ann: Phone, shop_with_a_run: Path, server: Served
 ) -> None:
     strangers.forgive_silence_of_the_server()
     page = scans(strangers, shop_with_a_run, server)
@@ -171,7 +171,7 @@ def test_the_lead_shuts_the_phone_out_and_the_next_press_is_refused_with_a_sente
 
 
 def test_after_their_hours_the_next_press_is_refused_with_a_sentence(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
 ) -> None:
     store, _ = open_workshop(Settings(shop_with_a_run))
     set_hours(store.settings, 12 / 3600)
@@ -192,7 +192,7 @@ def test_after_their_hours_the_next_press_is_refused_with_a_sentence(
 
 
 def test_without_a_network_nothing_is_lost(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
 ) -> None:
     strangers.forgive_silence_of_the_server()
     page = scans(strangers, shop_with_a_run, server)
@@ -216,7 +216,7 @@ def test_without_a_network_nothing_is_lost(
 
 
 def test_a_machine_is_listed_started_watched_and_stopped(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
 ) -> None:
     page = scans(strangers, shop_with_a_run, server, tray="1")
     shown(ann, page, "laser")
@@ -249,7 +249,7 @@ def test_a_machine_is_listed_started_watched_and_stopped(
 
 @pytest.mark.parametrize("language", ["en", "de"])
 def test_the_page_is_sound_in_each_size_and_light(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running, language: str
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served, language: str
 ) -> None:
     """Nothing that axe finds, nothing too wide, nothing under the bar, everything high enough for a glove."""
     page = strangers.new()
@@ -277,7 +277,7 @@ def test_the_page_is_sound_in_each_size_and_light(
     assert looking.wrong == []
 
 
-def test_the_state_carries_no_other_tray(strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running) -> None:
+def test_the_state_carries_no_other_tray(strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served) -> None:
     page = scans(strangers, shop_with_a_run, server)
 
     state = page.evaluate("async () => (await fetch('/helper/state')).text()")
@@ -286,7 +286,7 @@ def test_the_state_carries_no_other_tray(strangers: Phones, ann: Phone, shop_wit
 
 
 def test_a_bad_piece_shows_on_the_helpers_own_button_at_once(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Running
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
 ) -> None:
     page = scans(strangers, shop_with_a_run, server)
     shown(ann, page, "sander")

@@ -9,7 +9,7 @@ from playwright.sync_api import Page, Route, expect
 from tests.browser.beside import arrived, bodies, opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 
 def hands_at_it_for(minutes: float) -> Callable[[Route], None]:
@@ -27,7 +27,7 @@ def hands_at_it_for(minutes: float) -> Callable[[Route], None]:
 
 
 def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("load started", run="r1", load="clean/1")
     began = ann.state()["runs"]["r1"]["loads"]["clean/1"]["began"]["ann"]
@@ -54,7 +54,7 @@ def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
     assert bodies(data, "span answered") == [{"span": began, "answer": "about", "minutes": 12}]
 
 
-def test_a_span_near_its_estimate_is_not_asked_about(ann: Phone, phone: Page, server: Running) -> None:
+def test_a_span_near_its_estimate_is_not_asked_about(ann: Phone, phone: Page, server: Served) -> None:
     ann.press("load started", run="r1", load="clean/1")
     phone.route("**/state?*", hands_at_it_for(9))
     opened(phone, server)
@@ -68,7 +68,7 @@ def test_a_span_near_its_estimate_is_not_asked_about(ann: Phone, phone: Page, se
 
 
 def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early(
-    ann: Phone, phone: Page, server: Running
+    ann: Phone, phone: Page, server: Served
 ) -> None:
     ann.press("load started", run="r1", load="oil/1")
     ann.press("load done", run="r1", load="oil/1")
@@ -87,7 +87,7 @@ def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early
 
 
 def test_a_machine_that_was_to_be_back_by_now_is_asked_about(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     out = {"why": "belt", "until": (datetime.now(UTC) + timedelta(seconds=1)).isoformat()}
     ann.press("station out of use", out, run="", station="sander")
@@ -111,7 +111,7 @@ def test_a_machine_that_was_to_be_back_by_now_is_asked_about(
 
 
 def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
-    ann: Phone, phones: Phones, server: Running
+    ann: Phone, phones: Phones, server: Served
 ) -> None:
     ann.press("load started", run="r1", load="clean/1")
     phone = opened(phones.new(), server)
@@ -129,7 +129,7 @@ def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
     phones.forgive_silence_of_the_server()
 
 
-def test_while_engraving_is_prepared_each_position_has_its_text(ann: Phone, phone: Page, server: Running) -> None:
+def test_while_engraving_is_prepared_each_position_has_its_text(ann: Phone, phone: Page, server: Served) -> None:
     ann.press("load done", run="r1", load="sand:180/1")
     placed = [{"position": at, "line": "1", "text": text} for at, text in ((1, "12"), (2, "87"))]
     ann.press("load started", {"places": {"1": placed}}, run="r1", load="engrave/1")

@@ -9,12 +9,13 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.changing.runs import Wish, new_event, open_run
-from runboard.floor.pressing.taps import record_events
-from runboard.run.log.event import write_moment
+from runboard.floor.runs import Wish, new_event, open_run
+from runboard.floor.taps import record_events
+from runboard.run.event import write_moment
+from tests.browser.coming_back import Mortal
 from tests.browser.conftest import Phones
 from tests.browser.installed import button, install, reopened, says, until_up_to_date
-from tests.browser.test_outbox import SamePort, all_sent, foot
+from tests.browser.test_outbox import all_sent, foot
 from tests.browser.truth import differences, what_it_shows, what_the_fold_says
 from tests.scenario import key_rails, shop
 
@@ -45,25 +46,23 @@ def rails_with_lists(data: Path) -> Path:
 
 
 @pytest.fixture
-def server(rails_with_lists: Path) -> Iterator[SamePort]:
-    served = SamePort(rails_with_lists)
-    with served.stack:
+def server(rails_with_lists: Path) -> Iterator[Mortal]:
+    with Mortal(rails_with_lists) as served:
         yield served
 
 
 @pytest.fixture
-def installed(phones: Phones, server: SamePort) -> Iterator[Page]:
+def installed(phones: Phones, server: Mortal) -> Iterator[Page]:
     """Ann's phone with the page installed."""
     page = phones.new(init_script=MARK)
     install(page, server)
     phones.forgive_silence_of_the_server()
     yield page
-    if server.now.process.poll() is None:
-        server.now.process.send_signal(signal.SIGCONT)
+    server.thaws()
 
 
 @pytest.mark.parametrize("how", [signal.SIGKILL, signal.SIGSTOP], ids=["killed", "frozen"])
-def test_now_opens_without_the_server_as_it_was(installed: Page, server: SamePort, how: signal.Signals) -> None:
+def test_now_opens_without_the_server_as_it_was(installed: Page, server: Mortal, how: signal.Signals) -> None:
     server.now.process.send_signal(how)
 
     page = reopened(installed, server.now.address)
@@ -75,8 +74,8 @@ def test_now_opens_without_the_server_as_it_was(installed: Page, server: SamePor
     assert shown_after < 2000
 
 
-def test_trays_opens_without_the_server_too(installed: Page, server: SamePort) -> None:
-    server.now.kill()
+def test_trays_opens_without_the_server_too(installed: Page, server: Mortal) -> None:
+    server.goes()
 
     page = reopened(installed, f"{server.now.address}trays")
 
@@ -85,9 +84,9 @@ def test_trays_opens_without_the_server_too(installed: Page, server: SamePort) -
 
 
 def test_a_tray_is_worked_without_the_server_and_is_what_the_server_says_afterwards(
-    installed: Page, server: SamePort
+    installed: Page, server: Mortal
 ) -> None:
-    server.now.kill()
+    server.goes()
     page = reopened(installed, server.now.address)
 
     a_setup_sheet_opens(page)
@@ -107,7 +106,7 @@ def test_a_tray_is_worked_without_the_server_and_is_what_the_server_says_afterwa
     says(page, "Clean, tray 2")
     expect(foot(page)).to_contain_text("saved here")
     offline = what_it_shows(page)
-    server.start()
+    server.starts()
     all_sent(page)
 
     # What was running is asked by the server that came back.

@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
+from tests.browser.coming_back import SamePort
 from tests.browser.conftest import Phones
 from tests.browser.installed import button, install, says
-from tests.browser.test_outbox import WORKED, SamePort, all_sent, cleans_two_trays, foot, worked
+from tests.browser.test_outbox import WORKED, all_sent, cleans_two_trays, foot, worked
 
 # As a browser refuses to write when the disk or the quota is full.
 FILLS_UP = """
@@ -30,8 +31,7 @@ LEAVING_IS_ASKED = """() => {
 
 @pytest.fixture
 def server(shop_with_a_run: Path) -> Iterator[SamePort]:
-    served = SamePort(shop_with_a_run)
-    with served.stack:
+    with SamePort(shop_with_a_run) as served:
         yield served
 
 
@@ -41,7 +41,7 @@ def full(phones: Phones, server: SamePort) -> Page:
     page = phones.new(init_script=FILLS_UP)
     install(page, server)
     phones.forgive_silence_of_the_server()
-    server.now.kill()
+    server.goes()
     page.evaluate("globalThis.storageIsFull = true")
     return page
 
@@ -58,7 +58,7 @@ def test_presses_that_the_storage_does_not_take_are_named_and_sent(full: Page, s
     )
     assert full.evaluate(LEAVING_IS_ASKED)
 
-    server.start()
+    server.starts()
 
     all_sent(full)
     expect(notice(full).get_by_role("listitem")).to_have_count(0)
@@ -76,7 +76,7 @@ def test_presses_are_saved_once_there_is_room_again(full: Page, server: SamePort
     expect(foot(full)).to_contain_text("saved here")
     full.reload()
     says(full, "Clean, tray 3")
-    server.start()
+    server.starts()
     all_sent(full)
     assert worked(server.data) == WORKED
 
@@ -86,7 +86,7 @@ def test_a_press_can_be_undone_while_nothing_can_be_saved(full: Page, server: Sa
     button(full, "^Undo").click()
     says(full, "Clean, tray 2")
 
-    server.start()
+    server.starts()
 
     all_sent(full)
     says(full, "Clean, tray 2")

@@ -8,11 +8,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import FLAGS, Phones
+from tests.browser.coming_back import SamePort
+from tests.browser.conftest import FLAGS, WHOLE, Phones
 from tests.browser.installed import button, install, says, until
-from tests.browser.test_outbox import WORKED, SamePort, all_sent, foot, worked
+from tests.browser.test_outbox import WORKED, all_sent, foot, worked
 from tests.pairing import browser_cookie, paired
-from tests.serving import ROOT, Running, running
+from tests.serving import ROOT, running
 
 # The server, with the pages and scripts of another folder.
 FROM = """
@@ -29,7 +30,7 @@ OLD_WORDS, NEW_WORDS = "Called away", "I am called away"
 
 
 class OtherFolder(SamePort):
-    """A server whose pages and scripts can be changed."""
+    """A server whose pages and scripts can be changed: a process, since the catalogue is read once in each."""
 
     def __init__(self, data: Path, pages: Path) -> None:
         self.pages = pages
@@ -37,11 +38,10 @@ class OtherFolder(SamePort):
             shutil.copytree(ROOT / name, pages / name)
         super().__init__(data)
 
-    def start(self) -> Running:
+    def starts(self) -> None:
         python = (sys.executable, "-c", FROM, str(self.pages))
         command = ("serve", "--data", str(self.data))
-        self.now = self.stack.enter_context(running(*command, python=python, port=self.port))
-        return self.now
+        self.now = self._stack.enter_context(running(*command, python=python, port=str(self.port)))
 
     def changes_a_word(self) -> None:
         file = self.pages / "static" / "words" / "en.ftl"
@@ -52,8 +52,7 @@ class OtherFolder(SamePort):
 
 @pytest.fixture
 def server(shop_with_a_run: Path, tmp_path: Path) -> Iterator[OtherFolder]:
-    served = OtherFolder(shop_with_a_run, tmp_path / "pages")
-    with served.stack:
+    with OtherFolder(shop_with_a_run, tmp_path / "pages") as served:
         yield served
 
 
@@ -129,9 +128,7 @@ def test_a_page_that_is_open_goes_on_with_the_files_that_it_began_with(page: Pag
 def test_the_browser_finds_nothing_that_keeps_the_page_from_being_installed(
     chromium: Browser, server: OtherFolder, tmp_path: Path
 ) -> None:
-    place = shutil.which("chromium")
-    assert place
-    context = chromium.browser_type.launch_persistent_context(tmp_path / "home", executable_path=place, args=FLAGS)
+    context = chromium.browser_type.launch_persistent_context(tmp_path / "home", executable_path=WHOLE, args=FLAGS)
     try:
         context.add_cookies([browser_cookie(paired(server.data))])
         page = context.new_page()

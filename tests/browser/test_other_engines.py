@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from tests.browser.coming_back import SamePort
 from tests.browser.engines import Engine, firefox, webkit
-from tests.browser.test_outbox import WORKED, SamePort, worked
+from tests.browser.test_outbox import WORKED, worked
 from tests.pairing import browser_cookie, paired
 from tests.phone import Phone
 
@@ -19,8 +20,7 @@ IS_INSTALLED = "return navigator.serviceWorker?.controller?.state === 'activated
 
 @pytest.fixture
 def server(shop_with_a_run: Path) -> Iterator[SamePort]:
-    served = SamePort(shop_with_a_run)
-    with served.stack:
+    with SamePort(shop_with_a_run) as served:
         yield served
 
 
@@ -36,12 +36,12 @@ def page(request: pytest.FixtureRequest, server: SamePort, tmp_path: Path) -> It
 
 
 def test_presses_made_without_the_server_are_sent_once_when_it_is_back(page: Engine, server: SamePort) -> None:
-    server.now.kill()
+    server.goes()
     cleans_two_trays(page)
     page.says("footer", "saved here")
     page.says("main", "The server does not answer")
 
-    server.start()
+    server.starts()
 
     all_sent(page)
     page.open(server.now.address)
@@ -51,7 +51,7 @@ def test_presses_made_without_the_server_are_sent_once_when_it_is_back(page: Eng
 
 def test_the_installed_page_opens_without_the_server_and_still_has_the_presses(page: Engine, server: SamePort) -> None:
     page.until(IS_INSTALLED)
-    server.now.kill()
+    server.goes()
     cleans_two_trays(page)
     page.says("footer", "saved here")
 
@@ -59,7 +59,7 @@ def test_the_installed_page_opens_without_the_server_and_still_has_the_presses(p
 
     page.says("h1", "Clean, tray 3")
     page.says("footer", "saved here")
-    server.start()
+    server.starts()
     all_sent(page)
     assert worked(server.data) == WORKED
 

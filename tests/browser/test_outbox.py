@@ -1,11 +1,8 @@
 """The server is frozen, killed and away: presses stay on the phone, say so, and arrive once, in their order."""
 
 import re
-import signal
-import socket
 from collections import Counter
 from collections.abc import Iterator
-from contextlib import ExitStack
 from pathlib import Path
 
 import pytest
@@ -13,9 +10,9 @@ from playwright.sync_api import Locator, Page, Route, expect
 
 from runboard.app import Settings, open_workshop
 from runboard.floor.warm import catch_up
+from tests.browser.coming_back import Mortal, SamePort
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Running, running
 
 WORKED = ["load started", "load done", "load started", "load done", "load started"]
 
@@ -27,65 +24,54 @@ def phone(phones: Phones) -> Page:
     return phones.new()
 
 
-class SamePort:
-    """A server that comes back under its old address."""
-
-    def __init__(self, data: Path) -> None:
-        self.data = data
-        self.stack = ExitStack()
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            self.port = str(free.getsockname()[1])
-        self.now = self.start()
-
-    def start(self) -> Running:
-        self.now = self.stack.enter_context(running("serve", "--data", str(self.data), port=self.port))
-        return self.now
-
-
 @pytest.fixture
 def same_port(shop_with_a_run: Path) -> Iterator[SamePort]:
-    server = SamePort(shop_with_a_run)
-    with server.stack:
+    with SamePort(shop_with_a_run) as server:
         yield server
 
 
-def test_presses_made_while_the_server_is_frozen_are_sent_when_it_thaws(phone: Page, same_port: SamePort) -> None:
-    at_the_bench(phone, same_port)
-    same_port.now.process.send_signal(signal.SIGSTOP)
+@pytest.fixture
+def mortal(shop_with_a_run: Path) -> Iterator[Mortal]:
+    with Mortal(shop_with_a_run) as server:
+        yield server
+
+
+def test_presses_made_while_the_server_is_frozen_are_sent_when_it_thaws(phone: Page, mortal: Mortal) -> None:
+    at_the_bench(phone, mortal)
+    mortal.freezes()
     try:
         cleans_two_trays(phone)
         expect(foot(phone)).to_contain_text("saved here")
     finally:
-        same_port.now.process.send_signal(signal.SIGCONT)
+        mortal.thaws()
 
     all_sent(phone)
-    assert worked(same_port.data) == WORKED
+    assert worked(mortal.data) == WORKED
 
 
-def test_presses_made_while_the_server_is_dead_are_sent_once_when_it_is_back(phone: Page, same_port: SamePort) -> None:
-    at_the_bench(phone, same_port)
-    same_port.now.kill()
+def test_presses_made_while_the_server_is_dead_are_sent_once_when_it_is_back(phone: Page, mortal: Mortal) -> None:
+    at_the_bench(phone, mortal)
+    mortal.goes()
     cleans_two_trays(phone)
     expect(foot(phone)).to_contain_text("saved here")
     expect(phone.get_by_text("The server does not answer")).to_be_visible()
 
-    same_port.start()
+    mortal.starts()
 
     all_sent(phone)
     expect(phone.get_by_text("The server does not answer")).to_be_hidden()
-    assert worked(same_port.data) == WORKED
+    assert worked(mortal.data) == WORKED
 
 
 def test_presses_that_wait_on_the_phone_survive_a_closed_page(phone: Page, same_port: SamePort) -> None:
     at_the_bench(phone, same_port)
-    same_port.now.kill()
+    same_port.goes()
     cleans_two_trays(phone)
     expect(foot(phone)).to_contain_text("saved here")
     again = phone.context.new_page()
     phone.close()
 
-    same_port.start()
+    same_port.starts()
     again.goto(same_port.now.address)
 
     expect(again.get_by_role("heading", level=1)).to_contain_text("Clean, tray 3")

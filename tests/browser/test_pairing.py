@@ -10,19 +10,26 @@ from playwright.sync_api import Browser, Page, expect
 
 from runboard.app import Settings, open_workshop
 from tests.browser.conftest import PHONE, Phones
-from tests.serving import Running
+from tests.serving import Running, Served, running
 
 _WITH_CODE = re.compile(r"http://\S+/pair\?code=\S+")
 
 
 @pytest.fixture
-def unpaired(chromium: Browser, server: Running) -> Iterator[Page]:
+def unpaired(chromium: Browser, server: Served) -> Iterator[Page]:
     """A phone that the shop does not know. Its browser complains of each answer 401: that is no mistake of the page."""
     phones = Phones(chromium)
     yield phones.new()
     for context in phones.contexts:
         context.close()
     assert [one for one in phones.complaints if "401" not in one] == []
+
+
+@pytest.fixture
+def printing(data: Path) -> Iterator[Running]:
+    """The shop served by a process, whose output is read."""
+    with running("serve", "--data", str(data)) as served:
+        yield served
 
 
 def printed_address(server: Running) -> str:
@@ -35,14 +42,14 @@ def printed_address(server: Running) -> str:
 
 
 def test_the_first_phone_pairs_by_what_the_server_printed_without_any_script(
-    chromium: Browser, server: Running
+    chromium: Browser, printing: Running
 ) -> None:
     context = chromium.new_context(viewport=PHONE, java_script_enabled=False)
     phone = context.new_page()
-    phone.goto(f"{server.address}plan")
+    phone.goto(f"{printing.address}plan")
     expect(phone.get_by_role("heading", level=1)).to_have_text("Pair this device with the shop")
 
-    phone.goto(printed_address(server))
+    phone.goto(printed_address(printing))
     phone.get_by_label("What to call this device").fill("Ann's phone")
     phone.get_by_role("button", name="Pair this device").click()
 
@@ -52,7 +59,7 @@ def test_the_first_phone_pairs_by_what_the_server_printed_without_any_script(
 
 
 def test_a_helpers_phone_is_paired_revoked_and_paired_again(
-    phone: Page, unpaired: Page, shop_with_a_run: Path, server: Running
+    phone: Page, unpaired: Page, shop_with_a_run: Path, server: Served
 ) -> None:
     pairs(unpaired, server, code_on(phone, server, "Pair a helper's"))
     unpaired.get_by_role("button", name="Ben", exact=True).click()
@@ -79,21 +86,21 @@ def test_a_helpers_phone_is_paired_revoked_and_paired_again(
     assert stored(shop_with_a_run) == ["load started"]
 
 
-def opens_its_page(phone: Page, server: Running) -> None:
+def opens_its_page(phone: Page, server: Served) -> None:
     phone.goto(f"{server.address}shop")
     if phone.get_by_text("Revoked", exact=True).count():
         phone.get_by_text("Revoked", exact=True).click()
     phone.get_by_role("link", name="Ben's phone").click()
 
 
-def code_on(phone: Page, server: Running, button: str) -> str:
+def code_on(phone: Page, server: Served, button: str) -> str:
     phone.goto(f"{server.address}shop")
     phone.get_by_role("button", name=button).click()
     expect(phone.get_by_role("img").or_(phone.locator(".shown svg"))).to_be_visible()
     return phone.locator(".code").inner_text()
 
 
-def pairs(phone: Page, server: Running, code: str) -> None:
+def pairs(phone: Page, server: Served, code: str) -> None:
     phone.goto(server.address)
     phone.get_by_label("Code").fill(code.lower())
     phone.get_by_label("What to call this device").fill("Ben's phone")

@@ -7,7 +7,7 @@ from playwright.sync_api import Page, Route, expect
 from runboard.app import Settings, open_workshop
 from runboard.shop.book import Operation
 from tests.browser.conftest import Phones
-from tests.serving import Running
+from tests.serving import Served
 from tests.web.pictures import photograph
 
 CUT = "plan/products/rail/operations/cut"
@@ -34,7 +34,7 @@ def choose(page: Page, content: bytes) -> None:
 
 
 def test_a_step_gets_its_picture_from_the_camera(
-    shop_with_a_run: Path, data: Path, server: Running, phone: Page
+    shop_with_a_run: Path, data: Path, server: Served, phone: Page
 ) -> None:
     write_step(phone, server.address, "Lay the board on the bed.")
 
@@ -49,7 +49,7 @@ def test_a_step_gets_its_picture_from_the_camera(
 
 
 def test_a_refused_picture_is_said_at_once_and_what_is_typed_stays(
-    shop_with_a_run: Path, data: Path, server: Running, phones: Phones
+    shop_with_a_run: Path, data: Path, server: Served, phones: Phones
 ) -> None:
     page = phones.new()
     write_step(page, server.address, "Clamp it.")
@@ -65,7 +65,7 @@ def test_a_refused_picture_is_said_at_once_and_what_is_typed_stays(
 
 
 def test_a_picture_that_could_not_be_sent_alone_goes_with_the_form(
-    shop_with_a_run: Path, data: Path, server: Running, phones: Phones
+    shop_with_a_run: Path, data: Path, server: Served, phones: Phones
 ) -> None:
     page = phones.new()
     write_step(page, server.address, "Clamp it.")

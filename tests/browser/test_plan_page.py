@@ -12,14 +12,14 @@ from playwright.sync_api import Page, expect
 from runboard.demo.make import make_demo
 from tests.browser.conftest import PHONE, TABLET, Phones
 from tests.browser.looking import Looking
-from tests.serving import Running, running
+from tests.serving import Served, running
 
 RUN = "r3"
 ENOUGH = 60_000  # milliseconds until a busy machine has planned
 
 
 @pytest.fixture(scope="module")
-def planned_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
+def planned_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The demo, served with its planner."""
     folder: Path = tmp_path_factory.mktemp("planned") / "shop"
     make_demo(folder, datetime.now(UTC))
@@ -28,7 +28,7 @@ def planned_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
     shutil.rmtree(folder, ignore_errors=True)
 
 
-def at_plan(phones: Phones, server: Running) -> Page:
+def at_plan(phones: Phones, server: Served) -> Page:
     """The Plan page once there is a plan."""
     page = phones.new()
     page.goto(f"{server.address}plan")
@@ -41,7 +41,7 @@ def at_plan(phones: Phones, server: Running) -> Page:
     raise AssertionError(page.inner_text("main"))
 
 
-def test_the_page_is_in_order_with_its_chart_and_lists_open(phones: Phones, planned_demo: Running) -> None:
+def test_the_page_is_in_order_with_its_chart_and_lists_open(phones: Phones, planned_demo: Served) -> None:
     page = at_plan(phones, planned_demo)
     looking = Looking(page, planned_demo.address)
 
@@ -52,7 +52,7 @@ def test_the_page_is_in_order_with_its_chart_and_lists_open(phones: Phones, plan
     assert looking.wrong == []
 
 
-def test_time_runs_down_on_a_phone_and_across_on_a_tablet(phones: Phones, planned_demo: Running) -> None:
+def test_time_runs_down_on_a_phone_and_across_on_a_tablet(phones: Phones, planned_demo: Served) -> None:
     page = at_plan(phones, planned_demo)
     charts = page.get_by_role("img", name=re.compile("who does what"))
 
@@ -69,7 +69,7 @@ def test_time_runs_down_on_a_phone_and_across_on_a_tablet(phones: Phones, planne
     assert wide["x"] + wide["width"] <= TABLET["width"]
 
 
-def test_what_the_chart_shows_is_read_as_a_list(phones: Phones, planned_demo: Running) -> None:
+def test_what_the_chart_shows_is_read_as_a_list(phones: Phones, planned_demo: Served) -> None:
     page = at_plan(phones, planned_demo)
 
     page.get_by_text("The same as a list").first.click()
@@ -79,7 +79,7 @@ def test_what_the_chart_shows_is_read_as_a_list(phones: Phones, planned_demo: Ru
     assert re.match(r"\d+:\d\d–\d+:\d\d (Robin|Kim)", rows.first.inner_text())
 
 
-def test_from_the_plan_to_the_search_that_is_stopped(phones: Phones, planned_demo: Running) -> None:
+def test_from_the_plan_to_the_search_that_is_stopped(phones: Phones, planned_demo: Served) -> None:
     page = at_plan(phones, planned_demo)
 
     page.get_by_role("link", name="How far from the best it can be").click()
@@ -98,7 +98,7 @@ def test_from_the_plan_to_the_search_that_is_stopped(phones: Phones, planned_dem
     assert looking.wrong == []
 
 
-def test_a_run_says_where_its_times_come_from(phones: Phones, planned_demo: Running) -> None:
+def test_a_run_says_where_its_times_come_from(phones: Phones, planned_demo: Served) -> None:
     page = at_plan(phones, planned_demo)
 
     page.get_by_role("link", name="Key rails, second batch").first.click()

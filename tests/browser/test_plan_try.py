@@ -12,21 +12,21 @@ from playwright.sync_api import expect
 from runboard.demo.make import make_demo
 from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
-from tests.serving import Running, running
+from tests.serving import Served, serving_demo
 
 RUN = "r3"
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     folder: Path = tmp_path_factory.mktemp("tried") / "shop"
     make_demo(folder, datetime.now(UTC))
-    with running("demo", "--data", str(folder)) as server:
+    with serving_demo(folder) as server:
         yield server
     shutil.rmtree(folder, ignore_errors=True)
 
 
-def test_a_change_is_tried_and_kept_for_the_review(phones: Phones, demo: Running) -> None:
+def test_a_change_is_tried_and_kept_for_the_review(phones: Phones, demo: Served) -> None:
     page = phones.new()
     page.goto(f"{demo.address}plan/try?run={RUN}")
     looking = Looking(page, demo.address)

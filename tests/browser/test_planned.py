@@ -14,11 +14,11 @@ from runboard.run.log.event import write_moment
 from tests.browser.beside import opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Running, running
+from tests.serving import Served, running
 
 
 @pytest.fixture
-def server(data: Path) -> Iterator[Running]:
+def server(data: Path) -> Iterator[Served]:
     """The shop served with its planner."""
     with running("serve", "--data", str(data), planner=True) as served:
         yield served
@@ -46,7 +46,7 @@ def reason(page: Page) -> Locator:
 
 
 def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading(
-    ann: Phone, phone: Page, server: Running
+    ann: Phone, phone: Page, server: Served
 ) -> None:
     first = planned(ann)
     opened(phone, server)
@@ -65,7 +65,7 @@ def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading
     assert phone.evaluate("window.stillHere"), "the page was not loaded again"
 
 
-def test_what_else_could_be_done_says_what_it_would_cost(ann: Phone, phone: Page, server: Running) -> None:
+def test_what_else_could_be_done_says_what_it_would_cost(ann: Phone, phone: Page, server: Served) -> None:
     ann.press("load done", run="r1", load="cut/1")
     ann.press("load done", run="r1", load="clean/1")
     state = planned(ann)
@@ -77,7 +77,7 @@ def test_what_else_could_be_done_says_what_it_would_cost(ann: Phone, phone: Page
     expect(phone.get_by_text("the finish stays as it is").or_(phone.get_by_text("all done")).first).to_be_visible()
 
 
-def test_it_is_said_what_it_is_too_late_to_load(ann: Phone, phone: Page, server: Running) -> None:
+def test_it_is_said_what_it_is_too_late_to_load(ann: Phone, phone: Page, server: Served) -> None:
     until = datetime.now(UTC) + timedelta(minutes=40)
     ann.press("time said", {"until": write_moment(until)})
     planned(ann)
@@ -87,7 +87,7 @@ def test_it_is_said_what_it_is_too_late_to_load(ann: Phone, phone: Page, server:
     expect(phone.get_by_text("Too late to load the CNC: it takes 46 min")).to_be_visible()
 
 
-def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, server: Running) -> None:
+def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, server: Served) -> None:
     ann.press("load done", run="r1", load="cut/1")
     ann.press("station out of use", {"why": "belt"}, run="", station="cnc")
     planned(ann)
@@ -111,7 +111,7 @@ def has_come_to_rest(page: Page) -> None:
 
 
 def test_without_the_server_no_reason_of_the_last_plan_stands_under_what_comes_after_it(
-    ann: Phone, phones: Phones, server: Running
+    ann: Phone, phones: Phones, server: Served
 ) -> None:
     phones.forgive_silence_of_the_server()
     ann.press("load done", run="r1", load="cut/1")
@@ -150,7 +150,7 @@ def with_plan(page: Page, **more: Any) -> None:
 
 
 def test_the_lead_is_told_why_no_plan_is_possible_and_others_that_there_is_none(
-    ann: Phone, phone: Page, server: Running
+    ann: Phone, phone: Page, server: Served
 ) -> None:
     planned(ann)
     facts = {"step": "Hooks", "minutes": 150, "longest": 45}
@@ -172,7 +172,7 @@ def test_the_lead_is_told_why_no_plan_is_possible_and_others_that_there_is_none(
     phone.unroute_all(behavior="wait")
 
 
-def test_a_plan_that_stays_behind_the_log_says_so(ann: Phone, phone: Page, server: Running) -> None:
+def test_a_plan_that_stays_behind_the_log_says_so(ann: Phone, phone: Page, server: Served) -> None:
     planned(ann)
     with_plan(phone, seq=1)
     opened(phone, server)

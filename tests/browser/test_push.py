@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
 from runboard.app import Settings, open_workshop
-from tests.browser.conftest import Phones
+from tests.browser.conftest import FLAGS, WHOLE, Phones
 from tests.browser.installed import until
 from tests.push_service import PushService
-from tests.serving import Running
+from tests.serving import Served
 
 # A browser whose maker's server is out of reach: it asks nothing before the press, and then says what it was told.
 PLAYED = """
@@ -45,7 +45,7 @@ def played(phones: Phones, service: PushService, endpoint: str) -> Page:
 
 
 def test_nothing_is_asked_before_the_press_and_one_press_ends_it(
-    shop_with_a_run: Path, server: Running, phones: Phones, service: PushService
+    shop_with_a_run: Path, server: Served, phones: Phones, service: PushService
 ) -> None:
     page = played(phones, service, "https://push.example.net/phone")
     page.goto(f"{server.address}shop")
@@ -66,7 +66,7 @@ def test_nothing_is_asked_before_the_press_and_one_press_ends_it(
 
 
 def test_what_the_shop_refuses_is_said_beside_the_button(
-    shop_with_a_run: Path, server: Running, phones: Phones, service: PushService
+    shop_with_a_run: Path, server: Served, phones: Phones, service: PushService
 ) -> None:
     page = played(phones, service, "https://192.168.1.20/phone")
     page.goto(f"{server.address}shop")
@@ -81,10 +81,20 @@ def test_what_the_shop_refuses_is_said_beside_the_button(
     ]  # the browser's own line about the answer
 
 
+@pytest.fixture
+def with_notifications(chromium: Browser, data: Path) -> Iterator[Phones]:
+    """Phones on the whole browser, which shows notifications."""
+    whole = chromium.browser_type.launch(executable_path=WHOLE, args=FLAGS)
+    found = Phones(whole, data)
+    yield found
+    whole.close()
+    assert found.complaints == []
+
+
 def test_what_arrives_is_shown_once_for_each_alert_and_leads_to_now(
-    shop_with_a_run: Path, server: Running, phones: Phones
+    shop_with_a_run: Path, server: Served, with_notifications: Phones
 ) -> None:
-    page = phones.new()
+    page = with_notifications.new()
     page.context.grant_permissions(["notifications"], origin=server.address)
     page.goto(server.address)
     page.get_by_role("button", name="Ann", exact=True).click()

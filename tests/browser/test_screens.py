@@ -19,7 +19,7 @@ from runboard.demo.make import make_demo
 from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
 from tests.phone import Phone
-from tests.serving import Running, running
+from tests.serving import Served, serving_demo
 
 RUN = "r3"
 CNC = "cut/4"
@@ -37,7 +37,7 @@ def demo_data(tmp_path_factory: pytest.TempPathFactory) -> Path:
 class Demo:
     """The demo, served, and Robin's phone without a screen."""
 
-    server: Running
+    server: Served
     robin: Phone
 
 
@@ -45,7 +45,7 @@ class Demo:
 def demo(demo_data: Path, place: Path) -> Iterator[Demo]:
     """A copy of the demo, served, its first question answered."""
     shutil.copytree(demo_data, place / "copy")
-    with running("demo", "--data", str(place / "copy")) as server:
+    with serving_demo(place / "copy") as server:
         robin = Phone(server.address, person="robin")
         for restart in robin.state().get("asks", {}):
             robin.press("restart answered", {"restart": restart})
@@ -53,7 +53,7 @@ def demo(demo_data: Path, place: Path) -> Iterator[Demo]:
 
 
 @pytest.fixture(scope="module")
-def still_demo(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
+def still_demo(demo_data: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The demo for all who only look."""
     with demo(demo_data, tmp_path_factory.mktemp("still")) as found:
         yield found.server
@@ -103,7 +103,7 @@ PAGES = {
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_a_page_is_in_order(name: str, still_demo: Running, phones: Phones) -> None:
+def test_a_page_is_in_order(name: str, still_demo: Served, phones: Phones) -> None:
     page = phones.new()
     looking = Looking(page, still_demo.address)
     page.goto(still_demo.address + PAGES[name])
@@ -123,7 +123,7 @@ def test_a_page_is_in_order(name: str, still_demo: Running, phones: Phones) -> N
 # Now, and what opens on it
 
 
-def opened(phones: Phones, server: Running, path: str = "", person: str = "Robin") -> tuple[Page, Looking]:
+def opened(phones: Phones, server: Served, path: str = "", person: str = "Robin") -> tuple[Page, Looking]:
     """Now or Trays of that person, at rest."""
     page = phones.new()
     looking = Looking(page, server.address)
@@ -162,7 +162,7 @@ TRAY_SHEETS: dict[str, str] = {
 }
 
 
-def test_now_in_the_middle_of_something_and_each_of_its_sheets_is_in_order(phones: Phones, still_demo: Running) -> None:
+def test_now_in_the_middle_of_something_and_each_of_its_sheets_is_in_order(phones: Phones, still_demo: Served) -> None:
     page, looking = opened(phones, still_demo)
 
     looking.at("now working")
@@ -176,7 +176,7 @@ def test_now_in_the_middle_of_something_and_each_of_its_sheets_is_in_order(phone
     assert looking.wrong == []
 
 
-def test_each_sheet_of_trays_is_in_order(phones: Phones, still_demo: Running) -> None:
+def test_each_sheet_of_trays_is_in_order(phones: Phones, still_demo: Served) -> None:
     page, looking = opened(phones, still_demo, f"trays?run={RUN}")
     tray = page.get_by_role("article").filter(has=page.get_by_role("heading", name="tray 6", exact=True))
     tray.locator("summary").click()
@@ -314,7 +314,7 @@ def test_now_is_in_order_when_it_is(name: str, own_demo: Demo, phones: Phones) -
 
 def test_the_question_after_a_restart_is_in_order(phones: Phones, demo_data: Path, tmp_path: Path) -> None:
     shutil.copytree(demo_data, tmp_path / "copy")
-    with running("demo", "--data", str(tmp_path / "copy")) as server:
+    with serving_demo(tmp_path / "copy") as server:
         page, looking = opened(phones, server)
         expect(page.get_by_role("heading", name="What was running?")).to_be_visible()
 
@@ -324,7 +324,7 @@ def test_the_question_after_a_restart_is_in_order(phones: Phones, demo_data: Pat
     assert looking.wrong == []
 
 
-def test_a_shop_that_has_nothing_yet_teaches_and_is_in_order(phones: Phones, server: Running) -> None:
+def test_a_shop_that_has_nothing_yet_teaches_and_is_in_order(phones: Phones, server: Served) -> None:
     page = phones.new()
     looking = Looking(page, server.address)
     for name in ("", "trays", "plan", "plan/products/new", "review", "shop", "shop/stations/new"):

@@ -13,7 +13,7 @@ from runboard.floor.keeping.signals import make_sensor
 from tests.browser.conftest import Phones
 from tests.browser.test_alarm import SPY
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 
 @pytest.fixture
@@ -26,7 +26,7 @@ def token(shop_with_a_run: Path) -> str:
     return made
 
 
-def says(server: Running, token: str, text: str) -> None:
+def says(server: Served, token: str, text: str) -> None:
     request = urllib.request.Request(
         f"{server.address}signals/cnc", text.encode(), {"Authorization": f"Bearer {token}"}
     )
@@ -35,7 +35,7 @@ def says(server: Running, token: str, text: str) -> None:
 
 
 def test_a_machine_that_looks_ended_is_asked_about_and_a_person_says_what_it_is(
-    token: str, server: Running, phones: Phones
+    token: str, server: Served, phones: Phones
 ) -> None:
     ben = Phone(server.address, person="ben")
     ben.state()

@@ -9,7 +9,7 @@ from playwright.sync_api import Page, Route, expect
 from runboard.run.log.event import write_moment
 from tests.browser.beside import arrived, opened
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 
 def wanted_in(page: Page, minutes: float) -> None:
@@ -28,7 +28,7 @@ def wanted_in(page: Page, minutes: float) -> None:
 
 
 def test_it_is_said_when_and_from_whom_and_one_press_takes_it_over(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("load done", run="r1", load="cut/1")
     ann.press("load started", run="r1", load="cut/2")

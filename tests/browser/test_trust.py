@@ -10,7 +10,7 @@ from tests.browser.beside import arrived, bodies, opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
 from tests.scenario import key_rails
-from tests.serving import Running
+from tests.serving import Served
 
 
 def ago(minutes: float) -> str:
@@ -26,12 +26,12 @@ def pictured(page: Page, name: str) -> None:
     page.emulate_media(color_scheme="light")
 
 
-def as_ben(page: Page, server: Running) -> None:
+def as_ben(page: Page, server: Served) -> None:
     opened(page, server)
     page.get_by_role("button", name="Ben", exact=True).click()
 
 
-def test_everybody_else_reads_by_name_who_watches(ann: Phone, phones: Phones, server: Running) -> None:
+def test_everybody_else_reads_by_name_who_watches(ann: Phone, phones: Phones, server: Served) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1")
     mine, bens = phones.new(), phones.new()
 
@@ -44,7 +44,7 @@ def test_everybody_else_reads_by_name_who_watches(ann: Phone, phones: Phones, se
 
 
 def test_whoever_confirms_a_look_from_another_station_puts_that_aside_and_watches(
-    ann: Phone, phones: Phones, server: Running, data: Path
+    ann: Phone, phones: Phones, server: Served, data: Path
 ) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(5))
     ann.press("load started", run="r1", load="clean/2", person="ben", at=ago(4))
@@ -63,7 +63,7 @@ def test_whoever_confirms_a_look_from_another_station_puts_that_aside_and_watche
 
 
 def test_what_only_a_press_says_to_run_stands_among_the_machines_until_somebody_says_that_it_does_not(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("load started", run="r1", load="engrave/1")
     blind = Phone(server.address, person="ben", token=ann.token)
@@ -84,7 +84,7 @@ def test_what_only_a_press_says_to_run_stands_among_the_machines_until_somebody_
     assert bodies(data, "alert answered")[-1]["answer"] == "stopped"
 
 
-def test_a_run_whose_laser_runs_is_not_ended_and_says_why(ann: Phone, phones: Phones, server: Running) -> None:
+def test_a_run_whose_laser_runs_is_not_ended_and_says_why(ann: Phone, phones: Phones, server: Served) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1")
     phone = phones.new()
     phone.goto(f"{server.address}plan/runs/r1")
@@ -101,7 +101,7 @@ def test_a_run_whose_laser_runs_is_not_ended_and_says_why(ann: Phone, phones: Ph
 
 
 def test_a_hold_that_is_over_says_what_it_hangs_on_and_offers_both_answers_alike(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     body = {"pieces": 2, "why": "knot", "waiting_for": "new blank", "until": ago(1)}
     ann.press("pieces held", body, run="r1", tray="1", operation="cut", at=ago(9))
@@ -126,9 +126,7 @@ def test_a_hold_that_is_over_says_what_it_hangs_on_and_offers_both_answers_alike
     assert ann.state()["runs"]["r1"]["trays"]["1"]["holds"]
 
 
-def test_the_head_counts_all_lines_of_one_moment_and_names_who_is_late(
-    ann: Phone, phone: Page, server: Running
-) -> None:
+def test_the_head_counts_all_lines_of_one_moment_and_names_who_is_late(ann: Phone, phone: Page, server: Served) -> None:
     tomorrow = (datetime.now(UTC) + timedelta(days=1)).replace(microsecond=0).isoformat()
     lines = [
         {"line": "1", "pieces": 2, "for": "Market", "due": ago(60)},
@@ -148,7 +146,7 @@ def test_the_head_counts_all_lines_of_one_moment_and_names_who_is_late(
 
 
 def test_a_coat_that_is_not_dry_yet_is_looked_at_again_with_the_trays_beside_it(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     product = key_rails()
     oil = next(one for one in product["operations"] if one["key"] == "oil")
@@ -173,7 +171,7 @@ def test_a_coat_that_is_not_dry_yet_is_looked_at_again_with_the_trays_beside_it(
 
 
 def test_after_locking_up_nothing_asks_to_start_again_but_says_what_comes_next(
-    ann: Phone, phone: Page, server: Running
+    ann: Phone, phone: Page, server: Served
 ) -> None:
     ann.press("person went")
     opened(phone, server)
@@ -189,7 +187,7 @@ def test_after_locking_up_nothing_asks_to_start_again_but_says_what_comes_next(
 
 
 def test_the_sheet_of_something_else_closes_when_that_is_started(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.state()
     opened(phone, server)
@@ -205,7 +203,7 @@ def test_the_sheet_of_something_else_closes_when_that_is_started(
 
 
 def test_a_piece_that_is_spoilt_where_it_stopped_leaves_and_what_is_left_of_the_time_is_proposed(
-    ann: Phone, phone: Page, server: Running, data: Path
+    ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
     ann.press("machine started", {"minutes": 40}, run="r1", load="engrave/1", at=ago(10))
     opened(phone, server)

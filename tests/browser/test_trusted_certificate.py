@@ -18,7 +18,7 @@ from runboard.lan import private_file, trust
 from runboard.lan.authority import AUTHORITY_FILE, Certificates
 from runboard.lan.issue import make_leaf, read_pair
 from runboard.lan.serving import SecureDoor, show
-from tests.browser.conftest import FLAGS
+from tests.browser.conftest import FLAGS, WITHOUT_WINDOWS
 from tests.lan.doors import serving
 from tests.lan.places import HOME
 
@@ -43,9 +43,8 @@ def home(tmp_path: Path) -> Path:
 @contextmanager
 def computer(chromium: Browser, home: Path) -> Iterator[Page]:
     """A browser that starts in this home."""
-    place = shutil.which("chromium")
     own = chromium.browser_type.launch(
-        executable_path=place, args=[*FLAGS, EVERY_NAME_IS_HERE], env={**os.environ, "HOME": str(home)}
+        executable_path=WITHOUT_WINDOWS, args=[*FLAGS, EVERY_NAME_IS_HERE], env={**os.environ, "HOME": str(home)}
     )
     try:
         yield own.new_page()

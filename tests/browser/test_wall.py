@@ -9,7 +9,7 @@ from playwright.sync_api import Page, ViewportSize, expect
 from tests.browser.beside import ago
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Running
+from tests.serving import Served
 
 TABLET: ViewportSize = {"width": 820, "height": 1180}
 SCREENS: list[ViewportSize] = [TABLET, {"width": 1280, "height": 800}, {"width": 1024, "height": 768}]
@@ -19,14 +19,14 @@ TIME_PX, NAME_PX, WORD_PX = 66, 40, 33
 
 
 @pytest.fixture
-def ben(shop_with_a_run: Path, server: Running) -> Phone:
+def ben(shop_with_a_run: Path, server: Served) -> Phone:
     """Ben's phone, which starts machines."""
     found = Phone(server.address, person="ben")
     found.state()
     return found
 
 
-def wall(phones: Phones, server: Running, viewport: ViewportSize = TABLET) -> Page:
+def wall(phones: Phones, server: Served, viewport: ViewportSize = TABLET) -> Page:
     page = phones.new(viewport=viewport)
     page.goto(f"{server.address}wall")
     return page
@@ -38,7 +38,7 @@ def letters(page: Page, place: str) -> float:
 
 @pytest.mark.parametrize("screen", SCREENS, ids=lambda one: f"{one['width']}x{one['height']}")
 def test_everything_is_on_the_screen_and_large_enough(
-    ben: Phone, server: Running, phones: Phones, screen: ViewportSize
+    ben: Phone, server: Served, phones: Phones, screen: ViewportSize
 ) -> None:
     Phone(server.address, person="ann").press("machine started", {"minutes": 40}, run="r1", load="engrave/1")
     ben.press("machine started", {"minutes": 0.01}, run="r1", load="cut/2")
@@ -60,7 +60,7 @@ def test_everything_is_on_the_screen_and_large_enough(
 
 
 def test_it_flashes_for_an_alert_slower_than_three_times_a_second_until_somebody_answers(
-    ben: Phone, server: Running, phones: Phones
+    ben: Phone, server: Served, phones: Phones
 ) -> None:
     page = wall(phones, server)
     expect(page.locator("article, .idle").first).to_be_visible()
@@ -77,7 +77,7 @@ def test_it_flashes_for_an_alert_slower_than_three_times_a_second_until_somebody
     assert page.evaluate(flashes) == []
 
 
-def test_who_wants_no_motion_gets_a_frame_that_stands_still(ben: Phone, server: Running, phones: Phones) -> None:
+def test_who_wants_no_motion_gets_a_frame_that_stands_still(ben: Phone, server: Served, phones: Phones) -> None:
     ben.press("machine started", {"minutes": 0.01}, run="r1", load="cut/1")
     page = phones.new(viewport=TABLET, scheme="dark")
     page.emulate_media(reduced_motion="reduce")
@@ -89,7 +89,7 @@ def test_who_wants_no_motion_gets_a_frame_that_stands_still(ben: Phone, server: 
     assert page.evaluate("parseFloat(getComputedStyle(document.body, '::after').borderTopWidth)") > 10
 
 
-def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server: Running, phones: Phones) -> None:
+def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server: Served, phones: Phones) -> None:
     page = wall(phones, server)
     ben.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
     expect(page.get_by_role("alert")).to_contain_text("stay and watch", timeout=10_000)
@@ -103,7 +103,7 @@ def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server:
     assert answered_by(ben) == "ben"
 
 
-def test_whoever_stands_there_says_so_and_a_missed_look_is_red(ben: Phone, server: Running, phones: Phones) -> None:
+def test_whoever_stands_there_says_so_and_a_missed_look_is_red(ben: Phone, server: Served, phones: Phones) -> None:
     page = wall(phones, server)
     ben.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(3.2))
     expect(page.get_by_role("alert")).to_contain_text("nobody answered", timeout=10_000)

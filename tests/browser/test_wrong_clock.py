@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 from runboard.app import Settings, open_workshop
 from runboard.run.log.event import Event
 from tests.browser.conftest import Phones
-from tests.serving import Running
+from tests.serving import Served
 
 # A tablet without a battery, which wakes up in the nineties.
 OFF = """
@@ -31,7 +31,7 @@ def stored(data: Path) -> list[Event]:
 
 
 def test_a_phone_years_off_works_and_says_once_that_its_clock_is_wrong(
-    shop_with_a_run: Path, server: Running, phones: Phones
+    shop_with_a_run: Path, server: Served, phones: Phones
 ) -> None:
     phone = phones.new(init_script=OFF)
     phone.goto(server.address)
@@ -62,7 +62,7 @@ def years_ahead(shop_with_a_run: Path) -> Path:
 
 
 def test_what_is_dated_after_now_is_said_to_the_lead_and_put_right_by_a_press(
-    years_ahead: Path, server: Running, phone: Page
+    years_ahead: Path, server: Served, phone: Page
 ) -> None:
     phone.goto(server.address)
     phone.get_by_role("button", name="Ann", exact=True).click()
