@@ -20,12 +20,12 @@ import uvicorn
 
 from runboard.app import House, Settings, WallClock, build, served
 from runboard.background import pauses
-from runboard.floor.access import LEAD
+from runboard.floor.pressing.access import LEAD
 from runboard.network import Network, here_only
 from runboard.serving import CERTIFICATES
 from runboard.store.closed import make_folder
 from runboard.store.holding import hold
-from runboard.web.serve import Beside, listen, serve
+from runboard.web.door.serve import Beside, listen, serve
 from tests.pairing import paired
 
 ROOT = Path(__file__).parents[1]

@@ -10,8 +10,8 @@ from playwright.sync_api import Locator, Page, expect
 
 from runboard.app import Settings, open_workshop
 from runboard.floor.warm import catch_up
-from runboard.run.event import Event
-from runboard.run.state import ShopState
+from runboard.run.fold.state import ShopState
+from runboard.run.log.event import Event
 from tests.serving import Served
 
 ROUTE = "cut 4 board of 12, clean up 5, sand 5, engrave 5, oil 3, dry 5 min, hooks 5"

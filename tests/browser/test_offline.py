@@ -9,9 +9,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from runboard.app import Settings, open_workshop
-from runboard.floor.runs import Wish, new_event, open_run
-from runboard.floor.taps import record_events
-from runboard.run.event import write_moment
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.pressing.taps import record_events
+from runboard.run.log.event import write_moment
 from tests.browser.coming_back import Mortal
 from tests.browser.conftest import Phones
 from tests.browser.installed import button, install, reopened, says, until_up_to_date
