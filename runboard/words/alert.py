@@ -14,7 +14,7 @@ from runboard.words.sentences import say, zone_of
 
 LONGEST_TITLE = 250
 
-# What stands for each kind of reminder and what it is about; static/now/reminders.js says the same on the page.
+# What stands for each kind of reminder and what it is about; static/alerts/reminders.js says the same on the page.
 REMINDERS: Mapping[str, Mapping[str, str]] = {
     "care start": {"rags": "rags-start", "dust": "oiled-dust"},
     "care end": {"rags": "rags-end", "dust": "dust-bag", "smoulder": "smoulder-bin"},

@@ -1,9 +1,9 @@
 // The helper's page: one tray's current step, drawn from the server's words.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { millis, now, offsetMs, timeOfDay } from "../now/clock.js";
-import { dismiss, notSaved, openOutbox, onlyHere, pressState, refused, waiting } from "../now/outbox.js";
-import { wrongClock } from "../now/wrong_clock.js";
+import { millis, now, offsetMs, timeOfDay } from "../door/clock.js";
+import { dismiss, notSaved, openOutbox, onlyHere, pressState, refused, waiting } from "../door/outbox.js";
+import { wrongClock } from "../door/wrong_clock.js";
 import { button, notice, signs } from "./parts.js";
 import { forgetPress, lastPress, press, undo } from "./press.js";
 import { onSheet, openCheck, openCount, openRun, openWrong, sheet, withBad } from "./sheets.js";

@@ -1,8 +1,8 @@
 // A helper's presses: the envelope of an event, the last press, and how it is taken back.
 
-import { offsetMs } from "../now/clock.js";
-import { deviceId, freshId, put } from "../now/outbox.js";
-import { recall, remember } from "../now/remembered.js";
+import { offsetMs } from "../door/clock.js";
+import { deviceId, freshId, put } from "../door/outbox.js";
+import { recall, remember } from "../door/remembered.js";
 import { tray } from "./tray.js";
 
 const LAST = "runboard.helper.last";

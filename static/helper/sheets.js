@@ -2,7 +2,7 @@
 // and what is wrong, with hurt and fire before everything else.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { readLength } from "../now/lengths.js";
+import { readLength } from "../door/lengths.js";
 import { button, fill, signs, stepper } from "./parts.js";
 import { press } from "./press.js";
 import { standing, tray } from "./tray.js";

@@ -1,7 +1,7 @@
 // The helper's tray on this page: asked for again and again, with this phone's own unsent presses laid over it.
 
-import { learn, millis, setZone } from "../now/clock.js";
-import { drainSoon, heard, keep, kept, onOutbox, unseen } from "../now/outbox.js";
+import { learn, millis, setZone } from "../door/clock.js";
+import { drainSoon, heard, keep, kept, onOutbox, unseen } from "../door/outbox.js";
 
 const VISIBLE_MS = 2000;
 const HIDDEN_MS = 15_000;

@@ -1,15 +1,15 @@
 // The first thing on Now: what I am in the middle of, or what I could do now; one sentence, one big button.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { cautions } from "./cautions.js";
-import { millis, now } from "./clock.js";
-import { givenOf, handsOf, listOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList, watchedBy } from "./doing.js";
-import { openHowMany, openLoadSheet, openLockUp, openStartList, part } from "./later.js";
-import { isListed, listed, noteListed, runButton } from "./operation.js";
-import { doneWords, finishLoad, handOver, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "./press.js";
-import { recall } from "./remembered.js";
-import { serverReached } from "./shop.js";
-import { loadTitle, loadWords, personName, roomName, say, sayCode, stationName, stepOf } from "./words.js";
+import { cautions } from "../views/cautions.js";
+import { millis, now } from "../door/clock.js";
+import { givenOf, handsOf, listOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList, watchedBy } from "../views/doing.js";
+import { openHowMany, openLoadSheet, openLockUp, openStartList, part } from "../door/later.js";
+import { isListed, listed, noteListed, runButton } from "../views/operation.js";
+import { doneWords, finishLoad, handOver, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "../door/press.js";
+import { recall } from "../door/remembered.js";
+import { serverReached } from "../door/shop.js";
+import { loadTitle, loadWords, personName, roomName, say, sayCode, stationName, stepOf } from "../door/words.js";
 
 export function first(scene) {
   const person = scene.state.people?.[scene.me];

@@ -1,16 +1,16 @@
 // The Now screen: opens the outbox and the state, and draws at each change and as time passes.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { alertsFor, handsOf, isDanger, isLead, isWatch, openMoves, watchedBy } from "./doing.js";
+import { alertsFor, handsOf, isDanger, isLead, isWatch, openMoves, watchedBy } from "../views/doing.js";
 import { besideWork, first, titleOf as moveTitle } from "./first.js";
-import { foot, header, refusals } from "./head.js";
-import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "./later.js";
-import { machines } from "./machines.js";
-import { onOutbox, openOutbox } from "./outbox.js";
+import { foot, header, refusals } from "../views/head.js";
+import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "../door/later.js";
+import { machines } from "../views/machines.js";
+import { onOutbox, openOutbox } from "../door/outbox.js";
 import { howLong, isOver, over, sessionEnd } from "./session.js";
-import { redraw, setDraw, sheet, syncSheet } from "./sheet.js";
-import { me, onShop, openShop, shop } from "./shop.js";
-import { openWords, say } from "./words.js";
+import { redraw, setDraw, sheet, syncSheet } from "../views/sheet.js";
+import { me, onShop, openShop, shop } from "../door/shop.js";
+import { openWords, say } from "../door/words.js";
 
 const root = document.getElementById("now");
 let drawn = false;

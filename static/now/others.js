@@ -1,16 +1,16 @@
 // Something else instead, folded; and what holds work up for everybody.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { stoppedNotice } from "./below.js";
-import { cautions } from "./cautions.js";
-import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "./doing.js";
+import { stoppedNotice } from "../views/below.js";
+import { cautions } from "../views/cautions.js";
+import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "../views/doing.js";
 import { moveButton, moveWords, reason } from "./first.js";
-import { openLoadSheet } from "./later.js";
-import { jobOf, press } from "./press.js";
+import { openLoadSheet } from "../door/later.js";
+import { jobOf, press } from "../door/press.js";
 import { olderPlan, priceWords, tooLate, why } from "./prices.js";
-import { closeSheet, openSheet, sheetHead } from "./sheet.js";
+import { closeSheet, openSheet, sheetHead } from "../views/sheet.js";
 import { lateLines, unplanned } from "./unplanned.js";
-import { list, loadTitle, personName, say, stationName, stepOf } from "./words.js";
+import { list, loadTitle, personName, say, stationName, stepOf } from "../door/words.js";
 
 export { why };
 

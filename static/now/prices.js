@@ -2,11 +2,11 @@
 // that it is an older plan.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, minutesTo, now, span } from "./clock.js";
-import { unseen } from "./outbox.js";
-import { serverReached } from "./shop.js";
+import { millis, minutesTo, now, span } from "../door/clock.js";
+import { unseen } from "../door/outbox.js";
+import { serverReached } from "../door/shop.js";
 import { orderOf } from "./unplanned.js";
-import { lineWords, say, sayCode, stationName } from "./words.js";
+import { lineWords, say, sayCode, stationName } from "../door/words.js";
 
 // A plan is made anew in a moment after every press: only one that stays behind is spoken of.
 const PATIENCE_MS = 4000;

@@ -1,12 +1,12 @@
 // A person's session: 'How long have you got?', and until when.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { atLocal, millis, now, timeOfDay } from "./clock.js";
-import { inSession } from "./doing.js";
-import { openLockUp } from "./later.js";
-import { isoIn, press } from "./press.js";
-import { redraw } from "./sheet.js";
-import { say } from "./words.js";
+import { atLocal, millis, now, timeOfDay } from "../door/clock.js";
+import { inSession } from "../views/doing.js";
+import { openLockUp } from "../door/later.js";
+import { isoIn, press } from "../door/press.js";
+import { redraw } from "../views/sheet.js";
+import { say } from "../door/words.js";
 
 /** Asks once a session; everything else stays in sight below. */
 export function howLong({ state, me }) {

@@ -2,12 +2,12 @@
 // away with its answer or at the next count.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, now, span as spanWords } from "./clock.js";
-import { loadScene } from "./doing.js";
-import { isUndone, onCount, press } from "./press.js";
-import { closeSheet, openSheet, redraw, sheetHead, stepper } from "./sheet.js";
-import { me, shop } from "./shop.js";
-import { loadTitle, say, sum } from "./words.js";
+import { millis, now, span as spanWords } from "../door/clock.js";
+import { loadScene } from "../views/doing.js";
+import { isUndone, onCount, press } from "../door/press.js";
+import { closeSheet, openSheet, redraw, sheetHead, stepper } from "../views/sheet.js";
+import { me, shop } from "../door/shop.js";
+import { loadTitle, say, sum } from "../door/words.js";
 
 // Under this, twice the estimate is a matter of minutes: not worth a question.
 const LEAST_MINUTES = 10;

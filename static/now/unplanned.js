@@ -1,10 +1,10 @@
 // What the plan cannot hold: order lines that are or will be late; where there is no plan: that one is looked for, or that there is none, and for a lead what clashes, with the way to the Plan page.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, now, span } from "./clock.js";
-import { isLead } from "./doing.js";
-import { redraw } from "./sheet.js";
-import { knows, lineWords, openWords, say, slug } from "./words.js";
+import { millis, now, span } from "../door/clock.js";
+import { isLead } from "../views/doing.js";
+import { redraw } from "../views/sheet.js";
+import { knows, lineWords, openWords, say, slug } from "../door/words.js";
 
 const SPANS = ["minutes", "longest"];
 let wished = false;

@@ -1,10 +1,10 @@
 // 'Trays 4 to 6 done to 120': several trays entered at once, as assumed.
 
 import { html } from "../vendor/lit-html-3.3.3.js";
-import { toggle } from "../now/operation.js";
-import { press } from "../now/press.js";
-import { closeSheet, oneOf, openSheet, redraw, sheetHead } from "../now/sheet.js";
-import { inOrder, routeOf, say, sum, trayWords } from "../now/words.js";
+import { toggle } from "../views/operation.js";
+import { press } from "../door/press.js";
+import { closeSheet, oneOf, openSheet, redraw, sheetHead } from "../views/sheet.js";
+import { inOrder, routeOf, say, sum, trayWords } from "../door/words.js";
 
 export function openBulk({ run: { id: runId } }) {
   const chosen = new Set();

@@ -1,10 +1,10 @@
 // Correcting a count: so many good and scrap of a tray at a step, absolute; it replaces what was counted.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { press } from "../now/press.js";
-import { scrapReasons } from "../now/reasons.js";
-import { closeSheet, oneOf, openSheet, sheetHead, stepper } from "../now/sheet.js";
-import { routeOf, say } from "../now/words.js";
+import { press } from "../door/press.js";
+import { scrapReasons } from "../views/reasons.js";
+import { closeSheet, oneOf, openSheet, sheetHead, stepper } from "../views/sheet.js";
+import { routeOf, say } from "../door/words.js";
 
 export function openCountTray(runId, trayId) {
   const it = { step: null, load: null, good: null, scrap: null, why: null };

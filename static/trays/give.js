@@ -1,11 +1,11 @@
 // 'Give to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { isLead } from "../now/doing.js";
-import { tick, toggle } from "../now/operation.js";
-import { press } from "../now/press.js";
-import { closeSheet, oneOf, openSheet, redraw, sheetHead } from "../now/sheet.js";
-import { inOrder, routeOf, say, sum, trayWords } from "../now/words.js";
+import { isLead } from "../views/doing.js";
+import { tick, toggle } from "../views/operation.js";
+import { press } from "../door/press.js";
+import { closeSheet, oneOf, openSheet, redraw, sheetHead } from "../views/sheet.js";
+import { inOrder, routeOf, say, sum, trayWords } from "../door/words.js";
 
 export const giveButton = ({ state, me, run }) =>
   (isLead(state, me) ? html`<button type="button" class="full spaced" @click=${() => openGive(run.id)}>${say("give-open")}</button>` : nothing);

@@ -1,10 +1,10 @@
 // What happened to a tray, as a readable list. It comes from the server when it is opened.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { moment } from "../now/clock.js";
-import { redraw } from "../now/sheet.js";
-import { shop } from "../now/shop.js";
-import { personName, say, sayCode, slug, stepOf } from "../now/words.js";
+import { moment } from "../door/clock.js";
+import { redraw } from "../views/sheet.js";
+import { shop } from "../door/shop.js";
+import { personName, say, sayCode, slug, stepOf } from "../door/words.js";
 
 const read = new Map();
 

@@ -1,11 +1,11 @@
 // Pieces that change trays: split, merge, borrow, fill a jig from two. They stay at their step or go back.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { freshTray } from "../now/badpiece.js";
-import { positionsOf } from "../now/positions.js";
-import { press } from "../now/press.js";
-import { closeSheet, oneOf, openSheet, sheetHead, stepper } from "../now/sheet.js";
-import { inOrder, routeOf, say, sum } from "../now/words.js";
+import { freshTray } from "../sheets/bad_piece.js";
+import { positionsOf } from "../views/positions.js";
+import { press } from "../door/press.js";
+import { closeSheet, oneOf, openSheet, sheetHead, stepper } from "../views/sheet.js";
+import { inOrder, routeOf, say, sum } from "../door/words.js";
 
 const WHYS = ["split", "merge", "borrow", "fill", "rework", "other"];
 

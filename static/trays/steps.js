@@ -1,9 +1,9 @@
 // Every step of the run with its start list, setup sheet, first-piece checks and cautions: to be read without the server.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { careText, cautions } from "../now/cautions.js";
-import { listOf } from "../now/doing.js";
-import { say, stationName } from "../now/words.js";
+import { careText, cautions } from "../views/cautions.js";
+import { listOf } from "../views/doing.js";
+import { say, stationName } from "../door/words.js";
 
 /** The route of a run, folded; where it was changed on the way, each of its revisions. */
 export const steps = (scene) => html`<details><summary>${say("trays-steps")}</summary>

@@ -1,14 +1,14 @@
 // One tray, whole: number, strip, where its pieces are, texts, and what can be done with it.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, now } from "../now/clock.js";
-import { openEndWait } from "../now/early.js";
-import { curing, timesOf } from "../now/finish.js";
-import { openHold } from "../now/outof.js";
-import { textsOf } from "../now/positions.js";
-import { press } from "../now/press.js";
-import { countWords, nextWords, strip } from "../now/traylist.js";
-import { routeOf, say, stationName, stepOf, sum } from "../now/words.js";
+import { millis, now } from "../door/clock.js";
+import { openEndWait } from "../sheets/early.js";
+import { curing, timesOf } from "../views/finish.js";
+import { openHold } from "../sheets/out_of.js";
+import { textsOf } from "../views/positions.js";
+import { press } from "../door/press.js";
+import { countWords, nextWords, strip } from "../views/tray_list.js";
+import { routeOf, say, stationName, stepOf, sum } from "../door/words.js";
 import { openCountTray } from "./counting.js";
 import { fetchHistory, history } from "./history.js";
 import { openMove } from "./moving.js";

@@ -1,17 +1,17 @@
 // The Trays screen: where each tray is, its counts, texts, history; pieces moved, held, counted.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { resumeSound, ring, title } from "../now/alarm.js";
-import { alerts, titleOf } from "../now/alerts.js";
-import { toSettle } from "../now/asks.js";
-import { alertsFor } from "../now/doing.js";
-import { handedOver } from "../now/handing.js";
-import { foot, refusals } from "../now/head.js";
-import { onOutbox, openOutbox } from "../now/outbox.js";
-import { redraw, setDraw, sheet, syncSheet } from "../now/sheet.js";
-import { me, onShop, openShop, shop } from "../now/shop.js";
-import { isOpen } from "../now/traylist.js";
-import { inOrder, openWords, say } from "../now/words.js";
+import { resumeSound, ring, title } from "../alerts/alarm.js";
+import { alerts, titleOf } from "../alerts/alerts.js";
+import { toSettle } from "../views/asks.js";
+import { alertsFor } from "../views/doing.js";
+import { handedOver } from "../views/handing.js";
+import { foot, refusals } from "../views/head.js";
+import { onOutbox, openOutbox } from "../door/outbox.js";
+import { redraw, setDraw, sheet, syncSheet } from "../views/sheet.js";
+import { me, onShop, openShop, shop } from "../door/shop.js";
+import { isOpen } from "../views/tray_list.js";
+import { inOrder, openWords, say } from "../door/words.js";
 import { openBulk } from "./bulk.js";
 import { giveButton } from "./give.js";
 import { steps } from "./steps.js";

@@ -1,9 +1,9 @@
 // The wood and the board of a tray.
 
 import { html } from "../vendor/lit-html-3.3.3.js";
-import { press } from "../now/press.js";
-import { closeSheet, openSheet, sheetHead, textField } from "../now/sheet.js";
-import { say } from "../now/words.js";
+import { press } from "../door/press.js";
+import { closeSheet, openSheet, sheetHead, textField } from "../views/sheet.js";
+import { say } from "../door/words.js";
 
 export function openWood(runId, tray) {
   const it = { wood: tray.wood ?? "", board: tray.board ?? "" };

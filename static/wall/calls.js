@@ -2,12 +2,12 @@
 // who answers: whoever stands before the wall may see that machine.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { each, titleOf } from "../now/alerts.js";
-import { careText } from "../now/cautions.js";
-import { moment } from "../now/clock.js";
-import { inSession, isDanger, isWatch, loadAt } from "../now/doing.js";
-import { loadTitle, personName, roomName, say } from "../now/words.js";
-import { looked, lookWords } from "../now/watching.js";
+import { each, titleOf } from "../alerts/alerts.js";
+import { careText } from "../views/cautions.js";
+import { moment } from "../door/clock.js";
+import { inSession, isDanger, isWatch, loadAt } from "../views/doing.js";
+import { loadTitle, personName, roomName, say } from "../door/words.js";
+import { looked, lookWords } from "../alerts/watching.js";
 
 const MOST = 3;
 

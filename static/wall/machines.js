@@ -1,10 +1,10 @@
 // Each machine that does something: its state as shape and word, what is on it, and the time of day at which it ends.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { minutesTo, moment, span } from "../now/clock.js";
-import { isWatched, loadAt, watcherOf } from "../now/doing.js";
-import { machineState, shape } from "../now/machines.js";
-import { list, loadTitle, personName, say } from "../now/words.js";
+import { minutesTo, moment, span } from "../door/clock.js";
+import { isWatched, loadAt, watcherOf } from "../views/doing.js";
+import { machineState, shape } from "../views/machines.js";
+import { list, loadTitle, personName, say } from "../door/words.js";
 
 const MACHINES = ["cnc", "laser", "heater", "other machine"];
 

@@ -1,8 +1,8 @@
 // Who is in the shop, and what their hands are at.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { handsOf, inSession } from "../now/doing.js";
-import { loadTitle, say } from "../now/words.js";
+import { handsOf, inSession } from "../views/doing.js";
+import { loadTitle, say } from "../door/words.js";
 
 export function people(state) {
   const here = Object.entries(state.people ?? {}).filter(([key, one]) => !one.removed && (inSession(state, key) || one.hands));

@@ -1,9 +1,9 @@
 // What dries, cures or stands in clamps, by the moment it is over; the nearest first, and no more than fit.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, minutesTo, moment, now } from "../now/clock.js";
-import { resting } from "../now/doing.js";
-import { inOrder, list, say } from "../now/words.js";
+import { millis, minutesTo, moment, now } from "../door/clock.js";
+import { resting } from "../views/doing.js";
+import { inOrder, list, say } from "../door/words.js";
 
 const MOST = 4;
 

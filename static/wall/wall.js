@@ -2,12 +2,12 @@
 // fits itself to its screen, because nobody scrolls a wall.
 
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { moment, now } from "../now/clock.js";
-import { isDanger, isOthers, ringing } from "../now/doing.js";
-import { onOutbox, openOutbox } from "../now/outbox.js";
-import { redraw, setDraw } from "../now/sheet.js";
-import { me, onShop, openShop, serverReached, shop } from "../now/shop.js";
-import { openWords, say } from "../now/words.js";
+import { moment, now } from "../door/clock.js";
+import { isDanger, isOthers, ringing } from "../views/doing.js";
+import { onOutbox, openOutbox } from "../door/outbox.js";
+import { redraw, setDraw } from "../views/sheet.js";
+import { me, onShop, openShop, serverReached, shop } from "../door/shop.js";
+import { openWords, say } from "../door/words.js";
 import { calls } from "./calls.js";
 import { machines } from "./machines.js";
 import { people } from "./people.js";

@@ -144,7 +144,7 @@ FILES: Mapping[str, Who] = {
     "welcome/welcome.css": _ANYBODY,
     "helper/helper.css": _ANYBODY,
     "helper/helper.js": frozenset({GUEST, CREW, LEAD}),
-    "now/outbox.js": frozenset({GUEST, CREW, LEAD}),
+    "door/outbox.js": frozenset({GUEST, CREW, LEAD}),
     "now/now.js": PAIRED,
     "icons/../now/now.js": PAIRED,
     "trays/trays.js": PAIRED,

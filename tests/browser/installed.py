@@ -10,8 +10,8 @@ from tests.phone import Phone
 
 INSTALLED = "navigator.serviceWorker.controller?.state === 'activated'"
 _IS_UP_TO_DATE = """async () => {
-    const {serverReached} = await import("/static/now/shop.js");
-    const {waiting} = await import("/static/now/outbox.js");
+    const {serverReached} = await import("/static/door/shop.js");
+    const {waiting} = await import("/static/door/outbox.js");
     return serverReached() && !waiting().length;
 }"""
 

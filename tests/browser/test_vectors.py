@@ -11,7 +11,7 @@ from tests.vectors.patch import patched
 
 ALL = json.loads(FILE.read_text("utf-8"))
 FOLD = """async ({cases, table}) => {
-    const {overlay} = await import("/now/table.js");
+    const {overlay} = await import("/table/fold.js");
     return cases.map(({state, events}) => {
         const before = JSON.stringify(state);
         const after = overlay(state, events, JSON.parse(table));

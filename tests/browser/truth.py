@@ -11,7 +11,7 @@ from playwright.sync_api import Page
 from runboard.app import Settings, open_workshop
 from runboard.floor.looking.look import state_for
 
-WHAT_IT_SHOWS = "import('/static/now/shop.js').then(({shop}) => JSON.stringify(shop()))"
+WHAT_IT_SHOWS = "import('/static/door/shop.js').then(({shop}) => JSON.stringify(shop()))"
 PARTS = ("people", "stations", "runs", "answers", "unsettled", "asks", "care", "calls")
 MOMENT = re.compile(r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d")
 # The page knows its own clock to within half the way to the server.

@@ -19,7 +19,7 @@ from runboard.shop.book import WaitWhy
 from runboard.words.alert import REMINDERS
 
 ROOT = Path(__file__).parents[2]
-NOW = ROOT / "static" / "now"
+STATIC = ROOT / "static"
 WORDS = {path.name.removesuffix(".ftl"): path for path in (ROOT / "static" / "words").glob("en.*ftl")}
 
 # What the page adds to the facts of each family, beside those that come with the code.
@@ -154,7 +154,7 @@ def test_every_alert_has_a_sentence_with_its_facts(kind: str) -> None:
 
 
 def test_every_reminder_of_care_has_a_sentence_without_facts_on_the_page_and_outside() -> None:
-    script = (NOW / "reminders.js").read_text("utf-8")
+    script = (STATIC / "alerts" / "reminders.js").read_text("utf-8")
 
     assert set(REMINDERS) == {kind for kind in DUE_KINDS if kind.startswith("care ")}
     for kind, texts in REMINDERS.items():
@@ -216,18 +216,19 @@ def facts_in(source: str) -> set[str] | None:
 def at_once() -> set[Path]:
     """The modules of Now that are there at its first drawing."""
     found: set[Path] = set()
-    leads_on = [NOW / "now.js"]
+    leads_on = [STATIC / "now" / "now.js"]
     while leads_on:
         path = leads_on.pop()
-        if path not in found and path.parent == NOW:
+        if path not in found and path.parent.name != "vendor":
             found.add(path)
-            leads_on += [path.parent / one for one in re.findall(r"""\bfrom "(\./[^"]+)""", path.read_text("utf-8"))]
-    return {path.resolve() for path in found}
+            named = re.findall(r"""\bfrom "(\.[^"]+)""", path.read_text("utf-8"))
+            leads_on += [(path.parent / one).resolve() for one in named]
+    return found
 
 
 def modules() -> list[Path]:
-    more = [path for folder in ("trays", "wall") for path in (ROOT / "static" / folder).glob("*.js")]
-    return sorted([*NOW.rglob("*.js"), *more])
+    rooms = ("door", "table", "views", "alerts", "sheets", "now", "trays", "wall")
+    return sorted(path for room in rooms for path in (STATIC / room).glob("*.js"))
 
 
 @pytest.mark.parametrize("path", modules(), ids=lambda path: path.stem)

@@ -1,6 +1,6 @@
 """A phone's outbox without a page: presses wait until they are answered, through a network that fails in every way.
 
-What the page does in ``static/now/outbox.js`` and ``clock.js``: batches, backoff, the clock by the shortest round trip.
+What the page does in ``static/door/outbox.js`` and ``clock.js``: batches, backoff, the clock by the shortest round trip.
 Only the waits are shorter, so that a storm of minutes has as many tries as an evening.
 """
 

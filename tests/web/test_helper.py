@@ -430,7 +430,7 @@ def test_a_guests_phone_hears_no_stream(house: House) -> None:
     ("name", "status"),
     [
         ("helper/helper.js", 200),
-        ("now/outbox.js", 200),
+        ("door/outbox.js", 200),
         ("vendor/lit-html-3.3.3.js", 200),
         ("signs/M004.svg", 200),
         ("now/now.js", 403),
@@ -458,7 +458,7 @@ def test_every_file_that_the_page_imports_is_one_that_it_may_have(house: House) 
                 del parts[at - 1 : at + 1]
             name = "/".join(one for one in parts if one != ".")
             left += [name] if name not in seen else []
-    assert "/static/now/outbox.js" in seen
+    assert "/static/door/outbox.js" in seen
 
 
 def test_a_press_for_another_tray_is_refused_in_the_helpers_language(house: House) -> None:

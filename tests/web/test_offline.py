@@ -137,7 +137,7 @@ def test_what_other_screens_need_is_left_out(kept: list[str]) -> None:
 
 
 @pytest.mark.parametrize(
-    "name", ["now/now.js", "now/table/dues.js", "trays/tray.js", "words/en.sheets.ftl", "tokens.css", "worker.js"]
+    "name", ["now/now.js", "table/dues.js", "trays/tray.js", "words/en.sheets.ftl", "tokens.css", "worker.js"]
 )
 def test_the_version_follows_what_a_kept_file_holds(client: FlaskClient, a_copy: Path, name: str) -> None:
     before = version(client)

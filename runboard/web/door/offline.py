@@ -14,10 +14,8 @@ SHELLS = ("/", "/trays")
 ALSO = ("/table.json", "/static/runboard.webmanifest")
 # Folders and files of static/ that Now and Trays are drawn with; the other screens need the server anyway.
 KEPT = (
-    "now/**/*.js",
+    *(f"{room}/*.js" for room in ("door", "table", "views", "alerts", "sheets", "now", "trays")),
     "now/*.css",
-    "trays/*.js",
-    "trays/*.css",
     "words/en*.ftl",
     "signs/*.svg",
     "vendor/*.js",

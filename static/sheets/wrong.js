@@ -1,0 +1,98 @@
+// 'Something is wrong': one sheet with everything that can go wrong, about the load at hand.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { openBadPiece } from "./bad_piece.js";
+import { handsOf, isLead, loadScene, openLoads } from "../views/doing.js";
+import { openFirstPiece } from "./first_piece.js";
+import { openHold, openOutOf } from "./out_of.js";
+import { about, isoIn, press } from "../door/press.js";
+import { declineReasons } from "../views/reasons.js";
+import { closeSheet, oneOf, openSheet, sheetHead, textField, untilWhen } from "../views/sheet.js";
+import { openStopped } from "./stopped.js";
+import { inOrder, loadTitle, say } from "../door/words.js";
+
+const CHOICES = [
+  ["bad", (scene, here) => openBadPiece(here)],
+  ["stopped", (scene, here) => openStopped(here.load)],
+  ["out", (scene, here) => openOutOf(here)],
+  ["hold", (scene, here) => openHold(scene, { from: here.load })],
+  ["first", (scene, here) => openFirstPiece(here)],
+];
+const FITS = {
+  bad: ["working", "unloading", "ended", "stopped", "loading"],
+  stopped: ["loading", "working", "running", "ended", "unloading"],
+  out: ["loading", "working", "unloading"],
+  hold: ["loading", "working", "unloading", "ended"],
+  first: ["loading", "working", "running", "ended", "unloading", "stopped"],
+};
+
+export function openWrong(scene) {
+  openSheet(() => html`${sheetHead(say("wrong-title"))}<div class="stack">
+    ${CHOICES.map(([key, open]) => html`<button type="button" @click=${() => withLoad(scene, key, open)}>${say(`wrong-${key}`)}</button>`)}
+    <button type="button" @click=${() => openChanged(scene)}>${say("wrong-changed")}</button>
+    <button type="button" @click=${() => openOutOfUse(scene)}>${say("wrong-station")}</button>
+    ${callLead(scene)}</div>
+    <p class="hint">${say("wrong-emergency", { number: scene.state.shop?.emergency ?? "112" })}</p>`);
+}
+
+/** Who is no lead calls one to the tray at hand. */
+function callLead({ state, me }) {
+  const at = handsOf(state, me)?.load;
+  const tray = at && inOrder(Object.keys(at.pieces ?? {}))[0];
+  if (isLead(state, me) || !tray) return nothing;
+  const call = (why) => () => { closeSheet(); press(say("did-call", { tray, why: say(`call-why-${why}`) }), [{ kind: "lead called", ...about(at), load: "", tray, body: { why } }]); };
+  return html`<button type="button" @click=${call("help")}>${say("wrong-call")}</button>
+    <button type="button" class="danger" @click=${call("hurt")}>${say("wrong-hurt")}</button>`;
+}
+
+// What my hands are at comes first; a stop may be any machine's.
+function withLoad(scene, key, open) {
+  const fits = openLoads(scene.state).filter((load) => FITS[key].includes(load.state));
+  const mine = handsOf(scene.state, scene.me);
+  if (mine?.load && FITS[key].includes(mine.load.state) && (key !== "stopped" || fits.length === 1)) return open(scene, mine);
+  if (fits.length === 1) return open(scene, loadScene(scene.state, fits[0]));
+  openSheet(({ state }) => html`${sheetHead(say("wrong-which"))}
+    ${fits.length ? html`<div class="stack">${fits.map((load) => html`<button type="button" @click=${() => open(scene, loadScene(state, load))}>
+      ${loadTitle(state.runs[load.run], load)}</button>`)}</div>` : html`<p>${say("wrong-no-load")}</p><a class="button" href="/trays">${say("ui-trays-title")}</a>`}`);
+}
+
+function stations(scene) {
+  return Object.entries(scene.state.stations ?? {}).map(([key, one]) => [key, one.name]);
+}
+
+const atHand = (scene) => handsOf(scene.state, scene.me)?.load?.station ?? "";
+
+/** A new cutter, wood, jig or focus: the full list and the first piece come again. */
+function openChanged(scene) {
+  let station = atHand(scene);
+  let what = "cutter";
+  const record = () => { closeSheet(); press(say("did-changed", { what: say(`changed-${what}`) }), [{ kind: "setup changed", station, body: { what } }]); };
+  openSheet(() => html`${sheetHead(say("wrong-changed"))}
+    ${oneOf(say("ui-where"), stations(scene), station, (key) => { station = key; })}
+    ${oneOf(say("ui-what"), ["cutter", "wood", "jig", "focus", "other"].map((key) => [key, say(`changed-${key}`)]), what, (key) => { what = key; })}
+    <button type="button" class="go" ?disabled=${!station} @click=${record}>${say("changed-go")}</button>`);
+}
+
+function openOutOfUse(scene) {
+  const it = { station: atHand(scene), why: "", until: "" };
+  const record = () => {
+    closeSheet();
+    press(say("did-out-of-use", { station: scene.state.stations[it.station].name }),
+      [{ kind: "station out of use", station: it.station, body: { why: it.why, ...(it.until ? { until: it.until } : {}) } }]);
+  };
+  openSheet(() => html`${sheetHead(say("wrong-station"))}
+    ${oneOf(say("ui-where"), stations(scene), it.station, (key) => { it.station = key; })}
+    ${textField(say("ui-why"), it.why, (text) => { it.why = text; })}
+    ${untilWhen(say("hold-until"), it.until, (iso) => { it.until = iso; })}
+    <button type="button" class="go" ?disabled=${!it.station} @click=${record}>${say("out-of-use-go")}</button>`);
+}
+
+/** 'Not this, because …': answers the proposed move, and is remembered for an hour. */
+export function openNotThis(move, title) {
+  let other = "";
+  const decline = (because) => { closeSheet(); press(say("did-not-this", { what: title }), [{ kind: "move declined", run: move.run ?? "", body: { move: move.id, because, until: isoIn(60) } }]); };
+  openSheet(() => html`${sheetHead(say("not-this-title", { what: title }))}<div class="stack">
+    ${declineReasons().map(([, words]) => html`<button type="button" @click=${() => decline(words)}>${words}</button>`)}</div>
+    ${textField(say("not-this-other"), other, (text) => { other = text; })}
+    <button type="button" class="full" ?disabled=${!other.trim()} @click=${() => decline(other)}>${say("ui-ok")}</button>`);
+}

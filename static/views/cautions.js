@@ -1,0 +1,28 @@
+// The cautions beside a step, in type as large as the step, each with its ISO 7010 signs. Their texts and signs come after
+// the first drawing: they are a part of the catalogue for themselves.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { redraw } from "./sheet.js";
+import { knows, openWords, say } from "../door/words.js";
+
+let asked = false;
+
+/** What the catalogue of cautions says under a key; '' while it is on its way. */
+export function careText(key, facts) {
+  const id = `care-${key}`;
+  if (knows(id)) return say(id, facts);
+  if (!asked) {
+    asked = true;
+    openWords("en.care").then(redraw, () => { asked = false; });
+  }
+  return "";
+}
+
+/** Signs by their registered numbers, as pictures. */
+export const signs = (numbers = []) =>
+  numbers.map((number) => html`<img class="sign" src=${`/static/signs/${number}.svg`} alt=${say("sign-alt", { number })} width="44" height="44">`);
+
+export const cautions = (step) =>
+  step?.care?.length ? html`<ul class="cautions">${step.care.map((one) => html`<li>${signs(one.signs)}<span>${one.key ? careText(one.key) : sentence(one.text)}</span></li>`)}</ul>` : nothing;
+
+const sentence = (text) => text[0].toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? "" : ".");

@@ -1,0 +1,76 @@
+// The head of Now (run, due, who you are) and its foot in reach of the thumb (last press, undo, what was refused).
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { millis, now } from "../door/clock.js";
+import { part } from "../door/later.js";
+import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "../door/outbox.js";
+import { forget, lastPress, undo } from "../door/press.js";
+import { become, serverReached } from "../door/shop.js";
+import { lineWords, list, say, sayRefused } from "../door/words.js";
+
+export function header({ state, me, run }) {
+  return html`
+    <header class="run">
+      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? dueWords(run) : nothing}</div>
+      ${youAre(state, me)}
+    </header>
+    ${serverReached() ? nothing : html`<p class="notice" role="status">${say("ui-no-server")}</p>`}
+    ${outboxTrouble() === "pair" ? html`<div class="notice" role="alert"><p>${say("ui-pair")}</p><a class="button full" href="/pair">${say("ui-pair-go")}</a></div>` : nothing}
+    ${notSaved() ? html`<p class="notice" role="alert">${notSaved()}</p>` : nothing}
+    ${storageFull() ? fullStorage() : nothing}`;
+}
+
+/** This phone stores nothing: which presses would be lost with the page. */
+function fullStorage() {
+  const lost = new Map(onlyHere().map((entry) => [entry.press, entry.label]));
+  return html`<div class="notice" role="alert"><p>${say("ui-storage-full")}</p>
+    ${lost.size ? html`<p>${say("ui-only-here")}</p><ul>${[...lost.values()].map((label) => html`<li>${label}</li>`)}</ul>` : nothing}</div>`;
+}
+
+function dueWords(run) {
+  const open = (run.orders ?? []).filter((order) => (order.good ?? 0) < order.pieces);
+  const dated = open.filter((order) => order.due);
+  const late = dated.filter((order) => millis(order.due) <= now());
+  const next = dated.filter((order) => !late.includes(order)).map((order) => millis(order.due)).sort((one, other) => one - other)[0];
+  // All lines of one moment are one number.
+  const lines = (run.orders ?? []).filter((order) => order.due && millis(order.due) === next);
+  const total = (name) => lines.reduce((sum, order) => sum + (order[name] ?? 0), 0);
+  const parts = [say("head-good", { good: run.good ?? 0, wanted: run.wanted ?? 0 })];
+  if (late.length) parts.push(say("head-late", { who: list(late.map(lineWords)) }));
+  if (lines.length) parts.push(say("head-due", { good: total("good"), pieces: total("pieces"), due: lines[0].due }));
+  if (run.ready_at) parts.push(say("head-all-by", { by: run.ready_at }));
+  return html`<span>${parts.join(" · ")}</span>`;
+}
+
+function youAre(state, me) {
+  const people = Object.entries(state.people ?? {}).filter(([, one]) => !one.removed);
+  if (people.length < 2) return nothing;
+  if (people.length > 3) {
+    return html`<label class="you"><span class="unseen">${say("ui-you-are")}</span>
+      <select @change=${(event) => become(event.target.value)}>${people.map(([key, one]) => html`<option value=${key} ?selected=${key === me}>${one.name}</option>`)}</select></label>`;
+  }
+  return html`<div class="you" role="group" aria-label=${say("ui-you-are")}>
+    ${people.map(([key, one]) => html`<button type="button" aria-pressed=${String(key === me)} @click=${() => become(key)}>${one.name}</button>`)}
+  </div>`;
+}
+
+/** Presses that were refused, each with its sentence, until they are read. */
+export function refusals() {
+  const presses = new Map(refused().map((entry) => [entry.press, entry]));
+  if (!presses.size) return nothing;
+  part("settle"); // the sentences of refusals come with it
+  return html`<div role="alert">${[...presses.values()].map((entry) => html`<section class="panel look">
+    <p><b>${say("press-refused", { what: entry.label })}</b></p><p>${sayRefused(entry.refused)}</p>
+    <button type="button" class="full" @click=${() => { forget(entry.press); void dismiss(entry.press); }}>${say("press-read")}</button></section>`)}</div>`;
+}
+
+export function foot() {
+  const last = lastPress();
+  const unsent = new Set(waiting().map((entry) => entry.press)).size;
+  if (!last) return unsent ? html`<footer class="last"><span>${say("press-unsent", { count: unsent })}</span></footer>` : nothing;
+  const label = last.label || say("press-elsewhere");
+  const state = last.label ? pressState(last.id) : "sent";
+  if (state === "refused") return html`<footer class="last"><span><b>${say("press-refused", { what: label })}</b></span></footer>`;
+  return html`<footer class="last"><span><b>${label}</b><span class="soft">${last.label ? say(`press-${state.replace(" ", "-")}`) : ""}${unsent > 1 ? ` · ${say("press-unsent", { count: unsent })}` : ""}</span></span>
+    <button type="button" @click=${() => undo(last, say("did-undo", { what: label }))} aria-label=${say("ui-undo-what", { what: label })}>${say("ui-undo")}</button></footer>`;
+}
