@@ -1,63 +1,60 @@
 // The alarm: tone, vibration and a changed title until somebody answers on any page; softly while hands are at a cutter.
 
+import { html } from "../vendor/lit-html-3.3.3.js";
 import { now } from "../door/clock.js";
+import { recall, remember } from "../door/remembered.js";
+import { redraw } from "../door/screen.js";
+import { LOUD, maySound, resumeSound, shake, tone } from "../door/sound.js";
+import { say } from "../door/words.js";
 import { handsOf, isDanger, nextDue } from "../views/doing.js";
-import { redraw } from "../views/sheet.js";
+import { closeSheet, openSheet, sheetHead } from "../views/sheet.js";
+
+export { maySound, stayAwake } from "../door/sound.js";
 
 const LOUD_MS = 5000;
 const LOUDER_MS = 2500;
 const SOFT_MS = 30_000;
 const CALM_MS = 15_000;
 const AHEAD_MAX_MS = 3_600_000;
-let audio = null;
+const SOUND = "runboard.sound";
+const HEARD = "runboard.heard";
+const SOFT = [[330, 0, 0.5]];
+const CALM = [[523, 0, 0.25], [659, 0.3, 0.4]];
+const HELLO = [[660, 0, 0.12]];
 let lastTone = 0;
 let ahead = { at: 0, stop: () => {} };
 
-export const soundOn = () => audio?.state === "running";
-
 /** One press turns sound on; later pages resume it at the first touch. */
-export function turnOnSound(then = () => tone([[660, 0, 0.12]], 0.2)) {
-  localStorage.setItem("runboard.sound", "on");
-  audio ??= new AudioContext();
-  void audio.resume().then(() => { then(); redraw(); });
+export function turnOnSound(then = () => tone(HELLO, 0.2)) {
+  remember(SOUND, "on");
+  void resumeSound().then(() => { then(); redraw(); });
 }
 
-/** As an alert sounds and shakes, once. */
-export function tryTone() {
+document.addEventListener("pointerdown", () => { if (recall(SOUND) === "on") void resumeSound(); }, { passive: true });
+
+// As an alert sounds and shakes, once.
+function tryTone() {
   tone(LOUD, 0.8);
   navigator.vibrate?.([300, 120, 300]);
 }
 
-export function resumeSound() {
-  if (localStorage.getItem("runboard.sound") === "on" && !soundOn()) {
-    audio ??= new AudioContext();
-    void audio.resume();
-  }
+/** 'Try the sound', with when it was last heard: a phone that is muted does not say so by itself. */
+export function hearing() {
+  const heard = recall(HEARD);
+  return html`<div class="ask-row"><span>${heard ? say("hearing-last", { at: heard }) : say("hearing-never")}</span>
+    <button type="button" @click=${trySound}>${say("hearing-try")}</button></div>`;
 }
 
-/** Schedules [frequency, after, seconds] notes; gives a function that stops them. */
-function tone(notes, volume, delay = 0) {
-  if (!soundOn()) return () => {};
-  const playing = notes.map(([frequency, after, seconds]) => {
-    const start = audio.currentTime + delay + after;
-    const voice = audio.createOscillator();
-    const gain = audio.createGain();
-    voice.frequency.value = frequency;
-    gain.gain.setValueAtTime(0, start);
-    gain.gain.linearRampToValueAtTime(volume, start + 0.02);
-    gain.gain.setValueAtTime(volume, start + seconds - 0.03);
-    gain.gain.linearRampToValueAtTime(0, start + seconds);
-    voice.connect(gain).connect(audio.destination);
-    voice.start(start);
-    voice.stop(start + seconds);
-    return voice;
-  });
-  return () => playing.forEach((voice) => { try { voice.stop(); } catch { /* it has ended */ } });
+// Before the first press it turns sound on.
+function trySound() {
+  if (maySound()) tryTone();
+  else turnOnSound(tryTone);
+  const heardIt = () => { remember(HEARD, new Date().toISOString()); closeSheet(); };
+  openSheet(() => html`${sheetHead(say("hearing-title"))}
+    <p>${say("hearing-if-not")}</p>
+    <button type="button" class="go" @click=${heardIt}>${say("hearing-yes")}</button>
+    <button type="button" class="full spaced" @click=${tryTone}>${say("hearing-again")}</button>`);
 }
-
-const LOUD = [[880, 0, 0.22], [660, 0.28, 0.22], [880, 0.56, 0.34]];
-const SOFT = [[330, 0, 0.5]];
-const CALM = [[523, 0, 0.25], [659, 0.3, 0.4]];
 
 /** Hands at a cutter want no fright. */
 export const isSoft = (state, me) => Boolean(handsOf(state, me)?.station?.cuts);
@@ -81,12 +78,12 @@ function sound(alerts, { soft, louder, calm }) {
   lastTone = Date.now();
   const since = now() - Math.min(...alerts.map((alert) => Date.parse(alert.due_at)));
   tone(soft ? SOFT : calm ? CALM : LOUD, soft ? 0.06 : louder ? 1 : calm ? 0.4 : Math.min(0.8, 0.25 + since / 600_000));
-  if (!soft && navigator.userActivation?.hasBeenActive) navigator.vibrate?.(louder ? [600, 150, 600, 150, 600] : calm ? [200] : [300, 120, 300]);
+  if (!soft) shake(louder ? [600, 150, 600, 150, 600] : calm ? [200] : [300, 120, 300]);
 }
 
 function schedule(scene, soft) {
   const at = nextDue(scene);
-  if (at === ahead.at || !soundOn()) return;
+  if (at === ahead.at || !maySound()) return;
   ahead.stop();
   const delay = at - now();
   const near = Number.isFinite(delay) && delay < AHEAD_MAX_MS;

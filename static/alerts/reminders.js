@@ -2,11 +2,12 @@
 // what was done, and by nothing else.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { careText, signs } from "../views/cautions.js";
 import { millis, now } from "../door/clock.js";
 import { press } from "../door/press.js";
-import { oneOf, redraw, textField } from "../views/sheet.js";
 import { knows, say } from "../door/words.js";
+import { careText, signs } from "../views/cautions.js";
+import { oneOf, textField } from "../views/controls.js";
+import { button } from "../views/sheet.js";
 
 // What stands for each kind of reminder and what it is about; and the answers that it offers.
 const TEXTS = {
@@ -41,7 +42,7 @@ function answersTo(reminder) {
 }
 
 /** The event that says what was done. */
-export const doneDraft = (reminder, done) => ({ kind: "reminder answered", body: { reminder, done } });
+const doneDraft = (reminder, done) => ({ kind: "reminder answered", body: { reminder, done } });
 
 // What somebody types for 'something else', until it is sent.
 const typed = new Map();
@@ -50,15 +51,13 @@ const typed = new Map();
 export function reminderPanel({ state }, due) {
   const text = typed.get(due.id) ?? "";
   const did = (done) => { typed.delete(due.id); press(say("did-reminder", { done }), [due.id, ...earlier(state, due.id)].map((one) => doneDraft(one, done))); };
-  return html`<div class="stack">${answersTo(due.id).map((done) => html`<button type="button" @click=${() => did(done)}>${done}</button>`)}</div>
-    <details><summary>${say("reminder-else")}</summary>${elseField(due.id, text)}
+  return html`<div class="stack">${answersTo(due.id).map((done) => button(done, () => did(done)))}</div>
+    <details><summary>${say("reminder-else")}</summary>${textField(say("reminder-what"), text, (words) => { typed.set(due.id, words); })}
       <button type="button" class="full" ?disabled=${text.trim().length < LEAST} @click=${() => did(text.trim())}>${say("reminder-did-it")}</button></details>`;
 }
 
-const elseField = (reminder, text) => textField(say("reminder-what"), text, (words) => { typed.set(reminder, words); });
-
 /** Its text with the sign for what can burn. */
-export const reminderTitle = (due) => html`<p class="reminder">${signs(["W021"])}<span>${reminderText(due.id)}</span></p>`;
+export const reminderTitle = (reminder) => html`<p class="reminder">${signs(["W021"])}<span>${reminderText(reminder)}</span></p>`;
 
 // Saying where the rags are answers the question whether a place for them was ready.
 const earlier = (state, reminder) => openOf(state, reminder).filter((one) => one.startsWith("care start") || (reminder.startsWith("care lock-up") && one.startsWith("care end")));
@@ -84,8 +83,8 @@ export function reminderChoice(reminder, said) {
   const answers = answersTo(reminder);
   const own = said.get(reminder);
   const other = own !== undefined && !answers.includes(own);
-  const choose = (done) => { said.set(reminder, done); redraw(); };
-  return html`<section class="asked"><p class="reminder">${signs(["W021"])}<span>${reminderText(reminder)}</span></p>
+  const choose = (done) => { said.set(reminder, done); };
+  return html`<section class="asked">${reminderTitle(reminder)}
     ${oneOf(say("reminder-what"), [...answers.map((done) => [done, done]), ["", say("reminder-else")]], other ? "" : own, choose)}
     ${other ? textField(say("reminder-what"), own, choose) : nothing}</section>`;
 }

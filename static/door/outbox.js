@@ -2,7 +2,7 @@
 // take live in the open page, which says so.
 
 import { openDB } from "../vendor/idb-8.0.4.js";
-import { learn } from "./clock.js";
+import { learn, offsetMs } from "./clock.js";
 import { recall, remember } from "./remembered.js";
 
 const BATCH = 100;
@@ -20,12 +20,12 @@ let unsaved = "";
 const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("runboard") : null;
 
 /** Random id; crypto.randomUUID is missing on plain http. */
-export function freshId() {
+function freshId() {
   const bytes = crypto.getRandomValues(new Uint8Array(12));
   return Array.from(bytes, (byte) => (byte % 36).toString(36) + (byte >> 4).toString(16)).join("");
 }
 
-export function deviceId() {
+function deviceId() {
   const known = recall("runboard.device");
   if (!known) remember("runboard.device", `d-${freshId()}`);
   return known ?? recall("runboard.device");
@@ -111,8 +111,26 @@ export function pressState(press) {
   return mine.length ? "saved here" : "sent";
 }
 
-/** Keeps the events of one press and starts to send them. */
-export async function put(press, label, events) {
+/** The press that an event belongs to: X for X, X.2, X.3. */
+export const pressOf = (id) => id.replace(/\.\d+$/, "");
+
+/**
+ * Makes one press, says its `label`, and keeps it to be sent. `drafts` are events without their envelope, as they come: with
+ * `minutesAgo` or `at` (the server's ms) where it was not now. Gives its id.
+ */
+export function put(label, drafts, seen) {
+  const id = freshId();
+  const phone = Date.now();
+  const events = drafts.map(({ minutesAgo = 0, at, ...draft }, index) => ({
+    v: 2, basis: "tapped", body: {}, ...draft, id: index ? `${id}.${index + 1}` : id, device: deviceId(),
+    at: new Date(at === undefined ? phone - minutesAgo * 60_000 : at - offsetMs()).toISOString(), offset_ms: offsetMs(), seen,
+  }));
+  document.getElementById("said").textContent = label;
+  void store(id, label, events);
+  return id;
+}
+
+async function store(press, label, events) {
   const made = Date.now();
   for (const [index, event] of events.entries()) {
     const entry = { press, label, event, made: made + index / 100 };

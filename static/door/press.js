@@ -1,58 +1,29 @@
-// Presses: the envelope of an event, undo, and the ordinary presses of work on a load.
+// Presses: what a person's press says happened, as drafts of events, which go to the outbox. Nothing here changes the state:
+// what was pressed is seen when it comes back from the outbox, laid over it.
 
-import { now as serverNow, offsetMs } from "./clock.js";
-import { deviceId, freshId, put } from "./outbox.js";
-import { recall, remember as note } from "./remembered.js";
+import { now } from "./clock.js";
+import { pressOf, put } from "./outbox.js";
+import { recall, remember } from "./remembered.js";
 import { me, seq, shop } from "./shop.js";
-import { loadTitle, loadWords, say, stepOfLoad, sum } from "./words.js";
+import { loadTitle, loadWords, say, sum } from "./words.js";
 
-/** Where this phone keeps what a person left when they were called away. */
-export const LEFT = "runboard.left";
 const REMEMBER = 20;
 const OLD_MS = 12 * 3_600_000;
 
-/**
- * Records one press. `drafts` are events without envelope: kind, and where they apply run, load, tray, operation,
- * station, body, minutesAgo or at (server ms), basis, person.
- */
+/** Records one press; see `put`. A draft says kind, and where they apply run, load, tray, operation, station, body, person. */
 export function press(label, drafts) {
-  const id = freshId();
-  const phone = Date.now();
-  const events = drafts.map((draft, index) => envelope(id, index, phone, draft));
-  remember({ id, label, at: phone, person: me() });
-  document.getElementById("said").textContent = label;
-  void put(id, label, events);
+  const id = put(label, drafts.map((draft) => ({ run: "", person: me(), ...draft })), seq());
+  write([...read(), { id, label, at: Date.now(), person: me() }]);
   return id;
 }
 
-function envelope(id, index, phone, { minutesAgo = 0, at, ...draft }) {
-  const moment = at === undefined ? phone - minutesAgo * 60_000 : at - offsetMs();
-  return {
-    id: index ? `${id}.${index + 1}` : id,
-    v: 2,
-    run: "",
-    person: me(),
-    basis: "tapped",
-    body: {},
-    ...draft,
-    device: deviceId(),
-    at: new Date(moment).toISOString(),
-    offset_ms: offsetMs(),
-    seen: seq(),
-  };
-}
-
 const read = () => JSON.parse(recall("runboard.presses") ?? "[]");
-const write = (presses) => note("runboard.presses", JSON.stringify(presses.slice(-REMEMBER)));
-
-function remember(one) {
-  write([...read(), one]);
-}
+const write = (presses) => remember("runboard.presses", JSON.stringify(presses.slice(-REMEMBER)));
 
 /** The press that 'Undo' takes back: this phone's last, or the person's last from another phone. */
 export function lastPress() {
   const mine = read().filter((one) => one.person === me() && Date.now() - one.at < OLD_MS);
-  const last = shop()?.people?.[me()]?.last?.replace(/\.\d+$/, "");
+  const last = shop()?.people?.[me()]?.last && pressOf(shop().people[me()].last);
   if (last && last !== mine.at(-1)?.id && !read().some((one) => one.id === last) && !undone().includes(last)) {
     return mine.length ? mine.at(-1) : { id: last, label: "", at: 0 };
   }
@@ -65,11 +36,9 @@ export const isUndone = (id) => undone().includes(id);
 
 /** Takes back a whole press. */
 export function undo(one, label) {
-  write(read().filter((other) => other.id !== one.id));
-  note("runboard.undone", JSON.stringify([...undone(), one.id].slice(-REMEMBER)));
-  const id = freshId();
-  document.getElementById("said").textContent = label;
-  void put(id, label, [envelope(id, 0, Date.now(), { kind: "event undone", body: { event: one.id } })]);
+  forget(one.id);
+  remember("runboard.undone", JSON.stringify([...undone(), one.id].slice(-REMEMBER)));
+  put(label, [{ run: "", person: me(), kind: "event undone", body: { event: one.id } }], seq());
 }
 
 /** A refused press is no press: it is not what 'Undo' takes back. */
@@ -77,9 +46,11 @@ export function forget(id) {
   write(read().filter((one) => one.id !== id));
 }
 
-export const isoIn = (minutes) => new Date(serverNow() + minutes * 60_000).toISOString();
+export const isoIn = (minutes) => new Date(now() + minutes * 60_000).toISOString();
 
-/** The envelope fields of a load. */
+export const sayTime = (until) => press(say("did-time", { until }), [{ kind: "time said", body: { until } }]);
+
+/** The fields of an event about a load. */
 export const about = (load) => ({ run: load.run, load: load.id, operation: load.step, station: load.station, revision: revisionOf(load) });
 
 const revisionOf = (load) => {
@@ -140,7 +111,7 @@ export function nextWords(load, move) {
   return say(move.code === "go on" ? "then-go-on" : "then-start", { what });
 }
 
-export function moveDraft(move, alerts = []) {
+function moveDraft(move, alerts = []) {
   if (move.code === "job") return [{ kind: "job started", body: { job: jobOf(move) } }];
   const load = loadOf(move);
   if (move.code === "unload") return [{ kind: "unloading started", ...about(load) }, ...alerts.map((alert) => answer(alert, "ended"))];
@@ -168,4 +139,15 @@ const doneTitle = (run, load, next) => {
   return next ? `${done}. ${nextWords(load, next)}` : done;
 };
 
-export const stepFor = (load) => stepOfLoad(runOf(load), load);
+// What this phone remembers of presses
+
+const listed = () => JSON.parse(recall("runboard.listed") ?? "[]");
+const keyOf = ({ run, id }) => `${run}/${id}`;
+
+/** Whether it was said on this phone that all is as listed for a load by hand at a cutter. */
+export const isListed = (load) => listed().includes(keyOf(load));
+export const noteListed = (load) => remember("runboard.listed", JSON.stringify([...listed(), keyOf(load)].slice(-REMEMBER)));
+
+/** What a person left when they were called away: [run, load], or null. */
+export const leftAt = () => JSON.parse(recall("runboard.left") ?? "null");
+export const noteLeft = (load) => remember("runboard.left", JSON.stringify(load ? [load.run, load.id] : null));

@@ -1,24 +1,22 @@
-// The shop's state on this page: polled, with this phone's own unsent presses laid over it.
+// The shop's state on this page: the server's, with this phone's own unsent presses laid over it. It is kept here and
+// nowhere else, and nobody changes it: a press goes to the outbox, and comes back from there.
 
 import { learn, setZone } from "./clock.js";
-import { module } from "./later.js";
-import { drainSoon, heard, keep, kept, onOutbox, shows, unseen } from "./outbox.js";
+import { drainSoon, heard, keep, kept, onOutbox, pressOf, shows, unseen } from "./outbox.js";
+import { asked, polling } from "./poll.js";
 import { recall, remember } from "./remembered.js";
 import { listen } from "./stream.js";
 
-const VISIBLE_MS = 2000;
-const HIDDEN_MS = 15_000;
+const BETWEEN_MS = 200;
+const UNDONE_MS = 2000;
 const FIRST_SIGHT_MS = 200;
 const LEAST_PATIENCE_MS = 40;
 const REST_MS = 3000;
 const listeners = new Set();
+const pollSoon = polling(poll);
 let state = null;
 let shown = null;
 let etag = "";
-let timer = 0;
-let polling = false;
-let hinted = false;
-let between = false;
 let reached = true;
 let mayHear;
 
@@ -34,22 +32,22 @@ export function become(person) {
   remember("runboard.person", person);
   document.cookie = `person=${encodeURIComponent(person)}; path=/; max-age=31536000; SameSite=Strict`; // the forms ask it
   etag = "";
-  redraw();
-  pollSoon();
+  show();
+  void pollSoon();
 }
 
 /** Opens the state: the last one kept, then the server's, then on and on. `hears` says whether this page may sound. */
 export async function openShop(hears = () => false) {
   mayHear = hears;
   void useNewVersion();
-  onOutbox(redraw);
-  document.addEventListener("visibilitychange", () => pollSoon());
-  window.addEventListener("online", () => pollSoon());
+  onOutbox(show);
+  document.addEventListener("visibilitychange", pollSoon);
+  window.addEventListener("online", pollSoon);
   // A server that does not answer must not keep a screen empty that could show what it showed last.
   const patience = Math.max(LEAST_PATIENCE_MS, FIRST_SIGHT_MS - performance.now());
-  await Promise.race([poll(), new Promise((over) => setTimeout(over, patience))]);
+  await Promise.race([pollSoon(), new Promise((over) => setTimeout(over, patience))]);
   if (!state) take(await kept("state"));
-  listen(() => { pollSoon(); drainSoon(); });
+  listen(() => { void pollSoon(); drainSoon(); });
   setTimeout(() => import("./install.js").then((found) => found.keepForOffline()).catch(() => {}), REST_MS);
 }
 
@@ -59,54 +57,39 @@ async function useNewVersion() {
   if (registration?.waiting) (await import("./install.js")).changeOver(registration.waiting);
 }
 
-function pollSoon() {
-  if (polling) hinted = true;
-  else void poll();
-}
-
+/** Gives the milliseconds to the next poll where that is to be soon. */
 async function poll() {
-  clearTimeout(timer);
-  polling = true;
   const sent = Date.now();
   try {
-    const answer = await fetch(`/state?person=${encodeURIComponent(me())}${!document.hidden && mayHear?.() ? "&hears" : ""}`, {
-      headers: etag ? { "If-None-Match": etag } : {},
-      cache: "no-store",
-      signal: AbortSignal.timeout?.(8000),
-    });
-    if (answer.status === 200) {
-      const fresh = await answer.json();
-      learn(sent, Date.now(), fresh.now);
-      between = isBetween(fresh);
-      if (!between) {
-        etag = answer.headers.get("ETag") ?? "";
-        take(fresh);
-        keep("state", fresh);
-      }
+    const answer = await asked(`/state?person=${encodeURIComponent(me())}${!document.hidden && mayHear?.() ? "&hears" : ""}`, etag);
+    const fresh = answer.status === 200 ? await answer.json() : null;
+    if (fresh) learn(sent, Date.now(), fresh.now);
+    const between = Boolean(fresh && isBetween(fresh));
+    if (fresh && !between) {
+      etag = answer.headers.get("ETag") ?? "";
+      take(fresh);
+      void keep("state", fresh);
     }
     heard(answer.status);
     // Nothing was ever shown here that could be worked with: then pairing is all there is to do.
     if (answer.status === 401 && !state && !(await kept("state"))) location.assign("/pair");
     setReached([200, 304, 401].includes(answer.status));
+    return between ? BETWEEN_MS : undefined;
   } catch {
     setReached(false);
-  } finally {
-    polling = false;
-    const soon = between ? FIRST_SIGHT_MS : hinted ? 0 : document.hidden ? HIDDEN_MS : VISIBLE_MS;
-    hinted = false;
-    timer = setTimeout(poll, soon);
+    return undefined;
   }
 }
 
 // A state that has a press of this phone but not yet its undo would show for a moment what was just taken back.
 function isBetween(fresh) {
   const left = unseen(fresh.seq);
-  const gone = (one) => one.kind === "event undone" && Date.now() - Date.parse(one.at) < VISIBLE_MS && !left.some((other) => pressOf(other.id) === one.body.event);
+  const gone = (one) => one.kind === "event undone" && Date.now() - Date.parse(one.at) < UNDONE_MS && !left.some((other) => pressOf(other.id) === one.body.event);
   return Boolean(state) && left.some(gone);
 }
 
 function setReached(yes) {
-  if (reached !== yes) { reached = yes; redraw(); }
+  if (reached !== yes) { reached = yes; show(); }
 }
 
 function take(fresh) {
@@ -116,7 +99,7 @@ function take(fresh) {
   for (const [id, run] of Object.entries(fresh.runs ?? {})) run.id = id;
   setZone(fresh.shop?.zone);
   if (!fresh.people?.[me()]) choosePerson(fresh);
-  redraw();
+  show();
 }
 
 function choosePerson(fresh) {
@@ -125,26 +108,28 @@ function choosePerson(fresh) {
   if (first) become(first);
 }
 
-function redraw() {
+function show() {
   if (!state) return;
   shown = withOwn(state, unseen(state.seq));
   listeners.forEach((listener) => listener(shown));
 }
 
-let overlay = null;
-
-// The page's own fold is wanted only while presses are on their way.
-function fetchOverlay() {
-  module("table").then((found) => { overlay = found.overlay; redraw(); }, () => {});
-}
-
-const pressOf = (id) => id.replace(/\.\d+$/, "");
-
 function withOwn(base, events) {
-  if (!events.length) return base;
   const undone = new Set(events.filter((one) => one.kind === "event undone").map((one) => one.body.event));
   const left = events.filter((one) => !undone.has(pressOf(one.id)));
   if (!left.length) return base;
-  if (!overlay) fetchOverlay();
+  if (!overlay) void fetchOverlay();
   return overlay ? overlay(base, left) : base;
+}
+
+let overlay = null;
+let fetching = null;
+
+/** The page's own fold: wanted only while presses are on their way. */
+export function fetchOverlay() {
+  fetching ??= import("./overlay.js").then((found) => found.openOverlay()).then(
+    (found) => { overlay = found; show(); },
+    () => { fetching = null; },
+  );
+  return fetching;
 }

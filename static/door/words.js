@@ -2,6 +2,7 @@
 
 import { FluentBundle, FluentResource } from "../vendor/fluent-bundle-0.19.1.js";
 import { moment } from "./clock.js";
+import { redraw } from "./screen.js";
 
 const bundle = new FluentBundle("en", { useIsolating: false });
 const NBSP = "\u00a0";
@@ -19,6 +20,18 @@ export function openWords(part = "en") {
     read.set(part, wish.catch((error) => { read.delete(part); throw error; }));
   }
   return read.get(part);
+}
+
+/** Wishes for a part of the catalogue; the page is drawn again when it comes. */
+export function wishFor(part) {
+  if (!read.has(part)) openWords(part).then(redraw, () => {});
+}
+
+/** The sentence for an id of a part that comes later; '' while it is on its way. */
+export function sayLater(part, id, facts) {
+  if (knows(id)) return say(id, facts);
+  wishFor(part);
+  return "";
 }
 
 export const slug = (code) => String(code).replaceAll(" ", "-");

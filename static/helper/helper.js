@@ -3,13 +3,13 @@
 import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
 import { millis, now, offsetMs, timeOfDay } from "../door/clock.js";
 import { dismiss, notSaved, openOutbox, onlyHere, pressState, refused, waiting } from "../door/outbox.js";
+import { LOUD, resumeSound, shake, tone } from "../door/sound.js";
 import { wrongClock } from "../door/wrong_clock.js";
 import { button, notice, signs } from "./parts.js";
-import { forgetPress, lastPress, press, undo } from "./press.js";
 import { onSheet, openCheck, openCount, openRun, openWrong, sheet, withBad } from "./sheets.js";
-import { mayRing, ring } from "./sound.js";
-import { ended, nextLook, onTray, openTray, serverReached, standing, tray } from "./tray.js";
+import { ended, forgetPress, lastPress, nextLook, onTray, openTray, press, serverReached, standing, tray, undo } from "./tray.js";
 
+const RING_MS = 5000;
 const MISSED_MS = 60_000;
 const UNDO_MS = 12 * 3_600_000;
 // What a machine does stands above what the hands do.
@@ -124,6 +124,16 @@ function draw() {
   render(ended() ? over(ended()) : sheet() ?? page(state), root);
 }
 
+let rang = 0;
+
+// Rings now and then while somebody is wanted, the louder the later.
+function ring(louder) {
+  if (Date.now() - rang < (louder ? RING_MS / 2 : RING_MS)) return;
+  rang = Date.now();
+  shake(louder ? [600, 150, 600] : [300, 120, 300]);
+  tone(LOUD, louder ? 0.9 : 0.4);
+}
+
 /** What fell due rings, and says so in the title. */
 function second() {
   if (tray() && !ended()) {
@@ -136,7 +146,7 @@ function second() {
 }
 
 root.addEventListener("click", (event) => {
-  mayRing();
+  void resumeSound();
   // A glove presses twice: the second press of one gesture must not end what the first has begun.
   if (event.detail > 1 && event.target.closest(".go")) event.stopPropagation();
 }, { capture: true });

@@ -3,9 +3,8 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { readLength } from "../door/lengths.js";
-import { button, fill, signs, stepper } from "./parts.js";
-import { press } from "./press.js";
-import { standing, tray } from "./tray.js";
+import { button, fill, stepper } from "./parts.js";
+import { press, standing, tray } from "./tray.js";
 
 let open = null;
 let redraw = () => {};

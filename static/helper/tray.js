@@ -1,15 +1,18 @@
-// The helper's tray on this page: asked for again and again, with this phone's own unsent presses laid over it.
+// The helper's tray on this page: asked for again and again, with this phone's own unsent presses laid over it; and what
+// is pressed about it, which goes to the outbox and comes back from there.
 
 import { learn, millis, setZone } from "../door/clock.js";
-import { drainSoon, heard, keep, kept, onOutbox, unseen } from "../door/outbox.js";
+import { drainSoon, heard, keep, kept, onOutbox, pressOf, put, unseen } from "../door/outbox.js";
+import { asked, polling } from "../door/poll.js";
+import { recall, remember } from "../door/remembered.js";
 
-const VISIBLE_MS = 2000;
-const HIDDEN_MS = 15_000;
+const AGAIN_MS = 200;
 const KEPT = "helper";
+const LAST = "runboard.helper.last";
 const listeners = new Set();
+const askSoon = polling(ask, AGAIN_MS);
 let state = null;
 let etag = "";
-let timer = 0;
 let reached = true;
 let over = "";
 
@@ -23,38 +26,21 @@ const tell = () => listeners.forEach((listener) => listener());
 
 /** Opens the tray: the last state kept where the server does not answer, else the server's, then on and on. */
 export async function openTray() {
-  onOutbox(() => { tell(); if (!over) askSoon(); });
-  document.addEventListener("visibilitychange", () => askSoon());
-  await ask();
+  onOutbox(() => { tell(); if (!over) void askSoon(); });
+  document.addEventListener("visibilitychange", askSoon);
+  await askSoon();
   if (!state && !over) take(await kept(KEPT));
 }
 
-let asking = false;
-let again = false;
-
-function askSoon() {
-  if (asking) again = true;
-  else void ask();
-}
-
 async function ask() {
-  clearTimeout(timer);
-  asking = true;
   const sent = Date.now();
   try {
-    const answer = await fetch("/helper/state", {
-      headers: etag ? { "If-None-Match": etag } : {}, cache: "no-store", signal: AbortSignal.timeout?.(8000),
-    });
-    await hear(answer, sent);
+    await hear(await asked("/helper/state", etag), sent);
     reached = true;
   } catch {
     reached = false;
-  } finally {
-    asking = false;
-    timer = setTimeout(ask, again ? 200 : document.hidden ? HIDDEN_MS : VISIBLE_MS);
-    again = false;
-    tell();
   }
+  tell();
 }
 
 async function hear(answer, sent) {
@@ -80,8 +66,6 @@ function take(fresh) {
   setZone(fresh.zone);
 }
 
-const pressOf = (id) => id.replace(/\.\d+$/, "");
-
 /** How the load stands with what was pressed here and is not in the server's state yet: its state, and those presses. */
 export function standing() {
   const events = unseen(state.seq);
@@ -97,4 +81,22 @@ export function nextLook({ at, own }) {
   const said = own.filter((one) => ["machine started", "watch checked"].includes(one.kind));
   const last = Math.max(millis(watch.checked_at) || 0, ...said.map((one) => Date.parse(one.at) + (one.offset_ms ?? 0)));
   return { due: last + watch.every_ms, check: watch.check + said.filter((one) => one.kind === "watch checked").length };
+}
+
+/** Records one press. `drafts` say kind and body; which load, step and tray they are about, the tray says. */
+export function press(label, drafts) {
+  const id = put(label, drafts.map((draft) => ({ ...state.about, ...draft, person: state.person })), state.seq);
+  remember(LAST, JSON.stringify({ id, label, at: Date.now() }));
+}
+
+/** The last press of this phone, or null. */
+export const lastPress = () => JSON.parse(recall(LAST) ?? "null");
+
+/** A press that was taken back or refused is none to take back. */
+export const forgetPress = () => remember(LAST, "null");
+
+/** Takes the last press back. */
+export function undo(last, label) {
+  forgetPress();
+  put(label, [{ run: state.about.run, kind: "event undone", body: { event: last.id }, person: state.person }], state.seq);
 }

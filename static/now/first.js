@@ -1,15 +1,15 @@
 // The first thing on Now: what I am in the middle of, or what I could do now; one sentence, one big button.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { cautions } from "../views/cautions.js";
-import { millis, now } from "../door/clock.js";
-import { givenOf, handsOf, listOf, loadAt, loadScene, nextMove, openMoves, ringing, wantsList, watchedBy } from "../views/doing.js";
-import { openHowMany, openLoadSheet, openLockUp, openStartList, part } from "../door/later.js";
-import { isListed, listed, noteListed, runButton } from "../views/operation.js";
-import { doneWords, finishLoad, handOver, jobOf, LEFT, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "../door/press.js";
-import { recall } from "../door/remembered.js";
+import { open, part } from "../door/later.js";
+import { doneWords, finishLoad, handOver, isListed, jobOf, leftAt, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "../door/press.js";
 import { serverReached } from "../door/shop.js";
-import { loadTitle, loadWords, personName, roomName, say, sayCode, stationName, stepOf } from "../door/words.js";
+import { loadTitle, loadWords, personName, roomName, say, stepOf } from "../door/words.js";
+import { cautions } from "../views/cautions.js";
+import { givenOf, handsOf, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
+import { moveWords, nextMove, openMoves, reason, titleOf } from "../views/moves.js";
+import { listedButton, runButton } from "../views/operation.js";
+import { button } from "../views/sheet.js";
 
 export function first(scene) {
   const person = scene.state.people?.[scene.me];
@@ -34,7 +34,7 @@ function doingJob({ state, me }, job, moves) {
   const next = nextMove(moves);
   const done = { kind: "job done", body: { job: job.key } };
   return html`<section class="now">${above(state, since(state.people[me].hands_since))}<h1>${job.name}</h1>
-    <button type="button" class="go" @click=${() => press(say("did-job-done", { job: job.name }), [done])}>${say("go-job-done")}</button>
+    ${button(say("go-job-done"), () => press(say("did-job-done", { job: job.name }), [done]), "go")}
     ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}${toTakeOver(state, moves)}</section>`;
 }
 
@@ -44,12 +44,12 @@ function doingLoad(scene, here, moves) {
   const { state, me } = scene;
   const { run, load, step } = here;
   const before = load.state === "loading";
-  const button = before ? runButton(here) : goOnButton(scene, here, moves);
+  const big = before ? runButton(here, me) : goOnButton(scene, here, moves);
   return html`<section class="now ${before ? "before" : ""}">
     ${above(state, since(state.people[me].hands_since), load.station, before ? step : null)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
-    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}${button}${toTakeOver(state, moves)}
+    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}${big}${toTakeOver(state, moves)}
   </section>`;
 }
 
@@ -66,17 +66,13 @@ export function besideWork(scene) {
 
 function goOnButton(scene, here, moves) {
   const { load, station } = here;
-  if (load.state === "working" && wantsList(here, scene.me)) return listButton(here);
-  // By hand at a cutter there is no press that starts it: the list is said once more before the load is done.
-  if (load.state === "working" && station?.start && !isListed(load)) return asListedButton(here);
+  const points = listOf(here).length;
+  if (load.state === "working" && wantsList(here, scene.me)) return button(say("go-list", { points }), () => open("start list", here), "go");
+  if (load.state === "working" && station?.start && !isListed(load)) return listedButton(here);
   const given = givenOf(here.run, load.step, Object.keys(load.pieces));
   const looks = given?.look && given.to === scene.me ? part("handing")?.showFirst(scene, here) : nothing;
   return looks === nothing ? doneButton(scene, here, moves) : looks;
 }
-
-const listButton = (here) => html`<button type="button" class="go" @click=${() => openStartList(here)}>${say("go-list", { points: listOf(here).length })}</button>`;
-
-const asListedButton = (here) => html`<button type="button" class="go" @click=${() => { noteListed(here.load); press(say("did-list", { station: here.station.name }), [listed(here, "short")]); }}>${say("go-listed")}</button>`;
 
 /** Who was given this by the lead, if anybody was. */
 function givenWords({ state, me }, run, step, trays) {
@@ -90,39 +86,9 @@ const labelOf = ({ state }, step) =>
 
 function doneButton({ state }, { run, load }, moves) {
   const next = nextMove(moves);
-  const alerts = next ? ringing(state).filter((due) => due.load === next.load && due.run === next.run) : [];
-  return html`<button type="button" class="go" @click=${() => finishLoad(run, load, next, { alerts })}>
-      ${doneWords(run, load)}${next ? `. ${nextWords(load, next)}` : ""}</button>`;
+  const alerts = next ? ringingFor(state, { run: next.run, id: next.load }) : [];
+  return button(`${doneWords(run, load)}${next ? `. ${nextWords(load, next)}` : ""}`, () => finishLoad(run, load, next, { alerts }), "go");
 }
-
-/** 'Sand 120, tray 4' for a move. */
-export function titleOf(state, move) {
-  if (move.code === "job") return state.jobs?.[jobOf(move)]?.name ?? "";
-  const run = state.runs?.[move.run];
-  if (!run || !move.load || move.code === "take over") return moveWords(state, move);
-  return loadTitle(run, loadOf(move));
-}
-
-/** The sentence of a move. */
-export function moveWords(state, move) {
-  const facts = moveFacts(state, move);
-  const id = `move-${move.code.replaceAll(" ", "-")}`;
-  if (move.code === "take over" && millis(facts.at) > now()) return say(`${id}-at`, facts);
-  return say(move.code === "free" && facts.at ? `${id}-until` : id, facts);
-}
-
-/** The facts that a move's sentence may use. */
-function moveFacts(state, move) {
-  const run = state.runs?.[move.run];
-  return {
-    at: "", ...move.facts,
-    step: stepOf(run, move.step, move.trays?.[0])?.name ?? "", what: run && move.load ? loadWords(run, move) : "",
-    station: move.station ? stationName(state, move.station) : move.facts?.station ?? "", room: roomName(state, move.room), minutes: Math.round(move.minutes ?? 0),
-    job: move.code === "job" ? state.jobs?.[jobOf(move)]?.name ?? "" : "", run: run?.name ?? "",
-  };
-}
-
-export const reason = (move) => sayCode("because", move.because?.code, move.because?.facts);
 
 const STOOD_STILL = ["unload", "finish", "settle"];
 
@@ -148,33 +114,30 @@ function couldDo(scene, move, rest) {
 }
 
 /** The big button of a move. */
-export function moveButton(scene, move) {
-  const { state } = scene;
-  const go = (words, action) => html`<button type="button" class="go" @click=${action}>${words}</button>`;
+export function moveButton({ state, me }, move) {
+  const go = (words, action) => button(words, action, "go");
   const load = loadAt(state, [move.run, move.load]);
   if (["start", "wipe"].includes(move.code)) return go(say("go-start"), () => startLoad(loadOf(move)));
   if (move.code === "go on") return go(say("go-go-on"), () => startLoad(load));
-  if (move.code === "run") return runButton(loadScene(state, load));
-  if (move.code === "unload") return go(say("go-at-it"), () => startUnloading(load, ringing(state).filter((due) => due.load === load.id && due.run === load.run)));
-  if (move.code === "take over") return go(say("go-take-over"), () => handOver([load], scene.me, state.people[scene.me]));
-  if (move.code === "settle") return go(say("go-settle"), () => openLoadSheet(load));
+  if (move.code === "run") return runButton(loadScene(state, load), me);
+  if (move.code === "unload") return go(say("go-at-it"), () => startUnloading(load, ringingFor(state, load)));
+  if (move.code === "take over") return go(say("go-take-over"), () => handOver([load], me, state.people[me]));
+  if (move.code === "settle") return go(say("go-settle"), () => open("load", load));
   if (move.code === "finish") return go(doneWords(state.runs[move.run], load), () => finishLoad(state.runs[move.run], load));
   if (move.code === "job") {
     const job = jobOf(move);
     return go(say("go-start"), () => press(say("did-job", { job: state.jobs?.[job]?.name ?? "" }), [{ kind: "job started", body: { job } }]));
   }
-  if (move.code === "stop") return go(say("go-stop"), () => openLockUp());
-  return nothing;
+  return move.code === "stop" ? go(say("go-stop"), () => open("lock-up")) : nothing;
 }
 
 /** After being called away: back, or back and on with what was left. */
 function backFromAway(scene, person) {
-  const load = loadAt(scene.state, JSON.parse(recall(LEFT) ?? "null"));
+  const load = loadAt(scene.state, leftAt());
   const back = { kind: "person came back" };
-  const open = load && ["loading", "working", "unloading"].includes(load.state);
   const words = say("did-back");
+  const onWith = () => (load.state === "working" ? open("how many", scene, load) : press(words, [back, startDraft(load)]));
   return html`<section class="now"><p class="since">${say("away-since", { since: person.seen_at })}</p><h1>${say("away-h1")}</h1>
-    <button type="button" class="go" @click=${() => press(words, [back])}>${say("away-back")}</button>
-    ${open ? html`<button type="button" class="full spaced" @click=${() => (load.state === "working" ? openHowMany(scene, load) : press(words, [back, startDraft(load)]))}>
-      ${say("away-back-to", { load: loadTitle(scene.state.runs[load.run], load) })}</button>` : nothing}</section>`;
+    ${button(say("away-back"), () => press(words, [back]), "go")}
+    ${["loading", "working", "unloading"].includes(load?.state) ? button(say("away-back-to", { load: loadTitle(scene.state.runs[load.run], load) }), onWith, "full spaced") : nothing}</section>`;
 }

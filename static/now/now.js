@@ -1,27 +1,42 @@
-// The Now screen: opens the outbox and the state, and draws at each change and as time passes.
+// The Now screen: what is drawn where, what comes later, and what each second brings.
 
-import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { alertsFor, handsOf, isDanger, isLead, isWatch, openMoves, watchedBy } from "../views/doing.js";
-import { besideWork, first, titleOf as moveTitle } from "./first.js";
-import { foot, header, refusals } from "../views/head.js";
-import { calledAway, fetchRest, here, openNotThis, openWrong, part, turnOnSound } from "../door/later.js";
-import { machines } from "../views/machines.js";
-import { onOutbox, openOutbox } from "../door/outbox.js";
-import { howLong, isOver, over, sessionEnd } from "./session.js";
-import { redraw, setDraw, sheet, syncSheet } from "../views/sheet.js";
-import { me, onShop, openShop, shop } from "../door/shop.js";
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { fetchRest, here, offer, open, part, wanted } from "../door/later.js";
+import { recall } from "../door/remembered.js";
+import { openScreen, redraw } from "../door/screen.js";
+import { fetchOverlay } from "../door/shop.js";
 import { openWords, say } from "../door/words.js";
+import { alertsFor, handsOf, isDanger, isLead, isWatch, watchedBy } from "../views/doing.js";
+import { foot, header, refusals } from "../views/head.js";
+import { machines } from "../views/machines.js";
+import { openMoves, titleOf } from "../views/moves.js";
+import { button, sheet, syncSheet } from "../views/sheet.js";
+import { besideWork, first } from "./first.js";
+import { howLong, isOver, over, sessionEnd } from "./session.js";
 
-const root = document.getElementById("now");
-let drawn = false;
+// What the first drawing does without.
+const PARTS = {
+  alarm: () => import("../alerts/alarm.js"),
+  alerts: () => import("../alerts/alerts.js"),
+  asks: () => import("../views/asks.js"),
+  below: () => import("../views/below.js"),
+  clock: () => import("../door/wrong_clock.js"),
+  finish: () => import("../views/finish.js"),
+  handing: () => import("../views/handing.js"),
+  others: () => import("./others.js"),
+  overlay: fetchOverlay,
+  positions: () => import("../views/positions.js"),
+  sheets: async () => (await import("../sheets/sheets.js")).SHEETS,
+  span: () => import("./span.js"),
+  "tray list": () => import("../views/tray_list.js"),
+};
 
-/** What every part is drawn from: the state, who asks, and the run that they are at. */
-export function sceneOf(state, person) {
-  const hands = state.people?.[person]?.hands;
-  const open = Object.values(state.runs ?? {}).filter((run) => run.state === "open");
+/** The state, who asks, and the run that they are at. */
+function sceneOf(state, me) {
+  const hands = state.people?.[me]?.hands;
+  const runs = Object.values(state.runs ?? {}).filter((run) => run.state === "open");
   const firstMove = (state.moves ?? []).find((move) => move.run);
-  const run = state.runs?.[hands?.[0]] ?? state.runs?.[firstMove?.run] ?? open[0];
-  return { state, me: person, run, runs: open };
+  return { state, me, run: state.runs?.[hands?.[0]] ?? state.runs?.[firstMove?.run] ?? runs[0], runs };
 }
 
 const page = (scene) => html`
@@ -42,7 +57,7 @@ const page = (scene) => html`
     ${heldTooLong(scene)}
     ${handed(scene)}
     ${below(scene)}
-    ${here("hearing")?.hearing()}
+    ${here("alarm")?.hearing()}
     ${sessionEnd(scene)}
   </div>
   ${foot()}
@@ -50,13 +65,13 @@ const page = (scene) => html`
 
 // Below the fold: what dries until when, and the trays.
 function below(scene) {
-  const found = part("traylist");
+  const found = part("tray list");
   return found ? [found.waits(scene), scene.runs.map((run) => found.trays({ ...scene, run, several: scene.runs.length > 1 }))] : nothing;
 }
 
 function nextTime({ state, me: person }) {
   const move = openMoves(state, person).find((one) => !["free", "stop", "watch", "job"].includes(one.code));
-  return move && moveTitle(state, move);
+  return move && titleOf(state, move);
 }
 
 let rung = new Set();
@@ -78,7 +93,7 @@ const handed = (scene) =>
 
 function questions(scene, which) {
   if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length && !scene.state.ahead) return nothing;
-  return part("settle")?.[which](scene);
+  return part("asks")?.[which](scene);
 }
 
 // What stops an operation for everybody is wanted at once; what else could be done is folded, and may come with the rest.
@@ -100,48 +115,30 @@ function further(scene) {
   return (checks ? part("below") : here("below"))?.below(scene);
 }
 
-/** Browsers let a page sound only after a press. */
+// Browsers let a page sound only after a press.
 const soundButton = () =>
-  here("alarm")?.soundOn() ? nothing : html`<button type="button" class="full sound" @click=${turnOnSound}>${say("ui-turn-on-sound")}</button>`;
+  (here("alarm")?.maySound() ? nothing : button(say("ui-turn-on-sound"), async () => (await wanted("alarm")).turnOnSound(), "full sound"));
 
 function wrongAndAway(scene) {
   const { state, me: person } = scene;
   if (!person || state.people?.[person]?.away) return nothing;
   const move = handsOf(state, person) ? null : openMoves(state, person)[0];
   return html`${move?.why ? html`<p class="soft spaced">${here("others")?.why(scene, move) || "\u00a0"}</p>` : nothing}
-    <div class="pair"><button type="button" @click=${() => openWrong(scene)}>${say("go-wrong")}</button>
-    <button type="button" @click=${() => calledAway(scene)}>${say("go-away")}</button></div>
-    ${move && !["free", "stop", "watch"].includes(move.code) ? html`<button type="button" class="quiet full" @click=${() => openNotThis(move, moveTitle(state, move))}>${say("go-not-this")}</button>` : nothing}`;
+    <div class="pair">${button(say("go-wrong"), () => open("wrong", scene))}${button(say("go-away"), () => open("away", scene))}</div>
+    ${move && !["free", "stop", "watch"].includes(move.code) ? button(say("go-not-this"), () => open("not this", move, titleOf(state, move)), "quiet full") : nothing}`;
 }
 
-function draw() {
-  const state = shop();
-  if (!state) return;
-  const scene = sceneOf(state, me());
-  if (!drawn) root.replaceChildren();
-  drawn = true;
-  render(page(scene), root);
-  syncSheet(root);
-}
-
-function second() {
-  const state = shop();
-  if (!state) return;
-  const scene = sceneOf(state, me());
+function second(scene) {
   const due = alertsFor(scene);
   if (due.some((one) => !rung.has(one.id) && one.kind !== "hold over")) window.scrollTo(0, 0);
   rung = new Set(due.map((one) => one.id));
-  sound(scene, due);
-  here("awake")?.stayAwake(watchedBy(scene.state, scene.me).length > 0);
-  redraw();
-}
-
-function sound(scene, due) {
-  const alarm = due.length || localStorage.getItem("runboard.sound") === "on" ? part("alarm") : here("alarm");
+  const alarm = due.length || recall("runboard.sound") === "on" ? part("alarm") : here("alarm");
   alarm?.ring(scene, due);
   alarm?.title(due.length ? part("alerts")?.titleOf(scene.state, due[0]) ?? "" : "");
+  void here("alarm")?.stayAwake(watchedBy(scene.state, scene.me).length > 0);
 }
 
+const root = document.getElementById("now");
 // A glove presses twice: the second press of one gesture must not end what the first has begun.
 root.addEventListener("click", (event) => {
   if (event.detail > 1 && event.target.closest(".go")) event.stopPropagation();
@@ -149,11 +146,6 @@ root.addEventListener("click", (event) => {
 // What the big button begins is said at the top.
 root.addEventListener("click", (event) => event.target.closest(".first-column .go") && window.scrollTo(0, 0));
 
-setDraw(draw);
-onShop(second); // what fell due rings when it is heard of, not at the next second
-onOutbox(redraw);
-document.addEventListener("pointerdown", () => here("alarm")?.resumeSound(), { passive: true });
-await Promise.all([openWords(), openOutbox()]);
-void openShop(() => here("alarm")?.soundOn());
-setInterval(second, 1000);
+offer(PARTS);
+await openScreen(root, { sceneOf, page, second, drawn: () => syncSheet(root), words: [openWords()], hears: () => here("alarm")?.maySound() });
 fetchRest();

@@ -1,16 +1,16 @@
 // Something else instead, folded; and what holds work up for everybody.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { open } from "../door/later.js";
+import { jobOf, press } from "../door/press.js";
+import { list, loadTitle, personName, say, stationName, stepOf } from "../door/words.js";
 import { stoppedNotice } from "../views/below.js";
 import { cautions } from "../views/cautions.js";
-import { handsOf, isPutAside, openLoads, openMoves, watchedBy } from "../views/doing.js";
-import { moveButton, moveWords, reason } from "./first.js";
-import { openLoadSheet } from "../door/later.js";
-import { jobOf, press } from "../door/press.js";
-import { olderPlan, priceWords, tooLate, why } from "./prices.js";
-import { closeSheet, openSheet, sheetHead } from "../views/sheet.js";
-import { lateLines, unplanned } from "./unplanned.js";
-import { list, loadTitle, personName, say, stationName, stepOf } from "../door/words.js";
+import { handsOf, isPutAside, openLoads, watchedBy } from "../views/doing.js";
+import { moveWords, openMoves, reason } from "../views/moves.js";
+import { button, closeSheet, openSheet, sheetHead } from "../views/sheet.js";
+import { moveButton } from "./first.js";
+import { planWords, priceWords, why } from "./plan_words.js";
 
 export { why };
 
@@ -24,19 +24,20 @@ export function others(scene) {
   const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
   // Nobody is sent off while a machine wants their eyes.
   const jobs = watchedBy(state, me).length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
-  const plan = [lateLines(scene), tooLate(scene), olderPlan(scene), unplanned(scene)];
+  const plan = planWords(scene);
   if (!shown.length && !aside.length && !joined.length && !jobs.length) return plan;
   return html`${plan}<details><summary>${say("ui-others")}</summary><ul class="rows">
     ${shown.map((move) => moveRow(scene, move))}
     ${aside.map((load) => loadRow(state, load, say("others-aside", { station: stationName(state, load.station) })))}
     ${joined.map((load) => loadRow(state, load, atIt(state, load)))}
-    ${jobs.map(([key, job]) => html`<li class="row"><span>${job.name}<br><span class="soft">${say("others-job", { minutes: Math.round(job.minutes ?? 0) })}</span></span>
-      <button type="button" @click=${() => press(say("did-job", { job: job.name }), [{ kind: "job started", body: { job: key } }])}>${say("go-start")}</button></li>`)}
+    ${jobs.map(([key, job]) => row(job.name, say("others-job", { minutes: Math.round(job.minutes ?? 0) }),
+      button(say("go-start"), () => press(say("did-job", { job: job.name }), [{ kind: "job started", body: { job: key } }]))))}
   </ul></details>`;
 }
 
-const loadRow = (state, load, words) => html`<li class="row"><span>${loadTitle(state.runs[load.run], load)}<br><span class="soft">${words}</span></span>
-  <button type="button" @click=${() => openLoadSheet(load)}>${say("ui-open")}</button></li>`;
+const row = (title, soft, button) => html`<li class="row"><span>${title}<br><span class="soft">${soft}</span></span>${button}</li>`;
+
+const loadRow = (state, load, words) => row(loadTitle(state.runs[load.run], load), words, button(say("ui-open"), () => open("load", load)));
 
 // Who is at it; two may be at one load.
 function atIt(state, load) {
@@ -51,8 +52,8 @@ function moveRow(scene, move) {
   const title = moveWords(scene.state, move);
   const step = stepOf(scene.state.runs?.[move.run], move.step, move.trays?.[0]);
   const look = () => openSheet(() => html`${sheetHead(title)}${cautions(step)}<p>${reason(move)}</p>${move.price ? html`<p>${priceWords(scene.state, move)}</p>` : nothing}<div @click=${closes}>${moveButton(scene, move)}</div>`);
-  return html`<li class="row"><span>${title}<br><span class="soft">${[reason(move), stationName(scene.state, move.station), priceWords(scene.state, move)].filter(Boolean).join(" · ")}</span></span>
-    ${["free", "watch"].includes(move.code) ? nothing : html`<button type="button" @click=${look}>${say("ui-open")}</button>`}</li>`;
+  const soft = [reason(move), stationName(scene.state, move.station), priceWords(scene.state, move)].filter(Boolean).join(" · ");
+  return row(title, soft, ["free", "watch"].includes(move.code) ? nothing : button(say("ui-open"), look));
 }
 
 export function stoppedOperations({ state, me, runs }) {
@@ -63,5 +64,5 @@ export function stoppedOperations({ state, me, runs }) {
       return step ? stoppedNotice({ run, step, load: { id: "", run: run.id, step: key, station: step.station } }) : nothing;
     })}
     ${Object.entries(run.out ?? {}).map(([supply, until]) => html`<p class="row"><span>${say(until ? "out-of-until" : "out-of", { supply, until: until ?? "" })}</span>
-      <button type="button" @click=${() => press(say("did-in", { supply }), [{ kind: "supply in", run: run.id, body: { supply } }])}>${say("out-is-there")}</button></p>`)}`);
+      ${button(say("out-is-there"), () => press(say("did-in", { supply }), [{ kind: "supply in", run: run.id, body: { supply } }]))}</p>`)}`);
 }

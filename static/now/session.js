@@ -2,16 +2,17 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { atLocal, millis, now, timeOfDay } from "../door/clock.js";
-import { inSession } from "../views/doing.js";
-import { openLockUp } from "../door/later.js";
-import { isoIn, press } from "../door/press.js";
-import { redraw } from "../views/sheet.js";
+import { open } from "../door/later.js";
+import { isoIn, press, sayTime } from "../door/press.js";
+import { redraw } from "../door/screen.js";
 import { say } from "../door/words.js";
+import { inSession } from "../views/doing.js";
+import { button } from "../views/sheet.js";
 
 /** Asks once a session; everything else stays in sight below. */
 export function howLong({ state, me }) {
   if (!me || inSession(state, me)) return nothing;
-  return html`<section class="panel act"><h2>${say("session-how-long")}</h2>${choices((until) => came(until))}</section>`;
+  return html`<section class="panel act"><h2>${say("session-how-long")}</h2>${choices(came)}</section>`;
 }
 
 // Whoever is back after all says so; until then nothing asks to start again.
@@ -26,7 +27,7 @@ export function isOver({ state, me }) {
 /** After 'Finish for today': what comes next time. */
 export const over = ({ state, me }, next) => html`<section class="panel"><h1>${say("session-over", { at: state.people[me].went_at })}</h1>
   <p>${next ? say("session-next", { next }) : say("session-next-nothing")}</p>
-  <button type="button" class="full quiet" @click=${() => { back = true; redraw(); }}>${say("session-back")}</button></section>`;
+  ${button(say("session-back"), () => { back = true; redraw(); }, "full quiet")}</section>`;
 
 const came = (until) => press(say("did-came", { until }), [{ kind: "person came", body: { until } }]);
 
@@ -40,8 +41,7 @@ function choices(use) {
     use(new Date(today > now() ? today : atLocal(hhmm, now(), 1)).toISOString());
   };
   return html`<div class="choices even">
-      <button type="button" @click=${() => use(isoIn(60))}>${say("session-hours", { hours: 1 })}</button>
-      <button type="button" @click=${() => use(isoIn(120))}>${say("session-hours", { hours: 2 })}</button>
+      ${[1, 2].map((hours) => button(say("session-hours", { hours }), () => use(isoIn(60 * hours))))}
       ${fixed.map(([, ms]) => html`<button type="button" aria-label=${say("session-until", { until: timeOfDay(ms) })} @click=${() => use(new Date(ms).toISOString())}>${timeOfDay(ms)}</button>`)}
     </div>
     <details><summary>${say("session-other")}</summary>
@@ -53,8 +53,6 @@ export function sessionEnd({ state, me }) {
   if (!inSession(state, me)) return nothing;
   return html`<section class="session"><h2>${say("session-today")}</h2>
     <p>${say("session-until-now", { until: state.people[me].until })}</p>
-    <details><summary>${say("session-change")}</summary>${choices((until) => sayTime(until))}</details>
-    <button type="button" class="full" @click=${() => openLockUp()}>${say("go-stop")}</button></section>`;
+    <details><summary>${say("session-change")}</summary>${choices(sayTime)}</details>
+    ${button(say("go-stop"), () => open("lock-up"), "full")}</section>`;
 }
-
-export const sayTime = (until) => press(say("did-time", { until }), [{ kind: "time said", body: { until } }]);

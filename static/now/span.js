@@ -3,11 +3,12 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now, span as spanWords } from "../door/clock.js";
-import { loadScene } from "../views/doing.js";
 import { isUndone, onCount, press } from "../door/press.js";
-import { closeSheet, openSheet, redraw, sheetHead, stepper } from "../views/sheet.js";
+import { redraw } from "../door/screen.js";
 import { me, shop } from "../door/shop.js";
 import { loadTitle, say, sum } from "../door/words.js";
+import { loadScene } from "../views/doing.js";
+import { button, goButton, openSheet, sheetHead, stepper } from "../views/sheet.js";
 
 // Under this, twice the estimate is a matter of minutes: not worth a question.
 const LEAST_MINUTES = 10;
@@ -20,7 +21,7 @@ onCount((load, isLate) => {
 });
 
 /** My span on this load, if it is over twice its estimate; null where it is not, or where it began is not known. */
-export function longSpan(state, person, load) {
+function longSpan(state, person, load) {
   const began = state?.runs?.[load.run]?.loads?.[load.id]?.began?.[person];
   const since = state?.people?.[person]?.hands_since;
   if (!began || !since) return null;
@@ -42,9 +43,8 @@ export function longSpanRow({ me: person }) {
   if (!open || open.person !== person || isUndone(open.press)) return nothing;
   const { title, minutes } = open;
   return html`<section class="asked"><p>${say("span-ask", { load: title, span: spanWords(minutes) })}</p>
-    <div class="choices even"><button type="button" @click=${() => reply({ answer: "all" })}>${say("span-all")}</button>
-    <button type="button" @click=${openAbout}>${say("span-about")}</button>
-    <button type="button" @click=${() => reply({ answer: "unknown" })}>${say("ui-unknown")}</button></div></section>`;
+    <div class="choices even">${button(say("span-all"), () => reply({ answer: "all" }))}${button(say("span-about"), openAbout)}
+    ${button(say("ui-unknown"), () => reply({ answer: "unknown" }))}</div></section>`;
 }
 
 function reply(body) {
@@ -59,5 +59,5 @@ function openAbout() {
   const { title } = open;
   openSheet(() => html`${sheetHead(say("span-about-title", { load: title }))}
     ${stepper(say("span-about-minutes"), minutes, { min: 1, max: most, by: 5, unit: say("ui-min"), set: (count) => { minutes = count; } })}
-    <button type="button" class="go" @click=${() => { closeSheet(); reply({ answer: "about", minutes }); }}>${say("span-about-go", { minutes })}</button>`);
+    ${goButton(say("span-about-go", { minutes }), () => reply({ answer: "about", minutes }))}`);
 }

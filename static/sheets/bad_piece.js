@@ -1,52 +1,47 @@
 // A bad piece (scrap with its reason, or rework as a tray of its own), and counting each tray of a load, absolute.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { nextMove, openMoves } from "../views/doing.js";
-import { positionsOf } from "../views/positions.js";
 import { about, finishLoad, nextWords, press } from "../door/press.js";
-import { scrapReasons } from "../views/reasons.js";
-import { closeSheet, oneOf, openSheet, sheetHead, stepper } from "../views/sheet.js";
-import { inOrder, routeOf, say, stepOf } from "../door/words.js";
+import { inOrder, say, stepOf } from "../door/words.js";
+import { oneOf, scrapReasons, whyScrap } from "../views/controls.js";
+import { nextMove, openMoves } from "../views/moves.js";
+import { countedOf, scrapOf, stepsTo } from "../views/pieces.js";
+import { positionsOf } from "../views/positions.js";
+import { button, closing, goButton, openSheet, sheetHead, stepper } from "../views/sheet.js";
 
 export function openBadPiece({ load, step }) {
   const trays = inOrder(Object.keys(load.pieces));
-  const it = { tray: trays[0], pieces: 1, what: "scrap", why: "", back: "", positions: new Set() };
+  const it = { tray: trays[0], pieces: 1, what: "scrap", why: scrapReasons()[0][1], back: "", positions: new Set() };
   openSheet((scene) => {
     const run = scene.state.runs[load.run];
     const max = Math.max(1, run.trays[it.tray]?.busy?.[load.step] ?? load.pieces[it.tray]);
-    const earlier = earlierSteps(run, it.tray, load.step);
-    const whys = scrapReasons().map(([, words]) => [words, words]);
-    it.why ||= whys[0][0];
+    const backTo = stepsTo(run, it.tray, load.step);
     if (it.positions.size) it.pieces = it.positions.size;
-    const record = () => { closeSheet(); (it.what === "scrap" ? scrapIt : reworkIt)(run, load, step, it); };
+    const isScrap = it.what === "scrap";
     return html`${sheetHead(say("bad-title", { step: step.name }))}
       ${trays.length > 1 ? oneOf(say("bad-which"), trays.map((tray) => [tray, say("ui-tray", { tray })]), it.tray, (tray) => { it.tray = tray; it.pieces = 1; it.positions.clear(); }) : nothing}
       ${positionsOf(run.trays[it.tray], it.positions)}
       ${stepper(say("bad-how-many"), it.pieces, { min: 1, max, set: (pieces) => { it.pieces = pieces; } })}
-      ${oneOf(say("bad-what"), [["scrap", say("ui-scrap")], ["rework", say("ui-rework")]], it.what, (what) => { it.what = what; it.back ||= earlier.at(-1)?.key ?? step.key; })}
-      ${it.what === "scrap" ? oneOf(say("ui-why"), whys, it.why, (why) => { it.why = why; })
-        : oneOf(say("bad-back-to"), [...earlier, step].map((one) => [one.key, one.name]), it.back, (back) => { it.back = back; })}
-      <button type="button" class="go" @click=${record}>${say(it.what === "scrap" ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why })}</button>
+      ${oneOf(say("bad-what"), [["scrap", say("ui-scrap")], ["rework", say("ui-rework")]], it.what, (what) => { it.what = what; it.back ||= backTo.at(-2)?.key ?? step.key; })}
+      ${isScrap ? whyScrap(it.why, (why) => { it.why = why; }) : oneOf(say("bad-back-to"), backTo.map((one) => [one.key, one.name]), it.back, (back) => { it.back = back; })}
+      ${goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}
       <p class="hint">${say("bad-goes-on")}</p>`;
   });
 }
 
-export function earlierSteps(run, tray, key) {
-  const steps = routeOf(run, tray);
-  return steps.slice(0, Math.max(0, steps.findIndex((step) => step.key === key)));
-}
+const placesOf = ({ positions }) => (positions.size ? { positions: [...positions] } : {});
 
 // The count is absolute: what was counted of this load before is said again.
-function scrapIt(run, load, step, { tray, pieces, why, positions }) {
-  const good = run.trays[tray]?.counts?.[load.step]?.[load.id]?.[0] ?? 0;
-  const before = (run.trays[tray]?.scrap?.[load.step] ?? []).filter((one) => one.load === load.id).map(({ load: _, ...one }) => one);
-  const fresh = { pieces, why, ...(positions.size ? { positions: [...positions] } : {}) };
-  press(say("did-scrap", { pieces, tray, step: step.name }), [{ kind: "pieces counted", ...about(load), tray, body: { good, scrap: [...before, fresh] } }]);
+function scrapIt(run, load, step, it) {
+  const { tray, pieces, why } = it;
+  const body = { good: countedOf(run, tray, load)[0], scrap: [...scrapOf(run, tray, load), { pieces, why, ...placesOf(it) }] };
+  press(say("did-scrap", { pieces, tray, step: step.name }), [{ kind: "pieces counted", ...about(load), tray, body }]);
 }
 
-function reworkIt(run, load, step, { tray, pieces, back, positions }) {
+function reworkIt(run, load, step, it) {
+  const { tray, pieces, back } = it;
   const to = freshTray(run, tray);
-  const body = { to, pieces, to_operation: back, why: "rework", cause_operation: step.key, ...(positions.size ? { positions: [...positions] } : {}) };
+  const body = { to, pieces, to_operation: back, why: "rework", cause_operation: step.key, ...placesOf(it) };
   press(say("did-rework", { pieces, tray, to }), [{ kind: "pieces moved", ...about(load), tray, body }]);
 }
 
@@ -59,35 +54,31 @@ export function freshTray(run, tray) {
 
 /** Opens the count of a load; what is neither good nor scrap stays at the step. */
 export function openCount(load) {
-  const run = (scene) => scene.state.runs[load.run];
   let counts = null;
-  const begin = (scene) => Object.fromEntries(Object.entries(load.pieces).map(([tray, pieces]) => {
-    const scrap = run(scene).trays[tray]?.counts?.[load.step]?.[load.id]?.[1] ?? 0;
-    return [tray, { pieces, good: pieces - scrap, scrap, why: scrapReasons()[0][1] }];
-  }));
   openSheet((scene) => {
-    counts ??= begin(scene);
+    const run = scene.state.runs[load.run];
+    counts ??= begun(run, load);
     const next = nextMove(openMoves(scene.state, scene.me));
-    const finish = (then) => () => { closeSheet(); finishLoad(run(scene), load, then, { counts: body(counts) }); };
-    const good = total(counts, "good");
-    const scrap = total(counts, "scrap");
+    const finish = (then) => () => finishLoad(run, load, then, { counts: said(counts) });
+    const [good, scrap] = [total(counts, "good"), total(counts, "scrap")];
+    const left = total(counts, "pieces") - good - scrap;
     const words = scrap ? say("done-some", { good, scrap }) : say("done-all", { good });
-    return html`${sheetHead(say("count-title", { step: stepOf(run(scene), load.step)?.name ?? load.step }))}
+    return html`${sheetHead(say("count-title", { step: stepOf(run, load.step)?.name ?? load.step }))}
       ${Object.keys(counts).map((tray) => trayCount(tray, counts[tray]))}
-      ${left(counts) ? html`<p class="notice">${say("count-left", { pieces: left(counts) })}</p>` : nothing}
-      <button type="button" class="go" @click=${finish(null)}>${words}</button>
-      ${next ? html`<button type="button" class="full spaced" @click=${finish(next)}>${words}. ${nextWords(load, next)}</button>` : nothing}`;
+      ${left ? html`<p class="notice">${say("count-left", { pieces: left })}</p>` : nothing}
+      ${goButton(words, finish(null))}${next ? button(`${words}. ${nextWords(load, next)}`, closing(finish(next)), "full spaced") : nothing}`;
   });
 }
 
-function trayCount(tray, count) {
-  return html`<fieldset><legend>${say("ui-tray", { tray })}</legend>
+const begun = (run, load) => Object.fromEntries(Object.entries(load.pieces).map(([tray, pieces]) => {
+  const [, scrap] = countedOf(run, tray, load);
+  return [tray, { pieces, good: pieces - scrap, scrap, why: scrapReasons()[0][1] }];
+}));
+
+const trayCount = (tray, count) => html`<fieldset><legend>${say("ui-tray", { tray })}</legend>
     ${stepper(say("ui-good"), count.good, { max: count.pieces - count.scrap, set: (good) => { count.good = good; } })}
     ${stepper(say("ui-scrap"), count.scrap, { max: count.pieces, set: (scrap) => { count.good = Math.min(count.good, count.pieces - scrap); count.scrap = scrap; } })}
-    ${count.scrap ? oneOf(say("ui-why"), scrapReasons().map(([, words]) => [words, words]), count.why, (why) => { count.why = why; }) : nothing}
-  </fieldset>`;
-}
+    ${count.scrap ? whyScrap(count.why, (why) => { count.why = why; }) : nothing}</fieldset>`;
 
 const total = (counts, what) => Object.values(counts).reduce((sum, count) => sum + count[what], 0);
-const left = (counts) => total(counts, "pieces") - total(counts, "good") - total(counts, "scrap");
-const body = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, { good, scrap, why }]) => [tray, { good, scrap: scrap ? [{ pieces: scrap, why }] : [] }]));
+const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, { good, scrap, why }]) => [tray, { good, scrap: scrap ? [{ pieces: scrap, why }] : [] }]));

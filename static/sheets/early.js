@@ -1,11 +1,11 @@
 // Going on before a wait is over: says what that means, then begins the next operation, noted as early.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { press, startLoad } from "../door/press.js";
+import { inOrder, loadTitle, say, stepOf } from "../door/words.js";
 import { cautions } from "../views/cautions.js";
 import { timesOf } from "../views/finish.js";
-import { press, startLoad } from "../door/press.js";
-import { closeSheet, openSheet, sheetHead } from "../views/sheet.js";
-import { inOrder, loadTitle, say, stepOf } from "../door/words.js";
+import { button, closing, goButton, openSheet, sheetHead } from "../views/sheet.js";
 
 /** Offers the next operation of each of these trays, whose wait `why` after `step` is not over. */
 export function openEarly({ runId, trays, why, until, step, next }) {
@@ -14,8 +14,7 @@ export function openEarly({ runId, trays, why, until, step, next }) {
     const loads = inOrder(trays).map((tray) => loadFor(run, tray, next)).filter(Boolean);
     return html`${sheetHead(say("early-title", { until }))}
       <p class="cautions">${say(`early-${why}`)}</p>${finishTimes(state, run, trays, step)}${cautions(next)}
-      ${loads.length ? html`<div class="stack">${loads.map((load) => html`<button type="button" @click=${() => { closeSheet(); startLoad(load, { body: { early: true } }); }}>
-        ${say("early-go", { load: loadTitle(run, load) })}</button>`)}</div>` : html`<p>${say("early-nothing")}</p>`}`;
+      ${loads.length ? html`<div class="stack">${loads.map((load) => button(say("early-go", { load: loadTitle(run, load) }), closing(() => startLoad(load, { body: { early: true } }))))}</div>` : html`<p>${say("early-nothing")}</p>`}`;
   });
 }
 
@@ -25,13 +24,10 @@ export function openEndWait(runId, trayId, key) {
     const run = state.runs[runId];
     const step = stepOf(run, key, trayId);
     const rest = run.trays[trayId].rests?.[key];
-    const record = () => {
-      closeSheet();
-      press(say("did-wait-ended", { tray: trayId }), [{ kind: "wait ended", run: runId, tray: trayId, operation: key, body: { early: true } }]);
-    };
+    const ended = { kind: "wait ended", run: runId, tray: trayId, operation: key, body: { early: true } };
     return html`${sheetHead(say("wait-end-title", { step: step?.name ?? key }))}<p>${say("early-title", { until: rest?.ready_at ?? "" })}</p>
       <p class="cautions">${say(`early-${rest?.why ?? "settle"}`)}</p>${finishTimes(state, run, [trayId], step)}
-      <button type="button" class="go" @click=${record}>${say("wait-end-go", { tray: trayId })}</button>`;
+      ${goButton(say("wait-end-go", { tray: trayId }), () => press(say("did-wait-ended", { tray: trayId }), [ended]))}`;
   });
 }
 

@@ -3,24 +3,22 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { readLength, showLength } from "../door/lengths.js";
 import { about, press } from "../door/press.js";
-import { closeSheet, openSheet, sheetHead, textField } from "../views/sheet.js";
-import { shop } from "../door/shop.js";
 import { say } from "../door/words.js";
+import { textField } from "../views/controls.js";
+import { button, closing, openSheet, sheetHead } from "../views/sheet.js";
 
 export function openFirstPiece(here) {
   const { step } = here;
-  const units = shop().shop?.units ?? "mm";
   const typed = {};
   let note = "";
-  const record = (result) => () => {
-    closeSheet();
-    press(say(`did-first-piece-${result}`, { step: step.name }), checked(here, result, read(step.checks, typed, units), note));
-  };
-  openSheet(() => html`${sheetHead(say("first-piece-title", { step: step.name }))}
-    ${(step.checks ?? []).map((check) => field(check, typed, units))}
-    ${textField(say("ui-note"), note, (text) => { note = text; })}
-    <div class="pair"><button type="button" class="danger" @click=${record("fail")}>${say("first-piece-fails")}</button>
-    <button type="button" class="go-small" @click=${record("pass")}>${say("first-piece-passes")}</button></div>`);
+  openSheet(({ state }) => {
+    const units = state.shop?.units ?? "mm";
+    const record = (result) => closing(() => press(say(`did-first-piece-${result}`, { step: step.name }), checked(here, result, read(step.checks, typed, units), note)));
+    return html`${sheetHead(say("first-piece-title", { step: step.name }))}
+      ${(step.checks ?? []).map((check) => field(check, typed, units))}
+      ${textField(say("ui-note"), note, (text) => { note = text; })}
+      <div class="pair">${button(say("first-piece-fails"), record("fail"), "danger")}${button(say("first-piece-passes"), record("pass"), "go-small")}</div>`;
+  });
 }
 
 // One event a check; where one fails, it is the one out of its limits, or the first.

@@ -2,8 +2,9 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { about, press } from "../door/press.js";
-import { closeSheet, oneOf, openSheet, sheetHead, stepper, textField, untilWhen } from "../views/sheet.js";
 import { inOrder, routeOf, say, sum } from "../door/words.js";
+import { oneOf, textField, untilWhen } from "../views/controls.js";
+import { goButton, openSheet, sheetHead, stepper } from "../views/sheet.js";
 
 /** The operation waits for a supply; the load at hand goes off its station and its pieces are held. */
 export function openOutOf({ load, step }) {
@@ -11,7 +12,6 @@ export function openOutOf({ load, step }) {
   let until = "";
   openSheet((scene) => {
     const record = () => {
-      closeSheet();
       const why = say("out-why", { supply });
       const wait = until ? { until } : {};
       press(say("did-out", { supply }), [
@@ -23,7 +23,7 @@ export function openOutOf({ load, step }) {
       ${step.uses?.length ? oneOf(say("out-of-these"), step.uses.map((use) => [use.supply, use.supply]), supply, (key) => { supply = key; }) : nothing}
       ${textField(say("out-what"), supply, (text) => { supply = text; })}
       ${untilWhen(say("out-until"), until, (iso) => { until = iso; })}
-      <button type="button" class="go" ?disabled=${!supply.trim()} @click=${record}>${say("out-go", { supply: supply || "…" })}</button>`;
+      ${goButton(say("out-go", { supply: supply || "…" }), record, !supply.trim())}`;
   });
 }
 
@@ -46,7 +46,6 @@ export function openHold(scene, { runId, tray, from } = {}) {
     const max = from ? one.busy?.[step.key] ?? 0 : (one.at?.[step.key] ?? 0) - (one.busy?.[step.key] ?? 0);
     const pieces = Math.min(it.pieces ?? max, max);
     const record = () => {
-      closeSheet();
       const body = { why: it.why, pieces, ...(it.until ? { until: it.until } : {}) };
       const whole = from && { kind: "load taken off", ...about(from) };
       const held = { kind: "pieces held", run: from?.run ?? runId, tray: it.tray, operation: step.key, body };
@@ -58,6 +57,6 @@ export function openHold(scene, { runId, tray, from } = {}) {
       ${stepper(say("hold-how-many"), pieces, { min: 1, max, set: (count) => { it.pieces = count; } })}
       ${textField(say("hold-why"), it.why, (text) => { it.why = text; })}
       ${untilWhen(say("hold-until"), it.until, (iso) => { it.until = iso; })}
-      <button type="button" class="go" ?disabled=${!it.why.trim() || max < 1} @click=${record}>${say("hold-go", { pieces })}</button>`;
+      ${goButton(say("hold-go", { pieces }), record, !it.why.trim() || max < 1)}`;
   });
 }

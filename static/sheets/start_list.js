@@ -2,13 +2,13 @@
 // the shop forbids, and what nobody knows cannot be ticked: unknown means no.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { careText, cautions } from "../views/cautions.js";
-import { listOf, loadAt, loadScene } from "../views/doing.js";
-import { isForbidden, materials, toLookAt, unknownTrays } from "./material.js";
-import { listed, noteListed, tick, toggle } from "../views/operation.js";
-import { press } from "../door/press.js";
-import { closeSheet, openSheet, redraw, sheetHead, textField } from "../views/sheet.js";
+import { noteListed, press } from "../door/press.js";
 import { list, say, trayWords } from "../door/words.js";
+import { careText, cautions, pointText } from "../views/cautions.js";
+import { textField, tick, toggle } from "../views/controls.js";
+import { listOf, loadAt, loadScene, materials, toLookAt, unknownTrays } from "../views/doing.js";
+import { listed } from "../views/operation.js";
+import { goButton, openSheet, sheetHead } from "../views/sheet.js";
 
 /** Opens it. `then(drafts, materials)` is called with the event that notes it and the materials that were looked at; without it the list is noted alone. */
 export function openStartList(from, then, ready = "list-done") {
@@ -17,29 +17,29 @@ export function openStartList(from, then, ready = "list-done") {
   openSheet((scene) => {
     const here = loadScene(scene.state, loadAt(scene.state, [from.load.run, from.load.id]) ?? from.load);
     const points = listOf(here);
-    const left = points.filter((point, index) => !ticked.has(index) || isBarred(scene, here, point)).length;
+    const left = points.filter((point, index) => !ticked.has(index) || isBarred(here, point)).length;
     const name = { station: here.station?.name ?? "" };
     const done = () => {
-      closeSheet();
       noteListed(here.load);
-      const drafts = [listed(here, "full", points.map(wordsOf))];
+      const drafts = [listed(here, "full", points.map(pointText))];
       if (then) then(drafts, toLookAt(here));
       else press(say("did-list", name), drafts);
     };
     return html`${sheetHead(say("list-title", { step: here.step.name }))}${cautions(here.step)}
-      ${points.map((point, index) => row(scene, here, it, point, ticked.has(index), () => { toggle(ticked, index); redraw(); }))}
-      <button type="button" class="go" ?disabled=${left > 0} @click=${done}>${left ? say("list-left", { left }) : say(ready, name)}</button>`;
+      ${points.map((point, index) => row(scene, here, it, point, ticked.has(index), () => toggle(ticked, index)))}
+      ${goButton(left ? say("list-left", { left }) : say(ready, name), done, left > 0)}`;
   });
 }
 
-const wordsOf = (point) => (point.key ? careText(point.key) : point.text);
+/** Whether a material is on the shop's list, as the server judged it. */
+const isForbidden = (run, material) => run.judged?.[material]?.says === "forbidden";
 
-const isBarred = (scene, here, { key }) =>
+const isBarred = (here, { key }) =>
   key === "start-material" && (unknownTrays(here).length > 0 || materials(here).some((one) => isForbidden(here.run, one)));
 
 function row(scene, here, it, point, on, change) {
-  const barred = isBarred(scene, here, point);
-  return html`${tick(html`${wordsOf(point)}${beside(scene, here, point)}`, on && !barred, change, barred)}
+  const barred = isBarred(here, point);
+  return html`${tick(html`${pointText(point)}${beside(scene, here, point)}`, on && !barred, change, barred)}
     ${point.key === "start-material" && unknownTrays(here).length ? noteIt(here, it) : nothing}`;
 }
 
@@ -62,7 +62,6 @@ function noteIt(here, it) {
   const note = () => {
     press(say("did-wood", { tray: trays.join(", "), wood: it.wood }), trays.map((tray) => ({ kind: "wood noted", run: here.load.run, tray, body: { wood: it.wood.trim() } })));
     it.wood = "";
-    redraw();
   };
   return html`<div class="asked">${textField(say("list-material-which", { trays: trayWords(trays) }), it.wood, (text) => { it.wood = text; })}
     <button type="button" class="full" ?disabled=${!it.wood.trim()} @click=${note}>${say("list-material-note")}</button></div>`;

@@ -1,15 +1,15 @@
 // 'Something is wrong': one sheet with everything that can go wrong, about the load at hand.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { openBadPiece } from "./bad_piece.js";
+import { about, isoIn, press } from "../door/press.js";
+import { inOrder, loadTitle, say } from "../door/words.js";
+import { declineReasons, oneOf, textField, untilWhen } from "../views/controls.js";
 import { handsOf, isLead, loadScene, openLoads } from "../views/doing.js";
+import { button, closing, goButton, openSheet, sheetHead } from "../views/sheet.js";
+import { openBadPiece } from "./bad_piece.js";
 import { openFirstPiece } from "./first_piece.js";
 import { openHold, openOutOf } from "./out_of.js";
-import { about, isoIn, press } from "../door/press.js";
-import { declineReasons } from "../views/reasons.js";
-import { closeSheet, oneOf, openSheet, sheetHead, textField, untilWhen } from "../views/sheet.js";
 import { openStopped } from "./stopped.js";
-import { inOrder, loadTitle, say } from "../door/words.js";
 
 const CHOICES = [
   ["bad", (scene, here) => openBadPiece(here)],
@@ -28,10 +28,8 @@ const FITS = {
 
 export function openWrong(scene) {
   openSheet(() => html`${sheetHead(say("wrong-title"))}<div class="stack">
-    ${CHOICES.map(([key, open]) => html`<button type="button" @click=${() => withLoad(scene, key, open)}>${say(`wrong-${key}`)}</button>`)}
-    <button type="button" @click=${() => openChanged(scene)}>${say("wrong-changed")}</button>
-    <button type="button" @click=${() => openOutOfUse(scene)}>${say("wrong-station")}</button>
-    ${callLead(scene)}</div>
+    ${CHOICES.map(([key, open]) => button(say(`wrong-${key}`), () => withLoad(scene, key, open)))}
+    ${button(say("wrong-changed"), () => openChanged(scene))}${button(say("wrong-station"), () => openOutOfUse(scene))}${callLead(scene)}</div>
     <p class="hint">${say("wrong-emergency", { number: scene.state.shop?.emergency ?? "112" })}</p>`);
 }
 
@@ -40,9 +38,8 @@ function callLead({ state, me }) {
   const at = handsOf(state, me)?.load;
   const tray = at && inOrder(Object.keys(at.pieces ?? {}))[0];
   if (isLead(state, me) || !tray) return nothing;
-  const call = (why) => () => { closeSheet(); press(say("did-call", { tray, why: say(`call-why-${why}`) }), [{ kind: "lead called", ...about(at), load: "", tray, body: { why } }]); };
-  return html`<button type="button" @click=${call("help")}>${say("wrong-call")}</button>
-    <button type="button" class="danger" @click=${call("hurt")}>${say("wrong-hurt")}</button>`;
+  const call = (why) => closing(() => press(say("did-call", { tray, why: say(`call-why-${why}`) }), [{ kind: "lead called", ...about(at), load: "", tray, body: { why } }]));
+  return [button(say("wrong-call"), call("help")), button(say("wrong-hurt"), call("hurt"), "danger")];
 }
 
 // What my hands are at comes first; a stop may be any machine's.
@@ -52,13 +49,10 @@ function withLoad(scene, key, open) {
   if (mine?.load && FITS[key].includes(mine.load.state) && (key !== "stopped" || fits.length === 1)) return open(scene, mine);
   if (fits.length === 1) return open(scene, loadScene(scene.state, fits[0]));
   openSheet(({ state }) => html`${sheetHead(say("wrong-which"))}
-    ${fits.length ? html`<div class="stack">${fits.map((load) => html`<button type="button" @click=${() => open(scene, loadScene(state, load))}>
-      ${loadTitle(state.runs[load.run], load)}</button>`)}</div>` : html`<p>${say("wrong-no-load")}</p><a class="button" href="/trays">${say("ui-trays-title")}</a>`}`);
+    ${fits.length ? html`<div class="stack">${fits.map((load) => button(loadTitle(state.runs[load.run], load), () => open(scene, loadScene(state, load))))}</div>` : html`<p>${say("wrong-no-load")}</p><a class="button" href="/trays">${say("ui-trays-title")}</a>`}`);
 }
 
-function stations(scene) {
-  return Object.entries(scene.state.stations ?? {}).map(([key, one]) => [key, one.name]);
-}
+const stations = (scene) => Object.entries(scene.state.stations ?? {}).map(([key, one]) => [key, one.name]);
 
 const atHand = (scene) => handsOf(scene.state, scene.me)?.load?.station ?? "";
 
@@ -66,33 +60,30 @@ const atHand = (scene) => handsOf(scene.state, scene.me)?.load?.station ?? "";
 function openChanged(scene) {
   let station = atHand(scene);
   let what = "cutter";
-  const record = () => { closeSheet(); press(say("did-changed", { what: say(`changed-${what}`) }), [{ kind: "setup changed", station, body: { what } }]); };
+  const record = () => press(say("did-changed", { what: say(`changed-${what}`) }), [{ kind: "setup changed", station, body: { what } }]);
   openSheet(() => html`${sheetHead(say("wrong-changed"))}
     ${oneOf(say("ui-where"), stations(scene), station, (key) => { station = key; })}
     ${oneOf(say("ui-what"), ["cutter", "wood", "jig", "focus", "other"].map((key) => [key, say(`changed-${key}`)]), what, (key) => { what = key; })}
-    <button type="button" class="go" ?disabled=${!station} @click=${record}>${say("changed-go")}</button>`);
+    ${goButton(say("changed-go"), record, !station)}`);
 }
 
 function openOutOfUse(scene) {
   const it = { station: atHand(scene), why: "", until: "" };
-  const record = () => {
-    closeSheet();
-    press(say("did-out-of-use", { station: scene.state.stations[it.station].name }),
-      [{ kind: "station out of use", station: it.station, body: { why: it.why, ...(it.until ? { until: it.until } : {}) } }]);
-  };
+  const record = () => press(say("did-out-of-use", { station: scene.state.stations[it.station].name }),
+    [{ kind: "station out of use", station: it.station, body: { why: it.why, ...(it.until ? { until: it.until } : {}) } }]);
   openSheet(() => html`${sheetHead(say("wrong-station"))}
     ${oneOf(say("ui-where"), stations(scene), it.station, (key) => { it.station = key; })}
     ${textField(say("ui-why"), it.why, (text) => { it.why = text; })}
     ${untilWhen(say("hold-until"), it.until, (iso) => { it.until = iso; })}
-    <button type="button" class="go" ?disabled=${!it.station} @click=${record}>${say("out-of-use-go")}</button>`);
+    ${goButton(say("out-of-use-go"), record, !it.station)}`);
 }
 
 /** 'Not this, because …': answers the proposed move, and is remembered for an hour. */
 export function openNotThis(move, title) {
   let other = "";
-  const decline = (because) => { closeSheet(); press(say("did-not-this", { what: title }), [{ kind: "move declined", run: move.run ?? "", body: { move: move.id, because, until: isoIn(60) } }]); };
+  const decline = (because) => closing(() => press(say("did-not-this", { what: title }), [{ kind: "move declined", run: move.run ?? "", body: { move: move.id, because, until: isoIn(60) } }]));
   openSheet(() => html`${sheetHead(say("not-this-title", { what: title }))}<div class="stack">
-    ${declineReasons().map(([, words]) => html`<button type="button" @click=${() => decline(words)}>${words}</button>`)}</div>
+    ${declineReasons().map(([, words]) => button(words, decline(words)))}</div>
     ${textField(say("not-this-other"), other, (text) => { other = text; })}
-    <button type="button" class="full" ?disabled=${!other.trim()} @click=${() => decline(other)}>${say("ui-ok")}</button>`);
+    <button type="button" class="full" ?disabled=${!other.trim()} @click=${decline(other)}>${say("ui-ok")}</button>`);
 }

@@ -52,7 +52,7 @@ function dues(state) {
 function* all(state) {
   for (const [key, run] of Object.entries(state.runs ?? {})) {
     if (run.state !== "open") continue;
-    yield* ofLoads(state, key, run);
+    yield* ofLoads(key, run);
     yield* ofTrays(key, run);
     for (const [supply, until] of Object.entries(run.out ?? {})) {
       if (until) yield { id: alertId("supply due", key, supply, stamp(until)), kind: "supply due", due_at: until, run: key };
@@ -74,7 +74,7 @@ function* all(state) {
   }
 }
 
-function* ofLoads(state, run, { loads = {}, routes = [] }) {
+function* ofLoads(run, { loads = {}, routes = [] }) {
   for (const [key, raw] of Object.entries(loads)) {
     const load = asLoad(run, key, raw);
     const about = { run, load: key, step: load.step, station: load.station };

@@ -1,18 +1,18 @@
-// One tray, whole: number, strip, where its pieces are, texts, and what can be done with it.
+// One tray, whole: number, strip, where its pieces are, texts, what can be done with it, and what happened to it.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, now } from "../door/clock.js";
-import { openEndWait } from "../sheets/early.js";
-import { curing, timesOf } from "../views/finish.js";
-import { openHold } from "../sheets/out_of.js";
-import { textsOf } from "../views/positions.js";
+import { millis, moment, now } from "../door/clock.js";
+import { fetchHistory, historyOf } from "../door/history.js";
 import { press } from "../door/press.js";
+import { personName, routeOf, say, sayCode, slug, stationName, stepOf, sum } from "../door/words.js";
+import { openEndWait } from "../sheets/early.js";
+import { openHold } from "../sheets/out_of.js";
+import { curing, timesOf } from "../views/finish.js";
+import { loadWith } from "../views/pieces.js";
+import { textsOf } from "../views/positions.js";
+import { button } from "../views/sheet.js";
 import { countWords, nextWords, strip } from "../views/tray_list.js";
-import { routeOf, say, stationName, stepOf, sum } from "../door/words.js";
-import { openCountTray } from "./counting.js";
-import { fetchHistory, history } from "./history.js";
-import { openMove } from "./moving.js";
-import { openWood } from "./wood.js";
+import { openCountTray, openMove, openWood } from "./tray_sheets.js";
 
 export function wholeTray(scene, tray) {
   const { state, run } = scene;
@@ -25,13 +25,13 @@ export function wholeTray(scene, tray) {
     ${curing(state, run, tray).map(({ step, rest }) => html`<p class="curing">${step.name}: ${timesOf(state, step, rest)}</p>`)}
     ${textsOf(tray)}
     <details @toggle=${(event) => event.target.open && fetchHistory(run.id, tray.id)}><summary>${say("trays-do")}</summary>
-      ${actions(scene, tray)}<h3>${say("trays-history")}</h3>${history(run, tray)}</details>
+      ${actions(scene, tray)}<h3>${say("trays-history")}</h3>${history(state, run, historyOf(run.id, tray.id))}</details>
   </article>`;
 }
 
 function where(state, run, tray) {
   const rows = routeOf(run, tray.id).filter((step) => tray.at?.[step.key]).map((step) => {
-    const on = Object.values(run.loads ?? {}).find((load) => load.step === step.key && load.pieces?.[tray.id] && !["done", "off"].includes(load.state));
+    const on = loadWith(run, tray.id, step.key);
     return say(on ? "trays-on" : "trays-at", { pieces: tray.at[step.key], step: step.name, station: on ? stationName(state, on.station) : "" });
   });
   if (tray.good) rows.push(say("trays-good", { good: tray.good }));
@@ -41,16 +41,49 @@ function where(state, run, tray) {
 
 function actions(scene, tray) {
   const { run } = scene;
-  const note = (words, kind, step, body = {}) => press(words, [{ kind, run: run.id, tray: tray.id, operation: step, body }]);
+  const release = (step) => press(say("did-released", { tray: tray.id }), [{ kind: "pieces released", run: run.id, tray: tray.id, operation: step }]);
   const resting = Object.entries(tray.rests ?? {}).filter(([, rest]) => !rest.ended_at && millis(rest.ready_at) > now());
   const name = (key) => stepOf(run, key, tray.id)?.name ?? key;
   return html`<div class="stack">
-    <button type="button" @click=${() => openMove(run.id, tray.id)}>${say("trays-move")}</button>
-    <button type="button" @click=${() => openCountTray(run.id, tray.id)}>${say("trays-count")}</button>
-    <button type="button" @click=${() => openHold(scene, { runId: run.id, tray: tray.id })}>${say("trays-hold")}</button>
-    ${(tray.holds ?? []).map((hold) => html`<button type="button" @click=${() => note(say("did-released", { tray: tray.id }), "pieces released", hold.step)}>${say("trays-release", { step: name(hold.step) })}</button>`)}
-    ${resting.map(([key]) => html`<button type="button" @click=${() => openEndWait(run.id, tray.id, key)}>${say("trays-wait-end", { step: name(key) })}</button>`)}
-    <button type="button" @click=${() => openWood(run.id, tray)}>${say("trays-wood")}</button>
+    ${button(say("trays-move"), () => openMove(run.id, tray.id))}
+    ${button(say("trays-count"), () => openCountTray(run.id, tray.id))}
+    ${button(say("trays-hold"), () => openHold(scene, { runId: run.id, tray: tray.id }))}
+    ${(tray.holds ?? []).map((hold) => button(say("trays-release", { step: name(hold.step) }), () => release(hold.step)))}
+    ${resting.map(([key]) => button(say("trays-wait-end", { step: name(key) }), () => openEndWait(run.id, tray.id, key)))}
+    ${button(say("trays-wood"), () => openWood(run.id, tray))}
     <a class="button" href=${`/plan/runs/${run.id}/cards?tray=${encodeURIComponent(tray.id)}`}>${say("trays-card")}</a>
     <a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/paper`}>${say("trays-paper")}</a></div>`;
+}
+
+function history(state, run, found) {
+  if (found === undefined) return nothing;
+  if (found === null) return html`<p class="notice">${say("trays-history-offline")}</p>`;
+  if (found.refused) return html`<p class="notice">${say("trays-history-refused", { code: found.refused })}</p>`;
+  if (!found.length) return html`<p>${say("trays-history-none")}</p>`;
+  return html`<ol class="history">${found.map((one) => html`<li><span class="soft">${moment(one.at)}</span><span><span class=${one.undone ? "undone" : ""}>${didWords(state, run, one)}</span>
+    ${marks(one).map((mark) => html` <span class="soft">(${mark})</span>`)}</span></li>`)}</ol>`;
+}
+
+const marks = (one) => [one.undone ? say("trays-history-undone") : "", ["tapped", undefined].includes(one.basis) ? "" : sayCode("basis", one.basis)].filter(Boolean);
+
+/** Who did what at which step, and what was counted, moved or noted with it. */
+function didWords(state, run, one) {
+  const facts = one.facts ?? {};
+  const who = facts.who ?? (one.person ? personName(state, one.person) : "");
+  const step = stepOf(run, facts.step)?.name ?? facts.step;
+  const did = [who, sayCode("kind", one.kind) || slug(one.kind)].filter(Boolean).join(" ");
+  return [[did, step].filter(Boolean).join(": "), ...noted(facts)].join(", ");
+}
+
+function noted(facts) {
+  const found = [];
+  if (facts.good !== undefined) found.push(say("count-good", { good: facts.good }));
+  else if (facts.pieces) found.push(say("count-pieces", { pieces: facts.pieces }));
+  if (facts.scrap) found.push(say("count-scrap", { scrap: facts.scrap }));
+  if (facts.to) found.push(say("history-to", { from: facts.from, to: facts.to, step: facts.to_step ?? "" }));
+  if (facts.result) found.push(say(`history-${facts.result}`));
+  for (const name of ["supply", "why", "waiting_for", "wood", "board", "note"]) if (facts[name]) found.push(facts[name]);
+  if (facts.until) found.push(say("session-until", { until: facts.until }));
+  if (facts.to_settle) found.push(say("settle-title").toLowerCase());
+  return found;
 }

@@ -1,29 +1,27 @@
 // The Trays screen: where each tray is, its counts, texts, history; pieces moved, held, counted.
 
-import { html, nothing, render } from "../vendor/lit-html-3.3.3.js";
-import { resumeSound, ring, title } from "../alerts/alarm.js";
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { ring, title } from "../alerts/alarm.js";
 import { alerts, titleOf } from "../alerts/alerts.js";
+import { offer } from "../door/later.js";
+import { openScreen, redraw } from "../door/screen.js";
+import { inOrder, openWords, say, stationName } from "../door/words.js";
 import { toSettle } from "../views/asks.js";
-import { alertsFor } from "../views/doing.js";
+import { isTold, told } from "../views/below.js";
+import { cautions } from "../views/cautions.js";
+import { alertsFor, isLead } from "../views/doing.js";
 import { handedOver } from "../views/handing.js";
 import { foot, refusals } from "../views/head.js";
-import { onOutbox, openOutbox } from "../door/outbox.js";
-import { redraw, setDraw, sheet, syncSheet } from "../views/sheet.js";
-import { me, onShop, openShop, shop } from "../door/shop.js";
+import { button, sheet, syncSheet } from "../views/sheet.js";
 import { isOpen } from "../views/tray_list.js";
-import { inOrder, openWords, say } from "../door/words.js";
-import { openBulk } from "./bulk.js";
-import { giveButton } from "./give.js";
-import { steps } from "./steps.js";
+import { openBulk, openGive } from "./several.js";
 import { wholeTray } from "./tray.js";
 
-const root = document.getElementById("trays");
 let chosen = new URLSearchParams(location.search).get("run");
-let drawn = false;
 
-function sceneOf(state) {
+function sceneOf(state, me) {
   const runs = Object.values(state.runs ?? {}).filter((run) => run.state === "open" || run.id === chosen);
-  return { state, me: me(), runs, run: runs.find((run) => run.id === chosen) ?? runs[0] };
+  return { state, me, runs, run: runs.find((run) => run.id === chosen) ?? runs[0] };
 }
 
 const page = (scene) => html`
@@ -36,8 +34,8 @@ const ofRun = (scene) => html`
   ${scene.runs.length > 1 ? html`<div class="choices" role="group" aria-label=${say("trays-run")}>
     ${scene.runs.map((run) => html`<button type="button" aria-pressed=${String(run === scene.run)} @click=${() => { chosen = run.id; redraw(); }}>${run.name}</button>`)}</div>`
     : html`<p class="since">${scene.run.name}</p>`}
-  <button type="button" class="full" @click=${() => openBulk(scene)}>${say("trays-bulk")}</button>
-  ${giveButton(scene)}
+  ${button(say("trays-bulk"), () => openBulk(scene), "full")}
+  ${isLead(scene.state, scene.me) ? button(say("give-open"), () => openGive(scene), "full spaced") : nothing}
   ${handedOver({ ...scene, runs: [scene.run] })}
   ${traysOf(scene)}
   ${steps(scene)}
@@ -54,38 +52,33 @@ function traysOf(scene) {
     ${over.length ? html`<details ?open=${over.length === all.length}><summary>${name}</summary>${whole(over)}</details>` : nothing}`;
 }
 
-function draw() {
-  const state = shop();
-  if (!state) return;
-  const first = !drawn;
-  if (first) root.replaceChildren();
-  drawn = true;
-  render(page(sceneOf(state)), root);
+// Every step with its start list, setup sheet, checks and cautions, to be read without the server: the route of a run, folded; where it was changed on the way, each of its revisions.
+const steps = (scene) => html`<details><summary>${say("trays-steps")}</summary>
+  ${scene.run.routes.map((route) => html`
+    ${scene.run.routes.length > 1 ? html`<h2>${say("trays-steps-from", { tray: route.from_tray })}</h2>` : nothing}
+    ${route.steps.map((step, index) => oneStep(scene.state, step, index + 1, route.steps.length))}`)}</details>`;
+
+const oneStep = (state, step, number, all) => {
+  const here = { step, station: state.stations?.[step.station] };
+  return html`<details><summary>${say("trays-step", { number, all, step: step.name, station: stationName(state, step.station) })}</summary>
+    ${cautions(step)}${told(here)}${step.care?.length || isTold(here) ? nothing : html`<p>${say("trays-step-bare")}</p>`}</details>`;
+};
+
+const root = document.getElementById("trays");
+
+function drawn(scene, isFirst) {
   syncSheet(root);
   // The address names a tray, which exists only now.
-  if (first && location.hash) show(document.getElementById(location.hash.slice(1)));
-}
-
-function show(tray) {
+  const tray = isFirst && location.hash ? document.getElementById(location.hash.slice(1)) : null;
   tray?.closest("details")?.setAttribute("open", "");
   tray?.scrollIntoView();
 }
 
-function second() {
-  const state = shop();
-  if (!state) return;
-  const scene = sceneOf(state);
+function second(scene) {
   const due = alertsFor(scene);
   ring(scene, due);
-  title(due.length ? titleOf(state, due[0]) : "");
-  redraw();
+  title(due.length ? titleOf(scene.state, due[0]) : "");
 }
 
-setDraw(draw);
-onShop(redraw);
-onOutbox(redraw);
-document.addEventListener("pointerdown", resumeSound, { passive: true });
-await Promise.all([openWords(), openWords("en.sheets"), openWords("en.care"), openOutbox()]);
-void openShop();
-setInterval(second, 1000);
-
+offer({ sheets: async () => (await import("../sheets/sheets.js")).SHEETS });
+await openScreen(root, { sceneOf, page, drawn, second, words: ["en", "en.sheets", "en.care"].map(openWords) });

@@ -2,10 +2,11 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { moment } from "../door/clock.js";
-import { isPutAside, openLoads } from "./doing.js";
+import { open } from "../door/later.js";
 import { about, isUndone, press } from "../door/press.js";
-import { openStopped } from "../sheets/stopped.js";
 import { loadTitle, personName, say, sayCode, slug, stationName } from "../door/words.js";
+import { isPutAside, openLoads } from "./doing.js";
+import { button } from "./sheet.js";
 
 // What was said to be as it was: asked no more, unless the press is taken back.
 const same = new Map();
@@ -20,7 +21,7 @@ export function asks({ state }) {
     return html`<section class="panel look"><h2>${sayCode("asks", ask.code, ask.facts) || ask.code}</h2>
       <p>${say("asks-since", { last: ask.facts?.last_at ?? "" })}</p>
       ${running.filter((load) => !isSaid(keyOf(id, load))).map((load) => wasRunning(state, load, keyOf(id, load)))}
-      <button type="button" class="go" @click=${answered}>${say(running.length ? "asks-that-is-all" : "asks-nothing")}</button></section>`;
+      ${button(say(running.length ? "asks-that-is-all" : "asks-nothing"), answered, "go")}</section>`;
   })];
 }
 
@@ -38,9 +39,8 @@ function wasRunning(state, load, key) {
     : { kind: "load started", ...at, body: { pieces: load.pieces } }]));
   const ended = () => press(runs ? say("did-ended", { station: stationName(state, load.station) }) : say("did-aside", { load: title }), [runs ? { kind: "machine ended", ...about(load) } : { kind: "load put aside", ...at }]);
   return html`<div class="asked"><p><b>${stationName(state, load.station)}</b>: ${title}</p><div class="pair">
-    ${load.state === "ended" ? nothing : html`<button type="button" @click=${still}>${say(runs ? "asks-still" : "asks-at-it")}</button>`}
-    <button type="button" @click=${ended}>${say(runs ? "asks-ended" : "asks-aside")}</button>
-    ${["working", "loading"].includes(load.state) ? nothing : html`<button type="button" @click=${() => openStopped(load)}>${say("asks-stopped")}</button>`}</div></div>`;
+    ${load.state === "ended" ? nothing : button(say(runs ? "asks-still" : "asks-at-it"), still)}${button(say(runs ? "asks-ended" : "asks-aside"), ended)}
+    ${["working", "loading"].includes(load.state) ? nothing : button(say("asks-stopped"), () => open("stopped", load))}</div></div>`;
 }
 
 /** What is to settle: both versions, one press each. */
@@ -51,7 +51,7 @@ export function toSettle({ state }) {
 }
 
 /** What was pressed, in words: 'Ann pressed 10:42: load done, sand/4'. */
-export const pressWords = (state, one) =>
+const pressWords = (state, one) =>
   say("settle-press", { person: one.person ? personName(state, one.person) : say("ui-somebody"), at: moment(one.at), what: sayCode("kind", one.kind) || slug(one.kind), subject: subjectOf(state, one) });
 
 function subjectOf(state, one) {
@@ -60,8 +60,7 @@ function subjectOf(state, one) {
 }
 
 function entry(state, one) {
-  const settle = (keep) => press(say(`did-settle-${keep}`), [{ kind: "entry settled", run: one.run ?? "", body: { event: one.event, keep } }]);
+  const settle = (keep) => () => press(say(`did-settle-${keep}`), [{ kind: "entry settled", run: one.run ?? "", body: { event: one.event, keep } }]);
   return html`<div class="panel look"><p>${pressWords(state, one)}</p><p><b>${sayCode("refused", one.code, one.facts) || one.code}</b></p>
-    <div class="pair"><button type="button" @click=${() => settle("shop")}>${say("settle-keep-shop")}</button>
-    <button type="button" @click=${() => settle("press")}>${say("settle-keep-press")}</button></div></div>`;
+    <div class="pair">${button(say("settle-keep-shop"), settle("shop"))}${button(say("settle-keep-press"), settle("press"))}</div></div>`;
 }

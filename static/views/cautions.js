@@ -2,21 +2,13 @@
 // the first drawing: they are a part of the catalogue for themselves.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { redraw } from "./sheet.js";
-import { knows, openWords, say } from "../door/words.js";
-
-let asked = false;
+import { say, sayLater } from "../door/words.js";
 
 /** What the catalogue of cautions says under a key; '' while it is on its way. */
-export function careText(key, facts) {
-  const id = `care-${key}`;
-  if (knows(id)) return say(id, facts);
-  if (!asked) {
-    asked = true;
-    openWords("en.care").then(redraw, () => { asked = false; });
-  }
-  return "";
-}
+export const careText = (key, facts) => sayLater("en.care", `care-${key}`, facts);
+
+/** A point of a list: one of the catalogue's, or the operation's own. */
+export const pointText = ({ key, text }) => (key ? careText(key) : text);
 
 /** Signs by their registered numbers, as pictures. */
 export const signs = (numbers = []) =>

@@ -2,11 +2,11 @@
 
 import { millis, minutesTo, now, today } from "../door/clock.js";
 import { serverReached } from "../door/shop.js";
-import { stepOf, stepOfLoad } from "../door/words.js";
+import { inOrder, stepOfLoad } from "../door/words.js";
 
 export const loadAt = (state, at) => (at ? state.runs?.[at[0]]?.loads?.[at[1]] : undefined);
 
-/** What a person's hands are at: {job} or {run, runId, load, step}, or null. */
+/** What a person's hands are at: {job} or {run, load, step, station}, or null. */
 export function handsOf(state, person) {
   const hands = state.people?.[person]?.hands;
   if (!hands) return null;
@@ -42,32 +42,6 @@ export function watcherOf(state, load) {
   return gone ? "" : load.watcher;
 }
 
-/** Moves that are still open: a load that has since been begun or ended here is no move any more. */
-export function openMoves(state, person) {
-  const hands = state.people?.[person]?.hands?.join("\n");
-  return (state.moves ?? []).filter((move) => {
-    if (["start", "wipe"].includes(move.code)) return !loadAt(state, [move.run, move.load]) && !finished(state, move);
-    if (["go on", "run", "unload", "finish", "settle"].includes(move.code)) {
-      const load = loadAt(state, [move.run, move.load]);
-      return load && `${load.run}\n${load.id}` !== hands && fits(move.code, load);
-    }
-    if (move.code === "take over") {
-      const load = loadAt(state, [move.run, move.load]);
-      return load?.state === "running" && load.watcher !== person;
-    }
-    return true;
-  });
-}
-
-// The overlay leaves a done load in the state; the server leaves it out.
-const finished = (state, move) => state.runs?.[move.run]?.loads?.[move.load]?.state === "done";
-
-const fits = (code, load) =>
-  ({ "go on": ["loading", "working", "unloading"], run: ["loading", "stopped"], unload: ["running", "ended"], finish: ["working", "unloading"], settle: ["stopped"] })[code].includes(load.state);
-
-/** The move that follows what I am at: the first one that begins something. */
-export const nextMove = (moves) => moves.find((move) => ["start", "wipe", "go on", "unload"].includes(move.code));
-
 /** What is ticked before a machine starts: the catalogue's points for the station, then the operation's own. */
 export const listOf = ({ step, station }) => [...(station?.start ?? []).map((key) => ({ key })), ...(step?.checklist ?? []).map((text) => ({ text }))];
 
@@ -76,18 +50,18 @@ export const wantsList = (here, person) =>
   Boolean(listOf(here).length && (here.load.fresh || asksMaterial(here) || here.station?.listed !== `${today()}|${here.station?.setups ?? 0}|${person}`));
 
 // Under a machine that heats: what nobody named, or whose data sheet nobody looked at.
-const asksMaterial = ({ run, load, station }) => Boolean(station?.heats) && Object.keys(load.pieces ?? {}).some((tray) => {
-  const wood = run.trays?.[tray]?.wood || run.wood;
-  return !wood || (run.judged?.[wood]?.says === "look" && !run.materials?.includes(wood));
-});
+const asksMaterial = (here) => Boolean(here.station?.heats) && unknownTrays(here).length + toLookAt(here).length > 0;
 
-/** How the first piece of a step stands: 'pass', 'fail', or '' while a check is still open. */
-export function firstPiece({ run, load, step, station }) {
-  const scopes = { run: "run", load: load?.id ?? "", setup: `${station?.setups ?? 0}|${today()}` };
-  const results = (step.checks ?? []).map((check) => run.first_pieces?.[`${step.key}|${scopes[check.per ?? "setup"]}|${check.key}`] ?? "");
-  if (results.includes("fail")) return "fail";
-  return results.includes("") ? "" : "pass";
-}
+const woodOf = (run, tray) => run.trays?.[tray]?.wood || run.wood || "";
+
+/** The materials of a load, each once. */
+export const materials = ({ run, load }) => [...new Set(Object.keys(load.pieces ?? {}).map((tray) => woodOf(run, tray)))].filter(Boolean);
+
+/** The trays of which nobody noted what they are made of. */
+export const unknownTrays = ({ run, load }) => inOrder(Object.keys(load.pieces ?? {}).filter((tray) => !woodOf(run, tray)));
+
+/** The materials of a load whose data sheet nobody has looked at yet in this run. */
+export const toLookAt = ({ run, load }) => materials({ run, load }).filter((one) => run.judged?.[one]?.says === "look" && !run.materials?.includes(one));
 
 export const inSession = (state, person) => {
   const one = state.people?.[person];
@@ -100,6 +74,9 @@ export function ringing(state) {
   const here = Math.max(now(), millis(state.now) || 0);
   return (state.dues ?? []).filter((due) => millis(due.due_at) <= here && isOpen(state, due)).sort((one, other) => millis(one.due_at) - millis(other.due_at));
 }
+
+/** The same, of those about a load. */
+export const ringingFor = (state, load) => ringing(state).filter((due) => due.load === load.id && due.run === load.run);
 
 // A look is answered by looking alone.
 const isOpen = (state, due) => isWatch(due) || !state.answers?.[due.id];
@@ -141,16 +118,3 @@ export const givenOf = (run, step, trays) => trays.map((tray) => run?.given?.[`$
 
 /** The estimated end of a machine is past. */
 export const isOverdue = (load) => load.state === "running" && load.end_at && minutesTo(load.end_at) <= 0;
-
-/** Rests that pass by themselves now: [{run, tray, step, rest}] by the moment they are over. */
-export function resting(state) {
-  const found = [];
-  for (const run of Object.values(state.runs ?? {})) {
-    for (const tray of Object.values(run.trays ?? {})) {
-      for (const [key, rest] of Object.entries(tray.rests ?? {})) {
-        if (!rest.ended_at) found.push({ run, tray, step: stepOf(run, key, tray.id), rest });
-      }
-    }
-  }
-  return found.sort((one, other) => millis(one.rest.latest_at ?? one.rest.ready_at) - millis(other.rest.latest_at ?? other.rest.ready_at));
-}

@@ -2,15 +2,15 @@
 // Dry to the touch is not cured, and figures without a label's date are common practice only.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { careText } from "./cautions.js";
 import { millis, now, span } from "../door/clock.js";
 import { say, stepOf } from "../door/words.js";
+import { careText } from "./cautions.js";
 
 const FROM = ["recoat", "handle", "cure"];
 const MINUTE_MS = 60_000;
 
 /** The finish that a step brings on, or null where nobody wrote it down. */
-export const finishOf = (state, step) => (step?.finish ? state.finishes?.[step.finish] ?? null : null);
+const finishOf = (state, step) => (step?.finish ? state.finishes?.[step.finish] ?? null : null);
 
 /** Before the coat: its name, ventilation, solvent, and whose figures they are. */
 export function label(state, step) {
@@ -24,7 +24,7 @@ export function label(state, step) {
 const whose = (finish) => (finish.sheet_date ? say("finish-label-of", { date: finish.sheet_date }) : careText("finish-label"));
 
 /** [[what, moment]] counted from the end of the coat; only what the shop wrote down. */
-export const times = (finish, step, rest) =>
+const times = (finish, step, rest) =>
   FROM.filter((name) => finish?.[name]).map((name) => [name, new Date(doneAt(step, rest) + finish[name] * MINUTE_MS).toISOString()]);
 
 const doneAt = (step, rest) => (step?.wait ? millis(rest.ready_at) - (step.wait.least ?? 0) * MINUTE_MS : millis(rest.began_at));

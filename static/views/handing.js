@@ -1,10 +1,12 @@
 // Handing over: who has what, who was shown which station, and a helper's first piece, which waits for the lead's look.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { givenOf, isLead } from "./doing.js";
 import { about, press } from "../door/press.js";
-import { closeSheet, oneOf, openSheet, sheetHead } from "./sheet.js";
-import { inOrder, list, personName, say, stationName, stepOf, sum, trayWords } from "../door/words.js";
+import { inOrder, list, personName, say, stationName, stepOf, trayWords } from "../door/words.js";
+import { oneOf } from "./controls.js";
+import { givenOf, isLead } from "./doing.js";
+import { piecesTo } from "./pieces.js";
+import { button, goButton, openSheet, sheetHead } from "./sheet.js";
 
 /** For the person to whom it was given with a look: the first piece is shown before the load is done. */
 export function showFirst({ state, me }, { run, load, step }) {
@@ -14,7 +16,7 @@ export function showFirst({ state, me }, { run, load, step }) {
   const show = () => press(say("did-show-first", { step: step.name }), [{ kind: "lead called", ...about(load), load: "", tray, body: { why: "look" } }]);
   if (called) return html`<p class="given" role="status"><b>${say("look-called")}</b></p>`;
   return html`${run.looks?.[`${load.step}|${tray}`] === "fail" ? html`<p class="given"><b>${say("look-failed")}</b></p>` : nothing}
-    <button type="button" class="go" @click=${show}>${say("look-show")}</button>`;
+    ${button(say("look-show"), show, "go")}`;
 }
 
 /** 'Kim has Fit hooks on trays 1 to 3', for everybody; each person with the stations they were shown, for the lead. */
@@ -30,7 +32,7 @@ function rowsOf(state, me, run) {
   const found = new Map();
   for (const [key, { to, look }] of Object.entries(run.given ?? {})) {
     const [step, tray] = key.split("|");
-    if (!isAhead(run, step, tray)) continue;
+    if (!piecesTo(run, tray, step)) continue; // what is through at the step, or never comes to it, is nobody's any more
     const row = found.get(`${step}|${to}`) ?? found.set(`${step}|${to}`, { step, to, look: false, trays: [] }).get(`${step}|${to}`);
     row.trays.push(tray);
     row.look ||= look && run.looks?.[key] !== "pass";
@@ -41,33 +43,24 @@ function rowsOf(state, me, run) {
   });
 }
 
-// What is through at the step, or never comes to it, is nobody's any more.
-function isAhead(run, key, id) {
-  const tray = run.trays?.[id];
-  const steps = run.routes?.find((one) => one.number === (tray?.revision ?? 1))?.steps ?? run.routes?.at(-1)?.steps ?? [];
-  const index = steps.findIndex((step) => step.key === key);
-  return Boolean(tray && index >= 0 && sum(Object.fromEntries(steps.slice(0, index + 1).map((step) => [step.key, tray.at?.[step.key] ?? 0]))));
-}
-
 // 'Shown how'
 
-export const learners = (state, me) => Object.entries(state.people ?? {}).filter(([key, one]) => key !== me && one.access !== "lead" && !one.removed);
+const learners = (state, me) => Object.entries(state.people ?? {}).filter(([key, one]) => key !== me && one.access !== "lead" && !one.removed);
 
 function learner(state, key, one) {
   const known = (one.shown ?? []).map((station) => stationName(state, station));
   return html`<li class="row"><span><b>${one.name}</b><br><span class="soft">${known.length ? say("shown-known", { stations: list(known) }) : say("shown-nothing")}</span></span>
-    <button type="button" @click=${() => openShown(key)}>${say("shown-open")}</button></li>`;
+    ${button(say("shown-open"), () => openShown(key))}</li>`;
 }
 
-export function openShown(key) {
+function openShown(key) {
   let station = "";
   openSheet(({ state }) => {
     const { name, shown = [] } = state.people[key];
     const left = Object.entries(state.stations ?? {}).filter(([one, { start, kind }]) => !shown.includes(one) && (start || ["sander", "other machine"].includes(kind)));
-    const record = () => { closeSheet(); press(...shownHow(state, key, station)); };
     return html`${sheetHead(say("shown-sheet", { person: name }))}<p>${say("shown-about")}</p>
       ${left.length ? oneOf(say("ui-where"), left.map(([one, { name: words }]) => [one, words]), station, (one) => { station = one; }) : html`<p>${say("shown-all")}</p>`}
-      <button type="button" class="go" ?disabled=${!station} @click=${record}>${say("shown-go", { person: name, station: station ? stationName(state, station) : "…" })}</button>`;
+      ${goButton(say("shown-go", { person: name, station: station ? stationName(state, station) : "…" }), () => press(...shownHow(state, key, station)), !station)}`;
   });
 }
 
@@ -79,4 +72,4 @@ const shownHow = (state, key, station) => [
 /** On a load's sheet: a press for each person who was not shown this station yet. */
 export const shownButtons = ({ state, me }, station) =>
   (isLead(state, me) ? learners(state, me) : []).filter(([, one]) => !(one.shown ?? []).includes(station))
-    .map(([key, one]) => html`<button type="button" @click=${() => press(...shownHow(state, key, station))}>${say("shown-go", { person: one.name, station: stationName(state, station) })}</button>`);
+    .map(([key, one]) => button(say("shown-go", { person: one.name, station: stationName(state, station) }), () => press(...shownHow(state, key, station))));

@@ -2,11 +2,11 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now } from "../door/clock.js";
-import { part } from "../door/later.js";
 import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "../door/outbox.js";
 import { forget, lastPress, undo } from "../door/press.js";
 import { become, serverReached } from "../door/shop.js";
-import { lineWords, list, say, sayRefused } from "../door/words.js";
+import { lineWords, list, say, sayRefused, wishFor } from "../door/words.js";
+import { button } from "./sheet.js";
 
 export function header({ state, me, run }) {
   return html`
@@ -58,10 +58,10 @@ function youAre(state, me) {
 export function refusals() {
   const presses = new Map(refused().map((entry) => [entry.press, entry]));
   if (!presses.size) return nothing;
-  part("settle"); // the sentences of refusals come with it
+  wishFor("en.sheets"); // the sentences of refusals
   return html`<div role="alert">${[...presses.values()].map((entry) => html`<section class="panel look">
     <p><b>${say("press-refused", { what: entry.label })}</b></p><p>${sayRefused(entry.refused)}</p>
-    <button type="button" class="full" @click=${() => { forget(entry.press); void dismiss(entry.press); }}>${say("press-read")}</button></section>`)}</div>`;
+    ${button(say("press-read"), () => { forget(entry.press); void dismiss(entry.press); }, "full")}</section>`)}</div>`;
 }
 
 export function foot() {

@@ -3,10 +3,11 @@
 
 import { html, nothing, svg } from "../vendor/lit-html-3.3.3.js";
 import { millis, minutesTo, moment, now, span } from "../door/clock.js";
-import { isMissed, isOverdue, isWatch, isWatched, loadAt, ringing, saidRunning, watcherOf } from "./doing.js";
-import { openLoadSheet, openSaid } from "../door/later.js";
+import { open } from "../door/later.js";
 import { press } from "../door/press.js";
-import { list, loadWords, personName, say, stationName } from "../door/words.js";
+import { list, loadWords, personName, say, slug, stationName } from "../door/words.js";
+import { isMissed, isOverdue, isWatch, isWatched, loadAt, ringingFor, saidRunning, watcherOf } from "./doing.js";
+import { button } from "./sheet.js";
 
 const SHAPES = {
   running: svg`<circle cx="12" cy="12" r="10.5" class="fill"/><path d="M9.3 7.2v9.6l7.6-4.8z" class="on"/>`,
@@ -24,29 +25,35 @@ const SHAPES = {
 
 /** The shape of a machine's state, coloured by its class. */
 export const shape = (state) =>
-  html`<svg class="shape ${state.replaceAll(" ", "-")}" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${SHAPES[state] ?? SHAPES.idle}</svg>`;
+  html`<svg class="shape ${slug(state)}" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${SHAPES[state] ?? SHAPES.idle}</svg>`;
 
 const MACHINES = ["cnc", "laser", "heater", "other machine"];
 
+/** Every station with its load: those that `isBusy(station)` says, and the machines of the others. */
+export function stationsOf(state, isBusy) {
+  const all = Object.entries(state.stations ?? {}).map(([key, station]) => ({ ...station, key, isMachine: MACHINES.includes(station.kind), holds: station.load, load: loadAt(state, station.load) }));
+  const busy = all.filter(isBusy);
+  return { busy, idle: all.filter((one) => one.isMachine && !busy.includes(one)) };
+}
+
+export const isAtWork = (load) => ["running", "ended", "stopped"].includes(load?.state);
+
+export const idleLine = (idle) =>
+  (idle.length ? html`<p class="idle-line">${shape("idle")}<span>${say("machines-idle", { stations: list(idle.map((one) => one.name)) })}</span></p>` : nothing);
+
 export function machines(scene) {
   const { state } = scene;
-  const stations = Object.entries(state.stations ?? {}).map(([key, station]) => ({ key, ...station }));
-  const rows = stations.map((station) => ({ station, load: loadAt(state, station.load) })).filter(({ station, load }) => wantsRow(scene, station, load));
   const said = saidRunning(state);
-  const idle = stations.filter((station) => MACHINES.includes(station.kind) && !station.load && !station.out && !said.some((one) => one.station === station.key));
+  const { busy, idle } = stationsOf(state, (station) => wantsRow(scene, station));
+  const free = idle.filter((station) => !station.holds && !said.some((one) => one.station === station.key));
   return html`<section aria-labelledby="machines-title"><h2 class="unseen" id="machines-title">${say("ui-machines")}</h2>
-    ${rows.map(({ station, load }) => machine(scene, station, load))}${said.map((load) => saidRow(state, load))}
-    ${idle.length ? html`<p class="idle-line">${shape("idle")}<span>${say("machines-idle", { stations: list(idle.map((one) => one.name)) })}</span></p>` : nothing}
+    ${busy.map((station) => machine(scene, station))}${said.map((load) => saidRow(state, load))}${idleLine(free)}
   </section>`;
 }
 
-function wantsRow({ state, me }, station, load) {
-  if (station.out) return true;
-  if (!load) return false;
-  if (["running", "ended", "stopped"].includes(load.state)) return true;
-  // What my own hands are at stands above, as the sentence.
-  return MACHINES.includes(station.kind) && !load.people?.includes(me) && Boolean(state.runs[load.run]);
-}
+// What my own hands are at stands above, as the sentence.
+const wantsRow = ({ me }, { out, load, isMachine }) =>
+  Boolean(out || isAtWork(load) || (load && isMachine && !load.people?.includes(me)));
 
 /** The state of a machine in a word of the word list. */
 export function machineState(state, station, load) {
@@ -55,7 +62,7 @@ export function machineState(state, station, load) {
   if (load.state === "stopped") return "stopped early";
   if (load.state === "ended") return "needs unloading";
   if (load.state === "running") {
-    const asked = ringing(state).filter((due) => isWatch(due) && due.run === load.run && due.load === load.id && !due.said);
+    const asked = ringingFor(state, load).filter((due) => isWatch(due) && !due.said);
     if (asked.some((due) => due.kind === "nobody near")) return "nobody near";
     if (asked.some(isMissed)) return "watch check missed";
     if (isOverdue(load)) return "overdue";
@@ -64,20 +71,19 @@ export function machineState(state, station, load) {
   return load.people?.length ? "at it" : "put aside";
 }
 
-function machine(scene, station, load) {
+function machine(scene, station) {
   const { state } = scene;
+  const { load } = station;
   const word = machineState(state, station, load);
   if (!load) {
     const words = [say("state-out-of-use"), station.out.why, station.out.until ? say("machines-out-until", { until: station.out.until }) : ""].filter(Boolean).join(", ");
     return html`<div class="machine out">${shape(word)}<span class="name">${station.name}</span><span class="word">${words}</span>
-      <button type="button" @click=${() => press(say("did-back-in-use", { station: station.name }), [{ kind: "station back in use", station: station.key }])}>${say("machines-back")}</button></div>`;
+      ${button(say("machines-back"), () => press(say("did-back-in-use", { station: station.name }), [{ kind: "station back in use", station: station.key }]))}</div>`;
   }
-  const run = state.runs[load.run];
-  const parts = [wordFor(state, word, load), loadWords(run, load)].filter(Boolean).join(", ");
-  const watched = load.state === "running" && isWatched(state, load);
-  return html`<button type="button" class="machine ${word.replaceAll(" ", "-")}" @click=${() => openLoadSheet(load)}>
+  const parts = [stateWords(state, word, load), loadWords(state.runs[load.run], load)].filter(Boolean).join(", ");
+  return html`<button type="button" class="machine ${slug(word)}" @click=${() => open("load", load)}>
     ${shape(word)}<span class="name">${station.name}</span>
-    <span class="word">${parts}${watched ? html`. <b>${watchWords(scene, load)}</b>` : nothing}</span>
+    <span class="word">${parts}${load.state === "running" && isWatched(state, load) ? html`. <b>${watchWords(scene, load)}</b>` : nothing}</span>
     ${load.end_at && ["running", "ended"].includes(load.state) ? until(load) : nothing}
   </button>`;
 }
@@ -88,17 +94,22 @@ function watchWords({ state, me }, load) {
   return watcher && watcher !== me ? say("machines-watching", { person: personName(state, watcher) }) : say("machines-stay");
 }
 
-const saidRow = (state, load) => html`<button type="button" class="machine watch-check-due" @click=${() => openSaid(load)}>
+const saidRow = (state, load) => html`<button type="button" class="machine watch-check-due" @click=${() => open("said", load)}>
   ${shape("watch check due")}<span class="name">${stationName(state, load.station)}</span><span class="word">${say("machines-said")}</span>${until(load)}</button>`;
 
-const wordFor = (state, word, load) =>
-  word === "at it" ? say("state-at-it", { person: personName(state, load.people[0]), doing: say(`doing-${load.state}`) }) : say(`state-${word.replaceAll(" ", "-")}`);
+/** The sentence for a machine's state. */
+export const stateWords = (state, word, load) =>
+  word === "at it" ? say("state-at-it", { person: personName(state, load.people[0]), doing: say(`doing-${load.state}`) }) : say(`state-${slug(word)}`);
+
+/** How long a load still runs, or since when it is over. */
+export function leftWords(load) {
+  const left = minutesTo(load.end_at);
+  return left > 0 ? span(left) : left > -1 ? say("ui-now") : say("ui-ago", { span: span(-left) });
+}
 
 function until(load) {
-  const left = minutesTo(load.end_at);
   const begun = millis(load.phase_at ?? load.started_at);
   const share = Math.min(100, Math.max(0, (100 * (now() - begun)) / (millis(load.end_at) - begun)));
-  return html`<span class="at">${moment(load.end_at)}</span>
-    <span class="left">${left > 0 ? span(left) : left > -1 ? say("ui-now") : say("ui-ago", { span: span(-left) })}</span>
+  return html`<span class="at">${moment(load.end_at)}</span><span class="left">${leftWords(load)}</span>
     <span class="rule" .style=${`--done:${share.toFixed(1)}%`}></span>`;
 }

@@ -1,9 +1,9 @@
 // The drawn positions of a jig or board: pressed through untouched, good, half, spoilt; or picked one by one.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { toggle } from "./operation.js";
-import { redraw } from "./sheet.js";
+import { redraw } from "../door/screen.js";
 import { say } from "../door/words.js";
+import { anyOf } from "./controls.js";
 
 const ORDER = ["untouched", "good", "half", "spoilt"];
 const MARK = { untouched: "", good: "✓", half: "◐", spoilt: "✗" };
@@ -36,8 +36,6 @@ export function textsOn(run, load) {
 /** The personal pieces of a tray by their text; picked ones are in `picked`. */
 export function positionsOf(tray, picked) {
   const places = Object.entries(tray?.places ?? {});
-  if (!places.length) return nothing;
-  return html`<p class="ask">${say("positions-which")}</p><div class="choices" role="group" aria-label=${say("positions-which")}>
-    ${places.map(([place, [line, text]]) => html`<button type="button" aria-pressed=${String(picked.has(Number(place)))}
-      @click=${() => { toggle(picked, Number(place)); redraw(); }}><small>${say("position-of", { place })}</small> ${text || line}</button>`)}</div>`;
+  const words = ([place, [line, text]]) => html`<small>${say("position-of", { place })}</small> ${text || line}`;
+  return places.length ? anyOf(say("positions-which"), places.map((one) => [Number(one[0]), words(one)]), picked) : nothing;
 }

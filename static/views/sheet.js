@@ -1,19 +1,8 @@
-// Drawing again, the sheet over the screen, and the controls that the parts share.
+// The sheet over a screen, its buttons, and the stepper.
 
-import { html, live, nothing } from "../vendor/lit-html-3.3.3.js";
-import { atLocal, now } from "../door/clock.js";
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { redraw } from "../door/screen.js";
 import { say } from "../door/words.js";
-
-let draw = () => {};
-let queued = false;
-
-export const setDraw = (how) => { draw = how; };
-
-export function redraw() {
-  if (queued) return;
-  queued = true;
-  queueMicrotask(() => { queued = false; draw(); });
-}
 
 let body = null;
 
@@ -45,8 +34,14 @@ export function syncSheet(root) {
 export const sheetHead = (title) => html`
   <header class="sheet-head"><h2 id="sheet-title">${title}</h2><button type="button" @click=${closeSheet}>${say("ui-close")}</button></header>`;
 
-/** A press inside a sheet: does it and closes the sheet. */
+/** What a press inside a sheet does: it closes the sheet, then acts. */
 export const closing = (action) => () => { closeSheet(); action(); };
+
+export const button = (words, action, kind = "") => html`<button type="button" class=${kind} @click=${action}>${words}</button>`;
+
+/** The big button under a sheet: closes it and acts; grey while something is still to be said. */
+export const goButton = (words, action, barred = false) =>
+  html`<button type="button" class="go" ?disabled=${barred} @click=${closing(action)}>${words}</button>`;
 
 /** '− 5 +' with a label; `set(value)` is called within min and max. A drawing leaves half-typed digits alone. */
 export function stepper(label, value, { min = 0, max = 999, by = 1, unit = "", set }) {
@@ -65,36 +60,4 @@ export function stepper(label, value, { min = 0, max = 999, by = 1, unit = "", s
     <button type="button" aria-label=${say("ui-more", { what: label })} ?disabled=${value >= max} @click=${() => put(value + by)}>+</button>
     ${unit ? html`<span class="unit">${unit}</span>` : nothing}
   </div>`;
-}
-
-/** One of several, as large buttons. `choices` are [value, words]. */
-export const oneOf = (label, choices, value, set) => html`
-  <p class="ask" aria-hidden="true">${label}</p>
-  <div class="choices" role="group" aria-label=${label}>
-    ${choices.map(([key, words]) => html`<button type="button" aria-pressed=${String(key === value)} @click=${() => { set(key); redraw(); }}>${words}</button>`)}
-  </div>`;
-
-/** `mode` is the keyboard that a phone brings up: 'text' or 'decimal'. */
-export const textField = (label, value, set, mode = "text") => html`
-  <div class="field"><label>${label}<input inputmode=${mode} .value=${live(value)} @input=${(event) => { set(event.target.value); redraw(); }}></label></div>`;
-
-/** Until when: some easy moments, or a day and time of one's own. Gives ISO text or ''. */
-export const untilWhen = (label, value, set) => oneOf(label, easyDays(), value, set);
-
-/** [moment or "", words] of the days that something may be put off until. */
-export function easyDays() {
-  const easy = [["", say("ui-unknown")], ...[0, 1, 2, 7].map((days) => [new Date(atLocal("18:00", now(), days)).toISOString(), say(`until-day-${days}`)])];
-  return easy.filter(([iso]) => !iso || Date.parse(iso) > now());
-}
-
-/** 'done at [time]': calls `use(ms)` with the last such moment in the past. */
-export function pastTime(label, verb, use) {
-  const take = (event) => {
-    event.preventDefault();
-    const hhmm = new FormData(event.target).get("time");
-    if (!hhmm) return;
-    const today = atLocal(hhmm);
-    use(today > now() ? atLocal(hhmm, now(), -1) : today);
-  };
-  return html`<form class="inline" @submit=${take}><label>${label}<input type="time" name="time" required></label><button>${verb}</button></form>`;
 }

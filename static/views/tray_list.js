@@ -1,13 +1,16 @@
 // The trays: strip, next step in words, counts; and what dries, cures or stands in clamps, by time of day.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, minutesTo, moment, now } from "../door/clock.js";
-import { resting } from "./doing.js";
-import { here, openEarly } from "../door/later.js";
-import { inOrder, list, personName, routeOf, say, stationName, sum } from "../door/words.js";
+import { millis, now } from "../door/clock.js";
+import { open } from "../door/later.js";
+import { inOrder, personName, routeOf, say, stationName, sum } from "../door/words.js";
+import { timesOf } from "./finish.js";
+import { loadWith, stepAfter, stepsTo } from "./pieces.js";
+import { button } from "./sheet.js";
+import { isLate, isReady, waiting, waitWords } from "./waits.js";
 
 /** [{step, box}] with box one of done, started, wait, held or '' for not yet. */
-export function boxes(run, tray) {
+function boxes(run, tray) {
   const steps = routeOf(run, tray.id);
   let before = 0; // pieces at this step or an earlier one
   return steps.map((step) => {
@@ -69,60 +72,40 @@ export function nextWords(state, run, tray) {
 }
 
 function busyWords(state, run, tray, step) {
-  const load = Object.values(run.loads ?? {}).find((one) => one.step === step.key && one.pieces?.[tray.id] && !["done", "off"].includes(one.state));
+  const load = loadWith(run, tray.id, step.key);
   if (!load) return say("tray-started", { step: step.name });
   if (["running", "ended", "stopped"].includes(load.state)) return say(`tray-on-machine-${load.state}`, { station: stationName(state, load.station), until: load.end_at ?? "" });
   return load.people?.length ? say("tray-at-it", { step: step.name, person: personName(state, load.people[0]) }) : say("tray-put-aside", { step: step.name });
 }
 
-/** Of the waits before a step the one that is over last, wherever a step was put in meanwhile. */
-export function restBefore(run, tray, step) {
-  const steps = routeOf(run, tray.id);
-  const earlier = steps.slice(0, steps.findIndex((one) => one.key === step.key));
-  const waits = earlier.map(({ key }) => tray.rests?.[key]).filter((rest) => rest && !rest.ended_at);
+// Of the waits before a step the one that is over last, wherever a step was put in meanwhile.
+function restBefore(run, tray, step) {
+  const waits = stepsTo(run, tray.id, step.key).slice(0, -1).map(({ key }) => tray.rests?.[key]).filter((rest) => rest && !rest.ended_at);
   return waits.sort((one, other) => millis(one.ready_at) - millis(other.ready_at)).at(-1) ?? null;
 }
 
 export function waits({ state }) {
-  const rows = group(resting(state).filter(stillMatters));
-  if (!rows.length) return nothing;
-  return html`<section><h2>${say("ui-waits")}</h2><ul class="rows">${rows.map((one) => restRow(state, one))}</ul></section>`;
+  const rows = waiting(state, stillMatters);
+  return rows.length ? html`<section><h2>${say("ui-waits")}</h2><ul class="rows">${rows.map((one) => restRow(state, one))}</ul></section>` : nothing;
 }
-
-const after = ({ run, tray, step }) => {
-  const steps = routeOf(run, tray.id);
-  return steps[steps.findIndex((one) => one.key === step?.key) + 1];
-};
 
 // A wait that is over matters only while its pieces have a latest end before them.
 function stillMatters(one) {
-  if (millis(one.rest.ready_at) > now()) return true;
-  const next = after(one);
-  return Boolean(next && (one.tray.at?.[next.key] ?? 0) > (one.tray.busy?.[next.key] ?? 0));
-}
-
-// Trays that came through the same step together are one line.
-function group(all) {
-  const rows = new Map();
-  for (const one of all) {
-    const key = [one.run.id ?? one.run.name, one.step?.key, moment(one.rest.ready_at), moment(one.rest.latest_at ?? NaN)].join("|");
-    if (rows.has(key)) rows.get(key).trays.push(one.tray.id);
-    else rows.set(key, { ...one, trays: [one.tray.id] });
-  }
-  return [...rows.values()];
+  const { run, tray, step } = one;
+  const next = stepAfter(run, tray.id, step?.key);
+  return !isReady(one) || Boolean(next && (tray.at?.[next.key] ?? 0) > (tray.busy?.[next.key] ?? 0));
 }
 
 function restRow(state, one) {
-  const { rest, step, trays } = one;
-  const next = after(one);
-  const ready = millis(rest.ready_at) <= now();
-  const words = say(`wait-${rest.why}`, { trays: list(inOrder(trays)), count: trays.length, step: step?.name ?? "" });
-  const late = rest.latest_at && minutesTo(rest.latest_at) < 15;
-  const line = html`<span>${words}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
-    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>${here("finish")?.timesOf(state, step, rest)}`;
-  if (ready || !next) return html`<li class="row ${late ? "late" : ""}">${line}</li>`;
-  const early = () => openEarly({ runId: one.run.id, trays, why: rest.why, until: rest.ready_at, step, next });
-  return html`<li><details><summary class="row ${late ? "late" : ""}">${line}</summary>
-    <div class="stack"><button type="button" class="full" @click=${early}>${say(`early-open-${rest.why}`)}</button>
-    <a class="button" href=${`/calendar?${new URLSearchParams({ run: one.run.id, tray: trays[0], step: step.key })}`}>${say("calendar-put")}</a></div></details></li>`;
+  const { run, rest, step, trays } = one;
+  const next = stepAfter(run, one.tray.id, step?.key);
+  const ready = isReady(one);
+  const line = html`<span>${waitWords(one)}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
+    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>${timesOf(state, step, rest)}`;
+  const late = isLate(one) ? "late" : "";
+  if (ready || !next) return html`<li class="row ${late}">${line}</li>`;
+  const early = () => open("early", { runId: run.id, trays, why: rest.why, until: rest.ready_at, step, next });
+  return html`<li><details><summary class="row ${late}">${line}</summary>
+    <div class="stack">${button(say(`early-open-${rest.why}`), early, "full")}
+    <a class="button" href=${`/calendar?${new URLSearchParams({ run: run.id, tray: trays[0], step: step.key })}`}>${say("calendar-put")}</a></div></details></li>`;
 }

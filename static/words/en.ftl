@@ -11,7 +11,6 @@ ui-ago = { $span } ago
 ui-less = Less: { $what }
 ui-more = More: { $what }
 ui-somebody = Somebody
-ui-unknown = Don't know
 ui-undo = Undo
 ui-turn-on-sound = Turn on sound
 ui-undo-what = Undo: { $what }

@@ -187,6 +187,7 @@ history-fail = it failed
 ui-open = Look
 ui-note = Note
 ui-why = Why
+ui-unknown = Don't know
 ui-what = What
 ui-where = Where
 ui-good = Good

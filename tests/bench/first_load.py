@@ -27,7 +27,11 @@ def first_load(server: Running, person: str) -> tuple[dict[str, int], dict[str, 
     known = cookies(server.pair())
     with httpx.Client(base_url=server.address, headers={"Accept-Encoding": "gzip"}, cookies=known) as client:
         at_once, leads_on = _fetch(client, ["/", f"/state?person={person}"], set())
-        later, _ = _fetch(client, [*leads_on, "/table.json", *_WORDS_LATER], set(at_once))
+        later: dict[str, int] = {}
+        leads_on += ["/table.json", *_WORDS_LATER]
+        while leads_on:
+            more, leads_on = _fetch(client, leads_on, {*at_once, *later})
+            later |= more
     return at_once, later
 
 

@@ -105,8 +105,9 @@ def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, ser
 def has_come_to_rest(page: Page) -> None:
     """What a press without the server wants is there by now."""
     page.evaluate("""async () => {
-        const { module } = await import("/static/door/later.js");
-        await Promise.all(["away", "others", "table"].map(module));
+        const { wanted } = await import("/static/door/later.js");
+        const [sheets] = await Promise.all(["sheets", "others", "overlay"].map(wanted));
+        await sheets.away();
     }""")
 
 

@@ -22,7 +22,7 @@ STATIC = ROOT / "static"
 IMPORTED = re.compile(r"""\b(?:from|import)\s*\(?\s*["'](\.[^"']+)["']""")
 SHOWN = re.compile(r"""\b(?:href|src)="(/static/[^"]+)\"""")
 IN_STYLES = re.compile(r"""url\(["']?(?!data:)([^"')]+)["']?\)|@import\s+["']([^"']+)["']""")
-WORDS = re.compile(r"""\bopenWords\(["']([^"']+)["']\)""")
+WORDS = re.compile(r"""["'](en(?:\.[a-z]+)?)["']""")
 FETCHED = re.compile(r"""\bfetch\(["'](/[^"']+)["']\)""")
 
 
@@ -106,7 +106,7 @@ def test_every_script_of_now_and_trays_is_kept(kept: list[str]) -> None:
 
 def test_every_catalogue_and_address_that_they_ask_for_is_kept(kept: list[str]) -> None:
     texts = [path.read_text("utf-8") for path in drawn_with()]
-    wanted = {f"/static/words/{name}.ftl" for text in texts for name in ("en", *WORDS.findall(text))}
+    wanted = {f"/static/words/{name}.ftl" for text in texts for name in WORDS.findall(text)}
     wanted |= {address for text in texts for address in FETCHED.findall(text)}
 
     assert "/static/words/en.sheets.ftl" in wanted and "/table.json" in wanted

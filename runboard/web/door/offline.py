@@ -16,6 +16,7 @@ ALSO = ("/table.json", "/static/runboard.webmanifest")
 KEPT = (
     *(f"{room}/*.js" for room in ("door", "table", "views", "alerts", "sheets", "now", "trays")),
     "now/*.css",
+    "trays/*.css",
     "words/en*.ftl",
     "signs/*.svg",
     "vendor/*.js",

@@ -22,10 +22,12 @@ _FILES = frozenset(
         "base.css",
         "icon.svg",
         "door/outbox.js",
+        "door/poll.js",
         "door/clock.js",
         "door/wrong_clock.js",
         "door/remembered.js",
         "door/lengths.js",
+        "door/sound.js",
         "vendor/idb-8.0.4.js",
         "vendor/lit-html-3.3.3.js",
     }

@@ -1,0 +1,63 @@
+// Several trays at once: counted past a step, or given to a person.
+
+import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { press } from "../door/press.js";
+import { inOrder, routeOf, say, sum, trayWords } from "../door/words.js";
+import { anyOf, oneOf, tick } from "../views/controls.js";
+import { countedOf, piecesTo, scrapOf, stepsTo } from "../views/pieces.js";
+import { goButton, openSheet, sheetHead } from "../views/sheet.js";
+
+/** 'Trays 4 to 6 done to 120': several trays entered at once, as assumed. */
+export function openBulk({ run: { id: runId } }) {
+  const chosen = new Set();
+  let step = null;
+  openSheet(({ state }) => {
+    const run = state.runs[runId];
+    const ids = inOrder(Object.keys(run.trays)).filter((id) => sum(run.trays[id].at));
+    const steps = routeOf(run);
+    const to = steps.find((one) => one.key === step);
+    const picked = ids.filter((id) => chosen.has(id) && to && toCount(run, run.trays[id], to));
+    const record = () => press(say("did-filled", { trays: trayWords(picked), step: to.name }), picked.map((id) => ({
+      kind: "pieces counted", run: runId, tray: id, operation: to.key, basis: "assumed", body: toCount(run, run.trays[id], to),
+    })));
+    return html`${sheetHead(say("trays-bulk-title"))}
+      ${anyOf(say("trays-bulk-which"), ids.map((id) => [id, id]), chosen)}
+      ${oneOf(say("trays-bulk-to"), steps.map((one) => [one.key, one.name]), step, (key) => { step = key; })}
+      <p class="hint">${say("trays-bulk-about")}</p>
+      ${goButton(picked.length ? say("trays-bulk-go", { trays: trayWords(picked), step: to.name }) : say("trays-bulk-title"), record, !picked.length)}`;
+  });
+}
+
+/** The absolute count that brings every piece before the end of `to` past it; null where none is left to bring. */
+function toCount(run, tray, to) {
+  const passed = stepsTo(run, tray.id, to.key).map((step) => step.key);
+  const held = (tray.holds ?? []).filter((hold) => passed.includes(hold.step)).reduce((total, hold) => total + hold.pieces, 0);
+  const behind = piecesTo(run, tray.id, to.key) - held;
+  const own = { step: to.key, id: `${to.key}/${tray.id}` };
+  return behind > 0 ? { good: countedOf(run, tray.id, own)[0] + behind, scrap: scrapOf(run, tray.id, own) } : null;
+}
+
+/** 'Give to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece. */
+export function openGive({ run: { id: runId } }) {
+  const it = { step: "", to: null, look: false, trays: new Set() };
+  openSheet(({ state }) => {
+    const run = state.runs[runId];
+    const steps = routeOf(run).filter(({ key }) => traysBefore(run, key).length);
+    if (!steps.length) return html`${sheetHead(say("give-title"))}<p>${say("give-nothing")}</p>`;
+    const step = steps.find((one) => one.key === it.step) ?? steps[0];
+    const ids = traysBefore(run, step.key);
+    const trays = ids.filter((id) => it.trays.has(id));
+    const people = Object.entries(state.people ?? {}).filter(([, one]) => !one.removed);
+    const facts = { person: it.to ? state.people[it.to]?.name ?? "" : "…", step: step.name, trays: trayWords(trays.length ? trays : ids) };
+    const given = { kind: "operation given", run: runId, operation: step.key, body: { to: it.to, trays, look: Boolean(it.to && it.look) } };
+    return html`${sheetHead(say("give-title"))}
+      ${oneOf(say("give-operation"), steps.map((one) => [one.key, one.name]), step.key, (key) => { it.step = key; it.trays.clear(); })}
+      ${anyOf(say("give-which"), ids.map((id) => [id, id]), it.trays)}
+      ${oneOf(say("give-to"), [...people.map(([key, one]) => [key, one.name]), ["", say("give-nobody")]], it.to, (key) => { it.to = key; })}
+      ${it.to ? tick(say("give-look"), it.look, () => { it.look = !it.look; }) : nothing}
+      ${goButton(say(it.to === "" ? "give-back" : "give-go", facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}`;
+  });
+}
+
+// The trays that have pieces at a step or before it.
+const traysBefore = (run, key) => inOrder(Object.keys(run.trays)).filter((id) => piecesTo(run, id, key));
