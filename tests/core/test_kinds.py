@@ -10,10 +10,10 @@ from runboard.run.fold import people, run_events, shop_events
 from runboard.run.fold.table import kinds_of
 from runboard.run.log import kinds
 from runboard.run.log.event import event_from_json, event_to_json
-from runboard.run.log.form import check_form, event_schema, needed
+from runboard.run.log.form import check_form, needed
 from runboard.run.log.kinds import KINDS
-from runboard.run.log.schema import BEGIN, END, GUIDE, SCHEMA, kinds_table, schema_text, with_kinds
 from runboard.run.refusal import Refused
+from tests.kinds_written import BEGIN, END, GUIDE, SCHEMA, event_schema, kinds_table, schema_text, with_kinds
 from tests.scenario import key_rails
 
 SCHEMA_OF_EVENTS = event_schema()
@@ -119,12 +119,12 @@ def test_every_kind_has_somebody_who_folds_it():
 
 
 def test_the_schema_file_is_what_the_code_says():
-    assert SCHEMA.read_text("utf-8") == schema_text(), "run: python -m runboard.run.log.schema"
+    assert SCHEMA.read_text("utf-8") == schema_text(), "run: python -m tests.kinds_written"
     jsonschema.Draft7Validator.check_schema(SCHEMA_OF_EVENTS)
 
 
 def test_the_guide_has_the_table_of_kinds():
     guide = GUIDE.read_text("utf-8")
 
-    assert guide.split(BEGIN)[1].split(END)[0].strip() == kinds_table(), "run: python -m runboard.run.log.schema"
+    assert guide.split(BEGIN)[1].split(END)[0].strip() == kinds_table(), "run: python -m tests.kinds_written"
     assert with_kinds(guide) == guide

@@ -7,7 +7,7 @@ import pytest
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.floor.letting_in.helper import work_at
-from runboard.floor.pressing.access import GUEST, MAY_MAKE
+from runboard.floor.pressing.access import GUEST, may_make
 from runboard.floor.pressing.taps import Sender, record_events, take_taps_of, why_refused
 from runboard.floor.workshop import Workshop
 from runboard.run.log.event import write_moment
@@ -131,7 +131,7 @@ def test_what_is_not_theirs_is_refused(floor: Workshop, mia: Guest, fields: dict
 def test_a_press_of_another_tray_is_refused_whatever_its_kind(floor: Workshop, mia: Guest) -> None:
     show(floor, "sander")
     show(floor, "laser")
-    for kind in [one for one in KINDS if GUEST in MAY_MAKE[one] and one != "event undone"]:
+    for kind in [one for one in KINDS if may_make(GUEST, one) and one != "event undone"]:
         body = {
             "alert answered": {"alert": "machine end|r1|engrave/1|1", "answer": "ended"},
             "alert claimed": {"alert": "machine end|r1|engrave/1|1"},

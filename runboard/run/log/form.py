@@ -82,32 +82,6 @@ def body_schema(kind: str) -> dict[str, Any]:
     }
 
 
-def event_schema() -> dict[str, Any]:
-    """The JSON Schema of every event: the envelope, and for each kind its body."""
-    return {
-        "$schema": "http://json-schema.org/draft-07/schema#",
-        "title": "An event of the shop's log",
-        "type": "object",
-        "required": ["id", "kind", "at"],
-        "properties": ENVELOPE,
-        "additionalProperties": False,
-        "allOf": [
-            {
-                "if": {"properties": {"kind": {"const": kind}}, "required": ["kind"]},
-                "then": {
-                    "description": KINDS[kind].about,
-                    "required": list(needed(kind)),
-                    "properties": {
-                        **{name: {"type": "string", "minLength": 1} for name in needed(kind)},
-                        "body": body_schema(kind),
-                    },
-                },
-            }
-            for kind in KINDS
-        ],
-    }
-
-
 def needed(kind: str) -> tuple[str, ...]:
     """The envelope's fields that an event of this kind must fill."""
     return (*NEEDED[KINDS[kind].subject], *ALSO_NEEDED.get(kind, ()))

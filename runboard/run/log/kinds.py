@@ -6,19 +6,20 @@ three together.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal
+from functools import partial
+from typing import Any, Literal, get_args
 
 from runboard.shop.limits import MOST_BOARDS, MOST_ORDER_LINES, MOST_TRAYS
 
+Access = Literal["server", "lead", "crew", "guest"]
 Subject = Literal["shop", "person", "station", "run", "load", "tray"]
 
 # Shapes of body fields, as JSON Schema.
 _CONTROL = "\\u0000-\\u001f\\u007f-\\u009f\\u2028\\u2029"
 _KEY = "[A-Za-z0-9][A-Za-z0-9._-]*"
 _STEP = f"{_KEY}(?::{_KEY})?"
-_TRAY = (
-    "[A-Za-z0-9][A-Za-z0-9_-]*"  # no '+' and no point: 'oil/5+6' is a load of two trays, 'oil/5.2' the second of one
-)
+# No '+' and no point: 'oil/5+6' is a load of two trays, 'oil/5.2' the second of one.
+_TRAY = "[A-Za-z0-9][A-Za-z0-9_-]*"
 
 TEXT: dict[str, Any] = {"type": "string", "maxLength": 2000}
 # A name, which stands in a title, and of which screens show many at once: one line.
@@ -38,11 +39,8 @@ YES: dict[str, Any] = {"type": "boolean"}
 TEXTS: dict[str, Any] = {"type": "array", "items": TEXT, "maxItems": 200}
 OPEN: dict[str, Any] = {"type": "array", "items": NAMED, "maxItems": 500}
 TRAYS_NAMED: dict[str, Any] = {"type": "array", "items": TRAY, "maxItems": 500}
-PLACES: dict[str, Any] = {
-    "type": "array",
-    "items": {"type": "integer", "minimum": 1, "maximum": 10000},
-    "maxItems": 500,
-}
+PLACE: dict[str, Any] = {"type": "integer", "minimum": 1, "maximum": 10000}
+PLACES: dict[str, Any] = {"type": "array", "items": PLACE, "maxItems": 500}
 OBJECT: dict[str, Any] = {"type": "object"}
 PIECES: dict[str, Any] = {"type": "object", "propertyNames": TRAY, "additionalProperties": COUNT, "maxProperties": 500}
 SCRAP: dict[str, Any] = {
@@ -99,7 +97,7 @@ PLACED: dict[str, Any] = {
     "items": {
         "type": "object",
         "required": ["position", "line", "text"],
-        "properties": {"position": {"type": "integer", "minimum": 1, "maximum": 10000}, "line": LINE, "text": TEXT},
+        "properties": {"position": PLACE, "line": LINE, "text": TEXT},
         "additionalProperties": False,
     },
 }
@@ -113,70 +111,80 @@ def one_of(*words: str) -> dict[str, Any]:
 
 @dataclass(frozen=True)
 class Kind:
-    """One kind of event: what it is about, one sentence, its body's required and optional fields."""
+    """One kind of event: the least access that may press it, what it is about, one sentence, its body's fields."""
 
+    least: Access
     subject: Subject
     about: str
     required: Mapping[str, dict[str, Any]]
     optional: Mapping[str, dict[str, Any]]
 
 
-def _kind(subject: Subject, about: str, required: dict[str, Any] | None = None, **optional: dict[str, Any]) -> Kind:
-    return Kind(subject, about, required or {}, optional)
+def _kind(
+    least: Access, subject: Subject, about: str, required: dict[str, Any] | None = None, **optional: dict[str, Any]
+) -> Kind:
+    return Kind(least, subject, about, required or {}, optional)
+
+
+# Who may press it: nobody, but the server and its sensors; the lead alone, for what the run is and what one person gives
+# or shows another; crew too, for what Now and Trays offer; a guest too, for the steps, pieces and alerts of one tray.
+_server, _lead, _crew, _guest = (partial(_kind, least) for least in get_args(Access))
 
 
 KINDS: Mapping[str, Kind] = {
     # people: no run owns these
-    "person came": _kind(
+    "person came": _crew(
         "person", "Somebody is in the shop, and says until when; a guest by name.", until=MOMENT, room=KEY, name=NAME
     ),
-    "person went": _kind("person", "The session is over; what was ticked at lock-up.", ticked=TEXTS),
-    "person called away": _kind("person", "Hands off at once; no reason asked."),
-    "person came back": _kind("person", "Back from being called away."),
-    "room changed": _kind("person", "Somebody is in another room.", {"room": KEY}),
-    "time said": _kind("person", "How long somebody has today.", {"until": MOMENT}),
-    "job started": _kind("person", "A small job of the shop's own is taken up.", {"job": KEY}),
-    "job done": _kind("person", "A small job of the shop's own is done.", {"job": KEY}),
-    "move declined": _kind("person", "Not this, because.", {"move": NAMED, "because": TEXT}, until=MOMENT),
-    "span answered": _kind(
+    "person went": _crew("person", "The session is over; what was ticked at lock-up.", ticked=TEXTS),
+    "person called away": _crew("person", "Hands off at once; no reason asked."),
+    "person came back": _crew("person", "Back from being called away."),
+    "room changed": _crew("person", "Somebody is in another room.", {"room": KEY}),
+    "time said": _crew("person", "How long somebody has today.", {"until": MOMENT}),
+    "job started": _crew("person", "A small job of the shop's own is taken up.", {"job": KEY}),
+    "job done": _crew("person", "A small job of the shop's own is done.", {"job": KEY}),
+    "move declined": _crew("person", "Not this, because.", {"move": NAMED, "because": TEXT}, until=MOMENT),
+    "span answered": _crew(
         "person",
         "What a span over twice its estimate really was.",
         {"span": NAMED, "answer": one_of("all", "about", "unknown")},
         minutes=MINUTES,
     ),
     # stations
-    "station out of use": _kind("station", "A station cannot be used.", why=TEXT, until=MOMENT),
-    "station back in use": _kind("station", "A station can be used again."),
-    "setup changed": _kind(
+    "station out of use": _crew("station", "A station cannot be used.", why=TEXT, until=MOMENT),
+    "station back in use": _crew("station", "A station can be used again."),
+    "setup changed": _crew(
         "station",
         "A new cutter, wood, focus or jig seat: the full list and the first piece come again.",
         {"what": one_of("cutter", "wood", "jig", "focus", "other")},
         note=TEXT,
     ),
-    "checklist ticked": _kind(
+    "checklist ticked": _guest(
         "station", "The start list was ticked.", {"list": one_of("full", "short", "operation")}, items=TEXTS
     ),
-    "signal received": _kind(
+    "signal received": _server(
         "station", "A sensor says that a station draws power or does not.", {"on": YES}, source=TEXT, value=NUMBER
     ),
     # alerts, reminders, questions
-    "alert claimed": _kind("shop", "Somebody is on the way to an alert.", {"alert": NAMED}),
-    "alert answered": _kind(
+    "alert claimed": _guest("shop", "Somebody is on the way to an alert.", {"alert": NAMED}),
+    "alert answered": _guest(
         "shop",
         "An alert is answered, and stops everywhere.",
         {"alert": NAMED, "answer": one_of("ended", "still running", "stopped", "seen", "done")},
         ask_again_at=MOMENT,
         note=TEXT,
     ),
-    "watch checked": _kind("load", "Somebody looked: no flame, work flat, air and exhaust on.", at_check=COUNT),
-    "watch taken": _kind("load", "Another person watches this machine now."),
-    "reminder answered": _kind(
+    "watch checked": _guest("load", "Somebody looked: no flame, work flat, air and exhaust on.", at_check=COUNT),
+    "watch taken": _guest("load", "Another person watches this machine now."),
+    "reminder answered": _crew(
         "shop", "A reminder of care is answered with what was done.", {"reminder": NAMED, "done": TEXT}
     ),
-    "server restarted": _kind("shop", "The server came back after work was left open.", {"open": OPEN}, last_at=MOMENT),
-    "restart answered": _kind("shop", "Somebody said what was running.", {"restart": NAMED}),
+    "server restarted": _server(
+        "shop", "The server came back after work was left open.", {"open": OPEN}, last_at=MOMENT
+    ),
+    "restart answered": _crew("shop", "Somebody said what was running.", {"restart": NAMED}),
     # a run
-    "run opened": _kind(
+    "run opened": _lead(
         "run",
         "A run begins: product, route as it is now, orders, trays and boards.",
         {"name": NAME, "product": OBJECT, "orders": ORDERS, "trays": TRAYS},
@@ -189,17 +197,17 @@ KINDS: Mapping[str, Kind] = {
         book_revision=COUNT,
         copied_from=KEY,
     ),
-    "run finished": _kind("run", "The run is over.", note=TEXT),
-    "run abandoned": _kind("run", "The run is given up.", why=TEXT),
-    "orders changed": _kind("run", "The order lines are now these.", {"orders": ORDERS}),
-    "route revised": _kind(
+    "run finished": _lead("run", "The run is over.", note=TEXT),
+    "run abandoned": _lead("run", "The run is given up.", why=TEXT),
+    "orders changed": _lead("run", "The order lines are now these.", {"orders": ORDERS}),
+    "route revised": _lead(
         "run", "The route changes from a tray on.", {"product": OBJECT, "from_tray": TRAY}, why=TEXT
     ),
-    "board added": _kind("run", "One more board with the trays it feeds.", {"board": LOAD, "pieces": PIECES}),
-    "board lost": _kind("run", "A board is lost: its pieces not yet cut are scrap.", {"board": LOAD}, why=TEXT),
-    "supply out": _kind("run", "Something ran out: the operation waits.", {"supply": NAME}, until=MOMENT),
-    "supply in": _kind("run", "It is there again.", {"supply": NAME}),
-    "first piece checked": _kind(
+    "board added": _lead("run", "One more board with the trays it feeds.", {"board": LOAD, "pieces": PIECES}),
+    "board lost": _crew("run", "A board is lost: its pieces not yet cut are scrap.", {"board": LOAD}, why=TEXT),
+    "supply out": _crew("run", "Something ran out: the operation waits.", {"supply": NAME}, until=MOMENT),
+    "supply in": _crew("run", "It is there again.", {"supply": NAME}),
+    "first piece checked": _guest(
         "run",
         "The first piece passed or failed.",
         {"result": one_of("pass", "fail")},
@@ -207,43 +215,43 @@ KINDS: Mapping[str, Kind] = {
         measures=MEASURES,
         note=TEXT,
     ),
-    "first piece decided": _kind(
+    "first piece decided": _crew(
         "run", "After a first piece failed, somebody decides.", {"what": one_of("go on", "check again")}, note=TEXT
     ),
-    "operation given": _kind(
+    "operation given": _lead(
         "run",
         "An operation on some trays is given to a person; to nobody: it is anybody's again.",
         {"to": {"type": "string", "maxLength": 80, "pattern": f"^(?:{_KEY})?$"}, "trays": TRAYS_NAMED},
         look=YES,
     ),
-    "look given": _kind(
+    "look given": _lead(
         "run", "The lead looked at a helper's first piece.", {"result": one_of("pass", "fail")}, note=TEXT
     ),
-    "note written": _kind("run", "A note.", {"text": TEXT}),
-    "lead called": _kind(
+    "note written": _guest("run", "A note.", {"text": TEXT}),
+    "lead called": _guest(
         "tray",
         "Somebody at a tray calls the lead.",
         {"why": one_of("look", "help", "bad piece", "stopped", "hurt")},
         note=TEXT,
     ),
     # a load
-    "load started": _kind(
+    "load started": _guest(
         "load",
         "Hands are at a load: setting up and loading, or working by hand. A second person joins.",
         pieces=PIECES,
         early=YES,
         places={"type": "object", "propertyNames": TRAY, "additionalProperties": PLACED, "maxProperties": 500},
     ),
-    "machine started": _kind(
+    "machine started": _guest(
         "load",
         "The machine runs; about so many minutes are left; of these materials somebody looked at the data sheet.",
         minutes=MINUTES,
         materials=TEXTS,
     ),
-    "machine ended": _kind("load", "The machine has stopped by itself, its work done."),
-    "unloading started": _kind("load", "At it: hands are at the ended machine."),
-    "load done": _kind("load", "The load is through; counts for each tray, all good unless said.", counts=COUNTS),
-    "load stopped": _kind(
+    "machine ended": _guest("load", "The machine has stopped by itself, its work done."),
+    "unloading started": _guest("load", "At it: hands are at the ended machine."),
+    "load done": _guest("load", "The load is through; counts for each tray, all good unless said.", counts=COUNTS),
+    "load stopped": _guest(
         "load",
         "Stopped early.",
         {"why": one_of("power", "cutter", "slip", "failed", "other")},
@@ -253,19 +261,19 @@ KINDS: Mapping[str, Kind] = {
         spoilt=PLACES,
         note=TEXT,
     ),
-    "stop settled": _kind(
+    "stop settled": _crew(
         "load",
         "What becomes of a load that stopped early.",
         {"how": one_of("resume", "again", "save", "scrap")},
         counts=COUNTS,
     ),
-    "load put aside": _kind("load", "Hands off; the load keeps its station."),
-    "load taken off": _kind("load", "The load leaves its station unfinished."),
+    "load put aside": _guest("load", "Hands off; the load keeps its station."),
+    "load taken off": _crew("load", "The load leaves its station unfinished."),
     # a tray
-    "pieces counted": _kind(
+    "pieces counted": _guest(
         "tray", "So many good and scrap of this tray at this operation; replaces.", {"good": COUNT}, scrap=SCRAP
     ),
-    "pieces moved": _kind(
+    "pieces moved": _crew(
         "tray",
         "Pieces go to another tray or back in the route: split, merge, borrow, rework.",
         {"to": TRAY, "pieces": COUNT, "to_operation": STEP},
@@ -274,19 +282,19 @@ KINDS: Mapping[str, Kind] = {
         positions=PLACES,
         note=TEXT,
     ),
-    "pieces held": _kind(
+    "pieces held": _crew(
         "tray", "Pieces wait for something.", {"why": TEXT}, pieces=COUNT, waiting_for=TEXT, until=MOMENT
     ),
-    "pieces released": _kind("tray", "Held pieces go on."),
-    "wait ended": _kind("tray", "A wait is over, or was cut short.", early=YES, note=TEXT),
-    "wood noted": _kind("tray", "The wood and the board of a tray.", wood=NAME, board=NAME),
-    "texts placed": _kind("tray", "Which text is at which position of the jig.", {"places": PLACED}),
-    "card printed": _kind("tray", "A traveller was printed.", {"print": COUNT}),
-    "shown how": _kind("person", "The lead showed a person how to run a station.", {"person": KEY}),
+    "pieces released": _crew("tray", "Held pieces go on."),
+    "wait ended": _crew("tray", "A wait is over, or was cut short.", early=YES, note=TEXT),
+    "wood noted": _crew("tray", "The wood and the board of a tray.", wood=NAME, board=NAME),
+    "texts placed": _crew("tray", "Which text is at which position of the jig.", {"places": PLACED}),
+    "card printed": _lead("tray", "A traveller was printed.", {"print": COUNT}),
+    "shown how": _lead("person", "The lead showed a person how to run a station.", {"person": KEY}),
     # corrections
-    "event undone": _kind("shop", "The event named never happened.", {"event": NAMED}),
-    "event amended": _kind("shop", "The event named was different.", {"event": NAMED}, at=MOMENT, body=OBJECT),
-    "entry settled": _kind(
+    "event undone": _guest("shop", "The event named never happened.", {"event": NAMED}),
+    "event amended": _crew("shop", "The event named was different.", {"event": NAMED}, at=MOMENT, body=OBJECT),
+    "entry settled": _crew(
         "shop", "What becomes of a press that did not fit.", {"event": NAMED, "keep": one_of("shop", "press")}
     ),
 }

@@ -1,6 +1,6 @@
 """The kinds of events written out for others: ``event.schema.json`` and the table in DEVELOPERS.md.
 
-``python -m runboard.run.log.schema`` writes both again from ``kinds.py``.
+``python -m tests.kinds_written`` writes both again from ``kinds.py``.
 """
 
 import json
@@ -8,12 +8,39 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from runboard.run.log.form import event_schema, needed
+import runboard.run.log
+from runboard.run.log.form import ENVELOPE, body_schema, needed
 from runboard.run.log.kinds import KINDS, Kind
 
 BEGIN, END = "<!-- kinds -->", "<!-- /kinds -->"
-SCHEMA = Path(__file__).parent / "event.schema.json"
-GUIDE = Path(__file__).parents[3] / "DEVELOPERS.md"
+SCHEMA = Path(runboard.run.log.__file__).parent / "event.schema.json"
+GUIDE = Path(__file__).parents[1] / "DEVELOPERS.md"
+
+
+def event_schema() -> dict[str, Any]:
+    """The JSON Schema of every event: the envelope, and for each kind its body."""
+    return {
+        "$schema": "http://json-schema.org/draft-07/schema#",
+        "title": "An event of the shop's log",
+        "type": "object",
+        "required": ["id", "kind", "at"],
+        "properties": ENVELOPE,
+        "additionalProperties": False,
+        "allOf": [
+            {
+                "if": {"properties": {"kind": {"const": kind}}, "required": ["kind"]},
+                "then": {
+                    "description": KINDS[kind].about,
+                    "required": list(needed(kind)),
+                    "properties": {
+                        **{name: {"type": "string", "minLength": 1} for name in needed(kind)},
+                        "body": body_schema(kind),
+                    },
+                },
+            }
+            for kind in KINDS
+        ],
+    }
 
 
 def schema_text() -> str:
