@@ -3,7 +3,7 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.run.fold import fold
+from runboard.run.fold.fold import fold
 from runboard.run.fold.ledger import Ledger
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json

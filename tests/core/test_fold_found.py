@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 
 from runboard.plan.next_move import moves
-from runboard.run.fold import fold
+from runboard.run.fold.fold import fold
 from runboard.run.fold.names import next_load
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor, conserved

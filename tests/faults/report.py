@@ -9,7 +9,7 @@ from typing import Any
 
 from runboard.app import Settings, open_workshop
 from runboard.run.calls.dues import dues
-from runboard.run.fold import fold
+from runboard.run.fold.fold import fold
 from runboard.run.fold.ledger import Ledger
 from runboard.run.fold.record import Cache, people_record, plain, run_text, stations_record, unsettled_record
 from runboard.run.fold.shown import newest

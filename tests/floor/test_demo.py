@@ -15,7 +15,7 @@ from runboard.floor.looking.look import state_for
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.run.calls.dues import dues
-from runboard.run.fold import fold
+from runboard.run.fold.fold import fold
 from runboard.run.fold.record import Cache, run_text
 from runboard.run.fold.state import RunState
 from runboard.run.log.event import Event

@@ -8,7 +8,7 @@ import pytest
 
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.looking.listening import LISTENS_FOR, note_page, pushed_to
-from runboard.floor.looking.look import state_for, state_tag
+from runboard.floor.looking.look import state_for
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.run.calls.climb import Steps
@@ -65,12 +65,12 @@ def test_everybody_is_asked_at_once_where_no_page_of_the_watcher_may_sound(here:
 
 def test_everybody_is_asked_as_soon_as_the_watchers_page_has_fallen_silent(here: Workshop) -> None:
     note_page(here, "ann", "", hears=True)
-    before = state_tag(here, "ben")
+    before = state_for(here, "ben")[0]
 
     passes(here, LISTENS_FOR + timedelta(seconds=1))
 
     assert first(here) == ""
-    assert state_tag(here, "ben") != before
+    assert state_for(here, "ben")[0] != before
 
 
 @pytest.mark.parametrize(("kind", "body"), [("person called away", {}), ("room changed", {"room": "shop"})])

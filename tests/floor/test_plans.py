@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from runboard.floor.changing.runs import Wish, open_run
-from runboard.floor.looking.look import state_for, state_tag
+from runboard.floor.looking.look import state_for
 from runboard.floor.planning import plans
 from runboard.floor.planning.planner import AGAIN, SECONDS, Planner, _moved
 from runboard.floor.planning.plans import holding, holding_with_change, latest, plan_at_once
@@ -272,11 +272,11 @@ def test_of_a_change_that_is_tried_the_same_is_said_to_hold_it_as_of_the_plan_an
 
 
 def test_another_plan_is_another_state_and_pages_are_told(scene: Scene):
-    before = state_tag(scene.workshop, "ann")
+    before = state_for(scene.workshop, "ann")[0]
 
     scene.planner.turn()
 
-    assert state_tag(scene.workshop, "ann") != before
+    assert state_for(scene.workshop, "ann")[0] != before
     assert scene.told == [scene.workshop.ledger.last_seq]
 
 
@@ -435,7 +435,7 @@ def test_a_search_that_finds_one_minute_changes_nothing_on_a_screen(scene: Scene
     scene.turns()
     planned = latest(scene.workshop)
     assert planned is not None and planned.plan is not None
-    before = state_tag(scene.workshop, "ann")
+    before = state_for(scene.workshop, "ann")[0]
 
     scene.found(earlier(planned.answer.problem, planned.plan, 2), 11)
     scene.turns()
@@ -443,7 +443,7 @@ def test_a_search_that_finds_one_minute_changes_nothing_on_a_screen(scene: Scene
     after = latest(scene.workshop)
     assert after is not None and after.plan is planned.plan
     assert after.bound is not None and after.bound.tick == 11
-    assert state_tag(scene.workshop, "ann") == before
+    assert state_for(scene.workshop, "ann")[0] == before
 
 
 def test_a_search_begins_around_what_has_happened(scene: Scene):

@@ -3,7 +3,7 @@ import json
 import pytest
 
 from runboard.floor.changing.runs import Wish, open_run
-from runboard.floor.looking.look import state_for, state_tag
+from runboard.floor.looking.look import state_for
 from runboard.floor.pressing.taps import take_taps
 from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop
@@ -93,22 +93,22 @@ def test_the_order_of_a_batch_from_the_future_stays(shopfloor):
 
 def test_the_tag_changes_when_a_due_moment_passes_without_an_event(shopfloor):
     send(shopfloor, tap(shopfloor, 1, "machine started", load="cut/1"))
-    before = state_tag(shopfloor, "ann")
+    before = state_for(shopfloor, "ann")[0]
     shopfloor.clock.pass_(9)
-    same = state_tag(shopfloor, "ann")
+    same = state_for(shopfloor, "ann")[0]
     shopfloor.clock.pass_(2)
 
     assert before == same
-    assert state_tag(shopfloor, "ann") != same
+    assert state_for(shopfloor, "ann")[0] != same
 
 
 def test_the_tag_covers_log_book_and_person(shopfloor):
-    tags = {state_tag(shopfloor, "ann"), state_tag(shopfloor, "ben")}
+    tags = {state_for(shopfloor, "ann")[0], state_for(shopfloor, "ben")[0]}
     send(shopfloor, tap(shopfloor, 1, "load started", load="cut/1"))
-    tags.add(state_tag(shopfloor, "ann"))
+    tags.add(state_for(shopfloor, "ann")[0])
     shopfloor.books.save(shopfloor.books.record(), shopfloor.clock.now())
     shopfloor.version = -1
-    tags.add(state_tag(shopfloor, "ann"))
+    tags.add(state_for(shopfloor, "ann")[0])
 
     assert len(tags) == 4
 

@@ -8,9 +8,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from runboard.floor.keeping.signals import Settings
 from runboard.floor.warm import find_run
-from runboard.floor.workshop import Workshop
+from runboard.floor.workshop import Settings, Workshop
 from runboard.run.log.event import parse_moment
 from runboard.run.refusal import Refused
 

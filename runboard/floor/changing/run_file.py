@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from runboard.floor.changing.run_alone import STAND_INS
-from runboard.run.fold.fold import press_of
-from runboard.run.log.corrections import effective, press_ids
+from runboard.run.log.corrections import effective, press_ids, press_of
 from runboard.run.log.event import Event, event_to_json
 from runboard.run.log.form import check_form
 from runboard.run.log.kinds import KINDS

@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any
 
-from runboard.floor.keeping.signals import Settings
 from runboard.floor.letting_in.devices import tidy_name
-from runboard.floor.workshop import Workshop
+from runboard.floor.workshop import Settings, Workshop
 from runboard.run.calls.climb import Steps
 from runboard.run.refusal import Refused
 

@@ -3,32 +3,23 @@
 The log gets a line where a station starts or stops, not one for each reading. Nothing here ever switches anything.
 """
 
-import hashlib
 import secrets
 import threading
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any, Protocol
 
 from runboard.floor.changing.runs import new_event
-from runboard.floor.letting_in.devices import tidy_name
+from runboard.floor.letting_in.devices import digest_of, tidy_name
 from runboard.floor.letting_in.tries import Tries
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Workshop
+from runboard.floor.workshop import Settings, Workshop
 from runboard.run.calls.signals import MOST_WATTS, Heard, Limits, Reading, Sensor, hear
 from runboard.run.refusal import Refused
 
 KEY = "signals"
 MOST_SECONDS = 3600
-
-
-class Settings(Protocol):
-    """Settings by key; what was never set is an empty record."""
-
-    def get(self, key: str) -> dict[str, Any]: ...
-    def put(self, key: str, record: Mapping[str, Any]) -> None: ...
 
 
 class Sensors(Protocol):
@@ -57,7 +48,7 @@ def make_sensor(ears: Ears, station: str, name: str) -> tuple[str, Sensor]:
     """(token, sensor) for one station. The token is kept nowhere, so it is shown once. Refused 'station unknown'."""
     _known(ears.workshop, station)
     token, now = secrets.token_urlsafe(24), ears.workshop.clock.now()
-    sensor = Sensor(secrets.token_hex(6), station, tidy_name(name) or "Sensor", _digest(token), now)
+    sensor = Sensor(secrets.token_hex(6), station, tidy_name(name) or "Sensor", digest_of(token), now)
     ears.sensors.put(sensor)
     return token, sensor
 
@@ -77,7 +68,7 @@ def who_speaks(ears: Ears, token: str, station: str, address: str) -> Sensor:
     wait = ears.tries.wait(address, now)
     if wait > timedelta(0):
         raise Refused("signal too often", minutes=-(-wait // timedelta(minutes=1)))
-    sensor = ears.sensors.by_hash(_digest(token)) if token else None
+    sensor = ears.sensors.by_hash(digest_of(token)) if token else None
     if sensor is None or sensor.station != station:
         ears.tries.note_wrong(address, now)
         raise Refused("signal token")
@@ -150,7 +141,3 @@ def set_limits(ears: Ears, station: str, watts: float, seconds: float) -> None:
 def _known(workshop: Workshop, station: str) -> None:
     if workshop.books.latest().station(station) is None:
         raise Refused("station unknown", station=station)
-
-
-def _digest(token: str) -> str:
-    return hashlib.sha256(token.encode("utf-8", "surrogatepass")).hexdigest()

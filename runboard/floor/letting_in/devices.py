@@ -93,7 +93,7 @@ def _make_code(door: Door, access: str, signs: int, device: str = "") -> tuple[s
     code = "".join(secrets.choice(SIGNS) for _ in range(signs))
     now = door.clock.now()
     ends_at = now + CODE_LASTS
-    door.devices.put_code(PairingCode(_digest(code), access, ends_at, device), now, _MOST_CODES)
+    door.devices.put_code(PairingCode(digest_of(code), access, ends_at, device), now, _MOST_CODES)
     return "-".join(code[at : at + 4] for at in range(0, signs, 4)), ends_at
 
 
@@ -107,11 +107,11 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "", *, wa
     now, tidy = door.clock.now(), _tidy(typed)
     wait = door.tries.wait(address, now)
     may_try = wait == timedelta(0) or len(tidy) == CONSOLE_SIGNS
-    code = _find(door.devices.codes(now), _digest(tidy)) if may_try else None
+    code = _find(door.devices.codes(now), digest_of(tidy)) if may_try else None
     if code is not None:
         secret = secrets.token_urlsafe(32)
         device = _device_for(door, code, name, token, now)
-        session = Session(_digest(secret), device, now, now + _lasts(device.access, way), way)
+        session = Session(digest_of(secret), device, now, now + _lasts(device.access, way), way)
         if door.devices.pair(code, session, now):
             forget(door, device.id)  # what was open with its earlier session
             return secret, session
@@ -123,7 +123,7 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "", *, wa
 
 def session_of(door: Door, token: str) -> Session | None:
     """The session that a secret opened once, over or not: what a device that is turned away is known by."""
-    return door.devices.session(_digest(token)) if token else None
+    return door.devices.session(digest_of(token)) if token else None
 
 
 def begin_session(door: Door, device: Device, ends_at: datetime) -> tuple[str, Session]:
@@ -132,7 +132,7 @@ def begin_session(door: Door, device: Device, ends_at: datetime) -> tuple[str, S
     Refused 'device revoked'.
     """
     secret = secrets.token_urlsafe(32)
-    session = Session(_digest(secret), device, door.clock.now(), ends_at)
+    session = Session(digest_of(secret), device, door.clock.now(), ends_at)
     if not door.devices.begin(session):
         raise Refused("device revoked")
     forget(door, device.id)
@@ -154,7 +154,7 @@ def who(door: Door, token: str, way: str = "") -> Session | None:
     It only reads: what asks again and again is answered from memory, which a revocation empties.
     """
     now = door.clock.now()
-    key = _digest(token)
+    key = digest_of(token)
     with door.lock:
         turn = door.turn
         session, read_at = door.held.get(key, (None, None))
@@ -168,7 +168,7 @@ def who(door: Door, token: str, way: str = "") -> Session | None:
 
 def held_session(door: Door, token: str) -> Session | None:
     """The same without reading: None too for one that was not asked after lately."""
-    session, _ = door.held.get(_digest(token), (None, None))
+    session, _ = door.held.get(digest_of(token), (None, None))
     if session is None or session.device.revoked_at is not None or session.ends_at <= door.clock.now():
         return None
     return session
@@ -251,7 +251,7 @@ def forget(door: Door, device_id: str) -> None:
 
 
 def _device_for(door: Door, code: PairingCode, name: str, token: str, now: datetime) -> Device:
-    before = door.devices.session(_digest(token)) if token else None
+    before = door.devices.session(digest_of(token)) if token else None
     known = door.devices.device(code.device) if code.device else before.device if before else None
     if known is not None:
         called = tidy_name(name) or known.name
@@ -269,7 +269,8 @@ def _tidy(typed: str) -> str:
     return "".join(sign for sign in typed.upper() if sign.isalnum())
 
 
-def _digest(secret: str) -> str:
+def digest_of(secret: str) -> str:
+    """What is kept of a secret, and compared."""
     return hashlib.sha256(secret.encode("utf-8", "surrogatepass")).hexdigest()
 
 

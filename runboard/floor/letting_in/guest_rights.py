@@ -4,9 +4,9 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from runboard.floor.letting_in.helper import Work, is_listed, list_of, places_of, work_at
-from runboard.run.fold.fold import press_of
 from runboard.run.fold.state import ShopState
 from runboard.run.fold.table import kinds_of
+from runboard.run.log.corrections import named_by
 from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
@@ -51,9 +51,7 @@ def check_guest(
 
 
 def _check_undo(event: Event, device: str, arrived: Mapping[str, Event]) -> None:
-    press = press_of(str(event.get("event")))
-    named = [arrived[key] for key in (press, *(f"{press}.{at}" for at in range(2, 10))) if key in arrived]
-    if any(one.device != device for one in named):
+    if any(one.device != device for one in named_by(event, arrived)):
         raise NotForGuest("not your press")
 
 

@@ -18,7 +18,6 @@ from runboard.floor.letting_in.devices import (
 from runboard.floor.letting_in.guest_rights import NotForGuest, guest_person
 from runboard.floor.letting_in.guest_room import check_room
 from runboard.floor.letting_in.travellers import (
-    Settings,
     hours_of_access,
     read_keys,
     revoke_cards,
@@ -28,10 +27,9 @@ from runboard.floor.letting_in.travellers import (
 from runboard.floor.pressing.access import GUEST
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Workshop
+from runboard.floor.workshop import Settings, Workshop
 from runboard.run.calls.device import Device, Session
 from runboard.run.change import replace
-from runboard.run.fold.state import RunState
 from runboard.run.refusal import NotStored, Refused
 
 At = tuple[str, str]
@@ -155,7 +153,8 @@ def guests(workshop: Workshop, door: Door) -> Iterator[Guest]:
         if device.access == GUEST:
             ends_at = ends.get(device.id, device.paired_at)
             over = why_over(workshop, Session("", device, device.paired_at, ends_at), now)
-            found.append(Guest(device, _name(runs.get(device.run)), ends_at, over))
+            run = runs.get(device.run)
+            found.append(Guest(device, run.name if run else "", ends_at, over))
     yield from sorted(found, key=lambda one: (one.over != "", one.device.name))
 
 
@@ -204,7 +203,3 @@ def say_gone(workshop: Workshop, door: Door) -> None:
                 record_events(workshop, [new_event(workshop, "person went", {}, person=person)])
             except (Refused, NotStored):  # they stay on the list of who is there, which is no reason to fail
                 continue
-
-
-def _name(run: RunState | None) -> str:
-    return run.name if run else ""

@@ -11,23 +11,15 @@ from base64 import urlsafe_b64encode
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
-from typing import Any, Protocol
 
 from runboard.floor.letting_in.devices import SIGNS
+from runboard.floor.workshop import Settings
 
 HOURS = 8.0  # how long a helper's access lasts where the lead set nothing else
 MOST_HOURS = 24.0 * 14
 _SETTING = "travellers"
 _TOKEN_BYTES = 12  # 96 bits
 _CODE_SIGNS = 8  # 40 bits, of which a few hundred tries in ten minutes find nothing
-
-
-class Settings(Protocol):
-    """Where the secret is kept, with the shop's other settings."""
-
-    def get(self, key: str) -> dict[str, Any]: ...
-    def put(self, key: str, record: Mapping[str, Any]) -> None: ...
-    def put_first(self, key: str, record: Mapping[str, Any]) -> dict[str, Any]: ...
 
 
 @dataclass(frozen=True)

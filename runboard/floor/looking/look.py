@@ -40,16 +40,9 @@ from runboard.shop.book import Book
 CARE_SHOWN = timedelta(days=2)
 
 
-def state_tag(workshop: Workshop, person: str, run: str | None = None) -> str:
-    """The tag of what ``person`` would see: it changes with the log, the book, the person and due moments passed."""
-    with workshop.lock:
-        catch_up(workshop)
-        now = workshop.clock.now()
-        return _tag(workshop, person, run, now, _first(workshop, now))
-
-
 def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[str, str]:
-    """(tag, JSON text) of the shop for ``person``: every open run, or the one named. Refused 'run unknown'."""
+    """(tag, JSON text) of the shop for ``person``: every open run, or the one named. The tag changes with the log, the book,
+    the person and due moments passed. Refused 'run unknown'."""
     with workshop.lock:
         catch_up(workshop)
         now = workshop.clock.now()

@@ -5,7 +5,7 @@ What each press of a guest may say is looked at in ``guest_rights.py``.
 
 from collections.abc import Iterator, Mapping
 
-from runboard.run.fold.fold import press_of
+from runboard.run.log.corrections import named_by
 from runboard.run.log.event import Event
 from runboard.run.log.kinds import KINDS
 from runboard.run.refusal import Refused
@@ -41,7 +41,6 @@ def _kinds_touched(event: Event, arrived: Mapping[str, Event]) -> Iterator[str]:
         one = waiting.pop()
         yield one.kind
         if one.kind in _NAMING:
-            press = press_of(str(one.get("event")))
-            named = [arrived[key] for key in (press, *(f"{press}.{at}" for at in range(2, 10))) if key in arrived]
+            named = named_by(one, arrived)
             waiting += [found for found in named if found.id not in known]
             known |= {found.id for found in named}

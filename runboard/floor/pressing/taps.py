@@ -14,9 +14,9 @@ from runboard.floor.workshop import LogWrite, Workshop
 from runboard.floor.writing import writing
 from runboard.run.change import replace
 from runboard.run.fold.decide import decide
-from runboard.run.fold.fold import press_of
 from runboard.run.fold.record import plain
 from runboard.run.log.ahead import check_not_ahead
+from runboard.run.log.corrections import press_of
 from runboard.run.log.event import Event, write_moment
 from runboard.run.refusal import Refused
 

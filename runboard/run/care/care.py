@@ -144,7 +144,7 @@ def finished_before(book: Book, route: Route, step: Step) -> Step | None:
 
 
 def _keep(draft: Draft, event: Event, key: str, mark: Mark) -> None:
-    known = _care(draft).get(key)
+    known = draft.shop("care").get(key)
     if known and known["heats"] and not mark.heats:
         return  # what heats by itself is asked about as it was, and this coat not at all
     entry = dict(known or {"began_at": write_moment(event.moment), "began_by": event.id, "times": 0, "loads": 0})
@@ -177,18 +177,13 @@ def _note_burn(draft: Draft, event: Event) -> None:
     _keep(draft, event, key, Mark(event.run, step.key, station.key, heats=True))
 
 
-def _care(draft: Draft) -> Mapping[str, Mapping[str, Any]]:
-    found: Mapping[str, Mapping[str, Any]] = draft.changes.get("care", draft.base.care)
-    return found
-
-
 def _put(draft: Draft, event: Event, key: str, entry: Mapping[str, Any]) -> None:
     """Keep it; what is old and was answered to its last reminder goes."""
     oldest = event.moment - timedelta(days=KEPT_DAYS)
     said = draft.base.reminders
     kept = {
         one: known
-        for one, known in _care(draft).items()
+        for one, known in draft.shop("care").items()
         if parse_moment(known["began_at"]) > oldest or reminder_id("care morning", one, known) not in said
     }
     draft.changes["care"] = put(kept, key, entry)
@@ -198,7 +193,7 @@ def lifted(draft: Draft, reminder: str) -> str:
     """A reminder's id as it is made now, of one that was made while it named the count of times and not the press."""
     kind, *subject = reminder.split("|")
     key = "|".join(subject[:3])
-    entry = _care(draft).get(key)
+    entry = draft.shop("care").get(key)
     if entry is None or (len(subject) > 3 and not (subject[3].isdigit() and len(subject[3]) < 6)):
         return reminder
     return reminder_id(kind, key, entry)

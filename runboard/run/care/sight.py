@@ -46,7 +46,7 @@ def note(draft: Draft, event: Event) -> None:
                 since = _alone_since(draft, event.moment, load) if must_be_watched(run, load) else None
                 if load.alone_since != since:
                     draft.put_load(replace(load, alone_since=since))
-    said = draft.changes.get("said_running", draft.base.said_running)
+    said = draft.shop("said_running")
     for key, load in said.items():
         said = put(said, key, replace(load, alone_since=_alone_since(draft, event.moment, load)))
     if said:

@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 from runboard.run.change import replace
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, PersonState, RunState, ShopState, StationState, Tray
+from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 
@@ -25,6 +26,14 @@ def without(mapping: Mapping[K, V], key: K) -> dict[K, V]:
     copy = dict(mapping)
     copy.pop(key, None)
     return copy
+
+
+def open_run(draft: "Draft", event: Event) -> RunState:
+    """The run that an event is of. Refused 'run unknown', 'run closed'."""
+    run = draft.run(event.run)
+    if run.state != "open":
+        raise Refused("run closed", run=run.name, state=run.state)
+    return run
 
 
 class Draft:
@@ -93,6 +102,11 @@ class Draft:
         found = self.run(run).route_of(self.tray(run, tray)).step(key)
         if found is None:
             raise Refused("step unknown", step=key, tray=tray)
+        return found
+
+    def shop(self, name: str) -> Mapping[str, Any]:
+        """One of the shop's own mappings as it is now: answers, reminders, care, said_running, calls, asks, jobs_done."""
+        found: Mapping[str, Any] = self.changes.get(name, getattr(self.base, name))
         return found
 
     # writing

@@ -13,7 +13,16 @@ from runboard.run.care.sight import at_hand
 from runboard.run.change import replace
 from runboard.run.fold import moves_of_pieces, shop_answers
 from runboard.run.fold.draft import Draft, put
-from runboard.run.fold.hands import begin_span, end_spans, free_hands, leave_station, stand_by, take_hands, unhand
+from runboard.run.fold.hands import (
+    begin_span,
+    busy,
+    end_spans,
+    free_hands,
+    leave_station,
+    stand_by,
+    take_hands,
+    unhand,
+)
 from runboard.run.fold.names import pieces_wanted
 from runboard.run.fold.pieces import count_tray, counted, fill_earlier, hold, is_begun, keep_busy, remaining, spread
 from runboard.run.fold.route import Step
@@ -110,30 +119,6 @@ def take_station(scene: Scene) -> None:
         replace(station, load=(load.run, load.id), setup=setup, setups=station.setups + (1 if fresh else 0))
     )
     scene.keep(replace(load, fresh=fresh))
-
-
-def busy(draft: Draft, held_by: tuple[str, str]) -> Refused:
-    """The refusal that names what is on the station."""
-    load = draft.load(*held_by)
-    name = ""
-    if load is not None:
-        name = step_name(draft, load)
-    station = draft.book.station(load.station) if load else None
-    return Refused(
-        "station busy",
-        station=station.name if station else (load.station if load else ""),
-        step=name,
-        trays=list(load.pieces) if load else [],
-        state=load.state if load else "",
-        run=held_by[0],
-        load=held_by[1],
-    )
-
-
-def step_name(draft: Draft, load: Load) -> str:
-    """The name of a load's step, or its key where the route has lost it."""
-    step = draft.run(load.run).step_of(load)
-    return step.name if step else load.step
 
 
 def leave(scene: Scene) -> None:
@@ -250,8 +235,8 @@ def note_stop(scene: Scene) -> None:
 def put_counts(scene: Scene) -> None:
     """Absolute counts for each tray of the load; all that is left is good where nothing is said."""
     event, load, draft = scene.event, scene.load, scene.draft
-    if event.kind == "pieces counted":
-        _count_here(scene)
+    if event.kind == "pieces counted":  # of one tray at one step, in the load named or in the one the tray is in
+        count_tray(draft, load, event.tray, event.get("good"), tuple(event.get("scrap") or ()), event.moment)
         return
     given = spread(event.get("counts") or {}, load.pieces) if load.pieces else dict(event.get("counts") or {})
     for tray_key in dict.fromkeys((*load.pieces, *given)):
@@ -269,13 +254,6 @@ def put_counts(scene: Scene) -> None:
             else:
                 count_tray(draft, load, tray_key, good + left, None, event.moment)
     scene.load = replace(load, done_at=load.done_at or event.moment)
-
-
-def _count_here(scene: Scene) -> None:
-    """A count of one tray at one step, in the load named or in the one the tray is in."""
-    event = scene.event
-    load = scene.load
-    count_tray(scene.draft, load, event.tray, event.get("good"), tuple(event.get("scrap") or ()), event.moment)
 
 
 def hold_pieces(scene: Scene) -> None:

@@ -10,7 +10,7 @@ from runboard.run.fold.draft import Draft, put, without
 from runboard.run.fold.settle import force
 from runboard.run.fold.state import ShopState, Unsettled
 from runboard.run.fold.table import kinds_of, transit
-from runboard.run.log.corrections import effective
+from runboard.run.log.corrections import effective, press_of
 from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
@@ -87,11 +87,6 @@ def _list_unsettled(draft: Draft, event: Event, refusal: Refused) -> None:
         replace(event, seq=0),  # the order of arrival is no part of the state
     )
     draft.changes["unsettled"] = put(draft.base.unsettled, event.id, entry)
-
-
-def press_of(event_id: str) -> str:
-    """The press that an event belongs to: ``X`` for ``X``, ``X.2``, ``X.3``."""
-    return event_id.split(".", 1)[0]
 
 
 def _note_seen(draft: Draft, event: Event) -> None:

@@ -7,6 +7,7 @@ from runboard.run.change import replace
 from runboard.run.fold.draft import Draft
 from runboard.run.fold.state import Load, PersonState, Span
 from runboard.run.log.event import Event
+from runboard.run.refusal import Refused
 
 
 def begin_span(load: Load, kind: str, person: str, moment: datetime, event: str, measured: bool) -> Load:
@@ -71,6 +72,22 @@ def unhand(draft: Draft, person_key: str, load: Load) -> None:
     person: PersonState = draft.person(person_key)
     if person.hands == (load.run, load.id):
         draft.put_person(replace(person, hands=None, hands_since=None))
+
+
+def busy(draft: Draft, held_by: tuple[str, str]) -> Refused:
+    """The refusal that names what is on the station: the ``(run, load)`` that holds it."""
+    load = draft.load(*held_by)
+    step = draft.run(load.run).step_of(load) if load else None
+    station = draft.book.station(load.station) if load else None
+    return Refused(
+        "station busy",
+        station=station.name if station else (load.station if load else ""),
+        step=step.name if step else (load.step if load else ""),
+        trays=list(load.pieces) if load else [],
+        state=load.state if load else "",
+        run=held_by[0],
+        load=held_by[1],
+    )
 
 
 def leave_station(draft: Draft, load: Load) -> None:

@@ -10,7 +10,7 @@ from datetime import datetime
 
 from runboard.run.fold.fold import apply
 from runboard.run.fold.state import ShopState
-from runboard.run.log.corrections import amendments, voided
+from runboard.run.log.corrections import amendments, press_of, voided
 from runboard.run.log.event import Event, amended
 from runboard.shop.book import Book
 
@@ -119,7 +119,7 @@ class Ledger:
 
     def _is_corrected(self, event: Event) -> bool:
         """Whether a correction of this event arrived before it."""
-        return event.id in self._named or event.id.split(".", 1)[0] in self._named
+        return event.id in self._named or press_of(event.id) in self._named
 
     def _note(self, event: Event, seq: int = 0) -> None:
         self.arrived[event.id] = event

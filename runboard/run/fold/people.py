@@ -61,8 +61,7 @@ def did_job(draft: Draft, event: Event) -> None:
     person = draft.person(event.person)
     if person.hands == ("", event.get("job")):
         draft.put_person(replace(person, hands=None, hands_since=None))
-    done = draft.changes.get("jobs_done", draft.base.jobs_done)
-    draft.changes["jobs_done"] = put(done, event.get("job"), event.moment)
+    draft.changes["jobs_done"] = put(draft.shop("jobs_done"), event.get("job"), event.moment)
 
 
 def declined(draft: Draft, event: Event) -> None:

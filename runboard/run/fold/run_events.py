@@ -5,15 +5,13 @@ from typing import Any
 
 from runboard.run.care.care import reminders
 from runboard.run.change import replace
-from runboard.run.fold.draft import Draft, put, without
-from runboard.run.fold.hands import end_spans
+from runboard.run.fold.draft import Draft, open_run, put, without
+from runboard.run.fold.hands import end_spans, leave_station, unhand
 from runboard.run.fold.moves_of_pieces import follow_route
 from runboard.run.fold.pieces import shift
 from runboard.run.fold.route import Route
-from runboard.run.fold.shop_answers import alert_id
-from runboard.run.fold.shown import LONGEST_NOTE
 from runboard.run.fold.state import Order, Revision, RunState, Tray
-from runboard.run.log.event import Event, parse_moment, write_moment
+from runboard.run.log.event import Event, parse_moment
 from runboard.run.refusal import Refused
 from runboard.run.rules.resting import revised
 from runboard.shop.book import Product
@@ -25,13 +23,13 @@ def orders_from(records: Any) -> tuple[Order, ...]:
     """Order lines from their JSON."""
     return tuple(
         Order(
-            one["line"],
-            one["pieces"],
-            one.get("for", ""),
-            one.get("text", ""),
-            parse_moment(one["due"]) if one.get("due") else None,
+            order["line"],
+            order["pieces"],
+            order.get("for", ""),
+            order.get("text", ""),
+            parse_moment(order["due"]) if order.get("due") else None,
         )
-        for one in records
+        for order in records
     )
 
 
@@ -86,24 +84,14 @@ def _on_boards(trays: dict[str, Tray], boards: Mapping[str, Mapping[str, int]]) 
     return {key: replace(tray, board=on.get(key, "")) for key, tray in trays.items()}
 
 
-def finished(draft: Draft, event: Event) -> None:
-    draft.put_run(replace(_open(draft, event), state="finished", closed_at=event.moment))
-
-
-def abandoned(draft: Draft, event: Event) -> None:
-    draft.put_run(replace(_open(draft, event), state="abandoned", closed_at=event.moment))
-
-
-def _open(draft: Draft, event: Event) -> RunState:
-    run = draft.run(event.run)
-    if run.state != "open":
-        raise Refused("run closed", run=run.name, state=run.state)
-    if event.kind in ("run finished", "run abandoned"):
-        if event.v > 1:
-            _may_end(draft, event, run)
-        _let_go(draft, event)
-        run = draft.run(event.run)
-    return run
+def closed(draft: Draft, event: Event) -> None:
+    """Finished or abandoned."""
+    run = open_run(draft, event)
+    if event.v > 1:
+        _may_end(draft, event, run)
+    _let_go(draft, event)
+    state = event.kind.removeprefix("run ")
+    draft.put_run(replace(draft.run(event.run), state=state, closed_at=event.moment))
 
 
 def _may_end(draft: Draft, event: Event, run: RunState) -> None:
@@ -130,10 +118,8 @@ def _let_go(draft: Draft, event: Event) -> None:
     """A run that ends leaves no load on a station and no hands at one."""
     for load in draft.open_loads(event.run):
         for person in load.people:
-            draft.put_person(replace(draft.person(person), hands=None, hands_since=None))
-        station = draft.station(load.station)
-        if station.load == (load.run, load.id):
-            draft.put_station(replace(station, load=None))
+            unhand(draft, person, load)
+        leave_station(draft, load)
         over = end_spans(load, event.moment, measured=False)
         draft.put_load(replace(over, state="off", people=(), done_at=event.moment))
         for tray in load.pieces:
@@ -142,13 +128,13 @@ def _let_go(draft: Draft, event: Event) -> None:
 
 
 def orders_changed(draft: Draft, event: Event) -> None:
-    draft.put_run(replace(_open(draft, event), orders=orders_from(event.get("orders"))))
+    draft.put_run(replace(open_run(draft, event), orders=orders_from(event.get("orders"))))
 
 
 def route_revised(draft: Draft, event: Event) -> None:
     """The new route holds from a tray on, for operations not begun; what would strand pieces, or have them do again what
     they have done, is refused."""
-    run = _open(draft, event)
+    run = open_run(draft, event)
     route = Route(_product(event))
     keys = list(run.trays)
     if event.get("from_tray") not in keys:
@@ -167,7 +153,7 @@ def route_revised(draft: Draft, event: Event) -> None:
 
 
 def board_added(draft: Draft, event: Event) -> None:
-    run = _open(draft, event)
+    run = open_run(draft, event)
     pieces = dict(event.get("pieces"))
     first = run.route.steps[0].key
     for key, count in pieces.items():
@@ -181,7 +167,7 @@ def board_added(draft: Draft, event: Event) -> None:
 
 def board_lost(draft: Draft, event: Event) -> None:
     """Pieces of the board that are not cut yet are scrap; those past the cut go on."""
-    run = _open(draft, event)
+    run = open_run(draft, event)
     key = event.get("board")
     if key not in run.boards:
         raise Refused("board unknown", board=key)
@@ -201,13 +187,13 @@ def board_lost(draft: Draft, event: Event) -> None:
 
 
 def supply_out(draft: Draft, event: Event) -> None:
-    run = _open(draft, event)
+    run = open_run(draft, event)
     until = parse_moment(event.get("until")) if event.get("until") else None
     draft.put_run(replace(run, out=put(run.out, event.get("supply"), until)))
 
 
 def supply_in(draft: Draft, event: Event) -> None:
-    run = _open(draft, event)
+    run = open_run(draft, event)
     draft.put_run(replace(run, out=without(run.out, event.get("supply"))))
 
 
@@ -224,7 +210,7 @@ def check_scope(draft: Draft, event: Event, per: str) -> str:
 
 def first_piece_checked(draft: Draft, event: Event) -> None:
     """A first piece that fails stops the operation until somebody decides."""
-    run = _open(draft, event)
+    run = open_run(draft, event)
     step = run.route.step(event.operation)
     if step is None:
         raise Refused("step unknown", step=event.operation, tray="")
@@ -238,7 +224,7 @@ def first_piece_checked(draft: Draft, event: Event) -> None:
 
 
 def first_piece_decided(draft: Draft, event: Event) -> None:
-    run = _open(draft, event)
+    run = open_run(draft, event)
     passed = {
         key: "pass" if event.get("what") == "go on" and key.startswith(f"{event.operation}|") else result
         for key, result in run.first_pieces.items()
@@ -248,7 +234,7 @@ def first_piece_decided(draft: Draft, event: Event) -> None:
 
 
 def given(draft: Draft, event: Event) -> None:
-    run = _open(draft, event)
+    run = open_run(draft, event)
     told = dict(run.given)
     for tray in event.get("trays"):
         key = f"{event.operation}|{tray}"
@@ -260,37 +246,8 @@ def given(draft: Draft, event: Event) -> None:
 
 
 def look_given(draft: Draft, event: Event) -> None:
-    run = _open(draft, event)
+    run = open_run(draft, event)
     draft.put_run(replace(run, looks=put(run.looks, f"{event.operation}|{event.tray}", event.get("result"))))
-
-
-def lead_called(draft: Draft, event: Event) -> None:
-    """Who calls again for the same from the same tray rings no second time: the call that is open says how often."""
-    run = _open(draft, event)
-    draft.tray(run.id, event.tray)
-    calls = draft.changes.get("calls", draft.base.calls)
-    call = {
-        "why": event.get("why"),
-        "note": (event.get("note") or "")[:LONGEST_NOTE],
-        "person": event.person,
-        "at": write_moment(event.moment),
-        "run": event.run,
-        "tray": event.tray,
-        "step": event.operation,
-    }
-    key = _ringing(draft, calls, call)
-    if key:
-        again = {name: call[name] for name in ("note", "step") if call[name]}
-        call = {**calls[key], **again, "times": calls[key].get("times", 1) + 1}
-    draft.changes["calls"] = put(calls, key or event.id, call)
-
-
-def _ringing(draft: Draft, calls: Mapping[str, Mapping[str, Any]], call: Mapping[str, Any]) -> str:
-    """The open call that says the same; '' where there is none, and where somebody said that they come: whoever still
-    waits then rings anew."""
-    same = ("run", "tray", "person", "why")
-    found = (key for key, one in calls.items() if all(one[name] == call[name] for name in same))
-    return next((key for key in found if alert_id("call", key) not in draft.base.answers), "")
 
 
 def noted(draft: Draft, event: Event) -> None:
@@ -301,8 +258,8 @@ def noted(draft: Draft, event: Event) -> None:
 
 HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
     "run opened": opened,
-    "run finished": finished,
-    "run abandoned": abandoned,
+    "run finished": closed,
+    "run abandoned": closed,
     "orders changed": orders_changed,
     "route revised": route_revised,
     "board added": board_added,
@@ -313,6 +270,5 @@ HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
     "first piece decided": first_piece_decided,
     "operation given": given,
     "look given": look_given,
-    "lead called": lead_called,
     "note written": noted,
 }

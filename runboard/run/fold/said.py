@@ -26,24 +26,24 @@ def note_unfit(draft: Draft, event: Event) -> None:
         return
     load = _load(run, event) if event.kind == "machine started" else None
     if load is not None:
-        draft.changes["said_running"] = put(_said(draft), _key(event), load)
+        draft.changes["said_running"] = put(draft.shop("said_running"), _key(event), load)
     elif event.kind in SAYS_STILL:
         forget(draft, event)
 
 
 def forget(draft: Draft, event: Event) -> None:
     """What a press that fits says of a load stands, and nothing else is said of it: it does not run, or is watched."""
-    if _key(event) not in _said(draft):
+    if _key(event) not in draft.shop("said_running"):
         return
     load = draft.load(event.run, event.load)
     watched = event.kind == "machine started" and load is not None and must_be_watched(draft.run(event.run), load)
     if watched or event.kind in SAYS_STILL:
-        draft.changes["said_running"] = without(_said(draft), _key(event))
+        draft.changes["said_running"] = without(draft.shop("said_running"), _key(event))
 
 
 def load_of(draft: Draft, run: str, key: str) -> Load | None:
     """The load that a press which did not fit says to run."""
-    return _said(draft).get(f"{run}|{key}")
+    return draft.shop("said_running").get(f"{run}|{key}")
 
 
 def answered(draft: Draft, event: Event, again: str | None, run: str, key: str, occurrence: str) -> None:
@@ -53,14 +53,14 @@ def answered(draft: Draft, event: Event, again: str | None, run: str, key: str, 
         return
     answer, person = event.get("answer"), draft.person(event.person)
     if answer in ("ended", "stopped", "done"):
-        draft.changes["said_running"] = without(_said(draft), f"{run}|{key}")
+        draft.changes["said_running"] = without(draft.shop("said_running"), f"{run}|{key}")
         return
     if answer == "still running" and again:
         load = replace(load, end_at=parse_moment(again), ends=load.ends + 1)
     elif answer == "seen" and at_hand(draft, person, load):
         stand_by(draft, event.person, load)
         load = replace(load, checked_at=event.moment, checks=load.checks + 1, watcher=event.person or load.watcher)
-    draft.changes["said_running"] = put(_said(draft), f"{run}|{key}", load)
+    draft.changes["said_running"] = put(draft.shop("said_running"), f"{run}|{key}", load)
 
 
 def still_asked(said: Mapping[str, Load]) -> Mapping[str, Load]:
@@ -74,11 +74,6 @@ def still_asked(said: Mapping[str, Load]) -> Mapping[str, Load]:
         left[load.station] -= 1
         shown |= {key} if left[load.station] >= 0 else set()
     return {key: load for key, load in said.items() if key in shown}
-
-
-def _said(draft: Draft) -> Mapping[str, Load]:
-    found: Mapping[str, Load] = draft.changes.get("said_running", draft.base.said_running)
-    return found
 
 
 def _key(event: Event) -> str:

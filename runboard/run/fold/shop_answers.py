@@ -19,7 +19,7 @@ def note(draft: Draft, alert: str, answer: str, event: Event, ask_again_at: str 
     kept: dict[str, Any] = {"answer": answer, "person": event.person, "at": write_moment(event.moment)}
     if ask_again_at:
         kept["ask_again_at"] = ask_again_at
-    answers = put(draft.changes.get("answers", draft.base.answers), alert, kept)
+    answers = put(draft.shop("answers"), alert, kept)
     if len(answers) > KEPT:
         answers.pop(next(iter(answers)))
     draft.changes["answers"] = answers

@@ -1,14 +1,16 @@
-"""What happens to stations, alerts, reminders and questions, whoever's run it is."""
+"""What happens to stations, alerts, calls, reminders and questions, whoever's run it is."""
 
 from collections.abc import Callable, Mapping
 from datetime import datetime
+from typing import Any
 
 from runboard.run.care.care import lifted
 from runboard.run.care.sight import must_be_watched
 from runboard.run.change import replace
 from runboard.run.fold import said
-from runboard.run.fold.draft import Draft, put, without
-from runboard.run.fold.shop_answers import note
+from runboard.run.fold.draft import Draft, open_run, put, without
+from runboard.run.fold.shop_answers import alert_id, note
+from runboard.run.fold.shown import LONGEST_NOTE
 from runboard.run.fold.state import StationState
 from runboard.run.log.event import Event, parse_moment, write_moment
 from runboard.run.refusal import Refused
@@ -66,7 +68,7 @@ def answered(draft: Draft, event: Event) -> None:
     alert = event.get("alert")
     again = _ask_again_at(draft, event, *alert.removeprefix("ask again|").split("|")[1:3])
     note(draft, alert, event.get("answer"), event, again)
-    calls = draft.changes.get("calls", draft.base.calls)
+    calls = draft.shop("calls")
     if alert.removeprefix("call|") in calls:
         draft.changes["calls"] = without(calls, alert.removeprefix("call|"))
     kind, *subject = alert.split("|")
@@ -101,28 +103,53 @@ def _ask_again_at(draft: Draft, event: Event, run: str = "", key: str = "") -> s
     return write_moment(latest)
 
 
+def lead_called(draft: Draft, event: Event) -> None:
+    """Who calls again for the same from the same tray rings no second time: the call that is open says how often."""
+    run = open_run(draft, event)
+    draft.tray(run.id, event.tray)
+    calls = draft.shop("calls")
+    call = {
+        "why": event.get("why"),
+        "note": (event.get("note") or "")[:LONGEST_NOTE],
+        "person": event.person,
+        "at": write_moment(event.moment),
+        "run": event.run,
+        "tray": event.tray,
+        "step": event.operation,
+    }
+    key = _ringing(draft, calls, call)
+    if key:
+        again = {name: call[name] for name in ("note", "step") if call[name]}
+        call = {**calls[key], **again, "times": calls[key].get("times", 1) + 1}
+    draft.changes["calls"] = put(calls, key or event.id, call)
+
+
+def _ringing(draft: Draft, calls: Mapping[str, Mapping[str, Any]], call: Mapping[str, Any]) -> str:
+    """The open call that says the same; '' where there is none, and where somebody said that they come: whoever still
+    waits then rings anew."""
+    same = ("run", "tray", "person", "why")
+    found = (key for key, one in calls.items() if all(one[name] == call[name] for name in same))
+    return next((key for key in found if alert_id("call", key) not in draft.base.answers), "")
+
+
 def claimed(draft: Draft, event: Event) -> None:
-    answers = draft.changes.get("answers", draft.base.answers)
-    if event.get("alert") not in answers:
+    if event.get("alert") not in draft.shop("answers"):
         note(draft, event.get("alert"), "claimed", event)
 
 
 def reminded(draft: Draft, event: Event) -> None:
     done = {"done": event.get("done"), "person": event.person, "at": write_moment(event.moment)}
-    reminders = draft.changes.get("reminders", draft.base.reminders)
-    draft.changes["reminders"] = put(reminders, lifted(draft, event.get("reminder")), done)
+    draft.changes["reminders"] = put(draft.shop("reminders"), lifted(draft, event.get("reminder")), done)
 
 
 def restarted(draft: Draft, event: Event) -> None:
     """After a restart the first question is what was running."""
     facts = {"open": list(event.get("open")), "last_at": event.get("last_at", ""), "at": write_moment(event.moment)}
-    asks = draft.changes.get("asks", draft.base.asks)
-    draft.changes["asks"] = put(asks, event.id, {"code": "what was running", "facts": facts})
+    draft.changes["asks"] = put(draft.shop("asks"), event.id, {"code": "what was running", "facts": facts})
 
 
 def restart_answered(draft: Draft, event: Event) -> None:
-    asks = draft.changes.get("asks", draft.base.asks)
-    draft.changes["asks"] = without(asks, event.get("restart"))
+    draft.changes["asks"] = without(draft.shop("asks"), event.get("restart"))
 
 
 def nothing(draft: Draft, event: Event) -> None:
@@ -137,6 +164,7 @@ HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
     "signal received": signal,
     "alert answered": answered,
     "alert claimed": claimed,
+    "lead called": lead_called,
     "reminder answered": reminded,
     "server restarted": restarted,
     "restart answered": restart_answered,

@@ -6,8 +6,9 @@ from importlib.resources import files
 from typing import Any
 
 from runboard.run.change import replace
-from runboard.run.fold.draft import Draft
-from runboard.run.fold.effects import EFFECTS, Scene, busy
+from runboard.run.fold.draft import Draft, open_run
+from runboard.run.fold.effects import EFFECTS, Scene
+from runboard.run.fold.hands import busy
 from runboard.run.fold.names import counted_before, step_of, trays_of
 from runboard.run.fold.pieces import assumed_load, is_begun
 from runboard.run.fold.route import Step
@@ -45,9 +46,7 @@ def kinds_of(subject: str) -> frozenset[str]:
 def transit(draft: Draft, event: Event) -> None:
     """Take the row for this kind and state: its guards, its effects, its next state. Refused where none fits."""
     subject = "load" if event.kind in kinds_of("load") else "tray"
-    run = draft.run(event.run)
-    if run.state != "open":
-        raise Refused("run closed", run=run.name, state=run.state)
+    open_run(draft, event)
     if subject == "load":
         load, step = load_at_hand(draft, event)
         state = load.state

@@ -10,6 +10,16 @@ def press_ids(named: str) -> tuple[str, ...]:
     return (named, *(f"{named}.{number}" for number in range(2, 10)))
 
 
+def press_of(event_id: str) -> str:
+    """The press that an event belongs to: ``X`` for ``X``, ``X.2``, ``X.3``."""
+    return event_id.split(".", 1)[0]
+
+
+def named_by(event: Event, arrived: Mapping[str, Event]) -> list[Event]:
+    """What arrived of the press that a correction names, or of the one to which the event that it names belongs."""
+    return [arrived[key] for key in press_ids(press_of(str(event.get("event")))) if key in arrived]
+
+
 def voided(events: Mapping[str, Event]) -> set[str]:
     """The ids of events that never happened. An undo that is itself undone later undoes nothing."""
     undos = sorted(

@@ -8,7 +8,7 @@ hose is on the other machine by now, the neighbours are away, they agreed to swa
 from collections.abc import Callable, Mapping, Sequence
 
 from runboard.run.fold.draft import Draft
-from runboard.run.fold.effects import busy
+from runboard.run.fold.hands import busy
 from runboard.run.fold.names import pieces_wanted
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState

@@ -7,8 +7,9 @@ from flask import Blueprint, Flask, Response, abort, current_app, request
 from runboard.floor.letting_in.devices import Door
 from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.floor.letting_in.guests import Guest, guests, let_in_again, revoke_guest, revoke_tray
-from runboard.floor.letting_in.travellers import MOST_HOURS, Settings, hours_of_access, set_hours
+from runboard.floor.letting_in.travellers import MOST_HOURS, hours_of_access, set_hours
 from runboard.floor.pressing.access import LEAD
+from runboard.floor.workshop import Settings
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.sessions import access, door
 

@@ -11,10 +11,11 @@ from runboard.floor.letting_in.devices import Door
 from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.floor.letting_in.guests import admit, find_tray, leave, tray_of_card
 from runboard.floor.letting_in.helper import Work, with_bad, work_at
-from runboard.floor.letting_in.travellers import Settings, read_keys, traveller_link
+from runboard.floor.letting_in.travellers import read_keys, traveller_link
 from runboard.floor.pressing.access import GUEST
 from runboard.floor.pressing.taps import Sender, why_refused
 from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Settings
 from runboard.run.calls.device import Session
 from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused

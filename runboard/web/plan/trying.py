@@ -8,9 +8,9 @@ from urllib.parse import urlencode
 from flask import Blueprint, Flask, Response, current_app, request
 
 from runboard.floor.changing.kept_changes import Kept, drop_change, keep_change, kept_changes
-from runboard.floor.keeping.signals import Settings
 from runboard.floor.planning.try_change import Trials
 from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Settings
 from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize, swappable
 from runboard.plan.schedule.told.compared import Compared
 from runboard.run.fold.state import RunState

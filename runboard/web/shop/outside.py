@@ -6,7 +6,7 @@ from typing import Any, Protocol, cast
 from flask import Blueprint, Flask, Response, current_app, request
 
 from runboard.floor.keeping.outside import Channel, add_channel, channels, find_channel, remove_channel, set_steps
-from runboard.floor.keeping.signals import Settings
+from runboard.floor.workshop import Settings
 from runboard.run.refusal import Refused
 from runboard.shop.numbers import any_number
 from runboard.web.door.pages import page, said, see_other, workshop
