@@ -51,30 +51,20 @@ class DuesFile:
 
     def past(self, now: datetime) -> list[tuple[Due, int]]:
         """What has fallen due by ``now`` and nobody has answered, earliest first, and how often it was sent outside."""
-        rows = self._connections.here().conn.execute(
-            f"SELECT {_COLUMNS}, sent FROM due WHERE due_at <= ? ORDER BY due_at, id", (_write(now),)
-        )
-        return [(_due(row[:-1]), row[-1]) for row in rows]
+        return self._told_by("sent", now)
 
     def claim_sending(self, due_id: str, sent: int, wanted: int) -> bool:
         """Take it on oneself to send it outside, so that it counts as sent ``wanted`` times instead of ``sent``; false
         if another did."""
-        with self._connections.write() as connection:
-            done = connection.execute("UPDATE due SET sent = ? WHERE id = ? AND sent = ?", (wanted, due_id, sent))
-            return done.rowcount == 1
+        return self._claim("sent", due_id, sent, wanted)
 
     def pushed(self, now: datetime) -> list[tuple[Due, int]]:
-        """What has fallen due by ``now`` and nobody has answered, earliest first, and how often locked phones were sent it."""
-        rows = self._connections.here().conn.execute(
-            f"SELECT {_COLUMNS}, pushed FROM due WHERE due_at <= ? ORDER BY due_at, id", (_write(now),)
-        )
-        return [(_due(row[:-1]), row[-1]) for row in rows]
+        """The same, and how often locked phones were sent it."""
+        return self._told_by("pushed", now)
 
     def claim_pushing(self, due_id: str, pushed: int, wanted: int) -> bool:
         """Take it on oneself to send it to locked phones, as ``claim_sending`` does for what goes outside."""
-        with self._connections.write() as connection:
-            done = connection.execute("UPDATE due SET pushed = ? WHERE id = ? AND pushed = ?", (wanted, due_id, pushed))
-            return done.rowcount == 1
+        return self._claim("pushed", due_id, pushed, wanted)
 
     def is_unanswered(self, due: Due) -> bool:
         """Whether it is still to be answered, and has not moved."""
@@ -85,6 +75,15 @@ class DuesFile:
         """The earliest moment of which nobody was told, past or to come."""
         row = self._connections.here().conn.execute("SELECT min(due_at) FROM due WHERE told_at IS NULL").fetchone()
         return None if row[0] is None else _read(row[0])
+
+    def _told_by(self, way: str, now: datetime) -> list[tuple[Due, int]]:
+        sql = f"SELECT {_COLUMNS}, {way} FROM due WHERE due_at <= ? ORDER BY due_at, id"
+        return [(_due(row[:-1]), row[-1]) for row in self._connections.here().conn.execute(sql, (_write(now),))]
+
+    def _claim(self, way: str, due_id: str, before: int, wanted: int) -> bool:
+        with self._connections.write() as connection:
+            sql = f"UPDATE due SET {way} = ? WHERE id = ? AND {way} = ?"
+            return connection.execute(sql, (wanted, due_id, before)).rowcount == 1
 
 
 def put_dues(connection: sqlite3.Connection, dues: Iterable[Due]) -> None:
@@ -109,11 +108,8 @@ def held_dues(connection: sqlite3.Connection) -> dict[str, datetime]:
 
 
 def _due(row: tuple[str, ...]) -> Due:
-    key, kind, due_at, run, load, tray, step, station, person = row
-    return Due(
-        id=key, kind=kind, due_at=_read(due_at), run=run, load=load, tray=tray, step=step, station=station,
-        person=person,
-    )  # fmt: skip
+    key, kind, due_at, *about = row  # in the order of its fields
+    return Due(key, kind, _read(due_at), *about)
 
 
 # To the microsecond, unlike the log's: a moment reckoned from minutes with a fraction must come back as it was put, or

@@ -3,20 +3,26 @@
 Copied out they are listed with their digests; put back each is compared, and no link is followed.
 """
 
+import errno
 import os
 import re
 import shutil
 import stat
+import tempfile
 from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
+from typing import BinaryIO
 
+from runboard.run.refusal import NotStored
 from runboard.store.closed import FILE_MODE
 from runboard.store.listed import NotPlain, digest_of, is_plain_name, open_plain
 from runboard.store.proof import BadCopy
 
 FILES_NAME = "files"
 _DEEPEST = 12
+_WHY = {errno.ENOSPC: "full", errno.EDQUOT: "full", errno.EROFS: "read only"}
 _NAMED_BY_DIGEST = re.compile(r"([0-9a-f]{64})\.[a-z]+")
 
 
@@ -161,6 +167,28 @@ def _copy(path: Path, there: Path, digest: str = "") -> None:
         part.replace(there)
     except NotPlain as error:
         raise BadCopy("changing", file=str(path)) from error
+    finally:
+        part.unlink(missing_ok=True)
+
+
+@contextmanager
+def writing_to(folder: Path) -> Iterator[None]:
+    """What the disk says of writing into a folder, which is made if it is not there, as ``NotStored``."""
+    try:
+        folder.mkdir(mode=0o700, exist_ok=True)
+        yield
+    except OSError as error:
+        raise NotStored(_WHY.get(error.errno or 0, "failing")) from error
+
+
+@contextmanager
+def unfinished(folder: Path) -> Iterator[tuple[BinaryIO, Path]]:
+    """(file to write, its path): gone at the end of the block unless it got another name. No backup copies a '.part'."""
+    place, name = tempfile.mkstemp(suffix=".part", dir=folder)  # mode 600
+    part = Path(name)
+    try:
+        with os.fdopen(place, "wb") as file:
+            yield file, part
     finally:
         part.unlink(missing_ok=True)
 

@@ -1,16 +1,10 @@
 """Pictures in the data folder, each under the digest of its content: kept once, never changed, never removed."""
 
-import errno
 import hashlib
-import os
-import tempfile
 from pathlib import Path
 
-from runboard.run.refusal import NotStored
 from runboard.shop.pictures import is_picture_name
-from runboard.store.files import FILES_NAME, keep_on_disk
-
-_WHY = {errno.ENOSPC: "full", errno.EDQUOT: "full", errno.EROFS: "read only"}
+from runboard.store.files import FILES_NAME, keep_on_disk, unfinished, writing_to
 
 
 class PictureFolder:
@@ -23,11 +17,9 @@ class PictureFolder:
         """Keep a picture; answers its name. Raises ``NotStored`` where the disk does not take it."""
         name = f"{hashlib.sha256(content).hexdigest()}.{ending}"
         path = self._folder / name
-        try:
+        with writing_to(self._folder):
             if not (path.is_file() and path.stat().st_size == len(content)):
                 self._write(path, content)
-        except OSError as error:
-            raise NotStored(_WHY.get(error.errno or 0, "failing")) from error
         return name
 
     def read(self, name: str) -> bytes | None:
@@ -46,14 +38,9 @@ class PictureFolder:
 
     def _write(self, path: Path, content: bytes) -> None:
         """Under its name at once, and on the disk itself before anything names it."""
-        self._folder.mkdir(mode=0o700, exist_ok=True)
-        place, part_name = tempfile.mkstemp(suffix=".part", dir=self._folder)  # mode 600; no backup copies a '.part'
-        part = Path(part_name)
-        try:
-            with os.fdopen(place, "wb") as file:
-                file.write(content)
+        with unfinished(self._folder) as (file, part):
+            file.write(content)
+            file.close()  # or Windows gives it no other name
             keep_on_disk(part)
             part.replace(path)
             keep_on_disk(self._folder)
-        finally:
-            part.unlink(missing_ok=True)
