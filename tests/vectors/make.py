@@ -73,13 +73,14 @@ SERVER_ONLY = (
 )
 
 
-def page_state(state: ShopState, book: Book) -> dict[str, Any]:
-    """The parts of the page's JSON that presses change, and those that they are judged by."""
-    found = {
+def page_state(state: ShopState, book: Book, cache: Cache) -> dict[str, Any]:
+    """The parts of the page's JSON that presses change, and those that they are judged by. ``cache`` keeps what an evening's
+    states share, as it does for the server."""
+    return {
         **{name: value for name, value in book_record(book).items() if name in ("shop", "jobs", "finishes")},
         "people": people_record(state, book),
         "stations": stations_record(state, book),
-        "runs": {run.id: json.loads(run_text(run, Cache(), book)) for run in state.runs.values()},
+        "runs": {run.id: json.loads(run_text(run, cache, book)) for run in state.runs.values()},
         "dues": [due_record(due) for due in _dues(state, book)],
         "answers": plain(state.answers),
         "unsettled": [unsettled_record(entry) for entry in state.unsettled.values()],
@@ -88,7 +89,6 @@ def page_state(state: ShopState, book: Book) -> dict[str, Any]:
         "calls": plain(state.calls),
         "reminders": plain(state.reminders),
     }
-    return json.loads(json.dumps(found))
 
 
 def _dues(state: ShopState, book: Book) -> list[Due]:
@@ -155,9 +155,9 @@ def vectors(book: Book, base: dict[str, Any]) -> list[dict[str, Any]]:
     for number in range(MOST_SEQUENCES):
         if number >= SEQUENCES and not missing:
             break
-        was = None
+        was, cache = None, Cache()
         for before, event, after in pressed(book, random, number):
-            was, now = was or page_state(before, book), page_state(after, book)
+            was, now = was or page_state(before, book, cache), page_state(after, book, cache)
             patch, code = difference(was, now), after.unsettled[event.id].code if event.id in after.unsettled else ""
             row = row_of(before, event, book)
             sign = (event.kind, row, code)
@@ -213,7 +213,7 @@ def make() -> str:
     """The file's text: a vector a line."""
     book = book_from_json(the_shop())
     first, _, _ = next(pressed(book, Random(0), 999))
-    base = page_state(first, book)
+    base = page_state(first, book, Cache())
     lines = [json.dumps(one, separators=(",", ":")) for one in vectors(book, base)]
     return '{"base":' + json.dumps(base, separators=(",", ":")) + ',\n"vectors":[\n' + ",\n".join(lines) + "\n]}\n"
 
