@@ -72,7 +72,7 @@ def search(
     """
     from runboard.plan.schedule.search.cold import cold
     from runboard.plan.schedule.search.improve import improve
-    from runboard.plan.schedule.search.model import Stop
+    from runboard.plan.schedule.search.solving import Stop
 
     began, stop = clock() if clock else 0.0, Stop()
     with stopped.calls(stop.ask):

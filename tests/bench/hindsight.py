@@ -18,7 +18,7 @@ from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import by_start, greedy_plan
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.cold import cold
-from runboard.plan.schedule.search.model import Stop
+from runboard.plan.schedule.search.solving import Stop
 from runboard.run.fold.ledger import Ledger
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState, ShopState

@@ -21,7 +21,7 @@ from runboard.plan.offers import lines
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.search.cold import cold
 from runboard.plan.schedule.search.improve import improve
-from runboard.plan.schedule.search.model import Stop
+from runboard.plan.schedule.search.solving import Stop
 from runboard.run.care.care import lock_up_reminders
 from runboard.run.care.sight import must_be_watched, watched_by
 from runboard.run.fold.decide import decide

@@ -18,7 +18,8 @@ from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search import improve as improving
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.improve import Improved, improve
-from runboard.plan.schedule.search.model import Limits, Model, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Limits, Wish
 from tests.bench.now import Row
 from tests.bench.plan_answers import answers
 from tests.core.instances import the_trial

@@ -7,7 +7,8 @@ from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.model import Limits, Model, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Limits, Wish
 
 # The solver's own measure of work, the same on every computer; a wall-clock limit that nothing here comes near.
 LIMITS = Limits(60, workers=1, seed=1, work=1)

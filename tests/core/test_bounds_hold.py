@@ -15,7 +15,8 @@ from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.bounds import all_bounds, bound
 from runboard.plan.schedule.search.evenings import least_evenings
-from runboard.plan.schedule.search.model import Model, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Wish
 from tests.core.instances import MONDAY, problems, the_trial
 from tests.core.optimum import LIMITS
 from tests.core.shorter import in_one_window

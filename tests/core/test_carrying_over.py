@@ -13,7 +13,8 @@ from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.rule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
-from runboard.plan.schedule.search.model import Limits, Model, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Limits, Wish
 from tests.core.instances import FRIDAY, opened, problems
 from tests.core.test_taking_over import ANN, BEN, needed_twice
 

@@ -11,7 +11,7 @@ from runboard.plan.schedule.problem.nouns import Block, Lag, Plan, Problem, Stat
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.cold import Cold, cold
-from runboard.plan.schedule.search.model import Stop
+from runboard.plan.schedule.search.solving import Stop
 from tests.core.instances import MONDAY, problems, the_trial
 
 SANDER, FINISHING, LASER = range(3)

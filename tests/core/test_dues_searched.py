@@ -18,7 +18,8 @@ from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.improve import Improved, improve
-from runboard.plan.schedule.search.model import Answer, Limits, Model, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Answer, Limits, Wish
 from tests.core.instances import problems
 from tests.core.test_schedule_check import ANN, BEN, BENCH, SANDER, hand, shop
 

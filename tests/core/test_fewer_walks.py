@@ -13,7 +13,8 @@ from runboard.plan.schedule.problem.worth import lateness_of, worth
 from runboard.plan.schedule.rule.greedy import RULES, Features, greedy_plan, ranked
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.improve import Improved, improve
-from runboard.plan.schedule.search.model import Answer, Limits, Model
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Answer, Limits
 from runboard.plan.schedule.search.walks import WalksModel
 from tests.core.instances import MONDAY, problems, the_trial
 

@@ -11,7 +11,8 @@ from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import all_bounds, bound
 from runboard.plan.schedule.search.evenings import least_evenings
-from runboard.plan.schedule.search.model import Answer, Limits, Model, Stop, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Wish
 from tests.core.instances import problems, the_trial
 
 BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))

@@ -10,7 +10,8 @@ from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, S
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.improve import improve
-from runboard.plan.schedule.search.model import Answer, Limits, Model, Watching, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Answer, Limits, Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, differ, staffed, with_people
 from runboard.words.plan_record import operations_record
 from tests.core.instances import MONDAY, problems

@@ -4,7 +4,8 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.model import Answer, Limits, Model, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Answer, Limits, Wish
 
 HORIZON = 3000
 

@@ -11,7 +11,8 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.hours import Chains, Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, Plan, Problem, leading_to, only
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.model import Limits, Model, Stop, Watching, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Limits, Stop, Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, staffed
 from runboard.plan.schedule.search.walks import WHOLE
 

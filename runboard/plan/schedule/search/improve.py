@@ -22,7 +22,8 @@ from runboard.plan.schedule.rule.rule import NoPlace, warm
 from runboard.plan.schedule.rule.wandering import Wandering
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.search.evenings import least_evenings
-from runboard.plan.schedule.search.model import Answer, Limits, Model, Stop, Watching, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
 from runboard.plan.schedule.search.walks import WHOLE, WalksModel
 

@@ -8,7 +8,8 @@ from dataclasses import replace
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
-from runboard.plan.schedule.search.model import Limits, Model, Stop, Wish
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Limits, Stop, Wish
 
 # By how much a start may move: five minutes.
 _NEAR = 5 * 2

@@ -4,8 +4,9 @@ from collections import defaultdict
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import Problem
-from runboard.plan.schedule.search.model import Model, Wish
-from runboard.plan.schedule.search.model_people import Done
+from runboard.plan.schedule.search.apart import Done
+from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.search.solving import Wish
 
 # Blocks up to which a plan is planned anew.
 WHOLE = 130
@@ -23,7 +24,7 @@ class WalksModel(Model):
     def __init__(self, problem: Problem, wish: Wish, stays: int, most: int | None = None) -> None:
         super().__init__(problem, wish)
         self.most_stays = stays
-        walks = [self._walks(person, done) for person, done in self.people.done.items() if done]
+        walks = [self._walks(person, done) for person, done in self.people.doings.by.items() if done]
         if most is None:
             self.model.minimize(sum(walks))
         else:

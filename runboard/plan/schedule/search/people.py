@@ -1,43 +1,20 @@
-"""People in the constraint model: hands, eyes on machines and who takes over, and the walks between rooms."""
+"""People in the constraint model: whose hands, whose eyes on a machine, and who takes over."""
 
-from collections import defaultdict
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import reduce
-from itertools import combinations, pairwise
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from ortools.sat.python import cp_model
 
-from runboard.plan.schedule.problem.hours import (
-    common,
-    everybody,
-    hands_in,
-    joined,
-    open_spans,
-    within,
-)
+from runboard.plan.schedule.problem.hours import common, hands_in, joined, open_spans, within
 from runboard.plan.schedule.problem.nouns import Block, Placed, Span, Stretch
-from runboard.plan.schedule.problem.people import Doing, cliques
-
-if TYPE_CHECKING:
-    from runboard.plan.schedule.search.model import Model
+from runboard.plan.schedule.problem.people import Doing
+from runboard.plan.schedule.search.apart import Doings, Done
+from runboard.plan.schedule.search.frame import Frame, domain
+from runboard.plan.schedule.search.setups import Setups
 
 # Nobody takes over a machine that runs for less than ten minutes, nor for less than two at its start or end.
 _LONG, _LEAST = 10 * 2, 2 * 2
-
-
-@dataclass(frozen=True)
-class Done:
-    """Something a person is there for: ``present`` is None where it always is. ``end`` is a variable where ``size`` is.
-    ``begun`` is what they are at already."""
-
-    kind: Doing
-    start: Any
-    size: Any
-    present: Any = None
-    begun: bool = False
-    end: Any = None
 
 
 @dataclass(frozen=True)
@@ -51,31 +28,27 @@ class _Change:
 
 
 class People:
-    """Who does what, in the model. ``done`` is what each person may be there for; ``hands`` and ``eyes`` are for each block
+    """Who does what, in the model. ``doings`` is what each person may be there for; ``hands`` and ``eyes`` are for each block
     the literals of who works at it and who watches it from its start, None where there is only one."""
 
-    def __init__(self, model: "Model") -> None:
-        self.of, self.problem = model, model.problem
+    def __init__(self, frame: Frame, setups: Setups) -> None:
+        self.of, self.problem, self.setups = frame, frame.problem, setups
         self.there = [at for at, person in enumerate(self.problem.people) if person.windows]
         self.hands: dict[int, dict[int, Any]] = {}
         self.eyes: dict[int, dict[int, Any]] = {}
         self.changes: dict[int, _Change] = {}
-        self.done: dict[int, list[Done]] = {at: [] for at in range(len(self.problem.people))}
-        self._all: list[Done] = []
-        self._made: dict[tuple[int, int, int], Any] = {}
+        self.doings = Doings(frame)
         self._seen: dict[tuple[int, int, int, int], tuple[Span, ...]] = {}
         for block in self.problem.blocks:
             self._take_hands(block)
             if block.watched is not None and (block.by is not None or not block.begun):
                 self._take_eyes(block, block.watched)
-        self._keep_apart()
-        self._keep_walks()
-        self._keep_first_walks()
+        self.doings.keep(len(self.there))
 
     # hands
 
     def _take_hands(self, block: Block) -> None:
-        setup = self.of.setups.needs.get(block.index)
+        setup = self.setups.needs.get(block.index)
         hands = [one for one in block.stretches if one.attendance == "hands-on"]
         if hands or setup is not None:
             self.hands[block.index] = self._one_of(block)
@@ -90,9 +63,9 @@ class People:
         return stretch.offset if block.begun else self.of.begins[block.index] + stretch.offset
 
     def _share(self, done: Done, by: dict[int, Any]) -> None:
-        self._all.append(done)
+        self.doings.of_any.append(done)
         for one, literal in by.items():
-            self.done[one].append(Done(done.kind, done.start, done.size, literal, done.begun))
+            self.doings.by[one].append(Done(done.kind, done.start, done.size, literal, done.begun))
 
     def _one_of(self, block: Block) -> dict[int, Any]:
         """Who may put their hands to a block: whoever is at it already does."""
@@ -120,22 +93,21 @@ class People:
         if not spans:
             self.of.model.add_bool_or([one.negated() for one in literals])
             return
-        inside = cp_model.Domain.from_intervals([[opens, closes - 1] for opens, closes in spans])
-        kept = self.of.model.add_linear_expression_in_domain(start, inside)
+        kept = self.of.model.add_linear_expression_in_domain(start, domain(spans))
         if literals:
             kept.only_enforce_if(literals)
 
     def _add_setup(self, block: Block, need: Any) -> None:
         """The setup before a block, by whose hands do the rest, within the same hours; ``need`` None where it always is."""
         start = self.of.begins[block.index] - block.setup
-        self._all.append(Done((block.station, "hands-on"), start, block.setup, need))
+        self.doings.of_any.append(Done((block.station, "hands-on"), start, block.setup, need))
         runs = within(self.problem.stations[block.station].runs, 0, block.setup + block.length)
         for one, theirs in self.hands[block.index].items():
             parts = [(0, block.setup), *((block.setup + offset, length) for offset, length in hands_in(block))]
             spans = reduce(common, (within(self.problem.people[one].windows, *part) for part in parts), runs)
             literals = [each for each in (need, theirs) if each is not None]
             self._keep_in(start, spans, literals)
-            self.done[one].append(Done((block.station, "hands-on"), start, block.setup, self._both(literals)))
+            self.doings.by[one].append(Done((block.station, "hands-on"), start, block.setup, self._both(literals)))
 
     def _both(self, literals: list[Any]) -> Any:
         if len(literals) < 2:
@@ -154,17 +126,17 @@ class People:
         if len(self.there) > 1:
             if self.of.wish.watching == "anyone":
                 self.of.is_plan = False
-                self._all.append(Done(kind, start, stretch.length, None, block.begun))
+                self.doings.of_any.append(Done(kind, start, stretch.length, None, block.begun))
                 return
             self.of.is_bound = False  # somebody else could have taken over, or once more
             if self.of.wish.watching == "by turns" and stretch.length >= _LONG:
-                self._all.append(Done(kind, start, stretch.length, None, block.begun))
+                self.doings.of_any.append(Done(kind, start, stretch.length, None, block.begun))
                 self._by_turns(block, stretch)
                 return
         self.eyes[block.index] = by = self._throughout(block, stretch)
-        self._all.append(Done(kind, start, stretch.length, None, block.begun))
+        self.doings.of_any.append(Done(kind, start, stretch.length, None, block.begun))
         for one, literal in by.items():
-            self.done[one].append(Done(kind, start, stretch.length, literal, block.begun and one == block.by))
+            self.doings.by[one].append(Done(kind, start, stretch.length, literal, block.begun and one == block.by))
 
     def _throughout(self, block: Block, stretch: Stretch) -> dict[int, Any]:
         whole = self.of.chains.starts[block.index]
@@ -213,9 +185,9 @@ class People:
 
     def _there(self, person: int, done: Done) -> None:
         """Kept within somebody's hours, but for what is begun."""
-        self.done[person].append(done)
+        self.doings.by[person].append(done)
         away = () if done.begun else self._away(person)
-        self.of.keep_apart([self._row(done)], [self.of.interval(opens, closes - opens) for opens, closes in away])
+        self.of.keep_apart([self.doings.row(done)], [self.of.interval(opens, closes - opens) for opens, closes in away])
 
     def _away(self, person: int) -> tuple[Span, ...]:
         """When others are there and one person is not; and for as long as what is begun runs, maybe beyond all hours."""
@@ -225,123 +197,6 @@ class People:
         gaps = tuple((ends[at], ends[at + 1]) for at in range(0, len(ends), 2) if ends[at] < ends[at + 1])
         begun = max((block.length for block in self.problem.blocks if block.begun), default=0)
         return common(gaps, joined([(0, begun), *spans]))
-
-    # what one person cannot do at once
-
-    def _keep_apart(self) -> None:
-        if any(self._sees_afar(at) for at in range(len(self.problem.stations))):
-            # Where a machine is watched from another room, walks are taken too strictly or not at all.
-            self.of.is_bound = self.of.is_plan = False
-        for clique in cliques(self.problem):
-            for done in self.done.values():
-                self.of.one_by_one(self._rows([one for one in done if one.kind in clique]))
-            if len(self.there) > 1:
-                self._keep_within(clique)
-
-    def _rows(self, done: Iterable[Done]) -> list[Any]:
-        """Doings as intervals; those that were begun so made one, though they touch or overlap."""
-        begun: list[Done] = []
-        later: list[Done] = []
-        for one in done:
-            (begun if one.begun and one.end is None else later).append(one)
-        if len(begun) < 2:
-            return [self._row(one) for one in [*begun, *later]]
-        rows = [self._row(one) for one in later]
-        spans = [(one.start, one.start + one.size, one.present) for one in begun]
-        for opens, closes in pairwise(sorted({tick for start, end, _ in spans for tick in (start, end)})):
-            over = [present for start, end, present in spans if start <= opens < end]
-            if over:
-                rows.append(self.of.interval(opens, closes - opens, self._any_of(over)))
-        return rows
-
-    def _any_of(self, literals: list[Any]) -> Any:
-        if any(one is None for one in literals):  # an expression cannot be compared with None
-            return None
-        if len(literals) == 1:
-            return literals[0]
-        any_of = self.of.model.new_bool_var("")
-        self.of.model.add_max_equality(any_of, literals)
-        return any_of
-
-    def _row(self, one: Done, early: int = 0, late: int = 0) -> Any:
-        """What somebody is there for as an interval, stretched on both sides: made once."""
-        key = id(one), early, late
-        if key not in self._made:
-            self._made[key] = self._made_of(one, early, late)
-        return self._made[key]
-
-    def _made_of(self, one: Done, early: int, late: int) -> Any:
-        start, size = one.start - early, one.size + early + late
-        if one.end is None:
-            return self.of.interval(start, size, one.present)
-        return self.of.model.new_optional_interval_var(start, size, one.end + late, one.present, "")
-
-    def _sees_afar(self, at: int) -> bool:
-        """Whether there is work from which a machine is watched in another room."""
-        station = self.problem.stations[at]
-        kinds = {one.kind for one in self._all}
-        others = {other for other, _ in kinds if other in station.watched_from}
-        return (at, "watched") in kinds and any(self.problem.stations[one].room != station.room for one in others)
-
-    def _keep_within(self, clique: frozenset[Doing]) -> None:
-        """All together: no more at a time than there are people, which says in one row what each person's says alone."""
-        # What is begun may be done by somebody beyond their hours.
-        rows = [self._row(one) for one in self._all if one.kind in clique and not one.begun]
-        demands = [1] * len(rows)
-        steps, before = everybody(self.problem).steps, self.of.wish.before
-        for (start, many), (end, _) in zip(steps, [*steps[1:], (before, 0)], strict=True):
-            if 0 < many < len(self.there) and start < before:
-                rows.append(self.of.interval(start, min(end, before) - start))
-                demands.append(len(self.there) - many)
-        self.of.keep_within(rows, demands, len(self.there))
-
-    # walking
-
-    def _keep_walks(self) -> None:
-        for done in self.done.values():
-            rooms: dict[int, list[Done]] = defaultdict(list)
-            for one in done:
-                rooms[self.problem.stations[one.kind[0]].room].append(one)
-            for pair in combinations(rooms, 2):
-                few, many = sorted(pair, key=lambda room: len(rooms[room]))  # searched far faster this way round
-                self._keep_walk(rooms[many], rooms[few], self.problem.walks[many][few], self.problem.walks[few][many])
-
-    def _keep_walk(self, some: list[Done], others: list[Done], back: int, forth: int) -> None:
-        """The doings of one room, stretched by the way there and back, touch none of the other."""
-        if not back and not forth:
-            return
-        some = [one for one in some if not self._seen_from_afar(one, others)]
-        others = [one for one in others if not self._seen_from_afar(one, some)]
-        later = [one for one in others if not one.begun]
-        is_begun = len(later) < len(others)
-        for here, there in (
-            [([one for one in some if not one.begun], others), ([one for one in some if one.begun], later)]
-            if is_begun
-            else [(some, others)]
-        ):
-            for same in self._one_at_a_time(there):
-                self.of.keep_apart([self._row(one, forth, back) for one in here], self._rows(same))
-
-    def _one_at_a_time(self, done: list[Done]) -> Iterator[list[Done]]:
-        """Hands; and each machine that is watched."""
-        for kind in {one.kind if one.kind[1] == "watched" else None for one in done}:
-            yield [one for one in done if (one.kind[1] == "hands-on" if kind is None else one.kind == kind)]
-
-    def _seen_from_afar(self, one: Done, others: list[Done]) -> bool:
-        """Whether a machine is watched from a station of the other room: no walk is between the two."""
-        seen_from = self.problem.stations[one.kind[0]].watched_from
-        return one.kind[1] == "watched" and any(other.kind[0] in seen_from for other in others)
-
-    def _keep_first_walks(self) -> None:
-        """From the room that somebody is in now."""
-        for person, done in self.done.items():
-            room = self.problem.people[person].room
-            for one in done if room >= 0 else ():
-                walk = self.problem.walks[room][self.problem.stations[one.kind[0]].room]
-                if walk and not one.begun:
-                    kept = self.of.model.add(one.start >= walk)
-                    if one.present is not None:
-                        kept.only_enforce_if(one.present)
 
     # plans in and out
 
