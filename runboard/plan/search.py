@@ -19,7 +19,7 @@ from runboard.plan.schedule.told.figures import Asked, Figures, figures_of
 from runboard.plan.schedule.told.forecast import Spread
 
 if TYPE_CHECKING:
-    from runboard.plan.schedule.search.improve import Improved
+    from runboard.plan.schedule.search.best import Improved
 
 Clock = Callable[[], float]
 # So long a price is searched for: mostly a small part of it, until nothing is found to be lost.

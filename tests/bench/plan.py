@@ -16,8 +16,9 @@ from runboard.plan.schedule.rule import wandering
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search import improve as improving
+from runboard.plan.schedule.search.best import Improved
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.improve import Improved, improve
+from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Model
 from runboard.plan.schedule.search.solving import Limits, Wish
 from tests.bench.now import Row

@@ -16,8 +16,9 @@ from runboard.plan.schedule.problem.nouns import Lag, Order, Placed, Plan, Probl
 from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, there_at
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
+from runboard.plan.schedule.search.best import Improved
 from runboard.plan.schedule.search.bounds import bound
-from runboard.plan.schedule.search.improve import Improved, improve
+from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Model
 from runboard.plan.schedule.search.solving import Answer, Limits, Wish
 from tests.core.instances import problems

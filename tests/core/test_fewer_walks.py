@@ -12,7 +12,8 @@ from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import lateness_of, worth
 from runboard.plan.schedule.rule.greedy import RULES, Features, greedy_plan, ranked
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
-from runboard.plan.schedule.search.improve import Improved, improve
+from runboard.plan.schedule.search.best import Improved
+from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Model
 from runboard.plan.schedule.search.solving import Answer, Limits
 from runboard.plan.schedule.search.walks import WalksModel

@@ -6,7 +6,8 @@ from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Lag, Problem
 from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import greedy_plan
-from runboard.plan.schedule.search.improve import Improved, improve
+from runboard.plan.schedule.search.best import Improved
+from runboard.plan.schedule.search.improve import improve
 from tests.core.instances import the_trial
 
 

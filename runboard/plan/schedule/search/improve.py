@@ -9,33 +9,23 @@ it is better than the one at hand, so the worst that can come of it is the plan 
 """
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
 
-from runboard.plan.schedule.problem.alike import Alike, alike
-from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.hours import Chains, open_minutes, open_spans
-from runboard.plan.schedule.problem.nouns import Placed, Plan, Problem
+from runboard.plan.schedule.problem.hours import open_spans
+from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.problem.people import walks_in
-from runboard.plan.schedule.problem.worth import Worth, dated, ends_of, lateness_of, soonest_ends
+from runboard.plan.schedule.problem.worth import dated
 from runboard.plan.schedule.rule.rule import NoPlace, warm
 from runboard.plan.schedule.rule.wandering import Wandering
-from runboard.plan.schedule.search.bounds import Bound, bound
+from runboard.plan.schedule.search.best import Best, Clock, Improved, Told
 from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Model
 from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
 from runboard.plan.schedule.search.walks import WHOLE, WalksModel
 
-__all__ = ["Improved", "improve"]
-
-Told = Callable[..., Any]
-Clock = Callable[[], float]
-Value = tuple[int, ...]
-
 # Of more blocks than this the whole is never given to the solver.
 _VERY_LONG = 260
-_TENTHS = 10
 # Seconds of priorities before anything else, the least for a short problem; and the share of the time that they may take.
 _FIRST, _FIRST_SHORT, _FIRST_SHARE = 1.0, 0.3, 0.1
 # Counting evenings: a share of the time, or so many seconds.
@@ -56,19 +46,6 @@ _EVENINGS_LATER = 3
 _GO, _BLOCKS_A_SECOND, _BLOCKS_PLAIN, _MAKING = 0.00004, 1_800_000, 15_000, 0.0004
 
 
-@dataclass(frozen=True)
-class Improved:
-    """A plan with what bounds it. ``gap`` is in minutes of the hours in which anybody is there; ``is_proved`` where no
-    plan can be finished sooner, however late it is for order lines. ``calmer`` is a plan with clearly fewer walks that is
-    done later, where one was seen. What no plan can hold stands in the problem's ``left_out``."""
-
-    plan: Plan
-    bound: Bound
-    gap: float
-    is_proved: bool
-    calmer: Plan | None = None
-
-
 def improve(
     problem: Problem,
     plan: Plan,
@@ -85,82 +62,34 @@ def improve(
     ``stopped`` at once. Seconds are those of ``clock``, or, without one, those that the solver counts and that other work takes
     on a usual computer. ``near`` are blocks where a change was: it is looked around them first."""
     limits = Limits(seconds, workers, seed, is_counted=clock is None)
-    search = _Search(problem, plan, seconds, told, limits, clock, stopped or Stop(), near)
+    search = _Search(problem, plan, told, limits, clock, stopped or Stop(), near)
     if problem.blocks:
         search.run()
     return search.latest()
 
 
-class _Search:
-    """The best plan so far, the one that is done ``soonest``, and a bound: with the seconds that are left."""
+class _Search(Best):
+    """Everything that is worth a try, while time lasts."""
 
     def __init__(
         self,
         problem: Problem,
         plan: Plan,
-        seconds: float,
         told: Told,
         limits: Limits,
         clock: Clock | None,
         stop: Stop,
         near: Collection[int],
     ) -> None:
-        self.problem, self.told, self.total, self.seconds = problem, told, seconds, seconds
-        self.limits, self.clock, self.stop = limits, clock, stop
-        self.began, self.counted = clock() if clock else 0.0, 0.0
-        self.worth, self.chains, self.same = Worth(problem), Chains(problem), alike(problem)
-        self.bound = bound(problem)
-        self.least_late = self.worth.late(soonest_ends(problem, self.chains))
-        self.plan = self.soonest = plan
-        self.value = self._value(plan)
-        again = renamed(plan, self.same)
-        if not broken(problem, again):
-            self.plan = self.soonest = again
-        self.near, self.is_long = near, len(problem.blocks) > WHOLE
-        self.calmer: Plan | None = None
+        super().__init__(problem, plan, limits.seconds, told, clock, stop)
+        self.limits, self.near, self.is_long = limits, near, len(problem.blocks) > WHOLE
         self.wandering: Wandering | None = None
         self.answers: Iterator[tuple[int, Plan | None]] = iter(())
         self.each = 0.0
 
-    def latest(self) -> Improved:
-        """How things stand."""
-        finish = self.plan.finish(self.problem)
-        gap = open_minutes(self.problem, self.bound.tick, finish)
-        return Improved(self.plan, self.bound, gap, finish <= self.bound.tick, self.calmer)
-
-    @property
-    def finish(self) -> int:
-        """When the plan that is done soonest ends."""
-        return self.soonest.finish(self.problem)
-
-    @property
-    def least(self) -> int:
-        """No better plan is through before this: none at all, or none that is no later for the order lines."""
-        return max(self.bound.tick, self.bound.with_dues)
-
-    @property
-    def late(self) -> int:
-        """How late order lines are in it."""
-        return lateness_of(self.problem, self.soonest)
-
-    @property
-    def used(self) -> float:
-        """The seconds that are gone."""
-        return self.clock() - self.began if self.clock else self.counted
-
-    @property
-    def is_over(self) -> bool:
-        """Whether time is up, or no more is asked for."""
-        return self.stop.asked or self.used >= self.seconds
-
-    @property
-    def is_proved(self) -> bool:
-        """Whether no plan is less late or done sooner."""
-        return self.finish <= self.least and self.late <= self.least_late
-
     def run(self) -> None:
-        """Everything that is worth a try, while time lasts."""
-        self._tell()
+        """One after the other: what wins most soonest comes first."""
+        self.tell()
         self._wander(min(_FIRST if self.is_long else _FIRST_SHORT, self.total * _FIRST_SHARE))
         self._count_evenings()
         if len(self.problem.blocks) <= _VERY_LONG:
@@ -171,43 +100,8 @@ class _Search:
             self._walk_less()
         self._wander(self.seconds - self.used, _CALM_GOES if self.is_proved else None)
         if self.wandering is not None and self.wandering.goes:
-            self.calmer = self._checked(self.wandering.calmer(self.plan))
-        self._tell()
-
-    # what is found
-
-    def take(self, plan: Plan) -> None:
-        """Keep a plan that breaks nothing and is better, or done sooner."""
-        plan = renamed(plan, self.same)
-        value = self._value(plan)
-        is_sooner = (value[0], value[2]) < (self.late, self.finish)
-        if (value >= self.value and not is_sooner) or broken(self.problem, plan):
-            return
-        if is_sooner:
-            self.soonest = plan
-        if value < self.value:
-            self.plan, self.value = plan, value
-            self._tell()
-
-    def _value(self, plan: Plan) -> Value:
-        """What a plan is worth; then everything as early as it can be, which leaves nobody idle beside work that is ready."""
-        ends = ends_of(self.problem, plan)
-        return *self.worth.of(ends, walks_in(self.problem, plan)), sum(ends)
-
-    def _checked(self, plan: Plan | None) -> Plan | None:
-        return None if plan is None or broken(self.problem, plan) else plan
-
-    def _raise(self, tick: int, rule: str) -> None:
-        """Keep a bound that is better. One above a plan that keeps the rules would be a fault, and says nothing."""
-        if self.bound.tick < tick <= self.finish:
-            self.bound = Bound(tick, rule, with_dues=self.bound.with_dues)
-            self._tell()
-
-    def _tell(self) -> None:
-        done = int(min(self.used, self.total) * _TENTHS)
-        self.told(done, int(self.total * _TENTHS), self.latest())
-
-    # how
+            self.calmer = self.checked(self.wandering.calmer(self.plan))
+        self.tell()
 
     def _wander(self, seconds: float, goes: int | None = None) -> None:
         """Other priorities, for so many seconds, or until so many goes have found nothing better."""
@@ -238,7 +132,7 @@ class _Search:
             self.problem, self.chains, self.bound.tick, self.finish + 1, limits, self.same, self.stop
         )
         self.counted += took
-        self._raise(tick, "evenings")
+        self.lift(tick, "evenings")
 
     def _race(self) -> None:
         """In turn, each longer than the last: by anybody, which bounds, where it matters who watches; from nothing; from the
@@ -276,7 +170,7 @@ class _Search:
             model = self._model(Wish(self.finish, self.bound.tick, watching=watching))
             answer = self._answer(model, self.seconds * _FREE_SHARE)
             if model.is_bound:
-                self._raise(answer.bound, "search")
+                self.lift(answer.bound, "search")
 
     def _solve(self, watching: Watching, is_hinted: bool, seconds: float) -> None:
         if self.is_over or self.finish <= self.least:
@@ -287,10 +181,10 @@ class _Search:
         model = self._model(wish, is_hinted)
         answer = self._answer(model, seconds, None if watching == "anyone" else self.take, is_around)
         if model.is_bound and model.wish.late is None:
-            self._raise(answer.bound, "search")
+            self.lift(answer.bound, "search")
         elif model.is_bound and self.least < answer.bound <= self.finish:
             self.bound = replace(self.bound, with_dues=answer.bound)
-            self._tell()
+            self.tell()
         is_sooner = answer.plan is not None and answer.plan.finish(self.problem) < self.finish
         if answer.plan is not None and is_sooner and watching == "anyone" and not self.is_over:
             limits = self._limits(_PEOPLE_SECONDS)
@@ -341,15 +235,3 @@ class _Search:
 
     def _limits(self, seconds: float) -> Limits:
         return replace(self.limits, seconds=max(0.05, min(seconds, self.seconds - self.used)))
-
-
-def renamed(plan: Plan, same: Alike) -> Plan:
-    """The plan in which the first of each group of alike blocks comes first, and so on: only names change places, so it ends
-    when it did, and trays come in ascending order where nothing else decides."""
-    placed = list(plan.placed)
-    for at in same.ordered:
-        group = same.groups[at]
-        here = sorted((plan.placed[block] for block in group), key=lambda one: (one.start, one.block))
-        for block, one in zip(group, here, strict=True):
-            placed[block] = Placed(block, one.start, one.setup, one.hands, one.watchers)
-    return Plan(tuple(placed), plan.source)
