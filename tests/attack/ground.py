@@ -11,9 +11,9 @@ from types import TracebackType
 from typing import Any
 
 from flask.testing import FlaskClient
-from jinja2.bccache import Bucket, BytecodeCache
 
 import runboard
+import tests.made_once  # noqa: F401 - importing it is enough
 from runboard.app import House, Settings, build
 from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.runs import new_event
@@ -31,23 +31,6 @@ FAST = str(_MEMORY) if _MEMORY.is_dir() else None
 # What answers after every chapter, and after a restart.
 PAGES = ("/", "/trays", "/wall", "/state?person=ann", "/runs/r1/state", "/plan", "/plan/runs/r1", "/plan/runs/r1/cards", "/care", "/shop",
          "/review", "/review/runs/r1", "/shop/signals", "/plan/runs/r1/run.json", "/shop/book.json", "/plan/runs/r1/paper")  # fmt: skip
-
-
-class _Compiled(BytecodeCache):
-    """Templates that were compiled, for every house of this process."""
-
-    def __init__(self) -> None:
-        self._held: dict[str, bytes] = {}
-
-    def load_bytecode(self, bucket: Bucket) -> None:
-        if bucket.key in self._held:
-            bucket.bytecode_from_string(self._held[bucket.key])
-
-    def dump_bytecode(self, bucket: Bucket) -> None:
-        self._held[bucket.key] = bucket.bytecode_to_string()
-
-
-_TEMPLATES = _Compiled()
 
 
 @dataclass(frozen=True)
@@ -104,7 +87,6 @@ def copied(place: Ground) -> Iterator[Path]:
 def reopened(folder: Path, clock: HandClock) -> Iterator[House]:
     """The shop as a server has it that starts on the folder."""
     house = build(Settings(folder, clock, plans=False))
-    house.app.jinja_env.bytecode_cache = _TEMPLATES  # made once for all houses, which is most of the time otherwise
     try:
         yield house
     finally:

@@ -9,6 +9,7 @@ from runboard.store.books import BookFile
 from runboard.store.dues import DuesFile
 from runboard.store.events import LogFile
 from runboard.store.open import Store, open_store
+from tests.made_once import waits_for_no_disk  # noqa: F401 - for every test
 
 
 @pytest.fixture

@@ -2,11 +2,14 @@
 
 import sqlite3
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
+from runboard.store import connect
 from runboard.store.open import Store, open_store
+from tests.made_once import AS_SERVED
 from tests.store.log_contract import NOON, DuesContract, LogContract, an_event
 
 
@@ -42,11 +45,15 @@ def test_an_id_is_taken_once(store: Store) -> None:
     assert store.log.last_seq() == 0
 
 
-def test_an_answered_press_is_on_the_disk_even_if_the_power_goes(store: Store) -> None:
-    connection = store.connections.here().conn
+def test_an_answered_press_is_on_the_disk_even_if_the_power_goes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(connect, "_PRAGMAS", AS_SERVED)
+    with closing(open_store(tmp_path)) as store:
+        connection = store.connections.here().conn
 
-    assert connection.execute("PRAGMA synchronous").fetchone() == (2,)
-    assert connection.execute("PRAGMA journal_mode").fetchone() == ("wal",)
+        assert connection.execute("PRAGMA synchronous").fetchone() == (2,)
+        assert connection.execute("PRAGMA journal_mode").fetchone() == ("wal",)
 
 
 def test_threads_that_write_at_once_all_get_their_turn(store: Store) -> None:

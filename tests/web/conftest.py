@@ -1,5 +1,6 @@
 """An app on a data folder of its own, asked without a network. Nobody has to pair, except where a test is about that."""
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -7,11 +8,25 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import House, Settings, build
-from tests.conftest import HandClock
+from runboard.store.connect import FILE_NAME
+from runboard.store.open import open_store
+from tests import scenario
+from tests.conftest import START, HandClock
+from tests.made_once import waits_for_no_disk  # noqa: F401 - for every test
+from tests.web.at_terminal import with_a_run
+
+
+@pytest.fixture(scope="session")
+def empty(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The database of a shop in which nothing happened yet."""
+    folder = tmp_path_factory.mktemp("empty")
+    open_store(folder).close()
+    return folder / FILE_NAME
 
 
 @pytest.fixture
-def house(tmp_path: Path, clock: HandClock) -> Iterator[House]:
+def house(tmp_path: Path, clock: HandClock, empty: Path) -> Iterator[House]:
+    shutil.copy(empty, tmp_path)
     built = build(Settings(tmp_path, clock, open_to_all=True))
     built.app.testing = True
     yield built
@@ -19,5 +34,18 @@ def house(tmp_path: Path, clock: HandClock) -> Iterator[House]:
 
 
 @pytest.fixture
+def small_shop(house: House) -> None:
+    house.workshop.books.save(scenario.shop(), START)
+
+
+@pytest.fixture
 def client(house: House) -> FlaskClient:
     return house.app.test_client()
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> Path:
+    """A shop with a run of three trays."""
+    folder = tmp_path / "shop"
+    with_a_run(folder, "r1")
+    return folder

@@ -10,25 +10,9 @@ from runboard import cards_command, printing
 from runboard.app import Settings, open_workshop
 from runboard.cards.pdf import PACKAGES, NoPango
 from runboard.cli import main
-from runboard.floor.changing.runs import Wish, close_run, open_run
+from runboard.floor.changing.runs import close_run
 from runboard.lan.addresses import Whereabouts
-from tests import scenario
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    """A shop with a run of three trays."""
-    folder = tmp_path / "shop"
-    with_a_run(folder, "r1")
-    return folder
-
-
-def with_a_run(folder: Path, name: str) -> None:
-    store, workshop = open_workshop(Settings(folder))
-    if not workshop.books.latest().stations:
-        workshop.books.save(scenario.shop(), workshop.clock.now())
-    open_run(workshop, Wish("rail", [{"line": "1", "pieces": 15}], name=name, start=15), "ann")
-    store.close()
+from tests.web.at_terminal import Terminal, with_a_run
 
 
 def prints(folder: Path) -> list[int]:
@@ -158,11 +142,6 @@ def test_what_fails_half_way_leaves_the_old_file(
     assert out.read_text() == "the old one"
     assert [one.name for one in tmp_path.iterdir() if one.is_file()] == ["cards.pdf"]
     assert prints(data) == [0, 0, 0]
-
-
-class Terminal(io.StringIO):
-    def isatty(self) -> bool:
-        return True
 
 
 def test_on_a_terminal_it_says_how_far_it_is() -> None:

@@ -14,10 +14,7 @@ from tests import scenario
 from tests.conftest import START
 from tests.web.test_shop_pages import words
 
-
-@pytest.fixture(autouse=True)
-def _book(house: House) -> None:
-    house.workshop.books.save(scenario.shop(), START)
+pytestmark = pytest.mark.usefixtures("small_shop")
 
 
 def test_every_caution_stands_on_the_page_with_its_source_and_where_it_is_shown(

@@ -9,8 +9,6 @@ from flask.testing import FlaskClient
 from runboard.app import House
 from runboard.floor.changing.shop_book import book_record
 from runboard.shop.common_finishes import common_finishes
-from tests import scenario
-from tests.conftest import START
 from tests.web.test_shop_pages import as_a_browser_posts, inputs, words
 
 SHEET = {
@@ -26,9 +24,7 @@ SHEET = {
 }
 
 
-@pytest.fixture(autouse=True)
-def _book(house: House) -> None:
-    house.workshop.books.save(scenario.shop(), START)
+pytestmark = pytest.mark.usefixtures("small_shop")
 
 
 def record(house: House) -> dict[str, Any]:

@@ -1,6 +1,5 @@
 """The commands: what was typed wrong gets a sentence and exit code 2, and nothing is half-written."""
 
-import io
 import json
 import re
 import socket
@@ -16,6 +15,7 @@ from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.runs import Wish, open_run
 from tests.scenario import shop
 from tests.serving import running
+from tests.web.at_terminal import Terminal
 from tests.web.test_taps import BOOK
 
 LASER = {"key": "laser", "name": "Laser", "kind": "laser", "room": "shop"}
@@ -44,13 +44,6 @@ def test_a_book_goes_in_and_comes_out_again(data: Path, tmp_path: Path, capsys: 
 
     assert json.loads(capsys.readouterr().out) == first
     assert first["name"] == BOOK["name"]
-
-
-class Terminal(io.StringIO):
-    """A person at a terminal who types that."""
-
-    def isatty(self) -> bool:
-        return True
 
 
 @pytest.mark.parametrize(

@@ -34,9 +34,7 @@ from tests.web.test_shop_pages import as_a_browser_posts, upload, words
 CUT = "/plan/products/rail/operations/cut"
 
 
-@pytest.fixture(autouse=True)
-def _book(house: House) -> None:
-    house.workshop.books.save(scenario.shop(), START)
+pytestmark = pytest.mark.usefixtures("small_shop")
 
 
 def send(client: FlaskClient, content: bytes, name: str = "photo.jpg") -> TestResponse:

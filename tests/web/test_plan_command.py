@@ -12,32 +12,16 @@ import pytest
 from runboard import plan_command, planning
 from runboard.app import Settings, open_workshop
 from runboard.cli import main
-from runboard.floor.changing.runs import Wish, close_run, open_run
+from runboard.floor.changing.runs import close_run
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.told.effort import person_loads
 from runboard.plan.search import Found
 from tests import scenario
+from tests.web.at_terminal import Terminal, with_a_run
 
 PART_KINDS = {"setup", "loading", "machine", "unloading", "hand"}
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    """A shop with a run of three trays."""
-    folder = tmp_path / "shop"
-    with_a_run(folder, "r1")
-    return folder
-
-
-def with_a_run(folder: Path, name: str, record: dict[str, Any] | None = None) -> None:
-    store, workshop = open_workshop(Settings(folder))
-    if not workshop.books.latest().stations:
-        workshop.books.save(record or scenario.shop(), workshop.clock.now())
-    due = "2099-01-01T10:00:00+00:00"
-    open_run(workshop, Wish("rail", [{"line": "1", "pieces": 15, "due": due}], name=name, start=15), "ann")
-    store.close()
 
 
 def asked(data: Path, capsys: pytest.CaptureFixture[str], *more: str) -> dict[str, Any]:
@@ -202,11 +186,6 @@ def test_a_folder_without_a_shop_is_refused(tmp_path: Path, capsys: pytest.Captu
 def test_seconds_are_a_number(data: Path, seconds: str) -> None:
     with pytest.raises(SystemExit):
         main(["plan", "--data", str(data), "--seconds", seconds])
-
-
-class Terminal(io.StringIO):
-    def isatty(self) -> bool:
-        return True
 
 
 def test_a_bar_grows_where_somebody_watches_and_is_taken_away() -> None:

@@ -16,9 +16,7 @@ from tests.web.test_shop_pages import as_a_browser_posts, inputs, words
 LINE = "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10"
 
 
-@pytest.fixture(autouse=True)
-def _book(house: House) -> None:
-    house.workshop.books.save(scenario.shop(), START)
+pytestmark = pytest.mark.usefixtures("small_shop")
 
 
 def product(house: House, key: str = "rail") -> dict[str, Any]:

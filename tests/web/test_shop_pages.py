@@ -16,10 +16,7 @@ from runboard.floor.changing.shop_book import book_record
 from tests import scenario
 from tests.conftest import START
 
-
-@pytest.fixture(autouse=True)
-def _book(house: House) -> None:
-    house.workshop.books.save(scenario.shop(), START)
+pytestmark = pytest.mark.usefixtures("small_shop")
 
 
 def words(answer: TestResponse) -> str:
