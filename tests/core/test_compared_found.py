@@ -13,8 +13,9 @@ from runboard.plan.schedule.told.forecast import usual_spread
 from tests.core.instances import problems
 from tests.core.shorter import KINDS, has_it, shorter, steady
 from tests.core.test_optimum_properties import capacity_more, hours_more, somebody_more, two_benches, work
+from tests.examples import examples
 
-BY_CHANCE = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=examples(12), deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def of_two_runs(problem: Problem) -> Problem:

@@ -51,7 +51,7 @@ def improved(problem: Problem, plan: Plan | None = None, seconds: float = 1) -> 
 
 
 def least_late(problem: Problem, before: int) -> Answer:
-    return Model(problem, Wish(before, least="late")).solve(Limits(20, work=2))
+    return Model(problem, Wish(before, least="late")).solve(Limits(120, work=2))
 
 
 # one machine
@@ -129,8 +129,8 @@ def test_what_is_due_comes_first_though_all_is_done_later_and_that_is_not_called
 def test_a_plan_that_must_be_later_to_be_in_time_is_kept_by_the_search_for_a_sooner_finish() -> None:
     problem = later_for_it()
 
-    in_time = Model(problem, Wish(120, late=0)).solve(Limits(20, work=2))
-    whenever = Model(problem, Wish(120)).solve(Limits(20, work=2))
+    in_time = Model(problem, Wish(120, late=0)).solve(Limits(120, work=2))
+    whenever = Model(problem, Wish(120)).solve(Limits(120, work=2))
 
     assert (in_time.plan, in_time.is_all) == (None, True)
     assert whenever.plan is not None
@@ -216,7 +216,7 @@ def test_no_plan_is_less_late_than_is_said_to_be_the_least(problem: Problem) -> 
         return
     model = Model(problem, Wish(plan.finish(problem) + 200, watching="anyone", least="late"))
 
-    found = model.solve(Limits(20, work=1))
+    found = model.solve(Limits(120, work=1))
 
     assert Worth(problem).late(soonest_ends(problem)) <= lateness_of(problem, plan)
     for order in orders:

@@ -58,12 +58,12 @@ def test_a_certainty_nobody_can_promise_is_refused(certainty: float) -> None:
 
 
 def test_thousands_are_answered_at_once() -> None:
-    began = time.perf_counter()
+    began = time.process_time()
 
     start = pieces_to_start(5000, 0.5, 0.95)
 
     assert start.start > 10_000
-    assert time.perf_counter() - began < 0.2
+    assert time.process_time() - began < 0.2
 
 
 def test_a_rate_that_nobody_counted_is_a_guess_and_says_so() -> None:

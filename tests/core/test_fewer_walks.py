@@ -18,6 +18,7 @@ from runboard.plan.schedule.search.model import Model
 from runboard.plan.schedule.search.solving import Answer, Limits
 from runboard.plan.schedule.search.walks import WalksModel
 from tests.core.instances import MONDAY, problems, the_trial
+from tests.examples import examples
 
 HANDS = (Stretch("hand", 0, 10, "hands-on"),)
 FAR_APART = ((0, 4), (4, 0))
@@ -27,7 +28,7 @@ def improved(problem: Problem, plan: Plan, seconds: float = 2) -> Improved:
     return improve(problem, plan, seconds, lambda *_: None)
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=examples(8), deadline=None)
 @given(problems())
 def test_an_improved_plan_keeps_the_rules_and_a_walk_saved_is_worth_a_minute_at_most(problem: Problem) -> None:
     try:

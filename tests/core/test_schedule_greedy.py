@@ -26,6 +26,7 @@ from runboard.plan.schedule.search.cold import cold
 from tests.core.instances import problems, the_trial
 from tests.core.pressing import Floor
 from tests.core.test_schedule_check import ANN, BENCH, LASER, SANDER, hand, machine, shop
+from tests.examples import examples
 
 KNOBS = st.builds(Knobs, st.sampled_from([0, 10_000, 10**7]), st.booleans(), st.sampled_from([0, 20]))
 
@@ -36,7 +37,7 @@ def machine_code() -> Iterator[Replicate]:
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(80), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_any_priorities_make_a_plan_that_keeps_every_rule(problem: Problem, random, knobs: Knobs):
     rule = Rule(problem)
     rule.finish([random.randint(0, 9000) for _ in problem.blocks], knobs)
@@ -53,7 +54,7 @@ def test_any_priorities_make_a_plan_that_keeps_every_rule(problem: Problem, rand
 
 
 @given(problems())
-@settings(max_examples=100, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(50), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_what_has_no_latest_end_always_finds_its_place(problem: Problem):
     without = [replace(one, lags=tuple(replace(lag, latest=None) for lag in one.lags)) for one in problem.blocks]
     problem = replace(problem, blocks=tuple(without))
@@ -242,11 +243,12 @@ def test_the_rule_stays_in_its_lists(problem: Problem, random, knobs: Knobs):
 
 
 def test_compiled_with_its_bounds_checked_the_rule_stays_in_its_arrays():
-    """In a process of its own: whether bounds are checked is settled before anything is compiled."""
+    """In a process of its own: whether bounds are checked is settled before anything is compiled. It need not be fast
+    code, which takes longer to make than this takes."""
     only = "test_compiled_and_plain_are_equal_to_the_last_record"
     child = subprocess.run(
         [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "-k", only, __file__],
-        env={**os.environ, "NUMBA_BOUNDSCHECK": "1"},
+        env={**os.environ, "NUMBA_BOUNDSCHECK": "1", "NUMBA_OPT": "0"},
         capture_output=True,
         text=True,
         check=False,

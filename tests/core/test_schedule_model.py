@@ -14,13 +14,14 @@ from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Model
 from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Wish
 from tests.core.instances import problems, the_trial
+from tests.examples import examples
 
-BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=examples(20), deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def solved(problem: Problem, before: int, **wish: object) -> tuple[Model, Answer]:
     model = Model(problem, Wish(before, **wish))  # type: ignore[arg-type]
-    return model, model.solve(Limits(20, work=2))
+    return model, model.solve(Limits(120, work=2))
 
 
 @BY_CHANCE

@@ -9,6 +9,7 @@ from hypothesis.stateful import run_state_machine_as_test
 from runboard.run.fold import ledger as ledgers
 from runboard.run.log.kinds import KINDS
 from tests.core.taps import Tally, Taps
+from tests.examples import examples
 
 
 @pytest.fixture(autouse=True)
@@ -24,7 +25,7 @@ def test_any_order_of_taps_from_three_phones_keeps_the_rules(tally: Tally) -> No
     run_state_machine_as_test(
         Taps,
         settings=settings(
-            max_examples=50,
+            max_examples=examples(30),
             stateful_step_count=50,
             derandomize=True,
             database=None,

@@ -15,8 +15,9 @@ from runboard.plan.schedule.search.solving import Answer, Limits, Watching, Wish
 from runboard.plan.schedule.search.staffing import counts_heads, differ, staffed, with_people
 from runboard.words.plan_record import operations_record
 from tests.core.instances import MONDAY, problems
+from tests.examples import examples
 
-BY_CHANCE = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=examples(15), deadline=None, suppress_health_check=list(HealthCheck))
 ANN, BEN = 0, 1
 
 
@@ -41,7 +42,7 @@ def needed_twice(walk: int = 0, ben_until: int = 500) -> Problem:
 
 
 def best(problem: Problem, watching: Watching, before: int = 500) -> Answer:
-    return Model(problem, Wish(before, watching=watching)).solve(Limits(20, work=2))
+    return Model(problem, Wish(before, watching=watching)).solve(Limits(120, work=2))
 
 
 @pytest.mark.parametrize(("walk", "change"), [(0, 30), (4, 34)])
@@ -93,7 +94,7 @@ def test_what_people_cannot_quite_do_is_moved_by_some_minutes() -> None:
     problem = needed_twice(4)
     rushed = Plan((Placed(0, 0, hands=BEN), Placed(1, 0, hands=ANN), Placed(2, 32, hands=BEN)))
 
-    found, _ = with_people(problem, rushed, Wish(94), Limits(20, work=2))
+    found, _ = with_people(problem, rushed, Wish(94), Limits(120, work=2))
 
     assert found is not None
     assert broken(problem, found) == ()
@@ -123,7 +124,7 @@ def test_what_is_hinted_of_a_plan_can_be_so(watching: Watching, watchers: tuple[
     for var, value in model.people.hints(plan.placed[0]):
         model.model.add(var == value)
 
-    assert model.solve(Limits(20, work=2)).plan is not None
+    assert model.solve(Limits(120, work=2)).plan is not None
 
 
 def test_a_change_of_watcher_makes_two_parts_of_the_run() -> None:
@@ -173,7 +174,7 @@ def test_taking_turns_never_makes_the_best_finish_later(problem: Problem) -> Non
 @given(problems())
 def test_a_plan_with_turns_breaks_no_rule(problem: Problem) -> None:
     model = Model(problem, Wish(6000, watching="by turns"))
-    found = model.solve(Limits(20, work=2))
+    found = model.solve(Limits(120, work=2))
 
     if found.plan is not None and model.is_plan:
         assert broken(problem, found.plan) == ()

@@ -12,13 +12,14 @@ from runboard.plan.schedule.rule.rule import NoPlace, Rule
 from runboard.plan.schedule.rule.wandering import Wandering
 from runboard.plan.schedule.search.improve import improve
 from tests.core.instances import problems, the_trial
+from tests.examples import examples
 
 
 def plans_of(problem: Problem, answers: int, seed: int = 1) -> list[Plan]:
     return [plan for _, plan in islice(Wandering(problem, seed).answers(), answers) if plan is not None]
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=examples(15), deadline=None)
 @given(problems())
 def test_every_plan_keeps_the_rules(problem: Problem) -> None:
     try:

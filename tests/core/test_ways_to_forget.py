@@ -3,7 +3,6 @@ the clocks going back, restarts, blind presses. What runs watched and what is oi
 shop still asks about."""
 
 import copy
-import os
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
@@ -20,6 +19,7 @@ from runboard.run.log.event import Event, write_moment
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
 from tests.core.pressing import Floor
+from tests.examples import examples
 from tests.scenario import key_rails, shop
 
 BERLIN = ZoneInfo("Europe/Berlin")
@@ -259,7 +259,7 @@ class WaysToForget(RuleBasedStateMachine):
 
 
 WaysToForget.TestCase.settings = settings(
-    max_examples=int(os.environ.get("RUNBOARD_EXAMPLES", "60")),
+    max_examples=examples(60),
     stateful_step_count=30,
     deadline=None,
     suppress_health_check=list(HealthCheck),

@@ -3,17 +3,16 @@ the clock answer."""
 
 import faulthandler
 import json
-import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from tempfile import TemporaryDirectory, mkdtemp
+from tempfile import TemporaryDirectory
 from typing import Any
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from jinja2 import FileSystemBytecodeCache
 
+import tests.made_once  # noqa: F401 - importing it is enough
 from runboard.app import House, Settings, build
 from runboard.floor.changing.exchange import export_run, import_run
 from runboard.floor.changing.runs import Wish, open_run
@@ -22,11 +21,11 @@ from runboard.floor.pressing.ahead import told_ahead
 from runboard.floor.pressing.taps import Sender, take_taps_of
 from runboard.run.refusal import Refused
 from tests.conftest import HandClock
+from tests.examples import examples
 from tests.faults.poison import events
 from tests.scenario import shop
 
 MOST = 8
-EXAMPLES = int(os.environ.get("RUNBOARD_EXAMPLES", "8"))
 # No test of speed: a page that takes as long as this goes on for ever.
 HANGS_AFTER = 60
 FIXED = {"where": "products", "key": "rail", "operation": "cut", "thing": "stations", "name": "en"}
@@ -40,7 +39,6 @@ NOT_ASKED = (
     "cards.pdf",
 )
 ROLES = (LEAD, CREW, GUEST)
-TEMPLATES = FileSystemBytecodeCache(mkdtemp())  # compiled once, not for each house
 
 
 @contextmanager
@@ -48,7 +46,6 @@ def served(folder: Path, clock: HandClock) -> Iterator[House]:
     """A server on the folder, come back as it does at a start."""
     house = build(Settings(folder, clock, open_to_all=True))
     house.app.testing = True
-    house.app.jinja_env.bytecode_cache = TEMPLATES
     house.open()
     try:
         yield house
@@ -106,7 +103,7 @@ def check_it_goes_on(folder: Path, clock: HandClock) -> None:
         assert "ahead" not in state or told_ahead(house.workshop)
 
 
-@settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(8), deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.data())
 def test_no_accepted_press_stops_the_shop(data: st.DataObject) -> None:
     clock = HandClock()
@@ -121,7 +118,7 @@ def test_no_accepted_press_stops_the_shop(data: st.DataObject) -> None:
         check_it_goes_on(folder, clock)
 
 
-@settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(8), deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.data())
 def test_no_imported_run_stops_the_shop(data: st.DataObject) -> None:
     clock = HandClock()

@@ -7,7 +7,7 @@ from tests.faults.storm import Wanted, storm
 
 
 def test_a_storm_loses_nothing_and_every_alarm_rings(tmp_path: Path) -> None:
-    found = report(storm(Wanted(presses=300, kills=5, limit=90), tmp_path))
+    found = report(storm(Wanted(presses=160, kills=3, limit=90), tmp_path))
 
     print("\n".join(found.lines()))
     assert found.wrong == []
