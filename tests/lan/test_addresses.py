@@ -102,10 +102,10 @@ def test_a_change_is_a_difference() -> None:
 
 def test_looking_is_cheap_enough_for_every_tick() -> None:
     whereabouts()
-    began = time.perf_counter()
+    began = time.process_time()
 
     found = [whereabouts() for _ in range(20)]
 
     assert isinstance(found[0], Whereabouts)
     assert found[0].host == host_name(found[0].host)
-    assert (time.perf_counter() - began) / 20 < 0.02  # about 0.5 ms; a loaded test machine is allowed more
+    assert (time.process_time() - began) / 20 < 0.02  # of this process alone; about 0.5 ms

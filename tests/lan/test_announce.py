@@ -62,8 +62,8 @@ def test_it_starts_at_once_and_stops_soon_even_while_it_begins() -> None:
     announcer.stop()
     announcer.stop()
 
-    assert started < 0.2
-    assert time.monotonic() - began < 2
+    assert started < 0.6, "asking whether the name is free takes longer"
+    assert time.monotonic() - began < 5
 
 
 def test_goodbye_is_said() -> None:

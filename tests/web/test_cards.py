@@ -22,6 +22,7 @@ from runboard.floor.pressing.taps import record_events
 from runboard.web.trays import card_desk, cards
 from tests import scenario
 from tests.conftest import START, HandClock
+from tests.web.at_once import AtOnce
 
 PAGE = "/plan/runs/r1/cards"
 
@@ -30,6 +31,12 @@ PAGE = "/plan/runs/r1/cards"
 def _run(house: House) -> None:
     house.workshop.books.save(scenario.shop(), START)
     open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 15}], start=15), "ann")
+
+
+@pytest.fixture
+def at_once(house: House) -> None:
+    """Cards are made here, where it is not asked how another process makes them."""
+    house.app.extensions["cards"].work = AtOnce()
 
 
 def made(client: FlaskClient, asked: TestResponse) -> str:
@@ -64,6 +71,7 @@ def test_the_travellers_of_all_trays_are_made_and_opened(client: FlaskClient, ho
     assert prints(house) == [1, 1, 1]
 
 
+@pytest.mark.usefixtures("at_once")
 def test_only_the_trays_that_are_picked_are_printed_and_noted(client: FlaskClient, house: House) -> None:
     for _ in range(2):
         made(client, client.post(PAGE, data={"kind": "travellers", "tray": "2", "how": "pdf"}))
@@ -71,6 +79,7 @@ def test_only_the_trays_that_are_picked_are_printed_and_noted(client: FlaskClien
     assert prints(house) == [0, 2, 0]
 
 
+@pytest.mark.usefixtures("at_once")
 def test_other_kinds_note_no_print_of_a_traveller(client: FlaskClient, house: House) -> None:
     asked = client.post(PAGE, data={"kind": ["sheet", "jigs"], "how": "pdf", "language": "en"})
 
@@ -150,6 +159,7 @@ def waits(_order: object, _out: Path, told: Callable[[int, int], None]) -> int:
     return 0
 
 
+@pytest.mark.usefixtures("at_once")
 def test_without_pango_the_packages_are_named_and_the_browser_prints(
     client: FlaskClient, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -163,6 +173,7 @@ def test_without_pango_the_packages_are_named_and_the_browser_prints(
     assert form.index('value="browser"') < form.index('value="pdf"')
 
 
+@pytest.mark.usefixtures("at_once")
 def test_what_fails_is_said(client: FlaskClient, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(card_desk, "write_pdf", falls)
 

@@ -1,6 +1,5 @@
 """An alert that nobody answers leaves the building: through a worker, to real endpoints here, until somebody answers."""
 
-import time
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
@@ -221,9 +220,8 @@ def test_a_silent_channel_keeps_neither_page_nor_other_channels_waiting(house: H
     outside = Outside(house.store.settings, house.settings.clock, patience=0.5)
     outside.start()
 
-    began = time.monotonic()
     done = outside.send([Channel("s", "Silent", silent.url), Channel("l", "Lamp", lamp.url)], "Title", "Body")
-    assert time.monotonic() - began < 0.1
+    assert not done.is_set()
     assert done.wait(5)
 
     assert len(lamp.got) == 1

@@ -2,7 +2,7 @@
 
 import json
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import timedelta
 from io import BytesIO
 from pathlib import Path
@@ -22,51 +22,11 @@ from runboard.words.trying import answer_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.test_changed import by_hand_only, in_the_evenings
+from tests.web.at_once import AtOnce
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, work
 from tests.web.test_shop_pages import as_a_browser_posts, words
 
 __all__ = ["work"]
-
-
-@dataclass(frozen=True)
-class Task:
-    id: str
-    result: Any = None
-    is_over: bool = True
-
-
-class AtOnce:
-    """Long work that is done as soon as it is begun, or, once ``waits``, when the test says so."""
-
-    def __init__(self) -> None:
-        self.waits, self.is_full, self.number = False, False, 0
-        self.tasks: dict[str, Task] = {}
-        self.waiting: dict[str, tuple[Any, ...]] = {}
-
-    def start(self, what: str, subject: str, work: Any, *arguments: Any) -> Task | None:
-        if self.is_full:
-            return None
-        self.number += 1
-        key = f"task {self.number}"
-        self.waiting[key] = (work, *arguments)
-        self.tasks[key] = Task(key, is_over=False)
-        if not self.waits:
-            self.finish()
-        return self.tasks[key]
-
-    def finish(self) -> None:
-        for key, (function, *given) in self.waiting.items():
-            self.tasks[key] = Task(key, function(*given, lambda *_: None))
-        self.waiting.clear()
-
-    def fail(self) -> None:
-        self.tasks = {key: Task(key) for key in self.tasks}
-
-    def look(self, key: str) -> Task | None:
-        return self.tasks.get(key)
-
-    def end(self, key: str) -> None:
-        self.tasks.pop(key, None)
 
 
 @pytest.fixture(autouse=True)
