@@ -1,19 +1,21 @@
 """What is looked at on every screen, light and dark, on a phone and on a tablet."""
 
 import os
+import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
 
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page
+from playwright.sync_api import Page, Request
 
 from tests.browser.conftest import PHONE, TABLET, Scheme
 
 SIZES = {"phone": PHONE, "tablet": TABLET}
 SCHEMES: tuple[Scheme, ...] = ("light", "dark")
 TOUCH, INLINE = 56, 24
+_AXE = Axe().axe_script
 
 # Everything that is pressed, by what stands in its way: height, and what it is called.
 _TARGETS = """() => [...document.querySelectorAll("button, a, summary, select, input:not([type=hidden]), textarea")]
@@ -35,6 +37,47 @@ _UNDER_THE_BARS = """() => {
   window.scrollTo(0, 0);
   return lowest - bars;
 }"""
+# Of all that is written in one colour, size and weight on the same grounds some: the first, the last, one in the middle.
+# What axe says of their contrast it says of the others; it takes most of its time for that rule, the longer the page.
+_ALIKE = """() => {
+  const look = (one) => { const {color, fontSize, fontWeight, textShadow, opacity, visibility} = getComputedStyle(one);
+    return [color, fontSize, fontWeight, textShadow, opacity, visibility].join(); };
+  const ground = (one) => { const {backgroundColor, backgroundImage, opacity, filter, position} = getComputedStyle(one);
+    return [backgroundColor, backgroundImage, opacity, filter, position].join(); };
+  const grounds = new Map();
+  const under = (one) => {
+    if (!one) return "";
+    if (!grounds.has(one)) grounds.set(one, `${under(one.parentElement)}|${ground(one)}${one.matches(":disabled, [aria-disabled=true]")}`);
+    return grounds.get(one);
+  };
+  const words = (one) => ["INPUT", "SELECT", "TEXTAREA"].includes(one.tagName) || [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim());
+  const alike = new Map();
+  for (const one of document.body.querySelectorAll("*")) {
+    if (!words(one) || !one.checkVisibility()) continue;
+    const key = `${look(one)} ${under(one)}`;
+    alike.set(key, [...(alike.get(key) ?? []), one]);
+  }
+  return [...alike.values()].flatMap((found) => [...new Set([found[0], found[found.length >> 1], found.at(-1)])]);
+}"""
+_FINDS = f"""async (everything) => {{
+  const violations = async (where, how) => (await axe.run(where, {{resultTypes: ["violations"], ...how}})).violations;
+  return [
+    ...await violations({{include: ({_ALIKE})()}}, {{runOnly: ["color-contrast"]}}),
+    ...everything ? await violations(document, {{rules: {{"color-contrast": {{enabled: false}}}}}}) : [],
+  ];
+}}"""
+# What is unfolded or lit anew has come to rest: nothing moves but what moves for good, and nothing has changed for a moment.
+_RESTS = """async () => {
+  const moving = document.getAnimations().filter((one) => Number.isFinite(one.effect.getComputedTiming().endTime));
+  await Promise.all(moving.map((one) => one.finished.catch(() => {})));
+  await new Promise((rests) => {
+    const giveUp = setTimeout(rests, 2000);
+    let timer = setTimeout(rests, 40);
+    new MutationObserver(() => { clearTimeout(timer); timer = setTimeout(rests, 40); })
+      .observe(document, {subtree: true, childList: true, attributes: true, characterData: true});
+  });
+  await new Promise(requestAnimationFrame);
+}"""
 _TOO_WIDE = """() => {
   const room = document.documentElement.clientWidth;
   const inside = document.querySelector("dialog[open]");
@@ -51,17 +94,30 @@ class Looking:
         self.host = urlsplit(address).netloc
         self.wrong: list[str] = []
         self.pictures = os.environ.get("RUNBOARD_PICTURES")
-        page.on("request", lambda request: self._asked(request.url))
+        self.under_way: set[Request] = set()
+        page.on("request", self._asked)
+        page.on("requestfinished", lambda request: self.under_way.discard(request))
+        page.on("requestfailed", lambda request: self.under_way.discard(request))
 
-    def _asked(self, url: str) -> None:
+    def _asked(self, request: Request) -> None:
+        url = request.url
         parts = urlsplit(url)
+        if parts.path != "/stream":  # which never ends
+            self.under_way.add(request)
         if parts.scheme in ("http", "https", "ws", "wss") and parts.netloc != self.host:
             self.wrong.append(f"asks a third party: {url}")
 
     def unfold(self) -> None:
         """Open all that is folded."""
         self.page.evaluate("document.querySelectorAll('main details').forEach((one) => { one.open = true; })")
-        self.page.wait_for_timeout(300)
+        self.rests()
+
+    def rests(self) -> None:
+        """Wait until what was asked for is there, and shown."""
+        self.page.evaluate(_RESTS)
+        until = time.monotonic() + 10
+        while self.under_way and time.monotonic() < until:
+            self.page.evaluate(_RESTS)
 
     def picture(self, name: str) -> None:
         """Only a picture, where they are wanted."""
@@ -77,7 +133,7 @@ class Looking:
             self.page.set_viewport_size(viewport)
             for scheme in SCHEMES:
                 self.page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
-                self.page.wait_for_timeout(60)
+                self.rests()
                 where = f"{name}, {size}, {scheme}"
                 if self.pictures:
                     self._picture(name, size, scheme)
@@ -100,13 +156,13 @@ class Looking:
                     yield f"{one['tag']} '{one['words']}' is {one['height']:.0f} px high"
 
     def _violations(self, size: str, scheme: Scheme) -> list[dict[str, Any]]:
-        """What axe finds. It is slow: everything once, and in the dark only what another light can change."""
-        options: dict[str, Any] = {"resultTypes": ["violations"]}
-        if (size, scheme) == ("tablet", "dark"):
-            options["runOnly"] = ["color-contrast"]
-        elif (size, scheme) != ("phone", "light"):
+        """What axe finds: everything once, and in the dark only what another light can change."""
+        everything = (size, scheme) == ("phone", "light")
+        if not everything and (size, scheme) != ("tablet", "dark"):
             return []
-        found: list[dict[str, Any]] = Axe().run(self.page, options=options).response["violations"]
+        if not self.page.evaluate("'axe' in window"):
+            self.page.evaluate(_AXE)
+        found: list[dict[str, Any]] = self.page.evaluate(_FINDS, everything)
         return found
 
     def _picture(self, name: str, size: str, scheme: Scheme) -> None:
