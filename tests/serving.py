@@ -10,7 +10,7 @@ import sys
 import threading
 import time
 from collections.abc import Iterator, Sequence
-from contextlib import AbstractContextManager, contextmanager, suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TypeVar
@@ -18,7 +18,8 @@ from unittest.mock import patch
 
 import uvicorn
 
-from runboard.app import House, Settings, WallClock, build, served
+from runboard import app
+from runboard.app import Settings, WallClock, build, served
 from runboard.background import pauses
 from runboard.floor.pressing.access import LEAD
 from runboard.network import Network, here_only
@@ -76,33 +77,32 @@ _One = TypeVar("_One", bound=Served)
 
 
 @contextmanager
-def serving(data: Path, port: int = 0) -> Iterator[Served]:
-    """The shop in that folder, served to this computer alone as ``runboard serve --local --no-planner`` does, until the
-    end of the block."""
+def serving(data: Path, port: int = 0, *, planner: bool = False) -> Iterator[Served]:
+    """The shop in that folder, served to this computer alone as ``runboard serve --local`` does, until the end of the
+    block. Without a ``planner`` what comes first is the greedy rule's, at once."""
     with listen(port) as plain, listen(0) as secure:
         make_folder(data)
         clock = WallClock()
         network = Network(data / CERTIFICATES, clock.now, plain.getsockname()[1], secure, where=here_only)
-        settings = Settings(data, clock, hosts=network.hosts, ways=network, plans=False)
-        with hold(data), on_a_thread(build(settings), plain, network) as address:
+        settings = Settings(data, clock, hosts=network.hosts, ways=network, plans=planner)
+        with hold(data), on_a_thread(settings, plain, network) as address:
             yield _remembered(Served(address, data))
 
 
 @contextmanager
-def serving_demo(data: Path) -> Iterator[Served]:
-    """The demo in that folder, as ``runboard demo --no-planner`` serves one that was served before."""
-    with listen(0) as plain, hold(data):
-        house = build(Settings(data, demo=True, open_to_all=True, plans=False))
-        with on_a_thread(house, plain) as address:
-            yield _remembered(Served(address))
+def serving_demo(data: Path, *, planner: bool = False) -> Iterator[Served]:
+    """The demo in that folder, as ``runboard demo`` serves one that was served before."""
+    settings = Settings(data, demo=True, open_to_all=True, plans=planner)
+    with listen(0) as plain, hold(data), on_a_thread(settings, plain) as address:
+        yield _remembered(Served(address))
 
 
 @contextmanager
-def on_a_thread(house: House, listening: socket.socket, beside: Beside | None = None) -> Iterator[str]:
-    """Serve that house until the end of the block; its address. ``beside`` begins and ends with it."""
-    with _nothing_kept_short():
+def on_a_thread(settings: Settings, listening: socket.socket, beside: Beside | None = None) -> Iterator[str]:
+    """Serve the house of these settings until the end of the block; its address. ``beside`` begins and ends with it."""
+    with _as_a_guest():
         watched = _Watched(beside)
-        arguments = (served(house), listening, False, lambda address: "", watched)
+        arguments = (served(build(settings)), listening, False, lambda address: "", watched)
         thread = threading.Thread(target=serve, args=arguments, name="server")
         thread.start()
         assert watched.listens.wait(20), "the server never came up"
@@ -138,9 +138,13 @@ class _Watched:
             self._server.should_exit = True
 
 
-def _nothing_kept_short() -> AbstractContextManager[object]:
-    """The collector and the threads' turns are the test process's own, whatever is served in it."""
-    return patch.multiple(pauses, keep_short=lambda: None, leave_be=lambda: None, as_usual=lambda: None)
+@contextmanager
+def _as_a_guest() -> Iterator[None]:
+    """The collector and the threads' turns stay the test process's own, and the rule is compiled in a planner's child only:
+    the compiler is much to load."""
+    as_they_are = {"keep_short": lambda: None, "leave_be": lambda: None, "as_usual": lambda: None}
+    with patch.multiple(pauses, **as_they_are), patch.object(app, "warm", lambda: False):
+        yield
 
 
 # as a process

@@ -37,6 +37,7 @@ _UNDER_THE_BARS = """() => {
   window.scrollTo(0, 0);
   return lowest - bars;
 }"""
+# While a sheet lies over the page axe looks at the sheet: the page is looked at without it.
 # Of all that is written in one colour, size and weight on the same grounds some: the first, the last, one in the middle.
 # What axe says of their contrast it says of the others; it takes most of its time for that rule, the longer the page.
 _ALIKE = """() => {
@@ -52,7 +53,7 @@ _ALIKE = """() => {
   };
   const words = (one) => ["INPUT", "SELECT", "TEXTAREA"].includes(one.tagName) || [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim());
   const alike = new Map();
-  for (const one of document.body.querySelectorAll("*")) {
+  for (const one of (document.querySelector("dialog[open]") ?? document.body).querySelectorAll("*")) {
     if (!words(one) || !one.checkVisibility()) continue;
     const key = `${look(one)} ${under(one)}`;
     alike.set(key, [...(alike.get(key) ?? []), one]);
@@ -63,7 +64,7 @@ _FINDS = f"""async (everything) => {{
   const violations = async (where, how) => (await axe.run(where, {{resultTypes: ["violations"], ...how}})).violations;
   return [
     ...await violations({{include: ({_ALIKE})()}}, {{runOnly: ["color-contrast"]}}),
-    ...everything ? await violations(document, {{rules: {{"color-contrast": {{enabled: false}}}}}}) : [],
+    ...everything ? await violations(document.querySelector("dialog[open]") ?? document, {{rules: {{"color-contrast": {{enabled: false}}}}}}) : [],
   ];
 }}"""
 # What is unfolded or lit anew has come to rest: nothing moves but what moves for good, and nothing has changed for a moment.

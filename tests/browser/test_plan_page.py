@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 from runboard.demo.make import make_demo
 from tests.browser.conftest import PHONE, TABLET, Phones
 from tests.browser.looking import Looking
-from tests.serving import Served, running
+from tests.serving import Served, serving_demo
 
 RUN = "r3"
 ENOUGH = 60_000  # milliseconds until a busy machine has planned
@@ -23,7 +23,7 @@ def planned_demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """The demo, served with its planner."""
     folder: Path = tmp_path_factory.mktemp("planned") / "shop"
     make_demo(folder, datetime.now(UTC))
-    with running("demo", "--data", str(folder), planner=True) as server:
+    with serving_demo(folder, planner=True) as server:
         yield server
     shutil.rmtree(folder, ignore_errors=True)
 

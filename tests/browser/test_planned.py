@@ -14,13 +14,13 @@ from runboard.run.log.event import write_moment
 from tests.browser.beside import opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Served, running
+from tests.serving import Served, serving
 
 
 @pytest.fixture
 def server(data: Path) -> Iterator[Served]:
     """The shop served with its planner."""
-    with running("serve", "--data", str(data), planner=True) as served:
+    with serving(data, planner=True) as served:
         yield served
 
 
