@@ -1,8 +1,8 @@
 // What must not be forgotten: rags, oily dust, a cut that burnt. Mirrors the first half of runboard/run/care/care.py.
 
 import { indexIn, stepIn } from "./draft.js";
-import { stepOf, traysOf } from "./load_names.js";
-import { localDay, put, sum } from "./records.js";
+import { stepOf, traysOf } from "./names.js";
+import { localDay, put, sum } from "./record.js";
 
 const OVER = ["done", "off"];
 // Kinds of press that say that work was begun or done at a step.
@@ -19,11 +19,9 @@ export function noteCare(draft, event) {
     const [wasOpen, isOpen] = [key in before, Boolean(load) && !OVER.includes(load.state)];
     if (load && wasOpen !== isOpen) mark(marks, draft, event, draft.stepOfLoad(load), load.station, { begins: Number(isOpen), ends: Number(wasOpen) });
   }
-  if (event.kind !== "board lost") {
-    for (const [key, tray] of Object.entries(draft.trays[event.run] ?? {})) {
-      const route = draft.routeOf(event.run, key);
-      for (const step of countedMore(run.trays?.[key], tray)) mark(marks, draft, event, stepIn(route, step), "");
-    }
+  for (const [key, tray] of Object.entries(draft.trays[event.run] ?? {})) {
+    const route = draft.routeOf(event.run, key);
+    for (const step of countedMore(run.trays?.[key], tray)) mark(marks, draft, event, stepIn(route, step), "");
   }
   marks.forEach((one, key) => keep(draft, event, key, one));
   if (isBurnt(event)) noteBurn(draft, event);

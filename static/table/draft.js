@@ -1,6 +1,6 @@
 // A state being changed by one event: what it touches is copied, and thrown away where the event does not fit.
 
-import { asLoad, asPerson, asStation, asTray, loadRecord, personRecord, stationRecord, sum, trayRecord, without } from "./records.js";
+import { asLoad, asPerson, asStation, asTray, loadRecord, personRecord, stationRecord, sum, trayRecord, without } from "./record.js";
 
 /** A press that does not fit: a code that names the sentence, and its facts. */
 export class Refused extends Error {

@@ -1,6 +1,6 @@
 // What falls due and when, so that a machine started without the network still calls.
 
-import { asLoad, isoAfter, lean } from "./records.js";
+import { asLoad, isoAfter, lean } from "./record.js";
 import { alertId } from "./shop_answers.js";
 
 /** `made` with its due moments brought up: those that these presses began come in, those they ended go. */
@@ -93,9 +93,6 @@ function* ofLoads(run, { loads = {}, routes = [] }) {
     }
   }
 }
-
-/** What is asked about rags, dust and burnt cuts, those of the next morning as the server said. */
-export const careDues = (state) => [...ofCare(state), ...(state.dues ?? []).filter((due) => due.kind === "care morning" && !(due.id in (state.reminders ?? {})))];
 
 /** Reminders that a press of this phone brings on; the server alone says when the next morning is. */
 function* ofCare(state) {

@@ -3,9 +3,9 @@
 import { Refused, indexIn, stepIn } from "./draft.js";
 import { freeHands, leaveStation, standBy, takeHands, unhand } from "./hands.js";
 import * as movesOfPieces from "./moves_of_pieces.js";
-import { piecesWanted } from "./load_names.js";
+import { piecesWanted } from "./names.js";
 import { countTray, counted, fillEarlier, hold, isBegun, keepBusy, remaining, spread } from "./pieces.js";
-import { isSame, isoAfter, lean, put, sum } from "./records.js";
+import { isSame, isoAfter, lean, put, sum } from "./record.js";
 import { alertId, noteAnswer } from "./shop_answers.js";
 import { atHand } from "./sight.js";
 

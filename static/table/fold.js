@@ -1,5 +1,6 @@
 // The page's fold: this phone's own presses laid over the last state, by the transition table that the server reads too.
-// It mirrors runboard/run/ function by function; tests/vectors holds the two together. It never ranks and never plans.
+// It mirrors runboard/run/ function by function, for the kinds of press that a page makes; tests/vectors holds the two
+// together. It never ranks and never plans.
 
 import { Draft, inProcess, Refused, stepIn } from "./draft.js";
 import { noteCare, noteUnfitCare } from "./care.js";
@@ -8,14 +9,13 @@ import { noteSight } from "./sight.js";
 import { busy, EFFECTS } from "./effects.js";
 import { HANDLERS as PEOPLE } from "./people.js";
 import { assumedLoad, isBegun } from "./pieces.js";
-import { asLoad, isSame, lean } from "./records.js";
+import { asLoad, isSame, lean } from "./record.js";
 import { HANDLERS as RUN_EVENTS } from "./run_events.js";
 import { force } from "./settle.js";
 import { HANDLERS as SHOP_EVENTS } from "./shop_events.js";
-import { countedBefore, stepOf, traysOf } from "./load_names.js";
+import { countedBefore, stepOf, traysOf } from "./names.js";
 
 const HANDLERS = { ...PEOPLE, ...SHOP_EVENTS, ...RUN_EVENTS };
-const NOT_UNDONE_IN_PASSING = ["run opened", "run finished", "run abandoned", "orders changed", "route revised", "event undone", "event amended"];
 const STEP_NEEDED = ["pieces counted", "pieces held", "wait ended"];
 
 /** The state as it would be after these events, by corrected moment and id; `state` itself stays as it is. */
@@ -72,7 +72,7 @@ function take(draft, event) {
   const subject = subjectOf(draft.table, event.kind);
   if (subject) transit(draft, event, subject);
   else if (event.kind === "entry settled") settle(draft, event);
-  else HANDLERS[event.kind]?.(draft, event); // the server alone knows what opens runs and revises routes
+  else HANDLERS[event.kind]?.(draft, event);
 }
 
 const subjectOf = (table, kind) => ["load", "tray"].find((subject) => table?.[subject]?.rows.some((row) => row.kind === kind));
@@ -172,7 +172,6 @@ function listUnsettled(draft, event, refusal) {
 const pressOf = (id) => id.split(".")[0];
 
 function noteSeen(draft, event) {
-  if (!event.person || event.basis === "paper") return; // what a card says was not pressed
-  const last = NOT_UNDONE_IN_PASSING.includes(event.kind) ? "" : pressOf(event.id);
-  draft.putPerson({ ...draft.person(event.person), seen_at: event.moment, last });
+  if (!event.person) return;
+  draft.putPerson({ ...draft.person(event.person), seen_at: event.moment, last: event.kind === "event undone" ? "" : pressOf(event.id) });
 }

@@ -1,6 +1,6 @@
 // Hands and stations: who is at which load; a person and a station are in one place at a time.
 
-import { isSame, put, without } from "./records.js";
+import { isSame, put, without } from "./record.js";
 
 /** The person's hands are at `load` now and nowhere else; a second person joins. */
 export function takeHands(draft, load, event) {

@@ -2,7 +2,7 @@
 
 import { Refused, indexIn, stepIn } from "./draft.js";
 import { shift, takeOut } from "./pieces.js";
-import { asTray, lean, put } from "./records.js";
+import { asTray, lean, put } from "./record.js";
 
 /** One event moves pieces: split, merge, borrow, fill, rework. They never move forward in the route this way. */
 export function move(draft, event) {
@@ -80,11 +80,8 @@ export function place(draft, run, trayKey, placed) {
   draft.putTray(run, { ...tray, places });
 }
 
-/** Wood and board, texts, prints of a tray. */
-export function note(draft, event) {
-  const tray = draft.tray(event.run, event.tray);
-  const { body } = event;
-  if (event.kind === "texts placed") place(draft, event.run, event.tray, body.places ?? []);
-  else if (event.kind === "card printed") draft.putTray(event.run, { ...tray, print: body.print });
-  else draft.putTray(event.run, { ...tray, wood: body.wood ?? tray.wood, board: body.board ?? tray.board });
+/** Wood and board of a tray. */
+export function note(draft, { run, tray: key, body }) {
+  const tray = draft.tray(run, key);
+  draft.putTray(run, { ...tray, wood: body.wood ?? tray.wood, board: body.board ?? tray.board });
 }

@@ -1,7 +1,7 @@
 // What people's own presses do: they come, go, are called away, take up a small job, decline a move.
 
 import { freeHands } from "./hands.js";
-import { isSame, iso, put } from "./records.js";
+import { isSame, iso, put } from "./record.js";
 
 const change = (draft, event, changes) => draft.putPerson({ ...draft.person(event.person), ...changes });
 
@@ -50,7 +50,6 @@ export const HANDLERS = {
   "person went": went,
   "person called away": calledAway,
   "person came back": (draft, event) => change(draft, event, { away: false }),
-  "room changed": (draft, event) => change(draft, event, { room: event.body.room }),
   "time said": saidTime,
   "job started": startedJob,
   "job done": didJob,

@@ -2,7 +2,7 @@
 
 import { Refused, after, free, indexIn } from "./draft.js";
 import { leaveStation, unhand } from "./hands.js";
-import { iso, isoAfter, lean, put, sum, without } from "./records.js";
+import { iso, isoAfter, lean, put, sum, without } from "./record.js";
 
 // Loads in these states can be taken as finished when a later operation is pressed on their pieces.
 export const CAN_BE_ASSUMED_DONE = ["working", "ended", "unloading"];

@@ -1,7 +1,7 @@
 // A press that did not fit, made to fit because a person said so.
 
 import { Refused } from "./draft.js";
-import { isSame } from "./records.js";
+import { isSame } from "./record.js";
 
 /** Applies `event` although it did not fit: what holds the station is taken off, counts shrink to what is there. */
 export function force(draft, entry, event, take) {

@@ -1,6 +1,6 @@
 // Alerts by name, and the answers that stop them everywhere.
 
-import { put } from "./records.js";
+import { put } from "./record.js";
 
 /** An alert's name: its kind, what it is about, which occurrence. */
 export const alertId = (kind, ...subject) => [kind, ...subject].join("|");

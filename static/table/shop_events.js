@@ -1,7 +1,7 @@
 // What happens to stations, alerts and questions, whoever's run it is.
 
 import { Refused } from "./draft.js";
-import { asLoad, iso, isoAfter, localDay, put, without } from "./records.js";
+import { asLoad, iso, isoAfter, localDay, put, without } from "./record.js";
 import { noteAnswer } from "./shop_answers.js";
 import { mustBeWatched } from "./sight.js";
 

@@ -1,6 +1,6 @@
 // Machines that must be watched, and who was last seen where they can be: mirrors runboard/run/care/sight.py.
 
-import { asPerson } from "./records.js";
+import { asPerson } from "./record.js";
 
 /** Keeps, for each running machine that must be watched, from when nobody counts as near. */
 export function noteSight(draft, event) {

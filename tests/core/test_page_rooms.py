@@ -1,5 +1,6 @@
 """The rooms of the page's script: who may import whom, at once or late; and that state flows one way."""
 
+import json
 import re
 from collections.abc import Iterator
 from graphlib import TopologicalSorter
@@ -7,6 +8,8 @@ from pathlib import Path
 from posixpath import dirname, join, normpath
 
 import pytest
+
+from runboard.run.fold.table import table_text
 
 STATIC = Path(__file__).parents[2] / "static"
 SHARED = {"door", "views", "alerts", "sheets"}
@@ -58,6 +61,12 @@ def imported(name: str) -> Iterator[str]:
     return (one for one in sorted(found) if not one.startswith("vendor/"))
 
 
+# The kinds of event that a page makes a draft of.
+MADE = frozenset(
+    kind for name in SCRIPTS if room(name) != "table" for kind in re.findall(r"""\bkind: "([a-z ]+)\"""", text(name))
+)
+
+
 def test_every_script_lies_in_a_room_that_says_what_it_is() -> None:
     told = re.findall(r"`([a-z]+)/`", (STATIC / "README.md").read_text("utf-8"))
 
@@ -99,3 +108,17 @@ def test_every_part_and_sheet_that_is_named_is_offered() -> None:
     asked = {one for script in named for one in re.findall(r"""\b(?:part|here|wanted)\("([^"]+)\"""", script)}
     assert asked <= parts
     assert parts - asked == {"sheets", "overlay"}
+
+
+def test_the_pages_fold_knows_the_kinds_of_event_that_a_page_makes_and_no_others() -> None:
+    scripts = [text(name) for name in SCRIPTS if room(name) == "table"]
+    handled = {
+        kind for script in scripts for kind in re.findall(r"""^  "([a-z]+(?: [a-z]+)+)": """, script, re.MULTILINE)
+    }
+    rows = {row["kind"] for subject in ("load", "tray") for row in json.loads(table_text())[subject]["rows"]}
+    effects = set(
+        re.findall(r"""^  "?([a-z ]+?)"?[:,]""", text("table/effects.js").split("EFFECTS", 1)[1], re.MULTILINE)
+    )
+
+    assert MADE - rows - {"event undone", "entry settled", "span answered"} == handled - effects
+    assert rows - MADE == {"card printed", "texts placed"}

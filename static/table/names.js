@@ -2,7 +2,7 @@
 
 import { free, indexIn, stepIn } from "./draft.js";
 import { CAN_BE_ASSUMED_DONE, counted, piecesIn, remaining } from "./pieces.js";
-import { sum } from "./records.js";
+import { sum } from "./record.js";
 
 /** The step that a load's id names. */
 export const stepOf = (load) => (load ?? "").split("/")[0];
