@@ -12,11 +12,10 @@ from runboard.words.places import folder
 
 SHELLS = ("/", "/trays")
 ALSO = ("/table.json", "/static/runboard.webmanifest")
-# Folders and files of static/ that Now and Trays are drawn with; the other screens need the server anyway.
+ROOMS = ("door", "table", "views", "alerts", "sheets", "now", "trays")
+# Files of static/ that Now and Trays are drawn with; the other screens need the server anyway.
 KEPT = (
-    *(f"{room}/*.js" for room in ("door", "table", "views", "alerts", "sheets", "now", "trays")),
-    "now/*.css",
-    "trays/*.css",
+    *(f"{room}/*.{kind}" for room in ROOMS for kind in ("js", "css")),
     "words/en*.ftl",
     "signs/*.svg",
     "vendor/*.js",
