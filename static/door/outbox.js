@@ -1,5 +1,5 @@
-// The presses that wait on this phone: kept in IndexedDB, sent in order, never dropped. Those that the storage does not
-// take live in the open page, which says so.
+// The presses that wait on this phone: made events here, kept in IndexedDB, sent in order, never dropped. Those that the
+// storage does not take live in the open page, which says so. What waits is seen laid over the state, until the state has it.
 
 import { openDB } from "../vendor/idb-8.0.4.js";
 import { learn, offsetMs } from "./clock.js";

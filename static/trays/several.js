@@ -55,7 +55,7 @@ export function openGive({ run: { id: runId } }) {
       ${anyOf(say("give-which"), ids.map((id) => [id, id]), it.trays)}
       ${oneOf(say("give-to"), [...people.map(([key, one]) => [key, one.name]), ["", say("give-nobody")]], it.to, (key) => { it.to = key; })}
       ${it.to ? tick(say("give-look"), it.look, () => { it.look = !it.look; }) : nothing}
-      ${goButton(say(it.to === "" ? "give-back" : "give-go", facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}`;
+      <div class="spaced">${goButton(say(it.to === "" ? "give-back" : "give-go", facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}</div>`;
   });
 }
 
