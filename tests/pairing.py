@@ -3,15 +3,15 @@
 from pathlib import Path
 from typing import Any
 
-from runboard.app import Settings, open_door
 from runboard.floor.letting_in.devices import make_code, pair
 from runboard.floor.pressing.access import LEAD
+from runboard.opening import open_door
 from runboard.web.door.sessions import COOKIE
 
 
 def paired(data: Path, access: str = LEAD, name: str = "phone") -> str:
     """The secret of a new device's session."""
-    store, door = open_door(Settings(data))
+    store, door = open_door(data)
     try:
         code, _ = make_code(door, access)
         token, _ = pair(door, code, name, "a test")

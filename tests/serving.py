@@ -17,13 +17,15 @@ from typing import TypeVar
 from unittest.mock import patch
 
 import uvicorn
-
-from runboard import app
-from runboard.app import Settings, WallClock, build, served
-from runboard.background import pauses
-from runboard.floor.pressing.access import LEAD
-from runboard.network import Network, here_only
 from runboard.serving import CERTIFICATES
+
+from runboard.app import build, served
+from runboard.background import pauses
+from runboard.floor.planning import planning
+from runboard.floor.pressing.access import LEAD
+from runboard.house import Settings
+from runboard.lan.network import Network, here_only
+from runboard.opening import WallClock
 from runboard.store.closed import make_folder
 from runboard.store.holding import hold
 from runboard.web.door.serve import Beside, listen, serve
@@ -143,7 +145,7 @@ def _as_a_guest() -> Iterator[None]:
     """The collector and the threads' turns stay the test process's own, and the rule is compiled in a planner's child only:
     the compiler is much to load."""
     as_they_are = {"keep_short": lambda: None, "leave_be": lambda: None, "as_usual": lambda: None}
-    with patch.multiple(pauses, **as_they_are), patch.object(app, "warm", lambda: False):
+    with patch.multiple(pauses, **as_they_are), patch.object(planning, "warm", lambda: False):
         yield
 
 

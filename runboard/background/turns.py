@@ -9,8 +9,8 @@ _log = logging.getLogger("runboard")
 
 
 class Turns:
-    """Calls ``work`` again and again: at once after ``wake``, and every so many seconds. What fails is logged, and the next
-    turn comes. After a turn the thread rests ``rest`` times as long as it took, so that a burst of events leaves most of
+    """Calls ``work`` again and again: at once after ``wake`` or where it answers True, that there is more to do, and every so
+    many seconds. What fails is logged, and the next turn comes. After a turn the thread rests ``rest`` times as long as it took, so that a burst of events leaves most of
     the time to whoever answers them."""
 
     def __init__(self, name: str, work: Callable[[], object], every: float = 0.5, rest: float = 3.0) -> None:
@@ -42,7 +42,8 @@ class Turns:
             self._woken.clear()
             began = time.monotonic()
             try:
-                self._work()
+                if self._work() is True:
+                    self._woken.set()
             except Exception:  # noqa: BLE001 - whatever it is, the next turn comes
                 _log.exception("%s failed", self._name)
             self._ended.wait(self._rest * (time.monotonic() - began))

@@ -10,18 +10,9 @@ from runboard.demo.here import zone_here
 from runboard.demo.phone import HandClock, Shopfloor
 from runboard.demo.story import DAY, tell
 from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Workshop
-from runboard.store.open import open_store
-from runboard.store.pictures import PictureFolder
+from runboard.opening import open_workshop
 
 SEED = 5
-
-
-class Nobody:
-    """Nobody listens while the past is made."""
-
-    def changed(self, seq: int) -> None:
-        pass
 
 
 def make_demo(folder: Path, now: datetime | None = None, seed: int = SEED, zone: str | None = None) -> None:
@@ -31,13 +22,12 @@ def make_demo(folder: Path, now: datetime | None = None, seed: int = SEED, zone:
     make the same shop. A folder that holds a shop already is left as it is.
     """
     moment = (now or datetime.now(UTC)).astimezone(UTC).replace(microsecond=0)
-    store = open_store(folder)
+    clock = HandClock(moment - 30 * DAY)
+    store, workshop = open_workshop(folder, clock)
     try:
         if store.books.revision() or store.log.last_seq():
             return
-        clock = HandClock(moment - 30 * DAY)
-        workshop = Workshop(store.log, store.books, clock, Nobody())
-        book = add_pictures(demo_book(moment, zone or zone_here()), PictureFolder(folder))
+        book = add_pictures(demo_book(moment, zone or zone_here()), store.pictures)
         workshop.books.save(book, clock.now())
         catch_up(workshop)
         tell(Shopfloor(workshop, clock, Random(seed)), moment)

@@ -1,6 +1,6 @@
 """The one object that floor functions work on, and what they ask of the world outside."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from datetime import datetime
@@ -61,6 +61,17 @@ class Tell(Protocol):
     """Says to whoever listens that something changed; it never fails and never waits."""
 
     def changed(self, seq: int) -> None: ...
+
+
+@dataclass
+class Telling:
+    """Says it to each of those who listen: nobody, until somebody is put in."""
+
+    listeners: list[Callable[[int], object]] = field(default_factory=list)
+
+    def changed(self, seq: int) -> None:
+        for told in self.listeners:
+            told(seq)
 
 
 @dataclass

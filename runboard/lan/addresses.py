@@ -11,6 +11,8 @@ import ifaddr
 Address = IPv4Address | IPv6Address
 Network = IPv4Network | IPv6Network
 
+# This computer's own names, which lead to it from nowhere else.
+HOSTS = frozenset({"localhost", "127.0.0.1", "[::1]"})
 LOOPBACK = IPv4Network("127.0.0.0/8")
 # RFC 1918 and RFC 4193: what a router at home gives out.
 PRIVATE: tuple[Network, ...] = (

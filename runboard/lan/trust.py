@@ -2,6 +2,7 @@
 
 import plistlib
 import uuid
+from dataclasses import dataclass
 
 from cryptography import x509
 from cryptography.hazmat.primitives.hashes import SHA256
@@ -12,6 +13,24 @@ DER_TYPE = "application/x-x509-ca-cert"
 PROFILE_TYPE = "application/x-apple-aspen-config"
 # Made once for this name space (RFC 9562, version 5), so that the same authority gets the same ids every time.
 _IDS = uuid.UUID("1b0e6a3c-6f5e-4b8e-9a55-0d0f3c7d5a11")
+
+
+@dataclass(frozen=True)
+class Trusted:
+    """What a device is given to trust: the shop's certificate, by the name under which a device lists it, as a file for
+    Android and computers, as a profile for iPhones, and in lines that two people compare."""
+
+    name: str
+    der: bytes
+    profile: bytes
+    fingerprint: tuple[str, ...]
+
+
+def given(certificate: x509.Certificate, shop: str) -> Trusted:
+    """All of it, for a device that installs it."""
+    return Trusted(
+        common_name(certificate), der(certificate), profile(certificate, shop), fingerprint_lines(certificate)
+    )
 
 
 def fingerprint(certificate: x509.Certificate) -> str:

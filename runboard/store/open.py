@@ -4,13 +4,16 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
+from runboard.store.backup import BackupFolder
 from runboard.store.books import BookFile
 from runboard.store.closed import Found, close_to_others, make_file, make_folder
 from runboard.store.connect import FILE_NAME, Connections
 from runboard.store.devices import DeviceFile
 from runboard.store.dues import DuesFile
 from runboard.store.events import LogFile
+from runboard.store.incoming import Incoming
 from runboard.store.migrations import migrate
+from runboard.store.pictures import PictureFolder
 from runboard.store.push import PushFile
 from runboard.store.sensors import SensorFile
 from runboard.store.settings import SettingsFile
@@ -28,6 +31,9 @@ class Store:
     settings: SettingsFile
     sensors: SensorFile
     push: PushFile
+    pictures: PictureFolder
+    copies: BackupFolder
+    incoming: Incoming
     found: Found | None = None
 
     def close(self) -> None:
@@ -45,4 +51,10 @@ def open_store(folder: Path) -> Store:
     migrate(connections)
     log, books, dues = LogFile(connections), BookFile(connections), DuesFile(connections)
     devices, settings, sensors = DeviceFile(connections), SettingsFile(connections), SensorFile(connections)
-    return Store(connections, log, books, dues, devices, settings, sensors, PushFile(connections), found)
+    push, pictures, copies, incoming = (
+        PushFile(connections),
+        PictureFolder(folder),
+        BackupFolder(folder),
+        Incoming(folder),
+    )
+    return Store(connections, log, books, dues, devices, settings, sensors, push, pictures, copies, incoming, found)

@@ -7,10 +7,10 @@ from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.opening import open_workshop
 from runboard.store.open import Store
 from tests.attack import by_count, by_wire
 from tests.attack.scene import Scene, event
@@ -58,7 +58,7 @@ def clocks_years_off(scene: Scene) -> None:
 def server_was_ahead(folder: Path) -> None:
     """The shop after an evening on which the server's clock was a year ahead."""
     small_shop(folder)
-    store, workshop = open_workshop(Settings(folder, HandClock(datetime.now(UTC).replace(microsecond=0) + YEAR)))
+    store, workshop = open_workshop(folder, HandClock(datetime.now(UTC).replace(microsecond=0) + YEAR))
     record_events(workshop, [new_event(workshop, "note written", {"text": "from next year"}, run="r1", person="ann")])
     store.close()
 
@@ -86,7 +86,7 @@ def _goes_on(scene: Scene) -> None:
 
 def _moments(scene: Scene) -> dict[str, datetime]:
     """When each event that is stored was, by its id."""
-    store, _ = open_workshop(Settings(scene.data))
+    store, _ = open_workshop(scene.data)
     try:
         return {one.id: one.moment for one in store.log.events()}
     finally:
@@ -141,7 +141,7 @@ def big_shop(folder: Path) -> None:
 
 
 def _made(folder: Path, pieces: int) -> tuple[Store, Workshop]:
-    store, workshop = open_workshop(Settings(folder))
+    store, workshop = open_workshop(folder)
     workshop.books.save(shop(), workshop.clock.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": pieces, "text": "12"}], pieces_a_tray=5), "ann")
     return store, workshop

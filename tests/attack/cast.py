@@ -7,11 +7,12 @@ from pathlib import Path
 
 from flask.testing import FlaskClient
 
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.keeping.signals import make_sensor
 from runboard.floor.letting_in.devices import make_code, pair, revoke_device
 from runboard.floor.letting_in.travellers import read_keys, traveller_link
+from runboard.house import House, Settings
 from runboard.run.calls.device import Device
 from runboard.web.door.sessions import COOKIE
 from tests.attack.promises import CREW, GUEST, LEAD, NOBODY, REVOKED, SENSOR

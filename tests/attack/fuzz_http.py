@@ -13,7 +13,7 @@ from flask.testing import FlaskClient
 from werkzeug.routing import Rule
 
 import runboard.web
-from runboard.app import House
+from runboard.house import House
 from tests.attack import nasty
 from tests.attack.matrix import addresses
 

@@ -14,11 +14,12 @@ from flask.testing import FlaskClient
 
 import runboard
 import tests.made_once  # noqa: F401 - importing it is enough
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.runs import new_event
 from runboard.floor.changing.shop_book import book_record
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House, Settings
 from runboard.web.door.sessions import COOKIE
 from tests.attack.cast import cast, device_with, shut_house
 from tests.attack.fuzz_http import Shown, read_forms

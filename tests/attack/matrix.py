@@ -7,7 +7,7 @@ from werkzeug.exceptions import MethodNotAllowed
 from werkzeug.routing import Rule
 from werkzeug.test import TestResponse
 
-from runboard.app import House
+from runboard.house import House
 from tests.attack.cast import RUN, STATION, TRAY, Cast
 from tests.attack.promises import FILES, PAIRED, READ, WRITE, refused_with, who_may, without_the_method
 

@@ -18,9 +18,9 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
 
-from runboard.app import Settings, open_door
 from runboard.floor.letting_in.devices import make_code
 from runboard.floor.letting_in.travellers import read_keys, traveller_link
+from runboard.opening import open_door
 from runboard.store.open import open_store
 from runboard.web.door.sessions import COOKIE
 from tests.attack.victim import Victim
@@ -97,7 +97,7 @@ class Scene:
 
     def code(self, access: str) -> str:
         """A pairing code, as the lead's console shows one."""
-        store, door = open_door(Settings(self.data))
+        store, door = open_door(self.data)
         try:
             return make_code(door, access)[0]
         finally:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import House
+from runboard.house import House
 from tests.attack.cast import Cast, cast, shut_house
 from tests.attack.matrix import METHODS, OTHER_SITES, READING, addresses, broken, promised, routes, unpromised
 from tests.attack.promises import CREW, GUEST, LEAD, NOBODY, REVOKED, ROLES, SENSOR

@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import Settings, build
+from runboard.app import build
 from runboard.background.pauses import TURN_SECONDS
+from runboard.house import Settings
 
 
 def test_an_open_house_keeps_pauses_short_and_a_closed_one_leaves_nothing_behind(tmp_path: Path) -> None:

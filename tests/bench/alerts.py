@@ -19,9 +19,9 @@ from urllib.parse import urlsplit
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
+from runboard.opening import open_workshop
 from runboard.run.log.event import write_moment
 from tests.bench.listening import Crowd
 from tests.bench.now import Row
@@ -204,7 +204,7 @@ def _number(key: str) -> int:
 
 
 def _open_shop(data: Path, trays: int) -> None:
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     workshop.books.save(shop(), workshop.clock.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": trays}], pieces_a_tray=1, start=trays), "ann")
     came: dict[str, Any] = {"until": write_moment(workshop.clock.now() + timedelta(hours=3))}

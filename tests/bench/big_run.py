@@ -4,12 +4,12 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
-from runboard.app import Settings, open_workshop
 from runboard.demo.book import LEAD, demo_book
 from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.floor.pressing.taps import take_taps
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
+from runboard.opening import open_workshop
 from runboard.run.calls.dues import dues
 
 PIECES, A_TRAY, BOARD = 300, 6, 30
@@ -76,7 +76,7 @@ class Presses:
 def make_big_run(folder: Path, finished_runs: int = 0) -> str:
     """Fill a data folder; answers the id of the big run, whose log holds exactly ``EVENTS`` events."""
     clock = Clock(datetime.now(UTC).replace(microsecond=0) - timedelta(days=40))
-    store, workshop = open_workshop(Settings(folder, clock))
+    store, workshop = open_workshop(folder, clock)
     workshop.books.save(_book(clock.moment), clock.moment)
     catch_up(workshop)
     for number in range(finished_runs):

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from time import perf_counter, process_time
 from typing import Any
 
+from runboard.commands.plan import all_cores
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import Replicate, Rule, plain, warm
 from runboard.plan.schedule.told.forecast import drawn_lengths, follow
-from runboard.web.plan.outlook import all_cores
 from tests.bench.simpy_shop import SimpyShop
 from tests.core.instances import the_trial
 

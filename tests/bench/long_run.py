@@ -6,10 +6,10 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
-from runboard.app import Settings, open_workshop
 from runboard.demo.book import LEAD, demo_book
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.warm import catch_up
+from runboard.opening import open_workshop
 from tests.bench.big_run import STEPS, Clock, Presses
 
 BOARD_TRAYS = 3
@@ -23,7 +23,7 @@ def make_long_run(folder: Path, pieces: int) -> str:
     """Fill a data folder; answers the id of the run, which begins exactly so many pieces. One board is on the CNC, tray
     ``in_hand(pieces)`` is cut, and one tray's oil dries."""
     clock = Clock(datetime.now(UTC).replace(microsecond=0) - timedelta(days=2))
-    store, workshop = open_workshop(Settings(folder, clock))
+    store, workshop = open_workshop(folder, clock)
     workshop.books.save(demo_book(datetime.now(UTC), "Europe/Berlin"), clock.moment)
     catch_up(workshop)
     run = open_run(workshop, Wish("rails", list(_orders(pieces, clock.moment)), start=pieces), LEAD)

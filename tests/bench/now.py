@@ -14,10 +14,10 @@ from pathlib import Path
 from statistics import median, quantiles
 from typing import Any
 
-from runboard.app import Settings, open_workshop
 from runboard.demo.book import LEAD
 from runboard.demo.make import make_demo
 from runboard.floor.warm import catch_up
+from runboard.opening import open_workshop
 from runboard.run.fold.fold import apply, fold
 from runboard.run.fold.state import ShopState
 from tests.bench.asking import Asking
@@ -183,7 +183,7 @@ def with_finished_runs(short: Asking, long: Asking, times: int) -> Iterator[Row]
 
 def in_process(folder: Path) -> Iterator[Row]:
     """The fold without a server."""
-    store, workshop = open_workshop(Settings(folder))
+    store, workshop = open_workshop(folder)
     catch_up(workshop)
     events = workshop.ledger.held
     whole = []

@@ -15,7 +15,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from statistics import median, quantiles
 
-from runboard.app import Settings, build
+from runboard.app import build
+from runboard.house import Settings
 from tests.bench.asking import Asking
 from tests.bench.long_run import drying, in_hand, make_long_run, on_machine
 from tests.bench.server import running_on

@@ -13,13 +13,13 @@ from pathlib import Path
 from statistics import median, quantiles
 from typing import Any
 
-from runboard.app import Settings, open_workshop
 from runboard.background import pauses
 from runboard.background.kept_child import KeptChild
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.planning.planner import Planner
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.opening import open_workshop
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.nouns import Plan
@@ -41,7 +41,7 @@ def answers(quick: bool = False) -> Iterator[Row]:
     far the plan at five seconds was from the best that was found in the end."""
     with tempfile.TemporaryDirectory(prefix="runboard-bench-") as place:
         clock = HandClock(FRIDAY)
-        store, workshop = open_workshop(Settings(Path(place), clock))
+        store, workshop = open_workshop(Path(place), clock)
         child = KeptChild("search", come_up, partial(search, clock=time.monotonic))
         try:
             child.begin()

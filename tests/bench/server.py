@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from runboard.app import Settings, build, served
+from runboard.app import build, served
+from runboard.house import Settings
 from runboard.web.door.serve import listen, serve
 from tests.serving import Running, running
 

@@ -12,9 +12,9 @@ from typing import Any, Literal
 import pytest
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, ViewportSize, expect, sync_playwright
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
+from runboard.opening import open_workshop
 from runboard.run.log.event import write_moment
 from tests.conftest import HandClock
 from tests.pairing import browser_cookie, paired
@@ -128,7 +128,7 @@ def phone(phones: Phones) -> Page:
 def shop_with_a_run(data: Path) -> Path:
     """The small shop with a run of key rails, in the data folder; Ann and Ben have come, an hour ago."""
     an_hour_ago = HandClock(datetime.now(UTC) - timedelta(hours=1))
-    store, workshop = open_workshop(Settings(data, an_hour_ago))
+    store, workshop = open_workshop(data, an_hour_ago)
     workshop.books.save(shop(), an_hour_ago.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
     until = {"until": write_moment(an_hour_ago.now() + timedelta(hours=4))}

@@ -8,8 +8,8 @@ from pathlib import Path
 
 from playwright.sync_api import Locator, Page, expect
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.warm import catch_up
+from runboard.opening import open_workshop
 from runboard.run.fold.state import ShopState
 from runboard.run.log.event import Event
 from tests.serving import Served
@@ -298,7 +298,7 @@ def plain(words: str) -> str:
 
 def stored(data: Path) -> tuple[list[Event], ShopState]:
     """The log and its state, as the data folder has them."""
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     try:
         catch_up(workshop)
         return list(workshop.log.events()), workshop.ledger.state

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Locator, Page, Route, expect
 
-from runboard.app import Settings, open_workshop
+from runboard.opening import open_workshop
 from tests.browser.beside import ago, arrived, bodies, opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
@@ -26,7 +26,7 @@ def careful_shop(shop_with_a_run: Path) -> Path:
     record["forbidden"] = ["PVC", "polycarbonate"]
     record["finishes"] = [oil()]
     next(one for one in record["stations"] if one["key"] == "laser")["eyewear"] = "OD 6+ at 10 600 nm"
-    store, workshop = open_workshop(Settings(shop_with_a_run))
+    store, workshop = open_workshop(shop_with_a_run)
     workshop.books.save(record, workshop.clock.now())
     store.close()
     return shop_with_a_run
@@ -271,7 +271,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
     record["finishes"] = [oil()]
     product = record["products"][0]
     next(one for one in product["operations"] if one["key"] == "oil")["finish"] = "oil"
-    store, workshop = open_workshop(Settings(shop_with_a_run))
+    store, workshop = open_workshop(shop_with_a_run)
     workshop.books.save(record, workshop.clock.now())
     store.close()
 

@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.letting_in.travellers import read_keys, set_hours, traveller_link
+from runboard.opening import open_workshop
 from tests.browser.beside import arrived, bodies
 from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
@@ -30,7 +30,7 @@ def shop_with_a_run(data: Path) -> Path:
     operations = {one["key"]: one for one in record["products"][0]["operations"]}
     operations["sand"]["instructions"] = [{"text": "Sand with the grain.", "picture": None}]
     operations["engrave"]["watch_every_minutes"] = 0.5
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     workshop.books.save(record, workshop.clock.now())
     orders = [{"line": str(number), "pieces": 1, "text": f"No. {number}"} for number in range(1, 31)]
     begun = {"1": "engrave", "4": "sand:120", "5": "sand:120"}
@@ -51,7 +51,7 @@ def strangers(chromium: Browser, server: Served) -> Iterator[Phones]:
 
 def address_of(data: Path, server: Served, tray: str) -> str:
     """The address in the square code of a tray's card."""
-    store, _ = open_workshop(Settings(data))
+    store, _ = open_workshop(data)
     link = traveller_link(read_keys(store.settings), "r1", tray)
     store.close()
     return server.address.rstrip("/") + link.path
@@ -173,7 +173,7 @@ def test_the_lead_shuts_the_phone_out_and_the_next_press_is_refused_with_a_sente
 def test_after_their_hours_the_next_press_is_refused_with_a_sentence(
     strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
 ) -> None:
-    store, _ = open_workshop(Settings(shop_with_a_run))
+    store, _ = open_workshop(shop_with_a_run)
     set_hours(store.settings, 12 / 3600)
     store.close()
     page = scans(strangers, shop_with_a_run, server)

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
+from runboard.opening import open_workshop
 from runboard.run.log.event import write_moment
 from tests.browser.coming_back import Mortal
 from tests.browser.conftest import Phones
@@ -36,7 +36,7 @@ def rails_with_lists(data: Path) -> Path:
     rails = key_rails()
     clean = rails["operations"][1]
     clean |= {"checklist": ["Bench clear", "Scraper sharp"], "setup_sheet": [["Stop", "rail, short side"]]}
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     workshop.books.save({**shop(), "products": [rails]}, workshop.clock.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
     until = {"until": write_moment(workshop.clock.now() + timedelta(hours=3))}

@@ -6,9 +6,9 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, expect
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import new_event
 from runboard.floor.pressing.taps import record_events
+from runboard.opening import open_workshop
 from runboard.web.door.sessions import COOKIE_BY_HTTPS
 from tests.browser.conftest import PHONE
 from tests.browser.installed import INSTALLED, button, says, until
@@ -49,7 +49,7 @@ def test_a_page_that_was_installed_over_https_opens_and_takes_presses_without_th
 
 def at_the_bench(data: Path) -> None:
     """Ann has begun to clean tray 1."""
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     presses = [("load done", "cut/1"), ("load done", "cut/2"), ("load started", "clean/1")]
     events = [new_event(workshop, kind, {}, person="ann", run="r1", load=load) for kind, load in presses]
     record_events(workshop, events)

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Locator, Page, Route, expect
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.warm import catch_up
+from runboard.opening import open_workshop
 from tests.browser.coming_back import Mortal, SamePort
 from tests.browser.conftest import Phones
 from tests.phone import Phone
@@ -124,7 +124,7 @@ def foot(phone: Page) -> Locator:
 
 def worked(data: Path) -> list[str]:
     """What was stored of the bench, in the order of arrival; nothing twice, nothing to settle."""
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     try:
         catch_up(workshop)
         events = list(workshop.log.events())

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from runboard.app import Settings, open_workshop
+from runboard.opening import open_workshop
 from tests.browser.conftest import PHONE, Phones
 from tests.serving import Running, Served, running
 
@@ -110,7 +110,7 @@ def pairs(phone: Page, server: Served, code: str) -> None:
 
 def stored(data: Path) -> list[str]:
     """What a phone pressed since the run was opened."""
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     try:
         return [one.kind for one in workshop.log.events() if one.kind.startswith("load")]
     finally:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, Route, expect
 
-from runboard.app import Settings, open_workshop
+from runboard.opening import open_workshop
 from runboard.shop.book import Operation
 from tests.browser.conftest import Phones
 from tests.serving import Served
@@ -14,7 +14,7 @@ CUT = "plan/products/rail/operations/cut"
 
 
 def saved(data: Path) -> Operation:
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     operation = workshop.books.latest().products[0].operations[0]
     store.close()
     return operation

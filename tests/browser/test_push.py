@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from runboard.app import Settings, open_workshop
+from runboard.opening import open_workshop
 from tests.browser.conftest import FLAGS, WHOLE, Phones
 from tests.browser.installed import until
 from tests.push_service import PushService
@@ -132,7 +132,7 @@ def deliver(page: Page, address: str, record: dict[str, str]) -> None:
 
 def stored(data: Path) -> list[str]:
     """Where the shop sends to."""
-    store, _ = open_workshop(Settings(data))
+    store, _ = open_workshop(data)
     try:
         return [one.endpoint for one in store.push.subscriptions()]
     finally:

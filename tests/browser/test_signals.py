@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import expect
 
-from runboard.app import Settings, build
+from runboard.app import build
 from runboard.floor.keeping.outside import STEPS_KEY
 from runboard.floor.keeping.signals import make_sensor
+from runboard.house import Settings
 from tests.browser.conftest import Phones
 from tests.browser.test_alarm import SPY
 from tests.phone import Phone

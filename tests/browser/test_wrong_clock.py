@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from runboard.app import Settings, open_workshop
+from runboard.opening import open_workshop
 from runboard.run.log.event import Event
 from tests.browser.conftest import Phones
 from tests.serving import Served
@@ -23,7 +23,7 @@ WRONG = "This phone's clock is wrong"
 
 
 def stored(data: Path) -> list[Event]:
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     try:
         return workshop.log.events()
     finally:
@@ -53,7 +53,7 @@ def test_a_phone_years_off_works_and_says_once_that_its_clock_is_wrong(
 @pytest.fixture
 def years_ahead(shop_with_a_run: Path) -> Path:
     """The server's clock was 400 days ahead for one press."""
-    store, workshop = open_workshop(Settings(shop_with_a_run))
+    store, workshop = open_workshop(shop_with_a_run)
     ahead = datetime.now(UTC) + timedelta(days=400)
     with workshop.log.write() as write:
         write.append(Event("from-afar", "load started", ahead, run="r1", load="cut/1", person="ann", body={}), ahead)

@@ -8,8 +8,8 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.looking.look import state_for
+from runboard.opening import open_workshop
 
 WHAT_IT_SHOWS = "import('/static/door/shop.js').then(({shop}) => JSON.stringify(shop()))"
 PARTS = ("people", "stations", "runs", "answers", "unsettled", "asks", "care", "calls")
@@ -25,7 +25,7 @@ def what_it_shows(page: Page) -> dict[str, Any]:
 
 def what_the_fold_says(data: Path, person: str) -> dict[str, Any]:
     """The same state from the log in a data folder."""
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     try:
         return dict(json.loads(state_for(workshop, person)[1]))
     finally:

@@ -9,7 +9,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PURE = ("shop", "run", "plan", "review")
-PACKAGES = (*PURE, "words", "floor", "store", "alerts", "background", "cards", "lan", "web", "demo")
+PACKAGES = (*PURE, "words", "floor", "store", "alerts", "background", "cards", "lan", "web", "commands", "demo")
 
 
 def said_by(*command: str) -> str:

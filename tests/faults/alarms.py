@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from statistics import quantiles
 
-from runboard.app import Settings, open_workshop
+from runboard.opening import open_workshop
 from runboard.run.calls.dues import dues
 from runboard.run.fold.ledger import Ledger
 from runboard.run.log.event import parse_moment, write_moment
@@ -85,7 +85,7 @@ def alarms(happened: Happened) -> Alarms:
 
 def episodes(happened: Happened) -> Iterator[Episode]:
     """Every due moment that the server stored, as the log of events says it must have: batch after batch."""
-    store, workshop = open_workshop(Settings(happened.data))
+    store, workshop = open_workshop(happened.data)
     rows = store.connections.here().conn.execute("SELECT seq, received_at FROM event ORDER BY seq").fetchall()
     received = {seq: parse_moment(at).timestamp() for seq, at in rows}
     events, book = workshop.log.events(), workshop.books.latest()

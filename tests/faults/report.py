@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from random import Random
 from typing import Any
 
-from runboard.app import Settings, open_workshop
+from runboard.opening import open_workshop
 from runboard.run.calls.dues import dues
 from runboard.run.fold.fold import fold
 from runboard.run.fold.ledger import Ledger
@@ -79,7 +79,7 @@ def report(happened: Happened) -> Report:
     found.must(all(code == 0 for code in happened.exits), f"processes ended with {happened.exits}")
     found.must(happened.pressed >= happened.wanted.presses, f"only {happened.pressed} were pressed in time")
     found.must(happened.kills == happened.wanted.kills, f"the server was killed {happened.kills} times only")
-    store, workshop = open_workshop(Settings(happened.data))
+    store, workshop = open_workshop(happened.data)
     try:
         events, book = workshop.log.events(), workshop.books.latest()
         refused = {row[0] for row in store.connections.here().conn.execute("SELECT id FROM refused")}

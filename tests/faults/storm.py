@@ -17,11 +17,11 @@ from threading import BrokenBarrierError
 from typing import Any
 from urllib.parse import urlsplit
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
+from runboard.opening import open_workshop
 from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
 from tests.faults import phones, watcher
@@ -135,7 +135,7 @@ def storm(wanted: Wanted, place: Path) -> Happened:
 
 
 def _open_shop(happened: Happened) -> None:
-    store, workshop = open_workshop(Settings(happened.data))
+    store, workshop = open_workshop(happened.data)
     workshop.books.save(quick_shop(), workshop.clock.now())
     _open_runs(workshop, happened.wanted)
     came = {"until": write_moment(workshop.clock.now().replace(year=workshop.clock.now().year + 1, day=1))}
@@ -151,7 +151,7 @@ def _open_runs(workshop: Workshop, wanted: Wanted) -> None:
 
 def _next_runs(happened: Happened) -> None:
     """A round is over: what may be finished is, and the next runs begin, beside the server that goes on."""
-    store, workshop = open_workshop(Settings(happened.data))
+    store, workshop = open_workshop(happened.data)
     try:
         catch_up(workshop)
         for run in list(workshop.ledger.state.open_runs()):

@@ -11,8 +11,9 @@ from urllib.error import HTTPError
 import pytest
 
 from runboard.alerts.clock import AlertClock
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.runs import Wish, open_run
+from runboard.house import House, Settings
 from runboard.run.calls.dues import Due
 from tests.conftest import START, HandClock
 from tests.phone import Phone

@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor import writing
+from runboard.house import House, Settings
 from runboard.run.refusal import NotStored
 from runboard.store.connect import FILE_NAME
 from runboard.turn import Turn

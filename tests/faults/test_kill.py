@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
+from runboard.opening import open_workshop
 from runboard.run.log.event import parse_moment
 from runboard.store.connect import FILE_NAME, Connections
 from tests.conftest import HandClock
@@ -20,7 +20,7 @@ from tests.serving import running
 @pytest.fixture
 def data(tmp_path: Path) -> Iterator[Path]:
     """A data folder with the small shop and a run of key rails."""
-    store, workshop = open_workshop(Settings(tmp_path))
+    store, workshop = open_workshop(tmp_path)
     workshop.books.save(shop(), workshop.clock.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 24}]), "ann")
     store.close()
@@ -48,7 +48,7 @@ def test_after_a_kill_every_timer_is_there_and_the_first_question_is_what_was_ru
 def test_an_alert_that_fell_due_meanwhile_comes_at_once_and_says_so(tmp_path: Path) -> None:
     # The server lived 50 minutes ago, started a machine for 38 minutes, and then the power went.
     an_hour_ago = HandClock(datetime.now(UTC) - timedelta(minutes=60))
-    store, workshop = open_workshop(Settings(tmp_path, an_hour_ago))
+    store, workshop = open_workshop(tmp_path, an_hour_ago)
     workshop.books.save(shop(), an_hour_ago.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 24}]), "ann")
     an_hour_ago.forward(minutes=10)
@@ -81,7 +81,7 @@ def test_no_press_that_was_answered_is_lost(data: Path) -> None:
         answers = Phone(server.address, device=sent[0]["device"]).send(*sent)
 
     assert [one["answer"] for one in answers] == ["known"] * len(sent)
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     assert len([event for event in workshop.log.events() if event.kind == "note written"]) == len(sent)
     store.close()
 

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.keeping.outside import STEPS_KEY, add_channel
 from runboard.floor.pressing.taps import record_events
+from runboard.opening import open_workshop
 from tests.lamp import Lamp
 from tests.phone import Phone
 from tests.scenario import shop
@@ -25,7 +25,7 @@ def lamp() -> Iterator[Lamp]:
 @pytest.fixture
 def data(tmp_path: Path, lamp: Lamp) -> Path:
     """A shop whose CNC ends soon, and whose alerts go outside six seconds later."""
-    store, workshop = open_workshop(Settings(tmp_path))
+    store, workshop = open_workshop(tmp_path)
     workshop.books.save(shop(), workshop.clock.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
     begun = new_event(workshop, "machine started", {"minutes": 0.05}, run="r1", load="cut/1", person="ann")

@@ -13,13 +13,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import tests.made_once  # noqa: F401 - importing it is enough
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.exchange import export_run, import_run
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.pressing.access import CREW, GUEST, LEAD
 from runboard.floor.pressing.ahead import told_ahead
 from runboard.floor.pressing.taps import Sender, take_taps_of
+from runboard.house import House, Settings
 from runboard.run.refusal import Refused
+from runboard.web.fittings import fitted
 from tests.conftest import HandClock
 from tests.examples import examples
 from tests.faults.poison import events
@@ -94,7 +96,7 @@ def _addresses(house: House) -> Iterator[str]:
 def check_it_goes_on(folder: Path, clock: HandClock) -> None:
     """It starts, plans, rings and answers; what is wrong with the log is said to the lead."""
     with served(folder, clock) as house:
-        planner = house.app.extensions["planner"]
+        planner = fitted(house.app).planner
         planner.turn()
         house.alerts.passed()
         failed = [(address, status) for address, status in every_page(house) if status >= 500]

@@ -3,8 +3,8 @@
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, open_run
+from runboard.opening import open_workshop
 from runboard.run.calls.climb import LOUDER
 from runboard.run.log.event import parse_moment
 from tests.conftest import HandClock
@@ -15,7 +15,7 @@ from tests.serving import running
 
 def test_a_look_that_was_due_while_the_server_was_dead_is_missed_and_has_climbed(tmp_path: Path) -> None:
     an_hour_ago = HandClock(datetime.now(UTC) - timedelta(hours=1))
-    store, workshop = open_workshop(Settings(tmp_path, an_hour_ago))
+    store, workshop = open_workshop(tmp_path, an_hour_ago)
     workshop.books.save(shop(), an_hour_ago.now())
     open_run(workshop, Wish("rail", [{"line": "1", "pieces": 24}]), "ann")
     store.close()

@@ -9,18 +9,19 @@ import pytest
 
 from runboard.demo.book import LEAD, demo_book, usual_hours
 from runboard.demo.here import zone_here
-from runboard.demo.make import Nobody, make_demo
+from runboard.demo.make import make_demo
 from runboard.demo.phone import HandClock
 from runboard.floor.looking.look import state_for
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
+from runboard.opening import open_workshop
 from runboard.run.calls.dues import dues
 from runboard.run.fold.fold import fold
 from runboard.run.fold.record import Cache, run_text
 from runboard.run.fold.state import RunState
 from runboard.run.log.event import Event
 from runboard.shop.book_json import book_from_json
-from runboard.store.open import Store, open_store
+from runboard.store.open import Store
 from tests.core.pressing import conserved
 
 # Three in the morning, a minute before a clock change: the demo is made at any hour.
@@ -29,8 +30,7 @@ ZONE = "Europe/Berlin"
 
 
 def opened(folder: Path, now: datetime = NOW) -> tuple[Store, Workshop]:
-    store = open_store(folder)
-    workshop = Workshop(store.log, store.books, HandClock(now), Nobody())
+    store, workshop = open_workshop(folder, HandClock(now))
     catch_up(workshop)
     return store, workshop
 

@@ -11,9 +11,9 @@ from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.looking.look import state_for
 from runboard.floor.planning import plans
 from runboard.floor.planning.planner import AGAIN, SECONDS, Planner, _moved
+from runboard.floor.planning.planning import Warming
 from runboard.floor.planning.plans import holding, holding_with_change, latest, plan_at_once
 from runboard.floor.planning.try_change import Trials
-from runboard.floor.planning.warming import Warming
 from runboard.floor.pressing.taps import take_taps
 from runboard.floor.workshop import Workshop
 from runboard.plan import answer as answers

@@ -16,7 +16,8 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import Settings, build
+from runboard.app import build
+from runboard.house import Settings
 from tests.conftest import HandClock
 from tests.outside.said import published
 from tests.web.conftest import client, house  # noqa: F401 - fixtures

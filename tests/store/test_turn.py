@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.letting_in.devices import Door, begin_session
 from runboard.floor.pressing.taps import take_taps
+from runboard.opening import open_workshop
 from runboard.run.calls.device import Device
 from runboard.run.refusal import NotStored
 from runboard.store.connect import WAIT_SECONDS, Connections
@@ -27,7 +27,7 @@ def until_somebody_waits(connections: Connections) -> None:
 
 
 def test_another_writes_before_a_batch_is_through(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    store, workshop = open_workshop(Settings(tmp_path, HandClock(START)))
+    store, workshop = open_workshop(tmp_path, HandClock(START))
     workshop.books.save(BOOK, START)
     begin_session(Door(store.devices, workshop.clock), Device("d1", "before", "crew", START), START)
     other = threading.Thread(target=store.devices.rename, args=("d1", "after"))
@@ -53,7 +53,7 @@ def test_another_writes_before_a_batch_is_through(tmp_path: Path, monkeypatch: p
 
 
 def test_who_waits_in_vain_for_the_turn_is_told_so(tmp_path: Path) -> None:
-    store, _ = open_workshop(Settings(tmp_path, HandClock(START)))
+    store, _ = open_workshop(tmp_path, HandClock(START))
     said: list[str] = []
 
     def writes() -> None:

@@ -4,8 +4,8 @@ import io
 from pathlib import Path
 from typing import Any
 
-from runboard.app import Settings, open_workshop
 from runboard.floor.changing.runs import Wish, open_run
+from runboard.opening import open_workshop
 from tests import scenario
 
 
@@ -18,7 +18,7 @@ class Terminal(io.StringIO):
 
 def with_a_run(folder: Path, name: str, record: dict[str, Any] | None = None) -> None:
     """One more run of three trays; a shop that is not there yet is made, of the record."""
-    store, workshop = open_workshop(Settings(folder))
+    store, workshop = open_workshop(folder)
     if not workshop.books.latest().stations:
         workshop.books.save(record or scenario.shop(), workshop.clock.now())
     due = "2099-01-01T10:00:00+00:00"

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House, Settings, build
+from runboard.app import build
+from runboard.house import House, Settings
 from runboard.store.connect import FILE_NAME
 from runboard.store.open import open_store
 from tests import scenario

@@ -12,7 +12,9 @@ from typing import Any
 
 import uvicorn
 
-from runboard.app import House, Settings, WallClock, build, served
+from runboard.app import build, served
+from runboard.house import House, Settings
+from runboard.opening import WallClock
 from runboard.web.door.bounds import Bounds
 from runboard.web.door.serve import listen, serve
 from runboard.web.door.sessions import COOKIE

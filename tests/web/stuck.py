@@ -4,7 +4,8 @@ import sys
 import time
 from pathlib import Path
 
-from runboard.app import Settings, build, served
+from runboard.app import build, served
+from runboard.house import Settings
 from runboard.web.door.serve import listen, serve
 
 

@@ -11,11 +11,12 @@ from flask.testing import FlaskClient
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from runboard.app import House, Settings, build, served
+from runboard.app import build, served
 from runboard.floor.keeping.broker import Broker, set_broker
 from runboard.floor.keeping.outside import add_channel, channels
 from runboard.floor.letting_in.devices import make_code, revoke_device
 from runboard.floor.letting_in.tries import MOST_FROM_ONE
+from runboard.house import House, Settings
 from runboard.web.door.guard import may_ask
 from runboard.web.door.sessions import COOKIE, COOKIE_BY_HTTPS
 from tests.attack.cast import device_with, shut_house, token_of

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import House
+from runboard.house import House
 from runboard.web.door.bounds import MOST_A_SENDER, WORKERS, Bounds
 from runboard.web.door.sizes import A_FEW_WORDS, BY_ENDPOINT
 from tests.web.serving_here import Here, everything, request, serving_here, until

@@ -6,8 +6,9 @@ from pathlib import Path
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.cli import main
+from runboard.house import House, Settings
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import hold
 from runboard.store.open import open_store

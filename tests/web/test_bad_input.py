@@ -8,11 +8,11 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from runboard.app import House
 from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.changing.shop_book import book_record
 from runboard.floor.keeping.signals import make_sensor
+from runboard.house import House
 from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json

@@ -6,9 +6,9 @@ import pytest
 from flask.testing import FlaskClient
 from icalendar import Calendar, Event
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from tests.conftest import HandClock
 from tests.scenario import shop
 

@@ -7,11 +7,12 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House, Settings, open_workshop
 from runboard.cli import main
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.house import House
+from runboard.opening import open_workshop
 from tests import scenario
 from tests.web.test_plan_schedule import NoWork, operations, planned, work
 from tests.web.test_shop_pages import words
@@ -135,7 +136,7 @@ def test_the_plan_page_names_the_clash(client: FlaskClient, house: House, work: 
 
 @pytest.mark.parametrize("name", CLASHES)
 def test_the_command_names_the_clash(tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
-    store, workshop = open_workshop(Settings(tmp_path))
+    store, workshop = open_workshop(tmp_path)
     said = opened(workshop, name)
     store.close()
 

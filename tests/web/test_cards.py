@@ -13,12 +13,14 @@ from flask.testing import FlaskClient
 from pypdf import PdfReader
 from werkzeug.test import TestResponse
 
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.cards.pdf import PACKAGES, NoPango
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.letting_in.devices import make_code, pair
 from runboard.floor.letting_in.travellers import read_keys, tray_of_token
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House, Settings
+from runboard.web.fittings import fitted
 from runboard.web.trays import card_desk, cards
 from tests import scenario
 from tests.conftest import START, HandClock
@@ -36,7 +38,7 @@ def _run(house: House) -> None:
 @pytest.fixture
 def at_once(house: House) -> None:
     """Cards are made here, where it is not asked how another process makes them."""
-    house.app.extensions["cards"].work = AtOnce()
+    fitted(house.app).cards.work = AtOnce()
 
 
 def made(client: FlaskClient, asked: TestResponse) -> str:
@@ -117,7 +119,7 @@ def test_looking_at_the_page_again_prints_nothing_more(client: FlaskClient, hous
 
 
 def test_the_code_on_a_card_opens_its_tray(house: House, client: FlaskClient) -> None:
-    house.app.extensions["cards"].work.start = _at_once(orders := [])
+    fitted(house.app).cards.work.start = _at_once(orders := [])
 
     client.post(PAGE, data={"tray": "2", "how": "pdf"}, base_url="http://localhost:8210")
 
@@ -136,7 +138,7 @@ def _at_once(orders: list[Any]) -> Callable[..., None]:
 
 
 def test_where_too_much_is_waiting_nothing_is_noted(house: House, client: FlaskClient) -> None:
-    house.app.extensions["cards"].work.start = _at_once([])
+    fitted(house.app).cards.work.start = _at_once([])
 
     asked = client.post(PAGE, data={"how": "pdf"})
 

@@ -6,19 +6,20 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from runboard import cards_command, printing
-from runboard.app import Settings, open_workshop
 from runboard.cards.pdf import PACKAGES, NoPango
 from runboard.cli import main
+from runboard.commands import cards
 from runboard.floor.changing.runs import close_run
+from runboard.floor.warm import catch_up
 from runboard.lan.addresses import Whereabouts
+from runboard.opening import open_workshop
 from tests.web.at_terminal import Terminal, with_a_run
 
 
 def prints(folder: Path) -> list[int]:
-    store, workshop = open_workshop(Settings(folder))
+    store, workshop = open_workshop(folder)
     with workshop.lock:
-        printing.catch_up(workshop)
+        catch_up(workshop)
         found = [tray.print for tray in workshop.ledger.state.runs["r1"].trays.values()]
     store.close()
     return found
@@ -64,7 +65,7 @@ def test_two_open_runs_are_listed(data: Path, tmp_path: Path, capsys: pytest.Cap
 
 
 def test_without_an_open_run_a_sentence_says_so(data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     close_run(workshop, "r1", "run finished")
     store.close()
 
@@ -135,7 +136,7 @@ def test_what_fails_half_way_leaves_the_old_file(
         part.write_text("half")
         raise NoPango
 
-    monkeypatch.setattr(printing, "write_pdf", half)
+    monkeypatch.setattr(cards, "write_pdf", half)
 
     assert ask(data, out) == 2
     assert PACKAGES in capsys.readouterr().err
@@ -146,7 +147,7 @@ def test_what_fails_half_way_leaves_the_old_file(
 
 def test_on_a_terminal_it_says_how_far_it_is() -> None:
     screen = Terminal()
-    told, clear = cards_command.progress(screen)
+    told, clear = cards.progress(screen)
 
     told(3, 60)
     clear()
@@ -158,4 +159,4 @@ def test_on_a_terminal_it_says_how_far_it_is() -> None:
 def test_the_codes_lead_to_this_computer_where_nothing_else_is_said() -> None:
     alone = Whereabouts("workshop")
 
-    assert printing.served_address(8210, lambda: alone) == "http://runboard-workshop.local:8210/"
+    assert cards.served_address(8210, lambda: alone) == "http://runboard-workshop.local:8210/"

@@ -5,7 +5,7 @@ import re
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
+from runboard.house import House
 from runboard.run.care.cautions import CATALOGUE, SIGNS
 from runboard.web.door.guard import may_ask
 from runboard.web.now.care import comes_with

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.floor.changing.shop_book import book_record
+from runboard.house import House
 from runboard.shop.common_finishes import common_finishes
 from tests.web.test_shop_pages import as_a_browser_posts, inputs, words
 

@@ -9,10 +9,10 @@ from pathlib import Path
 import httpx
 import pytest
 
-from runboard.app import Settings, open_workshop
 from runboard.cli import main
 from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.runs import Wish, open_run
+from runboard.opening import open_workshop
 from tests.scenario import shop
 from tests.serving import running
 from tests.web.at_terminal import Terminal
@@ -99,7 +99,7 @@ def test_whoever_takes_a_run_at_a_terminal_is_shown_it_and_asked(
     data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch,
     answer: str, code: int, events: int,
 ) -> None:  # fmt: skip
-    friend = open_workshop(Settings(tmp_path / "friend"))
+    friend = open_workshop(tmp_path / "friend")
     friend[1].books.save(shop(), friend[1].clock.now())
     open_run(friend[1], Wish("rail", [{"line": "1", "pieces": 12}], name="Rails"), "ann")
     file = written(tmp_path, export_run(friend[1], "r1"))
@@ -111,7 +111,7 @@ def test_whoever_takes_a_run_at_a_terminal_is_shown_it_and_asked(
     assert main(["import", "--data", str(data), file]) == code
 
     assert "Rails: 12 pieces wanted, 3 trays, 1 event new here" in capsys.readouterr().out
-    store, _ = open_workshop(Settings(data))
+    store, _ = open_workshop(data)
     assert store.log.last_seq() == events
     store.close()
 

@@ -9,20 +9,23 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
 from runboard.floor.letting_in.devices import make_code, pair, revoke_device
 from runboard.floor.letting_in.guests import guests
 from runboard.floor.letting_in.travellers import TravellerLink, read_keys, set_hours, traveller_link
 from runboard.floor.letting_in.tries import MOST_FROM_ONE
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House, Settings
 from runboard.run.log.event import write_moment
 from runboard.web.door.sessions import COOKIE
+from runboard.web.fittings import fitted
 from tests.attack.cast import token_of
 from tests.attack.matrix import routes
 from tests.attack.promises import GUEST, who_may
 from tests.attack.sentences import sentence_in
 from tests.conftest import HandClock
+from tests.fitting import fit
 from tests.scenario import shop
 from tests.web.test_access import asked_for_the_stream
 
@@ -214,7 +217,7 @@ def test_the_shops_own_phone_is_shown_the_way_to_where_it_is_known(house: House)
     path = link_of(house).path
     assert "This phone is the shop" not in house.app.test_client().get(path).text
 
-    house.app.extensions["ways"] = SecureWays()
+    fit(house, ways=SecureWays())
 
     assert f'href="https://localhost:8443{path}"' in house.app.test_client().get(path).text
 
@@ -389,7 +392,7 @@ def test_what_the_lead_gave_with_a_look_is_shown_before_it_is_done(house: House)
 
 
 def test_pictures_of_the_current_step_only(tmp_path: Path, house: House) -> None:
-    shelf = house.app.extensions["pictures"]
+    shelf = fitted(house.app).pictures
     own, other = shelf.keep(b"\xff\xd8\xffown", "jpg"), shelf.keep(b"\xff\xd8\xffother", "jpg")
     house.workshop.books.save(told_shop(own), house.workshop.clock.now())
     open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 5}], begun={"1": "sand:120"}), "ann")

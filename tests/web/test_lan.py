@@ -14,12 +14,14 @@ from pathlib import Path
 
 import pytest
 
-from runboard.app import House, Settings, WallClock, build, served
+from runboard.app import build, served
 from runboard.cli import main
+from runboard.house import House, Settings
 from runboard.lan.addresses import Whereabouts
 from runboard.lan.announce import Announced, Announcer
 from runboard.lan.authority import AUTHORITY_FILE
-from runboard.network import Network, here_only
+from runboard.lan.network import Network, here_only
+from runboard.opening import WallClock
 from runboard.web.door.serve import listen, serve
 from tests.lan.places import HOME, at
 from tests.serving import running

@@ -5,10 +5,10 @@ import re
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.floor.changing.runs import new_event
 from runboard.floor.planning.plans import plan_at_once
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from runboard.plan.schedule.problem import hours, people
 from runboard.plan.schedule.rule import rule
 from runboard.web.plan import chart as plan_chart

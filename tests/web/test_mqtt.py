@@ -13,10 +13,10 @@ from flask.testing import FlaskClient
 from paho.mqtt.client import Client, MQTTMessage
 from paho.mqtt.enums import CallbackAPIVersion
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.keeping.broker import Broker, read_broker, set_broker
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from runboard.run.refusal import Refused
 from tests.conftest import HandClock
 from tests.scenario import shop

@@ -10,7 +10,8 @@ from posixpath import dirname, join, normpath
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House, Settings, build
+from runboard.app import build
+from runboard.house import House, Settings
 from runboard.web.door import offline
 from runboard.web.door.sessions import COOKIE
 from tests.conftest import HandClock

@@ -11,10 +11,10 @@ from flask.testing import FlaskClient
 from runboard.alerts.climb import Climber
 from runboard.alerts.outside import Outside
 from runboard.alerts.speaker import Speaker, call_as_wav
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.keeping.outside import Channel, add_channel
 from runboard.floor.pressing.taps import record_events, take_taps
+from runboard.house import House
 from runboard.run.calls.climb import Steps
 from runboard.run.calls.dues import Due, dues
 from runboard.run.log.event import write_moment

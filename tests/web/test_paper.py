@@ -6,9 +6,9 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from runboard.run.fold.state import Tray
 from tests import scenario
 from tests.conftest import START, HandClock

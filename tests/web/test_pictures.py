@@ -15,10 +15,11 @@ from hypothesis import strategies as st
 from werkzeug.test import TestResponse
 
 from runboard import cli
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing import photograph as photographs
 from runboard.floor.changing.photograph import prepare
 from runboard.floor.changing.shop_book import book_record
+from runboard.house import House, Settings
 from runboard.run.refusal import NotStored, Refused
 from runboard.shop.instruction import Instruction
 from runboard.shop.pictures import pictures_named

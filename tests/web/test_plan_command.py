@@ -9,10 +9,10 @@ from typing import Any
 
 import pytest
 
-from runboard import plan_command, planning
-from runboard.app import Settings, open_workshop
 from runboard.cli import main
+from runboard.commands import plan
 from runboard.floor.changing.runs import close_run
+from runboard.opening import open_workshop
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.search.improve import improve
@@ -111,7 +111,7 @@ def test_of_several_runs_the_figures_and_the_table_are_the_named_ones(
 ) -> None:
     record = scenario.shop()
     record["products"][0]["operations"][0]["name"] = "Saw"
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     workshop.books.save(record, workshop.clock.now())
     store.close()
     with_a_run(data, "r2")
@@ -125,7 +125,7 @@ def test_of_several_runs_the_figures_and_the_table_are_the_named_ones(
         assert found["hands_on_minutes"] == sum(
             (moment(one["end"]) - moment(one["start"])).total_seconds() / 60 for one in hands
         )
-    whole = planning.make_plan(data, "r1", 0, lambda *_: None)
+    whole = plan.make_plan(data, "r1", 0, lambda *_: None)
     assert first["walks"] + second["walks"] == sum(one.walks for one in person_loads(whole.problem, whole.plan))
     assert max(first["walks"], second["walks"]) > 0
     assert "Saw, trays 1–3" in told and "Cut, trays 1–3" not in told.split("\n\n")[1]
@@ -165,7 +165,7 @@ def test_several_runs_are_listed(data: Path, capsys: pytest.CaptureFixture[str])
 
 
 def test_a_run_that_is_over_or_unknown_is_refused(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    store, workshop = open_workshop(Settings(data))
+    store, workshop = open_workshop(data)
     close_run(workshop, "r1", "run abandoned", "ann", "")
     store.close()
 
@@ -190,7 +190,7 @@ def test_seconds_are_a_number(data: Path, seconds: str) -> None:
 
 def test_a_bar_grows_where_somebody_watches_and_is_taken_away() -> None:
     screen = Terminal()
-    told, clear = plan_command.progress(screen)
+    told, clear = plan.progress(screen)
 
     told(5, 10, Plan(()))
     clear()
@@ -213,7 +213,7 @@ def test_who_watches_is_told_that_the_planner_is_made_ready_once(
 
 def test_nothing_is_written_where_nobody_watches() -> None:
     pipe = io.StringIO()
-    told, clear = plan_command.progress(pipe)
+    told, clear = plan.progress(pipe)
 
     told(5, 10, Plan(()))
     clear()
@@ -236,13 +236,13 @@ def test_stopped_by_the_keyboard_the_best_so_far_is_printed(
 @pytest.fixture
 def without_a_plan(monkeypatch: pytest.MonkeyPatch) -> None:
     """None is made at once."""
-    at_once = planning.plan_at_once
+    at_once = plan.plan_at_once
 
     def plan_at_once(workshop: Any) -> Any:
         planned = at_once(workshop)
         return replace(planned, answer=replace(planned.answer, plan=None))
 
-    monkeypatch.setattr(planning, "plan_at_once", plan_at_once)
+    monkeypatch.setattr(plan, "plan_at_once", plan_at_once)
 
 
 @pytest.mark.usefixtures("without_a_plan")
@@ -270,7 +270,7 @@ def test_where_the_rules_find_no_plan_one_is_looked_for(
 def test_what_fits_nowhere_is_said_and_only_a_proof_says_so(
     data: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, found: Found, says: str
 ) -> None:
-    monkeypatch.setattr(planning, "search", lambda *_: found)
+    monkeypatch.setattr(plan, "search", lambda *_: found)
 
     assert main(["plan", "--data", str(data)]) == 2
     assert says in capsys.readouterr().err

@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.planning.planner import Planner
+from runboard.house import House
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
@@ -20,12 +20,13 @@ from runboard.words.sentences import zone_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.figured import show
+from tests.fitting import fit
 from tests.web.test_shop_pages import words
 
 
 @pytest.fixture(autouse=True)
 def shop(house: House) -> None:
-    house.app.extensions["planner"] = Planner(house.workshop, None, lambda seq: None)
+    fit(house, planner=Planner(house.workshop, None, lambda seq: None))
     record = scenario.shop()
     record["people"] = record["people"][:1]
     house.workshop.books.save(record, START)

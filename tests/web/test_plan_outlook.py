@@ -9,9 +9,9 @@ from typing import cast
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.floor.planning.figures import publish
 from runboard.floor.planning.plans import Figured, Planned
+from runboard.house import House
 from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.told.forecast import GOES, Forecast
 from runboard.words import plan_record

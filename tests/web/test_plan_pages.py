@@ -6,8 +6,8 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.datastructures import MultiDict
 
-from runboard.app import House
 from runboard.floor.changing.shop_book import book_record
+from runboard.house import House
 from runboard.run.fold.state import RunState
 from tests import scenario
 from tests.conftest import START

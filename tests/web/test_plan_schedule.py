@@ -10,22 +10,24 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.planning.planner import Planner
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from runboard.plan.schedule.problem import cannot, from_state
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import LeftOut
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.compared import Calmer
 from runboard.run.rules.begin import LASTING
+from runboard.web.fittings import fitted
 from runboard.words.pace import every
 from runboard.words.plan import Names, left_out_sentences
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.pressing import Floor
 from tests.figured import show
+from tests.fitting import fit
 from tests.web.test_shop_pages import words
 
 
@@ -55,7 +57,7 @@ class NoWork:
 @pytest.fixture
 def work(house: House) -> NoWork:
     found = NoWork()
-    house.app.extensions["planner"] = Planner(house.workshop, found, lambda seq: None)
+    fit(house, planner=Planner(house.workshop, found, lambda seq: None))
     return found
 
 
@@ -175,7 +177,7 @@ def test_where_no_plan_was_found_at_once_the_page_says_that_one_is_looked_for_an
 
 
 def test_a_server_without_a_planner_says_so_only_where_it_is_asked(client: FlaskClient, house: House) -> None:
-    house.app.extensions["planner"] = None
+    fit(house, planner=None)
     opened(house)
 
     assert "When it will be done" not in words(client.get("/plan"))
@@ -491,7 +493,7 @@ class Running:
 def test_a_search_shows_how_far_it_is_and_can_be_stopped(client: FlaskClient, house: House, work: NoWork) -> None:
     opened(house)
     planned(house)
-    house.app.extensions["planner"].task, work.task = "t1", Running()
+    fitted(house.app).planner.task, work.task = "t1", Running()
 
     page = client.get("/plan/search").text
     part = client.get("/plan/search", headers={"HX-Request": "true"}).text
@@ -513,7 +515,7 @@ def test_look_further_is_a_press(client: FlaskClient, house: House, work: NoWork
 
 def test_a_search_that_needed_too_much_memory_says_so(client: FlaskClient, house: House, work: NoWork) -> None:
     opened(house)
-    planner = house.app.extensions["planner"]
+    planner = fitted(house.app).planner
     planner.turn()
     planner.too_large = 1
 
@@ -527,7 +529,7 @@ def test_more_than_can_be_planned_at_once_says_so(
     opened(house)
     monkeypatch.setattr(from_state, "MOST_PLANNED", 5)
 
-    house.app.extensions["planner"].turn()
+    fitted(house.app).planner.turn()
 
     for page in ("/plan", "/plan/runs/r1", "/plan/search", "/"):
         assert client.get(page).status_code == 200

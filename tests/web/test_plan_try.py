@@ -11,17 +11,19 @@ from typing import Any, cast
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.cli import main
 from runboard.floor.changing.runs import new_event
 from runboard.floor.planning.try_change import LASTS, MOST_KEPT, Trials
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from runboard.plan.changed import TraySize
 from runboard.plan.search import compare
+from runboard.web.fittings import fitted
 from runboard.words.trying import answer_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.test_changed import by_hand_only, in_the_evenings
+from tests.fitting import fit
 from tests.web.at_once import AtOnce
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, work
 from tests.web.test_shop_pages import as_a_browser_posts, words
@@ -33,12 +35,12 @@ __all__ = ["work"]
 def aside(house: House) -> AtOnce:
     """Who compares the plans."""
     found = AtOnce()
-    house.app.extensions["trials"] = Trials(house.workshop, found, compare)  # type: ignore[arg-type]
+    fit(house, trials=Trials(house.workshop, found, compare))
     return found
 
 
 def trials(house: House) -> Trials:
-    return cast(Trials, house.app.extensions["trials"])
+    return cast(Trials, fitted(house.app).trials)
 
 
 FASTER = {"run": "r1", "what": "times", "operation": "sand", "kind": "hand", "per_cent": "50"}

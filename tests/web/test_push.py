@@ -12,10 +12,11 @@ from py_vapid import Vapid02
 
 from runboard.alerts.push import RESULTS_KEY, Pusher
 from runboard.alerts.push_key import FILE_NAME
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.letting_in.devices import revoke_device
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House, Settings
 from runboard.run.calls.climb import Steps
 from runboard.run.calls.dues import Due
 from runboard.run.refusal import NotStored

@@ -2,9 +2,10 @@
 
 from pathlib import Path
 
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.pressing.taps import take_taps
+from runboard.house import House, Settings
 from runboard.run.calls.dues import dues
 from tests.conftest import HandClock
 from tests.scenario import shop

@@ -6,9 +6,9 @@ import io
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.web.test_shop_pages import words

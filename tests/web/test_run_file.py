@@ -9,9 +9,10 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from runboard.app import House, Settings, build
+from runboard.app import build
 from runboard.floor.changing.file_in import MOST_TEXT_BYTES, read_file
 from runboard.floor.changing.runs import Wish, close_run, open_run
+from runboard.house import House, Settings
 from runboard.run.refusal import Refused
 from tests.conftest import HandClock
 from tests.scenario import shop

@@ -10,9 +10,9 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.changing.shop_book import book_record
+from runboard.house import House
 from tests import scenario
 from tests.conftest import START
 

@@ -6,10 +6,10 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from runboard.app import House
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.keeping.signals import make_sensor, settle_signals
 from runboard.floor.pressing.taps import record_events
+from runboard.house import House
 from runboard.run.fold.state import Load
 from tests.conftest import HandClock
 from tests.scenario import shop

@@ -4,7 +4,7 @@ import json
 
 from flask.testing import FlaskClient
 
-from runboard.app import House
+from runboard.house import House
 from tests.conftest import START, HandClock
 from tests.serving import ROOT
 from tests.web.test_taps import BOOK, batch, came

@@ -7,15 +7,16 @@ from datetime import UTC, timedelta
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import House
 from runboard.floor.planning.planner import Planner
 from runboard.floor.planning.plans import Planned, plan_at_once
+from runboard.house import House
 from runboard.plan.move import Move
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.words.moves import move_words
 from runboard.words.plan_record import plan_lines, plan_record
 from tests.figured import show
+from tests.fitting import fit
 from tests.web.test_plan_schedule import opened
 from tests.web.test_shop_pages import words
 
@@ -25,7 +26,7 @@ ANN, BEN = 0, 1
 @pytest.fixture
 def handed(house: House) -> Planned:
     """A plan in which Ben takes over at the laser six minutes after Ann has begun to watch."""
-    house.app.extensions["planner"] = Planner(house.workshop, None, lambda seq: None)
+    fit(house, planner=Planner(house.workshop, None, lambda seq: None))
     opened(house)
     planned = plan_at_once(house.workshop)
     plan, problem = planned.answer.plan, planned.answer.problem

@@ -9,7 +9,7 @@ from flask.testing import FlaskClient
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from runboard.app import House
+from runboard.house import House
 from tests.conftest import START
 
 ANN = {"key": "ann", "name": "Ann"}

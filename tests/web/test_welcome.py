@@ -10,10 +10,12 @@ import pytest
 from cryptography import x509
 from flask.testing import FlaskClient
 
-from runboard.app import House, Settings, WallClock, build
+from runboard.app import build
 from runboard.floor.letting_in.devices import make_code, pair
+from runboard.house import House, Settings
 from runboard.lan import trust
-from runboard.network import Network
+from runboard.lan.network import Network
+from runboard.opening import WallClock
 from runboard.web.door.serve import listen
 from runboard.web.door.sessions import COOKIE
 from runboard.web.network.welcome import DER_TYPE, PROFILE_TYPE

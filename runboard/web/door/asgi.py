@@ -28,6 +28,7 @@ from runboard.web.door.sessions import cookie_name
 from runboard.web.door.sizes import A_FEW_WORDS, NOT_TAKEN, endpoint_of, most_for, most_from
 from runboard.web.door.stream import Streams, serve_stream
 from runboard.web.door.taking_turns import Gone, Waits
+from runboard.web.fittings import fitted
 
 _ASCII = bytes(range(0x21, 0x7F))
 _READING = ("GET", "HEAD", "OPTIONS")
@@ -56,8 +57,8 @@ class Served:
         self._streams = streams
         self._arrivals = Arrivals(self.bounds, folder)
         self._waits = Waits()
-        self._door: Door | None = app.extensions["door"]
-        self._hosts: Collection[str] = app.extensions["hosts"]
+        self._door: Door | None = fitted(app).door
+        self._hosts: Collection[str] = fitted(app).hosts
         self._start = start
         self._stop = stop
 

@@ -7,13 +7,13 @@ make the browser add the session's cookie (``SameSite=Strict``).
 
 from collections.abc import Collection
 from posixpath import normpath
-from typing import cast
 from urllib.parse import urlsplit
 
-from flask import Flask, Response, abort, current_app, request
+from flask import Flask, Response, abort, request
 
 from runboard.floor.pressing.access import CREW, GUEST, LEAD
 from runboard.web.door.sessions import access
+from runboard.web.fittings import fittings
 from runboard.web.helper.gate import turned_away
 from runboard.web.network.pairing import turn_away
 
@@ -69,7 +69,7 @@ def turn_strangers_away() -> Response | None:
     for a device that is not paired, 403 for what its access does not allow; a guest's phone is told both by a sentence in
     its own language."""
     host = request.headers.get("Host", "")
-    if not is_known_host(host, cast(Collection[str], current_app.extensions["hosts"])):
+    if not is_known_host(host, fittings().hosts):
         abort(400, "host")
     reading = request.method in _READING
     if not reading and not is_own_page(request.headers.get("Origin"), request.headers.get("Sec-Fetch-Site"), host):

@@ -10,6 +10,7 @@ from htmx_flask import Htmx
 from htmx_flask.requests import HtmxHeaders
 
 from runboard.floor.workshop import Workshop
+from runboard.web.fittings import fittings
 from runboard.words.sentences import moment_in_words, say, zone_of
 from runboard.words.spans import span_in_words
 
@@ -25,7 +26,7 @@ def init_app(app: Flask) -> None:
 
 def workshop() -> Workshop:
     """The one workshop of this app."""
-    return cast(Workshop, current_app.extensions["workshop"])
+    return fittings().workshop
 
 
 def asking_person() -> str:

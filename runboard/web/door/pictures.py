@@ -3,13 +3,14 @@
 from collections.abc import Mapping
 from typing import cast
 
-from flask import Blueprint, Flask, Response, abort, current_app, jsonify, make_response, request
+from flask import Blueprint, Flask, Response, abort, jsonify, make_response, request
 from werkzeug.datastructures import FileStorage, MultiDict
 
 from runboard.floor.changing.photograph import MOST_BYTES
 from runboard.floor.changing.pictures import Shelf, keep_picture
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import said
+from runboard.web.fittings import fittings
 from runboard.web.forms.form import Texts
 
 _TYPES = {"jpg": "image/jpeg", "png": "image/png"}
@@ -25,7 +26,7 @@ def init_app(app: Flask) -> None:
 
 def shelf() -> Shelf:
     """Where this shop's pictures are kept."""
-    return cast(Shelf, current_app.extensions["pictures"])
+    return fittings().pictures
 
 
 @part.post("/pictures")

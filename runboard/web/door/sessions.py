@@ -3,12 +3,13 @@
 from ipaddress import ip_address
 from typing import cast
 
-from flask import Flask, Response, current_app, g, request
+from flask import Flask, Response, g, request
 
 from runboard.floor.letting_in.devices import HERE, HTTP, HTTPS, SESSION_LASTS, Door, note_seen, who
 from runboard.floor.letting_in.guests import Browser
 from runboard.floor.pressing.access import LEAD
 from runboard.run.calls.device import Session
+from runboard.web.fittings import fittings
 
 # A browser gives a cookie to every port of a host, and keeps http from touching what https set: so each has its own.
 # With the prefix, it takes the cookie from https only, for this host only.
@@ -25,7 +26,7 @@ def init_app(app: Flask) -> None:
 
 def door() -> Door | None:
     """The door of this app; None where nobody has to pair."""
-    return cast(Door | None, current_app.extensions["door"])
+    return fittings().door
 
 
 def cookie_name(by_https: bool) -> str:

@@ -1,17 +1,15 @@
 """What a lead does with helpers who came by a tray's card: sees who, sets the hours, shuts out, lets in again."""
 
-from typing import cast
-
-from flask import Blueprint, Flask, Response, abort, current_app, request
+from flask import Blueprint, Flask, Response, abort, request
 
 from runboard.floor.letting_in.devices import Door
 from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.floor.letting_in.guests import Guest, guests, let_in_again, revoke_guest, revoke_tray
 from runboard.floor.letting_in.travellers import MOST_HOURS, hours_of_access, set_hours
 from runboard.floor.pressing.access import LEAD
-from runboard.floor.workshop import Settings
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.sessions import access, door
+from runboard.web.fittings import fittings
 
 BACK = "/shop#helpers"
 
@@ -32,7 +30,7 @@ def guests_shown() -> list[Guest] | None:
 
 def hours_shown() -> str:
     """How many hours a helper's access lasts, '8' or '2.5'."""
-    return f"{hours_of_access(_settings()).total_seconds() / 3600:g}"
+    return f"{hours_of_access(fittings().settings).total_seconds() / 3600:g}"
 
 
 @part.get("/helpers/<device_id>")
@@ -55,7 +53,7 @@ def revoke(device_id: str) -> Response:
 @part.post("/helpers/<device_id>/again")
 def again(device_id: str) -> Response:
     """Let it in for the usual hours, from now."""
-    let_in_again(workshop(), _door(), _settings(), _known(device_id).device.id)
+    let_in_again(workshop(), _door(), fittings().settings, _known(device_id).device.id)
     return see_other(BACK)
 
 
@@ -63,7 +61,7 @@ def again(device_id: str) -> Response:
 def cards(device_id: str) -> Response:
     """What is printed for the tray opens it no more, and everybody who came by it is shut out."""
     device = _known(device_id).device
-    revoke_tray(workshop(), _door(), _settings(), (device.run, device.tray))
+    revoke_tray(workshop(), _door(), fittings().settings, (device.run, device.tray))
     return see_other(BACK)
 
 
@@ -72,7 +70,7 @@ def hours() -> Response:
     """How long access lasts, for those who come from now on."""
     _door()
     try:
-        set_hours(_settings(), float(request.form.get("hours", "").replace(",", ".")))
+        set_hours(fittings().settings, float(request.form.get("hours", "").replace(",", ".")))
     except ValueError:
         return page("helper/hours.html", status=422, most=f"{MOST_HOURS:g}", typed=request.form.get("hours", "")[:20])
     return see_other(BACK)
@@ -85,7 +83,3 @@ def _known(device_id: str) -> Guest:
 def _door() -> Door:
     """The door; 404 where nobody has to pair."""
     return door() or abort(404)
-
-
-def _settings() -> Settings:
-    return cast(Settings, current_app.extensions["settings"])

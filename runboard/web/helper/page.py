@@ -4,7 +4,7 @@ import json
 from hashlib import blake2b
 from typing import Any, cast
 
-from flask import Blueprint, Flask, Response, abort, current_app, make_response, redirect, render_template, request
+from flask import Blueprint, Flask, Response, abort, make_response, redirect, render_template, request
 
 from runboard.floor.changing.runs import new_event
 from runboard.floor.letting_in.devices import Door
@@ -15,13 +15,13 @@ from runboard.floor.letting_in.travellers import read_keys, traveller_link
 from runboard.floor.pressing.access import GUEST
 from runboard.floor.pressing.taps import Sender, why_refused
 from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Settings
 from runboard.run.calls.device import Session
 from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
 from runboard.web.door import pictures
 from runboard.web.door.pages import see_other, workshop
 from runboard.web.door.sessions import access, asking_browser, asking_session, begin, door
+from runboard.web.fittings import fittings
 from runboard.web.helper.gate import said, speech
 from runboard.web.helper.language import LANGUAGE_COOKIE, language
 from runboard.web.helper.record import helper_record
@@ -60,7 +60,7 @@ def open_typed() -> Response:
         at = _find(code=code)
     except Refused as refused:
         return _code_page(_status(refused), speech().refused(refused.code, refused.facts), code)
-    return see_other(traveller_link(read_keys(_settings()), *at).path)
+    return see_other(traveller_link(read_keys(fittings().settings), *at).path)
 
 
 @part.get("/t/<token>")
@@ -87,7 +87,7 @@ def come(token: str) -> Response:
         return cast(Response, redirect(f"/trays?run={at[0]}#tray-{at[1]}", code=303))
     name = request.form.get("name", "")
     try:
-        secret, session = admit(workshop(), _door(), _settings(), at, name, asking_browser())
+        secret, session = admit(workshop(), _door(), fittings().settings, at, name, asking_browser())
     except Refused as refused:
         return _card_page(at, 422, name, speech().refused(refused.code, refused.facts))
     response = see_other("/helper")
@@ -181,8 +181,8 @@ def _find(token: str = "", code: str = "") -> tuple[str, str]:
     """The tray of a token or a code. Where nobody has to pair, everybody may look at every tray anyhow."""
     shut = door()
     if shut is None:
-        return tray_of_card(workshop(), _settings(), token, code)
-    return find_tray(workshop(), shut, _settings(), request.remote_addr or "", token, code)
+        return tray_of_card(workshop(), fittings().settings, token, code)
+    return find_tray(workshop(), shut, fittings().settings, request.remote_addr or "", token, code)
 
 
 def _status(refused: Refused) -> int:
@@ -240,7 +240,3 @@ def _guest() -> Session:
 def _door() -> Door:
     """The door; 404 where nobody has to pair, so that there are no guests."""
     return door() or abort(404)
-
-
-def _settings() -> Settings:
-    return cast(Settings, current_app.extensions["settings"])

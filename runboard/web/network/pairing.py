@@ -1,8 +1,6 @@
 """Pairing: the welcome page, which is all that an unknown device gets, and what a lead does with devices."""
 
-from collections.abc import Callable
-
-from flask import Blueprint, Flask, Response, abort, current_app, make_response, render_template, request
+from flask import Blueprint, Flask, Response, abort, make_response, render_template, request
 from markupsafe import Markup
 
 from runboard.floor.letting_in.devices import (
@@ -16,6 +14,7 @@ from runboard.floor.letting_in.devices import (
     tidy_name,
 )
 from runboard.floor.pressing.access import CREW, GUEST, LEAD
+from runboard.lan import qr
 from runboard.run.calls.device import Device
 from runboard.run.refusal import Refused
 from runboard.web.door.errors import answer, asked_by_script
@@ -146,9 +145,8 @@ def devices_shown() -> list[Device] | None:
 
 
 def _drawn(address: str) -> Markup:
-    """The QR code, as the SVG element that ``app.py`` says how to make."""
-    svg: Callable[[str, str], str] = current_app.extensions["qr"]
-    return Markup(svg(address, "The address with the code, for a camera"))  # noqa: S704 - it is an element, made here
+    """The QR code, as an SVG element."""
+    return Markup(qr.svg(address, "The address with the code, for a camera"))  # noqa: S704 - it is an element, made here
 
 
 def _door() -> Door:

@@ -1,47 +1,16 @@
 """The ways in from the shop's network: at which addresses a phone finds the server, plain and with the certificate."""
 
-from collections.abc import Collection
-from dataclasses import dataclass
-from typing import Protocol, cast
 from urllib.parse import urlsplit
 
-from flask import current_app, request
+from flask import request
 
-# This computer's own names, which lead to it from nowhere else.
-HOSTS = frozenset({"localhost", "127.0.0.1", "[::1]"})
-
-
-@dataclass(frozen=True)
-class Trusted:
-    """What a device is given to trust: the shop's certificate, by the name under which a device lists it, as a file for
-    Android and computers, as a profile for iPhones, and in lines that two people compare."""
-
-    name: str
-    der: bytes
-    profile: bytes
-    fingerprint: tuple[str, ...]
-
-
-class Ways(Protocol):
-    """What the pages ask of the network. A port is 0 where there is none, ``troubles`` are sentences for a person,
-    ``pages`` the addresses for a phone, the surest first, and ``vouched`` the hosts that the certificate is good for."""
-
-    @property
-    def http_port(self) -> int: ...
-    @property
-    def https_port(self) -> int: ...
-    @property
-    def troubles(self) -> tuple[str, ...]: ...
-    @property
-    def vouched(self) -> Collection[str]: ...
-    @property
-    def trusted(self) -> Trusted | None: ...
-    def pages(self, scheme: str) -> tuple[str, ...]: ...
+from runboard.lan.addresses import HOSTS
+from runboard.web.fittings import Ways, fittings
 
 
 def ways() -> Ways | None:
     """The ways in; None where there is no network to speak of: a demo, a test."""
-    return cast(Ways | None, current_app.extensions["ways"])
+    return fittings().ways
 
 
 def first_page() -> str:

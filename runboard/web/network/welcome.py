@@ -1,19 +1,19 @@
 """The way up: how a device comes to trust the shop's certificate, what that is good for, and how it goes over to https."""
 
-from collections.abc import Callable
 from datetime import datetime
 from urllib.parse import urlencode
 
-from flask import Blueprint, Flask, Response, abort, current_app, make_response, render_template, request
+from flask import Blueprint, Flask, Response, abort, make_response, render_template, request
 from markupsafe import Markup
 
 from runboard.floor.letting_in.devices import make_code
+from runboard.lan import qr
+from runboard.lan.addresses import HOSTS
+from runboard.lan.trust import DER_TYPE, PROFILE_TYPE, Trusted
 from runboard.web.door.pages import page
 from runboard.web.door.sessions import asking_session, door
-from runboard.web.network.ways import HOSTS, Trusted, first_page, host_asked_by, secure_page, ways
+from runboard.web.network.ways import first_page, host_asked_by, secure_page, ways
 
-DER_TYPE = "application/x-x509-ca-cert"
-PROFILE_TYPE = "application/x-apple-aspen-config"
 # Whose steps stand open, told by what browsers say of themselves; first come, first served.
 _KINDS = (("iPhone", "iphone"), ("iPad", "iphone"), ("Android", "android"))
 
@@ -95,8 +95,7 @@ def _trusted() -> Trusted:
 
 
 def _drawn(address: str) -> Markup:
-    svg: Callable[[str, str], str] = current_app.extensions["qr"]
-    return Markup(svg(address, "The address of this page, for a phone's camera"))  # noqa: S704 - made here
+    return Markup(qr.svg(address, "The address of this page, for a phone's camera"))  # noqa: S704 - made here
 
 
 def _kind_of_device() -> str:

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, cast
 
-from flask import Blueprint, Flask, Response, current_app
+from flask import Blueprint, Flask, Response
 
 from runboard.floor.planning.planner import Planner
 from runboard.floor.planning.plans import Shown, cannot_hold
@@ -17,6 +17,7 @@ from runboard.plan.schedule.told.forecast import Forecast
 from runboard.run.fold.state import RunState
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.run_pages import known_person
+from runboard.web.fittings import fittings
 from runboard.web.plan.chart import Sitting, opens_on, sittings
 from runboard.words.dues import late_said, limit_sentences, whom_of
 from runboard.words.pace import PaceWords, pace_words
@@ -98,7 +99,7 @@ def init_app(app: Flask) -> None:
 
 def planner() -> Planner | None:
     """This server's planner; None where it has none."""
-    return cast("Planner | None", current_app.extensions.get("planner"))
+    return fittings().planner
 
 
 # What is said where there is no plan, by why.

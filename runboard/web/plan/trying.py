@@ -2,13 +2,11 @@
 
 from dataclasses import dataclass
 from datetime import date, datetime, time
-from typing import cast
 from urllib.parse import urlencode
 
-from flask import Blueprint, Flask, Response, current_app, request
+from flask import Blueprint, Flask, Response, request
 
 from runboard.floor.changing.kept_changes import Kept, drop_change, keep_change, kept_changes
-from runboard.floor.planning.try_change import Trials
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Settings
 from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize, swappable
@@ -18,6 +16,7 @@ from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
+from runboard.web.fittings import fittings
 from runboard.words.trying import answer_of, change_in_words, table_of
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
@@ -120,7 +119,7 @@ def changes_to_try(run: str) -> list[Kept]:
 
 def list_settings() -> Settings:
     """Where the lists of changes to try are."""
-    return cast(Settings, current_app.extensions["settings"])
+    return fittings().settings
 
 
 def _tried(run: RunState) -> Tried:
@@ -137,7 +136,7 @@ def _tried(run: RunState) -> Tried:
 
 def _answered(run: str) -> tuple[Change, Compared | None]:
     change = _read(run)
-    return change, cast(Trials, current_app.extensions["trials"]).answer(run, change)
+    return change, fittings().trials.answer(run, change)
 
 
 def _read(run: str) -> Change:

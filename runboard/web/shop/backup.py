@@ -2,16 +2,17 @@
 
 import logging
 from datetime import datetime, timedelta
-from typing import Any, cast
+from typing import Any
 
 from babel.dates import format_date, format_time
-from flask import Blueprint, Flask, Response, current_app
+from flask import Blueprint, Flask, Response
 
-from runboard.floor.keeping.backup import Copies, local_now, look_at_copies, make_copy
+from runboard.floor.keeping.backup import local_now, look_at_copies, make_copy
 from runboard.floor.pressing.access import LEAD
 from runboard.store.proof import BadCopy
 from runboard.web.door.pages import said, see_other, workshop
 from runboard.web.door.sessions import access
+from runboard.web.fittings import fittings
 
 part = Blueprint("backup", __name__)
 _log = logging.getLogger("runboard")
@@ -25,13 +26,13 @@ def init_app(app: Flask) -> None:
 
 def folder_shown() -> str:
     """Who could read the data folder, as a sentence for a lead; '' where nobody else could, or for who may not know."""
-    found = current_app.extensions["found"]
+    found = fittings().found
     return said("folder", found.code, found.facts) if found and access() == LEAD else ""
 
 
 def copies_shown() -> dict[str, Any]:
     """``sentences`` about the last copy, and whether they are ``red``."""
-    look, now = look_at_copies(workshop(), _copies()), local_now(workshop())
+    look, now = look_at_copies(workshop(), fittings().copies), local_now(workshop())
     when = day_in_words(look.at, now) if look.at else ""
     if look.state != "failed" or look.failed_at is None:
         return {"sentences": [said("copy", look.state, {"when": when, "events": look.events})], "red": look.is_red}
@@ -56,11 +57,7 @@ def day_in_words(moment: datetime, now: datetime, locale: str = "en") -> str:
 def make() -> Response:
     """Make a copy now. What fails is kept, and shown where one is sent."""
     try:
-        make_copy(workshop(), _copies())
+        make_copy(workshop(), fittings().copies)
     except BadCopy as bad:
         _log.error("no copy was made: %s", bad.code)
     return see_other("/shop#copies")
-
-
-def _copies() -> Copies:
-    return cast(Copies, current_app.extensions["copies"])

@@ -1,9 +1,9 @@
 """The whole book as a file: saved from here, or read from one after a look at what it would be."""
 
 import json
-from typing import Any, BinaryIO, Protocol, cast
+from typing import Any, BinaryIO, cast
 
-from flask import Blueprint, Flask, Response, current_app, request
+from flask import Blueprint, Flask, Response, request
 from werkzeug.datastructures import FileStorage
 
 from runboard.floor.changing.exchange import import_run, look_at_run
@@ -18,18 +18,11 @@ from runboard.shop.limits import check_book_size
 from runboard.shop.problem import Unreadable
 from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
 from runboard.web.door.pictures import shelf
+from runboard.web.fittings import fittings
 from runboard.web.forms.saving import seen
 from runboard.web.plan.trying import list_settings
 
 part = Blueprint("shop_file", __name__)
-
-
-class Incoming(Protocol):
-    """Where a file is kept between the look at it and the press that takes it."""
-
-    def keep(self, stream: BinaryIO) -> str: ...
-    def open(self, name: str) -> BinaryIO | None: ...
-    def drop(self, name: str) -> None: ...
 
 
 def init_app(app: Flask) -> None:
@@ -79,20 +72,20 @@ def look() -> Response:
     except (Refused, Unreadable, BookError) as error:
         if isinstance(error, Refused) and error.code == "book outdated":  # it is shown again beside the newer book
             return _page(422, kept=name, problems=_problems(error), book=_book_words(_read(name)))
-        _incoming().drop(name)
+        fittings().incoming.drop(name)
         return _page(422, problems=_problems(error))
 
 
 def _kept(file: FileStorage) -> str:
     try:
-        return _incoming().keep(cast(BinaryIO, file.stream))
+        return fittings().incoming.keep(cast(BinaryIO, file.stream))
     finally:
         file.close()
 
 
 def _read(name: str, take: Take = nothing) -> Record:
     """The record of a file that is kept; a book is checked."""
-    stream = _incoming().open(name)
+    stream = fittings().incoming.open(name)
     if stream is None:
         raise Refused("file gone")
     with stream:
@@ -118,7 +111,7 @@ def _take(name: str) -> Response:
         check_book(workshop(), record, seen())
         _read(name, shelf().keep)
         save_book(workshop(), record, seen())
-    _incoming().drop(name)
+    fittings().incoming.drop(name)
     return see_other(f"/plan/runs/{key}" if key else "/shop")
 
 
@@ -156,10 +149,6 @@ def _station(key: str) -> str:
 def _book_words(record: Record) -> dict[str, Any]:
     """What taking a book would change."""
     return {"name": record.get("name") or "My shop", "changes": book_changes(book_record(workshop()), record)}
-
-
-def _incoming() -> Incoming:
-    return cast(Incoming, current_app.extensions["incoming"])
 
 
 def _page(status: int = 200, **context: Any) -> Response:

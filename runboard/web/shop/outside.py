@@ -1,15 +1,15 @@
 """How alerts climb and where they go outside, on the Shop page: steps, channels with a test each, the computer's sound."""
 
-from collections.abc import Mapping, Sequence
-from typing import Any, Protocol, cast
+from collections.abc import Mapping
+from typing import Any
 
-from flask import Blueprint, Flask, Response, current_app, request
+from flask import Blueprint, Flask, Response, request
 
 from runboard.floor.keeping.outside import Channel, add_channel, channels, find_channel, remove_channel, set_steps
-from runboard.floor.workshop import Settings
 from runboard.run.refusal import Refused
 from runboard.shop.numbers import any_number
 from runboard.web.door.pages import page, said, see_other, workshop
+from runboard.web.fittings import fittings
 from runboard.words.alert import words_of_a_test
 
 # A test is answered by its result where that comes soon; else the page says so when it is loaded again.
@@ -18,26 +18,6 @@ STEPS = ("louder", "outside", "computer")
 _HERE = "/shop/alarms"
 
 part = Blueprint("outside", __name__)
-
-
-class Waits(Protocol):
-    def wait(self, timeout: float | None = None) -> bool: ...
-
-
-class Outside(Protocol):
-    """What sends outside."""
-
-    def send(self, channels: Sequence[Channel], title: str, body: str) -> Waits: ...
-    def last_results(self) -> Mapping[str, Mapping[str, Any]]: ...
-    def is_readable(self, url: str) -> bool: ...
-    def hidden(self, url: str) -> str: ...
-
-
-class Speaker(Protocol):
-    """What sounds on the shop's computer."""
-
-    def said(self) -> tuple[str, dict[str, str]]: ...
-    def play(self) -> Any: ...
 
 
 def init_app(app: Flask) -> None:
@@ -57,7 +37,7 @@ def save_steps() -> Response:
     """Set after how long each stage begins; nothing written means never."""
     texts = {name: request.form.get(name, "").strip() for name in STEPS}
     try:
-        set_steps(workshop(), _settings(), {name: _minutes(text) for name, text in texts.items()})
+        set_steps(workshop(), fittings().settings, {name: _minutes(text) for name, text in texts.items()})
     except Refused as refused:
         return _page(422, said("refused", refused.code, refused.facts), texts)
     return see_other(_HERE)
@@ -68,7 +48,7 @@ def add() -> Response:
     """Add a way out of the building."""
     name, url = request.form.get("name", ""), request.form.get("url", "")
     try:
-        add_channel(_settings(), name, url, _outside().is_readable)
+        add_channel(fittings().settings, name, url, fittings().leaving.outside.is_readable)
     except Refused as refused:
         return _page(422, said("refused", refused.code, refused.facts), added={"name": name, "url": url})
     return see_other(f"{_HERE}#channels")
@@ -77,22 +57,22 @@ def add() -> Response:
 @part.post(f"{_HERE}/channels/<channel_id>/test")
 def test(channel_id: str) -> Response:
     """Send something there now."""
-    channel = find_channel(_settings(), channel_id)
-    _outside().send([channel], *words_of_a_test(workshop())).wait(TEST_SECONDS)
+    channel = find_channel(fittings().settings, channel_id)
+    fittings().leaving.outside.send([channel], *words_of_a_test(workshop())).wait(TEST_SECONDS)
     return see_other(f"{_HERE}#channels")
 
 
 @part.post(f"{_HERE}/channels/<channel_id>/remove")
 def remove(channel_id: str) -> Response:
     """Send nothing there any more."""
-    remove_channel(_settings(), channel_id)
+    remove_channel(fittings().settings, channel_id)
     return see_other(f"{_HERE}#channels")
 
 
 @part.post(f"{_HERE}/sound")
 def sound() -> Response:
     """Let the shop's computer sound now."""
-    playing = _speaker().play()
+    playing = fittings().leaving.speaker.play()
     if playing is not None:
         playing.join(TEST_SECONDS)
     return see_other(f"{_HERE}#sound")
@@ -100,8 +80,8 @@ def sound() -> Response:
 
 def channels_shown() -> list[dict[str, Any]]:
     """Each channel with how the last sending went: a ``sentence``, and whether it ``failed``."""
-    results = _outside().last_results()
-    return [_shown(channel, results.get(channel.id)) for channel in channels(_settings())]
+    results = fittings().leaving.outside.last_results()
+    return [_shown(channel, results.get(channel.id)) for channel in channels(fittings().settings)]
 
 
 def _shown(channel: Channel, result: Mapping[str, Any] | None) -> dict[str, Any]:
@@ -118,7 +98,7 @@ def _shown(channel: Channel, result: Mapping[str, Any] | None) -> dict[str, Any]
 
 def _with_addresses(shown: list[dict[str, Any]]) -> list[dict[str, Any]]:
     """The same with how and where each sends; what is secret in an address never leaves the server."""
-    hidden = {one.id: _outside().hidden(one.url) for one in channels(_settings())}
+    hidden = {one.id: fittings().leaving.outside.hidden(one.url) for one in channels(fittings().settings)}
     return [{**one, "url": hidden.get(one["id"], "")} for one in shown]
 
 
@@ -127,7 +107,7 @@ def _page(
 ) -> Response:
     steps = workshop().steps
     known = {name: _text(getattr(steps, name)) for name in STEPS}
-    code, facts = _speaker().said()
+    code, facts = fittings().leaving.speaker.said()
     response = page(
         "shop/alarms.html",
         status=status,
@@ -151,15 +131,3 @@ def _minutes(text: str) -> float | None:
 
 def _text(span: Any) -> str:
     return "" if span is None else f"{span.total_seconds() / 60:g}"
-
-
-def _settings() -> Settings:
-    return cast(Settings, current_app.extensions["settings"])
-
-
-def _outside() -> Outside:
-    return cast(Outside, current_app.extensions["outside"])
-
-
-def _speaker() -> Speaker:
-    return cast(Speaker, current_app.extensions["speaker"])

@@ -1,37 +1,20 @@
 """'Send alerts to this phone when it is locked', on the Shop page: the key, the phone's subscription, and its end."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import Any, Protocol, cast
+from collections.abc import Mapping
+from typing import Any
 
-from flask import Blueprint, Flask, Response, abort, current_app, jsonify, make_response
+from flask import Blueprint, Flask, Response, abort, jsonify, make_response
 
-from runboard.floor.keeping.push import Subscriptions, subscribe, subscription_of, unsubscribe
+from runboard.floor.keeping.push import subscribe, subscription_of, unsubscribe
 from runboard.floor.letting_in.devices import Door
 from runboard.run.refusal import Refused
 from runboard.web.door.errors import answer
 from runboard.web.door.json_body import read_json
 from runboard.web.door.pages import said
 from runboard.web.door.sessions import asking_device, door
+from runboard.web.fittings import fittings
 
 part = Blueprint("push", __name__)
-
-
-class Worker(Protocol):
-    """What sends."""
-
-    def welcome(self, device: str, says: str) -> None: ...
-    def last_results(self) -> Mapping[str, Mapping[str, Any]]: ...
-
-
-@dataclass(frozen=True)
-class Sending:
-    """What this part needs: where subscriptions are kept, what sends, the public key, and whether a service may be near."""
-
-    held: Subscriptions
-    worker: Worker
-    key: Callable[[], str]
-    near: bool = False
 
 
 def init_app(app: Flask) -> None:
@@ -44,8 +27,10 @@ def init_app(app: Flask) -> None:
 def key() -> Response:
     """``{"key", "endpoint"}``: the shop's public key, and where this device is sent to ('' for nowhere)."""
     _door()
-    found = subscription_of(_sending().held, asking_device())
-    response = make_response(jsonify(key=_sending().key(), endpoint=found.endpoint if found else ""))
+    found = subscription_of(fittings().subscriptions, asking_device())
+    response = make_response(
+        jsonify(key=fittings().leaving.push_key.public(), endpoint=found.endpoint if found else "")
+    )
     response.headers["Cache-Control"] = "no-store"
     return response
 
@@ -53,12 +38,12 @@ def key() -> Response:
 @part.post("/push/subscription")
 def subscription() -> Response:
     """Send alerts to this device from now on; a first message goes out at once."""
-    shut, sending, record = _door(), _sending(), read_json()
+    shut, record = _door(), read_json()
     try:
-        subscribe(sending.held, shut.clock, asking_device(), record, sending.near)
+        subscribe(fittings().subscriptions, shut.clock, asking_device(), record, fittings().push_near)
     except Refused as refused:
         return answer(said("refused", refused.code, refused.facts), 422)
-    sending.worker.welcome(asking_device(), said("push", "welcome"))
+    fittings().leaving.push.welcome(asking_device(), said("push", "welcome"))
     return make_response(jsonify(sentence=said("push", "on")), 201)
 
 
@@ -66,7 +51,7 @@ def subscription() -> Response:
 def end() -> Response:
     """Send this device nothing any more."""
     _door()
-    unsubscribe(_sending().held, asking_device())
+    unsubscribe(fittings().subscriptions, asking_device())
     return jsonify(sentence=said("push", "off"))
 
 
@@ -80,8 +65,8 @@ def push_troubles() -> list[str]:
     shut = door()
     if shut is None:
         return []
-    results = _sending().worker.last_results()
-    held = {one.device for one in _sending().held.subscriptions()}
+    results = fittings().leaving.push.last_results()
+    held = {one.device for one in fittings().subscriptions.subscriptions()}
     paired = [one for one in shut.devices.devices() if one.revoked_at is None and one.id in results]
     return [_sentence(one.name, results[one.id]) for one in paired if _is_trouble(results[one.id], one.id in held)]
 
@@ -94,10 +79,6 @@ def _is_trouble(result: Mapping[str, Any], is_held: bool) -> bool:
 def _sentence(name: str, result: Mapping[str, Any]) -> str:
     why = result.get("why", "")
     return said("push", result["code"], {"device": name, "at": result["at"], **({"why": why} if why else {})})
-
-
-def _sending() -> Sending:
-    return cast(Sending, current_app.extensions["push"])
 
 
 def _door() -> Door:

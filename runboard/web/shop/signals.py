@@ -1,14 +1,13 @@
 """Where machines speak: POST /signals/<station> with a token of its own. Nothing is ever sent back to a machine but this
 answer: nothing here switches anything."""
 
-from typing import cast
-
-from flask import Blueprint, Flask, Response, current_app, jsonify, make_response, request
+from flask import Blueprint, Flask, Response, jsonify, make_response, request
 
 from runboard.floor.keeping.signals import Ears, take_signal, who_speaks
 from runboard.run.calls.signals import read_payload, read_signal
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import said
+from runboard.web.fittings import fittings
 
 _STATUS = {"signal token": 401, "signal too often": 429, "signal form": 422, "station unknown": 404}
 
@@ -22,7 +21,7 @@ def init_app(app: Flask) -> None:
 
 def ears() -> Ears:
     """What hears machines in this app."""
-    return cast(Ears, current_app.extensions["ears"])
+    return fittings().leaving.ears
 
 
 @part.post("/signals/<station>")

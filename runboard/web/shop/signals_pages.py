@@ -1,9 +1,9 @@
 """Signals from machines on the Shop page: a station's tokens and limits, and the MQTT broker."""
 
 from collections.abc import Mapping
-from typing import Any, Protocol, cast
+from typing import Any
 
-from flask import Blueprint, Flask, Response, abort, current_app, request
+from flask import Blueprint, Flask, Response, abort, request
 
 from runboard.floor.keeping.broker import Broker, read_broker, set_broker, with_kept_password
 from runboard.floor.keeping.signals import limits_of, make_sensor, revoke_sensor, set_limits
@@ -11,19 +11,13 @@ from runboard.run.refusal import Refused
 from runboard.shop.book import Station
 from runboard.shop.numbers import any_number, whole_number
 from runboard.web.door.pages import page, said, see_other, workshop
+from runboard.web.fittings import fittings
 from runboard.web.network.ways import first_page
 from runboard.web.shop.signals import ears
 
 _HERE = "/shop/signals"
 
 part = Blueprint("signals_pages", __name__)
-
-
-class MqttEar(Protocol):
-    """What listens to the broker."""
-
-    def said(self) -> str: ...
-    def listen(self, broker: Broker) -> None: ...
 
 
 def init_app(app: Flask) -> None:
@@ -46,7 +40,7 @@ def save_broker() -> Response:
         set_broker(ears(), broker)
     except Refused as refused:
         return _page(typed, 422, said("refused", refused.code, refused.facts))
-    _mqtt().listen(broker)
+    fittings().leaving.mqtt.listen(broker)
     return see_other(f"{_HERE}#mqtt")
 
 
@@ -93,7 +87,7 @@ def _page(broker: Broker, status: int = 200, problem: str = "") -> Response:
         stations=[(one, ears().heard.get(one.key)) for one in book.stations],
         broker=broker,
         is_kept=bool(read_broker(ears()).password),
-        mqtt=_mqtt().said(),
+        mqtt=fittings().leaving.mqtt.said(),
     )
 
 
@@ -133,7 +127,3 @@ def _by_station(form: Mapping[str, str], prefix: str) -> dict[str, str]:
 def _number(text: str) -> float:
     number = any_number(text)
     return -1.0 if number is None else number  # refused as a number out of bounds, with the same sentence
-
-
-def _mqtt() -> MqttEar:
-    return cast(MqttEar, current_app.extensions["mqtt"])

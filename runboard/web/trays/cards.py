@@ -2,10 +2,9 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from typing import cast
 from urllib.parse import urlencode
 
-from flask import Blueprint, Flask, Response, abort, current_app, request, url_for
+from flask import Blueprint, Flask, Response, abort, request, url_for
 from werkzeug.datastructures import MultiDict
 
 from runboard.cards.page import More, page_html
@@ -16,6 +15,7 @@ from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import number_asked, page, said, see_other, workshop
 from runboard.web.door.run_pages import known_person, known_run
+from runboard.web.fittings import fittings
 from runboard.web.network.ways import first_page
 from runboard.web.trays.card_desk import WHAT, CardDesk
 from runboard.web.trays.card_orders import KINDS, LANGUAGES, PAPERS, Sources, Wanted, card_order
@@ -36,7 +36,7 @@ def init_app(app: Flask) -> None:
 
 def desk() -> CardDesk:
     """Where this server makes cards."""
-    return cast(CardDesk, current_app.extensions["cards"])
+    return fittings().cards
 
 
 @part.get("/plan/runs/<key>/cards")

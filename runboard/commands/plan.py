@@ -1,37 +1,100 @@
-"""The plan of one data folder, made at once and then made better: for a command, whether the shop is served or not."""
+"""Print when a run will be done, who does what until then, and how far any plan could beat it."""
 
+import json
+import os
+import sys
 import time
+from argparse import ArgumentParser, ArgumentTypeError, Namespace
 from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from threading import Timer
+from typing import TextIO
 
-from runboard.app import Settings, open_workshop
+from runboard.commands.asking import Mistaken, add_folder, add_run, check_shop, opened, rewritten_line, run_meant
 from runboard.floor.planning.plans import Planned, plan_at_once
-from runboard.floor.warm import catch_up, find_run
-from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, with_plan
 from runboard.plan.clashes import in_the_way
+from runboard.plan.estimates import spread_in
 from runboard.plan.schedule.problem.nouns import Plan, Problem, of_run
-from runboard.plan.schedule.rule.rule import warm
+from runboard.plan.schedule.rule import rule
+from runboard.plan.schedule.rule.rule import Cores, warm
 from runboard.plan.schedule.search.bounds import Bound, bound
 from runboard.plan.schedule.told.forecast import Forecast, forecast
 from runboard.plan.search import Found, search
 from runboard.run.fold.state import RunState
-from runboard.store.holding import hold
-from runboard.web.plan.outlook import all_cores, spread_of
+from runboard.words.plan_record import plan_lines, plan_record
 
+SECONDS = 20.0
 # What is kept back of the time for saying how it may turn out: seconds a block, on a slow computer.
 LAST_SECONDS = 0.0008
 # For any plan at all, where none is at hand and no time was given.
 COLD_SECONDS = 5.0
 # done, total, and the plan so far.
 Told = Callable[[int, int, Plan], None]
+_BAR = 24
 
 
-class CannotPlan(Exception):
-    """There is no plan; the text says why, and what to do."""
+def add_to(command: ArgumentParser) -> None:
+    """What it takes."""
+    add_run(command)
+    add_folder(command)
+    command.add_argument("--json", action="store_true", help="for other programs; moments are UTC")
+    command.add_argument(
+        "--seconds",
+        type=_seconds,
+        default=SECONDS,
+        metavar="N",
+        help=f"how long to look for a better plan; default {SECONDS:g}, 0 for the first that is found",
+    )
+
+
+def _seconds(text: str) -> float:
+    try:
+        found = float(text)
+    except ValueError:
+        found = -1.0
+    if not 0 <= found <= 86_400:
+        raise ArgumentTypeError(f"{text!r} is no number of seconds, 0 or more")
+    return found
+
+
+def do(asked: Namespace) -> None:
+    """Plan, and print it as lines or as a record."""
+    began = time.monotonic()
+    check_shop(asked.data)
+    if sys.stderr.isatty() and rule.is_new():
+        say_new(sys.stderr)
+    told, clear = progress(sys.stderr)
+    try:
+        found = make_plan(asked.data, asked.run, asked.seconds, told, began)
+    finally:
+        clear()
+    if asked.json:
+        record = plan_record(found.run, found.answer, found.bound, found.outlook)
+        sys.stdout.write(json.dumps(record, ensure_ascii=False, indent=2) + "\n")
+    else:
+        lines = plan_lines(found.run, found.answer, found.bound, found.outlook)
+        sys.stdout.write("\n".join(lines) + "\n")
+
+
+def say_new(where: TextIO) -> None:
+    """Say why nothing moves yet: the rule is compiled for the first time."""
+    where.write("Making the planner ready, once: about 15 seconds.\n")
+    where.flush()
+
+
+def progress(where: TextIO) -> tuple[Told, Callable[[], None]]:
+    """(told, clear): a bar that grows while the plan is made better, and is taken away; nothing where nobody watches."""
+    write, clear = rewritten_line(where)
+
+    def told(done: int, total: int, plan: Plan) -> None:
+        full = _BAR * done // total if total else 0
+        write(f"[{'#' * full}{'-' * (_BAR - full)}] looking for a better plan; Ctrl-C keeps the best so far")
+
+    return told, clear
 
 
 @dataclass(frozen=True)
@@ -57,20 +120,18 @@ def make_plan(data: Path, run: str, seconds: float, told: Told, began: float | N
     is read off the clock that only goes on: all of the answer is to be there by then, so that the search has what coming up
     and saying how it may turn out leave of it, and a quarter of it at least.
 
-    ``told(done, total, plan)`` hears how far it is. Stopped by the keyboard it answers with the best so far. Raises
-    ``CannotPlan``, and Refused for a run that there is not.
+    ``told(done, total, plan)`` hears how far it is. Stopped by the keyboard it answers with the best so far. Where there is
+    no plan, ``Mistaken`` says why; Refused for a run that there is not.
     """
     began = time.monotonic() if began is None else began
     warm()
-    with hold(data):
-        store, workshop = open_workshop(Settings(data))
-        try:
-            found = _run(workshop, run)
-            planned = plan_at_once(workshop)
-        finally:
-            store.close()
+    with opened(data) as (_, workshop):
+        found = run_meant(workshop, run)
+        if found.state != "open":
+            raise Mistaken(f"{found.name} is {found.state}: nothing of it is planned any more.")
+        planned = plan_at_once(workshop)
     if planned.answer.is_too_much:
-        raise CannotPlan("more is open than can be planned at once. Finish or end a run.")
+        raise Mistaken("more is open than can be planned at once. Finish or end a run.")
     problem = planned.answer.problem
     left = seconds - (time.monotonic() - began) - len(problem.blocks) * LAST_SECONDS
     answer, limit = _better(planned.answer, max(left, seconds / 4), told)
@@ -100,7 +161,7 @@ def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
         if latest.plan is None:
             raise
     if latest.plan is None:
-        raise CannotPlan(_why_none(latest, answer, seconds))
+        raise Mistaken(_why_none(latest, answer, seconds))
     made = answer if latest.plan is answer.plan else with_plan(answer, latest.plan)
     return made, latest.bound or bound(problem)
 
@@ -133,22 +194,14 @@ def _why_none(found: Found, answer: Answer, seconds: float) -> str:
 def _outlook(planned: Planned, answer: Answer, run: str) -> Forecast | None:
     if not any(block.run == run for block in answer.problem.blocks) or answer.plan is None:
         return None
+    spread = spread_in(planned.answer.state, planned.estimates)
     with all_cores() as cores:
-        return forecast(answer.problem, answer.plan, spread=spread_of(planned), run=run, cores=cores)
+        return forecast(answer.problem, answer.plan, spread=spread, run=run, cores=cores)
 
 
-def _run(workshop: Workshop, named: str) -> RunState:
-    """The run named, else the one that is open."""
-    if named:
-        found = find_run(workshop, named)
-        if found.state != "open":
-            raise CannotPlan(f"{found.name} is {found.state}: nothing of it is planned any more.")
-        return found
-    catch_up(workshop)
-    runs = list(workshop.ledger.state.open_runs())
-    if not runs:
-        raise CannotPlan("no run is open. Open one on the Plan page, or name a run.")
-    if len(runs) > 1:
-        listed = ", ".join(f"{run.id} ({run.name})" for run in runs)
-        raise CannotPlan(f"several runs are open: {listed}. Say which one.")
-    return runs[0]
+@contextmanager
+def all_cores() -> Iterator[Cores]:
+    """This computer's cores, as threads: the compiled rule lets them work at the same time."""
+    many = os.cpu_count() or 1
+    with ThreadPoolExecutor(many) as threads:
+        yield Cores(many, threads.map)

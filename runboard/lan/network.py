@@ -11,11 +11,10 @@ from pathlib import Path
 import uvicorn
 
 from runboard.lan import trust
-from runboard.lan.addresses import Whereabouts, host_name, urls, whereabouts
+from runboard.lan.addresses import HOSTS, Whereabouts, host_name, urls, whereabouts
 from runboard.lan.announce import Announced, Announcer
 from runboard.lan.authority import AuthorityLost, Certificates
 from runboard.lan.serving import LOOK_EVERY, SecureDoor, listen_too
-from runboard.web.network.ways import HOSTS, Trusted
 
 _log = logging.getLogger("runboard")
 
@@ -79,14 +78,10 @@ class Network:
         return frozenset(self.hosts.difference(self._door.kept.left_out)) if self._door else frozenset()
 
     @property
-    def trusted(self) -> Trusted | None:
+    def trusted(self) -> trust.Trusted | None:
         """What a device is given to trust; None where there is no certificate."""
-        if self._door is None:
-            return None
-        root = self._door.kept.authority
         # By the computer's name, not the shop's: whoever is on the network may look at it.
-        profile = trust.profile(root, self.whereabouts.host)
-        return Trusted(trust.common_name(root), trust.der(root), profile, trust.fingerprint_lines(root))
+        return trust.given(self._door.kept.authority, self.whereabouts.host) if self._door else None
 
     def pages(self, scheme: str) -> tuple[str, ...]:
         """Where a phone finds the server, the surest first; nothing while the computer is on no network."""

@@ -1,39 +1,34 @@
 """The command that puts a copy back: it says what was found in the copy, and asks whom it may let in."""
 
-import argparse
 import sys
+from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
-from typing import Any
 
-from runboard.mistaken import Mistaken
+from runboard.commands.asking import Mistaken, add_folder, events_in_words, is_agreed, tidy
 from runboard.store.let_in import DeviceIn, LetIn
 from runboard.store.proof import Proof
 from runboard.store.restore import Look, look_at, restore
 from runboard.words.sentences import say, zone_of
 
 _MOST_SAID = 20
-_LONGEST = 120
 _ALL, _NOBODY = "all", "nobody"
 
 
-def add_restore(commands: Any) -> None:
-    """Add the command."""
-    back = commands.add_parser("restore", help="put a copy in the shop's place; what it replaces is kept")
-    back.add_argument(
-        "--data", type=Path, required=True, metavar="DIR", help="the shop's data folder; made if not there"
-    )
-    back.add_argument(
+def add_to(command: ArgumentParser) -> None:
+    """What it takes."""
+    add_folder(command, "the shop's data folder; made if not there")
+    command.add_argument(
         "--let-in",
         choices=(_ALL, _NOBODY),
         help="whether the devices, sensors and cards that the copy lets in stay let in; without it you are asked",
     )
-    back.add_argument("file", type=Path, metavar="FILE", help="a copy that backup made")
-    back.set_defaults(do=_restore)
+    command.add_argument("file", type=Path, metavar="FILE", help="a copy that backup made")
 
 
-def _restore(asked: argparse.Namespace) -> None:
+def do(asked: Namespace) -> None:
+    """Look at the copy, say what is in it, ask, and put it in place."""
     now = datetime.now().astimezone()
     looked = look_at(asked.data, asked.file, now)
     print(f"{asked.file} is whole: {in_words(looked.proof)}.")
@@ -51,11 +46,6 @@ def in_words(proof: Proof) -> str:
     until = proof.until and proof.until.astimezone(zone_of(proof.time_zone))
     last = f", the last of {until:%Y-%m-%d %H:%M}" if until else ""
     return f"{tidy(proof.shop) or 'a shop'}, {events_in_words(proof.events)}{last}"
-
-
-def events_in_words(count: int) -> str:
-    """'1 event', '1,204 events'."""
-    return f"{count:,} event{'' if count == 1 else 's'}"
 
 
 def _found(looked: Look) -> list[str]:
@@ -95,18 +85,3 @@ def _may_come_in(let_in: LetIn, said: str | None) -> bool:
     if not sys.stdin.isatty():
         raise Mistaken(say("restore", "unasked"))
     return is_agreed(say("restore", "keep"))
-
-
-def is_agreed(question: str) -> bool:
-    """Whether a person at the terminal says yes; anything else is no. Raises ``Mistaken`` where they end it instead."""
-    try:
-        return input(f"{question} [y/N] ").strip().lower() in ("y", "yes")
-    except (EOFError, KeyboardInterrupt) as why:
-        print()
-        raise Mistaken(say("restore", "given-up")) from why
-
-
-def tidy(name: str) -> str:
-    """A name out of a copy, as a part of a line that does nothing to a terminal."""
-    shown = "".join(sign if sign.isprintable() else " " for sign in name[:_LONGEST])
-    return shown.encode("utf-8", "backslashreplace").decode().strip()
