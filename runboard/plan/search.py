@@ -97,7 +97,7 @@ def _as_found(improved: "Improved") -> Found:
 
 
 def make_figures(problem: Problem, plan: Plan, asked: Asked, told: Callable[..., None]) -> Figures:
-    """The figures of a plan, by the compiled rule where the server has it too."""
+    """The figures of a plan, by the compiled rule where that is at hand."""
     if asked.is_many:
         warm()
     return figures_of(problem, plan, asked)

@@ -6,9 +6,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from sqlite_utils import Database
-
 from runboard.run.refusal import NotStored
+from runboard.store.database import Database
 from runboard.turn import Turn
 
 FILE_NAME = "shop.db"

@@ -10,9 +10,8 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import closing, contextmanager
 from pathlib import Path
 
-from sqlite_utils import Database
-
 from runboard.store.connect import FILE_NAME, connect, connect_reading
+from runboard.store.database import Database
 from runboard.store.files import copy_files, keep_on_disk
 from runboard.store.listed import digest_of, write_list
 from runboard.store.proof import BadCopy, Proof, prove

@@ -1,8 +1,7 @@
 """The tables, as ordered steps. A step that has landed is never edited: a change is a new step at the end."""
 
-from sqlite_utils import Database, Migrations
-
 from runboard.store.connect import Connections
+from runboard.store.database import Database, Migrations
 
 STEPS = Migrations("runboard")
 _WAIT = 10.0  # seconds: a large shop that is brought up to date by another start

@@ -8,13 +8,12 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from sqlite_utils import Database
-
 from runboard.run.fold.ledger import Ledger
 from runboard.run.log.event import parse_moment
 from runboard.shop.book import Book
 from runboard.store.books import BookFile
 from runboard.store.connect import Connections
+from runboard.store.database import Database
 from runboard.store.events import LogFile
 from runboard.store.migrations import STEPS
 

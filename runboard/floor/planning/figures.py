@@ -10,7 +10,7 @@ from runboard.floor.planning.plans import Figured, Planned, latest
 from runboard.floor.workshop import Workshop
 from runboard.plan.estimates import spread_in
 from runboard.plan.schedule.problem.nouns import Plan
-from runboard.plan.schedule.rule.rule import is_warm
+from runboard.plan.schedule.rule.rule import is_at_hand
 from runboard.plan.schedule.told.figures import Asked
 from runboard.plan.schedule.told.forecast import spread_table
 from runboard.run.fold.state import ShopState
@@ -52,7 +52,7 @@ class Figuring:
         planned = latest(self.workshop)
         if self._of is not None or planned is None or planned.plan is None or not self.is_ready():
             return 0
-        if self._tried is not None and self._tried[0] is planned.plan and self._tried[1] == is_warm():
+        if self._tried is not None and self._tried[0] is planned.plan and self._tried[1] == is_at_hand():
             return 0
         if self.workshop.clock.now() - planned.made_at < self.quiet:
             return 0
@@ -61,7 +61,7 @@ class Figuring:
         )
         if task is None:
             return 0
-        self._task, self._of, self._tried = task.id, planned, (planned.plan, is_warm())
+        self._task, self._of, self._tried = task.id, planned, (planned.plan, is_at_hand())
         return 1
 
 
@@ -71,7 +71,7 @@ def asked_of(workshop: Workshop, planned: Planned) -> Asked:
     spread = spread_table(spread_in(state, planned.estimates), problem)
     figured: Figured | None = workshop.figured
     before = figured.figures.holder if figured is not None else None
-    return Asked(spread, trays_begun(state), before.name if before is not None else (), is_warm())
+    return Asked(spread, trays_begun(state), before.name if before is not None else (), is_at_hand())
 
 
 def trays_begun(state: ShopState) -> frozenset[tuple[str, str]]:

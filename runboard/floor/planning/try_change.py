@@ -16,7 +16,7 @@ from runboard.plan.changed import Change, changed_problem
 from runboard.plan.estimates import estimates_from, spread_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Problem
-from runboard.plan.schedule.rule.rule import is_warm
+from runboard.plan.schedule.rule.rule import is_at_hand
 from runboard.plan.schedule.told.compared import Compared
 from runboard.plan.schedule.told.forecast import spread_table
 from runboard.run.refusal import Refused
@@ -83,7 +83,7 @@ class Trials:
         estimates, at = estimates_from(state, book), self.workshop.clock.now()
         now, changed = problem_for(state, book, at, estimates), changed_problem(state, book, at, estimates, change)
         spread = spread_table(spread_in(state, estimates), now, changed)
-        task = self.work.start(WHAT, run, self.compare, now, changed, run, spread, is_warm())
+        task = self.work.start(WHAT, run, self.compare, now, changed, run, spread, is_at_hand())
         if task is None:
             raise Refused("try busy")
         asked = self._asked[run, change] = _Asked(task.id, at, of, now, changed)

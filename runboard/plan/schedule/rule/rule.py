@@ -17,6 +17,7 @@ Map = Callable[[Callable[[Any], Any], Iterable[Any]], Iterable[Any]]
 
 _PLAIN: Replicate = replicate
 _WARM: list[Replicate] = []
+_KEPT: list[bool] = []
 
 
 class NoPlace(Exception):
@@ -68,6 +69,17 @@ def is_new() -> bool:
 def is_warm() -> bool:
     """Whether the rule is compiled."""
     return bool(_WARM)
+
+
+def note_kept() -> bool:
+    """Know from now on that the compiled rule is kept on the disk, from where a process has it in half a second."""
+    _KEPT.append(True)
+    return True
+
+
+def is_at_hand() -> bool:
+    """Whether a process that asks much of the rule can have it compiled at once."""
+    return bool(_WARM or _KEPT)
 
 
 def plain() -> Replicate:
