@@ -6,7 +6,6 @@ from typing import Any
 
 from runboard.alerts.clock import AlertClock
 from runboard.alerts.leaving import prepare_leaving
-from runboard.alerts.nightly import Nightly
 from runboard.background import pauses
 from runboard.background.children import Children
 from runboard.background.kept_child import KeptChild
@@ -35,7 +34,8 @@ def build(settings: Settings) -> House:
     door = Door(store.devices, clock, streams.shut_out)
     alerts = AlertClock(store.dues, clock, streams.due, streams.look)
     leaving = prepare_leaving(store, workshop, settings.data, is_demo=settings.demo, push_near=settings.push_near)
-    nightly = Nightly(lambda: make_nightly_copy(workshop, store.copies))
+    # Looked for each minute, so that a night slept through is made up for; the first seconds belong to who opens a page.
+    nightly = Turns("the nightly copy", lambda: make_nightly_copy(workshop, store.copies), every=60, rest=0, first=15)
     children = Children()
     seeker = KeptChild("search", come_up, partial(search, clock=time.monotonic))
     planning = Planning(workshop, seeker, children, streams.changed, loaded=pauses.leave_be)

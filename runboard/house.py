@@ -10,7 +10,6 @@ from flask import Flask
 
 from runboard.alerts.clock import AlertClock
 from runboard.alerts.leaving import Leaving
-from runboard.alerts.nightly import Nightly
 from runboard.background import pauses
 from runboard.background.children import Children
 from runboard.background.kept_child import KeptChild
@@ -68,7 +67,7 @@ class House:
     streams: Streams
     alerts: AlertClock
     leaving: Leaving
-    nightly: Nightly
+    nightly: Turns
     children: Children
     seeker: KeptChild
     cards: CardDesk

@@ -17,10 +17,10 @@ from typing import TypeVar
 from unittest.mock import patch
 
 import uvicorn
-from runboard.serving import CERTIFICATES
 
 from runboard.app import build, served
 from runboard.background import pauses
+from runboard.commands.serve import CERTIFICATES
 from runboard.floor.planning import planning
 from runboard.floor.pressing.access import LEAD
 from runboard.house import Settings

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from runboard.alerts.beat import Beat
 from runboard.alerts.climb import Climber
 from runboard.alerts.mqtt import MqttEar
 from runboard.alerts.outside import Outside
@@ -11,6 +10,7 @@ from runboard.alerts.push import Message, Push, Pusher
 from runboard.alerts.push_key import PushKey
 from runboard.alerts.push_service import post
 from runboard.alerts.speaker import Speaker
+from runboard.background.turns import Turns
 from runboard.floor.keeping.broker import read_broker, take_message
 from runboard.floor.keeping.outside import channels, read_steps
 from runboard.floor.keeping.signals import Ears, settle_signals
@@ -22,6 +22,9 @@ from runboard.run.calls.dues import Due
 from runboard.run.log.event import write_moment
 from runboard.store.open import Store
 from runboard.words.alert import alert_words
+
+# Seconds between two looks at what has to climb, and whether a machine has settled.
+EVERY = 2.0
 
 
 @dataclass(frozen=True)
@@ -36,7 +39,7 @@ class Leaving:
     push: Push
     push_key: PushKey
     pusher: Pusher
-    beat: Beat
+    beat: Turns
 
     def start(self) -> None:
         """Begin to listen and to look."""
@@ -75,5 +78,13 @@ def prepare_leaving(store: Store, workshop: Workshop, data: Path, *, is_demo: bo
             phones.send(Message(due.id, says, at, device, wanted=lambda: store.dues.is_unanswered(due)))
 
     pusher = Pusher(store.dues, workshop.clock, lambda: workshop.steps, push_due)
-    beat = Beat(lambda: settle_signals(ears), pusher.turn, climber.turn)
+    beat = Turns(
+        "looking after alerts",
+        lambda: settle_signals(ears),
+        pusher.turn,
+        climber.turn,
+        every=EVERY,
+        rest=0,
+        first=EVERY,
+    )
     return Leaving(ears, mqtt, outside, speaker, climber, phones, key, pusher, beat)

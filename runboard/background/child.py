@@ -1,4 +1,5 @@
-"""What runs in the child process: one plain function, which tells how far it is while it works."""
+"""A child process: its birth, its life, in which it runs one plain function and tells how far it is, and its end together
+with all that it started."""
 
 import logging
 import multiprocessing
@@ -10,6 +11,7 @@ import traceback
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from multiprocessing.connection import Connection
+from multiprocessing.context import SpawnProcess
 from typing import Any
 
 from runboard.background.task import Failure
@@ -21,7 +23,52 @@ LOOK_EVERY, CALL_EVERY = 0.01, 0.05
 MOST_MEMORY = 1_536 << 20
 _KINDER = 5  # the page of a phone is answered first
 
+_SPAWN = multiprocessing.get_context("spawn")  # a forked child of a server with threads may never come up
+_births = threading.Lock()  # over what may reap: multiprocessing does whenever it starts another
+
 _log = logging.getLogger("runboard")
+
+
+def begin(life: Callable[..., None], *arguments: Any, duplex: bool = False) -> tuple[SpawnProcess, Connection]:
+    """A child that lives ``life(line, *arguments)``, and our end of its line: to hear it, and where ``duplex`` to tell it
+    too. Raises what stands in the way: arguments that cannot be pickled, a computer that is full."""
+    ours, theirs = _SPAWN.Pipe(duplex)
+    made = _SPAWN.Process(target=life, args=(theirs, *arguments), daemon=True)
+    try:
+        with _births:
+            made.start()
+    except BaseException:
+        ours.close()
+        raise
+    finally:
+        theirs.close()
+    return made, ours
+
+
+def bury(process: SpawnProcess) -> int | None:
+    """Kill what is left of a child and its group; answers the code it ended with. Only whoever began it may."""
+    with _births:
+        end(process, hard=True)
+        process.join()
+        code = process.exitcode
+        process.close()
+        return code
+
+
+def end(process: SpawnProcess, *, hard: bool = False) -> None:
+    """Tell a child that is not reaped yet, and its group, to end; ``hard``: kill them. One that is gone is left alone."""
+    if hasattr(os, "killpg") and process.pid:
+        try:
+            os.killpg(process.pid, signal.SIGKILL if hard else signal.SIGTERM)
+        except ProcessLookupError:  # it has no group of its own yet
+            pass
+        except PermissionError:  # some systems say so of a group of which only the dead are left
+            return
+    if process.is_alive():
+        process.kill() if hard else process.terminate()
+
+
+# in the child
 
 
 def live(line: Connection, work: Callable[..., Any], arguments: tuple[Any, ...], memory: int = MOST_MEMORY) -> None:

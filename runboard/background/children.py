@@ -14,7 +14,7 @@ from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
 from typing import Any
 
-from runboard.background import child, group
+from runboard.background import child
 from runboard.background.task import Failure, Task
 
 MOST = 2  # at once: a shop's computer has few cores, and answers phones meanwhile
@@ -126,7 +126,7 @@ class Children:
     def _follow(self, ward: _Ward) -> None:
         """Start the child, hear it out, and see it buried."""
         try:
-            made, ours = group.begin(child.live, ward.work, ward.arguments, self._memory)
+            made, ours = child.begin(child.live, ward.work, ward.arguments, self._memory)
         except Exception as why:  # noqa: BLE001 - arguments that cannot be pickled, or a computer that is full
             self._change(ward, state="failed", failure=Failure("not started", str(why)))
             return
@@ -136,7 +136,7 @@ class Children:
         with ours:
             while not self._is_gone(ward, made, ours):
                 pass
-        code = group.bury(made)
+        code = child.bury(made)
         if not ward.task.is_over:
             _log.warning("%s %s: its process died (%s)", ward.task.what, ward.task.subject, code)
             self._change(ward, state="failed", failure=Failure("died", str(code)))
@@ -162,9 +162,9 @@ class Children:
         if ward.deadline is None and (ward.asked or ward.task.is_over):
             ward.deadline = now + self._grace
             if ward.asked:
-                group.end(process)
+                child.end(process)
         elif ward.deadline is not None and now > ward.deadline:
-            group.end(process, hard=True)
+            child.end(process, hard=True)
 
     def _hear(self, ward: _Ward, kind: str, said: Any) -> None:
         if kind == "told":

@@ -18,7 +18,7 @@ from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
 from typing import Any
 
-from runboard.background import child, group
+from runboard.background import child
 from runboard.background.task import Failure, Task
 
 GRACE = 5.0  # seconds between being asked to stop and being killed: a new one costs more than waiting beside other work
@@ -111,7 +111,7 @@ class KeptChild:
             if self._task is not None and not self._task.is_over:
                 self._task = replace(self._task, state="ended")
             if self._life is not None:
-                group.end(self._life.process, hard=True)  # the thread may be held up by a child that does not read
+                child.end(self._life.process, hard=True)  # the thread may be held up by a child that does not read
             thread = self._thread
             self._call()
         if thread is not None:
@@ -145,14 +145,14 @@ class KeptChild:
 
     def _born(self) -> _Life | None:
         try:
-            life = _Life(*group.begin(child.live_on, self._prepare, self._work, self._memory, duplex=True))
+            life = _Life(*child.begin(child.live_on, self._prepare, self._work, self._memory, duplex=True))
         except Exception as why:  # noqa: BLE001 - a computer that is full: it is tried again
             self._prepared = self._prepared or False
             self._fail(Failure("not started", str(why)))
             return None
         with self._lock:
             if self._closed.is_set():
-                group.end(life.process, hard=True)
+                child.end(life.process, hard=True)
             self._life = life
         return life
 
@@ -229,7 +229,7 @@ class KeptChild:
     def _bury(self, life: _Life) -> None:
         with self._lock:
             self._life = None
-        code = group.bury(life.process)
+        code = child.bury(life.process)
         life.line.close()
         if self._closed.is_set() or life.is_going:
             return

@@ -9,13 +9,16 @@ _log = logging.getLogger("runboard")
 
 
 class Turns:
-    """Calls ``work`` again and again: at once after ``wake`` or where it answers True, that there is more to do, and every so
-    many seconds. What fails is logged, and the next turn comes. After a turn the thread rests ``rest`` times as long as it took, so that a burst of events leaves most of
-    the time to whoever answers them."""
+    """Calls each of ``works`` again and again: at once after ``wake`` or where one answers True, that there is more to do, and
+    ``every`` so many seconds. What fails is logged, and its next turn comes. After a turn the thread rests ``rest`` times as
+    long as it took, so that a burst of events leaves most of the time to whoever answers them. The first turn comes
+    ``first`` seconds after the start."""
 
-    def __init__(self, name: str, work: Callable[[], object], every: float = 0.5, rest: float = 3.0) -> None:
-        self._name, self._work = name, work
-        self._every, self._rest = every, rest
+    def __init__(
+        self, name: str, *works: Callable[[], object], every: float = 0.5, rest: float = 3.0, first: float = 0.0
+    ) -> None:
+        self._name, self._works = name, works
+        self._every, self._rest, self._first = every, rest, first
         self._woken, self._ended = threading.Event(), threading.Event()
         self._thread: threading.Thread | None = None
 
@@ -37,14 +40,24 @@ class Turns:
         if thread is not None:
             thread.join()
 
+    def turn(self) -> bool:
+        """Do what there is to do; answers whether there is more."""
+        answers = [self._done(work) for work in self._works]  # every one, whatever the first answers
+        return any(one is True for one in answers)
+
+    def _done(self, work: Callable[[], object]) -> object:
+        try:
+            return work()
+        except Exception:  # noqa: BLE001 - whatever it is, the next turn comes
+            _log.exception("%s failed", self._name)
+            return False
+
     def _run(self) -> None:
+        self._woken.wait(self._first)
         while not self._ended.is_set():
             self._woken.clear()
             began = time.monotonic()
-            try:
-                if self._work() is True:
-                    self._woken.set()
-            except Exception:  # noqa: BLE001 - whatever it is, the next turn comes
-                _log.exception("%s failed", self._name)
+            if self.turn():
+                self._woken.set()
             self._ended.wait(self._rest * (time.monotonic() - began))
             self._woken.wait(self._every)

@@ -1,8 +1,11 @@
-"""What the demo's people look at and find: the start list, the first piece, a bad piece now and then."""
+"""What the demo's people look at, find and say they did: the start list, the first piece, a bad piece now and then, and each
+reminder of rags, oily dust and burnt cuts soon after it comes."""
 
+from collections.abc import Iterator
 from typing import Any
 
 from runboard.demo.phone import Draft, Shopfloor, draft
+from runboard.run.care.care import DUST, RAGS, lock_up_reminders
 from runboard.run.care.cautions import start_points
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load
@@ -11,6 +14,15 @@ from runboard.shop.hours import local_day
 
 GOOD_RATE = 0.99
 REWORK = 0.2
+_DONE = {
+    "care start": "The lidded metal can with water stands ready",
+    "care end": "They are in water in the metal can, lid on",
+    "care lock-up": "They are in water in the metal can, lid on",
+    "care again": "Looked again: no smoke, no smell, no warmth",
+    "care morning": "Looked: cold, and no smell",
+}
+_OF_DUST = "The dust is outdoors, in water in the metal can, lid on"
+_OF_A_BIN = "The bin is emptied, outdoors"
 _WHY = {"cut": "tear-out", "flatten": "tear-out", "round": "tear-out", "engrave": "engraving", "clean": "crack"}
 # Where a piece that does not pass goes back to, and what had been done badly there.
 _BACK_TO = {"rails": "hooks", "boards": "oil"}
@@ -79,3 +91,22 @@ def _rework(floor: Shopfloor, load: Load) -> Draft | None:
     if places:
         body["positions"] = places[-1:]
     return draft("pieces moved", body, run=load.run, tray=tray, operation=load.step)
+
+
+def answers_to_reminders(floor: Shopfloor) -> Iterator[Draft]:
+    """A press for each reminder that is due now."""
+    for kind in ("care start", "care end", "care again", "care morning"):
+        yield from (_answer(due.id) for due in floor.ringing(kind))
+
+
+def answers_at_lock_up(floor: Shopfloor) -> list[Draft]:
+    """What has to be said about today's rags before a session ends."""
+    return [_answer(one) for one in lock_up_reminders(floor.state, floor.book)]
+
+
+def _answer(reminder: str) -> Draft:
+    kind, thing = reminder.split("|")[:2]
+    done = _DONE[kind]
+    if kind in ("care end", "care lock-up") and thing != RAGS:
+        done = _OF_DUST if thing == DUST else _OF_A_BIN
+    return draft("reminder answered", {"reminder": reminder, "done": done})

@@ -1,18 +1,20 @@
 """Make a data folder with the demo in it."""
 
+import os
 from datetime import UTC, datetime
 from pathlib import Path
 from random import Random
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from runboard.demo.book import demo_book
 from runboard.demo.drawing import add_pictures
-from runboard.demo.here import zone_here
 from runboard.demo.phone import HandClock, Shopfloor
 from runboard.demo.story import DAY, tell
 from runboard.floor.warm import catch_up
 from runboard.opening import open_workshop
 
 SEED = 5
+LINK = Path("/etc/localtime")
 
 
 def make_demo(folder: Path, now: datetime | None = None, seed: int = SEED, zone: str | None = None) -> None:
@@ -33,3 +35,28 @@ def make_demo(folder: Path, now: datetime | None = None, seed: int = SEED, zone:
         tell(Shopfloor(workshop, clock, Random(seed)), moment)
     finally:
         store.close()
+
+
+def zone_here(link: Path = LINK) -> str:
+    """This computer's time zone, so that the demo's times of day are those on its reader's wall: from TZ or from where the
+    system's own link points; UTC where neither says."""
+    for name in (os.environ.get("TZ", "").lstrip(":"), _linked(link)):
+        if name and _is_zone(name):
+            return name
+    return "UTC"
+
+
+def _linked(link: Path) -> str:
+    """``Europe/Berlin`` from a link to /usr/share/zoneinfo/Europe/Berlin."""
+    try:
+        return str(link.resolve(strict=True)).partition("zoneinfo/")[2]
+    except OSError:
+        return ""
+
+
+def _is_zone(name: str) -> bool:
+    try:
+        ZoneInfo(name)
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        return False
+    return True

@@ -38,6 +38,9 @@ class Shopfloor:
     workshop: Workshop
     clock: HandClock
     chance: Random
+    # What was asked of the state as it is, and of this moment: people look again and again before anything has changed.
+    _dues: tuple[ShopState, list[Due]] | None = None
+    _moves: tuple[ShopState, datetime, dict[str, list[Move]]] | None = None
 
     @property
     def now(self) -> datetime:
@@ -74,12 +77,18 @@ class Shopfloor:
 
     def moves(self, person: str) -> list[Move]:
         """What the shop offers a person now."""
-        return moves(self.state, self.book, person, self.now)
+        if self._moves is None or self._moves[0] is not self.state or self._moves[1] != self.now:
+            self._moves = (self.state, self.now, {})
+        asked = self._moves[2]
+        if person not in asked:
+            asked[person] = moves(self.state, self.book, person, self.now)
+        return asked[person]
 
     def ringing(self, kind: str, load: str = "") -> list[Due]:
         """Alerts of a kind that are past and not answered."""
-        found = dues(self.state, self.book).values()
-        return [one for one in found if one.kind == kind and one.due_at <= self.now and load in ("", one.load)]
+        if self._dues is None or self._dues[0] is not self.state:
+            self._dues = (self.state, list(dues(self.state, self.book).values()))
+        return [one for one in self._dues[1] if one.kind == kind and one.due_at <= self.now and load in ("", one.load)]
 
 
 def draft(

@@ -6,19 +6,20 @@ the demo at three in the morning meets a shop that works at three in the morning
 
 from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
+from heapq import heapify, heappop, heappush
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from runboard.demo.book import CREW, LEAD
-from runboard.demo.incident import Incident
 from runboard.demo.phone import Draft, Shopfloor, draft
-from runboard.demo.simulate import play
-from runboard.demo.worker import Spans, Worker
+from runboard.demo.worker import Incident, Spans, Worker
 from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.run.fold.state import RunState, ShopState
 from runboard.run.log.event import write_moment
 
 DAY, HOUR, MINUTE = timedelta(days=1), timedelta(hours=1), timedelta(minutes=1)
+# A press takes a second of the clock, and one turn may be some presses.
+_LAST_TURN_BEFORE = timedelta(seconds=10)
 SESSION = timedelta(hours=2, minutes=50)
 MOST_SESSIONS = 9
 # The CNC began its board so long before the demo's moment; its 38 minutes end 16 or 17 minutes after it.
@@ -200,3 +201,20 @@ def _lead_today(floor: Shopfloor, run: str, lead: Worker, now: datetime) -> Span
         yield spare
         lead.press(draft("person came back"))
     yield from lead.work()
+
+
+# side by side
+
+
+def play(floor: Shopfloor, comings: Sequence[tuple[datetime, Spans]], until: datetime | None = None) -> None:
+    """Let everybody work from when they come until they have gone, or until a moment: then they stay as they are."""
+    queue = [(moment, number, spans) for number, (moment, spans) in enumerate(comings)]
+    heapify(queue)
+    while queue and (until is None or queue[0][0] < until - _LAST_TURN_BEFORE):
+        moment, number, spans = heappop(queue)
+        floor.clock.moment = max(floor.clock.moment, moment)
+        span = next(spans, None)
+        if span is not None:
+            heappush(queue, (floor.now + span, number, spans))
+    if until is not None:
+        floor.clock.moment = max(floor.clock.moment, until)

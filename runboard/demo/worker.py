@@ -1,17 +1,22 @@
 """Somebody who works in the demo shop as people do: takes what the shop offers first, does it, and says so.
 
-Each method that takes time is a generator of spans: how long until this person does the next thing. ``simulate.play``
+Each method that takes time is a generator of spans: how long until this person does the next thing. ``story.play``
 lets several of them work side by side.
 """
 
-from collections.abc import Generator, Iterator
+from collections.abc import Callable, Generator, Iterator
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.demo.care import answers_at_lock_up, answers_to_reminders
-from runboard.demo.checking import answers_to_checks, list_for, spoiled, wants_full_list
-from runboard.demo.incident import Enough, Incident
+from runboard.demo.checking import (
+    answers_at_lock_up,
+    answers_to_checks,
+    answers_to_reminders,
+    list_for,
+    spoiled,
+    wants_full_list,
+)
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import Watched, about, load_at
 from runboard.plan.move import Move
@@ -22,12 +27,22 @@ from runboard.run.log.event import Event, write_moment
 from runboard.shop.book import ZERO, Person
 
 Spans = Iterator[timedelta]
+# Whether a state is as it is waited for.
+Enough = Callable[[ShopState], bool]
 # Work whose end may begin the next: the same press does both.
 Turn = Generator[timedelta, None, Move | None]
 
 WORTH_LEAVING = timedelta(minutes=5)
 WORTH_WAITING = timedelta(minutes=30)
 LOCK_UP = ["rags", "power", "chargers", "bins", "smoulder", "first job"]
+
+
+@dataclass
+class Incident:
+    """What comes in between, once, as soon as ``when`` holds: somebody presses ``drafts``. A collet is worn, hooks run out."""
+
+    when: Enough
+    drafts: Callable[[ShopState], list[Draft]]
 
 
 @dataclass

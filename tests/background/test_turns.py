@@ -50,3 +50,33 @@ def test_nothing_runs_once_it_is_stopped():
     turns.wake()
 
     assert not any(one.name == "turns" for one in threading.enumerate())
+
+
+def test_where_there_is_more_to_do_the_next_turn_comes_at_once():
+    left, done = [True, True, False], threading.Semaphore(0)
+
+    def work() -> bool:
+        done.release()
+        return left.pop(0)
+
+    turns = Turns("turns", work, every=60, rest=0)
+    turns.start()
+    assert all(done.acquire(timeout=5) for _ in range(3))
+    turns.stop()
+
+    assert left == []
+
+
+def test_each_work_has_its_turn_though_one_fails_and_a_count_is_no_more_to_do():
+    done: list[str] = []
+
+    def fail() -> None:
+        done.append("fails")
+        raise ValueError("no")
+
+    def count() -> int:
+        done.append("counts")
+        return 1
+
+    assert not Turns("turns", fail, count).turn()
+    assert done == ["fails", "counts"]

@@ -14,7 +14,7 @@ from unittest.mock import patch
 
 from runboard.demo.book import CREW, LEAD, demo_book
 from runboard.demo.phone import Draft, Shopfloor
-from runboard.demo.simulate import play
+from runboard.demo.story import play
 from runboard.demo.worker import Spans, Worker
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.run.calls.climb import asked_first

@@ -8,8 +8,7 @@ from typing import Any
 import pytest
 
 from runboard.demo.book import LEAD, demo_book, usual_hours
-from runboard.demo.here import zone_here
-from runboard.demo.make import make_demo
+from runboard.demo.make import make_demo, zone_here
 from runboard.demo.phone import HandClock
 from runboard.floor.looking.look import state_for
 from runboard.floor.warm import catch_up

@@ -66,14 +66,14 @@ def test_a_copy_that_failed_is_red_and_says_why(
 def test_the_nightly_copy_fails_without_ending_anything(filled: House, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("runboard.store.copying._LEFT_FREE", 10**18)
 
-    assert not filled.nightly.look()
+    assert not filled.nightly.turn()
     monkeypatch.undo()
 
     assert "No copy was made" in shown(filled.app.test_client())
 
 
 def test_the_nightly_copy_is_made_by_the_server(filled: House) -> None:
-    assert [filled.nightly.look(), filled.nightly.look()] == [True, False]
+    assert [filled.nightly.turn(), filled.nightly.turn()] == [True, False]
     assert "Last copy: today" in shown(filled.app.test_client())
 
 
