@@ -18,11 +18,11 @@ from runboard.floor.letting_in.devices import Door
 from runboard.floor.pressing.restart import come_back
 from runboard.floor.workshop import Clock, Workshop
 from runboard.lan.addresses import HOSTS
+from runboard.lan.network import Network
 from runboard.opening import WallClock
 from runboard.run.refusal import NotStored, Refused
 from runboard.store.open import Store
 from runboard.web.door.stream import Streams
-from runboard.web.fittings import Ways
 from runboard.web.trays.card_desk import CardDesk
 from runboard.words.sentences import catalogue
 
@@ -43,7 +43,7 @@ class Settings:
     was_served: bool = True
     open_to_all: bool = False
     hosts: Collection[str] = HOSTS
-    ways: Ways | None = None
+    ways: Network | None = None
     push_near: bool = False
     plans: bool = True
 

@@ -25,8 +25,8 @@ def here_only() -> Whereabouts:
 
 
 class Network:
-    """What the pages ask of it is described by ``runboard.web.network.ways.Ways``. ``hosts`` are the names and addresses that the
-    server answers to: the same set for good, brought up to date when the computer's addresses change."""
+    """The shop's network, as the pages ask for it too. ``hosts`` are the names and addresses that the server answers to: the
+    same set for good, brought up to date when the computer's addresses change."""
 
     def __init__(
         self,

@@ -5,10 +5,11 @@ from urllib.parse import urlsplit
 from flask import request
 
 from runboard.lan.addresses import HOSTS
-from runboard.web.fittings import Ways, fittings
+from runboard.lan.network import Network
+from runboard.web.fittings import fittings
 
 
-def ways() -> Ways | None:
+def ways() -> Network | None:
     """The ways in; None where there is no network to speak of: a demo, a test."""
     return fittings().ways
 
