@@ -150,7 +150,7 @@ MUTATIONS = (
     Mutation("runboard/cards/qr.py", "_QUIET = 4", "_QUIET = 2", "a code has half its quiet zone", "qr"),
     # what is shown and served
     Mutation(
-        "runboard/shop/process_chart.py", '"inspection": "□"', '"inspection": "◇"', "a symbol is none of ASME's",
+        "runboard/shop/route_words.py", '"inspection": "□"', '"inspection": "◇"', "a symbol is none of ASME's",
         "process_chart",
     ),
     Mutation(

@@ -6,7 +6,7 @@ from runboard.cards.model import Care
 from runboard.run.care.cautions import cautions_for, start_points
 from runboard.shop.book import Book, Operation
 from runboard.shop.care import finish_of
-from runboard.shop.instruction import Translation
+from runboard.shop.product import Translation
 from runboard.words.card import Speech
 
 UNTRANSLATED = Translation()

@@ -7,7 +7,7 @@ from runboard.cards.work import is_done, pieces_in, step_name
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState, Tray
 from runboard.shop.book import Book
-from runboard.shop.process_chart import symbols
+from runboard.shop.route_words import symbols
 from runboard.words.card import Speech
 
 

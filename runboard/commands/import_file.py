@@ -11,8 +11,7 @@ from runboard.floor.changing.kept_changes import changes_in, take_changes
 from runboard.floor.changing.run_file import read_run_file
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
-from runboard.shop.care import check_watch_intervals
-from runboard.shop.limits import check_book_size
+from runboard.shop.limits import check_limits
 from runboard.shop.problem import Unreadable
 from runboard.words.sentences import zone_of
 
@@ -28,8 +27,7 @@ def do(asked: Namespace) -> None:
     record = _read_file(asked.file)
     if "runboard_book" in record:
         book = book_from_json(record)
-        check_watch_intervals(book)
-        check_book_size(book)  # a wrong book makes no data folder
+        check_limits(book)  # a wrong book makes no data folder
     else:
         read_run_file(record)
         changes_in(record)

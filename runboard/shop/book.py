@@ -1,27 +1,33 @@
-"""The shop's book: what the shop has and what it makes, as frozen data.
+"""The shop's book: what the shop has and what it makes (``product``), as frozen data, each field declared once (see
+``record``).
 
 Lengths are millimetres, spans are ``timedelta``, times of day are the shop's local time. Keys are permanent short
 words (``cnc``, ``sand``); names are what people read. Mappings are never changed in place.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
-from datetime import datetime, time, timedelta
+from datetime import datetime, timedelta
 from functools import cached_property
 from types import MappingProxyType
-from typing import Literal
+from typing import Annotated, Literal
 
 from runboard.shop.finish import Finish
-from runboard.shop.instruction import Instruction, Translation
+from runboard.shop.hours import Window as Window
+from runboard.shop.hours import Windows
+from runboard.shop.product import NOTHING as NOTHING
+from runboard.shop.product import ZERO as ZERO
+from runboard.shop.product import Attendance as Attendance
+from runboard.shop.product import Check as Check
+from runboard.shop.product import LoadSize as LoadSize
+from runboard.shop.product import Operation as Operation
+from runboard.shop.product import Pass as Pass
+from runboard.shop.product import Product as Product
+from runboard.shop.product import Use as Use
+from runboard.shop.product import Wait as Wait
+from runboard.shop.product import WaitWhy as WaitWhy
+from runboard.shop.record import NAME_LENGTH, Interval, Key, Name, Of
 
-Attendance = Literal["hands-on", "watched", "none"]
-LoadSize = Literal["piece", "jig", "board", "tray", "run"]
-WaitWhy = Literal["dry", "cure", "clamp", "cool", "settle"]
-Access = Literal["lead", "crew"]
-LateCounts = Literal["minutes", "lines"]
-
-ZERO = timedelta(0)
-NOTHING: Mapping[str, int] = MappingProxyType({})
 # Materials whose fumes a laser must not make; the shop's own list replaces them. Common practice, no source.
 FORBIDDEN = ("PVC", "vinyl", "artificial leather", "ABS", "polycarbonate", "epoxy", "treated wood")
 
@@ -56,49 +62,61 @@ STATION_KINDS: Mapping[str, StationKind] = MappingProxyType(
 
 @dataclass(frozen=True)
 class Room:
-    key: str
-    name: str
+    """Where stations stand and people work."""
+
+    key: Key
+    name: Name
+
+
+@dataclass(frozen=True)
+class Walk:
+    """How long one walks between two rooms, as it is written down."""
+
+    rooms: Annotated[tuple[str, ...], Of(least=2, most=2, refers="room")]
+    minutes: timedelta
+
+    @property
+    def pair(self) -> tuple[str, str]:
+        return min(self.rooms), max(self.rooms)
 
 
 @dataclass(frozen=True)
 class Service:
-    """What several stations or waits share: an extractor, clamps, rack places. ``capacity`` is how many at once."""
+    """What several stations or waits share: an extractor, clamps, rack places."""
 
-    key: str
-    name: str
-    capacity: int
+    key: Key
+    name: Name
+    capacity: Annotated[int, Of("How many at once: 1 extractor, 12 clamps.", least=1)]
 
 
-@dataclass(frozen=True)
-class Window:
-    """A stretch of local time on one weekday (0 = Monday). ``opens`` is before ``closes``, which is 00:00 where the
-    window lasts to the end of the day (24:00)."""
+def _walks(walks: Mapping[tuple[str, str], timedelta]) -> list[Walk]:
+    return [Walk(pair, minutes) for pair, minutes in walks.items()]
 
-    weekday: int
-    opens: time
-    closes: time
+
+def _minutes_between(walks: Iterable[Walk]) -> Mapping[tuple[str, str], timedelta]:
+    return MappingProxyType({one.pair: one.minutes for one in walks if one.rooms})
+
+
+Walks = Annotated[Mapping[tuple[str, str], timedelta], Of(listed=Walk, pack=_walks, unpack=_minutes_between)]
 
 
 @dataclass(frozen=True)
 class Station:
-    """A machine or bench where one load at a time is done.
+    """A machine or bench where one load at a time is done. ``watch_from`` lists the stations where one may work while watching
+    it (see ``may_work_while_watching``); ``watch_every`` is how often somebody who does is asked whether they do."""
 
-    ``watch_from`` lists the stations where one may work while watching this one; ``None`` takes the default: those in
-    the same room that are no cutter (see ``may_work_while_watching``). ``watch_every`` replaces what is usual for its
-    kind. ``noise_db`` is its sound level at the worker's ear in dB(A), as measured or from its manual. ``eyewear``
-    says which eyewear its beam asks for.
-    """
-
-    key: str
-    name: str
-    kind: str
-    room: str
-    services: tuple[str, ...] = ()
-    watch_from: tuple[str, ...] | None = None
-    quiet: tuple[Window, ...] = ()
-    watch_every: timedelta | None = None
-    noise_db: float | None = None
-    eyewear: str = ""
+    key: Key
+    name: Name
+    kind: Annotated[str, Of("Sets the least attendance of its operations.", choices=tuple(STATION_KINDS))]
+    room: Annotated[str, Of(refers="room")]
+    services: Annotated[tuple[str, ...], Of(refers="service")] = ()
+    watch_from: Annotated[tuple[str, ...] | None, Of("Null: its room's that do not cut.", refers="station")] = None
+    quiet: Annotated[Windows, Of("When it may not run.")] = ()
+    watch_every: Annotated[Interval | None, Of("Null: what is usual for its kind.")] = None
+    noise_db: Annotated[float | None, Of("At the worker's ear, dB(A): measured, or as its manual says.", most=150)] = (
+        None
+    )
+    eyewear: Annotated[str, Of("Wavelength and optical density that its beam asks for.", most=NAME_LENGTH)] = ""
 
     @property
     def cuts(self) -> bool:
@@ -118,149 +136,53 @@ class Station:
 class Person:
     """Somebody who works in the shop. ``start_up`` and ``tidy_up`` come off each session."""
 
-    key: str
-    name: str
-    access: Access = "lead"
+    key: Key
+    name: Name
+    access: Literal["lead", "crew"] = "lead"
     skills: tuple[str, ...] = ()
-    hours: tuple[Window, ...] = ()
+    hours: Annotated[Windows, Of("When they are usually there.")] = ()
     start_up: timedelta = ZERO
     tidy_up: timedelta = ZERO
     removed: bool = False
 
 
 @dataclass(frozen=True)
-class ShopJob:
+class Job:
     """A small job of the shop's own that fills a gap: cut cartons, empty the bin."""
 
-    key: str
-    name: str
+    key: Key
+    name: Name
     minutes: timedelta
-    room: str | None = None
-
-
-@dataclass(frozen=True)
-class Wait:
-    """Time after an operation that passes by itself. ``latest`` is counted from the first piece."""
-
-    why: WaitWhy
-    least: timedelta
-    latest: timedelta | None = None
-    holds: Mapping[str, int] = field(default_factory=lambda: NOTHING)
-
-
-@dataclass(frozen=True)
-class Check:
-    """A first-piece check. With ``nominal`` it is a measure in millimetres, without it 'matches the sample piece'."""
-
-    key: str
-    text: str
-    per: Literal["run", "setup", "load"] = "setup"
-    nominal: float | None = None
-    plus: float | None = None
-    minus: float | None = None
-
-
-@dataclass(frozen=True)
-class Use:
-    """What an operation uses up, each piece: screws, oil, discs."""
-
-    supply: str
-    each: float
-    unit: str = ""
-
-
-@dataclass(frozen=True)
-class Pass:
-    """One go of an operation over the pieces: a grit, a side.
-
-    ``size`` says what one load is; ``pieces`` how many a jig or a board takes. ``setup`` comes once while the station
-    stays on this pass; ``loading``, ``machine`` and ``unloading`` once a load; ``hand`` once a piece.
-    """
-
-    key: str
-    name: str
-    size: LoadSize = "tray"
-    pieces: int | None = None
-    setup: timedelta = ZERO
-    loading: timedelta = ZERO
-    machine: timedelta = ZERO
-    unloading: timedelta = ZERO
-    hand: timedelta = ZERO
-
-
-@dataclass(frozen=True)
-class Operation:
-    """One operation of a route. ``attendance`` is what a running load asks of a person.
-
-    ``setup_sheet`` is an ordered set of (label, text): program, version, cutter, zero, workholding, power, speed,
-    focus, photo. ``personal`` means that from here each piece carries its own text. ``guess`` marks times nobody
-    measured. ``good_rate`` is somebody's guess of the share that comes good, or ``None``. ``finish`` names one of the
-    shop's finishes. ``watch_every`` replaces the station's. ``instructions`` tell somebody who never saw the job.
-    ``translations`` are by language (``de``, ``es``, ``fr``).
-    """
-
-    key: str
-    name: str
-    station: str
-    passes: tuple[Pass, ...]
-    attendance: Attendance = "hands-on"
-    services: tuple[str, ...] = ()
-    wait: Wait | None = None
-    checklist: tuple[str, ...] = ()
-    setup_sheet: tuple[tuple[str, str], ...] = ()
-    checks: tuple[Check, ...] = ()
-    cautions: tuple[str, ...] = ()
-    skill: str | None = None
-    uses: tuple[Use, ...] = ()
-    personal: bool = False
-    good_rate: float | None = None
-    guess: bool = True
-    finish: str | None = None
-    watch_every: timedelta | None = None
-    instructions: tuple[Instruction, ...] = ()
-    translations: Mapping[str, Translation] = field(default_factory=lambda: MappingProxyType({}))
-
-
-@dataclass(frozen=True)
-class Product:
-    """What is made: its ordered operations, and the usual pieces a tray and wood."""
-
-    key: str
-    name: str
-    operations: tuple[Operation, ...]
-    pieces_a_tray: int = 5
-    wood: str = ""
-    picture: str | None = None
+    room: Annotated[str | None, Of(refers="room")] = None
 
 
 @dataclass(frozen=True)
 class Book:
-    """Everything the shop has written down about itself.
+    """Everything a shop has written down about itself: what it has and what it makes.
 
-    ``walks`` holds minutes between two rooms under the pair in sorted order. ``revision`` rises by one each save.
-    ``forbidden`` are materials that no laser here may touch. ``noise_limit_db`` is the level that a day of eight hours
-    may have, ``noise_exchange_db`` by how many dB it rises as the hours halve: 85 and 3 as NIOSH recommends.
-    ``late_counts`` says what is to be least when not all order lines can be in time: their lateness in sum, or how many of
-    them are late. ``earlier`` are older books with until when each held, the oldest first, where care was judged otherwise by them.
+    ``walks`` holds minutes between two rooms under the pair in sorted order. ``revision`` rises by one each save. Noise is
+    judged as NIOSH recommends. ``late_counts`` says what is to be least when not all order lines can be in time: their lateness
+    in sum (minutes), or how many of them are late (lines).
+    ``earlier`` are older books with until when each held, the oldest first, where care was judged otherwise by them.
     """
 
-    name: str = "My shop"
-    time_zone: str = "UTC"
+    name: Name = "My shop"
+    time_zone: Annotated[Name, Of("A name of the IANA time zone database, such as Europe/Berlin.")] = "UTC"
     units: Literal["mm", "in"] = "mm"
-    emergency: str = "112"
-    late_counts: LateCounts = "minutes"
+    emergency: Annotated[str, Of("The number to call.", most=NAME_LENGTH)] = "112"
+    late_counts: Literal["minutes", "lines"] = "minutes"
+    revision: int = 0
     rooms: tuple[Room, ...] = ()
-    walks: Mapping[tuple[str, str], timedelta] = field(default_factory=lambda: MappingProxyType({}))
+    walks: Walks = field(default_factory=lambda: MappingProxyType({}))
     services: tuple[Service, ...] = ()
     stations: tuple[Station, ...] = ()
     people: tuple[Person, ...] = ()
-    jobs: tuple[ShopJob, ...] = ()
-    products: tuple[Product, ...] = ()
+    jobs: tuple[Job, ...] = ()
     finishes: tuple[Finish, ...] = ()
-    forbidden: tuple[str, ...] = FORBIDDEN
-    noise_limit_db: float = 85.0
-    noise_exchange_db: float = 3.0
-    revision: int = 0
+    forbidden: Annotated[tuple[str, ...], Of("Materials that no laser of this shop may touch.")] = FORBIDDEN
+    noise_limit_db: Annotated[float, Of("The level that a day of eight hours may have, dB(A).", 60, 120)] = 85.0
+    noise_exchange_db: Annotated[float, Of("By how many dB it rises as the hours halve.", 2, 6)] = 3.0
+    products: tuple[Product, ...] = ()
     earlier: tuple[tuple[datetime, "Book"], ...] = field(default=(), compare=False, repr=False)
 
     @cached_property

@@ -2,11 +2,8 @@
 
 from datetime import timedelta
 
-from runboard.shop.book import STATION_KINDS, Book, Operation, Product, Station
-from runboard.shop.durations import format_duration
-from runboard.shop.finish import UNKNOWN_FINISH, Finish
-from runboard.shop.finish_words import finish_by_words
-from runboard.shop.problem import BookError, Problem
+from runboard.shop.book import STATION_KINDS, Book, Operation, Station
+from runboard.shop.finish import UNKNOWN_FINISH, Finish, finish_by_words
 
 SELDOM_HEAT, SELDOM = timedelta(minutes=5), timedelta(minutes=30)
 
@@ -45,40 +42,3 @@ def seldom_at_most(station: Station | None) -> timedelta:
     """The longest time between two looks at a station that must be watched: what heats may be on fire in minutes, and
     so may one that nobody knows. Common practice, no source; the machine's manual wins where it asks for more."""
     return SELDOM_HEAT if station is None or station.heats else SELDOM
-
-
-def check_watch_intervals(book: Book) -> None:
-    """Raises ``BookError`` with every station and operation whose looks are too far apart. What is stored is read without
-    it: it may have been written down before there was a limit."""
-    problems = [
-        _too_seldom(f"stations[{at}]", f"station '{one.key}'", one, one.watch_every)
-        for at, one in enumerate(book.stations)
-        if one.watch_every is not None and one.watch_every > seldom_at_most(one)
-    ]
-    for at, product in enumerate(book.products):
-        problems += _in_route(book, product, f"products[{at}]")
-    if problems:
-        raise BookError(problems)
-
-
-def check_route_watch_intervals(book: Book, product: Product) -> None:
-    """The same of one product's route alone, as ``product_from_json`` reads it."""
-    problems = _in_route(book, product, "product")
-    if problems:
-        raise BookError(problems)
-
-
-def _in_route(book: Book, product: Product, path: str) -> list[Problem]:
-    found = []
-    for number, operation in enumerate(product.operations):
-        station = book.station(operation.station)
-        if operation.watch_every is not None and operation.watch_every > seldom_at_most(station):
-            place = f"product '{product.key}', operation '{operation.key}'"
-            found.append(_too_seldom(f"{path}.operations[{number}]", place, station, operation.watch_every))
-    return found
-
-
-def _too_seldom(path: str, place: str, station: Station | None, every: timedelta) -> Problem:
-    most = format_duration(seldom_at_most(station))
-    facts = {"station": station.name if station else "it", "most": most, "found": format_duration(every)}
-    return Problem(f"{path}.watch_every_minutes", place, "watched too seldom", facts)

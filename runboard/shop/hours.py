@@ -6,18 +6,61 @@ the moment of the change.
 """
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
+from typing import Annotated, Literal, get_args
 from zoneinfo import ZoneInfo
 
-from runboard.shop.book import Window
+from runboard.shop.record import Of
 
+Day = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
+DAYS: tuple[Day, ...] = get_args(Day)
 Span = tuple[datetime, datetime]
 
 _DAY = timedelta(days=1)
 _MIDNIGHT = time(0)
 # A week holds every window once; a day more for a clock change.
 _LOOK_AHEAD = timedelta(days=8)
+
+
+@dataclass(frozen=True)
+class Window:
+    """A stretch of local time on one weekday (0 = Monday). ``opens`` is before ``closes``, which is 00:00 where the
+    window lasts to the end of the day (24:00)."""
+
+    weekday: int
+    opens: time
+    closes: time
+
+
+@dataclass(frozen=True)
+class Hours:
+    """Local time in the shop's zone, on each of the days, as it is written down. Hours over midnight are written as two."""
+
+    days: Annotated[tuple[Day, ...], Of(least=1)]
+    opens: Annotated[time, Of(named="from")]
+    closes: Annotated[time, Of(kind="closing", named="to")]
+
+
+def _windows(hours: Iterable[Hours]) -> tuple[Window, ...]:
+    return tuple(Window(DAYS.index(day), one.opens, one.closes) for one in hours for day in one.days)
+
+
+def _hours(windows: Iterable[Window]) -> list[Hours]:
+    """The windows with neighbours of the same hours put together, in an order that reads back the same."""
+    found: list[Hours] = []
+    for window in windows:
+        day, span = DAYS[window.weekday], (window.opens, window.closes)
+        last = found[-1] if found else None
+        if last and (last.opens, last.closes) == span and day not in last.days:
+            found[-1] = Hours((*last.days, day), *span)
+        else:
+            found.append(Hours((day,), *span))
+    return found
+
+
+Windows = Annotated[tuple[Window, ...], Of(listed=Hours, pack=_hours, unpack=_windows)]
 
 
 def open_windows(windows: Sequence[Window], zone: str, from_: datetime, to: datetime) -> list[Span]:
@@ -103,12 +146,6 @@ def running_windows(quiet: Sequence[Window], zone: str, from_: datetime, to: dat
 def is_open(windows: Sequence[Window], zone: str, moment: datetime) -> bool:
     """Whether one of the windows is open at ``moment``."""
     return bool(open_windows(windows, zone, moment, moment + timedelta(microseconds=1)))
-
-
-def next_open(windows: Sequence[Window], zone: str, moment: datetime) -> datetime | None:
-    """``moment`` itself where a window is open, else when the next one opens; ``None`` where there is none."""
-    found = open_windows(windows, zone, moment, moment + _LOOK_AHEAD)
-    return found[0][0] if found else None
 
 
 def next_close(windows: Sequence[Window], zone: str, moment: datetime) -> datetime | None:

@@ -30,22 +30,14 @@ def read_json_text(raw: bytes, what: str) -> Any:
         text = raw.decode("utf-8-sig")
         value = json.loads(text, parse_constant=_no_number, parse_int=_whole, parse_float=_fraction)
         if "\\u" in text and any(found[1] for found in _ESCAPED.finditer(text)):
-            raise _Bad("json half character")
+            raise Unreadable("json half character")
     except UnicodeDecodeError:
         raise Unreadable("json no text", what=what) from None
     except json.JSONDecodeError as error:
         raise Unreadable("json broken", what=what, line=error.lineno, column=error.colno) from None
-    except _Bad as bad:
+    except Unreadable as bad:  # before it is known with what
         raise Unreadable(bad.code, what=what, **bad.facts) from None
     return value
-
-
-class _Bad(Exception):
-    """What is wrong, before it is known with what."""
-
-    def __init__(self, code: str, **facts: Any) -> None:
-        super().__init__(code)
-        self.code, self.facts = code, facts
 
 
 def _measure(raw: bytes) -> None:
@@ -55,24 +47,24 @@ def _measure(raw: bytes) -> None:
         levels += level
         values += value
         if levels > MOST_LEVELS:
-            raise _Bad("json too deep", most=MOST_LEVELS)
+            raise Unreadable("json too deep", most=MOST_LEVELS)
         if values > MOST_VALUES:
-            raise _Bad("json too much", most=MOST_VALUES)
+            raise Unreadable("json too much", most=MOST_VALUES)
 
 
 def _no_number(word: str) -> float:
-    raise _Bad("json number", found=word)
+    raise Unreadable("json number", found=word)
 
 
 def _whole(digits: str) -> int:
     if len(digits) > 17 or abs(number := int(digits)) > LARGEST:
-        raise _Bad("json number", found=_short(digits))
+        raise Unreadable("json number", found=_short(digits))
     return number
 
 
 def _fraction(digits: str) -> float:
     if len(digits) > MOST_LETTERS_A_NUMBER or abs(number := float(digits)) == float("inf"):
-        raise _Bad("json number", found=_short(digits))
+        raise Unreadable("json number", found=_short(digits))
     return number
 
 

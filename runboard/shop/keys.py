@@ -1,13 +1,18 @@
-"""Keys: the permanent short words by which the book names its rooms, stations, operations and passes."""
+"""How things are named for good: keys, the short words for rooms, stations, operations and passes; and pictures, by what is in
+them."""
 
 import re
 import unicodedata
-from collections.abc import Collection
+from collections.abc import Collection, Iterator, Mapping
+from typing import Any
 
 # No colon or slash: a step is written 'sand:120' and a load 'cut/2'.
 KEY_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$"
 _KEY = re.compile(KEY_PATTERN[:-1] + r"\Z")
 LONGEST = 40
+# The SHA-256 of the file and its ending.
+PICTURE_NAME = r"^[0-9a-f]{64}\.(?:jpg|png)$"
+_PICTURE = re.compile(PICTURE_NAME[:-1] + r"\Z")
 
 
 def is_key(text: str) -> bool:
@@ -24,3 +29,21 @@ def key_for(name: str, taken: Collection[str] = ()) -> str:
         number += 1
         key = f"{stem}-{number}"
     return key
+
+
+def is_picture_name(text: str) -> bool:
+    """Whether ``text`` is the name of a picture in the data folder."""
+    return _PICTURE.match(text) is not None
+
+
+def pictures_named(record: Any) -> Iterator[str]:
+    """The names of the pictures that a record names, however deep within; the same one as often as it stands there."""
+    if isinstance(record, Mapping):
+        for field, value in record.items():
+            if field == "picture" and isinstance(value, str) and is_picture_name(value):
+                yield value
+            else:
+                yield from pictures_named(value)
+    elif isinstance(record, list | tuple):
+        for value in record:
+            yield from pictures_named(value)

@@ -6,10 +6,13 @@ down before there were any.
 
 import re
 from collections.abc import Iterator, Mapping
+from datetime import timedelta
 from types import MappingProxyType
 from typing import Any
 
-from runboard.shop.book import Book, Product
+from runboard.shop.book import Book, Product, Station
+from runboard.shop.care import seldom_at_most
+from runboard.shop.durations import format_duration
 from runboard.shop.problem import BookError, Problem
 
 # A run. 2,000 good pieces are promised; the rest are extras.
@@ -51,22 +54,23 @@ def product_excess(product: Product) -> Excess | None:
     return ("letters", letters, MOST_LETTERS) if letters > MOST_LETTERS else None
 
 
-def check_book_size(book: Book) -> None:
-    """Raises ``BookError`` with what there is too much of, and with each name that is not one line."""
+def check_limits(book: Book) -> None:
+    """Raises ``BookError`` with what there is too much of, each name that is not one line, and each look at a machine that is
+    too far from the next."""
     problems = [
         Problem(part, "", "list too long", {"field": part, "most": most, "found": len(getattr(book, part))})
         for part, most in MOST_IN_BOOK.items()
         if len(getattr(book, part)) > most
     ]
     if not problems:
-        problems = [*_lines(book), *_products(book)]
+        problems = [*_things(book), *_products(book)]
     if problems:
         raise BookError(problems)
 
 
-def check_product_size(product: Product) -> None:
+def check_route_limits(book: Book, product: Product) -> None:
     """The same of one product's route alone, as ``product_from_json`` reads it."""
-    problems = list(_route(product, "product"))
+    problems = list(_route(book, product, "product"))
     if problems:
         raise BookError(problems)
 
@@ -76,7 +80,9 @@ def is_one_line(text: str) -> bool:
     return _NOT_ONE_LINE.search(text) is None
 
 
-def _lines(book: Book) -> Iterator[Problem]:
+def _things(book: Book) -> Iterator[Problem]:
+    for at, station in enumerate(book.stations):
+        yield from _seldom(f"stations[{at}]", f"station '{station.key}'", station, station.watch_every)
     for part in ("rooms", "services", "stations", "people", "jobs", "finishes"):
         for at, one in enumerate(getattr(book, part)):
             if not is_one_line(one.name):
@@ -85,22 +91,35 @@ def _lines(book: Book) -> Iterator[Problem]:
         yield Problem("name", "", "not one line", {"field": "name"})
 
 
+def _seldom(path: str, place: str, station: Station | None, every: timedelta | None) -> Iterator[Problem]:
+    most = seldom_at_most(station)
+    if every is not None and every > most:
+        said = {
+            "station": station.name if station else "it",
+            "most": format_duration(most),
+            "found": format_duration(every),
+        }
+        yield Problem(f"{path}.watch_every_minutes", place, "watched too seldom", said)
+
+
 def _products(book: Book) -> Iterator[Problem]:
     for at, product in enumerate(book.products):
-        yield from _route(product, f"products[{at}]")
+        yield from _route(book, product, f"products[{at}]")
     letters = sum(_letters(product) for product in book.products)
     if letters > MOST_BOOK_LETTERS:
         yield Problem("products", "", "too long", {"field": "products", "most": MOST_BOOK_LETTERS, "found": letters})
 
 
-def _route(product: Product, path: str) -> Iterator[Problem]:
+def _route(book: Book, product: Product, path: str) -> Iterator[Problem]:
     place = f"product '{product.key}'"
     excess = product_excess(product)
     if excess is not None:
         what, found, most = excess
         yield Problem(path, place, "too long", {"field": what, "most": most, "found": found})
     names = [product.name, product.wood]
-    for operation in product.operations:
+    for at, operation in enumerate(product.operations):
+        here, station = f"{place}, operation '{operation.key}'", book.station(operation.station)
+        yield from _seldom(f"{path}.operations[{at}]", here, station, operation.watch_every)
         names += [operation.name, *(one.name for one in operation.passes), *(use.supply for use in operation.uses)]
     if not all(is_one_line(name) for name in names):
         yield Problem(f"{path}.name", place, "not one line", {"field": "name"})

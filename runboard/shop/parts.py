@@ -72,16 +72,6 @@ def _drawn(operation: Operation, station: Station | None) -> Mapping[str, int]:
     return MappingProxyType(dict.fromkeys(services, 1)) if services else NOTHING
 
 
-def station_time(found: tuple[Part, ...]) -> timedelta:
-    """How long a load's parts hold their station, one after the other."""
-    return sum((part.length for part in found if part.holds_station), ZERO)
-
-
-def hands_time(found: tuple[Part, ...]) -> timedelta:
-    """How long a load's parts need somebody's hands."""
-    return sum((part.length for part in found if part.attendance == "hands-on"), ZERO)
-
-
 def attended_time(found: tuple[Part, ...]) -> timedelta:
     """How long a load's parts need somebody's hands or eyes."""
     return sum((part.length for part in found if part.attendance != "none"), ZERO)

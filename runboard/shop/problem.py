@@ -76,12 +76,15 @@ def _capital(text: str) -> str:
 
 
 class Unreadable(ValueError):
-    """A text that is no length, no span of time or no route. ``code`` names the sentence, ``facts`` fill it."""
+    """A text that is no length, no span of time or no route, a value that is none for its field. ``code`` names the sentence,
+    ``facts`` fill it."""
 
     def __init__(self, code: str, **facts: Any) -> None:
-        super().__init__(_capital(sentence(code, facts)))
-        self.code = code
-        self.facts = facts
+        super().__init__(code)
+        self.code, self.facts = code, facts
+
+    def __str__(self) -> str:
+        return _capital(sentence(self.code, self.facts))
 
 
 @dataclass(frozen=True)

@@ -17,13 +17,15 @@ from runboard.shop.book import ZERO, Operation, Pass, Station, Wait
 from runboard.shop.durations import OVERNIGHT, format_duration
 from runboard.shop.keys import key_for
 from runboard.shop.problem import Unreadable
-from runboard.shop.route_steps import StepSaid, is_wait, steps_of
 from runboard.shop.route_words import (
     GUESSES,
     WAIT_GUESSES,
     WAIT_WORDS,
+    StepSaid,
     attendance_for,
+    is_wait,
     station_for,
+    steps_of,
     usual_wait,
 )
 

@@ -10,8 +10,7 @@ from typing import Any
 from runboard.run.log.event import parse_moment, write_moment
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
-from runboard.shop.care import check_watch_intervals
-from runboard.shop.limits import check_book_size
+from runboard.shop.limits import check_limits
 from runboard.store.connect import Connections
 
 
@@ -47,8 +46,7 @@ class BookFile:
     def save(self, record: Mapping[str, Any], saved_at: datetime) -> Book:
         """The next revision. A record that the book's validator refuses raises ``BookError``, and nothing is stored."""
         book = book_from_json(record)
-        check_watch_intervals(book)
-        check_book_size(book)
+        check_limits(book)
         text = json.dumps(book_to_json(book), separators=(",", ":"), ensure_ascii=False)
         with self._connections.write() as connection:
             done = connection.execute(

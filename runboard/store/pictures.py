@@ -3,7 +3,7 @@
 import hashlib
 from pathlib import Path
 
-from runboard.shop.pictures import is_picture_name
+from runboard.shop.keys import is_picture_name
 from runboard.store.files import FILES_NAME, keep_on_disk, unfinished, writing_to
 
 

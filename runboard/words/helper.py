@@ -9,7 +9,7 @@ from typing import Any
 from runboard.run.care.cautions import Shown
 from runboard.run.fold.route import Step
 from runboard.shop.book import Check, Operation
-from runboard.shop.instruction import Translation
+from runboard.shop.product import Translation
 from runboard.shop.units import Unit, format_length
 from runboard.words.sentences import moment_in_words, sentence
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from runboard.run.fold.state import Order, RunState, Tray
 from runboard.shop.book import Book, Check, Operation, Pass, Person, Product, Station, Wait
 from runboard.shop.finish import Finish
-from runboard.shop.instruction import Instruction
+from runboard.shop.product import Instruction
 from tests.cards.making import NOW, run_of
 
 NAME, TEXT = 200, 2000

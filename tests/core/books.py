@@ -11,21 +11,20 @@ from runboard.shop.book import (
     STATION_KINDS,
     Book,
     Check,
+    Job,
     Operation,
     Pass,
     Person,
     Product,
     Room,
     Service,
-    ShopJob,
     Station,
     Use,
     Wait,
     Window,
 )
 from runboard.shop.finish import Finish
-from runboard.shop.instruction import Instruction, Translation
-from runboard.shop.route_json import LANGUAGES
+from runboard.shop.product import LANGUAGES, Instruction, Translation
 
 _EVERYTHING: dict[str, Any] = {
     "runboard_book": 1,
@@ -191,7 +190,7 @@ def waits(draw: st.DrawFn, services: dict[str, int]) -> Wait:
 def finishes(draw: st.DrawFn, key: str) -> Finish:
     waits_ = [draw(st.none() | spans) for _ in range(3)]
     date = draw(st.just("") | st.dates().map(str))
-    return Finish(key, draw(names), *waits_, draw(st.booleans()), draw(st.booleans()), None, draw(texts), date)
+    return Finish(key, draw(names), *waits_, None, draw(st.booleans()), draw(st.booleans()), draw(texts), date)
 
 
 @st.composite
@@ -274,7 +273,7 @@ def books(draw: st.DrawFn) -> Book:
         services=tuple(Service(key, draw(names), capacity) for key, capacity in capacities.items()),
         stations=stations,
         people=tuple(draw(st.lists(people, max_size=1))),
-        jobs=tuple(ShopJob(key, draw(names), draw(spans), room_keys[0]) for key in product_keys),
+        jobs=tuple(Job(key, draw(names), draw(spans), room_keys[0]) for key in product_keys),
         products=tuple(
             Product(
                 key,

@@ -5,8 +5,7 @@ from datetime import timedelta
 import pytest
 
 from runboard.shop.book_json import book_from_json
-from runboard.shop.common_finishes import begin_from, common_finishes
-from runboard.shop.finish import Finish
+from runboard.shop.finish import Finish, begin_from, common_finishes
 
 # Published or usual ranges, in hours: (next coat, handling, full cure). What is offered is the longer end of each.
 RANGES = {

@@ -4,7 +4,7 @@ import pytest
 
 from runboard.shop.book_json import book_from_json
 from runboard.shop.care import finish_is_unclear, finish_of
-from runboard.shop.finish_words import finish_by_words
+from runboard.shop.finish import finish_by_words
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation, shop
 

@@ -102,7 +102,7 @@ def test_a_book_has_a_size(part: str, one: dict[str, Any]) -> None:
     book = book_from_json({**record, part: [*record.get(part, ()), *listed]})
 
     with pytest.raises(BookError) as wrong:
-        limits.check_book_size(book)
+        limits.check_limits(book)
 
     assert str(most) in str(wrong.value)
 
@@ -113,10 +113,10 @@ def test_the_names_of_a_book_are_one_line(name: str) -> None:
     record["stations"][0]["name"] = name
 
     with pytest.raises(BookError) as wrong:
-        limits.check_book_size(book_from_json(record))
+        limits.check_limits(book_from_json(record))
 
     assert "one line" in str(wrong.value)
 
 
 def test_the_small_shop_keeps_to_it() -> None:
-    limits.check_book_size(book_from_json(shop()))
+    limits.check_limits(book_from_json(shop()))

@@ -10,11 +10,11 @@ from hypothesis import HealthCheck, given, settings
 from jsonschema import Draft202012Validator
 
 from runboard.shop.book import STATION_KINDS, Book
-from runboard.shop.book_json import BookError, book_from_json, book_to_json
+from runboard.shop.book_json import BookError, book_from_json, book_to_json, schema_text
 from runboard.shop.keys import KEY_PATTERN
 from tests.core.books import books, everything
 
-SCHEMA = json.loads(files("runboard.shop").joinpath("book.schema.json").read_text("utf-8"))
+SCHEMA = json.loads(schema_text())
 VALIDATOR = Draft202012Validator(SCHEMA)
 
 # What is wrong in form, and so a matter for the schema too. All other codes speak of what hangs together.
@@ -66,7 +66,11 @@ def test_the_schema_knows_every_kind_of_station_and_the_form_of_a_key() -> None:
     defined = SCHEMA["$defs"]
 
     assert defined["station"]["properties"]["kind"]["enum"] == list(STATION_KINDS)
-    assert defined["key"]["pattern"] == KEY_PATTERN
+    assert defined["station"]["properties"]["key"]["pattern"] == KEY_PATTERN
+
+
+def test_the_file_beside_the_package_is_what_the_dataclasses_say() -> None:
+    assert files("runboard.shop").joinpath("book.schema.json").read_text("utf-8") == schema_text()
 
 
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])

@@ -13,7 +13,6 @@ from runboard.shop.hours import (
     is_open,
     local_day,
     next_close,
-    next_open,
     open_windows,
     running_windows,
     without,
@@ -107,13 +106,10 @@ def test_a_window_is_open_from_its_first_minute_and_closed_at_its_last(clock: st
     assert is_open(evening, BERLIN, at(f"2026-06-08T{clock}", BERLIN)) is expected
 
 
-def test_the_next_opening_is_now_or_the_next_window_or_none() -> None:
+def test_a_window_closes_where_it_is_open() -> None:
     evening = [Window(MONDAY, time(18), time(22))]
     open_, closed = at("2026-06-08T19:00", BERLIN), at("2026-06-08T22:00", BERLIN)
 
-    assert next_open(evening, BERLIN, open_) == open_
-    assert next_open(evening, BERLIN, closed) == at("2026-06-15T18:00", BERLIN)
-    assert next_open([], BERLIN, closed) is None
     assert next_close(evening, BERLIN, open_) == closed
     assert next_close(evening, BERLIN, closed) is None
 

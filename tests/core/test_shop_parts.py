@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 
 from runboard.shop.book import Operation, Pass, Station, Wait
-from runboard.shop.parts import LoadContents, hands_time, parts, station_time
+from runboard.shop.parts import LoadContents, parts
 
 
 def minutes(count: float) -> timedelta:
@@ -44,8 +44,9 @@ def test_setup_comes_first_where_the_station_needs_it() -> None:
     found = parts(CUT, LoadContents("1", 15, needs_setup=True))
 
     assert [part.kind for part in found] == ["setup", "loading", "machine", "unloading"]
-    assert station_time(found) == minutes(46)
-    assert hands_time(found) == minutes(8)
+    assert [part.length for part in found] == [minutes(4), minutes(2), minutes(38), minutes(2)]
+    assert [part.attendance for part in found if part.attendance != "hands-on"] == [CUT.attendance]
+    assert all(part.holds_station for part in found)
 
 
 def test_hand_time_counts_each_piece() -> None:
@@ -68,7 +69,7 @@ def test_the_wait_follows_the_last_pass_only_and_frees_the_station() -> None:
     assert (wait.kind, wait.length, wait.attendance, wait.latest) == ("wait", minutes(720), "none", minutes(800))
     assert not wait.holds_station
     assert dict(wait.services) == {"rack": 1}
-    assert station_time(last) == minutes(5)
+    assert [part.length for part in last if part.holds_station] == [minutes(5)]
 
 
 def test_services_are_drawn_on_while_it_runs_and_not_while_it_is_loaded() -> None:

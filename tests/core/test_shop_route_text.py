@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from runboard.shop.book import Operation, Product, Station
-from runboard.shop.book_json import Around, product_from_json, product_to_json
+from runboard.shop.book import Book, Operation, Product, Station
+from runboard.shop.book_json import product_from_json, product_to_json
 from runboard.shop.problem import Unreadable
 from runboard.shop.route_text import route_from_text, route_to_text
 
@@ -230,11 +230,11 @@ def test_a_route_written_in_words_reads_back_the_same(steps: list[tuple[str, str
     ).map(" ".join)
 )
 def test_any_text_becomes_a_route_that_the_book_accepts_or_is_refused(text: str) -> None:
-    around = Around({station.key: station for station in SHOP}, {})
+    shop = Book(stations=SHOP)
     try:
         route = route_from_text(text, SHOP)
     except Unreadable as refused:
         assert str(refused)
     else:
         product = Product("rail", "Rail", route)
-        assert product_from_json(product_to_json(product), around) == product
+        assert product_from_json(product_to_json(product), shop) == product

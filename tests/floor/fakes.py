@@ -12,8 +12,7 @@ from runboard.run.calls.dues import Due
 from runboard.run.log.event import Event, event_from_json, event_to_json
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
-from runboard.shop.care import check_watch_intervals
-from runboard.shop.limits import check_book_size
+from runboard.shop.limits import check_limits
 from runboard.store.events import MOST_REFUSED_OF_ONE
 
 MONDAY = datetime(2026, 6, 1, 16, 0, tzinfo=UTC)
@@ -103,8 +102,7 @@ class FakeBooks:
 
     def save(self, record: Mapping[str, Any], saved_at: datetime) -> Book:
         fresh = book_from_json({**record, "revision": len(self.records) + 1})
-        check_watch_intervals(fresh)
-        check_book_size(fresh)
+        check_limits(fresh)
         self.book = fresh.following(self.book, saved_at)
         self.records.append(dict(record))
         return self.latest()

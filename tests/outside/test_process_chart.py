@@ -1,7 +1,7 @@
 """The symbols of a process chart that a route carries."""
 
 from runboard.shop.book_json import book_from_json
-from runboard.shop.process_chart import SYMBOLS, symbols
+from runboard.shop.route_words import SYMBOLS, symbols
 from tests.outside.said import published
 from tests.scenario import shop
 

@@ -8,7 +8,7 @@ from flask.testing import FlaskClient
 
 from runboard.floor.changing.shop_book import book_record
 from runboard.house import House
-from runboard.shop.common_finishes import common_finishes
+from runboard.shop.finish import common_finishes
 from tests.web.test_shop_pages import as_a_browser_posts, inputs, words
 
 SHEET = {

@@ -21,8 +21,8 @@ from runboard.floor.changing.photograph import prepare
 from runboard.floor.changing.shop_book import book_record
 from runboard.house import House, Settings
 from runboard.run.refusal import NotStored, Refused
-from runboard.shop.instruction import Instruction
-from runboard.shop.pictures import pictures_named
+from runboard.shop.keys import pictures_named
+from runboard.shop.product import Instruction
 from runboard.store.files import copy_files
 from runboard.store.pictures import PictureFolder
 from runboard.words.sentences import say

@@ -8,7 +8,7 @@ from typing import Any, Protocol
 
 from runboard.floor.changing.photograph import prepare
 from runboard.run.refusal import Refused
-from runboard.shop.pictures import pictures_named
+from runboard.shop.keys import pictures_named
 
 Record = dict[str, Any]
 

@@ -14,10 +14,9 @@ from runboard.floor.workshop import Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book, Product
-from runboard.shop.book_json import around, operation_to_json, product_from_json, product_to_json
-from runboard.shop.care import check_route_watch_intervals
+from runboard.shop.book_json import operation_to_json, product_from_json, product_to_json
 from runboard.shop.keys import key_for
-from runboard.shop.limits import check_product_size
+from runboard.shop.limits import check_route_limits
 from runboard.shop.route_text import route_from_text
 
 Record = dict[str, Any]
@@ -99,9 +98,8 @@ def revise_route(
     with workshop.lock:
         product = run_product(workshop, run)
         change(product)
-        checked = product_from_json(product, around(workshop.book))
-        check_route_watch_intervals(workshop.book, checked)
-        check_product_size(checked)
+        checked = product_from_json(product, workshop.book)
+        check_route_limits(workshop.book, checked)
         body = {"product": product_to_json(checked), "from_tray": from_tray, **({"why": why} if why else {})}
         fields = {"run": run, "person": person, "device": "server"}
         record_events(workshop, [new_event(workshop, "route revised", body, **fields)])

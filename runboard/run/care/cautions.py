@@ -14,7 +14,7 @@ from typing import Any, Literal
 
 from runboard.shop.book import STATION_KINDS, Book, Operation
 from runboard.shop.care import finish_of
-from runboard.shop.finish_words import plain_words
+from runboard.shop.finish import plain_words
 
 Kind = Literal["caution", "start", "reminder", "answer", "note"]
 Basis = Literal["standard", "law", "published", "common practice, no source"]

@@ -8,7 +8,7 @@ the machine's manual and in the material's data sheet, and those win.
 from dataclasses import dataclass
 from functools import lru_cache
 
-from runboard.shop.finish_words import plain_words
+from runboard.shop.finish import plain_words
 
 FORBIDDEN, LOOK, FINE, UNKNOWN = "forbidden", "look", "fine", "unknown"
 

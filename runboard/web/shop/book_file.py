@@ -13,8 +13,7 @@ from runboard.floor.changing.pictures import with_pictures
 from runboard.floor.changing.shop_book import book_record, check_book, save_book
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, book_from_json
-from runboard.shop.care import check_watch_intervals
-from runboard.shop.limits import check_book_size
+from runboard.shop.limits import check_limits
 from runboard.shop.problem import Unreadable
 from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
 from runboard.web.door.pictures import shelf
@@ -92,8 +91,7 @@ def _read(name: str, take: Take = nothing) -> Record:
         record = read_file(stream, take)
     if "runboard_book" in record:
         book = book_from_json(record)
-        check_watch_intervals(book)
-        check_book_size(book)
+        check_limits(book)
     return record
 
 

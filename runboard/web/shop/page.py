@@ -5,7 +5,7 @@ from collections.abc import Callable
 from flask import Blueprint, Flask, Response, abort, request
 
 from runboard.floor.changing.shop_book import book_record
-from runboard.shop.common_finishes import begin_from, common_finishes
+from runboard.shop.finish import begin_from, common_finishes
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.forms.care import COMMON_PRACTICE, limits_form, limits_said, limits_shown
 from runboard.web.forms.form import Form, posted, shown
