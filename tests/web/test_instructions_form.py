@@ -9,7 +9,7 @@ from werkzeug.datastructures import MultiDict
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.changing.shop_book import book_record
 from runboard.house import House
-from runboard.web.forms.instructions import spread_steps
+from runboard.web.forms.operation import spread_steps
 from tests import scenario
 from tests.conftest import START
 from tests.web.test_shop_pages import as_a_browser_posts, inputs, words

@@ -23,7 +23,7 @@ KEPT = (
     "*.svg",
     "icons/*.png",
 )
-NOT_KEPT = ("htmx", "worker.js")
+NOT_KEPT = ("htmx", "worker.js", "en.forms")
 
 part = Blueprint("offline", __name__)
 

@@ -67,6 +67,10 @@ class Form:
         numbers = _row_numbers(one, self.texts)
         return [{part.name: self._value(part, f"{name}.{at}.{part.name}") for part in one.rows} for at in numbers]
 
+    def part_of(self, record: Mapping[str, Any]) -> list[Any]:
+        """What a record says of what the form asks."""
+        return [_get(record, one.name) for one in self.fields]
+
     def take(self, problems: Iterable[Problem], prefix: str) -> None:
         """Put the validator's problems at their fields; those outside ``prefix`` stand above the form."""
         for problem in problems:
@@ -88,13 +92,8 @@ class Form:
         return ""
 
     def _field_of(self, name: str) -> Field | None:
-        for one in self.fields:
-            if one.name == name:
-                return one
-            within = re.fullmatch(re.escape(one.name) + r"\.\d+\.(.+)", name)
-            if within:
-                return next((part for part in one.rows if part.name == within[1]), None)
-        return None
+        rows = ((f"{one.name}.*.{part.name}", part) for one in self.fields for part in one.rows)
+        return dict(((one.name, one) for one in self.fields), **dict(rows)).get(re.sub(r"\.\d+\.", ".*.", name))
 
     def _sentence(self, problem: Problem, name: str) -> str:
         one = self._field_of(name)

@@ -1,154 +1,32 @@
-"""The forms of a product and of one operation: everything that an operation can ask."""
+"""The forms of a product and of one operation: everything that an operation can ask, and what a helper is told in other languages,
+line by line."""
 
+import re
+from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
-from runboard.web.forms.care import usual_watching
-from runboard.web.forms.field import Choices, Field, Section
-from runboard.web.forms.instructions import instructions_section, translation_sections, translations_said
-from runboard.web.forms.words import ATTENDANCE, PER, SIZES, WAITS
+from werkzeug.datastructures import MultiDict
 
-Record = dict[str, Any]
+from runboard.shop.book import Operation, Product
+from runboard.shop.product import LANGUAGES, Translation
+from runboard.shop.record import to_json
+from runboard.web.forms.asked import Record, choice_word, fields_for, form_of
+from runboard.web.forms.field import Section
+from runboard.web.forms.form import Texts
 
-_PERCENT = "Write a number from 1 to 100."
+_ROW = re.compile(r"instructions\.(\d{1,4})\.")
+_LINES = "A line for each line above. One left empty stays as it is."
 
 
-def product_form() -> list[Section]:
+def product_form(book: Record) -> list[Section]:
     """A product without its route."""
-    return [
-        Section(
-            "",
-            (
-                Field("name", "Name"),
-                Field("pieces_a_tray", "Pieces a tray", "count"),
-                Field("wood", "Wood"),
-                Field("picture", "Picture", "picture", empty=None),
-            ),
-        )
-    ]
+    return form_of(Product, book)
 
 
 def operation_form(book: Record, operation: Record) -> list[Section]:
     """One operation as it is now, for the stations, services and finishes of this book's record."""
-    return [
-        Section("", _work(book)),
-        Section("Loads and times", (Field("passes", "Passes", "rows", rows=_PASS, one="pass", hint=_PASSES),)),
-        Section("The wait after it", _wait(book), folded=True),
-        Section("Start list", (_lines("checklist", "To tick before the machine starts"),), folded=True),
-        Section(
-            "Setup sheet",
-            (Field("setup_sheet", "Setup sheet", "rows", rows=_SHEET, one="line", hint=_SHEETS),),
-            folded=True,
-        ),
-        Section("First-piece checks", (Field("checks", "Checks", "rows", rows=_CHECK, one="check"),), folded=True),
-        Section("Cautions", (_lines("cautions", "Said before the step"),), folded=True),
-        Section("What it uses up", (Field("uses", "Uses", "rows", rows=_USE, one="supply"),), folded=True),
-        Section("Skill, texts, good rate", _more(), folded=True),
-        Section("Finish, watching", _care(book), folded=True),
-        instructions_section(),
-        *translation_sections(operation),
-    ]
-
-
-_PASSES = "One go over the pieces is enough for most. A grit or a side each is a pass of its own."
-_SHEETS = "Program, cutter, zero, workholding, power, speed, focus."
-
-
-def _named(things: list[Record]) -> Choices:
-    return tuple((one["key"], one["name"]) for one in things)
-
-
-def _lines(name: str, label: str) -> Field:
-    return Field(name, label, "lines", hint="One a line.")
-
-
-def _work(book: Record) -> tuple[Field, ...]:
-    return (
-        Field("name", "Name"),
-        Field("station", "Station", "choice", choices=_named(book["stations"])),
-        Field("attendance", "While it runs", "choice", choices=ATTENDANCE),
-        Field("services", "It draws on", "several", choices=_named(book["services"])),
-        Field("guess", "These times are a guess", "tick"),
-    )
-
-
-_PASS = (
-    Field("key", "", "kept"),
-    Field("name", "Name", hint="The grit or the side: 120, side A."),
-    Field("size", "A load is", "choice", choices=SIZES, half=True),
-    Field("pieces", "Pieces on it", "count", hint="On a board, in a jig.", empty=None, half=True),
-    Field(
-        "setup_minutes", "Setup", "minutes", hint="Minutes, once while the station stays on this.", empty=0, half=True
-    ),
-    Field("loading_minutes", "Loading", "minutes", hint="Minutes a load.", empty=0, half=True),
-    Field("machine_minutes", "Machine time", "minutes", hint="Minutes a load.", empty=0, half=True),
-    Field("unloading_minutes", "Unloading", "minutes", hint="Minutes a load.", empty=0, half=True),
-    Field("hand_minutes", "Hand time", "minutes", hint="Minutes a piece: 3, 90 s.", empty=0, half=True),
-)
-_SHEET = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
-_CHECK = (
-    Field("key", "", "kept"),
-    Field("text", "What to look at"),
-    Field("per", "How often", "choice", choices=PER),
-    Field("nominal", "Measure", "length", hint="5 1/2 in, 12.5 mm; empty for 'matches the sample piece'.", empty=None),
-    Field("plus", "May be more by", "length", empty=None, half=True),
-    Field("minus", "May be less by", "length", empty=None, half=True),
-)
-_USE = (
-    Field("supply", "What", hint="Screws, oil, discs."),
-    Field("each", "So much a piece", "number", empty=0, half=True),
-    Field("unit", "Unit", hint="pieces, ml; may stay empty.", half=True),
-)
-
-
-def _wait(book: Record) -> tuple[Field, ...]:
-    holds = tuple(
-        Field(f"wait.holds.{one['key']}", f"It holds so many of: {one['name']}", "count", empty=None)
-        for one in book["services"]
-    )
-    return (
-        Field("wait.why", "Afterwards the pieces", "choice", choices=WAITS),
-        Field("wait.least_minutes", "At least", "minutes", hint="Minutes, or 12 h, 3 days, overnight."),
-        Field(
-            "wait.latest_minutes",
-            "At most, from the first piece",
-            "minutes",
-            hint="Where it must be wiped off before it turns tacky. Else leave it empty.",
-            empty=None,
-        ),
-        *holds,
-    )
-
-
-def _more() -> tuple[Field, ...]:
-    return (
-        Field("skill", "Skill that it needs", hint="As it is named with a person. Empty: anybody.", empty=None),
-        Field("personal", "From here each piece carries a text of its own", "tick"),
-        Field(
-            "good_rate", "Of 100 pieces so many come good", "percent", hint="Your guess, until enough are counted.",
-            empty=None, wrong=_PERCENT,
-        ),
-    )  # fmt: skip
-
-
-def _care(book: Record) -> tuple[Field, ...]:
-    return (
-        Field(
-            "finish",
-            "Finish that it brings on",
-            "choice",
-            choices=(("", "none"), *_named(book["finishes"])),
-            hint="Finishes are written down on the Shop page. At a finishing station without one, its rags count as "
-            "ones that can take fire by themselves.",
-            empty=None,
-        ),
-        Field(
-            "watch_every_minutes",
-            "Ask to look at it every",
-            "minutes",
-            hint=f"Empty: as the station says, else as its kind does. {usual_watching()}",
-            empty=None,
-        ),
-    )
+    return [*form_of(Operation, book), *_translations(book, operation)]
 
 
 def operation_shown(operation: Record) -> Record:
@@ -166,5 +44,55 @@ def operation_said(said: Record) -> Record:
         "wait": {**wait, "holds": holds} if wait["why"] else None,
         "setup_sheet": [[one["label"], one["text"]] for one in said["setup_sheet"]],
         "passes": [{**one, "name": one["name"] or "1"} for one in said["passes"]],
-        "translations": translations_said(said["translations"]),
+        "translations": _translations_said(said["translations"]),
     }
+
+
+def _translations(book: Record, operation: Record) -> list[Section]:
+    """A folded section a language. What the operation says stands beside each field, line by line."""
+    return [_section(book, language, operation) for language in LANGUAGES]
+
+
+def _section(book: Record, language: str, operation: Record) -> Section:
+    within, fields, apart = f"translations.{language}.", [], []
+    said: Mapping[str, Any] = operation.get("translations", {}).get(language, {})
+    for one in fields_for(Translation, book, within=within):
+        lines = _originals(operation, one.name.removeprefix(within))
+        theirs = said.get(one.name.removeprefix(within), ())
+        if one.kind != "lines":
+            fields.append(replace(one, hint=f"Here: {operation['name']}"))
+        elif lines or theirs:
+            fields.append(replace(one, hint=_LINES, beside=lines))
+            apart += [one.label] if len(theirs) > len(lines) else []
+    note = (
+        f"More lines here than the operation has: {', '.join(apart)}. Look whether they still match." if apart else ""
+    )
+    return Section(f"In {choice_word(Operation, 'translations', language)}", tuple(fields), folded=True, note=note)
+
+
+def _originals(operation: Record, name: str) -> tuple[str, ...]:
+    """The lines of an operation's list, as it says them itself."""
+    return tuple(one["text"] if isinstance(one, Mapping) else one for one in operation.get(name, ()))
+
+
+def _translations_said(said: Record) -> Record:
+    """The translations of the record that a form says, without languages in which nothing is said."""
+    empty = to_json(Translation())
+    return {language: {**empty, **texts} for language, texts in said.items() if any(texts.values())}
+
+
+def spread_steps(texts: Texts) -> Texts:
+    """A step of several lines as several steps; its picture stays with the first."""
+    spread: Texts = MultiDict((name, text) for name, text in texts.items(multi=True) if not _ROW.match(name))
+    at = 0
+    for number in sorted({int(found[1]) for name in texts if (found := _ROW.match(name))}):
+        row = f"instructions.{number}."
+        lines = [line.strip() for line in texts.get(f"{row}text", "").splitlines() if line.strip()] or [""]
+        for name, text in texts.items(multi=True):
+            if name.startswith(row):
+                spread.add(f"instructions.{at}.{name.removeprefix(row)}", text)
+        spread[f"instructions.{at}.text"] = lines[0]
+        for place, line in enumerate(lines[1:], at + 1):
+            spread[f"instructions.{place}.text"] = line
+        at += len(lines)
+    return spread

@@ -1,196 +1,103 @@
-"""The forms of the shop's own things: its name, rooms, stations, services, people, small jobs and finishes."""
+"""The forms of the shop's own things: its name, what no laser may touch and how noise is added up, rooms, stations, services,
+people, small jobs and finishes."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 from zoneinfo import available_timezones
 
+from runboard.shop.book import Book
 from runboard.shop.keys import key_for
-from runboard.web.forms.care import finish_form, station_care, watching
+from runboard.shop.record import fields_of
+from runboard.web.forms.asked import Record, form_of, named
 from runboard.web.forms.field import Choices, Field, Section
-from runboard.web.forms.words import ACCESS, KINDS, LATE_COUNTS, UNITS, hours
+from runboard.words.sentences import say
 
-Record = dict[str, Any]
+COMMON_PRACTICE = "common practice, read the label"
+
+# Level of a day of eight hours, and by how many dB it rises as the hours halve.
+NOISE_RULES: Mapping[str, tuple[float, float]] = {"85/3": (85, 3), "90/5": (90, 5), "85/5": (85, 5), "80/3": (80, 3)}
+_NOISE_WORDS: Choices = (
+    ("85/3", "85 dB, 3 dB: NIOSH"),
+    ("90/5", "90 dB, 5 dB: OSHA, limit"),
+    ("85/5", "85 dB, 5 dB: OSHA, action level"),
+    ("80/3", "80 dB, 3 dB: EU, lower action value"),
+    ("own", "own figures, below"),
+)
+_NOISE = Field(
+    "noise_rule",
+    "Add up by",
+    "choice",
+    "The level that eight hours a day may have, and by how much it rises as the hours halve.",
+    _NOISE_WORDS,
+)
+_WATCH_USUAL = Field("watch_usual", "As usual: from every station of its room that is no cutter", "tick")
 
 
 @dataclass(frozen=True)
 class Thing:
-    """A kind of thing that the shop has: where it is kept in the record, what one is called, what an empty list says."""
+    """A kind of thing that the shop has: where it is kept in the record, what one is called."""
 
     list: str
     one: str
     title: str
-    empty: str
+
+    @property
+    def empty(self) -> str:
+        """What an empty list says."""
+        return say("thing", self.list)
 
 
-THINGS: Mapping[str, Thing] = {
-    "rooms": Thing("rooms", "room", "Rooms", "Rooms come first: where do you work? Add the first, such as 'Shop'."),
-    "services": Thing(
-        "services",
-        "service",
-        "Services",
-        "A service is what several stations or waits share: dust extraction, clamps, places on the rack.",
-    ),
-    "stations": Thing(
-        "stations",
-        "station",
-        "Stations",
-        "A station is a machine or a bench where one load at a time is done. Add the bench first.",
-    ),
-    "people": Thing("people", "person", "People", "Who works here? Add yourself first."),
-    "jobs": Thing(
-        "jobs",
-        "small job",
-        "Small jobs",
-        "What fills a gap of five minutes: empty the bin, cut cartons. They are offered while something dries.",
-    ),
-    "finishes": Thing(
-        "finishes",
-        "finish",
-        "Finishes",
-        "Oil, varnish, wax: what the label says of drying, of rags and of the air. Until one is written down, every rag "
-        "from a finishing station counts as one that can take fire by itself.",
-    ),
-}
+_THINGS = (
+    Thing("rooms", "room", "Rooms"),
+    Thing("services", "service", "Services"),
+    Thing("stations", "station", "Stations"),
+    Thing("people", "person", "People"),
+    Thing("jobs", "small job", "Small jobs"),
+    Thing("finishes", "finish", "Finishes"),
+)
+THINGS: Mapping[str, Thing] = {thing.list: thing for thing in _THINGS}
 
 
-def head_form() -> list[Section]:
+def head_form(record: Record) -> list[Section]:
     """The shop's name, time zone, units and emergency number."""
     zones = tuple((zone, zone) for zone in sorted(available_timezones()) if "/" in zone and not zone.startswith("Etc/"))
+    (head, *_) = form_of(Book, record)
     return [
-        Section(
-            "",
-            (
-                Field("name", "Name of the shop"),
-                Field("time_zone", "Time zone", hint="As in Europe/Berlin or America/New_York.", choices=zones),
-                Field(
-                    "units",
-                    "Lengths are in",
-                    "choice",
-                    choices=UNITS,
-                    hint="Both are read everywhere: 5 1/2 in, 12.5 mm.",
-                ),
-                Field("emergency", "Emergency number"),
-                Field(
-                    "late_counts",
-                    "When not all can be in time",
-                    "choice",
-                    choices=LATE_COUNTS,
-                    hint="Least lateness: two order lines a little late rather than one very late. Fewest: the other way round.",
-                ),
-            ),
+        replace(
+            head, fields=tuple(replace(one, choices=zones) if one.name == "time_zone" else one for one in head.fields)
         )
     ]
+
+
+def limits_form(record: Record) -> list[Section]:
+    """Materials that no laser may touch, and the rule by which noise is added up."""
+    return form_of(Book, record, own=[_NOISE])[1:]
+
+
+def limits_shown(record: Record) -> Record:
+    """What that form shows of the book's record."""
+    said = (record["noise_limit_db"], record["noise_exchange_db"])
+    return {**record, "noise_rule": next((name for name, figures in NOISE_RULES.items() if figures == said), "own")}
+
+
+def limits_said(said: Record) -> Record:
+    """The part of the book's record that it says: a rule that is chosen wins over the figures below it."""
+    figures = NOISE_RULES.get(said.pop("noise_rule"))
+    if figures is not None:
+        said["noise_limit_db"], said["noise_exchange_db"] = figures
+    return said
 
 
 def thing_form(thing: str, record: Record, key: str) -> list[Section]:
     """The form of one room, station, service, person, job or finish. ``key`` is empty for a new one."""
-    return _FORMS[thing](record, key)
+    own = {"stations": [_WATCH_USUAL], "rooms": _walks_from(record, key)}
+    return form_of(fields_of(Book)[thing].inner, record, key, own.get(thing, ()))
 
 
-def _named(record: Record, thing: str, but: str = "") -> Choices:
-    return tuple((one["key"], one["name"]) for one in record[thing] if one["key"] != but)
-
-
-def _room(record: Record, key: str) -> list[Section]:
-    walks = tuple(
-        Field(f"walk.{other}", f"Minutes to walk to {name}", "minutes", empty=None)
-        for other, name in _named(record, "rooms", key)
-    )
-    return [Section("", (Field("name", "Name"), *walks))]
-
-
-def _service(record: Record, key: str) -> list[Section]:
-    return [
-        Section(
-            "",
-            (
-                Field("name", "Name"),
-                Field("capacity", "How many at once", "count", hint="An extractor with one hose: 1."),
-            ),
-        )
-    ]
-
-
-def _station(record: Record, key: str) -> list[Section]:
-    others = _named(record, "stations", key)
-    return [
-        Section(
-            "",
-            (
-                Field("name", "Name"),
-                Field("kind", "What it is", "choice", choices=KINDS),
-                Field("room", "Room", "choice", choices=_named(record, "rooms")),
-                Field("services", "It draws on", "several", choices=_named(record, "services")),
-            ),
-        ),
-        Section(
-            "Watching it",
-            (
-                Field("watch_usual", "As usual: from every station of its room that is no cutter", "tick"),
-                Field("watch_from", "Else it may be watched while working at", "several", choices=others),
-                watching(),
-            ),
-            folded=True,
-        ),
-        station_care(),
-        Section(
-            "Quiet hours",
-            (hours("quiet", "It must be quiet", "Neighbours, sleep: it is not started then."),),
-            folded=True,
-        ),
-    ]
-
-
-def _person(record: Record, key: str) -> list[Section]:
-    return [
-        Section(
-            "",
-            (
-                Field("name", "Name"),
-                Field("access", "May do", "choice", choices=ACCESS),
-                Field("skills", "Can do", "lines", hint="One a line, as the operations name them: laser, finishing."),
-            ),
-        ),
-        Section(
-            "Usual hours", (hours("hours", "Usually here", "They plan the days ahead; for today everybody says."),)
-        ),
-        Section(
-            "Start-up and tidy-up",
-            (
-                Field("start_up_minutes", "Start-up takes", "minutes", hint="Minutes, off each session.", empty=0),
-                Field("tidy_up_minutes", "Tidy-up takes", "minutes", hint="Minutes, off each session.", empty=0),
-            ),
-        ),
-    ]
-
-
-def _job(record: Record, key: str) -> list[Section]:
-    rooms = (("", "anywhere"), *_named(record, "rooms"))
-    return [
-        Section(
-            "",
-            (
-                Field("name", "Name"),
-                Field("minutes", "It takes about", "minutes", hint="Minutes."),
-                Field("room", "Room", "choice", choices=rooms, empty=None),
-            ),
-        )
-    ]
-
-
-def _finish(record: Record, key: str) -> list[Section]:
-    return finish_form()
-
-
-_FORMS = {
-    "rooms": _room,
-    "services": _service,
-    "stations": _station,
-    "people": _person,
-    "jobs": _job,
-    "finishes": _finish,
-}
+def _walks_from(record: Record, key: str) -> list[Field]:
+    others = named(record, "room", key)
+    return [Field(f"walk.{other}", f"Minutes to walk to {name}", "minutes", empty=None) for other, name in others]
 
 
 # between a form and the record
@@ -200,7 +107,10 @@ def thing_shown(thing: str, record: Record, key: str) -> Record:
     """What a form shows of one thing: its record, and what is said elsewhere or otherwise."""
     found = next((one for one in record[thing] if one["key"] == key), None)
     if found is None:
-        return {"watch_usual": True, "access": "crew" if record["people"] else "lead", "self_heats": True}
+        ticks = {
+            one.name: one.default for one in fields_of(fields_of(Book)[thing].inner).values() if one.kind == "flag"
+        }
+        return {**ticks, "watch_usual": True, "access": "crew" if record["people"] else "lead"}
     if thing == "stations":
         return {**found, "watch_usual": found["watch_from"] is None, "watch_from": found["watch_from"] or []}
     if thing == "rooms":

@@ -123,7 +123,7 @@ def product(key: str) -> Response:
 def save_product(key: str) -> Response:
     """Save its name, pieces a tray, wood and picture."""
     at = product_place(book_record(workshop()), key)
-    form = posted(product_form(), take_pictures(request.form, request.files))
+    form = posted(product_form(book_record(workshop())), take_pictures(request.form, request.files))
     form.seen = seen()
 
     def change(record: Record) -> None:
@@ -179,7 +179,7 @@ def _named(record: Record, key: str) -> list[Record]:
 
 
 def _shown(key: str, record: Record) -> Form:
-    form = shown(product_form(), record["products"][product_place(record, key)])
+    form = shown(product_form(record), record["products"][product_place(record, key)])
     form.seen = record["revision"]
     return form
 

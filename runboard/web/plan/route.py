@@ -17,8 +17,7 @@ from runboard.shop.problem import Unreadable
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.pictures import take_pictures
 from runboard.web.forms.form import Form, posted, shown
-from runboard.web.forms.instructions import spread_steps
-from runboard.web.forms.operation import operation_form, operation_said, operation_shown
+from runboard.web.forms.operation import operation_form, operation_said, operation_shown, spread_steps
 from runboard.web.forms.saving import Record, seen
 from runboard.web.plan.route_home import Home, home_of
 from runboard.web.plan.route_words import route_lines

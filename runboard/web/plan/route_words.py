@@ -7,7 +7,7 @@ from runboard.run.rules.resting import shorter_than_label
 from runboard.shop.book import ZERO, Book, Operation, Pass, Product, Wait
 from runboard.shop.care import finish_is_unclear
 from runboard.shop.durations import format_duration
-from runboard.web.forms.words import ATTENDANCE, in_words
+from runboard.web.forms.asked import choice_word
 from runboard.words.sentences import say
 
 _LOADS = {"piece": "a piece", "tray": "a tray", "run": "the whole run"}
@@ -61,7 +61,7 @@ def _line(operation: Operation, number: int, book: Book) -> Line:
         number,
         operation.name,
         station.name if station else operation.station,
-        in_words(ATTENDANCE, operation.attendance) if has_machine else "hands on",
+        choice_word(Operation, "attendance", operation.attendance).partition(":")[0] if has_machine else "hands on",
         tuple(_pass_words(one, len(operation.passes) > 1) for one in operation.passes),
         _wait_words(operation.wait) if operation.wait else "",
         operation.guess,

@@ -5,17 +5,26 @@ from collections.abc import Callable
 from flask import Blueprint, Flask, Response, abort, request
 
 from runboard.floor.changing.shop_book import book_record
+from runboard.shop.book import Book, Station
 from runboard.shop.finish import begin_from, common_finishes
 from runboard.web.door.pages import page, see_other, workshop
-from runboard.web.forms.care import COMMON_PRACTICE, limits_form, limits_said, limits_shown
+from runboard.web.forms.asked import Record, choice_word
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.saving import save_form
-from runboard.web.forms.shop import THINGS, Record, head_form, put_thing, take_out, thing_form, thing_shown
-from runboard.web.forms.words import KINDS, LATE_COUNTS, in_words
+from runboard.web.forms.shop import (
+    COMMON_PRACTICE,
+    THINGS,
+    head_form,
+    limits_form,
+    limits_said,
+    limits_shown,
+    put_thing,
+    take_out,
+    thing_form,
+    thing_shown,
+)
 
 Change = Callable[[Record], None]
-HEAD = ("name", "time_zone", "units", "emergency", "late_counts")
-LIMITS = ("forbidden", "noise_limit_db", "noise_exchange_db")
 
 part = Blueprint("shop", __name__)
 
@@ -45,11 +54,11 @@ def workshop_record() -> Record:
 
 
 def _kind(kind: str) -> str:
-    return in_words(KINDS, kind)
+    return choice_word(Station, "kind", kind).partition(":")[0]
 
 
 def _late(counts: str) -> str:
-    return in_words(LATE_COUNTS, counts)
+    return choice_word(Book, "late_counts", counts)
 
 
 def _finish(finish: Record) -> str:
@@ -66,18 +75,18 @@ def about() -> Response:
 @part.post("/shop/about")
 def save_about() -> Response:
     """Save them."""
-    form = posted(head_form(), request.form)
+    form = posted(head_form(book_record(workshop())), request.form)
 
     def change(record: Record) -> None:
         record.update(form.record())
 
-    if save_form(form, change, lambda record: [record[name] for name in HEAD], "", _head):
+    if save_form(form, change, form.part_of, "", _head):
         return see_other("/shop")
     return _head_page(form, 422)
 
 
 def _head(record: Record) -> Form:
-    form = shown(head_form(), record)
+    form = shown(head_form(record), record)
     form.seen = record["revision"]
     return form
 
@@ -95,18 +104,18 @@ def limits() -> Response:
 @part.post("/shop/limits")
 def save_limits() -> Response:
     """Save them."""
-    form = posted(limits_form(), request.form)
+    form = posted(limits_form(book_record(workshop())), request.form)
 
     def change(record: Record) -> None:
         record.update(limits_said(form.record()))
 
-    if save_form(form, change, lambda record: [record[name] for name in LIMITS], "", _limits):
+    if save_form(form, change, form.part_of, "", _limits):
         return see_other("/shop")
     return _limits_page(form, 422)
 
 
 def _limits(record: Record) -> Form:
-    form = shown(limits_form(), limits_shown(record))
+    form = shown(limits_form(record), limits_shown(record))
     form.seen = record["revision"]
     return form
 

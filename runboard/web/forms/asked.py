@@ -1,0 +1,201 @@
+"""The fields by which a form asks for a record of the book, as its dataclass declares them (``shop/record``): name, kind,
+choices, what an empty one stands for. What they are called stands in the catalogue (``en.forms.ftl``), and which of them stand
+together here; one that is named nowhere comes in the first part of its form, under its own name."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from runboard.shop import record as declared
+from runboard.shop.book import STATION_KINDS, Book, Check, Operation, Pass, Person, Product, Station, Use
+from runboard.shop.care import SELDOM, SELDOM_HEAT
+from runboard.shop.durations import format_duration
+from runboard.shop.finish import Finish
+from runboard.shop.hours import Hours
+from runboard.web.forms.field import Choices, Field, Kind, Section
+from runboard.words.sentences import catalogue, message_name, sentence
+
+Record = dict[str, Any]
+
+_KINDS: Mapping[declared.Kind, Kind] = {
+    "text": "text", "long": "long", "picture": "picture", "date": "date", "flag": "tick", "count": "count",
+    "number": "number", "share": "percent", "length": "length", "minutes": "minutes", "wait": "minutes", "time": "time",
+    "closing": "time", "texts": "lines", "keys": "several", "choices": "several", "choice": "choice", "key": "choice",
+    "records": "rows", "pairs": "rows",
+}  # fmt: skip
+# What has forms of its own, and what nobody is asked.
+_ELSEWHERE: Mapping[type, str] = {
+    Book: "revision rooms walks services stations people jobs finishes products",
+    Product: "operations",
+    Person: "removed",
+}
+# What is short stands beside the next in its row.
+_HALF: Mapping[type, str] = {
+    Hours: "from to",
+    Pass: "size pieces setup_minutes loading_minutes machine_minutes unloading_minutes hand_minutes",
+    Check: "plus minus",
+    Use: "each unit",
+}
+_PAIR = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
+
+
+@dataclass(frozen=True)
+class Part:
+    """A part of a form: its heading, and the names of its fields."""
+
+    title: str = ""
+    names: str = ""
+    folded: bool = False
+    note: str = ""
+
+
+_PARTS: Mapping[type, tuple[Part, ...]] = {
+    Book: (
+        Part("", "name time_zone units emergency late_counts"),
+        Part("Never in a laser", "forbidden"),
+        Part(
+            "Noise",
+            "noise_rule noise_limit_db noise_exchange_db",
+            note="Each person's day is added up as information. It is never a measure of what does no harm.",
+        ),
+    ),
+    Station: (
+        Part("", "name kind room services"),
+        Part("Watching it", "watch_usual watch_from watch_every_minutes", folded=True),
+        Part("Noise and eyewear", "noise_db eyewear", folded=True),
+        Part("Quiet hours", "quiet", folded=True),
+    ),
+    Person: (
+        Part("", "name access skills"),
+        Part("Usual hours", "hours"),
+        Part("Start-up and tidy-up", "start_up_minutes tidy_up_minutes"),
+    ),
+    Finish: (
+        Part("", "name sheet_date"),
+        Part(
+            "Times",
+            "recoat_minutes handle_minutes cure_minutes",
+            note="Dry to the touch is not cured. Cold and damp make all of them longer.",
+        ),
+        Part("Rags and air", "self_heats solvent airing_minutes ventilation"),
+    ),
+    Operation: (
+        Part("", "name station attendance services guess"),
+        Part("Loads and times", "passes"),
+        Part("The wait after it", "wait", folded=True),
+        Part("Start list", "checklist", folded=True),
+        Part("Setup sheet", "setup_sheet", folded=True),
+        Part("First-piece checks", "checks", folded=True),
+        Part("Cautions", "cautions", folded=True),
+        Part("What it uses up", "uses", folded=True),
+        Part("Skill, texts, good rate", "skill personal good_rate", folded=True),
+        Part("Finish, watching", "finish watch_every_minutes", folded=True),
+        Part("Instructions", "instructions", folded=True),
+    ),
+}
+
+
+def form_of(record: type, book: Record, key: str = "", own: Iterable[Field] = ()) -> list[Section]:
+    """The form of a record of this kind, for what is in this book. ``key`` is that of the record itself, which is not among
+    its own choices; ``own`` are fields of the form's own, or in place of one of the record's."""
+    fields = {one.name: one for one in (*fields_for(record, book, key), *own)}
+    parts = _PARTS.get(record, (Part(),))
+    placed = []
+    for part in parts:
+        named = [at for name in part.names.split() for at in fields if at == name or at.startswith(f"{name}.")]
+        placed.append([fields.pop(name) for name in named])
+    placed[0] += fields.values()
+    return [Section(part.title, tuple(some), part.folded, part.note) for part, some in zip(parts, placed, strict=True)]
+
+
+def fields_for(record: type, book: Record, key: str = "", within: str = "") -> Iterator[Field]:
+    """The fields that ask for a record, their names after ``within``."""
+    for name, one in declared.fields_of(record).items():
+        if one.of.kind == "key" or name in _ELSEWHERE.get(record, "").split():
+            continue
+        if one.kind == "by choice":  # a part of the form each, made where the choices are known
+            continue
+        if one.kind == "record":
+            yield from fields_for(one.inner, book, within=f"{within}{name}.")
+        elif one.kind == "counts":
+            for thing, called in named(book, one.of.refers):
+                label = f"{_label(record, name)}: {called}"
+                yield Field(f"{within}{name}.{thing}", label, "count", empty=None)
+        else:
+            yield _field(record, one, book, key, within)
+
+
+def _field(record: type, one: declared.Field, book: Record, key: str, within: str) -> Field:
+    return Field(
+        name=f"{within}{one.name}",
+        label=_label(record, one.name),
+        kind=_KINDS[one.kind],
+        hint=_said(record, one.name, "hint"),
+        choices=_choices(record, one, book, key),
+        rows=_rows(one, book),
+        empty=_empty(one),
+        wrong=_said(record, one.name, "wrong"),
+        one=_said(record, one.name, "one") or one.noun,
+        ending=one.kind == "closing",
+        half=one.name in _HALF.get(record, "").split(),
+    )
+
+
+def _rows(one: declared.Field, book: Record) -> tuple[Field, ...]:
+    if one.kind != "records":
+        return _PAIR if one.kind == "pairs" else ()
+    key = (Field("key", "", "kept"),) if "key" in declared.fields_of(one.inner) else ()
+    return (*key, *fields_for(one.inner, book))
+
+
+def _empty(one: declared.Field) -> Any:
+    """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece; else the
+    empty text, which the book's reader refuses where there must be something."""
+    if one.default is None:
+        return None
+    is_none = one.kind == ("number" if one.default is declared.REQUIRED else "minutes")
+    return 0 if is_none else ""
+
+
+def _choices(record: type, one: declared.Field, book: Record, key: str) -> Choices:
+    nothing = _said(record, one.name, "nothing")
+    said = named(book, one.of.refers, key) if one.of.refers else ()
+    words = tuple(
+        (word, choice_word(record, one.name, word))
+        for word in sorted(one.choices, key=lambda word: word != one.default)
+    )
+    return ((("", nothing),) if nothing else ()) + said + words
+
+
+def named(book: Record, noun: str, but: str = "") -> Choices:
+    """What the shop has of a kind of thing, by key and name, but the one with this key."""
+    places = [name for name, one in declared.fields_of(Book).items() if one.kind == "records" and one.noun == noun]
+    return tuple((one["key"], one["name"]) for name in places for one in book[name] if one["key"] != but)
+
+
+def choice_word(record: type, name: str, word: str) -> str:
+    """What a form calls a stored word."""
+    return _said(record, name, word) or word
+
+
+def _label(record: type, name: str) -> str:
+    message = message_name("ask", f"{record.__name__} {name}")
+    plain = name.removesuffix("_minutes").replace("_", " ").capitalize()
+    return sentence(message) if catalogue("en").has_message(message) else plain
+
+
+def _said(record: type, name: str, what: str) -> str:
+    return sentence(message_name("ask", f"{record.__name__} {name} {what}"), {"usual": _usual_watching()})
+
+
+@cache
+def _usual_watching() -> str:
+    """'CNC router 10 min; laser 2 min; oven, heater 2 min. At what heats 5 min at most, elsewhere 30 min.'"""
+    said = [
+        f"{sentence(message_name('ask', f'station kind {key}')).partition(':')[0] or key} {format_duration(kind.watch_every)}"
+        for key, kind in STATION_KINDS.items()
+        if kind.watch_every is not None
+    ]
+    heat, other = format_duration(SELDOM_HEAT), format_duration(SELDOM)
+    return f"{'; '.join(said)}. At what heats {heat} at most, elsewhere {other}."
