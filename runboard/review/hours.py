@@ -33,6 +33,23 @@ class Sum:
         return self.hands - self.helpers
 
 
+@dataclass(frozen=True)
+class Hours:
+    """The sums of a run's steps, and ``good`` pieces so far."""
+
+    steps: tuple[Sum, ...]
+    good: int
+
+    def all(self, which: str) -> timedelta:
+        """All steps together of ``hands``, ``helpers``, ``machine`` or ``unmeasured``."""
+        return sum((getattr(one, which) for one in self.steps), ZERO)
+
+    @property
+    def a_piece(self) -> timedelta | None:
+        """The hands-on time for each good piece; None before there is one."""
+        return self.all("hands") / self.good if self.good else None
+
+
 def is_helper(book: Book, person: str) -> bool:
     """Whether a person is a helper: crew, or somebody who is in no book, as guests are. Nobody is none."""
     known = book.person(person)
@@ -47,6 +64,14 @@ def hours_by_step(run: RunState, elements: Iterable[Element], helpers: Collectio
         by_step.setdefault(one.step, []).append(one)
     order = {step.key: step.index for revision in run.revisions for step in revision.route.steps}
     return [_sum(run, by_step[key], helpers) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
+
+
+def hours_of(run: RunState, elements: Iterable[Element], book: Book) -> Hours:
+    """The sums of a run, helpers' hours apart by who is a helper in this book."""
+    elements = list(elements)
+    helpers = {one.person for one in elements if is_helper(book, one.person)}
+    good = sum(tray.good for tray in run.trays.values())
+    return Hours(tuple(hours_by_step(run, elements, helpers)), good)
 
 
 def _sum(run: RunState, elements: list[Element], helpers: Collection[str]) -> Sum:

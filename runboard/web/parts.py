@@ -2,13 +2,13 @@
 
 from flask import Flask
 
-from runboard.web.door import errors, guard, offline, packing, pictures, run_pages, sessions, sizes, static_files
+from runboard.web.door import errors, guard, offline, pictures, run_pages, sessions, sizes, static_files
 from runboard.web.door import pages as pages_support
 from runboard.web.fittings import Fittings, fit_out
 from runboard.web.helper import guests
 from runboard.web.helper import page as helper
 from runboard.web.network import pairing, welcome
-from runboard.web.now import calendar, care, state, taps, wall
+from runboard.web.now import calendar, care, state, taps
 from runboard.web.now import page as now
 from runboard.web.plan import opening as plan_opening
 from runboard.web.plan import page as plan
@@ -17,17 +17,16 @@ from runboard.web.plan import run as plan_run
 from runboard.web.plan import schedule as plan_schedule
 from runboard.web.plan import trying as plan_try
 from runboard.web.review import page as review
-from runboard.web.shop import backup, outside, push, signals, signals_pages
+from runboard.web.shop import backup, outside, push, signals
 from runboard.web.shop import book_file as shop_file
 from runboard.web.shop import page as shop
-from runboard.web.trays import cards, history, paper
+from runboard.web.trays import cards, paper
 from runboard.words.places import folder
 
 PARTS = (
     guard,
     sizes,
     sessions,
-    packing,
     errors,
     pages_support,
     pairing,
@@ -39,14 +38,12 @@ PARTS = (
     signals,
     state,
     now,
-    wall,
     calendar,
     offline,
     shop,
     shop_file,
     outside,
     push,
-    signals_pages,
     backup,
     care,
     run_pages,
@@ -60,7 +57,6 @@ PARTS = (
     cards,
     paper,
     review,
-    history,
 )
 
 
@@ -69,5 +65,8 @@ def make_app(fittings: Fittings) -> Flask:
     app = Flask("runboard", static_folder=None, template_folder=str(folder("templates")))
     fit_out(app, fittings)
     for part in PARTS:
-        part.init_app(app)
+        if hasattr(part, "part"):
+            app.register_blueprint(part.part)
+        if hasattr(part, "init_app"):
+            part.init_app(app)
     return app

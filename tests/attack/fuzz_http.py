@@ -48,7 +48,7 @@ HEADERS: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 # Made in processes of their own, or in seconds: once in a while is enough, and others are asked while they are made.
 SELDOM = frozenset({"cards.order", "cards.sheets", "backup.make", "outside.test", "outside.sound", "plan_try.look", "plan_try.keep",
-                    "plan_schedule.look_further", "plan.plan", "plan_opening.preview", "signals_pages.save_broker"})  # fmt: skip
+                    "plan_schedule.look_further", "plan.plan", "plan_opening.preview", "signals.save_broker"})  # fmt: skip
 VALUES: Mapping[str, tuple[str, ...]] = {
     "run": ("r1", "r2"), "key": ("r1", "rail", "cnc", "ann", "shop", "new"), "tray": ("1", "2"), "station": ("cnc", "laser"),
     "thing": ("stations", "people", "rooms", "jobs", "services", "finishes", "walks"), "where": ("runs", "products"),

@@ -30,7 +30,7 @@ READ: Mapping[str, Who] = {
     # What the shop does.
     "now.now": PAIRED,
     "now.trays": PAIRED,
-    "wall.wall": PAIRED,
+    "now.wall": PAIRED,
     "state.shop_state": PAIRED,
     "state.run_state": PAIRED,
     "state.table": PAIRED,
@@ -40,7 +40,7 @@ READ: Mapping[str, Who] = {
     "calendar.of_load": PAIRED,
     "calendar.of_wait": PAIRED,
     "care.care": PAIRED,
-    "history.history": PAIRED,
+    "state.history": PAIRED,
     "pictures.show": PAIRED,
     "push.key": PAIRED,
     # Plan and Review, to look at.
@@ -76,8 +76,8 @@ READ: Mapping[str, Who] = {
     "plan_run.download": _LEAD,
     # What holds secrets of the shop's own.
     "outside.alarms": _LEAD,
-    "signals_pages.stations": _LEAD,
-    "signals_pages.one": _LEAD,
+    "signals.stations": _LEAD,
+    "signals.one": _LEAD,
 }
 
 WRITE: Mapping[str, Who] = {
@@ -129,10 +129,10 @@ WRITE: Mapping[str, Who] = {
     "shop.save_limits": _LEAD,
     "shop.save_one": _LEAD,
     "shop_file.look": _LEAD,
-    "signals_pages.make": _LEAD,
-    "signals_pages.revoke": _LEAD,
-    "signals_pages.save_broker": _LEAD,
-    "signals_pages.save_limits": _LEAD,
+    "signals.make": _LEAD,
+    "signals.revoke": _LEAD,
+    "signals.save_broker": _LEAD,
+    "signals.save_limits": _LEAD,
 }
 
 # The files of one route: what the way in is drawn with, what a guest's page is drawn with, and the shop's own pages.

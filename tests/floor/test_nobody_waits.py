@@ -12,7 +12,6 @@ from runboard.floor.planning.try_change import Trials
 from runboard.floor.workshop import Workshop
 from runboard.plan.changed import Times
 from runboard.plan.search import compare
-from runboard.web.plan import route_times
 from tests.floor.fakes import FakeWork
 from tests.floor.test_plans import Scene, scene
 
@@ -38,11 +37,7 @@ LOOKS: dict[str, tuple[Any, str, Callable[[Scene], Any]]] = {
     "review": (look_back, "time_elements", lambda scene: look_back.study_run(scene.workshop, scene.run)),
     "history": (look_back, "tray_history", lambda scene: look_back.history_of(scene.workshop, scene.run, "1")),
     "days": (look_back, "exposures", lambda scene: look_back.exposures_of_days(scene.workshop, 3)),
-    "times": (
-        route_times,
-        "estimates_from",
-        lambda scene: route_times.route_times(scene.workshop, scene.workshop.ledger.state.runs[scene.run]),
-    ),
+    "times": (look_back, "estimates_from", lambda scene: look_back.estimates_now(scene.workshop)),
     "a change": (
         try_change,
         "problem_for",

@@ -4,7 +4,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.web.door.guard import is_known_host, is_own_page
-from runboard.web.network.ways import HOSTS
+from runboard.web.door.ways import HOSTS
 
 
 @pytest.mark.parametrize("host", ["localhost", "localhost:8210", "127.0.0.1:8210", "127.0.0.1", "[::1]:8210", "[::1]"])

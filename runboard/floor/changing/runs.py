@@ -1,5 +1,6 @@
 """Runs as a whole: opening one, from a product and order lines or as a copy of an old one; closing it."""
 
+import hashlib
 import uuid
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
@@ -8,7 +9,8 @@ from typing import Any
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
-from runboard.plan.opening import Opening, counted_before, plan_opening
+from runboard.plan.opening import Opening, board_pieces, counted_before, lay_out, plan_opening
+from runboard.run.fold.state import RunState
 from runboard.run.log.ahead import after_all
 from runboard.run.log.event import Event
 from runboard.run.log.form import check_form
@@ -68,6 +70,15 @@ def open_run(workshop: Workshop, wish: Wish, person: str = "", device: str = "se
     return run
 
 
+def open_run_once(workshop: Workshop, wish: Wish, once: str, person: str = "") -> str:
+    """The same for a form that may come twice: with the same ``once`` it opens one run."""
+    with workshop.lock:
+        opened: dict[str, str] = workshop.kept.setdefault("opened", {})
+        if not once or once not in opened:
+            opened[once] = open_run(workshop, wish, person)
+        return opened[once]
+
+
 def _tray(tray: str, pieces: int, at: str) -> dict[str, Any]:
     return {"tray": tray, "pieces": pieces, **({"at": at} if at else {})}
 
@@ -85,11 +96,15 @@ def new_event(workshop: Workshop, kind: str, body: Mapping[str, Any], **fields: 
     return check_form({**record, **fields})
 
 
-def _product(workshop: Workshop, wish: Wish) -> Product:
+def product_to_run(workshop: Workshop, product: str, copied_from: str = "") -> Product | None:
     """The product of the book, or for a copy whose product the book has lost the one of the old run."""
-    product = workshop.book.product(wish.product)
-    if product is None and wish.copied_from in workshop.ledger.state.runs:
-        product = workshop.ledger.state.runs[wish.copied_from].route.product
+    catch_up(workshop)
+    copied = workshop.ledger.state.runs.get(copied_from)
+    return workshop.book.product(product) or (copied.route.product if copied is not None else None)
+
+
+def _product(workshop: Workshop, wish: Wish) -> Product:
+    product = product_to_run(workshop, wish.product, wish.copied_from)
     if product is None:
         raise Refused("product unknown", product=wish.product)
     if not product.operations:
@@ -104,8 +119,53 @@ def wish_from_run(workshop: Workshop, run: str) -> Wish:
     return Wish(state.product, orders, wood=state.wood, certainty=state.certainty, copied_from=run)
 
 
+def orders_tag(run: RunState) -> str:
+    """What the order lines are, shortened: a form filled from others is outdated."""
+    return hashlib.sha256(repr(run.orders).encode()).hexdigest()[:16]
+
+
+def set_orders(workshop: Workshop, run: str, orders: Sequence[Mapping[str, Any]], person: str) -> None:
+    """The order lines are now these. Refused 'nothing wanted'."""
+    if not orders:
+        raise Refused("nothing wanted")
+    _happened(workshop, run, "orders changed", {"orders": list(orders)}, person)
+
+
+def add_board(workshop: Workshop, run: str, person: str) -> None:
+    """One more full board, with new trays behind the last."""
+    _happened(workshop, run, "board added", next_board(find_run(workshop, run)), person)
+
+
+def lose_board(workshop: Workshop, run: str, board: str, why: str, person: str) -> None:
+    """A board is lost: its pieces that are not cut yet become scrap."""
+    _happened(workshop, run, "board lost", {"board": board, "why": why}, person)
+
+
+def _happened(workshop: Workshop, run: str, kind: str, body: Mapping[str, Any], person: str) -> None:
+    record_events(workshop, [new_event(workshop, kind, body, run=run, person=person, device="server")])
+
+
+def next_board(run: RunState) -> dict[str, Any]:
+    """The body of 'board added' for one more full board: its key, and its trays."""
+    step, pieces = run.route.steps[0], board_pieces(run.route) or 1
+    number = max((whole_number(key.split("/")[-1]) or 0 for key in run.boards), default=0) + 1
+    last = max((whole_number(tray) or 0 for tray in run.trays), default=0)
+    a_tray = max((tray.started for tray in run.trays.values()), default=run.route.product.pieces_a_tray)
+    trays, _ = lay_out(run.route, pieces, a_tray or 1, pieces)
+    return {
+        "board": f"{step.key}/{number}",
+        "pieces": {str(last + at): count for at, (_, count) in enumerate(trays, 1)},
+    }
+
+
+def losable_boards(run: RunState) -> list[str]:
+    """The boards of which something is not cut yet."""
+    uncut = [step.key for step in run.route.steps[:1]]
+    return [key for key, fed in run.boards.items() if any(run.trays[tray].free(step) for tray in fed for step in uncut)]
+
+
 def close_run(workshop: Workshop, run: str, kind: str, person: str = "", note: str = "") -> None:
     """'run finished' or 'run abandoned'."""
     body = {"note": note} if kind == "run finished" else {"why": note}
     catch_up(workshop)
-    record_events(workshop, [new_event(workshop, kind, body, run=run, person=person, device="server")])
+    _happened(workshop, run, kind, body, person)

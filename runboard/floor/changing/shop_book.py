@@ -21,6 +21,12 @@ def book_record(workshop: Workshop) -> Record:
     return book_to_json(workshop.book)
 
 
+def record_at_work(workshop: Workshop) -> Record:
+    """The same without people who are removed: what a form offers to choose from."""
+    record = book_record(workshop)
+    return {**record, "people": [one for one in record["people"] if not one["removed"]]}
+
+
 def save_book(workshop: Workshop, record: Mapping[str, Any], seen: int | None = None) -> Book:
     """Save a whole book as the next revision.
 

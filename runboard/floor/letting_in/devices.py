@@ -216,6 +216,12 @@ def _renewed(session: Session, now: datetime) -> Session:
     return replace(session, renewed_at=now, ends_at=now + lasts)
 
 
+def devices_shown(door: Door) -> list[Device]:
+    """The devices as a lead sees them: those paired, then the revoked, each as last seen; guests stand elsewhere."""
+    paired = (one for one in door.devices.devices() if one.access != GUEST)
+    return sorted(paired, key=lambda one: one.revoked_at is not None)
+
+
 def rename_device(door: Door, device_id: str, name: str) -> None:
     """Call a device something else. Refused 'device unknown', 'device nameless'."""
     tidy = tidy_name(name)

@@ -1,10 +1,11 @@
 """Which trays get a card, and which print of it each one is."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from runboard.floor.changing.runs import new_event
+from runboard.floor.long_work import LongWork, Task
 from runboard.floor.pressing.taps import record_events
-from runboard.floor.warm import catch_up
+from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
@@ -42,6 +43,38 @@ def _range(run: RunState, part: str) -> Iterable[str]:
 def next_prints(run: RunState, trays: Iterable[str]) -> dict[str, int]:
     """Which print of its card each tray gets next."""
     return {tray: run.trays[tray].print + 1 for tray in trays}
+
+
+def prints_to_make(run: RunState, trays: Iterable[str], travellers: bool) -> dict[str, int]:
+    """The prints that an order of cards makes; none where no ``travellers`` are in it. Refused 'run closed'."""
+    if run.state != "open":
+        raise Refused("run closed", run=run.name, state=run.state)
+    return next_prints(run, trays) if travellers else {}
+
+
+def begin_prints(
+    workshop: Workshop,
+    run: str,
+    prints: Mapping[str, int],
+    begin: Callable[[], Task | None],
+    work: LongWork,
+    person: str,
+) -> Task:
+    """Let cards be made that are laid out as these ``prints``, and note them.
+
+    Refused 'cards busy' where somebody printed the same cards meanwhile, or too much is waiting; then none is noted.
+    """
+    with workshop.lock:
+        found = find_run(workshop, run)
+        task = begin() if prints_to_make(found, prints, travellers=True) == prints else None
+        if task is None:
+            raise Refused("cards busy")
+        try:
+            note_prints(workshop, run, prints, person)
+        except BaseException:
+            work.end(task.id)
+            raise
+    return task
 
 
 def note_prints(workshop: Workshop, run: str, prints: Mapping[str, int], person: str = "") -> None:

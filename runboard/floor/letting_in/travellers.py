@@ -77,6 +77,11 @@ def hours_of_access(settings: Settings) -> timedelta:
     return timedelta(hours=settings.get(_SETTING).get("hours", HOURS))
 
 
+def hours_in_words(settings: Settings) -> str:
+    """The same as a number of hours: '8' or '2.5'."""
+    return f"{hours_of_access(settings).total_seconds() / 3600:g}"
+
+
 def set_hours(settings: Settings, hours: float) -> None:
     """For those who come from now on. ValueError where it is no time that a card may hold."""
     if not 0 < hours <= MOST_HOURS:

@@ -4,27 +4,56 @@ An answer is kept for a while under what was asked, so that whoever looks again,
 """
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.floor.long_work import LongWork
+from runboard.floor.looking.at_hand import shop_now
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
-from runboard.plan.changed import Change, changed_problem
+from runboard.plan.changed import Change, changed_problem, swappable
 from runboard.plan.estimates import estimates_from, spread_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.rule.rule import is_at_hand
 from runboard.plan.schedule.told.compared import Compared
 from runboard.plan.schedule.told.forecast import spread_table
+from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
+from runboard.shop.book import Book, Operation
 
 WHAT = "try"
 # An answer is of the shop as it was: so long it is shown again though the log goes on.
 LASTS = timedelta(minutes=2)
 MOST_KEPT = 4
+
+
+@dataclass(frozen=True)
+class CanTry:
+    """What a change can be tried on: ``run`` is the one that was asked for, else the first open one; ``pairs`` are its
+    neighbours that can change places, ``skills`` all that somebody has or that its route asks for."""
+
+    run: RunState | None
+    open_runs: tuple[RunState, ...]
+    book: Book
+    skills: tuple[str, ...] = ()
+    pairs: Sequence[tuple[Operation, Operation]] = ()
+
+
+def what_can_be_tried(workshop: Workshop, asked: str) -> CanTry:
+    """Refused 'try run over' where the run that was asked for is not open."""
+    book, state = shop_now(workshop)
+    open_runs = tuple(state.open_runs())
+    run = next((one for one in open_runs if one.id == asked or not asked), None)
+    if asked and run is None:
+        raise Refused("try run over")
+    if run is None:
+        return CanTry(None, open_runs, book)
+    wanted = (one.skill for one in run.route.product.operations if one.skill)
+    skills = {*wanted, *(skill for person in book.people for skill in person.skills)}
+    return CanTry(run, open_runs, book, tuple(sorted(skills)), swappable(run))
 
 
 @dataclass(frozen=True)

@@ -1,12 +1,15 @@
 """What went wrong, as a sentence that says what to do: JSON where a script asked, a page where a person did."""
 
 import logging
+from typing import Any
 
 from flask import Flask, Response, jsonify, make_response, render_template, request
 from werkzeug.exceptions import HTTPException
 
 from runboard.run.refusal import NotStored, Refused
-from runboard.web.door.pages import said
+from runboard.shop.json_text import read_json_text
+from runboard.shop.problem import Unreadable
+from runboard.web.door.pages import refusal, said
 
 _ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/push/", "/pictures")
 SENTENCES = {
@@ -47,6 +50,16 @@ def init_app(app: Flask) -> None:
     app.register_error_handler(Exception, _failure)
 
 
+def read_json() -> Any:
+    """The value in the request's body. Raises ``BadForm`` for another content type and for what is no plain JSON."""
+    if request.mimetype != "application/json":
+        raise BadForm("Taps have to be sent as application/json.", 415)
+    try:
+        return read_json_text(request.get_data(), "what was sent")
+    except Unreadable as error:
+        raise BadForm(f"{error} So nothing was stored.") from error
+
+
 def answer(sentence: str, status: int) -> Response:
     """A sentence with its status, in the form that was asked for."""
     if asked_by_script():
@@ -74,7 +87,7 @@ def _http_error(error: HTTPException) -> Response:
 
 
 def _refused(error: Refused) -> Response:
-    return answer(said("refused", error.code, error.facts), 404 if error.code.endswith(" unknown") else 409)
+    return answer(refusal(error), 404 if error.code.endswith(" unknown") else 409)
 
 
 def _not_stored(failed: NotStored) -> Response:

@@ -11,11 +11,13 @@ from urllib.parse import urlsplit
 
 from flask import Flask, Response, abort, request
 
+from runboard.floor.letting_in.devices import session_of
+from runboard.floor.letting_in.guests import why_over
 from runboard.floor.pressing.access import CREW, GUEST, LEAD
-from runboard.web.door.sessions import access
+from runboard.run.calls.device import Session
+from runboard.web.door.pages import workshop
+from runboard.web.door.sessions import access, asking_session, asking_token, door
 from runboard.web.fittings import fittings
-from runboard.web.helper.gate import turned_away
-from runboard.web.network.pairing import turn_away
 
 _READING = ("GET", "HEAD", "OPTIONS")
 # Without a session: the pages that welcome a device, what they offer it to trust, what a tray's card opens, their styles
@@ -45,10 +47,29 @@ _LEAD_READS = frozenset(
         "shop_file.choose",
         "plan_run.download",
         "outside.alarms",
-        "signals_pages.stations",
-        "signals_pages.one",
+        "signals.stations",
+        "signals.one",
     }
 )
+# What a guest's phone may ask for: its page, its presses, and the files that those need.
+_GUESTS = frozenset({"helper.page", "helper.state", "helper.picture", "helper.leave_tray", "taps.taps"})
+_GUESTS_FILES = frozenset(
+    {
+        "tokens.css",
+        "base.css",
+        "icon.svg",
+        "door/outbox.js",
+        "door/poll.js",
+        "door/clock.js",
+        "door/wrong_clock.js",
+        "door/remembered.js",
+        "door/lengths.js",
+        "door/sound.js",
+        "vendor/idb-8.0.4.js",
+        "vendor/lit-html-3.3.3.js",
+    }
+)
+_GUESTS_FOLDERS = ("helper/", "icons/", "signs/")
 _HEADERS = {
     "Content-Security-Policy": "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; "
     "form-action 'self'; frame-ancestors 'none'",
@@ -58,16 +79,35 @@ _HEADERS = {
 }
 
 
+class Unpaired(Exception):
+    """An unknown device asks for what is not open to it. Who answers is for the pages that welcome one to say."""
+
+
+class HelpOver(Exception):
+    """A guest's phone asks whose help is over: ``why``. The helper's pages answer it."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(why)
+        self.why = why
+
+
+class NotTheirs(Exception):
+    """A guest's phone asks for what is not its ``tray``'s. The helper's pages answer it."""
+
+    def __init__(self, tray: str) -> None:
+        super().__init__(tray)
+        self.tray = tray
+
+
 def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.before_request(turn_strangers_away)
     app.after_request(harden)
 
 
-def turn_strangers_away() -> Response | None:
-    """400 for a host that is not this server, 403 for a write that another site's page sends, 401 with the welcome page
-    for a device that is not paired, 403 for what its access does not allow; a guest's phone is told both by a sentence in
-    its own language."""
+def turn_strangers_away() -> None:
+    """400 for a host that is not this server, 403 for a write that another site's page sends, ``Unpaired`` for a device that
+    is not paired, 403 for what its access does not allow; a guest's phone is told by a page in its own language."""
     host = request.headers.get("Host", "")
     if not is_known_host(host, fittings().hosts):
         abort(400, "host")
@@ -75,12 +115,33 @@ def turn_strangers_away() -> Response | None:
     if not reading and not is_own_page(request.headers.get("Origin"), request.headers.get("Sec-Fetch-Site"), host):
         abort(403, "origin")
     if _is_open():
-        return None
+        return
     if access() in ("", GUEST):
-        return turned_away() or (turn_away() if not access() else None)
-    if not may_ask(access(), request.endpoint or "", reading):
+        keep_guests_to_their_tray()
+        if not access():
+            raise Unpaired
+    elif not may_ask(access(), request.endpoint or "", reading):
         abort(403, "lead")
-    return None
+
+
+def keep_guests_to_their_tray() -> None:
+    """``HelpOver`` for a guest's phone whose help is over, ``NotTheirs`` where it asks for another's; no other phone is
+    meant."""
+    session, shut = _guest(), door()
+    if session is None:
+        return
+    over = why_over(workshop(), session, shut.clock.now()) if shut else ""
+    if over:
+        raise HelpOver(over)
+    if not _is_guests():
+        raise NotTheirs(session.device.tray)
+
+
+def _guest() -> Session | None:
+    """The asking phone's session where it is a guest's, over or not."""
+    shut = door()
+    session = asking_session() or (session_of(shut, asking_token()) if shut else None)
+    return session if session is not None and session.device.access == GUEST else None
 
 
 def may_ask(access: str, endpoint: str, reading: bool) -> bool:
@@ -108,13 +169,22 @@ def is_own_page(origin: str | None, site: str | None, host: str) -> bool:
         return False
 
 
+def _is_guests() -> bool:
+    return request.endpoint in _GUESTS or _is_file(_GUESTS_FILES, _GUESTS_FOLDERS)
+
+
+def _is_file(files: Collection[str], folders: tuple[str, ...]) -> bool:
+    """Whether one of these files of ``static/`` is asked for, or one in these folders."""
+    if request.endpoint != "static_files.static":
+        return False
+    name = normpath(str((request.view_args or {}).get("name")))  # icons/../now is no icon
+    return name in files or name.startswith(folders)
+
+
 def _is_open() -> bool:
-    if request.endpoint == "static_files.static":
-        name = normpath(str((request.view_args or {}).get("name")))  # icons/../now is no icon
-        return name in _OPEN_FILES or name.startswith(_OPEN_FOLDER)
     if request.endpoint == "signals.receive":  # a sensor has a token of its own, which its view looks at
         return request.authorization is not None and request.authorization.type == "bearer"
-    return request.endpoint in _OPEN
+    return request.endpoint in _OPEN or _is_file(_OPEN_FILES, (_OPEN_FOLDER,))
 
 
 def harden(response: Response) -> Response:

@@ -5,7 +5,7 @@ import json
 from functools import lru_cache
 from pathlib import Path
 
-from flask import Blueprint, Flask, Response, current_app, request
+from flask import Blueprint, Response, current_app, request
 
 from runboard.run.fold.table import table_text
 from runboard.words.places import folder
@@ -26,11 +26,6 @@ KEPT = (
 NOT_KEPT = ("htmx", "worker.js", "en.forms")
 
 part = Blueprint("offline", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @part.get("/worker.js")

@@ -1,7 +1,9 @@
 """What every screen needs: the workshop, who asks, a whole page or one block of it, local times, sentences."""
 
+import json
 from collections.abc import Mapping
 from datetime import UTC, datetime, tzinfo
+from hashlib import blake2b
 from typing import Any, cast
 from urllib.parse import quote
 
@@ -10,6 +12,8 @@ from htmx_flask import Htmx
 from htmx_flask.requests import HtmxHeaders
 
 from runboard.floor.workshop import Workshop
+from runboard.run.log.event import write_moment
+from runboard.run.refusal import Refused
 from runboard.web.fittings import fittings
 from runboard.words.sentences import moment_in_words, say, zone_of
 from runboard.words.spans import span_in_words
@@ -45,18 +49,49 @@ def shop_zone() -> tzinfo:
     return zone_of(workshop().books.latest().time_zone)
 
 
-def page(template: str, block: str = "", status: int = 200, **context: Any) -> Response:
+def page(template: str, block: str = "", status: int = 200, *, cached: bool = True, **context: Any) -> Response:
     """A whole page, or only its ``block`` where htmx asks for a part.
 
-    ``Vary`` keeps a cached part from being shown as a page, and restoring history always gets the page.
+    ``Vary`` keeps a cached part from being shown as a page, and restoring history always gets the page. What must lie in
+    no browser's cache is not ``cached``.
     """
-    htmx = cast(HtmxHeaders, cast(Any, request).htmx)
-    if block and htmx and not htmx.history_restore_request:
-        text = _render_block(template, block, context)
-    else:
-        text = render_template(template, **context)
+    whole = not (block and asks_for_a_part())
+    text = render_template(template, **context) if whole else _render_block(template, block, context)
     response = make_response(text, status)
     response.vary.add("HX-Request")
+    return response if cached else unkept(response)
+
+
+def asks_for_a_part() -> bool:
+    """Whether htmx asks for a part of a page that is there."""
+    htmx = cast(HtmxHeaders, cast(Any, request).htmx)
+    return bool(htmx) and not htmx.history_restore_request
+
+
+def unkept(response: Response) -> Response:
+    """The same answer, which no cache keeps."""
+    response.headers["Cache-Control"] = "no-store"
+    return response
+
+
+def json_file(record: Mapping[str, Any], name: str) -> Response:
+    """A record as a file to keep."""
+    response = Response(json.dumps(record, indent=1, ensure_ascii=False) + "\n", content_type="application/json")
+    response.headers.set("Content-Disposition", "attachment", filename=name)
+    return unkept(response)
+
+
+def what_changed(tag: str, text: str) -> Response:
+    """A JSON object for a page that asks again and again: 304 while ``tag`` is the same, else with the time as ``now``."""
+    # The tag names the asking person as the address did; a header takes only some characters.
+    etag = blake2b(tag.encode("utf-8", "surrogatepass"), digest_size=12).hexdigest()
+    response = Response(content_type="application/json")
+    response.headers["Cache-Control"] = "private, no-cache"
+    response.set_etag(etag, weak=True)
+    if request.if_none_match.contains_weak(etag):
+        response.status_code = 304
+    else:  # the text is kept from one answer to the next, the time is not: the page sets its clock by it
+        response.set_data(f'{{"now":"{write_moment(workshop().clock.now())}",{text[1:]}')
     return response
 
 
@@ -72,6 +107,11 @@ def see_other(address: str) -> Response:
 def said(family: str, code: str, facts: Mapping[str, Any] | None = None) -> str:
     """The sentence of a code in the shop's own time."""
     return say(family, code, facts, zone=shop_zone())
+
+
+def refusal(refused: Refused) -> str:
+    """The sentence of what was refused."""
+    return said("refused", refused.code, refused.facts)
 
 
 def local(moment: datetime | None) -> str:

@@ -3,25 +3,21 @@
 from collections.abc import Mapping
 from typing import cast
 
-from flask import Blueprint, Flask, Response, abort, jsonify, make_response, request
+from flask import Blueprint, Response, abort, jsonify, make_response, request
 from werkzeug.datastructures import FileStorage, MultiDict
 
 from runboard.floor.changing.photograph import MOST_BYTES
 from runboard.floor.changing.pictures import Shelf, keep_picture
 from runboard.run.refusal import Refused
-from runboard.web.door.pages import said
+from runboard.web.door.pages import refusal
 from runboard.web.fittings import fittings
-from runboard.web.forms.form import Texts
 
 _TYPES = {"jpg": "image/jpeg", "png": "image/png"}
 _FOR_GOOD = "private, max-age=31536000, immutable"
 
+Texts = MultiDict[str, str]
+
 part = Blueprint("pictures", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 def shelf() -> Shelf:
@@ -36,7 +32,7 @@ def take() -> Response:
     try:
         return jsonify(name=keep_picture(shelf(), _content(file) if file else b""))
     except Refused as refused:
-        return make_response(jsonify(sentence=said("refused", refused.code, refused.facts)), 422)
+        return make_response(jsonify(sentence=refusal(refused)), 422)
 
 
 @part.get("/pictures/<name>")
@@ -71,7 +67,7 @@ def _take(filled: Texts, field: str, content: bytes) -> None:
     try:
         filled[field] = keep_picture(shelf(), content)
     except Refused as error:
-        filled[f"{field}.wrong"] = said("refused", error.code, error.facts)
+        filled[f"{field}.wrong"] = refusal(error)
 
 
 def _content(file: FileStorage) -> bytes:

@@ -5,7 +5,7 @@ from zoneinfo import ZoneInfo
 
 from flask import Flask, abort
 
-from runboard.floor.warm import catch_up
+from runboard.floor.looking.at_hand import run_now
 from runboard.run.fold.state import RunState
 from runboard.web.door.pages import asking_person, shop_zone, workshop
 
@@ -20,15 +20,12 @@ def init_app(app: Flask) -> None:
 
 def known_run(key: str) -> RunState:
     """The run of that key; 404 where there is none."""
-    shop = workshop()
-    catch_up(shop)
-    return shop.ledger.state.runs.get(key) or abort(404)
+    return run_now(workshop(), key) or abort(404)
 
 
 def known_person() -> str:
     """The key of the person who asks, if the book knows them."""
-    shop = workshop()
-    person = shop.book.person(asking_person())
+    person = workshop().book.person(asking_person())
     return person.key if person else ""
 
 

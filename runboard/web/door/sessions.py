@@ -3,7 +3,7 @@
 from ipaddress import ip_address
 from typing import cast
 
-from flask import Flask, Response, g, request
+from flask import Flask, Response, abort, g, request
 
 from runboard.floor.letting_in.devices import HERE, HTTP, HTTPS, SESSION_LASTS, Door, note_seen, who
 from runboard.floor.letting_in.guests import Browser
@@ -21,12 +21,17 @@ DEVICE_COOKIE = "runboard-device"
 def init_app(app: Flask) -> None:
     """Plug into the app."""
     app.after_request(renew)
-    app.jinja_env.globals.update(access=access, asked_by=asked_by)
+    app.context_processor(lambda: {"access": access()})
 
 
 def door() -> Door | None:
     """The door of this app; None where nobody has to pair."""
     return fittings().door
+
+
+def door_here() -> Door:
+    """The door; 404 where nobody has to pair, so that there are no devices."""
+    return door() or abort(404)
 
 
 def cookie_name(by_https: bool) -> str:

@@ -1,6 +1,11 @@
-"""How much a request may bring, by what it asks for: the one table, for the event loop that reads it and for Flask."""
+"""How much goes to and fro: what a request may bring, by what it asks for, and answers made smaller on their way.
 
+The table is the one for the event loop that reads a body and for Flask.
+"""
+
+import gzip
 from dataclasses import dataclass
+from functools import lru_cache
 
 from flask import Flask, Response, request
 from werkzeug.exceptions import HTTPException
@@ -26,6 +31,9 @@ _PICTURES = Most(12 * A_PICTURE)
 A_FEW_WORDS = 20_000
 NOT_TAKEN = "runboard.not_taken"  # in the ASGI scope: the status with which a body was turned away before Flask
 _USUAL, _A_FEW_WORDS = Most(2_000_000), Most(A_FEW_WORDS, A_FEW_WORDS)
+# Text over a kilobyte is gzipped where the browser takes it.
+_LEAST_PACKED = 1024
+_TEXT = ("text/", "application/json", "application/javascript", "image/svg+xml", "application/manifest+json")
 BY_ENDPOINT = {
     "pairing.pair_this": Most(4_000, 4_000),
     "helper.open_typed": Most(4_000, 4_000),
@@ -33,8 +41,8 @@ BY_ENDPOINT = {
     "signals.receive": Most(A_SIGNAL),
     "push.subscription": Most(8_000),
     "outside.add": Most(8_000, 8_000),
-    "signals_pages.save_broker": _A_FEW_WORDS,
-    "signals_pages.make": _A_FEW_WORDS,
+    "signals.save_broker": _A_FEW_WORDS,
+    "signals.make": _A_FEW_WORDS,
     "pictures.take": _PICTURES,
     "plan.save_product": _PICTURES,
     "plan_route.save_one": _PICTURES,
@@ -45,6 +53,7 @@ BY_ENDPOINT = {
 def init_app(app: Flask) -> None:
     """Plug into the app; after the guard, which turns strangers away by what they ask for alone."""
     app.before_request(_limit)
+    app.after_request(_pack)
 
 
 def most_for(endpoint: str, reading: bool = False) -> Most:
@@ -86,3 +95,22 @@ def _not_taken(status: int) -> Response:
     ):  # else nothing more is read from the sender, who may still be sending and would not see the answer
         response.headers["Connection"] = "close"
     return response
+
+
+def _pack(response: Response) -> Response:
+    """Gzip a text answer that is worth it, and say that the answer depends on what the browser takes."""
+    if response.status_code != 200 or response.is_streamed or not (response.mimetype or "").startswith(_TEXT):
+        return response
+    body = response.get_data()
+    if len(body) < _LEAST_PACKED:
+        return response
+    response.vary.add("Accept-Encoding")
+    if "gzip" in request.headers.get("Accept-Encoding", ""):
+        response.set_data(_packed(body))
+        response.headers["Content-Encoding"] = "gzip"
+    return response
+
+
+@lru_cache(maxsize=128)  # scripts, styles and an unchanged state are asked for again and again
+def _packed(body: bytes) -> bytes:
+    return gzip.compress(body, compresslevel=5, mtime=0)

@@ -5,7 +5,7 @@ import mimetypes
 from functools import lru_cache
 from pathlib import Path
 
-from flask import Blueprint, Flask, Response, abort, request
+from flask import Blueprint, Response, abort, request
 from werkzeug.security import safe_join
 
 from runboard.words.places import folder
@@ -15,11 +15,6 @@ _TYPES = {".js": "text/javascript", ".ftl": "text/plain", ".webmanifest": "appli
 _FOR_GOOD = "public, max-age=31536000, immutable"
 
 part = Blueprint("static_files", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @part.get("/static/<path:name>")

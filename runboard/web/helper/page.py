@@ -1,41 +1,31 @@
 """The helper's page: a tray's card opens it on any phone, and it shows that tray's current operation only."""
 
 import json
-from hashlib import blake2b
+from functools import partial
 from typing import Any, cast
 
-from flask import Blueprint, Flask, Response, abort, make_response, redirect, render_template, request
+from flask import Blueprint, Response, abort, jsonify, make_response, redirect, render_template, request
 
-from runboard.floor.changing.runs import new_event
-from runboard.floor.letting_in.devices import Door
-from runboard.floor.letting_in.guest_rights import guest_person
+from runboard.floor.letting_in.guest_look import look_as_guest, work_now
 from runboard.floor.letting_in.guests import admit, find_tray, leave, tray_of_card
-from runboard.floor.letting_in.helper import Work, with_bad, work_at
 from runboard.floor.letting_in.travellers import read_keys, traveller_link
 from runboard.floor.pressing.access import GUEST
-from runboard.floor.pressing.taps import Sender, why_refused
-from runboard.floor.warm import catch_up
 from runboard.run.calls.device import Session
-from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
 from runboard.web.door import pictures
-from runboard.web.door.pages import see_other, workshop
-from runboard.web.door.sessions import access, asking_browser, asking_session, begin, door
+from runboard.web.door.errors import asked_by_script
+from runboard.web.door.guard import HelpOver, NotTheirs
+from runboard.web.door.pages import see_other, unkept, what_changed, workshop
+from runboard.web.door.sessions import access, asking_browser, asking_session, begin, door, door_here
+from runboard.web.door.speaking import LANGUAGE_COOKIE, language, speech
+from runboard.web.door.ways import secure_page
 from runboard.web.fittings import fittings
-from runboard.web.helper.gate import said, speech
-from runboard.web.helper.language import LANGUAGE_COOKIE, language
 from runboard.web.helper.record import helper_record
-from runboard.web.network.ways import secure_page
 from runboard.words.helper import NAMES
 
 _YEAR = 365 * 24 * 3600
 
 part = Blueprint("helper", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @part.after_request
@@ -44,6 +34,19 @@ def keep_language(response: Response) -> Response:
     if request.args.get(LANGUAGE_COOKIE) in NAMES:
         response.set_cookie(LANGUAGE_COOKIE, language(), max_age=_YEAR, path="/", samesite="Strict")
     return response
+
+
+@part.app_errorhandler(HelpOver)
+def say_over(error: HelpOver) -> Response:
+    """The answer to a phone whose help is over (401)."""
+    return said(speech()(f"over-{error.why.replace(' ', '-')}"), 401, over=error.why)
+
+
+@part.app_errorhandler(NotTheirs)
+def say_shut(error: NotTheirs) -> Response:
+    """The answer to a guest's phone that asks for what is not its own (403)."""
+    say = speech()
+    return said(say("shut", tray=error.tray), 403, back=("/helper", say("shut-go")))
 
 
 @part.get("/t")
@@ -69,8 +72,6 @@ def card(token: str) -> Response:
     at = _tray_of(token)
     if isinstance(at, Response):
         return at
-    if access() not in ("", GUEST):
-        return cast(Response, redirect(f"/trays?run={at[0]}#tray-{at[1]}", code=303))
     session = asking_session()
     if session is not None and (session.device.run, session.device.tray) == at:
         return see_other("/helper")
@@ -83,11 +84,9 @@ def come(token: str) -> Response:
     at = _tray_of(token)
     if isinstance(at, Response):
         return at
-    if access() not in ("", GUEST):
-        return cast(Response, redirect(f"/trays?run={at[0]}#tray-{at[1]}", code=303))
     name = request.form.get("name", "")
     try:
-        secret, session = admit(workshop(), _door(), fittings().settings, at, name, asking_browser())
+        secret, session = admit(workshop(), door_here(), fittings().settings, at, name, asking_browser())
     except Refused as refused:
         return _card_page(at, 422, name, speech().refused(refused.code, refused.facts))
     response = see_other("/helper")
@@ -98,60 +97,26 @@ def come(token: str) -> Response:
 @part.get("/helper")
 def page() -> Response:
     """The page; what it shows comes from its state."""
-    session = _guest()
-    say = speech()
+    session, say = _guest(), speech()
     until = say("until", name=session.device.name, at=say.moment(session.ends_at))
-    response = make_response(
-        render_template(
-            "helper/helper.html",
-            lang=say.locale,
-            names=NAMES,
-            until=until,
-            tell=say,
-            wait=say("tray", tray=session.device.tray),
-        )
-    )
-    response.headers["Cache-Control"] = "no-store"
-    return response
+    return _page("helper/helper.html", until=until, wait=say("tray", tray=session.device.tray))
 
 
 @part.get("/helper/state")
 def state() -> Response:
     """What the page shows, as JSON in the phone's language. Its tag changes with every word of it."""
-    session, shop = _guest(), workshop()
-    person, say = guest_person(session.device.id), speech()
-    sender = Sender(session.device.id, GUEST, (session.device.run, session.device.tray))
-    with shop.lock:
-        work = _work(session)
-        about: dict[str, Any] = {"run": work.run.id, "person": person, "load": work.load_id}
-        if work.step is not None:
-            about |= {"operation": work.step.key, "station": work.step.operation.station}
-
-        def refused(draft: dict[str, Any]) -> Refused | None:
-            made = new_event(shop, draft["kind"], draft["body"], **about, revision=work.tray.revision)
-            return why_refused(shop, made, sender)
-
-        record = helper_record(say, shop.ledger.state, shop.book, work, person, refused)
-        record["seq"] = shop.ledger.last_seq
+    record = look_as_guest(workshop(), _guest(), partial(helper_record, speech())) or abort(404)
     text = json.dumps(record, separators=(",", ":"), ensure_ascii=False)
-    etag = blake2b(text.encode("utf-8", "surrogatepass"), digest_size=12).hexdigest()
-    response = Response(content_type="application/json")
-    response.headers["Cache-Control"] = "private, no-cache"
+    response = what_changed(text, text)
     response.vary.add("Cookie")
-    response.set_etag(etag, weak=True)
-    if request.if_none_match.contains_weak(etag):
-        response.status_code = 304
-        return response
-    # The page sets its clock by the time, which is no part of what changed.
-    response.set_data(f'{{"now":"{write_moment(shop.clock.now())}",{text[1:]}')
     return response
 
 
 @part.get("/helper/pictures/<name>")
 def picture(name: str) -> Response:
     """A picture of the tray's current step; 404 for every other."""
-    with workshop().lock:
-        work = _work(_guest())
+    device = _guest().device
+    work = work_now(workshop(), device.run, device.tray) or abort(404)
     if work.step is None or name not in [one.picture for one in work.step.operation.instructions]:
         abort(404)
     return pictures.show(name)
@@ -162,19 +127,23 @@ def leave_tray() -> Response:
     """The guest stops helping; only the lead lets this phone in again."""
     say, session = speech(), _guest()
     try:
-        leave(workshop(), _door(), session)
+        leave(workshop(), door_here(), session)
     except Refused as refused:
         return said(say.refused(refused.code, refused.facts), 409, back=("/helper", say("shut-go")))
     return said(say("left"), 200)
 
 
 def _tray_of(token: str) -> tuple[str, str] | Response:
+    """The tray of a card's code; else the answer: why there is none, or where a lead's or crew's phone goes."""
     try:
-        return _find(token=token)
+        at = _find(token=token)
     except Refused as refused:
         say = speech()
         back = None if refused.code == "card over" else ("/t", say("card-code-title"))
         return said(say.refused(refused.code, refused.facts), _status(refused), back)
+    if access() not in ("", GUEST):
+        return cast(Response, redirect(f"/trays?run={at[0]}#tray-{at[1]}", code=303))
+    return at
 
 
 def _find(token: str = "", code: str = "") -> tuple[str, str]:
@@ -190,43 +159,35 @@ def _status(refused: Refused) -> int:
 
 
 def _card_page(at: tuple[str, str], status: int, name: str = "", problem: str = "") -> Response:
-    say = speech()
-    work = work_at(workshop().ledger.state, *at)
-    if work is None:
-        abort(404)
-    response = make_response(
-        render_template(
-            "helper/card.html",
-            lang=say.locale,
-            names=NAMES,
-            tell=say,
-            title=say("card-tray", tray=at[1], run=work.run.name),
-            step=say("card-step", step=say.name(work.step)) if work.step else say("card-through"),
-            name=name,
-            problem=problem,
-            # Paired phones are known at https, and a browser does not say so across from http.
-            shop=f"{secure.rstrip('/')}{request.path}" if (secure := secure_page()) else "",
-        ),
+    say, work = speech(), work_now(workshop(), *at) or abort(404)
+    secure = secure_page()
+    return _page(
+        "helper/card.html",
         status,
+        title=say("card-tray", tray=at[1], run=work.run.name),
+        step=say("card-step", step=say.name(work.step)) if work.step else say("card-through"),
+        name=name,
+        problem=problem,
+        # Paired phones are known at https, and a browser does not say so across from http.
+        shop=f"{secure.rstrip('/')}{request.path}" if secure else "",
     )
-    response.headers["Cache-Control"] = "no-store"
-    return response
 
 
 def _code_page(status: int, problem: str = "", code: str = "") -> Response:
+    return _page("helper/code.html", status, problem=problem, code=code[:40])
+
+
+def said(text: str, status: int, back: tuple[str, str] | None = None, over: str = "") -> Response:
+    """One sentence, as a page or as JSON."""
+    if asked_by_script():
+        return make_response(jsonify(sentence=text, over=over), status)
+    return _page("helper/said.html", status, text=text, back=back)
+
+
+def _page(template: str, status: int = 200, **context: Any) -> Response:
+    """A page in the phone's language, which no cache keeps."""
     say = speech()
-    text = render_template("helper/code.html", lang=say.locale, names=NAMES, tell=say, problem=problem, code=code[:40])
-    response = make_response(text, status)
-    response.headers["Cache-Control"] = "no-store"
-    return response
-
-
-def _work(session: Session) -> Work:
-    """The tray's current operation, as it is now."""
-    shop = workshop()
-    catch_up(shop)
-    work = work_at(shop.ledger.state, session.device.run, session.device.tray) or abort(404)
-    return with_bad(work, shop.ledger.held)
+    return unkept(make_response(render_template(template, lang=say.locale, names=NAMES, tell=say, **context), status))
 
 
 def _guest() -> Session:
@@ -235,8 +196,3 @@ def _guest() -> Session:
     if session is None or session.device.access != GUEST:
         abort(404)
     return session
-
-
-def _door() -> Door:
-    """The door; 404 where nobody has to pair, so that there are no guests."""
-    return door() or abort(404)

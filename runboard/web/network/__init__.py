@@ -1,4 +1,4 @@
-"""The ways in: pairing a device, trusting the shop's certificate, the addresses under which the shop is found.
+"""The ways in: pairing a device, and trusting the shop's certificate.
 
 Law: a device that is not paired gets nothing else.
 """

@@ -3,27 +3,19 @@
 from datetime import datetime
 from urllib.parse import urlencode
 
-from flask import Blueprint, Flask, Response, abort, make_response, render_template, request
-from markupsafe import Markup
+from flask import Blueprint, Response, abort, make_response, render_template, request
 
 from runboard.floor.letting_in.devices import make_code
-from runboard.lan import qr
 from runboard.lan.addresses import HOSTS
 from runboard.lan.trust import DER_TYPE, PROFILE_TYPE, Trusted
-from runboard.web.door.pages import page
+from runboard.web.door.pages import page, unkept
 from runboard.web.door.sessions import asking_session, door
-from runboard.web.network.ways import first_page, host_asked_by, secure_page, ways
+from runboard.web.door.ways import drawn, first_page, host_asked_by, secure_page, ways
 
 # Whose steps stand open, told by what browsers say of themselves; first come, first served.
 _KINDS = (("iPhone", "iphone"), ("iPad", "iphone"), ("Android", "android"))
 
 part = Blueprint("welcome", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-    app.jinja_env.globals.update(ways=ways, first_page=first_page, secure_page=secure_page)
 
 
 @part.get("/welcome")
@@ -39,13 +31,11 @@ def steps() -> Response:
         kind=_kind_of_device(),
         is_secure=request.is_secure,
         is_paired=asking_session() is not None,
-        picture=_drawn(f"{first_page()}welcome") if is_here else "",
+        picture=drawn(f"{first_page()}welcome", "The address of this page, for a phone's camera") if is_here else "",
         is_here=is_here,
         http_port=found.http_port,
     )
-    response = make_response(text)
-    response.headers["Cache-Control"] = "no-store"
-    return response
+    return unkept(make_response(text))
 
 
 @part.get("/welcome/runboard.cer")
@@ -75,8 +65,7 @@ def go_over() -> Response:
 
 def _over(secure: str, code: str, ends_at: datetime, name: str) -> Response:
     address = f"{secure}pair?{urlencode({'code': code, 'name': name})}"
-    response = page("network/over.html", address=address, secure=secure, code=code, ends_at=ends_at)
-    response.headers["Cache-Control"] = "no-store"
+    response = page("network/over.html", cached=False, address=address, secure=secure, code=code, ends_at=ends_at)
     # The address holds a code, which is nobody else's to know.
     response.headers["Referrer-Policy"] = "no-referrer"
     return response
@@ -84,18 +73,14 @@ def _over(secure: str, code: str, ends_at: datetime, name: str) -> Response:
 
 def _file(content: bytes, kind: str, disposition: str) -> Response:
     response = make_response(content)
-    response.headers.update({"Content-Type": kind, "Content-Disposition": disposition, "Cache-Control": "no-store"})
-    return response
+    response.headers.update({"Content-Type": kind, "Content-Disposition": disposition})
+    return unkept(response)
 
 
 def _trusted() -> Trusted:
     """What there is to trust; 404 where there is nothing."""
     found = ways()
     return (found and found.trusted) or abort(404)
-
-
-def _drawn(address: str) -> Markup:
-    return Markup(qr.svg(address, "The address of this page, for a phone's camera"))  # noqa: S704 - made here
 
 
 def _kind_of_device() -> str:

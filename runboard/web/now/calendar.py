@@ -1,18 +1,11 @@
 """'Put it in my phone's calendar': a machine's end or a wait as a file that a phone's calendar opens, with its alarm."""
 
-from typing import Any
-
-from flask import Blueprint, Flask, Response, abort, make_response, request, url_for
+from flask import Blueprint, Response, abort, make_response, request, url_for
 
 from runboard.floor.looking.calendar import load_calendar, wait_calendar
-from runboard.web.door.pages import said, see_other, workshop
+from runboard.web.door.pages import said, see_other, unkept, workshop
 
 part = Blueprint("calendar", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @part.get("/calendar")
@@ -29,22 +22,17 @@ def put_in() -> Response:
 @part.get("/runs/<run>/loads/<path:load>.ics")
 def of_load(run: str, load: str) -> Response:
     """The end of a running machine; 404 where nobody knows the load, 409 where it does not run."""
-    return _file(load_calendar(workshop(), run, load, _say))
+    return _file(load_calendar(workshop(), run, load, said))
 
 
 @part.get("/runs/<run>/trays/<tray>/waits/<step>.ics")
 def of_wait(run: str, tray: str, step: str) -> Response:
     """The end of a wait; 404 where nobody knows the tray, 409 where it does not wait."""
-    return _file(wait_calendar(workshop(), run, tray, step, _say))
-
-
-def _say(family: str, code: str, facts: dict[str, Any]) -> str:
-    return said(family, code, facts)
+    return _file(wait_calendar(workshop(), run, tray, step, said))
 
 
 def _file(text: str) -> Response:
     response = make_response(text)
     response.headers["Content-Type"] = "text/calendar; charset=utf-8; method=PUBLISH"
     response.headers["Content-Disposition"] = 'inline; filename="runboard.ics"'
-    response.headers["Cache-Control"] = "no-store"
-    return response
+    return unkept(response)

@@ -1,7 +1,8 @@
 """GET /care: every caution with its sign, its source and where it is shown, and what runboard is not."""
 
-from flask import Blueprint, Flask, Response
+from flask import Blueprint, Response
 
+from runboard.floor.looking.at_hand import book_now
 from runboard.run.care.cautions import CATALOGUE, SIGNS, Caution
 from runboard.web.door.pages import page, workshop
 
@@ -34,17 +35,14 @@ _WHEN = {
 part = Blueprint("care", __name__)
 
 
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-
-
 @part.get("/care")
 def care() -> Response:
     """The page; whoever may read Now may read it."""
-    parts = [(title, about, [one for one in CATALOGUE.values() if one.kind == kind]) for kind, title, about in PARTS]
-    emergency = workshop().books.latest().emergency
-    return page("now/care.html", parts=parts, signs=SIGNS, comes_with=comes_with, emergency=emergency)
+    parts = [
+        (title, about, [(one, comes_with(one)) for one in CATALOGUE.values() if one.kind == kind])
+        for kind, title, about in PARTS
+    ]
+    return page("now/care.html", parts=parts, signs=SIGNS, emergency=book_now(workshop()).emergency)
 
 
 def comes_with(one: Caution) -> str:

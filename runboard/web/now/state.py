@@ -1,23 +1,17 @@
-"""The state as JSON, for the screens that the browser draws, and the table that server and page both interpret."""
+"""What the browser draws its screens from, as JSON: the state, a tray's history, and the table that server and page interpret."""
 
 from functools import cache
-from hashlib import blake2b
 from importlib import resources
 
-from flask import Blueprint, Flask, Response, request
+from flask import Blueprint, Response, jsonify, request
 
 from runboard.floor.looking.listening import note_page
 from runboard.floor.looking.look import state_for
-from runboard.run.log.event import write_moment
-from runboard.web.door.pages import asking_person, workshop
+from runboard.floor.looking.look_back import history_record
+from runboard.web.door.pages import asking_person, what_changed, workshop
 from runboard.web.door.sessions import asking_device
 
 part = Blueprint("state", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @part.get("/state")
@@ -42,21 +36,17 @@ def table() -> Response:
     return response
 
 
-def _state(run: str | None) -> Response:
-    shop = workshop()
-    note_page(shop, asking_person(), asking_device(), "hears" in request.args)
-    tag, text = state_for(shop, asking_person(), run)
-    # The tag names the asking person as the address did; a header takes only some characters.
-    etag = blake2b(tag.encode("utf-8", "surrogatepass"), digest_size=12).hexdigest()
-    response = Response(content_type="application/json")
+@part.get("/runs/<run>/trays/<tray>/history")
+def history(run: str, tray: str) -> Response:
+    """``{"entries": [{"at", "event", "kind", "person", "code", "facts", "basis", "undone"}]}``, oldest first."""
+    response = jsonify(entries=history_record(workshop(), run, tray))
     response.headers["Cache-Control"] = "private, no-cache"
-    response.set_etag(etag, weak=True)
-    if request.if_none_match.contains_weak(etag):
-        response.status_code = 304
-        return response
-    # The text is kept from one answer to the next, the time is not: the page sets its clock by it.
-    response.set_data(f'{{"now":"{write_moment(shop.clock.now())}",{text[1:]}')
     return response
+
+
+def _state(run: str | None) -> Response:
+    note_page(workshop(), asking_person(), asking_device(), "hears" in request.args)
+    return what_changed(*state_for(workshop(), asking_person(), run))
 
 
 @cache

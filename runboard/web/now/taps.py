@@ -2,23 +2,17 @@
 
 from typing import Any
 
-from flask import Blueprint, Flask, Response, jsonify, make_response
+from flask import Blueprint, Response, jsonify, make_response
 
 from runboard.floor.pressing.access import GUEST
 from runboard.floor.pressing.taps import Sender, take_taps_of
 from runboard.run.refusal import Refused
-from runboard.web.door.errors import BadForm
-from runboard.web.door.json_body import read_json
-from runboard.web.door.pages import said, workshop
+from runboard.web.door.errors import BadForm, read_json
+from runboard.web.door.pages import refusal, workshop
 from runboard.web.door.sessions import access, asking_device, asking_session
-from runboard.web.helper.gate import speech
+from runboard.web.door.speaking import refusal_to_asker
 
 part = Blueprint("taps", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @part.post("/taps")
@@ -31,18 +25,13 @@ def taps() -> Response:
     except Refused as refused:
         if refused.code == "too fast":
             return _later(refused)
-        raise BadForm(said("refused", refused.code, refused.facts)) from refused
+        raise BadForm(refusal(refused)) from refused
     return jsonify({**answers, "taps": [_with_sentence(one) for one in answers["taps"]]})
 
 
 def _later(refused: Refused) -> Response:
     """429: the phone keeps its presses, and sends them again when it may."""
-    sentence = (
-        speech().refused(refused.code, refused.facts)
-        if access() == GUEST
-        else said("refused", refused.code, refused.facts)
-    )
-    response = make_response(jsonify(sentence=sentence), 429)
+    response = make_response(jsonify(sentence=refusal_to_asker(refused.code, refused.facts)), 429)
     response.headers["Retry-After"] = str(refused.facts["seconds"])
     return response
 
@@ -56,7 +45,7 @@ def _sender() -> Sender:
 def _with_sentence(answer: dict[str, Any]) -> dict[str, Any]:
     if not answer.get("code"):
         return answer
-    if access() == GUEST:  # a sentence in their language; its facts may be of other trays and runs
-        sentence = speech().refused(answer["code"], answer.get("facts") or {})
-        return {key: value for key, value in answer.items() if key != "facts"} | {"sentence": sentence}
-    return {**answer, "sentence": said("refused", answer["code"], answer.get("facts") or {})}
+    sentence = refusal_to_asker(answer["code"], answer.get("facts") or {})
+    if access() == GUEST:  # facts may be of other trays and runs
+        answer = {key: value for key, value in answer.items() if key != "facts"}
+    return {**answer, "sentence": sentence}

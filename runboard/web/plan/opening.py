@@ -4,9 +4,10 @@ from dataclasses import dataclass
 from typing import Any
 from uuid import uuid4
 
-from flask import Blueprint, Flask, Response, abort, request
+from flask import Blueprint, Response, abort, request
 
-from runboard.floor.changing.runs import Wish, look_ahead, open_run, wish_from_run
+from runboard.floor.changing.runs import Wish, look_ahead, open_run_once, product_to_run, wish_from_run
+from runboard.floor.looking.at_hand import book_now
 from runboard.plan.extras import chance_of_enough
 from runboard.plan.opening import Opening
 from runboard.run.fold.route import Route
@@ -14,21 +15,15 @@ from runboard.run.fold.state import Order
 from runboard.run.refusal import Refused
 from runboard.shop.book import ZERO, Product
 from runboard.shop.numbers import any_number
-from runboard.web.door.pages import page, said, see_other, workshop
+from runboard.web.door.pages import page, refusal, see_other, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import opening_form, order_rows, read_begun, read_orders
-from runboard.web.plan.page import book
 from runboard.web.plan.route_words import route_asks
 from runboard.words.plan import share
 from runboard.words.spans import span_in_words
 
 part = Blueprint("plan_opening", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @dataclass(frozen=True)
@@ -52,7 +47,7 @@ def new_run() -> Response:
     if copied:
         return _copy_page(copied)
     key = request.args.get("product", "")
-    now = book()
+    now = book_now(workshop())
     if not key and len(now.products) != 1:
         return page("plan/which_product.html", products=now.products)
     product = now.product(key) if key else now.products[0]
@@ -70,16 +65,13 @@ def _copy_page(run: str) -> Response:
         "certainty": f"{wish.certainty:g}",
         "pieces_a_tray": wish.pieces_a_tray or product.pieces_a_tray,
         "wood": wish.wood,
-        "orders": order_rows(orders, book().time_zone, with_due=False),
+        "orders": order_rows(orders, book_now(workshop()).time_zone, with_due=False),
     }
     return _page(product, shown(opening_form(product), record), copied=run)
 
 
 def _product(key: str, copied: str) -> Product:
-    found = book().product(key)
-    if found is None and copied in workshop().ledger.state.runs:
-        found = workshop().ledger.state.runs[copied].route.product
-    return found or abort(404)
+    return product_to_run(workshop(), key, copied) or abort(404)
 
 
 @part.post("/plan/runs/preview")
@@ -97,20 +89,11 @@ def open_it() -> Response:
     once = request.form.get("once", "")
     if not form.is_wrong:
         try:
-            _open_once(wish, once)
+            open_run_once(workshop(), wish, once, known_person())
             return see_other("/")
         except Refused as refused:
-            form.problems.append(said("refused", refused.code, refused.facts))
+            form.problems.append(refusal(refused))
     return _page(product, form, status=422, copied=wish.copied_from, once=once)
-
-
-def _open_once(wish: Wish, once: str) -> str:
-    shop = workshop()
-    with shop.lock:
-        opened: dict[str, str] = shop.kept.setdefault("opened", {})
-        if not once or once not in opened:
-            opened[once] = open_run(shop, wish, known_person())
-        return opened[once]
 
 
 def _posted() -> tuple[Product, Form]:
@@ -128,7 +111,7 @@ def _wish(form: Form, product: Product) -> Wish:
             numbers[name] = None
     return Wish(
         product=product.key,
-        orders=read_orders(form, record, book().time_zone),
+        orders=read_orders(form, record, book_now(workshop()).time_zone),
         name=record["name"],
         wood=record["wood"],
         pieces_a_tray=numbers["pieces_a_tray"],
@@ -155,9 +138,9 @@ def _page(
         try:
             outlook = _outlook(product, look_ahead(workshop(), wish))
         except Refused as refused:
-            not_yet = said("refused", refused.code, refused.facts)
+            not_yet = refusal(refused)
     context: dict[str, Any] = {"product": product, "form": form, "outlook": outlook, "not_yet": not_yet}
-    context["asks"] = [one for asks in route_asks(product, book()).values() for one in asks]
+    context["asks"] = [one for asks in route_asks(product, book_now(workshop())).values() for one in asks]
     return page("plan/open_run.html", block, status, copied=copied, once=once or uuid4().hex, **context)
 
 

@@ -1,58 +1,84 @@
-"""The Plan screen: products and runs, and a product from one line of text."""
+"""The Plan screen: products and runs, when it will be done, and a product from one line of text."""
 
+from datetime import datetime
 from typing import Any
 
-from flask import Blueprint, Flask, Response, abort, request
+from flask import Blueprint, Response, abort, render_template, request
+from markupsafe import Markup
 
-from runboard.floor.changing.route_change import copy_of, product_from_text
-from runboard.floor.changing.shop_book import book_record, save_book
-from runboard.floor.warm import catch_up
-from runboard.run.fold.state import RunState
-from runboard.shop.book import Book, Product
-from runboard.shop.book_json import BookError, product_to_json
+from runboard.floor.changing import products
+from runboard.floor.changing.route_change import product_from_text
+from runboard.floor.changing.shop_book import book_record
+from runboard.floor.looking.at_hand import as_read, book_now, made_once, runs_now
+from runboard.floor.planning.plans import Shown
+from runboard.run.refusal import Refused
+from runboard.shop.book import Product
+from runboard.shop.book_json import BookError
 from runboard.shop.numbers import whole_number
 from runboard.shop.problem import Unreadable
 from runboard.shop.route_text import route_to_text
 from runboard.web.door.pages import number_asked, page, see_other, workshop
 from runboard.web.door.pictures import take_pictures
+from runboard.web.door.run_pages import known_person
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import product_form
 from runboard.web.forms.saving import Record, save_form, seen
 from runboard.web.plan.route_words import route_lines
-from runboard.web.plan.schedule import planner
-from runboard.web.plan.section import when_section
+from runboard.web.plan.schedule import gave_up, planner
+from runboard.web.plan.when import when_done
 
 EXAMPLE = "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10"
 
 part = Blueprint("plan", __name__)
 
 
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-
-
-def book() -> Book:
-    """The book as it is now."""
-    shop = workshop()
-    catch_up(shop)
-    return shop.book
-
-
 @part.get("/plan")
 def plan() -> Response:
     """When it will be done; products, open runs and those that are over."""
-    now = book()
-    at_hand = planner()
-    runs = list(workshop().ledger.state.runs.values())
+    runs, now, at_hand = runs_now(workshop()), book_now(workshop()), planner()
     return page(
         "plan/plan.html",
         book=now,
-        when=when_section(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
-        open_runs=[run for run in runs if run.state == "open"],
+        when=_when(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
+        open_runs=[(run, sum(one.pieces for one in run.orders)) for run in runs if run.state == "open"],
         past_runs=[run for run in reversed(runs) if run.state != "open"],
         texts={one.key: route_to_text(one.operations, now.stations, one.pieces_a_tray) for one in now.products},
     )
+
+
+def _when(shown: Shown | None, first: int) -> Markup:
+    """The section about when it will be done, its chart from the sitting ``first`` on, for whoever asks: twelve reloads of
+    the same plan render it once."""
+
+    def made() -> Markup:
+        return Markup(render_template("plan/_when.html", when=when_done(shown, first)))  # noqa: S704 - escaped there
+
+    return made_once(workshop(), "when", (known_person(), first), _stands(shown), made)
+
+
+def _stands(shown: Shown | None) -> tuple[Any, ...]:
+    """Everything that the section says, so that another is rendered where any of it is another."""
+    shop = workshop()
+    now: datetime = shop.clock.now().replace(second=0, microsecond=0)
+    if shown is None:
+        return now, gave_up(), _Same(shop.planned)
+    book, known = as_read(shop)
+    runs = [(one.id, one.name, one.state, one.orders, len(one.revisions)) for one in known.values()]
+    calmer = shown.planned.calmer
+    return now, gave_up(), _Same(shown.figures), _Same(shown.plan), calmer, shown.is_older, book.revision, runs
+
+
+class _Same:
+    """Equal to itself alone, and kept as long as it is compared with."""
+
+    def __init__(self, thing: Any) -> None:
+        self._thing = thing
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other._thing is self._thing
+
+    def __hash__(self) -> int:
+        return id(self._thing)
 
 
 # a new product
@@ -77,35 +103,29 @@ def add_product() -> Response:
     if not typed.get("name", "").strip():
         return _new_page(typed, status=422, wrong={"name": "Write something here."})
     try:
-        product = _typed_product(typed)
-        shop = workshop()
-        with shop.lock:
-            record = book_record(shop)
-            product = _typed_product(typed)
-            record["products"].append(product_to_json(product))
-            save_book(shop, record)
+        key = products.add_product(workshop(), *_typed(typed))
     except Unreadable as unreadable:
         return _new_page(typed, status=422, wrong={"text": str(unreadable)})
     except BookError as error:
         return _new_page(typed, status=422, wrong={"name": error.problems[0].sentence})
-    return see_other(f"/plan/products/{product.key}")
+    return see_other(f"/plan/products/{key}")
 
 
-def _typed_product(typed: Record) -> Product:
+def _typed(typed: Record) -> tuple[str, str, int]:
+    """Name, line of text and pieces a tray."""
     a_tray = str(typed.get("pieces_a_tray", ""))
-    pieces = whole_number(a_tray, 1000) or 5
-    return product_from_text(book(), str(typed.get("name", "")), str(typed.get("text", "")), pieces)
+    return str(typed.get("name", "")), str(typed.get("text", "")), whole_number(a_tray, 1000) or 5
 
 
 def _new_page(typed: Record, status: int = 200, block: str = "", wrong: Record | None = None) -> Response:
-    lines, unread = [], ""
+    now, lines, unread = book_now(workshop()), [], ""
     if str(typed.get("text", "")).strip():
         try:
-            lines = route_lines(_typed_product(typed), book())
+            lines = route_lines(product_from_text(now, *_typed(typed)), now)
         except Unreadable as unreadable:
             unread = str(unreadable)
     return page(
-        "plan/new_product.html", block, status, book=book(), typed=typed, lines=lines, unread=unread,
+        "plan/new_product.html", block, status, book=now, typed=typed, lines=lines, unread=unread,
         wrong=wrong or {}, example=EXAMPLE,
     )  # fmt: skip
 
@@ -143,35 +163,24 @@ def save_product(key: str) -> Response:
 @part.post("/plan/products/<key>/copy")
 def copy_product(key: str) -> Response:
     """Another product with the same route, to be changed."""
-    shop = workshop()
-    with shop.lock:
-        record = book_record(shop)
-        old = record["products"][product_place(record, key)]
-        names = {one["name"] for one in record["products"]}
-        name = next(
-            new for at in range(1, 1000) if (new := f"{old['name'][:180]}, copy{f' {at}' * (at > 1)}") not in names
-        )
-        fresh = copy_of(old, name, {one["key"] for one in record["products"]})
-        record["products"].append(fresh)
-        save_book(shop, record)
-    return see_other(f"/plan/products/{fresh['key']}")
+    product_place(book_record(workshop()), key)
+    return see_other(f"/plan/products/{products.copy_product(workshop(), key)}")
 
 
 @part.post("/plan/products/<key>/remove")
 def remove_product(key: str) -> Response:
     """Take a product out of the book. Its runs keep their route."""
-    shop = workshop()
-    with shop.lock:
-        record = book_record(shop)
-        del record["products"][product_place(record, key)]
-        save_book(shop, record)
+    product_place(book_record(workshop()), key)
+    products.remove_product(workshop(), key)
     return see_other("/plan")
 
 
 def product_place(record: Record, key: str) -> int:
     """Where in the record a product stands; 404 where it is not there."""
-    keys = [one["key"] for one in record["products"]]
-    return keys.index(key) if key in keys else abort(404)
+    try:
+        return products.product_place(record, key)
+    except Refused:
+        abort(404)
 
 
 def _named(record: Record, key: str) -> list[Record]:
@@ -185,21 +194,12 @@ def _shown(key: str, record: Record) -> Form:
 
 
 def _product_page(key: str, form: Form, status: int = 200) -> Response:
-    now = book()
-    found = now.product(key)
-    if found is None:
-        abort(404)
+    now = book_now(workshop())
+    found: Product = now.product(key) or abort(404)
     context: dict[str, Any] = {
         "product": found,
         "lines": route_lines(found, now),
-        "older": _older(found),
-        "base": f"/plan/products/{key}",
+        "older": products.runs_by_another_route(workshop(), found),
+        "home": {"base": f"/plan/products/{key}"},
     }
-    return page("plan/product.html", status=status, form=form, **context)
-
-
-def _older(product: Product) -> list[RunState]:
-    """The open runs of a product that go by another route than it has in the book now."""
-    runs = workshop().ledger.state.runs.values()
-    of_it = [run for run in runs if run.state == "open" and run.product == product.key]
-    return [run for run in of_it if run.route.product.operations != product.operations]
+    return page("plan/product.html", status=status, form=form, typed={}, **context)

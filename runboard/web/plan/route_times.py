@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import timedelta
 
+from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.workshop import Workshop
-from runboard.plan.estimates import Estimates, Known, estimates_from
+from runboard.plan.estimates import Estimates, Known
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState
 from runboard.words.sentences import sentence
@@ -26,10 +27,7 @@ class Time:
 
 def route_times(workshop: Workshop, run: RunState) -> list[Time]:
     """Every time element of the run's route that takes time, in order."""
-    with workshop.lock:
-        kept = workshop.kept.setdefault("measured", {})
-        state, book = workshop.ledger.state, workshop.book
-    estimates = estimates_from(state, book, kept)
+    estimates = estimates_now(workshop)
     return [one for step in run.route.steps for one in _times(estimates, run, step)]
 
 

@@ -1,38 +1,36 @@
 """One run on the Plan screen: its orders, route and boards, and its end."""
 
-import hashlib
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Callable, Sequence
 
-from flask import Blueprint, Flask, Response, request
+from flask import Blueprint, Response, request
 
 from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.kept_changes import with_changes
 from runboard.floor.changing.pictures import with_pictures
-from runboard.floor.changing.runs import close_run, new_event
-from runboard.floor.pressing.taps import record_events
-from runboard.plan.opening import board_pieces, lay_out
+from runboard.floor.changing.runs import (
+    add_board,
+    close_run,
+    losable_boards,
+    lose_board,
+    orders_tag,
+    set_orders,
+)
+from runboard.floor.looking.at_hand import book_now
+from runboard.plan.opening import board_pieces
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.shop.numbers import whole_number
-from runboard.web.door.pages import page, said, see_other, workshop
+from runboard.web.door.pages import json_file, page, refusal, said, see_other, workshop
 from runboard.web.door.pictures import shelf
 from runboard.web.door.run_pages import known_person, known_run
+from runboard.web.fittings import fittings
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import order_rows, orders_section, read_orders
-from runboard.web.plan.page import book
 from runboard.web.plan.route_times import route_times
 from runboard.web.plan.route_words import route_lines
-from runboard.web.plan.schedule import latest, run_when
-from runboard.web.plan.trying import list_settings
-from runboard.web.shop.book_file import json_file
+from runboard.web.plan.schedule import latest
+from runboard.web.plan.when import run_when
 
 part = Blueprint("plan_run", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 @part.get("/plan/runs/<key>")
@@ -47,93 +45,67 @@ def change_orders(key: str) -> Response:
     """The order lines are now these."""
     found = known_run(key)
     form = posted([orders_section()], request.form)
-    lines = read_orders(form, form.record(), book().time_zone)
-    if request.form.get("seen") != _orders_tag(found):
+    lines = read_orders(form, form.record(), book_now(workshop()).time_zone)
+    if request.form.get("seen") != orders_tag(found):
         form.problems.append(said("refused", "book outdated"))
         form.problems += [f"{one.pieces} for {one.whom or '–'} {one.text}".strip() for one in found.orders]
-    if not form.is_wrong and not lines:
-        form.problems.append(said("refused", "nothing wanted"))
     if not form.is_wrong:
-        form.problems += _refusals(found, "orders changed", {"orders": lines})
-    if not form.is_wrong:
-        return see_other(f"/plan/runs/{key}")
-    return _page(known_run(key), form, 422)
+        form.problems += _refused(lambda: set_orders(workshop(), key, lines, known_person()))
+    return _page(known_run(key), form, 422) if form.is_wrong else see_other(f"/plan/runs/{key}")
 
 
 @part.post("/plan/runs/<key>/end")
 def end(key: str) -> Response:
     """Finished, or abandoned."""
-    found = known_run(key)
-    kind = "run abandoned" if request.form.get("how") == "abandoned" else "run finished"
-    try:
-        close_run(workshop(), key, kind, known_person(), request.form.get("note", "").strip())
-    except Refused as refused:
-        return _page(found, _orders(found), 422, [said("refused", refused.code, refused.facts)])
-    return see_other(f"/plan/runs/{key}")
+    found, asked = known_run(key), request.form
+    kind = "run abandoned" if asked.get("how") == "abandoned" else "run finished"
+    return _done(found, lambda: close_run(workshop(), key, kind, known_person(), asked.get("note", "").strip()))
 
 
 @part.post("/plan/runs/<key>/boards")
 def boards(key: str) -> Response:
     """One more board with its trays, or one that is lost."""
-    found = known_run(key)
-    lost = request.form.get("lost", "")
+    found, lost, why = known_run(key), request.form.get("lost", ""), request.form.get("why", "").strip()
     if lost:
-        problems = _refusals(found, "board lost", {"board": lost, "why": request.form.get("why", "").strip()})
-    else:
-        problems = _refusals(found, "board added", next_board(found))
-    return _page(found, _orders(found), 422, problems) if problems else see_other(f"/plan/runs/{key}")
+        return _done(found, lambda: lose_board(workshop(), key, lost, why, known_person()))
+    return _done(found, lambda: add_board(workshop(), key, known_person()))
 
 
 @part.get("/plan/runs/<key>/run.json")
 def download(key: str) -> Response:
     """The run with its events, pictures and changes to try, as ``runboard export --run`` writes it."""
-    record = with_changes(list_settings(), export_run(workshop(), key))
+    record = with_changes(fittings().settings, export_run(workshop(), key))
     return json_file(with_pictures(shelf(), record), f"run-{known_run(key).id}.json")
 
 
-def next_board(run: RunState) -> dict[str, Any]:
-    """The body of 'board added' for one more full board: its key, and new trays behind the last."""
-    step, pieces = run.route.steps[0], board_pieces(run.route) or 1
-    number = max((whole_number(key.split("/")[-1]) or 0 for key in run.boards), default=0) + 1
-    last = max((whole_number(tray) or 0 for tray in run.trays), default=0)
-    a_tray = max((tray.started for tray in run.trays.values()), default=run.route.product.pieces_a_tray)
-    trays, _ = lay_out(run.route, pieces, a_tray or 1, pieces)
-    return {
-        "board": f"{step.key}/{number}",
-        "pieces": {str(last + at): count for at, (_, count) in enumerate(trays, 1)},
-    }
+def _done(run: RunState, do: Callable[[], None]) -> Response:
+    """Back to the run once it is done; where it is refused, the run with why."""
+    problems = _refused(do)
+    return _page(run, _orders(run), 422, problems) if problems else see_other(f"/plan/runs/{run.id}")
 
 
-def _refusals(run: RunState, kind: str, body: dict[str, Any]) -> list[str]:
-    """Record an event of the run; what refused it, as sentences."""
-    shop = workshop()
+def _refused(do: Callable[[], None]) -> list[str]:
     try:
-        record_events(shop, [new_event(shop, kind, body, run=run.id, person=known_person(), device="server")])
+        do()
     except Refused as refused:
-        return [said("refused", refused.code, refused.facts)]
+        return [refusal(refused)]
     return []
 
 
 def _orders(run: RunState) -> Form:
-    return shown([orders_section()], {"orders": order_rows(run.orders, book().time_zone)})
-
-
-def _orders_tag(run: RunState) -> str:
-    """What the order lines are, shortened: a form filled from others is outdated."""
-    return hashlib.sha256(repr(run.orders).encode()).hexdigest()[:16]
+    return shown([orders_section()], {"orders": order_rows(run.orders, book_now(workshop()).time_zone)})
 
 
 def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] = ()) -> Response:
     trays = list(run.trays.values())
-    uncut = {step.key: step for step in run.route.steps[:1]}
     return page(
         "plan/run.html",
         status=status,
         run=run,
         form=form,
         problems=[*problems, *(form.problems if run.state != "open" else ())],
-        tag=_orders_tag(run),
-        lines=route_lines(run.route.product, book()),
+        tag=orders_tag(run),
+        lines=route_lines(run.route.product, book_now(workshop())),
         times=route_times(workshop(), run),
         when=run_when(latest(), run),
         wanted=sum(one.pieces for one in run.orders),
@@ -142,7 +114,5 @@ def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] 
         scrap=sum(one.scrapped for one in trays),
         in_process=sum(one.in_process for one in trays),
         has_boards=bool(board_pieces(run.route)),
-        losable=[
-            key for key, fed in run.boards.items() if any(run.trays[tray].free(step) for tray in fed for step in uncut)
-        ],
+        losable=[(key, key.split("/")[-1]) for key in losable_boards(run)],
     )

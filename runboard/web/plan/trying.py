@@ -4,17 +4,15 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from urllib.parse import urlencode
 
-from flask import Blueprint, Flask, Response, request
+from flask import Blueprint, Response, request
 
-from runboard.floor.changing.kept_changes import Kept, drop_change, keep_change, kept_changes
-from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Settings
-from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize, swappable
+from runboard.floor.changing.kept_changes import drop_change, keep_change, kept_changes
+from runboard.floor.planning.try_change import what_can_be_tried
+from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.told.compared import Compared
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.shop.book import Book
-from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
+from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
 from runboard.words.trying import answer_of, change_in_words, table_of
@@ -54,36 +52,27 @@ class Tried:
     is_coming: bool = False
 
 
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-    app.jinja_env.globals.update(changes_to_try=changes_to_try)
-
-
 @part.get(_HERE)
 def look() -> Response:
     """The forms, and above them the answer where a change was asked for."""
-    shop = workshop()
-    catch_up(shop)
-    open_runs = list(shop.ledger.state.open_runs())
-    asked = request.args.get("run", "")
-    run = next((one for one in open_runs if one.id == asked or not asked), None)
-    if asked and run is None:
-        raise Refused("try run over")
-    tried = _tried(run) if run is not None and request.args.get("what") else None
+    found = what_can_be_tried(workshop(), request.args.get("run", ""))
+    run, people = found.run, [one for one in found.book.people if not one.removed]
     return page(
         "plan/try.html",
         run=run,
-        open_runs=open_runs,
-        tried=tried,
+        open_runs=found.open_runs,
+        tried=_tried(run) if run is not None and request.args.get("what") else None,
         given=request.args,
+        ticked=request.args.getlist("skills"),
         sent={name: request.args.getlist(name) for name in FIELDS if request.args.getlist(name)},
-        book=shop.book,
-        skills=_skills(shop.book, run),
-        everybody=[one for one in shop.book.people if not one.removed],
-        people=[one for one in shop.book.people if one.hours and not one.removed],
-        pairs=swappable(run) if run is not None else [],
+        again=request.full_path,
+        book=found.book,
+        skills=found.skills,
+        everybody=people,
+        people=[one for one in people if one.hours],
+        pairs=found.pairs,
         kinds=KINDS,
+        to_try=kept_changes(fittings().settings, run.id) if run is not None else [],
     )
 
 
@@ -100,7 +89,7 @@ def keep() -> Response:
     }
     if found.after is None or found.left_out:
         raise Refused("try fits nowhere")
-    keep_change(workshop(), list_settings(), run, words, known_person())
+    keep_change(workshop(), fittings().settings, run, words, known_person())
     return see_other(f"/review/runs/{run}#to-try")
 
 
@@ -108,25 +97,15 @@ def keep() -> Response:
 def drop() -> Response:
     """Take a change off a run's list."""
     run = request.form.get("run", "")
-    drop_change(workshop(), list_settings(), run, request.form.get("change", ""))
+    drop_change(workshop(), fittings().settings, run, request.form.get("change", ""))
     return see_other(f"/review/runs/{run}#to-try")
-
-
-def changes_to_try(run: str) -> list[Kept]:
-    """What was kept to be tried, for the Review of a run."""
-    return kept_changes(list_settings(), run)
-
-
-def list_settings() -> Settings:
-    """Where the lists of changes to try are."""
-    return fittings().settings
 
 
 def _tried(run: RunState) -> Tried:
     try:
         change, found = _answered(run.id)
     except Refused as refused:
-        return Tried(wrong=said("refused", refused.code, refused.facts))
+        return Tried(wrong=refusal(refused))
     shop = workshop()
     asked = change_in_words(shop, run.id, change)
     if found is None:
@@ -191,9 +170,3 @@ def _start(text: str) -> datetime | None:
         return datetime.combine(date.fromisoformat(text.strip()), time(), shop_zone())
     except ValueError:
         raise Refused("try day") from None
-
-
-def _skills(book: Book, run: RunState | None) -> list[str]:
-    """Every skill that somebody has or that a route asks for."""
-    asked = [one.skill for one in (run.route.product.operations if run else ()) if one.skill]
-    return sorted({*asked, *(skill for person in book.people for skill in person.skills)})

@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from babel.dates import format_date, format_time
-from flask import Blueprint, Flask, Response
+from flask import Blueprint, Response
 
 from runboard.floor.keeping.backup import local_now, look_at_copies, make_copy
 from runboard.floor.pressing.access import LEAD
@@ -16,12 +16,6 @@ from runboard.web.fittings import fittings
 
 part = Blueprint("backup", __name__)
 _log = logging.getLogger("runboard")
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-    app.jinja_env.globals.update(copies_shown=copies_shown, folder_shown=folder_shown)
 
 
 def folder_shown() -> str:

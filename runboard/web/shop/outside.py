@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 from typing import Any
 
-from flask import Blueprint, Flask, Response, request
+from flask import Blueprint, Response, request
 
 from runboard.floor.keeping.outside import Channel, add_channel, channels, find_channel, remove_channel, set_steps
 from runboard.run.refusal import Refused
 from runboard.shop.numbers import any_number
-from runboard.web.door.pages import page, said, see_other, workshop
+from runboard.web.door.pages import page, refusal, said, see_other, workshop
 from runboard.web.fittings import fittings
 from runboard.words.alert import words_of_a_test
 
@@ -18,12 +18,6 @@ STEPS = ("louder", "outside", "computer")
 _HERE = "/shop/alarms"
 
 part = Blueprint("outside", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-    app.jinja_env.globals.update(channels_shown=channels_shown)
 
 
 @part.get(_HERE)
@@ -39,7 +33,7 @@ def save_steps() -> Response:
     try:
         set_steps(workshop(), fittings().settings, {name: _minutes(text) for name, text in texts.items()})
     except Refused as refused:
-        return _page(422, said("refused", refused.code, refused.facts), texts)
+        return _page(422, refusal(refused), texts)
     return see_other(_HERE)
 
 
@@ -50,7 +44,7 @@ def add() -> Response:
     try:
         add_channel(fittings().settings, name, url, fittings().leaving.outside.is_readable)
     except Refused as refused:
-        return _page(422, said("refused", refused.code, refused.facts), added={"name": name, "url": url})
+        return _page(422, refusal(refused), added={"name": name, "url": url})
     return see_other(f"{_HERE}#channels")
 
 
@@ -108,9 +102,10 @@ def _page(
     steps = workshop().steps
     known = {name: _text(getattr(steps, name)) for name in STEPS}
     code, facts = fittings().leaving.speaker.said()
-    response = page(
+    return page(
         "shop/alarms.html",
         status=status,
+        cached=False,  # an address that was refused comes back as it was typed
         problem=problem,
         steps=texts or known,
         channels=_with_addresses(channels_shown()),
@@ -118,8 +113,6 @@ def _page(
         sound=said("sound", code, facts),
         can_sound=code != "none",
     )
-    response.headers["Cache-Control"] = "no-store"  # an address that was refused comes back as it was typed
-    return response
 
 
 def _minutes(text: str) -> float | None:

@@ -2,12 +2,19 @@
 
 from collections.abc import Callable
 
-from flask import Blueprint, Flask, Response, abort, request
+from flask import Blueprint, Response, abort, request
 
-from runboard.floor.changing.shop_book import book_record
+from runboard.floor.changing.shop_book import book_record, record_at_work
+from runboard.floor.letting_in.devices import devices_shown
+from runboard.floor.letting_in.guests import guests
+from runboard.floor.letting_in.travellers import hours_in_words
+from runboard.floor.pressing.access import LEAD
 from runboard.shop.book import Book, Station
 from runboard.shop.finish import begin_from, common_finishes
 from runboard.web.door.pages import page, see_other, workshop
+from runboard.web.door.sessions import access, asking_device, door
+from runboard.web.door.ways import could_be_secure, first_page, ways
+from runboard.web.fittings import fittings
 from runboard.web.forms.asked import Record, choice_word
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.saving import save_form
@@ -23,34 +30,46 @@ from runboard.web.forms.shop import (
     thing_form,
     thing_shown,
 )
+from runboard.web.shop.backup import copies_shown, folder_shown
+from runboard.web.shop.outside import channels_shown
+from runboard.web.shop.push import push_troubles
 
 Change = Callable[[Record], None]
 
 part = Blueprint("shop", __name__)
 
 
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-
-
 @part.get("/shop")
 def shop() -> Response:
     """Everything that the shop has, each to be looked at and changed."""
+    record = record_at_work(workshop())
     return page(
         "shop/shop.html",
-        book=workshop_record(),
+        book=record,
         things=THINGS.values(),
-        kind_in_words=_kind,
-        late_in_words=_late,
-        finish_in_words=_finish,
+        late=_late(record["late_counts"]),
+        kinds={one["kind"]: _kind(one["kind"]) for one in record["stations"]},
+        known={one["key"]: _known_by(one) for one in record["finishes"]},
+        channels=channels_shown(),
+        push_device=asking_device(),
+        push_troubles=push_troubles(),
+        copies=copies_shown(),
+        folder=folder_shown(),
+        network=ways(),
+        first_page=first_page(),
+        could_be_secure=could_be_secure(),
+        **_let_in(),
     )
 
 
-def workshop_record() -> Record:
-    """The latest record of the book, without people who are removed."""
-    record = book_record(workshop())
-    return {**record, "people": [one for one in record["people"] if not one["removed"]]}
+def _let_in() -> Record:
+    """Devices and helpers, for a lead where somebody has to pair; else none."""
+    shut = door() if access() == LEAD else None
+    return {
+        "devices": devices_shown(shut) if shut else None,
+        "helpers": list(guests(workshop(), shut)) if shut else None,
+        "hours": hours_in_words(fittings().settings),
+    }
 
 
 def _kind(kind: str) -> str:
@@ -61,8 +80,8 @@ def _late(counts: str) -> str:
     return choice_word(Book, "late_counts", counts)
 
 
-def _finish(finish: Record) -> str:
-    """By what its figures are known."""
+def _known_by(finish: Record) -> str:
+    """By what a finish's figures are known."""
     return f"label of {finish['sheet_date']}" if finish["sheet_date"] else COMMON_PRACTICE
 
 

@@ -4,19 +4,19 @@ from collections.abc import Callable
 from dataclasses import replace
 from urllib.parse import urlencode
 
-from flask import Blueprint, Flask, Response, abort, request, url_for
+from flask import Blueprint, Response, abort, request, url_for
 from werkzeug.datastructures import MultiDict
 
 from runboard.cards.page import More, page_html
 from runboard.cards.pdf import PACKAGES
-from runboard.floor.letting_in.print_cards import full_trays, next_prints, note_prints
+from runboard.floor.letting_in.print_cards import begin_prints, full_trays, note_prints, prints_to_make
 from runboard.floor.long_work import Task
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.web.door.pages import number_asked, page, said, see_other, workshop
+from runboard.web.door.pages import number_asked, page, refusal, said, see_other, workshop
 from runboard.web.door.run_pages import known_person, known_run
+from runboard.web.door.ways import first_page
 from runboard.web.fittings import fittings
-from runboard.web.network.ways import first_page
 from runboard.web.trays.card_desk import WHAT, CardDesk
 from runboard.web.trays.card_orders import KINDS, LANGUAGES, PAPERS, Sources, Wanted, card_order
 
@@ -27,11 +27,6 @@ FOR_A_RUN = ("jigs", "sheet")
 TRAYS_A_PAGE = 12
 
 part = Blueprint("cards", __name__)
-
-
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
 
 
 def desk() -> CardDesk:
@@ -55,7 +50,7 @@ def order(key: str) -> Response:
             return _to_browser(run, wanted)
         return _to_pdf(run, wanted)
     except Refused as refused:
-        return _form_page(run, wanted, [said("refused", refused.code, refused.facts)], 422)
+        return _form_page(run, wanted, [refusal(refused)], 422)
 
 
 def _to_browser(run: RunState, wanted: Wanted) -> Response:
@@ -66,19 +61,9 @@ def _to_browser(run: RunState, wanted: Wanted) -> Response:
 
 
 def _to_pdf(run: RunState, wanted: Wanted) -> Response:
-    shop, prints = workshop(), _prints(run, wanted)
-    made = card_order(shop, run, wanted, prints, _sources(desk().picture))  # takes a while, so outside the lock
-    with shop.lock:
-        if _prints(known_run(run.id), wanted) != prints:  # somebody printed the same cards meanwhile
-            raise Refused("cards busy")
-        task = desk().make(run.id, made)
-        if task is None:
-            raise Refused("cards busy")
-        try:
-            note_prints(shop, run.id, prints, known_person())
-        except BaseException:
-            desk().work.end(task.id)
-            raise
+    prints = _prints(run, wanted)
+    made = card_order(workshop(), run, wanted, prints, _sources(desk().picture))  # takes a while
+    task = begin_prints(workshop(), run.id, prints, lambda: desk().make(run.id, made), desk().work, known_person())
     return see_other(f"/plan/runs/{run.id}/cards/{task.id}")
 
 
@@ -97,7 +82,7 @@ def sheets(key: str) -> Response:
     try:
         made = card_order(workshop(), run, wanted, prints, _sources(address))
     except Refused as refused:
-        return _form_page(run, wanted, [said("refused", refused.code, refused.facts)], 422)
+        return _form_page(run, wanted, [refusal(refused)], 422)
     more = _more(run, everything, first + len(wanted.trays))
     return Response(page_html(made, "/static/", more), headers={"Cache-Control": "private, no-store"})
 
@@ -170,9 +155,7 @@ def _query(wanted: Wanted) -> str:
 
 
 def _prints(run: RunState, wanted: Wanted) -> dict[str, int]:
-    if run.state != "open":
-        raise Refused("run closed", run=run.name, state=run.state)
-    return next_prints(run, wanted.trays) if "travellers" in wanted.kinds else {}
+    return prints_to_make(run, wanted.trays, "travellers" in wanted.kinds)
 
 
 def _sources(picture: Callable[[str], str | None]) -> Sources:

@@ -5,14 +5,15 @@ import re
 from datetime import date, datetime, time, timedelta
 from uuid import uuid4
 
-from flask import Blueprint, Flask, Response, abort, request
+from flask import Blueprint, Response, abort, request
 
+from runboard.floor.looking.at_hand import names_now
 from runboard.floor.pressing.paper import Outcome, Paper, enter_paper, try_paper
 from runboard.floor.pressing.paper_rows import Row, RowRefused, totals
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState, Tray
 from runboard.run.refusal import Refused
-from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
+from runboard.web.door.pages import page, refusal, said, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import due_moment, known_person, known_run
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.form import Form, posted, shown
@@ -24,17 +25,14 @@ _A_DAY = timedelta(days=1)
 part = Blueprint("paper", __name__)
 
 
-def init_app(app: Flask) -> None:
-    """Plug into the app."""
-    app.register_blueprint(part)
-
-
 @part.get("/plan/runs/<key>/paper")
 def trays(key: str) -> Response:
     """Whose card it is."""
     run = known_run(key)
     entered = request.args.get("entered", "")
-    return page("trays/paper.html", run=run, entered=entered if entered in run.trays else "")
+    return page(
+        "trays/paper.html", run=run, trays=list(run.trays.values()), entered=entered if entered in run.trays else ""
+    )
 
 
 @part.get("/plan/runs/<key>/trays/<tray>/paper")
@@ -62,7 +60,7 @@ def enter(key: str, tray: str) -> Response:
     try:
         enter_paper(workshop(), paper)
     except Refused as refused:
-        form.problems.append(said("refused", refused.code, refused.facts))
+        form.problems.append(refusal(refused))
     except RowRefused as row:
         _put_beside(form, run, found, row)
     else:
@@ -85,7 +83,7 @@ def _tried(form: Form, run: RunState, tray: Tray, paper: Paper) -> Outcome | Non
 def _put_beside(form: Form, run: RunState, tray: Tray, row: RowRefused) -> None:
     at = _steps(run, tray)[row.step].index
     field = "time" if row.refused.code in ("moment to come", "earlier than row", "before the run") else "good"
-    form.errors[f"r{at}.{field}"] = said("refused", row.refused.code, row.refused.facts)
+    form.errors[f"r{at}.{field}"] = refusal(row.refused)
 
 
 # the form
@@ -117,10 +115,7 @@ def _sections(run: RunState, tray: Tray) -> list[Section]:
 
 
 def _people() -> Choices:
-    shop = workshop()
-    known = [(one.key, one.name) for one in shop.book.people if not one.removed]
-    guests = [(one.key, one.name) for one in shop.ledger.state.people.values() if one.name]
-    return (("", "not written"), *known, *guests)
+    return (("", "not written"), *names_now(workshop()).who_can_be_named())
 
 
 def _form(run: RunState, tray: Tray) -> Form:

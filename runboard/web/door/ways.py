@@ -3,9 +3,14 @@
 from urllib.parse import urlsplit
 
 from flask import request
+from markupsafe import Markup
 
+from runboard.floor.letting_in.devices import HTTP
+from runboard.floor.pressing.access import LEAD
+from runboard.lan import qr
 from runboard.lan.addresses import HOSTS
 from runboard.lan.network import Network
+from runboard.web.door.sessions import access, asked_by
 from runboard.web.fittings import fittings
 
 
@@ -33,6 +38,16 @@ def secure_page() -> str:
     if host_asked_by() in found.vouched:
         return f"https://{host_asked_by()}:{found.https_port}/"
     return next(iter(found.pages("https")), "")
+
+
+def drawn(address: str, about: str) -> Markup:
+    """An address as a QR code, an SVG element; ``about`` says what it is to whoever does not see it."""
+    return Markup(qr.svg(address, about))  # noqa: S704 - it is an element, made here
+
+
+def could_be_secure() -> bool:
+    """Whether a lead asks by plain http, and there is a secure page to go over to."""
+    return access() == LEAD and asked_by() == HTTP and bool(secure_page())
 
 
 def host_asked_by() -> str:

@@ -1,0 +1,132 @@
+"""A file that came in: looked at, said what it would change, and taken, pictures and all, or not at all.
+
+Between the look and the press that takes it, it is kept in the data folder, where nothing reads it.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, BinaryIO, Protocol
+
+from runboard.floor.changing.exchange import import_run, look_at_run
+from runboard.floor.changing.file_in import Take, nothing, read_file
+from runboard.floor.changing.kept_changes import changes_in, take_changes
+from runboard.floor.changing.pictures import Shelf
+from runboard.floor.changing.shop_book import book_record, check_book, save_book
+from runboard.floor.looking.at_hand import names_now
+from runboard.floor.workshop import Settings, Workshop
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
+from runboard.shop.book_json import book_from_json
+from runboard.shop.limits import check_limits
+
+Record = dict[str, Any]
+_PARTS = ("rooms", "services", "stations", "people", "jobs", "finishes", "products")
+
+
+class Incoming(Protocol):
+    """Where a file is kept between the look at it and the press that takes it."""
+
+    def keep(self, stream: BinaryIO) -> str: ...
+    def open(self, name: str) -> BinaryIO | None: ...
+    def drop(self, name: str) -> None: ...
+
+
+@dataclass(frozen=True)
+class BookComing:
+    """A book's file: for each part of the book what comes, goes and changes, by name."""
+
+    name: str
+    changes: tuple[tuple[str, list[str], list[str], list[str]], ...]
+
+
+@dataclass(frozen=True)
+class RunComing:
+    """A run's file. ``fresh`` counts its events that are new here, ``left_out`` those of the shop that it was worked in, by
+    kind; ``people`` and ``stations`` are names, ``first`` and ``last`` its earliest and latest moment."""
+
+    run: RunState
+    is_new: bool
+    fresh: int
+    people: list[str]
+    first: datetime
+    last: datetime
+    stations: list[str]
+    left_out: Mapping[str, int]
+    changes: int
+
+    @property
+    def wanted(self) -> int:
+        return sum(one.pieces for one in self.run.orders)
+
+    @property
+    def started(self) -> int:
+        return sum(one.started for one in self.run.trays.values())
+
+
+def look_at_file(workshop: Workshop, incoming: Incoming, name: str) -> BookComing | RunComing:
+    """What taking a kept file would do. Refused, ``Unreadable`` or ``BookError`` where it cannot be taken at all."""
+    record = _read(incoming, name)
+    if "runboard_run" not in record:
+        return BookComing(str(record.get("name") or "My shop"), tuple(_book_changes(book_record(workshop), record)))
+    coming, names = look_at_run(workshop, record), names_now(workshop)
+    moments = [one.moment for one in coming.file.own]
+    known = {one.key: one.name for one in names.book.people}
+    return RunComing(
+        coming.run,
+        coming.is_new,
+        len(coming.fresh),
+        sorted({known.get(one.person, one.person) for one in coming.file.own if one.person}),
+        min(moments),
+        max(moments),
+        sorted({names.station(load.station) for load in coming.run.loads.values()}),
+        coming.left_out,
+        len(changes_in(record)),
+    )
+
+
+def take_file(workshop: Workshop, incoming: Incoming, shelf: Shelf, settings: Settings, name: str, seen: int) -> str:
+    """Take all of a kept file, or nothing; pictures only once nothing else is wrong, and before anything names them.
+
+    Answers the run's key, '' for a book. ``seen`` is the book's revision that the person had before them.
+    """
+    record, key = _read(incoming, name), ""
+    if "runboard_run" in record:
+        look_at_run(workshop, record)
+        changes = changes_in(record)
+        _read(incoming, name, shelf.keep)
+        import_run(workshop, record)
+        key = str(record["run"])
+        take_changes(workshop, settings, key, changes)
+    else:
+        check_book(workshop, record, seen)
+        _read(incoming, name, shelf.keep)
+        save_book(workshop, record, seen)
+    incoming.drop(name)
+    return key
+
+
+def _read(incoming: Incoming, name: str, take: Take = nothing) -> Record:
+    """The record of a file that is kept; a book is checked."""
+    stream = incoming.open(name)
+    if stream is None:
+        raise Refused("file gone")
+    with stream:
+        record = read_file(stream, take)
+    if "runboard_book" in record:
+        book = book_from_json(record)
+        check_limits(book)
+    return record
+
+
+def _book_changes(here: Record, there: Record) -> list[tuple[str, list[str], list[str], list[str]]]:
+    """For each part of the book: (part, names that come, names that go, names that change)."""
+    found = []
+    for part in _PARTS:
+        now = {one["key"]: one for one in here.get(part, ())}
+        then = {one["key"]: one for one in there.get(part, ())}
+        come = [one["name"] for key, one in then.items() if key not in now]
+        go = [one["name"] for key, one in now.items() if key not in then]
+        change = [one["name"] for key, one in then.items() if key in now and one != now[key]]
+        found.append((part.replace("jobs", "small jobs"), come, go, change))
+    return found
