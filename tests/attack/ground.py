@@ -30,7 +30,7 @@ from tests.conftest import HandClock
 _MEMORY = Path("/dev/shm")
 FAST = str(_MEMORY) if _MEMORY.is_dir() else None
 # What answers after every chapter, and after a restart.
-PAGES = ("/", "/trays", "/wall", "/state?person=ann", "/runs/r1/state", "/plan", "/plan/runs/r1", "/plan/runs/r1/cards", "/care", "/shop",
+PAGES = ("/", "/trays", "/wall", "/state?person=ann", "/runs/r1/trays/1/history", "/plan", "/plan/runs/r1", "/plan/runs/r1/cards", "/care", "/shop",
          "/review", "/review/runs/r1", "/shop/signals", "/plan/runs/r1/run.json", "/shop/book.json", "/plan/runs/r1/paper")  # fmt: skip
 
 

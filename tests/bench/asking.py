@@ -18,7 +18,7 @@ _KEPT = ("Connection", "keep-alive")
 
 
 class Asking:
-    """Asks one server for one run's state, and taps; each answers its milliseconds."""
+    """Asks one server for the state, and taps; each answers its milliseconds."""
 
     def __init__(self, server: Running, run: str) -> None:
         self._cookie = {"Cookie": f"{COOKIE}={server.pair()}"}
@@ -26,7 +26,7 @@ class Asking:
         self._connection.connect()
         self._connection.sock.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
         self.run = run
-        self.state = f"/runs/{run}/state?person={LEAD}"
+        self.state = f"/state?person={LEAD}"
         self.bytes = 0
         self.seq = 0
         self.pressed_at: list[str] = []

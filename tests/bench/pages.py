@@ -29,7 +29,6 @@ ASKED: dict[str, tuple[str, ...]] = {
     "plan_try.look": ("", "?run=r1&what=times&operation=sand&kind=&per_cent=80"),
     "plan_opening.new_run": ("?product=rails", "?copy=r1"),
     "state.shop_state": ("?person=robin",),
-    "state.run_state": ("?person=robin",),
 }
 LEFT_OUT = (
     "static_files.",

@@ -20,7 +20,18 @@ from tests.phone import Phone
 from tests.scenario import shop
 from tests.serving import Served
 
-EVERYTHING_ELSE = ["", "trays", "plan", "review", "shop", "wall", "runs/r1/state", "state", "pictures/x.jpg", "stream"]
+EVERYTHING_ELSE = [
+    "",
+    "trays",
+    "plan",
+    "review",
+    "shop",
+    "wall",
+    "runs/r1/trays/1/history",
+    "state",
+    "pictures/x.jpg",
+    "stream",
+]
 
 
 @pytest.fixture

@@ -3,12 +3,12 @@
 import pytest
 
 from runboard.floor.changing.runs import Wish, new_event, open_run
-from runboard.floor.letting_in.print_cards import full_trays, named_trays, next_prints, note_prints
+from runboard.floor.letting_in.print_cards import begin_prints, full_trays, named_trays, next_prints, note_prints
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from tests.floor.fakes import workshop
+from tests.floor.fakes import FakeWork, workshop
 from tests.scenario import shop
 
 
@@ -77,3 +77,31 @@ def test_a_run_that_is_over_notes_no_print(made: Workshop) -> None:
         note_prints(made, "r1", {"1": 1, "2": 1})
 
     assert made.log.last_seq() == before
+
+
+def test_cards_that_were_printed_meanwhile_are_not_begun(made: Workshop) -> None:
+    work, prints = FakeWork(), next_prints(run(made), ["1"])
+    note_prints(made, "r1", prints, "ben")
+
+    with pytest.raises(Refused, match="cards busy"):
+        begin_prints(made, "r1", prints, lambda: work.start("cards", "r1", print), work, "ann")
+
+    assert work.tasks == {}
+
+
+def test_cards_for_which_there_is_no_room_are_no_print(made: Workshop) -> None:
+    work = FakeWork(is_full=True)
+
+    with pytest.raises(Refused, match="cards busy"):
+        begin_prints(made, "r1", {"1": 1}, lambda: work.start("cards", "r1", print), work, "ann")
+
+    assert next_prints(run(made), ["1"]) == {"1": 1}
+
+
+def test_cards_that_are_begun_are_noted(made: Workshop) -> None:
+    work = FakeWork()
+
+    task = begin_prints(made, "r1", {"1": 1}, lambda: work.start("cards", "r1", print), work, "ann")
+
+    assert task.id in work.tasks
+    assert next_prints(run(made), ["1"]) == {"1": 2}

@@ -56,8 +56,8 @@ def test_the_state_is_json_with_the_time(client: FlaskClient, house: House) -> N
     assert json.loads(answer.data)["now"] == "2026-03-07T09:00:00.000Z"
 
 
-def test_an_unknown_run_is_not_found(client: FlaskClient) -> None:
-    answer = client.get("/runs/nothing/state")
+def test_a_tray_of_an_unknown_run_is_not_found(client: FlaskClient) -> None:
+    answer = client.get("/runs/nothing/trays/1/history")
 
     assert answer.status_code == 404
     assert answer.json is not None and answer.json["sentence"]

@@ -40,7 +40,7 @@ def test_a_small_answer_is_left_alone(client: FlaskClient) -> None:
 
 
 def test_the_catalogue_is_text(client: FlaskClient) -> None:
-    answer = client.get("/words/en.ftl")
+    answer = client.get("/static/words/en.ftl")
 
     assert answer.content_type == "text/plain; charset=utf-8"
     assert answer.data == (ROOT / "static" / "words" / "en.ftl").read_bytes()

@@ -174,7 +174,7 @@ def test_no_json_makes_the_server_fail(client: FlaskClient, body: Any) -> None:
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(run=st.text(max_size=20), person=st.text(max_size=20))
 def test_no_address_makes_the_server_fail(client: FlaskClient, run: str, person: str) -> None:
-    answer = client.get(f"/runs/{quote(run or 'r', safe='')}/state", query_string={"person": person})
+    answer = client.get(f"/runs/{quote(run or 'r', safe='')}/trays/1/history", query_string={"person": person})
 
     assert answer.status_code in (200, 308, 400, 404)
 

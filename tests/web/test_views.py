@@ -24,7 +24,7 @@ OF_A_FORM = {"form.text", "form.all", "form.error", "form.is_open", "form.row_nu
 OF_A_CARD = {"place.picture", "place.sign", "Getitem"}  # a macro for each kind of face and row
 FILTERS = {
     "local", "span", "day",  # ours: a moment and a span where the shop is
-    "capitalize", "default", "format", "int", "join", "length", "list", "map", "rejectattr", "safe", "selectattr", "truncate",
+    "capitalize", "default", "format", "int", "join", "length", "list", "map", "max", "min", "rejectattr", "safe", "selectattr", "truncate",
 }  # fmt: skip
 
 

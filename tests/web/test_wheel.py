@@ -12,7 +12,7 @@ import pytest
 from tests.pairing import cookies
 from tests.serving import ROOT, running
 
-ADDRESSES = ("/static/base.css", "/static/icon.svg", "/words/en.ftl", "/table.json", "/nowhere")
+ADDRESSES = ("/static/base.css", "/static/icon.svg", "/static/words/en.ftl", "/table.json", "/nowhere")
 
 
 @pytest.fixture(scope="module")

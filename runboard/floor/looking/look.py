@@ -34,32 +34,29 @@ from runboard.run.fold.shown import MOST_SHOWN, newest
 from runboard.run.fold.state import ShopState
 from runboard.run.log.ahead import ahead
 from runboard.run.log.event import parse_moment
-from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 
 CARE_SHOWN = timedelta(days=2)
 
 
-def state_for(workshop: Workshop, person: str, run: str | None = None) -> tuple[str, str]:
-    """(tag, JSON text) of the shop for ``person``: every open run, or the one named. The tag changes with the log, the book,
-    the person and due moments passed. Refused 'run unknown'."""
+def state_for(workshop: Workshop, person: str) -> tuple[str, str]:
+    """(tag, JSON text) of the shop for ``person``, with every open run. The tag changes with the log, the book, the person and
+    due moments passed."""
     with workshop.lock:
         catch_up(workshop)
         now = workshop.clock.now()
         first = _first(workshop, now)
-        tag = _tag(workshop, person, run, now, first)
-        if run is not None and run not in workshop.ledger.state.runs:
-            raise Refused("run unknown", run=run)
-        texts: dict[tuple[str, str | None], tuple[str, str]] = workshop.kept.setdefault("texts", {})
-        kept = texts.get((person, run))
+        tag = _tag(workshop, person, now, first)
+        texts: dict[str, tuple[str, str]] = workshop.kept.setdefault("texts", {})
+        kept = texts.get(person)
         if kept is None or kept[0] != tag:
             if len(texts) > 64:
                 texts.clear()
-            kept = texts[(person, run)] = (tag, _text(workshop, person, run, now, first))
+            kept = texts[person] = (tag, _text(workshop, person, now, first))
         return kept
 
 
-def _tag(workshop: Workshop, person: str, run: str | None, now: datetime, first: Mapping[str, str]) -> str:
+def _tag(workshop: Workshop, person: str, now: datetime, first: Mapping[str, str]) -> str:
     passed = bisect_right(_moments(workshop), now)
     steps = hash(workshop.steps) % 10_000
     planned = latest(workshop)
@@ -67,7 +64,7 @@ def _tag(workshop: Workshop, person: str, run: str | None, now: datetime, first:
     asked = ",".join(first.values())
     return (
         f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{asked}"
-        f".{len(ahead(workshop.ledger.held, now))}.{person}.{run or ''}"
+        f".{len(ahead(workshop.ledger.held, now))}.{person}"
     )
 
 
@@ -96,11 +93,10 @@ def _moments(workshop: Workshop) -> list[datetime]:
     return workshop.kept["dues"][2]  # type: ignore[no-any-return]
 
 
-def _text(workshop: Workshop, person: str, run: str | None, now: datetime, first: Mapping[str, str]) -> str:
+def _text(workshop: Workshop, person: str, now: datetime, first: Mapping[str, str]) -> str:
     state, book = workshop.ledger.state, workshop.book
     cache: Cache = workshop.kept.setdefault("cache", Cache())
-    shown = [one for one in state.runs.values() if (one.state == "open" if run is None else one.id == run)]
-    runs = ",".join(f"{dump(one.id)}:{run_text(one, cache, book)}" for one in shown)
+    runs = ",".join(f"{dump(one.id)}:{run_text(one, cache, book)}" for one in state.open_runs())
     told = _dues(workshop)
     rest: dict[str, Any] = {
         "dues": [

@@ -19,19 +19,8 @@ part = Blueprint("static_files", __name__)
 
 @part.get("/static/<path:name>")
 def static(name: str) -> Response:
-    """A file of ``static/``. Vendored ones carry their version in the name and are kept for good; others are asked
-    after each time, and answer 304 while they are the same."""
-    return serve_file(name)
-
-
-@part.get("/words/<name>.ftl")
-def words(name: str) -> Response:
-    """The catalogue of sentences of one language."""
-    return serve_file(f"words/{name}.ftl")
-
-
-def serve_file(name: str) -> Response:
-    """The answer with a file of ``static/``; 404 where there is none, and for every way out of the folder."""
+    """A file of ``static/``; 404 where there is none, and for every way out of the folder. Vendored ones carry their version
+    in the name and are kept for good; others are asked after each time, and answer 304 while they are the same."""
     path = safe_join(str(folder("static")), name)
     if path is None or "\0" in name:
         abort(404)

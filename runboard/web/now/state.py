@@ -17,13 +17,8 @@ part = Blueprint("state", __name__)
 @part.get("/state")
 def shop_state() -> Response:
     """The whole shop as the asking person sees it."""
-    return _state(None)
-
-
-@part.get("/runs/<run>/state")
-def run_state(run: str) -> Response:
-    """The same, with one run only; 404 where nobody knows the run."""
-    return _state(run)
+    note_page(workshop(), asking_person(), asking_device(), "hears" in request.args)
+    return what_changed(*state_for(workshop(), asking_person()))
 
 
 @part.get("/table.json")
@@ -42,11 +37,6 @@ def history(run: str, tray: str) -> Response:
     response = jsonify(entries=history_record(workshop(), run, tray))
     response.headers["Cache-Control"] = "private, no-cache"
     return response
-
-
-def _state(run: str | None) -> Response:
-    note_page(workshop(), asking_person(), asking_device(), "hears" in request.args)
-    return what_changed(*state_for(workshop(), asking_person(), run))
 
 
 @cache
