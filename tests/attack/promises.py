@@ -64,7 +64,6 @@ READ: Mapping[str, Who] = {
     # The shop, to look at.
     "shop.shop": PAIRED,
     "shop.about": PAIRED,
-    "shop.limits": PAIRED,
     "shop.one": PAIRED,
     # Who may come in, and everything at once.
     "pairing.one": _LEAD,
@@ -124,7 +123,6 @@ WRITE: Mapping[str, Who] = {
     "plan_try.keep": _LEAD,
     "shop.remove_one": _LEAD,
     "shop.save_about": _LEAD,
-    "shop.save_limits": _LEAD,
     "shop.save_one": _LEAD,
     "shop_file.look": _LEAD,
     "signals.make": _LEAD,

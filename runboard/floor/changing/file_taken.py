@@ -3,17 +3,15 @@
 Between the look and the press that takes it, it is kept in the data folder, where nothing reads it.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
 from typing import Any, BinaryIO, Protocol
 
-from runboard.floor.changing.exchange import import_run, look_at_run
+from runboard.floor.changing.exchange import Coming, import_run, look_at_run
 from runboard.floor.changing.file_in import Take, nothing, read_file
 from runboard.floor.changing.kept_changes import changes_in, take_changes
 from runboard.floor.changing.pictures import Shelf
 from runboard.floor.changing.shop_book import book_record, check_book, save_book
-from runboard.floor.looking.at_hand import names_now
+from runboard.floor.looking.at_hand import Called, names_now
 from runboard.floor.workshop import Settings, Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
@@ -42,26 +40,25 @@ class BookComing:
 
 @dataclass(frozen=True)
 class RunComing:
-    """A run's file. ``fresh`` counts its events that are new here, ``left_out`` those of the shop that it was worked in, by
-    kind; ``people`` and ``stations`` are names, ``first`` and ``last`` its earliest and latest moment."""
+    """A run's file: what it would make, how many ``changes`` to try come with it, and what is called how here."""
 
-    run: RunState
-    is_new: bool
-    fresh: int
-    people: list[str]
-    first: datetime
-    last: datetime
-    stations: list[str]
-    left_out: Mapping[str, int]
+    coming: Coming
     changes: int
+    names: Called
 
     @property
-    def wanted(self) -> int:
-        return sum(one.pieces for one in self.run.orders)
+    def run(self) -> RunState:
+        return self.coming.run
 
     @property
-    def started(self) -> int:
-        return sum(one.started for one in self.run.trays.values())
+    def people(self) -> list[str]:
+        """Who pressed, by name where they are known here."""
+        known = {one.key: one.name for one in self.names.book.people}
+        return sorted({known.get(one.person, one.person) for one in self.coming.file.own if one.person})
+
+    @property
+    def stations(self) -> list[str]:
+        return sorted({self.names.station(load.station) for load in self.run.loads.values()})
 
 
 def look_at_file(workshop: Workshop, incoming: Incoming, name: str) -> BookComing | RunComing:
@@ -69,20 +66,7 @@ def look_at_file(workshop: Workshop, incoming: Incoming, name: str) -> BookComin
     record = _read(incoming, name)
     if "runboard_run" not in record:
         return BookComing(str(record.get("name") or "My shop"), tuple(_book_changes(book_record(workshop), record)))
-    coming, names = look_at_run(workshop, record), names_now(workshop)
-    moments = [one.moment for one in coming.file.own]
-    known = {one.key: one.name for one in names.book.people}
-    return RunComing(
-        coming.run,
-        coming.is_new,
-        len(coming.fresh),
-        sorted({known.get(one.person, one.person) for one in coming.file.own if one.person}),
-        min(moments),
-        max(moments),
-        sorted({names.station(load.station) for load in coming.run.loads.values()}),
-        coming.left_out,
-        len(changes_in(record)),
-    )
+    return RunComing(look_at_run(workshop, record), len(changes_in(record)), names_now(workshop))
 
 
 def take_file(workshop: Workshop, incoming: Incoming, shelf: Shelf, settings: Settings, name: str, seen: int) -> str:

@@ -83,20 +83,12 @@ class Unpaired(Exception):
     """An unknown device asks for what is not open to it. Who answers is for the pages that welcome one to say."""
 
 
-class HelpOver(Exception):
-    """A guest's phone asks whose help is over: ``why``. The helper's pages answer it."""
+class TurnedAway(Exception):
+    """A guest's phone asks whose help is ``over`` (why), or for what is not its ``tray``'s. The helper's pages answer it."""
 
-    def __init__(self, why: str) -> None:
-        super().__init__(why)
-        self.why = why
-
-
-class NotTheirs(Exception):
-    """A guest's phone asks for what is not its ``tray``'s. The helper's pages answer it."""
-
-    def __init__(self, tray: str) -> None:
-        super().__init__(tray)
-        self.tray = tray
+    def __init__(self, over: str = "", tray: str = "") -> None:
+        super().__init__(over or tray)
+        self.over, self.tray = over, tray
 
 
 def init_app(app: Flask) -> None:
@@ -125,16 +117,15 @@ def turn_strangers_away() -> None:
 
 
 def keep_guests_to_their_tray() -> None:
-    """``HelpOver`` for a guest's phone whose help is over, ``NotTheirs`` where it asks for another's; no other phone is
-    meant."""
+    """``TurnedAway`` for a guest's phone whose help is over, or that asks for another's; no other phone is meant."""
     session, shut = _guest(), door()
     if session is None:
         return
     over = why_over(workshop(), session, shut.clock.now()) if shut else ""
     if over:
-        raise HelpOver(over)
+        raise TurnedAway(over=over)
     if not _is_guests():
-        raise NotTheirs(session.device.tray)
+        raise TurnedAway(tray=session.device.tray)
 
 
 def _guest() -> Session | None:

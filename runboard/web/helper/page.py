@@ -14,7 +14,7 @@ from runboard.run.calls.device import Session
 from runboard.run.refusal import Refused
 from runboard.web.door import pictures
 from runboard.web.door.errors import asked_by_script
-from runboard.web.door.guard import HelpOver, NotTheirs
+from runboard.web.door.guard import TurnedAway
 from runboard.web.door.pages import see_other, unkept, what_changed, workshop
 from runboard.web.door.sessions import access, asking_browser, asking_session, begin, door, door_here
 from runboard.web.door.speaking import LANGUAGE_COOKIE, language, speech
@@ -36,16 +36,12 @@ def keep_language(response: Response) -> Response:
     return response
 
 
-@part.app_errorhandler(HelpOver)
-def say_over(error: HelpOver) -> Response:
-    """The answer to a phone whose help is over (401)."""
-    return said(speech()(f"over-{error.why.replace(' ', '-')}"), 401, over=error.why)
-
-
-@part.app_errorhandler(NotTheirs)
-def say_shut(error: NotTheirs) -> Response:
-    """The answer to a guest's phone that asks for what is not its own (403)."""
+@part.app_errorhandler(TurnedAway)
+def turn_away(error: TurnedAway) -> Response:
+    """The answer to a guest's phone whose help is over (401), or that asks for what is not its own (403)."""
     say = speech()
+    if error.over:
+        return said(say(f"over-{error.over.replace(' ', '-')}"), 401, over=error.over)
     return said(say("shut", tray=error.tray), 403, back=("/helper", say("shut-go")))
 
 

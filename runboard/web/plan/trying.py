@@ -18,23 +18,6 @@ from runboard.web.fittings import fittings
 from runboard.words.trying import answer_of, change_in_words, table_of
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
-FIELDS = (
-    "what",
-    "person",
-    "day",
-    "opens",
-    "closes",
-    "like",
-    "skills",
-    "from",
-    "service",
-    "capacity",
-    "pieces",
-    "operation",
-    "kind",
-    "per_cent",
-    "first",
-)
 MOST_DIGITS = 6
 _HERE = "/plan/try"
 
@@ -64,7 +47,7 @@ def look() -> Response:
         tried=_tried(run) if run is not None and request.args.get("what") else None,
         given=request.args,
         ticked=request.args.getlist("skills"),
-        sent={name: request.args.getlist(name) for name in FIELDS if request.args.getlist(name)},
+        sent=[one for one in request.args.items(multi=True) if one[0] != "run"],
         again=request.full_path,
         book=found.book,
         skills=found.skills,

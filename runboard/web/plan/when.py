@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from typing import cast
 
 from runboard.floor.planning.plans import Shown, cannot_hold
 from runboard.floor.planning.plans import latest as newest
@@ -38,17 +37,9 @@ _WHY_NONE = {
 
 
 @dataclass(frozen=True)
-class After:
-    """The rest of the chart: from which sitting on, and in words."""
-
-    at: int
-    words: str
-
-
-@dataclass(frozen=True)
 class When:
     """The whole shop's plan in words and drawings; what is '' or () is not shown. ``is_coming`` where it is worked out;
-    ``before`` and ``after`` lead to the chart's sittings that are not on this page. ``loads`` are (station, its time at work,
+    ``before`` and ``after`` (from which sitting on, in words) lead to the chart's sittings that are not on this page. ``loads`` are (station, its time at work,
     its share of the hours in per cent)."""
 
     none: str = ""
@@ -65,7 +56,7 @@ class When:
     loads: tuple[tuple[str, str, int], ...] = ()
     sittings: tuple[Sitting, ...] = ()
     before: str = ""
-    after: After | None = None
+    after: tuple[int, str] | None = None
     is_planned: bool = False
     gave_up: bool = False
 
@@ -122,20 +113,16 @@ def when_done(shown: Shown | None, first: int = 0) -> When:
         calmer=_calmer(names, found, shown.planned.calmer),
         loads=tuple(_load(names, one) for one in found.stations),
         sittings=drawn,
-        before=_before(found, first, names),
+        before=names.say("chart-before") if first and found.charts else "",
         after=_after(found, first + len(drawn), names),
         is_planned=True,
         gave_up=gave_up(),
     )
 
 
-def _before(found: Figures, first: int, names: Names) -> str:
-    return names.say("chart-before") if first and found.charts else ""
-
-
-def _after(found: Figures, at: int, names: Names) -> After | None:
+def _after(found: Figures, at: int, names: Names) -> tuple[int, str] | None:
     left = len(found.charts) - at
-    return After(at, names.say("chart-after", count=left, day=opens_on(found, at, names))) if left > 0 else None
+    return (at, names.say("chart-after", count=left, day=opens_on(found, at, names))) if left > 0 else None
 
 
 def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
@@ -203,11 +190,10 @@ def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:
 def _lines(run: RunState, outlook: Forecast | None) -> list[Line]:
     chances = outlook.by_due if outlook is not None else {}
     found: dict[tuple[datetime, str], Line] = {}
-    for one in sorted(
-        (order for order in run.orders if order.due is not None), key=lambda order: cast(datetime, order.due)
-    ):
+    due = [(one.due, one) for one in run.orders if one.due is not None]
+    for moment, one in sorted(due, key=lambda pair: pair[0]):
         at = (run.id, one.line)
-        key = (cast(datetime, one.due), share(chances[at], "times in") if at in chances else "")
+        key = (moment, share(chances[at], "times in") if at in chances else "")
         line = found.get(key) or Line(*key, (), 0)
         found[key] = replace(line, whom=(*line.whom, whom_of(one)), pieces=line.pieces + one.pieces)
     return list(found.values())

@@ -57,7 +57,7 @@ def _look(name: str, status: int = 200, problems: tuple[str, ...] = ()) -> Respo
     found = look_at_file(workshop(), fittings().incoming, name)
     if isinstance(found, BookComing):
         return _page(status, kept=name, problems=problems, book=found)
-    return _page(status, kept=name, problems=problems, run=found, **_run_words(found))
+    return _page(status, kept=name, problems=problems, run=found.run, **_run_words(found))
 
 
 def _kept(file: FileStorage) -> str:
@@ -73,10 +73,19 @@ def _problems(error: Refused | Unreadable | BookError) -> tuple[str, ...]:
     return (refusal(error) if isinstance(error, Refused) else str(error),)
 
 
-def _run_words(run: RunComing) -> dict[str, Any]:
+def _run_words(found: RunComing) -> dict[str, Any]:
+    run, file, left_out = found.run, found.coming.file, found.coming.left_out
+    moments = [one.moment.astimezone(shop_zone()) for one in file.own]
     return {
-        "days": [one.astimezone(shop_zone()).date() for one in (run.first, run.last)],
-        "left_out": [(said("kind", kind), count) for kind, count in sorted(run.left_out.items())],
+        "is_new": found.coming.is_new,
+        "fresh": len(found.coming.fresh),
+        "wanted": sum(one.pieces for one in run.orders),
+        "started": sum(one.started for one in run.trays.values()),
+        "between": [(one.date(), one) for one in (min(moments), max(moments))],
+        "people": found.people,
+        "stations": found.stations,
+        "left_out": [(said("kind", kind), count) for kind, count in sorted(left_out.items())],
+        "changes": found.changes,
     }
 
 

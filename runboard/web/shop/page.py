@@ -1,6 +1,7 @@
 """The Shop screen: the book's own things through ordinary forms, and the whole book as a file."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 from flask import Blueprint, Response, abort, request
 
@@ -16,6 +17,7 @@ from runboard.web.door.sessions import access, asking_device, door
 from runboard.web.door.ways import could_be_secure, first_page, ways
 from runboard.web.fittings import fittings
 from runboard.web.forms.asked import Record, choice_word
+from runboard.web.forms.field import Section
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.saving import save_form
 from runboard.web.forms.shop import (
@@ -37,6 +39,22 @@ from runboard.web.shop.push import push_troubles
 Change = Callable[[Record], None]
 
 part = Blueprint("shop", __name__)
+
+
+@dataclass(frozen=True)
+class _Sheet:
+    """A form of what the book has once, and how it shows and says it."""
+
+    title: str
+    form: Callable[[Record], Sequence[Section]]
+    shown: Callable[[Record], Record] = dict
+    said: Callable[[Record], Record] = dict
+
+
+_SHEETS = {
+    "about": _Sheet("The shop", head_form),
+    "limits": _Sheet("Forbidden materials, noise", limits_form, limits_shown, limits_said),
+}
 
 
 @part.get("/shop")
@@ -85,62 +103,34 @@ def _known_by(finish: Record) -> str:
     return f"label of {finish['sheet_date']}" if finish["sheet_date"] else COMMON_PRACTICE
 
 
-@part.get("/shop/about")
-def about() -> Response:
-    """The form of the shop's name, zone, units and emergency number."""
-    return _head_page(_head(book_record(workshop())))
+@part.get("/shop/<any(about,limits):about>")
+def about(about: str) -> Response:
+    """The form of the shop's name, zone, units and emergency number, or of forbidden materials and the rule for noise."""
+    return _sheet_page(about, _sheet(about, book_record(workshop())))
 
 
-@part.post("/shop/about")
-def save_about() -> Response:
+@part.post("/shop/<any(about,limits):about>")
+def save_about(about: str) -> Response:
     """Save them."""
-    form = posted(head_form(book_record(workshop())), request.form)
+    sheet = _SHEETS[about]
+    form = posted(sheet.form(book_record(workshop())), request.form)
 
     def change(record: Record) -> None:
-        record.update(form.record())
+        record.update(sheet.said(form.record()))
 
-    if save_form(form, change, form.part_of, "", _head):
+    if save_form(form, change, form.part_of, "", lambda record: _sheet(about, record)):
         return see_other("/shop")
-    return _head_page(form, 422)
+    return _sheet_page(about, form, 422)
 
 
-def _head(record: Record) -> Form:
-    form = shown(head_form(record), record)
+def _sheet(about: str, record: Record) -> Form:
+    form = shown(_SHEETS[about].form(record), _SHEETS[about].shown(record))
     form.seen = record["revision"]
     return form
 
 
-def _head_page(form: Form, status: int = 200) -> Response:
-    return page("shop/form.html", status=status, form=form, title="The shop", action="/shop/about")
-
-
-@part.get("/shop/limits")
-def limits() -> Response:
-    """The form of the forbidden materials and of the rule for noise."""
-    return _limits_page(_limits(book_record(workshop())))
-
-
-@part.post("/shop/limits")
-def save_limits() -> Response:
-    """Save them."""
-    form = posted(limits_form(book_record(workshop())), request.form)
-
-    def change(record: Record) -> None:
-        record.update(limits_said(form.record()))
-
-    if save_form(form, change, form.part_of, "", _limits):
-        return see_other("/shop")
-    return _limits_page(form, 422)
-
-
-def _limits(record: Record) -> Form:
-    form = shown(limits_form(record), limits_shown(record))
-    form.seen = record["revision"]
-    return form
-
-
-def _limits_page(form: Form, status: int = 200) -> Response:
-    return page("shop/form.html", status=status, form=form, title="Forbidden materials, noise", action="/shop/limits")
+def _sheet_page(about: str, form: Form, status: int = 200) -> Response:
+    return page("shop/form.html", status=status, form=form, title=_SHEETS[about].title, action=f"/shop/{about}")
 
 
 @part.get("/shop/<thing>/<key>")
