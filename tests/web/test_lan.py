@@ -135,27 +135,38 @@ def shop(tmp_path: Path) -> Iterator[Shop]:
         yield found
 
 
+@pytest.fixture(scope="module")
+def one_shop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
+    """A shop that is only asked, and never moved."""
+    with Shop(tmp_path_factory.mktemp("shop")).serving() as found:
+        yield found
+
+
 @pytest.mark.parametrize("host", ["127.0.0.1", "localhost", "192.168.1.20", "shop-pc.local", "runboard-shop-pc.local"])
-def test_both_doors_answer_by_every_name_of_the_shop(shop: Shop, host: str) -> None:
-    assert shop.ask(host).status == 200
-    assert shop.ask_securely(host).status == 200
-    assert (shop.ask(host, "/state").status, shop.ask_securely(host, "/state").status) == (401, 401)
+def test_both_doors_answer_by_every_name_of_the_shop(one_shop: Shop, host: str) -> None:
+    assert one_shop.ask(host).status == 200
+    assert one_shop.ask_securely(host).status == 200
+    assert (one_shop.ask(host, "/state").status, one_shop.ask_securely(host, "/state").status) == (401, 401)
 
 
 @pytest.mark.parametrize("host", ["example.com", "192.168.1.21", "shop-pc.local.example.com", "8.8.8.8", "local", ""])
-def test_another_name_that_leads_here_is_refused(shop: Shop, host: str) -> None:
-    assert shop.ask(host).status == 400
-    assert shop.ask(host, "/stream").status == 400
+def test_another_name_that_leads_here_is_refused(one_shop: Shop, host: str) -> None:
+    assert one_shop.ask(host).status == 400
+    assert one_shop.ask(host, "/stream").status == 400
 
 
-def test_a_name_is_refused_by_the_secure_door_too(shop: Shop) -> None:
-    connection = http.client.HTTPSConnection("127.0.0.1", shop.secure, timeout=5, context=shop.trusting())
+def test_a_name_is_refused_by_the_secure_door_too(one_shop: Shop) -> None:
+    connection = http.client.HTTPSConnection("127.0.0.1", one_shop.secure, timeout=5, context=one_shop.trusting())
 
-    assert _asked(connection, f"example.com:{shop.secure}", "/welcome").status == 400
+    assert _asked(connection, f"example.com:{one_shop.secure}", "/welcome").status == 400
 
 
-def test_no_answer_forbids_plain_http_from_now_on(shop: Shop) -> None:
-    for answer in (shop.ask("127.0.0.1"), shop.ask_securely("127.0.0.1"), shop.ask_securely("localhost", "/plan")):
+def test_no_answer_forbids_plain_http_from_now_on(one_shop: Shop) -> None:
+    for answer in (
+        one_shop.ask("127.0.0.1"),
+        one_shop.ask_securely("127.0.0.1"),
+        one_shop.ask_securely("localhost", "/plan"),
+    ):
         assert answer.getheader("Strict-Transport-Security") is None
 
 
