@@ -195,7 +195,8 @@ def with_change(tree: Path, one: Mutation) -> str:
 
 def passes(tree: Path, tests: str) -> str:
     """'passes', 'fails', or 'hangs' after the longest time; only the copy is imported, and no old byte code."""
-    command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", f"tests/outside/test_{tests}.py"]
+    quietly = ("-n0", "-xq", "-p", "no:cacheprovider")
+    command = [sys.executable, "-m", "pytest", *quietly, f"tests/outside/test_{tests}.py"]
     only_the_copy = {**os.environ, "PYTHONPATH": str(tree), "PYTHONDONTWRITEBYTECODE": "1"}
     try:
         done = subprocess.run(command, cwd=tree, env=only_the_copy, capture_output=True, timeout=LONGEST, check=False)

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from runboard.app import Settings, build
 from tests.attack.attacks import ATTACKS, Attack
 from tests.attack.by_clock import small_shop
 from tests.attack.memory import Memory
@@ -78,8 +79,12 @@ def test_a_server_starts_again_after(tmp_path: Path, name: str) -> None:
     scene.kept.close()
 
     assert scene.wrong == [] and refused(scene, one) == []
-    with serving(data) as again:
-        assert Phone(again.address).state()["runs"]
+    again = build(Settings(data, plans=False, open_to_all=True))
+    again.open()
+    try:
+        assert again.app.test_client().get("/state").get_json()["runs"]
+    finally:
+        again.close()
 
 
 def test_every_attack_says_what_it_does() -> None:

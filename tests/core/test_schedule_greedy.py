@@ -247,7 +247,7 @@ def test_compiled_with_its_bounds_checked_the_rule_stays_in_its_arrays():
     code, which takes longer to make than this takes."""
     only = "test_compiled_and_plain_are_equal_to_the_last_record"
     child = subprocess.run(
-        [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "-k", only, __file__],
+        [sys.executable, "-m", "pytest", "-n0", "-q", "-p", "no:cacheprovider", "-k", only, __file__],
         env={**os.environ, "NUMBA_BOUNDSCHECK": "1", "NUMBA_OPT": "0"},
         capture_output=True,
         text=True,
