@@ -12,6 +12,7 @@ import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import TypeVar
 from unittest.mock import patch
@@ -23,7 +24,7 @@ from runboard.background import pauses
 from runboard.commands.serve import CERTIFICATES
 from runboard.floor.planning import planning
 from runboard.floor.pressing.access import LEAD
-from runboard.house import Settings
+from runboard.house import House, Settings
 from runboard.lan.network import Network, here_only
 from runboard.opening import WallClock
 from runboard.store.closed import make_folder
@@ -78,42 +79,70 @@ _One = TypeVar("_One", bound=Served)
 # on a thread
 
 
+class Clock(WallClock):
+    """The time of day, which a test can move on."""
+
+    def __init__(self) -> None:
+        self.ahead = timedelta()
+
+    def now(self) -> datetime:
+        return super().now() + self.ahead
+
+
+@dataclass
+class Here(Served):
+    """A shop that is served on a thread of this process."""
+
+    house: House = field(kw_only=True)
+    clock: Clock = field(kw_only=True)
+
+    def forward(self, **span: float) -> datetime:
+        """So many ``seconds``, ``hours``, … pass for the server; answers its new moment."""
+        self.clock.ahead += timedelta(**span)
+        self.house.alerts.wake()
+        return self.clock.now()
+
+
 @contextmanager
-def serving(data: Path, port: int = 0, *, planner: bool = False) -> Iterator[Served]:
+def serving(data: Path, port: int = 0, *, planner: bool = False) -> Iterator[Here]:
     """The shop in that folder, served to this computer alone as ``runboard serve --local`` does, until the end of the
     block. Without a ``planner`` what comes first is the greedy rule's, at once."""
     with listen(port) as plain, listen(0) as secure:
         make_folder(data)
-        clock = WallClock()
+        clock = Clock()
         network = Network(data / CERTIFICATES, clock.now, plain.getsockname()[1], secure, where=here_only)
         settings = Settings(data, clock, hosts=network.hosts, ways=network, plans=planner)
-        with hold(data), on_a_thread(settings, plain, network) as address:
-            yield _remembered(Served(address, data))
+        with hold(data), on_a_thread(settings, plain, network) as house:
+            yield _remembered(Here(_address(plain), data, house=house, clock=clock))
 
 
 @contextmanager
 def serving_demo(data: Path, *, planner: bool = False) -> Iterator[Served]:
     """The demo in that folder, as ``runboard demo`` serves one that was served before."""
     settings = Settings(data, demo=True, open_to_all=True, plans=planner)
-    with listen(0) as plain, hold(data), on_a_thread(settings, plain) as address:
-        yield _remembered(Served(address))
+    with listen(0) as plain, hold(data), on_a_thread(settings, plain):
+        yield _remembered(Served(_address(plain)))
 
 
 @contextmanager
-def on_a_thread(settings: Settings, listening: socket.socket, beside: Beside | None = None) -> Iterator[str]:
-    """Serve the house of these settings until the end of the block; its address. ``beside`` begins and ends with it."""
+def on_a_thread(settings: Settings, listening: socket.socket, beside: Beside | None = None) -> Iterator[House]:
+    """The house of these settings, served until the end of the block. ``beside`` begins and ends with it."""
     with _as_a_guest():
-        watched = _Watched(beside)
-        arguments = (served(build(settings)), listening, False, lambda address: "", watched)
+        house, watched = build(settings), _Watched(beside)
+        arguments = (served(house), listening, False, lambda address: "", watched)
         thread = threading.Thread(target=serve, args=arguments, name="server")
         thread.start()
         assert watched.listens.wait(20), "the server never came up"
         try:
-            yield f"http://127.0.0.1:{listening.getsockname()[1]}/"
+            yield house
         finally:
             watched.end_it()
             thread.join(timeout=20)
             assert not thread.is_alive(), "the server never ended"
+
+
+def _address(listening: socket.socket) -> str:
+    return f"http://127.0.0.1:{listening.getsockname()[1]}/"
 
 
 class _Watched:

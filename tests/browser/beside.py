@@ -1,6 +1,7 @@
 """A second phone beside the one in hand, and a look into what was stored."""
 
 import json
+import re
 import sqlite3
 import time
 from datetime import UTC, datetime, timedelta
@@ -9,7 +10,16 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from tests.serving import Served
+from tests.serving import Here, Served
+
+_STATE = re.compile(r"/state(\?|$)")
+_LATER = "async (now) => (await import('/static/door/clock.js')).learn(Date.now(), Date.now(), now)"
+_FETCH = """async (parts) => {
+  const { wanted } = await import("/static/door/later.js");
+  const found = await Promise.all(parts.map(wanted));
+  const sheets = parts.includes("sheets") ? Object.values(found[parts.indexOf("sheets")]) : [];
+  await Promise.all(sheets.map((fetchIt) => fetchIt()));
+}"""
 
 
 def ago(minutes: float) -> str:
@@ -21,6 +31,24 @@ def opened(page: Page, server: Served) -> Page:
     page.goto(server.address)
     page.get_by_role("button", name="Ann", exact=True).click()
     return page
+
+
+def later(page: Page, server: Here, **span: float) -> None:
+    """So much time passes for the server and on this page, which hears of it at once."""
+    now = server.forward(**span)
+    page.evaluate(_LATER, now.isoformat())
+    asks_again(page)
+
+
+def asks_again(page: Page) -> None:
+    """The page asks the server now, as when somebody looks at it again, and shows what it was answered."""
+    with page.expect_response(_STATE):
+        page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+
+
+def fetches(page: Page, *parts: str) -> None:
+    """What Now fetches once it has come to rest, some of it, is fetched by now."""
+    page.evaluate(_FETCH, list(parts))
 
 
 def bodies(data: Path, kind: str) -> list[dict[str, Any]]:

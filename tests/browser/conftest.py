@@ -20,7 +20,7 @@ from tests.conftest import HandClock
 from tests.pairing import browser_cookie, paired
 from tests.phone import Phone
 from tests.scenario import shop
-from tests.serving import Served, serving
+from tests.serving import Here, Served, serving
 
 Scheme = Literal["light", "dark"]
 STATIC = Path(__file__).parents[2] / "static"
@@ -36,6 +36,8 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
+# What the browser says of a request, or of its service worker's script, that nobody answers.
+SILENCE = ("ERR_", "occurred when fetching the script")
 # A phone on the build without windows costs a quarter of the time: each context of the whole browser opens a window, with
 # all that stands around a page.
 WHOLE = shutil.which("chromium") or "chromium: apt-get install chromium"
@@ -59,10 +61,20 @@ def data(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def server(data: Path) -> Iterator[Served]:
+def server(data: Path) -> Iterator[Here]:
     """The shop in the data folder, served on a thread."""
     with serving(data) as served:
         yield served
+
+
+SWITCHED_ON: list["Phones"] = []
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_teardown() -> None:
+    """Phones are put away before their server goes: what a browser says of its silence then is nobody's mistake."""
+    while SWITCHED_ON:
+        SWITCHED_ON.pop().close()
 
 
 class Phones:
@@ -75,6 +87,11 @@ class Phones:
         self.contexts: list[BrowserContext] = []
         self.complaints: list[str] = []
         self.forgives_silence = False
+        SWITCHED_ON.append(self)
+
+    def close(self) -> None:
+        for context in self.contexts:
+            context.close()
 
     def new(self, *, viewport: ViewportSize = PHONE, scheme: Scheme = "light", init_script: str = "") -> Page:
         """A page on a phone of its own; ``init_script`` runs before the page's own."""
@@ -99,13 +116,13 @@ class Phones:
         return page
 
     def _heard(self, message: ConsoleMessage) -> None:
-        if message.type == "error" and not (self.forgives_silence and "ERR_" in message.text):
+        if message.type == "error" and not (self.forgives_silence and any(one in message.text for one in SILENCE)):
             self.complaints.append(f"{message.text} ({message.location.get('url')})")
 
     def forgive_silence_of_the_server(self) -> None:
         """What the browser says of requests that nobody answered: a test that stops the server expects it."""
         self.forgives_silence = True
-        self.complaints = [one for one in self.complaints if "ERR_" not in one]
+        self.complaints = [one for one in self.complaints if not any(said in one for said in SILENCE)]
 
 
 @pytest.fixture
@@ -113,8 +130,6 @@ def phones(chromium: Browser, data: Path) -> Iterator[Phones]:
     """As many phones as a test wants. Whatever a page's script complained of fails the test."""
     found = Phones(chromium, data)
     yield found
-    for context in found.contexts:
-        context.close()
     assert found.complaints == []
 
 

@@ -13,12 +13,12 @@ from playwright.sync_api import Browser, Page, expect
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.letting_in.travellers import read_keys, set_hours, traveller_link
 from runboard.opening import open_workshop
-from tests.browser.beside import arrived, bodies
+from tests.browser.beside import arrived, bodies, later
 from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
 from tests.phone import Phone
 from tests.scenario import shop
-from tests.serving import Served
+from tests.serving import Here, Served
 
 EVERYTHING_ELSE = [
     "",
@@ -55,8 +55,6 @@ def strangers(chromium: Browser, server: Served) -> Iterator[Phones]:
     """Phones that the shop does not know. Their browsers complain of each 401 and 403: no mistake of the page."""
     found = Phones(chromium)
     yield found
-    for context in found.contexts:
-        context.close()
     assert [one for one in found.complaints if "401" not in one and "403" not in one] == []
 
 
@@ -182,14 +180,17 @@ def test_the_lead_shuts_the_phone_out_and_the_next_press_is_refused_with_a_sente
 
 
 def test_after_their_hours_the_next_press_is_refused_with_a_sentence(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Here
 ) -> None:
     store, _ = open_workshop(shop_with_a_run)
-    set_hours(store.settings, 12 / 3600)
+    set_hours(store.settings, 2)
     store.close()
     page = scans(strangers, shop_with_a_run, server)
     shown(ann, page, "sander")
     page.get_by_role("button", name="Start", exact=True).click()
+    arrived(shop_with_a_run, "load started")
+
+    later(page, server, hours=2)
 
     expect(page.get_by_role("heading", level=1)).to_have_text(re.compile("Your hours at this tray are over"))
 
@@ -227,7 +228,7 @@ def test_without_a_network_nothing_is_lost(
 
 
 def test_a_machine_is_listed_started_watched_and_stopped(
-    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Served
+    strangers: Phones, ann: Phone, shop_with_a_run: Path, server: Here
 ) -> None:
     page = scans(strangers, shop_with_a_run, server, tray="1")
     shown(ann, page, "laser")
@@ -241,7 +242,9 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(page.get_by_text("Stay and watch.", exact=False).first).to_be_visible()
 
     look = page.get_by_role("button", name="I looked: no flame, work flat, air and exhaust on")
-    expect(look).to_be_visible(timeout=40_000)  # half a minute after the start
+    expect(look).to_have_count(0)
+    later(page, server, seconds=31)  # half a minute after the start
+    expect(look).to_be_visible()
     expect(page.get_by_text("It is no fire watch.")).to_be_visible()
     look.click()
     expect(look).to_be_hidden()

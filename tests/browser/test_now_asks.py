@@ -1,15 +1,24 @@
 """What Now asks and offers beside the big button: a long span, a wait cut short, and all of it without the server."""
 
+import re
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from playwright.sync_api import Page, Route, expect
 
-from tests.browser.beside import arrived, bodies, opened
-from tests.browser.conftest import Phones
+from tests.browser.beside import arrived, bodies, fetches, opened
+from tests.browser.conftest import STATIC, Phones
 from tests.phone import Phone
 from tests.serving import Served
+
+DRAWN_AGAIN = "import('/static/door/screen.js').then(({ redraw }) => redraw())"
+# What a page does without at first: names and files.
+_OFFERED = (STATIC / "now" / "now.js").read_text("utf-8").split("const PARTS = {")[1].split("};")[0]
+LATER = re.findall(r'^  "?([\w ]+)"?: ', _OFFERED, re.MULTILINE)
+FILES = re.findall(r'import\("\.\.?/([\w/]+\.js)"\)', _OFFERED + (STATIC / "sheets" / "sheets.js").read_text("utf-8"))
+HAS_COME_TO_REST = """(files) => files.every((file) => performance.getEntriesByType("resource")
+  .some((one) => one.responseEnd && one.name.endsWith(`/${file}`)))"""
 
 
 def hands_at_it_for(minutes: float) -> Callable[[Route], None]:
@@ -34,7 +43,7 @@ def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
     phone.route("**/state?*", hands_at_it_for(100))
     opened(phone, server)
     expect(phone.get_by_role("heading", level=1)).to_contain_text("Clean")
-    phone.wait_for_timeout(2500)
+    fetches(phone, "span", "asks", "overlay")
 
     phone.get_by_role("button", name="Done, all 5 good").click()
     asked = phone.get_by_text("you were at it 1 h 40 min. All the time?")
@@ -43,7 +52,7 @@ def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
     phone.get_by_role("button", name="About …").click()
     minutes = phone.get_by_role("textbox", name="About", exact=True)
     minutes.fill("12")
-    phone.wait_for_timeout(1500)  # the page is drawn again meanwhile, and leaves what is typed alone
+    phone.evaluate(DRAWN_AGAIN)  # and leaves what is typed alone
     minutes.press("Tab")
     phone.get_by_role("button", name="About 12 min").click()
 
@@ -58,7 +67,7 @@ def test_a_span_near_its_estimate_is_not_asked_about(ann: Phone, phone: Page, se
     ann.press("load started", run="r1", load="clean/1")
     phone.route("**/state?*", hands_at_it_for(9))
     opened(phone, server)
-    phone.wait_for_timeout(2500)
+    fetches(phone, "span", "asks", "overlay")
 
     phone.get_by_role("button", name="Done, all 5 good").click()
 
@@ -115,7 +124,8 @@ def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
 ) -> None:
     ann.press("load started", run="r1", load="clean/1")
     phone = opened(phones.new(), server)
-    phone.wait_for_timeout(4000)
+    phone.wait_for_function(HAS_COME_TO_REST, arg=FILES)  # by itself
+    fetches(phone, *LATER)
 
     phone.context.set_offline(True)
     phone.get_by_role("button", name="Something is wrong").click()

@@ -11,7 +11,7 @@ from runboard.floor.pressing.taps import record_events
 from runboard.opening import open_workshop
 from runboard.web.door.sessions import COOKIE_BY_HTTPS
 from tests.browser.conftest import PHONE
-from tests.browser.installed import INSTALLED, button, says, until
+from tests.browser.installed import button, installs, says
 from tests.browser.test_outbox import foot
 from tests.browser.test_trusted_certificate import believe, computer
 from tests.browser.test_trusted_certificate import home as home
@@ -34,7 +34,7 @@ def test_a_page_that_was_installed_over_https_opens_and_takes_presses_without_th
             page.set_viewport_size(PHONE)
             page.goto(address)
             button(page, "^Ann$").click()
-            until(page, INSTALLED)
+            installs(page)
             assert page.evaluate("window.isSecureContext")
 
             server.close()

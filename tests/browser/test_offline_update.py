@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.coming_back import SamePort
 from tests.browser.conftest import FLAGS, WHOLE, Phones
-from tests.browser.installed import button, install, says, until
+from tests.browser.installed import button, install, installs, says, until
 from tests.browser.test_outbox import WORKED, all_sent, foot, worked
 from tests.pairing import browser_cookie, paired
 from tests.serving import ROOT, running
@@ -19,7 +19,7 @@ from tests.serving import ROOT, running
 FROM = """
 import sys
 from pathlib import Path
-from runboard.web import places
+from runboard.words import places
 places._PACKAGE = Path(sys.argv.pop(1))
 from runboard.cli import main
 main()
@@ -133,7 +133,7 @@ def test_the_browser_finds_nothing_that_keeps_the_page_from_being_installed(
         context.add_cookies([browser_cookie(paired(server.data))])
         page = context.new_page()
         page.goto(server.now.address)
-        until(page, "navigator.serviceWorker.controller?.state === 'activated'")
+        installs(page)
 
         errors = context.new_cdp_session(page).send("Page.getInstallabilityErrors")
 

@@ -20,8 +20,6 @@ def unpaired(chromium: Browser, server: Served) -> Iterator[Page]:
     """A phone that the shop does not know. Its browser complains of each answer 401: that is no mistake of the page."""
     phones = Phones(chromium)
     yield phones.new()
-    for context in phones.contexts:
-        context.close()
     assert [one for one in phones.complaints if "401" not in one] == []
 
 

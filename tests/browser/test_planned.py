@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Locator, Page, Route, expect
 
 from runboard.run.log.event import write_moment
-from tests.browser.beside import opened
+from tests.browser.beside import fetches, opened
 from tests.browser.conftest import Phones
 from tests.phone import Phone
 from tests.serving import Served, serving
@@ -102,15 +102,6 @@ def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, ser
     assert there["y"] + there["height"] < 640 / 2
 
 
-def has_come_to_rest(page: Page) -> None:
-    """What a press without the server wants is there by now."""
-    page.evaluate("""async () => {
-        const { wanted } = await import("/static/door/later.js");
-        const [sheets] = await Promise.all(["sheets", "others", "overlay"].map(wanted));
-        await sheets.away();
-    }""")
-
-
 def test_without_the_server_no_reason_of_the_last_plan_stands_under_what_comes_after_it(
     ann: Phone, phones: Phones, server: Served
 ) -> None:
@@ -121,7 +112,7 @@ def test_without_the_server_no_reason_of_the_last_plan_stands_under_what_comes_a
     page = opened(phones.new(), server)
     line = page.locator("section.now h1")
     expect(reason(page)).to_have_text("Sand 120 waits for it")
-    has_come_to_rest(page)
+    fetches(page, "sheets", "others", "overlay")  # what a press without the server wants
     page.context.set_offline(True)
 
     page.get_by_role("button", name="Called away").click()

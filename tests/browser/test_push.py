@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from runboard.opening import open_workshop
 from tests.browser.conftest import FLAGS, WHOLE, Phones
-from tests.browser.installed import until
+from tests.browser.installed import installs, until
 from tests.push_service import PushService
 from tests.serving import Served
 
@@ -98,7 +98,7 @@ def test_what_arrives_is_shown_once_for_each_alert_and_leads_to_now(
     page.context.grant_permissions(["notifications"], origin=server.address)
     page.goto(server.address)
     page.get_by_role("button", name="Ann", exact=True).click()
-    until(page, "navigator.serviceWorker.controller?.state === 'activated'")
+    installs(page)
 
     for says in ("By its estimate the CNC has ended", "The CNC has ended"):
         deliver(page, server.address, {"id": "machine end|r1|cut/1|1", "says": says, "at": "2026-03-07T09:10:00.001Z"})

@@ -11,6 +11,7 @@ from runboard.app import build
 from runboard.floor.keeping.outside import STEPS_KEY
 from runboard.floor.keeping.signals import make_sensor
 from runboard.house import Settings
+from tests.browser.beside import arrived
 from tests.browser.conftest import Phones
 from tests.browser.test_alarm import SPY
 from tests.phone import Phone
@@ -61,7 +62,7 @@ def test_a_machine_that_looks_ended_is_asked_about_and_a_person_says_what_it_is(
     alert.get_by_role("button", name="It has ended, nobody is at it").click()
     expect(alert).to_be_hidden()
     expect(page.get_by_role("button", name="CNC needs unloading")).to_be_visible()
-    page.wait_for_timeout(500)  # it is on its way
+    arrived(server.data, "machine ended")
     state = ben.state()
     assert state["runs"]["r1"]["loads"]["cut/1"]["state"] == "ended"
     assert [due["kind"] for due in state["dues"] if due.get("load")] == []
