@@ -12,7 +12,7 @@ from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.pressing.taps import record_events
 from runboard.opening import open_workshop
 from runboard.run.log.event import write_moment
-from tests.browser.coming_back import Mortal
+from tests.browser.coming_back import Mortal, SamePort
 from tests.browser.conftest import Phones
 from tests.browser.installed import button, install, reopened, says, until_up_to_date
 from tests.browser.test_outbox import all_sent, foot
@@ -46,26 +46,37 @@ def rails_with_lists(data: Path) -> Path:
 
 
 @pytest.fixture
-def server(rails_with_lists: Path) -> Iterator[Mortal]:
-    with Mortal(rails_with_lists) as served:
+def server(rails_with_lists: Path) -> Iterator[SamePort]:
+    with SamePort(rails_with_lists) as served:
         yield served
 
 
 @pytest.fixture
-def installed(phones: Phones, server: Mortal) -> Iterator[Page]:
+def mortal(rails_with_lists: Path) -> Iterator[Mortal]:
+    with Mortal(rails_with_lists) as served:
+        yield served
+        served.thaws()
+
+
+@pytest.fixture
+def installed(phones: Phones, server: SamePort) -> Page:
     """Ann's phone with the page installed."""
+    return installed_from(server, phones)
+
+
+def installed_from(server: SamePort, phones: Phones) -> Page:
     page = phones.new(init_script=MARK)
     install(page, server)
     phones.forgive_silence_of_the_server()
-    yield page
-    server.thaws()
+    return page
 
 
 @pytest.mark.parametrize("how", [signal.SIGKILL, signal.SIGSTOP], ids=["killed", "frozen"])
-def test_now_opens_without_the_server_as_it_was(installed: Page, server: Mortal, how: signal.Signals) -> None:
-    server.now.process.send_signal(how)
+def test_now_opens_without_the_server_as_it_was(phones: Phones, mortal: Mortal, how: signal.Signals) -> None:
+    page = installed_from(mortal, phones)
+    mortal.now.process.send_signal(how)
 
-    page = reopened(installed, server.now.address)
+    page = reopened(page, mortal.now.address)
 
     says(page, "Clean, tray 1")
     expect(page.get_by_text("The server does not answer")).to_be_visible(timeout=12_000)
@@ -74,7 +85,7 @@ def test_now_opens_without_the_server_as_it_was(installed: Page, server: Mortal,
     assert shown_after < 2000
 
 
-def test_trays_opens_without_the_server_too(installed: Page, server: Mortal) -> None:
+def test_trays_opens_without_the_server_too(installed: Page, server: SamePort) -> None:
     server.goes()
 
     page = reopened(installed, f"{server.now.address}trays")
@@ -84,7 +95,7 @@ def test_trays_opens_without_the_server_too(installed: Page, server: Mortal) -> 
 
 
 def test_a_tray_is_worked_without_the_server_and_is_what_the_server_says_afterwards(
-    installed: Page, server: Mortal
+    installed: Page, server: SamePort
 ) -> None:
     server.goes()
     page = reopened(installed, server.now.address)

@@ -24,15 +24,19 @@ def server(shop_with_a_run: Path) -> Iterator[SamePort]:
         yield served
 
 
-@pytest.fixture(params=[webkit, firefox], ids=["webkit", "firefox"])
-def page(request: pytest.FixtureRequest, server: SamePort, tmp_path: Path) -> Iterator[Engine]:
-    """Ann's page in that engine."""
+@pytest.fixture(scope="module", params=[webkit, firefox], ids=["webkit", "firefox"])
+def engine(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Engine]:
+    """That engine, started once. What a page keeps it keeps by its port, which is another in each test."""
     start: Callable[[Path], AbstractContextManager[Engine]] = request.param
-    home = tmp_path / "home"
-    home.mkdir()
-    with start(home) as found:
-        at_the_bench(found, server)
+    with start(tmp_path_factory.mktemp("home")) as found:
         yield found
+
+
+@pytest.fixture
+def page(engine: Engine, server: SamePort) -> Engine:
+    """Ann's page in that engine."""
+    at_the_bench(engine, server)
+    return engine
 
 
 def test_presses_made_without_the_server_are_sent_once_when_it_is_back(page: Engine, server: SamePort) -> None:
