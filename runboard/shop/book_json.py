@@ -66,22 +66,13 @@ def product_from_json(record: object, shop: Book | None = None) -> Product:
 
     Raises ``BookError`` with everything that is wrong.
     """
-    return _from_json(Product, record, shop)
-
-
-def operation_from_json(record: object, shop: Book | None = None) -> Operation:
-    """An operation from its record, checked as in ``product_from_json``."""
-    return _from_json(Operation, record, shop)
-
-
-def _from_json(kind: type[T], record: object, shop: Book | None) -> T:
     reading = Reading(LAWS)
     if shop is not None:
         reading.units = shop.units
         for noun, things in (("station", shop.stations), ("service", shop.services), ("finish", shop.finishes)):
             reading.known[noun] = {thing.key: thing for thing in things if thing.key}
-    said = Record({}, reading).inside(record, kind.__name__.lower())
-    return _right(reading, said.read(kind) if said else None)
+    said = Record({}, reading).inside(record, "product")
+    return _right(reading, said.read(Product) if said else None)
 
 
 def _right(reading: Reading, found: T | None) -> T:

@@ -13,8 +13,6 @@ from runboard.shop.book_json import (
     BookError,
     book_from_json,
     book_to_json,
-    operation_from_json,
-    operation_to_json,
     product_from_json,
     product_to_json,
 )
@@ -60,14 +58,6 @@ def test_an_almost_empty_file_is_a_book() -> None:
     book = book_from_json({"runboard_book": 1})
 
     assert book == Book()
-
-
-def test_an_operation_is_read_alone() -> None:
-    record = operation(everything())
-
-    read = operation_from_json(record)
-
-    assert operation_to_json(read) == record
 
 
 def test_a_product_without_its_shop_is_read_though_its_station_is_gone() -> None:

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from typing import Any
 from zoneinfo import available_timezones
 
-from runboard.shop.book import Book
+from runboard.shop.book import Book, Person
 from runboard.shop.keys import key_for
-from runboard.shop.record import fields_of
+from runboard.shop.record import fields_of, to_json
 from runboard.web.forms.asked import Record, form_of, named
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.words.sentences import say
@@ -163,10 +163,9 @@ def new_key(thing: str, record: Record, name: str) -> str:
 def take_out(thing: str, record: Record, key: str) -> None:
     """Take one thing out of the record. A person leaves a nameless id behind, which the log's events go on naming."""
     if thing == "people":
-        for one in record["people"]:
+        for at, one in enumerate(record[thing]):
             if one["key"] == key:
-                one |= {"name": "somebody", "skills": [], "hours": [], "start_up_minutes": 0, "tidy_up_minutes": 0}
-                one["removed"] = True
+                record[thing][at] = to_json(Person(key, "somebody", one["access"], removed=True))
         return
     record[thing] = [one for one in record[thing] if one["key"] != key]
     if thing == "rooms":
