@@ -30,7 +30,7 @@ def install(page: Page, server: SamePort) -> None:
 
 def installs(page: Page) -> None:
     """The page does now what it does three seconds after it was opened: it fetches all for a time without the server."""
-    page.evaluate("import('/static/now/install.js').then((found) => found.keepForOffline())")
+    page.evaluate("import('/static/door/install.js').then((found) => found.keepForOffline())")
     until(page, INSTALLED)
 
 
