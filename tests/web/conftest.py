@@ -1,8 +1,9 @@
 """An app on a data folder of its own, asked without a network. Nobody has to pair, except where a test is about that."""
 
-import shutil
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 from flask.testing import FlaskClient
@@ -17,17 +18,19 @@ from tests.made_once import waits_for_no_disk  # noqa: F401 - for every test
 from tests.web.at_terminal import with_a_run
 
 
-@pytest.fixture(scope="session")
-def empty(tmp_path_factory: pytest.TempPathFactory) -> Path:
+@cache
+def empty() -> bytes:
     """The database of a shop in which nothing happened yet."""
-    folder = tmp_path_factory.mktemp("empty")
-    open_store(folder).close()
-    return folder / FILE_NAME
+    with TemporaryDirectory() as folder:
+        open_store(Path(folder)).close()
+        return (Path(folder) / FILE_NAME).read_bytes()
 
 
 @pytest.fixture
-def house(tmp_path: Path, clock: HandClock, empty: Path) -> Iterator[House]:
-    shutil.copy(empty, tmp_path)
+def house(tmp_path: Path, clock: HandClock) -> Iterator[House]:
+    shop = tmp_path / FILE_NAME
+    shop.touch(0o600)
+    shop.write_bytes(empty())
     built = build(Settings(tmp_path, clock, open_to_all=True))
     built.app.testing = True
     yield built
