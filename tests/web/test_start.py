@@ -16,7 +16,7 @@ atexit.register(lambda: print("loaded", *sorted(sys.modules), flush=True))
 from runboard.cli import main
 sys.exit(main())
 """
-CHILDRENS = {"numba", "llvmlite", "ortools", "pandas", "scipy", "matplotlib"}
+CHILDRENS = {"numba", "llvmlite", "ortools", "numpy", "pandas", "scipy", "matplotlib"}
 LATER = {"weasyprint", "pypdf", "apprise", "pywebpush"}
 
 
@@ -33,7 +33,9 @@ def test_a_server_that_answers_has_loaded_nothing_that_it_does_not_need(tmp_path
     assert loaded & (CHILDRENS | LATER) == set()
 
 
-def test_the_solver_finds_pandas_all_the_same() -> None:
-    asked = "import runboard.store.database, sys; assert 'pandas' not in sys.modules; import pandas"
+def test_the_solver_finds_all_the_same_what_is_kept_from_the_store() -> None:
+    asked = (
+        "import runboard.store.database, sys; assert not {'numpy', 'pandas'} & set(sys.modules); import numpy, pandas"
+    )
 
     assert subprocess.run([sys.executable, "-c", asked], check=False).returncode == 0
