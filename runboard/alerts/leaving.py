@@ -7,14 +7,14 @@ from runboard.alerts.climb import Climber
 from runboard.alerts.mqtt import MqttEar
 from runboard.alerts.outside import Outside
 from runboard.alerts.push import Message, Push, Pusher
-from runboard.alerts.push_key import PushKey
-from runboard.alerts.push_service import post
+from runboard.alerts.push_service import PushKey, post
 from runboard.alerts.speaker import Speaker
 from runboard.background.turns import Turns
 from runboard.floor.keeping.broker import read_broker, take_message
 from runboard.floor.keeping.outside import channels, read_steps
 from runboard.floor.keeping.signals import Ears, settle_signals
 from runboard.floor.looking.listening import pushed_to
+from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.lan import private_file
 from runboard.run.calls.climb import Steps
@@ -63,8 +63,14 @@ def prepare_leaving(store: Store, workshop: Workshop, data: Path, *, is_demo: bo
     ears = Ears(workshop, store.sensors, store.settings)
     outside, speaker = Outside(store.settings, workshop.clock), Speaker()
 
+    def words_of(due: Due) -> tuple[str, str]:
+        with workshop.lock:
+            catch_up(workshop)
+            book, state = workshop.book, workshop.ledger.state
+        return alert_words(state, book, due, workshop.clock.now())
+
     def send(due: Due) -> None:
-        outside.send(channels(store.settings), *alert_words(workshop, due))
+        outside.send(channels(store.settings), *words_of(due))
 
     climber = Climber(store.dues, workshop.clock, lambda: workshop.steps, send, lambda: speaker.play())
     mqtt = MqttEar(lambda topic, payload: take_message(ears, read_broker(ears), topic, payload))
@@ -72,7 +78,7 @@ def prepare_leaving(store: Store, workshop: Workshop, data: Path, *, is_demo: bo
     phones = Push(store.push, store.settings, workshop.clock, lambda one, what: post(key, one, what, push_near))
 
     def push_due(due: Due) -> None:
-        says, _ = alert_words(workshop, due)
+        says, _ = words_of(due)
         at = write_moment(due.due_at)
         for device in pushed_to(workshop, due):
             phones.send(Message(due.id, says, at, device, wanted=lambda: store.dues.is_unanswered(due)))

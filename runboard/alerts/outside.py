@@ -2,21 +2,24 @@
 
 import logging
 import queue
+import re
 import threading
 import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Protocol, cast
+from urllib.parse import parse_qsl, unquote, urlsplit
 
 from runboard.alerts.clock import Clock
-from runboard.alerts.secret import how_and_where, without_secrets
 from runboard.run.log.event import write_moment
+from runboard.words.sentences import say
 
 PATIENCE_SECONDS = 20.0
 MOST_WAITING = 200
 # The server does not wait longer than this for a silent channel when it ends.
 _LAST_SECONDS = 2.0
 _LONGEST_WHY = 200
+_SHORTEST = 3  # a shorter piece stands in any sentence by chance
 
 _log = logging.getLogger("runboard")
 
@@ -153,12 +156,12 @@ def send_by_apprise(url: str, title: str, body: str) -> str:
 
     sender = apprise.Apprise(asset=_asset(apprise))
     if not sender.add(url):
-        return "the address cannot be read"
+        return say("channel", "unreadable")
     result: Any = sender.notify(body=body, title=title, notify_type="warning")
     if result:
         return ""
     warnings = [entry.message for entry in result.logs() if entry.level in ("WARNING", "ERROR")]
-    return str(warnings[-1]) if warnings else "it was not taken"
+    return str(warnings[-1]) if warnings else say("channel", "unsaid")
 
 
 def _hidden(url: str) -> str:
@@ -173,3 +176,36 @@ def _asset(apprise: Any) -> Any:
     return apprise.AppriseAsset(
         app_id="runboard", app_desc="runboard", app_url="", image_url_mask="", image_url_logo="", image_path_mask=""
     )
+
+
+# What is secret in a channel's address, and a text without it
+
+
+def how_and_where(shown: str) -> str:
+    """Of an address whose passwords are hidden already only how and to which server: a user's name, a topic or the path of
+    a webhook may be all that somebody needs to send there, or to read along."""
+    scheme, found, rest = shown.split("?")[0].partition("://")
+    if not found:
+        return scheme
+    place, _, path = rest.partition("/")
+    _, user, server = place.rpartition("@")
+    return f"{scheme}://{'…@' if user else ''}{server}{'/…' if path.strip('/') else ''}"
+
+
+def without_secrets(text: str, url: str, shown: str) -> str:
+    """A text, such as why nothing could be sent, without any piece of the address that is not shown."""
+    secret = _pieces(url) - _pieces(shown)
+    for piece in sorted(secret, key=len, reverse=True):
+        text = text.replace(piece, "…")
+    return text
+
+
+def _pieces(url: str) -> set[str]:
+    try:
+        asked = urlsplit(url)
+        values = [value for _, value in parse_qsl(asked.query)]
+    except ValueError:
+        asked, values = urlsplit(""), [url]
+    written = [*re.split(r"[:/@]", f"{asked.scheme}://{asked.netloc}{asked.path}"), *values]
+    every = [part for one in written for part in (one, unquote(one), *re.split(r"[\s/:@+&=]", unquote(one)))]
+    return {part for part in every if len(part) >= _SHORTEST}

@@ -14,6 +14,8 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
+from runboard.words.sentences import say
+
 PROGRAMS = ("paplay", "pw-play", "aplay", "afplay")
 _PATIENCE_SECONDS = 10
 _RATE = 22_050
@@ -75,12 +77,15 @@ def _by_program(program: str, path: Path) -> str:
             check=False,
         )
     except subprocess.TimeoutExpired:
-        return f"{program} did not end within {_PATIENCE_SECONDS} s"
+        return say("sound", "why late", {"program": program, "seconds": _PATIENCE_SECONDS})
     except OSError as error:
         return f"{program}: {error.strerror}"
     if done.returncode == 0:
         return ""
-    said = next((line.strip() for line in done.stderr.splitlines() if line.strip()), f"exit code {done.returncode}")
+    said = next(
+        (line.strip() for line in done.stderr.splitlines() if line.strip()),
+        say("sound", "why code", {"code": str(done.returncode)}),
+    )
     return f"{program}: {said}"[:_LONGEST_WHY]
 
 

@@ -1,22 +1,134 @@
-"""An order laid out: every card in faces of known size, and the faces on sheets."""
+"""An order laid out: papers and the cards on them, every card in faces of known size, and the faces on sheets."""
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from types import MappingProxyType
 from typing import Any
 
-from runboard.cards.face import Face, Footing, footing
 from runboard.cards.heading import next_head, tray_head
-from runboard.cards.model import Card, CardOrder, JigLabel, RunSheet, ShelfLabel, Traveller
+from runboard.cards.measure import lines
+from runboard.cards.model import Card, CardOrder, Foot, JigLabel, RunSheet, ShelfLabel, Traveller
 from runboard.cards.pack import Again, Filled, fill
-from runboard.cards.paper import PAPERS, Paper, Size
-from runboard.cards.row import STRIP, Group, again_row, row, text_rows, title_row
-from runboard.cards.rows_of_label import jig_groups, jig_head, shelf_groups
-from runboard.cards.rows_of_run import run_groups, run_head
+from runboard.cards.row import SMALL, STRIP, TINY, Group, Row, Type, again_row, row, text_rows, title_row
+from runboard.cards.rows_of_labels import jig_groups, jig_head, run_groups, run_head, shelf_groups
 from runboard.cards.rows_of_work import group_of
 
+MARGIN = 5  # white on each side of a card, so that a cut a little off takes nothing
+DANGER = Type(8, 3.6)
+_HIGHEST = 22  # mm beside each other
+_FRAME = 2.2  # the danger line's frame and padding
 _HEADS = 4  # mm of the words over the boxes
-
 Head = tuple[dict[str, Any], int]
+
+
+# papers, in millimetres
+
+
+@dataclass(frozen=True)
+class Paper:
+    """A sheet, and how many cards of what size it takes, in rows from the top left."""
+
+    key: str
+    width: float
+    height: float
+    columns: int = 1
+    rows: int = 1
+
+    @property
+    def places(self) -> int:
+        return self.columns * self.rows
+
+    @property
+    def card(self) -> "Size":
+        return Size(self.width / self.columns, self.height / self.rows)
+
+    @property
+    def whole(self) -> "Size":
+        return Size(self.width, self.height)
+
+
+@dataclass(frozen=True)
+class Size:
+    """The size of one card. ``room`` is what its margins leave."""
+
+    width: float
+    height: float
+
+    @property
+    def room(self) -> tuple[float, float]:
+        return self.width - 2 * MARGIN, self.height - 2 * MARGIN
+
+
+PAPERS: Mapping[str, Paper] = MappingProxyType(
+    {
+        "a6": Paper("a6", 105, 148),
+        "4x6": Paper("4x6", 101.6, 152.4),
+        "a4": Paper("a4", 210, 297, 2, 2),
+        "letter": Paper("letter", 215.9, 279.4, 2, 2),
+    }
+)
+
+
+# one card as it is printed
+
+
+@dataclass(frozen=True)
+class Footing:
+    """The foot in lines, and its height in mm. ``stacked``: one above the other; ``tiny``: in the smallest type."""
+
+    bad: tuple[str, ...]
+    danger: tuple[str, ...]
+    print: tuple[str, ...]
+    stacked: bool
+    tiny: bool
+    height: int
+
+
+@dataclass(frozen=True)
+class Face:
+    """One printed card. ``head`` is what its macro is given, ``head_height`` in mm; ``left`` is the room for a pencil.
+    ``part`` of ``parts`` where one card does not hold it all. ``strip``: its rows leave the column of marks free.
+    ``whole`` faces take a sheet of their own."""
+
+    kind: str
+    size: Size
+    head: dict[str, Any]
+    head_height: int
+    rows: tuple[Row, ...]
+    foot: Footing
+    left: int
+    part: int = 1
+    parts: int = 1
+    strip: bool = False
+    whole: bool = False
+
+
+def footing(foot: Foot, room: float, bad: bool = True) -> Footing:
+    """The foot set in ``room`` mm of width. ``bad``: with what to do with a bad piece, beside the framed line or above
+    it, whichever is lower; small where names in them are long."""
+    print_ = lines(foot.print, room, TINY.points)
+    for small, danger in ((SMALL, DANGER), (TINY, TINY)):
+        half = (room / 2 - 1) if bad else room
+        beside = _set(foot, bad, half, half, small, danger)
+        above = _set(foot, bad, room, room, small, danger)
+        high = max(small.height(len(beside[0])), danger.height(len(beside[1])) + _FRAME)
+        stacked = small.height(len(above[0])) + danger.height(len(above[1])) + _FRAME + 0.5
+        if min(high, stacked) <= _HIGHEST:
+            break
+    said = above if stacked < high else beside
+    height = math.ceil(min(high, stacked) + TINY.height(len(print_)) + 1)
+    return Footing(*said, print_, stacked < high, danger is TINY, height)
+
+
+def _set(
+    foot: Foot, bad: bool, left: float, right: float, small: Type, danger: Type
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    said = lines(foot.bad, left, small.points) if bad else ()
+    return said, lines(foot.danger, right - 3, danger.points, bold=True)
+
+
+# an order
 
 
 @dataclass(frozen=True)

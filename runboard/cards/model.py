@@ -1,6 +1,6 @@
 """What stands on each kind of card: frozen records of finished text, ready to be sent to another process.
 
-They are made in one language by ``traveller.py``, ``labels.py`` and ``run_sheet.py``; nothing here is looked up again.
+They are made in one language by ``of_a_run.py``; nothing here is looked up again.
 """
 
 from collections.abc import Mapping

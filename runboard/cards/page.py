@@ -4,20 +4,12 @@ import base64
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader
 
 from runboard.cards.layout import Sheet, sheets
 from runboard.cards.model import CardOrder
-
-_PACKAGE = Path(__file__).parents[1]
-
-
-def folder(name: str) -> Path:
-    """The folder ``templates`` or ``static``: inside the package once installed, at the top of a checkout."""
-    installed = _PACKAGE / name
-    return installed if installed.is_dir() else _PACKAGE.parent / name
+from runboard.places import folder
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,9 @@ from typing import Any, cast
 
 from runboard.cards.layout import Sheet, sheets
 from runboard.cards.model import CardOrder
-from runboard.cards.page import folder, render, style
+from runboard.cards.page import render, style
+from runboard.places import folder
+from runboard.words.sentences import say
 
 PACKAGES = "libpango-1.0-0 libpangoft2-1.0-0 fontconfig fonts-dejavu-core"
 _AT_ONCE = 32  # faces laid out before progress is told
@@ -29,9 +31,7 @@ class NoPango(Exception):
     code = "no pango"
 
     def __init__(self) -> None:
-        super().__init__(
-            f"Cards as PDF need Pango: sudo apt-get install {PACKAGES}. The same cards print from the browser."
-        )
+        super().__init__(say("cards", "no pango", {"packages": PACKAGES}))
         self.packages = PACKAGES
 
 

@@ -1,28 +1,36 @@
-"""One operation on a tray's traveller: its steps with boxes, its cautions, checks, setup sheet, texts and wait."""
+"""One operation on a card: its steps with boxes, its cautions, checks, setup sheet and texts, and the wait after it.
 
-from runboard.cards.care import care_of, comes_after_finish, name_of, start_list, translated, translation_of
-from runboard.cards.model import Cell, FirstPiece, StepLine, Work
-from runboard.cards.waiting import written_wait
+From when a tray may go on is the state's answer (``run/rules/resting.py``); paper only writes it down.
+"""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from runboard.cards.model import Care, Cell, FirstPiece, StepLine, Wait, Work
+from runboard.run.care.cautions import cautions_for
 from runboard.run.fold.route import Route, Step
-from runboard.run.fold.state import RunState, Tray
+from runboard.run.fold.state import Rest, RunState, Tray
+from runboard.run.rules.resting import done_at, wait_after
 from runboard.run.rules.texts import texts_at
 from runboard.shop.book import Book, Check, Operation
-from runboard.words.card import Speech
+from runboard.shop.care import finish_of
+from runboard.shop.finish import Finish
+from runboard.words.speech import Speech
+
+RESTING = ("solvent-air", "no-smoking", "air-the-room", "dry-not-cured")
 
 
 def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech: Speech) -> Work:
     """What the traveller of a tray says of one operation of its route."""
     route = run.route_of(tray)
     steps = [step for step in route.steps if step.operation is operation]
-    translation = translation_of(operation, speech.language)
     after = comes_after_finish(book, route.product.operations, operation)
-    own = translated([one.text for one in operation.instructions], translation.instructions)
     rest = tray.rests.get(steps[-1].key)
     over = is_done(route, tray, steps[-1]) and (rest is None or rest.ended_at is not None)
     return Work(
         steps=tuple(_line(book, run, tray, step, speech) for step in steps),
         care=care_of(book, operation, speech, after),
-        how=own,
+        how=tuple(speech.texts(operation, "instructions")),
         setup=_setup(book, operation, speech),
         checks=checks_of(operation, speech),
         places=places_of(route, tray, operation, speech),
@@ -35,12 +43,6 @@ def is_done(route: Route, tray: Tray, step: Step) -> bool:
     return not any(pieces and (one := route.step(key)) and one.index <= step.index for key, pieces in tray.at.items())
 
 
-def step_name(step: Step, speech: Speech) -> str:
-    """'Sand 120' in the card's language."""
-    name = name_of(step.operation, speech.language)
-    return name if ":" not in step.key else f"{name} {step.pass_.name}"
-
-
 def _line(book: Book, run: RunState, tray: Tray, step: Step, speech: Speech) -> StepLine:
     done = is_done(run.route_of(tray), tray, step)
     counts = tray.counts.get(step.key, {}).values() if done else ()
@@ -48,10 +50,10 @@ def _line(book: Book, run: RunState, tray: Tray, step: Step, speech: Speech) -> 
     where = [station.name if station else step.operation.station]
     board = _board(run, tray, step)
     if board:
-        where.append(speech("card-board", board=board))
+        where.append(speech("board", board=board))
     return StepLine(
         number=step.index + 1,
-        name=step_name(step, speech),
+        name=speech.step(step),
         where=", ".join(where),
         done=done,
         good=str(sum(good for good, _ in counts)) if counts else "",
@@ -67,17 +69,16 @@ def _board(run: RunState, tray: Tray, step: Step) -> str:
 
 def _setup(book: Book, operation: Operation, speech: Speech) -> tuple[tuple[str, str], ...]:
     """The setup sheet, and where the start list is that it does not repeat."""
-    points = start_list(book, operation, speech)
-    more = ((speech("card-start-list"), speech("card-on-the-jig-label")),) if points else ()
+    points = speech.start_list(book, operation)
+    more = ((speech("start-list"), speech("on-the-jig-label")),) if points else ()
     return (*operation.setup_sheet, *more)
 
 
 def checks_of(operation: Operation, speech: Speech) -> tuple[FirstPiece, ...]:
     """First-piece checks with nominal and tolerance in the shop's units."""
-    texts = translated([one.text for one in operation.checks], translation_of(operation, speech.language).checks)
     return tuple(
-        FirstPiece(speech(f"card-first-piece-{one.per}"), text, *_measure(one, speech))
-        for one, text in zip(operation.checks, texts, strict=True)
+        FirstPiece(speech(f"first-piece-{one.per}"), text, *_measure(one, speech))
+        for one, text in zip(operation.checks, speech.texts(operation, "checks"), strict=True)
     )
 
 
@@ -89,9 +90,9 @@ def _measure(check: Check, speech: Speech) -> tuple[str, str]:
     if check.plus is None and check.minus is None:
         return nominal, ""
     plus, minus = check.plus or 0.0, check.minus or 0.0
-    measure = speech("card-measure", nominal=nominal, plus=_bare(plus, speech), minus=_bare(minus, speech))
+    measure = speech("measure", nominal=nominal, plus=_bare(plus, speech), minus=_bare(minus, speech))
     least, most = _bare(check.nominal - minus, speech), _bare(check.nominal + plus, speech)
-    return measure, speech("card-limits", least=least, most=most)
+    return measure, speech("limits", least=least, most=most)
 
 
 def _bare(mm: float, speech: Speech) -> str:
@@ -106,9 +107,86 @@ def places_of(route: Route, tray: Tray, operation: Operation, speech: Speech) ->
     if first is None or route.steps[first].operation is not operation:
         return ()
     found = texts_at(tray) or dict.fromkeys(range(1, pieces_in(tray) + 1), "")
-    return tuple(Cell(speech("card-position", place=at), text) for at, text in found.items())
+    return tuple(Cell(speech("position", place=at), text) for at, text in found.items())
 
 
 def pieces_in(tray: Tray) -> int:
     """The pieces that a tray holds, or will once they are cut."""
     return tray.in_process + tray.good
+
+
+# cautions
+
+
+def care_of(book: Book, operation: Operation, speech: Speech, after_finish: bool = False) -> tuple[Care, ...]:
+    """The cautions of an operation, those of the catalogue in the card's language."""
+    shown = cautions_for(book, operation, after_finish)
+    return tuple(Care(speech.caution(operation, one), one.signs) for one in shown)
+
+
+def resting_care(book: Book, operation: Operation, speech: Speech) -> tuple[Care, ...]:
+    """The cautions that still hold beside a tray while what was brought on it dries."""
+    shown = cautions_for(book, operation)
+    return tuple(Care(speech.care(one.key), one.signs) for one in shown if one.key in RESTING)
+
+
+def comes_after_finish(book: Book, operations: Sequence[Operation], operation: Operation) -> bool:
+    """Whether an operation makes dust of wood that an earlier one of the route brought a finish on."""
+    station = book.station(operation.station)
+    if station is None or not station.dusty:
+        return False
+    before = operations[: operations.index(operation)]
+    return any(finish_of(book, one) is not None for one in before)
+
+
+# the wait after it
+
+
+def written_wait(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Wait | None:
+    """The wait after the last step of an operation, or what its finish asks for; ``None`` where there is neither.
+
+    ``rest`` is the tray's own once it has begun; before that its moments are blank, to be written in.
+    """
+    finish, wait = finish_of(book, step.operation), wait_after(book, route, step)
+    if wait is None and finish is None:
+        return None
+    title = speech("finish", finish=finish.name) if finish and finish.name else speech("finish-unknown")
+    cells: tuple[Cell, ...] = ()
+    if wait is not None:
+        title = speech(f"wait-{wait.why}", span=speech.span(wait.least))
+        cells = (Cell(speech("go-on-from"), speech.moment(rest.ready_at) if rest else ""),)
+    if wait is not None and wait.latest is not None:
+        cells = (*cells, latest_end(wait.latest, rest, speech))
+    return Wait(title, (*cells, *label_times(book, route, step, rest, speech)), finish_notes(finish, speech))
+
+
+def latest_end(latest: timedelta, rest: Rest | None, speech: Speech) -> Cell:
+    """The latest moment to go on, counted from the first piece."""
+    at = speech.moment(rest.latest_at) if rest and rest.latest_at else ""
+    return Cell(speech("latest", span=speech.span(latest)), at)
+
+
+def label_times(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> tuple[Cell, ...]:
+    """Earliest recoat, earliest handling and full cure as the label says; moments once the coat is done."""
+    finish = finish_of(book, step.operation)
+    if finish is None:
+        return ()
+    done = done_at(book, route, step, rest) if rest is not None else None
+    said = (("recoat", finish.recoat), ("handle", finish.handle), ("cure", finish.cure))
+    return tuple(
+        Cell(speech(f"{name}", span=speech.span(span)), _moment(done, span, speech))
+        for name, span in said
+        if span is not None
+    )
+
+
+def _moment(done: datetime | None, span: timedelta, speech: Speech) -> str:
+    return "" if done is None else speech.moment(done + span)
+
+
+def finish_notes(finish: Finish | None, speech: Speech) -> tuple[str, ...]:
+    """What a finish's label says about air, and where its times come from."""
+    if finish is None:
+        return ()
+    source = speech("label-of", date=finish.sheet_date) if finish.sheet_date else speech("read-the-label")
+    return (*((finish.ventilation,) if finish.ventilation else ()), source)

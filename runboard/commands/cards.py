@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TextIO
 from urllib.parse import urlsplit
 
+from runboard.cards.layout import PAPERS
 from runboard.cards.pdf import NoPango, write_pdf
 from runboard.commands.asking import (
     PORT,
@@ -25,7 +26,8 @@ from runboard.floor.letting_in.travellers import read_keys
 from runboard.lan.addresses import Whereabouts, urls, whereabouts
 from runboard.lan.network import here_only
 from runboard.run.refusal import Refused
-from runboard.web.trays.card_orders import KINDS, LANGUAGES, PAPERS, Sources, Wanted, card_order
+from runboard.web.trays.card_orders import KINDS, Sources, Wanted, card_order
+from runboard.words.sentences import LANGUAGES
 
 Told = Callable[[int, int], None]
 

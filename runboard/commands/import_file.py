@@ -13,7 +13,7 @@ from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
 from runboard.shop.limits import check_limits
 from runboard.shop.problem import Unreadable
-from runboard.words.sentences import zone_of
+from runboard.words.facts import zone_of
 
 
 def add_to(command: ArgumentParser) -> None:

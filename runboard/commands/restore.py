@@ -10,7 +10,8 @@ from runboard.commands.asking import Mistaken, add_folder, events_in_words, is_a
 from runboard.store.let_in import DeviceIn, LetIn
 from runboard.store.proof import Proof
 from runboard.store.restore import Look, look_at, restore
-from runboard.words.sentences import say, zone_of
+from runboard.words.facts import zone_of
+from runboard.words.sentences import say
 
 _MOST_SAID = 20
 _ALL, _NOBODY = "all", "nobody"

@@ -2,6 +2,7 @@
 
 from flask import Flask
 
+from runboard.places import folder
 from runboard.web.door import errors, guard, offline, pictures, run_pages, sessions, sizes, static_files
 from runboard.web.door import pages as pages_support
 from runboard.web.fittings import Fittings, fit_out
@@ -21,7 +22,6 @@ from runboard.web.shop import backup, outside, push, signals
 from runboard.web.shop import book_file as shop_file
 from runboard.web.shop import page as shop
 from runboard.web.trays import cards, paper
-from runboard.words.places import folder
 
 PARTS = (
     guard,

@@ -1,16 +1,16 @@
 """An alert as a message that leaves the building: the same words as on the pages."""
 
 from collections.abc import Mapping
+from datetime import datetime
 from typing import Any
 
-from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Workshop
 from runboard.run.calls.climb import subject_kind
 from runboard.run.calls.dues import Due, is_missed
 from runboard.run.fold.state import RunState, ShopState
 from runboard.run.log.one_line import one_line
 from runboard.shop.book import Book
-from runboard.words.sentences import say, zone_of
+from runboard.words.facts import zone_of
+from runboard.words.sentences import say
 
 LONGEST_TITLE = 250
 
@@ -23,28 +23,25 @@ REMINDERS: Mapping[str, Mapping[str, str]] = {
 }
 
 
-def alert_words(workshop: Workshop, due: Due) -> tuple[str, str]:
+def alert_words(state: ShopState, book: Book, due: Due, now: datetime) -> tuple[str, str]:
     """(title, body): 'The laser has ended', since when, and how to answer. It never says what may be left alone.
 
     The title is one line, whatever stations, people and trays are called: it goes into headers and onto lock screens.
     """
-    with workshop.lock:
-        catch_up(workshop)
-        book, state = workshop.book, workshop.ledger.state
-    family, code = _sentence(due, state, workshop)
+    family, code = _sentence(due, state, now)
     zone = zone_of(book.time_zone)
     alert = say(family, code, _facts(due, state, book), zone=zone)
     return one_line(alert, LONGEST_TITLE), say("outside", "body", {"at": due.due_at}, zone=zone)
 
 
-def _sentence(due: Due, state: ShopState, workshop: Workshop) -> tuple[str, str]:
+def _sentence(due: Due, state: ShopState, now: datetime) -> tuple[str, str]:
     """The family and code of an alert's sentence; an unanswered look and somebody who is hurt have their own."""
     call = _call(due, state)
     if call is not None and call["why"] == "hurt":
         return "alert", "hurt"
     if due.said:
         return "alert", "said running"
-    if due.kind == "watch check" and is_missed(due, workshop.clock.now()):
+    if due.kind == "watch check" and is_missed(due, now):
         return "alert", "watch missed"
     if due.kind in REMINDERS:
         return "care", REMINDERS[due.kind][due.id.split("|")[1]]
@@ -88,7 +85,6 @@ def _person_name(key: str, state: ShopState, book: Book) -> str:
     return known.name if known else (seen.name if seen else "") or say("ui", "somebody")
 
 
-def words_of_a_test(workshop: Workshop) -> tuple[str, str]:
-    """(title, body) of a test, which cannot be taken for an alert."""
-    name = workshop.books.latest().name
-    return one_line(say("outside", "test title", {"shop": name}), LONGEST_TITLE), say("outside", "test body")
+def words_of_a_test(shop: str) -> tuple[str, str]:
+    """(title, body) of a test, which cannot be taken for an alert. ``shop`` is what the shop is called."""
+    return one_line(say("outside", "test title", {"shop": shop}), LONGEST_TITLE), say("outside", "test body")

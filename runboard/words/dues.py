@@ -3,14 +3,13 @@
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
-from babel.lists import format_list
-
 from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import Order, Plan
 from runboard.plan.schedule.problem.worth import Late, dated, late_orders, lateness_of
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of
 from runboard.run.fold.state import Order as OrderLine
+from runboard.words.facts import list_in_words
 from runboard.words.plan import Names, bound_sentence
 
 
@@ -33,7 +32,7 @@ def late_said(names: Names, late: Iterable[Late], run: str = "") -> list[str]:
 
 def _late(names: Names, due: int, lines: Sequence[Late]) -> str:
     called = [names.say("line", pieces=one.order.pieces, whom=_called(names, one.order)) for one in lines]
-    facts = {"what": format_list(called, locale="en"), "due": names.tick(due)}
+    facts = {"what": list_in_words(called), "due": names.tick(due)}
     there = [one.there for one in lines if one.there is not None]
     if len(there) < len(lines):
         return names.say("late-too-few", **facts)
@@ -51,7 +50,7 @@ def limit_sentences(names: Names, plan: Plan, limit: Bound, run: str = "") -> It
         return
     minutes = round(open_minutes(problem, limit.tick, finish))
     lines = _kept(names, plan, finish)
-    facts = {"lines": format_list(lines, locale="en") if lines else "none", "minutes": minutes}
+    facts = {"lines": list_in_words(lines) if lines else "none", "minutes": minutes}
     if limit.with_dues >= finish:
         yield names.say("gap-dues", **facts)
         return

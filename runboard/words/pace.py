@@ -5,14 +5,12 @@ from dataclasses import dataclass
 from datetime import timedelta
 from fractions import Fraction
 
-from babel.lists import format_list
-
 from runboard.plan.pace import Line
 from runboard.plan.schedule.problem.nouns import TICK
 from runboard.plan.schedule.told.figures import Figures
 from runboard.plan.schedule.told.pacing import InWork, Pace, RunPace
+from runboard.words.facts import list_in_words, span_in_words
 from runboard.words.plan import Names
-from runboard.words.spans import span_in_words
 
 
 @dataclass(frozen=True)
@@ -74,7 +72,7 @@ def _sentences(names: Names, pace: RunPace) -> Iterator[str]:
     yield names.say(f"pace-{kind}", **facts, day=names.day(pace.until), at=names.clock(pace.until))
     if kind == "needed" and first.is_too_slow:
         yield names.say("pace-too-slow")
-    watched = str(format_list([names.problem.stations[at].name for at in people.stations], locale="en")) or "none"
+    watched = list_in_words(names.problem.stations[at].name for at in people.stations) or "none"
     yield names.say("pace-people", watched=watched, each=every(people.each), takt=every(people.takt))
     if kind == "needed" and people.is_too_slow:
         yield names.say("pace-not-enough")

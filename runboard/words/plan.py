@@ -5,9 +5,6 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
-from babel.dates import format_date, format_time
-from babel.lists import format_list
-
 from runboard.plan.schedule.problem.nouns import FAR, TICK, LeftOut, Problem
 from runboard.plan.schedule.told.effort import PersonLoad
 from runboard.plan.schedule.told.forecast import GOES, Forecast
@@ -15,9 +12,8 @@ from runboard.plan.schedule.told.holding import Holder
 from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
 from runboard.shop.hours import local_day
-from runboard.shop.numbers import whole_number
-from runboard.words.sentences import moment_in_words, say, sentence
-from runboard.words.spans import span_in_words
+from runboard.words.facts import list_in_words, moment_in_words, span_in_words, time_of_day
+from runboard.words.sentences import day_in_words, say, sentence, tray_numbers, trays_in_words
 
 # Work that begins this late in the day is an evening's.
 EVENING_FROM = 16
@@ -50,15 +46,14 @@ class Names:
         return self.step(one.run, one.step)
 
     def block_trays(self, block: int) -> str:
-        return trays_in_words(self.problem.blocks[block].trays)
+        return tray_numbers(self.problem.blocks[block].trays)
 
     def people(self, some: Sequence[int]) -> str:
-        return str(format_list([self.problem.people[one].name for one in some], locale="en"))
+        return list_in_words(self.problem.people[one].name for one in some)
 
     def clock(self, tick: int) -> str:
         """The time of day, to the nearest minute."""
-        nearest = self.problem.moment(tick) + timedelta(seconds=30)
-        return str(format_time(nearest.astimezone(self.zone), "H:mm", locale="en"))
+        return time_of_day(self._nearest(tick), self.zone)
 
     def day(self, tick: int) -> str:
         return day_in_words(self.problem.moment(tick), self.now, self.zone)
@@ -69,31 +64,13 @@ class Names:
 
     def short(self, tick: int) -> str:
         """'Thu 16:40'"""
-        return moment_in_words(self.problem.moment(tick) + timedelta(seconds=30), self.zone)
+        return moment_in_words(self._nearest(tick), self.zone, now=self.now)
+
+    def _nearest(self, tick: int) -> datetime:
+        return self.problem.moment(tick) + timedelta(seconds=30)
 
     def say(self, name: str, **facts: Any) -> str:
-        return sentence(f"plan-{name}", facts, zone=self.zone)
-
-
-def day_in_words(moment: datetime, now: datetime, zone: tzinfo) -> str:
-    """'today', 'tomorrow', 'Thursday', 'Thursday 12 June'."""
-    local, today = moment.astimezone(zone).date(), now.astimezone(zone).date()
-    days = (local - today).days
-    if days in (0, 1):
-        return "today" if days == 0 else "tomorrow"
-    return str(format_date(local, "EEEE" if 1 < days < 7 else "EEEE d MMMM", locale="en"))
-
-
-def trays_in_words(trays: Sequence[str]) -> str:
-    """'4', '1–3', '1–3, 4a'."""
-    found: list[list[str]] = []
-    for one in sorted(trays, key=lambda tray: (whole_number("".join(filter(str.isdecimal, tray))) or 0, tray)):
-        before, number = whole_number(found[-1][-1]) if found else None, whole_number(one)
-        if before is not None and number == before + 1:
-            found[-1].append(one)
-        else:
-            found.append([one])
-    return ", ".join(part[0] if len(part) == 1 else f"{part[0]}–{part[-1]}" for part in found)
+        return sentence(f"plan-{name}", facts, zone=self.zone, now=self.now)
 
 
 def done_sentence(
@@ -158,28 +135,13 @@ def left_out_sentences(names: Names, left_out: Sequence[LeftOut]) -> list[str]:
         facts = {**one.facts, **spans, "step": names.step(one.run, one.step)}
         if one.code == "skill nobody has":
             facts["skill"] = one.facts.get("skill") or "none"
-        found.setdefault(say("left-out", one.code, facts, zone=names.zone), []).append(one)
-    return [
-        f"{text} {names.say('left-trays', trays=trays_in_words(_trays(some)), count=len(_trays(some)))}".strip()
-        for text, some in found.items()
-    ]
+        found.setdefault(say("left-out", one.code, facts, zone=names.zone, now=names.now), []).append(one)
+    return [f"{text} {_trays(some)}." for text, some in found.items()]
 
 
-def _trays(some: Sequence[LeftOut]) -> list[str]:
-    return list(dict.fromkeys(tray for one in some for tray in one.trays))
-
-
-def share(rate: float, between: str = "of") -> str:
-    """A share in words: '19 of 20', '97 of 100', or 'all'. Never rounded up to all."""
-    if rate >= 1:
-        return "all" if between == "of" else "always"
-    for whole in (10, 20, 100, 1000):
-        some = round(rate * whole)
-        if abs(some / whole - rate) < 0.02 / (whole / 10) and 0 < some < whole:
-            return f"{some} {between} {whole}"
-    if between != "of":
-        return "almost always" if rate > 0.5 else "hardly ever"
-    return "more than 999 of 1000" if rate > 0.5 else "fewer than 1 of 1000"
+def _trays(some: Sequence[LeftOut]) -> str:
+    said = trays_in_words(dict.fromkeys(tray for one in some for tray in one.trays))
+    return said[:1].upper() + said[1:]
 
 
 def span_of(ticks: int) -> timedelta:

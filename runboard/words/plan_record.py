@@ -1,10 +1,13 @@
 """What ``runboard plan`` prints of a run's plan: as a record for other programs, and as lines for a person."""
 
-from collections.abc import Iterator
-from datetime import timedelta
+from collections.abc import Iterator, Sequence
+from datetime import timedelta, tzinfo
 from typing import Any
 
 from runboard.plan.answer import Answer
+from runboard.plan.move import Move
+from runboard.plan.offers import Offer, lines
+from runboard.plan.prices import MOST_ALTERNATIVES
 from runboard.plan.schedule.problem.hours import open_minutes
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.problem.people import hands_of, watching_of
@@ -12,21 +15,13 @@ from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads
 from runboard.plan.schedule.told.forecast import Forecast
 from runboard.plan.schedule.told.holding import holder
-from runboard.run.fold.state import RunState
+from runboard.plan.taking_over import CODE
+from runboard.run.fold.state import RunState, ShopState
 from runboard.run.log.event import parse_moment, write_moment
 from runboard.words.dues import late_sentences, limit_sentences, order_called
-from runboard.words.moves import moves_record
-from runboard.words.plan import (
-    Names,
-    done_sentence,
-    holds_sentence,
-    left_out_sentences,
-    range_sentence,
-    span_of,
-    trays_in_words,
-)
-from runboard.words.sentences import zone_of
-from runboard.words.spans import span_in_words
+from runboard.words.facts import span_in_words, zone_of
+from runboard.words.plan import Names, done_sentence, holds_sentence, left_out_sentences, range_sentence, span_of
+from runboard.words.sentences import say, trays_in_words
 
 Record = dict[str, Any]
 
@@ -178,8 +173,7 @@ def _row(names: Names, run: RunState, one: Record) -> tuple[str, str, str, str]:
     station = next(
         (station.name for station in names.problem.stations if station.key == one["station"]), one["station"]
     )
-    trays = names.say("trays", trays=trays_in_words(one["trays"]), count=len(one["trays"]))
-    what = f"{names.step(run.id, one['step'])}, {trays}"
+    what = f"{names.step(run.id, one['step'])}, {trays_in_words(one['trays'])}"
     return f"{names.short(start)}–{names.clock(end)}", what, station, _people(names, one["parts"])
 
 
@@ -206,3 +200,79 @@ def _minutes(ticks: int) -> float:
 
 def _span(ticks: int) -> str:
     return span_in_words(span_of(ticks))
+
+
+# What the plan offers each person, in the words of Now
+
+
+def moves_record(answer: Answer) -> list[dict[str, Any]]:
+    """For each person with something to do: what to do now, why, and up to three alternatives with their price."""
+    return [
+        _of_person(answer, person.key, found)
+        for person in answer.problem.people
+        if (found := _offered(answer, person.key))
+    ]
+
+
+def move_words(state: ShopState, answer: Answer, move: Move, zone: tzinfo) -> str:
+    """'Sand 120, tray 4' as a sentence of its kind: start it, go on with it, unload, watch."""
+    run = state.runs.get(move.run)
+    step = run.route.step(move.step) if run is not None else None
+    station = answer.book.station(move.station)
+    facts = {
+        "at": "",
+        "station": station.name if station else "",
+        **move.facts,
+        "step": step.name if step else "",
+        "what": _what(move),
+    }
+    return say("move", _move_code(move, answer), facts, zone=zone)
+
+
+def _move_code(move: Move, answer: Answer) -> str:
+    at = move.facts.get("at")
+    if move.code == CODE and at is not None and at > answer.now:
+        return "take over at"
+    return "free until" if move.code == "free" and at else move.code
+
+
+def _what(move: Move) -> str:
+    trays = move.trays or tuple(move.pieces)
+    return trays_in_words(trays) if trays else ""
+
+
+def _offered(answer: Answer, person: str) -> list[Move]:
+    return lines(answer.state, answer.book, person, answer.now, answer.offers.get(person))
+
+
+def _of_person(answer: Answer, person: str, found: Sequence[Move]) -> dict[str, Any]:
+    zone = zone_of(answer.book.time_zone)
+    first, *others = found
+    return {
+        "person": person,
+        "sentence": move_words(answer.state, answer, first, zone),
+        "reason": _reason(answer.offers.get(person), first, zone),
+        "alternatives": list(_alternatives(answer, others, first, zone))[:MOST_ALTERNATIVES],
+    }
+
+
+def _reason(offer: Offer | None, move: Move, zone: tzinfo) -> str:
+    """Why the plan begins it, where it is the plan's own; else why it comes first."""
+    if offer is not None and offer.because and offer.own == move.id:
+        return say("why", offer.because["code"], offer.because.get("facts"), zone=zone)
+    return say("because", move.because.get("code", ""), move.because.get("facts"), zone=zone)
+
+
+def _alternatives(answer: Answer, others: Sequence[Move], first: Move, zone: tzinfo) -> Iterator[dict[str, Any]]:
+    """One of each sort: the same step for another tray costs the same and is no alternative."""
+    known = {(first.code, first.run, first.step)}
+    for move in others:
+        if (move.code, move.run, move.step) not in known and move.price:
+            known.add((move.code, move.run, move.step))
+            yield {
+                "sentence": move_words(answer.state, answer, move, zone),
+                "delay_open_minutes": move.price["minutes"],
+                "delay_windows": move.price["windows"],
+                "late": [dict(one) for one in move.price.get("late", ())],
+                "more_walks": move.price.get("walks", 0),
+            }

@@ -4,23 +4,26 @@ The page reads ``en.ftl`` for its first drawing and ``en.sheets.ftl`` a moment l
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import UTC, datetime, timedelta, tzinfo
 from functools import lru_cache
+from itertools import pairwise
 from typing import Any
-from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from babel.dates import format_datetime, format_time
-from babel.lists import format_list
 from fluent.runtime import FluentBundle, FluentResource
 
+from runboard.places import folder
 from runboard.run.log.event import parse_moment
-from runboard.words.places import folder
+from runboard.shop.numbers import whole_number
+from runboard.words.facts import list_in_words, moment_in_words
 
 # What a helper reads and what stands on cards is in all of these; a sentence that is missing in one is said in English.
-LANGUAGES = ("en", "de", "es", "fr")
+LANGUAGES: Mapping[str, str] = {"en": "English", "de": "Deutsch", "es": "Español", "fr": "Français"}
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 _MOMENT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)")
+_DIGITS = re.compile(r"\d+")
+# More rows of trays than this are only counted.
+_MOST_NAMED = 5
 
 
 def message_name(family: str, code: str) -> str:
@@ -29,25 +32,33 @@ def message_name(family: str, code: str) -> str:
 
 
 def say(
-    family: str, code: str, facts: Mapping[str, Any] | None = None, *, zone: tzinfo = UTC, locale: str = "en"
+    family: str, code: str, facts: Mapping[str, Any] | None = None, *, zone: tzinfo = UTC, now: datetime | None = None
 ) -> str:
-    """The sentence of a code, with its facts; moments in ``zone``. A code without a sentence is said as it is."""
-    return sentence(message_name(family, code), facts, zone=zone, locale=locale) or code
+    """The sentence of a code, with its facts; moments in ``zone``, dated where they are far from ``now``. A code without a
+    sentence is said as it is."""
+    return sentence(message_name(family, code), facts, zone=zone, now=now) or code
 
 
-def sentence(name: str, facts: Mapping[str, Any] | None = None, *, zone: tzinfo = UTC, locale: str = "en") -> str:
+def sentence(
+    name: str,
+    facts: Mapping[str, Any] | None = None,
+    *,
+    zone: tzinfo = UTC,
+    locale: str = "en",
+    now: datetime | None = None,
+) -> str:
     """The sentence of that name in a language, in English where the language lacks it; '' where there is none."""
     for bundle in dict.fromkeys((catalogue(locale), catalogue("en"))):
         pattern = bundle.get_message(name).value if bundle.has_message(name) else None
         if pattern is not None:
-            ready = {key: in_words(value, zone, locale) for key, value in (facts or {}).items()}
+            ready = {key: in_words(value, zone, locale, now) for key, value in (facts or {}).items()}
             # What the catalogue finds wrong (a fact it names and did not get) shows in the sentence; it is no reason to fail.
             said, _wrong = bundle.format_pattern(pattern, ready)
             return str(said)
     return ""
 
 
-def in_words(value: Any, zone: tzinfo, locale: str = "en") -> str | int | float:
+def in_words(value: Any, zone: tzinfo, locale: str = "en", now: datetime | None = None) -> str | int | float:
     """A fact as the catalogue takes it: moments in local time, spans in minutes, lists joined, yes and no as words."""
     match value:
         case bool():
@@ -57,40 +68,26 @@ def in_words(value: Any, zone: tzinfo, locale: str = "en") -> str | int | float:
         case None:
             return ""
         case datetime():
-            return moment_in_words(value, zone, locale)
+            return moment_in_words(value, zone, locale, now=now)
         case timedelta():
             return round(value.total_seconds() / 60)
         case str():
-            return _text_in_words(value, zone, locale)
+            return _text_in_words(value, zone, locale, now)
         case Mapping():
-            return in_words([f"{key}: {in_words(one, zone, locale)}" for key, one in value.items()], zone, locale)
+            return in_words([f"{key}: {in_words(one, zone, locale, now)}" for key, one in value.items()], zone, locale)
         case Iterable():
-            return str(format_list([str(in_words(one, zone, locale)) for one in value], locale=locale))
+            return list_in_words((str(in_words(one, zone, locale, now)) for one in value), locale)
     return str(value)
 
 
-def _text_in_words(text: str, zone: tzinfo, locale: str) -> str:
+def _text_in_words(text: str, zone: tzinfo, locale: str, now: datetime | None) -> str:
     """A moment is said as one. Somebody may call a thing by one that no calendar has: that is said as it is."""
     if not _MOMENT.fullmatch(text):
         return text
     try:
-        return moment_in_words(parse_moment(text), zone, locale)
+        return moment_in_words(parse_moment(text), zone, locale, now=now)
     except (ValueError, OverflowError):
         return text
-
-
-def moment_in_words(moment: datetime, zone: tzinfo, locale: str = "en") -> str:
-    """Weekday and time of day in the shop's zone: 'Sun 10:50'."""
-    local = moment.astimezone(zone)
-    return f"{format_datetime(local, 'EEE', locale=locale)} {format_time(local, 'H:mm', locale=locale)}"
-
-
-def zone_of(name: str) -> tzinfo:
-    """The time zone of that name; UTC where the system knows none of that name."""
-    try:
-        return ZoneInfo(name)
-    except (ZoneInfoNotFoundError, ValueError, OSError):
-        return UTC
 
 
 @lru_cache(maxsize=8)
@@ -100,3 +97,58 @@ def catalogue(locale: str) -> FluentBundle:
     for part in sorted((folder("static") / "words").glob(f"{locale}.*ftl")):
         bundle.add_resource(FluentResource(part.read_text("utf-8")))
     return bundle
+
+
+# What the catalogue says of a single fact
+
+
+def day_in_words(moment: datetime, now: datetime, zone: tzinfo) -> str:
+    """'yesterday', 'today', 'tomorrow', 'Thursday' in the days after, else 'Thursday 12 June'."""
+    local = moment.astimezone(zone)
+    days = (local.date() - now.astimezone(zone).date()).days
+    named = {-1: "yesterday", 0: "today", 1: "tomorrow"}.get(days)
+    return (
+        sentence(f"day-{named}") if named else f"{local:%A}" if 1 < days < 7 else f"{local:%A} {local.day} {local:%B}"
+    )
+
+
+def share_in_words(rate: float, name: str = "share") -> str:
+    """A share: '19 of 20', '97 of 100', or 'all'. Never rounded up to all. As ``chance``: '19 times in 20', 'always'."""
+    for whole in (10, 20, 100, 1000):
+        some = round(rate * whole)
+        if rate < 1 and abs(some / whole - rate) < 0.02 / (whole / 10) and 0 < some < whole:
+            return sentence(f"{name}-some", {"some": str(some), "whole": str(whole)})
+    return sentence(f"{name}-{'all' if rate >= 1 else 'nearly' if rate > 0.5 else 'hardly'}")
+
+
+def trays_in_words(trays: Iterable[str]) -> str:
+    """'tray 4', 'trays 4 to 6', 'trays 1, 3 and 5 to 8'; '8 trays' where that would be long."""
+    found = [*trays]
+    if len(found) == 1:
+        return sentence("ui-tray", {"tray": found[0]})
+    named = [part for row in _rows(found) for part in _named(row)]
+    if len(named) > _MOST_NAMED:
+        return sentence("ui-trays-count", {"count": len(found)})
+    return sentence("ui-trays", {"trays": named})
+
+
+def _named(row: Sequence[str]) -> Sequence[str]:
+    return row if len(row) < 3 else [sentence("ui-from-to", {"from": row[0], "to": row[-1]})]
+
+
+def tray_numbers(trays: Iterable[str]) -> str:
+    """'4', '1–3', '1–3, 4a': where there is room for little more than the numbers."""
+    return ", ".join(row[0] if len(row) == 1 else f"{row[0]}–{row[-1]}" for row in _rows(trays))
+
+
+def _rows(trays: Iterable[str]) -> list[list[str]]:
+    """Trays in their order, 4a after 4, those in a row together."""
+    ordered = sorted(trays, key=lambda tray: (int((_DIGITS.match(tray) or ["0"])[0]), tray))
+    rows = [ordered[:1]] if ordered else []
+    for before, one in pairwise(ordered):
+        numbers = whole_number(before), whole_number(one)
+        if None not in numbers and numbers[1] == (numbers[0] or 0) + 1:
+            rows[-1].append(one)
+        else:
+            rows.append([one])
+    return rows

@@ -1,39 +1,57 @@
 """A change and what comes of it, in words: by how much the finish and the hands-on hours move, and what holds them."""
 
-from collections.abc import Iterable, Iterator
-from datetime import date, time
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import time
 from typing import Any
 
-from babel.lists import format_list
-
-from runboard.floor.planning.plans import holding_with_change
-from runboard.floor.workshop import Workshop
 from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
-from runboard.plan.schedule.problem.nouns import LeftOut
+from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.told.compared import Compared, Side
 from runboard.plan.schedule.told.forecast import Forecast
-from runboard.plan.schedule.told.holding import is_part, slack_of
+from runboard.plan.schedule.told.holding import Holder, is_part, slack_of
 from runboard.run.fold.state import RunState
+from runboard.shop.book import Book
+from runboard.words.facts import date_in_words, list_in_words, span_in_words, zone_of
 from runboard.words.plan import Names, holds_sentence, left_out_sentences, span_of
-from runboard.words.sentences import sentence, zone_of
-from runboard.words.spans import span_in_words
+from runboard.words.sentences import sentence
 
 # Less than a minute is no difference that anybody could tell.
 _A_MINUTE = 2
 
 
-def change_in_words(shop: Workshop, run: str, change: Change) -> str:
+# What holds the end of a run in a plan with the change.
+Holds = Callable[[Problem, Plan, str], Holder | None]
+
+
+@dataclass(frozen=True)
+class Shop:
+    """What the words are about: the book, the runs, and what holds a tried plan."""
+
+    book: Book
+    runs: Mapping[str, RunState]
+    holds: Holds
+
+
+def change_in_words(shop: Shop, run: str, change: Change) -> str:
     """What is changed, as it stands above the answer and in the Review."""
-    book, found = shop.book, shop.ledger.state.runs[run]
+    book, found = shop.book, shop.runs[run]
     match change:
         case HoursAdded():
             person = book.person(change.person)
-            closes = "24:00" if change.closes == time() else f"{change.closes.hour}:{change.closes:%M}"
-            hours = {"from": f"{change.opens.hour}:{change.opens:%M}", "to": closes}
-            return _say("change-hours", person=person.name if person else "", day=_day(change.day), **hours)
+            hours = {
+                "from": f"{change.opens:%H:%M}",
+                "to": "24:00" if change.closes == time() else f"{change.closes:%H:%M}",
+            }
+            return _say(
+                "change-hours",
+                person=person.name if person else "",
+                day=date_in_words(change.day, with_year=True),
+                **hours,
+            )
         case OnePersonMore():
             like = book.person(change.like)
-            start = "" if change.start is None else _day(change.start)
+            start = "" if change.start is None else date_in_words(change.start, with_year=True)
             skills = [*change.skills] or "none"
             return _say("change-person", like=like.name if like else "", skills=skills, day=start or "now")
         case Capacity():
@@ -50,17 +68,12 @@ def change_in_words(shop: Workshop, run: str, change: Change) -> str:
             return _say("change-order", first=operation_name(found, after), then=operation_name(found, change.first))
 
 
-def _day(day: date) -> str:
-    """'Fri 12 Jun 2026'"""
-    return f"{day:%a} {day.day} {day:%b %Y}"
-
-
 def operation_name(run: RunState, key: str) -> str:
     """What an operation of a run's route is called."""
     return next((one.name for one in run.route.product.operations if one.key == key), key)
 
 
-def answer_of(shop: Workshop, run: str, change: Change, found: Compared) -> Iterator[str]:
+def answer_of(shop: Shop, run: str, change: Change, found: Compared) -> Iterator[str]:
     """By how much the finish and the hands-on hours move; where the finish does not, why, and what holds it."""
     before, after = found.before, found.after
     if after is None:
@@ -100,7 +113,7 @@ def _of_all(before: Side, after: Side, is_same_work: bool) -> Iterator[str]:
         )  # fmt: skip
 
 
-def _judged(shop: Workshop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+def _judged(shop: Shop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
     """What the move comes of, and how sure it is."""
     match _way(after.finish - before.finish), _way(after.hands - before.hands):
         case "same", more_or_less:
@@ -114,7 +127,7 @@ def _judged(shop: Workshop, names: Names, run: str, change: Change, before: Side
             yield _say("more-hands")
 
 
-def _why_no_earlier(shop: Workshop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+def _why_no_earlier(shop: Shop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
     """That it has slack, or where what is won is lost; what holds the run; and whether that is sure."""
     is_quicker = isinstance(change, Times) and change.per_cent < 100
     operation, kind = (change.operation, change.kind) if isinstance(change, Times) else ("", "")
@@ -129,7 +142,7 @@ def _why_no_earlier(shop: Workshop, names: Names, run: str, change: Change, befo
     elif slack.waits is not None:
         yield _say("holds-hours", **facts)
     else:
-        yield holds_sentence(names, holding_with_change(shop, after.problem, after.plan, run))
+        yield holds_sentence(names, shop.holds(after.problem, after.plan, run))
     if before.finish <= after.bound:
         yield _say("sure")
     elif not is_quicker or not (slack.is_off or slack.is_lost):
@@ -142,10 +155,10 @@ def _is_short(side: Side, run: str) -> bool:
 
 
 def _steps(names: Names, some: Iterable[LeftOut]) -> str:
-    return str(format_list(list(dict.fromkeys(names.step(one.run, one.step) for one in some)), locale="en"))
+    return list_in_words(dict.fromkeys(names.step(one.run, one.step) for one in some))
 
 
-def table_of(shop: Workshop, found: Compared) -> Iterator[tuple[str, str, str]]:
+def table_of(shop: Shop, found: Compared) -> Iterator[tuple[str, str, str]]:
     """(what, as it is, with the change), row by row; nothing where there is nothing to compare."""
     before, after = found.before, found.after
     if before is None or after is None or found.left_out or not before.finish or not after.finish:
@@ -189,8 +202,8 @@ def _span(ticks: int) -> str:
     return span_in_words(span_of(abs(ticks)))
 
 
-def _names(shop: Workshop, side: Side) -> Names:
-    return Names(side.problem, shop.ledger.state.runs, shop.book, zone_of(shop.book.time_zone), side.problem.start)
+def _names(shop: Shop, side: Side) -> Names:
+    return Names(side.problem, shop.runs, shop.book, zone_of(shop.book.time_zone), side.problem.start)
 
 
 def _say(name: str, **facts: Any) -> str:

@@ -41,22 +41,25 @@ export function today() {
 /** '10:42' */
 export const timeOfDay = (ms) => format({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" }).format(ms);
 
-/** '10:42' today, 'Sun 08:00' within six days, '12 Mar, 17:00' beyond. */
+// Moments and spans are written as `runboard/words/facts.py` writes them.
+
+/** '10:42' today, 'Sun 08:00' within six days, 'Thu 12 Mar, 17:00' beyond. */
 export function moment(iso) {
   const ms = typeof iso === "number" ? iso : millis(iso);
   if (Number.isNaN(ms)) return "";
   if (dayKey(ms) === dayKey(now())) return timeOfDay(ms);
-  const near = Math.abs(ms - now()) < 6 * 86_400_000;
-  const day = format(near ? { weekday: "short" } : { day: "numeric", month: "short" }).format(ms);
-  return `${day} ${timeOfDay(ms)}`;
+  const day = Object.fromEntries(format({ weekday: "short", day: "numeric", month: "short" }).formatToParts(ms).map((one) => [one.type, one.value]));
+  return Math.abs(ms - now()) < 6 * 86_400_000 ? `${day.weekday} ${timeOfDay(ms)}` : `${day.weekday} ${day.day} ${day.month.slice(0, 3)}, ${timeOfDay(ms)}`;
 }
 
-/** '18 min', '2 h 5 min', '3 days' */
+/** '18 min', '2 h 05', '36 h', '14 days', '2 days 4 h'; in whole minutes, since pages count them down. */
 export function span(minutes) {
   const whole = Math.max(0, Math.round(minutes));
-  if (whole < 60) return `${whole} min`;
-  if (whole >= 48 * 60) return `${Math.round(whole / 1440)} days`;
-  return whole % 60 ? `${Math.floor(whole / 60)} h ${whole % 60} min` : `${whole / 60} h`;
+  const hours = Math.floor(whole / 60);
+  if (!hours) return `${whole} min`;
+  if (hours < 48) return whole % 60 ? `${hours} h ${String(whole % 60).padStart(2, "0")}` : `${hours} h`;
+  const all = Math.round(whole / 60);
+  return all % 24 ? `${Math.floor(all / 24)} days ${all % 24} h` : `${all / 24} days`;
 }
 
 export const minutesTo = (iso) => (millis(iso) - now()) / 60_000;

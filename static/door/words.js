@@ -89,14 +89,17 @@ export const personName = (state, key) => state.people?.[key]?.name ?? say("ui-s
 
 const MOST_NAMED = 5;
 
-/** 'tray 4', 'trays 4 to 6', 'trays 1, 3 and 5', '8 trays' */
+/** 'tray 4', 'trays 4 to 6', 'trays 1, 3 and 5 to 8', '8 trays'; as `trays_in_words` of the server. */
 export function trayWords(ids) {
-  const sorted = inOrder(ids);
-  if (sorted.length === 1) return say("ui-tray", { tray: sorted[0] });
-  const numbers = sorted.map(Number);
-  const inRow = numbers.every((number, index) => Number.isInteger(number) && number === numbers[0] + index);
-  if (inRow && sorted.length > 2) return say("ui-trays-from-to", { from: sorted[0], to: sorted.at(-1) });
-  return sorted.length > MOST_NAMED ? say("ui-trays-count", { count: sorted.length }) : say("ui-trays", { trays: list(sorted) });
+  const rows = [];
+  for (const id of inOrder(ids)) {
+    const row = rows.at(-1);
+    if (row && Number(id) === Number(row.at(-1)) + 1) row.push(id);
+    else rows.push([id]);
+  }
+  if (ids.length === 1) return say("ui-tray", { tray: ids[0] });
+  const named = rows.flatMap((row) => (row.length < 3 ? row : [say("ui-from-to", { from: row[0], to: row.at(-1) })]));
+  return named.length > MOST_NAMED ? say("ui-trays-count", { count: ids.length }) : say("ui-trays", { trays: list(named) });
 }
 
 /** What a load is called: 'board 2', 'jig-full 2, tray 4', 'trays 4 to 6'. */

@@ -29,10 +29,6 @@ card-run-due-over = Lauf fällig { $first } bis { $last }
 card-order-dated = { $pieces } für { $at }
 card-order-undated = { $pieces } ohne Termin
 card-board = Platte { $board }
-card-days = { $days ->
-    [one] 1 Tag
-   *[other] { $days } Tage
-}
 
 ## First pieces
 card-first-piece-run = Erstes Stück des Laufs

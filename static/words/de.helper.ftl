@@ -41,13 +41,6 @@ helper-resting-clamp = Bleibt in den Zwingen bis { $at }. Liegen lassen.
 helper-resting-cool = Kühlt ab bis { $at }. Liegen lassen.
 helper-resting-settle = Ruht bis { $at }. Liegen lassen.
 helper-resting-latest = Spätestens { $at } weitermachen.
-helper-span-hours = { $hours } h
-helper-span-minutes = { $minutes } min
-helper-span-both = { $hours } h { $minutes } min
-helper-span-days = { $days ->
-    [one] 1 Tag
-   *[other] { $days } Tage
-}
 helper-held = Diese Stücke warten: { $why }. Die Leitung rufen.
 helper-finished = { $step } ist fertig: { $good } gut.
 helper-moved = { $step } ist fertig: { $good } gut. Den Kasten hierhin bringen: { $place }

@@ -29,10 +29,6 @@ card-run-due-over = run due { $first } to { $last }
 card-order-dated = { $pieces } for { $at }
 card-order-undated = { $pieces } with no date
 card-board = board { $board }
-card-days = { $days ->
-    [one] 1 day
-   *[other] { $days } days
-}
 
 ## First pieces
 card-first-piece-run = First piece of the run

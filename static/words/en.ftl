@@ -18,7 +18,7 @@ ui-you-are = You are
 # A space that does not break keeps 'tray 4' together.
 ui-tray = tray { $tray }
 ui-trays = trays { $trays }
-ui-trays-from-to = trays { $from } to { $to }
+ui-from-to = { $from } to { $to }
 ui-board = board { $board }
 ui-trays-count = { $count } trays
 ui-machines = Machines

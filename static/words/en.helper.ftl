@@ -41,13 +41,6 @@ helper-resting-clamp = It stays in clamps until { $at }. Leave it where it is.
 helper-resting-cool = It cools until { $at }. Leave it where it is.
 helper-resting-settle = It settles until { $at }. Leave it where it is.
 helper-resting-latest = Go on by { $at } at the latest.
-helper-span-hours = { $hours } h
-helper-span-minutes = { $minutes } min
-helper-span-both = { $hours } h { $minutes } min
-helper-span-days = { $days ->
-    [one] 1 day
-   *[other] { $days } days
-}
 helper-held = These pieces wait: { $why }. Call the lead.
 helper-finished = { $step } is done: { $good } good.
 helper-moved = { $step } is done: { $good } good. Take the tray here: { $place }

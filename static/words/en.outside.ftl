@@ -19,3 +19,7 @@ sound-ready = It plays by { $program }.
 outside-body = Since { $at } nobody has answered. Answer on any paired phone or computer.
 outside-test-title = A test from { $shop }
 outside-test-body = If you read this, alerts that nobody answers in the shop reach you here.
+
+channel-unreadable = the address cannot be read
+sound-why-late = { $program } did not end within { $seconds } s
+sound-why-code = exit code { $code }

@@ -23,3 +23,15 @@ cards-more = { $left } of { $all } trays are not on this page. Print these first
 cards-no-pango = This computer cannot make PDFs yet: its Pango is missing. Install it with sudo apt-get install { $packages }, or print the same cards from the browser.
 cards-died = The cards could not be made: the work was killed. There may be too little memory; print fewer trays at once.
 cards-failed = The cards could not be made: { $why }
+
+paper-size-a6 = A6, one card
+paper-size-4x6 = 4 × 6 in, one card
+paper-size-a4 = A4, four cards to cut
+paper-size-letter = Letter, four cards to cut
+paper-good = Good
+paper-scrap = Scrap
+paper-why-scrap = Why scrap
+paper-who = Who
+paper-day = Day
+paper-finished-at = Finished at
+paper-nobody = not written

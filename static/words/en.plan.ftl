@@ -141,10 +141,6 @@ left-out-latest-too-soon = { $step }: it must begin no later than { $longest } a
 left-out-never-together = { $step }: while { $station } may run, nobody who may do it is there for as long as it takes. Change its quiet hours, or somebody’s hours, on the Shop screen.
 left-out-no-place-left = { $step }: it has no place left in people’s hours, beside what is begun and what waits.
 left-out-nothing = { $step } cannot be planned.
-plan-left-trays = { $count ->
-    [1] Tray { $trays }.
-   *[other] Trays { $trays }.
-  }
 
 # In the table of runboard plan, after who is at a load.
 plan-takes-over = { $who } takes over watching at { $at }
@@ -159,17 +155,14 @@ plan-does-taking-over = { $who } takes over watching: { $step }, { $trays }
 plan-does-walk = { $who } goes to: { $room }
 plan-does-wait = { $step } of { $trays }: waits until { $until }
 plan-does-runs = { $station } runs: { $step }, { $trays }
-plan-trays = { $count ->
-    [1] tray { $trays }
-   *[other] trays { $trays }
-  }
+plan-sitting = { $day } { $from } to { $to }
 plan-now = now
 plan-chart-after = The rest, from { $day } on: { $count ->
     [one] one stretch of work
    *[other] { $count } stretches of work
 }
 plan-chart-before = From the beginning
-plan-chart-label = { $day } { $from } to { $to }: who does what, and what is busy. The same stands below as a list.
+plan-chart-label = { plan-sitting }: who does what, and what is busy. The same stands below as a list.
 plan-break = { $count ->
     [0] Then nothing for { $span }.
     [1] Then nothing for { $span }; meanwhile { $trays } dries or rests.
@@ -199,3 +192,71 @@ plan-source = { $times ->
     [2] measured twice
    *[other] measured { $times } times
   }
+
+# A route, an operation a line.
+route-attendance-hands-on = hands on
+route-attendance-watched = stay and watch
+route-attendance-none = nothing asked
+route-machine = { $span } machine time { $size ->
+    [piece] a piece
+    [jig] a jig of { $pieces }
+    [board] a board of { $pieces }
+    [tray] a tray
+   *[run] the whole run
+  }
+route-hand = { $span } by hand a piece
+route-loading = loading { $span }
+route-unloading = unloading { $span }
+route-setup = setup { $span }
+route-no-time = no time said yet
+route-wait = then { $why ->
+    [dry] drying
+    [cure] curing
+    [clamp] in clamps
+    [cool] cooling
+   *[settle] settling
+  } { $least }{ $latest ->
+    [none] {""}
+   *[other] , { $latest } at most
+  }
+
+# A day as it is called, and how much of something.
+day-yesterday = yesterday
+day-today = today
+day-tomorrow = tomorrow
+share-some = { $some } of { $whole }
+share-all = all
+share-nearly = more than 999 of 1000
+share-hardly = fewer than 1 of 1000
+chance-some = { $some } times in { $whole }
+chance-all = always
+chance-nearly = almost always
+chance-hardly = hardly ever
+
+# What a run would take, before it is opened.
+opening-start = Start { $count }: { $wanted } wanted, { $more ->
+    [0] none extra
+   *[other] { $fewer ->
+        [0] none extra
+       *[other] { $more } extra
+      }
+  }
+opening-good = { $share } come good ({ $source ->
+    [guess] a guess
+   *[measured] counted on { $pieces } pieces or more
+  })
+opening-enough = So there are enough { $chance }
+opening-trays = { $trays ->
+    [one] 1 tray
+   *[other] { $trays } trays
+  }{ $boards ->
+    [0] {""}
+    [one] , 1 board
+   *[other] , { $boards } boards
+  }
+opening-whole-pieces = Write a whole number of pieces, 1 or more.
+plan-nameless = Write something here.
+
+# Time elements in the Review; the others are called as they are kept.
+element-machine = machine time
+element-hand = hand time

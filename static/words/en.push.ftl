@@ -10,3 +10,6 @@ push-welcome = Alerts from the shop reach this phone.
 push-failed = { $device }: an alert was not sent { $at }: { $why }
 push-silent = { $device }: an alert was not sent { $at }: its push service did not answer.
 push-ended = { $device }: its browser ended the sending of alerts { $at }. Turn it on again on that phone.
+push-why-answered = the service answered { $status }
+push-why-inside = its address lies in the shop's own network
+push-why-unreached = the service cannot be reached

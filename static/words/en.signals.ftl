@@ -9,3 +9,6 @@ refused-broker-host = Write the broker's name or address, without a scheme or pa
 refused-broker-port = A port is a whole number from 1 to 65535.
 refused-broker-password = That is another broker or user than the password was kept for. Type its password again.
 refused-broker-topic = The topic '{ $topic }' must name one place, without # or +.
+
+shop-title = The shop
+shop-limits = Forbidden materials, noise

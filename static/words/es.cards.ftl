@@ -29,10 +29,6 @@ card-run-due-over = la tanda de { $first } a { $last }
 card-order-dated = { $pieces } para { $at }
 card-order-undated = { $pieces } sin fecha
 card-board = tabla { $board }
-card-days = { $days ->
-    [one] 1 día
-   *[other] { $days } días
-}
 
 ## First pieces
 card-first-piece-run = Primera pieza de la tanda

@@ -41,13 +41,6 @@ helper-resting-clamp = Queda en los sargentos hasta { $at }. Dejarlo donde está
 helper-resting-cool = Se enfría hasta { $at }. Dejarlo donde está.
 helper-resting-settle = Reposa hasta { $at }. Dejarlo donde está.
 helper-resting-latest = Continuar a más tardar { $at }.
-helper-span-hours = { $hours } h
-helper-span-minutes = { $minutes } min
-helper-span-both = { $hours } h { $minutes } min
-helper-span-days = { $days ->
-    [one] 1 día
-   *[other] { $days } días
-}
 helper-held = Estas piezas esperan: { $why }. Llamar a la persona responsable.
 helper-finished = { $step } está hecho: { $good } buenas.
 helper-moved = { $step } está hecho: { $good } buenas. Llevar la bandeja aquí: { $place }

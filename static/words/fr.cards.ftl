@@ -29,10 +29,6 @@ card-run-due-over = série de { $first } à { $last }
 card-order-dated = { $pieces } pour { $at }
 card-order-undated = { $pieces } sans date
 card-board = planche { $board }
-card-days = { $days ->
-    [one] { $days } jour
-   *[other] { $days } jours
-}
 
 ## First pieces
 card-first-piece-run = Première pièce de la série

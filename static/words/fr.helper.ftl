@@ -41,13 +41,6 @@ helper-resting-clamp = Reste dans les serre-joints jusqu'à { $at }. Laisser en 
 helper-resting-cool = Refroidit jusqu'à { $at }. Laisser en place.
 helper-resting-settle = Repose jusqu'à { $at }. Laisser en place.
 helper-resting-latest = Continuer au plus tard à { $at }.
-helper-span-hours = { $hours } h
-helper-span-minutes = { $minutes } min
-helper-span-both = { $hours } h { $minutes } min
-helper-span-days = { $days ->
-    [one] 1 jour
-   *[other] { $days } jours
-}
 helper-held = Ces pièces attendent : { $why }. Appeler la personne responsable.
 helper-finished = { $step } est terminé : { $good } bonnes.
 helper-moved = { $step } est terminé : { $good } bonnes. Porter le plateau ici : { $place }

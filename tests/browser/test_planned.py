@@ -149,7 +149,7 @@ def test_the_lead_is_told_why_no_plan_is_possible_and_others_that_there_is_none(
     with_plan(phone, clash={"code": "no window long enough", "facts": facts})
     opened(phone, server)
     said = phone.locator(".unplanned")
-    expect(said).to_contain_text("Hooks: it takes 2 h 30 min without a break")
+    expect(said).to_contain_text("Hooks: it takes 2 h 30 without a break")
 
     with_plan(phone, none=True)
     phone.get_by_role("button", name="Ben", exact=True).click()

@@ -3,17 +3,15 @@
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from runboard.cards.foot import page_words
-from runboard.cards.labels import jig_labels, shelf_labels
 from runboard.cards.model import Card, CardOrder, Link
-from runboard.cards.run_sheet import run_sheet
-from runboard.cards.traveller import traveller
+from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import Order, Rest, Revision, RunState, Tray
 from runboard.shop.book import Book, Product
 from runboard.shop.book_json import book_from_json
-from runboard.words.card import Speech
-from runboard.words.sentences import catalogue, zone_of
+from runboard.words.facts import zone_of
+from runboard.words.sentences import catalogue
+from runboard.words.speech import Speech
 from tests import scenario
 
 NOW = datetime(2026, 3, 4, 15, 0, tzinfo=UTC)
@@ -21,16 +19,19 @@ PAPERS = ("a6", "4x6", "a4", "letter")
 LANGUAGES = ("en", "de", "es", "fr")
 
 
-def speech(book: Book, language: str = "en", now: datetime = NOW) -> Speech:
+class Strict(Speech):
     """The catalogue's sentences; a message or a fact that is missing fails."""
-    bundle = catalogue(language)
 
-    def say(message: str, **facts: Any) -> str:
-        text, wrong = bundle.format_pattern(bundle.get_message(message).value, facts)
-        assert not wrong, (message, wrong)
+    def say(self, name: str, /, **facts: Any) -> str:
+        bundle = catalogue(self.locale)
+        text, wrong = bundle.format_pattern(bundle.get_message(name).value, facts)
+        assert not wrong, (name, wrong)
         return str(text)
 
-    return Speech(say, language, zone_of(book.time_zone), book.units, now)
+
+def speech(book: Book, language: str = "en", now: datetime = NOW) -> Speech:
+    """How a card speaks."""
+    return Strict("card", language, zone_of(book.time_zone), book.units, now)
 
 
 def link(run: str, tray: str) -> Link:

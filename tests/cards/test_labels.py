@@ -3,10 +3,9 @@
 from dataclasses import replace
 from datetime import timedelta
 
-from runboard.cards.care import RESTING
-from runboard.cards.labels import jig_labels, shelf_labels
 from runboard.cards.model import Cell
-from runboard.cards.run_sheet import run_sheet
+from runboard.cards.of_a_run import jig_labels, run_sheet, shelf_labels
+from runboard.cards.work import RESTING
 from runboard.run.care.cautions import CATALOGUE
 from tests.cards.making import NOW, link, rails_book, resting, run_of, speech
 

@@ -4,9 +4,8 @@ import pickle
 from dataclasses import replace
 from datetime import timedelta
 
-from runboard.cards.model import Cell
-from runboard.cards.traveller import traveller
-from runboard.cards.work import Work
+from runboard.cards.model import Cell, Work
+from runboard.cards.of_a_run import traveller
 from runboard.run.fold.state import Order, RunState, Tray
 from runboard.shop.book import Book
 from runboard.shop.finish import Finish
@@ -98,7 +97,7 @@ def test_own_texts_are_said_in_the_cards_language() -> None:
     german = works(book, run, language="de")["Verputzen"]
 
     assert german.how == ("Stege bündig",)
-    assert "Auf die Stege achten" in [one.text for one in german.care]
+    assert "Auf die Stege achten." in [one.text for one in german.care]
     assert works(book, run, language="fr")["Clean"].how == ("Pare the tabs flush",)
 
 
@@ -123,7 +122,7 @@ def test_a_latest_end_counts_from_the_first_piece() -> None:
     clamped = works(book, replace(run, trays={"1": begun}))["Clean"].wait
 
     assert clamped is not None
-    assert clamped.cells == (Cell("go on from", "Wed 16:20"), Cell("at latest (1 h 15 min)", "Wed 17:15"))
+    assert clamped.cells == (Cell("go on from", "Wed 16:20"), Cell("at latest (1 h 15)", "Wed 17:15"))
 
 
 def test_label_data_of_a_finish_gives_recoat_handling_and_full_cure() -> None:
@@ -139,7 +138,7 @@ def test_label_data_of_a_finish_gives_recoat_handling_and_full_cure() -> None:
         ("go on from", "Thu 16:00"),
         ("recoat from (12 h)", "Thu 04:00"),
         ("handle from (24 h)", "Thu 16:00"),
-        ("full cure (14 days)", "Wed, Mar 18 16:00"),
+        ("full cure (14 days)", "Wed 18 Mar, 16:00"),
     ]
     assert wait.notes == ("Times: label, sheet of 2025-11.",)
 
@@ -180,7 +179,7 @@ def test_it_names_its_route_revision_and_its_print() -> None:
     run = with_tray(run, print=2)
 
     assert (
-        "route revision 1 · print 3 · Mar 4, 2026 16:00"
+        "route revision 1 · print 3 · Wed 4 Mar 2026, 16:00"
         in traveller(book, run, run.trays["1"], link, speech(book)).foot.print
     )
 

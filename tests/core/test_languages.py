@@ -135,7 +135,7 @@ def test_a_guest_makes_none_of_what_is_only_the_leads_to_be_refused() -> None:
 def said_by_the_server() -> set[str]:
     """Every message of the helper's page that the server names, whole or as a beginning with the rest filled in."""
     server, pages = ROOT / "runboard", ROOT / "templates" / "helper"
-    paths = [*(server / "web" / "helper").glob("*.py"), server / "words" / "helper.py", *pages.glob("*.html")]
+    paths = [*(server / "web" / "helper").glob("*.py"), server / "words" / "speech.py", *pages.glob("*.html")]
     source = "\n".join(path.read_text("utf-8") for path in paths)
     named = {f"helper-{one}" for one in re.findall(r"""["']([a-z][a-z-]*[a-z])["']""", source)}
     begun = tuple(f"helper-{one}" for one in re.findall(r"""f["']([a-z-]+-)\{""", source))

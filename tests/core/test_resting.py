@@ -6,8 +6,7 @@ from typing import Any
 
 import pytest
 
-from runboard.cards.labels import shelf_labels
-from runboard.cards.run_sheet import run_sheet
+from runboard.cards.of_a_run import run_sheet, shelf_labels
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.rule.greedy import greedy_plan

@@ -17,8 +17,7 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from py_vapid import Vapid02
 
 from runboard.alerts import push_service
-from runboard.alerts.push_key import PushKey
-from runboard.alerts.push_service import KEPT_SECONDS, post, topic
+from runboard.alerts.push_service import KEPT_SECONDS, PushKey, post, topic
 from runboard.run.calls.push import Subscription, read_subscription
 from runboard.run.refusal import Refused
 from tests.conftest import START

@@ -12,7 +12,7 @@ from runboard.house import House, Settings
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import hold
 from runboard.store.open import open_store
-from runboard.web.shop.backup import day_in_words
+from runboard.words.sentences import day_in_words
 from tests.conftest import HandClock
 from tests.pairing import paired
 from tests.scenario import shop
@@ -45,7 +45,7 @@ def test_an_old_copy_is_red(filled: House, client: FlaskClient, clock: HandClock
 
     clock.forward(hours=49)
 
-    assert '<ul class="problems" role="alert"><li>Last copy: Sat 7 Mar 10:00.' in shown(client)
+    assert '<ul class="problems" role="alert"><li>Last copy: Saturday 7 March 10:00.' in shown(client)
 
 
 def test_a_copy_that_failed_is_red_and_says_why(
@@ -78,12 +78,12 @@ def test_the_nightly_copy_is_made_by_the_server(filled: House) -> None:
 
 
 @pytest.mark.parametrize(
-    ("day", "words"), [(25, "today 3:00"), (24, "yesterday 3:00"), (23, "Mon 23 Nov 3:00"), (26, "Thu 26 Nov 3:00")]
+    ("day", "words"), [(25, "today"), (24, "yesterday"), (23, "Monday 23 November"), (26, "tomorrow")]
 )
 def test_a_day_is_said_as_people_do(day: int, words: str) -> None:
     now = datetime(2026, 11, 25, 12, tzinfo=UTC)
 
-    assert day_in_words(datetime(2026, 11, day, 3, tzinfo=UTC), now) == words
+    assert day_in_words(datetime(2026, 11, day, 3, tzinfo=UTC), now, UTC) == words
 
 
 def test_a_folder_that_others_could_read_is_said_at_the_start_and_on_the_shop_page(

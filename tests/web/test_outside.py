@@ -363,7 +363,8 @@ def test_a_title_is_one_line_whatever_a_station_is_called(
     monkeypatch.setattr(workshop.books, "latest", lambda: workshop.book)
     due = next(one for one in dues(workshop.ledger.state, workshop.book).values() if one.kind == "machine end")
 
-    titles = [alert_words(workshop, due)[0], words_of_a_test(workshop)[0]]
+    alert = alert_words(workshop.ledger.state, workshop.book, due, workshop.clock.now())
+    titles = [alert[0], words_of_a_test(workshop.book.name)[0]]
 
     for title in titles:
         assert title.isprintable() and "Bcc: everybody" in title and len(title) <= 250

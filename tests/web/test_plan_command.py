@@ -86,7 +86,7 @@ def test_each_person_has_a_first_thing_with_its_reason(data: Path, capsys: pytes
 
     assert {one["person"] for one in moves} == {"ann", "ben"}
     ann = moves[0]
-    assert (ann["sentence"], bool(ann["reason"])) == ("Cut, trays 1–3", True)
+    assert (ann["sentence"], bool(ann["reason"])) == ("Cut, trays 1 to 3", True)
     for one in moves:
         assert len(one["alternatives"]) <= 3
         keys = {"sentence", "delay_open_minutes", "delay_windows", "late", "more_walks"}
@@ -128,7 +128,7 @@ def test_of_several_runs_the_figures_and_the_table_are_the_named_ones(
     whole = plan.make_plan(data, "r1", 0, lambda *_: None)
     assert first["walks"] + second["walks"] == sum(one.walks for one in person_loads(whole.problem, whole.plan))
     assert max(first["walks"], second["walks"]) > 0
-    assert "Saw, trays 1–3" in told and "Cut, trays 1–3" not in told.split("\n\n")[1]
+    assert "Saw, trays 1 to 3" in told and "Cut, trays 1 to 3" not in told.split("\n\n")[1]
 
 
 def test_the_lines_begin_with_when_it_is_done(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -137,7 +137,7 @@ def test_the_lines_begin_with_when_it_is_done(data: Path, capsys: pytest.Capture
     lines = capsys.readouterr().out.splitlines()
     assert lines[0] == "r1 (r1)"
     assert lines[1].startswith("Done ")
-    assert any(line.startswith("Ann: Cut, trays 1–3. ") for line in lines)
+    assert any(line.startswith("Ann: Cut, trays 1 to 3. ") for line in lines)
     assert any("Engrave, tray 2" in line and "Laser" in line for line in lines)
     assert any(line.startswith("No plan can be done before ") for line in lines)
 

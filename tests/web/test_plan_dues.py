@@ -15,8 +15,8 @@ from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.words.dues import late_sentences, limit_sentences
+from runboard.words.facts import zone_of
 from runboard.words.plan import Names
-from runboard.words.sentences import zone_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.figured import show

@@ -15,8 +15,8 @@ from runboard.house import House
 from runboard.plan.schedule.rule import rule
 from runboard.plan.schedule.told.forecast import GOES, Forecast
 from runboard.words import plan_record
+from runboard.words.facts import zone_of
 from runboard.words.plan import Names
-from runboard.words.sentences import zone_of
 from tests.core.instances import the_trial
 from tests.figured import show
 from tests.web.test_plan_schedule import NoWork, opened, plan_page, planned, work

@@ -437,4 +437,4 @@ def test_the_route_asks_which_finish_it_is_and_names_a_wait_that_its_label_makes
     for page in ("/plan/products/rail", "/plan/runs/new?product=rail"):
         said = client.get(page).text
         assert "which finish is it?" not in said
-        assert "Oil: the route waits 12 h, and the finish&#39;s label says 3 d. It waits 3 d." in said
+        assert "Oil: the route waits 12 h, and the finish&#39;s label says 3 days. It waits 3 days." in said

@@ -19,7 +19,7 @@ from runboard.house import House
 from runboard.plan.changed import TraySize
 from runboard.plan.search import compare
 from runboard.web.fittings import fitted
-from runboard.words.trying import answer_of
+from runboard.words.trying import Shop, answer_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.test_changed import by_hand_only, in_the_evenings
@@ -137,8 +137,10 @@ def test_what_was_not_proved_is_not_said_to_be_sure(client: FlaskClient, house: 
     assert found.after is not None
     unsure = replace(found.after, bound=0)
 
-    same = answer_of(house.workshop, "r1", asked, replace(found, after=unsure))
-    later = answer_of(house.workshop, "r1", asked, replace(found, after=replace(unsure, finish=unsure.finish + 99)))
+    shop = Shop(house.workshop.book, house.workshop.ledger.state.runs, lambda problem, plan, run: None)
+
+    same = answer_of(shop, "r1", asked, replace(found, after=unsure))
+    later = answer_of(shop, "r1", asked, replace(found, after=replace(unsure, finish=unsure.finish + 99)))
 
     assert "That no plan with the change is done earlier is not proved" in " ".join(same)
     assert "Neither is proved the best" in " ".join(later)
@@ -197,7 +199,7 @@ def test_hours_added_say_what_is_in_time_and_how_long_people_are_there(client: F
 
     said = tried(client, **hours)
 
-    assert re.search(r"Hours added: Ann, Sun 8 Mar 2026, 6:00 to 17:30 The finish moves .+ earlier", said)
+    assert re.search(r"Hours added: Ann, Sun 8 Mar 2026, 06:00 to 17:30 The finish moves .+ earlier", said)
     assert "The one order line that is due is in time; as things are it is late." in said
     assert re.search(r"\d+ min more in the shop, with \d walks more\.", said)
     assert re.search(r"Order lines in time 0 of 1 1 of 1 In the shop \d.+ \d.+ Walks \d+ \d+", said)

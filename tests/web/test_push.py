@@ -11,7 +11,7 @@ from flask.testing import FlaskClient
 from py_vapid import Vapid02
 
 from runboard.alerts.push import RESULTS_KEY, Pusher
-from runboard.alerts.push_key import FILE_NAME
+from runboard.alerts.push_service import FILE_NAME
 from runboard.app import build
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.letting_in.devices import revoke_device

@@ -8,7 +8,8 @@ import pytest
 from fluent.runtime import FluentBundle, FluentResource
 
 from runboard.words import sentences
-from runboard.words.sentences import in_words, message_name, say, zone_of
+from runboard.words.facts import zone_of
+from runboard.words.sentences import in_words, message_name, say
 
 WORDS = """
 refused-station-busy = { $station } still holds { $trays }. It is free at { $until }.
@@ -61,8 +62,8 @@ def test_a_missing_fact_does_not_fail() -> None:
         (0.5, 0.5),
         (None, ""),
         (timedelta(minutes=90), 90),
-        (datetime(2026, 7, 5, 8, 50, tzinfo=UTC), "Sun 8:50"),
-        (["a", "b", "c"], "a, b, and c"),
+        (datetime(2026, 7, 5, 8, 50, tzinfo=UTC), "Sun 08:50"),
+        (["a", "b", "c"], "a, b and c"),
         ({"4": 5}, "4: 5"),
         ("2026", "2026"),
     ],

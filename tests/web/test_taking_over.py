@@ -13,8 +13,7 @@ from runboard.house import House
 from runboard.plan.move import Move
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
-from runboard.words.moves import move_words
-from runboard.words.plan_record import plan_lines, plan_record
+from runboard.words.plan_record import move_words, plan_lines, plan_record
 from tests.figured import show
 from tests.fitting import fit
 from tests.web.test_plan_schedule import opened

@@ -1,4 +1,4 @@
-"""Looking back: a run's time elements, what happened to a tray, and what people's ears and lungs met on the last days."""
+"""Looking back: a run's time elements, the times learned from them, what happened to a tray, and what people's ears and lungs met on the last days."""
 
 from dataclasses import dataclass
 from datetime import timedelta

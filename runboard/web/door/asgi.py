@@ -22,7 +22,7 @@ from runboard.floor.pressing.access import GUEST
 from runboard.run.calls.device import Session
 from runboard.web.door.arriving import PART, Arrivals, NotTaken, announced, with_length
 from runboard.web.door.bounds import MOST_A_SENDER, MOST_STRANGERS, WORKERS, Bounds
-from runboard.web.door.errors import SENTENCES
+from runboard.web.door.errors import status_in_words
 from runboard.web.door.guard import is_known_host
 from runboard.web.door.sessions import cookie_name
 from runboard.web.door.sizes import A_FEW_WORDS, NOT_TAKEN, endpoint_of, most_for, most_from
@@ -198,7 +198,7 @@ async def _say_busy(send: Any) -> None:
     """Where no worker says it, since the server ends. Nobody hears it who has gone."""
     headers = [(b"content-type", b"application/json"), (b"connection", b"close")]
     await send({"type": "http.response.start", "status": 503, "headers": headers})
-    await send({"type": "http.response.body", "body": json.dumps({"sentence": SENTENCES[503]}).encode()})
+    await send({"type": "http.response.body", "body": json.dumps({"sentence": status_in_words(503)}).encode()})
 
 
 def _token(scope: dict[str, Any]) -> str:

@@ -10,25 +10,9 @@ from runboard.run.refusal import NotStored, Refused
 from runboard.shop.json_text import read_json_text
 from runboard.shop.problem import Unreadable
 from runboard.web.door.pages import refusal, said
+from runboard.words.sentences import sentence
 
 _ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/push/", "/pictures")
-SENTENCES = {
-    400: "That request cannot be read. Load the page again.",
-    403: "That came from another site's page, so nothing was done. Open runboard itself and press again.",
-    404: "There is nothing here. Go to Now.",
-    405: "That cannot be done here. Go to Now.",
-    408: "What was sent did not arrive in time, so nothing was stored. Send it again where the network is better.",
-    409: "That does not fit what has happened meanwhile. Load the page again.",
-    413: "That is more than can be taken at once. Send less.",
-    415: "That has to be sent as JSON.",
-    503: "Not taken: more is being sent here than can be taken at once, or runboard ends. Send it again in a moment.",
-    500: "Something failed here, and nothing was stored. Press again; if it fails again, look at what the server printed.",
-}
-_SAID = {
-    "host": "runboard does not answer to that name: open it at the address that it printed.",
-    "lead": "That is for a lead's phone to do. Ask the lead, or pair this one as a lead's on the Shop page.",
-}
-
 _log = logging.getLogger("runboard")
 
 
@@ -53,11 +37,11 @@ def init_app(app: Flask) -> None:
 def read_json() -> Any:
     """The value in the request's body. Raises ``BadForm`` for another content type and for what is no plain JSON."""
     if request.mimetype != "application/json":
-        raise BadForm("Taps have to be sent as application/json.", 415)
+        raise BadForm(sentence("http-no-json"), 415)
     try:
         return read_json_text(request.get_data(), "what was sent")
     except Unreadable as error:
-        raise BadForm(f"{error} So nothing was stored.") from error
+        raise BadForm(sentence("http-unreadable", {"why": str(error)})) from error
 
 
 def answer(sentence: str, status: int) -> Response:
@@ -65,6 +49,11 @@ def answer(sentence: str, status: int) -> Response:
     if asked_by_script():
         return make_response(jsonify(sentence=sentence), status)
     return make_response(render_template("door/error.html", sentence=sentence, status=status), status)
+
+
+def status_in_words(status: int) -> str:
+    """What a status of HTTP means for who asked, and what to do."""
+    return sentence(f"http-{status}") or sentence("http-400")
 
 
 def asked_by_script() -> bool:
@@ -77,9 +66,9 @@ def _http_error(error: HTTPException) -> Response:
     status = error.code or 500
     if status < 400:  # a redirect that routing raised
         return make_response(error.get_response())
-    if error.description in _SAID:
-        return answer(_SAID[error.description], status)
-    said_so = answer(SENTENCES.get(status, SENTENCES[400]), status)
+    if error.description in ("host", "lead"):
+        return answer(sentence(f"http-{error.description}"), status)
+    said_so = answer(status_in_words(status), status)
     for name, value in error.get_headers():
         if name == "Allow":
             said_so.headers[name] = value
@@ -102,4 +91,4 @@ def _not_stored(failed: NotStored) -> Response:
 
 def _failure(error: Exception) -> Response:
     _log.exception("%s %s failed", request.method, request.path, exc_info=error)
-    return answer(SENTENCES[500], 500)
+    return answer(status_in_words(500), 500)

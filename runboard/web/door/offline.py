@@ -7,8 +7,8 @@ from pathlib import Path
 
 from flask import Blueprint, Response, current_app, request
 
+from runboard.places import folder
 from runboard.run.fold.table import table_text
-from runboard.words.places import folder
 
 SHELLS = ("/", "/trays")
 ALSO = ("/table.json", "/static/runboard.webmanifest")

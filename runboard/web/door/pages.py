@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Mapping
-from datetime import UTC, datetime, tzinfo
+from datetime import datetime, tzinfo
 from hashlib import blake2b
 from typing import Any, cast
 from urllib.parse import quote
@@ -15,8 +15,8 @@ from runboard.floor.workshop import Workshop
 from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
 from runboard.web.fittings import fittings
-from runboard.words.sentences import moment_in_words, say, zone_of
-from runboard.words.spans import span_in_words
+from runboard.words.facts import moment_in_words, span_in_words, zone_of
+from runboard.words.sentences import say
 
 PERSON_COOKIE = "person"
 
@@ -106,7 +106,7 @@ def see_other(address: str) -> Response:
 
 def said(family: str, code: str, facts: Mapping[str, Any] | None = None) -> str:
     """The sentence of a code in the shop's own time."""
-    return say(family, code, facts, zone=shop_zone())
+    return say(family, code, facts, zone=shop_zone(), now=workshop().clock.now())
 
 
 def refusal(refused: Refused) -> str:
@@ -115,8 +115,8 @@ def refusal(refused: Refused) -> str:
 
 
 def local(moment: datetime | None) -> str:
-    """A moment as weekday and time of day where the shop is; a dash where there is none."""
-    return "–" if moment is None else moment_in_words(moment.astimezone(UTC), shop_zone())
+    """A moment as weekday and time of day where the shop is, dated where it is far; a dash where there is none."""
+    return "–" if moment is None else moment_in_words(moment, shop_zone(), now=workshop().clock.now())
 
 
 def _render_block(template: str, block: str, context: Mapping[str, Any]) -> str:

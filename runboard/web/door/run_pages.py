@@ -8,6 +8,7 @@ from flask import Flask, abort
 from runboard.floor.looking.at_hand import run_now
 from runboard.run.fold.state import RunState
 from runboard.web.door.pages import asking_person, shop_zone, workshop
+from runboard.words.facts import dated
 
 # A day without a time of day is meant to its end.
 END_OF_DAY = time(23, 59)
@@ -30,11 +31,8 @@ def known_person() -> str:
 
 
 def day(moment: datetime | None) -> str:
-    """'Sat 7 Mar 2026, 9:05' where the shop is; a dash where there is none."""
-    if moment is None:
-        return "–"
-    here = moment.astimezone(shop_zone())
-    return f"{here:%a} {here.day} {here:%b %Y}, {here.hour}:{here:%M}"
+    """'Sat 7 Mar 2026, 09:05' where the shop is; a dash where there is none."""
+    return "–" if moment is None else dated(moment, shop_zone())
 
 
 def due_texts(moment: datetime | None, zone: str) -> tuple[str, str]:

@@ -13,6 +13,7 @@ import uvicorn
 
 from runboard.web.door.asgi import Served
 from runboard.web.door.connections import Connection, Connections
+from runboard.words.sentences import sentence
 
 ENDS_WITHIN = 2.5  # seconds from Ctrl-C or SIGTERM
 DESCRIPTORS = 4096  # four times what ``Bounds`` lets in
@@ -106,7 +107,7 @@ class _Server(uvicorn.Server):
         if self.started:
             if self._beside:
                 await self._beside.begin(self)
-            print(f"runboard is at {self._address}", flush=True)
+            print(sentence("serve-at", {"address": self._address}), flush=True)
             print(self._more(self._address), end="", flush=True)
             if self._open_browser and _has_a_screen():
                 webbrowser.open(self._address)
@@ -138,7 +139,7 @@ def _end_within(seconds: float) -> None:
     that waits for the disk. Every write is one transaction, so nothing is half stored; child processes go with this one."""
 
     def end() -> None:
-        print("Something would not end, so it was ended. What was answered is stored.", flush=True)
+        print(sentence("serve-ended"), flush=True)
         os._exit(0)
 
     last = threading.Timer(seconds, end)

@@ -15,7 +15,7 @@ from runboard.floor.changing.photograph import MOST_BYTES as A_PICTURE
 from runboard.floor.pressing.access import LEAD
 from runboard.run.calls.signals import MOST_BYTES as A_SIGNAL
 from runboard.run.refusal import NotStored
-from runboard.web.door.errors import SENTENCES, answer
+from runboard.web.door.errors import answer, status_in_words
 
 
 @dataclass(frozen=True)
@@ -89,7 +89,7 @@ def _not_taken(status: int) -> Response:
     """Why a body was not read to its end."""
     if status == 507:
         raise NotStored("full")
-    response = answer(SENTENCES[status], status)
+    response = answer(status_in_words(status), status)
     if (
         status != 413
     ):  # else nothing more is read from the sender, who may still be sending and would not see the answer

@@ -8,8 +8,8 @@ from flask import request
 from runboard.floor.pressing.access import GUEST
 from runboard.web.door.pages import said, shop_zone, workshop
 from runboard.web.door.sessions import access
-from runboard.words.helper import Speech
 from runboard.words.sentences import LANGUAGES
+from runboard.words.speech import Speech
 
 LANGUAGE_COOKIE = "language"
 
@@ -23,7 +23,7 @@ def language() -> str:
 def speech() -> Speech:
     """The sentences of a helper's page in that language."""
     shop = workshop()
-    return Speech(language(), shop_zone(), shop.books.latest().units, shop.clock.now())
+    return Speech("helper", language(), shop_zone(), shop.books.latest().units, shop.clock.now())
 
 
 def refusal_to_asker(code: str, facts: Mapping[str, Any]) -> str:

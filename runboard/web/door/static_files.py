@@ -8,7 +8,7 @@ from pathlib import Path
 from flask import Blueprint, Response, abort, request
 from werkzeug.security import safe_join
 
-from runboard.words.places import folder
+from runboard.places import folder
 
 # What Windows or a bare Debian may not know, and a browser insists on.
 _TYPES = {".js": "text/javascript", ".ftl": "text/plain", ".webmanifest": "application/manifest+json"}

@@ -21,7 +21,7 @@ from runboard.web.door.speaking import LANGUAGE_COOKIE, language, speech
 from runboard.web.door.ways import secure_page
 from runboard.web.fittings import fittings
 from runboard.web.helper.record import helper_record
-from runboard.words.helper import NAMES
+from runboard.words.sentences import LANGUAGES
 
 _YEAR = 365 * 24 * 3600
 
@@ -31,7 +31,7 @@ part = Blueprint("helper", __name__)
 @part.after_request
 def keep_language(response: Response) -> Response:
     """A language that was chosen by a link holds on this phone."""
-    if request.args.get(LANGUAGE_COOKIE) in NAMES:
+    if request.args.get(LANGUAGE_COOKIE) in LANGUAGES:
         response.set_cookie(LANGUAGE_COOKIE, language(), max_age=_YEAR, path="/", samesite="Strict")
     return response
 
@@ -161,7 +161,7 @@ def _card_page(at: tuple[str, str], status: int, name: str = "", problem: str = 
         "helper/card.html",
         status,
         title=say("card-tray", tray=at[1], run=work.run.name),
-        step=say("card-step", step=say.name(work.step)) if work.step else say("card-through"),
+        step=say("card-step", step=say.step(work.step)) if work.step else say("card-through"),
         name=name,
         problem=problem,
         # Paired phones are known at https, and a browser does not say so across from http.
@@ -183,7 +183,9 @@ def said(text: str, status: int, back: tuple[str, str] | None = None, over: str 
 def _page(template: str, status: int = 200, **context: Any) -> Response:
     """A page in the phone's language, which no cache keeps."""
     say = speech()
-    return unkept(make_response(render_template(template, lang=say.locale, names=NAMES, tell=say, **context), status))
+    return unkept(
+        make_response(render_template(template, lang=say.locale, names=LANGUAGES, tell=say, **context), status)
+    )
 
 
 def _guest() -> Session:

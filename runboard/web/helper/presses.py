@@ -10,8 +10,8 @@ from runboard.run.care.cautions import CATALOGUE
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import ShopState
 from runboard.shop.book import Book
-from runboard.words.helper import Speech
 from runboard.words.sentences import say
+from runboard.words.speech import Speech
 
 Record = dict[str, Any]
 SCRAP = ("tear-out", "crack", "size", "surface", "engraving", "burnt", "knot", "other")
@@ -96,7 +96,7 @@ def _running(speech: Speech, state: ShopState, book: Book, step: Step, person: s
 
 
 def _points(speech: Speech, step: Step, wanted: tuple[tuple[str, str], ...]) -> list[Record]:
-    own = speech.texts(step.operation, "checklist", step.operation.checklist)
+    own = speech.texts(step.operation, "checklist")
     known = [{"text": speech.care(key), "signs": list(CATALOGUE[key].signs)} for key, _ in wanted if key]
     return [*known, *({"text": text, "signs": []} for text in own)]
 

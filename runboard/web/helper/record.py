@@ -17,7 +17,7 @@ from runboard.run.rules.texts import texts_at
 from runboard.shop.book import Book
 from runboard.shop.care import finish_of, watch_interval
 from runboard.web.helper.presses import after, call, views, wrong
-from runboard.words.helper import Speech
+from runboard.words.speech import Speech
 
 Record = dict[str, Any]
 # Why a press is refused so that the tray is the lead's to go on with.
@@ -96,11 +96,11 @@ def _about(work: Work, step: Step) -> Record:
 def _step(speech: Speech, book: Book, work: Work, step: Step) -> Record:
     operation, route = step.operation, work.route
     after_finish = finished_before(book, route, step) is not None
-    instructions = speech.texts(operation, "instructions", tuple(one.text for one in operation.instructions))
+    instructions = speech.texts(operation, "instructions")
     pictures = [one.picture for one in operation.instructions]
     return {
         "line": speech("step-of", number=step.index + 1, total=len(route.steps)),
-        "name": speech.name(step),
+        "name": speech.step(step),
         "place": place(book, step),
         "pieces": speech("pieces", pieces=work.pieces) if work.pieces else "",
         "cautions": [
@@ -155,7 +155,7 @@ def _notices(speech: Speech, book: Book, work: Work, step: Step, person: str) ->
     if work.state == "none" and _was_done_by(work, person) and work.before is not None:
         good = sum(one for one, _ in work.tray.counts.get(work.before.key, {}).values())
         said = "finished" if work.rest is not None else "moved"
-        yield _notice("note", speech(said, step=speech.name(work.before), good=good, place=place(book, step)))
+        yield _notice("note", speech(said, step=speech.step(work.before), good=good, place=place(book, step)))
         yield from _rags(speech, book, work)
     rest = work.rest
     if work.state == "none" and rest is not None and rest.ready_at > speech.now:
@@ -211,14 +211,9 @@ def _why_blocked(speech: Speech, book: Book, work: Work, step: Step, blocked: Re
     if blocked is None or blocked.code in ("held", "first piece failed"):
         return  # said already
     if not (blocked.code == "still waiting" and work.rest is not None):
-        facts = {key: _in_time(speech, value) for key, value in blocked.facts.items()}
-        yield _notice("look", speech.refused(blocked.code, facts))
+        yield _notice("look", speech.refused(blocked.code, blocked.facts))
     if blocked.code in _LEADS and work.state == "none":
         yield _notice("note", speech("lead-takes", place=place(book, step)))
-
-
-def _in_time(speech: Speech, value: Any) -> Any:
-    return speech.moment(value) if isinstance(value, datetime) else value
 
 
 def _show(speech: Speech, work: Work, blocked: Refused) -> Record:
@@ -240,13 +235,7 @@ def _checks(speech: Speech, state: ShopState, book: Book, work: Work) -> list[Re
     if work.load is None or work.step is None:
         return []
     operation = work.step.operation
-    texts = dict(
-        zip(
-            (one.key for one in operation.checks),
-            speech.texts(operation, "checks", tuple(one.text for one in operation.checks)),
-            strict=True,
-        )
-    )
+    texts = dict(zip((one.key for one in operation.checks), speech.texts(operation, "checks"), strict=True))
     return [
         {
             "key": one.key,

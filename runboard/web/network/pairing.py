@@ -19,10 +19,10 @@ from runboard.web.door.guard import Unpaired
 from runboard.web.door.pages import page, refusal, see_other, unkept
 from runboard.web.door.sessions import asked_by, asking_device, asking_session, asking_token, begin, door, door_here
 from runboard.web.door.ways import drawn, first_page, ways
+from runboard.words.sentences import say, sentence
 
-_UNKNOWN = "This device is not paired with the shop. Open runboard's first page on it, and type a code there."
 # Told apart by what browsers say of themselves; first come, first served.
-_KINDS = (("iPhone", "iPhone"), ("iPad", "iPad"), ("Android", "Android phone"), ("Mac OS", "Mac"), ("Windows", "PC"))
+_KINDS = (("iPhone", "iPhone"), ("iPad", "iPad"), ("Android", "android"), ("Mac OS", "Mac"), ("Windows", "PC"))
 
 part = Blueprint("pairing", __name__)
 
@@ -51,7 +51,7 @@ def pair_this() -> Response:
 @part.app_errorhandler(Unpaired)
 def turn_away(_: Unpaired) -> Response:
     """The answer to an unknown device, whatever it asked for (401)."""
-    return answer(_UNKNOWN, 401) if asked_by_script() else _welcome(401)
+    return answer(sentence("pairing-unknown"), 401) if asked_by_script() else _welcome(401)
 
 
 def _not_paired(refused: Refused, code: str) -> Response:
@@ -96,7 +96,7 @@ def show_code() -> Response:
         abort(400)
     code, ends_at = make_code(door_here(), wanted, device)
     at = first_page()
-    picture = drawn(f"{at}pair?code={code}", "The address with the code, for a camera")
+    picture = drawn(f"{at}pair?code={code}", sentence("pairing-qr"))
     return page(
         "network/code.html", cached=False, code=code, ends_at=ends_at, first_page=at, picture=picture, wanted=wanted
     )
@@ -134,4 +134,4 @@ def _known(device_id: str) -> Device:
 def _kind_of_device() -> str:
     """What a device probably is, as its first name."""
     agent = request.headers.get("User-Agent", "")
-    return next((name for sign, name in _KINDS if sign in agent), "Phone")
+    return say("device", next((name for sign, name in _KINDS if sign in agent), "phone"))

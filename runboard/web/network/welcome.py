@@ -11,6 +11,7 @@ from runboard.lan.trust import DER_TYPE, PROFILE_TYPE, Trusted
 from runboard.web.door.pages import page, unkept
 from runboard.web.door.sessions import asking_session, door
 from runboard.web.door.ways import drawn, first_page, host_asked_by, secure_page, ways
+from runboard.words.sentences import sentence
 
 # Whose steps stand open, told by what browsers say of themselves; first come, first served.
 _KINDS = (("iPhone", "iphone"), ("iPad", "iphone"), ("Android", "android"))
@@ -31,7 +32,7 @@ def steps() -> Response:
         kind=_kind_of_device(),
         is_secure=request.is_secure,
         is_paired=asking_session() is not None,
-        picture=drawn(f"{first_page()}welcome", "The address of this page, for a phone's camera") if is_here else "",
+        picture=drawn(f"{first_page()}welcome", sentence("pairing-qr-page")) if is_here else "",
         is_here=is_here,
         http_port=found.http_port,
     )

@@ -8,12 +8,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 
-from babel.dates import format_time
-
 from runboard.plan.schedule.problem.nouns import TICK, Span
 from runboard.plan.schedule.told.figures import Bar, Figures, Part, Row
-from runboard.words.plan import Names, span_of, trays_in_words
-from runboard.words.spans import span_in_words
+from runboard.words.facts import span_in_words, time_of_day
+from runboard.words.plan import Names, span_of
+from runboard.words.sentences import trays_in_words
 
 MINUTE = timedelta(minutes=1) // TICK
 LETTER = 7.4  # how wide a letter of the chart's type is, on the wide side
@@ -124,8 +123,12 @@ def opens_on(found: Figures, at: int, names: Names) -> str:
 
 
 def _title(names: Names, span: Span) -> str:
-    day = names.day(span[0])
-    return f"{day[:1].upper()}{day[1:]} {names.clock(span[0])} to {names.clock(span[1])}"
+    said = names.say("sitting", **_when(names, span))
+    return said[:1].upper() + said[1:]
+
+
+def _when(names: Names, span: Span) -> dict[str, str]:
+    return {"day": names.day(span[0]), "from": names.clock(span[0]), "to": names.clock(span[1])}
 
 
 class _Drawn:
@@ -138,9 +141,7 @@ class _Drawn:
         longest = part.longest / MINUTE
         self.scale = min(way.most, max(way.least, way.length / longest)) / MINUTE
         self.rows = list(self._laid_out(part.rows))
-        label = names.say(
-            "chart-label", day=names.day(span[0]), **{"from": names.clock(span[0]), "to": names.clock(span[1])}
-        )
+        label = names.say("chart-label", **_when(names, span))
         across = max((start + size for _, start, size in self.rows), default=0) + GAP
         self.ends = self._along(span[1])
         self.across = across
@@ -186,7 +187,7 @@ class _Drawn:
         while (at := self._along((moment - problem.start) / TICK)) <= self.ends:
             self._line(at, self.way.clock - 4, at, self.across, "hour")
             if self.now is None or abs(at - self._along(self.now)) >= near:
-                self._clock(at, format_time(moment.astimezone(self.names.zone), "H:mm", locale="en"), "clock")
+                self._clock(at, time_of_day(moment, self.names.zone), "clock")
             moment += step
 
     def _clock(self, at: float, text: str, kind: str) -> None:
@@ -290,9 +291,8 @@ def _said(part: Part, names: Names) -> Iterator[str]:
 def _line_said(row: Row, bar: Bar, names: Names) -> str:
     facts = {}
     if bar.block >= 0:
-        trays = names.block_trays(bar.block)
-        count = len(names.problem.blocks[bar.block].trays)
-        facts = {"step": names.block_step(bar.block), "trays": names.say("trays", trays=trays, count=count)}
+        trays = trays_in_words(names.problem.blocks[bar.block].trays)
+        facts = {"step": names.block_step(bar.block), "trays": trays}
     if row.kind == "person":
         who = row_name(names, row)
         if bar.kind == "walk":
@@ -301,7 +301,7 @@ def _line_said(row: Row, bar: Bar, names: Names) -> str:
     if row.kind == "station" and bar.kind == "work" and bar.part == "machine" and not _is_watched(names, bar.block):
         return names.say("does-runs", station=row_name(names, row), **facts)
     if bar.kind == "wait":
-        return names.say("does-wait", until=f"{names.day(bar.end)} {names.clock(bar.end)}", **facts)
+        return names.say("does-wait", until=names.tick(bar.end), **facts)
     return ""
 
 
@@ -314,5 +314,5 @@ def _break(part: Part, names: Names) -> str:
     if part.gap is None:
         return ""
     trays = dict.fromkeys(tray for block in part.waiting for tray in names.problem.blocks[block].trays)
-    said = names.say("trays", trays=trays_in_words(tuple(trays)), count=len(trays))
-    return names.say("break", span=span_in_words(span_of(part.gap[1] - part.gap[0])), count=len(trays), trays=said)
+    said, span = trays_in_words(trays), span_in_words(span_of(part.gap[1] - part.gap[0]))
+    return names.say("break", span=span, count=len(trays), trays=said)

@@ -19,9 +19,9 @@ from runboard.web.door.pages import page, refusal, see_other, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import opening_form, order_rows, read_begun, read_orders
-from runboard.web.plan.route_words import route_asks
-from runboard.words.plan import share
-from runboard.words.spans import span_in_words
+from runboard.words.facts import number_in_words, span_in_words
+from runboard.words.route import route_asks
+from runboard.words.sentences import say, share_in_words
 
 part = Blueprint("plan_opening", __name__)
 
@@ -107,7 +107,7 @@ def _wish(form: Form, product: Product) -> Wish:
     for name in ("pieces_a_tray", "start"):
         numbers[name] = record[name]
         if record[name] is not None and (not isinstance(record[name], int) or not 0 < record[name] <= 100_000):
-            form.errors[name] = "Write a whole number of pieces, 1 or more."
+            form.errors[name] = say("opening", "whole pieces")
             numbers[name] = None
     return Wish(
         product=product.key,
@@ -146,7 +146,8 @@ def _page(
 
 def _outlook(product: Product, opening: Opening) -> Outlook:
     count, wanted = sum(one.pieces for one in opening.trays), opening.start.wanted
-    chance = chance_of_enough(count, wanted, opening.good_rate.rate)
+    rate = opening.good_rate
+    chance = chance_of_enough(count, wanted, rate.rate)
     route = Route(product)
     names = {step.key: step.name for step in route.steps}
     machines = [
@@ -154,26 +155,17 @@ def _outlook(product: Product, opening: Opening) -> Outlook:
     ]
     personal = next((step.name for step in route.steps if step.operation.personal), "")
     return Outlook(
-        start=f"Start {count}: {wanted} wanted, {_beyond(count - wanted)}",
-        good=f"{share(opening.good_rate.rate)} come good ({_source(opening)})",
-        enough=f"So there are enough {share(chance, 'times in')}",
-        trays=_plural(len(opening.trays), "tray")
-        + (f", {_plural(len(opening.boards), 'board')}" if opening.boards else ""),
+        start=say(
+            "opening", "start", {"count": count, "wanted": wanted, "more": count - wanted, "fewer": wanted - count}
+        ),
+        good=say("opening", "good", {"share": share_in_words(rate.rate), "source": rate.source, "pieces": rate.pieces}),
+        enough=say("opening", "enough", {"chance": share_in_words(chance, "chance")}),
+        trays=say("opening", "trays", {"trays": len(opening.trays), "boards": len(opening.boards)}),
         hands=span_in_words(opening.hands),
         machines=tuple(machines),
-        uses=tuple(f"{amount:g} {unit} {supply}".replace("  ", " ") for supply, (amount, unit) in opening.uses.items()),
+        uses=tuple(
+            f"{number_in_words(amount)} {unit} {supply}".replace("  ", " ")
+            for supply, (amount, unit) in opening.uses.items()
+        ),
         personal=personal,
     )
-
-
-def _beyond(extra: int) -> str:
-    return f"{extra} extra" if extra > 0 else ("none extra" if not extra else f"{-extra} too few")
-
-
-def _source(opening: Opening) -> str:
-    rate = opening.good_rate
-    return "a guess" if rate.source == "guess" else f"counted on {rate.pieces} pieces or more"
-
-
-def _plural(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"

@@ -23,9 +23,10 @@ from runboard.web.door.run_pages import known_person
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import product_form
 from runboard.web.forms.saving import Record, save_form, seen
-from runboard.web.plan.route_words import route_lines
 from runboard.web.plan.schedule import gave_up, planner
 from runboard.web.plan.when import when_done
+from runboard.words.route import route_lines
+from runboard.words.sentences import sentence
 
 EXAMPLE = "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10"
 
@@ -101,7 +102,7 @@ def add_product() -> Response:
     """Put the product into the book; it is usable at once."""
     typed = request.form
     if not typed.get("name", "").strip():
-        return _new_page(typed, status=422, wrong={"name": "Write something here."})
+        return _new_page(typed, status=422, wrong={"name": sentence("plan-nameless")})
     try:
         key = products.add_product(workshop(), *_typed(typed))
     except Unreadable as unreadable:

@@ -27,7 +27,7 @@ from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.operation import operation_form, operation_said, operation_shown, spread_steps
 from runboard.web.forms.saving import Record, save_form, seen
-from runboard.web.plan.route_words import route_lines
+from runboard.words.route import route_lines
 
 About = Callable[[Record], object]
 

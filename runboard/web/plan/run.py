@@ -16,6 +16,7 @@ from runboard.floor.changing.runs import (
     set_orders,
 )
 from runboard.floor.looking.at_hand import book_now
+from runboard.floor.looking.look_back import estimates_now
 from runboard.plan.opening import board_pieces
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
@@ -25,10 +26,9 @@ from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.fittings import fittings
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import order_rows, orders_section, read_orders
-from runboard.web.plan.route_times import route_times
-from runboard.web.plan.route_words import route_lines
 from runboard.web.plan.schedule import latest
 from runboard.web.plan.when import run_when
+from runboard.words.route import route_lines, route_times
 
 part = Blueprint("plan_run", __name__)
 
@@ -106,7 +106,7 @@ def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] 
         problems=[*problems, *(form.problems if run.state != "open" else ())],
         tag=orders_tag(run),
         lines=route_lines(run.route.product, book_now(workshop())),
-        times=route_times(workshop(), run),
+        times=route_times(estimates_now(workshop()), run),
         when=run_when(latest(), run),
         wanted=sum(one.pieces for one in run.orders),
         started=sum(one.started for one in trays),

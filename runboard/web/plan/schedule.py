@@ -11,9 +11,9 @@ from runboard.plan.schedule.problem.nouns import Problem
 from runboard.web.door.pages import asks_for_a_part, page, see_other, workshop
 from runboard.web.fittings import fittings
 from runboard.words.dues import limit_sentences
+from runboard.words.facts import zone_of
 from runboard.words.pace import PaceWords, pace_words
 from runboard.words.plan import Names
-from runboard.words.sentences import zone_of
 
 part = Blueprint("plan_schedule", __name__)
 

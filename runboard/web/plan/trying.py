@@ -2,11 +2,14 @@
 
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from functools import partial
 from urllib.parse import urlencode
 
 from flask import Blueprint, Response, request
 
 from runboard.floor.changing.kept_changes import drop_change, keep_change, kept_changes
+from runboard.floor.looking.at_hand import as_read
+from runboard.floor.planning.plans import holding_with_change
 from runboard.floor.planning.try_change import what_can_be_tried
 from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.told.compared import Compared
@@ -15,7 +18,7 @@ from runboard.run.refusal import Refused
 from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
-from runboard.words.trying import answer_of, change_in_words, table_of
+from runboard.words.trying import Shop, answer_of, change_in_words, table_of
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
 MOST_DIGITS = 6
@@ -67,8 +70,8 @@ def keep() -> Response:
     if found is None:
         return see_other(f"{_HERE}?{urlencode(list(request.form.items(multi=True)))}")
     words = {
-        "change": change_in_words(workshop(), run, change),
-        "answer": " ".join(answer_of(workshop(), run, change, found)),
+        "change": change_in_words(_tried_in(), run, change),
+        "answer": " ".join(answer_of(_tried_in(), run, change, found)),
     }
     if found.after is None or found.left_out:
         raise Refused("try fits nowhere")
@@ -89,11 +92,15 @@ def _tried(run: RunState) -> Tried:
         change, found = _answered(run.id)
     except Refused as refused:
         return Tried(wrong=refusal(refused))
-    shop = workshop()
+    shop = _tried_in()
     asked = change_in_words(shop, run.id, change)
     if found is None:
         return Tried(asked, is_coming=True)
     return Tried(asked, tuple(answer_of(shop, run.id, change, found)), tuple(table_of(shop, found)))
+
+
+def _tried_in() -> Shop:
+    return Shop(*as_read(workshop()), partial(holding_with_change, workshop()))
 
 
 def _answered(run: str) -> tuple[Change, Compared | None]:

@@ -15,17 +15,9 @@ from runboard.web.door.run_pages import known_person
 from runboard.web.plan.chart import Sitting, opens_on, sittings
 from runboard.web.plan.schedule import gave_up, names_for, older_sentence
 from runboard.words.dues import late_said, whom_of
-from runboard.words.plan import (
-    Names,
-    done_sentence,
-    holds_sentence,
-    left_out_sentences,
-    range_sentence,
-    share,
-    span_of,
-)
-from runboard.words.sentences import sentence
-from runboard.words.spans import span_in_words
+from runboard.words.facts import span_in_words
+from runboard.words.plan import Names, done_sentence, holds_sentence, left_out_sentences, range_sentence, span_of
+from runboard.words.sentences import sentence, share_in_words
 
 # What is said where there is no plan, by why.
 _WHY_NONE = {
@@ -181,7 +173,7 @@ def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:
     found = []
     for tick, chance in outlook.by_evening if outlook is not None else ():
         if chance >= 0.01:
-            found.append(names.say("evening", day=names.day(tick - 1), share=share(chance, "times in")))
+            found.append(names.say("evening", day=names.day(tick - 1), share=share_in_words(chance, "chance")))
         if chance >= 0.99:
             break
     return tuple(found)
@@ -193,7 +185,7 @@ def _lines(run: RunState, outlook: Forecast | None) -> list[Line]:
     due = [(one.due, one) for one in run.orders if one.due is not None]
     for moment, one in sorted(due, key=lambda pair: pair[0]):
         at = (run.id, one.line)
-        key = (moment, share(chances[at], "times in") if at in chances else "")
+        key = (moment, share_in_words(chances[at], "chance") if at in chances else "")
         line = found.get(key) or Line(*key, (), 0)
         found[key] = replace(line, whom=(*line.whom, whom_of(one)), pieces=line.pieces + one.pieces)
     return list(found.values())

@@ -16,13 +16,13 @@ from runboard.review.table_text import csv_text
 from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element
 from runboard.web.door.pages import page, shop_zone, unkept, workshop
 from runboard.web.fittings import fittings
+from runboard.words.sentences import say
 
 HEAD = (
     "run", "product", "operation", "load", "station", "trays", "pieces", "element", "person", "hours_of", "began", "ended",
     "minutes", "known",
 )  # fmt: skip
 EXPOSURE_DAYS = 7
-_ELEMENTS = {"machine": "machine time", "hand": "hand time"}
 
 part = Blueprint("review", __name__)
 
@@ -42,7 +42,7 @@ def run(key: str) -> Response:
         "review/run.html",
         run=study.run,
         sums=study.hours.steps,
-        elements=[(one, _ELEMENTS.get(one.kind, one.kind), *_names(study.names, one)) for one in study.elements],
+        elements=[(one, say("element", one.kind), *_names(study.names, one)) for one in study.elements],
         good=study.hours.good,
         a_piece=study.hours.a_piece,
         measured=MEASURED,

@@ -1,10 +1,9 @@
 """The last copy of the shop on the Shop page, and a press that makes one now."""
 
 import logging
-from datetime import datetime, timedelta
+from datetime import UTC, datetime
 from typing import Any
 
-from babel.dates import format_date, format_time
 from flask import Blueprint, Response
 
 from runboard.floor.keeping.backup import local_now, look_at_copies, make_copy
@@ -13,6 +12,8 @@ from runboard.store.proof import BadCopy
 from runboard.web.door.pages import said, see_other, workshop
 from runboard.web.door.sessions import access
 from runboard.web.fittings import fittings
+from runboard.words.facts import time_of_day
+from runboard.words.sentences import day_in_words
 
 part = Blueprint("backup", __name__)
 _log = logging.getLogger("runboard")
@@ -27,24 +28,18 @@ def folder_shown() -> str:
 def copies_shown() -> dict[str, Any]:
     """``sentences`` about the last copy, and whether they are ``red``."""
     look, now = look_at_copies(workshop(), fittings().copies), local_now(workshop())
-    when = day_in_words(look.at, now) if look.at else ""
+    when = _when(look.at, now) if look.at else ""
     if look.state != "failed" or look.failed_at is None:
         return {"sentences": [said("copy", look.state, {"when": when, "events": look.events})], "red": look.is_red}
-    failed = said("copy", "failed", {"when": day_in_words(look.failed_at, now)})
+    failed = said("copy", "failed", {"when": _when(look.failed_at, now)})
     before = said("copy", "failed before" if when else "failed none", {"when": when})
     return {"sentences": [failed, said("bad-copy", look.code, look.facts), before], "red": True}
 
 
-def day_in_words(moment: datetime, now: datetime, locale: str = "en") -> str:
-    """'today 3:00', 'yesterday 3:00', 'Mon 23 Nov 3:00'; ``now`` is in the zone that is meant."""
-    here = moment.astimezone(now.tzinfo)
-    clock = format_time(here, "H:mm", locale=locale)
-    match now.date() - here.date():
-        case timedelta(days=0):
-            return f"today {clock}"
-        case timedelta(days=1):
-            return f"yesterday {clock}"
-    return f"{format_date(here, 'EEE d MMM', locale=locale)} {clock}"
+def _when(moment: datetime, now: datetime) -> str:
+    """'today 03:00'; ``now`` is in the zone that is meant."""
+    zone = now.tzinfo or UTC
+    return f"{day_in_words(moment, now, zone)} {time_of_day(moment, zone)}"
 
 
 @part.post("/shop/copies")

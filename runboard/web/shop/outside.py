@@ -6,6 +6,7 @@ from typing import Any
 from flask import Blueprint, Response, request
 
 from runboard.floor.keeping.outside import Channel, add_channel, channels, find_channel, remove_channel, set_steps
+from runboard.floor.looking.at_hand import book_now
 from runboard.run.refusal import Refused
 from runboard.shop.numbers import any_number
 from runboard.web.door.pages import page, refusal, said, see_other, workshop
@@ -52,7 +53,7 @@ def add() -> Response:
 def test(channel_id: str) -> Response:
     """Send something there now."""
     channel = find_channel(fittings().settings, channel_id)
-    fittings().leaving.outside.send([channel], *words_of_a_test(workshop())).wait(TEST_SECONDS)
+    fittings().leaving.outside.send([channel], *words_of_a_test(book_now(workshop()).name)).wait(TEST_SECONDS)
     return see_other(f"{_HERE}#channels")
 
 

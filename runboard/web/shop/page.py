@@ -35,6 +35,7 @@ from runboard.web.forms.shop import (
 from runboard.web.shop.backup import copies_shown, folder_shown
 from runboard.web.shop.outside import channels_shown
 from runboard.web.shop.push import push_troubles
+from runboard.words.sentences import sentence
 
 Change = Callable[[Record], None]
 
@@ -52,8 +53,8 @@ class _Sheet:
 
 
 _SHEETS = {
-    "about": _Sheet("The shop", head_form),
-    "limits": _Sheet("Forbidden materials, noise", limits_form, limits_shown, limits_said),
+    "about": _Sheet("shop-title", head_form),
+    "limits": _Sheet("shop-limits", limits_form, limits_shown, limits_said),
 }
 
 
@@ -100,7 +101,7 @@ def _late(counts: str) -> str:
 
 def _known_by(finish: Record) -> str:
     """By what a finish's figures are known."""
-    return f"label of {finish['sheet_date']}" if finish["sheet_date"] else COMMON_PRACTICE
+    return sentence("finish-label-of", {"date": finish["sheet_date"]}) if finish["sheet_date"] else COMMON_PRACTICE
 
 
 @part.get("/shop/<any(about,limits):about>")
@@ -130,7 +131,9 @@ def _sheet(about: str, record: Record) -> Form:
 
 
 def _sheet_page(about: str, form: Form, status: int = 200) -> Response:
-    return page("shop/form.html", status=status, form=form, title=_SHEETS[about].title, action=f"/shop/{about}")
+    return page(
+        "shop/form.html", status=status, form=form, title=sentence(_SHEETS[about].title), action=f"/shop/{about}"
+    )
 
 
 @part.get("/shop/<thing>/<key>")

@@ -2,28 +2,17 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import Any
 
-from runboard.cards.foot import page_words
-from runboard.cards.labels import jig_labels, shelf_labels
 from runboard.cards.model import Card, CardOrder, Link, Traveller
-from runboard.cards.run_sheet import run_sheet
-from runboard.cards.traveller import traveller
+from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
 from runboard.floor.letting_in.travellers import Keys, traveller_link
 from runboard.floor.workshop import Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.words.card import Speech
-from runboard.words.sentences import say, zone_of
+from runboard.words.facts import zone_of
+from runboard.words.speech import Speech
 
 KINDS = ("travellers", "jigs", "shelves", "sheet")
-LANGUAGES: Mapping[str, str] = {"en": "English", "de": "Deutsch", "es": "Español", "fr": "Français"}
-PAPERS: Mapping[str, str] = {
-    "a6": "A6, one card",
-    "4x6": "4 × 6 in, one card",
-    "a4": "A4, four cards to cut",
-    "letter": "Letter, four cards to cut",
-}
 
 
 @dataclass(frozen=True)
@@ -90,13 +79,7 @@ def _cards(
 
 def _speech(workshop: Workshop, language: str) -> Speech:
     book = workshop.book
-    zone = zone_of(book.time_zone)
-
-    def speak(message: str, **facts: Any) -> str:
-        family, _, code = message.partition("-")
-        return say(family, code, facts, zone=zone, locale=language)
-
-    return Speech(speak, language, zone, book.units, workshop.clock.now())
+    return Speech("card", language, zone_of(book.time_zone), book.units, workshop.clock.now())
 
 
 def _without_lost_picture(card: Card, found: Mapping[str, str]) -> Card:

@@ -7,6 +7,7 @@ from urllib.parse import urlencode
 from flask import Blueprint, Response, abort, request, url_for
 from werkzeug.datastructures import MultiDict
 
+from runboard.cards.layout import PAPERS
 from runboard.cards.page import More, page_html
 from runboard.cards.pdf import PACKAGES
 from runboard.floor.letting_in.print_cards import begin_prints, full_trays, note_prints, prints_to_make
@@ -18,7 +19,8 @@ from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.door.ways import first_page
 from runboard.web.fittings import fittings
 from runboard.web.trays.card_desk import WHAT, CardDesk
-from runboard.web.trays.card_orders import KINDS, LANGUAGES, PAPERS, Sources, Wanted, card_order
+from runboard.web.trays.card_orders import KINDS, Sources, Wanted, card_order
+from runboard.words.sentences import LANGUAGES
 
 NO_PANGO = "NoPango"
 # Printed once for a run, whatever the trays.
@@ -181,7 +183,7 @@ def _form_page(run: RunState, wanted: Wanted, problems: list[str] | None = None,
         wanted=wanted,
         problems=problems or [],
         everything=everything,
-        papers=PAPERS,
+        papers={key: said("paper-size", key) for key in PAPERS},
         languages=LANGUAGES,
         last=last,
         why=_why(last) if last and last.failure and last.failure.kind == NO_PANGO else "",

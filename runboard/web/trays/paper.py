@@ -103,19 +103,19 @@ def _sections(run: RunState, tray: Tray) -> list[Section]:
         note = said("paper", "counted", dict(zip(("good", "scrap"), totals(tray, step.key), strict=True)))
         name = f"r{step.index}"
         fields = (
-            Field(f"{name}.good", "Good", "count", empty=None, half=True),
-            Field(f"{name}.scrap", "Scrap", "count", empty=None, half=True),
-            Field(f"{name}.why", "Why scrap", choices=reasons, half=True),
-            Field(f"{name}.person", "Who", "choice", choices=people, half=True),
-            Field(f"{name}.day", "Day", "date", half=True),
-            Field(f"{name}.time", "Finished at", "time", half=True),
+            Field(f"{name}.good", said("paper", "good"), "count", empty=None, half=True),
+            Field(f"{name}.scrap", said("paper", "scrap"), "count", empty=None, half=True),
+            Field(f"{name}.why", said("paper", "why scrap"), choices=reasons, half=True),
+            Field(f"{name}.person", said("paper", "who"), "choice", choices=people, half=True),
+            Field(f"{name}.day", said("paper", "day"), "date", half=True),
+            Field(f"{name}.time", said("paper", "finished at"), "time", half=True),
         )
         found.append(Section(step.name, fields, folded=known, note=note if known else ""))
     return found
 
 
 def _people() -> Choices:
-    return (("", "not written"), *names_now(workshop()).who_can_be_named())
+    return (("", said("paper", "nobody")), *names_now(workshop()).who_can_be_named())
 
 
 def _form(run: RunState, tray: Tray) -> Form:

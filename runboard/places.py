@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-_PACKAGE = Path(__file__).parents[1]
+_PACKAGE = Path(__file__).parent
 
 
 def folder(name: str) -> Path:

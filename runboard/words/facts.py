@@ -1,0 +1,102 @@
+"""How one fact is written, everywhere alike: a moment, a day, a span, a number, a length, a list.
+
+``static/door/clock.js``, ``lengths.js`` and ``words.js`` write them the same on the page; ``tests/browser/test_facts.py`` compares.
+"""
+
+from collections.abc import Iterable
+from datetime import UTC, date, datetime, timedelta, tzinfo
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+from babel.dates import format_datetime, format_skeleton
+from babel.lists import format_list
+from babel.units import format_unit
+
+from runboard.shop.durations import format_duration, parse_duration
+from runboard.shop.units import Unit, format_length
+
+# A weekday alone is clear for less than a week.
+_CLEAR_FOR = timedelta(days=6)
+# Times on labels are said in hours up to here.
+_LONG = 48
+
+
+def zone_of(name: str) -> tzinfo:
+    """The time zone of that name; UTC where the system knows none of that name."""
+    try:
+        return ZoneInfo(name)
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        return UTC
+
+
+def time_of_day(moment: datetime, zone: tzinfo) -> str:
+    """'08:00'"""
+    return f"{moment.astimezone(zone):%H:%M}"
+
+
+def moment_in_words(
+    moment: datetime, zone: tzinfo, locale: str = "en", *, now: datetime | None = None, stays: bool = True
+) -> str:
+    """'Sun 08:00'; seen from ``now``, 'Sun 29 Nov, 08:00' where that is six days or more away. What does not stay longer than
+    the day, since it is written anew, says '08:00' of today."""
+    local = moment.astimezone(zone)
+    if now is None or abs(moment - now) < _CLEAR_FOR:
+        is_today = now is not None and local.date() == now.astimezone(zone).date()
+        weekday = "" if is_today and not stays else format_datetime(local, "EEE ", locale=locale)
+        return f"{weekday}{local:%H:%M}"
+    return f"{date_in_words(local, locale)}, {local:%H:%M}"
+
+
+def date_in_words(day: date, locale: str = "en", *, with_year: bool = False) -> str:
+    """'Sun 29 Nov'; with its year, 'Sun 29 Nov 2026', where it is looked at long after."""
+    at = datetime(day.year, day.month, day.day)  # noqa: DTZ001 - a day of the calendar, in no zone
+    if locale == "en":
+        return str(format_datetime(at, "EEE d MMM y" if with_year else "EEE d MMM", locale=locale))
+    return str(format_skeleton("yMMMEd" if with_year else "MMMEd", at, locale=locale))
+
+
+def dated(moment: datetime, zone: tzinfo, locale: str = "en") -> str:
+    """'Sun 29 Nov 2026, 08:00'"""
+    return f"{date_in_words(moment.astimezone(zone), locale, with_year=True)}, {time_of_day(moment, zone)}"
+
+
+def span_in_words(span: timedelta | None, locale: str = "en") -> str:
+    """'45 s', '12 min', '1 h 30', '36 h', '14 days', '2 days 4 h'; a dash where there is none."""
+    if span is None:
+        return "–"
+    seconds = round(span.total_seconds())
+    if 0 < seconds < 60:
+        return f"{seconds} s"
+    minutes = (seconds + 30) // 60
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return f"{minutes} min"
+    if hours < _LONG:
+        return f"{hours} h {rest:02d}" if rest else f"{hours} h"
+    days, hours = divmod((minutes + 30) // 60, 24)
+    said = str(format_unit(days, "duration-day", length="long", locale=locale))
+    return f"{said} {hours} h" if hours else said
+
+
+def exact_span_in_words(span: timedelta) -> str:
+    """The same where it loses nothing; else as it is typed: '1 min 30 s'."""
+    said = span_in_words(span)
+    return said if parse_duration(said) == span else format_duration(span)
+
+
+def number_in_words(number: float, locale: str = "en") -> str:
+    """'2.5', with the language's own decimal mark."""
+    return _marked(f"{number:g}", locale)
+
+
+def length_in_words(mm: float, units: Unit, locale: str = "en") -> str:
+    """A length in the shop's units: '12.5 mm', '5 1/2 in'."""
+    return _marked(format_length(mm, units), locale)
+
+
+def _marked(text: str, locale: str) -> str:
+    return text if locale == "en" else text.replace(".", ",")
+
+
+def list_in_words(some: Iterable[str], locale: str = "en") -> str:
+    """'a, b and c'"""
+    return str(format_list([*some], locale="en_GB" if locale == "en" else locale))

@@ -1,0 +1,109 @@
+"""A route in a few plain words, as the Plan screen lists it, and the times that it is reckoned with."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import timedelta
+
+from runboard.plan.estimates import Estimates
+from runboard.run.fold.route import Route, Step
+from runboard.run.fold.state import RunState
+from runboard.run.rules.resting import shorter_than_label
+from runboard.shop.book import ZERO, Book, Operation, Pass, Product, Wait
+from runboard.shop.care import finish_is_unclear
+from runboard.words.facts import exact_span_in_words as exactly
+from runboard.words.facts import number_in_words
+from runboard.words.sentences import say, sentence
+
+KINDS = ("setup", "loading", "machine", "unloading", "hand")
+
+
+@dataclass(frozen=True)
+class Line:
+    """One operation in words: its ``times`` are a line a pass, ``asks`` what somebody should say or know before a run."""
+
+    key: str
+    number: int
+    name: str
+    station: str
+    attendance: str
+    times: tuple[str, ...]
+    wait: str
+    guess: bool
+    uses: tuple[str, ...]
+    asks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Time:
+    """One time element: of which step, how long, and 'a guess' or 'measured 9 times'."""
+
+    step: str
+    what: str
+    length: timedelta
+    source: str
+    is_measured: bool
+
+
+def route_lines(product: Product, book: Book) -> list[Line]:
+    """The route of a product, an operation a line."""
+    asks = route_asks(product, book)
+    return [_line(one, number, book, asks.get(one.key, [])) for number, one in enumerate(product.operations, 1)]
+
+
+def route_asks(product: Product, book: Book) -> dict[str, list[str]]:
+    """What somebody should say or know of each operation before a run: which finish it is, a wait that its label makes longer."""
+    route, asks = Route(product), dict[str, list[str]]()
+    for step in route.steps:
+        operation, longer = step.operation, shorter_than_label(book, route, step)
+        if step.last_pass and finish_is_unclear(book, operation):
+            asks.setdefault(operation.key, []).append(say("plan", "finish unclear", {"step": operation.name}))
+        if longer is not None:
+            own = operation.wait.least if operation.wait else ZERO
+            facts = {"step": operation.name, "own": exactly(own), "label": exactly(longer)}
+            asks.setdefault(operation.key, []).append(say("plan", "wait short" if own else "wait missing", facts))
+    return asks
+
+
+def route_times(estimates: Estimates, run: RunState) -> list[Time]:
+    """Every time element of the run's route that takes time, in order."""
+    return [one for step in run.route.steps for one in _times(estimates, run, step)]
+
+
+def _times(estimates: Estimates, run: RunState, step: Step) -> Iterator[Time]:
+    for kind in KINDS:
+        known = estimates.of(run, step, kind)
+        if known.length:
+            what = sentence("plan-element", {"kind": kind, "size": "piece" if kind == "hand" else step.pass_.size})
+            source = sentence("plan-source", {"times": known.times})
+            yield Time(step.name, what, known.length, source, known.source == "measured")
+
+
+def _line(operation: Operation, number: int, book: Book, asks: list[str]) -> Line:
+    station = book.station(operation.station)
+    has_machine = any(one.machine for one in operation.passes)
+    return Line(
+        operation.key,
+        number,
+        operation.name,
+        station.name if station else operation.station,
+        say("route-attendance", operation.attendance if has_machine else "hands-on"),
+        tuple(_pass_words(one, len(operation.passes) > 1) for one in operation.passes),
+        _wait_words(operation.wait) if operation.wait else "",
+        operation.guess,
+        tuple(f"{number_in_words(use.each)} {use.unit} {use.supply}".replace("  ", " ") for use in operation.uses),
+        tuple(asks),
+    )
+
+
+def _pass_words(one: Pass, named: bool) -> str:
+    """'120: 3 min by hand a piece', '38 min machine time a board of 15, loading 2 min, unloading 2 min, setup 4 min'."""
+    spans = {kind: getattr(one, kind) for kind in ("machine", "hand", "loading", "unloading", "setup")}
+    facts = {"size": one.size, "pieces": one.pieces or 0}
+    said = [sentence(f"route-{kind}", {"span": exactly(span), **facts}) for kind, span in spans.items() if span]
+    words = ", ".join(said) or sentence("route-no-time")
+    return f"{one.name}: {words}" if named else words
+
+
+def _wait_words(wait: Wait) -> str:
+    latest = exactly(wait.latest) if wait.latest else "none"
+    return sentence("route-wait", {"why": wait.why, "least": exactly(wait.least), "latest": latest})

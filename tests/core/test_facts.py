@@ -1,0 +1,121 @@
+"""One fact is written in one way: on a page, on paper, in an alert and to a helper."""
+
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+
+from runboard.run.log.event import write_moment
+from runboard.words import facts
+from runboard.words.facts import (
+    length_in_words,
+    list_in_words,
+    moment_in_words,
+    number_in_words,
+    span_in_words,
+    zone_of,
+)
+from runboard.words.sentences import day_in_words, in_words, share_in_words, tray_numbers, trays_in_words
+from runboard.words.speech import Speech
+from tests.vectors.facts import LENGTHS, LISTS, MOMENTS, NOW, SPANS, TRAYS, ZONE
+
+BERLIN = zone_of(ZONE)
+
+
+def speech(family: str, locale: str = "en") -> Speech:
+    return Speech(family, locale, BERLIN, "mm", NOW)
+
+
+def plain(text: str) -> str:
+    return text.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(("at", "said"), MOMENTS.items(), ids=str)
+def test_a_moment_is_written_one_way(at: datetime, said: str) -> None:
+    assert moment_in_words(at, BERLIN, now=NOW, stays=False) == speech("helper").moment(at) == said
+
+
+@pytest.mark.parametrize(("at", "said"), MOMENTS.items(), ids=str)
+def test_what_stays_longer_than_the_day_has_the_weekday_too(at: datetime, said: str) -> None:
+    assert speech("card").moment(at) == moment_in_words(at, BERLIN, now=NOW) == (said if " " in said else f"Wed {said}")
+    assert in_words(at, BERLIN, "en", NOW) == in_words(write_moment(at), BERLIN, "en", NOW) == speech("card").moment(at)
+
+
+@pytest.mark.parametrize(("span", "said"), SPANS.items(), ids=str)
+def test_a_span_is_written_one_way(span: timedelta, said: str) -> None:
+    assert {span_in_words(span), speech("card").span(span), speech("helper").span(span)} == {said}
+
+
+def test_what_is_shorter_than_a_minute_is_said_in_seconds_and_what_there_is_not_with_a_dash() -> None:
+    assert span_in_words(timedelta(seconds=45)) == "45 s"
+    assert span_in_words(None) == "–"
+
+
+@pytest.mark.parametrize(
+    ("seconds", "said"), [(90, "1 min 30 s"), (5400, "1 h 30"), (2280, "38 min"), (1_209_600, "14 days"), (0, "0 min")]
+)
+def test_a_time_that_somebody_typed_loses_nothing(seconds: int, said: str) -> None:
+    assert facts.exact_span_in_words(timedelta(seconds=seconds)) == said
+
+
+@pytest.mark.parametrize(("length", "said"), LENGTHS.items(), ids=str)
+def test_a_length_is_written_one_way(length: tuple[float, str], said: str) -> None:
+    mm, units = length
+
+    assert length_in_words(mm, "in" if units == "in" else "mm") == said
+
+
+@pytest.mark.parametrize(("some", "said"), LISTS.items(), ids=str)
+def test_a_list_is_written_one_way(some: tuple[str, ...], said: str) -> None:
+    assert list_in_words(some) == said
+
+
+@pytest.mark.parametrize(("trays", "said"), TRAYS.items(), ids=str)
+def test_trays_are_named_one_way(trays: tuple[str, ...], said: str) -> None:
+    assert plain(trays_in_words(trays)) == said
+
+
+def test_where_there_is_little_room_trays_are_their_numbers() -> None:
+    assert [tray_numbers(one) for one in (("4",), ("2", "1", "3"), ("1", "2", "4a", "6"))] == ["4", "1–3", "1–2, 4a, 6"]
+
+
+@pytest.mark.parametrize(
+    ("locale", "moment", "span", "length"),
+    [
+        ("de", "Do., 12. März, 17:00", "14 Tage", "0,5 mm"),
+        ("es", "jue, 12 mar, 17:00", "14 días", "0,5 mm"),
+        ("fr", "jeu. 12 mars, 17:00", "14 jours", "0,5 mm"),
+    ],
+)
+def test_each_language_has_its_own_days_and_decimal_mark(locale: str, moment: str, span: str, length: str) -> None:
+    said = speech("card", locale)
+
+    assert said.moment(datetime(2026, 3, 12, 16, tzinfo=UTC)) == moment
+    assert (plain(said.span(timedelta(days=14))), said.length(0.5)) == (span, length)
+    assert (number_in_words(2.5, locale), number_in_words(40.0, locale)) == ("2,5", "40")
+
+
+def test_a_date_that_is_read_long_after_has_its_year() -> None:
+    assert facts.date_in_words(date(2026, 9, 3), with_year=True) == "Thu 3 Sep 2026"
+    assert speech("card").printed() == "Wed 4 Mar 2026, 16:00"
+
+
+@pytest.mark.parametrize(
+    ("days", "said"),
+    [(-1, "yesterday"), (0, "today"), (1, "tomorrow"), (2, "Friday"), (6, "Tuesday"), (7, "Wednesday 11 March")],
+)
+def test_a_day_is_called_as_people_call_it(days: int, said: str) -> None:
+    assert day_in_words(NOW + timedelta(days=days), NOW, BERLIN) == said
+
+
+@pytest.mark.parametrize(
+    ("rate", "share", "chance"),
+    [
+        (1.0, "all", "always"),
+        (0.95, "19 of 20", "19 times in 20"),
+        (0.97, "97 of 100", "97 times in 100"),
+        (0.99999, "more than 999 of 1000", "almost always"),
+        (0.00001, "fewer than 1 of 1000", "hardly ever"),
+    ],
+)
+def test_a_share_is_never_rounded_up_to_all(rate: float, share: str, chance: str) -> None:
+    assert (share_in_words(rate), share_in_words(rate, "chance")) == (share, chance)
