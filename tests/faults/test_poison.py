@@ -12,7 +12,6 @@ from typing import Any
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-import tests.made_once  # noqa: F401 - importing it is enough
 from runboard.app import build
 from runboard.floor.changing.exchange import export_run, import_run
 from runboard.floor.changing.runs import Wish, open_run
