@@ -1,4 +1,4 @@
-"""The kinds of events written out for others: ``event.schema.json`` and the table in DEVELOPERS.md.
+"""The kinds of events written out for others: ``event.schema.json`` and the table in ``runboard/run/README.md``.
 
 ``python -m tests.kinds_written`` writes both again from ``kinds.py``.
 """
@@ -14,7 +14,7 @@ from runboard.run.log.kinds import KINDS, Kind
 
 BEGIN, END = "<!-- kinds -->", "<!-- /kinds -->"
 SCHEMA = Path(runboard.run.log.__file__).parent / "event.schema.json"
-GUIDE = Path(__file__).parents[1] / "DEVELOPERS.md"
+GUIDE = Path(__file__).parents[1] / "runboard" / "run" / "README.md"
 
 
 def event_schema() -> dict[str, Any]:

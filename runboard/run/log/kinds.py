@@ -1,6 +1,6 @@
 """The stored vocabulary of the log: every kind of event with its body. Kinds are words, free of class names.
 
-The JSON Schema (``event.schema.json``) and the table in DEVELOPERS.md are generated from here, and a test holds the
+The JSON Schema (``event.schema.json``) and the table in ``runboard/run/README.md`` are generated from here, and a test holds the
 three together.
 """
 
