@@ -73,7 +73,7 @@ class Running(Served):
 
 
 _FIRST_PORT, _PORTS = 20_000, 500
-_asked = itertools.count()
+_asked = itertools.count(os.getpid())  # another session begins elsewhere
 _One = TypeVar("_One", bound=Served)
 
 # on a thread
@@ -93,7 +93,7 @@ class Clock(WallClock):
 class Here(Served):
     """A shop that is served on a thread of this process."""
 
-    house: House = field(kw_only=True)
+    house: House = field(kw_only=True, repr=False)
     clock: Clock = field(kw_only=True)
 
     def forward(self, **span: float) -> datetime:
@@ -132,7 +132,7 @@ def on_a_thread(settings: Settings, listening: socket.socket, beside: Beside | N
         arguments = (served(house), listening, False, lambda address: "", watched)
         thread = threading.Thread(target=serve, args=arguments, name="server")
         thread.start()
-        assert watched.listens.wait(20), "the server never came up"
+        assert watched.listens.wait(60), "the server never came up"
         try:
             yield house
         finally:

@@ -36,8 +36,8 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
-# What the browser says of a request, or of its service worker's script, that nobody answers.
-SILENCE = ("ERR_", "occurred when fetching the script")
+# What the browser says of a request, or of its service worker's script, that nobody answers, or a server as it goes.
+SILENCE = ("ERR_", "occurred when fetching the script", "status of 503")
 # A phone on the build without windows costs a quarter of the time: each context of the whole browser opens a window, with
 # all that stands around a page.
 WHOLE = shutil.which("chromium") or "chromium: apt-get install chromium"
