@@ -13,7 +13,7 @@ from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
 from runboard.shop.limits import check_limits
 from runboard.shop.problem import Unreadable
-from runboard.words.facts import zone_of
+from runboard.words.facts import dated, zone_of
 
 
 def add_to(command: ArgumentParser) -> None:
@@ -46,10 +46,10 @@ def do(asked: Namespace) -> None:
 def _is_wanted(coming: Coming) -> bool:
     """Say what a run's file would do; a person at the terminal is asked whether it may."""
     run, zone = coming.run, zone_of(coming.file.time_zone)
-    moments = [one.moment.astimezone(zone) for one in coming.file.own]
+    moments = [one.moment for one in coming.file.own]
     print(
         f"{tidy(run.name)}: {sum(one.pieces for one in run.orders)} pieces wanted, {len(run.trays)} trays, "
-        f"{events_in_words(len(coming.fresh))} new here, {min(moments):%Y-%m-%d %H:%M} to {max(moments):%Y-%m-%d %H:%M}."
+        f"{events_in_words(len(coming.fresh))} new here, {dated(min(moments), zone)} to {dated(max(moments), zone)}."
     )
     if coming.left_out:
         print(f"Left out, since it is about the shop: {', '.join(sorted(coming.left_out))}.")

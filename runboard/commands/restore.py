@@ -10,7 +10,7 @@ from runboard.commands.asking import Mistaken, add_folder, events_in_words, is_a
 from runboard.store.let_in import DeviceIn, LetIn
 from runboard.store.proof import Proof
 from runboard.store.restore import Look, look_at, restore
-from runboard.words.facts import zone_of
+from runboard.words.facts import dated, zone_of
 from runboard.words.sentences import say
 
 _MOST_SAID = 20
@@ -43,9 +43,8 @@ def do(asked: Namespace) -> None:
 
 
 def in_words(proof: Proof) -> str:
-    """'Rail shop, 1,204 events, the last of 2026-03-07 10:00'."""
-    until = proof.until and proof.until.astimezone(zone_of(proof.time_zone))
-    last = f", the last of {until:%Y-%m-%d %H:%M}" if until else ""
+    """'Rail shop, 1,204 events, the last of Sat 7 Mar 2026, 10:00'."""
+    last = f", the last of {dated(proof.until, zone_of(proof.time_zone))}" if proof.until else ""
     return f"{tidy(proof.shop) or 'a shop'}, {events_in_words(proof.events)}{last}"
 
 

@@ -1,6 +1,8 @@
 """One fact is written in one way: on a page, on paper, in an alert and to a helper."""
 
+import re
 from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 
 import pytest
 
@@ -119,3 +121,24 @@ def test_a_day_is_called_as_people_call_it(days: int, said: str) -> None:
 )
 def test_a_share_is_never_rounded_up_to_all(rate: float, share: str, chance: str) -> None:
     assert (share_in_words(rate), share_in_words(rate, "chance")) == (share, chance)
+
+
+# Where a moment is written for a program, a form's field or a file's name, or a time of day that is no moment.
+WRITTEN_ELSEWHERE = {
+    "shop/record.py", "store/backup.py", "store/restore.py", "store/dues.py", "run/calls/calendar.py", "lan/authority.py",
+    "lan/issue.py", "web/door/run_pages.py", "web/trays/paper.py", "words/trying.py", "words/sentences.py", "words/facts.py",
+}  # fmt: skip
+
+
+def test_nothing_else_writes_moments_or_lists_for_people() -> None:
+    writes = re.compile(r"\bbabel\b|strftime|\{[^{}]+:[^{}]*%[aAbBdHMY]")
+    package = Path(facts.__file__).parents[1]
+    found = {
+        path.relative_to(package).as_posix()
+        for path in package.rglob("*.py")
+        if any(
+            writes.search(line) for line in path.read_text("utf-8").splitlines() if not line.lstrip().startswith("#")
+        )
+    }
+
+    assert found == WRITTEN_ELSEWHERE

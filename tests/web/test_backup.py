@@ -121,7 +121,7 @@ def test_a_copy_goes_out_and_comes_back(data: Path, tmp_path: Path, capsys: pyte
     assert main(["restore", "--data", str(data), str(copy)]) == 0
 
     out = capsys.readouterr().out
-    assert f"{copy} is whole: {shop()['name']}, 1 event, the last of 2026-03-07 10:00." in out
+    assert f"{copy} is whole: {shop()['name']}, 1 event, the last of Sat 7 Mar 2026, 10:00." in out
     assert f"It is in place in {data}. What it replaced is kept in {data / 'replaced-'}" in out
 
 

@@ -1,6 +1,6 @@
 """The Review screen: a run's log as a table of time elements, its hours by operation, as CSV; noise and dust by day."""
 
-from datetime import date, datetime
+from datetime import datetime
 from itertools import groupby
 from typing import Any
 from urllib.parse import urlsplit
@@ -16,6 +16,7 @@ from runboard.review.table_text import csv_text
 from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element
 from runboard.web.door.pages import page, shop_zone, unkept, workshop
 from runboard.web.fittings import fittings
+from runboard.words.facts import date_in_words, number_in_words
 from runboard.words.sentences import say
 
 HEAD = (
@@ -59,7 +60,9 @@ def days() -> Response:
     rule = noise_rule(names.book)
     return page(
         "review/days.html",
-        days=[(_day(day), list(here)) for day, here in groupby(found, key=lambda one: one.day)],
+        days=[
+            (date_in_words(day, with_year=True), list(here)) for day, here in groupby(found, key=lambda one: one.day)
+        ],
         who={one.person: names.person(one.person) for one in found},
         stations={key: names.station(key) for one in found for key in one.unknown},
         doses={one.dose: percent(one.dose) for one in found if one.dose is not None},
@@ -110,10 +113,6 @@ def _moment(moment: datetime | None) -> str:
     return "" if moment is None else moment.astimezone(shop_zone()).isoformat(sep=" ", timespec="seconds")
 
 
-def _day(day: date) -> str:
-    return f"{day:%a} {day.day} {day:%b %Y}"
-
-
 def _host(address: str) -> str:
     return urlsplit(address).netloc
 
@@ -125,4 +124,4 @@ def percent(share: float) -> str:
 
 def figure(number: float) -> str:
     """A number without a decimal that says nothing: 85, 0.5."""
-    return f"{number:g}"
+    return number_in_words(number)
