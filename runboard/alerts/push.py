@@ -10,6 +10,7 @@ from datetime import datetime
 from typing import Any, Protocol
 
 from runboard.alerts.clock import Clock
+from runboard.alerts.outside import Results
 from runboard.run.calls.climb import Steps
 from runboard.run.calls.dues import Due
 from runboard.run.calls.push import Subscription, pushings
@@ -37,13 +38,6 @@ class Subscriptions(Protocol):
 
     def subscriptions(self) -> list[Subscription]: ...
     def remove(self, device_id: str, endpoint: str = "") -> bool: ...
-
-
-class Results(Protocol):
-    """Where it is kept how the last sending to each device went."""
-
-    def get(self, key: str) -> dict[str, Any]: ...
-    def put(self, key: str, record: Mapping[str, Any]) -> None: ...
 
 
 @dataclass(frozen=True)

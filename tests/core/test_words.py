@@ -12,11 +12,16 @@ import pytest
 from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
+from runboard.cards.layout import PAPERS
 from runboard.plan.next_move import LOADS_THAT_WAIT
 from runboard.run.calls.dues import KINDS as DUE_KINDS
+from runboard.run.care.cautions import CATALOGUE
 from runboard.run.log.kinds import KINDS
-from runboard.shop.book import WaitWhy
+from runboard.shop.book import Attendance, WaitWhy
+from runboard.web.network.pairing import DEVICE_KINDS
+from runboard.web.now.care import PARTS
 from runboard.words.alert import REMINDERS
+from runboard.words.sentences import message_name
 
 ROOT = Path(__file__).parents[2]
 STATIC = ROOT / "static"
@@ -63,6 +68,10 @@ def messages(part: str) -> dict[str, set[str]]:
 @cache
 def catalogue() -> dict[str, set[str]]:
     return {name: facts for part in WORDS for name, facts in messages(part).items()}
+
+
+def slug(code: str) -> str:
+    return message_name("", code).removeprefix("-")
 
 
 def message(family: str, code: str) -> str:
@@ -182,6 +191,25 @@ def test_every_kind_of_event_can_be_said(kind: str) -> None:
 @pytest.mark.parametrize("family", ["wait", "tray-resting", "early", "early-open"])
 def test_every_wait_can_be_said(why: str, family: str) -> None:
     assert message(family, why) in catalogue()
+
+
+# What the server says by a code that it makes
+CODES_MADE = {
+    *(f"cautions-at-{slug(kind)}" for one in CATALOGUE.values() for kind in one.stations),
+    *(f"cautions-when-{slug(one.when)}" for one in CATALOGUE.values() if one.when),
+    *(f"cautions-{what}-{slug(kind)}" for kind in PARTS for what in ("part", "about")),
+    *(f"paper-size-{key}" for key in PAPERS),
+    *(f"route-attendance-{key}" for key in get_args(Attendance)),
+    *(f"device-{slug(kind)}" for _, kind in (*DEVICE_KINDS, ("", "phone"))),
+    *(f"{name}-{how}" for name in ("share", "chance") for how in ("some", "all", "nearly", "hardly")),
+    *(f"day-{day}" for day in ("yesterday", "today", "tomorrow")),
+    *(f"http-{why}" for why in (400, 403, 404, 405, 408, 409, 413, 415, 500, 503, "host", "lead")),
+}
+
+
+@pytest.mark.parametrize("name", sorted(CODES_MADE))
+def test_every_code_that_the_server_makes_can_be_said(name: str) -> None:
+    assert name in catalogue()
 
 
 # What the page says by name

@@ -22,7 +22,7 @@ from runboard.web.door.ways import drawn, first_page, ways
 from runboard.words.sentences import say, sentence
 
 # Told apart by what browsers say of themselves; first come, first served.
-_KINDS = (("iPhone", "iPhone"), ("iPad", "iPad"), ("Android", "android"), ("Mac OS", "Mac"), ("Windows", "PC"))
+DEVICE_KINDS = (("iPhone", "iPhone"), ("iPad", "iPad"), ("Android", "android"), ("Mac OS", "Mac"), ("Windows", "PC"))
 
 part = Blueprint("pairing", __name__)
 
@@ -134,4 +134,4 @@ def _known(device_id: str) -> Device:
 def _kind_of_device() -> str:
     """What a device probably is, as its first name."""
     agent = request.headers.get("User-Agent", "")
-    return say("device", next((name for sign, name in _KINDS if sign in agent), "phone"))
+    return say("device", next((name for sign, name in DEVICE_KINDS if sign in agent), "phone"))
