@@ -22,6 +22,9 @@ LANGUAGES: Mapping[str, str] = {"en": "English", "de": "Deutsch", "es": "Españo
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 _MOMENT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)")
 _DIGITS = re.compile(r"\d+")
+# Where a message or a term begins, and what one refers to within braces.
+_ENTRY = re.compile(r"^(-?[a-zA-Z][\w-]*) *=", re.MULTILINE)
+_REFERENCE = re.compile(r"\{\s*(-?[a-zA-Z][\w-]*)")
 # More rows of trays than this are only counted.
 _MOST_NAMED = 5
 
@@ -90,13 +93,51 @@ def _text_in_words(text: str, zone: tzinfo, locale: str, now: datetime | None) -
         return text
 
 
+class Catalogue:
+    """The messages of one language, each parsed when it is first asked for: all of them take a tenth of a second, and a page
+    says a few. Without isolating marks: a sentence is compared and copied as text."""
+
+    def __init__(self, locale: str, parts: Iterable[str]) -> None:
+        self._bundle = FluentBundle([locale], use_isolating=False)
+        self._texts: dict[str, str] = {}
+        for part in parts:
+            starts = [*_ENTRY.finditer(part)]
+            for start, following in zip(starts, [*starts[1:], None], strict=True):
+                self._texts.setdefault(start[1], part[start.start() : following.start() if following else None])
+        self._parsed: set[str] = set()
+
+    @property
+    def names(self) -> frozenset[str]:
+        """The name of every message."""
+        return frozenset(name for name in self._texts if not name.startswith("-"))
+
+    def has_message(self, name: str) -> bool:
+        """Whether there is a message of that name."""
+        return name in self._texts
+
+    def get_message(self, name: str) -> Any:
+        """The message of that name, and what it refers to at hand. Raises ``LookupError`` where there is none."""
+        self._parse(name)
+        return self._bundle.get_message(name)
+
+    def format_pattern(self, pattern: Any, facts: Mapping[str, Any]) -> tuple[Any, list[Exception]]:
+        """What it says with these facts, and what was wrong with them."""
+        return self._bundle.format_pattern(pattern, dict(facts))
+
+    def _parse(self, name: str, *asked_by: str) -> None:
+        if name in self._parsed or name in asked_by or name not in self._texts:
+            return
+        self._bundle.add_resource(FluentResource(self._texts[name]))
+        for other in _REFERENCE.findall(self._texts[name]):
+            self._parse(other, name, *asked_by)
+        self._parsed.add(name)  # only now: another thread that asks meanwhile parses it for itself
+
+
 @lru_cache(maxsize=8)
-def catalogue(locale: str) -> FluentBundle:
-    """The catalogue of one language, read once. Without isolating marks: a sentence is compared and copied as text."""
-    bundle = FluentBundle([locale], use_isolating=False)
-    for part in sorted((folder("static") / "words").glob(f"{locale}.*ftl")):
-        bundle.add_resource(FluentResource(part.read_text("utf-8")))
-    return bundle
+def catalogue(locale: str) -> Catalogue:
+    """The catalogue of one language, read once."""
+    parts = sorted((folder("static") / "words").glob(f"{locale}.*ftl"))
+    return Catalogue(locale, [part.read_text("utf-8") for part in parts])
 
 
 # What the catalogue says of a single fact

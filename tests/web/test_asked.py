@@ -71,7 +71,7 @@ def test_every_word_of_the_forms_is_of_a_field() -> None:
         for word in (*more, *one.choices)
     }
 
-    assert {name for name in catalogue("en")._messages if name.startswith("ask-")} - known == set()
+    assert {name for name in catalogue("en").names if name.startswith("ask-")} - known == set()
 
 
 def test_nobody_is_asked_who_is_gone() -> None:
