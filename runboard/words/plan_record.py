@@ -173,7 +173,7 @@ def _row(names: Names, run: RunState, one: Record) -> tuple[str, str, str, str]:
     station = next(
         (station.name for station in names.problem.stations if station.key == one["station"]), one["station"]
     )
-    what = f"{names.step(run.id, one['step'])}, {trays_in_words(one['trays'])}"
+    what = f"{names.step(run.id, one['step'])}, {_trays(one['trays'])}"
     return f"{names.short(start)}–{names.clock(end)}", what, station, _people(names, one["parts"])
 
 
@@ -238,7 +238,12 @@ def _move_code(move: Move, answer: Answer) -> str:
 
 def _what(move: Move) -> str:
     trays = move.trays or tuple(move.pieces)
-    return trays_in_words(trays) if trays else ""
+    return _trays(trays) if trays else ""
+
+
+def _trays(some: Sequence[str]) -> str:
+    """As a terminal has it, and a program that looks for it: with plain spaces, since nothing is wrapped."""
+    return trays_in_words(some).replace("\u00a0", " ")
 
 
 def _offered(answer: Answer, person: str) -> list[Move]:
