@@ -17,7 +17,7 @@ from tests.cards.making import LANGUAGES, PAPERS, order, rails_book, run_of
 
 # Each example is a run of 14 operations and 40 orders; shrinking one would lay out hundreds of pages again.
 pytestmark = pytest.mark.filterwarnings("ignore:Generating overly large repr")  # told where an example fails
-A_FEW = settings(deadline=None, phases=[Phase.explicit, Phase.generate], suppress_health_check=list(HealthCheck))
+A_FEW = settings(phases=[Phase.explicit, Phase.generate], suppress_health_check=list(HealthCheck))
 
 
 @pytest.mark.parametrize("paper", PAPERS)

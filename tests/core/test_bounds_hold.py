@@ -64,7 +64,7 @@ def above(problem: Problem, plans: Iterator[Plan]) -> list[tuple[str, int]]:
     return [one for one in bounds_of(problem, min(finishes)) if one[1] > min(finishes)]
 
 
-@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=30, suppress_health_check=list(HealthCheck))
 @given(st.one_of(problems(4), problems(3).map(in_one_window)), st.integers(0, 10**6))
 def test_no_bound_is_above_any_checked_plan(problem: Problem, seed: int) -> None:
     plans = [*plans_by_chance(problem, seed, 20), *searched(problem)]

@@ -85,7 +85,7 @@ def test_a_plan_that_breaks_a_rule_now_does_not_stand(friday: tuple[Problem, Pla
     assert as_it_stands(nobody, before, plan) is None
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(problems(), st.integers(0, 60))
 def test_whatever_stands_keeps_every_rule(problem: Problem, ticks: int):
     try:

@@ -91,7 +91,7 @@ def test_instance_number_one_has_a_plan_from_nothing(trays: int, people: int) ->
     assert broken(problem, found) == ()
 
 
-@settings(max_examples=examples(20), deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(20), suppress_health_check=list(HealthCheck))
 @given(problems(8))
 def test_none_is_said_to_be_only_where_the_rule_finds_none_either(problem: Problem) -> None:
     begun = {one.index for one in problem.blocks if one.begun and one.by is not None}

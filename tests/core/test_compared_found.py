@@ -15,7 +15,7 @@ from tests.core.shorter import KINDS, has_it, shorter, steady
 from tests.core.test_optimum_properties import capacity_more, hours_more, somebody_more, two_benches, work
 from tests.examples import examples
 
-BY_CHANCE = settings(max_examples=examples(12), deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=examples(12), suppress_health_check=list(HealthCheck))
 
 
 def of_two_runs(problem: Problem) -> Problem:

@@ -203,7 +203,7 @@ def test_of_two_order_lines_of_a_run_the_first_due_holds_the_other_up() -> None:
     assert found.is_proved
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=25, suppress_health_check=list(HealthCheck))
 @given(problems(4))
 def test_no_plan_is_less_late_than_is_said_to_be_the_least(problem: Problem) -> None:
     last = [block for block in problem.blocks if block.last]

@@ -14,7 +14,7 @@ from runboard.shop.book import Operation, Pass
 PASS = (Pass("1", ""),)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.integers(1, 300), st.floats(0.2, 1), st.floats(0.05, 0.999))
 def test_one_fewer_would_not_be_certain_enough(wanted: int, good_rate: float, certainty: float) -> None:
     start = pieces_to_start(wanted, good_rate, certainty)

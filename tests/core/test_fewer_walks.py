@@ -28,7 +28,7 @@ def improved(problem: Problem, plan: Plan, seconds: float = 2) -> Improved:
     return improve(problem, plan, seconds, lambda *_: None)
 
 
-@settings(max_examples=examples(8), deadline=None)
+@settings(max_examples=examples(8))
 @given(problems())
 def test_an_improved_plan_keeps_the_rules_and_a_walk_saved_is_worth_a_minute_at_most(problem: Problem) -> None:
     try:

@@ -33,7 +33,7 @@ from tests.core.optimum import Best, best_of
 from tests.core.shorter import KINDS, has_it, in_one_window, longer, shorter, steady, sum_of_changes
 from tests.examples import examples
 
-BY_CHANCE = settings(max_examples=examples(15), deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=examples(15), suppress_health_check=list(HealthCheck))
 
 
 def the_best(problem: Problem) -> Best:

@@ -150,7 +150,7 @@ def test_a_tray_that_is_begun_is_in_work_from_now_on(trial: Problem) -> None:
 
 
 @given(problem=problems())
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=60, suppress_health_check=list(HealthCheck))
 def test_any_plan_keeps_littles_law(problem: Problem) -> None:
     try:
         plan = greedy_plan(problem, 4)

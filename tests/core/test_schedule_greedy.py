@@ -37,7 +37,7 @@ def machine_code() -> Iterator[Replicate]:
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
-@settings(max_examples=examples(80), deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(80))
 def test_any_priorities_make_a_plan_that_keeps_every_rule(problem: Problem, random, knobs: Knobs):
     rule = Rule(problem)
     rule.finish([random.randint(0, 9000) for _ in problem.blocks], knobs)
@@ -54,7 +54,7 @@ def test_any_priorities_make_a_plan_that_keeps_every_rule(problem: Problem, rand
 
 
 @given(problems())
-@settings(max_examples=examples(50), deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(50))
 def test_what_has_no_latest_end_always_finds_its_place(problem: Problem):
     without = [replace(one, lags=tuple(replace(lag, latest=None) for lag in one.lags)) for one in problem.blocks]
     problem = replace(problem, blocks=tuple(without))
@@ -76,9 +76,7 @@ def held_at_once_beyond_capacity(problem: Problem, block: Block) -> bool:
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
-@settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture])
 def test_compiled_and_plain_are_equal_to_the_last_record(
     machine_code: Replicate, problem: Problem, random, knobs: Knobs
 ):
@@ -231,7 +229,7 @@ def watched(values: object) -> object:
 
 
 @given(problems(), st.randoms(use_true_random=False), KNOBS)
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60)
 def test_the_rule_stays_in_its_lists(problem: Problem, random, knobs: Knobs):
     rule = Rule(problem)
     rule.shop = rule.given = Shop(*(watched(one) for one in shop_of(problem)))

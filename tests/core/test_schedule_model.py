@@ -16,7 +16,7 @@ from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Wish
 from tests.core.instances import problems, the_trial
 from tests.examples import examples
 
-BY_CHANCE = settings(max_examples=examples(20), deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=examples(20), suppress_health_check=list(HealthCheck))
 
 
 def solved(problem: Problem, before: int, **wish: object) -> tuple[Model, Answer]:

@@ -6,7 +6,7 @@ from datetime import timedelta
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 
 from runboard.shop.book import Book
 from runboard.shop.book_json import (
@@ -30,7 +30,7 @@ def operation(record: dict[str, Any]) -> dict[str, Any]:
     return found
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=40)
 @given(books())
 def test_a_book_written_as_json_reads_back_the_same(book: Book) -> None:
     text = json.dumps(book_to_json(book))

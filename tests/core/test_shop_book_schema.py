@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from importlib.resources import files
 from typing import Any
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from jsonschema import Draft202012Validator
 
 from runboard.shop.book import STATION_KINDS, Book
@@ -73,7 +73,7 @@ def test_the_file_beside_the_package_is_what_the_dataclasses_say() -> None:
     assert files("runboard.shop").joinpath("book.schema.json").read_text("utf-8") == schema_text()
 
 
-@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=20)
 @given(books())
 def test_every_book_that_is_written_fits_the_schema(book: Book) -> None:
     record = json.loads(json.dumps(book_to_json(book)))

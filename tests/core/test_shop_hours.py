@@ -138,7 +138,7 @@ def test_the_local_day_is_the_shops_own() -> None:
     assert local_day(moment, NEW_YORK) == date(2026, 6, 8)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(
     st.lists(windows(), max_size=5),
     st.sampled_from([BERLIN, NEW_YORK, "UTC", "Australia/Lord_Howe"]),

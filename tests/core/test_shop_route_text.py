@@ -209,7 +209,7 @@ TIMES = ("", " 5", " 1h30", " 90 s", " 7 each", " 20 board of 15", " overnight")
 WAITS = ("overnight", "dry 2 h", "cure", "clamp 90")
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(
     st.lists(
         st.tuples(st.sampled_from(WORDS), st.sampled_from(TIMES), st.sampled_from(("", *WAITS))), min_size=1, max_size=5
@@ -221,7 +221,7 @@ def test_a_route_written_in_words_reads_back_the_same(steps: list[tuple[str, str
     assert route_from_text(route_to_text(route, SHOP), SHOP) == route
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(
     st.text(max_size=60)
     | st.lists(

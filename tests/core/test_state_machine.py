@@ -29,7 +29,6 @@ def test_any_order_of_taps_from_three_phones_keeps_the_rules(tally: Tally) -> No
             stateful_step_count=50,
             derandomize=True,
             database=None,
-            deadline=None,
             suppress_health_check=list(HealthCheck),
         ),
     )

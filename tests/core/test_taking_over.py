@@ -17,7 +17,7 @@ from runboard.words.plan_record import operations_record
 from tests.core.instances import MONDAY, problems
 from tests.examples import examples
 
-BY_CHANCE = settings(max_examples=examples(15), deadline=None, suppress_health_check=list(HealthCheck))
+BY_CHANCE = settings(max_examples=examples(15), suppress_health_check=list(HealthCheck))
 ANN, BEN = 0, 1
 
 

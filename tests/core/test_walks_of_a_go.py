@@ -9,7 +9,7 @@ from runboard.plan.schedule.rule.rule import Rule, warm
 from tests.core.instances import problems
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=60, suppress_health_check=list(HealthCheck))
 @given(problems())
 def test_walks_of_a_go_are_those_of_its_plan(problem: Problem) -> None:
     warm()

@@ -19,7 +19,7 @@ def plans_of(problem: Problem, answers: int, seed: int = 1) -> list[Plan]:
     return [plan for _, plan in islice(Wandering(problem, seed).answers(), answers) if plan is not None]
 
 
-@settings(max_examples=examples(15), deadline=None)
+@settings(max_examples=examples(15))
 @given(problems())
 def test_every_plan_keeps_the_rules(problem: Problem) -> None:
     try:

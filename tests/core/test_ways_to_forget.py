@@ -261,7 +261,6 @@ class WaysToForget(RuleBasedStateMachine):
 WaysToForget.TestCase.settings = settings(
     max_examples=examples(60),
     stateful_step_count=30,
-    deadline=None,
     suppress_health_check=list(HealthCheck),
 )
 test_nothing_is_forgotten = WaysToForget.TestCase

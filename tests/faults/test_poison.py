@@ -104,7 +104,7 @@ def check_it_goes_on(folder: Path, clock: HandClock) -> None:
         assert "ahead" not in state or told_ahead(house.workshop)
 
 
-@settings(max_examples=examples(8), deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(8), suppress_health_check=list(HealthCheck))
 @given(st.data())
 def test_no_accepted_press_stops_the_shop(data: st.DataObject) -> None:
     clock = HandClock()
@@ -119,7 +119,7 @@ def test_no_accepted_press_stops_the_shop(data: st.DataObject) -> None:
         check_it_goes_on(folder, clock)
 
 
-@settings(max_examples=examples(8), deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(8), suppress_health_check=list(HealthCheck))
 @given(st.data())
 def test_no_imported_run_stops_the_shop(data: st.DataObject) -> None:
     clock = HandClock()

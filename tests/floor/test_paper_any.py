@@ -51,7 +51,7 @@ def worked_on(chance: Random, presses: int) -> Workshop:
     return made
 
 
-@settings(deadline=None, max_examples=60)
+@settings(max_examples=60)
 @given(st.integers(0, 2**32 - 1).map(Random), st.integers(0, 12), st.sampled_from("123"), ROWS)
 def test_a_card_is_entered_as_it_says_or_not_at_all(chance: Random, presses: int, tray: str, rows: list[Row]) -> None:
     made = worked_on(chance, presses)

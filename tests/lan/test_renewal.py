@@ -27,7 +27,7 @@ STEPS = st.lists(
 )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(STEPS)
 def test_the_leaf_serves_at_any_time_in_any_place(steps: list[tuple[timedelta, Whereabouts]]) -> None:
     with TemporaryDirectory() as folder:
@@ -52,7 +52,7 @@ def test_the_leaf_serves_at_any_time_in_any_place(steps: list[tuple[timedelta, W
             before = kept
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.lists(st.integers(-4000, 3600), min_size=1, max_size=5))
 def test_a_clock_that_jumps_about_loses_nothing(days: list[int]) -> None:
     """A computer without a battery wakes up in its own past."""

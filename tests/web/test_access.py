@@ -417,7 +417,7 @@ def fuzzed(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[House, di
 @pytest.mark.parametrize("access", ["lead", "crew", "unknown"])
 @given(body=FORM.map(lambda form: {"data": form}) | JSON.map(lambda value: {"json": value})
        | st.tuples(st.binary(max_size=60), TYPES).map(lambda raw: {"data": raw[0], "content_type": raw[1]}))  # fmt: skip
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_no_body_makes_the_server_fail(
     fuzzed: tuple[House, dict[str, FlaskClient]], access: str, body: dict[str, Any]
 ) -> None:

@@ -113,7 +113,7 @@ def test_what_is_no_picture_is_refused(content: bytes) -> None:
 
 
 @pytest.mark.filterwarnings("ignore")  # its decoders warn of what is spoiled
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.data())
 def test_a_picture_spoiled_on_the_way_is_kept_or_refused_and_nothing_else(data: st.DataObject) -> None:
     content = bytearray(data.draw(st.sampled_from([photograph((64, 48)), drawing((40, 30))])))

@@ -151,7 +151,7 @@ FIELDS = st.sampled_from(
 KINDS = st.sampled_from(["person came", "load started", "run opened", "pieces moved", "event undone", "alert answered"])
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=150, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(wrong=st.dictionaries(FIELDS, JSON, max_size=4), kind=KINDS, body=st.dictionaries(st.text(max_size=8), JSON))
 def test_no_press_makes_the_server_fail(
     client: FlaskClient, wrong: dict[str, Any], kind: str, body: dict[str, Any]
@@ -163,7 +163,7 @@ def test_no_press_makes_the_server_fail(
     assert answer.status_code in (200, 400)
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(body=JSON)
 def test_no_json_makes_the_server_fail(client: FlaskClient, body: Any) -> None:
     answer = client.post("/taps", data=json.dumps(body), content_type="application/json")
@@ -171,7 +171,7 @@ def test_no_json_makes_the_server_fail(client: FlaskClient, body: Any) -> None:
     assert answer.status_code in (200, 400)
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(run=st.text(max_size=20), person=st.text(max_size=20))
 def test_no_address_makes_the_server_fail(client: FlaskClient, run: str, person: str) -> None:
     answer = client.get(f"/runs/{quote(run or 'r', safe='')}/trays/1/history", query_string={"person": person})
@@ -179,7 +179,7 @@ def test_no_address_makes_the_server_fail(client: FlaskClient, run: str, person:
     assert answer.status_code in (200, 308, 400, 404)
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(person=st.text(max_size=20))
 def test_whoever_asks_gets_headers_that_can_be_sent(client: FlaskClient, person: str) -> None:
     answer = client.get("/state", query_string={"person": person})
