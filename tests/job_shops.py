@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import UTC, datetime
 
-from runboard.plan.schedule.problem.nouns import FAR, Block, Draws, Lag, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import FAR, Block, Draws, Lag, PlannedStation, Problem, Stretch, Worker
 
 START = datetime(2026, 6, 1, tzinfo=UTC)
 Rows = list[list[int]]
@@ -233,7 +233,7 @@ def block(index: int, station: int, length: int, lags: tuple[int, ...], draws: D
 
 
 def shop(blocks: list[Block], stations: int, services: tuple[tuple[str, int], ...] = ()) -> Problem:
-    rows = tuple(Station(str(at), str(at), 0) for at in range(stations))
+    rows = tuple(PlannedStation(str(at), str(at), 0) for at in range(stations))
     return Problem(START, rows, (), services, ("shop",), ((0,),), tuple(blocks))
 
 

@@ -100,7 +100,7 @@ MUTATIONS = (
         "extras",
     ),
     Mutation(
-        "runboard/plan/good_rate.py",
+        "runboard/review/pace.py",
         "math.exp(-defects / units)",
         "1 - defects / units",
         "a yield is no Poisson's",
@@ -111,16 +111,16 @@ MUTATIONS = (
     Mutation("runboard/shop/units.py", "SMALLEST_FRACTION = 64", "SMALLEST_FRACTION = 32", "no 64ths", "units"),
     # pace
     Mutation(
-        "runboard/plan/pace.py",
-        "max(self.of_machine, machines * self.of_person)",
-        "max(self.of_machine, machines * self.concurrent)",
+        "runboard/review/pace.py",
+        "max(served.of_machine, machines * served.of_person)",
+        "max(served.of_machine, machines * served.concurrent)",
         "walking takes no time",
         "person_machine",
     ),
     Mutation(
-        "runboard/plan/pace.py",
-        "int(-(-work // cycle))",
-        "int(work // cycle)",
+        "runboard/review/pace.py",
+        "int(-(-work // a_cycle))",
+        "int(work // a_cycle)",
         "a line has a station too few",
         "line_balance",
     ),
@@ -142,8 +142,8 @@ MUTATIONS = (
     # cautions and codes
     Mutation(
         "runboard/run/care/cautions.py",
-        "if one.key in keys and one.yields_to not in keys",
-        "if one.key in keys",
+        "if caution.key in keys and caution.yields_to not in keys",
+        "if caution.key in keys",
         "gloves are asked for at a cutter",
         "cautions",
     ),

@@ -18,7 +18,7 @@ from runboard.cards.work import (
     work_on,
 )
 from runboard.run.fold.route import Step
-from runboard.run.fold.state import Order, RunState, Tray
+from runboard.run.fold.state import OrderLine, RunState, Tray
 from runboard.run.rules.resting import wait_after
 from runboard.shop.book import Book, Operation
 from runboard.shop.care import finish_of
@@ -78,13 +78,13 @@ def about_tray(run: RunState, tray: Tray, speech: Speech) -> tuple[str, ...]:
     )
 
 
-def orders_of(run: RunState, tray: Tray) -> dict[datetime | None, list[tuple[Order, int]]]:
+def orders_of(run: RunState, tray: Tray) -> dict[datetime | None, list[tuple[OrderLine, int]]]:
     """The order lines of a tray's pieces by due moment, earliest first: its own once its pieces carry texts, else all of
     the run's, since good pieces are allotted to orders only when they are done."""
     mine: dict[str, int] = defaultdict(int)
     for line, _ in tray.places.values():
         mine[line] += 1
-    found: dict[datetime | None, list[tuple[Order, int]]] = defaultdict(list)
+    found: dict[datetime | None, list[tuple[OrderLine, int]]] = defaultdict(list)
     for order in run.orders:
         pieces = mine.get(order.line, 0) if mine else order.pieces
         if pieces:
@@ -92,7 +92,7 @@ def orders_of(run: RunState, tray: Tray) -> dict[datetime | None, list[tuple[Ord
     return dict(sorted(found.items(), key=lambda one: (one[0] is None, one[0].timestamp() if one[0] else 0)))
 
 
-def _due(orders: dict[datetime | None, list[tuple[Order, int]]], placed: bool, speech: Speech) -> str:
+def _due(orders: dict[datetime | None, list[tuple[OrderLine, int]]], placed: bool, speech: Speech) -> str:
     """When the tray's own pieces are due first, or the run's as long as no order line is theirs."""
     dates = [due for due in orders if due]
     if not dates:
@@ -104,7 +104,7 @@ def _due(orders: dict[datetime | None, list[tuple[Order, int]]], placed: bool, s
     return speech("run-due-over", first=speech.moment(dates[0]), last=speech.moment(dates[-1]))
 
 
-def _order(due: datetime | None, lines: list[tuple[Order, int]], speech: Speech) -> str:
+def _order(due: datetime | None, lines: list[tuple[OrderLine, int]], speech: Speech) -> str:
     """'2 for Thu 17:00: Meyer, No. 12'."""
     pieces = sum(pieces for _, pieces in lines)
     said = speech("order-dated", pieces=pieces, at=speech.moment(due)) if due else ""

@@ -11,7 +11,7 @@ from runboard.run.calls.climb import Steps
 from runboard.run.calls.dues import Due
 from runboard.run.fold.ledger import Ledger
 from runboard.run.log.event import Event
-from runboard.run.refusal import Known
+from runboard.run.refusal import AnsweredBefore
 from runboard.shop.book import Book
 from runboard.turn import Turn
 
@@ -21,7 +21,7 @@ class LogWrite(Protocol):
 
     def last_seq(self) -> int: ...
     def events(self, after: int) -> list[Event]: ...
-    def known(self, ids: Sequence[str]) -> dict[str, Known]: ...
+    def known(self, ids: Sequence[str]) -> dict[str, AnsweredBefore]: ...
     def append(self, event: Event, received_at: datetime) -> int: ...
     def refuse(
         self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime, device: str = ""
@@ -45,7 +45,7 @@ class Books(Protocol):
     def save(self, record: Mapping[str, Any], saved_at: datetime) -> Book: ...
 
 
-class Settings(Protocol):
+class KeptSettings(Protocol):
     """Settings by key, no part of the book; what was never set is an empty record."""
 
     def get(self, key: str) -> dict[str, Any]: ...

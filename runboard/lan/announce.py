@@ -43,7 +43,7 @@ class Announcer:
             return False
         self.stop()
         self._told = told
-        addresses = [str(one) for one in told.whereabouts.addresses if isinstance(one, IPv4Address)]
+        addresses = [str(address) for address in told.whereabouts.addresses if isinstance(address, IPv4Address)]
         if not addresses:
             self.trouble = "This computer is on no network now, so it announces itself to no phone."
             return True
@@ -89,16 +89,16 @@ def _that_can_speak(interfaces: list[str]) -> list[str]:
     as zeroconf leaves its sockets open where it fails half-way. Raises ``OSError`` if there is none."""
     able: list[str] = []
     why = OSError("no address")
-    for one in interfaces:
+    for interface in interfaces:
         try:
             with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as trial:
                 trial.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
                 if hasattr(socket, "SO_REUSEPORT"):
                     trial.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEPORT, 1)
                 trial.bind(("", _PORT))
-                group = socket.inet_aton(_GROUP) + socket.inet_aton(one)
+                group = socket.inet_aton(_GROUP) + socket.inet_aton(interface)
                 trial.setsockopt(socket.IPPROTO_IP, socket.IP_ADD_MEMBERSHIP, group)
-            able.append(one)
+            able.append(interface)
         except OSError as problem:
             why = problem
     if not able:
@@ -160,5 +160,5 @@ class _Voice:
 
     async def _tell(self, network: AsyncZeroconf) -> None:
         """Each first asks whether its name is free, and takes another if it is not; then it is told three times."""
-        asking = [network.async_register_service(one, allow_name_change=True) for one in self._services]
+        asking = [network.async_register_service(service, allow_name_change=True) for service in self._services]
         await asyncio.gather(*await asyncio.gather(*asking))

@@ -22,7 +22,7 @@ class AuthorityLost(Exception):
 
 
 @dataclass(frozen=True)
-class Kept:
+class KeptCertificates:
     """What ``Certificates.keep`` found or made.
 
     ``file`` holds the leaf with its key, in PEM (mode 600): give it to ``SSLContext.load_cert_chain``.
@@ -44,7 +44,7 @@ class Certificates:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
 
-    def keep(self, now: datetime, whereabouts: Whereabouts) -> Kept:
+    def keep(self, now: datetime, whereabouts: Whereabouts) -> KeptCertificates:
         """See to it that there is an authority and a leaf that serves: made if there is none, renewed when less than
         30 days are left or when names or addresses have changed. Where nothing is to be done it costs two reads, so it
         may be asked every minute. Raises ``AuthorityLost``, or ``OSError`` if the disk does not take it."""
@@ -60,7 +60,9 @@ class Certificates:
         if leaf is None or made:
             leaf = make_leaf(authority, names, addresses, now)
             private_file.write(self._leaf_file, leaf.pem())
-        return Kept(self._leaf_file, authority.certificate, leaf.certificate, made, tuple(left_out), tuple(troubles))
+        return KeptCertificates(
+            self._leaf_file, authority.certificate, leaf.certificate, made, tuple(left_out), tuple(troubles)
+        )
 
     def authority(self) -> x509.Certificate | None:
         """The authority's certificate, for phones to trust; nothing where none has been made. Raises

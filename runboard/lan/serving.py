@@ -12,7 +12,7 @@ from typing import Any, cast
 import uvicorn
 
 from runboard.lan.addresses import Whereabouts
-from runboard.lan.authority import AuthorityLost, Certificates, Kept
+from runboard.lan.authority import AuthorityLost, Certificates, KeptCertificates
 
 LOOK_EVERY = 60.0  # seconds
 # A phone that leaves the Wi-Fi opens a connection and says nothing more; a slow one answers within a few seconds.
@@ -37,7 +37,7 @@ class SecureDoor:
         self._where = where
         self.trouble = ""
         self.whereabouts = where()
-        self.kept: Kept = certificates.keep(now(), self.whereabouts)
+        self.kept: KeptCertificates = certificates.keep(now(), self.whereabouts)
         self.context = context_for(self.kept.file)
 
     @property
@@ -136,7 +136,7 @@ class Handshakes:
             task.add_done_callback(lambda done: self._shaking.pop(done, None))
             if len(self._shaking) > MOST_HANDSHAKES:
                 (most, _), *_ = Counter(at for at, _ in self._shaking.values()).most_common(1)
-                self._let_go(next(one for one, (at, _) in self._shaking.items() if at == most))
+                self._let_go(next(task for task, (at, _) in self._shaking.items() if at == most))
 
     async def _shake(self, peer: socket.socket) -> None:
         loop = asyncio.get_running_loop()

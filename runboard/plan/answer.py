@@ -32,7 +32,7 @@ _SMALL_TICKS = SMALL * 2
 
 
 @dataclass(frozen=True)
-class Shown:
+class ShownFirst:
     """The move that comes first for somebody, what their hands were at meanwhile, and how things stood: the orders, the
     people, the machines."""
 
@@ -56,7 +56,7 @@ class Answer:
     knobs: Knobs = field(default_factory=Knobs)
     offers: Mapping[str, Offer] = field(default_factory=dict)
     late: Mapping[str, Sequence[TooLate]] = field(default_factory=dict)
-    shown: Mapping[str, Shown] = field(default_factory=dict)
+    shown: Mapping[str, ShownFirst] = field(default_factory=dict)
     is_too_much: bool = False
     searched: Mapping[Asked, Price] = field(default_factory=dict)
     unsure: Sequence[Asked] = ()
@@ -80,16 +80,18 @@ def answer(
     if not problem.blocks:
         return replace(empty, plan=Plan(()))
     rule = Rule(problem)
-    found = [one for one in (*_carried_over(rule, before, empty), _by_rules(rule, before, empty)) if one is not None]
+    found = [
+        answer for answer in (*_carried_over(rule, before, empty), _by_rules(rule, before, empty)) if answer is not None
+    ]
     if not found:
         return empty
-    return _offering(min(found, key=lambda one: worth(problem, one.plan or Plan(()))), rule)
+    return _offering(min(found, key=lambda answer: worth(problem, answer.plan or Plan(()))), rule)
 
 
 def with_plan(before: Answer, plan: Plan, searched: Mapping[Asked, Price] = EMPTY) -> Answer:
     """The same answer with a better plan, and what was ``searched`` of the prices beside it."""
     rule = Rule(before.problem)
-    priority = by_start([one.start for one in plan.placed])
+    priority = by_start([placed.start for placed in plan.placed])
     knobs = _best_knobs(rule, priority, before.knobs)
     return _offering(replace(before, plan=plan, priority=priority, knobs=knobs, searched=searched), rule)
 
@@ -110,41 +112,41 @@ def is_worth_telling(problem: Problem, plan: Plan, before: Plan, *, is_last: boo
     return won > 0 or (won == 0 and old[1] - new[1] >= _SMALL_TICKS) or (is_last and finish <= was)
 
 
-def _offering(one: Answer, rule: Rule) -> Answer:
-    if one.plan is None:
-        return one
-    begun, unsure = BegunNow(rule, one.plan, one.priority, one.knobs), set[Asked]()
+def _offering(answer: Answer, rule: Rule) -> Answer:
+    if answer.plan is None:
+        return answer
+    begun, unsure = BegunNow(rule, answer.plan, answer.priority, answer.knobs), set[Asked]()
 
     def price(block: int, person: int) -> Price | None:
-        if (block, person) in one.searched:
-            return one.searched[block, person]
+        if (block, person) in answer.searched:
+            return answer.searched[block, person]
         found = begun.price(block, person)
         if found is None or not found.is_small:
             unsure.add((block, person))
         return found
 
-    question = Question(one.state, one.problem, one.plan, price, begun.together)
-    offers, shown, standing = {}, {}, standing_of(one.state)
-    for person in one.problem.people:
-        hands, before = _hands(one.state.people.get(person.key)), one.shown.get(person.key)
+    question = Question(answer.state, answer.problem, answer.plan, price, begun.together)
+    offers, shown, standing = {}, {}, standing_of(answer.state)
+    for person in answer.problem.people:
+        hands, before = _hands(answer.state.people.get(person.key)), answer.shown.get(person.key)
         busy = hands is not None and before is not None and before.hands == hands
         kept = before.move if before is not None and (busy or before.standing == standing) else ""
         wanted = wanted_of(question, person.key, kept, busy=busy)
-        found = moves(one.state, one.book, person.key, one.now, wanted=wanted)
+        found = moves(answer.state, answer.book, person.key, answer.now, wanted=wanted)
         offer = replace(offer_for(question, person.key, found, kept, busy=busy), wanted=wanted)
         offers[person.key] = offer
         # Taking over a watch passes; what else was shown first stays.
-        first = next((move for move in offered(found, offer, one.now) if move.code != CODE), None)
-        shown[person.key] = Shown(first.id if first else "", hands, standing)
-    return replace(one, offers=offers, shown=shown, unsure=tuple(sorted(unsure)))
+        first = next((move for move in offered(found, offer, answer.now) if move.code != CODE), None)
+        shown[person.key] = ShownFirst(first.id if first else "", hands, standing)
+    return replace(answer, offers=offers, shown=shown, unsure=tuple(sorted(unsure)))
 
 
 def standing_of(state: ShopState) -> Hashable:
     """What is given up at once where it changes: what was ordered and until when, by which routes, who is here and for how
     long, which stations are out of use."""
     runs = tuple((run.id, run.orders, len(run.revisions)) for run in state.open_runs())
-    people = tuple((one.key, one.came_at, one.away, one.until) for one in state.people.values())
-    return runs, people, frozenset(one.key for one in state.stations.values() if one.out is not None)
+    people = tuple((person.key, person.came_at, person.away, person.until) for person in state.people.values())
+    return runs, people, frozenset(station.key for station in state.stations.values() if station.out is not None)
 
 
 def _hands(seen: PersonState | None) -> tuple[str, str] | None:
@@ -159,7 +161,7 @@ def _late(state: ShopState, book: Book, now: datetime) -> dict[str, Sequence[Too
 def _best_knobs(rule: Rule, priority: Sequence[int], before: Knobs) -> Knobs:
     """With which of some knobs these priorities are through first."""
     finishes = [(rule.finish(priority, knobs), knobs) for knobs in (before, Knobs(STAY), Knobs())]
-    return min((one for one in finishes if one[0] >= 0), key=lambda one: one[0], default=(0, before))[1]
+    return min((finish for finish in finishes if finish[0] >= 0), key=lambda made: made[0], default=(0, before))[1]
 
 
 def _by_rules(rule: Rule, before: Answer | None, empty: Answer) -> Answer | None:
@@ -178,10 +180,10 @@ def _carried_over(rule: Rule, before: Answer | None, empty: Answer) -> Iterator[
     knobs = before.knobs
     stands = as_it_stands(rule.problem, before.problem, before.plan)
     if stands is not None:
-        priority = by_start([one.start for one in stands.placed])
+        priority = by_start([placed.start for placed in stands.placed])
         yield replace(empty, plan=stands, priority=priority, knobs=_best_knobs(rule, priority, knobs))
     priority = same_order(rule.problem, before.problem, before.priority)
-    for one in dict.fromkeys((knobs, Knobs(STAY), Knobs())):
-        if rule.finish(priority, one) >= 0:
-            yield replace(empty, plan=rule.plan(before.plan.source), priority=priority, knobs=one)
+    for tried in dict.fromkeys((knobs, Knobs(STAY), Knobs())):
+        if rule.finish(priority, tried) >= 0:
+            yield replace(empty, plan=rule.plan(before.plan.source), priority=priority, knobs=tried)
             return

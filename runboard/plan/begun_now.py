@@ -40,17 +40,17 @@ def soonest(problem: Problem, person: int) -> int:
 def begun(problem: Problem, block: int, person: int) -> Problem:
     """The same with ``block`` in the hands of ``person``: begun once these are free and the walk is done, its station set up
     first where it must be. It waits for nothing, as whoever offers it has asked the rules."""
-    one = problem.blocks[block]
+    there = problem.blocks[block]
     free, room, set_up = _free(problem, person)
-    place = problem.stations[one.station]
-    stands_on = set_up.get(one.station, place.stands_on)
+    place = problem.stations[there.station]
+    stands_on = set_up.get(there.station, place.stands_on)
     walk = free + (problem.walks[room][place.room] if room >= 0 else 0)
-    setup = one.setup if one.unloads is None and one.family and one.family != stands_on else 0
+    setup = there.setup if there.unloads is None and there.family and there.family != stands_on else 0
     # Hands are full on the way, too: blocks are without gaps.
     before = [Stretch(kind, 0, length, "hands-on") for kind, length in (("walk", walk), ("setup", setup)) if length]
-    stretches = _one_after_another((*before, *one.stretches))
-    by = person if before or one.attended else None
-    changed = replace(one, stretches=stretches, setup=0, lags=(), release=0, unloads=None, begun=True, by=by)
+    stretches = _one_after_another((*before, *there.stretches))
+    by = person if before or there.attended else None
+    changed = replace(there, stretches=stretches, setup=0, lags=(), release=0, unloads=None, begun=True, by=by)
     return replace(problem, blocks=(*problem.blocks[:block], changed, *problem.blocks[block + 1 :]))
 
 
@@ -60,7 +60,7 @@ def begun_together(problem: Problem, blocks: Sequence[int], person: int) -> Prob
     at, *others = blocks
     there = begun(problem, at, person)
     first = there.blocks[at]
-    stretches = [*first.stretches, *(one for other in others for one in problem.blocks[other].stretches)]
+    stretches = [*first.stretches, *(stretch for other in others for stretch in problem.blocks[other].stretches)]
     found = {at: replace(first, stretches=_one_after_another(stretches))}
     beside = (Stretch("hand", 0, found[at].length, "none"),)  # there is one pair of hands: the first block's
     for other in others:
@@ -70,8 +70,8 @@ def begun_together(problem: Problem, blocks: Sequence[int], person: int) -> Prob
 
 
 def _one_after_another(stretches: Sequence[Stretch]) -> tuple[Stretch, ...]:
-    offsets = accumulate((one.length for one in stretches), initial=0)
-    return tuple(replace(one, offset=offset) for one, offset in zip(stretches, offsets, strict=False))
+    offsets = accumulate((stretch.length for stretch in stretches), initial=0)
+    return tuple(replace(stretch, offset=offset) for stretch, offset in zip(stretches, offsets, strict=False))
 
 
 def _free(problem: Problem, person: int) -> tuple[int, int, dict[int, str]]:
@@ -81,7 +81,9 @@ def _free(problem: Problem, person: int) -> tuple[int, int, dict[int, str]]:
     set_up: dict[int, str] = {}
     for block in problem.blocks:
         if block.begun and block.by == person and block.hands:
-            hands = max(one.offset + one.length for one in block.stretches if one.attendance == "hands-on")
+            hands = max(
+                stretch.offset + stretch.length for stretch in block.stretches if stretch.attendance == "hands-on"
+            )
             if hands >= free:
                 free, room = hands, problem.stations[block.station].room
             set_up[block.station] = block.family
@@ -131,14 +133,14 @@ class BegunNow:
         plan, counted, random = None, Worth(rule.problem), Random(1)  # noqa: S311 - chance that is the same each time, for no secret
         tries = islice(self._tries(), self._goes // 2)
         for _ in range(self._goes):
-            one = next(tries, None) or (best and (_moved(rule.problem, best[1], random), best[2]))
-            if one is None or (best is not None and best[0] <= self._limit):
+            tried = next(tries, None) or (best and (_moved(rule.problem, best[1], random), best[2]))
+            if tried is None or (best is not None and best[0] <= self._limit):
                 break
-            if rule.finish(*one) < 0:
+            if rule.finish(*tried) < 0:
                 continue
             value = counted.of(rule.all_ends(), rule.walks())
             if best is None or value < best[0]:
-                best, plan = (value, *one), rule.plan()
+                best, plan = (value, *tried), rule.plan()
         return plan
 
     def _tries(self) -> Iterator[Try]:
@@ -159,6 +161,6 @@ def _moved(problem: Problem, priority: Sequence[int], random: Random) -> list[in
     some, of_step = random.choice(problem.blocks), random.random() < 0.6
     by = int(random.gauss(0, 0.4) * len(priority) * STEP)
     return [
-        one + by if (block.step == some.step if of_step else block.trays == some.trays) else one
-        for one, block in zip(priority, problem.blocks, strict=True)
+        rank + by if (block.step == some.step if of_step else block.trays == some.trays) else rank
+        for rank, block in zip(priority, problem.blocks, strict=True)
     ]

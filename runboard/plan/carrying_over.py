@@ -94,7 +94,9 @@ def _eyes(placed: Placed, later: int, who: Sequence[int | None]) -> tuple[tuple[
 
 def _sitting_closes(problem: Problem) -> int:
     """The tick at which the last of those who are there now goes; 0 with nobody there."""
-    return max((closes for one in problem.people for opens, closes in one.windows if opens <= 0 < closes), default=0)
+    return max(
+        (closes for person in problem.people for opens, closes in person.windows if opens <= 0 < closes), default=0
+    )
 
 
 def _named(problem: Problem) -> Iterator[tuple[tuple[str, str, int], Block]]:

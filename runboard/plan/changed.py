@@ -129,7 +129,10 @@ def _with_hours(state: ShopState, book: Book, now: datetime, estimate: Estimate,
     # What fits into these hours alone fits into them every week: so it is not left out as too long for all hours.
     weekly = replace(person, hours=(*person.hours, window))
     problem = problem_for(
-        state, _with_people(book, (weekly if one is person else one for one in book.people)), now, estimate
+        state,
+        _with_people(book, (weekly if somebody is person else somebody for somebody in book.people)),
+        now,
+        estimate,
     )
     return _with_windows(problem, person.key, windows)
 
@@ -152,7 +155,7 @@ def _with_people(book: Book, people: Iterable[Person]) -> Book:
 
 
 def _with_windows(problem: Problem, key: str, windows: tuple[Span, ...]) -> Problem:
-    people = (replace(one, windows=windows) if one.key == key else one for one in problem.people)
+    people = (replace(person, windows=windows) if person.key == key else person for person in problem.people)
     return replace(problem, people=tuple(people))
 
 
@@ -162,12 +165,12 @@ def _with_windows(problem: Problem, key: str, windows: tuple[Span, ...]) -> Prob
 def _with_capacity(book: Book, change: Capacity) -> Book:
     if not 1 <= change.capacity <= MOST_CAPACITY:
         raise Refused("try capacity", most=MOST_CAPACITY)
-    now = next((one for one in book.services if one.key == change.service), None)
+    now = next((service for service in book.services if service.key == change.service), None)
     if now is None:
         raise Refused("try service unknown")
     if now.capacity == change.capacity:
         raise Refused("try the same")
-    services = (replace(one, capacity=change.capacity) if one is now else one for one in book.services)
+    services = (replace(service, capacity=change.capacity) if service is now else service for service in book.services)
     return replace(book, services=tuple(services))
 
 
@@ -181,9 +184,9 @@ def _with_times(run: RunState, estimate: Estimate, change: Times) -> Estimate:
     if not any(getattr(step.pass_, kind, None) for step in steps for kind in kinds):
         raise Refused("try no such time")
 
-    def changed(one: RunState, step: Step, part: Part) -> timedelta:
-        length = estimate(one, step, part)
-        concerned = one.id == run.id and step.operation.key == change.operation and part.kind in kinds
+    def changed(asked: RunState, step: Step, part: Part) -> timedelta:
+        length = estimate(asked, step, part)
+        concerned = asked.id == run.id and step.operation.key == change.operation and part.kind in kinds
         return length * change.per_cent / 100 if concerned else length
 
     return changed
@@ -209,7 +212,7 @@ def _with_trays(run: RunState, a_tray: int) -> RunState:
     trays = {key: tray for key, tray in run.trays.items() if not any(key in group for group in groups)}
     names = (str(number) for number in count(1) if str(number) not in trays)
     made = [{next(names): pieces for pieces in _split(sum(group.values()), a_tray)} for group in groups]
-    if [list(one.values()) for one in made] == [list(group.values()) for group in groups]:
+    if [list(trays_made.values()) for trays_made in made] == [list(group.values()) for group in groups]:
         raise Refused("try the same")
     for group, parts in zip(groups, made, strict=True):
         model = fresh[next(iter(group))]
@@ -242,7 +245,11 @@ def swappable(run: RunState) -> list[tuple[Operation, Operation]]:
 
 def _is_bound(pair: tuple[Operation, Operation]) -> bool:
     return any(
-        one.wait or one.finish or one.personal or any(pass_.size == "board" for pass_ in one.passes) for one in pair
+        operation.wait
+        or operation.finish
+        or operation.personal
+        or any(pass_.size == "board" for pass_ in operation.passes)
+        for operation in pair
     )
 
 
@@ -262,15 +269,16 @@ def _with_order(run: RunState, first: str) -> RunState:
     found = next((pair for pair in swappable(run) if pair[0].key == first), None)
     if found is None:
         raise Refused("try order")
-    one, other = found
-    turned = {one.key: other, other.key: one}
+    operation, other = found
+    turned = {operation.key: other, other.key: operation}
     product = run.route.product
     route = Route(replace(product, operations=tuple(turned.get(each.key, each) for each in product.operations)))
     # Pieces are nowhere in the pair but before its first operation: that is the other one now.
     begins = {key: next(step.key for step in route.steps if step.operation.key == key) for key in turned}
     trays = {
         key: replace(
-            tray, at={begins[other.key] if step == begins[one.key] else step: left for step, left in tray.at.items()}
+            tray,
+            at={begins[other.key] if step == begins[operation.key] else step: left for step, left in tray.at.items()},
         )
         for key, tray in run.trays.items()
     }

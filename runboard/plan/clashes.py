@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import LeftOut, Problem
+from runboard.plan.why import step_name
 from runboard.run.fold.state import ShopState
 
 PRESSED = ("station out", "station due", "supply out", "pieces held", "first piece failed")
@@ -21,8 +22,8 @@ class Clash:
 
 def clashes(left_out: Sequence[LeftOut]) -> list[Clash]:
     """Each clash once, in the order of the work."""
-    found = {(one.run, one.step, one.code): Clash(one.code, one.facts) for one in reversed(left_out)}
-    order = dict.fromkeys((one.run, one.step, one.code) for one in left_out if one.code not in PRESSED)
+    found = {(left.run, left.step, left.code): Clash(left.code, left.facts) for left in reversed(left_out)}
+    order = dict.fromkeys((left.run, left.step, left.code) for left in left_out if left.code not in PRESSED)
     return [found[key] for key in order]
 
 
@@ -30,8 +31,6 @@ def in_the_way(state: ShopState, problem: Problem, blocks: Sequence[int]) -> tup
     """The same of blocks that are proved to be in each other's way, or in that of what is begun."""
     found = []
     for block in (problem.blocks[at] for at in sorted(blocks)):
-        run = state.runs.get(block.run)
-        step = run.route.step(block.step) if run is not None else None
-        facts: dict[str, object] = {"step": step.name if step is not None else block.step}
+        facts: dict[str, object] = {"step": step_name(state, block)}
         found.append(LeftOut(block.run, block.step, block.trays, "no place left", facts))
     return tuple(found)

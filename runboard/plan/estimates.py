@@ -46,7 +46,7 @@ MACHINE = Usual(session=0.03, load=0.03)
 
 
 @dataclass(frozen=True)
-class Known:
+class KnownTime:
     """What is known of a time element. ``length`` is of a load, for hand time of a piece: what it takes on average.
 
     ``scatter`` is how much one more time will differ from it: by what is not known of the element itself, by the session,
@@ -82,7 +82,7 @@ class Measured:
 Key = tuple[str, str, str]
 Times = Mapping[Key, Sequence[Measured]]
 # For each run what was measured in it, as long as the run is the same.
-Kept = MutableMapping[str, tuple[RunState, Times]]
+MeasuredRuns = MutableMapping[str, tuple[RunState, Times]]
 
 
 @dataclass
@@ -90,19 +90,21 @@ class Estimates:
     """The times of every element, as a scheduling problem asks for them: ``estimates(run, step, part)``."""
 
     times: Times = field(default_factory=dict)
-    _known: dict[tuple[Key, timedelta, str], Known] = field(default_factory=dict)
+    _known: dict[tuple[Key, timedelta, str], KnownTime] = field(default_factory=dict)
 
     def __call__(self, run: RunState, step: Step, part: Part) -> timedelta:
         """How long a part of a load takes."""
         guess = _guess(step, part.kind)
         return part.length * (self.of(run, step, part.kind).length / guess) if guess else part.length
 
-    def of(self, run: RunState, step: Step, kind: str) -> Known:
+    def of(self, run: RunState, step: Step, kind: str) -> KnownTime:
         """What is known of one time element: setup, loading, machine, unloading of a load, or hand time of a piece."""
         key, guess = (run.product, step.key, kind), _guess(step, kind)
         asked = (key, guess, run.wood)
         if asked not in self._known:
-            fitting = [one for one in self.times.get(key, ()) if not run.wood or one.wood in ("", run.wood)]
+            fitting = [
+                measured for measured in self.times.get(key, ()) if not run.wood or measured.wood in ("", run.wood)
+            ]
             self._known[asked] = updated(guess, fitting, MACHINE if kind == "machine" else HANDS)
         return self._known[asked]
 
@@ -118,7 +120,7 @@ def spread_in(state: ShopState, estimates: Estimates) -> Spread:
     return spread
 
 
-def estimates_from(state: ShopState, book: Book, kept: Kept | None = None) -> Estimates:
+def estimates_from(state: ShopState, book: Book, kept: MeasuredRuns | None = None) -> Estimates:
     """Estimates from every run that the log knows. ``kept`` holds what was read of runs before; give the same again."""
     kept = {} if kept is None else kept
     found: dict[Key, list[Measured]] = defaultdict(list)
@@ -146,22 +148,22 @@ def measured_in(run: RunState, zone: str) -> Times:
     return found
 
 
-def updated(guess: timedelta, times: Iterable[Measured], usual: Usual) -> Known:
+def updated(guess: timedelta, times: Iterable[Measured], usual: Usual) -> KnownTime:
     """A guess moved by measured times, each session a group. Without a guess there is nothing to move."""
     sessions: dict[object, list[float]] = defaultdict(list)
-    for one in times:
-        ratio = one.length / guess if guess else 0.0
+    for measured in times:
+        ratio = measured.length / guess if guess else 0.0
         if 1 / MOST_FACTOR <= ratio <= MOST_FACTOR:
-            sessions[one.session].append(ratio)
+            sessions[measured.session].append(ratio)
     count = sum(len(ratios) for ratios in sessions.values())
-    load = _load_variance(([math.log(one) for one in ratios] for ratios in sessions.values()), usual)
+    load = _load_variance(([math.log(ratio) for ratio in ratios] for ratios in sessions.values()), usual)
     guessed = GUESS_SPREAD**-2
     weights = [1 / (usual.session**2 + load / len(ratios)) for ratios in sessions.values()]
     means = [math.fsum(ratios) / len(ratios) for ratios in sessions.values()]
     precision = guessed + math.fsum(weights)
-    mean = (guessed + math.fsum(weight * one for weight, one in zip(weights, means, strict=True))) / precision
+    mean = (guessed + math.fsum(weight * mean for weight, mean in zip(weights, means, strict=True))) / precision
     scatter = Scatter(element=precision**-0.5, session=usual.session, load=math.sqrt(load))
-    return Known(guess * mean, scatter, "measured" if count else "guess", count)
+    return KnownTime(guess * mean, scatter, "measured" if count else "guess", count)
 
 
 def _load_variance(sessions: Iterable[Sequence[float]], usual: Usual) -> float:
@@ -170,7 +172,7 @@ def _load_variance(sessions: Iterable[Sequence[float]], usual: Usual) -> float:
     around, free = 0.0, 0
     for logs in sessions:
         mean = math.fsum(logs) / len(logs)
-        around += math.fsum((one - mean) ** 2 for one in logs)
+        around += math.fsum((log - mean) ** 2 for log in logs)
         free += len(logs) - 1
     return (SPREAD_WEIGHT * usual.load**2 + around) / (SPREAD_WEIGHT + free)
 

@@ -56,11 +56,6 @@ def rolled_throughput_yield(rates: Iterable[float]) -> float:
     return math.prod(rates)
 
 
-def throughput_yield(defects: float, units: float) -> float:
-    """The share of units without a defect, e^(-dpu), where defects fall on units at random (Poisson)."""
-    return math.exp(-defects / units)
-
-
 def until_personal(operations: Sequence[Operation]) -> tuple[Operation, ...]:
     """The operations that blanks go through: up to and with the one at which pieces become personal, else all."""
     for at, operation in enumerate(operations):

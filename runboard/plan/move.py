@@ -37,7 +37,7 @@ def of_load(
     book: Book, run: RunState, load: Load, code: str, because: str, rank: tuple[Any, ...], **facts: Any
 ) -> Move:
     """The move about a load that is begun. ``facts`` are said in its sentence and in its reason, its station in both."""
-    station, step = book.station(load.station), run.route.step(load.step)
+    station = book.station(load.station)
     said = {"station": station.name if station else load.station, **facts}
     return Move(
         f"{code}|{run.id}|{load.id}",
@@ -51,5 +51,5 @@ def of_load(
         station.room if station else "",
         tuple(load.pieces),
         load.pieces,
-        facts={**said, "step": step.name if step else load.step},
+        facts={**said, "step": run.route.step_name(load.step)},
     )

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.candidates import SOON, Candidate, Scene, Wanted, candidates, is_allowed, time_left
+from runboard.plan.candidates import SOON, Candidate, Wanted, WhoAsks, candidates, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.taking_over import takes
 from runboard.run.fold.fold import apply
@@ -44,19 +44,19 @@ def moves(
     that a plan wants of hand work over several, where one is at hand: without one, all that are ready are one load."""
     ahead = after_hands(state, book, person, now)
     declined = _declined(state, person, now)
-    scene = Scene(ahead, book, person, now, station_at(state, person), wanted, declined)
-    found = [one for one in _all(scene) if one.id not in declined]
-    found.sort(key=lambda one: one.rank)
-    stop = _stop(scene, bool(found))
-    if not any(one.code != "job" for one in found):
-        nothing = _free(scene)
+    asks = WhoAsks(ahead, book, person, now, station_at(state, person), wanted, declined)
+    found = [move for move in _all(asks) if move.id not in declined]
+    found.sort(key=lambda move: move.rank)
+    stop = _stop(asks, bool(found))
+    if not any(move.code != "job" for move in found):
+        nothing = _free(asks)
         # Beside a machine that must be watched, watching it comes before any small job.
         found.insert(0 if nothing.code == "watch" else len(found), nothing)
     if stop is not None:
-        goes_on = time_left(scene) > STOP_WELL and any(_comes_in_time(one, scene) for one in found)
+        goes_on = time_left(asks) > STOP_WELL and any(_comes_in_time(move, asks) for move in found)
         found.insert(len(found) if goes_on else 0, stop)
     # Last, and never left out: taking over is no work, and it hides neither a stop nor that nothing waits.
-    over = [one for one in takes(scene) if one.id not in declined]
+    over = [move for move in takes(asks) if move.id not in declined]
     return [*found[: most - len(over)], *over]
 
 
@@ -88,168 +88,184 @@ def _declined(state: ShopState, person: str, now: datetime) -> set[str]:
     return {move for move, until in seen.declined.items() if not until or parse_moment(until) > now}
 
 
-def _all(scene: Scene) -> Iterator[Move]:
-    for run, load in scene.state.open_loads():
-        move = _of_load(scene, run, load)
+def _all(asks: WhoAsks) -> Iterator[Move]:
+    for run, load in asks.state.open_loads():
+        move = _of_load(asks, run, load)
         if move is not None:
             yield move
-    ready = candidates(scene)
-    left = time_left(scene)
-    for one in ready:
-        if one.length <= left:
-            yield _start(scene, one, ready)
-    yield from _jobs(scene, left)
+    ready = candidates(asks)
+    left = time_left(asks)
+    for candidate in ready:
+        if candidate.length <= left:
+            yield _start(asks, candidate, ready)
+    yield from _jobs(asks, left)
 
 
-def _comes_in_time(move: Move, scene: Scene) -> bool:
+def _comes_in_time(move: Move, asks: WhoAsks) -> bool:
     """Whether something is left to do in this session: work, or a wait or machine that ends before it does."""
     if move.code in ("job", "free"):
-        return move.code == "job" or move.facts.get("at", scene.now + time_left(scene)) < scene.now + time_left(scene)
+        return move.code == "job" or move.facts.get("at", asks.now + time_left(asks)) < asks.now + time_left(asks)
     return True
 
 
-def _of_load(scene: Scene, run: RunState, load: Load) -> Move | None:
+def _of_load(asks: WhoAsks, run: RunState, load: Load) -> Move | None:
     """A machine that has ended or should have, a load put aside, a load that stopped early."""
-    if load.people or (load.state == "running" and (load.end_at is None or load.end_at > scene.now)):
+    if load.people or (load.state == "running" and (load.end_at is None or load.end_at > asks.now)):
         return None
     code, because, kind = LOADS_THAT_WAIT.get(load.state, ("go on", "put aside", "load started"))
     body = {"how": "resume"} if kind == "stop settled" else {}
-    if not is_allowed(scene, kind, run, load.id, body):
+    if not is_allowed(asks, kind, run, load.id, body):
         return None
     rank = {"unload": 0, "settle": 2, "go on": 3}[code]
-    return of_load(scene.book, run, load, code, because, (rank, load.phase_at or scene.now))
+    return of_load(asks.book, run, load, code, because, (rank, load.phase_at or asks.now))
 
 
-def _start(scene: Scene, one: Candidate, ready: list[Candidate]) -> Move:
-    rank, because = _rank(scene, one, ready)
-    seen = scene.state.people.get(scene.person)
-    here = seen is not None and seen.room == one.station.room
-    due = min((order.due for order in one.run.orders if order.due), default=None)
-    first = list(one.run.trays).index(next(iter(one.pieces)))
-    costly = one.fresh and one.step.pass_.setup > SHORT_SETUP
-    elsewhere = one.station.key != scene.at
-    order = (rank, costly, not here, elsewhere, one.fresh, due is None, due or scene.now, -one.step.index, first)
-    room = scene.book.room(one.station.room)
+def _start(asks: WhoAsks, candidate: Candidate, ready: list[Candidate]) -> Move:
+    rank, because = _rank(asks, candidate, ready)
+    seen = asks.state.people.get(asks.person)
+    here = seen is not None and seen.room == candidate.station.room
+    due = min((order.due for order in candidate.run.orders if order.due), default=None)
+    first = list(candidate.run.trays).index(next(iter(candidate.pieces)))
+    costly = candidate.fresh and candidate.step.pass_.setup > SHORT_SETUP
+    elsewhere = candidate.station.key != asks.at
+    order = (
+        rank,
+        costly,
+        not here,
+        elsewhere,
+        candidate.fresh,
+        due is None,
+        due or asks.now,
+        -candidate.step.index,
+        first,
+    )
+    room = asks.book.room(candidate.station.room)
     return Move(
-        f"start|{one.run.id}|{one.load}",
+        f"start|{candidate.run.id}|{candidate.load}",
         "start",
         because,
         order,
-        one.run.id,
-        one.load,
-        one.step.key,
-        one.station.key,
-        one.station.room,
-        tuple(one.pieces),
-        dict(one.pieces),
-        places_for(one.run, one.pieces, one.step.key),
-        round(one.length.total_seconds() / 60, 1),
-        one.fresh,
-        {"step": one.step.name, "station": one.station.name, "room": room.name if room else one.station.room},
+        candidate.run.id,
+        candidate.load,
+        candidate.step.key,
+        candidate.station.key,
+        candidate.station.room,
+        tuple(candidate.pieces),
+        dict(candidate.pieces),
+        places_for(candidate.run, candidate.pieces, candidate.step.key),
+        round(candidate.length.total_seconds() / 60, 1),
+        candidate.fresh,
+        {
+            "step": candidate.step.name,
+            "station": candidate.station.name,
+            "room": room.name if room else candidate.station.room,
+        },
     )
 
 
-def _rank(scene: Scene, one: Candidate, ready: list[Candidate]) -> tuple[int, dict[str, Any]]:
+def _rank(asks: WhoAsks, candidate: Candidate, ready: list[Candidate]) -> tuple[int, dict[str, Any]]:
     """How early a start comes, and why."""
-    facts: dict[str, Any] = {"station": one.station.name, "step": one.step.name}
-    if one.latest_at is not None and one.latest_at - scene.now <= SOON:
-        return 1, {"code": "latest", "facts": {**facts, "at": one.latest_at}}
-    if one.step.has_machine:
-        beside = _work_beside(scene, one, ready)
-        if one.step.operation.attendance == "none" or beside is not None:
+    facts: dict[str, Any] = {"station": candidate.station.name, "step": candidate.step.name}
+    if candidate.latest_at is not None and candidate.latest_at - asks.now <= SOON:
+        return 1, {"code": "latest", "facts": {**facts, "at": candidate.latest_at}}
+    if candidate.step.has_machine:
+        beside = _work_beside(asks, candidate, ready)
+        if candidate.step.operation.attendance == "none" or beside is not None:
             return 4, {"code": "machine earns", "facts": {**facts, "beside": beside.step.name if beside else ""}}
         return 7, {"code": "machine idle", "facts": facts}
-    if _fills_up(one):
+    if _fills_up(candidate):
         return 7, {"code": "next in line", "facts": {**facts, "after": ""}}
-    route = one.run.route_of(one.run.trays[next(iter(one.pieces))])
-    wait = wait_after(scene.book, route, one.step)
+    route = candidate.run.route_of(candidate.run.trays[next(iter(candidate.pieces))])
+    wait = wait_after(asks.book, route, candidate.step)
     if wait is not None and wait.least >= LONG_WAIT:
         return 5, {"code": "then it waits", "facts": {**facts, "why": wait.why}}
-    if not one.fresh:
+    if not candidate.fresh:
         return 6, {"code": "stands set up", "facts": facts}
-    following = route.step(route.after(one.step.key))
+    following = route.step(route.after(candidate.step.key))
     return 6, {"code": "next in line", "facts": {**facts, "after": following.name if following else ""}}
 
 
-def _fills_up(one: Candidate) -> bool:
+def _fills_up(candidate: Candidate) -> bool:
     """Whether a load over several trays would take more, and more is ready just before it: then that comes first."""
-    if one.step.pass_.size != "run" or one.step.index == 0:
+    if candidate.step.pass_.size != "run" or candidate.step.index == 0:
         return False
-    most, there = one.step.pass_.pieces, sum(one.pieces.values())
-    others = [tray for key, tray in one.run.trays.items() if key not in one.pieces]
-    coming = (tray.free(before) for tray in others if (before := one.run.route_of(tray).before(one.step.key)))
+    most, there = candidate.step.pass_.pieces, sum(candidate.pieces.values())
+    others = [tray for key, tray in candidate.run.trays.items() if key not in candidate.pieces]
+    coming = (
+        tray.free(before) for tray in others if (before := candidate.run.route_of(tray).before(candidate.step.key))
+    )
     return any(pieces and (most is None or there + pieces <= most) for pieces in coming)
 
 
-def _work_beside(scene: Scene, one: Candidate, ready: list[Candidate]) -> Candidate | None:
+def _work_beside(asks: WhoAsks, candidate: Candidate, ready: list[Candidate]) -> Candidate | None:
     """Hand work that may be done while this machine runs in sight."""
     for other in ready:
-        by_hand = not other.step.has_machine and other.station.key != one.station.key
-        if by_hand and may_work_while_watching(scene.book, one.station.key, other.station.key):
+        by_hand = not other.step.has_machine and other.station.key != candidate.station.key
+        if by_hand and may_work_while_watching(asks.book, candidate.station.key, other.station.key):
             return other
     return None
 
 
-def _jobs(scene: Scene, left: timedelta) -> Iterator[Move]:
+def _jobs(asks: WhoAsks, left: timedelta) -> Iterator[Move]:
     """The shop's own small jobs that fit, once a day each."""
-    today = local_day(scene.now, scene.book.time_zone)
-    rooms = [scene.book.station(load.station) for load in scene.watched]
-    for number, job in enumerate(scene.book.jobs):
-        done = scene.state.jobs_done.get(job.key)
+    today = local_day(asks.now, asks.book.time_zone)
+    rooms = [asks.book.station(load.station) for load in asks.watched]
+    for number, job in enumerate(asks.book.jobs):
+        done = asks.state.jobs_done.get(job.key)
         away = job.room and any(station is not None and station.room != job.room for station in rooms)
-        if job.minutes <= left and not away and (done is None or local_day(done, scene.book.time_zone) != today):
+        if job.minutes <= left and not away and (done is None or local_day(done, asks.book.time_zone) != today):
             minutes = round(job.minutes.total_seconds() / 60, 1)
             facts = {"job": job.name}
             because = {"code": "gap", "facts": {}}
             yield Move(f"job|{job.key}", "job", because, (8, number), room=job.room or "", minutes=minutes, facts=facts)
 
 
-def _stop(scene: Scene, something: bool) -> Move | None:
+def _stop(asks: WhoAsks, something: bool) -> Move | None:
     """Stop well, once there is little time left: nothing that runs may be watched by this person then."""
-    left = time_left(scene)
-    if scene.watched or (left > SOON and something):
+    left = time_left(asks)
+    if asks.watched or (left > SOON and something):
         return None
-    seen = scene.state.people.get(scene.person)
+    seen = asks.state.people.get(asks.person)
     if seen is None or seen.until is None:
         return None
     because: dict[str, Any] = {"code": "nothing left", "facts": {}}
     if left <= SOON:
         because = {"code": "session ends", "facts": {"at": seen.until}}
-    return Move(f"stop|{scene.person}", "stop", because, (9,), facts={"at": seen.until})
+    return Move(f"stop|{asks.person}", "stop", because, (9,), facts={"at": seen.until})
 
 
-def _free(scene: Scene) -> Move:
+def _free(asks: WhoAsks) -> Move:
     """Nothing useful can be done now: until when, and for what."""
     ends = [
         (load.end_at, "machine", load.station)
-        for run, load in scene.state.open_loads()
+        for run, load in asks.state.open_loads()
         if load.state == "running" and load.end_at is not None
     ]
     ends += [
         (rest.ready_at, rest.why, tray.id)
-        for run in scene.state.open_runs()
+        for run in asks.state.open_runs()
         for tray in run.trays.values()
         for rest in tray.rests.values()
-        if rest.ended_at is None and rest.ready_at > scene.now
+        if rest.ended_at is None and rest.ready_at > asks.now
     ]
-    ends += [(max(scene.now + A_MOMENT, end), "hands", load.station) for load, end in _in_other_hands(scene)]
-    watching = [load.station for load in scene.watched]
+    ends += [(max(asks.now + A_MOMENT, end), "hands", load.station) for load, end in _in_other_hands(asks)]
+    watching = [load.station for load in asks.watched]
     if watching:
-        station = scene.book.station(watching[0])
+        station = asks.book.station(watching[0])
         facts: dict[str, Any] = {"station": station.name if station else watching[0]}
         return Move("watch", "watch", {"code": "must be watched", "facts": facts}, (9,), facts=facts)
     if not ends:
         return Move("free", "free", {"code": "nothing left", "facts": {}}, (9,))
-    at, why, what = min(ends, key=lambda one: one[0])
+    at, why, what = min(ends, key=lambda end: end[0])
     facts = {"at": at, "why": why, "what": what}
     return Move("free", "free", {"code": "free until", "facts": facts}, (9,), facts=facts)
 
 
-def _in_other_hands(scene: Scene) -> Iterator[tuple[Load, datetime]]:
+def _in_other_hands(asks: WhoAsks) -> Iterator[tuple[Load, datetime]]:
     """What others are at, and when it should be done: it may be wanted here next."""
-    for run, load in scene.state.open_loads():
+    for run, load in asks.state.open_loads():
         step = run.step_of(load)
-        if not load.people or scene.person in load.people or step is None or load.phase_at is None:
+        if not load.people or asks.person in load.people or step is None or load.phase_at is None:
             continue
         contents = LoadContents(step.pass_.key, sum(load.pieces.values()), needs_setup=load.fresh)
         kinds = ("unloading",) if load.state == "unloading" else ("setup", "loading", "machine", "hand")

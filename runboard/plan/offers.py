@@ -30,7 +30,7 @@ STAYS_FIRST = ("stop", "watch", "settle")
 
 
 @dataclass(frozen=True)
-class Thing:
+class ThingToDo:
     """What a plan gives a person to do, by its names, and from when on; ``is_fresh`` where it begins a load, and takes
     none off nor goes on with one."""
 
@@ -51,7 +51,7 @@ class Offer:
     its latest end passes before anybody is there again."""
 
     person: str
-    things: tuple[Thing, ...] = ()
+    things: tuple[ThingToDo, ...] = ()
     because: Mapping[str, Any] = field(default_factory=dict)
     own: str = ""
     first: str = ""
@@ -84,7 +84,7 @@ def offer_for(question: Question, person: str, found: Sequence[Move], shown: str
     mine = things_of(question.problem, question.plan, at)
     offer = Offer(
         person,
-        tuple(_thing(question.problem, one) for one in mine[:REMEMBERED]),
+        tuple(_thing(question.problem, placed) for placed in mine[:REMEMBERED]),
         why(question, mine[0].block) if mine else {},
         takes=takings(question.problem, question.plan, at),
     )
@@ -132,21 +132,21 @@ def offered(found: Sequence[Move], offer: Offer | None, now: datetime) -> list[M
 
 def things_of(problem: Problem, plan: Plan, person: int) -> list[Placed]:
     """What the plan gives a person's hands that is not begun, in order."""
-    mine = [one for one in plan.placed if one.hands == person and not problem.blocks[one.block].begun]
-    return sorted(mine, key=lambda one: (one.start, one.block))
+    mine = [placed for placed in plan.placed if placed.hands == person and not problem.blocks[placed.block].begun]
+    return sorted(mine, key=lambda placed: (placed.start, placed.block))
 
 
 def _place_of(problem: Problem, person: str) -> int | None:
-    return next((at for at, one in enumerate(problem.people) if one.key == person), None)
+    return next((at for at, somebody in enumerate(problem.people) if somebody.key == person), None)
 
 
 def _kept(found: Sequence[Move], shown: str) -> Move | None:
     """The move that was shown first so far; of a load over several trays what is left of it, or is wanted of it now."""
-    exact = next((one for one in found if one.id == shown), None)
+    exact = next((move for move in found if move.id == shown), None)
     if exact is not None:
         return exact
-    alike = (one for one in found if one.code == "start" and shown.startswith(f"start|{one.run}|{one.step}/"))
-    return next((one for one in alike if len(one.trays) > 1 or "+" in shown), None)
+    alike = (move for move in found if move.code == "start" and shown.startswith(f"start|{move.run}|{move.step}/"))
+    return next((move for move in alike if len(move.trays) > 1 or "+" in shown), None)
 
 
 def _stays_first(move: Move) -> bool:
@@ -164,13 +164,15 @@ def _is_stop(move: Move) -> bool:
 def _meanwhile(question: Question, offer: Offer, found: Sequence[Move], mine: Sequence[Placed], at: int) -> Offer:
     """The plan has nothing for them yet: what costs nothing, a small job that fits, or nothing at all."""
     problem = question.problem
-    costless = next((one for one in found if _is_harmless(offer.prices.get(one.id))), None)
+    costless = next((move for move in found if _is_harmless(offer.prices.get(move.id))), None)
     if costless is not None:
         return replace(offer, first=costless.id)
     until = problem.moment(mine[0].start) if mine else None
     taking = _taken_next(problem, offer, found, until)
     before = until if taking is None else taking.at
-    fits = (one for one in found if one.code == "job" and (before is None or one.minutes <= _minutes(problem, before)))
+    fits = (
+        move for move in found if move.code == "job" and (before is None or move.minutes <= _minutes(problem, before))
+    )
     job = next(fits, None)
     if job is not None:
         return replace(offer, first=job.id)
@@ -179,7 +181,7 @@ def _meanwhile(question: Question, offer: Offer, found: Sequence[Move], mine: Se
     free = _until_next(question, mine, at) or (_free(question, mine[0]) if mine and offer.prices else None)
     if free is not None:
         return replace(offer, free=free)
-    stop = next((one for one in found if _is_stop(one)), None)
+    stop = next((move for move in found if _is_stop(move)), None)
     return replace(offer, first=stop.id if stop is not None and found[0].code == "free" else found[0].id)
 
 
@@ -219,14 +221,16 @@ def _free(question: Question, following: Placed) -> Move:
 
 def _taken_next(problem: Problem, offer: Offer, found: Sequence[Move], until: datetime | None) -> Taking | None:
     """The watch that they take over soon, before the plan has anything else for their hands."""
-    one = next((one for one in offer.takes if _id_of(one, found)), None)
-    if one is None or one.at - problem.start > SOON or (until is not None and until <= one.at):
+    taking = next((taking for taking in offer.takes if _id_of(taking, found)), None)
+    if taking is None or taking.at - problem.start > SOON or (until is not None and until <= taking.at):
         return None
-    return one
+    return taking
 
 
 def _id_of(taking: Taking, found: Sequence[Move]) -> str:
-    return next((one.id for one in found if one.code == CODE and (one.run, one.load) == (taking.run, taking.load)), "")
+    return next(
+        (move.id for move in found if move.code == CODE and (move.run, move.load) == (taking.run, taking.load)), ""
+    )
 
 
 def _minutes(problem: Problem, until: datetime) -> float:
@@ -242,10 +246,10 @@ def _move_of(question: Question, found: Sequence[Move], placed: Placed) -> Move 
     """The move that begins a block. Trays of the same step are alike: the first of them comes first, but for those that
     the plan gives to somebody else who is here."""
     problem, block = question.problem, question.problem.blocks[placed.block]
-    exact = next((one for one in found if block_of(problem, one) == block.index), None)
+    exact = next((move for move in found if block_of(problem, move) == block.index), None)
     if block.unloads is not None:
         return exact
-    alike = (one for one in found if (one.code, one.run, one.step) == ("start", block.run, block.step))
+    alike = (move for move in found if (move.code, move.run, move.step) == ("start", block.run, block.step))
     same = exact or next(alike, None)
     return None if same is None else _first_alike(question, found, same, placed.hands) or exact
 
@@ -253,12 +257,12 @@ def _move_of(question: Question, found: Sequence[Move], placed: Placed) -> Move 
 def _first_alike(question: Question, found: Sequence[Move], move: Move, person: int | None) -> Move | None:
     if move.code != "start":
         return move
-    alike = (one for one in found if question.sort(one) == question.sort(move))
-    free = (one for one in alike if not is_for_another(question, block_of(question.problem, one), person))
+    alike = (other for other in found if question.sort(other) == question.sort(move))
+    free = (move for move in alike if not is_for_another(question, block_of(question.problem, move), person))
     return next(free, None)
 
 
-def _by_thing(found: Sequence[Move], things: Sequence[Thing]) -> Move | None:
+def _by_thing(found: Sequence[Move], things: Sequence[ThingToDo]) -> Move | None:
     """The move that goes on with an older plan; of alike trays the first, as with a new one."""
     for thing in things:
         for move in found:
@@ -267,7 +271,7 @@ def _by_thing(found: Sequence[Move], things: Sequence[Thing]) -> Move | None:
     return None
 
 
-def _is_same(move: Move, thing: Thing) -> bool:
+def _is_same(move: Move, thing: ThingToDo) -> bool:
     if move.code == "start":
         return thing.is_fresh and move.step == thing.step
     # What was to be begun may have been, and put aside: its unloading comes later in the plan.
@@ -275,9 +279,11 @@ def _is_same(move: Move, thing: Thing) -> bool:
     return move.code in goes_on and move.load == thing.load
 
 
-def _thing(problem: Problem, placed: Placed) -> Thing:
+def _thing(problem: Problem, placed: Placed) -> ThingToDo:
     block = problem.blocks[placed.block]
-    return Thing(block.run, block.load, block.step, block.trays, problem.moment(placed.start), block.unloads is None)
+    return ThingToDo(
+        block.run, block.load, block.step, block.trays, problem.moment(placed.start), block.unloads is None
+    )
 
 
 def _with_price(move: Move, price: Price | None) -> Move:

@@ -52,8 +52,8 @@ def counted_before(state: ShopState, product: str) -> dict[str, tuple[int, int]]
             continue
         for tray in run.trays.values():
             for step, counts in tray.counts.items():
-                good = sum(one[0] for one in counts.values())
-                bad = sum(one[1] for one in counts.values())
+                good = sum(count[0] for count in counts.values())
+                bad = sum(count[1] for count in counts.values())
                 before = found.get(step.split(":")[0], (0, 0))
                 found[step.split(":")[0]] = (before[0] + good, before[1] + bad)
     return found

@@ -37,27 +37,31 @@ def search_prices(
     where it is found to cost nothing. Not among them is what no plan was found for, nor what comes after the search was
     ``stopped``. A plan in which something else is begun now may be better than the one at hand: then it takes its place."""
     found: list[tuple[Asked, Begun]] = []
-    for one in asked:
-        best = search_begun(problem, plan, one, seconds, clock=clock, stopped=stopped)
+    for begun_by in asked:
+        best = search_begun(problem, plan, begun_by, seconds, clock=clock, stopped=stopped)
         if stopped is not None and stopped.asked:
             break
         if best is not None:
-            found.append((one, best))
-            made = not_begun(problem, best, one)
+            found.append((begun_by, best))
+            made = not_begun(problem, best, begun_by)
             plan = plan if made is None or worth(problem, made) >= worth(problem, plan) else made
-    return Priced(plan, {one: price_of(problem, plan, best.problem, best.plan) for one, best in found})
+    return Priced(plan, {begun_by: price_of(problem, plan, best.problem, best.plan) for begun_by, best in found})
 
 
 def not_begun(problem: Problem, found: Begun, asked: Asked) -> Plan | None:
     """The same plan while nothing is begun yet: it begins once the walk is done. None where it waits for something then."""
     block, person = asked
-    before = {one.kind: one.length for one in found.problem.blocks[block].stretches if one.kind in ("walk", "setup")}
+    before = {
+        stretch.kind: stretch.length
+        for stretch in found.problem.blocks[block].stretches
+        if stretch.kind in ("walk", "setup")
+    }
     own = problem.blocks[block]
-    setup = before.get("setup", 0) if all(one.kind != "setup" for one in own.stretches) else 0
+    setup = before.get("setup", 0) if all(stretch.kind != "setup" for stretch in own.stretches) else 0
     hands = person if setup or own.hands else None
     placed = (
-        replace(one, start=before.get("walk", 0), setup=setup, hands=hands) if one.block == block else one
-        for one in found.plan.placed
+        replace(placed, start=before.get("walk", 0), setup=setup, hands=hands) if placed.block == block else placed
+        for placed in found.plan.placed
     )
     made = Plan(tuple(placed), found.plan.source)
     return None if broken(problem, made) else made
@@ -71,7 +75,8 @@ def search_begun(
     block, person = asked
     there, limit = begun(problem, block, person), worth(problem, plan)
     stands = Plan(
-        tuple(replace(one, start=0, setup=0) if one.block == block else one for one in plan.placed), plan.source
+        tuple(replace(placed, start=0, setup=0) if placed.block == block else placed for placed in plan.placed),
+        plan.source,
     )
     if plan.placed[block].hands == person and not broken(there, stands) and worth(there, stands) <= limit:
         return Begun(there, stands)
@@ -87,12 +92,14 @@ def search_begun(
 
 def _by_rule(problem: Problem, plan: Plan, block: int, person: int) -> Begun | None:
     """The better of what comes of the plan at hand, and of nothing."""
-    like = BegunNow(Rule(problem), plan, by_start([one.start for one in plan.placed]), Knobs()).best(block, person)
+    like = BegunNow(Rule(problem), plan, by_start([placed.start for placed in plan.placed]), Knobs()).best(
+        block, person
+    )
     there = begun(problem, block, person)
     found = [] if like is None else [like]
     with suppress(NoPlace):
         found.append(Begun(there, greedy_plan(there)))
-    return min(found, key=lambda one: one.worth, default=None)
+    return min(found, key=lambda made: made.worth, default=None)
 
 
 class _Enough(Exception):

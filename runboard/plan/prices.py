@@ -12,7 +12,7 @@ from typing import Any
 
 from runboard.plan.move import Move
 from runboard.plan.schedule.problem.hours import open_minutes, open_spans
-from runboard.plan.schedule.problem.nouns import TICK, Order, Plan, Problem
+from runboard.plan.schedule.problem.nouns import TICK, OrderDue, Plan, Problem
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import Made, dated, ends_of, lateness_of
 from runboard.run.fold.state import ShopState
@@ -57,8 +57,14 @@ class Price:
     def record(self) -> Mapping[str, Any]:
         """As a page is told of it."""
         late = [
-            {"run": one.run, "line": one.line, "pieces": one.pieces, "minutes": round(one.minutes), "more": one.more}
-            for one in self.late
+            {
+                "run": later.run,
+                "line": later.line,
+                "pieces": later.pieces,
+                "minutes": round(later.minutes),
+                "more": later.more,
+            }
+            for later in self.late
         ]
         found: dict[str, Any] = {"minutes": round(self.minutes, 1), "windows": self.windows}
         return found | ({"late": late} if late else {}) | ({"walks": self.walks} if self.walks else {})
@@ -91,7 +97,7 @@ class Question:
         found = [0] * len(self.problem.blocks)
         waits = Counter(follower for row in self.problem.followers for follower in row)
         for block in reversed(self.problem.blocks):
-            after = sorted((found[one], waits[one]) for one in self.problem.followers[block.index])
+            after = sorted((found[follower], waits[follower]) for follower in self.problem.followers[block.index])
             work = (block.run, block.step, block.pieces, len(block.trays), block.stretches, block.people, block.release)
             found[block.index] = numbers.setdefault((work, tuple(after)), len(numbers))
         return list(found)
@@ -106,7 +112,7 @@ def block_of(problem: Problem, move: Move) -> int | None:
     if exact is not None or move.code != "start":
         return exact
     trays = set(move.trays)
-    alike = (one for one in there if one.step == move.step and one.unloads is None and trays & set(one.trays))
+    alike = (block for block in there if block.step == move.step and block.unloads is None and trays & set(block.trays))
     return next((block.index for block in alike), None)
 
 
@@ -115,7 +121,9 @@ def blocks_of(problem: Problem, move: Move) -> list[int]:
     first = block_of(problem, move)
     if first is None:
         return []
-    if problem.blocks[first].load == move.load or any(one.kind != "hand" for one in problem.blocks[first].stretches):
+    if problem.blocks[first].load == move.load or any(
+        stretch.kind != "hand" for stretch in problem.blocks[first].stretches
+    ):
         return [first]
     alone = (block_of(problem, replace(move, load="", trays=(tray,))) for tray in move.trays)
     return list(dict.fromkeys(block for block in alone if block is not None))
@@ -146,7 +154,7 @@ def prices_of(
     as are shown with a price, that of the one ``shown`` so far among them. None where nobody knows."""
     prices: dict[Hashable, Price | None] = {} if own is None else {question.sort(own): Price()}
     by_move: dict[str, Price | None] = {}
-    for move in sorted(found, key=lambda one: one.id != shown):
+    for move in sorted(found, key=lambda move: move.id != shown):
         block = block_of(question.problem, move)
         if block is None:
             continue
@@ -179,15 +187,15 @@ def _later(problem: Problem, ends: Sequence[int], before: Sequence[int]) -> list
         if by > 0:
             minutes = by * TICK.total_seconds() / 60
             found.append(Later(order.run, order.line, _missing(problem, ends, order, due), minutes, more=was > due))
-    return sorted(found, key=lambda one: -one.minutes)
+    return sorted(found, key=lambda later: -later.minutes)
 
 
-def _there(made: Made, order: Order, ends: Sequence[int]) -> int:
+def _there(made: Made, order: OrderDue, ends: Sequence[int]) -> int:
     there = made.there(order)
     return max(ends, default=0) if there is None else there
 
 
-def _missing(problem: Problem, ends: Sequence[int], order: Order, due: int) -> int:
+def _missing(problem: Problem, ends: Sequence[int], order: OrderDue, due: int) -> int:
     """How many pieces of an order line are not there when it is due."""
     made = sum(pieces for at, pieces in problem.last.get(order.run, ()) if ends[at] <= due)
     return max(1, min(order.pieces, order.by_then - made))

@@ -15,7 +15,7 @@ from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.rule import warm
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.compared import Compared, Side, compared
-from runboard.plan.schedule.told.figures import Asked, Figures, figures_of
+from runboard.plan.schedule.told.figures import Figures, FiguresAsked, figures_of
 from runboard.plan.schedule.told.forecast import Spread
 
 if TYPE_CHECKING:
@@ -96,7 +96,7 @@ def _as_found(improved: "Improved") -> Found:
     return Found(improved.plan, improved.bound, calmer=improved.calmer)
 
 
-def make_figures(problem: Problem, plan: Plan, asked: Asked, told: Callable[..., None]) -> Figures:
+def make_figures(problem: Problem, plan: Plan, asked: FiguresAsked, told: Callable[..., None]) -> Figures:
     """The figures of a plan, by the compiled rule where that is at hand."""
     if asked.is_many:
         warm()

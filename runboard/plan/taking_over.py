@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from runboard.plan.candidates import Scene, is_allowed, time_left
+from runboard.plan.candidates import WhoAsks, is_allowed, time_left
 from runboard.plan.move import Move, of_load
 from runboard.plan.schedule.problem.nouns import Placed, Plan, Problem
 from runboard.run.care.sight import must_be_watched
@@ -26,15 +26,15 @@ class Taking:
     go_at: datetime
 
 
-def takes(scene: Scene) -> Iterator[Move]:
+def takes(asks: WhoAsks) -> Iterator[Move]:
     """For each machine that another person watches the move that takes over the watch, where the rules allow it: whoever
     is here, with hands and eyes where that machine may be watched too."""
-    seen = scene.state.people.get(scene.person)
-    if seen is None or seen.came_at is None or seen.away or time_left(scene) <= timedelta(0):
+    seen = asks.state.people.get(asks.person)
+    if seen is None or seen.came_at is None or seen.away or time_left(asks) <= timedelta(0):
         return
-    for run, load in scene.state.open_loads():
-        if _is_watched_by_another(scene, run, load) and _may_take(scene, run, load):
-            yield _move(scene, run, load)
+    for run, load in asks.state.open_loads():
+        if _is_watched_by_another(asks, run, load) and _may_take(asks, run, load):
+            yield _move(asks, run, load)
 
 
 def takings(problem: Problem, plan: Plan, person: int) -> tuple[Taking, ...]:
@@ -45,12 +45,12 @@ def takings(problem: Problem, plan: Plan, person: int) -> tuple[Taking, ...]:
         for tick in _changes(problem, placed, person):
             walk = max((row[problem.stations[block.station].room] for row in problem.walks), default=0)
             found.append(Taking(block.run, block.load, problem.moment(tick), problem.moment(tick - walk)))
-    return tuple(sorted(found, key=lambda one: one.at))
+    return tuple(sorted(found, key=lambda taking: taking.at))
 
 
 def with_moments(found: Sequence[Move], wanted: Sequence[Taking], now: datetime) -> list[Move]:
     """The moves, those that a plan wants soon with the moment ``at`` which."""
-    at = {(one.run, one.load): one.at for one in reversed(wanted) if one.at - now <= SOON}
+    at = {(taking.run, taking.load): taking.at for taking in reversed(wanted) if taking.at - now <= SOON}
     return [
         replace(move, facts={**move.facts, "at": at[move.run, move.load]})
         if move.code == CODE and (move.run, move.load) in at
@@ -61,7 +61,7 @@ def with_moments(found: Sequence[Move], wanted: Sequence[Taking], now: datetime)
 
 def due(found: Sequence[Move], wanted: Sequence[Taking], now: datetime) -> Move | None:
     """The move that takes over what a plan has somebody take over by now: it is time to go there."""
-    loads = {(one.run, one.load) for one in wanted if one.go_at <= now}
+    loads = {(taking.run, taking.load) for taking in wanted if taking.go_at <= now}
     return next((move for move in found if move.code == CODE and (move.run, move.load) in loads), None)
 
 
@@ -76,13 +76,13 @@ def _changes(problem: Problem, placed: Placed, person: int) -> Iterator[int]:
         before = who
 
 
-def _is_watched_by_another(scene: Scene, run: RunState, load: Load) -> bool:
-    return must_be_watched(run, load) and load.watcher not in ("", scene.person)
+def _is_watched_by_another(asks: WhoAsks, run: RunState, load: Load) -> bool:
+    return must_be_watched(run, load) and load.watcher not in ("", asks.person)
 
 
-def _may_take(scene: Scene, run: RunState, load: Load) -> bool:
-    return is_allowed(scene, "watch taken", run, load.id) and all(
-        _are_in_sight(scene.book, load.station, other.station) for other in scene.watched
+def _may_take(asks: WhoAsks, run: RunState, load: Load) -> bool:
+    return is_allowed(asks, "watch taken", run, load.id) and all(
+        _are_in_sight(asks.book, load.station, other.station) for other in asks.watched
     )
 
 
@@ -94,7 +94,7 @@ def _are_in_sight(book: Book, one: str, other: str) -> bool:
     return may or (None not in stations and len(rooms) == 1)
 
 
-def _move(scene: Scene, run: RunState, load: Load) -> Move:
-    watcher, seen = scene.book.person(load.watcher), scene.state.people.get(load.watcher)
+def _move(asks: WhoAsks, run: RunState, load: Load) -> Move:
+    watcher, seen = asks.book.person(load.watcher), asks.state.people.get(load.watcher)
     name = watcher.name if watcher else (seen.name if seen else "") or load.watcher
-    return of_load(scene.book, run, load, CODE, "another watches", (10,), person=name)
+    return of_load(asks.book, run, load, CODE, "another watches", (10,), person=name)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from runboard.plan.candidates import Scene, candidates, time_left
+from runboard.plan.candidates import WhoAsks, candidates, time_left
 from runboard.plan.next_move import after_hands, station_at
 from runboard.run.fold.state import ShopState
 from runboard.shop.book import Book
@@ -25,13 +25,15 @@ class TooLate:
 
 def too_late(state: ShopState, book: Book, person: str, now: datetime) -> list[TooLate]:
     """What it is too late to load for somebody who has said how long they have: one for each machine."""
-    scene = Scene(after_hands(state, book, person, now), book, person, now, station_at(state, person))
-    left = time_left(scene)
+    asks = WhoAsks(after_hands(state, book, person, now), book, person, now, station_at(state, person))
+    left = time_left(asks)
     if not timedelta(0) < left <= NEAR_THE_END:
         return []
     found: dict[str, TooLate] = {}
-    for one in sorted(candidates(scene), key=lambda one: one.length):
-        if one.step.has_machine and one.station.key not in found:
-            minutes = round(one.length.total_seconds() / 60, 1)
-            found[one.station.key] = TooLate(one.station.key, one.run.id, one.step.key, minutes, now + left)
-    return [one for one in found.values() if timedelta(minutes=one.minutes) > left]
+    for candidate in sorted(candidates(asks), key=lambda candidate: candidate.length):
+        if candidate.step.has_machine and candidate.station.key not in found:
+            minutes = round(candidate.length.total_seconds() / 60, 1)
+            found[candidate.station.key] = TooLate(
+                candidate.station.key, candidate.run.id, candidate.step.key, minutes, now + left
+            )
+    return [too_late for too_late in found.values() if timedelta(minutes=too_late.minutes) > left]

@@ -31,7 +31,7 @@ def trays_wanted(question: Question, person: int, mine: Sequence[Placed], shown:
             some = list(_one_after_another(question, mine, step))
         some = _as_named(question, some, placed)
         found[block.run, block.step] = [
-            question.problem.blocks[one].trays[0] for one in _costless(question, some, person)
+            question.problem.blocks[wanted].trays[0] for wanted in _costless(question, some, person)
         ]
     return {**found, **_shown(question, shown)}
 
@@ -86,12 +86,12 @@ def _as_named(question: Question, some: Sequence[int], placed: Placed) -> list[i
     """The same number of blocks, for each the first that is alike and nobody else's: names are taken in order."""
     problem = question.problem
     like = problem.blocks[placed.block]
-    same = [one for one in problem.blocks if (one.run, one.step) == (like.run, like.step) and not one.begun]
-    theirs = (one for one in same if not is_for_another(question, one.index, placed.hands))
-    left = [one.index for one in theirs if _is_ready(question, one, placed.start)]
+    same = [block for block in problem.blocks if (block.run, block.step) == (like.run, like.step) and not block.begun]
+    theirs = (block for block in same if not is_for_another(question, block.index, placed.hands))
+    left = [block.index for block in theirs if _is_ready(question, block, placed.start)]
     found: list[int] = []
     for block in some:
-        alike = (one for one in left if question.left[one] == question.left[block] and one not in found)
+        alike = (other for other in left if question.left[other] == question.left[block] and other not in found)
         found.append(next(alike, block))
     return sorted(set(found))
 

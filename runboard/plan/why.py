@@ -19,15 +19,15 @@ SAID_ALREADY = {
 def why(question: Question, block: int) -> dict[str, Any]:
     """Why the plan begins a block now, as a code with its facts: what waits behind it, and what it frees."""
     problem, plan = question.problem, question.plan
-    one, end = problem.blocks[block], plan.end(problem, block)
-    station = problem.stations[one.station].name
-    if one.unloads is not None:
-        after = _next_at(problem, plan, one.station, end)
+    there, end = problem.blocks[block], plan.end(problem, block)
+    station = problem.stations[there.station].name
+    if there.unloads is not None:
+        after = _next_at(problem, plan, there.station, end)
         if after is None:
             return {"code": "unload", "facts": {"station": station}}
         return {"code": "frees", "facts": {"station": station, "next": step_name(question.state, after)}}
     behind = min((problem.blocks[at] for at in problem.followers[block]), key=_start_in(plan), default=None)
-    if one.watched is not None or any(stretch.kind == "machine" for stretch in one.stretches):
+    if there.watched is not None or any(stretch.kind == "machine" for stretch in there.stretches):
         return {"code": "machine runs", "facts": {"station": station, "at": problem.moment(end)}}
     if behind is None:
         return {"code": "last", "facts": {"station": station}}
@@ -59,5 +59,4 @@ def _start_in(plan: Plan) -> Callable[[Block], int]:
 def step_name(state: ShopState, block: Block) -> str:
     """What people call the step that a block is of."""
     run = state.runs.get(block.run)
-    step = run.route.step(block.step) if run is not None else None
-    return step.name if step else block.step
+    return run.route.step_name(block.step) if run is not None else block.step

@@ -62,7 +62,7 @@ def exposures(
             if day in days:
                 found.setdefault((day, part.person), []).append(part)
     made = [_exposure(book, day, person, here) for (day, person), here in found.items()]
-    return sorted(made, key=lambda one: (-one.day.toordinal(), one.person))
+    return sorted(made, key=lambda exposure: (-exposure.day.toordinal(), exposure.person))
 
 
 def _by_day(stay: Stay, zone: str) -> Iterator[tuple[date, Stay]]:
@@ -76,22 +76,22 @@ def _by_day(stay: Stay, zone: str) -> Iterator[tuple[date, Stay]]:
 
 
 def _exposure(book: Book, day: date, person: str, here: list[Stay]) -> Exposure:
-    figures = {one.key: one.noise_db for one in book.stations}
-    dusty = {one.key for one in book.stations if one.dusty}
+    figures = {station.key: station.noise_db for station in book.stations}
+    dusty = {station.key for station in book.stations if station.dusty}
     heard: list[tuple[float, timedelta]] = []
     unknown: dict[str, timedelta] = {}
     dust = dust_open = ZERO
     for length, at_once in _slices(here):
-        at = {one.station for one in at_once}
+        at = {stay.station for stay in at_once}
         level = level_together(figure for key in at if (figure := figures.get(key)) is not None)
         if level is not None:
             heard.append((level, length))
         for key in at:
             if figures.get(key) is None:
                 unknown[key] = unknown.get(key, ZERO) + length
-        dusts = [one for one in at_once if one.station in dusty]
+        dusts = [stay for stay in at_once if stay.station in dusty]
         dust += length if dusts else ZERO
-        dust_open += length if any(not one.extracted for one in dusts) else ZERO
+        dust_open += length if any(not stay.extracted for stay in dusts) else ZERO
     rule = noise_rule(book)
     percent = dose(heard, rule) if heard else None
     return Exposure(
@@ -103,15 +103,15 @@ def _exposure(book: Book, day: date, person: str, here: list[Stay]) -> Exposure:
         unknown,
         dust,
         dust_open,
-        any(one.going_on for one in here),
+        any(stay.going_on for stay in here),
     )
 
 
 def _slices(here: Iterable[Stay]) -> Iterator[tuple[timedelta, list[Stay]]]:
     """The stretches between any two beginnings and ends, each with the stays that it lies in."""
     here = list(here)
-    cuts = sorted({moment for one in here for moment in (one.began_at, one.ended_at)})
+    cuts = sorted({moment for stay in here for moment in (stay.began_at, stay.ended_at)})
     for start, end in pairwise(cuts):
-        at_once = [one for one in here if one.began_at <= start and end <= one.ended_at]
+        at_once = [stay for stay in here if stay.began_at <= start and end <= stay.ended_at]
         if at_once:
             yield end - start, at_once

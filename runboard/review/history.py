@@ -6,7 +6,6 @@ from datetime import datetime
 from typing import Any
 
 from runboard.run.fold.names import trays_of
-from runboard.run.fold.route import Route
 from runboard.run.fold.state import RunState, Tray
 from runboard.run.log.corrections import voided
 from runboard.run.log.event import Event
@@ -17,7 +16,7 @@ _TEXTS = ("why", "note", "until", "waiting_for", "wood", "board", "result", "how
 
 
 @dataclass(frozen=True)
-class Entry:
+class HistoryEntry:
     """One press. ``code`` names its sentence, which for a load done with counts is another, ``facts`` fill it: ``step`` is the step's name, ``good`` and ``scrap``
     the counts of this tray where there are any, ``pieces`` how many were meant."""
 
@@ -31,13 +30,15 @@ class Entry:
     undone: bool
 
 
-def tray_history(run: RunState, tray: str, events: Mapping[str, Event], unsettled: Collection[str] = ()) -> list[Entry]:
+def tray_history(
+    run: RunState, tray: str, events: Mapping[str, Event], unsettled: Collection[str] = ()
+) -> list[HistoryEntry]:
     """Everything that concerns a tray, oldest first. ``events`` are all that arrived, by id."""
     void = voided(events)
     about = {key for key, event in events.items() if event.run == run.id and _concerns(event, run, tray)}
     named = {key for key, event in events.items() if event.kind in _CORRECTING and str(event.get("event")) in about}
     found = [_entry(events[key], run, tray, void, unsettled) for key in about | named]
-    return sorted(found, key=lambda one: (one.at, one.event))
+    return sorted(found, key=lambda entry: (entry.at, entry.event))
 
 
 def _concerns(event: Event, run: RunState, tray: str) -> bool:
@@ -71,12 +72,12 @@ def _trays_of(load: str, run: RunState) -> Collection[str]:
     return known.pieces if known and known.pieces else trays_of(load)
 
 
-def _entry(event: Event, run: RunState, tray: str, void: Collection[str], unsettled: Collection[str]) -> Entry:
+def _entry(event: Event, run: RunState, tray: str, void: Collection[str], unsettled: Collection[str]) -> HistoryEntry:
     facts = _facts(event, run, run.trays.get(tray))
     if event.id in unsettled:
         facts["to_settle"] = True
     code = "load done counted" if event.kind == "load done" and "good" in facts else event.kind
-    return Entry(event.moment, event.id, event.kind, event.person, code, facts, event.basis, event.id in void)
+    return HistoryEntry(event.moment, event.id, event.kind, event.person, code, facts, event.basis, event.id in void)
 
 
 def _facts(event: Event, run: RunState, tray: Tray | None) -> dict[str, Any]:
@@ -85,20 +86,15 @@ def _facts(event: Event, run: RunState, tray: Tray | None) -> dict[str, Any]:
     facts: dict[str, Any] = {name: body[name] for name in _TEXTS if isinstance(body.get(name), str) and body[name]}
     key = event.operation or str(event.load).split("/", 1)[0]
     if key:
-        facts["step"] = _step_name(route, key)
+        facts["step"] = route.step_name(key)
     if event.station:
         facts["station"] = event.station
     if tray is not None:
         facts |= _counted(event, tray.id)
     if event.kind == "pieces moved":
         facts |= {"from": event.tray, "to": body["to"], "pieces": body["pieces"]}
-        facts["to_step"] = _step_name(route, str(body["to_operation"]))
+        facts["to_step"] = route.step_name(str(body["to_operation"]))
     return facts
-
-
-def _step_name(route: Route, key: str) -> str:
-    step = route.step(key)
-    return step.name if step else key
 
 
 def _counted(event: Event, tray: str) -> dict[str, Any]:
@@ -107,8 +103,12 @@ def _counted(event: Event, tray: str) -> dict[str, Any]:
     said = body if event.kind == "pieces counted" else (body.get("counts") or {}).get(tray)
     if said and "good" in said:
         scrap = said.get("scrap") or ()
-        why = ", ".join(dict.fromkeys(str(one["why"]) for one in scrap if one.get("why")))
-        return {"good": said["good"], "scrap": sum(one["pieces"] for one in scrap), **({"why": why} if why else {})}
+        why = ", ".join(dict.fromkeys(str(reason["why"]) for reason in scrap if reason.get("why")))
+        return {
+            "good": said["good"],
+            "scrap": sum(reason["pieces"] for reason in scrap),
+            **({"why": why} if why else {}),
+        }
     pieces = body.get("pieces")
     if isinstance(pieces, Mapping) and tray in pieces:
         return {"pieces": pieces[tray]}

@@ -38,20 +38,22 @@ def stays(book: Book, state: ShopState, events: Iterable[Event], from_: datetime
         for load in (*run.past.values(), *run.loads.values()):
             found += _hands(book, run, load, now)
     hands: dict[str, list[Stay]] = {}
-    for one in found:
-        hands.setdefault(one.person, []).append(one)
+    for stay in found:
+        hands.setdefault(stay.person, []).append(stay)
     elsewhere = _Elsewhere(book, state, told, hands, now)
     watches = _watches(told)
     for run in state.runs.values():
         for load in (*run.past.values(), *run.loads.values()):
             found += _eyes(book, run, load, watches.get((run.id, load.id), ()), elsewhere, now)
-    clipped = (_clip(one, from_, now) for one in found)
-    return sorted((one for one in clipped if one.began_at < one.ended_at), key=lambda one: (one.began_at, one.station))
+    clipped = (_clip(stay, from_, now) for stay in found)
+    return sorted(
+        (stay for stay in clipped if stay.began_at < stay.ended_at), key=lambda stay: (stay.began_at, stay.station)
+    )
 
 
 def is_extraction(book: Book, service: str) -> bool:
     """Whether a service is dust extraction, by its key or name: clamps and a rack are services too."""
-    names = [service, *(one.name for one in book.services if one.key == service)]
+    names = [service, *(known.name for known in book.services if known.key == service)]
     return any(word in name.lower() for name in names for word in _EXTRACTION)
 
 
@@ -71,15 +73,15 @@ def _operation(run: RunState, load: Load) -> Operation | None:
 def _is_extracted(book: Book, station: str, operation: Operation | None) -> bool:
     known = book.station(station)
     services = (*(known.services if known else ()), *(operation.services if operation else ()))
-    return any(is_extraction(book, one) for one in services)
+    return any(is_extraction(book, service) for service in services)
 
 
 def _watches(events: Iterable[Event]) -> dict[tuple[str, str], list[tuple[datetime, str]]]:
     """Who took up watching which load when."""
     found: dict[tuple[str, str], list[tuple[datetime, str]]] = {}
-    for one in events:
-        if one.kind in _WATCHING and one.person:
-            found.setdefault((one.run, one.load), []).append((one.moment, one.person))
+    for event in events:
+        if event.kind in _WATCHING and event.person:
+            found.setdefault((event.run, event.load), []).append((event.moment, event.person))
     return found
 
 
@@ -98,7 +100,7 @@ def _eyes(
         return
     extracted = _is_extracted(book, load.station, operation)
     room = station.room if station else ""
-    for span in (one for one in load.spans if one.kind == "machine"):
+    for span in (span for span in load.spans if span.kind == "machine"):
         ended = span.ended_at or now
         for person, began, until in _turns(span.began_at, ended, taken):
             for start, end in without([(began, until)], elsewhere.than(person, room)):
@@ -129,7 +131,7 @@ class _Elsewhere:
     def __init__(
         self, book: Book, state: ShopState, events: Iterable[Event], hands: Mapping[str, list[Stay]], now: datetime
     ) -> None:
-        self._rooms = {one.key: one.room for one in book.stations}
+        self._rooms = {station.key: station.room for station in book.stations}
         self._loads = {
             (run.id, load.id): load.station
             for run in state.runs.values()
@@ -165,12 +167,14 @@ class _Elsewhere:
             if place is None or place not in ("", room)
         ]
         worked = [
-            (one.began_at, one.ended_at)
-            for one in self._hands.get(person, ())
-            if self._rooms.get(one.station, room) != room
+            (stay.began_at, stay.ended_at)
+            for stay in self._hands.get(person, ())
+            if self._rooms.get(stay.station, room) != room
         ]
         return said + worked
 
 
-def _clip(one: Stay, from_: datetime, now: datetime) -> Stay:
-    return Stay(one.person, one.station, max(one.began_at, from_), min(one.ended_at, now), one.extracted, one.going_on)
+def _clip(stay: Stay, from_: datetime, now: datetime) -> Stay:
+    return Stay(
+        stay.person, stay.station, max(stay.began_at, from_), min(stay.ended_at, now), stay.extracted, stay.going_on
+    )

@@ -67,7 +67,7 @@ def time_elements(
     for tray in run.trays.values():
         found += _waits(run, tray, now)
         found += _filled_in(run, tray)
-    return sorted(found, key=lambda one: one.order)
+    return sorted(found, key=lambda element: element.order)
 
 
 def loads_after_a_change(state: ShopState, run: str, events: Iterable[Event]) -> set[str]:
@@ -78,8 +78,8 @@ def loads_after_a_change(state: ShopState, run: str, events: Iterable[Event]) ->
         if event.kind == "setup changed":
             told.setdefault(event.station, []).append(event.moment)
     at_station: dict[str, list[Load]] = {}
-    for one in state.runs.values():
-        for load in (*one.past.values(), *one.loads.values()):
+    for known in state.runs.values():
+        for load in (*known.past.values(), *known.loads.values()):
             if load.spans:
                 at_station.setdefault(load.station, []).append(load)
     found = set()
@@ -110,10 +110,10 @@ def _of_load(run: RunState, load: Load, events: Mapping[str, Event], changed: Co
     first = next((span for span in load.spans if span.kind == "loading"), None)
     for span in load.spans:
         known = _known(span.measured, span.ended_at, events.get(span.event))
-        one = replace(
+        element = replace(
             plain, kind=span.kind, person=span.person, began_at=span.began_at, ended_at=span.ended_at, known=known
         )
-        yield from _with_setup(one, usual) if load.id in changed and span is first else (one,)
+        yield from _with_setup(element, usual) if load.id in changed and span is first else (element,)
     if load.state == "done":
         yield from _unknown(plain, load, step)
 
@@ -146,7 +146,7 @@ def usual_loading(run: RunState, step: str, changed: Collection[str]) -> timedel
         if span.kind == "loading" and span.measured and span.ended_at is not None
     ]
     if lengths:
-        return timedelta(seconds=median(one.total_seconds() for one in lengths))
+        return timedelta(seconds=median(length.total_seconds() for length in lengths))
     known = run.route.step(step)
     return known.pass_.loading if known else ZERO
 
@@ -164,11 +164,10 @@ def _with_setup(loading: Element, usual: timedelta) -> Iterator[Element]:
 
 def _waits(run: RunState, tray: Tray, now: datetime) -> Iterator[Element]:
     for key, rest in tray.rests.items():
-        step = run.route_of(tray).step(key)
         ended = rest.ended_at or (rest.ready_at if rest.ready_at <= now else None)
         known = RUNNING if ended is None else (INTERRUPTED if rest.early else MEASURED)
         pieces = sum(good for good, _ in tray.counts.get(key, {}).values())
-        name = step.name if step else key
+        name = run.route_of(tray).step_name(key)
         yield Element(key, name, f"{key}/{tray.id}", "", (tray.id,), pieces, "wait", "", rest.began_at, ended, known)
 
 
@@ -179,5 +178,5 @@ def _filled_in(run: RunState, tray: Tray) -> Iterator[Element]:
         station = step.operation.station if step else ""
         for load, (good, bad) in counts.items():
             if load not in run.past and load not in run.loads and good + bad:
-                name = step.name if step else key
+                name = run.route_of(tray).step_name(key)
                 yield Element(key, name, load, station, (tray.id,), good + bad, "done", known=ASSUMED)

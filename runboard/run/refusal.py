@@ -26,7 +26,7 @@ class NotStored(Exception):
 
 
 @dataclass(frozen=True)
-class Known:
+class AnsweredBefore:
     """What was answered to an event that arrived before: ``accepted`` or ``refused`` with its code and facts."""
 
     answer: str

@@ -37,7 +37,7 @@ class Copy:
 
 
 @dataclass(frozen=True)
-class Failure:
+class CopyFailure:
     """A copy that was not made: when, and why as a code with its facts."""
 
     at: datetime
@@ -52,7 +52,7 @@ class BackupFolder:
         self._data = data
         self._folder = data / FOLDER_NAME
         self._one_at_a_time = threading.Lock()
-        self._failure: Failure | None = None  # where even the failure cannot be written
+        self._failure: CopyFailure | None = None  # where even the failure cannot be written
 
     def last_at(self, now: datetime) -> datetime | None:
         """When the last copy was made, by its name. ``now`` is in the shop's zone, as the names are."""
@@ -69,15 +69,15 @@ class BackupFolder:
 
     def _until(self, now: datetime) -> list[tuple[datetime, int, Path]]:
         # One that a wrong clock dated ahead says nothing of how old the last is.
-        return [one for one in _copies(self._folder, now.tzinfo) if one[0] <= now]
+        return [copy for copy in _copies(self._folder, now.tzinfo) if copy[0] <= now]
 
-    def failure(self) -> Failure | None:
+    def failure(self) -> CopyFailure | None:
         """Why the last attempt failed; None where it did not."""
         if self._failure is not None:
             return self._failure
         try:
             kept = json.loads((self._folder / FAILURE_NAME).read_text("utf-8"))
-            return Failure(parse_moment(kept["at"]), kept["code"], kept["facts"])
+            return CopyFailure(parse_moment(kept["at"]), kept["code"], kept["facts"])
         except (OSError, ValueError, KeyError, TypeError):
             return None
 
@@ -94,12 +94,12 @@ class BackupFolder:
                     _let_go(self._folder, copy.path, now)
                     (self._folder / FAILURE_NAME).unlink(missing_ok=True)
             except BadCopy as bad:
-                self._keep(Failure(now, bad.code, bad.facts))
+                self._keep(CopyFailure(now, bad.code, bad.facts))
                 raise
             self._failure = None
             return copy
 
-    def _keep(self, failure: Failure) -> None:
+    def _keep(self, failure: CopyFailure) -> None:
         self._failure = failure
         record = {"at": write_moment(failure.at), "code": failure.code, "facts": dict(failure.facts)}
         try:
@@ -138,7 +138,7 @@ def _free_name(folder: Path, now: datetime) -> Path:
 
 def _copies(folder: Path, zone: tzinfo | None = UTC) -> list[tuple[datetime, int, Path]]:
     """(moment by its name, number, path) of each copy in a folder, oldest first."""
-    return sorted(one for path in folder.glob("shop-*.db") if (one := _dated(path, zone)))
+    return sorted(dated for path in folder.glob("shop-*.db") if (dated := _dated(path, zone)))
 
 
 def _dated(path: Path, zone: tzinfo | None) -> tuple[datetime, int, Path] | None:

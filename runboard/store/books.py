@@ -25,7 +25,7 @@ class BookFile:
 
     def revision(self) -> int:
         """The number of the latest revision, 0 before the first save."""
-        row = self._connections.here().conn.execute("SELECT ifnull(max(revision), 0) FROM book").fetchone()
+        row = self._connections.read("SELECT ifnull(max(revision), 0) FROM book").fetchone()
         return int(row[0])
 
     def latest(self) -> Book:
@@ -37,7 +37,7 @@ class BookFile:
         wanted = self.revision() if revision is None else revision
         if wanted == 0:
             return book_to_json(Book())
-        row = self._connections.here().conn.execute("SELECT record FROM book WHERE revision = ?", (wanted,)).fetchone()
+        row = self._connections.read("SELECT record FROM book WHERE revision = ?", wanted).fetchone()
         if row is None:
             raise KeyError(wanted)
         record: dict[str, Any] = json.loads(row[0])
@@ -61,10 +61,10 @@ class BookFile:
 
     def _earlier(self, revision: int) -> tuple[tuple[datetime, Book], ...]:
         """The older books by which care was judged otherwise. Only where stations or finishes changed is one read."""
-        rows = self._connections.here().conn.execute(
+        rows = self._connections.read(
             "SELECT revision, json_extract(record, '$.stations', '$.finishes'), saved_at FROM book"
             " WHERE revision <= ? ORDER BY revision",
-            (revision,),
+            revision,
         )
         before: Book | None = None
         judged = ""

@@ -22,7 +22,7 @@ _OF_THE_DISK = {"lost+found"}
 
 
 @dataclass(frozen=True)
-class Found:
+class OpenFolder:
     """What a person should know of who could read the folder. ``code`` names the sentence, ``facts`` fill it.
 
     'was open': others could read the shop until now. 'shared': other things are kept in the folder, so it was left as it
@@ -50,29 +50,29 @@ def write_file(path: Path, text: str) -> None:
         file.write(text)
 
 
-def close_to_others(folder: Path) -> Found | None:
+def close_to_others(folder: Path) -> OpenFolder | None:
     """Take from others the right to read what is in a data folder; what there is to say of it, None for nothing."""
     if os.name != "posix":
         return None
     try:
         return _close_all(folder)
     except OSError:  # a folder that cannot even be listed
-        return Found("stays open", {"folder": str(folder)})
+        return OpenFolder("stays open", {"folder": str(folder)})
 
 
-def _close_all(folder: Path) -> Found | None:
+def _close_all(folder: Path) -> OpenFolder | None:
     facts, about = {"folder": str(folder)}, folder.stat()
     if about.st_uid != _me():
-        return Found("other owner", {**facts, "owner": _name(about.st_uid), "me": _name(_me())})
+        return OpenFolder("other owner", {**facts, "owner": _name(about.st_uid), "me": _name(_me())})
     is_shared = bool(about.st_mode & stat.S_ISVTX) or _holds_other_folders(folder)
-    was_open = bool(about.st_mode & _OTHERS) and any(stat.S_ISREG(one) and one & _OTHERS for _, one in _own(folder))
+    was_open = bool(about.st_mode & _OTHERS) and any(stat.S_ISREG(mode) and mode & _OTHERS for _, mode in _own(folder))
     # The folder comes first: then nobody else can put a link where a file was.
     closed = [_close(path, mode) for path, mode in [*([] if is_shared else [(folder, about.st_mode)]), *_own(folder)]]
     if not all(closed):
-        return Found("stays open", facts)
+        return OpenFolder("stays open", facts)
     if not was_open:
         return None
-    return Found("shared" if is_shared else "was open", facts)
+    return OpenFolder("shared" if is_shared else "was open", facts)
 
 
 def _close(path: Path, mode: int) -> bool:
@@ -92,7 +92,7 @@ def _close(path: Path, mode: int) -> bool:
 def _own(folder: Path) -> Iterator[tuple[Path, int]]:
     """(path, mode) of every file and folder of the shop's in a data folder; no link, and nothing behind one."""
     with os.scandir(folder) as entries:
-        yield from [found for one in entries if _OWN.fullmatch(one.name) for found in _all_of(one)]
+        yield from [found for entry in entries if _OWN.fullmatch(entry.name) for found in _all_of(entry)]
 
 
 def _all_of(entry: "os.DirEntry[str]") -> Iterator[tuple[Path, int]]:
@@ -103,7 +103,7 @@ def _all_of(entry: "os.DirEntry[str]") -> Iterator[tuple[Path, int]]:
         yield Path(entry.path), mode
         if stat.S_ISDIR(mode):
             with os.scandir(entry.path) as entries:
-                yield from [found for one in entries for found in _all_of(one)]
+                yield from [found for entry in entries for found in _all_of(entry)]
     except OSError:  # gone meanwhile, or another user's
         return
 
@@ -111,8 +111,8 @@ def _all_of(entry: "os.DirEntry[str]") -> Iterator[tuple[Path, int]]:
 def _holds_other_folders(folder: Path) -> bool:
     with os.scandir(folder) as entries:
         return any(
-            one.is_dir(follow_symlinks=False) and not _OWN.fullmatch(one.name) and one.name not in _OF_THE_DISK
-            for one in entries
+            entry.is_dir(follow_symlinks=False) and not _OWN.fullmatch(entry.name) and entry.name not in _OF_THE_DISK
+            for entry in entries
         )
 
 

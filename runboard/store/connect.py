@@ -5,6 +5,7 @@ import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 from runboard.run.refusal import NotStored
 from runboard.store.database import Database
@@ -108,6 +109,15 @@ class Connections:
         with self._lock:
             self._open.append(opened)
         return opened
+
+    def read(self, sql: str, *values: Any) -> sqlite3.Cursor:
+        """What a query finds, by this thread's connection."""
+        return self.here().conn.execute(sql, values)
+
+    def change(self, sql: str, *values: Any, wait: float = WAIT_SECONDS) -> bool:
+        """One statement as a transaction of its own; whether it changed anything. Raises ``NotStored``."""
+        with self.write(wait) as connection:
+            return connection.execute(sql, values).rowcount > 0
 
     @contextmanager
     def write(self, wait: float = WAIT_SECONDS) -> Iterator[sqlite3.Connection]:

@@ -1,7 +1,6 @@
 """Devices, their sessions and the codes that pair them, on disk. Of secrets only the hashes are here."""
 
 import sqlite3
-from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -23,17 +22,17 @@ class DeviceFile:
 
     def devices(self) -> list[Device]:
         """Every device that was ever paired, the revoked too, in order of pairing."""
-        rows = self._read(f"SELECT {_DEVICE} FROM device ORDER BY paired_at, id")
+        rows = self._connections.read(f"SELECT {_DEVICE} FROM device ORDER BY paired_at, id")
         return [_device(row) for row in rows]
 
     def device(self, device_id: str) -> Device | None:
         """The device of that id."""
-        row = self._read(f"SELECT {_DEVICE} FROM device WHERE id = ?", device_id).fetchone()
+        row = self._connections.read(f"SELECT {_DEVICE} FROM device WHERE id = ?", device_id).fetchone()
         return None if row is None else _device(row)
 
     def session(self, hash_: str) -> Session | None:
         """The session of that hash, ended or not; its device says whether it is revoked."""
-        row = self._read(
+        row = self._connections.read(
             f"SELECT hash, renewed_at, ends_at, way, {_DEVICE} FROM session JOIN device ON device.id = session.device "
             "WHERE hash = ?",
             hash_,
@@ -44,7 +43,9 @@ class DeviceFile:
 
     def codes(self, now: datetime) -> list[PairingCode]:
         """The codes that have not ended by ``now``."""
-        rows = self._read("SELECT hash, access, ends_at, device FROM pairing WHERE ends_at > ?", write_moment(now))
+        rows = self._connections.read(
+            "SELECT hash, access, ends_at, device FROM pairing WHERE ends_at > ?", write_moment(now)
+        )
         return [PairingCode(hash_, access, parse_moment(ends), device) for hash_, access, ends, device in rows]
 
     def put_code(self, code: PairingCode, now: datetime, most: int) -> None:
@@ -99,12 +100,12 @@ class DeviceFile:
 
     def ends(self) -> dict[str, datetime]:
         """Until when each device that has a session is let in."""
-        rows = self._read("SELECT device, max(ends_at) FROM session GROUP BY device")
+        rows = self._connections.read("SELECT device, max(ends_at) FROM session GROUP BY device")
         return {device: parse_moment(ends_at) for device, ends_at in rows}
 
     def rename(self, device_id: str, name: str) -> bool:
         """Give a device another name; false where there is none of that id."""
-        return self._write("UPDATE device SET name = ? WHERE id = ?", name, device_id)
+        return self._connections.change("UPDATE device SET name = ? WHERE id = ?", name, device_id)
 
     def revoke(self, device_id: str, now: datetime) -> bool:
         """Let a device in no more; false where there is none of that id, or it was revoked before.
@@ -127,13 +128,6 @@ class DeviceFile:
                 (write_moment(session.renewed_at), write_moment(session.ends_at), session.way, session.hash),
             )
 
-    def _read(self, sql: str, *values: Any) -> sqlite3.Cursor:
-        return self._connections.here().conn.execute(sql, values)
-
-    def _write(self, sql: str, *values: Any) -> bool:
-        with self._connections.write() as connection:
-            return connection.execute(sql, values).rowcount == 1
-
 
 def _begin(connection: sqlite3.Connection, session: Session) -> None:
     device = session.device
@@ -151,10 +145,6 @@ def _begin(connection: sqlite3.Connection, session: Session) -> None:
 
 
 def _device(row: tuple[Any, ...]) -> Device:
-    device_id, name, access, paired_at, seen_at, revoked_at, run, tray = row
-    known = Device(device_id, name, access, parse_moment(paired_at), run=run, tray=tray)
-    return replace(
-        known,
-        seen_at=None if seen_at is None else parse_moment(seen_at),
-        revoked_at=None if revoked_at is None else parse_moment(revoked_at),
-    )
+    device_id, name, access, paired_at, seen_at, revoked_at, *at = row
+    seen, revoked = (None if moment is None else parse_moment(moment) for moment in (seen_at, revoked_at))
+    return Device(device_id, name, access, parse_moment(paired_at), seen, revoked, *at)

@@ -33,21 +33,14 @@ class DuesFile:
 
     def unclaimed(self, now: datetime) -> list[Due]:
         """What has fallen due by ``now`` and nobody was told, earliest first."""
-        rows = self._connections.here().conn.execute(
-            f"SELECT {_COLUMNS} FROM due WHERE told_at IS NULL AND due_at <= ? ORDER BY due_at, id",
-            (_write(now),),
-        )
-        return [_due(row) for row in rows]
+        sql = f"SELECT {_COLUMNS} FROM due WHERE told_at IS NULL AND due_at <= ? ORDER BY due_at, id"
+        return [_due(row) for row in self._connections.read(sql, _write(now))]
 
     def claim(self, due_id: str, now: datetime) -> bool:
         """Take it on oneself to tell this one; false if another did, or if it moved away meanwhile. Raises ``NotStored``
         where somebody else is writing for longer than an alarm may wait."""
-        with self._connections.write(wait=CLAIM_WAIT) as connection:
-            done = connection.execute(
-                "UPDATE due SET told_at = ?1 WHERE id = ?2 AND told_at IS NULL AND due_at <= ?1",
-                (_write(now), due_id),
-            )
-            return done.rowcount == 1
+        sql = "UPDATE due SET told_at = ?1 WHERE id = ?2 AND told_at IS NULL AND due_at <= ?1"
+        return self._connections.change(sql, _write(now), due_id, wait=CLAIM_WAIT)
 
     def past(self, now: datetime) -> list[tuple[Due, int]]:
         """What has fallen due by ``now`` and nobody has answered, earliest first, and how often it was sent outside."""
@@ -68,22 +61,21 @@ class DuesFile:
 
     def is_unanswered(self, due: Due) -> bool:
         """Whether it is still to be answered, and has not moved."""
-        row = self._connections.here().conn.execute("SELECT due_at FROM due WHERE id = ?", (due.id,)).fetchone()
+        row = self._connections.read("SELECT due_at FROM due WHERE id = ?", due.id).fetchone()
         return row is not None and _read(row[0]) == due.due_at
 
     def next_at(self) -> datetime | None:
         """The earliest moment of which nobody was told, past or to come."""
-        row = self._connections.here().conn.execute("SELECT min(due_at) FROM due WHERE told_at IS NULL").fetchone()
+        row = self._connections.read("SELECT min(due_at) FROM due WHERE told_at IS NULL").fetchone()
         return None if row[0] is None else _read(row[0])
 
     def _told_by(self, way: str, now: datetime) -> list[tuple[Due, int]]:
         sql = f"SELECT {_COLUMNS}, {way} FROM due WHERE due_at <= ? ORDER BY due_at, id"
-        return [(_due(row[:-1]), row[-1]) for row in self._connections.here().conn.execute(sql, (_write(now),))]
+        return [(_due(row[:-1]), row[-1]) for row in self._connections.read(sql, _write(now))]
 
     def _claim(self, way: str, due_id: str, before: int, wanted: int) -> bool:
-        with self._connections.write() as connection:
-            sql = f"UPDATE due SET {way} = ? WHERE id = ? AND {way} = ?"
-            return connection.execute(sql, (wanted, due_id, before)).rowcount == 1
+        sql = f"UPDATE due SET {way} = ? WHERE id = ? AND {way} = ?"
+        return self._connections.change(sql, wanted, due_id, before)
 
 
 def put_dues(connection: sqlite3.Connection, dues: Iterable[Due]) -> None:
@@ -91,15 +83,15 @@ def put_dues(connection: sqlite3.Connection, dues: Iterable[Due]) -> None:
     connection.executemany(
         _PUT,
         [
-            (one.id, one.kind, _write(one.due_at), one.run, one.load, one.tray, one.step, one.station, one.person)
-            for one in dues
+            (due.id, due.kind, _write(due.due_at), due.run, due.load, due.tray, due.step, due.station, due.person)
+            for due in dues
         ],
     )
 
 
 def drop_dues(connection: sqlite3.Connection, ids: Iterable[str]) -> None:
     """Forget moments, within the caller's transaction."""
-    connection.executemany("DELETE FROM due WHERE id = ?", [(one,) for one in ids])
+    connection.executemany("DELETE FROM due WHERE id = ?", [(key,) for key in ids])
 
 
 def held_dues(connection: sqlite3.Connection) -> dict[str, datetime]:

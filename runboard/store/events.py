@@ -9,16 +9,17 @@ from typing import Any
 
 from runboard.run.calls.dues import Due
 from runboard.run.log.event import Event, body_text, parse_moment, read_body, write_moment
-from runboard.run.refusal import Known
+from runboard.run.refusal import AnsweredBefore
 from runboard.store.connect import WAIT_SECONDS, Connections
 from runboard.store.dues import drop_dues, held_dues, put_dues
 
-_COLUMNS = (
-    "id, v, kind, run, load, tray, operation, revision, station, person, device, entered_by, "
-    "at, offset_ms, seen, basis, body"
-)
-_SELECT = f"SELECT seq, {_COLUMNS} FROM event WHERE seq > ? ORDER BY seq"
-_INSERT = f"INSERT INTO event ({_COLUMNS}, moment, received_at) VALUES ({', '.join('?' * 19)})"
+# Fields of an event that are kept as they are, each in a column of its name.
+_FIELDS = (
+    "id", "v", "kind", "run", "load", "tray", "operation", "revision", "station", "person", "device", "entered_by",
+    "offset_ms", "seen", "basis",
+)  # fmt: skip
+_SELECT = f"SELECT {', '.join(_FIELDS)}, at, body, seq FROM event WHERE seq > ? ORDER BY seq"
+_INSERT = f"INSERT INTO event ({', '.join(_FIELDS)}, at, body, moment, received_at) VALUES ({', '.join('?' * 19)})"
 
 # Refused presses that are kept: a phone that sends one again does so within the hour, and every copy has them too.
 MOST_REFUSED_OF_ONE, MOST_REFUSED = 500, 5000
@@ -56,7 +57,7 @@ class LogFile:
         Both tables only ever grow, so the sum of their last numbers is enough. (``PRAGMA data_version`` differs from
         connection to connection, and says nothing of a connection's own writes.)
         """
-        row = self._connections.here().conn.execute(
+        row = self._connections.read(
             "SELECT ifnull((SELECT max(seq) FROM event), 0) + ifnull((SELECT max(revision) FROM book), 0)"
         )
         return int(row.fetchone()[0])
@@ -78,15 +79,15 @@ class LogWriting:
     def events(self, after: int) -> list[Event]:
         return _read(self._connection, after)
 
-    def known(self, ids: Sequence[str]) -> dict[str, Known]:
+    def known(self, ids: Sequence[str]) -> dict[str, AnsweredBefore]:
         """What was answered before to those of ``ids`` that came before."""
         wanted = (json.dumps(list(ids)),)
         refused = self._connection.execute(
             "SELECT id, code, facts FROM refused WHERE id IN (SELECT value FROM json_each(?))", wanted
         )
-        found = {key: Known("refused", code, json.loads(facts)) for key, code, facts in refused}
+        found = {key: AnsweredBefore("refused", code, json.loads(facts)) for key, code, facts in refused}
         accepted = self._connection.execute("SELECT id FROM event WHERE id IN (SELECT value FROM json_each(?))", wanted)
-        found.update((key, Known("accepted")) for (key,) in accepted)
+        found.update((key, AnsweredBefore("accepted")) for (key,) in accepted)
         return found
 
     def append(self, event: Event, received_at: datetime) -> int:
@@ -133,22 +134,12 @@ def _plain(value: object) -> str:
 
 
 def _row(event: Event, received_at: datetime) -> tuple[Any, ...]:
-    return (
-        event.id, event.v, event.kind, event.run, event.load, event.tray, event.operation, event.revision,
-        event.station, event.person, event.device, event.entered_by, write_moment(event.at), event.offset_ms,
-        event.seen, event.basis, body_text(event), write_moment(event.moment), write_moment(received_at),
-    )  # fmt: skip
+    moments = write_moment(event.moment), write_moment(received_at)
+    return *(getattr(event, name) for name in _FIELDS), write_moment(event.at), body_text(event), *moments
 
 
 def _read(connection: sqlite3.Connection, after: int) -> list[Event]:
     return [
-        Event(
-            seq=seq, id=id_, v=v, kind=kind, run=run, load=load, tray=tray, operation=operation, revision=revision,
-            station=station, person=person, device=device, entered_by=entered_by, at=parse_moment(at),
-            offset_ms=offset_ms, seen=seen, basis=basis, body=read_body(body),
-        )
-        for (
-            seq, id_, v, kind, run, load, tray, operation, revision, station, person, device, entered_by,
-            at, offset_ms, seen, basis, body,
-        ) in connection.execute(_SELECT, (after,))
-    ]  # fmt: skip
+        Event(at=parse_moment(at), body=read_body(body), seq=seq, **dict(zip(_FIELDS, fields, strict=True)))
+        for *fields, at, body, seq in connection.execute(_SELECT, (after,))
+    ]

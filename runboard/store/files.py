@@ -64,7 +64,7 @@ def look_at_files(folder: Path, listed: Mapping[str, str] | None) -> FilesFound:
             left.append((name, why))
         elif listed is None or name in listed:
             digest = digest_of(folder / name, alone=True)
-            wanted = {one for one in ((listed or {}).get(name, ""), _named(name)) if one}
+            wanted = {digest_said for digest_said in ((listed or {}).get(name, ""), _named(name)) if digest_said}
             if wanted <= {digest}:
                 good[name] = digest
                 unchecked += not wanted
@@ -114,12 +114,12 @@ def _files(folder: Path) -> Iterator[tuple[str, os.stat_result]]:
 
 def _below(place: Path, name: str) -> Iterator[tuple[str, os.stat_result]]:
     with os.scandir(place) as entries:
-        every = sorted(entries, key=lambda one: one.name)
-    for one in every:
-        if one.is_dir(follow_symlinks=False) and name.count("/") < _DEEPEST:
-            yield from _below(Path(one.path), f"{name}/{one.name}")
-        elif not one.name.endswith(".part"):
-            yield f"{name}/{one.name}", Path(one.path).lstat()  # what scandir says knows no second names on Windows
+        every = sorted(entries, key=lambda entry: entry.name)
+    for entry in every:
+        if entry.is_dir(follow_symlinks=False) and name.count("/") < _DEEPEST:
+            yield from _below(Path(entry.path), f"{name}/{entry.name}")
+        elif not entry.name.endswith(".part"):
+            yield f"{name}/{entry.name}", Path(entry.path).lstat()  # what scandir says knows no second names on Windows
 
 
 def _why_not(name: str, about: os.stat_result) -> str:

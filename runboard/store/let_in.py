@@ -54,7 +54,7 @@ def read_let_in(connection: sqlite3.Connection, now: datetime, revoked: Collecti
             tuple(_devices(connection, now, revoked)) if "session" in tables else (),
             tuple(_sensors(connection)) if "sensor" in tables else (),
             "secret" in set_.get(_CARDS, {}),
-            tuple(str(one["name"]) for one in set_.get(_CHANNELS, {}).get("channels", [])),
+            tuple(str(channel["name"]) for channel in set_.get(_CHANNELS, {}).get("channels", [])),
             str(broker.get("host", "")) if broker.get("on") else "",
         )
     except (ValueError, KeyError, TypeError, AttributeError) as error:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from runboard.store.backup import BackupFolder
 from runboard.store.books import BookFile
-from runboard.store.closed import Found, close_to_others, make_file, make_folder
+from runboard.store.closed import OpenFolder, close_to_others, make_file, make_folder
 from runboard.store.connect import FILE_NAME, Connections
 from runboard.store.devices import DeviceFile
 from runboard.store.dues import DuesFile
@@ -34,7 +34,7 @@ class Store:
     pictures: PictureFolder
     copies: BackupFolder
     incoming: Incoming
-    found: Found | None = None
+    found: OpenFolder | None = None
 
     def close(self) -> None:
         """Close every connection; only once no thread uses the store any more."""

@@ -16,26 +16,23 @@ class PushFile:
 
     def subscriptions(self) -> list[Subscription]:
         """Every subscription of a device that is paired."""
-        rows = self._connections.here().conn.execute(f"SELECT {_COLUMNS} {_OF_PAIRED} ORDER BY made_at, push.device")
+        rows = self._connections.read(f"SELECT {_COLUMNS} {_OF_PAIRED} ORDER BY made_at, push.device")
         return [_subscription(*row) for row in rows]
 
     def put(self, subscription: Subscription) -> None:
         """Keep it in place of the device's earlier one, and of another device's with the same endpoint."""
-        one = subscription
+        kept = subscription
         with self._connections.write() as connection:
-            connection.execute("DELETE FROM push WHERE device = ? OR endpoint = ?", (one.device, one.endpoint))
+            connection.execute("DELETE FROM push WHERE device = ? OR endpoint = ?", (kept.device, kept.endpoint))
             connection.execute(
                 "INSERT INTO push (device, endpoint, p256dh, auth, made_at) VALUES (?, ?, ?, ?, ?)",
-                (one.device, one.endpoint, one.p256dh, one.auth, write_moment(one.made_at)),
+                (kept.device, kept.endpoint, kept.p256dh, kept.auth, write_moment(kept.made_at)),
             )
 
     def remove(self, device_id: str, endpoint: str = "") -> bool:
         """End the device's subscription, if its endpoint still is this one where one is named; false where none was."""
-        with self._connections.write() as connection:
-            done = connection.execute(
-                "DELETE FROM push WHERE device = ?1 AND (?2 = '' OR endpoint = ?2)", (device_id, endpoint)
-            )
-            return done.rowcount == 1
+        sql = "DELETE FROM push WHERE device = ?1 AND (?2 = '' OR endpoint = ?2)"
+        return self._connections.change(sql, device_id, endpoint)
 
 
 def _subscription(device: str, endpoint: str, p256dh: str, auth: str, made_at: str) -> Subscription:

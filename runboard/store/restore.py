@@ -136,7 +136,7 @@ def _put_in_place(data: Path, file: Path, part: Path, found: FilesFound, now: da
 
 
 def _room(data: Path) -> int:
-    return shutil.disk_usage(next(one for one in (data, *data.absolute().parents) if one.exists())).free
+    return shutil.disk_usage(next(path for path in (data, *data.absolute().parents) if path.exists())).free
 
 
 def _replace(data: Path, part: Path, now: datetime) -> Path | None:

@@ -6,7 +6,7 @@ from runboard.run.calls.signals import Sensor
 from runboard.run.log.event import parse_moment, write_moment
 from runboard.store.connect import Connections
 
-_COLUMNS = "id, station, name, hash, made_at, revoked_at"
+_COLUMNS = "id, station, name, hash, made_at"
 
 
 class SensorFile:
@@ -17,37 +17,26 @@ class SensorFile:
 
     def sensors(self) -> list[Sensor]:
         """Every sensor that was not revoked."""
-        rows = self._connections.here().conn.execute(
-            f"SELECT {_COLUMNS} FROM sensor WHERE revoked_at IS NULL ORDER BY made_at, id"
-        )
-        return [_sensor(row) for row in rows]
+        sql = f"SELECT {_COLUMNS} FROM sensor WHERE revoked_at IS NULL ORDER BY made_at, id"
+        return [_sensor(row) for row in self._connections.read(sql)]
 
     def by_hash(self, hash_: str) -> Sensor | None:
         """The sensor whose token has that hash; None where there is none, or it was revoked."""
-        row = (
-            self._connections.here()
-            .conn.execute(f"SELECT {_COLUMNS} FROM sensor WHERE hash = ? AND revoked_at IS NULL", (hash_,))
-            .fetchone()
-        )
+        sql = f"SELECT {_COLUMNS} FROM sensor WHERE hash = ? AND revoked_at IS NULL"
+        row = self._connections.read(sql, hash_).fetchone()
         return None if row is None else _sensor(row)
 
     def put(self, sensor: Sensor) -> None:
         """Add one."""
-        with self._connections.write() as connection:
-            connection.execute(
-                "INSERT INTO sensor (id, station, name, hash, made_at) VALUES (?, ?, ?, ?, ?)",
-                (sensor.id, sensor.station, sensor.name, sensor.hash, write_moment(sensor.made_at)),
-            )
+        sql = "INSERT INTO sensor (id, station, name, hash, made_at) VALUES (?, ?, ?, ?, ?)"
+        self._connections.change(sql, sensor.id, sensor.station, sensor.name, sensor.hash, write_moment(sensor.made_at))
 
     def revoke(self, sensor_id: str, now: datetime) -> bool:
         """Hear it no more; false where there is none of that id, or it was revoked before."""
-        with self._connections.write() as connection:
-            done = connection.execute(
-                "UPDATE sensor SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL", (write_moment(now), sensor_id)
-            )
-            return done.rowcount == 1
+        sql = "UPDATE sensor SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL"
+        return self._connections.change(sql, write_moment(now), sensor_id)
 
 
 def _sensor(row: tuple[str, ...]) -> Sensor:
-    key, station, name, hash_, made_at, _revoked = row
+    key, station, name, hash_, made_at = row
     return Sensor(key, station, name, hash_, parse_moment(made_at))

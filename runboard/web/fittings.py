@@ -12,10 +12,10 @@ from runboard.floor.keeping.push import Subscriptions
 from runboard.floor.letting_in.devices import Door
 from runboard.floor.planning.planner import Planner
 from runboard.floor.planning.try_change import Trials
-from runboard.floor.workshop import Settings, Workshop
+from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.lan.addresses import HOSTS
 from runboard.lan.network import Network
-from runboard.store.closed import Found
+from runboard.store.closed import OpenFolder
 from runboard.store.incoming import Incoming
 from runboard.web.trays.card_desk import CardDesk
 
@@ -28,7 +28,7 @@ class Fittings:
     they may change while it runs."""
 
     workshop: Workshop
-    settings: Settings
+    settings: KeptSettings
     leaving: Leaving
     subscriptions: Subscriptions
     push_near: bool
@@ -39,7 +39,7 @@ class Fittings:
     trials: Trials
     planner: Planner | None = None
     door: Door | None = None
-    found: Found | None = None
+    found: OpenFolder | None = None
     hosts: Collection[str] = HOSTS
     ways: Network | None = None
 

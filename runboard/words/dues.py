@@ -4,11 +4,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
 from runboard.plan.schedule.problem.hours import open_minutes
-from runboard.plan.schedule.problem.nouns import Order, Plan
+from runboard.plan.schedule.problem.nouns import OrderDue, Plan
 from runboard.plan.schedule.problem.worth import Late, dated, late_orders, lateness_of
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of
-from runboard.run.fold.state import Order as OrderLine
+from runboard.run.fold.state import OrderLine
 from runboard.words.facts import list_in_words
 from runboard.words.plan import Names, bound_sentence
 
@@ -67,7 +67,7 @@ def _kept(names: Names, plan: Plan, finish: int) -> list[str]:
     return [names.say("line", pieces=one.pieces, whom=_called(names, one)) for one in some]
 
 
-def _called(names: Names, order: Order) -> str:
+def _called(names: Names, order: OrderDue) -> str:
     return order_called(names, order.run, order.line)
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from fractions import Fraction
 
-from runboard.plan.pace import Line
+from runboard.plan.pace import StationLine
 from runboard.plan.schedule.problem.nouns import TICK
 from runboard.plan.schedule.told.figures import Figures
 from runboard.plan.schedule.told.pacing import InWork, Pace, RunPace
@@ -60,7 +60,7 @@ def every(ticks: Fraction) -> str:
 def _of_run(names: Names, pace: RunPace) -> RunWords:
     found = names.runs.get(pace.run)
     rows = tuple(Row(_station(names, one), every(one.each), pace.is_due and one.is_too_slow) for one in pace.by_station)
-    line = Line([one.each for one in pace.by_station])
+    line = StationLine([one.each for one in pace.by_station])
     balance = names.say("pace-balance", each=every(line.cycle), share=round(line.efficiency() * 100))
     return RunWords(found.name if found is not None else pace.run, tuple(_sentences(names, pace)), rows, balance)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
-from runboard.run.care.cautions import Shown, start_points
+from runboard.run.care.cautions import ShownCaution, start_points
 from runboard.run.fold.route import Step
 from runboard.shop.book import Book, Check, Operation
 from runboard.shop.product import Translation
@@ -84,7 +84,7 @@ class Speech:
         texts = [one if isinstance(one, str) else one.text for one in written]
         return [(said[at] if at < len(said) else "") or text for at, text in enumerate(texts)]
 
-    def caution(self, operation: Operation, shown: Shown) -> str:
+    def caution(self, operation: Operation, shown: ShownCaution) -> str:
         """A caution's sentence: the catalogue's, or the shop's own words."""
         if shown.key:
             return self.care(shown.key)

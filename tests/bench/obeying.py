@@ -14,8 +14,8 @@ from random import Random
 from typing import Any
 
 from runboard.plan.answer import Answer, answer, is_worth_telling, with_plan
-from runboard.plan.candidates import Scene, candidates, time_left
-from runboard.plan.estimates import Kept, estimates_from
+from runboard.plan.candidates import WhoAsks, candidates, time_left
+from runboard.plan.estimates import MeasuredRuns, estimates_from
 from runboard.plan.move import Move
 from runboard.plan.offers import lines
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
@@ -171,7 +171,7 @@ class House:
         self.ends: dict[tuple[str, str], datetime] = {}
         self.stirred = 0
         self._number, self._planned_at, self._searched = 0, -1, True
-        self._kept: Kept = {}
+        self._kept: MeasuredRuns = {}
 
     @property
     def state(self) -> ShopState:
@@ -330,7 +330,7 @@ class Worker:
 
     def _ready(self) -> str:
         """What the rules would let them begin now, and they have time for; '' where there is nothing."""
-        scene = Scene(self.house.state, self.house.book, self.key, self.house.now)
+        scene = WhoAsks(self.house.state, self.house.book, self.key, self.house.now)
         left = time_left(scene)
         return next((one.load for one in candidates(scene) if one.length <= left), "")
 

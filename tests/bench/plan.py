@@ -20,7 +20,7 @@ from runboard.plan.schedule.search.best import Improved
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Limits, Wish
+from runboard.plan.schedule.search.solving import Aim, SolveLimits
 from tests.bench.now import Row
 from tests.bench.plan_answers import answers
 from tests.core.instances import the_trial
@@ -188,7 +188,7 @@ def job_shops(names: list[str]) -> Iterator[Row]:
 
 def _generic(name: str, seed: int) -> float:
     problem = job_shop(*JOB_SHOPS[name])
-    answer = Model(problem, Wish(HORIZON, bound(problem).tick)).solve(Limits(120, WORKERS, seed))
+    answer = Model(problem, Aim(HORIZON, bound(problem).tick)).solve(SolveLimits(120, WORKERS, seed))
     assert answer.bound == OPTIMA[name], f"{name}: {answer.bound} is proved, {OPTIMA[name]} published"
     return answer.seconds
 

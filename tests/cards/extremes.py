@@ -7,7 +7,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from runboard.run.fold.state import Order, RunState, Tray
+from runboard.run.fold.state import OrderLine, RunState, Tray
 from runboard.shop.book import Book, Check, Operation, Pass, Person, Product, Station, Wait
 from runboard.shop.finish import Finish
 from runboard.shop.product import Instruction
@@ -89,7 +89,7 @@ def _operation(draw: Any, at: int, station: Station, names: Named) -> Operation:
 
 
 def _run(draw: Any, product: Product, names: Named) -> RunState:
-    orders = tuple(Order(str(at), 3, draw(names()), draw(names()), NOW + timedelta(hours=at)) for at in range(40))
+    orders = tuple(OrderLine(str(at), 3, draw(names()), draw(names()), NOW + timedelta(hours=at)) for at in range(40))
     run = run_of(product, name=draw(names()), product_name=product.name, orders=orders)
     places = {at: (str(at), orders[at].text) for at in range(1, 6)}
     key = draw(st.one_of(st.sampled_from(["4", "12", "128", "4a"]), names(80)))

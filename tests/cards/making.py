@@ -6,7 +6,7 @@ from typing import Any
 from runboard.cards.model import Card, CardOrder, Link
 from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
 from runboard.run.fold.route import Route
-from runboard.run.fold.state import Order, Rest, Revision, RunState, Tray
+from runboard.run.fold.state import OrderLine, Rest, Revision, RunState, Tray
 from runboard.shop.book import Book, Product
 from runboard.shop.book_json import book_from_json
 from runboard.words.facts import zone_of
@@ -58,7 +58,7 @@ def run_of(product: Product, trays: int = 3, pieces: int = 5, **more: Any) -> Ru
         "product": product.key,
         "product_name": product.name,
         "revisions": (Revision(1, "1", Route(product)),),
-        "orders": (Order("1", 9, "Meyer", "12", NOW + timedelta(days=1, hours=1)), Order("2", 4, "Ito", "7a")),
+        "orders": (OrderLine("1", 9, "Meyer", "12", NOW + timedelta(days=1, hours=1)), OrderLine("2", 4, "Ito", "7a")),
         "wood": product.wood,
         "trays": made,
     }

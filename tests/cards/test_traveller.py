@@ -6,7 +6,7 @@ from datetime import timedelta
 
 from runboard.cards.model import Cell, Work
 from runboard.cards.of_a_run import traveller
-from runboard.run.fold.state import Order, RunState, Tray
+from runboard.run.fold.state import OrderLine, RunState, Tray
 from runboard.shop.book import Book
 from runboard.shop.finish import Finish
 from tests.cards.making import NOW, link, order, rails_book, resting, run_of, speech
@@ -163,7 +163,7 @@ def test_texts_stand_by_position_and_blank_ones_wait_for_theirs() -> None:
 
 def test_due_is_the_runs_until_the_pieces_are_for_somebody() -> None:
     book, run = rails()
-    run = replace(run, orders=(*run.orders, Order("3", 2, "Berg", "3", NOW + timedelta(days=2))))
+    run = replace(run, orders=(*run.orders, OrderLine("3", 2, "Berg", "3", NOW + timedelta(days=2))))
     placed = with_tray(run, places={1: ("3", "3"), 2: ("1", "12"), 3: ("2", "7a")})
 
     whole = traveller(book, run, run.trays["1"], link, speech(book))

@@ -11,7 +11,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import Block, Lag, Order, Problem, Span, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import Block, Lag, OrderDue, PlannedStation, Problem, Span, Stretch, Worker
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, operation
 
@@ -118,7 +118,7 @@ def problems(draw: st.DrawFn, most_loads: int = 5) -> Problem:
     walks = draw(_walks(rooms))
     blocks = draw(_blocks(stations, len(people), services, most_loads))
     last = [block.pieces for block in blocks if block.last]
-    orders = (Order("r", "1", sum(last), sum(last), draw(st.none() | st.integers(0, 3 * _DAY))),) if last else ()
+    orders = (OrderDue("r", "1", sum(last), sum(last), draw(st.none() | st.integers(0, 3 * _DAY))),) if last else ()
     names = tuple(f"room {at}" for at in range(rooms))
     return Problem(MONDAY, stations, people, services, names, walks, blocks, orders)
 
@@ -133,7 +133,7 @@ def _walks(draw: st.DrawFn, rooms: int) -> tuple[tuple[int, ...], ...]:
 
 
 @st.composite
-def _stations(draw: st.DrawFn, at: int, rooms: int) -> Station:
+def _stations(draw: st.DrawFn, at: int, rooms: int) -> PlannedStation:
     seen_from = frozenset({at, *draw(st.sets(st.integers(0, 3)))})
     runs: tuple[Span, ...] = ((0, 100 * _DAY),)
     if draw(st.integers(0, 4)) == 0:  # quiet from tick 120 to the end of each day
@@ -141,7 +141,7 @@ def _stations(draw: st.DrawFn, at: int, rooms: int) -> Station:
     stands_on = draw(st.sampled_from(["", "a", "b"]))
     heats, dusty = draw(st.sampled_from([(False, False), (False, False), (True, False), (False, True)]))
     room = draw(st.integers(0, rooms - 1))
-    return Station(f"station {at}", f"Station {at}", room, seen_from, runs, stands_on, heats, dusty)
+    return PlannedStation(f"station {at}", f"Station {at}", room, seen_from, runs, stands_on, heats, dusty)
 
 
 @st.composite
@@ -156,7 +156,7 @@ def _workers(draw: st.DrawFn, at: int, rooms: int) -> Worker:
 
 @st.composite
 def _blocks(
-    draw: st.DrawFn, stations: tuple[Station, ...], people: int, services: tuple[tuple[str, int], ...], most: int
+    draw: st.DrawFn, stations: tuple[PlannedStation, ...], people: int, services: tuple[tuple[str, int], ...], most: int
 ) -> tuple[Block, ...]:
     blocks: list[Block] = []
     free = set(range(len(stations)))

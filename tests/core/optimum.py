@@ -8,10 +8,10 @@ from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Limits, Wish
+from runboard.plan.schedule.search.solving import Aim, SolveLimits
 
 # The solver's own measure of work, the same on every computer; a wall-clock limit that nothing here comes near.
-LIMITS = Limits(60, workers=1, seed=1, work=1)
+LIMITS = SolveLimits(60, workers=1, seed=1, work=1)
 # Later than any plan of these shops need end.
 _LATE = 6000
 
@@ -32,7 +32,7 @@ def best_of(problem: Problem) -> Best | None:
     for watching in ("named", "anyone"):
         if least >= finish:
             break
-        model = Model(problem, Wish(finish, least, watching=watching))
+        model = Model(problem, Aim(finish, least, watching=watching))
         answer = model.solve(LIMITS)
         if answer.plan is not None and model.is_plan and not broken(problem, answer.plan):
             plan, finish = answer.plan, answer.plan.finish(problem)

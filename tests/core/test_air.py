@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.candidates import Scene, candidates
+from runboard.plan.candidates import WhoAsks, candidates
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK
 from runboard.run.fold.decide import decide
@@ -46,7 +46,9 @@ def begins(floor: Floor, load: str, run: str = "r2") -> str:
 
 
 def offered(floor: Floor) -> set[str]:
-    return {one.step.key for one in candidates(Scene(floor.state, floor.book, "ben", floor.now)) if one.run.id == "r2"}
+    return {
+        one.step.key for one in candidates(WhoAsks(floor.state, floor.book, "ben", floor.now)) if one.run.id == "r2"
+    }
 
 
 def station(floor: Floor, key: str) -> Station:

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from runboard.plan import candidates as looking
-from runboard.plan.candidates import Scene, candidates
+from runboard.plan.candidates import WhoAsks, candidates
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.run.fold.decide import decide
@@ -279,7 +279,7 @@ def test_whatever_now_offers_to_begin_is_taken(seed: int):
 def test_no_tray_is_passed_over_for_what_another_was_refused(seed: int, monkeypatch: pytest.MonkeyPatch):
     for floor in evening(seed):
         for person in ("ann", "ben"):
-            scene = Scene(floor.state, floor.book, person, floor.now)
+            scene = WhoAsks(floor.state, floor.book, person, floor.now)
             found = [one.load for one in candidates(scene)]
             with monkeypatch.context() as each_asked:
                 each_asked.setattr(looking, "OF_ANY_TRAY", frozenset())

@@ -10,13 +10,13 @@ from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.hours import Chains
-from runboard.plan.schedule.problem.nouns import Block, Lag, Order, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import Block, Lag, OrderDue, Plan, PlannedStation, Problem, Stretch, Worker
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.bounds import all_bounds, bound
 from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Wish
+from runboard.plan.schedule.search.solving import Aim
 from tests.core.instances import MONDAY, problems, the_trial
 from tests.core.optimum import LIMITS
 from tests.core.shorter import in_one_window
@@ -40,7 +40,7 @@ def plans_by_chance(problem: Problem, seed: int, goes: int) -> Iterator[Plan]:
 
 def searched(problem: Problem) -> Iterator[Plan]:
     """What the search finds when no bound is told to it."""
-    answer = Model(problem, Wish(_LATE)).solve(LIMITS)
+    answer = Model(problem, Aim(_LATE)).solve(LIMITS)
     if answer.plan is not None:
         yield answer.plan
 
@@ -50,7 +50,7 @@ def bounds_of(problem: Problem, finish: int) -> Iterator[tuple[str, int]]:
     yield from ((one.rule, one.tick) for one in all_bounds(problem))
     yield "evenings", least_evenings(problem, Chains(problem), 0, finish + 1, LIMITS)[0]
     for watching in ("named", "anyone"):
-        model = Model(problem, Wish(finish + 1, watching=watching))
+        model = Model(problem, Aim(finish + 1, watching=watching))
         answer = model.solve(LIMITS)
         if model.is_bound:
             yield f"search, {watching}", answer.bound
@@ -84,7 +84,7 @@ def test_no_bound_without_a_search_is_above_a_plan_of_instance_number_one(trays:
 def test_what_was_begun_though_the_extraction_does_not_suffice_proves_nothing() -> None:
     """A wait holds the hose that a machine, begun as well, still draws on: it has happened, so a plan takes it as it is."""
     window = ((0, 600),)
-    stations = tuple(Station(f"station {at}", f"Station {at}", 0, frozenset({at}), window) for at in range(2))
+    stations = tuple(PlannedStation(f"station {at}", f"Station {at}", 0, frozenset({at}), window) for at in range(2))
     people = tuple(Worker(f"person {at}", f"Person {at}", window, 0) for at in range(2))
     glued = block(0, 0, Stretch("hand", 0, 1, "hands-on", ()), begun=True, by=0, holds=((0, 1),))
     runs = block(1, 1, Stretch("machine", 0, 2, "watched", ((0, 1),)), begun=True, by=1)
@@ -97,7 +97,7 @@ def test_what_was_begun_though_the_extraction_does_not_suffice_proves_nothing() 
         rooms=("shop",),
         walks=((0,),),
         blocks=(glued, runs, after),
-        orders=(Order("r", "1", 3, 3),),
+        orders=(OrderDue("r", "1", 3, 3),),
         left_out=(),
     )
 
@@ -121,7 +121,7 @@ def drying(trays: int, places: int, each: int = 1) -> Problem:
         blocks.append(block(at, 0, oil, operation="oil", step="oil", holds=((0, each),), **same))
         fitted = block(at + 1, 1, fit, operation="fit", step="fit", lags=(Lag(at, 1440),), last=True, **same)
         blocks.append(fitted)
-    stations = (Station("finishing", "Finishing", 0), Station("fitting", "Fitting", 0))
+    stations = (PlannedStation("finishing", "Finishing", 0), PlannedStation("fitting", "Fitting", 0))
     ann = (Worker("ann", "Ann", evenings),)
     return Problem(MONDAY, stations, ann, (("rack", places),), ("shop",), ((0,),), tuple(blocks))
 
@@ -134,7 +134,7 @@ def test_no_more_dry_over_a_night_than_the_rack_has_places_for(trays: int, place
     found, _ = least_evenings(problem, Chains(problem), 0, trays * _DAY, LIMITS)
     fitted = (trays - (nights - 1) * (places // each)) * 18
 
-    plan = Model(problem, Wish(trays * _DAY, found)).solve(LIMITS).plan
+    plan = Model(problem, Aim(trays * _DAY, found)).solve(LIMITS).plan
 
     assert plan is not None
     assert broken(problem, plan) == ()
@@ -146,7 +146,7 @@ def test_who_is_at_two_things_already_goes_on_with_both_and_the_model_has_a_plan
     """Ann's hands are at the bench, the laser runs that she watches in another room, and the clamps hold one more than
     there are."""
     window = ((0, 600),)
-    stations = tuple(Station(f"station {at}", f"Station {at}", at, frozenset({at}), window) for at in range(2))
+    stations = tuple(PlannedStation(f"station {at}", f"Station {at}", at, frozenset({at}), window) for at in range(2))
     blocks = (
         block(0, 0, Stretch("hand", 0, 20, "hands-on", ()), begun=True, by=0, holds=((0, 2),), people=(0,)),
         block(1, 1, Stretch("machine", 0, 30, "watched", ((0, 1),)), begun=True, by=0, people=(0,)),
@@ -155,7 +155,7 @@ def test_who_is_at_two_things_already_goes_on_with_both_and_the_model_has_a_plan
     )
     ann = (Worker("ann", "Ann", window, 0),)
     problem = Problem(MONDAY, stations, ann, (("clamps", 1),), ("shop", "house"), ((0, 4), (4, 0)), blocks)
-    model = Model(problem, Wish(600))
+    model = Model(problem, Aim(600))
 
     answer = model.solve(LIMITS)
 

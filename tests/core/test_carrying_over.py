@@ -14,7 +14,7 @@ from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.rule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Limits, Wish
+from runboard.plan.schedule.search.solving import Aim, SolveLimits
 from tests.core.instances import FRIDAY, opened, problems
 from tests.core.test_taking_over import ANN, BEN, needed_twice
 
@@ -123,7 +123,7 @@ def test_a_watch_that_is_to_be_taken_over_still_is_after_the_press_that_began_it
     passed: int, by: int, watchers: tuple[tuple[int, int], ...]
 ):
     before = needed_twice(4)
-    plan = Model(before, Wish(500, watching="by turns")).solve(Limits(120, work=2)).plan
+    plan = Model(before, Aim(500, watching="by turns")).solve(SolveLimits(120, work=2)).plan
     assert plan is not None and plan.placed[0].watchers == ((BEN, 2), (ANN, 34))
     now = loaded(passed, by)
 

@@ -14,8 +14,8 @@ from runboard.run.care.cautions import (
     CATALOGUE,
     WHEN,
     Basis,
-    Kind,
-    Shown,
+    CautionKind,
+    ShownCaution,
     cautions_for,
     entry_for,
     start_points,
@@ -80,7 +80,7 @@ def test_a_caution_is_short_enough_for_a_row_of_a_card(language: str) -> None:
 
 @pytest.mark.parametrize("entry", CATALOGUE.values(), ids=lambda one: one.key)
 def test_an_entry_is_whole(entry) -> None:
-    assert entry.kind in get_args(Kind)
+    assert entry.kind in get_args(CautionKind)
     assert entry.basis in get_args(Basis)
     assert entry.source
     assert entry.shown
@@ -201,7 +201,7 @@ def test_only_one_text_speaks_of_food_and_it_calls_nothing_safe_for_it() -> None
 
 
 def test_the_lock_up_list_is_the_one_of_the_now_screen() -> None:
-    script = (STATIC / "sheets" / "leaving.js").read_text("utf-8")
+    script = (STATIC / "now" / "lockup.js").read_text("utf-8")
     listed = re.search(r"const LOCK_UP = \[(.+?)\]", script)
 
     assert listed is not None
@@ -281,7 +281,7 @@ def test_a_shops_own_words_find_their_entry(words: str, key: str) -> None:
 def test_words_the_catalogue_does_not_know_come_last_as_they_were_written() -> None:
     shown = cautions_for(book_with("bench"), operation("Mind the cat", "eyes", "eye protection", "Mind the cat"))
 
-    assert shown == (Shown("eye-protection", "", ("M004",)), Shown("", "Mind the cat", ()))
+    assert shown == (ShownCaution("eye-protection", "", ("M004",)), ShownCaution("", "Mind the cat", ()))
 
 
 @given(st.sampled_from(sorted(STATION_KINDS)), st.lists(st.text(max_size=30), max_size=5), st.booleans())

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Block, Lag, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import Block, Lag, Plan, PlannedStation, Problem, Stretch, Worker
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.cold import Cold, cold
@@ -31,9 +31,9 @@ def work(index: int, station: int, ticks: int, *lags: Lag, kind: str = "hands-on
 def room(*blocks: Block) -> Problem:
     """Ann's one room: a sander, a finishing table, a laser that runs alone."""
     stations = (
-        Station("sander", "Sander", 0, dusty=True),
-        Station("finishing", "Finishing", 0),
-        Station("laser", "Laser", 0, heats=True),
+        PlannedStation("sander", "Sander", 0, dusty=True),
+        PlannedStation("finishing", "Finishing", 0),
+        PlannedStation("laser", "Laser", 0, heats=True),
     )
     return Problem(MONDAY, stations, (Worker("ann", "Ann", EVENINGS),), (), ("shop",), ((0,),), blocks)
 

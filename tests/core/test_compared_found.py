@@ -6,7 +6,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Order, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import OrderDue, Placed, Plan, Problem
 from runboard.plan.schedule.problem.worth import Worth, ends_of
 from runboard.plan.schedule.told.compared import Calmer, Compared, calmer_than, compared, kept
 from runboard.plan.schedule.told.forecast import usual_spread
@@ -85,7 +85,7 @@ def test_a_plan_with_fewer_walks_that_is_done_later_is_calmer() -> None:
 
 def test_a_plan_with_an_order_line_later_is_no_calmer_one() -> None:
     problem, plan = in_two_rooms()
-    problem = replace(problem, orders=(Order("r", "1", 5, 5, 70),))
+    problem = replace(problem, orders=(OrderDue("r", "1", 5, 5, 70),))
     calm = Plan(tuple(Placed(at, start, hands=0) for at, start in enumerate((80, 124, 100))))
 
     assert calmer_than(replace(problem, orders=()), plan, calm) is not None

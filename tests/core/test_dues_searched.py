@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.schedule.problem import worth
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Lag, Order, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import Lag, OrderDue, Placed, Plan, Problem
 from runboard.plan.schedule.problem.worth import Worth, lateness_of, soonest_ends, there_at
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
@@ -20,7 +20,7 @@ from runboard.plan.schedule.search.best import Improved
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Answer, Limits, Wish
+from runboard.plan.schedule.search.solving import Aim, Solved, SolveLimits
 from tests.core.instances import problems
 from tests.core.test_schedule_check import ANN, BEN, BENCH, SANDER, hand, shop
 
@@ -33,7 +33,7 @@ def one_bench(jobs: Sequence[tuple[int, int]]) -> Problem:
     blocks = [
         replace(hand(at, BENCH, ticks, people=(ANN,), last=True), run=f"r{at}") for at, (ticks, _) in enumerate(jobs)
     ]
-    orders = tuple(Order(f"r{at}", "1", 5, 5, due) for at, (_, due) in enumerate(jobs))
+    orders = tuple(OrderDue(f"r{at}", "1", 5, 5, due) for at, (_, due) in enumerate(jobs))
     return replace(shop(*blocks), orders=orders)
 
 
@@ -50,8 +50,8 @@ def improved(problem: Problem, plan: Plan | None = None, seconds: float = 1) -> 
     return improve(problem, plan or greedy_plan(problem, 30), seconds, lambda *_: None)
 
 
-def least_late(problem: Problem, before: int) -> Answer:
-    return Model(problem, Wish(before, least="late")).solve(Limits(120, work=2))
+def least_late(problem: Problem, before: int) -> Solved:
+    return Model(problem, Aim(before, least="late")).solve(SolveLimits(120, work=2))
 
 
 # one machine
@@ -106,7 +106,7 @@ def later_for_it() -> Problem:
     it comes first, in 120 if what is due does."""
     due = replace(hand(0, BENCH, 10, people=(ANN,), last=True), run="due")
     long = (hand(1, BENCH, 10, people=(ANN,)), hand(2, SANDER, 100, people=(BEN,), lags=(Lag(1),), last=True))
-    return replace(shop(due, *long), orders=(Order("due", "1", 5, 5, 12),))
+    return replace(shop(due, *long), orders=(OrderDue("due", "1", 5, 5, 12),))
 
 
 def soonest(problem: Problem) -> Plan:
@@ -129,8 +129,8 @@ def test_what_is_due_comes_first_though_all_is_done_later_and_that_is_not_called
 def test_a_plan_that_must_be_later_to_be_in_time_is_kept_by_the_search_for_a_sooner_finish() -> None:
     problem = later_for_it()
 
-    in_time = Model(problem, Wish(120, late=0)).solve(Limits(120, work=2))
-    whenever = Model(problem, Wish(120)).solve(Limits(120, work=2))
+    in_time = Model(problem, Aim(120, late=0)).solve(SolveLimits(120, work=2))
+    whenever = Model(problem, Aim(120)).solve(SolveLimits(120, work=2))
 
     assert (in_time.plan, in_time.is_all) == (None, True)
     assert whenever.plan is not None
@@ -138,7 +138,7 @@ def test_a_plan_that_must_be_later_to_be_in_time_is_kept_by_the_search_for_a_soo
 
 
 def test_where_nothing_is_due_before_the_finish_a_proof_is_one_for_every_plan() -> None:
-    problem = replace(later_for_it(), orders=(Order("due", "1", 5, 5, 400),))
+    problem = replace(later_for_it(), orders=(OrderDue("due", "1", 5, 5, 400),))
 
     found = improved(problem)
 
@@ -154,7 +154,7 @@ def a_tray_each(due: Sequence[tuple[int, int]], trays: int = 4, odd: bool = Fals
     blocks = [hand(at, BENCH, 20, people=(ANN,), last=True) for at in range(trays)]
     if odd:
         blocks[-1] = replace(blocks[-1], pieces=10)
-    lines = tuple(Order("r", str(at), many, many, tick) for at, (many, tick) in enumerate(due))
+    lines = tuple(OrderDue("r", str(at), many, many, tick) for at, (many, tick) in enumerate(due))
     return replace(shop(*blocks), orders=lines)
 
 
@@ -208,15 +208,15 @@ def test_of_two_order_lines_of_a_run_the_first_due_holds_the_other_up() -> None:
 def test_no_plan_is_less_late_than_is_said_to_be_the_least(problem: Problem) -> None:
     last = [block for block in problem.blocks if block.last]
     pieces = sum(block.pieces for block in last)
-    orders = (Order("r", "1", 1, 1, 40), Order("r", "2", pieces, pieces, 90))
+    orders = (OrderDue("r", "1", 1, 1, 40), OrderDue("r", "2", pieces, pieces, 90))
     problem = replace(problem, orders=orders)
     try:
         plan = greedy_plan(problem, 12)
     except NoPlace:
         return
-    model = Model(problem, Wish(plan.finish(problem) + 200, watching="anyone", least="late"))
+    model = Model(problem, Aim(plan.finish(problem) + 200, watching="anyone", least="late"))
 
-    found = model.solve(Limits(120, work=1))
+    found = model.solve(SolveLimits(120, work=1))
 
     assert Worth(problem).late(soonest_ends(problem)) <= lateness_of(problem, plan)
     for order in orders:

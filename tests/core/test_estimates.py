@@ -4,7 +4,16 @@ from datetime import date, timedelta
 
 import pytest
 
-from runboard.plan.estimates import GUESS_SPREAD, HANDS, MACHINE, Estimates, Known, Measured, estimates_from, updated
+from runboard.plan.estimates import (
+    GUESS_SPREAD,
+    HANDS,
+    MACHINE,
+    Estimates,
+    KnownTime,
+    Measured,
+    estimates_from,
+    updated,
+)
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import TICK
 from tests.core.pressing import Floor
@@ -26,7 +35,7 @@ def worked(floor: Floor, load: str, minutes: float) -> None:
     floor.press("load done", run="r1", load=load)
 
 
-def known(floor: Floor, step: str, kind: str = "hand") -> Known:
+def known(floor: Floor, step: str, kind: str = "hand") -> KnownTime:
     estimates = estimates_from(floor.state, floor.book)
     found = floor.run.route.step(step)
     assert found is not None

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 
 from runboard.plan.answer import is_worth_telling
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, PlannedStation, Problem, Stretch, Worker
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import lateness_of, worth
 from runboard.plan.schedule.rule.greedy import RULES, Features, greedy_plan, ranked
@@ -15,7 +15,7 @@ from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.schedule.search.best import Improved
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Answer, Limits
+from runboard.plan.schedule.search.solving import Solved, SolveLimits
 from runboard.plan.schedule.search.walks import WalksModel
 from tests.core.instances import MONDAY, problems, the_trial
 from tests.examples import examples
@@ -76,11 +76,11 @@ def test_a_calmer_plan_has_clearly_fewer_walks_and_is_done_later() -> None:
 
 def test_a_long_plan_is_changed_a_part_at_a_time_as_the_model_allows_it(monkeypatch: pytest.MonkeyPatch) -> None:
     problem = the_trial(18, 2)
-    asked: list[tuple[Model, Limits]] = []
+    asked: list[tuple[Model, SolveLimits]] = []
 
-    def solve(model: Model, limits: Limits, *_: object) -> Answer:
+    def solve(model: Model, limits: SolveLimits, *_: object) -> Solved:
         asked.append((model, limits))
-        return Answer(None, 0, False, limits.seconds)
+        return Solved(None, 0, False, limits.seconds)
 
     monkeypatch.setattr(Model, "solve", solve)
     found = improved(problem, greedy_plan(problem), 5)
@@ -97,7 +97,7 @@ def two_rooms() -> Problem:
         Block(at, "r", f"load {at}", f"step {at}", f"operation {at}", (str(at),), 1, at % 2, HANDS, (0,))
         for at in range(4)
     )
-    stations = (Station("bench", "Bench", 0), Station("packing", "Packing", 1))
+    stations = (PlannedStation("bench", "Bench", 0), PlannedStation("packing", "Packing", 1))
     return Problem(MONDAY, stations, (Worker("ann", "Ann", ((0, 1000),)),), (), ("shop", "house"), FAR_APART, blocks)
 
 
@@ -133,7 +133,7 @@ def test_nobody_stands_idle_beside_work_that_is_ready_though_all_is_done_no_soon
     alone = replace(problem.blocks[0], stretches=(Stretch("hand", 0, 100, "hands-on"),))
     other = replace(problem.blocks[2], index=1, load="load 1", station=1, people=(0, 1))
     people = (replace(problem.people[0], room=0), Worker("ben", "Ben", ((0, 1000),), 0))
-    stations = (problem.stations[0], Station("second", "Second bench", 0))
+    stations = (problem.stations[0], PlannedStation("second", "Second bench", 0))
     problem = replace(problem, people=people, stations=stations, blocks=(alone, other))
     idle = Plan((Placed(0, 0, hands=0), Placed(1, 60, hands=1)))
     assert broken(problem, idle) == ()

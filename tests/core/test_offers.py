@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.answer import Answer, Shown, answer, standing_of
+from runboard.plan.answer import Answer, ShownFirst, answer, standing_of
 from runboard.plan.clashes import Clash, clashes
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
@@ -391,7 +391,7 @@ def shown_before(floor: Floor, move: str) -> Answer:
     before = answer(floor.state, floor.book, floor.now)
     assert before.offers["ann"].own != move and before.offers["ann"].prices[move] == Price()
     hands = floor.state.people["ann"].hands
-    return replace(before, shown={"ann": Shown(move, hands, standing_of(floor.state))})
+    return replace(before, shown={"ann": ShownFirst(move, hands, standing_of(floor.state))})
 
 
 def first_now(floor: Floor, before: Answer) -> str:

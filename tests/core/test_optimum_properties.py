@@ -27,7 +27,7 @@ from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.hours import joined
-from runboard.plan.schedule.problem.nouns import FAR, Block, Lag, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import FAR, Block, Lag, Placed, Plan, PlannedStation, Problem, Stretch, Worker
 from tests.core.instances import MONDAY, problems
 from tests.core.optimum import Best, best_of
 from tests.core.shorter import KINDS, has_it, in_one_window, longer, shorter, steady, sum_of_changes
@@ -155,7 +155,7 @@ def work(index: int, station: int, length: int, *lags: Lag, by: int = 0) -> Bloc
 
 
 def two_benches(*blocks: Block, windows: tuple[tuple[int, int], ...] = ((0, FAR),)) -> Problem:
-    stations = tuple(Station(key, key, 0) for key in ("bench", "table"))
+    stations = tuple(PlannedStation(key, key, 0) for key in ("bench", "table"))
     people = tuple(Worker(key, key, windows) for key in ("ann", "ben"))
     return Problem(MONDAY, stations, people, (("clamps", 1),), ("shop",), ((0,),), blocks)
 

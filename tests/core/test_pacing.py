@@ -6,12 +6,12 @@ from fractions import Fraction
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from runboard.plan.pace import average_in_work
 from runboard.plan.schedule.problem.hours import open_ticks
-from runboard.plan.schedule.problem.nouns import Order, Plan, Problem, Worker
+from runboard.plan.schedule.problem.nouns import OrderDue, Plan, Problem, Worker
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.told.pacing import RunPace, machines_served, run_paces, trays_in_work
+from runboard.review.pace import average_in_work, ideal_machines
 from tests.core.instances import problems, the_trial
 
 MINUTE = 2  # ticks
@@ -23,14 +23,14 @@ def trial() -> Problem:
     return the_trial(9)
 
 
-def pace(problem: Problem, *orders: Order) -> RunPace:
+def pace(problem: Problem, *orders: OrderDue) -> RunPace:
     problem = replace(problem, orders=orders or problem.orders)
     (found,) = run_paces(problem, greedy_plan(problem, 4))
     return found
 
 
-def due(problem: Problem, pieces: int, tick: int) -> Order:
-    return Order(problem.blocks[0].run, "1", pieces, pieces, tick)
+def due(problem: Problem, pieces: int, tick: int) -> OrderDue:
+    return OrderDue(problem.blocks[0].run, "1", pieces, pieces, tick)
 
 
 def names(problem: Problem, found: RunPace) -> list[str]:
@@ -48,7 +48,7 @@ def test_a_piece_is_needed_every_takt_of_the_hours_there_are(trial: Problem) -> 
 
 def test_the_order_line_that_asks_most_sets_the_takt(trial: Problem) -> None:
     day, run = 24 * 60 * MINUTE, trial.blocks[0].run
-    soon, late = Order(run, "1", 20, 20, 2 * day), Order(run, "2", 25, PIECES, 30 * day)
+    soon, late = OrderDue(run, "1", 20, 20, 2 * day), OrderDue(run, "2", 25, PIECES, 30 * day)
 
     assert pace(trial, soon, late).until == 2 * day
     assert pace(trial, replace(soon, by_then=1), replace(late, due=3 * day)).until == 3 * day
@@ -132,7 +132,7 @@ def test_machines_are_charted_by_loading_and_unloading(trial: Problem) -> None:
     assert set(found) == {"cnc", "laser"}
     assert found["laser"].concurrent == 3 * MINUTE
     assert found["laser"].machine == 22 * MINUTE
-    assert found["laser"].ideal == pytest.approx(25 / 3)
+    assert ideal_machines(found["laser"]) == pytest.approx(25 / 3)
     assert (found["laser"].whole, found["cnc"].whole) == (8, 7)
 
 

@@ -1,10 +1,10 @@
 """The history of a tray: what concerns it and nothing else, oldest first, what was undone marked."""
 
-from runboard.review.history import Entry, tray_history
+from runboard.review.history import HistoryEntry, tray_history
 from tests.core.pressing import Floor
 
 
-def history(floor: Floor, tray: str) -> list[Entry]:
+def history(floor: Floor, tray: str) -> list[HistoryEntry]:
     return tray_history(floor.run, tray, floor.ledger.arrived, floor.state.unsettled)
 
 

@@ -8,8 +8,8 @@ from statistics import fmean, median, stdev
 
 import pytest
 
-from runboard.plan.estimates import GUESS_SPREAD, HANDS, Known, Measured, updated
-from runboard.plan.schedule.problem.nouns import TICK, Block, Order, Plan, Problem, Worker
+from runboard.plan.estimates import GUESS_SPREAD, HANDS, KnownTime, Measured, updated
+from runboard.plan.schedule.problem.nouns import TICK, Block, OrderDue, Plan, Problem, Worker
 from runboard.plan.schedule.rule import rule as rules
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told import forecast as forecasts
@@ -102,7 +102,7 @@ def outcome(luck: Random) -> int:
     return -1 if really < told.finish[5] else int(really > told.finish[95])
 
 
-def learned(luck: Random, guess: timedelta, mean: timedelta, evenings: int) -> Known:
+def learned(luck: Random, guess: timedelta, mean: timedelta, evenings: int) -> KnownTime:
     """What is known after so many evenings of three times each."""
     times = [
         Measured(mean * of_evening * lucky(luck, HANDS.load), ("r", MONDAY.date() + timedelta(evening)), "")
@@ -131,7 +131,7 @@ def made_by_hand(monkeypatch: pytest.MonkeyPatch) -> Forecast:
     problem = replace(
         problem,
         people=(Worker("ann", "Ann", ((0, 200), (2880, 3080)), 0),),
-        orders=(Order("r", "1", 4, 4, 60), Order("r", "2", 4, 8, 200), Order("r", "3", 1, 9, 90_000)),
+        orders=(OrderDue("r", "1", 4, 4, 60), OrderDue("r", "2", 4, 8, 200), OrderDue("r", "3", 1, 9, 90_000)),
     )
     lengths = [[10 * go, 100, 0, 0] for go in range(1, 21)]
     monkeypatch.setattr(forecasts, "drawn_lengths", lambda *_: lengths)

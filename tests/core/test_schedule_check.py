@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Block, Lag, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import Block, Lag, Placed, Plan, PlannedStation, Problem, Stretch, Worker
 from tests.core.instances import MONDAY
 
 SHOP, HOUSE = 0, 1
@@ -31,10 +31,10 @@ def a_block(index: int, station: int, stretches: tuple[Stretch, ...], **more: An
 
 def shop(*blocks: Block) -> Problem:
     stations = (
-        Station("cnc", "CNC", SHOP, frozenset({CNC, BENCH})),
-        Station("bench", "Bench", SHOP, frozenset({BENCH})),
-        Station("laser", "Laser", HOUSE, frozenset({LASER}), heats=True, runs=((0, 300), (400, 900))),
-        Station("sander", "Sander", SHOP, frozenset({SANDER}), dusty=True),
+        PlannedStation("cnc", "CNC", SHOP, frozenset({CNC, BENCH})),
+        PlannedStation("bench", "Bench", SHOP, frozenset({BENCH})),
+        PlannedStation("laser", "Laser", HOUSE, frozenset({LASER}), heats=True, runs=((0, 300), (400, 900))),
+        PlannedStation("sander", "Sander", SHOP, frozenset({SANDER}), dusty=True),
     )
     people = (Worker("ann", "Ann", ((0, 200), (400, 900)), SHOP), Worker("ben", "Ben", ((0, 900),), HOUSE))
     return Problem(MONDAY, stations, people, (("extraction", 1),), ("shop", "house"), ((0, 4), (4, 0)), blocks)

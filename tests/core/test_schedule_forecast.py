@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 from numba.core.codegen import JITCPUCodegen
 
-from runboard.plan.schedule.problem.nouns import FAR, Order, Problem
+from runboard.plan.schedule.problem.nouns import FAR, OrderDue, Problem
 from runboard.plan.schedule.rule import rule as rules
 from runboard.plan.schedule.rule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.rule.kernel import compiled as compiling
@@ -33,7 +33,7 @@ def warm():
 
 
 def due(problem: Problem, tick: int, pieces: int = 45) -> Problem:
-    return replace(problem, orders=(Order("r1", "1", pieces, pieces, tick),))
+    return replace(problem, orders=(OrderDue("r1", "1", pieces, pieces, tick),))
 
 
 @pytest.mark.parametrize(("trays", "people"), [(9, 1), (9, 2)])
@@ -100,7 +100,7 @@ def test_a_later_due_moment_is_likelier_kept():
 def test_some_of_the_pieces_are_there_before_all_of_them():
     problem = shop(hand(0, last=True), hand(1, last=True))
     problem = replace(
-        problem, orders=(Order("r", "1", 5, 5, 14), Order("r", "2", 5, 10, 14), Order("r", "3", 9, 19, 900))
+        problem, orders=(OrderDue("r", "1", 5, 5, 14), OrderDue("r", "2", 5, 10, 14), OrderDue("r", "3", 9, 19, 900))
     )
 
     told = forecast(problem, greedy_plan(problem), 40)

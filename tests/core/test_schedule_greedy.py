@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import TICK, Block, Lag, Order, Problem
+from runboard.plan.schedule.problem.nouns import TICK, Block, Lag, OrderDue, Problem
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import RULES, Features, greedy, greedy_plan, ranked
@@ -114,7 +114,7 @@ def test_the_same_problem_gives_the_same_plan():
 
 def test_lateness_comes_before_the_finish():
     problem = shop(hand(0, last=True), replace(hand(1, last=True), run="s"))
-    order = Order("s", "1", 5, 5, 10)
+    order = OrderDue("s", "1", 5, 5, 10)
 
     plan = greedy_plan(replace(problem, orders=(order,)))
 

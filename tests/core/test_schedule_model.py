@@ -12,16 +12,16 @@ from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.bounds import all_bounds, bound
 from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Wish
+from runboard.plan.schedule.search.solving import Aim, Solved, SolveLimits, Stop
 from tests.core.instances import problems, the_trial
 from tests.examples import examples
 
 BY_CHANCE = settings(max_examples=examples(20), suppress_health_check=list(HealthCheck))
 
 
-def solved(problem: Problem, before: int, **wish: object) -> tuple[Model, Answer]:
-    model = Model(problem, Wish(before, **wish))  # type: ignore[arg-type]
-    return model, model.solve(Limits(120, work=2))
+def solved(problem: Problem, before: int, **wish: object) -> tuple[Model, Solved]:
+    model = Model(problem, Aim(before, **wish))  # type: ignore[arg-type]
+    return model, model.solve(SolveLimits(120, work=2))
 
 
 @BY_CHANCE
@@ -45,7 +45,7 @@ def test_no_bound_is_above_a_checked_plan(problem: Problem) -> None:
     finish = plan.finish(problem)
 
     assert all(one.tick <= finish for one in all_bounds(problem))
-    assert least_evenings(problem, Chains(problem), bound(problem).tick, finish + 1, Limits(2))[0] <= finish
+    assert least_evenings(problem, Chains(problem), bound(problem).tick, finish + 1, SolveLimits(2))[0] <= finish
     for watching in ("named", "anyone"):
         model, found = solved(problem, finish + 1, watching=watching)
         assert not model.is_bound or found.bound <= finish
@@ -72,8 +72,8 @@ def test_presence_counts_the_hours_of_everybody() -> None:
 
 def test_a_solve_ends_when_another_thread_asks_and_none_begins_after_that() -> None:
     problem, stop, found = the_trial(18), Stop(), Event()
-    model, limits = Model(problem, Wish(20_000)), Limits(3600)
-    answers: list[Answer] = []
+    model, limits = Model(problem, Aim(20_000)), SolveLimits(3600)
+    answers: list[Solved] = []
 
     solving = Thread(target=lambda: answers.append(model.solve(limits, lambda _: found.set(), stop)), daemon=True)
     solving.start()
@@ -90,9 +90,9 @@ def test_a_solve_ends_when_another_thread_asks_and_none_begins_after_that() -> N
 
 
 def test_seconds_that_are_counted_are_the_same_however_busy_the_computer_is() -> None:
-    problem, limits = the_trial(3), Limits(2, is_counted=True)
+    problem, limits = the_trial(3), SolveLimits(2, is_counted=True)
 
-    first, second = (Model(problem, Wish(20_000)).solve(limits) for _ in range(2))
+    first, second = (Model(problem, Aim(20_000)).solve(limits) for _ in range(2))
 
     assert first == second
     assert 0 < first.seconds < 60

@@ -6,12 +6,12 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from runboard.run.calls.dues import Due, dues
-from runboard.run.calls.signals import Heard, Limits, Reading, hear, read_signal
+from runboard.run.calls.signals import Heard, Reading, SignalLimits, hear, read_signal
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 
 NOON = datetime(2026, 6, 1, 12, 0, tzinfo=UTC)
-LIMITS = Limits(watts=20, for_=timedelta(seconds=30))
+LIMITS = SignalLimits(watts=20, for_=timedelta(seconds=30))
 
 
 def after(seconds: float) -> datetime:

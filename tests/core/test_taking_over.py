@@ -6,12 +6,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from runboard.plan.schedule.problem.check import broken
-from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, PlannedStation, Problem, Stretch, Worker
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Answer, Limits, Watching, Wish
+from runboard.plan.schedule.search.solving import Aim, Solved, SolveLimits, Watching
 from runboard.plan.schedule.search.staffing import counts_heads, differ, staffed, with_people
 from runboard.words.plan_record import operations_record
 from tests.core.instances import MONDAY, problems
@@ -35,14 +35,18 @@ def needed_twice(walk: int = 0, ben_until: int = 500) -> Problem:
         replace(hand_work(1, 1, (ANN,)), last=True),
         replace(hand_work(2, 2, (BEN,), release=30 + 2 * walk), last=True),
     )
-    stations = (Station("laser", "Laser", 0), Station("bench", "Bench", 1), Station("saw", "Saw", 1))
+    stations = (
+        PlannedStation("laser", "Laser", 0),
+        PlannedStation("bench", "Bench", 1),
+        PlannedStation("saw", "Saw", 1),
+    )
     people = (Worker("ann", "Ann", ((0, 500),)), Worker("ben", "Ben", ((0, ben_until),)))
     walks = ((0, walk), (walk, 0))
     return Problem(MONDAY, stations, people, (), ("house", "shop"), walks, blocks)
 
 
-def best(problem: Problem, watching: Watching, before: int = 500) -> Answer:
-    return Model(problem, Wish(before, watching=watching)).solve(Limits(120, work=2))
+def best(problem: Problem, watching: Watching, before: int = 500) -> Solved:
+    return Model(problem, Aim(before, watching=watching)).solve(SolveLimits(120, work=2))
 
 
 @pytest.mark.parametrize(("walk", "change"), [(0, 30), (4, 34)])
@@ -94,7 +98,7 @@ def test_what_people_cannot_quite_do_is_moved_by_some_minutes() -> None:
     problem = needed_twice(4)
     rushed = Plan((Placed(0, 0, hands=BEN), Placed(1, 0, hands=ANN), Placed(2, 32, hands=BEN)))
 
-    found, _ = with_people(problem, rushed, Wish(94), Limits(120, work=2))
+    found, _ = with_people(problem, rushed, Aim(94), SolveLimits(120, work=2))
 
     assert found is not None
     assert broken(problem, found) == ()
@@ -119,12 +123,12 @@ def test_whoever_leaves_hands_the_laser_over_before_their_hours_end() -> None:
 def test_what_is_hinted_of_a_plan_can_be_so(watching: Watching, watchers: tuple[tuple[int, int], ...]) -> None:
     problem = replace(needed_twice(), blocks=needed_twice().blocks[:1])
     plan = Plan((Placed(0, 0, hands=BEN, watchers=watchers),))
-    model = Model(problem, Wish(500, watching=watching))
+    model = Model(problem, Aim(500, watching=watching))
 
     for var, value in model.people.hints(plan.placed[0]):
         model.model.add(var == value)
 
-    assert model.solve(Limits(120, work=2)).plan is not None
+    assert model.solve(SolveLimits(120, work=2)).plan is not None
 
 
 def test_a_change_of_watcher_makes_two_parts_of_the_run() -> None:
@@ -173,8 +177,8 @@ def test_taking_turns_never_makes_the_best_finish_later(problem: Problem) -> Non
 @BY_CHANCE
 @given(problems())
 def test_a_plan_with_turns_breaks_no_rule(problem: Problem) -> None:
-    model = Model(problem, Wish(6000, watching="by turns"))
-    found = model.solve(Limits(120, work=2))
+    model = Model(problem, Aim(6000, watching="by turns"))
+    found = model.solve(SolveLimits(120, work=2))
 
     if found.plan is not None and model.is_plan:
         assert broken(problem, found.plan) == ()

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from runboard.plan.schedule.problem.nouns import Block, Order, Placed, Plan, Problem, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import Block, OrderDue, Placed, Plan, PlannedStation, Problem, Stretch, Worker
 from runboard.plan.schedule.problem.people import walks_in
 from runboard.plan.schedule.problem.worth import WALK, lateness_of, worth
 from tests.core.instances import MONDAY
@@ -12,14 +12,14 @@ from tests.core.instances import MONDAY
 OPEN = ((0, 100), (1000, 1100))
 
 
-def shop(*orders: Order) -> Problem:
+def shop(*orders: OrderDue) -> Problem:
     """Two pieces of work of 10 in each of two rooms, five pieces each, in any order."""
     hands = (Stretch("hand", 0, 10, "hands-on"),)
     blocks = tuple(
         Block(at, f"r{at}", f"load {at}", "step", "work", (str(at),), 5, at % 2, hands, (0,), last=True)
         for at in range(4)
     )
-    stations = (Station("bench", "Bench", 0), Station("packing", "Packing", 1))
+    stations = (PlannedStation("bench", "Bench", 0), PlannedStation("packing", "Packing", 1))
     people = (Worker("ann", "Ann", OPEN),)
     return Problem(MONDAY, stations, people, (), ("shop", "house"), ((0, 1), (1, 0)), blocks, orders)
 
@@ -28,8 +28,8 @@ def begun_at(*ticks: int) -> Plan:
     return Plan(tuple(Placed(at, tick, hands=0) for at, tick in enumerate(ticks)))
 
 
-def due(run: int, tick: int) -> Order:
-    return Order(f"r{run}", "1", 5, 5, tick)
+def due(run: int, tick: int) -> OrderDue:
+    return OrderDue(f"r{run}", "1", 5, 5, tick)
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,7 @@ from typing import Any, get_args, get_origin, get_type_hints
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import (
     Load,
-    Order,
+    OrderLine,
     PersonState,
     Revision,
     RunState,
@@ -49,7 +49,7 @@ def _run(key: str, said: Mapping[str, Any], book: Book) -> RunState:
         product=product.key,
         product_name=said["product_name"],
         revisions=tuple(Revision(one["number"], one["from_tray"], Route(product)) for one in said["routes"]),
-        orders=tuple(_read(Order, one) for one in said["orders"]),
+        orders=tuple(_read(OrderLine, one) for one in said["orders"]),
         wood=said["wood"],
         trays={tray: _read(Tray, one) for tray, one in said["trays"].items()},
         loads={load: _read(Load, one) for load, one in said["loads"].items()},

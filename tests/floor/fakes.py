@@ -7,9 +7,10 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from runboard.background.task import Failure, Task
-from runboard.floor.workshop import Known, Workshop
+from runboard.floor.workshop import Workshop
 from runboard.run.calls.dues import Due
 from runboard.run.log.event import Event, event_from_json, event_to_json
+from runboard.run.refusal import AnsweredBefore
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.shop.limits import check_limits
@@ -33,7 +34,7 @@ class FakeClock:
 class FakeLog:
     def __init__(self) -> None:
         self.stored: list[Event] = []
-        self.refused: dict[str, Known] = {}
+        self.refused: dict[str, AnsweredBefore] = {}
         self.records: dict[str, tuple[str, Mapping[str, Any]]] = {}
         self.dues: dict[str, Due] = {}
 
@@ -58,8 +59,8 @@ class FakeLog:
     def events(self, after: int = 0) -> list[Event]:
         return self.stored[after:]
 
-    def known(self, ids: Sequence[str]) -> dict[str, Known]:
-        accepted = {event.id: Known("accepted") for event in self.stored if event.id in ids}
+    def known(self, ids: Sequence[str]) -> dict[str, AnsweredBefore]:
+        accepted = {event.id: AnsweredBefore("accepted") for event in self.stored if event.id in ids}
         return {key: one for key, one in self.refused.items() if key in ids} | accepted
 
     def append(self, event: Event, received_at: datetime) -> int:
@@ -70,7 +71,7 @@ class FakeLog:
     def refuse(
         self, record: Mapping[str, Any], code: str, facts: Mapping[str, Any], received_at: datetime, device: str = ""
     ) -> None:
-        self.refused.setdefault(record["id"], Known("refused", code, facts))
+        self.refused.setdefault(record["id"], AnsweredBefore("refused", code, facts))
         self.records.setdefault(record["id"], (device, record))
         mine = [key for key, (one, _) in self.records.items() if one == device]
         for key in mine[:-MOST_REFUSED_OF_ONE]:

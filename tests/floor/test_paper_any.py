@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from runboard.floor.changing.runs import Wish, new_event, open_run
-from runboard.floor.pressing.paper import Paper, enter_paper, try_paper
-from runboard.floor.pressing.paper_rows import Row, RowRefused, totals
+from runboard.floor.pressing.paper import TypedCard, enter_paper, try_paper
+from runboard.floor.pressing.paper_rows import CardRow, RowRefused, totals
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.run.refusal import Refused
@@ -19,7 +19,7 @@ STEPS = ("cut", "clean", "sand:120", "sand:180", "engrave", "oil", "hooks")
 KINDS = ("load started", "machine started", "unloading started", "load done", "pieces counted", "load stopped")
 ROWS = st.lists(
     st.builds(
-        Row,
+        CardRow,
         st.sampled_from(STEPS),
         st.integers(0, 6),
         st.none() | st.integers(0, 3),
@@ -53,10 +53,12 @@ def worked_on(chance: Random, presses: int) -> Workshop:
 
 @settings(max_examples=60)
 @given(st.integers(0, 2**32 - 1).map(Random), st.integers(0, 12), st.sampled_from("123"), ROWS)
-def test_a_card_is_entered_as_it_says_or_not_at_all(chance: Random, presses: int, tray: str, rows: list[Row]) -> None:
+def test_a_card_is_entered_as_it_says_or_not_at_all(
+    chance: Random, presses: int, tray: str, rows: list[CardRow]
+) -> None:
     made = worked_on(chance, presses)
     events, before = made.log.events(), made.ledger.state.runs["r1"].trays[tray]
-    paper = Paper("r1", tray, rows, "ann", "a" * 32)
+    paper = TypedCard("r1", tray, rows, "ann", "a" * 32)
 
     try:
         expected = try_paper(made, paper)

@@ -5,15 +5,15 @@ from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Answer, Limits, Wish
+from runboard.plan.schedule.search.solving import Aim, Solved, SolveLimits
 
 HORIZON = 3000
 
 
-def solved(problem: Problem) -> Answer:
+def solved(problem: Problem) -> Solved:
     """What the model makes of it, with the bound that is known without a search."""
-    wish = Wish(HORIZON, bound(problem).tick)
-    return Model(problem, wish).solve(Limits(60, work=30))
+    wish = Aim(HORIZON, bound(problem).tick)
+    return Model(problem, wish).solve(SolveLimits(60, work=30))
 
 
 def optimum(problem: Problem) -> int:

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from icalendar import Calendar, Event
 
-from runboard.run.calls.calendar import Alarm, Entry, calendar_text
+from runboard.run.calls.calendar import Alarm, CalendarEntry, calendar_text
 from tests.outside.said import from_memory, published
 
 NOW = datetime(1997, 3, 1, 12, 0, tzinfo=UTC)
@@ -17,18 +17,18 @@ def at(day: int, hour: int, minute: int = 0) -> datetime:
 
 def entry(
     begins: datetime, ends: datetime, *alarms: Alarm, title: str = "The laser has ended", text: str = ""
-) -> Entry:
-    return Entry("machine-end-r1-engrave/4", title, text, begins, ends, alarms)
+) -> CalendarEntry:
+    return CalendarEntry("machine-end-r1-engrave/4", title, text, begins, ends, alarms)
 
 
-def read(made: Entry) -> Event:
+def read(made: CalendarEntry) -> Event:
     """The one event of the file, as a calendar program reads it."""
     (event,) = Calendar.from_ical(calendar_text(made, NOW)).walk("VEVENT")
     assert isinstance(event, Event)
     return event
 
 
-def rings_at(made: Entry) -> list[datetime]:
+def rings_at(made: CalendarEntry) -> list[datetime]:
     return sorted(time.trigger for time in read(made).alarms.times)
 
 
@@ -57,11 +57,11 @@ def test_an_alarm_rings_when_the_standards_examples_do(example: str) -> list[dat
     return rings_at(EXAMPLES[example])
 
 
-def lines_of(made: Entry) -> list[str]:
+def lines_of(made: CalendarEntry) -> list[str]:
     return calendar_text(made, NOW).split("\r\n")
 
 
-def line_of(made: Entry, name: str) -> str:
+def line_of(made: CalendarEntry, name: str) -> str:
     """The first line of that name: of the event, else of its alarm."""
     return next(line.partition(":")[2] for line in lines_of(made) if line.partition(":")[0].partition(";")[0] == name)
 

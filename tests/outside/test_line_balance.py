@@ -10,11 +10,12 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.plan.pace import Line, fewest_stations, takt_time
+from runboard.plan.pace import StationLine, takt_time
 from runboard.plan.schedule.problem.nouns import FAR, Problem, Worker
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.search.improve import improve
 from runboard.plan.schedule.told.pacing import run_paces
+from runboard.review.pace import balance_delay, fewest_stations, idle
 from tests.lines import line
 from tests.outside.proving import optimum
 from tests.outside.said import calculated, from_memory, published
@@ -34,8 +35,8 @@ CUTS: dict[str, tuple[dict[str, int], int]] = {
 }
 
 
-def stations(seconds: dict[str, int]) -> Line[float]:
-    return Line([sum(seconds[task] for task in tasks) for tasks in STATIONS])
+def stations(seconds: dict[str, int]) -> StationLine[float]:
+    return StationLine([sum(seconds[task] for task in tasks) for tasks in STATIONS])
 
 
 def problem(seconds: dict[str, int], units: int) -> Problem:
@@ -66,9 +67,9 @@ def test_the_line_is_balanced_as_printed(figure: str) -> float:
     return {
         **apart,
         "fewest stations": fewest_stations(sum(SECONDS.values()), CYCLE),
-        "idle": balanced.idle(CYCLE),
+        "idle": idle(balanced, CYCLE),
         "efficiency": balanced.efficiency(CYCLE),
-        "balance delay": balanced.balance_delay(CYCLE),
+        "balance delay": balance_delay(balanced, CYCLE),
     }[figure]
 
 
@@ -80,7 +81,7 @@ def test_the_pieces_an_hour_of_the_slowest_station(cut: str) -> float:
 @calculated(f"the times of {TEXT_BOOK}", {"cycle": 290, "idle": 4 * 290 - 840})
 def test_its_real_cycle_is_the_slowest_station(figure: str) -> float:
     balanced = stations(SECONDS)
-    return {"cycle": balanced.cycle, "idle": balanced.idle()}[figure]
+    return {"cycle": balanced.cycle, "idle": idle(balanced)}[figure]
 
 
 @pytest.mark.parametrize("cut", CUTS)
@@ -142,4 +143,4 @@ def test_the_takt_of_a_value_stream(hours: timedelta, pieces: int) -> timedelta:
 
 def test_a_task_longer_than_the_takt_fits_no_line_of_single_stations() -> None:
     # Of the guitars above one task takes 75 s: no grouping of whole tasks gives one every 60 s.
-    assert Line([75.0, 60.0]).cycle > takt_time(8 * 3600, 480)
+    assert StationLine([75.0, 60.0]).cycle > takt_time(8 * 3600, 480)

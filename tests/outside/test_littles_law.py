@@ -4,10 +4,10 @@ from fractions import Fraction
 
 import pytest
 
-from runboard.plan.pace import average_in_work
 from runboard.plan.schedule.problem.nouns import Plan, Problem
 from runboard.plan.schedule.rule.greedy import greedy_plan
 from runboard.plan.schedule.told.pacing import trays_in_work
+from runboard.review.pace import average_in_work
 from tests.core.instances import the_trial
 from tests.lines import line
 from tests.outside.said import published

@@ -12,6 +12,7 @@ import pytest
 
 from runboard.plan.pace import PersonMachine
 from runboard.plan.schedule.told.pacing import machines_served
+from runboard.review.pace import cheapest, cycle, ideal_machines, machine_idle, person_idle, unit_cost
 from tests.lines import person_and_machines
 from tests.outside.proving import optimum
 from tests.outside.said import calculated, published
@@ -35,31 +36,31 @@ MAN_MACHINE = "notes on man-machine charts after Niebel: https://pl.scribd.com/d
 @published(SOLUTION_2_41, {"cost of five": 16.20, "cheapest": 4, "cycle of five": 30}, within=1e-9)
 def test_what_a_piece_costs_is_as_printed(figure: str) -> float:
     return {
-        "cost of five": TOMPKINS.unit_cost(5, 12, 30),
-        "cheapest": TOMPKINS.cheapest(12, 30),
-        "cycle of five": TOMPKINS.cycle(5) / timedelta(minutes=1),
+        "cost of five": unit_cost(TOMPKINS, 5, 12, 30),
+        "cheapest": cheapest(TOMPKINS, 12, 30),
+        "cycle of five": cycle(TOMPKINS, 5) / timedelta(minutes=1),
     }[figure]
 
 
 @published(MAN_MACHINE, {"n": 2.7}, within=0.05)
 def test_the_ideal_number_of_machines_is_as_printed(_: str) -> float:
-    return NIEBEL.ideal
+    return ideal_machines(NIEBEL)
 
 
 @calculated(f"inputs of {SOLUTION_2_41}", {"ideal": 4.17, "whole": 4}, within=0.005)
 def test_the_ideal_number_of_machines_calculated_here(figure: str) -> float:
-    return {"ideal": TOMPKINS.ideal, "whole": TOMPKINS.whole}[figure]
+    return {"ideal": ideal_machines(TOMPKINS), "whole": TOMPKINS.whole}[figure]
 
 
 @calculated(f"inputs of {SOLUTION_2_41}", {1: 17.50, 2: 15.00, 3: 14.17, 4: 13.75, 6: 19.20, 7: 22.20}, within=0.005)
 def test_the_rest_of_the_costs_calculated_here(machines: int) -> float:
-    return TOMPKINS.unit_cost(machines, 12, 30)
+    return unit_cost(TOMPKINS, machines, 12, 30)
 
 
 @calculated(f"inputs of {MAN_MACHINE}", {1: 1.500, 2: 1.250, 3: 1.2833}, within=0.00005)
 def test_the_costs_of_the_notes_calculated_here(machines: int) -> float:
-    assert (NIEBEL.whole, NIEBEL.cheapest(10, 20)) == (2, 2)
-    return NIEBEL.unit_cost(machines, 10, 20)
+    assert (NIEBEL.whole, cheapest(NIEBEL, 10, 20)) == (2, 2)
+    return unit_cost(NIEBEL, machines, 10, 20)
 
 
 def test_synchronous_servicing_has_nobody_walk() -> None:
@@ -67,13 +68,13 @@ def test_synchronous_servicing_has_nobody_walk() -> None:
     # (https://www.scribd.com/document/607169370/Unit-5-Worker-Machine-Relationships).
     without, walking = minutes(2, 0, 6), minutes(2, 1, 6)
 
-    assert without.ideal == 8 / 2
+    assert ideal_machines(without) == 8 / 2
     assert walking.whole == 2
-    assert walking.unit_cost(2, 12, 18) == pytest.approx((2 + 6) / 60 * (12 + 2 * 18) / 2)
+    assert unit_cost(walking, 2, 12, 18) == pytest.approx((2 + 6) / 60 * (12 + 2 * 18) / 2)
 
 
 def test_a_machine_that_needs_somebody_all_the_time_has_one_person() -> None:
-    assert minutes(5, 0, 0).ideal == 1
+    assert ideal_machines(minutes(5, 0, 0)) == 1
 
 
 # Through the planner: (concurrent, independent, machine), a whole number of ticks.
@@ -88,13 +89,13 @@ CHARTS = {
 def test_the_best_plan_gives_a_round_every_cycle(name: str, machines: int) -> None:
     chart: PersonMachine[float] = PersonMachine(*CHARTS[name])
 
-    assert a_round_more(CHARTS[name], machines, 2) == chart.cycle(machines)
+    assert a_round_more(CHARTS[name], machines, 2) == cycle(chart, machines)
 
 
 @pytest.mark.parametrize(("machines", "rounds"), [(1, 2), (4, 2), (5, 5)])
 def test_the_best_plan_of_the_printed_chart_gives_a_round_every_cycle(machines: int, rounds: int) -> None:
     # With five, whose person is never idle, the first rounds still run on what the machines had to spare.
-    assert a_round_more((5, 1, 20), machines, rounds) == TOMPKINS.cycle(machines) / timedelta(minutes=1)
+    assert a_round_more((5, 1, 20), machines, rounds) == cycle(TOMPKINS, machines) / timedelta(minutes=1)
 
 
 def a_round_more(chart: tuple[int, int, int], machines: int, rounds: int) -> int:
@@ -108,10 +109,10 @@ def test_at_the_whole_ideal_neither_waits_and_beside_it_one_does(name: str) -> N
     chart: PersonMachine[float] = PersonMachine(*CHARTS[name])
     ideal = chart.whole
 
-    assert chart.ideal == ideal
-    assert (chart.person_idle(ideal), chart.machine_idle(ideal)) == (0, 0)
-    assert (chart.person_idle(ideal - 1) > 0, chart.machine_idle(ideal - 1)) == (True, 0)
-    assert (chart.person_idle(ideal + 1), chart.machine_idle(ideal + 1) > 0) == (0, True)
+    assert ideal_machines(chart) == ideal
+    assert (person_idle(chart, ideal), machine_idle(chart, ideal)) == (0, 0)
+    assert (person_idle(chart, ideal - 1) > 0, machine_idle(chart, ideal - 1)) == (True, 0)
+    assert (person_idle(chart, ideal + 1), machine_idle(chart, ideal + 1) > 0) == (0, True)
 
 
 def test_of_a_problem_each_machine_is_charted_by_hands_alone() -> None:

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from runboard.plan.good_rate import good_rate_from_counts, rolled_throughput_yield, route_good_rate, throughput_yield
+from runboard.plan.good_rate import good_rate_from_counts, rolled_throughput_yield, route_good_rate
+from runboard.review.pace import throughput_yield
 from runboard.shop.book import Operation, Pass
 from tests.outside.said import calculated, published
 

@@ -8,7 +8,7 @@ import pytest
 
 from runboard.run.calls.dues import Due
 from runboard.run.log.event import Event
-from runboard.run.refusal import Known
+from runboard.run.refusal import AnsweredBefore
 from runboard.store.events import MOST_REFUSED_OF_ONE
 
 NOON = datetime(2026, 3, 7, 12, 0, tzinfo=UTC)
@@ -82,7 +82,10 @@ class LogContract:
         with log.write() as write:
             known = write.known(["a", "b", "c"])
 
-        assert known == {"a": Known("accepted"), "b": Known("refused", "station busy", {"station": "CNC"})}
+        assert known == {
+            "a": AnsweredBefore("accepted"),
+            "b": AnsweredBefore("refused", "station busy", {"station": "CNC"}),
+        }
 
     def test_the_first_refusal_stands(self, log: Any) -> None:
         with log.write() as write:

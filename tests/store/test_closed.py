@@ -78,7 +78,7 @@ def test_a_folder_that_others_could_read_is_closed_at_opening_and_said(tmp_path:
 
     store = open_store(folder)
 
-    assert store.found == closed.Found("was open", {"folder": str(folder)})
+    assert store.found == closed.OpenFolder("was open", {"folder": str(folder)})
     assert open_to_others(folder) == []
     store.close()
     again = open_store(folder)
@@ -120,7 +120,7 @@ def test_a_folder_that_is_others_too_is_left_while_the_shops_files_are_closed(tm
 
     store = open_store(folder)
 
-    assert store.found == closed.Found("shared", {"folder": str(folder)})
+    assert store.found == closed.OpenFolder("shared", {"folder": str(folder)})
     assert set(open_to_others(folder)) <= {".", "music"}
     store.close()
 
@@ -149,5 +149,5 @@ def test_a_disk_that_knows_no_rights_is_said(tmp_path: Path, monkeypatch: pytest
 
     store = open_store(folder)
 
-    assert store.found == closed.Found("stays open", {"folder": str(folder)})
+    assert store.found == closed.OpenFolder("stays open", {"folder": str(folder)})
     store.close()

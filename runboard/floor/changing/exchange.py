@@ -36,7 +36,7 @@ def export_run(workshop: Workshop, run: str) -> dict[str, Any]:
         ledger, book = workshop.ledger, workshop.book
         arrived, held = list(ledger.arrived.values()), ledger.held
     own = own_events(arrived, run)
-    alone = Alone(run, book, {one.id for one in own})
+    alone = Alone(run, book, {event.id for event in own})
     for event in held:
         alone.fold(event)
     return {
@@ -44,8 +44,8 @@ def export_run(workshop: Workshop, run: str) -> dict[str, Any]:
         "run": run,
         "name": known.name,
         "time_zone": book.time_zone,
-        "events": [_record(one) for one in sorted(own, key=lambda one: one.order)],
-        "stand_ins": [{"for": source, "event": _record(one)} for source, one in alone.stand_ins],
+        "events": [_record(event) for event in sorted(own, key=lambda event: event.order)],
+        "stand_ins": [{"for": source, "event": _record(event)} for source, event in alone.stand_ins],
     }
 
 
@@ -83,12 +83,12 @@ def look_at_run(workshop: Workshop, record: object) -> Coming:
         seq, book = ledger.last_seq, workshop.book
     _fits_the_shop(book, file, before, arrived)
     alone = _told_alone(file, book)
-    wanted = [*((one.id, one) for one in file.own), *file.stand_ins, *alone.stand_ins]
-    fresh = [one for source, one in wanted if source not in arrived and one.id not in arrived]
+    wanted = [*((event.id, event) for event in file.own), *file.stand_ins, *alone.stand_ins]
+    fresh = [event for source, event in wanted if source not in arrived and event.id not in arrived]
     for event in fresh:
         check_not_ahead(event, workshop.clock.now())
     found = _tried(ledger, fresh, before, file, alone.state)
-    left_out = Counter(one.kind for one in file.shops)
+    left_out = Counter(event.kind for event in file.shops)
     run = found.state.runs[file.run]
     check_run(run)
     return Coming(file, run, file.run not in before.runs, tuple(found.events), left_out, found.ledger, seq)
@@ -101,7 +101,7 @@ def import_run(workshop: Workshop, record: object) -> int:
     with writing(workshop) as (write, now):
         if workshop.ledger.last_seq != coming.seq or coming.ledger.book is not workshop.book:  # somebody was quicker
             coming = look_at_run(workshop, record)
-        if write.known([one.id for one in coming.fresh]):
+        if write.known([event.id for event in coming.fresh]):
             raise Refused("run known", run=coming.file.run)
         for event in coming.fresh:
             coming.ledger.number(event, write.append(event, now))
@@ -111,9 +111,9 @@ def import_run(workshop: Workshop, record: object) -> int:
 
 def _told_alone(file: RunFile, book: Book) -> Alone:
     """The run alone, as its file tells it: what it says of the shop that it was worked in becomes stand-ins."""
-    own = [*file.own, *(one for _, one in file.stand_ins)]
-    alone = Alone(file.run, book, {one.id for one in own})
-    for event in sorted(effective([*own, *file.shops]), key=lambda one: one.order):
+    own = [*file.own, *(event for _, event in file.stand_ins)]
+    alone = Alone(file.run, book, {event.id for event in own})
+    for event in sorted(effective([*own, *file.shops]), key=lambda event: event.order):
         alone.fold(event)
     if file.run not in alone.state.runs:
         raise Refused("file no run")
@@ -147,10 +147,12 @@ def _choices(fresh: list[Event], file: RunFile) -> Iterator[list[Event]]:
     """All of them; without those of stations and of care; and then with everybody gone after their last press, whom the
     shop would otherwise take to stand near its machines."""
     yield fresh
-    of_run = [one for one in fresh if one.run == file.run or one.kind.startswith(("event ", "entry ", "alert "))]
+    of_run = [
+        event for event in fresh if event.run == file.run or event.kind.startswith(("event ", "entry ", "alert "))
+    ]
     yield of_run
-    last = {one.person: one for one in sorted(of_run, key=lambda one: one.order) if one.person}
-    yield [*of_run, *(stand_in(one, 0, "person went", person=key) for key, one in last.items())]
+    last = {event.person: event for event in sorted(of_run, key=lambda event: event.order) if event.person}
+    yield [*of_run, *(stand_in(event, 0, "person went", person=key) for key, event in last.items())]
 
 
 def _still_fits(state: ShopState, before: ShopState, file: RunFile, alone: Collection[str]) -> None:
@@ -164,11 +166,11 @@ def _fits_the_shop(book: Book, file: RunFile, state: ShopState, arrived: Mapping
         raise Refused("file zone", there=file.time_zone[:80], here=book.time_zone)
     if file.run in state.runs and file.opened.id not in arrived:
         raise Refused("run known", run=file.run)
-    events = [*file.own, *(one for _, one in file.stand_ins)]
-    stations = {one.station for one in events} | {
-        one.station for product in file.products for one in product.operations
+    events = [*file.own, *(event for _, event in file.stand_ins)]
+    stations = {event.station for event in events} | {
+        operation.station for product in file.products for operation in product.operations
     }
     missing = [key for key in stations if key and book.station(key) is None]
-    missing += [key for key in {one.person for one in events} if key and book.person(key) is None]
+    missing += [key for key in {event.person for event in events} if key and book.person(key) is None]
     if missing:
         raise Refused("file unknown names", names=sorted(missing)[:20])

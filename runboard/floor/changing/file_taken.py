@@ -12,7 +12,7 @@ from runboard.floor.changing.kept_changes import changes_in, take_changes
 from runboard.floor.changing.pictures import Shelf
 from runboard.floor.changing.shop_book import book_record, check_book, save_book
 from runboard.floor.looking.at_hand import Called, names_now
-from runboard.floor.workshop import Settings, Workshop
+from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import book_from_json
@@ -69,7 +69,9 @@ def look_at_file(workshop: Workshop, incoming: Incoming, name: str) -> BookComin
     return RunComing(look_at_run(workshop, record), len(changes_in(record)), names_now(workshop))
 
 
-def take_file(workshop: Workshop, incoming: Incoming, shelf: Shelf, settings: Settings, name: str, seen: int) -> str:
+def take_file(
+    workshop: Workshop, incoming: Incoming, shelf: Shelf, settings: KeptSettings, name: str, seen: int
+) -> str:
     """Take all of a kept file, or nothing; pictures only once nothing else is wrong, and before anything names them.
 
     Answers the run's key, '' for a book. ``seen`` is the book's revision that the person had before them.

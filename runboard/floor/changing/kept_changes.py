@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from runboard.floor.warm import find_run
-from runboard.floor.workshop import Settings, Workshop
+from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.run.log.event import parse_moment
 from runboard.run.refusal import Refused
 
@@ -19,7 +19,7 @@ _FIELD = "changes_to_try"
 
 
 @dataclass(frozen=True)
-class Kept:
+class KeptChange:
     """A change to try, in the words in which it was answered."""
 
     id: str
@@ -29,41 +29,43 @@ class Kept:
     answer: str
 
 
-def kept_changes(settings: Settings, run: str) -> list[Kept]:
+def kept_changes(settings: KeptSettings, run: str) -> list[KeptChange]:
     """The changes to try of a run, in the order in which they were kept."""
-    return [Kept(**one) for one in settings.get(_key(run)).get("changes", [])]
+    return [KeptChange(**change) for change in settings.get(_key(run)).get("changes", [])]
 
 
-def keep_change(workshop: Workshop, settings: Settings, run: str, said: Mapping[str, str], person: str) -> Kept:
+def keep_change(
+    workshop: Workshop, settings: KeptSettings, run: str, said: Mapping[str, str], person: str
+) -> KeptChange:
     """Keep a change to try; ``said`` has ``change`` and ``answer`` in words. The same change is kept once, with its newest
     answer. Refused 'try kept many'."""
     find_run(workshop, run)
     with workshop.lock:
-        others = [one for one in kept_changes(settings, run) if one.change != said["change"]]
+        others = [change for change in kept_changes(settings, run) if change.change != said["change"]]
         if len(others) >= MOST_KEPT:
             raise Refused("try kept many", most=MOST_KEPT)
         at = workshop.clock.now().isoformat()
-        made = Kept(uuid.uuid4().hex[:12], at, person, said["change"], said["answer"])
+        made = KeptChange(uuid.uuid4().hex[:12], at, person, said["change"], said["answer"])
         _put(settings, run, [*others, made])
     return made
 
 
-def drop_change(workshop: Workshop, settings: Settings, run: str, change: str) -> None:
+def drop_change(workshop: Workshop, settings: KeptSettings, run: str, change: str) -> None:
     """Take a change off the list; one that is gone already is no error."""
     with workshop.lock:
-        _put(settings, run, [one for one in kept_changes(settings, run) if one.id != change])
+        _put(settings, run, [known for known in kept_changes(settings, run) if known.id != change])
 
 
 # in a run's file
 
 
-def with_changes(settings: Settings, record: Mapping[str, Any]) -> dict[str, Any]:
+def with_changes(settings: KeptSettings, record: Mapping[str, Any]) -> dict[str, Any]:
     """The record of a run with its changes to try; that of a book as it is."""
     kept = kept_changes(settings, str(record.get("run", ""))) if "runboard_run" in record else []
-    return {**record, _FIELD: [vars(one) for one in kept]} if kept else dict(record)
+    return {**record, _FIELD: [vars(change) for change in kept]} if kept else dict(record)
 
 
-def changes_in(record: Mapping[str, Any]) -> list[Kept]:
+def changes_in(record: Mapping[str, Any]) -> list[KeptChange]:
     """The changes to try of a run's file. Refused 'file change wrong' with its number."""
     found = record.get(_FIELD, [])
     if not isinstance(found, list) or len(found) > MOST_KEPT:
@@ -71,38 +73,42 @@ def changes_in(record: Mapping[str, Any]) -> list[Kept]:
     return list(_read(found))
 
 
-def _read(some: list[Any]) -> Iterator[Kept]:
-    names = set(Kept.__dataclass_fields__)
-    for number, one in enumerate(some, 1):
-        if not isinstance(one, dict) or set(one) != names:
+def _read(some: list[Any]) -> Iterator[KeptChange]:
+    names = set(KeptChange.__dataclass_fields__)
+    for number, change in enumerate(some, 1):
+        if not isinstance(change, dict) or set(change) != names:
             raise Refused("file change wrong", number=number)
-        if not all(isinstance(text, str) and text and len(text) <= MOST_LETTERS for text in (one["id"], one["change"])):
+        if not all(
+            isinstance(text, str) and text and len(text) <= MOST_LETTERS for text in (change["id"], change["change"])
+        ):
             raise Refused("file change wrong", number=number)
-        if not all(isinstance(text, str) and len(text) <= MOST_LETTERS for text in one.values()) or not _is_moment(one):
+        if not all(isinstance(text, str) and len(text) <= MOST_LETTERS for text in change.values()) or not _is_moment(
+            change
+        ):
             raise Refused("file change wrong", number=number)
-        yield Kept(**one)
+        yield KeptChange(**change)
 
 
-def _is_moment(one: Mapping[str, str]) -> bool:
+def _is_moment(change: Mapping[str, str]) -> bool:
     try:
-        parse_moment(one["at"])
+        parse_moment(change["at"])
     except ValueError:
         return False
     return True
 
 
-def take_changes(workshop: Workshop, settings: Settings, run: str, some: list[Kept]) -> None:
+def take_changes(workshop: Workshop, settings: KeptSettings, run: str, some: list[KeptChange]) -> None:
     """Add those of a file that are not on the run's list yet; where the same was kept here, it stays as it is."""
     with workshop.lock:
         here = kept_changes(settings, run)
-        known = {one.change for one in here} | {one.id for one in here}
-        fresh = [one for one in some if one.change not in known and one.id not in known]
+        known = {change.change for change in here} | {change.id for change in here}
+        fresh = [change for change in some if change.change not in known and change.id not in known]
         if fresh:
             _put(settings, run, [*here, *fresh][:MOST_KEPT])
 
 
-def _put(settings: Settings, run: str, kept: list[Kept]) -> None:
-    settings.put(_key(run), {"changes": [vars(one) for one in kept]})
+def _put(settings: KeptSettings, run: str, kept: list[KeptChange]) -> None:
+    settings.put(_key(run), {"changes": [vars(change) for change in kept]})
 
 
 def _key(run: str) -> str:

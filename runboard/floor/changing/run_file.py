@@ -45,14 +45,14 @@ def is_own(event: Event, run: str) -> bool:
 def own_events(events: Sequence[Event], run: str) -> list[Event]:
     """Those of ``events`` that are the run's own: its presses, the corrections that name one of them, and the answers to
     its alerts and calls."""
-    named = {one.id for one in events if is_own(one, run)}
+    named = {event.id for event in events if is_own(event, run)}
     named |= {press_of(key) for key in named}
     return [
-        one
-        for one in events
-        if is_own(one, run)
-        or (not one.run and one.kind in CORRECTING and one.get("event") in named)
-        or (one.kind.startswith("alert ") and _is_of(str(one.get("alert")), run, named))
+        event
+        for event in events
+        if is_own(event, run)
+        or (not event.run and event.kind in CORRECTING and event.get("event") in named)
+        or (event.kind.startswith("alert ") and _is_of(str(event.get("alert")), run, named))
     ]
 
 
@@ -68,15 +68,15 @@ def read_run_file(record: object) -> RunFile:
     run, events, stand_ins = record.get("run"), record.get("events"), record.get("stand_ins", [])
     if not isinstance(run, str) or not isinstance(events, list) or not isinstance(stand_ins, list):
         raise Refused("file no run")
-    read = tuple(_read_event(one, at) for at, one in enumerate(events, 1))
-    standing = tuple(_read_stand_in(one, at, run) for at, one in enumerate(stand_ins, 1))
-    opened = next((one for one in read if one.kind == "run opened" and one.run == run), None)
+    read = tuple(_read_event(event, at) for at, event in enumerate(events, 1))
+    standing = tuple(_read_stand_in(said, at, run) for at, said in enumerate(stand_ins, 1))
+    opened = next((event for event in read if event.kind == "run opened" and event.run == run), None)
     if opened is None:
         raise Refused("file no run")
     _check_amended(read)
     own = tuple(own_events(read, run))
-    kept = {one.id for one in own}
-    shops = tuple(one for one in read if one.id not in kept)
+    kept = {event.id for event in own}
+    shops = tuple(event for event in read if event.id not in kept)
     _check_no_other_run(read, shops, run)
     products = tuple(_products(effective(read)))
     return RunFile(run, str(record.get("time_zone", "")), opened, products, own, shops, standing)
@@ -84,21 +84,21 @@ def read_run_file(record: object) -> RunFile:
 
 def _check_no_other_run(read: Sequence[Event], shops: Sequence[Event], run: str) -> None:
     """Nothing in a run's file is of another run, or corrects what is not in the file."""
-    there = {one.id for one in read}
-    for number, one in enumerate(read, 1):
-        if one.run not in ("", run) or (one.kind == "run opened" and one.id not in there):
-            raise Refused("file other run", number=number, run=one.run)
-    for one in shops:
-        if one.kind in CORRECTING and there.isdisjoint(press_ids(str(one.get("event")))):
-            raise Refused("file other run", number=read.index(one) + 1, run=str(one.get("event")))
+    there = {event.id for event in read}
+    for number, event in enumerate(read, 1):
+        if event.run not in ("", run) or (event.kind == "run opened" and event.id not in there):
+            raise Refused("file other run", number=number, run=event.run)
+    for event in shops:
+        if event.kind in CORRECTING and there.isdisjoint(press_ids(str(event.get("event")))):
+            raise Refused("file other run", number=read.index(event) + 1, run=str(event.get("event")))
 
 
 def _check_amended(read: Sequence[Event]) -> None:
     """What was amended must still be an event: a body without its form would stop the fold."""
-    known = {one.id: one for one in read}
-    for one in effective(read):
-        if one != known[one.id]:
-            _read_event({**event_to_json(one), "seq": 0}, list(known).index(one.id) + 1)
+    known = {event.id: event for event in read}
+    for event in effective(read):
+        if event != known[event.id]:
+            _read_event({**event_to_json(event), "seq": 0}, list(known).index(event.id) + 1)
 
 
 def _read_event(record: object, at: int) -> Event:
@@ -111,10 +111,10 @@ def _read_event(record: object, at: int) -> Event:
 
 
 def _products(events: Sequence[Event]) -> Iterator[Product]:
-    for number, one in enumerate(events, 1):
-        if one.get("product") is not None:
+    for number, event in enumerate(events, 1):
+        if event.get("product") is not None:
             try:
-                yield product_from_json(one.get("product"))
+                yield product_from_json(event.get("product"))
             except BookError as error:
                 facts: dict[str, Any] = {"where": "product", "what": error.problems[0].sentence}
                 raise Refused("file event wrong", number=number, **facts) from None

@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from typing import Any
 
 from runboard.floor.keeping.signals import Ears, take_signal
 from runboard.run.calls.signals import read_payload, read_signal
@@ -51,17 +50,7 @@ def set_broker(ears: Ears, broker: Broker) -> None:
     for topic in broker.topics.values():
         if any(sign in topic for sign in "#+\0") or not topic.isprintable() or len(topic) > _LONGEST:
             raise Refused("broker topic", topic=topic)
-    record: dict[str, Any] = {
-        "on": broker.on,
-        "host": broker.host,
-        "port": broker.port,
-        "tls": broker.tls,
-        "user": broker.user,
-        "password": broker.password,
-        "topics": dict(broker.topics),
-        "places": dict(broker.places),
-    }
-    ears.settings.put(KEY, record)
+    ears.settings.put(KEY, {**vars(broker), "topics": dict(broker.topics), "places": dict(broker.places)})
 
 
 def take_message(ears: Ears, broker: Broker, topic: str, payload: bytes) -> list[str]:

@@ -4,10 +4,9 @@ import secrets
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
-from typing import Any
 
 from runboard.floor.letting_in.devices import tidy_name
-from runboard.floor.workshop import Settings, Workshop
+from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.run.calls.climb import Steps
 from runboard.run.refusal import Refused
 
@@ -27,7 +26,7 @@ class Channel:
     url: str
 
 
-def read_steps(settings: Settings, usual: Steps) -> Steps:
+def read_steps(settings: KeptSettings, usual: Steps) -> Steps:
     """The steps as they are set; ``usual`` where nobody set any."""
     record = settings.get(STEPS_KEY)
     if not record:
@@ -35,11 +34,11 @@ def read_steps(settings: Settings, usual: Steps) -> Steps:
     return Steps(*(None if record.get(name) is None else timedelta(minutes=record[name]) for name in _STAGES))
 
 
-def set_steps(workshop: Workshop, settings: Settings, minutes: Mapping[str, float | None]) -> None:
+def set_steps(workshop: Workshop, settings: KeptSettings, minutes: Mapping[str, float | None]) -> None:
     """Set after how many minutes each stage begins, None for never. Refused 'climb minutes', 'climb order'."""
     given = [minutes.get(name) for name in _STAGES]
-    known = [one for one in given if one is not None]
-    if not all(0 < one <= MOST_MINUTES for one in known):
+    known = [minute for minute in given if minute is not None]
+    if not all(0 < minute <= MOST_MINUTES for minute in known):
         raise Refused("climb minutes", most=MOST_MINUTES)
     if known != sorted(known):
         raise Refused("climb order")
@@ -49,12 +48,15 @@ def set_steps(workshop: Workshop, settings: Settings, minutes: Mapping[str, floa
         workshop.kept.pop("texts", None)
 
 
-def channels(settings: Settings) -> list[Channel]:
+def channels(settings: KeptSettings) -> list[Channel]:
     """The ways out, in order of adding."""
-    return [Channel(one["id"], one["name"], one["url"]) for one in settings.get(CHANNELS_KEY).get("channels", [])]
+    return [
+        Channel(channel["id"], channel["name"], channel["url"])
+        for channel in settings.get(CHANNELS_KEY).get("channels", [])
+    ]
 
 
-def add_channel(settings: Settings, name: str, url: str, is_readable: Callable[[str], bool]) -> Channel:
+def add_channel(settings: KeptSettings, name: str, url: str, is_readable: Callable[[str], bool]) -> Channel:
     """Add a way out. Refused 'channel unreadable', 'channels many'."""
     url = url.strip()
     if not url.isprintable() or len(url) > LONGEST_ADDRESS or not is_readable(url):
@@ -67,20 +69,19 @@ def add_channel(settings: Settings, name: str, url: str, is_readable: Callable[[
     return channel
 
 
-def remove_channel(settings: Settings, channel_id: str) -> None:
+def remove_channel(settings: KeptSettings, channel_id: str) -> None:
     """Take a way out away. Refused 'channel unknown'."""
     find_channel(settings, channel_id)
-    _keep(settings, [one for one in channels(settings) if one.id != channel_id])
+    _keep(settings, [channel for channel in channels(settings) if channel.id != channel_id])
 
 
-def find_channel(settings: Settings, channel_id: str) -> Channel:
+def find_channel(settings: KeptSettings, channel_id: str) -> Channel:
     """The way out of that id. Refused 'channel unknown'."""
-    found = next((one for one in channels(settings) if one.id == channel_id), None)
+    found = next((channel for channel in channels(settings) if channel.id == channel_id), None)
     if found is None:
         raise Refused("channel unknown")
     return found
 
 
-def _keep(settings: Settings, held: list[Channel]) -> None:
-    record: dict[str, Any] = {"channels": [{"id": one.id, "name": one.name, "url": one.url} for one in held]}
-    settings.put(CHANNELS_KEY, record)
+def _keep(settings: KeptSettings, held: list[Channel]) -> None:
+    settings.put(CHANNELS_KEY, {"channels": [vars(channel) for channel in held]})

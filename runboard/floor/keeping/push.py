@@ -28,4 +28,4 @@ def unsubscribe(held: Subscriptions, device: str) -> bool:
 
 def subscription_of(held: Subscriptions, device: str) -> Subscription | None:
     """The device's subscription; None where it has none."""
-    return next((one for one in held.subscriptions() if one.device == device), None)
+    return next((subscription for subscription in held.subscriptions() if subscription.device == device), None)

@@ -14,8 +14,8 @@ from runboard.floor.letting_in.devices import digest_of, tidy_name
 from runboard.floor.letting_in.tries import Tries
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Settings, Workshop
-from runboard.run.calls.signals import MOST_WATTS, Heard, Limits, Reading, Sensor, hear
+from runboard.floor.workshop import KeptSettings, Workshop
+from runboard.run.calls.signals import MOST_WATTS, Heard, Reading, Sensor, SignalLimits, hear
 from runboard.run.refusal import Refused
 
 KEY = "signals"
@@ -37,7 +37,7 @@ class Ears:
 
     workshop: Workshop
     sensors: Sensors
-    settings: Settings
+    settings: KeptSettings
     tries: Tries = field(default_factory=Tries)
     heard: dict[str, Heard] = field(default_factory=dict)
     sources: dict[str, str] = field(default_factory=dict)
@@ -95,7 +95,7 @@ def settle_signals(ears: Ears) -> int:
     now = ears.workshop.clock.now()
     with ears.lock:
         heard = dict(ears.heard)
-    return sum(_note(ears, station, one, now) for station, one in heard.items())
+    return sum(_note(ears, station, last, now) for station, last in heard.items())
 
 
 def _note(ears: Ears, station: str, heard: Heard, now: datetime) -> bool:
@@ -121,12 +121,12 @@ def _last_said(workshop: Workshop, station: str) -> bool | None:
     return None if known is None or known.signal is None else bool(known.signal["on"])
 
 
-def limits_of(ears: Ears, station: str) -> Limits:
+def limits_of(ears: Ears, station: str) -> SignalLimits:
     """Below which power, and for how long, a station looks ended."""
     record = ears.settings.get(KEY).get(station) or {}
-    usual = Limits()
+    usual = SignalLimits()
     seconds = record.get("seconds")
-    return Limits(record.get("watts", usual.watts), usual.for_ if seconds is None else timedelta(seconds=seconds))
+    return SignalLimits(record.get("watts", usual.watts), usual.for_ if seconds is None else timedelta(seconds=seconds))
 
 
 def set_limits(ears: Ears, station: str, watts: float, seconds: float) -> None:

@@ -5,7 +5,7 @@ from typing import Any
 
 from runboard.floor.changing.runs import new_event
 from runboard.floor.letting_in.guest_rights import guest_person
-from runboard.floor.letting_in.helper import Work, with_bad, work_at
+from runboard.floor.letting_in.helper import TrayWork, with_bad, work_at
 from runboard.floor.pressing.access import GUEST
 from runboard.floor.pressing.taps import Sender, why_refused
 from runboard.floor.warm import catch_up
@@ -17,10 +17,10 @@ from runboard.shop.book import Book
 
 Record = dict[str, Any]
 # Words it: of the shop, its book, the tray's work, the guest's person, and what says why a press would be refused.
-Tell = Callable[[ShopState, Book, Work, str, Callable[[Record], Refused | None]], Record]
+Tell = Callable[[ShopState, Book, TrayWork, str, Callable[[Record], Refused | None]], Record]
 
 
-def work_now(workshop: Workshop, run: str, tray: str) -> Work | None:
+def work_now(workshop: Workshop, run: str, tray: str) -> TrayWork | None:
     """The current operation of a tray; None where there is no such tray."""
     with workshop.lock:
         catch_up(workshop)

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from runboard.floor.letting_in.helper import Work, is_listed, list_of, places_of, work_at
+from runboard.floor.letting_in.helper import TrayWork, is_listed, list_of, places_of, work_at
 from runboard.run.fold.state import ShopState
 from runboard.run.fold.table import kinds_of
 from runboard.run.log.corrections import named_by
@@ -51,11 +51,11 @@ def check_guest(
 
 
 def _check_undo(event: Event, device: str, arrived: Mapping[str, Event]) -> None:
-    if any(one.device != device for one in named_by(event, arrived)):
+    if any(event.device != device for event in named_by(event, arrived)):
         raise NotForGuest("not your press")
 
 
-def _check_alert(work: Work, event: Event) -> None:
+def _check_alert(work: TrayWork, event: Event) -> None:
     kind, *subject = str(event.get("alert")).split("|")
     load = work.run.loads.get(subject[1]) if len(subject) > 1 else None
     own = load is not None and set(load.pieces) == {work.tray.id}
@@ -63,12 +63,12 @@ def _check_alert(work: Work, event: Event) -> None:
         raise NotForGuest("not your tray", tray=work.tray.id)
 
 
-def _check_said(work: Work, event: Event) -> None:
+def _check_said(work: TrayWork, event: Event) -> None:
     if (event.run, event.tray) != (work.run.id, work.tray.id) or event.load not in ("", work.load_id):
         raise NotForGuest("not your tray", tray=work.tray.id)
 
 
-def _check_work(work: Work, event: Event) -> None:
+def _check_work(work: TrayWork, event: Event) -> None:
     """The operation, the station and the load are the tray's own and current ones."""
     if work.step is None:
         raise NotForGuest("tray through", tray=work.tray.id)
@@ -85,7 +85,7 @@ def _check_work(work: Work, event: Event) -> None:
         raise NotForGuest("not begun", step=work.step.name)
 
 
-def _check_start(state: ShopState, book: Book, work: Work, event: Event) -> None:
+def _check_start(state: ShopState, book: Book, work: TrayWork, event: Event) -> None:
     to = work.given.get("to")
     if to and to != event.person:
         known = book.person(to)
@@ -97,7 +97,7 @@ def _check_start(state: ShopState, book: Book, work: Work, event: Event) -> None
         raise NotForGuest("texts changed", tray=work.tray.id)
 
 
-def _check_machine(state: ShopState, book: Book, work: Work, event: Event) -> None:
+def _check_machine(state: ShopState, book: Book, work: TrayWork, event: Event) -> None:
     step = work.step
     if step is None or not list_of(book, step):
         return
@@ -105,17 +105,17 @@ def _check_machine(state: ShopState, book: Book, work: Work, event: Event) -> No
         raise NotForGuest("list first", step=step.name)
 
 
-def _check_list(state: ShopState, book: Book, work: Work, event: Event) -> None:
+def _check_list(state: ShopState, book: Book, work: TrayWork, event: Event) -> None:
     if work.step and event.station != work.step.operation.station:
         raise NotForGuest("not this step", step=work.step.name, tray=work.tray.id)
 
 
-def _check_first_piece(state: ShopState, book: Book, work: Work, event: Event) -> None:
+def _check_first_piece(state: ShopState, book: Book, work: TrayWork, event: Event) -> None:
     if work.step and (event.run, event.operation) != (work.run.id, work.step.key):
         raise NotForGuest("not this step", step=work.step.name, tray=work.tray.id)
 
 
-def _check_watch(state: ShopState, book: Book, work: Work, event: Event) -> None:
+def _check_watch(state: ShopState, book: Book, work: TrayWork, event: Event) -> None:
     """Nobody watches a machine that they were not shown."""
     seen = state.people.get(event.person)
     station = book.station(work.step.operation.station) if work.step else None
@@ -123,11 +123,11 @@ def _check_watch(state: ShopState, book: Book, work: Work, event: Event) -> None
         raise Refused("not shown", station=station.name, person=seen.name if seen else "")
 
 
-def _nothing_more(state: ShopState, book: Book, work: Work, event: Event) -> None:
+def _nothing_more(state: ShopState, book: Book, work: TrayWork, event: Event) -> None:
     """What was looked at for every press is enough."""
 
 
-_CHECKS: Mapping[str, Callable[[ShopState, Book, Work, Event], None]] = {
+_CHECKS: Mapping[str, Callable[[ShopState, Book, TrayWork, Event], None]] = {
     "load started": _check_start,
     "machine started": _check_machine,
     "checklist ticked": _check_list,

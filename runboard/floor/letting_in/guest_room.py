@@ -16,10 +16,12 @@ MOST_AN_HOUR = 100
 
 def check_room(devices: Iterable[Device], at: tuple[str, str], now: datetime) -> None:
     """Refused 'guest too many' where a phone that nobody knows may not come to the tray ``at`` (run, tray) now."""
-    guests = [one for one in devices if one.access == GUEST]
-    here = [one for one in guests if (one.run, one.tray) == at]
-    heard = [one for one in here if one.revoked_at is None and now - (one.seen_at or one.paired_at) < HOUR]
-    fresh = [one for one in guests if now - one.paired_at < HOUR]
-    at_tray = sum((one.run, one.tray) == at for one in fresh)
+    guests = [device for device in devices if device.access == GUEST]
+    here = [device for device in guests if (device.run, device.tray) == at]
+    heard = [
+        device for device in here if device.revoked_at is None and now - (device.seen_at or device.paired_at) < HOUR
+    ]
+    fresh = [device for device in guests if now - device.paired_at < HOUR]
+    at_tray = sum((device.run, device.tray) == at for device in fresh)
     if len(heard) >= MOST_AT_A_TRAY or at_tray >= MOST_AN_HOUR_AT_A_TRAY or len(fresh) >= MOST_AN_HOUR:
         raise NotForGuest("guest too many")

@@ -27,7 +27,7 @@ from runboard.floor.letting_in.travellers import (
 from runboard.floor.pressing.access import GUEST
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
-from runboard.floor.workshop import Settings, Workshop
+from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.run.calls.device import Device, Session
 from runboard.run.change import replace
 from runboard.run.refusal import NotStored, Refused
@@ -61,7 +61,9 @@ class Guest:
     over: str
 
 
-def find_tray(workshop: Workshop, door: Door, settings: Settings, address: str, token: str = "", code: str = "") -> At:
+def find_tray(
+    workshop: Workshop, door: Door, settings: KeptSettings, address: str, token: str = "", code: str = ""
+) -> At:
     """The (run, tray) that a card's token or code opens. Refused 'card too often', 'card unknown', 'card over'."""
     now = door.clock.now()
     wait = door.tries.wait(address, now)
@@ -75,7 +77,7 @@ def find_tray(workshop: Workshop, door: Door, settings: Settings, address: str, 
         raise
 
 
-def tray_of_card(workshop: Workshop, settings: Settings, token: str = "", code: str = "") -> At:
+def tray_of_card(workshop: Workshop, settings: KeptSettings, token: str = "", code: str = "") -> At:
     """The same where nobody is kept from guessing. Refused 'card unknown', 'card over'."""
     catch_up(workshop)
     keys, runs = read_keys(settings), workshop.ledger.state.runs
@@ -89,7 +91,7 @@ def tray_of_card(workshop: Workshop, settings: Settings, token: str = "", code: 
 
 
 def admit(
-    workshop: Workshop, door: Door, settings: Settings, at: At, name: str, browser: Browser = NOBODY
+    workshop: Workshop, door: Door, settings: KeptSettings, at: At, name: str, browser: Browser = NOBODY
 ) -> tuple[str, Session]:
     """(secret, session) of the guest who gives a name at a tray's card; they have come. A guest's phone keeps its id,
     and works this tray from now on.
@@ -118,12 +120,12 @@ def admit(
 
 
 def _arriving(
-    workshop: Workshop, door: Door, settings: Settings, device: Device, browser: Browser
+    workshop: Workshop, door: Door, settings: KeptSettings, device: Device, browser: Browser
 ) -> tuple[Device, datetime]:
     """The device under the id that it has or gets, and until when it is let in."""
     now, hours = device.paired_at, hours_of_access(settings)
-    sessions = [one for token in browser.tokens if (one := session_of(door, token))]
-    known = next((one for one in sessions if one.device.access == GUEST), None)
+    sessions = [session for token in browser.tokens if (session := session_of(door, token))]
+    known = next((session for session in sessions if session.device.access == GUEST), None)
     if known is None:
         check_room(door.devices.devices(), (device.run, device.tray), now)
         return replace(device, id=new_device_id()), now + hours
@@ -155,7 +157,7 @@ def guests(workshop: Workshop, door: Door) -> Iterator[Guest]:
             over = why_over(workshop, Session("", device, device.paired_at, ends_at), now)
             run = runs.get(device.run)
             found.append(Guest(device, run.name if run else "", ends_at, over))
-    yield from sorted(found, key=lambda one: (one.over != "", one.device.name))
+    yield from sorted(found, key=lambda guest: (guest.over != "", guest.device.name))
 
 
 def revoke_guest(workshop: Workshop, door: Door, device_id: str) -> None:
@@ -164,7 +166,7 @@ def revoke_guest(workshop: Workshop, door: Door, device_id: str) -> None:
     say_gone(workshop, door)
 
 
-def revoke_tray(workshop: Workshop, door: Door, settings: Settings, at: At) -> None:
+def revoke_tray(workshop: Workshop, door: Door, settings: KeptSettings, at: At) -> None:
     """What was printed for a tray opens it no more, and nobody who came by it is let in any longer."""
     revoke_cards(settings, at[0], [at[1]])
     for device in door.devices.devices():
@@ -173,7 +175,7 @@ def revoke_tray(workshop: Workshop, door: Door, settings: Settings, at: At) -> N
     say_gone(workshop, door)
 
 
-def let_in_again(workshop: Workshop, door: Door, settings: Settings, device_id: str) -> None:
+def let_in_again(workshop: Workshop, door: Door, settings: KeptSettings, device_id: str) -> None:
     """A guest whose access has ended has the usual hours again, from now. Refused 'device unknown'."""
     device = door.devices.device(device_id)
     if device is None or device.access != GUEST:
@@ -196,9 +198,9 @@ def say_gone(workshop: Workshop, door: Door) -> None:
     """Whoever's access has ended is in the shop no more, as far as anybody was told."""
     state = workshop.ledger.state
     here = {key for key, person in state.people.items() if person.came_at is not None}
-    for one in guests(workshop, door):
-        person = guest_person(one.device.id)
-        if one.over and person in here:
+    for guest in guests(workshop, door):
+        person = guest_person(guest.device.id)
+        if guest.over and person in here:
             try:
                 record_events(workshop, [new_event(workshop, "person went", {}, person=person)])
             except (Refused, NotStored):  # they stay on the list of who is there, which is no reason to fail

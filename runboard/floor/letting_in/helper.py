@@ -20,7 +20,7 @@ OVER = ("none", "done", "off")
 
 
 @dataclass(frozen=True)
-class Work:
+class TrayWork:
     """A tray's current operation. ``step`` is None once no piece of it is in process any more.
 
     ``load`` is the begun load that it is on, ``load_id`` the one that a press means, begun or not; ``beside`` are the
@@ -63,7 +63,7 @@ class Work:
     @property
     def hold(self) -> Hold | None:
         """What all free pieces at this step wait for."""
-        held = [one for one in self.tray.holds if self.step is not None and one.step == self.step.key]
+        held = [hold for hold in self.tray.holds if self.step is not None and hold.step == self.step.key]
         return held[0] if held and not self.pieces else None
 
     @property
@@ -87,39 +87,39 @@ class Work:
         return f"{self.step.key if self.step else ''}|{self.tray.id}"
 
 
-def work_at(state: ShopState, run: str, tray: str) -> Work | None:
+def work_at(state: ShopState, run: str, tray: str) -> TrayWork | None:
     """The current operation of a tray: where its last pieces are. ``None`` where there is no such tray."""
     found = state.runs.get(run)
     if found is None or tray not in found.trays:
         return None
     held = found.trays[tray]
     route = found.route_of(held)
-    step = min((one for key in held.at if (one := route.step(key))), key=lambda one: one.index, default=None)
+    step = min((there for key in held.at if (there := route.step(key))), key=lambda there: there.index, default=None)
     if step is None:
-        return Work(found, held)
+        return TrayWork(found, held)
     on = next(
-        (one for one in found.loads.values() if one.step == step.key and tray in one.pieces and is_open(one)), None
+        (load for load in found.loads.values() if load.step == step.key and tray in load.pieces and is_open(load)), None
     )
     if on is not None:
-        return Work(found, held, step, on, on.id, _others(on.pieces, tray))
+        return TrayWork(found, held, step, on, on.id, _others(on.pieces, tray))
     board, feeds = _board(found, held, step)
     if board:
-        return Work(found, held, step, None, board, _others(feeds, tray))
-    return Work(found, held, step, None, next_load(found, step, (tray,)))
+        return TrayWork(found, held, step, None, board, _others(feeds, tray))
+    return TrayWork(found, held, step, None, next_load(found, step, (tray,)))
 
 
-def with_bad(work: Work, held: Sequence[Event]) -> Work:
+def with_bad(work: TrayWork, held: Sequence[Event]) -> TrayWork:
     """The work with the pieces that were called bad since its load was begun. ``held`` are the events that hold, in order."""
     begun = work.load.started_at if work.load is not None else None
     if work.step is None or begun is None:
         return work
-    since = takewhile(lambda one: one.moment >= begun, reversed(held))
+    since = takewhile(lambda event: event.moment >= begun, reversed(held))
     said = [
-        str(one.get("note") or "")
-        for one in since
-        if one.kind == "lead called"
-        and (one.run, one.tray, one.operation) == (work.run.id, work.tray.id, work.step.key)
-        and one.get("why") == "bad piece"
+        str(event.get("note") or "")
+        for event in since
+        if event.kind == "lead called"
+        and (event.run, event.tray, event.operation) == (work.run.id, work.tray.id, work.step.key)
+        and event.get("why") == "bad piece"
     ]
     counted = sum(work.tray.counts.get(work.step.key, {}).get(work.load_id, (0, 0)))
     return replace(work, bad=tuple(reversed(said))[: max(0, work.pieces - counted)])
@@ -130,7 +130,7 @@ def is_open(load: Load) -> bool:
 
 
 def _others(trays: Mapping[str, int], tray: str) -> tuple[str, ...]:
-    return tuple(one for one in trays if one != tray)
+    return tuple(key for key in trays if key != tray)
 
 
 def _board(run: RunState, tray: Tray, step: Step) -> tuple[str, Mapping[str, int]]:
@@ -142,7 +142,7 @@ def _board(run: RunState, tray: Tray, step: Step) -> tuple[str, Mapping[str, int
     return "", {}
 
 
-def places_of(work: Work) -> dict[str, Any]:
+def places_of(work: TrayWork) -> dict[str, Any]:
     """The texts that this load puts on positions of the jig, by tray; empty where none does, or they stand already."""
     if work.step is None or work.load is not None:
         return {}
@@ -161,7 +161,7 @@ def is_listed(state: ShopState, book: Book, station: str, person: str, now: date
     return seen is not None and seen.listed == f"{local_day(now, book.time_zone)}|{seen.setups}|{person}"
 
 
-def open_checks(state: ShopState, book: Book, work: Work, now: datetime) -> Iterator[Check]:
+def open_checks(state: ShopState, book: Book, work: TrayWork, now: datetime) -> Iterator[Check]:
     """The first-piece checks of the step that have not passed for this run, setup or load."""
     if work.step is None:
         return

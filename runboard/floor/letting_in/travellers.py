@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from runboard.floor.letting_in.devices import SIGNS
-from runboard.floor.workshop import Settings
+from runboard.floor.workshop import KeptSettings
 
 HOURS = 8.0  # how long a helper's access lasts where the lead set nothing else
 MOST_HOURS = 24.0 * 14
@@ -38,7 +38,7 @@ class TravellerLink:
     code: str
 
 
-def read_keys(settings: Settings) -> Keys:
+def read_keys(settings: KeptSettings) -> Keys:
     """The keys of the shop's travellers; the secret is made when it is first asked for."""
     record = settings.get(_SETTING)
     if "secret" not in record:
@@ -62,7 +62,7 @@ def tray_of_code(keys: Keys, trays: Iterable[tuple[str, str]], typed: str) -> tu
     return _find(((one, _code(keys, *one).replace("-", "")) for one in trays), tidy)
 
 
-def revoke_cards(settings: Settings, run: str, trays: Iterable[str]) -> None:
+def revoke_cards(settings: KeptSettings, run: str, trays: Iterable[str]) -> None:
     """What is printed for these trays opens nothing any more; what is printed from now on does."""
     read_keys(settings)  # there must be a secret whose cards are revoked
     record = settings.get(_SETTING)
@@ -72,17 +72,17 @@ def revoke_cards(settings: Settings, run: str, trays: Iterable[str]) -> None:
     settings.put(_SETTING, record)
 
 
-def hours_of_access(settings: Settings) -> timedelta:
+def hours_of_access(settings: KeptSettings) -> timedelta:
     """How long a helper's access lasts, from when they gave their name."""
     return timedelta(hours=settings.get(_SETTING).get("hours", HOURS))
 
 
-def hours_in_words(settings: Settings) -> str:
+def hours_in_words(settings: KeptSettings) -> str:
     """The same as a number of hours: '8' or '2.5'."""
     return f"{hours_of_access(settings).total_seconds() / 3600:g}"
 
 
-def set_hours(settings: Settings, hours: float) -> None:
+def set_hours(settings: KeptSettings, hours: float) -> None:
     """For those who come from now on. ValueError where it is no time that a card may hold."""
     if not 0 < hours <= MOST_HOURS:
         raise ValueError(f"a helper's access lasts up to {MOST_HOURS:g} hours")

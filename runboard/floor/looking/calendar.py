@@ -6,7 +6,7 @@ from typing import Any
 
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
-from runboard.run.calls.calendar import Alarm, Entry, calendar_text
+from runboard.run.calls.calendar import Alarm, CalendarEntry, calendar_text
 from runboard.run.refusal import Refused
 
 # Gives the sentence of a code with its facts.
@@ -25,7 +25,7 @@ def load_calendar(workshop: Workshop, run: str, load_id: str, say: Say) -> str:
     station = workshop.book.station(load.station)
     title = say("alert", "machine end", {"station": station.name if station else load.station})
     ends = load.end_at
-    entry = Entry(
+    entry = CalendarEntry(
         f"machine-end-{run}-{load_id}",
         title,
         say("calendar", "estimate", {}),
@@ -48,8 +48,7 @@ def wait_calendar(workshop: Workshop, run: str, tray_id: str, step_key: str, say
     rest = tray.rests.get(step_key)
     if rest is None or rest.ended_at is not None:
         raise Refused("no wait", tray=tray_id)
-    step = state.route_of(tray).step(step_key)
-    title = say("alert", "wait over", {"tray": tray_id, "step": step.name if step else step_key})
+    title = say("alert", "wait over", {"tray": tray_id, "step": state.route_of(tray).step_name(step_key)})
     alarms = [Alarm(again=AGAIN, every=EVERY)]
     ends = rest.ready_at + timedelta(minutes=5)
     if rest.latest_at is not None:
@@ -57,5 +56,5 @@ def wait_calendar(workshop: Workshop, run: str, tray_id: str, step_key: str, say
         alarms.append(Alarm(-BEFORE_LATEST, of_end=True))
     code = "latest" if rest.latest_at else "wait"
     text = say("calendar", code, {"latest": rest.latest_at} if rest.latest_at else {})
-    entry = Entry(f"wait-{run}-{tray_id}-{step_key}", title, text, rest.ready_at, ends, tuple(alarms))
+    entry = CalendarEntry(f"wait-{run}-{tray_id}-{step_key}", title, text, rest.ready_at, ends, tuple(alarms))
     return calendar_text(entry, workshop.clock.now())

@@ -9,7 +9,7 @@ from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.estimates import Estimates, estimates_from
 from runboard.review.exposure import Exposure, exposures
-from runboard.review.history import Entry, tray_history
+from runboard.review.history import HistoryEntry, tray_history
 from runboard.review.hours import Hours, hours_of
 from runboard.review.time_study import Element, loads_after_a_change, time_elements
 from runboard.run.fold.record import plain
@@ -52,7 +52,7 @@ def look_back_at(workshop: Workshop, run: str) -> Study:
     return Study(found, elements, hours_of(found, elements, names.book), names)
 
 
-def history_of(workshop: Workshop, run: str, tray: str) -> list[Entry]:
+def history_of(workshop: Workshop, run: str, tray: str) -> list[HistoryEntry]:
     """What happened to a tray. Refused 'run unknown', 'tray unknown'."""
     with workshop.lock:
         found = find_run(workshop, run)

@@ -11,7 +11,7 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.estimates import spread_in
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.rule.rule import is_at_hand
-from runboard.plan.schedule.told.figures import Asked
+from runboard.plan.schedule.told.figures import FiguresAsked
 from runboard.plan.schedule.told.forecast import spread_table
 from runboard.run.fold.state import ShopState
 
@@ -65,13 +65,13 @@ class Figuring:
         return 1
 
 
-def asked_of(workshop: Workshop, planned: Planned) -> Asked:
+def asked_of(workshop: Workshop, planned: Planned) -> FiguresAsked:
     """What the figures of a plan are made of, as plain records."""
     state, problem = planned.answer.state, planned.answer.problem
     spread = spread_table(spread_in(state, planned.estimates), problem)
     figured: Figured | None = workshop.figured
     before = figured.figures.holder if figured is not None else None
-    return Asked(spread, trays_begun(state), before.name if before is not None else (), is_at_hand())
+    return FiguresAsked(spread, trays_begun(state), before.name if before is not None else (), is_at_hand())
 
 
 def trays_begun(state: ShopState) -> frozenset[tuple[str, str]]:

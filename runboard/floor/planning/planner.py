@@ -12,12 +12,12 @@ from itertools import islice
 from typing import Any
 
 from runboard.floor.long_work import KeptWork, Task
-from runboard.floor.planning.plans import Figured, Planned, Shown, WhyNone, is_anybody_here, latest, plan_at_once
+from runboard.floor.planning.plans import Figured, Planned, ShownPlan, WhyNone, is_anybody_here, latest, plan_at_once
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.answer import is_worth_telling, with_plan, with_prices
 from runboard.plan.carrying_over import changed
-from runboard.plan.estimates import Kept
+from runboard.plan.estimates import MeasuredRuns
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.problem.worth import could_be_less_late, lateness_of
 from runboard.plan.schedule.search.bounds import Bound, bound
@@ -56,7 +56,7 @@ class Planner:
     task: str = ""
     # A search of so many blocks has ended for want of memory: none as large is begun again by itself.
     too_large: int | None = None
-    _kept: Kept = field(default_factory=dict)
+    _kept: MeasuredRuns = field(default_factory=dict)
     _searched: Planned | None = None
     _near: tuple[int, ...] = ()
     _heard: Any = None
@@ -74,7 +74,7 @@ class Planner:
             return 1
         return self._hear(planned) or self._seek(planned)
 
-    def latest(self) -> Shown | None:
+    def latest(self) -> ShownPlan | None:
         """The newest plan of which the figures are there, else the newest; None where nothing is planned yet, or nothing can
         be. Pages read the figures and make none."""
         planned = latest(self.workshop)
@@ -83,9 +83,9 @@ class Planner:
         figured: Figured | None = self.workshop.figured
         if figured is None or figured.is_of(planned):
             figures = figured.figures if figured is not None else None
-            return Shown(planned, planned.plan, planned.is_older(self.workshop), figures)
+            return ShownPlan(planned, planned.plan, planned.is_older(self.workshop), figures)
         older = figured.planned
-        return Shown(older, older.plan or planned.plan, older.is_older(self.workshop), figured.figures)
+        return ShownPlan(older, older.plan or planned.plan, older.is_older(self.workshop), figured.figures)
 
     def search(self) -> Task | None:
         """The search that goes on, or went on last."""
@@ -114,7 +114,7 @@ class Planner:
         """The plan as one of the log as it is now, where nothing happened since that matters to it."""
         ledger = self.workshop.ledger
         fresh = list(islice(reversed(ledger.arrived.values()), ledger.last_seq - planned.seq))
-        if planned.revision != self.workshop.book.revision or any(one.kind not in CHANGE_NOTHING for one in fresh):
+        if planned.revision != self.workshop.book.revision or any(event.kind not in CHANGE_NOTHING for event in fresh):
             return planned
         return self._publish(replace(planned, seq=ledger.last_seq))
 

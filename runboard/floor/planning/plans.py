@@ -13,8 +13,8 @@ from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.answer import Answer, answer
 from runboard.plan.clashes import clashes, in_the_way
-from runboard.plan.estimates import Estimates, Kept, estimates_from
-from runboard.plan.schedule.problem.nouns import LeftOut, Order, Plan, Problem
+from runboard.plan.estimates import Estimates, MeasuredRuns, estimates_from
+from runboard.plan.schedule.problem.nouns import LeftOut, OrderDue, Plan, Problem
 from runboard.plan.schedule.problem.worth import late_lines
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.compared import Calmer
@@ -27,7 +27,7 @@ from runboard.run.fold.state import ShopState
 WhyNone = Literal["too much", "looking", "none", "not found"]
 
 # (order line, tick at which it is due, tick at which it is there).
-LateLine = tuple[Order, int, int | None]
+LateLine = tuple[OrderDue, int, int | None]
 
 
 @dataclass(frozen=True)
@@ -85,7 +85,7 @@ class Figured:
 
 
 @dataclass(frozen=True)
-class Shown:
+class ShownPlan:
     """A plan as a page shows it. ``is_older`` says that the log went on since; ``figures`` are None where none are made
     yet of any plan."""
 
@@ -113,7 +113,7 @@ def latest(workshop: Workshop) -> Planned | None:
     return planned
 
 
-def plan_at_once(workshop: Workshop, before: Planned | None = None, kept: Kept | None = None) -> Planned:
+def plan_at_once(workshop: Workshop, before: Planned | None = None, kept: MeasuredRuns | None = None) -> Planned:
     """A plan of the shop as it stands now, without a search."""
     with workshop.lock:
         catch_up(workshop)
@@ -126,10 +126,13 @@ def plan_at_once(workshop: Workshop, before: Planned | None = None, kept: Kept |
 
 def is_anybody_here(state: ShopState, now: datetime) -> bool:
     """Whether somebody has said that they are in the shop until later."""
-    return any(one.until is not None and one.came_at is not None and one.until > now for one in state.people.values())
+    return any(
+        person.until is not None and person.came_at is not None and person.until > now
+        for person in state.people.values()
+    )
 
 
-def holding(workshop: Workshop, shown: Shown, run: str = "") -> Holder | None:
+def holding(workshop: Workshop, shown: ShownPlan, run: str = "") -> Holder | None:
     """What holds the plan, or the end of one run in it. What was said last stays unless another is clearly larger."""
     return _said(workshop, shown.problem, shown.plan, run, run)
 
@@ -143,7 +146,7 @@ def holding_with_change(workshop: Workshop, problem: Problem, plan: Plan, run: s
 def _said(workshop: Workshop, problem: Problem, plan: Plan, run: str, about: str, *before: str) -> Holder | None:
     kept: dict[str, tuple[Plan, Holder | None]] = workshop.kept.setdefault("holding", {})
     if about not in kept or kept[about][0] is not plan:
-        last = next((kept[one][1] for one in (about, *before) if one in kept), None)
+        last = next((kept[key][1] for key in (about, *before) if key in kept), None)
         kept[about] = (plan, holder(problem, plan, run, last.name if last is not None else ()))
     return kept[about][1]
 
@@ -156,7 +159,7 @@ def plan_record(planned: Planned, is_lead: bool = False) -> Mapping[str, Any]:
     problem = planned.answer.problem
     if planned.plan is None:
         told[{"looking": "looking", "not found": "unfound"}.get(planned.why_none or "", "none")] = True
-    elif late := [_late_record(problem, *one) for one in planned.late]:
+    elif late := [_late_record(problem, *line) for line in planned.late]:
         told["late"] = late
     clash = next(iter(clashes(cannot_hold(planned))), None) if is_lead else None
     return told if clash is None else {**told, "clash": clash}
@@ -168,6 +171,6 @@ def cannot_hold(planned: Planned) -> tuple[LeftOut, ...]:
     return problem.left_out if planned.plan is not None else in_the_way(planned.answer.state, problem, planned.clash)
 
 
-def _late_record(problem: Problem, order: Order, due: int, there: int | None) -> dict[str, Any]:
+def _late_record(problem: Problem, order: OrderDue, due: int, there: int | None) -> dict[str, Any]:
     found = {"run": order.run, "line": order.line, "pieces": order.pieces, "due": problem.moment(due)}
     return found if there is None else {**found, "there": problem.moment(there)}

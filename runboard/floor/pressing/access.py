@@ -38,9 +38,9 @@ def _kinds_touched(event: Event, arrived: Mapping[str, Event]) -> Iterator[str]:
     """The event's own kind, and those of the press that it corrects; a correction of a correction leads on."""
     waiting, known = [event], {event.id}
     while waiting:
-        one = waiting.pop()
-        yield one.kind
-        if one.kind in _NAMING:
-            named = named_by(one, arrived)
+        told = waiting.pop()
+        yield told.kind
+        if told.kind in _NAMING:
+            named = named_by(told, arrived)
             waiting += [found for found in named if found.id not in known]
             known |= {found.id for found in named}

@@ -31,7 +31,7 @@ def _cut(value: Any, most: int, depth: int = 3) -> Any:
     if isinstance(value, (list, Mapping)) and not depth:
         return None
     if isinstance(value, list):
-        return [_cut(one, most, depth - 1) for one in value[:_MOST_FACTS]]
+        return [_cut(part, most, depth - 1) for part in value[:_MOST_FACTS]]
     if isinstance(value, Mapping):
-        return {str(key)[:most]: _cut(one, most, depth - 1) for key, one in list(value.items())[:_MOST_FACTS]}
+        return {str(key)[:most]: _cut(part, most, depth - 1) for key, part in list(value.items())[:_MOST_FACTS]}
     return value

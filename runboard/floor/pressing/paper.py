@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Literal
 
 from runboard.floor.changing.runs import new_event
-from runboard.floor.pressing.paper_rows import Meant, Row, RowRefused, meant, totals
+from runboard.floor.pressing.paper_rows import CardRow, Meant, RowRefused, meant, totals
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
@@ -22,18 +22,18 @@ from runboard.shop.book import Book
 
 
 @dataclass(frozen=True)
-class Paper:
+class TypedCard:
     """A card: whose tray, its rows, who types them in, and an id of this typing: the same twice is entered once."""
 
     run: str
     tray: str
-    rows: Sequence[Row]
+    rows: Sequence[CardRow]
     entered_by: str = ""
     once: str = ""
 
 
 @dataclass(frozen=True)
-class Line:
+class StepTyped:
     """What becomes of one step: ``written`` on the card, ``as it was`` (pressed before, and the card says the same), or
     ``assumed``: not on the card, and taken as done since a later step is. ``at`` is None where no time was written."""
 
@@ -50,7 +50,7 @@ class Line:
 class Outcome:
     """What a card would make: its lines in the order of the route, where pieces lie then, and how many are good."""
 
-    lines: tuple[Line, ...]
+    lines: tuple[StepTyped, ...]
     left: tuple[tuple[str, int], ...]
     good: int
 
@@ -63,7 +63,7 @@ def find_tray(workshop: Workshop, run: str, tray: str) -> tuple[RunState, Tray]:
     return found, found.trays[tray]
 
 
-def try_paper(workshop: Workshop, paper: Paper) -> Outcome:
+def try_paper(workshop: Workshop, paper: TypedCard) -> Outcome:
     """What would be entered; nothing is stored. Raises ``RowRefused``."""
     with workshop.lock:
         run, tray = find_tray(workshop, paper.run, paper.tray)
@@ -73,7 +73,7 @@ def try_paper(workshop: Workshop, paper: Paper) -> Outcome:
     return _outcome(run, tray, after, paper.rows, known)
 
 
-def enter_paper(workshop: Workshop, paper: Paper) -> Outcome:
+def enter_paper(workshop: Workshop, paper: TypedCard) -> Outcome:
     """Enter it: all of it or nothing. Raises ``RowRefused``; Refused 'nothing written' where it says nothing new."""
     with workshop.lock:
         run, tray = find_tray(workshop, paper.run, paper.tray)
@@ -88,7 +88,7 @@ def enter_paper(workshop: Workshop, paper: Paper) -> Outcome:
     return _outcome(run, tray, after, paper.rows, known)
 
 
-def _trial(book: Book, log: list[Event], events: Sequence[Event], paper: Paper, tray: Tray) -> Tray:
+def _trial(book: Book, log: list[Event], events: Sequence[Event], paper: TypedCard, tray: Tray) -> Tray:
     """The tray as the events would leave it, tried on a ledger beside the shop's."""
     if not events:
         return tray
@@ -107,29 +107,34 @@ def _trial(book: Book, log: list[Event], events: Sequence[Event], paper: Paper, 
     return after
 
 
-def _events(workshop: Workshop, paper: Paper, known: Sequence[Meant]) -> list[Event]:
+def _events(workshop: Workshop, paper: TypedCard, known: Sequence[Meant]) -> list[Event]:
     made = []
-    for number, one in enumerate(known):
-        fields = {"run": paper.run, "tray": paper.tray, "operation": one.row.step, "load": one.load, "basis": "paper"}
-        more = {"person": one.row.person, "entered_by": paper.entered_by, "device": "server", "at": one.at.isoformat()}
+    for number, said in enumerate(known):
+        fields = {"run": paper.run, "tray": paper.tray, "operation": said.row.step, "load": said.load, "basis": "paper"}
+        more = {
+            "person": said.row.person,
+            "entered_by": paper.entered_by,
+            "device": "server",
+            "at": said.at.isoformat(),
+        }
         named = {"id": f"{paper.once}-{number}"} if paper.once else {}
-        made.append(new_event(workshop, one.kind, one.body, **fields, **more, **named))
+        made.append(new_event(workshop, said.kind, said.body, **fields, **more, **named))
     return made
 
 
-def _outcome(run: RunState, before: Tray, after: Tray, rows: Sequence[Row], known: Sequence[Meant]) -> Outcome:
-    written = {one.row.step: one for one in known}
+def _outcome(run: RunState, before: Tray, after: Tray, rows: Sequence[CardRow], known: Sequence[Meant]) -> Outcome:
+    written = {meant.row.step: meant for meant in known}
     asked = {row.step for row in rows}
     lines = []
     route = run.route_of(after)
     for step in route.steps:
         good, scrap = totals(after, step.key)
         if step.key in written:
-            one = written[step.key]
-            lines.append(Line(step.key, step.name, "written", good, scrap, one.row.person, one.row.at))
+            meant = written[step.key]
+            lines.append(StepTyped(step.key, step.name, "written", good, scrap, meant.row.person, meant.row.at))
         elif step.key in asked:
-            lines.append(Line(step.key, step.name, "as it was", good, scrap))
+            lines.append(StepTyped(step.key, step.name, "as it was", good, scrap))
         elif (good, scrap) != totals(before, step.key):
-            lines.append(Line(step.key, step.name, "assumed", good, scrap))
+            lines.append(StepTyped(step.key, step.name, "assumed", good, scrap))
     left = tuple((step.name, after.at[step.key]) for step in route.steps if after.at.get(step.key))
     return Outcome(tuple(lines), left, after.good)

@@ -15,7 +15,7 @@ _MOMENT = timedelta(milliseconds=1)
 
 
 @dataclass(frozen=True)
-class Row:
+class CardRow:
     """One row of the card. ``scrap`` is None where nothing was written: then it is what the log has. ``at`` is None where
     no time can be read."""
 
@@ -31,7 +31,7 @@ class Row:
 class Meant:
     """The event that a row means, but for its id: its kind, load, body and moment."""
 
-    row: Row
+    row: CardRow
     kind: str
     load: str
     body: Mapping[str, Any]
@@ -53,18 +53,18 @@ def totals(tray: Tray, step: str) -> tuple[int, int]:
     return sum(good for good, _ in found), sum(scrap for _, scrap in found)
 
 
-def meant(run: RunState, tray: Tray, rows: Sequence[Row], now: datetime) -> Iterator[Meant]:
+def meant(run: RunState, tray: Tray, rows: Sequence[CardRow], now: datetime) -> Iterator[Meant]:
     """The events, in the order of the route. Rows that say what was pressed already mean none. Raises ``RowRefused``."""
     by_step = {row.step: row for row in rows}
     known = [step for step in run.route_of(tray).steps if step.key in by_step]
     for step, at in zip(known, _moments(run, [by_step[step.key] for step in known], now), strict=True):
-        found = _one(run, tray, step, by_step[step.key], at)
+        found = _meant_by(run, tray, step, by_step[step.key], at)
         if found is not None:
             yield found
 
 
-def _one(run: RunState, tray: Tray, step: Step, row: Row, at: datetime) -> Meant | None:
-    inside = next((one for one in run.loads.values() if one.step == step.key and one.pieces.get(tray.id)), None)
+def _meant_by(run: RunState, tray: Tray, step: Step, row: CardRow, at: datetime) -> Meant | None:
+    inside = next((batch for batch in run.loads.values() if batch.step == step.key and batch.pieces.get(tray.id)), None)
     load = inside.id if inside else _load_of(run, tray, step)
     body = _counts(tray, step, load, row)
     pressed = inside or run.past.get(load)
@@ -88,7 +88,7 @@ def _load_of(run: RunState, tray: Tray, step: Step) -> str:
     return board if tray.id in run.boards.get(board, ()) else next_load(run, step, (tray.id,))
 
 
-def _counts(tray: Tray, step: Step, load: str, row: Row) -> dict[str, Any]:
+def _counts(tray: Tray, step: Step, load: str, row: CardRow) -> dict[str, Any]:
     """The row's totals as the absolute count of one load: what other loads counted is taken off."""
     good, scrap = totals(tray, step.key)
     own_good, own_scrap = counted(tray, step.key, load)
@@ -96,17 +96,17 @@ def _counts(tray: Tray, step: Step, load: str, row: Row) -> dict[str, Any]:
     lost = (scrap if row.scrap is None else row.scrap) - (scrap - own_scrap)
     if here < 0 or lost < 0:
         raise RowRefused(step.key, Refused("counted in loads", step=step.name, good=good, scrap=scrap))
-    reasons = [one for one in tray.scrap.get(step.key, ()) if one["load"] == load]
+    reasons = [reason for reason in tray.scrap.get(step.key, ()) if reason["load"] == load]
     if lost != own_scrap:
         return {"good": here, "scrap": [{"pieces": lost, "why": row.why}] if lost else []}
-    return {"good": here, "scrap": [{key: one[key] for key in one if key != "load"} for one in reasons]}
+    return {"good": here, "scrap": [{key: reason[key] for key in reason if key != "load"} for reason in reasons]}
 
 
 def _sum(body: Mapping[str, Any]) -> int:
-    return sum(one["pieces"] for one in body["scrap"])
+    return sum(reason["pieces"] for reason in body["scrap"])
 
 
-def _moments(run: RunState, rows: Sequence[Row], now: datetime) -> list[datetime]:
+def _moments(run: RunState, rows: Sequence[CardRow], now: datetime) -> list[datetime]:
     """When each row was finished. One without a time stands right after the row before it, else right before the next
     that has one, else now; two of the same minute follow each other."""
     found: list[datetime] = []
@@ -118,17 +118,16 @@ def _moments(run: RunState, rows: Sequence[Row], now: datetime) -> list[datetime
         elif before:
             moment = last
         else:
-            moment = next((one.at - _MOMENT * len(rows) for one in rows[at:] if one.at is not None), now)
+            moment = next((later.at - _MOMENT * len(rows) for later in rows[at:] if later.at is not None), now)
         last = max(moment, last + _MOMENT)
         found.append(last)
     return found
 
 
-def _check_moment(run: RunState, row: Row, at: datetime, earliest: datetime, before: str, now: datetime) -> None:
+def _check_moment(run: RunState, row: CardRow, at: datetime, earliest: datetime, before: str, now: datetime) -> None:
     if at > now:
         raise RowRefused(row.step, Refused("moment to come", at=at))
     if at < earliest:
-        route_step = run.route.step(before)
-        name = route_step.name if route_step else before
+        name = run.route.step_name(before)
         refused = Refused("earlier than row", at=at, step=name) if before else Refused("before the run", at=at)
         raise RowRefused(row.step, refused)

@@ -27,8 +27,8 @@ class Tap:
 def read_taps(batch: Batch, now: datetime) -> list[Tap]:
     """Each record of the batch in its order, read at ``now``."""
     read = [_read(record, batch, now) for record in batch.taps]
-    placed = iter(corrected([one.said for one in read if isinstance(one.said, Event)], now))
-    return [replace(one, said=next(placed)) if isinstance(one.said, Event) else one for one in read]
+    placed = iter(corrected([tap.said for tap in read if isinstance(tap.said, Event)], now))
+    return [replace(tap, said=next(placed)) if isinstance(tap.said, Event) else tap for tap in read]
 
 
 def _read(record: object, batch: Batch, now: datetime) -> Tap:

@@ -74,7 +74,7 @@ def record_events(workshop: Workshop, events: list[Event]) -> list[Answer]:
     """Take events that the server itself or a command makes, as an up-to-date press. Raises Refused at the first
     that is refused, and then stores none."""
     with writing(workshop) as (write, now):
-        return [_accept(workshop, write, replace(one, seen=workshop.ledger.last_seq), now) for one in events]
+        return [_accept(workshop, write, replace(event, seen=workshop.ledger.last_seq), now) for event in events]
 
 
 def _take_all(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tuple[list[Answer], int]:
@@ -102,10 +102,10 @@ def _take_slice(workshop: Workshop, taps: Sequence[Tap], sender: Sender) -> tupl
     return answers, seq
 
 
-def _belong_together(one: Tap, other: Tap) -> bool:
+def _belong_together(tap: Tap, other: Tap) -> bool:
     """Whether two are of one press, of which nobody should see a half."""
-    both = isinstance(one.said, Event) and isinstance(other.said, Event)
-    return both and press_of(one.id) == press_of(other.id)
+    both = isinstance(tap.said, Event) and isinstance(other.said, Event)
+    return both and press_of(tap.id) == press_of(other.id)
 
 
 def _answer(workshop: Workshop, write: LogWrite, tap: Tap, sender: Sender, now: datetime) -> Answer:

@@ -18,7 +18,7 @@ class Alarm:
 
 
 @dataclass(frozen=True)
-class Entry:
+class CalendarEntry:
     """One event. ``id`` stays the same while it is about the same thing, so that a calendar replaces and does not add."""
 
     id: str
@@ -29,7 +29,7 @@ class Entry:
     alarms: Sequence[Alarm] = ()
 
 
-def calendar_text(entry: Entry, now: datetime) -> str:
+def calendar_text(entry: CalendarEntry, now: datetime) -> str:
     """The file's text. ``now`` is when it was made: of two with the same id, the later one holds."""
     lines = [
         "BEGIN:VCALENDAR",

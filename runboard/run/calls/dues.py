@@ -108,9 +108,11 @@ def _all(state: ShopState, book: Book) -> Iterator[Due]:
 
 def _people(state: ShopState, book: Book) -> Iterator[PersonState]:
     """Those of the book, and of guests the newest: whoever makes up many rings no alert for each."""
-    guests = {key: one for key, one in state.people.items() if book.person(key) is None and one.came_at is not None}
+    guests = {
+        key: person for key, person in state.people.items() if book.person(key) is None and person.came_at is not None
+    }
     shown = newest(guests)
-    return (one for key, one in state.people.items() if key not in guests or key in shown)
+    return (person for key, person in state.people.items() if key not in guests or key in shown)
 
 
 def _of_loads(run: RunState, loads: Iterable[Load], book: Book) -> Iterator[Due]:

@@ -31,7 +31,7 @@ class Sensor:
 
 
 @dataclass(frozen=True)
-class Limits:
+class SignalLimits:
     """Below ``watts`` for so long, a station looks ended."""
 
     watts: float = 20.0
@@ -108,7 +108,7 @@ def _reading(value: Any) -> Reading:
     raise Refused("signal form")
 
 
-def hear(before: Heard | None, reading: Reading, limits: Limits, now: datetime) -> Heard:
+def hear(before: Heard | None, reading: Reading, limits: SignalLimits, now: datetime) -> Heard:
     """What is known of a station after one reading more."""
     if reading.watts is None:
         return Heard(now, quiet_at=None if reading.on else now)

@@ -81,7 +81,7 @@ def note_unfit(draft: Draft, event: Event) -> None:
     marks: dict[str, Mark] = {}
     key = event.operation or step_of(event.load)
     named = [event.tray, *(event.get("pieces") or {}), *(event.get("counts") or {}), *run.boards.get(event.load, ())]
-    trays = [run.trays[one] for one in (*named, *trays_of(event.load)) if one in run.trays]
+    trays = [run.trays[tray] for tray in (*named, *trays_of(event.load)) if tray in run.trays]
     for route, at in [(run.route_of(tray), tray.at) for tray in trays] or [(run.route, EMPTY)]:
         last = route.step(key)
         first = min((step.index for step in route.steps if step.key in at), default=None)
@@ -90,8 +90,8 @@ def note_unfit(draft: Draft, event: Event) -> None:
         for step in route.steps[: last.index + 1]:
             if step is last or (first is not None and first <= step.index):
                 _mark(draft, event, marks, route, step.key)
-    for one, mark in marks.items():
-        _keep(draft, event, one, mark)
+    for thing, mark in marks.items():
+        _keep(draft, event, thing, mark)
 
 
 def _counted_more(old: Tray | None, tray: Tray) -> Iterator[str]:
@@ -140,7 +140,7 @@ def leaves(book: Book, route: Route, step: Step, station: str = "") -> Left | No
 def finished_before(book: Book, route: Route, step: Step) -> Step | None:
     """The last step before this one that brings a finish on, if there is one: sanding after it makes oily dust."""
     earlier = reversed(route.steps[: step.index])
-    return next((one for one in earlier if finish_of(book, one.operation) is not None), None)
+    return next((there for there in earlier if finish_of(book, there.operation) is not None), None)
 
 
 def _keep(draft: Draft, event: Event, key: str, mark: Mark) -> None:
@@ -159,8 +159,8 @@ def _keep(draft: Draft, event: Event, key: str, mark: Mark) -> None:
 
 
 def _is_burnt(event: Event) -> bool:
-    said = [event.get("scrap") or (), *((one.get("scrap") or ()) for one in (event.get("counts") or {}).values())]
-    return any(one["why"] == BURNT for scrap in said for one in scrap)
+    said = [event.get("scrap") or (), *((count.get("scrap") or ()) for count in (event.get("counts") or {}).values())]
+    return any(reason["why"] == BURNT for scrap in said for reason in scrap)
 
 
 def _note_burn(draft: Draft, event: Event) -> None:
@@ -182,9 +182,9 @@ def _put(draft: Draft, event: Event, key: str, entry: Mapping[str, Any]) -> None
     oldest = event.moment - timedelta(days=KEPT_DAYS)
     said = draft.base.reminders
     kept = {
-        one: known
-        for one, known in draft.shop("care").items()
-        if parse_moment(known["began_at"]) > oldest or reminder_id("care morning", one, known) not in said
+        thing: known
+        for thing, known in draft.shop("care").items()
+        if parse_moment(known["began_at"]) > oldest or reminder_id("care morning", thing, known) not in said
     }
     draft.changes["care"] = put(kept, key, entry)
 

@@ -16,7 +16,7 @@ from runboard.shop.book import STATION_KINDS, Book, Operation
 from runboard.shop.care import finish_of
 from runboard.shop.finish import plain_words
 
-Kind = Literal["caution", "start", "reminder", "answer", "note"]
+CautionKind = Literal["caution", "start", "reminder", "answer", "note"]
 Basis = Literal["standard", "law", "published", "common practice, no source"]
 NO_SOURCE: Basis = "common practice, no source"
 
@@ -28,7 +28,7 @@ class Caution:
     people meet it."""
 
     key: str
-    kind: Kind
+    kind: CautionKind
     source: str
     basis: Basis
     read: str = ""
@@ -42,7 +42,7 @@ class Caution:
 
 
 @dataclass(frozen=True)
-class Shown:
+class ShownCaution:
     """A caution as it stands beside an operation: an entry's ``key``, or the shop's own ``text`` without a key."""
 
     key: str
@@ -82,22 +82,22 @@ def entry_for(words: str) -> Caution | None:
     return CATALOGUE[key] if key else None
 
 
-def cautions_for(book: Book, operation: Operation, after_finish: bool = False) -> tuple[Shown, ...]:
+def cautions_for(book: Book, operation: Operation, after_finish: bool = False) -> tuple[ShownCaution, ...]:
     """What stands beside an operation: by its station, its attendance and its finish, then by its own words, each
     entry once and in the catalogue's order; what the catalogue does not know comes last, as it was written.
 
     ``after_finish``: the wood it works had a finish earlier in the route.
     """
     keys = {one.key for one in CATALOGUE.values() if _comes_by_itself(one, book, operation, after_finish)}
-    own: list[Shown] = []
+    own: list[ShownCaution] = []
     for words in dict.fromkeys(operation.cautions):
         entry = entry_for(words)
         if entry is None:
-            own.append(Shown("", words, ()))
+            own.append(ShownCaution("", words, ()))
         else:
             keys.add(entry.key)
     known = (one for one in CATALOGUE.values() if one.key in keys and one.yields_to not in keys)
-    return (*(Shown(one.key, "", one.signs) for one in known), *own)
+    return (*(ShownCaution(one.key, "", one.signs) for one in known), *own)
 
 
 def start_points(book: Book, operation: Operation) -> tuple[str, ...]:

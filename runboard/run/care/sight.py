@@ -59,7 +59,7 @@ def _alone_since(draft: Draft, now: datetime, load: Load) -> datetime | None:
     ends = [_near_until(draft, person, load) for person in people.values() if is_near(draft, person, load)]
     if not people or None in ends:
         return None
-    gone = max((one for one in ends if one is not None), default=now)
+    gone = max((end for end in ends if end is not None), default=now)
     old = load.alone_since
     return old if old is not None and old <= now and gone <= now else gone
 
@@ -87,7 +87,7 @@ def at_hand(draft: Draft, person: PersonState, load: Load) -> bool:
         return True
     run, key = person.hands
     if not run:
-        job = next((one for one in draft.book.jobs if one.key == key), None)
+        job = next((job for job in draft.book.jobs if job.key == key), None)
         return _is_in_room(draft, (job.room if job else None) or person.room, load)
     other = draft.load(run, key)
     return other is not None and may_work_while_watching(draft.book, load.station, other.station)

@@ -41,7 +41,7 @@ def _unsettled_again(ledger: Ledger, event: Event) -> set[str]:
     if event.kind != "event undone":
         return set()
     named = (ledger.arrived.get(key) for key in press_ids(event.get("event")))
-    return {one.get("event") for one in named if one is not None and one.kind == "entry settled"}
+    return {event.get("event") for event in named if event is not None and event.kind == "entry settled"}
 
 
 def is_blind(ledger: Ledger, event: Event) -> bool:

@@ -97,6 +97,11 @@ class Draft:
     def station(self, key: str) -> StationState:
         return (self.stations or self.base.stations).get(key) or StationState(key)
 
+    def station_name(self, key: str) -> str:
+        """The name of a station; its key where the book has lost it."""
+        station = self.book.station(key)
+        return station.name if station else key
+
     def step(self, run: str, tray: str, key: str) -> Step:
         """The step ``key`` in the route that holds for ``tray``."""
         found = self.run(run).route_of(self.tray(run, tray)).step(key)

@@ -168,7 +168,7 @@ def set_end(scene: Scene) -> None:
     said = event.get("minutes")
     length = timedelta(minutes=said) if said is not None else step.pass_.machine
     load = scene.load
-    if load.state != "running" or not any(one.kind == "machine" and one.ended_at is None for one in load.spans):
+    if load.state != "running" or not any(span.kind == "machine" and span.ended_at is None for span in load.spans):
         load = begin_span(load, "machine", "", event.moment, event.id, event.basis in ("tapped", "sensor"))
         load = replace(load, phase_at=event.moment, stop=None)
     scene.load = replace(load, end_at=event.moment + length, ends=load.ends + 1)
@@ -215,7 +215,7 @@ def _is_at_hand(scene: Scene) -> bool:
 def note_materials(scene: Scene) -> None:
     """Materials whose data sheet somebody looked at: they are asked about once a run."""
     run = scene.draft.run(scene.run)
-    fresh = tuple(one for one in scene.event.get("materials") or () if one not in run.materials)
+    fresh = tuple(material for material in scene.event.get("materials") or () if material not in run.materials)
     if fresh:
         scene.draft.put_run(replace(run, materials=(*run.materials, *fresh)))
 
@@ -245,11 +245,10 @@ def put_counts(scene: Scene) -> None:
         if said is not None:
             count_tray(draft, load, tray_key, said["good"], tuple(said.get("scrap", ())), event.moment)
         elif is_begun(load):
-            good = counted(tray, load.step, load.id)[0]
-            left = remaining(load, tray)
+            good, left = counted(tray, load.step, load.id)[0], remaining(load, tray)
             if event.get("how") == "scrap":
-                scrap = tray.scrap.get(load.step, ())
-                kept = tuple({"pieces": one["pieces"], "why": one["why"]} for one in scrap if one["load"] == load.id)
+                mine = (reason for reason in tray.scrap.get(load.step, ()) if reason["load"] == load.id)
+                kept = tuple({"pieces": reason["pieces"], "why": reason["why"]} for reason in mine)
                 count_tray(draft, load, tray_key, good, (*kept, {"pieces": left, "why": "stopped"}), event.moment)
             else:
                 count_tray(draft, load, tray_key, good + left, None, event.moment)
@@ -264,7 +263,7 @@ def hold_pieces(scene: Scene) -> None:
 def release_pieces(scene: Scene) -> None:
     tray = scene.draft.tray(scene.run, scene.event.tray)
     step = scene.event.operation
-    kept = tuple(one for one in tray.holds if step and one.step != step)
+    kept = tuple(hold for hold in tray.holds if step and hold.step != step)
     scene.draft.put_tray(scene.run, replace(tray, holds=kept))
 
 

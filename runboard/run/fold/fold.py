@@ -26,7 +26,7 @@ HANDLERS = {**people.HANDLERS, **shop_events.HANDLERS, **run_events.HANDLERS}
 def fold(book: Book, events: Iterable[Event]) -> ShopState:
     """The state that these events make, in whatever order they come."""
     state = ShopState()
-    for event in sorted(effective(events), key=lambda one: one.order):
+    for event in sorted(effective(events), key=lambda event: event.order):
         state = apply(state, event, book)
     return state
 

@@ -44,7 +44,7 @@ def take_hands(draft: Draft, load: Load, event: Event, kind: str) -> Load:
         replace(person, hands=(load.run, load.id), hands_since=moment, away=False, room=room, seen_at=moment)
     )
     load = begin_span(load, kind, key, moment, event.id, event.basis == "tapped")
-    return replace(load, people=(*(one for one in load.people if one != key), key))
+    return replace(load, people=(*(person for person in load.people if person != key), key))
 
 
 def free_hands(draft: Draft, person_key: str, moment: datetime, measured: bool) -> None:
@@ -56,7 +56,7 @@ def free_hands(draft: Draft, person_key: str, moment: datetime, measured: bool) 
     load = draft.load(run, key) if run else None
     if load is not None:
         load = end_spans(load, moment, measured, lambda span: span.person == person_key and span.kind != "machine")
-        draft.put_load(replace(load, people=tuple(one for one in load.people if one != person_key)))
+        draft.put_load(replace(load, people=tuple(person for person in load.people if person != person_key)))
     draft.put_person(replace(person, hands=None, hands_since=None))
 
 
@@ -78,10 +78,9 @@ def busy(draft: Draft, held_by: tuple[str, str]) -> Refused:
     """The refusal that names what is on the station: the ``(run, load)`` that holds it."""
     load = draft.load(*held_by)
     step = draft.run(load.run).step_of(load) if load else None
-    station = draft.book.station(load.station) if load else None
     return Refused(
         "station busy",
-        station=station.name if station else (load.station if load else ""),
+        station=draft.station_name(load.station) if load else "",
         step=step.name if step else (load.step if load else ""),
         trays=list(load.pieces) if load else [],
         state=load.state if load else "",

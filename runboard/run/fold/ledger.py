@@ -22,7 +22,10 @@ CORRECTIONS = ("event undone", "event amended")
 def read_by_the_fold(book: Book) -> tuple[object, ...]:
     """What of the book the fold reads: the time zone for the day, each station's name, room and kind, how often and from
     where it is watched, finishes, and older books for what was judged by them."""
-    stations = tuple((one.key, one.name, one.room, one.kind, one.watch_from, one.watch_every) for one in book.stations)
+    stations = tuple(
+        (station.key, station.name, station.room, station.kind, station.watch_from, station.watch_every)
+        for station in book.stations
+    )
     return book.time_zone, stations, book.finishes, book.earlier
 
 
@@ -66,7 +69,7 @@ class Ledger:
         """Another ledger with these events too; this one stays as it is. Tell it their ``number`` once they are stored."""
         other = Ledger(self.book)
         other.arrived = {**self.arrived, **{event.id: event for event in events}}
-        other._named = {one.get("event") for one in other.arrived.values() if one.kind in CORRECTIONS}
+        other._named = {known.get("event") for known in other.arrived.values() if known.kind in CORRECTIONS}
         other.last_seq, other.seq_by_device = self.last_seq, dict(self.seq_by_device)
         other.refold()
         return other
@@ -95,8 +98,8 @@ class Ledger:
         if not self.held or event.order > self.held[-1].order:
             return Trial(event, apply(self.state, event, self.book), self.state)
         held = list(self.held)
-        insort(held, event, key=lambda one: one.order)
-        return self._try_order(event, held, bisect_left(held, event.order, key=lambda one: one.order))
+        insort(held, event, key=lambda known: known.order)
+        return self._try_order(event, held, bisect_left(held, event.order, key=lambda known: known.order))
 
     def keep(self, trial: Trial, seq: int) -> None:
         """Make a trial so."""
@@ -107,7 +110,9 @@ class Ledger:
             self._snapshots.append((len(self.held), trial.state))
         else:
             self.held = trial.held
-            self._snapshots = [one for one in self._snapshots if one[0] <= trial.from_index] + trial.snapshots
+            self._snapshots = [
+                snapshot for snapshot in self._snapshots if snapshot[0] <= trial.from_index
+            ] + trial.snapshots
         self.state = trial.state
         # No longer one of the newest: the one before them.
         if len(self._snapshots) > RECENT and self._snapshots[-RECENT - 1][0] % SNAPSHOT_EVERY:
@@ -115,7 +120,7 @@ class Ledger:
 
     def foreign_seq(self, device: str) -> int:
         """The last arrival from any other device."""
-        return max((seq for one, seq in self.seq_by_device.items() if one != device), default=0)
+        return max((seq for sender, seq in self.seq_by_device.items() if sender != device), default=0)
 
     def _is_corrected(self, event: Event) -> bool:
         """Whether a correction of this event arrived before it."""
@@ -133,8 +138,8 @@ class Ledger:
         events = self.arrived if more is None else {**self.arrived, more.id: more}
         void = voided(events)
         changes = amendments(events, void)
-        held = [self._amended(one, changes) for one in events.values() if one.id not in void]
-        held.sort(key=lambda one: one.order)
+        held = [self._amended(event, changes) for event in events.values() if event.id not in void]
+        held.sort(key=lambda event: event.order)
         return held
 
     @staticmethod
@@ -146,7 +151,7 @@ class Ledger:
     def _try_correction(self, event: Event) -> Trial:
         held = self._effective(event)
         index = next(
-            (at for at, (one, old) in enumerate(zip(held, self.held, strict=False)) if one != old),
+            (at for at, (known, old) in enumerate(zip(held, self.held, strict=False)) if known != old),
             min(len(held), len(self.held)),
         )
         return self._try_order(event, held, index)
@@ -159,7 +164,7 @@ class Ledger:
 
     def _snapshot(self, index: int) -> tuple[int, ShopState]:
         """The last that was kept of the first ``index`` events or fewer."""
-        return self._snapshots[bisect_right(self._snapshots, index, key=lambda one: one[0]) - 1]
+        return self._snapshots[bisect_right(self._snapshots, index, key=lambda kept: kept[0]) - 1]
 
     def _fold_from(
         self, start: int, state: ShopState, held: list[Event]
@@ -173,6 +178,6 @@ class Ledger:
 
     def at(self, moment: datetime) -> ShopState:
         """The state as it was at a moment, by what is known now."""
-        index = bisect_left(self.held, moment, key=lambda one: one.moment)
+        index = bisect_left(self.held, moment, key=lambda event: event.moment)
         start, state = self._snapshot(index)
         return self._fold_from(start, state, self.held[:index])[0]

@@ -47,7 +47,7 @@ def _carry_places(
     source: Tray, target: Tray, event: Event, to_index: int, personal_from: int | None
 ) -> tuple[Tray, Tray]:
     """Personal pieces take their texts along, unless they go back to before they were personal."""
-    positions = [one for one in event.get("positions") or () if one in source.places]
+    positions = [position for position in event.get("positions") or () if position in source.places]
     if not positions:
         return source, target
     kept = {place: text for place, text in source.places.items() if place not in positions}
@@ -71,7 +71,7 @@ def _carry_rest(source: Tray, target: Tray, event: Event) -> Tray:
 def _later(old: Rest | None, new: Rest) -> Rest:
     if old is None or old.ended_at is not None:
         return new
-    ends = [one for one in (old.latest_at, new.latest_at) if one is not None]
+    ends = [latest_at for latest_at in (old.latest_at, new.latest_at) if latest_at is not None]
     return Rest(
         new.why,
         min(old.began_at, new.began_at),
@@ -94,8 +94,8 @@ def follow_route(tray: Tray, before: Route, route: Route, *, stays: bool = False
             raise Refused("would strand", tray=tray.id, step=here.name if here else key)
         if stays:
             continue
-        done = [one for step in before.steps[: here.index] if (one := route.step(step.key))]
-        last = max(done, key=lambda one: one.index, default=None)
+        done = [earlier for step in before.steps[: here.index] if (earlier := route.step(step.key))]
+        last = max(done, key=lambda step: step.index, default=None)
         following = 0 if last is None else last.index + 1
         if last is not None and last.index > there.index:
             raise Refused("would repeat", tray=tray.id, step=last.name)
@@ -109,11 +109,11 @@ def place(draft: Draft, run: str, tray_key: str, placed: Sequence[Mapping[str, A
     """Which text is at which position: what is said replaces those positions."""
     tray = draft.tray(run, tray_key)
     places = dict(tray.places)
-    for one in placed:
-        if one["line"] == "-":
-            places.pop(one["position"], None)
+    for said in placed:
+        if said["line"] == "-":
+            places.pop(said["position"], None)
         else:
-            places[one["position"]] = (one["line"], one["text"])
+            places[said["position"]] = (said["line"], said["text"])
     draft.put_tray(run, replace(tray, places=dict(sorted(places.items()))))
 
 

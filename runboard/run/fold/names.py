@@ -33,7 +33,9 @@ def next_load(run: RunState, step: Step, trays: tuple[str, ...]) -> str:
 def load_ids(run: RunState, step: Step, trays: tuple[str, ...]) -> Iterator[str]:
     """The ids of the next loads of these trays at a step: the plain one, then with ``.2``, ``.3``, without those begun."""
     base = f"{step.key}/{'+'.join(trays)}"
-    return (one for one in chain((base,), (f"{base}.{at}" for at in count(2))) if not _is_used(run, step, trays, one))
+    return (
+        load for load in chain((base,), (f"{base}.{at}" for at in count(2))) if not _is_used(run, step, trays, load)
+    )
 
 
 def _is_used(run: RunState, step: Step, trays: tuple[str, ...], load: str) -> bool:
@@ -73,7 +75,7 @@ def pieces_wanted(draft: Draft, event: Event, load: Load, step: Step) -> dict[st
     run = draft.run(event.run)
     if event.kind == "pieces counted":
         tray = draft.tray(event.run, event.tray)
-        said = event.get("good") + sum(one["pieces"] for one in event.get("scrap") or ())
+        said = event.get("good") + sum(reason["pieces"] for reason in event.get("scrap") or ())
         more = said - sum(counted(tray, step.key, load.id)) - remaining(load, tray)
         return {event.tray: tray.free(step.key) if more <= 0 else more}
     if event.get("pieces"):
@@ -98,7 +100,7 @@ def _not_yet_counted(
 
 
 def _said(said: Mapping[str, Any]) -> int:
-    return int(said["good"]) + sum(int(one["pieces"]) for one in said.get("scrap") or ())
+    return int(said["good"]) + sum(int(reason["pieces"]) for reason in said.get("scrap") or ())
 
 
 def _capped(step: Step, tray: Tray, there: int) -> int:
@@ -110,7 +112,7 @@ def reach(draft: Draft, run: str, tray_key: str, step: Step) -> int:
     """How many pieces of a tray could be at ``step`` if what was not pressed before is taken as done."""
     tray = draft.tray(run, tray_key)
     route = draft.run(run).route_of(tray)
-    there = sum(tray.free(one.key) for one in route.steps[: step.index + 1])
+    there = sum(tray.free(step.key) for step in route.steps[: step.index + 1])
     for load in draft.open_loads(run):
         known = route.step(load.step)
         if load.state in CAN_BE_ASSUMED_DONE and known is not None and known.index < step.index:

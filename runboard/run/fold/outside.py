@@ -40,8 +40,8 @@ def _differences(before: ShopState, after: ShopState, book: Book, run: str) -> I
 
 
 def _station(state: ShopState, key: str, run: str) -> tuple[Any, ...]:
-    one = state.stations.get(key) or StationState(key)
-    return one.out, one.signal, None if one.load and one.load[0] == run else one.load
+    station = state.stations.get(key) or StationState(key)
+    return station.out, station.signal, None if station.load and station.load[0] == run else station.load
 
 
 def _was_taken(before: ShopState, after: ShopState, key: str, run: str) -> bool:
@@ -50,9 +50,9 @@ def _was_taken(before: ShopState, after: ShopState, key: str, run: str) -> bool:
 
 
 def _person(state: ShopState, key: str, run: str) -> tuple[Any, ...]:
-    one = state.people.get(key) or PersonState(key)
-    hands = None if one.hands and one.hands[0] == run else one.hands
-    return one.came_at, one.until, one.away, one.name, one.shown, one.declined, hands
+    person = state.people.get(key) or PersonState(key)
+    hands = None if person.hands and person.hands[0] == run else person.hands
+    return person.came_at, person.until, person.away, person.name, person.shown, person.declined, hands
 
 
 def _was_called_over(before: ShopState, after: ShopState, key: str, run: str) -> bool:
@@ -61,19 +61,19 @@ def _was_called_over(before: ShopState, after: ShopState, key: str, run: str) ->
 
 
 def _entries(state: ShopState, run: str) -> set[str]:
-    return {key for key, one in state.unsettled.items() if one.run != run}
+    return {key for key, entry in state.unsettled.items() if entry.run != run}
 
 
 def _others(state: ShopState, run: str) -> Mapping[str, Any]:
-    said = {key: one for key, one in state.said_running.items() if one.run != run}
-    return {**said, **{key: one for key, one in state.calls.items() if one["run"] != run}}
+    said = {key: load for key, load in state.said_running.items() if load.run != run}
+    return {**said, **{key: call for key, call in state.calls.items() if call["run"] != run}}
 
 
 def _same_dues(before: Mapping[str, Due], after: Mapping[str, Due], run: str) -> bool:
     """The same is due at the same time. What is asked about care may be named by a press of the run, but is still asked."""
-    here = {_named(one): one.due_at for one in before.values() if one.run != run}
-    there = {_named(one): one.due_at for one in after.values()}
-    fresh = {_named(one) for one in after.values() if one.run != run}
+    here = {_named(due): due.due_at for due in before.values() if due.run != run}
+    there = {_named(due): due.due_at for due in after.values()}
+    fresh = {_named(due) for due in after.values() if due.run != run}
     still = all(
         there.get(name) == due_at or (name.startswith("care ") and name in there) for name, due_at in here.items()
     )

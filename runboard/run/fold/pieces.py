@@ -113,9 +113,9 @@ def count_tray(
     old_good, old_scrap = counted(tray, step.key, load.id)
     reasons = tray.scrap.get(step.key, ())
     if scrap is not None:
-        reasons = tuple(one for one in reasons if one["load"] != load.id)
-        reasons += tuple({**one, "load": load.id} for one in scrap if one["pieces"])
-    new_scrap = old_scrap if scrap is None else sum(one["pieces"] for one in scrap)
+        reasons = tuple(reason for reason in reasons if reason["load"] != load.id)
+        reasons += tuple({**reason, "load": load.id} for reason in scrap if reason["pieces"])
+    new_scrap = old_scrap if scrap is None else sum(reason["pieces"] for reason in scrap)
     more = (good + new_scrap) - (old_good + old_scrap)
     route = draft.run(run).route_of(tray)
     after = route.after(step.key)
@@ -150,7 +150,7 @@ def is_begun(load: Load) -> bool:
 
 def _drop_places(tray: Tray, scrap: tuple[Mapping[str, Any], ...]) -> Tray:
     """A spoiled personal piece leaves its position; its text goes back in the queue."""
-    gone = {position for one in scrap for position in one.get("positions", ())}
+    gone = {position for reason in scrap for position in reason.get("positions", ())}
     if not gone or not tray.places:
         return tray
     return replace(tray, places={place: text for place, text in tray.places.items() if place not in gone})
@@ -193,13 +193,13 @@ def spread(counts: Mapping[str, Any], pieces: Mapping[str, int]) -> dict[str, An
 def _take_scrap(scrap: list[Mapping[str, Any]], pieces: int) -> tuple[list[dict[str, Any]], list[Mapping[str, Any]]]:
     taken: list[dict[str, Any]] = []
     left: list[Mapping[str, Any]] = []
-    for one in scrap:
-        here = min(pieces, one["pieces"])
+    for reason in scrap:
+        here = min(pieces, reason["pieces"])
         pieces -= here
         if here:
-            taken.append({"pieces": here, "why": one["why"]})
-        if one["pieces"] > here:
-            left.append({**one, "pieces": one["pieces"] - here})
+            taken.append({"pieces": here, "why": reason["why"]})
+        if reason["pieces"] > here:
+            left.append({**reason, "pieces": reason["pieces"] - here})
     return taken, left
 
 
@@ -237,5 +237,5 @@ def hold(
     if wanted <= 0 or wanted > free:
         raise Refused("pieces not there", tray=tray_key, step=step.name, wanted=wanted, there=free)
     until = parse_moment(body["until"]) if body.get("until") else None
-    one = Hold(step.key, wanted, body["why"], body.get("waiting_for", ""), until, moment)
-    draft.put_tray(run, replace(tray, holds=(*tray.holds, one)))
+    hold = Hold(step.key, wanted, body["why"], body.get("waiting_for", ""), until, moment)
+    draft.put_tray(run, replace(tray, holds=(*tray.holds, hold)))

@@ -9,7 +9,7 @@ from typing import Any
 
 from runboard.run.calls.dues import Due
 from runboard.run.care.care import finished_before, leaves
-from runboard.run.care.cautions import Shown, cautions_for, start_points_of
+from runboard.run.care.cautions import ShownCaution, cautions_for, start_points_of
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.shown import LONGEST_BODY, MOST_FIRST_PIECES, MOST_SHOWN, newest
 from runboard.run.fold.state import Load, PersonState, RunState, ShopState, Tray, Unsettled
@@ -34,9 +34,9 @@ def plain(value: Any) -> Any:
     if isinstance(value, timedelta):
         return round(value.total_seconds() / 60, 3)
     if isinstance(value, Mapping):
-        return {str(key): plain(one) for key, one in value.items()}
+        return {str(key): plain(part) for key, part in value.items()}
     if isinstance(value, (tuple, list)):
-        return [plain(one) for one in value]
+        return [plain(part) for part in value]
     if hasattr(value, "__dataclass_fields__"):
         return record(value)
     return value
@@ -93,7 +93,7 @@ def step_record(book: Book, route: Route, step: Step) -> dict[str, Any]:
     if left:
         found["leaves"] = record(left)
     if care:
-        found["care"] = [record(one) for one in care]
+        found["care"] = [record(caution) for caution in care]
     if wait:
         found["wait"] = record(wait)
     if operation.checks:
@@ -142,8 +142,8 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
     trays = ",".join(f"{dump(key)}:{cache.text(tray, tray_record)}" for key, tray in run.trays.items())
     loads = ",".join(f"{dump(key)}:{cache.text(load, load_record)}" for key, load in run.loads.items())
     routes = ",".join(
-        f'{{"number":{one.number},"from_tray":{dump(one.from_tray)},"steps":{cache.text(one.route, partial(_steps, book=book))}}}'
-        for one in run.revisions
+        f'{{"number":{revision.number},"from_tray":{dump(revision.from_tray)},"steps":{cache.text(revision.route, partial(_steps, book=book))}}}'
+        for revision in run.revisions
     )
     good = sum(tray.good for tray in run.trays.values())
     head = {
@@ -171,7 +171,7 @@ def run_text(run: RunState, cache: Cache, book: Book) -> str:
             more[name] = plain(_shown_of_run(name, value))
     woods = dict.fromkeys((run.wood, *(tray.wood for tray in run.trays.values())))
     verdicts = {wood: judged(wood, book.forbidden) for wood in woods if wood}
-    barred = {wood: record(one) for wood, one in verdicts.items() if one.says != FINE}
+    barred = {wood: record(verdict) for wood, verdict in verdicts.items() if verdict.says != FINE}
     if barred:
         more["judged"] = barred
     orders = cache.orders(run, good)
@@ -195,7 +195,7 @@ def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
     return [step_record(book, route, step) for step in route.steps]
 
 
-def _care(book: Book, route: Route, step: Step) -> tuple[Shown, ...]:
+def _care(book: Book, route: Route, step: Step) -> tuple[ShownCaution, ...]:
     """The cautions beside a step; dust is oily where it sands what had a finish before."""
     station = book.station(step.operation.station)
     sands = station is not None and station.kind == "sander"
@@ -206,8 +206,7 @@ def orders_record(run: RunState) -> list[dict[str, Any]]:
     """Order lines with how many good pieces each has: allotted late, the earliest due first."""
     left = sum(tray.good for tray in run.trays.values())
     good: dict[str, int] = {}
-    far = datetime.max.replace(tzinfo=run.opened_at.tzinfo)
-    for order in sorted(run.orders, key=lambda one: one.due or far):
+    for order in run.by_due:
         good[order.line] = min(left, order.pieces)
         left -= good[order.line]
     return [{**record(order), "pieces": order.pieces, "good": good[order.line]} for order in run.orders]
@@ -234,7 +233,7 @@ def book_record(book: Book) -> dict[str, Any]:
         "shop": {"name": book.name, "zone": book.time_zone, "units": book.units, "emergency": book.emergency},
         "rooms": {room.key: room.name for room in book.rooms},
         "jobs": {job.key: record(job) for job in book.jobs},
-        "finishes": {one.key: record(one, ("key",)) for one in book.finishes},
+        "finishes": {finish.key: record(finish, ("key",)) for finish in book.finishes},
         "forbidden": list(book.forbidden),
     }
 
@@ -252,7 +251,9 @@ def people_record(state: ShopState, book: Book) -> dict[str, Any]:
             "tidy_up": plain(person.tidy_up),
             **({} if seen is None else _seen(seen, ("key", "name"))),
         }
-    guests = {key: one for key, one in state.people.items() if key not in found and one.name and one.came_at}
+    guests = {
+        key: person for key, person in state.people.items() if key not in found and person.name and person.came_at
+    }
     for key, seen in newest(guests).items():
         found[key] = {"access": "guest", "tidy_up": 0, **_seen(seen, ("key",))}
     return found
@@ -264,17 +265,13 @@ def _seen(person: PersonState, leave_out: Collection[str]) -> dict[str, Any]:
 
 
 @lru_cache(maxsize=4)
-def _watch_ok(stations: tuple[Station, ...]) -> dict[str, list[str]]:
+def watch_ok(stations: tuple[Station, ...]) -> dict[str, list[str]]:
+    """For each station those at which one may work while watching it."""
     book = Book(stations=stations)
     return {
-        one.key: [other.key for other in stations if may_work_while_watching(book, one.key, other.key)]
-        for one in stations
+        station.key: [other.key for other in stations if may_work_while_watching(book, station.key, other.key)]
+        for station in stations
     }
-
-
-def watch_ok(book: Book) -> dict[str, list[str]]:
-    """For each station those at which one may work while watching it."""
-    return _watch_ok(book.stations)
 
 
 def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
@@ -288,7 +285,7 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             "room": station.room,
             "cuts": station.cuts,
             "heats": station.heats,
-            "watch_ok": watch_ok(book)[station.key],
+            "watch_ok": watch_ok(book.stations)[station.key],
             "setups": 0,
             **({} if seen is None else record(seen, ("key",))),
         }

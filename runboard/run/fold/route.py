@@ -55,6 +55,11 @@ class Route:
     def step(self, key: str) -> Step | None:
         return self.by_key.get(key)
 
+    def step_name(self, key: str) -> str:
+        """The name of a step; its key where the route has lost it."""
+        step = self.by_key.get(key)
+        return step.name if step else key
+
     def after(self, key: str) -> str:
         """The key of the step after ``key``; ``''`` where pieces are good, and where the route has lost the step."""
         step = self.by_key.get(key)

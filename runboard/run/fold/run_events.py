@@ -10,7 +10,7 @@ from runboard.run.fold.hands import end_spans, leave_station, unhand
 from runboard.run.fold.moves_of_pieces import follow_route
 from runboard.run.fold.pieces import shift
 from runboard.run.fold.route import Route
-from runboard.run.fold.state import Order, Revision, RunState, Tray
+from runboard.run.fold.state import OrderLine, Revision, RunState, Tray
 from runboard.run.log.event import Event, parse_moment
 from runboard.run.refusal import Refused
 from runboard.run.rules.resting import revised
@@ -19,10 +19,10 @@ from runboard.shop.book_json import BookError, product_from_json
 from runboard.shop.hours import local_day
 
 
-def orders_from(records: Any) -> tuple[Order, ...]:
+def orders_from(records: Any) -> tuple[OrderLine, ...]:
     """Order lines from their JSON."""
     return tuple(
-        Order(
+        OrderLine(
             order["line"],
             order["pieces"],
             order.get("for", ""),
@@ -51,12 +51,12 @@ def opened(draft: Draft, event: Event) -> None:
     route = Route(product)
     trays = {}
     first = route.steps[0].key
-    for one in event.get("trays"):
-        at = one.get("at") or first
+    for tray in event.get("trays"):
+        at = tray.get("at") or first
         if route.step(at) is None:
-            raise Refused("step unknown", step=at, tray=one["tray"])
-        wood = one.get("wood") or event.get("wood", "")
-        trays[one["tray"]] = shift(Tray(one["tray"], one["pieces"], wood=wood), at, one["pieces"])
+            raise Refused("step unknown", step=at, tray=tray["tray"])
+        wood = tray.get("wood") or event.get("wood", "")
+        trays[tray["tray"]] = shift(Tray(tray["tray"], tray["pieces"], wood=wood), at, tray["pieces"])
     boards = {key: dict(pieces) for key, pieces in (event.get("boards") or {}).items()}
     trays = _on_boards(trays, boards)
     draft.put_run(
@@ -98,8 +98,7 @@ def _may_end(draft: Draft, event: Event, run: RunState) -> None:
     """A run ends only when nothing of it runs, is in hands or is asked about."""
     said = [load for load in draft.base.said_running.values() if load.run == run.id]
     for load in (*draft.open_loads(run.id), *said):
-        station = draft.book.station(load.station)
-        name = station.name if station else load.station
+        name = draft.station_name(load.station)
         if load.state == "running":
             raise Refused("machine runs", station=name, trays=list(load.pieces))
         if load.people:
@@ -107,8 +106,8 @@ def _may_end(draft: Draft, event: Event, run: RunState) -> None:
     for tray in run.trays.values():
         for key, rest in tray.rests.items():
             if rest.latest_at is not None and rest.ended_at is None and tray.at:
-                step = run.step_at(key, rest.revision or tray.revision)
-                raise Refused("wait open", tray=tray.id, step=step.name if step else key, why=rest.why)
+                step = run.route_at(rest.revision or tray.revision).step_name(key)
+                raise Refused("wait open", tray=tray.id, step=step, why=rest.why)
     for reminder, _, due_at, entry in reminders(draft.base, draft.book):
         if entry["run"] == run.id and due_at <= event.moment:
             raise Refused("care open", reminder=reminder)

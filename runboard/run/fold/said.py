@@ -85,9 +85,9 @@ def _load(run: RunState, event: Event) -> Load | None:
     known = run.loads.get(event.load) or run.past.get(event.load)
     key = event.operation or (known.step if known else step_of(event.load))
     named = [*(event.get("pieces") or {}), *run.boards.get(event.load, ()), *trays_of(event.load)]
-    tray = next((run.trays[one] for one in named if one in run.trays), None)
+    tray = next((run.trays[tray_key] for tray_key in named if tray_key in run.trays), None)
     revision = (run.revision_of(known) if known else 0) or (tray.revision if tray else 0)
-    step = run.step_at(key, revision)
+    step = run.route_at(revision).step(key)
     if step is None or step.operation.attendance != "watched":
         return None
     said, moment = event.get("minutes"), event.moment

@@ -32,20 +32,19 @@ def _clear_station(draft: Draft, entry: Unsettled, event: Event, take: Take) -> 
     held = draft.load(run, load)
     if held is not None and draft.station(held.station).load == (run, load):
         if held.state == "running":  # nobody takes a load off a running machine by settling a press
-            station = draft.book.station(held.station)
-            raise Refused("machine runs", station=station.name if station else held.station, trays=list(held.pieces))
+            raise Refused("machine runs", station=draft.station_name(held.station), trays=list(held.pieces))
         take(draft, replace(event, kind="load taken off", run=run, load=load, operation=held.step, body={}))
 
 
 def _shrunk(body: dict[str, Any], there: int) -> dict[str, Any]:
     """The body with its pieces and counts cut down to what there is."""
     if "good" in body:
-        scrap = sum(one["pieces"] for one in body.get("scrap", ()))
+        scrap = sum(reason["pieces"] for reason in body.get("scrap", ()))
         body["good"] = max(0, min(body["good"], there - scrap))
     if "pieces" in body and isinstance(body["pieces"], dict):
         body["pieces"] = {tray: min(pieces, there) for tray, pieces in body["pieces"].items()}
     elif "pieces" in body:
         body["pieces"] = min(body["pieces"], there)
     if "counts" in body:
-        body["counts"] = {tray: _shrunk(dict(one), there) for tray, one in body["counts"].items()}
+        body["counts"] = {tray: _shrunk(dict(count), there) for tray, count in body["counts"].items()}
     return body

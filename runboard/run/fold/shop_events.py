@@ -128,7 +128,7 @@ def _ringing(draft: Draft, calls: Mapping[str, Mapping[str, Any]], call: Mapping
     """The open call that says the same; '' where there is none, and where somebody said that they come: whoever still
     waits then rings anew."""
     same = ("run", "tray", "person", "why")
-    found = (key for key, one in calls.items() if all(one[name] == call[name] for name in same))
+    found = (key for key, known in calls.items() if all(known[name] == call[name] for name in same))
     return next((key for key in found if alert_id("call", key) not in draft.base.answers), "")
 
 

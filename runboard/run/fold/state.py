@@ -127,7 +127,7 @@ class Tray:
 
     @property
     def scrapped(self) -> int:
-        return sum(one["pieces"] for reasons in self.scrap.values() for one in reasons)
+        return sum(reason["pieces"] for reasons in self.scrap.values() for reason in reasons)
 
     @property
     def in_process(self) -> int:
@@ -142,7 +142,7 @@ class Tray:
 
 
 @dataclass(frozen=True)
-class Order:
+class OrderLine:
     line: str
     pieces: int
     whom: str = ""
@@ -171,7 +171,7 @@ class RunState:
     product: str
     product_name: str
     revisions: tuple[Revision, ...]
-    orders: tuple[Order, ...] = ()
+    orders: tuple[OrderLine, ...] = ()
     wood: str = ""
     certainty: float = 0.9
     good_rate: float = 1.0
@@ -188,21 +188,22 @@ class RunState:
     materials: tuple[str, ...] = ()
     closed_at: datetime | None = None
 
+    @property
+    def by_due(self) -> list[OrderLine]:
+        """The order lines, the earliest due first: those without a day come last."""
+        return sorted(self.orders, key=lambda order: (order.due is None, order.due or self.opened_at))
+
     def route_of(self, tray: Tray) -> Route:
         return self.revisions[tray.revision - 1].route
 
     def step_of(self, load: Load) -> Step | None:
         """The step of a load by the route that it began by, whatever the newest says."""
-        return self.step_at(load.step, self.revision_of(load))
+        return self.route_at(self.revision_of(load)).step(load.step)
 
     def revision_of(self, load: Load) -> int:
         """The revision of the route that a load began by; that of its tray where no press said that it began."""
         trays = (self.trays[key] for key in load.pieces if key in self.trays)
         return load.revision or next((tray.revision for tray in trays), 0)
-
-    def step_at(self, key: str, revision: int) -> Step | None:
-        """A step by a revision of the route; by the newest where that is not known."""
-        return self.route_at(revision).step(key)
 
     def route_at(self, revision: int) -> Route:
         """The route of a revision, of the newest where that is not known."""

@@ -80,7 +80,7 @@ def transit(draft: Draft, event: Event) -> None:
 def find_row(subject: str, event: Event, state: str, step: Step | None) -> Row | None:
     """The first row for this kind and state whose ``when`` holds."""
     for row in rows()[subject].get((event.kind, state), ()):
-        if all(_holds(one, event, step) for one in row.get("when", ())):
+        if all(_holds(condition, event, step) for condition in row.get("when", ())):
             return row
     return None
 
@@ -141,7 +141,7 @@ def tray_at_hand(draft: Draft, event: Event) -> tuple[Load, Step | None, str]:
         return none, step, state
     load = draft.load(event.run, event.load) if event.load else None
     if load is None:
-        inside = (one for one in draft.open_loads(event.run) if one.step == step.key and one.pieces.get(tray.id))
+        inside = (load for load in draft.open_loads(event.run) if load.step == step.key and load.pieces.get(tray.id))
         load = next(inside, None)
     if load is None:
         key = event.load or assumed_load(step, tray.id)

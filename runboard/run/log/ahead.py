@@ -26,7 +26,7 @@ def check_not_ahead(event: Event, now: datetime) -> None:
 
 def ahead(held: Sequence[Event], now: datetime) -> Sequence[Event]:
     """Those of the events, in the fold's order, that lie more than a minute after now."""
-    return held[bisect_right(held, now + MOST_AHEAD, key=lambda one: one.moment) :]
+    return held[bisect_right(held, now + MOST_AHEAD, key=lambda event: event.moment) :]
 
 
 def last_known(held: Sequence[Event], now: datetime) -> datetime | None:
@@ -48,16 +48,16 @@ def corrections(arrived: Mapping[str, Event], held: Sequence[Event], now: dateti
     brought there goes back to its own.
     """
     changes = amendments(arrived, voided(arrived))
-    late = [one.id for one in ahead(held, now)]
+    late = [event.id for event in ahead(held, now)]
     # An amendment that is itself dated ahead would be read after any that is made now.
-    wrong = {key: [one for one in changes.get(key, ()) if one.moment > now] for key in late}
-    gone = {one.id for found in wrong.values() for one in found}
-    places = _places(arrived, {one.id: one.moment for one in held}, set(late), now)
+    wrong = {key: [event for event in changes.get(key, ()) if event.moment > now] for key in late}
+    gone = {event.id for found in wrong.values() for event in found}
+    places = _places(arrived, {event.id: event.moment for event in held}, set(late), now)
     made: list[tuple[str, dict[str, Any]]] = [("event undone", {"event": key}) for key in sorted(gone)]
     for key in late:
         if key not in gone:
             own = arrived[key].moment
-            body = {name: value for one in wrong[key] for name, value in (one.get("body") or {}).items()}
+            body = {name: value for event in wrong[key] for name, value in (event.get("body") or {}).items()}
             at = {"event": key, "at": write_moment(own if own <= now else places[key])}
             made.append(("event amended", {**at, "body": body} if body else at))
     return made
@@ -69,7 +69,7 @@ def _places(
     """For each event that is ahead a moment: after all that arrived before it, and before the first where nothing did."""
     first = min((moment for key, moment in held.items() if key not in late), default=now)
     latest, places = min(first, now) - _TICK * (len(late) + 1), {}
-    for key in sorted(arrived, key=lambda one: arrived[one].seq):
+    for key in sorted(arrived, key=lambda key: arrived[key].seq):
         if key in late:
             places[key] = latest = min(latest + _TICK, now)
         elif key in held:

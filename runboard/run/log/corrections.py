@@ -23,7 +23,9 @@ def named_by(event: Event, arrived: Mapping[str, Event]) -> list[Event]:
 def voided(events: Mapping[str, Event]) -> set[str]:
     """The ids of events that never happened. An undo that is itself undone later undoes nothing."""
     undos = sorted(
-        (one for one in events.values() if one.kind == "event undone"), key=lambda one: one.order, reverse=True
+        (event for event in events.values() if event.kind == "event undone"),
+        key=lambda event: event.order,
+        reverse=True,
     )
     void: set[str] = set()
     for undo in undos:
@@ -35,9 +37,9 @@ def voided(events: Mapping[str, Event]) -> set[str]:
 def amendments(events: Mapping[str, Event], void: set[str]) -> dict[str, list[Event]]:
     """For each amended event its amendments, in order."""
     found: dict[str, list[Event]] = {}
-    valid = (one for one in events.values() if one.kind == "event amended" and one.id not in void)
-    for one in sorted(valid, key=lambda one: one.order):
-        found.setdefault(one.get("event"), []).append(one)
+    valid = (event for event in events.values() if event.kind == "event amended" and event.id not in void)
+    for event in sorted(valid, key=lambda event: event.order):
+        found.setdefault(event.get("event"), []).append(event)
     return found
 
 

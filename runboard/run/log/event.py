@@ -108,9 +108,9 @@ def read_body(text: str) -> Any:
 def _with_whole_numbers(value: Any) -> Any:
     """The value with 5.0 as 5: JSON knows no difference, and five pieces are counted."""
     if isinstance(value, Mapping):
-        return {name: _with_whole_numbers(one) for name, one in value.items()}
+        return {name: _with_whole_numbers(part) for name, part in value.items()}
     if isinstance(value, list):
-        return [_with_whole_numbers(one) for one in value]
+        return [_with_whole_numbers(part) for part in value]
     return _whole(value) if isinstance(value, float) else value
 
 

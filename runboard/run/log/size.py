@@ -30,7 +30,7 @@ def check_size(route: Route, trays: Iterable[int], wanted: int = 0, boards: int 
         if found > most:
             _refuse(what, found, most)
     by_step = [_loads(step, pieces) for step in route.steps]
-    links = sum(one * after for here, there in pairwise(by_step) for one, after in zip(here, there, strict=True))
+    links = sum(before * after for here, there in pairwise(by_step) for before, after in zip(here, there, strict=True))
     loads = max(sum(map(sum, by_step)), links * MOST_LOADS // MOST_LINKS)
     if loads > MOST_LOADS:
         _refuse("loads", loads, MOST_LOADS)
@@ -46,8 +46,8 @@ def check_run(run: RunState, before: RunState | None = None) -> None:
 
 
 def _check(run: RunState) -> None:
-    wanted = sum(one.pieces for one in run.orders)
-    trays = [max(one.started, one.in_process) for one in run.trays.values()]
+    wanted = sum(order.pieces for order in run.orders)
+    trays = [max(tray.started, tray.in_process) for tray in run.trays.values()]
     check_size(run.route, trays, wanted, len(run.boards))
 
 
@@ -63,12 +63,12 @@ def check_body(body: Mapping[str, Any], product: Product | None) -> None:
     """The same of what an event says: a run that is opened, a route, order lines."""
     if product is not None:
         check_route(product)
-    wanted = sum(one["pieces"] for one in body.get("orders", ()))
+    wanted = sum(order["pieces"] for order in body.get("orders", ()))
     if wanted > MOST_PIECES:
         _refuse("pieces", wanted, MOST_PIECES)
     trays = body.get("trays")
     if product is not None and trays is not None:
-        check_size(Route(product), [one["pieces"] for one in trays], wanted, len(body.get("boards") or ()))
+        check_size(Route(product), [tray["pieces"] for tray in trays], wanted, len(body.get("boards") or ()))
 
 
 def _loads(step: Step, trays: list[int]) -> list[int]:

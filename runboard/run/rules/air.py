@@ -71,14 +71,14 @@ def airing(finish: Finish) -> timedelta:
 
 def in_the_air(state: ShopState, book: Book, now: datetime) -> list[InAir]:
     """Every coat that keeps anything off at ``now``."""
-    found = (one for run in _recent(state, now) for one in (*_of_rests(run, book), *_of_loads(run, book, now)))
-    return [one for one in found if one.done_at + max(one.coat.wet, one.coat.airs or ZERO) > now]
+    found = (known for run in _recent(state, now) for known in (*_of_rests(run, book), *_of_loads(run, book, now)))
+    return [known for known in found if known.done_at + max(known.coat.wet, known.coat.airs or ZERO) > now]
 
 
 def clear_at(some: Iterable[InAir], station: Station, now: datetime) -> datetime | None:
     """Until when what is in the air keeps a station from work; ``None`` where nothing does."""
-    there = ((one, one.coat.keeps_off(station)) for one in some if one.room == station.room)
-    return max((at for one, off in there if off is not None and (at := one.done_at + off) > now), default=None)
+    there = ((known, known.coat.keeps_off(station)) for known in some if known.room == station.room)
+    return max((at for known, off in there if off is not None and (at := known.done_at + off) > now), default=None)
 
 
 def _recent(state: ShopState, now: datetime) -> Iterator[RunState]:
@@ -116,7 +116,7 @@ def _is_recent(run: RunState, load: Load, now: datetime) -> bool:
     """Whether a load that is over may have left solvent that is told by no wait: that of its trays tells of the others."""
     over = load.done_at or load.phase_at
     rests = (run.trays[tray].rests for tray in load.pieces if tray in run.trays)
-    return over is not None and over > now - timedelta(days=1) and not any(load.step in one for one in rests)
+    return over is not None and over > now - timedelta(days=1) and not any(load.step in rest for rest in rests)
 
 
 def at_work_in(state: ShopState, book: Book, room: str) -> Iterator[Station]:

@@ -98,7 +98,7 @@ def _dust_there(draft: Draft, event: Event, step: Step, station: Station) -> boo
     load, _ = load_at_hand(draft, event)
     coat = coat_of(draft.book, run.route_at(run.revision_of(load)), step)
     return coat is not None and any(
-        coat.keeps_off(one) is not None for one in at_work_in(draft.base, draft.book, station.room)
+        coat.keeps_off(station) is not None for station in at_work_in(draft.base, draft.book, station.room)
     )
 
 

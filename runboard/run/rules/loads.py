@@ -9,7 +9,7 @@ from runboard.run.fold.state import RunState
 
 
 @dataclass(frozen=True)
-class Batch:
+class LoadToBe:
     """A load that is not begun, under the name that a phone gives it, with its step and the pieces of each tray."""
 
     load: str
@@ -17,7 +17,7 @@ class Batch:
     pieces: Mapping[str, int]
 
 
-def loads_at(run: RunState, key: str, pieces: Mapping[str, int], *, hands_by_tray: bool = False) -> Iterator[Batch]:
+def loads_at(run: RunState, key: str, pieces: Mapping[str, int], *, hands_by_tray: bool = False) -> Iterator[LoadToBe]:
     """The loads that ``pieces`` of each tray make at the step ``key``, in the order of the trays: boards first. Trays whose
     revisions have another operation there don't go together.
 
@@ -30,7 +30,7 @@ def loads_at(run: RunState, key: str, pieces: Mapping[str, int], *, hands_by_tra
         ids: dict[tuple[str, ...], Iterator[str]] = {}
         for part in shared_out(step, left, hands_by_tray=hands_by_tray):
             trays = tuple(part)
-            yield Batch(next(ids.setdefault(trays, load_ids(run, step, trays))), step, part)
+            yield LoadToBe(next(ids.setdefault(trays, load_ids(run, step, trays))), step, part)
 
 
 def shared_out(step: Step, pieces: Mapping[str, int], *, hands_by_tray: bool = False) -> Iterator[dict[str, int]]:
@@ -71,7 +71,9 @@ def _alike(run: RunState, key: str, pieces: Mapping[str, int]) -> list[tuple[Ste
         if step is None:
             continue
         same = (
-            some for one, some in found if one is step or (one.operation, one.pass_) == (step.operation, step.pass_)
+            some
+            for there, some in found
+            if there is step or (there.operation, there.pass_) == (step.operation, step.pass_)
         )
         group = next(same, None)
         if group is None:
@@ -81,7 +83,7 @@ def _alike(run: RunState, key: str, pieces: Mapping[str, int]) -> list[tuple[Ste
     return found
 
 
-def _boards(run: RunState, step: Step, left: dict[str, int]) -> Iterator[Batch]:
+def _boards(run: RunState, step: Step, left: dict[str, int]) -> Iterator[LoadToBe]:
     """The boards that are still to be cut; their trays are taken from what is ``left``."""
     if step.pass_.size != "board":
         return
@@ -90,7 +92,7 @@ def _boards(run: RunState, step: Step, left: dict[str, int]) -> Iterator[Batch]:
         if part and step_of(board) == step.key and not _was_begun(run, step, board):
             for tray in part:
                 left.pop(tray)
-            yield Batch(board, step, part)
+            yield LoadToBe(board, step, part)
 
 
 def _was_begun(run: RunState, step: Step, board: str) -> bool:

@@ -43,13 +43,13 @@ def rests_before(route: Route, tray: Tray, step: Step) -> dict[str, Rest]:
     return {
         key: rest
         for key, rest in tray.rests.items()
-        if rest.ended_at is None and (one := route.step(key)) is not None and one.index < step.index
+        if rest.ended_at is None and (there := route.step(key)) is not None and there.index < step.index
     }
 
 
 def rest_before(route: Route, tray: Tray, step: Step) -> Rest | None:
     """Of those waits the one that is over last: before its ``ready_at`` a tray does not go on at ``step``."""
-    return max(rests_before(route, tray, step).values(), key=lambda one: one.ready_at, default=None)
+    return max(rests_before(route, tray, step).values(), key=lambda rest: rest.ready_at, default=None)
 
 
 def revised(book: Book, before: Route, after: Route, number: int, key: str, rest: Rest) -> Rest:

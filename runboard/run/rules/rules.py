@@ -46,16 +46,11 @@ def _leaves(draft: Draft, event: Event) -> None:
     if left:
         raise Refused("rags first", reminders=left)
     for load in watched_by(draft.base, event.person):
-        raise Refused("watch first", station=_station_name(draft, load), trays=list(load.pieces))
-
-
-def _station_name(draft: Draft, load: Load) -> str:
-    station = draft.book.station(load.station)
-    return station.name if station else load.station
+        raise Refused("watch first", station=draft.station_name(load.station), trays=list(load.pieces))
 
 
 def _eyes_for_job(draft: Draft, event: Event) -> None:
-    job = next((one for one in draft.book.jobs if one.key == event.get("job")), None)
+    job = next((job for job in draft.book.jobs if job.key == event.get("job")), None)
     for load in watched_by(draft.base, event.person):
         station = draft.book.station(load.station)
         if job is not None and job.room and station is not None and job.room != station.room:
@@ -67,14 +62,14 @@ def eyes_free(draft: Draft, event: Event, load: Load, step: Step | None) -> None
     for watched in mine:
         same = (watched.run, watched.id) == (load.run, load.id)
         if not same and not may_work_while_watching(draft.book, watched.station, load.station):
-            raise Refused("watch first", station=_station_name(draft, watched), trays=list(watched.pieces))
+            raise Refused("watch first", station=draft.station_name(watched.station), trays=list(watched.pieces))
 
 
 def station_usable(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
     out = draft.station(load.station).out
     if out is not None:
         raise Refused(
-            "station out", station=_station_name(draft, load), why=out.get("why", ""), until=out.get("until", "")
+            "station out", station=draft.station_name(load.station), why=out.get("why", ""), until=out.get("until", "")
         )
 
 
@@ -195,8 +190,12 @@ def hands_near(draft: Draft, event: Event, load: Load, step: Step | None) -> Non
     if person.hands is not None and not at_hand(draft, person, load):
         run, key = person.hands
         at = draft.load(run, key) if run else None
-        job = next((one.name for one in draft.book.jobs if one.key == key), key)
-        raise Refused("hands elsewhere", station=_station_name(draft, load), at=_station_name(draft, at) if at else job)
+        job = next((job.name for job in draft.book.jobs if job.key == key), key)
+        raise Refused(
+            "hands elsewhere",
+            station=draft.station_name(load.station),
+            at=draft.station_name(at.station) if at else job,
+        )
 
 
 Rule = Callable[[Draft, Event, Load, Step | None], None]

@@ -77,10 +77,10 @@ class Services:
 
     def __init__(self, state: ShopState, book: Book) -> None:
         self._book = book
-        self._resting = [one for run in state.open_runs() for one in resting(run, book)]
+        self._resting = [rested for run in state.open_runs() for rested in resting(run, book)]
         self.now: Counter[str] = Counter()
-        for one in self._resting:
-            self.now.update(one.holds)
+        for rested in self._resting:
+            self.now.update(rested.holds)
         self.soon = self.now.copy()
         for run, load in state.open_loads():
             step = run.step_of(load)
@@ -95,9 +95,9 @@ class Services:
         drawn = drawn_by(step, self._book.station(load.station))
         held = held_after(self._book, run.route_at(run.revision_of(load)), step, pieces)
         own: Counter[str] = Counter()
-        for one in self._resting if drawn or held else ():
-            if one.run == run.id and one.step.index < step.index and one.rests.keys() <= pieces.keys():
-                own.update(one.holds)
+        for resting in self._resting if drawn or held else ():
+            if resting.run == run.id and resting.step.index < step.index and resting.rests.keys() <= pieces.keys():
+                own.update(resting.holds)
         return all(self.now[key] - own[key] + 1 <= capacity.get(key, 1) for key in drawn) and all(
             self.soon[key] - own[key] + count <= capacity[key] for key, count in held.items() if key in capacity
         )

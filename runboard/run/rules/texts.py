@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Mapping
-from datetime import datetime
 from typing import Any
 
 from runboard.run.fold.state import RunState, Tray
@@ -11,9 +10,8 @@ from runboard.run.fold.state import RunState, Tray
 def text_queue(run: RunState) -> list[tuple[str, str]]:
     """(order line, text) for every piece that is wanted and stands on no tray yet, earliest due first."""
     placed = Counter(line for tray in run.trays.values() for line, _ in tray.places.values())
-    far = datetime.max.replace(tzinfo=run.opened_at.tzinfo)
     queue: list[tuple[str, str]] = []
-    for order in sorted(run.orders, key=lambda one: one.due or far):
+    for order in run.by_due:
         queue += [(order.line, order.text)] * max(0, order.pieces - placed[order.line])
     return queue
 
@@ -49,7 +47,7 @@ def _in_hand(run: RunState, tray: Tray, key: str) -> int:
     """How many positions with a text have their piece still before the end of the step: the others went on with theirs."""
     route = run.route_of(tray)
     here = route.by_key[key].index
-    gone_on = tray.good + sum(count for at, count in tray.at.items() if (one := route.step(at)) and one.index > here)
+    gone_on = tray.good + sum(count for at, count in tray.at.items() if (step := route.step(at)) and step.index > here)
     return max(0, len(tray.places) - gone_on)
 
 

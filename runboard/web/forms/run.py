@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from runboard.run.fold.route import Route
-from runboard.run.fold.state import Order
+from runboard.run.fold.state import OrderLine
 from runboard.run.log.event import write_moment
 from runboard.shop.book import Product
 from runboard.shop.limits import MOST_ORDER_LINES
@@ -90,7 +90,7 @@ def opening_form(product: Product) -> list[Section]:
     ]
 
 
-def order_rows(orders: Iterable[Order], zone: str, with_due: bool = True) -> list[Record]:
+def order_rows(orders: Iterable[OrderLine], zone: str, with_due: bool = True) -> list[Record]:
     """Order lines as the rows of a form."""
     rows = []
     for order in orders:

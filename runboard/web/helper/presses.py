@@ -5,7 +5,7 @@ They are offered for every state that the load may come to, so that a phone with
 
 from typing import Any
 
-from runboard.floor.letting_in.helper import Work, is_listed, list_of, places_of
+from runboard.floor.letting_in.helper import TrayWork, is_listed, list_of, places_of
 from runboard.run.care.cautions import CATALOGUE
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import ShopState
@@ -18,7 +18,7 @@ SCRAP = ("tear-out", "crack", "size", "surface", "engraving", "burnt", "knot", "
 STOPS = ("power", "cutter", "slip", "failed", "other")
 
 
-def views(speech: Speech, state: ShopState, book: Book, work: Work, person: str) -> Record:
+def views(speech: Speech, state: ShopState, book: Book, work: TrayWork, person: str) -> Record:
     """For each state of the load: its heading, a text, and the presses; the first of them is the big one, unless it is
     ``small``."""
     step = work.step
@@ -48,7 +48,7 @@ def after(step: Step) -> dict[str, str]:
     }
 
 
-def _text(speech: Speech, work: Work, step: Step, state: str) -> str:
+def _text(speech: Speech, work: TrayWork, step: Step, state: str) -> str:
     watched = step.operation.attendance == "watched"
     if state == "running":
         end_at = work.load.end_at if work.load else None
@@ -58,7 +58,7 @@ def _text(speech: Speech, work: Work, step: Step, state: str) -> str:
 
 
 def _presses(
-    speech: Speech, state: ShopState, book: Book, work: Work, step: Step, at: str, mine: bool, person: str
+    speech: Speech, state: ShopState, book: Book, work: TrayWork, step: Step, at: str, mine: bool, person: str
 ) -> list[Record]:
     aside = _press(speech("go-aside"), speech("did-aside"), {"kind": "load put aside"}) | {"small": True}
     start = _press(speech("go-on"), speech("did-start"), {"kind": "load started"})
@@ -101,7 +101,7 @@ def _points(speech: Speech, step: Step, wanted: tuple[tuple[str, str], ...]) -> 
     return [*known, *({"text": text, "signs": []} for text in own)]
 
 
-def _ending(speech: Speech, state: ShopState, work: Work, person: str) -> list[Record]:
+def _ending(speech: Speech, state: ShopState, work: TrayWork, person: str) -> list[Record]:
     """'Done', or first 'Show the first piece' where the lead wants to see it; nothing while they are called to look."""
     if work.given.get("look") and work.given.get("to") == person and work.looked != "pass":
         calls = ((one["run"], one["tray"], one["why"]) for one in state.calls.values())
@@ -129,7 +129,7 @@ def _ending(speech: Speech, state: ShopState, work: Work, person: str) -> list[R
     return [done, count] if good > 0 else [count]
 
 
-def _scrap_before(work: Work) -> list[Record]:
+def _scrap_before(work: TrayWork) -> list[Record]:
     """The scrap that was counted of this load before: a count is absolute, so it is said again."""
     step = work.step.key if work.step else ""
     before = [one for one in work.tray.scrap.get(step, ()) if one.get("load") == work.load_id]
@@ -141,13 +141,13 @@ def reasons(speech: Speech) -> list[Record]:
     return [{"words": speech(f"scrap-{key}"), "why": say("scrap", key)} for key in SCRAP]
 
 
-def call(speech: Speech, work: Work, why: str, words: str, note: str = "") -> Record:
+def call(speech: Speech, work: TrayWork, why: str, words: str, note: str = "") -> Record:
     """A press that calls the lead."""
     body = {"why": why, **({"note": note} if note else {})}
     return _press(words, speech("did-call"), {"kind": "lead called", "tray": work.tray.id, "body": body})
 
 
-def wrong(speech: Speech, work: Work, emergency: str) -> Record:
+def wrong(speech: Speech, work: TrayWork, emergency: str) -> Record:
     """What 'Something is wrong' offers: hurt or fire first, a bad piece, a stop."""
     step = work.step
     heading = speech("stop-title") if step is not None and step.has_machine else speech("stop-hand-title")

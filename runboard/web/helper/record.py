@@ -5,7 +5,7 @@ from datetime import datetime
 from typing import Any
 
 from runboard.floor.letting_in.guest_rights import NotForGuest
-from runboard.floor.letting_in.helper import Work, open_checks, places_of
+from runboard.floor.letting_in.helper import TrayWork, open_checks, places_of
 from runboard.run.care.care import finished_before
 from runboard.run.care.cautions import CATALOGUE, cautions_for, watch_check_of
 from runboard.run.fold.route import Route, Step
@@ -35,7 +35,12 @@ _FILLED = {"list-left": ("left",), "count-go": ("good", "scrap")}
 
 
 def helper_record(
-    speech: Speech, state: ShopState, book: Book, work: Work, person: str, refused: Callable[[Record], Refused | None]
+    speech: Speech,
+    state: ShopState,
+    book: Book,
+    work: TrayWork,
+    person: str,
+    refused: Callable[[Record], Refused | None],
 ) -> Record:
     """Everything that the page shows. ``refused`` tries a press and answers why it would not be taken."""
     known = state.people.get(person)
@@ -83,7 +88,7 @@ def _words(speech: Speech) -> dict[str, str]:
     return {key: speech(key) for key in _FIXED} | filled
 
 
-def _about(work: Work, step: Step) -> Record:
+def _about(work: TrayWork, step: Step) -> Record:
     return {
         "run": work.run.id,
         "load": work.load_id,
@@ -93,7 +98,7 @@ def _about(work: Work, step: Step) -> Record:
     }
 
 
-def _step(speech: Speech, book: Book, work: Work, step: Step) -> Record:
+def _step(speech: Speech, book: Book, work: TrayWork, step: Step) -> Record:
     operation, route = step.operation, work.route
     after_finish = finished_before(book, route, step) is not None
     instructions = speech.texts(operation, "instructions")
@@ -125,7 +130,7 @@ def place(book: Book, step: Step) -> str:
     return ", ".join(one.name for one in (station, room) if one is not None)
 
 
-def _texts(speech: Speech, work: Work, step: Step) -> list[list[str]]:
+def _texts(speech: Speech, work: TrayWork, step: Step) -> list[list[str]]:
     """Which text at which position, from where pieces are personal."""
     personal = work.route.personal_from
     if personal is None or step.index < personal:
@@ -149,7 +154,7 @@ def _notice(kind: str, text: str, signs: tuple[str, ...] = ()) -> Record:
     return {"kind": kind, "text": text, **({"signs": list(signs)} if signs else {})}
 
 
-def _notices(speech: Speech, book: Book, work: Work, step: Step, person: str) -> Iterator[Record]:
+def _notices(speech: Speech, book: Book, work: TrayWork, step: Step, person: str) -> Iterator[Record]:
     if work.hold is not None:
         yield _notice("look", speech("held", why=work.hold.why))
     if work.state == "none" and _was_done_by(work, person) and work.before is not None:
@@ -170,7 +175,7 @@ def _notices(speech: Speech, book: Book, work: Work, step: Step, person: str) ->
     yield from _look(speech, work, person)
 
 
-def _look(speech: Speech, work: Work, person: str) -> Iterator[Record]:
+def _look(speech: Speech, work: TrayWork, person: str) -> Iterator[Record]:
     if not work.given.get("look") or work.given.get("to") != person:
         return
     yield _notice("note" if work.looked == "pass" else "look", speech(f"look-{work.looked or 'first'}"))
@@ -178,7 +183,7 @@ def _look(speech: Speech, work: Work, person: str) -> Iterator[Record]:
         yield _notice("note", speech("look-waits"))
 
 
-def _rags(speech: Speech, book: Book, work: Work) -> list[Record]:
+def _rags(speech: Speech, book: Book, work: TrayWork) -> list[Record]:
     """After a finish that heats by itself: where the rags go, now."""
     finish = finish_of(book, work.before.operation) if work.before else None
     if finish is None or not finish.self_heats:
@@ -186,7 +191,7 @@ def _rags(speech: Speech, book: Book, work: Work) -> list[Record]:
     return [_notice("danger", speech.care("rags-end"), CATALOGUE["rags-end"].signs)]
 
 
-def _was_done_by(work: Work, person: str) -> bool:
+def _was_done_by(work: TrayWork, person: str) -> bool:
     """Whether this person did the step before."""
     return work.before is not None and any(
         load.step == work.before.key
@@ -196,7 +201,7 @@ def _was_done_by(work: Work, person: str) -> bool:
     )
 
 
-def _blocked(work: Work, person: str, refused: Callable[[Record], Refused | None]) -> Refused | None:
+def _blocked(work: TrayWork, person: str, refused: Callable[[Record], Refused | None]) -> Refused | None:
     """Why what comes next would not be taken, if it would not."""
     if work.hold is not None:
         return NotForGuest("held")
@@ -207,7 +212,7 @@ def _blocked(work: Work, person: str, refused: Callable[[Record], Refused | None
     return None
 
 
-def _why_blocked(speech: Speech, book: Book, work: Work, step: Step, blocked: Refused | None) -> Iterator[Record]:
+def _why_blocked(speech: Speech, book: Book, work: TrayWork, step: Step, blocked: Refused | None) -> Iterator[Record]:
     if blocked is None or blocked.code in ("held", "first piece failed"):
         return  # said already
     if not (blocked.code == "still waiting" and work.rest is not None):
@@ -216,12 +221,12 @@ def _why_blocked(speech: Speech, book: Book, work: Work, step: Step, blocked: Re
         yield _notice("note", speech("lead-takes", place=place(book, step)))
 
 
-def _show(speech: Speech, work: Work, blocked: Refused) -> Record:
+def _show(speech: Speech, work: TrayWork, blocked: Refused) -> Record:
     """'Call the lead to show me', which says what is to be shown."""
     return call(speech, work, "help", speech("go-show-me"), str(blocked.facts.get("station", "")))
 
 
-def _calls(speech: Speech, state: ShopState, work: Work) -> Iterator[str]:
+def _calls(speech: Speech, state: ShopState, work: TrayWork) -> Iterator[str]:
     for key, said in state.calls.items():
         if (said["run"], said["tray"]) == (work.run.id, work.tray.id):
             at = speech.moment(datetime.fromisoformat(said["at"]))
@@ -230,7 +235,7 @@ def _calls(speech: Speech, state: ShopState, work: Work) -> Iterator[str]:
             yield f"{called} {speech('coming')}" if coming else called
 
 
-def _checks(speech: Speech, state: ShopState, book: Book, work: Work) -> list[Record]:
+def _checks(speech: Speech, state: ShopState, book: Book, work: TrayWork) -> list[Record]:
     """The first-piece checks that are open once the load is begun."""
     if work.load is None or work.step is None:
         return []
@@ -248,7 +253,7 @@ def _checks(speech: Speech, state: ShopState, book: Book, work: Work) -> list[Re
     ]
 
 
-def _watch(speech: Speech, book: Book, work: Work, step: Step, person: str) -> Record | None:
+def _watch(speech: Speech, book: Book, work: TrayWork, step: Step, person: str) -> Record | None:
     """What a watched machine asks of the helper who watches it."""
     every, load = watch_interval(book, step.operation), work.load
     if every is None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 
 from runboard.plan.schedule.problem.nouns import TICK, Span
-from runboard.plan.schedule.told.figures import Bar, Figures, Part, Row
+from runboard.plan.schedule.told.figures import Bar, ChartRow, ChartSitting, Figures
 from runboard.words.facts import span_in_words, time_of_day
 from runboard.words.plan import Names, span_of
 from runboard.words.sentences import trays_in_words
@@ -111,7 +111,7 @@ def sittings(found: Figures, first: int, names: Names) -> list[Sitting]:
     return some
 
 
-def _sitting(part: Part, at: int, names: Names) -> Sitting:
+def _sitting(part: ChartSitting, at: int, names: Names) -> Sitting:
     now = names.problem.tick(names.now)
     drawings = _Drawn(part, names, PHONE, f"{at}a", now).drawing, _Drawn(part, names, TABLET, f"{at}b", now).drawing
     return Sitting(_title(names, part.span), drawings, tuple(_said(part, names)), _break(part, names))
@@ -134,7 +134,7 @@ def _when(names: Names, span: Span) -> dict[str, str]:
 class _Drawn:
     """One sitting being drawn one way. Along is the way that time runs, across the rows."""
 
-    def __init__(self, part: Part, names: Names, way: Way, key: str, now: int) -> None:
+    def __init__(self, part: ChartSitting, names: Names, way: Way, key: str, now: int) -> None:
         self.names, self.way, self.span = names, way, part.span
         span = part.span
         self.now = now if span[0] <= now <= span[1] else None
@@ -155,7 +155,7 @@ class _Drawn:
             self._line(at, way.clock - 6, at, across, "now")
             self._clock(at, names.say("now"), "now")
 
-    def _laid_out(self, rows: Sequence[Row]) -> Iterator[tuple[Row, float, float]]:
+    def _laid_out(self, rows: Sequence[ChartRow]) -> Iterator[tuple[ChartRow, float, float]]:
         sizes = [self.way.rows[row.kind] for row in rows]
         unit = (PHONE_WIDTH - self.way.clock - GAP * len(rows)) / sum(sizes) if self.way.down else 1.0
         at = self.way.clock
@@ -195,13 +195,13 @@ class _Drawn:
         anchor = "start" if self.way.down else "middle"
         self.drawing.words.append(Word(round(x, 1), round(y, 1), text, kind, anchor))
 
-    def _row(self, row: Row, across: float, size: float) -> None:
+    def _row(self, row: ChartRow, across: float, size: float) -> None:
         self._name(row, across, size)
         self._box(self.way.names, self.ends, across, size, f"row {row.kind}")
         for bar in row.bars:
             self._bar(row, bar, across, size)
 
-    def _name(self, row: Row, across: float, size: float) -> None:
+    def _name(self, row: ChartRow, across: float, size: float) -> None:
         name = row_name(self.names, row)
         if self.way.down:
             fits = _fitting((name,), size) if row.kind == "person" else ""
@@ -218,7 +218,7 @@ class _Drawn:
 
     # what moves
 
-    def _bar(self, row: Row, bar: Bar, across: float, size: float) -> None:
+    def _bar(self, row: ChartRow, bar: Bar, across: float, size: float) -> None:
         start, end = self._along(bar.start), self._along(bar.end)
         match bar.kind:
             case "wait":
@@ -239,7 +239,7 @@ class _Drawn:
         points = ((tip - 5, across), (tip - 5, across + size), (tip, across + size / 2))
         self.drawing.marks.append(" ".join("{:g},{:g}".format(*self._turned(*one)) for one in points))
 
-    def _label(self, row: Row, bar: Bar, start: float, end: float, across: float, size: float) -> None:
+    def _label(self, row: ChartRow, bar: Bar, start: float, end: float, across: float, size: float) -> None:
         step, trays = self.names.block_step(bar.block), self.names.block_trays(bar.block)
         said = (f"{step} {trays}", step, trays) if row.kind == "person" else (trays,)
         wide, high = (size, end - start) if self.way.down else (end - start, size)
@@ -265,7 +265,7 @@ def _cut(text: str, most: float) -> str:
     return text if len(text) <= letters else f"{text[: letters - 1].rstrip()}…"
 
 
-def row_name(names: Names, row: Row) -> str:
+def row_name(names: Names, row: ChartRow) -> str:
     """What a row is about, by its own name."""
     problem = names.problem
     match row.kind:
@@ -279,7 +279,7 @@ def row_name(names: Names, row: Row) -> str:
 # the same as a list
 
 
-def _said(part: Part, names: Names) -> Iterator[str]:
+def _said(part: ChartSitting, names: Names) -> Iterator[str]:
     """Who does what, one after the other."""
     lines = [
         (bar.start, bar.end, text) for row in part.rows for bar in row.bars if (text := _line_said(row, bar, names))
@@ -288,7 +288,7 @@ def _said(part: Part, names: Names) -> Iterator[str]:
         yield f"{names.clock(start)}–{names.clock(end)} {text}"
 
 
-def _line_said(row: Row, bar: Bar, names: Names) -> str:
+def _line_said(row: ChartRow, bar: Bar, names: Names) -> str:
     facts = {}
     if bar.block >= 0:
         trays = trays_in_words(names.problem.blocks[bar.block].trays)
@@ -309,7 +309,7 @@ def _is_watched(names: Names, block: int) -> bool:
     return names.problem.blocks[block].watched is not None
 
 
-def _break(part: Part, names: Names) -> str:
+def _break(part: ChartSitting, names: Names) -> str:
     """What is left out between two stretches of work; '' before the first."""
     if part.gap is None:
         return ""

@@ -11,7 +11,7 @@ from runboard.floor.looking.at_hand import book_now
 from runboard.plan.extras import chance_of_enough
 from runboard.plan.opening import Opening
 from runboard.run.fold.route import Route
-from runboard.run.fold.state import Order
+from runboard.run.fold.state import OrderLine
 from runboard.run.refusal import Refused
 from runboard.shop.book import ZERO, Product
 from runboard.shop.numbers import any_number
@@ -60,7 +60,7 @@ def new_run() -> Response:
 def _copy_page(run: str) -> Response:
     wish = wish_from_run(workshop(), run)
     product = _product(wish.product, run)
-    orders = [Order(one["line"], one["pieces"], one["for"], one["text"]) for one in wish.orders]
+    orders = [OrderLine(one["line"], one["pieces"], one["for"], one["text"]) for one in wish.orders]
     record = {
         "certainty": f"{wish.certainty:g}",
         "pieces_a_tray": wish.pieces_a_tray or product.pieces_a_tray,

@@ -10,7 +10,7 @@ from runboard.floor.changing import products
 from runboard.floor.changing.route_change import product_from_text
 from runboard.floor.changing.shop_book import book_record
 from runboard.floor.looking.at_hand import as_read, book_now, made_once, runs_now
-from runboard.floor.planning.plans import Shown
+from runboard.floor.planning.plans import ShownPlan
 from runboard.run.refusal import Refused
 from runboard.shop.book import Product
 from runboard.shop.book_json import BookError
@@ -47,7 +47,7 @@ def plan() -> Response:
     )
 
 
-def _when(shown: Shown | None, first: int) -> Markup:
+def _when(shown: ShownPlan | None, first: int) -> Markup:
     """The section about when it will be done, its chart from the sitting ``first`` on, for whoever asks: twelve reloads of
     the same plan render it once."""
 
@@ -57,7 +57,7 @@ def _when(shown: Shown | None, first: int) -> Markup:
     return made_once(workshop(), "when", (known_person(), first), _stands(shown), made)
 
 
-def _stands(shown: Shown | None) -> tuple[Any, ...]:
+def _stands(shown: ShownPlan | None) -> tuple[Any, ...]:
     """Everything that the section says, so that another is rendered where any of it is another."""
     shop = workshop()
     now: datetime = shop.clock.now().replace(second=0, microsecond=0)

@@ -6,7 +6,7 @@ from flask import Blueprint, Response
 
 from runboard.floor.looking.at_hand import as_read
 from runboard.floor.planning.planner import Planner
-from runboard.floor.planning.plans import Shown
+from runboard.floor.planning.plans import ShownPlan
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.web.door.pages import asks_for_a_part, page, see_other, workshop
 from runboard.web.fittings import fittings
@@ -29,7 +29,7 @@ def gave_up() -> bool:
     return found is not None and found.gave_up()
 
 
-def latest() -> Shown | None:
+def latest() -> ShownPlan | None:
     """The plan at hand; nobody waits for a better one."""
     found = planner()
     return found.latest() if found is not None else None
@@ -41,12 +41,12 @@ def names_for(problem: Problem) -> Names:
     return Names(problem, runs, book, zone_of(book.time_zone), workshop().clock.now())
 
 
-def older_sentence(shown: Shown, names: Names) -> str:
+def older_sentence(shown: ShownPlan, names: Names) -> str:
     """That the log went on since the plan was made; '' where it did not."""
     return names.say("older", at=shown.made_at) if shown.is_older else ""
 
 
-def pace_of(shown: Shown) -> PaceWords:
+def pace_of(shown: ShownPlan) -> PaceWords:
     """How fast it goes; put into words only where it is shown, not each second while a search is looked at."""
     return PaceWords() if shown.figures is None else pace_words(shown.figures, names_for(shown.problem))
 
@@ -84,7 +84,7 @@ def end() -> Response:
     return see_other("/plan/search")
 
 
-def _bound(shown: Shown | None) -> dict[str, Any]:
+def _bound(shown: ShownPlan | None) -> dict[str, Any]:
     if shown is None or not shown.problem.blocks:
         return {"done": "", "limits": [], "older": ""}
     names, finish = names_for(shown.problem), shown.plan.finish(shown.problem)

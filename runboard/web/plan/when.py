@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from runboard.floor.planning.plans import Shown, cannot_hold
+from runboard.floor.planning.plans import ShownPlan, cannot_hold
 from runboard.floor.planning.plans import latest as newest
 from runboard.plan.schedule.told.compared import Calmer
 from runboard.plan.schedule.told.effort import PersonLoad, StationLoad
@@ -87,7 +87,7 @@ def _without_plan() -> When:
     return When(none=sentence(_WHY_NONE[why]), is_coming=why == "looking", left_out=tuple(left_out), gave_up=gave_up())
 
 
-def when_done(shown: Shown | None, first: int = 0) -> When:
+def when_done(shown: ShownPlan | None, first: int = 0) -> When:
     """The section of the Plan page, its chart from the sitting ``first`` on."""
     if shown is None or shown.figures is None:
         return _without_plan()
@@ -117,7 +117,7 @@ def _after(found: Figures, at: int, names: Names) -> tuple[int, str] | None:
     return (at, names.say("chart-after", count=left, day=opens_on(found, at, names))) if left > 0 else None
 
 
-def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
+def run_when(shown: ShownPlan | None, run: RunState) -> RunWhen | None:
     """The section of a run's page; None for one that is over, or where no plan is there yet."""
     if shown is None or run.state != "open":
         return None
@@ -137,7 +137,7 @@ def run_when(shown: Shown | None, run: RunState) -> RunWhen | None:
     )
 
 
-def _done(names: Names, shown: Shown, found: Figures, run: RunState) -> str:
+def _done(names: Names, shown: ShownPlan, found: Figures, run: RunState) -> str:
     if run.id not in shown.planned.answer.state.runs:
         return names.say("not-yet")
     out, share = any(one.run == run.id for one in shown.problem.left_out), found.runs.get(run.id)

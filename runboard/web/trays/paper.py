@@ -8,8 +8,8 @@ from uuid import uuid4
 from flask import Blueprint, Response, abort, request
 
 from runboard.floor.looking.at_hand import names_now
-from runboard.floor.pressing.paper import Outcome, Paper, enter_paper, try_paper
-from runboard.floor.pressing.paper_rows import Row, RowRefused, totals
+from runboard.floor.pressing.paper import Outcome, TypedCard, enter_paper, try_paper
+from runboard.floor.pressing.paper_rows import CardRow, RowRefused, totals
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState, Tray
 from runboard.run.refusal import Refused
@@ -48,7 +48,7 @@ def enter(key: str, tray: str) -> Response:
     run = known_run(key)
     found = _known_tray(run, tray)
     form = posted(_sections(run, found), request.form)
-    paper = Paper(key, tray, _read(form, run, found), known_person(), _once())
+    paper = TypedCard(key, tray, _read(form, run, found), known_person(), _once())
     outcome = None
     if not form.is_wrong:
         outcome = _tried(form, run, found, paper)
@@ -68,7 +68,7 @@ def enter(key: str, tray: str) -> Response:
     return _page(run, found, form, 422)
 
 
-def _tried(form: Form, run: RunState, tray: Tray, paper: Paper) -> Outcome | None:
+def _tried(form: Form, run: RunState, tray: Tray, paper: TypedCard) -> Outcome | None:
     try:
         outcome = try_paper(workshop(), paper)
     except RowRefused as row:
@@ -122,9 +122,9 @@ def _form(run: RunState, tray: Tray) -> Form:
     return shown(_sections(run, tray), {})
 
 
-def _read(form: Form, run: RunState, tray: Tray) -> list[Row]:
+def _read(form: Form, run: RunState, tray: Tray) -> list[CardRow]:
     """The rows on which something is written; what cannot be read gets its sentence."""
-    rows: list[Row] = []
+    rows: list[CardRow] = []
     record = form.record()
     day, known = "", dict(_people())
     for step in run.route_of(tray).steps:
@@ -137,7 +137,7 @@ def _read(form: Form, run: RunState, tray: Tray) -> list[Row]:
             form.errors[f"{name}.good"] = said("paper", "how many good")
         why = typed["why"] or (said("scrap", "other") if scrap else "")
         at = _moment(form, name, day, typed["time"])
-        rows.append(Row(step.key, good or 0, scrap, why, typed["person"], at))
+        rows.append(CardRow(step.key, good or 0, scrap, why, typed["person"], at))
         if typed["person"] not in known:
             form.errors[f"{name}.person"] = said("refused", "person unknown", {"person": typed["person"]})
     return rows
@@ -175,7 +175,7 @@ def _once() -> str:
     return given if _ONCE.fullmatch(given) else uuid4().hex
 
 
-def _seen(tray: Tray, paper: Paper) -> str:
+def _seen(tray: Tray, paper: TypedCard) -> str:
     """What was looked at, shortened: the tray as it was, and what was typed."""
     return hashlib.sha256(repr((tray, paper.rows)).encode()).hexdigest()[:16]
 

@@ -33,7 +33,7 @@ def alike(problem: Problem) -> Alike:
     groups: dict[int, list[int]] = defaultdict(list)
     for block, colour in enumerate(colours):
         groups[colour].append(block)
-    members = tuple(tuple(one) for one in groups.values())
+    members = tuple(tuple(group) for group in groups.values())
     group_of = [0] * len(colours)
     for at, group in enumerate(members):
         for block in group:
@@ -64,8 +64,8 @@ def _refined(problem: Problem, edges: list[Edge]) -> list[int]:
             [
                 (
                     colours[at],
-                    tuple(sorted((colours[one], repr(kept)) for one, kept in before[at])),
-                    tuple(sorted((colours[one], repr(kept)) for one, kept in after[at])),
+                    tuple(sorted((colours[neighbour], repr(kept)) for neighbour, kept in before[at])),
+                    tuple(sorted((colours[neighbour], repr(kept)) for neighbour, kept in after[at])),
                 )
                 for at in range(len(colours))
             ]

@@ -7,7 +7,16 @@ from datetime import datetime
 from typing import Any
 
 from runboard.plan.schedule.problem.hours import starts_of
-from runboard.plan.schedule.problem.nouns import TICK, Block, LeftOut, Problem, Station, Stretch, Worker, numbered_anew
+from runboard.plan.schedule.problem.nouns import (
+    TICK,
+    Block,
+    LeftOut,
+    PlannedStation,
+    Problem,
+    Stretch,
+    Worker,
+    numbered_anew,
+)
 from runboard.run.fold.draft import Draft
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState
@@ -30,15 +39,19 @@ class Wrong:
 class Cannot:
     """A shop and its hours, asked about block by block; equal questions are answered once."""
 
-    def __init__(self, draft: Draft, now: datetime, stations: tuple[Station, ...], people: tuple[Worker, ...]) -> None:
+    def __init__(
+        self, draft: Draft, now: datetime, stations: tuple[PlannedStation, ...], people: tuple[Worker, ...]
+    ) -> None:
         self.draft, self.stations, self.people = draft, stations, people
         whole = Problem(now, stations, people, (), (), (), ())
         soon = replace(
             whole,
             people=tuple(
-                replace(one, windows=tuple(span for span in one.windows if span[0] < _SOON)) for one in people
+                replace(person, windows=tuple(span for span in person.windows if span[0] < _SOON)) for person in people
             ),
-            stations=tuple(replace(one, runs=tuple(span for span in one.runs if span[0] < _SOON)) for one in stations),
+            stations=tuple(
+                replace(station, runs=tuple(span for span in station.runs if span[0] < _SOON)) for station in stations
+            ),
         )
         self._hours = (soon, whole)
         self._fits: dict[Hashable, bool] = {}
@@ -70,9 +83,9 @@ class Cannot:
     def _too_small(self, run: RunState, step: Step, block: Block, before: Sequence[Block]) -> Wrong | None:
         """A service of which the work draws more than there is, or the wait before it holds more: that is the wait's step."""
         route = run.route_of(run.trays[block.trays[0]])
-        drawn = [(step, one.draws) for one in block.stretches]
-        drawn += [(route.step(one.step) or step, one.holds) for one in before]
-        for by, service, wanted in ((by, *one) for by, draws in drawn for one in draws):
+        drawn = [(step, stretch.draws) for stretch in block.stretches]
+        drawn += [(route.step(block.step) or step, block.holds) for block in before]
+        for by, service, wanted in ((by, *draw) for by, draws in drawn for draw in draws):
             known = self.draft.book.services[service]
             if wanted > known.capacity:
                 facts = {"step": by.name, "service": known.name, "wanted": wanted}
@@ -80,7 +93,7 @@ class Cannot:
         return None
 
     def _nobody(self, step: Step, block: Block, facts: dict[str, Any]) -> Wrong | None:
-        if not block.attended or any(self.people[one].windows for one in block.people):
+        if not block.attended or any(self.people[person].windows for person in block.people):
             return None
         if block.people:
             return Wrong("nobody has hours", facts)
@@ -95,9 +108,9 @@ class Cannot:
             self._fits[key] = any(starts_of(hours, replace(block, release=0)) for hours in self._hours)
         if self._fits[key]:
             return None
-        wanted = max((one.offset + one.length for one in block.attended), default=0)
+        wanted = max((stretch.offset + stretch.length for stretch in block.attended), default=0)
         runs = max(closes - opens for opens, closes in self.stations[block.station].runs)
-        windows = (window for one in block.people for window in self.people[one].windows)
+        windows = (window for person in block.people for window in self.people[person].windows)
         hours = max((closes - opens for opens, closes in windows), default=0)
         if block.length > runs:
             return Wrong("quiet too long", {**facts, "minutes": block.length * TICK, "longest": runs * TICK})
@@ -107,7 +120,9 @@ class Cannot:
 
     def together(self, blocks: Sequence[Block], wrong: Mapping[int, Wrong]) -> dict[int, Wrong]:
         """What none of several blocks can keep together, though each could alone; ``wrong`` are known already."""
-        return dict(_too_soon(blocks)) | dict(self._never_set_up([one for one in blocks if one.index not in wrong]))
+        return dict(_too_soon(blocks)) | dict(
+            self._never_set_up([block for block in blocks if block.index not in wrong])
+        )
 
     def _never_set_up(self, blocks: Sequence[Block]) -> Iterator[tuple[int, Wrong]]:
         """(block, why) of all work of one family of which none can come first, since its setup and it fit in no hours
@@ -117,17 +132,17 @@ class Cannot:
             if block.family and block.unloads is None and block.family != self.stations[block.station].stands_on:
                 families[block.station, block.family].append(block)
         for some in families.values():
-            if not all(one.setup and not one.begun for one in some):
+            if not all(block.setup and not block.begun for block in some):
                 continue
             facts = {"station": self.stations[some[0].station].name}
-            found = [self._no_time(_with_setup(one), facts) for one in sorted(some, key=lambda one: one.length)]
+            found = [self._no_time(_with_setup(block), facts) for block in sorted(some, key=lambda block: block.length)]
             if found[0] is not None and all(found):
                 yield from ((block.index, found[0]) for block in some)
 
 
 def _with_setup(block: Block) -> Block:
     """The block with its setup as its first stretch."""
-    later = (replace(one, offset=one.offset + block.setup) for one in block.stretches)
+    later = (replace(stretch, offset=stretch.offset + block.setup) for stretch in block.stretches)
     return replace(block, stretches=(Stretch("setup", 0, block.setup, "hands-on"), *later))
 
 

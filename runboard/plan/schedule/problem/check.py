@@ -68,23 +68,25 @@ class _Checker:
     def _alone(self) -> Iterator[Broken]:
         """What a block breaks by itself."""
         for block, placed in self.pairs:
-            one = (block.index,)
+            name = (block.index,)
             if block.begun:
                 if placed.start or placed.setup:
-                    yield Broken("begun block moved", one, {"start": placed.start})
+                    yield Broken("begun block moved", name, {"start": placed.start})
                 continue
             start, end = placed.start, self.ends[block.index]
             if not any(opens <= start and end <= closes for opens, closes in self.stations[block.station].runs):
-                yield Broken("station may not run", one, {"station": block.station})
+                yield Broken("station may not run", name, {"station": block.station})
             if start < block.release:
-                yield Broken("before its release", one, {"release": block.release})
+                yield Broken("before its release", name, {"release": block.release})
 
     def _setups(self) -> Iterator[Broken]:
         for at, station in enumerate(self.stations):
             stands_on = station.stands_on
             here = [block for block in self.blocks if block.station == at]
             # An unload belongs to what it unloads; blocks without length lie before those that begin with them.
-            for block in sorted(here, key=lambda one: (self.starts[one.index], self.ends[one.index], one.index)):
+            for block in sorted(
+                here, key=lambda there: (self.starts[there.index], self.ends[there.index], there.index)
+            ):
                 setup = self.begins[block.index] - self.starts[block.index]
                 changes = bool(block.family) and block.family != stands_on
                 wanted = block.setup if changes and block.unloads is None and not block.begun else 0
@@ -101,9 +103,9 @@ class _Checker:
                 while last in self.problem.unloaded_by:
                     last = self.problem.unloaded_by[last]
                 held.append((block, self.starts[block.index], self.ends[last]))
-        for (one, start, end), (other, starts, ends) in combinations(held, 2):
-            if one.station == other.station and start < ends and starts < end and not (one.begun and other.begun):
-                yield Broken("station held twice", (one.index, other.index), {"station": one.station})
+        for (there, start, end), (other, starts, ends) in combinations(held, 2):
+            if there.station == other.station and start < ends and starts < end and not (there.begun and other.begun):
+                yield Broken("station held twice", (there.index, other.index), {"station": there.station})
 
     def _lags(self) -> Iterator[Broken]:
         for block in self.blocks:
@@ -136,7 +138,7 @@ class _Checker:
     def _services(self) -> Iterator[Broken]:
         draws = list(self._draws())
         for service, (key, capacity) in enumerate(self.problem.services):
-            here = [one[1:] for one in draws if one[0] == service]
+            here = [draw[1:] for draw in draws if draw[0] == service]
             for tick in sorted({start for _, start, _, _ in here}):
                 at_once = [(block, many) for block, start, end, many in here if start <= tick < end]
                 if sum(many for _, many in at_once) > capacity and not all(block.begun for block, _ in at_once):
@@ -164,38 +166,42 @@ class _Checker:
         for block, placed in self.pairs:
             yield from self._who(block, placed)
         there = [
-            one for block, placed in self.pairs for one in (*self._hands(block, placed), *self._eyes(block, placed))
+            there for block, placed in self.pairs for there in (*self._hands(block, placed), *self._eyes(block, placed))
         ]
-        for one in there:
-            windows = self.problem.people[one.person].windows
-            if not one.is_there and not any(opens <= one.start and one.end <= closes for opens, closes in windows):
-                facts = {"person": one.person, "start": one.start, "end": one.end}
-                yield Broken("outside hours", (one.block.index,), facts)
+        for stay in there:
+            windows = self.problem.people[stay.person].windows
+            if not stay.is_there and not any(opens <= stay.start and stay.end <= closes for opens, closes in windows):
+                facts = {"person": stay.person, "start": stay.start, "end": stay.end}
+                yield Broken("outside hours", (stay.block.index,), facts)
         for person in range(len(self.problem.people)):
-            yield from self._one_person(person, [one for one in there if one.person == person])
+            yield from self._one_person(person, [stay for stay in there if stay.person == person])
 
     def _who(self, block: Block, placed: Placed) -> Iterator[Broken]:
         """Whether the right people are at a block, and its machine is watched throughout."""
-        one, needed = (block.index,), block.hands > 0 or placed.setup > 0
+        name, needed = (block.index,), block.hands > 0 or placed.setup > 0
         if needed != (placed.hands is not None):
-            yield Broken("hands", one, {"needed": needed})
+            yield Broken("hands", name, {"needed": needed})
         elif placed.hands is not None and block.begun and block.by not in (None, placed.hands):
-            yield Broken("somebody else's hands", one, {"person": placed.hands, "by": block.by})
+            yield Broken("somebody else's hands", name, {"person": placed.hands, "by": block.by})
         elif placed.hands is not None and not block.begun and placed.hands not in block.people:
-            yield Broken("may not do it", one, {"person": placed.hands})
+            yield Broken("may not do it", name, {"person": placed.hands})
         watched, ticks = block.watched, [tick for _, tick in placed.watchers]
         if watched is None or (block.begun and block.by is None and not ticks):
             if ticks:
-                yield Broken("nothing to watch", one)
+                yield Broken("nothing to watch", name)
             return
         start = placed.begins() + watched.offset
         if not ticks or ticks[0] != start or ticks != sorted(set(ticks)) or ticks[-1] >= start + watched.length:
-            yield Broken("not watched throughout", one, {"ticks": ticks, "start": start})
+            yield Broken("not watched throughout", name, {"ticks": ticks, "start": start})
 
     def _hands(self, block: Block, placed: Placed) -> Iterator[There]:
         if placed.hands is None:
             return
-        spans = [(one.offset, one.offset + one.length) for one in block.stretches if one.attendance == "hands-on"]
+        spans = [
+            (stretch.offset, stretch.offset + stretch.length)
+            for stretch in block.stretches
+            if stretch.attendance == "hands-on"
+        ]
         for start, end in joined([(-placed.setup, 0), *spans]):
             start, end = placed.begins() + start, placed.begins() + end
             yield There(placed.hands, block, self.stations[block.station].room, start, end, False)
@@ -208,21 +214,21 @@ class _Checker:
             yield There(person, block, self.stations[block.station].room, start, end, True)
 
     def _one_person(self, person: int, there: list[There]) -> Iterator[Broken]:
-        for (one, *_), (other, *_) in _near([(one, one.start, one.end) for one in there], 0):
+        for (one, *_), (other, *_) in _near([(stay, stay.start, stay.end) for stay in there], 0):
             both_begun = one.block.begun and other.block.begun
             if one.start < other.end and other.start < one.end and not both_begun and not self._together(one, other):
                 code = "out of sight" if one.watches or other.watches else "hands twice"
                 yield Broken(code, (one.block.index, other.block.index), {"person": person})
-        stays = [(one, *span) for one in there for span in _stays(one, there)]
+        stays = [(stay, *span) for stay in there for span in _stays(stay, there)]
         farthest = max((max(row) for row in self.problem.walks), default=0)
         for (one, start, end), (other, starts, ends) in _near(stays, farthest):
             gap = max(starts - end, start - ends)
             if gap < self.problem.walks[one.room][other.room] and one.room != other.room and not _in_reach(one, other):
                 yield Broken("walk", (one.block.index, other.block.index), {"person": person, "gap": gap})
         room = self.problem.people[person].room
-        for one, start, _ in stays:
-            if room >= 0 and not one.is_there and start < self.problem.walks[room][one.room]:
-                yield Broken("walk", (one.block.index,), {"person": person, "gap": start})
+        for stay, start, _ in stays:
+            if room >= 0 and not stay.is_there and start < self.problem.walks[room][stay.room]:
+                yield Broken("walk", (stay.block.index,), {"person": person, "gap": start})
 
     def _together(self, one: There, other: There) -> bool:
         """Whether one person may do both at once."""
@@ -243,19 +249,19 @@ def _near(stays: list[Stay], apart: int) -> list[tuple[Stay, Stay]]:
     return [(stays[at], stays[other]) for at, other in sorted(found)]
 
 
-def _stays(one: There, there: list[There]) -> list[tuple[int, int]]:
+def _stays(stay: There, there: list[There]) -> list[tuple[int, int]]:
     """When somebody must be in a room: whoever watches is in the machine's but while their hands are in another, where it may
     be watched from."""
-    left = [(one.start, one.end)]
-    for other in there if one.watches else ():
-        if not other.watches and other.room != one.room:
+    left = [(stay.start, stay.end)]
+    for other in there if stay.watches else ():
+        if not other.watches and other.room != stay.room:
             cut = [((a, min(b, other.start)), (max(a, other.end), b)) for a, b in left]
             left = [span for pair in cut for span in pair if span[0] < span[1]]
     return left
 
 
-def _in_reach(one: There, other: There) -> bool:
+def _in_reach(there: There, other: There) -> bool:
     """Whether one of them is watched from the other meanwhile, so that no walk lies between; or both were begun."""
-    if one.block.begun and other.block.begun:
+    if there.block.begun and other.block.begun:
         return True
-    return one.start < other.end and other.start < one.end and (one.watches or other.watches)
+    return there.start < other.end and other.start < there.end and (there.watches or other.watches)

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.schedule.problem.nouns import FAR, TICK, Block, Draws, Span, Station, Stretch, Worker
+from runboard.plan.schedule.problem.nouns import FAR, TICK, Block, Draws, PlannedStation, Span, Stretch, Worker
 from runboard.run.fold.draft import Draft
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import PersonState, RunState
@@ -52,7 +52,7 @@ def windows_of(
     said = []
     if until is not None and until > now:
         said = [(now, until - person.tidy_up)]
-        usual = [one for one in usual if one[0] > until]
+        usual = [span for span in usual if span[0] > until]
     return ticks_in(now, said + [(opens + person.start_up, closes - person.tidy_up) for opens, closes in usual])
 
 
@@ -61,7 +61,7 @@ class FromBook:
 
     def __init__(self, draft: Draft, now: datetime, estimate: Estimate) -> None:
         self.draft, self.book, self.now, self.estimate = draft, draft.book, now, estimate
-        staff = [one for one in self.book.people if not one.removed]
+        staff = [person for person in self.book.people if not person.removed]
         self.room_at = {room.key: at for at, room in enumerate(self.book.rooms)}
         self.station_at = {station.key: at for at, station in enumerate(self.book.stations)}
         self.service_at = {service.key: at for at, service in enumerate(self.book.services)}
@@ -76,12 +76,12 @@ class FromBook:
         room = self.room_at.get(seen.room, -1) if seen is not None else -1
         return Worker(person.key, person.name, windows_of(self.book, person, seen, self.now), room)
 
-    def _station(self, station: the_book.Station) -> Station:
+    def _station(self, station: the_book.Station) -> PlannedStation:
         seen = self.draft.base.stations.get(station.key)
         near = (
             at for key, at in self.station_at.items() if the_book.may_work_while_watching(self.book, station.key, key)
         )
-        return Station(
+        return PlannedStation(
             station.key,
             station.name,
             self.room_at.get(station.room, 0),
@@ -126,10 +126,12 @@ class FromBook:
         )  # fmt: skip
 
     def _looked_at(self, route: Route, step: Step) -> tuple[tuple[int, ...], Draws, int, int | None, bool]:
-        able = (one for one in self.book.people if one.key in self.person_at and has_skill(one, step.operation))
+        able = (
+            person for person in self.book.people if person.key in self.person_at and has_skill(person, step.operation)
+        )
         wait, coat = wait_after(self.book, route, step), coat_of(self.book, route, step)
         return (
-            tuple(self.person_at[one.key] for one in able),
+            tuple(self.person_at[person.key] for person in able),
             self.draws(wait.holds) if wait is not None else (),
             ticks(coat.wet) if coat is not None else 0,
             ticks(coat.airs) if coat is not None and coat.airs is not None else None,

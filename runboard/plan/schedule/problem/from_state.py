@@ -12,7 +12,7 @@ from typing import Any
 from runboard.plan.schedule.problem.cannot import Cannot, Wrong, without_what_cannot_be
 from runboard.plan.schedule.problem.from_book import Estimate, FromBook, Stretches, as_written, ticks
 from runboard.plan.schedule.problem.hours import first_from, starts_of
-from runboard.plan.schedule.problem.nouns import TICK, Block, Lag, Order, Problem
+from runboard.plan.schedule.problem.nouns import TICK, Block, Lag, OrderDue, Problem
 from runboard.run.fold.draft import Draft
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState, ShopState, Tray
@@ -68,7 +68,7 @@ class _Maker:
             self.shop.people,
             tuple((service.key, service.capacity) for service in book.services),
             tuple(room.key for room in book.rooms),
-            tuple(tuple(ticks(book.walk(one.key, other.key)) for other in book.rooms) for one in book.rooms),
+            tuple(tuple(ticks(book.walk(room.key, other.key)) for other in book.rooms) for room in book.rooms),
             blocks,
             tuple(order for run in self.state.open_runs() for order in self._orders(run)),
             left_out,
@@ -76,13 +76,12 @@ class _Maker:
         )
         return replace(whole, blocks=tuple(_as_late_as_it_is(whole, block) for block in blocks))
 
-    def _orders(self, run: RunState) -> Iterator[Order]:
+    def _orders(self, run: RunState) -> Iterator[OrderDue]:
         still = -sum(tray.good for tray in run.trays.values())
-        far = datetime.max.replace(tzinfo=self.now.tzinfo)
-        for order in sorted(run.orders, key=lambda one: one.due or far):
+        for order in run.by_due:
             still += order.pieces
             due = None if order.due is None else (order.due - self.now) // TICK
-            yield Order(run.id, order.line, order.pieces, max(0, still), due)
+            yield OrderDue(run.id, order.line, order.pieces, max(0, still), due)
 
     # a run
 
@@ -121,7 +120,7 @@ class _Maker:
         wait = wait_after(self.book, route, route.steps[at - 1]) if at else None
         least = 0 if wait is None else ticks(wait.least)
         latest = None if wait is None or wait.latest is None else ticks(wait.latest)
-        return (Lag(one, least, latest) for one in before.get(tray.id, ()))
+        return (Lag(earlier, least, latest) for earlier in before.get(tray.id, ()))
 
     def _rests(self, run: RunState, tray: Tray, step: Step) -> Iterator[Lag]:
         """What is left of the waits that have begun before a step."""
@@ -137,7 +136,7 @@ class _Maker:
         """When what the tray has at this step may go on."""
         moments = [hold.until for hold in tray.holds if hold.step == step.key and hold.until is not None]
         moments += [until for use in step.operation.uses if (until := run.out.get(use.supply)) is not None]
-        return max((ticks(one - self.now) for one in moments), default=0)
+        return max((ticks(moment - self.now) for moment in moments), default=0)
 
     def _begun(self, run: RunState, step: Step, load: Load) -> int:
         """The blocks of a load that was begun: what is left of it. Answers the last of them."""
@@ -145,10 +144,10 @@ class _Maker:
         here = {"station": self.shop.station_at.get(load.station, -1)}
         if load.state == "running":
             left = 1 if load.end_at is None else max(1, ticks(load.end_at - self.now))
-            machine = tuple(replace(one, offset=0, length=left) for one in first if one.kind == "machine")
+            machine = tuple(replace(stretch, offset=0, length=left) for stretch in first if stretch.kind == "machine")
             runs = {"begun": True, "by": self.shop.person_at.get(load.watcher)}
             return self._chain(run, step, load.id, load.pieces, [(machine, runs), *_following(second)], **here)
-        by = next((self.shop.person_at[one] for one in load.people if one in self.shop.person_at), None)
+        by = next((self.shop.person_at[person] for person in load.people if person in self.shop.person_at), None)
         work, after = (first, second) if first and load.state not in ("ended", "unloading") else (second, ())
         if by is None:  # put aside: its station is held from now on, whenever somebody goes on
             some: list[Part] = [((), {"begun": True}), (work, {})]
@@ -166,7 +165,7 @@ class _Maker:
             block = replace(block, stretches=stretches, unloads=index, **own, **all_have)
             index = block.index
             self._keep(block)
-            before = [one for lag in block.lags if not (one := self.blocks[lag.before]).begun]
+            before = [there for lag in block.lags if not (there := self.blocks[lag.before]).begun]
             wrong = self.cannot.why(run, step, block, before)
             if wrong is not None and block.unloads not in self.wrong:
                 self.wrong[index] = wrong
@@ -183,25 +182,29 @@ class _Maker:
     def _take_rests(self, run: RunState) -> None:
         """A block without length for each wait in progress, one for all that wait for it: from it on its places are held, its
         room is wet, its latest end is counted."""
-        for one in resting(run, self.book):
-            rest = max(one.rests.values(), key=lambda rest: rest.ready_at)
-            load = f"{one.step.key}/{'+'.join(one.rests)}"
-            block = self.shop.block(len(self.blocks), run, one.step, load, dict.fromkeys(one.rests, 0))
-            block = replace(block, begun=True, family="", last=False, holds=self.shop.draws(one.holds))
-            self.resting.update({(run.id, tray, one.step.key): block.index for tray in one.rests})
-            done = done_at(self.book, one.route, one.step, rest)
-            self._keep(self._left_of(block, coat_of(self.book, one.route, one.step), done))
+        for rested in resting(run, self.book):
+            rest = max(rested.rests.values(), key=lambda rest: rest.ready_at)
+            load = f"{rested.step.key}/{'+'.join(rested.rests)}"
+            block = self.shop.block(len(self.blocks), run, rested.step, load, dict.fromkeys(rested.rests, 0))
+            block = replace(block, begun=True, family="", last=False, holds=self.shop.draws(rested.holds))
+            self.resting.update({(run.id, tray, rested.step.key): block.index for tray in rested.rests})
+            done = done_at(self.book, rested.route, rested.step, rest)
+            self._keep(self._left_of(block, coat_of(self.book, rested.route, rested.step), done))
 
     def take_air(self) -> None:
         """What is in the air though nothing waits for it: a wait that was ended, the last coat of a run that is closed. It
         is a block like a wait in progress, of no tray."""
         if all(block.begun for block in self.blocks):
             return
-        for one in in_the_air(self.state, self.book, self.now):
-            if (one.run, one.of, one.key) not in self.resting and one.of not in self.state.runs[one.run].loads:
-                at = self.shop.station_at[one.station]
-                block = Block(len(self.blocks), one.run, one.key, one.key, one.key, (), 0, at, (), (), begun=True)
-                self._keep(self._left_of(block, one.coat, one.done_at))
+        for known in in_the_air(self.state, self.book, self.now):
+            if (known.run, known.of, known.key) not in self.resting and known.of not in self.state.runs[
+                known.run
+            ].loads:
+                at = self.shop.station_at[known.station]
+                block = Block(
+                    len(self.blocks), known.run, known.key, known.key, known.key, (), 0, at, (), (), begun=True
+                )
+                self._keep(self._left_of(block, known.coat, known.done_at))
 
     def _left_of(self, block: Block, coat: Coat | None, done: datetime) -> Block:
         """The block with what is left in the air of a coat that was done at a moment."""
@@ -222,7 +225,7 @@ def _shortened(stretches: Stretches, gone: int) -> Stretches:
         return ()
     first = replace(stretches[0], length=max(1, stretches[0].length - gone))
     by = stretches[0].length - first.length
-    return (first, *(replace(one, offset=one.offset - by) for one in stretches[1:]))
+    return (first, *(replace(stretch, offset=stretch.offset - by) for stretch in stretches[1:]))
 
 
 def _note(here: dict[str, list[int]], pieces: Mapping[str, int], index: int) -> None:
@@ -236,7 +239,7 @@ def _still_to_begin(run: RunState, tray: Tray, key: str) -> int:
     step = route.step(key)
     if step is None:
         return 0
-    coming = sum(count for at, count in tray.at.items() if (one := route.step(at)) and one.index <= step.index)
+    coming = sum(count for at, count in tray.at.items() if (there := route.step(at)) and there.index <= step.index)
     return max(0, coming - tray.busy.get(key, 0))
 
 
@@ -250,7 +253,9 @@ def _walks(run: RunState) -> Iterator[tuple[list[str], Collection[str]]]:
             if step.key not in keys:
                 keys.insert(keys.index(routes[number].steps[step.index - 1].key) + 1 if step.index else 0, step.key)
     place = {key: at for at, key in enumerate(keys)}
-    if all(one == sorted(one, key=place.__getitem__) for one in (list(route.by_key) for route in routes.values())):
+    if all(
+        walked == sorted(walked, key=place.__getitem__) for walked in (list(route.by_key) for route in routes.values())
+    ):
         yield keys, run.trays
         return
     for number, route in routes.items():

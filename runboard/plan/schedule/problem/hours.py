@@ -58,7 +58,7 @@ class Presence:
                 turns[opens] = turns.get(opens, 0) + 1
                 turns[closes] = turns.get(closes, 0) - 1
         at = sorted(turns)
-        return Presence(tuple(zip(at, accumulate(turns[one] for one in at), strict=True)))
+        return Presence(tuple(zip(at, accumulate(turns[tick] for tick in at), strict=True)))
 
     @cached_property
     def _starts(self) -> list[int]:
@@ -100,7 +100,7 @@ class Presence:
 def everybody(problem: Problem, people: Iterable[int] | None = None) -> Presence:
     """The presence of all people, or of these."""
     some = range(len(problem.people)) if people is None else people
-    return Presence.of(problem.people[one].windows for one in some)
+    return Presence.of(problem.people[person].windows for person in some)
 
 
 def open_spans(problem: Problem) -> tuple[Span, ...]:
@@ -129,7 +129,11 @@ def within(windows: Iterable[Span], offset: int, length: int) -> tuple[Span, ...
 
 def hands_in(block: Block) -> tuple[Span, ...]:
     """The hands-on parts of a block, (offset, length), neighbours made one."""
-    spans = joined((one.offset, one.offset + one.length) for one in block.stretches if one.attendance == "hands-on")
+    spans = joined(
+        (stretch.offset, stretch.offset + stretch.length)
+        for stretch in block.stretches
+        if stretch.attendance == "hands-on"
+    )
     return tuple((start, end - start) for start, end in spans)
 
 
@@ -139,10 +143,12 @@ def starts_of(problem: Problem, block: Block, person: int | None = None) -> tupl
         return ((0, 1),)
     station, parts = problem.stations[block.station], hands_in(block)
     found = common(within(station.runs, 0, block.length), ((block.release, FAR),))
-    found = reduce(common, (within(open_spans(problem), one.offset, one.length) for one in block.attended), found)
+    found = reduce(
+        common, (within(open_spans(problem), stretch.offset, stretch.length) for stretch in block.attended), found
+    )
     if not parts:
         return found
-    rows = [problem.people[one].windows for one in (block.people if person is None else (person,))]
+    rows = [problem.people[person].windows for person in (block.people if person is None else (person,))]
     return joined(span for row in rows for span in reduce(common, (within(row, *part) for part in parts), found))
 
 
@@ -210,7 +216,7 @@ class Chains:
         for at in reversed(self.order):
             for other in self.problem.followers[at]:
                 reached[at] |= {other} | reached[other]
-        return [tuple(sorted(one, key=rank.__getitem__)) for one in reached]
+        return [tuple(sorted(group, key=rank.__getitem__)) for group in reached]
 
     def _tails(self) -> list[int]:
         tails = [0] * len(self.problem.blocks)

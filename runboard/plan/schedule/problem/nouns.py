@@ -80,12 +80,12 @@ class Block:
     @cached_property
     def length(self) -> int:
         """Ticks from its start to its end, without a setup."""
-        return max((one.offset + one.length for one in self.stretches), default=0)
+        return max((stretch.offset + stretch.length for stretch in self.stretches), default=0)
 
     @cached_property
     def hands(self) -> int:
         """Ticks of hands, without a setup."""
-        return sum(one.length for one in self.stretches if one.attendance == "hands-on")
+        return sum(stretch.length for stretch in self.stretches if stretch.attendance == "hands-on")
 
     @cached_property
     def waits(self) -> tuple[tuple[int, int], ...]:
@@ -101,7 +101,7 @@ class Block:
     @cached_property
     def attended(self) -> tuple[Stretch, ...]:
         """What somebody must be there for."""
-        return tuple(one for one in self.stretches if one.attendance != "none")
+        return tuple(stretch for stretch in self.stretches if stretch.attendance != "none")
 
     @property
     def is_coat(self) -> bool:
@@ -116,11 +116,11 @@ class Block:
     @cached_property
     def watched(self) -> Stretch | None:
         """The machine's run, where it must be watched."""
-        return next((one for one in self.stretches if one.attendance == "watched"), None)
+        return next((stretch for stretch in self.stretches if stretch.attendance == "watched"), None)
 
 
 @dataclass(frozen=True)
-class Station:
+class PlannedStation:
     """``watched_from`` are the stations where hands may be while this one is watched. ``runs`` are the spans in which it
     may be used: not in quiet hours, not while it is out of use. ``stands_on`` is the family that it is set up for."""
 
@@ -146,7 +146,7 @@ class Worker:
 
 
 @dataclass(frozen=True)
-class Order:
+class OrderDue:
     """``pieces`` good ones of a run by ``due``: the earliest due first, so ``by_then`` counts those before it too."""
 
     run: str
@@ -173,13 +173,13 @@ class Problem:
     ``late_counts`` says what is to be least where order lines are late: the ``minutes`` in sum, or first the ``lines``."""
 
     start: datetime
-    stations: tuple[Station, ...]
+    stations: tuple[PlannedStation, ...]
     people: tuple[Worker, ...]
     services: tuple[tuple[str, int], ...]
     rooms: tuple[str, ...]
     walks: tuple[tuple[int, ...], ...]
     blocks: tuple[Block, ...]
-    orders: tuple[Order, ...] = ()
+    orders: tuple[OrderDue, ...] = ()
     left_out: tuple[LeftOut, ...] = ()
     late_counts: str = "minutes"
 
@@ -227,9 +227,11 @@ class Problem:
 def of_run(problem: Problem, run: str) -> Problem:
     """The problem with only the blocks, orders and left-out work of ``run``: no plan of everything can finish the run
     before the best plan of this."""
-    orders = tuple(one for one in problem.orders if one.run == run)
-    left_out = tuple(one for one in problem.left_out if one.run == run)
-    return replace(only(problem, (one for one in problem.blocks if one.run == run)), orders=orders, left_out=left_out)
+    orders = tuple(order for order in problem.orders if order.run == run)
+    left_out = tuple(left for left in problem.left_out if left.run == run)
+    return replace(
+        only(problem, (block for block in problem.blocks if block.run == run)), orders=orders, left_out=left_out
+    )
 
 
 def only(problem: Problem, kept: Iterable[Block]) -> Problem:
@@ -292,8 +294,8 @@ class Plan:
 
     def held_until(self, problem: Problem, block: int) -> int:
         """The tick until which what a block holds is held: its own end where nothing waits for it."""
-        return max([self.end(problem, block), *(self.placed[one].start for one in problem.waiting[block])])
+        return max([self.end(problem, block), *(self.placed[earlier].start for earlier in problem.waiting[block])])
 
     def finish(self, problem: Problem) -> int:
         """The tick at which all is done: 0 where nothing is left to do."""
-        return max((self.end(problem, one) for one in range(len(problem.blocks))), default=0)
+        return max((self.end(problem, block) for block in range(len(problem.blocks))), default=0)

@@ -29,8 +29,8 @@ def exclude(problem: Problem, one: Doing, other: Doing) -> bool:
 def _doings(problem: Problem) -> Iterator[Doing]:
     """Everything of the kind that is still to be done."""
     for block in problem.blocks:
-        for one in block.attended:
-            yield block.station, "watched" if one.attendance == "watched" else "hands-on"
+        for stretch in block.attended:
+            yield block.station, "watched" if stretch.attendance == "watched" else "hands-on"
         if block.setup:
             yield block.station, "hands-on"
 
@@ -42,11 +42,11 @@ def cliques(problem: Problem) -> list[frozenset[Doing]]:
     found: list[frozenset[Doing]] = []
     _largest(set(), set(known), set(), against, found)
     if len(found) > MOST:
-        hands = frozenset(one for one in known if one[1] == "hands-on")
-        watched = [one for one in known if one[1] == "watched"]
-        found = [hands, *(frozenset({one, *(against[one] & hands)}) for one in watched)]
+        hands = frozenset(doing for doing in known if doing[1] == "hands-on")
+        watched = [doing for doing in known if doing[1] == "watched"]
+        found = [hands, *(frozenset({doing, *(against[doing] & hands)}) for doing in watched)]
         found += [frozenset({one, other}) for one in watched for other in against[one] if other > one]
-    return sorted((one for one in found if one), key=lambda one: (-len(one), sorted(one)))
+    return sorted((clique for clique in found if clique), key=lambda clique: (-len(clique), sorted(clique)))
 
 
 def _largest(
@@ -62,18 +62,18 @@ def _largest(
     if not free and not done:
         found.append(frozenset(taken))
         return
-    pivot = max(free | done, key=lambda one: len(against[one] & free))
-    for one in sorted(free - against[pivot]):
-        _largest(taken | {one}, free & against[one], done & against[one], against, found)
-        free = free - {one}
-        done = done | {one}
+    pivot = max(free | done, key=lambda doing: len(against[doing] & free))
+    for doing in sorted(free - against[pivot]):
+        _largest(taken | {doing}, free & against[doing], done & against[doing], against, found)
+        free = free - {doing}
+        done = done | {doing}
 
 
 def ticks_of(problem: Problem, block: int, clique: Iterable[Doing]) -> int:
     """The ticks of a block, its setup aside, that are doings of a clique."""
-    one = problem.blocks[block]
-    kinds = {kind for station, kind in clique if station == one.station}
-    return sum(stretch.length for stretch in one.stretches if stretch.attendance in kinds)
+    there = problem.blocks[block]
+    kinds = {kind for station, kind in clique if station == there.station}
+    return sum(stretch.length for stretch in there.stretches if stretch.attendance in kinds)
 
 
 # in a plan
@@ -113,10 +113,10 @@ def _hands(problem: Problem, placed: Placed) -> Iterator[At]:
         return
     if placed.setup:
         yield At(placed.start, placed.begins(), "setup", placed.hands, block.index, block.station)
-    for one in block.stretches:
-        if one.attendance == "hands-on":
-            start = placed.begins() + one.offset
-            yield At(start, start + one.length, one.kind, placed.hands, block.index, block.station)
+    for stretch in block.stretches:
+        if stretch.attendance == "hands-on":
+            start = placed.begins() + stretch.offset
+            yield At(start, start + stretch.length, stretch.kind, placed.hands, block.index, block.station)
 
 
 def watching_of(problem: Problem, plan: Plan) -> list[At]:
@@ -139,7 +139,7 @@ def work_of(problem: Problem, plan: Plan, person: int) -> list[At]:
 
 
 def _work_in(every: Iterable[At], person: int) -> list[At]:
-    return sorted((one for one in every if one.person == person), key=lambda one: (one.start, one.end))
+    return sorted((at for at in every if at.person == person), key=lambda at: (at.start, at.end))
 
 
 def walks_of(problem: Problem, plan: Plan, person: int) -> list[Walk]:
@@ -168,11 +168,11 @@ def places_of(problem: Problem, plan: Plan, person: int) -> list[tuple[int, int,
 
 
 def _places(problem: Problem, work: Sequence[At]) -> list[tuple[int, int, int]]:
-    hands = joined((one.start, one.end) for one in work if one.kind != "watching")
+    hands = joined((at.start, at.end) for at in work if at.kind != "watching")
     found = []
-    for one in work:
-        starts = [one.start] if one.kind != "watching" else _left(one, hands)
-        found += [(start, problem.stations[one.station].room, one.block) for start in starts]
+    for at in work:
+        starts = [at.start] if at.kind != "watching" else _left(at, hands)
+        found += [(start, problem.stations[at.station].room, at.block) for start in starts]
     return sorted(found)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 from runboard.plan.schedule.problem.hours import Chains, Presence, open_spans
-from runboard.plan.schedule.problem.nouns import FAR, Order, Plan, Problem
+from runboard.plan.schedule.problem.nouns import FAR, OrderDue, Plan, Problem
 from runboard.plan.schedule.problem.people import walks_in
 
 # A walk is worth so many ticks in which somebody is there, more than the time that it takes: a minute of their attention.
@@ -21,7 +21,7 @@ class Late:
     """An order line that is late in a plan: the ticks at which it is due, at which it is there (None where the plan does
     not make so many), and before which no plan has it there."""
 
-    order: Order
+    order: OrderDue
     due: int
     there: int | None
     soonest: int | None
@@ -35,7 +35,7 @@ class Made:
         self._problem, self._ends = problem, ends
         self._rows: dict[str, tuple[list[int], list[int]]] = {}
 
-    def there(self, order: Order) -> int | None:
+    def there(self, order: OrderDue) -> int | None:
         """The tick at which the pieces of an order line, and of those due before it, are there. 0 where they are there
         already, ``None`` where the plan does not make so many."""
         if order.by_then <= 0:
@@ -96,14 +96,14 @@ def ends_of(problem: Problem, plan: Plan) -> list[int]:
     return [plan.end(problem, at) for at in range(len(problem.blocks))]
 
 
-def there_at(problem: Problem, ends: Sequence[int], order: Order) -> int | None:
+def there_at(problem: Problem, ends: Sequence[int], order: OrderDue) -> int | None:
     """``Made.there`` of one order line alone."""
     return Made(problem, ends).there(order)
 
 
-def dated(problem: Problem) -> Iterator[tuple[Order, int]]:
+def dated(problem: Problem) -> Iterator[tuple[OrderDue, int]]:
     """The order lines of which pieces are still to be made by some moment, each with its tick."""
-    return ((one, one.due) for one in problem.orders if one.due is not None and one.by_then > 0)
+    return ((order, order.due) for order in problem.orders if order.due is not None and order.by_then > 0)
 
 
 def lateness_of(problem: Problem, plan: Plan) -> int:
@@ -111,13 +111,13 @@ def lateness_of(problem: Problem, plan: Plan) -> int:
     return Worth(problem).late(ends_of(problem, plan))
 
 
-def late_lines(problem: Problem, plan: Plan) -> list[tuple[Order, int, int | None]]:
+def late_lines(problem: Problem, plan: Plan) -> list[tuple[OrderDue, int, int | None]]:
     """(order line, tick at which it is due, tick at which it is there or None where the plan does not make so many) of each
     line that is late in a plan, the earliest due first."""
     made = Made(problem, ends_of(problem, plan))
     found = [(order, due, made.there(order)) for order, due in dated(problem)]
-    late = [one for one in found if one[2] is None or one[2] > one[1]]
-    return sorted(late, key=lambda one: (one[1], one[0].by_then))
+    late = [line for line in found if line[2] is None or line[2] > line[1]]
+    return sorted(late, key=lambda line: (line[1], line[0].by_then))
 
 
 def late_orders(problem: Problem, plan: Plan) -> list[Late]:

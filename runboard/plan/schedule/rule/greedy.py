@@ -26,8 +26,8 @@ class Features:
         """Ticks from a block's start to the end of all that waits for it, waits included."""
         found = [block.length for block in self.problem.blocks]
         for block in reversed(self.problem.blocks):
-            for one, least in block.waits:
-                found[one] = max(found[one], self.problem.blocks[one].length + least + found[block.index])
+            for earlier, least in block.waits:
+                found[earlier] = max(found[earlier], self.problem.blocks[earlier].length + least + found[block.index])
         return found
 
     @cached_property
@@ -35,7 +35,7 @@ class Features:
         """How many blocks lie before one, on the longest way."""
         found = [0] * len(self.problem.blocks)
         for block in self.problem.blocks:
-            found[block.index] = max((found[one] + 1 for one in block.waits_for), default=0)
+            found[block.index] = max((found[earlier] + 1 for earlier in block.waits_for), default=0)
         return found
 
     @cached_property
@@ -43,7 +43,7 @@ class Features:
         """The first block of all that leads to one: what came from one board stays together."""
         found = list(range(len(self.problem.blocks)))
         for block in self.problem.blocks:
-            found[block.index] = min((found[one] for one in block.waits_for), default=block.index)
+            found[block.index] = min((found[earlier] for earlier in block.waits_for), default=block.index)
         return found
 
     @cached_property
@@ -58,7 +58,7 @@ class Features:
     def due(self) -> list[int]:
         """When a block's run is due first."""
         first = {}
-        for order in reversed([one for one in self.problem.orders if one.by_then > 0]):
+        for order in reversed([order for order in self.problem.orders if order.by_then > 0]):
             first[order.run] = FAR if order.due is None else order.due
         return [first.get(block.run, FAR) for block in self.problem.blocks]
 
@@ -66,7 +66,7 @@ class Features:
     def machine(self) -> list[int]:
         """0 for what a machine does, its loading and unloading; 1 for hand work."""
         return [
-            int(block.unloads is None and all(one.attendance == "hands-on" for one in block.stretches))
+            int(block.unloads is None and all(stretch.attendance == "hands-on" for stretch in block.stretches))
             for block in self.problem.blocks
         ]
 
@@ -90,13 +90,13 @@ RULES: dict[str, Key] = {
 
 def ranked(features: Features, key: Key) -> list[int]:
     """A priority for each block: its rank by a rule, blocks in their own order where the rule sees no difference."""
-    return by_start([key(features, one) for one in range(len(features.problem.blocks))])
+    return by_start([key(features, block) for block in range(len(features.problem.blocks))])
 
 
 def by_start(starts: Sequence[Any]) -> list[int]:
     """A priority for each block as a plan begins them."""
     found = [0] * len(starts)
-    for rank, block in enumerate(sorted(range(len(starts)), key=lambda one: (starts[one], one))):
+    for rank, block in enumerate(sorted(range(len(starts)), key=lambda block: (starts[block], block))):
         found[block] = rank * STEP
     return found
 
@@ -170,7 +170,7 @@ def turned(problem: Problem, knobs: Knobs, random: Random, *, has_wet_dust: bool
 
 def has_wet_dust(problem: Problem) -> bool:
     """Whether a finish is wet in a room where dust is made, or heat."""
-    at = [(one, problem.stations[one.station]) for one in problem.blocks]
+    at = [(block, problem.stations[block.station]) for block in problem.blocks]
     spoiled = {station.room for _, station in at if station.heats or station.dusty}
     return any(block.wet and station.room in spoiled for block, station in at)
 
@@ -219,8 +219,8 @@ class _Search:
 
     def around(self, goes: int) -> None:
         """Change the best a little, over and over, and keep what is no worse."""
-        steps = sorted({one.step for one in self.rule.problem.blocks})
-        trays = sorted({one.trays for one in self.rule.problem.blocks})
+        steps = sorted({block.step for block in self.rule.problem.blocks})
+        trays = sorted({block.trays for block in self.rule.problem.blocks})
         while self.goes < goes and self.best is not None and steps:
             _, priority, knobs = self.best
             chance = self.random.random()
@@ -228,12 +228,12 @@ class _Search:
                 self.try_(priority, turned(self.rule.problem, knobs, self.random, has_wet_dust=self.has_wet_dust))
             elif chance < 0.7:
                 chosen = set(self.random.sample(steps, min(len(steps), self.random.randint(1, 2))))
-                self.try_(self._moved(priority, [one.step in chosen for one in self.rule.problem.blocks]), knobs)
+                self.try_(self._moved(priority, [block.step in chosen for block in self.rule.problem.blocks]), knobs)
             else:
                 some = set(self.random.sample(trays, min(len(trays), self.random.randint(1, 3))))
-                self.try_(self._moved(priority, [one.trays in some for one in self.rule.problem.blocks]), knobs)
+                self.try_(self._moved(priority, [block.trays in some for block in self.rule.problem.blocks]), knobs)
 
     def _moved(self, priority: list[int], chosen: list[bool]) -> list[int]:
         reach = len(priority) * STEP
         by = int(self.random.gauss(0, 0.4) * reach)
-        return [one + by if is_chosen else one for one, is_chosen in zip(priority, chosen, strict=True)]
+        return [rank + by if is_chosen else rank for rank, is_chosen in zip(priority, chosen, strict=True)]

@@ -61,7 +61,7 @@ class Wandering:
         self.random = Random(seed)  # noqa: S311 - chance that is the same each time, for no secret
         self.given, self.weights = plan, cycle(_WEIGHTS)
         self.has_wet_dust = has_wet_dust(problem)
-        self.rooms = numpy.array([problem.stations[one.station].room for one in problem.blocks])
+        self.rooms = numpy.array([problem.stations[block.station].room for block in problem.blocks])
         self.steps = _chosen_by(problem, lambda block: [(block.run, block.step)])
         self.trays = _chosen_by(problem, lambda block: [(block.run, tray) for tray in block.trays])
         self.near = [at for at, tray in enumerate(self.trays) if any(tray[block] for block in near)]
@@ -93,17 +93,17 @@ class Wandering:
         walks = walks_in(self.problem, plan)
         late, _, finish = self.worth.of(ends_of(self.problem, plan), walks)
         some = [
-            one
-            for few, one in self.calm.items()
-            if few <= walks - _FEWER and one.value[0] <= late and finish < one.value[2] <= finish * _LATER
+            at
+            for few, at in self.calm.items()
+            if few <= walks - _FEWER and at.value[0] <= late and finish < at.value[2] <= finish * _LATER
         ]
-        calmest = min(some, key=lambda one: one.weighed(_WEIGHTS[-1]), default=None)
+        calmest = min(some, key=lambda at: at.weighed(_WEIGHTS[-1]), default=None)
         return None if calmest is None else self._plan(calmest)
 
     def _first(self) -> _At:
         some = []
         if self.given is not None:
-            own = numpy.array(by_start([one.start for one in self.given.placed]))
+            own = numpy.array(by_start([placed.start for placed in self.given.placed]))
             some = [self._tried(own, knobs) for knobs in (Knobs(), Knobs(others_watch=True), Knobs(10**7))]
         try:
             rules = greedy(self.problem, _RULES, self.rule)
@@ -111,7 +111,7 @@ class Wandering:
         except NoPlace:
             if not any(some):
                 raise
-        return min((one for one in some if one is not None), key=lambda one: one.value)
+        return min((at for at in some if at is not None), key=lambda at: at.value)
 
     def _plan(self, at: _At) -> Plan:
         self._tried(at.priority, at.knobs)
@@ -179,7 +179,7 @@ class Wandering:
             return None
         at = self.random.randrange(len(stays))
         room, near = self.rooms[stays[at][0]], range(max(0, at - _STAYS), min(len(stays), at + _STAYS + 1))
-        others = [one for one in near if one != at and self.rooms[stays[one][0]] == room]
+        others = [stay for stay in near if stay != at and self.rooms[stays[stay][0]] == room]
         if not others:
             return None
         other, some = self.random.choice(others), self._some_of(stays[at])

@@ -30,7 +30,7 @@ class Bound:
 
 def bound(problem: Problem) -> Bound:
     """The best of all the rules: 0 where nothing is left to do."""
-    return max(all_bounds(problem), key=lambda one: one.tick, default=Bound(0, "hours"))
+    return max(all_bounds(problem), key=lambda bound: bound.tick, default=Bound(0, "hours"))
 
 
 def all_bounds(problem: Problem) -> list[Bound]:
@@ -40,7 +40,7 @@ def all_bounds(problem: Problem) -> list[Bound]:
     chains = Chains(problem)
     loads = _Loads(problem, chains)
     found = [_longest_chain(problem, chains), *_of_hands(problem, loads), *_of_stations(problem, loads)]
-    return [one for one in found if one.tick < FAR]
+    return [bound for bound in found if bound.tick < FAR]
 
 
 def _longest_chain(problem: Problem, chains: Chains) -> Bound:
@@ -70,7 +70,7 @@ def _of_hands(problem: Problem, loads: "_Loads") -> Iterable[Bound]:
             everybody(problem, some),
             lambda at, of=some: problem.blocks[at].hands if set(problem.blocks[at].people) <= set(of) else 0,  # type: ignore[misc]
         )
-        yield Bound(theirs, "hands", {"people": [problem.people[one].name for one in some]})
+        yield Bound(theirs, "hands", {"people": [problem.people[person].name for person in some]})
 
 
 def _of_stations(problem: Problem, loads: "_Loads") -> Iterable[Bound]:
@@ -84,8 +84,8 @@ def _of_stations(problem: Problem, loads: "_Loads") -> Iterable[Bound]:
             return problem.blocks[block].length if problem.blocks[block].station == at else 0
 
         def attended(block: int, at: int = at) -> int:
-            one = problem.blocks[block]
-            return sum(stretch.length for stretch in one.attended) if one.station == at else 0
+            there = problem.blocks[block]
+            return sum(stretch.length for stretch in there.attended) if there.station == at else 0
 
         tick = max(loads.after(runs, length), loads.after(seen, attended))
         yield Bound(tick, "station", {"station": station.name})
@@ -96,7 +96,7 @@ class _Loads:
 
     def __init__(self, problem: Problem, chains: Chains) -> None:
         self.chains = chains
-        self.groups = [one for one in alike(problem).groups if not problem.blocks[one[0]].begun]
+        self.groups = [group for group in alike(problem).groups if not problem.blocks[group[0]].begun]
         self._known: dict[tuple[int, int], int] = {}
 
     def after(self, hours: Presence, work: Callable[[int], int]) -> int:

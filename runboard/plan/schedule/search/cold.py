@@ -12,7 +12,7 @@ from runboard.plan.schedule.problem.hours import Chains, Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, Plan, Problem, leading_to, only
 from runboard.plan.schedule.search.bounds import bound
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Limits, Stop, Watching, Wish
+from runboard.plan.schedule.search.solving import Aim, SolveLimits, Stop, Watching
 from runboard.plan.schedule.search.staffing import counts_heads, staffed
 from runboard.plan.schedule.search.walks import WHOLE
 
@@ -72,8 +72,8 @@ class _Looking:
         """A plan that ends before a horizon; whether there is none."""
         if self.left <= 0:
             return Cold(None)
-        model = Model(problem, Wish(horizon, watching=watching, least="nothing"), chains)
-        limits = Limits(min(self.left, max(_LEAST, self.left * _SHARE)), in_order=in_order)
+        model = Model(problem, Aim(horizon, watching=watching, least="nothing"), chains)
+        limits = SolveLimits(min(self.left, max(_LEAST, self.left * _SHARE)), in_order=in_order)
         answer = model.solve(limits, stop=self.stop)
         self.left -= answer.seconds
         plan = staffed(problem, answer.plan) if answer.plan and watching == "anyone" else answer.plan

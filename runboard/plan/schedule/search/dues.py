@@ -5,7 +5,7 @@ from itertools import pairwise
 from typing import Any
 
 from runboard.plan.schedule.problem.hours import common, open_spans
-from runboard.plan.schedule.problem.nouns import FAR, Order, Plan
+from runboard.plan.schedule.problem.nouns import FAR, OrderDue, Plan
 from runboard.plan.schedule.problem.worth import Worth, dated, ends_of
 from runboard.plan.schedule.search.frame import Frame
 
@@ -34,7 +34,7 @@ class Dues:
             yield in_time, int(margin <= 0)
             yield late, self.worth.late_by(due, due + margin) if margin > 0 else 0
 
-    def _late(self, order: Order, due: int) -> tuple[Any, Any]:
+    def _late(self, order: OrderDue, due: int) -> tuple[Any, Any]:
         """The open ticks by which it is late, and whether it is in time: by when it is there follows from them."""
         model, hours, before = self.of.model, self.worth.hours, self.of.wish.before
         until = model.new_int_var(0, before, "")
@@ -52,7 +52,7 @@ class Dues:
         self._keep(order, until)
         return late, in_time
 
-    def _keep(self, order: Order, until: Any) -> None:
+    def _keep(self, order: OrderDue, until: Any) -> None:
         """The pieces of an order line are there by then."""
         last = [self.problem.blocks[at] for at, pieces in self.problem.last.get(order.run, ()) if pieces]
         groups = {self.of.alike.group_of[one.index] for one in last}
@@ -69,7 +69,7 @@ class Dues:
         self.of.model.add(self.of.end(at) <= until).only_enforce_if(there)
         return there
 
-    def _choose(self, order: Order, there: dict[int, Any]) -> None:
+    def _choose(self, order: OrderDue, there: dict[int, Any]) -> None:
         """Pieces enough; of alike blocks that keep their order the first."""
         self.of.model.add(sum(self.problem.blocks[at].pieces * one for at, one in there.items()) >= order.by_then)
         for group in {self.of.alike.group_of[at] for at in there} & self.of.alike.ordered:

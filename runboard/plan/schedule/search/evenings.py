@@ -16,7 +16,7 @@ from runboard.plan.schedule.problem.alike import Alike, alike
 from runboard.plan.schedule.problem.hours import Chains, Presence, common, everybody, open_spans
 from runboard.plan.schedule.problem.nouns import Block, Problem, Span
 from runboard.plan.schedule.problem.people import cliques, ticks_of
-from runboard.plan.schedule.search.solving import Limits, Stop, solved, took
+from runboard.plan.schedule.search.solving import SolveLimits, Stop, solved, took
 
 
 def least_evenings(
@@ -24,7 +24,7 @@ def least_evenings(
     chains: Chains,
     at_least: int,
     before: int,
-    limits: Limits,
+    limits: SolveLimits,
     same: Alike | None = None,
     stop: Stop | None = None,
 ) -> tuple[int, float]:

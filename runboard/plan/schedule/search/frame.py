@@ -9,7 +9,7 @@ from ortools.sat.python import cp_model
 from runboard.plan.schedule.problem.alike import Alike
 from runboard.plan.schedule.problem.hours import Chains, common
 from runboard.plan.schedule.problem.nouns import Block, Problem, Span
-from runboard.plan.schedule.search.solving import Wish
+from runboard.plan.schedule.search.solving import Aim
 
 Ends = Any  # a linear expression of the solver
 
@@ -19,7 +19,7 @@ class Frame:
     first block, from when until when its station is. The last two, and ``finish``, are filled in by the model as
     they are known."""
 
-    def __init__(self, problem: Problem, wish: Wish, chains: Chains, alike: Alike) -> None:
+    def __init__(self, problem: Problem, wish: Aim, chains: Chains, alike: Alike) -> None:
         self.problem, self.wish, self.chains, self.alike = problem, wish, chains, alike
         self.model = cp_model.CpModel()
         self.is_bound = self.is_plan = True

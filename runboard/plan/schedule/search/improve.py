@@ -20,7 +20,7 @@ from runboard.plan.schedule.rule.wandering import Wandering
 from runboard.plan.schedule.search.best import Best, Clock, Improved, Told
 from runboard.plan.schedule.search.evenings import least_evenings
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Watching, Wish
+from runboard.plan.schedule.search.solving import Aim, Solved, SolveLimits, Stop, Watching
 from runboard.plan.schedule.search.staffing import counts_heads, differ, with_people
 from runboard.plan.schedule.search.walks import WHOLE, WalksModel
 
@@ -61,7 +61,7 @@ def improve(
     better one; a proof that none is done sooner ends it once fewer walks were looked for in the time that is left, and so does
     ``stopped`` at once. Seconds are those of ``clock``, or, without one, those that the solver counts and that other work takes
     on a usual computer. ``near`` are blocks where a change was: it is looked around them first."""
-    limits = Limits(seconds, workers, seed, is_counted=clock is None)
+    limits = SolveLimits(seconds, workers, seed, is_counted=clock is None)
     search = _Search(problem, plan, told, limits, clock, stopped or Stop(), near)
     if problem.blocks:
         search.run()
@@ -76,7 +76,7 @@ class _Search(Best):
         problem: Problem,
         plan: Plan,
         told: Told,
-        limits: Limits,
+        limits: SolveLimits,
         clock: Clock | None,
         stop: Stop,
         near: Collection[int],
@@ -157,7 +157,7 @@ class _Search(Best):
         closes = [closes for _, closes in open_spans(self.problem) if closes > self.finish]
         latest = max(self.finish, min([2 * self.finish, *closes[:_EVENINGS_LATER][-1:]]))
         watching: Watching = "by turns" if differ(self.problem) else "named"
-        wish = Wish(1 + latest, self.bound.tick, watching=watching, late=self.late, least="late")
+        wish = Aim(1 + latest, self.bound.tick, watching=watching, late=self.late, least="late")
         model = self._model(wish, is_hinted=True)
         answer = self._answer(model, seconds, self.take)
         if model.is_bound:
@@ -167,7 +167,7 @@ class _Search(Best):
         """Once nothing better is left: what could be done sooner if nothing were due."""
         if not self.is_over and self.finish > self.bound.tick:
             watching: Watching = "anyone" if counts_heads(self.problem) else "named"
-            model = self._model(Wish(self.finish, self.bound.tick, watching=watching))
+            model = self._model(Aim(self.finish, self.bound.tick, watching=watching))
             answer = self._answer(model, self.seconds * _FREE_SHARE)
             if model.is_bound:
                 self.lift(answer.bound, "search")
@@ -207,20 +207,20 @@ class _Search(Best):
             seconds = (self.seconds - self.used) * (_FEWER if self.is_long else _FEWER_SHORT)
             calm = self._answer(model, seconds, is_around=self.is_long).plan or calm
 
-    def _model(self, wish: Wish, is_hinted: bool = False) -> Model:
+    def _model(self, wish: Aim, is_hinted: bool = False) -> Model:
         model = Model(self.problem, wish, self.chains, self.same)
         if is_hinted:
             model.hint(self.soonest)
         return model
 
-    def _wish(self, watching: Watching) -> Wish:
+    def _wish(self, watching: Watching) -> Aim:
         """To be done sooner, and no later for the order lines where some are due before the finish."""
         is_due = any(due < self.finish for _, due in dated(self.problem))
-        return Wish(self.finish, self.least, watching=watching, late=self.late if is_due else None)
+        return Aim(self.finish, self.least, watching=watching, late=self.late if is_due else None)
 
     def _answer(
         self, model: Model, seconds: float, seen: Callable[[Plan], object] | None = None, is_around: bool = False
-    ) -> Answer:
+    ) -> Solved:
         limits = replace(self._limits(seconds), around=is_around and self.limits.workers == 1)
         answer = model.solve(limits, seen, self.stop)
         self.counted += answer.seconds + self._making()
@@ -233,5 +233,5 @@ class _Search(Best):
         """What making a model takes, which the solver's own seconds leave out."""
         return _MAKING * len(self.problem.blocks) * len(self.problem.people)
 
-    def _limits(self, seconds: float) -> Limits:
+    def _limits(self, seconds: float) -> SolveLimits:
         return replace(self.limits, seconds=max(0.05, min(seconds, self.seconds - self.used)))

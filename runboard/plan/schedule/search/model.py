@@ -23,13 +23,13 @@ from runboard.plan.schedule.search.dues import Dues
 from runboard.plan.schedule.search.frame import Ends, Frame
 from runboard.plan.schedule.search.people import People
 from runboard.plan.schedule.search.setups import Setups
-from runboard.plan.schedule.search.solving import Answer, Limits, Stop, Wish, solved, took
+from runboard.plan.schedule.search.solving import Aim, Solved, SolveLimits, Stop, solved, took
 
 
 class Model(Frame):
     """The model of a problem."""
 
-    def __init__(self, problem: Problem, wish: Wish, chains: Chains | None = None, same: Alike | None = None) -> None:
+    def __init__(self, problem: Problem, wish: Aim, chains: Chains | None = None, same: Alike | None = None) -> None:
         super().__init__(problem, wish, chains or Chains(problem), same or alike(problem))
         self.setups = Setups(self)
         self.starts = [self._start(at) for at in range(len(problem.blocks))]
@@ -175,19 +175,21 @@ class Model(Frame):
         for var, value in {var.index: (var, value) for var, value in reversed(hints) if var.index >= 0}.values():
             self.model.add_hint(var, value)
 
-    def solve(self, limits: Limits, seen: Callable[[Plan], object] | None = None, stop: Stop | None = None) -> Answer:
+    def solve(
+        self, limits: SolveLimits, seen: Callable[[Plan], object] | None = None, stop: Stop | None = None
+    ) -> Solved:
         """The best plan within the limits; ``seen`` is called with each better one, in this thread. ``stop.ask()``, from
         any other thread, ends it within 0.2 s with the best plan and bound so far, as if its seconds were over; where that
         was asked before, the answer is no plan and the bound that the wish knew."""
         known = self.wish.at_least if self.wish.least == "finish" else 0
         if stop is not None and stop.asked:
-            return Answer(None, known, False, 0.0)
+            return Solved(None, known, False, 0.0)
         solver, status = solved(self.model, limits, stop, _Seen(self, seen) if seen else None)
         if status == cp_model.INFEASIBLE:
-            return Answer(None, self.wish.before, True, took(solver, limits))
+            return Solved(None, self.wish.before, True, took(solver, limits))
         plan = self.plan(solver) if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
         least = int(solver.best_objective_bound + 0.5) if status != cp_model.UNKNOWN else 0
-        return Answer(plan, max(known, least), status == cp_model.OPTIMAL, took(solver, limits))
+        return Solved(plan, max(known, least), status == cp_model.OPTIMAL, took(solver, limits))
 
     def plan(self, values: Any) -> Plan:
         """The plan that a solution is."""

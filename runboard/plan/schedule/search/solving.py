@@ -17,7 +17,7 @@ WORK_A_SECOND = 0.3
 
 
 @dataclass(frozen=True)
-class Wish:
+class Aim:
     """What a model is to look for: a finish before ``before``, and not before ``at_least``, which is known already.
     ``between`` narrows when blocks may begin. ``late`` is by how much order lines may be late, as ``Worth.late`` counts it;
     None: nobody asks. ``least`` is what is to be least: the finish, how late order lines are, or nothing: any plan will do."""
@@ -31,7 +31,7 @@ class Wish:
 
 
 @dataclass(frozen=True)
-class Limits:
+class SolveLimits:
     """How long a solve may take. ``work`` is the solver's own measure, which is the same on every computer; ``is_counted``:
     the seconds are those that it comes to on a usual one. ``in_order``: what can begin first is begun first, as a
     dispatcher would: sooner at any plan of many blocks. ``around``: what is hinted is changed a part at a time, which one
@@ -47,7 +47,7 @@ class Limits:
 
 
 @dataclass(frozen=True)
-class Answer:
+class Solved:
     """What a solve came to: a plan, a bound on what was asked for, whether everything was tried; and the seconds it took."""
 
     plan: Plan | None
@@ -75,7 +75,10 @@ class Stop:
 
 
 def solved(
-    model: cp_model.CpModel, limits: Limits, stop: Stop | None, seen: cp_model.CpSolverSolutionCallback | None = None
+    model: cp_model.CpModel,
+    limits: SolveLimits,
+    stop: Stop | None,
+    seen: cp_model.CpSolverSolutionCallback | None = None,
 ) -> tuple[cp_model.CpSolver, Any]:
     """The solver after its work, and what it says of that."""
     solver = cp_model.CpSolver()
@@ -100,6 +103,6 @@ def solved(
     return solver, status
 
 
-def took(solver: cp_model.CpSolver, limits: Limits) -> float:
+def took(solver: cp_model.CpSolver, limits: SolveLimits) -> float:
     """The seconds that a solve took, by the measure of its limits."""
     return solver.deterministic_time / WORK_A_SECOND if limits.is_counted else solver.wall_time

@@ -9,7 +9,7 @@ from dataclasses import replace
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import Plan, Problem, Span
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Limits, Stop, Wish
+from runboard.plan.schedule.search.solving import Aim, SolveLimits, Stop
 
 # By how much a start may move: five minutes.
 _NEAR = 5 * 2
@@ -21,7 +21,7 @@ def staffed(problem: Problem, plan: Plan) -> Plan | None:
     """The plan with every start as it is, hands and watchers chosen anew: as few changes of watcher as can be, then as few
     other hands. None where those who are there cannot do it so. The caller checks it."""
     between = {one.block: (one.begins(), one.begins() + 1) for one in plan.placed}
-    wish = Wish(plan.finish(problem) + 1, between=between, watching="by turns", least="nothing")
+    wish = Aim(plan.finish(problem) + 1, between=between, watching="by turns", least="nothing")
     model = Model(problem, wish)
     costs = [_CHANGE * one for change in model.people.changes.values() for one in change.second.values()]
     for placed in plan.placed:
@@ -32,11 +32,11 @@ def staffed(problem: Problem, plan: Plan) -> Plan | None:
             costs += [weight * literal for one, literal in some if literal is not None and one != who]
     model.model.minimize(sum(costs))
     model.hint(plan)
-    return model.solve(Limits(20, work=2)).plan
+    return model.solve(SolveLimits(20, work=2)).plan
 
 
 def with_people(
-    problem: Problem, plan: Plan, wish: Wish, limits: Limits, stop: Stop | None = None
+    problem: Problem, plan: Plan, wish: Aim, limits: SolveLimits, stop: Stop | None = None
 ) -> tuple[Plan | None, float]:
     """A plan like ``plan`` that keeps the rules and ``wish``, and the seconds it took to look for it; None where there is
     none near. By one person a run first, which is sooner found; then with changes of watcher."""

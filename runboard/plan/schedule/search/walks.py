@@ -6,7 +6,7 @@ from typing import Any
 from runboard.plan.schedule.problem.nouns import Problem
 from runboard.plan.schedule.search.apart import Done
 from runboard.plan.schedule.search.model import Model
-from runboard.plan.schedule.search.solving import Wish
+from runboard.plan.schedule.search.solving import Aim
 
 # Blocks up to which a plan is planned anew.
 WHOLE = 130
@@ -21,7 +21,7 @@ class WalksModel(Model):
     its stay is what makes a proof short: of rooms that the time is cut into, without names, none was found.
     """
 
-    def __init__(self, problem: Problem, wish: Wish, stays: int, most: int | None = None) -> None:
+    def __init__(self, problem: Problem, wish: Aim, stays: int, most: int | None = None) -> None:
         super().__init__(problem, wish)
         self.most_stays = stays
         walks = [self._walks(person, done) for person, done in self.people.doings.by.items() if done]

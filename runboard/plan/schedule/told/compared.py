@@ -59,13 +59,13 @@ def compared(now: Problem, changed: Problem, run: str, spread: Spread, goes: int
         _side(now, before, run, spread, goes),
         _side(changed, after, run, spread, goes),
         _only_in(changed, now),
-        tuple(one for one in _only_in(now, changed) if one.run == run),
+        tuple(left_out for left_out in _only_in(now, changed) if left_out.run == run),
     )
 
 
 def _only_in(problem: Problem, other: Problem) -> tuple[LeftOut, ...]:
-    known = {(one.run, one.step, one.code) for one in other.left_out}
-    return tuple(one for one in problem.left_out if (one.run, one.step, one.code) not in known)
+    known = {(left_out.run, left_out.step, left_out.code) for left_out in other.left_out}
+    return tuple(left_out for left_out in problem.left_out if (left_out.run, left_out.step, left_out.code) not in known)
 
 
 def _greedy(problem: Problem, goes: int) -> Greedy | None:
@@ -95,7 +95,10 @@ def _best(problem: Problem, run: str, plans: Iterable[Plan], other: Plan | None 
 
     if other is not None:
         most = late(other)
-        plans = [other, *(one for one in plans if all(mine <= its for mine, its in zip(late(one), most, strict=True)))]
+        plans = [
+            other,
+            *(calm for calm in plans if all(mine <= its for mine, its in zip(late(calm), most, strict=True))),
+        ]
     return min(plans, key=lambda plan: worth(problem, plan), default=None)
 
 
@@ -114,8 +117,8 @@ def _side(problem: Problem, plan: Plan | None, run: str, spread: Spread, goes: i
         bound(of_run(problem, run)).tick,
         lines,
         lines - len(late_lines(problem, plan)),
-        sum(one.presence for one in loads),
-        sum(one.walks for one in loads),
+        sum(person.presence for person in loads),
+        sum(person.walks for person in loads),
     )
 
 
@@ -150,15 +153,17 @@ def kept(problem: Problem, other: Problem, plan: Plan) -> Plan | None:
     rule does so still where ``problem`` only allows more, or asks less time; but for work that must begin by a latest end
     and is followed by a wait that holds a place, which can move to neither side.
     """
-    named = [who for one in plan.placed for who in (one.hands, *(who for who, _ in one.watchers)) if who is not None]
+    named = [
+        who for placed in plan.placed for who in (placed.hands, *(who for who, _ in placed.watchers)) if who is not None
+    ]
     if len(problem.blocks) != len(other.blocks) or max(named, default=-1) >= len(problem.people):
         return None
     holding = {block.index for block in problem.blocks if block.holds and problem.waiting[block.index]}
     placed = []
-    for one, block, was in zip(plan.placed, problem.blocks, other.blocks, strict=True):
-        begins = 0 if block.begun else one.begins() + _later(block, was, block.index in holding)
-        setup = block.setup if one.setup else 0
-        placed.append(replace(one, start=begins - setup, setup=setup, watchers=_watchers(one, block, begins)))
+    for there, block, was in zip(plan.placed, problem.blocks, other.blocks, strict=True):
+        begins = 0 if block.begun else there.begins() + _later(block, was, block.index in holding)
+        setup = block.setup if there.setup else 0
+        placed.append(replace(there, start=begins - setup, setup=setup, watchers=_watchers(there, block, begins)))
     found = Plan(tuple(placed), plan.source)
     return None if broken(problem, found) else found
 
@@ -166,7 +171,9 @@ def kept(problem: Problem, other: Problem, plan: Plan) -> Plan | None:
 def _later(block: Block, was: Block, holds: bool) -> int:
     """By how much a block's own work begins later than it did: so that its machine starts when it did, or that what its
     wait holds is held from when it was."""
-    machine, before = (next((one for one in some.stretches if one.kind == "machine"), None) for some in (block, was))
+    machine, before = (
+        next((stretch for stretch in some.stretches if stretch.kind == "machine"), None) for some in (block, was)
+    )
     if machine is not None and before is not None:
         return before.offset - machine.offset
     is_bound = any(lag.latest is not None for lag in block.lags)

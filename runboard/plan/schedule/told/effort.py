@@ -40,7 +40,7 @@ class StationLoad:
 
 def hands_ticks(problem: Problem, plan: Plan, run: str = "") -> int:
     """Hands-on ticks, of one run where it is named, summed over the people."""
-    return sum(one.end - one.start for one in hands_of(problem, plan) if _is_of(problem, one.block, run))
+    return sum(at.end - at.start for at in hands_of(problem, plan) if _is_of(problem, at.block, run))
 
 
 def finish_of(problem: Problem, plan: Plan, run: str = "") -> int:
@@ -54,20 +54,20 @@ def person_loads(problem: Problem, plan: Plan, run: str = "") -> list[PersonLoad
 
 
 def _person(problem: Problem, plan: Plan, person: int, run: str) -> PersonLoad:
-    work = [one for one in work_of(problem, plan, person) if _is_of(problem, one.block, run)]
-    watching = sum(one.end - one.start for one in work if one.kind == "watching")
-    hands = sum(one.end - one.start for one in work) - watching
+    work = [at for at in work_of(problem, plan, person) if _is_of(problem, at.block, run)]
+    watching = sum(at.end - at.start for at in work if at.kind == "watching")
+    hands = sum(at.end - at.start for at in work) - watching
     windows = joined(problem.people[person].windows)
-    inside = [[one for one in work if opens <= one.start < closes] for opens, closes in windows]
-    sessions = tuple((some[0].start, max(one.end for one in some)) for some in inside if some)
+    inside = [[at for at in work if opens <= at.start < closes] for opens, closes in windows]
+    sessions = tuple((some[0].start, max(at.end for at in some)) for some in inside if some)
     walks = sum(_is_of(problem, walk.block, run) for walk in walks_of(problem, plan, person))
     return PersonLoad(person, hands, watching, walks, sessions)
 
 
 def works(problem: Problem, plan: Plan, station: int, run: str = "") -> tuple[Span, ...]:
     """The spans in which hands or the machine are at work at a station, for one run where it is named."""
-    mine = [one for one in problem.blocks if one.station == station and _is_of(problem, one.index, run)]
-    return joined((plan.placed[one.index].start, plan.end(problem, one.index)) for one in mine)
+    mine = [block for block in problem.blocks if block.station == station and _is_of(problem, block.index, run)]
+    return joined((plan.placed[block.index].start, plan.end(problem, block.index)) for block in mine)
 
 
 def station_loads(problem: Problem, plan: Plan) -> list[StationLoad]:
@@ -78,7 +78,7 @@ def station_loads(problem: Problem, plan: Plan) -> list[StationLoad]:
         if worked := ticks(works(problem, plan, at)):
             could = common(common(there, joined(station.runs)), ((0, finish),))
             found.append(StationLoad(at, worked, max(ticks(could), worked)))
-    return sorted(found, key=lambda one: (-one.share, -one.works))
+    return sorted(found, key=lambda at: (-at.share, -at.works))
 
 
 def ticks(spans: Iterable[Span]) -> int:

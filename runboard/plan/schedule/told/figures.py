@@ -35,7 +35,7 @@ BREAK = 90 * 2
 
 
 @dataclass(frozen=True)
-class Asked:
+class FiguresAsked:
     """What the figures are made of, beside problem and plan. ``begun`` are the trays (run, tray) in work already, ``before``
     is what held the last plan; ``is_many`` has chances reckoned from as many goes as the compiled rule has time for."""
 
@@ -71,13 +71,13 @@ class Figures:
     in_work: InWork | None = None
     charts: tuple[bytes, ...] = ()
 
-    def part(self, at: int) -> "Part":
+    def part(self, at: int) -> "ChartSitting":
         """One sitting of the chart."""
-        found: Part = pickle.loads(self.charts[at])  # noqa: S301 - packed by ``figures_of``, and by nobody else
+        found: ChartSitting = pickle.loads(self.charts[at])  # noqa: S301 - packed by ``figures_of``, and by nobody else
         return found
 
 
-def figures_of(problem: Problem, plan: Plan, asked: Asked) -> Figures:
+def figures_of(problem: Problem, plan: Plan, asked: FiguresAsked) -> Figures:
     """All the figures of a plan. Seconds of work where it is long: for a child process."""
     runs = list(dict.fromkeys(block.run for block in problem.blocks))
     told = forecasts(problem, plan, ("", *runs), spread=asked.spread) if runs else {}
@@ -95,7 +95,7 @@ def figures_of(problem: Problem, plan: Plan, asked: Asked) -> Figures:
         tuple(run_paces(problem, plan)),
         machines_served(problem),
         trays_in_work(problem, plan, asked.begun),
-        tuple(pickle.dumps(one) for one in parts(chart(problem, plan))),
+        tuple(pickle.dumps(sitting) for sitting in parts(chart(problem, plan))),
     )
 
 
@@ -117,7 +117,7 @@ class Bar:
 
 
 @dataclass(frozen=True)
-class Row:
+class ChartRow:
     """``kind`` is person, station or service, ``at`` its place in the problem."""
 
     kind: str
@@ -129,7 +129,7 @@ class Row:
 class Chart:
     """``sittings`` are the stretches of time that are shown; between them nothing is done but waiting."""
 
-    rows: tuple[Row, ...] = ()
+    rows: tuple[ChartRow, ...] = ()
     sittings: tuple[Span, ...] = ()
 
     @property
@@ -138,12 +138,12 @@ class Chart:
 
 
 @dataclass(frozen=True)
-class Part:
+class ChartSitting:
     """One sitting of a chart with its bars, cut to it. ``gap`` is what is left out before it, and the blocks whose pieces
     wait meanwhile; ``longest`` is the longest sitting of the whole chart, which all are drawn to the scale of."""
 
     span: Span
-    rows: tuple[Row, ...]
+    rows: tuple[ChartRow, ...]
     longest: int
     gap: Span | None = None
     waiting: tuple[int, ...] = ()
@@ -154,16 +154,16 @@ class Part:
         return sum(len(row.bars) for row in self.rows)
 
 
-def parts(found: Chart) -> Iterator[Part]:
+def parts(found: Chart) -> Iterator[ChartSitting]:
     """A chart, a sitting after the other."""
     longest = max((closes - opens for opens, closes in found.sittings), default=0)
     for span, gap in zip(found.sittings, (None, *found.breaks), strict=False):
-        rows = tuple(Row(row.kind, row.at, tuple(within(row, span))) for row in found.rows)
+        rows = tuple(ChartRow(row.kind, row.at, tuple(within(row, span))) for row in found.rows)
         waits = (bar for row in found.rows if gap for bar in within(row, gap) if bar.kind == "wait")
-        yield Part(span, rows, longest, gap, tuple(bar.block for bar in waits))
+        yield ChartSitting(span, rows, longest, gap, tuple(bar.block for bar in waits))
 
 
-def within(row: Row, sitting: Span) -> Iterator[Bar]:
+def within(row: ChartRow, sitting: Span) -> Iterator[Bar]:
     """The bars of a row in a sitting, cut to it."""
     opens, closes = sitting
     for bar in row.bars:
@@ -175,9 +175,9 @@ def chart(problem: Problem, plan: Plan) -> Chart:
     """The chart of the whole plan: rows that have nothing in them are left out, but for people."""
     people, stations, services = map(range, map(len, (problem.people, problem.stations, problem.services)))
     rows = (
-        *(Row("person", at, tuple(_of_person(problem, plan, at))) for at in people),
-        *(Row("station", at, tuple(_of_station(problem, plan, at))) for at in stations),
-        *(Row("service", at, tuple(_of_service(problem, plan, at))) for at in services),
+        *(ChartRow("person", at, tuple(_of_person(problem, plan, at))) for at in people),
+        *(ChartRow("station", at, tuple(_of_station(problem, plan, at))) for at in stations),
+        *(ChartRow("service", at, tuple(_of_service(problem, plan, at))) for at in services),
     )
     shown = (row for row in rows if row.bars or (row.kind == "person" and problem.people[row.at].windows))
     return Chart(tuple(shown), _sittings(problem, plan))
@@ -186,26 +186,26 @@ def chart(problem: Problem, plan: Plan) -> Chart:
 def _of_person(problem: Problem, plan: Plan, person: int) -> Iterator[Bar]:
     for walk in walks_of(problem, plan, person):
         yield Bar(walk.start, walk.end, "walk", room=walk.room)
-    for one in work_of(problem, plan, person):
-        if one.kind != "watching":
-            yield Bar(one.start, one.end, "work", one.block, one.kind)
+    for at in work_of(problem, plan, person):
+        if at.kind != "watching":
+            yield Bar(at.start, at.end, "work", at.block, at.kind)
         else:  # who is not the first has taken over
-            is_first = one.start <= plan.placed[one.block].watchers[0][1]
-            yield Bar(one.start, one.end, "watch", one.block, "watching" if is_first else "taking-over")
+            is_first = at.start <= plan.placed[at.block].watchers[0][1]
+            yield Bar(at.start, at.end, "watch", at.block, "watching" if is_first else "taking-over")
 
 
 def _of_station(problem: Problem, plan: Plan, station: int) -> Iterator[Bar]:
-    for block in (one for one in problem.blocks if one.station == station):
+    for block in (there for there in problem.blocks if there.station == station):
         placed, ends = plan.placed[block.index], plan.end(problem, block.index)
         after = problem.unloaded_by.get(block.index)
         if after is not None and plan.placed[after].start > ends:
             yield Bar(ends, plan.placed[after].start, "held", block.index)
         if placed.setup:
             yield Bar(placed.start, placed.begins(), "work", block.index, "setup")
-        for one in block.stretches:
-            start = placed.begins() + one.offset
-            yield Bar(start, start + one.length, "work", block.index, one.kind)
-        behind = (lag for one in problem.followers[block.index] for lag in problem.blocks[one].lags)
+        for stretch in block.stretches:
+            start = placed.begins() + stretch.offset
+            yield Bar(start, start + stretch.length, "work", block.index, stretch.kind)
+        behind = (lag for follower in problem.followers[block.index] for lag in problem.blocks[follower].lags)
         if least := max((lag.least for lag in behind if lag.before == block.index), default=0):
             yield Bar(ends, ends + least, "wait", block.index)
 
@@ -225,9 +225,9 @@ def _of_service(problem: Problem, plan: Plan, service: int) -> Iterator[Bar]:
 
 def _drawn(problem: Problem, plan: Plan, service: int) -> Iterator[tuple[int, int, int]]:
     for placed in plan.placed:
-        for one in problem.blocks[placed.block].stretches:
-            start = placed.begins() + one.offset
-            yield from ((start, start + one.length, amount) for key, amount in one.draws if key == service)
+        for stretch in problem.blocks[placed.block].stretches:
+            start = placed.begins() + stretch.offset
+            yield from ((start, start + stretch.length, amount) for key, amount in stretch.draws if key == service)
         block, ended = problem.blocks[placed.block], plan.end(problem, placed.block)
         until = plan.held_until(problem, block.index) if block.holds else ended
         yield from ((ended, until, amount) for key, amount in block.holds if key == service and until > ended)
@@ -235,7 +235,7 @@ def _drawn(problem: Problem, plan: Plan, service: int) -> Iterator[tuple[int, in
 
 def _sittings(problem: Problem, plan: Plan) -> tuple[Span, ...]:
     """From the first to the last thing that is done without so long a break between that it is better left out."""
-    busy = [(one.start, one.end) for at in range(len(problem.people)) for one in work_of(problem, plan, at)]
+    busy = [(span.start, span.end) for at in range(len(problem.people)) for span in work_of(problem, plan, at)]
     found: list[Span] = []
     for start, end in joined(
         [*busy, *(span for at in range(len(problem.stations)) for span in works(problem, plan, at))]

@@ -70,7 +70,7 @@ class SpreadTable:
 def spread_table(spread: Spread, *problems: Problem) -> SpreadTable:
     """The spread of every time element of some problems."""
     elements = {(block.run, block.step, kind): block for problem in problems for block in problem.blocks
-                for kind in (*(one.kind for one in block.stretches), "setup")}  # fmt: skip
+                for kind in (*(stretch.kind for stretch in block.stretches), "setup")}  # fmt: skip
     return SpreadTable({element: spread(block, element[2]) for element, block in elements.items()})
 
 
@@ -121,10 +121,10 @@ def forecasts(
     reals = drawn_lengths(problem, goes, spread, seed, days_of(problem, plan))
     rows = numpy.array(rule.ends(reals, priority, knobs, marks, cores if rule.is_compiled else None), numpy.int64)
     rows[rows < 0] = FAR  # it found no place
-    by_due = dict(_by_due(problem, rows[:, 1:], [problem.blocks[one] for one in marks]))
+    by_due = dict(_by_due(problem, rows[:, 1:], [problem.blocks[mark] for mark in marks]))
     told = {}
     for run in runs:
-        own = [at for at, one in enumerate(marks, 1) if problem.blocks[one].run == run]
+        own = [at for at, mark in enumerate(marks, 1) if problem.blocks[mark].run == run]
         ends = rows[:, own].max(axis=1) if own else rows[:, 0]
         finish = numpy.where(rows[:, 0] < FAR, ends, FAR)
         ticks = {share: int(numpy.quantile(finish, share / 100, method="inverted_cdf")) for share in QUANTILES}
@@ -162,7 +162,7 @@ def _by_due(problem: Problem, ends: Any, last: Sequence[Block]) -> Iterator[tupl
     column of ``ends`` is of a block of ``last``, a row of a go."""
     import numpy
 
-    for order, due in ((one, one.due) for one in problem.orders if one.due is not None):
+    for order, due in ((order, order.due) for order in problem.orders if order.due is not None):
         own = [at for at, block in enumerate(last) if block.run == order.run]
         in_turn = numpy.argsort(ends[:, own], axis=1, kind="stable")
         made = numpy.cumsum(numpy.array([last[at].pieces for at in own], numpy.int64)[in_turn], axis=1)
@@ -192,7 +192,7 @@ def drawn_lengths(
 
     # What several loads share is drawn once.
     shared = cache(lambda name: _normal(name, goes, seed))
-    parts = [(block, one.kind, one.length) for block in problem.blocks for one in block.stretches]
+    parts = [(block, stretch.kind, stretch.length) for block in problem.blocks for stretch in block.stretches]
     parts += [(block, "setup", block.setup) for block in problem.blocks]
     columns = numpy.zeros((len(parts), goes), dtype=numpy.int32)
     for column, (block, kind, length) in zip(columns, parts, strict=True):

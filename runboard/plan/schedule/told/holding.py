@@ -22,7 +22,7 @@ _ORDER = ("hands", "station", "before", "wait")
 
 
 @dataclass(frozen=True)
-class Link:
+class ChainLink:
     """A block of the chain and why it starts no earlier: ``wait`` and ``before`` (its pieces), ``station`` and ``hands``
     (what else is done there, or by that person), ``hours`` (nobody is there before), ``now``."""
 
@@ -41,21 +41,21 @@ class Holder:
     name: Name = ()
 
 
-def chain(problem: Problem, plan: Plan, run: str = "") -> list[Link]:
+def chain(problem: Problem, plan: Plan, run: str = "") -> list[ChainLink]:
     """The longest chain, of all or to the end of one run, first things first; () where nothing is left."""
     some = [block.index for block in problem.blocks if not run or block.run == run]
-    at = max(some, key=lambda one: (plan.end(problem, one), one), default=None)
-    before, found = _Before(problem, plan), list[Link]()
+    at = max(some, key=lambda block: (plan.end(problem, block), block), default=None)
+    before, found = _Before(problem, plan), list[ChainLink]()
     while at is not None:
         placed = plan.placed[at]
         ended, why, other = max(before.all(placed), key=_rank, default=(0, "now", None))
-        found.append(Link(at, why if ended >= placed.start else "hours"))
+        found.append(ChainLink(at, why if ended >= placed.start else "hours"))
         at = other
     return found[::-1]
 
 
-def _rank(one: _Earlier) -> tuple[int, int, int]:
-    return one[0], _ORDER.index(one[1]), -one[2]
+def _rank(earlier: _Earlier) -> tuple[int, int, int]:
+    return earlier[0], _ORDER.index(earlier[1]), -earlier[2]
 
 
 class _Before:
@@ -69,9 +69,9 @@ class _Before:
         self.people: dict[tuple[int, int], list[tuple[int, int]]] = {}
         for block in problem.blocks:
             self.stations.setdefault(block.station, []).append((plan.end(problem, block.index), -block.index))
-        for one in (*hands_of(problem, plan), *watching_of(problem, plan)):
-            room = problem.stations[one.station].room
-            self.people.setdefault((one.person, room), []).append((one.end, -one.block))
+        for at in (*hands_of(problem, plan), *watching_of(problem, plan)):
+            room = problem.stations[at.station].room
+            self.people.setdefault((at.person, room), []).append((at.end, -at.block))
         for row in (*self.stations.values(), *self.people.values()):
             row.sort()
 
@@ -102,7 +102,7 @@ class _Before:
 
 
 def _people(placed: Placed) -> set[int]:
-    return {one for one in (placed.hands, *(who for who, _ in placed.watchers)) if one is not None}
+    return {watcher for watcher in (placed.hands, *(who for who, _ in placed.watchers)) if watcher is not None}
 
 
 def holder(problem: Problem, plan: Plan, run: str = "", before: Name = ()) -> Holder | None:
@@ -119,21 +119,21 @@ def holder(problem: Problem, plan: Plan, run: str = "", before: Name = ()) -> Ho
     whole = sum(sums.values())
     if not whole:
         return None
-    most = min(sums, key=lambda one: (-sums[one], KINDS.index(one[0]), one))
+    most = min(sums, key=lambda name: (-sums[name], KINDS.index(name[0]), name))
     if before in sums and sums[most] - sums[before] <= CLEARLY * whole:
         most = before
     return Holder(most[0], which[most], sums[most] / whole, most)
 
 
-def _hours(problem: Problem, plan: Plan, link: Link, there: Presence) -> Iterator[tuple[str, int, int]]:
+def _hours(problem: Problem, plan: Plan, link: ChainLink, there: Presence) -> Iterator[tuple[str, int, int]]:
     """(what, which, ticks in which somebody is there) of a link."""
     placed, block = plan.placed[link.block], problem.blocks[link.block]
     if placed.hands is not None:
         yield "hands", placed.hands, placed.setup + block.hands
-    for one in block.stretches:
-        if one.attendance != "hands-on":
-            starts = placed.begins() + one.offset
-            yield "station", block.station, there.between(starts, starts + one.length)
+    for stretch in block.stretches:
+        if stretch.attendance != "hands-on":
+            starts = placed.begins() + stretch.offset
+            yield "station", block.station, there.between(starts, starts + stretch.length)
     for lag in block.lags if link.why == "wait" else ():
         ended = plan.end(problem, lag.before)
         if ended + lag.least == placed.start:
@@ -174,7 +174,7 @@ def slack_of(problem: Problem, plan: Plan, is_it: Callable[[Block], bool], run: 
 def _opens_for(problem: Problem, placed: Placed, ended: int) -> bool:
     """Whether the hours of whoever does a block, or of its station, open after what is before it in the chain has ended."""
     runs = problem.stations[problem.blocks[placed.block].station].runs
-    hours = [runs, *(problem.people[one].windows for one in _people(placed))]
+    hours = [runs, *(problem.people[person].windows for person in _people(placed))]
     return any(ended < opens <= placed.start for spans in hours for opens, _ in spans)
 
 
@@ -185,6 +185,6 @@ def is_part(plan: Plan, run: str, operation: str, kind: str = "") -> Callable[[B
         if (block.run, block.operation) != (run, operation):
             return False
         set_up = kind == "setup" and plan.placed[block.index].setup > 0
-        return not kind or set_up or any(one.kind == kind for one in block.stretches)
+        return not kind or set_up or any(stretch.kind == kind for stretch in block.stretches)
 
     return found

@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from runboard.plan.pace import PersonMachine, takt_time
 from runboard.plan.schedule.problem.hours import Presence, common, everybody, joined, open_spans, open_ticks
-from runboard.plan.schedule.problem.nouns import Block, Order, Plan, Problem, Span
+from runboard.plan.schedule.problem.nouns import Block, OrderDue, Plan, Problem, Span
 from runboard.plan.schedule.problem.people import Doing, cliques, ticks_of
 from runboard.plan.schedule.problem.worth import there_at
 from runboard.plan.schedule.told.effort import finish_of, ticks, works
@@ -69,24 +69,24 @@ def run_paces(problem: Problem, plan: Plan) -> list[RunPace]:
 
 def _of_run(problem: Problem, plan: Plan, run: str) -> RunPace:
     pieces = sum(pieces for _, pieces in problem.last[run])
-    order = _asks_most(problem, run) or Order(run, "", pieces, pieces)
+    order = _asks_most(problem, run) or OrderDue(run, "", pieces, pieces)
     until = finish_of(problem, plan, run) if order.due is None else order.due
 
     def pace(stations: tuple[int, ...], work: int, left: int) -> Pace:
         return Pace(stations, Fraction(work, pieces), takt_time(Fraction(max(0, left)), order.by_then))
 
     there = there_at(problem, [plan.end(problem, at) for at in range(len(problem.blocks))], order)
-    stations = [pace(*one) for one in _stations(problem, plan, run, until)]
-    by_station = tuple(sorted(stations, key=lambda one: one.tightness, reverse=True))
-    people = max((pace(*one) for one in _people(problem, plan, run, until)), key=lambda one: one.tightness)
+    stations = [pace(*station) for station in _stations(problem, plan, run, until)]
+    by_station = tuple(sorted(stations, key=lambda pace: pace.tightness, reverse=True))
+    people = max((pace(*person) for person in _people(problem, plan, run, until)), key=lambda pace: pace.tightness)
     return RunPace(run, order.by_then, until, order.due is not None, there, people, by_station)
 
 
-def _asks_most(problem: Problem, run: str) -> Order | None:
+def _asks_most(problem: Problem, run: str) -> OrderDue | None:
     """The order line with the shortest takt; None where no line has a due moment."""
-    hours = {one: Fraction(open_ticks(problem, one.due)) for one in problem.orders
-             if one.run == run and one.by_then > 0 and one.due is not None}  # fmt: skip
-    return min(hours, key=lambda one: takt_time(hours[one], one.by_then), default=None)
+    hours = {order: Fraction(open_ticks(problem, order.due)) for order in problem.orders
+             if order.run == run and order.by_then > 0 and order.due is not None}  # fmt: skip
+    return min(hours, key=lambda order: takt_time(hours[order], order.by_then), default=None)
 
 
 def _stations(problem: Problem, plan: Plan, run: str, until: int) -> Iterator[tuple[tuple[int, ...], int, int]]:
@@ -101,7 +101,7 @@ def _stations(problem: Problem, plan: Plan, run: str, until: int) -> Iterator[tu
 
 def _people(problem: Problem, plan: Plan, run: str, until: int) -> Iterator[tuple[tuple[int, ...], int, int]]:
     """The same of each set of what one person does one at a time; ``stations`` are those that somebody must stay at."""
-    hours, ours = everybody(problem).between(0, until), {one.station for one in problem.blocks if one.run == run}
+    hours, ours = everybody(problem).between(0, until), {block.station for block in problem.blocks if block.run == run}
     for row in cliques(problem) or [frozenset[Doing]()]:
         work, others = 0, 0
         for placed in plan.placed:
@@ -121,16 +121,18 @@ def machines_served(problem: Problem) -> dict[int, PersonMachine[Fraction]]:
     it: nothing counts but hands. Who must stay and watch, and in which room, is not in it."""
     found = {}
     for at in range(len(problem.stations)):
-        loads = [one for one in problem.blocks if one.station == at and not one.begun and _machine(one)]
-        unloads = [problem.blocks[problem.unloaded_by[one.index]] for one in loads if one.index in problem.unloaded_by]
-        if hands := sum(one.hands for one in (*loads, *unloads)):
+        loads = [block for block in problem.blocks if block.station == at and not block.begun and _machine(block)]
+        unloads = [
+            problem.blocks[problem.unloaded_by[block.index]] for block in loads if block.index in problem.unloaded_by
+        ]
+        if hands := sum(block.hands for block in (*loads, *unloads)):
             a_load = Fraction(hands, len(loads)), Fraction(0), Fraction(sum(map(_machine, loads)), len(loads))
             found[at] = PersonMachine(*a_load)
     return found
 
 
 def _machine(block: Block) -> int:
-    return sum(one.length for one in block.stretches if one.kind == "machine")
+    return sum(stretch.length for stretch in block.stretches if stretch.kind == "machine")
 
 
 # trays
@@ -164,7 +166,7 @@ def trays_in_work(problem: Problem, plan: Plan, begun: Collection[tuple[str, str
         return None
     at_once, through = (
         Presence.of([span] for span in spans.values()),
-        sum(there.between(*one) for one in spans.values()),
+        sum(there.between(*span) for span in spans.values()),
     )
     area = sum(at_once.between(opens, closes) for opens, closes in open_spans(problem))
     many = len(spans)

@@ -38,7 +38,7 @@ def _form(hint: Any) -> _Form:
     depth = 0
     while get_args(hint):
         (hint,), depth = get_args(hint), depth + 1
-    names = [one.name for one in fields(hint)] if is_dataclass(hint) else []
+    names = [field.name for field in fields(hint)] if is_dataclass(hint) else []
     dtype = numpy.dtype([(name, "i8") for name in names] or "i8", align=True)
     return _Form(attrgetter(*names) if names else int, dtype, depth)
 
@@ -60,8 +60,8 @@ class _ShopType(numba.types.Record):
         found: Any = []
         at = 0
         for name, (_, dtype, depth) in _FORMS.items():
-            one = numba.from_dtype(dtype)
-            found.append((name, {"type": numba.types.Array(one, depth, "C") if depth else one, "offset": at}))
+            made = numba.from_dtype(dtype)
+            found.append((name, {"type": numba.types.Array(made, depth, "C") if depth else made, "offset": at}))
             at += 8 * (len(_ARRAY) - 2 + 2 * depth) if depth else dtype.itemsize
         super().__init__(found, at, aligned=True)
 
@@ -80,12 +80,12 @@ def as_arrays(shop: Shop) -> tuple[Any, Any]:
 
 def copied(shop: Any) -> tuple[Any, Any]:
     """The same of other arrays, for a go beside."""
-    return bound(Shop._make(one.copy() for one in shop))
+    return bound(Shop._make(array.copy() for array in shop))
 
 
 def _array(values: Any, form: _Form) -> Any:
     rows = [values] if form.depth == 0 else values
-    flat = [form.get(one) for row in rows for one in row] if form.depth == 2 else [form.get(one) for one in rows]
+    flat = [form.get(value) for row in rows for value in row] if form.depth == 2 else [form.get(row) for row in rows]
     shape = (len(rows), len(rows[0]) if rows else 0) if form.depth == 2 else (len(rows),)
     array = numpy.array(flat, dtype=form.dtype).reshape(shape)
     found = array.view(numpy.recarray) if form.dtype.names else array
@@ -96,8 +96,8 @@ def bound(shop: Any) -> tuple[Any, Any]:
     """(the shop, the record of ``_ShopType``): its first words are the go's own, then where each array lies. It is good as
     long as the arrays are."""
     words = list(shop.go.tolist())
-    for one in shop[1:]:
-        words += (0, 0, one.size, one.itemsize, one.ctypes.data, *one.shape, *one.strides)
+    for array in shop[1:]:
+        words += (0, 0, array.size, array.itemsize, array.ctypes.data, *array.shape, *array.strides)
     record = numpy.array(words)
     go = record[: len(shop.go)].view(_FORMS["go"].dtype).view(numpy.recarray)[0]
     return shop._replace(go=go), record.view([("words", "i8", len(words))])[0]

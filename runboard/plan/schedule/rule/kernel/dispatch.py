@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from runboard.plan.schedule.rule.kernel.limits import attend, closing, forget, insert, next_moment, walks_of
 from runboard.plan.schedule.rule.kernel.placing import begin, choose, find_place, place, try_group
-from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, LAST, Block, Group, Shop
+from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, LAST, BlockRecord, GroupRecord, Shop
 
 
 def replicate(
@@ -62,7 +62,7 @@ def begin_afresh(shop: Shop, priority: Sequence[int], lengths: Sequence[int]) ->
             place_begun(shop, block)
 
 
-def place_begun(shop: Shop, block: Block) -> None:
+def place_begun(shop: Shop, block: BlockRecord) -> None:
     """Put a block where it is already: from now on, in the hands or before the eyes of whoever is at it."""
     hands, go = block.by, shop.go
     if hands >= 0:
@@ -114,29 +114,29 @@ def begin_one(shop: Shop, tick: int) -> bool:
     join_soon(shop, tick + shop.go.farthest)
     best, best_at, best_value, best_who, best_when = -1, -1, LAST, -1, -1
     for at in range(shop.go.front_count):
-        one = shop.front[at]
-        if shop.values[one] >= best_value:
+        work = shop.front[at]
+        if shop.values[work] >= best_value:
             break
-        if one >= len(shop.blocks):
-            group = shop.groups[one - len(shop.blocks)]
+        if work >= len(shop.blocks):
+            group = shop.groups[work - len(shop.blocks)]
             if group.wake <= tick and group.failed != tick:
-                best, best_at, best_value = one, at, shop.values[one]
+                best, best_at, best_value = work, at, shop.values[work]
             continue
-        kind = shop.kinds[shop.blocks[one].kind]
-        if kind.failed == tick or wets_from(shop, shop.blocks[one], tick) > tick:
+        kind = shop.kinds[shop.blocks[work].kind]
+        if kind.failed == tick or wets_from(shop, shop.blocks[work], tick) > tick:
             continue
         # What one that is ready can have or not have, the others of its kind can or cannot, too.
         is_open = True
-        while is_open and one >= 0 and shop.values[one] < best_value:
-            block = shop.blocks[one]
+        while is_open and work >= 0 and shop.values[work] < best_value:
+            block = shop.blocks[work]
             is_open = block.ready > tick
             who, when, walk = find_place(shop, block, tick)
-            value = shop.values[one] + shop.go.stay * walk * len(shop.blocks)
+            value = shop.values[work] + shop.go.stay * walk * len(shop.blocks)
             if when >= 0 and value < best_value:
-                best, best_at, best_value, best_who, best_when = one, at, value, who, when
+                best, best_at, best_value, best_who, best_when = work, at, value, who, when
             elif when < 0 and not is_open:
                 kind.failed = tick
-            one = block.next
+            work = block.next
     if best < 0:
         return False
     if best >= len(shop.blocks):
@@ -148,7 +148,7 @@ def begin_one(shop: Shop, tick: int) -> bool:
     return True
 
 
-def begin_group(shop: Shop, group: Group, at: int, tick: int) -> None:
+def begin_group(shop: Shop, group: GroupRecord, at: int, tick: int) -> None:
     """Place a group, or put it off."""
     if try_group(shop, group, tick) < 0:
         group.failed = tick
@@ -160,7 +160,7 @@ def begin_group(shop: Shop, group: Group, at: int, tick: int) -> None:
             release_followers(shop, block)
 
 
-def release_followers(shop: Shop, block: Block) -> None:
+def release_followers(shop: Shop, block: BlockRecord) -> None:
     """Tell those that wait for a block when it ends; one that waits for nothing else joins the front."""
     shop.spoiling[shop.stations[block.station].room] -= block.spoils
     shop.go.careful = 1
@@ -203,17 +203,17 @@ def next_ready(shop: Shop, tick: int) -> int:
     if go.late_wet == 0 and len(shop.groups) == 0:
         return found
     for at in range(go.front_count):
-        one = shop.front[at]
-        if one >= len(shop.blocks):
-            ready = shop.groups[one - len(shop.blocks)].wake
+        work = shop.front[at]
+        if work >= len(shop.blocks):
+            ready = shop.groups[work - len(shop.blocks)].wake
         else:
-            ready = wets_from(shop, shop.blocks[one], tick)
+            ready = wets_from(shop, shop.blocks[work], tick)
         if tick < ready < found:
             found = ready
     return found
 
 
-def wets_from(shop: Shop, block: Block, tick: int) -> int:
+def wets_from(shop: Shop, block: BlockRecord, tick: int) -> int:
     """From when a finish may be brought on, where it is kept for so long before the end of somebody's hours as long as
     dusty or hot work is left for the same room; ``tick`` itself where it is not kept, or nobody is there."""
     late_wet, room = shop.go.late_wet, shop.stations[block.station].room
@@ -231,12 +231,12 @@ def wets_from(shop: Shop, block: Block, tick: int) -> int:
 # the front
 
 
-def join_front(shop: Shop, one: int) -> None:
+def join_front(shop: Shop, work: int) -> None:
     """One more in the front: behind those that come before it."""
     at = shop.go.front_count
-    while at > 0 and shop.values[shop.front[at - 1]] > shop.values[one]:
+    while at > 0 and shop.values[shop.front[at - 1]] > shop.values[work]:
         at -= 1
-    insert(shop.front, shop.go.front_count, at, one)
+    insert(shop.front, shop.go.front_count, at, work)
     shop.go.front_count += 1
 
 
@@ -247,7 +247,7 @@ def leave_front(shop: Shop, at: int) -> None:
         shop.front[place_] = shop.front[place_ + 1]
 
 
-def join_kind(shop: Shop, block: Block) -> None:
+def join_kind(shop: Shop, block: BlockRecord) -> None:
     """One more of its kind that may begin soon: in the front itself where it comes first of them."""
     kind, value = shop.kinds[block.kind], shop.values[block.index]
     if kind.first >= 0 and shop.values[kind.first] <= value:
@@ -265,7 +265,7 @@ def join_kind(shop: Shop, block: Block) -> None:
     join_front(shop, block.index)
 
 
-def leave_kind(shop: Shop, block: Block, at: int) -> None:
+def leave_kind(shop: Shop, block: BlockRecord, at: int) -> None:
     """Take a block out of those of its kind, of which the first is ``at`` its place in the front."""
     kind = shop.kinds[block.kind]
     if kind.first != block.index:
@@ -280,7 +280,7 @@ def leave_kind(shop: Shop, block: Block, at: int) -> None:
         join_front(shop, kind.first)
 
 
-def wait(shop: Shop, block: Block) -> None:
+def wait(shop: Shop, block: BlockRecord) -> None:
     """A block waits for nothing but time from now on."""
     go, at = shop.go, shop.go.waiting_count
     while at > 0 and shop.blocks[shop.waiting[at - 1]].ready > block.ready:

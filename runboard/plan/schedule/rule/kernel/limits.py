@@ -1,7 +1,16 @@
 """What people, stations, services and the air of a room allow from one moment to another; when that changes next; and how
 often people walk."""
 
-from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, MOST_WATCHERS, WATCH, Person, Shop, Span, Station
+from runboard.plan.schedule.rule.kernel.records import (
+    BIG,
+    HANDS,
+    MOST_WATCHERS,
+    WATCH,
+    PersonRecord,
+    Shop,
+    SpanRecord,
+    StationRecord,
+)
 
 
 def closing(shop: Shop, at: int, to: int, tick: int) -> int:
@@ -16,12 +25,12 @@ def walk_between(shop: Shop, one: int, other: int) -> int:
     return 0 if one < 0 or other < 0 else shop.walks[one][other]
 
 
-def room_of(shop: Shop, person: Person) -> int:
+def room_of(shop: Shop, person: PersonRecord) -> int:
     """Where somebody is by what they do last."""
     return shop.spans[person.index][person.span_to - 1].room
 
 
-def can_overlap(shop: Shop, what: int, station: Station, span: Span) -> bool:
+def can_overlap(shop: Shop, what: int, station: StationRecord, span: SpanRecord) -> bool:
     """Whether somebody can be at a station, as HANDS or WATCH, during another span of theirs."""
     if what == HANDS:
         return span.what == WATCH and shop.in_sight[span.station][station.index] == 1
@@ -30,7 +39,7 @@ def can_overlap(shop: Shop, what: int, station: Station, span: Span) -> bool:
     return shop.together[station.index][span.station] == 1
 
 
-def arrival(shop: Shop, person: Person, station: Station, tick: int) -> int:
+def arrival(shop: Shop, person: PersonRecord, station: StationRecord, tick: int) -> int:
     """The first moment from ``tick`` on at which somebody who is free can put hands to a station; -1 where they are not."""
     found, spans = tick, shop.spans[person.index]
     for at in range(person.span_to - 1, person.span_from - 1, -1):  # what keeps them is mostly the last
@@ -42,7 +51,7 @@ def arrival(shop: Shop, person: Person, station: Station, tick: int) -> int:
     return found
 
 
-def can_attend(shop: Shop, person: Person, what: int, station: Station, start: int, end: int) -> bool:
+def can_attend(shop: Shop, person: PersonRecord, what: int, station: StationRecord, start: int, end: int) -> bool:
     """Whether somebody can be at a station from start to end, beside all that they do already."""
     if closing(shop, person.open, person.hour_to, start) < end:
         return False
@@ -59,14 +68,14 @@ def can_attend(shop: Shop, person: Person, what: int, station: Station, start: i
     return True
 
 
-def attend(shop: Shop, person: Person, what: int, station: int, room: int, start: int, end: int) -> None:
+def attend(shop: Shop, person: PersonRecord, what: int, station: int, room: int, start: int, end: int) -> None:
     """Somebody is at a station from start to end."""
     span = shop.spans[person.index][person.span_to]
     span.start, span.end, span.what, span.station, span.room = start, end, what, station, room
     person.span_to += 1
 
 
-def choose_watchers(shop: Shop, hands: int, others: int, station: Station, start: int, end: int) -> bool:
+def choose_watchers(shop: Shop, hands: int, others: int, station: StationRecord, start: int, end: int) -> bool:
     """Find who watches a machine from start to end: one person, or one after another where hours end meanwhile.
 
     Whoever loaded it comes first, or, with ``others``, whoever is in the room already. The answer is put behind ``watchers``.
@@ -191,7 +200,7 @@ def next_moment(shop: Shop, tick: int) -> int:
 # walks
 
 
-def walks_of(shop: Shop, person: Person) -> int:
+def walks_of(shop: Shop, person: PersonRecord) -> int:
     """How often somebody goes from a room to another: they are where their hands are, and while they only watch in that room.
     Room and moment of each thing that they turn to lie in ``places``, as one number, in order."""
     spans, count, until, low = shop.spans[person.index], 0, -1, 1
@@ -214,7 +223,7 @@ def walks_of(shop: Shop, person: Person) -> int:
     return found
 
 
-def put_in_order(shop: Shop, person: Person) -> None:
+def put_in_order(shop: Shop, person: PersonRecord) -> None:
     """Put somebody's spans behind the first in ``order``, by their start, hands first."""
     spans = shop.spans[person.index]
     for at in range(1, person.span_to):
@@ -224,7 +233,7 @@ def put_in_order(shop: Shop, person: Person) -> None:
         insert(shop.order, at, place, at)
 
 
-def turn_back(shop: Shop, person: Person, low: int, count: int, tick: int) -> tuple[int, int]:
+def turn_back(shop: Shop, person: PersonRecord, low: int, count: int, tick: int) -> tuple[int, int]:
     """(how many places, the first span that is not over): hands are free at a tick, and what is watched goes on."""
     spans = shop.spans[person.index]
     while low < person.span_to and spans[shop.order[low]].end <= tick:

@@ -15,16 +15,16 @@ from runboard.plan.schedule.rule.kernel.limits import (
     taken_at,
     walk_between,
 )
-from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, WATCH, Block, Group, Shop, Station
+from runboard.plan.schedule.rule.kernel.records import BIG, HANDS, WATCH, BlockRecord, GroupRecord, Shop, StationRecord
 
 
-def setup_of(shop: Shop, block: Block) -> int:
+def setup_of(shop: Shop, block: BlockRecord) -> int:
     """How long its station must be set up for a block, as it stands."""
     fits = block.family < 0 or shop.stations[block.station].stands_on == block.family
     return 0 if fits or block.unloads >= 0 or block.begun == 1 else block.setup
 
 
-def find_place(shop: Shop, block: Block, tick: int) -> tuple[int, int, int]:
+def find_place(shop: Shop, block: BlockRecord, tick: int) -> tuple[int, int, int]:
     """(who, when, how far they walk) for a block that is begun as decided at ``tick``: the start is later only by a walk.
     Nobody where no hands are wanted; when is -1 where it cannot be."""
     station, setup, floor = shop.stations[block.station], setup_of(shop, block), block.ready
@@ -48,7 +48,7 @@ def find_place(shop: Shop, block: Block, tick: int) -> tuple[int, int, int]:
     return who, when, walks
 
 
-def can_begin(shop: Shop, block: Block, hands: int, start: int, setup: int) -> bool:
+def can_begin(shop: Shop, block: BlockRecord, hands: int, start: int, setup: int) -> bool:
     """Whether a block can begin at ``start`` in somebody's hands, what it takes off being free from then on."""
     station = shop.stations[block.station]
     take_off(shop, block, start)
@@ -62,7 +62,7 @@ def can_begin(shop: Shop, block: Block, hands: int, start: int, setup: int) -> b
     )
 
 
-def is_free(shop: Shop, block: Block, begins: int) -> bool:
+def is_free(shop: Shop, block: BlockRecord, begins: int) -> bool:
     """Whether the air in its room and the services it draws on allow a block's own work to begin at a moment."""
     end = begins + block.length
     for at in range(block.rival_to, block.air_to):
@@ -79,7 +79,7 @@ def is_free(shop: Shop, block: Block, begins: int) -> bool:
     return True
 
 
-def can_hold(shop: Shop, block: Block, end: int) -> bool:
+def can_hold(shop: Shop, block: BlockRecord, end: int) -> bool:
     """Whether a block's pieces can hold their services from its end until nobody knows when, and leave enough for whoever must
     come before they are taken off (Habermann 1969: something that holds can then always be brought to its end)."""
     for at in range(block.hold_from, block.hold_to):
@@ -96,7 +96,7 @@ def can_hold(shop: Shop, block: Block, end: int) -> bool:
     return True
 
 
-def take_off(shop: Shop, block: Block, start: int) -> None:
+def take_off(shop: Shop, block: BlockRecord, start: int) -> None:
     """Let a block that begins at ``start`` take off what it waited for: where it is the last that did, what was held until
     then is free."""
     for at in range(block.lag_from, block.lag_to):
@@ -106,7 +106,7 @@ def take_off(shop: Shop, block: Block, start: int) -> None:
             end_hold(shop, before, max(start, taken_off(shop, before)))
 
 
-def put_back(shop: Shop, block: Block) -> None:
+def put_back(shop: Shop, block: BlockRecord) -> None:
     """Undo it."""
     for at in range(block.lag_from, block.lag_to):
         before = shop.blocks[shop.lags[at].block]
@@ -115,7 +115,7 @@ def put_back(shop: Shop, block: Block) -> None:
         before.takers += 1
 
 
-def taken_off(shop: Shop, block: Block) -> int:
+def taken_off(shop: Shop, block: BlockRecord) -> int:
     """When the last of those that are placed took off what a block holds."""
     found = 0
     for at in range(block.lag_to, block.taker_to):
@@ -123,7 +123,7 @@ def taken_off(shop: Shop, block: Block) -> int:
     return found
 
 
-def end_hold(shop: Shop, block: Block, end: int) -> None:
+def end_hold(shop: Shop, block: BlockRecord, end: int) -> None:
     """What a block's pieces hold is free from ``end`` on."""
     for at in range(shop.go.taken_count):
         if shop.taken[at].holder == block.index:
@@ -131,7 +131,7 @@ def end_hold(shop: Shop, block: Block, end: int) -> None:
             shop.go.taken_until = min(shop.go.taken_until, end)
 
 
-def can_handle(shop: Shop, block: Block, hands: int, start: int, setup: int) -> bool:
+def can_handle(shop: Shop, block: BlockRecord, hands: int, start: int, setup: int) -> bool:
     """Whether somebody can put hands to a block: a setup and all that follows by hand without a pause are one."""
     station, begins = shop.stations[block.station], start + setup
     since, until = start if setup > 0 else -1, begins
@@ -147,7 +147,7 @@ def can_handle(shop: Shop, block: Block, hands: int, start: int, setup: int) -> 
     return True
 
 
-def choose(shop: Shop, block: Block, hands: int, others: int, begins: int) -> bool:
+def choose(shop: Shop, block: BlockRecord, hands: int, others: int, begins: int) -> bool:
     """Choose who watches a block's machine, where it must be watched; False where nobody can."""
     shop.go.chosen_count = 0
     for at in range(block.stretch_from, block.stretch_to):
@@ -158,7 +158,7 @@ def choose(shop: Shop, block: Block, hands: int, others: int, begins: int) -> bo
     return True
 
 
-def place(shop: Shop, block: Block, hands: int, start: int, setup: int) -> None:
+def place(shop: Shop, block: BlockRecord, hands: int, start: int, setup: int) -> None:
     """Begin a block whose watchers lie in ``chosen``: it takes as long as it really will."""
     station, tick = shop.stations[block.station], start
     if setup > 0:
@@ -187,7 +187,7 @@ def place(shop: Shop, block: Block, hands: int, start: int, setup: int) -> None:
         station.stands_on = block.family
 
 
-def watch(shop: Shop, block: Block, station: Station, start: int, end: int) -> None:
+def watch(shop: Shop, block: BlockRecord, station: StationRecord, start: int, end: int) -> None:
     """Let the chosen watch a machine, each until the next takes over."""
     first, count = shop.go.watcher_count, shop.go.chosen_count
     for at in range(first, first + count):
@@ -204,7 +204,7 @@ def watch(shop: Shop, block: Block, station: Station, start: int, end: int) -> N
 # groups
 
 
-def try_group(shop: Shop, group: Group, tick: int) -> int:
+def try_group(shop: Shop, group: GroupRecord, tick: int) -> int:
     """Place all that is left of a group from ``tick`` on; answers when its first begins, or -1 where it cannot be placed
     yet. One that would begin later only is left for then, unless a part of it was begun: that one waits for the rest."""
     for at in range(group.member_from, group.member_to):
@@ -223,7 +223,7 @@ def try_group(shop: Shop, group: Group, tick: int) -> int:
     return -1
 
 
-def place_members(shop: Shop, group: Group, tick: int) -> int:
+def place_members(shop: Shop, group: GroupRecord, tick: int) -> int:
     """Place each of a group in turn. When the first begins, or -1 where there is no place for one, -2 where its station is
     held, -3 where one came too late: what it came too late for has to be begun later."""
     first = BIG
@@ -248,14 +248,14 @@ def place_members(shop: Shop, group: Group, tick: int) -> int:
     return first
 
 
-def begin(shop: Shop, block: Block, hands: int, start: int) -> None:
+def begin(shop: Shop, block: BlockRecord, hands: int, start: int) -> None:
     """Place a block where ``find_place`` found it."""
     setup = setup_of(shop, block)
     choose(shop, block, hands, shop.go.others_watch, start + setup)
     place(shop, block, hands, start, setup)
 
 
-def ready_of(shop: Shop, block: Block) -> int:
+def ready_of(shop: Shop, block: BlockRecord) -> int:
     """From when a block may begin, by what it waits for."""
     found = block.release
     if block.unloads >= 0:
@@ -265,7 +265,7 @@ def ready_of(shop: Shop, block: Block) -> int:
     return found
 
 
-def is_late(shop: Shop, block: Block) -> int:
+def is_late(shop: Shop, block: BlockRecord) -> int:
     """0 where a block is in time for all that it may not come too late for, else -3, or -1 where nothing can be done."""
     found = 0
     for at in range(block.lag_from, block.lag_to):
@@ -288,7 +288,7 @@ def save(shop: Shop) -> None:
         station.was_free, station.was_on = station.free, station.stands_on
 
 
-def restore(shop: Shop, group: Group) -> None:
+def restore(shop: Shop, group: GroupRecord) -> None:
     """Take back a try: what was added lies at the end of each list."""
     go = shop.go
     go.taken_count, go.taken_until, go.watcher_count = go.was_taken_count, go.was_taken_until, go.was_watcher_count

@@ -41,7 +41,7 @@ class Go:
 
 
 @dataclass(slots=True)
-class Block:
+class BlockRecord:
     """A block; parts of lists that are its own go from where the part before ends, the first from ``_from``."""
 
     index: int = 0
@@ -84,7 +84,7 @@ class Block:
 
 
 @dataclass(slots=True)
-class Stretch:
+class StretchRecord:
     """A part of a block; ``attendance`` is HANDS, WATCH or 0."""
 
     offset: int = 0
@@ -108,7 +108,7 @@ class Draw:
 
 
 @dataclass(slots=True)
-class Lag:
+class LagRecord:
     """What a block waits for, or who waits for it; ``latest`` is -1 where there is none."""
 
     block: int = 0
@@ -117,7 +117,7 @@ class Lag:
 
 
 @dataclass(slots=True)
-class Kind:
+class KindRecord:
     """Blocks that ask the same of the shop at any moment: what one cannot have, no other can."""
 
     # go
@@ -126,7 +126,7 @@ class Kind:
 
 
 @dataclass(slots=True)
-class Group:
+class GroupRecord:
     """Blocks placed together, as (from, to) in ``members``; and for how many others outside it they wait."""
 
     index: int = 0
@@ -141,7 +141,7 @@ class Group:
 
 
 @dataclass(slots=True)
-class Station:
+class StationRecord:
     """A station; its runs are (from, to) in ``hours``."""
 
     index: int = 0
@@ -158,7 +158,7 @@ class Station:
 
 
 @dataclass(slots=True)
-class Person:
+class PersonRecord:
     """A person; their windows are (from, to) in ``hours``. Their first span is where they were ``seen`` last, -1 nowhere."""
 
     index: int = 0
@@ -181,7 +181,7 @@ class Hours:
 
 
 @dataclass(slots=True)
-class Span:
+class SpanRecord:
     """Somebody's hands or eyes at a station; ``what`` is HANDS or WATCH."""
 
     start: int = 0
@@ -192,7 +192,7 @@ class Span:
 
 
 @dataclass(slots=True)
-class Use:
+class UseRecord:
     """So much taken of a service, or something in a room's air. ``holder`` is the block whose pieces hold it."""
 
     what: int = 0
@@ -215,25 +215,25 @@ class Shop(NamedTuple):
     """All records. Lists hold objects, or are arrays where the rule is compiled; ``go`` is one record."""
 
     go: Go
-    blocks: list[Block]
-    groups: list[Group]
+    blocks: list[BlockRecord]
+    groups: list[GroupRecord]
     members: list[int]  # blocks of groups, each in the order in which it is placed
-    stations: list[Station]
-    people: list[Person]
-    stretches: list[Stretch]
+    stations: list[StationRecord]
+    people: list[PersonRecord]
+    stretches: list[StretchRecord]
     draws: list[Draw]
-    lags: list[Lag]
+    lags: list[LagRecord]
     hours: list[Hours]
     openings: list[int]  # when hours open, in order, and BIG
-    kinds: list[Kind]
+    kinds: list[KindRecord]
     capacities: list[int]  # of services, by what a draw is of
     able: list[list[int]]  # block, person
     walks: list[list[int]]  # room, room
     in_sight: list[list[int]]  # station, station: hands there while this one is watched
     together: list[list[int]]  # station, station: both watched by one person
     # go
-    spans: list[list[Span]]  # of each person
-    taken: list[Use]
+    spans: list[list[SpanRecord]]  # of each person
+    taken: list[UseRecord]
     watchers: list[Watcher]
     spoiling: list[int]  # in each room, blocks that heat or make dust and are not begun
     values: list[int]  # priorities of blocks, and behind them of groups

@@ -13,19 +13,19 @@ from runboard.plan.schedule.rule.kernel.records import (
     SOLVENT,
     WATCH,
     WET,
-    Block,
+    BlockRecord,
     Draw,
     Go,
-    Group,
+    GroupRecord,
     Hours,
-    Kind,
-    Lag,
-    Person,
+    KindRecord,
+    LagRecord,
+    PersonRecord,
     Shop,
-    Span,
-    Station,
-    Stretch,
-    Use,
+    SpanRecord,
+    StationRecord,
+    StretchRecord,
+    UseRecord,
     Watcher,
 )
 
@@ -42,8 +42,8 @@ def plan_of(shop: Shop, source: str) -> nouns.Plan:
     """The plan of a go that placed every block."""
     watchers: dict[int, list[tuple[int, int]]] = {}
     for at in range(shop.go.watcher_count):
-        one = shop.watchers[at]
-        watchers.setdefault(int(one.block), []).append((int(one.person), int(one.start)))
+        watcher = shop.watchers[at]
+        watchers.setdefault(int(watcher.block), []).append((int(watcher.person), int(watcher.start)))
     columns = (_column(shop.blocks, name) for name in ("index", "start", "set_up", "hands"))
     placed = (
         nouns.Placed(index, start, set_up, None if hands < 0 else hands, tuple(watchers.get(index, ())))
@@ -55,7 +55,7 @@ def plan_of(shop: Shop, source: str) -> nouns.Plan:
 def _column(records: Any, name: str) -> list[int]:
     """A field of each record: of arrays at once, which is ten times as fast."""
     if isinstance(records, list):
-        return [getattr(one, name) for one in records]
+        return [getattr(record, name) for record in records]
     found: list[int] = records[name].tolist()
     return found
 
@@ -69,15 +69,15 @@ class _Builder:
         self.families = {"": -1}
         self.takers, self.ranks, self.groups = _takers(problem), _ranks(problem), groups_of(problem)
         self.group_of = {block: at for at, members in enumerate(self.groups) for block in members}
-        self.stretches: list[Stretch] = []
+        self.stretches: list[StretchRecord] = []
         self.draws: list[Draw] = []
-        self.lags: list[Lag] = []
+        self.lags: list[LagRecord] = []
         self.hours: list[Hours] = []
 
     def shop(self) -> Shop:
         problem, stations = self.problem, self.problem.stations
-        blocks = [self._block(one) for one in problem.blocks]
-        watchers = MOST_WATCHERS * (1 + sum(one.attendance == WATCH for one in self.stretches))
+        blocks = [self._block(block) for block in problem.blocks]
+        watchers = MOST_WATCHERS * (1 + sum(stretch.attendance == WATCH for stretch in self.stretches))
         spans = 1 + len(blocks) + len(self.stretches) + watchers
         every = range(len(stations))
         return Shop(
@@ -85,21 +85,23 @@ class _Builder:
             blocks=blocks,
             groups=[self._group(at, members) for at, members in enumerate(self.groups)],
             members=[block for members in self.groups for block in members],
-            stations=[self._station(at, one) for at, one in enumerate(stations)],
-            people=[Person(at, one.room, *self._hours(one.windows)) for at, one in enumerate(problem.people)],
+            stations=[self._station(at, station) for at, station in enumerate(stations)],
+            people=[
+                PersonRecord(at, person.room, *self._hours(person.windows)) for at, person in enumerate(problem.people)
+            ],
             stretches=self.stretches,
             draws=self.draws,
             lags=self.lags,
             hours=self.hours,
-            openings=[*sorted({one.opens for one in self.hours}), BIG],
-            kinds=[Kind() for _ in self.kinds],
+            openings=[*sorted({hours.opens for hours in self.hours}), BIG],
+            kinds=[KindRecord() for _ in self.kinds],
             capacities=[0] * self._air(len(problem.rooms), 0) + [capacity for _, capacity in problem.services],
-            able=[[int(at in one.people) for at in range(len(problem.people))] for one in problem.blocks],
+            able=[[int(at in block.people) for at in range(len(problem.people))] for block in problem.blocks],
             walks=[list(walks) for walks in problem.walks],
             in_sight=[[int(at == other or other in stations[at].watched_from) for other in every] for at in every],
             together=[[int(_is_together(problem, at, other)) for other in every] for at in every],
-            spans=[[Span() for _ in range(spans)] for _ in problem.people],
-            taken=[Use() for _ in self.draws],
+            spans=[[SpanRecord() for _ in range(spans)] for _ in problem.people],
+            taken=[UseRecord() for _ in self.draws],
             watchers=[Watcher() for _ in range(watchers)],
             spoiling=[0] * len(problem.rooms),
             values=[0] * (len(blocks) + len(self.groups)),
@@ -109,19 +111,19 @@ class _Builder:
             front=[0] * (len(blocks) + len(self.groups)),
         )
 
-    def _block(self, block: nouns.Block) -> Block:
+    def _block(self, block: nouns.Block) -> BlockRecord:
         station, takers = self.problem.stations[block.station], self.takers[block.index]
         unloaded_by = self.problem.unloaded_by.get(block.index)
         stretches = [
-            Stretch(one.offset, one.length, _ATTENDANCE[one.attendance], *self._draws(one.draws))
-            for one in block.stretches
+            StretchRecord(stretch.offset, stretch.length, _ATTENDANCE[stretch.attendance], *self._draws(stretch.draws))
+            for stretch in block.stretches
         ]
-        return Block(
+        return BlockRecord(
             block.index,
             *_put(self.stretches, stretches),
-            *_put(self.lags, [Lag(one.before, one.least, _or_none(one.latest)) for one in block.lags]),
+            *_put(self.lags, [LagRecord(lag.before, lag.least, _or_none(lag.latest)) for lag in block.lags]),
             _put(self.lags, takers)[1],
-            _put(self.lags, [] if unloaded_by is None else [Lag(unloaded_by, 0, -1)])[1],
+            _put(self.lags, [] if unloaded_by is None else [LagRecord(unloaded_by, 0, -1)])[1],
             *self._draws(block.holds),
             _put(self.draws, self._rivals(block))[1],
             _put(self.draws, self._airs(block, station))[1],
@@ -146,16 +148,20 @@ class _Builder:
         """Who must be done before all that wait for a block begin, and needs of what it holds."""
         if not block.holds:
             return
-        own = {one.index for one in nouns.leading_to(self.problem, [block.index])}
-        firsts = {one for taker in self.takers[block.index] for one in self.problem.blocks[taker.block].waits_for}
+        own = {block.index for block in nouns.leading_to(self.problem, [block.index])}
+        firsts = {
+            waited_for
+            for taker in self.takers[block.index]
+            for waited_for in self.problem.blocks[taker.block].waits_for
+        }
         for other in nouns.leading_to(self.problem, firsts):
-            needs = [*other.holds, *(draw for one in other.stretches for draw in one.draws)]
+            needs = [*other.holds, *(draw for stretch in other.stretches for draw in stretch.draws)]
             for service, _ in block.holds if other.index not in own else ():
                 most = max((count for what, count in needs if what == service), default=0)
                 if most:
                     yield Draw(self._service(service), most, other.index)
 
-    def _airs(self, block: nouns.Block, station: nouns.Station) -> Iterator[Draw]:
+    def _airs(self, block: nouns.Block, station: nouns.PlannedStation) -> Iterator[Draw]:
         """What a block is to the air in its room."""
         afters = {DUST: 0 if station.dusty else None, HEAT: 0 if station.heats else None, SOLVENT: block.airs}
         afters[WET] = max(block.wet, block.airs or 0) if block.is_coat else None
@@ -192,16 +198,16 @@ class _Builder:
         return self._air(len(self.problem.rooms), service)
 
     def _hours(self, spans: Iterable[nouns.Span]) -> tuple[int, int]:
-        return _put(self.hours, [Hours(*one) for one in sorted(spans)])
+        return _put(self.hours, [Hours(*span) for span in sorted(spans)])
 
-    def _station(self, at: int, station: nouns.Station) -> Station:
-        return Station(at, station.room, self._family(station.stands_on), *self._hours(station.runs))
+    def _station(self, at: int, station: nouns.PlannedStation) -> StationRecord:
+        return StationRecord(at, station.room, self._family(station.stands_on), *self._hours(station.runs))
 
-    def _group(self, at: int, members: list[int]) -> Group:
+    def _group(self, at: int, members: list[int]) -> GroupRecord:
         start = sum(len(group) for group in self.groups[:at])
-        left = [one for one in members if not self.problem.blocks[one].begun]
-        outside = sum(before not in members for one in left for before, _ in self.problem.blocks[one].waits)
-        return Group(at, start, start + len(members), outside, len(left))
+        left = [member for member in members if not self.problem.blocks[member].begun]
+        outside = sum(before not in members for block in left for before, _ in self.problem.blocks[block].waits)
+        return GroupRecord(at, start, start + len(members), outside, len(left))
 
 
 def _put(where: list[T], records: Iterable[T]) -> tuple[int, int]:
@@ -221,18 +227,18 @@ def _is_together(problem: nouns.Problem, one: int, other: int) -> bool:
     return first.room == second.room or other in first.watched_from or one in second.watched_from
 
 
-def _takers(problem: nouns.Problem) -> list[list[Lag]]:
+def _takers(problem: nouns.Problem) -> list[list[LagRecord]]:
     """For each block who waits for it and takes off what it holds, and how long after its end."""
-    found: list[list[Lag]] = [[] for _ in problem.blocks]
+    found: list[list[LagRecord]] = [[] for _ in problem.blocks]
     for block in problem.blocks:
         for lag in block.lags:
-            found[lag.before].append(Lag(block.index, lag.least, -1))
+            found[lag.before].append(LagRecord(block.index, lag.least, -1))
     return found
 
 
 def _ranks(problem: nouns.Problem) -> list[int]:
     """For each block its place where trays are in ascending order."""
-    blocks = sorted(problem.blocks, key=lambda one: ([(len(tray), tray) for tray in one.trays], one.index))
+    blocks = sorted(problem.blocks, key=lambda block: ([(len(tray), tray) for tray in block.trays], block.index))
     found = [0] * len(blocks)
     for at, block in enumerate(blocks):
         found[block.index] = at
@@ -287,7 +293,7 @@ def _close(problem: nouns.Problem, label: list[int]) -> bool:
                 after[label[before]].add(label[block.index])
     for group in after:
         reached = _reached(after, group)
-        ring = [one for one in reached if group in after[one]]
+        ring = [other for other in reached if group in after[other]]
         if ring:
             _join(label, group, ring[0])
             return True
@@ -298,10 +304,10 @@ def _reached(after: dict[int, set[int]], group: int) -> set[int]:
     found: set[int] = set()
     todo = list(after[group])
     while todo:
-        one = todo.pop()
-        if one not in found:
-            found.add(one)
-            todo += after[one]
+        further = todo.pop()
+        if further not in found:
+            found.add(further)
+            todo += after[further]
     return found
 
 
@@ -309,8 +315,8 @@ def _in_order(problem: nouns.Problem, members: list[int]) -> list[int]:
     found: list[int] = []
     left = sorted(members)
     while left:
-        free = [one for one in left if not problem.blocks[one].waits_for & set(left)]
-        unloading = [one for one in free if problem.blocks[one].unloads in found[-1:]]
+        free = [member for member in left if not problem.blocks[member].waits_for & set(left)]
+        unloading = [member for member in free if problem.blocks[member].unloads in found[-1:]]
         found.append((unloading or free)[0])
         left.remove(found[-1])
     return found
