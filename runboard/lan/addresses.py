@@ -95,7 +95,7 @@ def reachable(adapters: Iterable[ifaddr.Adapter]) -> tuple[Address, ...]:
 def urls(where: Whereabouts, scheme: str, port: int) -> tuple[str, ...]:
     """Where a browser finds the server, the surest first: addresses work on every phone, names need mDNS, which came
     late to Android. IPv6 is left out, as the server listens on IPv4."""
-    addresses = [str(one) for one in where.addresses if isinstance(one, IPv4Address)]
+    addresses = [str(address) for address in where.addresses if isinstance(address, IPv4Address)]
     return tuple(f"{scheme}://{host}:{port}/" for host in (*addresses, where.announced_name, where.local_name))
 
 

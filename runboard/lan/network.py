@@ -90,7 +90,7 @@ class Network:
             return ()
         good_for = self.hosts if scheme == "http" else self.vouched
         found = urls(self.whereabouts, scheme, port)
-        return tuple(one for one in found if one.removeprefix(f"{scheme}://").rpartition(":")[0] in good_for)
+        return tuple(url for url in found if url.removeprefix(f"{scheme}://").rpartition(":")[0] in good_for)
 
     def told(self) -> str:
         """The lines that are printed when the server listens."""
@@ -133,7 +133,7 @@ class Network:
             self.whereabouts = self._door.whereabouts if self._door else self._where()
         except OSError:  # the system does not tell: then this computer alone finds the server
             self.whereabouts = here_only()
-        known = {str(one) for one in self.whereabouts.addresses if isinstance(one, IPv4Address)}
+        known = {str(address) for address in self.whereabouts.addresses if isinstance(address, IPv4Address)}
         known |= {*HOSTS, *self.whereabouts.names}
         # Never empty for a moment: requests are answered meanwhile.
         self.hosts.update(known)

@@ -42,7 +42,7 @@ class Hours:
 
     def all(self, which: str) -> timedelta:
         """All steps together of ``hands``, ``helpers``, ``machine`` or ``unmeasured``."""
-        return sum((getattr(one, which) for one in self.steps), ZERO)
+        return sum((getattr(step, which) for step in self.steps), ZERO)
 
     @property
     def a_piece(self) -> timedelta | None:
@@ -60,8 +60,8 @@ def hours_by_step(run: RunState, elements: Iterable[Element], helpers: Collectio
     """The sums of each step that was worked on, in the order of the route. ``helpers`` are the keys of those whose hours
     are counted apart."""
     by_step: dict[str, list[Element]] = {}
-    for one in elements:
-        by_step.setdefault(one.step, []).append(one)
+    for element in elements:
+        by_step.setdefault(element.step, []).append(element)
     order = {step.key: step.index for revision in run.revisions for step in revision.route.steps}
     return [_sum(run, by_step[key], helpers) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
 
@@ -69,15 +69,15 @@ def hours_by_step(run: RunState, elements: Iterable[Element], helpers: Collectio
 def hours_of(run: RunState, elements: Iterable[Element], book: Book) -> Hours:
     """The sums of a run, helpers' hours apart by who is a helper in this book."""
     elements = list(elements)
-    helpers = {one.person for one in elements if is_helper(book, one.person)}
+    helpers = {element.person for element in elements if is_helper(book, element.person)}
     good = sum(tray.good for tray in run.trays.values())
     return Hours(tuple(hours_by_step(run, elements, helpers)), good)
 
 
 def _sum(run: RunState, elements: list[Element], helpers: Collection[str]) -> Sum:
-    hands = [one for one in elements if one.kind in HANDS and one.length is not None]
-    machine = [one for one in elements if one.kind == "machine" and one.length is not None]
-    worked = {one.load for one in elements if one.kind != "wait"}
+    hands = [element for element in elements if element.kind in HANDS and element.length is not None]
+    machine = [element for element in elements if element.kind == "machine" and element.length is not None]
+    worked = {element.load for element in elements if element.kind != "wait"}
     step = elements[0].step
     counted = sum(good + bad for tray in run.trays.values() for good, bad in tray.counts.get(step, {}).values())
     return Sum(
@@ -88,19 +88,21 @@ def _sum(run: RunState, elements: list[Element], helpers: Collection[str]) -> Su
         total(hands),
         union(hands),
         total(machine),
-        total(one for one in (*hands, *machine) if one.known not in (MEASURED, FROM_SENSOR)),
-        total(one for one in hands if one.person in helpers),
+        total(element for element in (*hands, *machine) if element.known not in (MEASURED, FROM_SENSOR)),
+        total(element for element in hands if element.person in helpers),
     )
 
 
 def total(elements: Iterable[Element]) -> timedelta:
     """The lengths that are known, added up."""
-    return sum((one.length for one in elements if one.length is not None), ZERO)
+    return sum((element.length for element in elements if element.length is not None), ZERO)
 
 
 def union(elements: Iterable[Element]) -> timedelta:
     """How long at least one of them went on."""
-    spans = sorted((one.began_at, one.ended_at) for one in elements if one.began_at and one.ended_at)
+    spans = sorted(
+        (element.began_at, element.ended_at) for element in elements if element.began_at and element.ended_at
+    )
     found, until = ZERO, None
     for began, ended in spans:
         start = began if until is None else max(began, until)

@@ -53,8 +53,8 @@ class RunComing:
     @property
     def people(self) -> list[str]:
         """Who pressed, by name where they are known here."""
-        known = {one.key: one.name for one in self.names.book.people}
-        return sorted({known.get(one.person, one.person) for one in self.coming.file.own if one.person})
+        known = {person.key: person.name for person in self.names.book.people}
+        return sorted({known.get(event.person, event.person) for event in self.coming.file.own if event.person})
 
     @property
     def stations(self) -> list[str]:
@@ -109,10 +109,10 @@ def _book_changes(here: Record, there: Record) -> list[tuple[str, list[str], lis
     """For each part of the book: (part, names that come, names that go, names that change)."""
     found = []
     for part in _PARTS:
-        now = {one["key"]: one for one in here.get(part, ())}
-        then = {one["key"]: one for one in there.get(part, ())}
-        come = [one["name"] for key, one in then.items() if key not in now]
-        go = [one["name"] for key, one in now.items() if key not in then]
-        change = [one["name"] for key, one in then.items() if key in now and one != now[key]]
+        now = {thing["key"]: thing for thing in here.get(part, ())}
+        then = {thing["key"]: thing for thing in there.get(part, ())}
+        come = [thing["name"] for key, thing in then.items() if key not in now]
+        go = [thing["name"] for key, thing in now.items() if key not in then]
+        change = [thing["name"] for key, thing in then.items() if key in now and thing != now[key]]
         found.append((part.replace("jobs", "small jobs"), come, go, change))
     return found

@@ -29,11 +29,11 @@ def copy_product(workshop: Workshop, key: str) -> str:
     with workshop.lock:
         record = book_record(workshop)
         old = record["products"][product_place(record, key)]
-        names = {one["name"] for one in record["products"]}
+        names = {product["name"] for product in record["products"]}
         name = next(
             new for at in range(1, 1000) if (new := f"{old['name'][:180]}, copy{f' {at}' * (at > 1)}") not in names
         )
-        fresh = copy_of(old, name, {one["key"] for one in record["products"]})
+        fresh = copy_of(old, name, {product["key"] for product in record["products"]})
         record["products"].append(fresh)
         save_book(workshop, record)
     return str(fresh["key"])
@@ -49,7 +49,7 @@ def remove_product(workshop: Workshop, key: str) -> None:
 
 def product_place(record: Record, key: str) -> int:
     """Where in the book's record a product stands. Refused 'product unknown'."""
-    keys = [one["key"] for one in record["products"]]
+    keys = [product["key"] for product in record["products"]]
     if key not in keys:
         raise Refused("product unknown", product=key)
     return keys.index(key)

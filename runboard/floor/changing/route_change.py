@@ -24,7 +24,7 @@ Record = dict[str, Any]
 
 def product_from_text(book: Book, name: str, text: str, pieces_a_tray: int = 5) -> Product:
     """A product from its name and a line of text, its key unlike those in the book. ``Unreadable`` where the line is."""
-    key = key_for(name, {one.key for one in book.products})
+    key = key_for(name, {product.key for product in book.products})
     return Product(key, name.strip(), route_from_text(text, book.stations, pieces_a_tray), pieces_a_tray)
 
 
@@ -37,17 +37,17 @@ def put_operation(product: Record, key: str, operation: Record) -> None:
     """Put an operation in the place of the one with this key. A pass or check without a key gets one from its name."""
     at = place_of(product, key)
     product["operations"][at] = {**product["operations"][at], **operation, "key": key}
-    for one in (*product["operations"][at]["passes"], *product["operations"][at]["checks"]):
-        one["key"] = one.get("key") or ""
+    for part in (*product["operations"][at]["passes"], *product["operations"][at]["checks"]):
+        part["key"] = part.get("key") or ""
     for several, name in (("passes", "name"), ("checks", "text")):
-        for one in product["operations"][at][several]:
+        for part in product["operations"][at][several]:
             taken = {other["key"] for other in product["operations"][at][several]}
-            one["key"] = one["key"] or key_for(str(one.get(name) or "1"), taken)
+            part["key"] = part["key"] or key_for(str(part.get(name) or "1"), taken)
 
 
 def add_steps(product: Record, book: Book, text: str, after: str = "") -> None:
     """Put the operations that a line of text says behind the one named, or at the end. ``Unreadable`` where it is none."""
-    taken = {one["key"] for one in product["operations"]}
+    taken = {operation["key"] for operation in product["operations"]}
     fresh = []
     for operation in route_from_text(text, book.stations, product["pieces_a_tray"]):
         record = operation_to_json(operation)
@@ -76,8 +76,8 @@ def move_earlier(product: Record, key: str) -> None:
 
 def place_of(product: Record, key: str) -> int:
     """Where in the route an operation stands, from 0. Refused 'operation unknown'."""
-    for at, one in enumerate(product["operations"]):
-        if one["key"] == key:
+    for at, operation in enumerate(product["operations"]):
+        if operation["key"] == key:
             return at
     raise Refused("operation unknown", operation=key)
 
@@ -109,6 +109,6 @@ def first_untouched(run: RunState) -> str:
     """The tray from which on nothing has been begun, else the last: where a change of the route does least."""
     trays = list(run.trays.values())
     for at, tray in enumerate(trays):
-        if not any(one.counts or one.busy for one in trays[at:]):
+        if not any(tray.counts or tray.busy for tray in trays[at:]):
             return tray.id
     return trays[-1].id if trays else ""

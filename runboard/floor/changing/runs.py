@@ -55,7 +55,7 @@ def open_run(workshop: Workshop, wish: Wish, person: str = "", device: str = "se
             "name": wish.name.strip() or f"{product.name}, run {run[1:]}",
             "product": product_to_json(product),
             "orders": [dict(order) for order in wish.orders],
-            "trays": [_tray(one.tray, one.pieces, one.at) for one in opening.trays],
+            "trays": [_tray(tray.tray, tray.pieces, tray.at) for tray in opening.trays],
             "boards": {key: dict(pieces) for key, pieces in opening.boards.items()},
             "wood": wish.wood or product.wood,
             "pieces_a_tray": wish.pieces_a_tray or product.pieces_a_tray,
@@ -115,7 +115,9 @@ def _product(workshop: Workshop, wish: Wish) -> Product:
 def wish_from_run(workshop: Workshop, run: str) -> Wish:
     """The wish that opened a run, to open another like it: its orders without their due moments."""
     state = find_run(workshop, run)
-    orders = [{"line": one.line, "pieces": one.pieces, "for": one.whom, "text": one.text} for one in state.orders]
+    orders = [
+        {"line": order.line, "pieces": order.pieces, "for": order.whom, "text": order.text} for order in state.orders
+    ]
     return Wish(state.product, orders, wood=state.wood, certainty=state.certainty, copied_from=run)
 
 

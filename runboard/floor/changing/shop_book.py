@@ -24,7 +24,7 @@ def book_record(workshop: Workshop) -> Record:
 def record_at_work(workshop: Workshop) -> Record:
     """The same without people who are removed: what a form offers to choose from."""
     record = book_record(workshop)
-    return {**record, "people": [one for one in record["people"] if not one["removed"]]}
+    return {**record, "people": [person for person in record["people"] if not person["removed"]]}
 
 
 def save_book(workshop: Workshop, record: Mapping[str, Any], seen: int | None = None) -> Book:
@@ -80,7 +80,7 @@ def _record_at(workshop: Workshop, revision: int) -> Record:
 def check_nothing_at_work_goes(state: ShopState, before: Book, after: Book) -> None:
     """Refused 'station runs', 'station in use' and 'person at work': what an open run or somebody's hands need stays in
     the book, and how a machine that runs is watched stays as it was when it was started."""
-    staying = {one.key: one for one in after.stations}
+    staying = {station.key: station for station in after.stations}
     for _, load in running(state):
         station, changed = before.station(load.station), staying.get(load.station)
         if station is not None and (changed is None or _watched_as(station) != _watched_as(changed)):
@@ -92,7 +92,7 @@ def check_nothing_at_work_goes(state: ShopState, before: Book, after: Book) -> N
                 used = any(step.operation.station == station.key for route in routes for step in route.steps)
                 if run.state == "open" and used:
                     raise Refused("station in use", station=station.name, run=run.name)
-    working = {one.key for one in after.people if not one.removed}
+    working = {person.key for person in after.people if not person.removed}
     for person in before.people:
         seen = state.people.get(person.key)
         if person.key not in working and seen is not None and seen.hands is not None:

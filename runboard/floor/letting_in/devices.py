@@ -70,7 +70,7 @@ class Door:
 
 def has_lead(door: Door) -> bool:
     """Whether a lead's device is paired."""
-    return any(one.access == LEAD and one.revoked_at is None for one in door.devices.devices())
+    return any(device.access == LEAD and device.revoked_at is None for device in door.devices.devices())
 
 
 def make_code(door: Door, access: str, device: str = "") -> tuple[str, datetime]:
@@ -144,7 +144,7 @@ def was_revoked(door: Door, tokens: Iterable[str], device_id: str = "") -> bool:
     the id that it was given."""
     sessions = [session_of(door, token) for token in tokens]
     known = [session.device for session in sessions if session] + [door.devices.device(device_id)]
-    return any(one is not None and one.revoked_at is not None for one in known)
+    return any(device is not None and device.revoked_at is not None for device in known)
 
 
 def who(door: Door, token: str, way: str = "") -> Session | None:
@@ -218,8 +218,8 @@ def _renewed(session: Session, now: datetime) -> Session:
 
 def devices_shown(door: Door) -> list[Device]:
     """The devices as a lead sees them: those paired, then the revoked, each as last seen; guests stand elsewhere."""
-    paired = (one for one in door.devices.devices() if one.access != GUEST)
-    return sorted(paired, key=lambda one: one.revoked_at is not None)
+    paired = (device for device in door.devices.devices() if device.access != GUEST)
+    return sorted(paired, key=lambda device: device.revoked_at is not None)
 
 
 def rename_device(door: Door, device_id: str, name: str) -> None:
@@ -267,7 +267,7 @@ def _device_for(door: Door, code: PairingCode, name: str, token: str, now: datet
 
 def _find(codes: list[PairingCode], digest: str) -> PairingCode | None:
     """The code of that hash. Each is compared, in the time that it takes to compare all of both."""
-    same = [one for one in codes if hmac.compare_digest(one.hash, digest)]
+    same = [code for code in codes if hmac.compare_digest(code.hash, digest)]
     return same[0] if same else None
 
 

@@ -53,13 +53,13 @@ def traveller_link(keys: Keys, run: str, tray: str) -> TravellerLink:
 
 def tray_of_token(keys: Keys, trays: Iterable[tuple[str, str]], token: str) -> tuple[str, str] | None:
     """The (run, tray) of these that a token opens. Each is compared, in the time that it takes to compare all of both."""
-    return _find(((one, _token(keys, *one)) for one in trays), token)
+    return _find(((tray, _token(keys, *tray)) for tray in trays), token)
 
 
 def tray_of_code(keys: Keys, trays: Iterable[tuple[str, str]], typed: str) -> tuple[str, str] | None:
     """The (run, tray) of these that a typed code opens, in whatever case and with whatever between its signs."""
     tidy = "".join(sign for sign in typed.upper() if sign.isalnum())
-    return _find(((one, _code(keys, *one).replace("-", "")) for one in trays), tidy)
+    return _find(((tray, _code(keys, *tray).replace("-", "")) for tray in trays), tidy)
 
 
 def revoke_cards(settings: KeptSettings, run: str, trays: Iterable[str]) -> None:

@@ -44,9 +44,9 @@ def as_read(workshop: Workshop) -> tuple[Book, Mapping[str, RunState]]:
 
 def first_person(workshop: Workshop, asked: str) -> str:
     """Whom a page without a person is drawn for: who was asked for, where the book has them, else the first lead."""
-    people = [one for one in workshop.books.latest().people if not one.removed]
-    leads = [one.key for one in people if one.access == "lead"]
-    return asked if any(one.key == asked for one in people) else next(iter(leads), "")
+    people = [person for person in workshop.books.latest().people if not person.removed]
+    leads = [person.key for person in people if person.access == "lead"]
+    return asked if any(person.key == asked for person in people) else next(iter(leads), "")
 
 
 @dataclass(frozen=True)
@@ -72,8 +72,8 @@ class Called:
 
     def who_can_be_named(self) -> tuple[tuple[str, str], ...]:
         """(key, name) of everybody who works here, then of guests who gave a name."""
-        known = ((one.key, one.name) for one in self.book.people if not one.removed)
-        return (*known, *((one.key, one.name) for one in self.people.values() if one.name))
+        known = ((person.key, person.name) for person in self.book.people if not person.removed)
+        return (*known, *((person.key, person.name) for person in self.people.values() if person.name))
 
 
 def names_now(workshop: Workshop) -> Called:

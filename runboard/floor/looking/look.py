@@ -96,12 +96,12 @@ def _moments(workshop: Workshop) -> list[datetime]:
 def _text(workshop: Workshop, person: str, now: datetime, first: Mapping[str, str]) -> str:
     state, book = workshop.ledger.state, workshop.book
     cache: Cache = workshop.kept.setdefault("cache", Cache())
-    runs = ",".join(f"{dump(one.id)}:{run_text(one, cache, book)}" for one in state.open_runs())
+    runs = ",".join(f"{dump(run.id)}:{run_text(run, cache, book)}" for run in state.open_runs())
     told = _dues(workshop)
     rest: dict[str, Any] = {
         "dues": [
             _due(due, workshop.since, workshop.steps, now, first.get(due.id, ""))
-            for due in sorted(told.values(), key=lambda one: one.due_at)
+            for due in sorted(told.values(), key=lambda due: due.due_at)
         ],
         "answers": _answers(workshop),
         "unsettled": [unsettled_record(entry) for entry in newest(state.unsettled).values()],
@@ -110,7 +110,7 @@ def _text(workshop: Workshop, person: str, now: datetime, first: Mapping[str, st
         **_ahead(workshop, person),
         **_care(state, now),
         **(
-            {"said_running": {key: load_record(one) for key, one in still_asked(state.said_running).items()}}
+            {"said_running": {key: load_record(load) for key, load in still_asked(state.said_running).items()}}
             if state.said_running
             else {}
         ),
@@ -139,10 +139,10 @@ def _moves(state: ShopState, book: Book, planned: Planned | None, person: str, n
     """What ``person`` could do, with the prices of the newest plan, which may be older than the log: nobody waits for it."""
     found = lines(state, book, person, now, planned.answer.offers.get(person) if planned is not None else None)
     if planned is None:
-        return {"moves": [move_record(one) for one in found]}
+        return {"moves": [move_record(move) for move in found]}
     late, known = planned.answer.late.get(person, ()), book.person(person)
     return {
-        "moves": [move_record(one) for one in found],
+        "moves": [move_record(move) for move in found],
         "plan": plain(plan_record(planned, known is not None and known.access == LEAD)),
         **({"too_late": plain(late)} if late else {}),
     }
@@ -170,12 +170,12 @@ def _book_text(workshop: Workshop) -> str:
 def _care(state: ShopState, now: datetime) -> dict[str, Any]:
     """What happened lately that must not be forgotten, or is still asked about, and what was said of it."""
     care = {
-        key: one
-        for key, one in state.care.items()
-        if parse_moment(one["began_at"]) > now - CARE_SHOWN
-        or alert_id("care morning", key, one["last_by"]) not in state.reminders
+        key: entry
+        for key, entry in state.care.items()
+        if parse_moment(entry["began_at"]) > now - CARE_SHOWN
+        or alert_id("care morning", key, entry["last_by"]) not in state.reminders
     }
-    said = {key: one for key, one in state.reminders.items() if "|".join(key.split("|")[1:4]) in care}
+    said = {key: reminder for key, reminder in state.reminders.items() if "|".join(key.split("|")[1:4]) in care}
     return {"care": plain(care), "reminders": said}
 
 

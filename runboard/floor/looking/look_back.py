@@ -64,19 +64,19 @@ def history_of(workshop: Workshop, run: str, tray: str) -> list[HistoryEntry]:
 
 def history_record(workshop: Workshop, run: str, tray: str) -> list[dict[str, Any]]:
     """The same as plain records, with who it was by name."""
-    names = {one.key: one.name for one in workshop.book.people}
+    names = {person.key: person.name for person in workshop.book.people}
     return [
         {
-            "at": write_moment(one.at),
-            "event": one.event,
-            "kind": one.kind,
-            "person": one.person,
-            "code": one.code,
-            "facts": plain({**one.facts, "who": names.get(one.person, "somebody")}),
-            "basis": one.basis,
-            "undone": one.undone,
+            "at": write_moment(entry.at),
+            "event": entry.event,
+            "kind": entry.kind,
+            "person": entry.person,
+            "code": entry.code,
+            "facts": plain({**entry.facts, "who": names.get(entry.person, "somebody")}),
+            "basis": entry.basis,
+            "undone": entry.undone,
         }
-        for one in history_of(workshop, run, tray)
+        for entry in history_of(workshop, run, tray)
     ]
 
 

@@ -78,7 +78,7 @@ def trays_begun(state: ShopState) -> frozenset[tuple[str, str]]:
     """The trays (run, tray) whose first step is over or under way."""
     firsts = {run.id: run.route.steps[0].key for run in state.open_runs()}
     trays = ((run.id, tray) for run in state.open_runs() for tray in run.trays.values())
-    return frozenset((run, one.id) for run, one in trays if set(one.at) - {firsts[run]} or one.good or one.busy)
+    return frozenset((run, tray.id) for run, tray in trays if set(tray.at) - {firsts[run]} or tray.good or tray.busy)
 
 
 def publish(workshop: Workshop, figured: Figured) -> None:

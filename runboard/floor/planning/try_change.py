@@ -46,12 +46,12 @@ def what_can_be_tried(workshop: Workshop, asked: str) -> CanTry:
     """Refused 'try run over' where the run that was asked for is not open."""
     book, state = shop_now(workshop)
     open_runs = tuple(state.open_runs())
-    run = next((one for one in open_runs if one.id == asked or not asked), None)
+    run = next((open_run for open_run in open_runs if open_run.id == asked or not asked), None)
     if asked and run is None:
         raise Refused("try run over")
     if run is None:
         return CanTry(None, open_runs, book)
-    wanted = (one.skill for one in run.route.product.operations if one.skill)
+    wanted = (operation.skill for operation in run.route.product.operations if operation.skill)
     skills = {*wanted, *(skill for person in book.people for skill in person.skills)}
     return CanTry(run, open_runs, book, tuple(sorted(skills)), swappable(run))
 
@@ -121,8 +121,8 @@ class Trials:
 
     def _forget(self, but: tuple[str, Change]) -> None:
         """What was asked longest ago goes, whether it is answered or not."""
-        for one in [one for one in self._asked if one != but][: max(0, len(self._asked) - MOST_KEPT)]:
-            self.work.end(self._asked.pop(one).task)
+        for key in [key for key in self._asked if key != but][: max(0, len(self._asked) - MOST_KEPT)]:
+            self.work.end(self._asked.pop(key).task)
 
 
 def _whole(found: Compared, asked: _Asked) -> Compared:

@@ -52,7 +52,7 @@ class ShownCaution:
 
 def _read() -> tuple[Mapping[str, Caution], Mapping[str, str]]:
     whole = json.loads(files("runboard.run.care").joinpath("cautions.json").read_text(encoding="utf-8"))
-    read = {one["key"]: _caution(one, whole["sources"][one["source"]]) for one in whole["cautions"]}
+    read = {caution["key"]: _caution(caution, whole["sources"][caution["source"]]) for caution in whole["cautions"]}
     return MappingProxyType(read), MappingProxyType(whole["signs"])
 
 
@@ -73,7 +73,9 @@ def _caution(entry: Mapping[str, Any], source: Mapping[str, str]) -> Caution:
 
 # ``SIGNS`` are the titles under which ISO 7010 registers the numbers.
 CATALOGUE, SIGNS = _read()
-_BY_WORDS: Mapping[str, str] = MappingProxyType({word: one.key for one in CATALOGUE.values() for word in one.words})
+_BY_WORDS: Mapping[str, str] = MappingProxyType(
+    {word: caution.key for caution in CATALOGUE.values() for word in caution.words}
+)
 
 
 def entry_for(words: str) -> Caution | None:
@@ -88,7 +90,7 @@ def cautions_for(book: Book, operation: Operation, after_finish: bool = False) -
 
     ``after_finish``: the wood it works had a finish earlier in the route.
     """
-    keys = {one.key for one in CATALOGUE.values() if _comes_by_itself(one, book, operation, after_finish)}
+    keys = {caution.key for caution in CATALOGUE.values() if _comes_by_itself(caution, book, operation, after_finish)}
     own: list[ShownCaution] = []
     for words in dict.fromkeys(operation.cautions):
         entry = entry_for(words)
@@ -96,8 +98,8 @@ def cautions_for(book: Book, operation: Operation, after_finish: bool = False) -
             own.append(ShownCaution("", words, ()))
         else:
             keys.add(entry.key)
-    known = (one for one in CATALOGUE.values() if one.key in keys and one.yields_to not in keys)
-    return (*(ShownCaution(one.key, "", one.signs) for one in known), *own)
+    known = (caution for caution in CATALOGUE.values() if caution.key in keys and caution.yields_to not in keys)
+    return (*(ShownCaution(caution.key, "", caution.signs) for caution in known), *own)
 
 
 def start_points(book: Book, operation: Operation) -> tuple[str, ...]:
@@ -108,26 +110,30 @@ def start_points(book: Book, operation: Operation) -> tuple[str, ...]:
 
 def start_points_of(kind: str) -> tuple[str, ...]:
     """The same for a kind of station."""
-    return tuple(one.key for one in CATALOGUE.values() if one.kind == "start" and kind in one.stations)
+    return tuple(caution.key for caution in CATALOGUE.values() if caution.kind == "start" and kind in caution.stations)
 
 
 def watch_check_of(kind: str) -> str:
     """Key of what somebody confirms who looks at a running station of that kind: its own things, as a CNC has no air assist."""
     return next(
-        (one.key for one in CATALOGUE.values() if one.key.startswith("watch-check-") and kind in one.stations),
+        (
+            caution.key
+            for caution in CATALOGUE.values()
+            if caution.key.startswith("watch-check-") and kind in caution.stations
+        ),
         "watch-check",
     )
 
 
-def _comes_by_itself(one: Caution, book: Book, operation: Operation, after_finish: bool) -> bool:
-    if one.kind != "caution":
+def _comes_by_itself(caution: Caution, book: Book, operation: Operation, after_finish: bool) -> bool:
+    if caution.kind != "caution":
         return False
     station = book.station(operation.station)
-    if station is not None and station.kind in one.stations:
+    if station is not None and station.kind in caution.stations:
         return True
-    if one.when == "oiled before":
+    if caution.when == "oiled before":
         return after_finish
-    return bool(one.when) and WHEN[one.when](book, operation)
+    return bool(caution.when) and WHEN[caution.when](book, operation)
 
 
 def _is_watched(book: Book, operation: Operation) -> bool:

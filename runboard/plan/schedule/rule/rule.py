@@ -100,7 +100,7 @@ class Rule:
         self.shop: Any
         self.given: Any
         self.shop, self.given = as_arrays(shop) if self.is_compiled else (shop, shop)
-        lengths = [one.length for one in shop.stretches] + [one.setup for one in shop.blocks]
+        lengths = [stretch.length for stretch in shop.stretches] + [block.setup for block in shop.blocks]
         self._estimated, self._found, self._no_marks = self.rows([lengths]), self.rows([[0]]), self.row([])
         self.last_finish = -1
 
@@ -114,7 +114,7 @@ class Rule:
 
     def rows(self, values: Any) -> Any:
         """The same of rows of them."""
-        return self.row(values) if self.is_compiled else [list(one) for one in values]
+        return self.row(values) if self.is_compiled else [list(value) for value in values]
 
     def finish(self, priority: Sequence[int], knobs: Knobs | None = None) -> int:
         """The tick at which all is done by these priorities, lower ones first; -1 where something found no place."""
@@ -168,7 +168,7 @@ class Rule:
         blocks = self.shop.blocks
         if self.is_compiled:
             return blocks["start"].copy(), blocks["hands"].copy()
-        return numpy.array([one.start for one in blocks]), numpy.array([one.hands for one in blocks])
+        return numpy.array([block.start for block in blocks]), numpy.array([block.hands for block in blocks])
 
     def walks(self) -> int:
         """How often somebody goes from a room to another in the last go."""

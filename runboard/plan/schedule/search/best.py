@@ -127,7 +127,7 @@ def renamed(plan: Plan, same: Alike) -> Plan:
     placed = list(plan.placed)
     for at in same.ordered:
         group = same.groups[at]
-        here = sorted((plan.placed[block] for block in group), key=lambda one: (one.start, one.block))
-        for block, one in zip(group, here, strict=True):
-            placed[block] = Placed(block, one.start, one.setup, one.hands, one.watchers)
+        here = sorted((plan.placed[block] for block in group), key=lambda placed: (placed.start, placed.block))
+        for block, was in zip(group, here, strict=True):
+            placed[block] = Placed(block, was.start, was.setup, was.hands, was.watchers)
     return Plan(tuple(placed), plan.source)

@@ -55,14 +55,14 @@ class Dues:
     def _keep(self, order: OrderDue, until: Any) -> None:
         """The pieces of an order line are there by then."""
         last = [self.problem.blocks[at] for at, pieces in self.problem.last.get(order.run, ()) if pieces]
-        groups = {self.of.alike.group_of[one.index] for one in last}
-        if sum(one.pieces for one in last) < order.by_then:
+        groups = {self.of.alike.group_of[block.index] for block in last}
+        if sum(block.pieces for block in last) < order.by_then:
             self.of.model.add(self.of.finish <= until)
         elif len(groups) == 1 and groups <= self.of.alike.ordered:
             completes = last[-(-order.by_then // last[0].pieces) - 1]
             self.of.model.add(self.of.end(completes.index) <= until)
         else:
-            self._choose(order, {one.index: self._is_there(one.index, until) for one in last})
+            self._choose(order, {block.index: self._is_there(block.index, until) for block in last})
 
     def _is_there(self, at: int, until: Any) -> Any:
         there = self.of.model.new_bool_var("")
@@ -71,7 +71,9 @@ class Dues:
 
     def _choose(self, order: OrderDue, there: dict[int, Any]) -> None:
         """Pieces enough; of alike blocks that keep their order the first."""
-        self.of.model.add(sum(self.problem.blocks[at].pieces * one for at, one in there.items()) >= order.by_then)
+        self.of.model.add(
+            sum(self.problem.blocks[at].pieces * is_there for at, is_there in there.items()) >= order.by_then
+        )
         for group in {self.of.alike.group_of[at] for at in there} & self.of.alike.ordered:
             for one, other in pairwise(self.of.alike.groups[group]):
                 self.of.model.add_implication(there[other], there[one])

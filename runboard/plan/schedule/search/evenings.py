@@ -49,7 +49,7 @@ def least_evenings(
 
 def _is_split(block: Block) -> bool:
     """Whether a block runs alone between two parts that somebody must be there for."""
-    return any(one.offset + one.length != other.offset for one, other in pairwise(block.attended))
+    return any(stretch.offset + stretch.length != other.offset for stretch, other in pairwise(block.attended))
 
 
 class _Counts:
@@ -117,7 +117,7 @@ class _Counts:
             if before in self.count:
                 found.append((before, gap, each, follow))
             else:
-                found += [(one, gap + more, each * m, follow * n) for one, more, m, n in self._near(before)]
+                found += [(earlier, gap + more, each * m, follow * n) for earlier, more, m, n in self._near(before)]
         return found
 
     def _keep_places(self) -> None:
@@ -164,21 +164,21 @@ class _Counts:
         for station in range(len(self.problem.stations)):
             runs = Presence.of([self.problem.stations[station].runs])
             some = [at for at in self.groups if self._block(at).station == station]
-            self._keep_row({at: sum(one.length for one in self._block(at).attended) for at in some}, runs, 1, 1)
+            self._keep_row({at: sum(stretch.length for stretch in self._block(at).attended) for at in some}, runs, 1, 1)
         always = Presence.of([((0, self.spans[-1][1]),)])
         for service, (_, capacity) in enumerate(self.problem.services):
             self._keep_row({at: self._drawn(at, service) for at in self.groups}, always, capacity, capacity)
 
     def _drawn(self, at: int, service: int) -> int:
-        draws = [(one.length, *draw) for one in self._block(at).attended for draw in one.draws]
+        draws = [(stretch.length, *draw) for stretch in self._block(at).attended for draw in stretch.draws]
         return sum(length * many for length, which, many in draws if which == service)
 
     def _keep_row(self, work: dict[int, int], hours: Presence, times: int, most: int) -> None:
         """``work`` ticks of each group take these hours, ``times`` over, or ``most`` at a time."""
-        ticks = {at: one for at, one in work.items() if one}
+        ticks = {at: length for at, length in work.items() if length}
         for evening, (opens, closes) in enumerate(self.spans):
             for head in {opens, *(self._head(at, evening) for at in ticks)}:
-                late = [one * self.count[at][evening] for at, one in ticks.items() if self._head(at, evening) >= head]
+                late = [tick * self.count[at][evening] for at, tick in ticks.items() if self._head(at, evening) >= head]
                 self.model.add(sum(late) <= times * hours.between(head, closes))
         self._keep_tails(ticks, most)
 

@@ -94,8 +94,11 @@ class Model(Frame):
             row = self.interval(start, block.length) if is_fixed else self.until(start, end)
             rows[block.station].append((row, block.begun))
         for row in rows.values():
-            others, begun = [one for one, is_begun in row if not is_begun], [one for one, is_begun in row if is_begun]
-            for at_it in [[one] for one in begun] or [[]]:
+            others, begun = (
+                [interval for interval, is_begun in row if not is_begun],
+                [interval for interval, is_begun in row if is_begun],
+            )
+            for at_it in [[interval] for interval in begun] or [[]]:
                 self.one_by_one([*others, *at_it])
         return held
 
@@ -103,11 +106,11 @@ class Model(Frame):
         """What work draws on, and what is held after it. More than there is can only be in use if that was begun so: then
         all of it is."""
         for service, (_, capacity) in enumerate(self.problem.services):
-            drawn = sorted(self._drawn(service), key=lambda one: not one[2])
+            drawn = sorted(self._drawn(service), key=lambda draw: not draw[2])
             begun = [many for _, many, is_begun in drawn if is_begun]
             if sum(begun) > capacity:
                 self.is_plan = False
-                left = [capacity, *(max(0, capacity - one) for one in accumulate(begun))]
+                left = [capacity, *(max(0, capacity - taken) for taken in accumulate(begun))]
                 drawn = [
                     (row, min(many, free), True) for (row, many, _), free in zip(drawn, left, strict=False)
                 ] + drawn[len(begun) :]
@@ -116,10 +119,14 @@ class Model(Frame):
     def _drawn(self, service: int) -> Iterator[tuple[Any, int, bool]]:
         """(interval, how many, whether it is begun) of each draw on a service."""
         for block in self.problem.blocks:
-            for one in block.stretches:
-                for which, many in one.draws:
+            for stretch in block.stretches:
+                for which, many in stretch.draws:
                     if which == service:
-                        yield self.interval(self.begins[block.index] + one.offset, one.length), many, block.begun
+                        yield (
+                            self.interval(self.begins[block.index] + stretch.offset, stretch.length),
+                            many,
+                            block.begun,
+                        )
             waiting = self.problem.waiting[block.index]
             for which, many in block.holds if waiting else ():
                 if which == service:
@@ -128,8 +135,8 @@ class Model(Frame):
     def _held_until(self, at: int, waiting: Sequence[int]) -> Any:
         """From a block's end to the start of the last that waits for it."""
         ends = self.model.new_int_var(0, self.wish.before, "")
-        for one in waiting:
-            self.model.add(ends >= self.starts[one])
+        for follower in waiting:
+            self.model.add(ends >= self.starts[follower])
         return self.until(self.end(at), ends)
 
     def _keep_air(self) -> None:
@@ -138,21 +145,21 @@ class Model(Frame):
             here = [block for block in self.problem.blocks if self.problem.stations[block.station].room == room]
             for station in sorted({block.station for block in here}):
                 against = [block for block in here if block.station == station and block.length]
-                one = self.problem.stations[station]
-                wet = [(coat, coat.keeps_off(heats=one.heats, dusty=one.dusty)) for coat in here]
+                place = self.problem.stations[station]
+                wet = [(coat, coat.keeps_off(heats=place.heats, dusty=place.dusty)) for coat in here]
                 some = [(coat, coat.length + more) for coat, more in wet if more is not None and coat.length + more]
                 self._keep_off(some, against)
 
     def _keep_off(self, coats: list[tuple[Block, int]], against: list[Block]) -> None:
         """A block is not in its own way, nor are two in each other's that were begun."""
         alone = [(coat, ticks) for coat, ticks in coats if coat.begun or coat in against]
-        for some in ([one for one in coats if one not in alone], *([one] for one in alone)):
+        for some in ([coat for coat in coats if coat not in alone], *([coat] for coat in alone)):
             self.keep_apart(
                 [self.interval(self.begins[coat.index], ticks) for coat, ticks in some],
                 [
-                    self.interval(self.begins[one.index], one.length)
-                    for one in against
-                    if all(one is not coat and not (one.begun and coat.begun) for coat, _ in some)
+                    self.interval(self.begins[block.index], block.length)
+                    for block in against
+                    if all(block is not coat and not (block.begun and coat.begun) for coat, _ in some)
                 ],
             )
 

@@ -49,11 +49,11 @@ class People:
 
     def _take_hands(self, block: Block) -> None:
         setup = self.setups.needs.get(block.index)
-        hands = [one for one in block.stretches if one.attendance == "hands-on"]
+        hands = [stretch for stretch in block.stretches if stretch.attendance == "hands-on"]
         if hands or setup is not None:
             self.hands[block.index] = self._one_of(block)
-        for one in hands:
-            done = Done((block.station, "hands-on"), self._begin(block, one), one.length, None, block.begun)
+        for stretch in hands:
+            done = Done((block.station, "hands-on"), self._begin(block, stretch), stretch.length, None, block.begun)
             self._share(done, self.hands[block.index])
         if setup is not None:
             self._add_setup(block, None if isinstance(setup, int) else setup)
@@ -64,15 +64,17 @@ class People:
 
     def _share(self, done: Done, by: dict[int, Any]) -> None:
         self.doings.of_any.append(done)
-        for one, literal in by.items():
-            self.doings.by[one].append(Done(done.kind, done.start, done.size, literal, done.begun))
+        for person, literal in by.items():
+            self.doings.by[person].append(Done(done.kind, done.start, done.size, literal, done.begun))
 
     def _one_of(self, block: Block) -> dict[int, Any]:
         """Who may put their hands to a block: whoever is at it already does."""
         if block.begun and block.by is not None:
             return {block.by: None}
         able = {
-            one: self.of.chains.starts_by(block.index, one) for one in block.people if self.problem.people[one].windows
+            person: self.of.chains.starts_by(block.index, person)
+            for person in block.people
+            if self.problem.people[person].windows
         }
         return self._chosen_of(block, able, "by")
 
@@ -80,18 +82,18 @@ class People:
         """A literal for each person, exactly one of which holds, with the block's begin where that one's hours let it be."""
         found: dict[int, Any] = dict.fromkeys(able)
         if len(able) != 1:
-            found = {one: self.of.model.new_bool_var(f"b{block.index}{name}{one}") for one in able}
+            found = {person: self.of.model.new_bool_var(f"b{block.index}{name}{person}") for person in able}
             self.of.model.add_exactly_one(found.values())
         whole = self.of.chains.starts[block.index]
-        for one, spans in able.items():
+        for person, spans in able.items():
             if spans != whole:
-                self._keep_in(self.of.begins[block.index], spans, [] if found[one] is None else [found[one]])
+                self._keep_in(self.of.begins[block.index], spans, [] if found[person] is None else [found[person]])
         return found
 
     def _keep_in(self, start: Any, spans: tuple[Span, ...], literals: list[Any]) -> None:
         """Where all the literals hold, a start lies in these spans."""
         if not spans:
-            self.of.model.add_bool_or([one.negated() for one in literals])
+            self.of.model.add_bool_or([literal.negated() for literal in literals])
             return
         kept = self.of.model.add_linear_expression_in_domain(start, domain(spans))
         if literals:
@@ -102,19 +104,19 @@ class People:
         start = self.of.begins[block.index] - block.setup
         self.doings.of_any.append(Done((block.station, "hands-on"), start, block.setup, need))
         runs = within(self.problem.stations[block.station].runs, 0, block.setup + block.length)
-        for one, theirs in self.hands[block.index].items():
+        for person, theirs in self.hands[block.index].items():
             parts = [(0, block.setup), *((block.setup + offset, length) for offset, length in hands_in(block))]
-            spans = reduce(common, (within(self.problem.people[one].windows, *part) for part in parts), runs)
+            spans = reduce(common, (within(self.problem.people[person].windows, *part) for part in parts), runs)
             literals = [each for each in (need, theirs) if each is not None]
             self._keep_in(start, spans, literals)
-            self.doings.by[one].append(Done((block.station, "hands-on"), start, block.setup, self._both(literals)))
+            self.doings.by[person].append(Done((block.station, "hands-on"), start, block.setup, self._both(literals)))
 
     def _both(self, literals: list[Any]) -> Any:
         if len(literals) < 2:
             return literals[0] if literals else None
         both = self.of.model.new_bool_var("")
         self.of.model.add_bool_and(literals).only_enforce_if(both)
-        self.of.model.add_bool_or([both, *(one.negated() for one in literals)])
+        self.of.model.add_bool_or([both, *(literal.negated() for literal in literals)])
         return both
 
     # eyes
@@ -135,19 +137,21 @@ class People:
                 return
         self.eyes[block.index] = by = self._throughout(block, stretch)
         self.doings.of_any.append(Done(kind, start, stretch.length, None, block.begun))
-        for one, literal in by.items():
-            self.doings.by[one].append(Done(kind, start, stretch.length, literal, block.begun and one == block.by))
+        for person, literal in by.items():
+            self.doings.by[person].append(
+                Done(kind, start, stretch.length, literal, block.begun and person == block.by)
+            )
 
     def _throughout(self, block: Block, stretch: Stretch) -> dict[int, Any]:
         whole = self.of.chains.starts[block.index]
         able = {}
-        for one in self.there:
-            asked = one, stretch.offset, stretch.length, id(whole)
+        for person in self.there:
+            asked = person, stretch.offset, stretch.length, id(whole)
             if asked not in self._seen:
-                windows = self.problem.people[one].windows
+                windows = self.problem.people[person].windows
                 self._seen[asked] = common(within(windows, stretch.offset, stretch.length), whole)
             if self._seen[asked]:
-                able[one] = self._seen[asked]
+                able[person] = self._seen[asked]
         if block.begun and block.by is not None:
             able[block.by] = whole
         return self._chosen_of(block, able, "seen")
@@ -158,17 +162,17 @@ class People:
         begins = self._begin(block, stretch)
         change = self._change(block, stretch, begins)
         at_it = [block.by] if block.begun and block.by is not None else []
-        first = {one: self.of.model.new_bool_var("") for one in sorted({*self.there, *at_it})}
+        first = {person: self.of.model.new_bool_var("") for person in sorted({*self.there, *at_it})}
         self.of.model.add_exactly_one(first.values())
-        for one in first.keys() & change.second.keys():
-            self.of.model.add_bool_or([first[one].negated(), change.second[one].negated()])
+        for person in first.keys() & change.second.keys():
+            self.of.model.add_bool_or([first[person].negated(), change.second[person].negated()])
         self.eyes[block.index], self.changes[block.index] = first, change
-        for one, literal in first.items():
-            self._there(one, Done(kind, begins, change.after, literal, one in at_it, change.at))
+        for person, literal in first.items():
+            self._there(person, Done(kind, begins, change.after, literal, person in at_it, change.at))
         left = self.of.model.new_int_var(0, stretch.length - _LEAST, "")
         self.of.model.add(left + change.after == stretch.length)
-        for one, literal in change.second.items():
-            self._there(one, Done(kind, change.at, left, literal, False, begins + stretch.length))
+        for person, literal in change.second.items():
+            self._there(person, Done(kind, change.at, left, literal, False, begins + stretch.length))
 
     def _change(self, block: Block, stretch: Stretch, begins: Any) -> _Change:
         model, length = self.of.model, stretch.length
@@ -176,11 +180,11 @@ class People:
         after = model.new_int_var_from_domain(spans, f"b{block.index}after")
         at = model.new_int_var(0, self.of.wish.before, f"b{block.index}change")
         model.add(at == begins + after)
-        second = {one: model.new_bool_var(f"b{block.index}then{one}") for one in self.there}
+        second = {person: model.new_bool_var(f"b{block.index}then{person}") for person in self.there}
         model.add_at_most_one(second.values())
-        model.add(after == length).only_enforce_if([one.negated() for one in second.values()])
-        for one in second.values():
-            model.add(after <= length - _LEAST).only_enforce_if(one)
+        model.add(after == length).only_enforce_if([literal.negated() for literal in second.values()])
+        for literal in second.values():
+            model.add(after <= length - _LEAST).only_enforce_if(literal)
         return _Change(second, after, at)
 
     def _there(self, person: int, done: Done) -> None:
@@ -233,9 +237,9 @@ class People:
 
 
 def _told(by: dict[int, Any], person: int | None) -> list[tuple[Any, int]]:
-    return [(literal, int(one == person)) for one, literal in by.items() if literal is not None]
+    return [(literal, int(somebody == person)) for somebody, literal in by.items() if literal is not None]
 
 
 def _chosen(by: dict[int, Any], values: Any) -> int | None:
     """Who of these does it in a solution."""
-    return next((one for one, var in by.items() if var is None or values.value(var)), None)
+    return next((person for person, var in by.items() if var is None or values.value(var)), None)

@@ -19,7 +19,11 @@ class Setups:
         self._rows: list[list[Block]] = []
         self._firsts: list[list[Block]] = []
         for station in range(len(self.problem.stations)):
-            here = [one for one in self.problem.blocks if one.station == station and one.unloads is None and one.family]
+            here = [
+                block
+                for block in self.problem.blocks
+                if block.station == station and block.unloads is None and block.family
+            ]
             able = [block for block in here if block.setup and not block.begun]
             if able:
                 self._look_at(station, here, able)

@@ -20,16 +20,16 @@ _CHANGE, _HANDS, _EYES = 20, 3, 1
 def staffed(problem: Problem, plan: Plan) -> Plan | None:
     """The plan with every start as it is, hands and watchers chosen anew: as few changes of watcher as can be, then as few
     other hands. None where those who are there cannot do it so. The caller checks it."""
-    between = {one.block: (one.begins(), one.begins() + 1) for one in plan.placed}
+    between = {placed.block: (placed.begins(), placed.begins() + 1) for placed in plan.placed}
     wish = Aim(plan.finish(problem) + 1, between=between, watching="by turns", least="nothing")
     model = Model(problem, wish)
-    costs = [_CHANGE * one for change in model.people.changes.values() for one in change.second.values()]
+    costs = [_CHANGE * literal for change in model.people.changes.values() for literal in change.second.values()]
     for placed in plan.placed:
         block = problem.blocks[placed.block]
         loads = block.by if block.begun else placed.hands
         for weight, by, who in ((_HANDS, model.people.hands, placed.hands), (_EYES, model.people.eyes, loads)):
             some = by.get(placed.block, {}).items()
-            costs += [weight * literal for one, literal in some if literal is not None and one != who]
+            costs += [weight * literal for person, literal in some if literal is not None and person != who]
     model.model.minimize(sum(costs))
     model.hint(plan)
     return model.solve(SolveLimits(20, work=2)).plan
@@ -56,23 +56,23 @@ def with_people(
 
 def counts_heads(problem: Problem) -> bool:
     """Whether a plan that only counts heads is another question than one that names who watches."""
-    return sum(bool(one.windows) for one in problem.people) > 1 and any(one.watched for one in problem.blocks)
+    return sum(bool(person.windows) for person in problem.people) > 1 and any(block.watched for block in problem.blocks)
 
 
 def differ(problem: Problem) -> bool:
     """Whether some keep other hours, or may do other work, than others: then who watches may have to change."""
-    there = {at for at, one in enumerate(problem.people) if one.windows}
+    there = {at for at, person in enumerate(problem.people) if person.windows}
     hours = {problem.people[at].windows for at in there}
-    return len(hours) > 1 or any(there - set(one.people) for one in problem.blocks if one.hands)
+    return len(hours) > 1 or any(there - set(block.people) for block in problem.blocks if block.hands)
 
 
 def _near(plan: Plan) -> dict[int, Span]:
-    return {one.block: (max(0, one.begins() - _NEAR), one.begins() + _NEAR + 1) for one in plan.placed}
+    return {placed.block: (max(0, placed.begins() - _NEAR), placed.begins() + _NEAR + 1) for placed in plan.placed}
 
 
 def _settled(problem: Problem, plan: Plan) -> Plan:
     """Without changes of watcher that serve nothing: the search does not mind them."""
-    if all(len(one.watchers) < 2 for one in plan.placed):
+    if all(len(placed.watchers) < 2 for placed in plan.placed):
         return plan
     found = staffed(problem, plan)
     return found if found is not None and not broken(problem, found) else plan

@@ -34,10 +34,10 @@ class WalksModel(Model):
     def _walks(self, person: int, done: list[Done]) -> Any:
         """The walks of one person: one less than their stays."""
         spans: dict[int, list[tuple[Any, Any, Any]]] = defaultdict(list)
-        for one in done:
-            if not self._is_seen_from_afar(one):
-                ends = one.start + one.size if one.end is None else one.end
-                spans[self._room(one)].append((one.start, ends, one.present))
+        for work in done:
+            if not self._is_seen_from_afar(work):
+                ends = work.start + work.size if work.end is None else work.end
+                spans[self._room(work)].append((work.start, ends, work.present))
         if self.problem.people[person].room >= 0:
             spans[self.problem.people[person].room].append((0, 0, None))
         rows: list[Any] = []
@@ -49,14 +49,14 @@ class WalksModel(Model):
         self.model.add_no_overlap(rows)
         return walks
 
-    def _room(self, one: Done) -> int:
-        return self.problem.stations[one.kind[0]].room
+    def _room(self, done: Done) -> int:
+        return self.problem.stations[done.kind[0]].room
 
-    def _is_seen_from_afar(self, one: Done) -> bool:
+    def _is_seen_from_afar(self, done: Done) -> bool:
         """Whether something is watched that may be watched from another room too: it keeps nobody in its own."""
-        stations, (at, kind) = self.problem.stations, one.kind
+        stations, (at, kind) = self.problem.stations, done.kind
         others = [other for other in stations[at].watched_from if other < len(stations)]
-        return kind == "watched" and any(stations[other].room != self._room(one) for other in others)
+        return kind == "watched" and any(stations[other].room != self._room(done) for other in others)
 
     def _stays(self, spans: list[tuple[Any, Any, Any]]) -> tuple[list[Any], list[Any]]:
         """The stays of one person in one room: literals of those that are, the first ones, and their intervals. Each span
