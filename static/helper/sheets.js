@@ -11,13 +11,13 @@ let redraw = () => {};
 export const onSheet = (draw) => { redraw = draw; };
 export const sheet = () => open?.();
 
-export function openSheet(draw) {
+function openSheet(draw) {
   open = draw;
   redraw();
   window.scrollTo(0, 0);
   document.querySelector("#helper h1")?.focus();
 }
-export const closeSheet = () => openSheet(null);
+const closeSheet = () => openSheet(null);
 
 const page = (title, body) => html`<h1 tabindex="-1">${title}</h1>${body}<p>${button(tray().words.back, closeSheet, "quiet full")}</p>`;
 const then = (label, drafts) => () => { closeSheet(); press(label, drafts); };
@@ -41,11 +41,11 @@ export function openRun(one) {
 }
 
 /** Pieces that this phone called bad and that the server does not count yet. */
-export const badHere = () => standing().own.filter((one) => one.kind === "lead called" && one.body.why === "bad piece").length;
+const badHere = () => standing().own.filter((one) => one.kind === "lead called" && one.body.why === "bad piece");
 
 /** 'Done' with those pieces counted as bad, so that the button says it at once. */
 export function withBad(one) {
-  const fresh = standing().own.filter((own) => own.kind === "lead called" && own.body.why === "bad piece");
+  const fresh = badHere();
   const counts = one?.drafts?.[0]?.kind === "load done" && one.drafts[0].body.counts;
   if (!counts || !fresh.length) return one;
   const [[key, { good, scrap }]] = Object.entries(counts);
@@ -57,7 +57,7 @@ export function withBad(one) {
 
 /** How many are good, and what is wrong with the others. */
 export function openCount(one) {
-  let bad = Math.min(Math.max(1, one.bad + badHere()), one.pieces);
+  let bad = Math.min(Math.max(1, one.bad + badHere().length), one.pieces);
   let why = "";
   openSheet(() => {
     const { words } = tray();

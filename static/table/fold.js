@@ -37,7 +37,7 @@ function effective(events) {
 }
 
 /** One event more; where it does not fit, it is listed in `unsettled` with its code. Never throws. */
-export function applyEvent(state, raw, table) {
+function applyEvent(state, raw, table) {
   try {
     return applied(state, formed(raw), table);
   } catch {

@@ -51,7 +51,7 @@ function capped(step, tray, reached) {
 }
 
 /** How many pieces of a tray could be at a step if what was not pressed before is taken as done. */
-export function reach(draft, run, trayKey, step) {
+function reach(draft, run, trayKey, step) {
   const tray = draft.tray(run, trayKey);
   const route = draft.routeOf(run, trayKey);
   const index = indexIn(route, step.key);

@@ -19,7 +19,7 @@ from tests.serving import ROOT, running
 FROM = """
 import sys
 from pathlib import Path
-from runboard.words import places
+from runboard import places
 places._PACKAGE = Path(sys.argv.pop(1))
 from runboard.cli import main
 main()
