@@ -114,12 +114,12 @@ def test_a_body_too_large_is_turned_away(client: FlaskClient) -> None:
 
 
 def test_a_press_tells_the_open_pages(client: FlaskClient, house: House, monkeypatch: pytest.MonkeyPatch) -> None:
-    told: list[int] = []
-    monkeypatch.setattr(house.streams, "changed", told.append)
+    told: list[tuple[Any, ...]] = []
+    monkeypatch.setattr(house.streams, "_tell", lambda *said: told.append(said))
 
     client.post("/taps", json=batch(came()))
 
-    assert told == [1]
+    assert told == [("changed", {"seq": 1})]
 
 
 JSON = st.recursive(
