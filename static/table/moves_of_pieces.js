@@ -80,8 +80,10 @@ export function place(draft, run, trayKey, placed) {
   draft.putTray(run, { ...tray, places });
 }
 
-/** Wood and board of a tray. */
-export function note(draft, { run, tray: key, body }) {
+/** Wood and board, texts, prints of a tray. */
+export function note(draft, { kind, run, tray: key, body }) {
   const tray = draft.tray(run, key);
-  draft.putTray(run, { ...tray, wood: body.wood ?? tray.wood, board: body.board ?? tray.board });
+  if (kind === "texts placed") place(draft, run, key, body.places ?? []);
+  else if (kind === "card printed") draft.putTray(run, { ...tray, print: body.print });
+  else draft.putTray(run, { ...tray, wood: body.wood ?? tray.wood, board: body.board ?? tray.board });
 }

@@ -6,7 +6,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 from runboard.run.fold.table import table_text
-from tests.core.test_page_rooms import MADE
+from tests.core.test_page_rooms import FOLDED
 from tests.vectors.make import FILE
 from tests.vectors.patch import patched
 
@@ -22,11 +22,11 @@ FOLD = """async ({cases, table}) => {
 
 
 def is_a_pages(one: dict[str, Any]) -> bool:
-    """Whether the press, or the one that it settles, is of a kind that a page makes: the page folds no other."""
+    """Whether the press, or the one that it settles, is of a kind that the page folds."""
     settled = one["event"].get("body", {}).get("event") if one["event"]["kind"] == "entry settled" else None
     told = patched(ALL["base"], one["state"]).get("unsettled", []) if settled else []
     kinds = [one["event"]["kind"], *(entry["kind"] for entry in told if entry["event"] == settled)]
-    return MADE.issuperset(kinds)
+    return FOLDED.issuperset(kinds)
 
 
 VECTORS = [one for one in ALL["vectors"] if is_a_pages(one)]

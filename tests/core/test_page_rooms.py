@@ -67,6 +67,10 @@ MADE = frozenset(
 )
 
 
+# What the page folds: the transition table whole, and of the rest what a page makes.
+FOLDED = MADE | {row["kind"] for subject in ("load", "tray") for row in json.loads(table_text())[subject]["rows"]}
+
+
 def test_every_script_lies_in_a_room_that_says_what_it_is() -> None:
     told = re.findall(r"`([a-z]+)/`", (STATIC / "README.md").read_text("utf-8"))
 
