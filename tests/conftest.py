@@ -29,10 +29,12 @@ class HandClock:
 
 @pytest.fixture(autouse=True)
 def cold() -> Iterator[None]:
-    """Each test begins with the dispatch rule not compiled in this process, whatever a server of an earlier test warmed."""
+    """Each test begins with the dispatch rule not compiled and not known to be kept, whatever a server of an earlier test
+    warmed."""
     rule = sys.modules.get("runboard.plan.schedule.rule.rule")
     if rule is not None:
         rule._WARM.clear()
+        rule._KEPT.clear()
     yield
 
 
