@@ -14,6 +14,7 @@ from runboard.run.fold.table import table_text
 from tests.browser.test_vectors import FOLD
 from tests.browser.truth import differences
 from tests.core.taps import Taps
+from tests.core.test_page_rooms import MADE
 from tests.vectors.chooser import Press
 from tests.vectors.make import SERVER_ONLY
 
@@ -47,8 +48,16 @@ class Evening(Taps):
         """What only the server does is not pressed; what was late before the network went, the page cannot place."""
         if phone.offline and (at is not None and self.lost_at is not None and at <= self.lost_at):
             return
+        if phone.offline and not MADE.issuperset(self._kinds(presses)):
+            return
         if not any(kind in SERVER_ONLY for kind, _, _ in presses):
             super()._press(phone, presses, at)
+
+    def _kinds(self, presses: list[Press]) -> set[str]:
+        """What is pressed, and what is settled by it: without the server a page makes its own kinds alone."""
+        settled = {body.get("event") for kind, body, _ in presses if kind == "entry settled"}
+        told = self.told()["unsettled"] if settled else []
+        return {kind for kind, _, _ in presses} | {one["kind"] for one in told if one["event"] in settled}
 
     def undoes_one_of_its_own(self, random: Random) -> None:
         """One of the last presses of this phone that wait to be sent."""
