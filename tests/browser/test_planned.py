@@ -65,6 +65,10 @@ def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading
     assert phone.evaluate("window.stillHere"), "the page was not loaded again"
 
 
+# Whichever the plan finds; a move that is later and one that only walks more are as good an answer to this.
+A_PRICE = re.compile(r"the finish stays as it is|all done|walks? more")
+
+
 def test_what_else_could_be_done_says_what_it_would_cost(ann: Phone, phone: Page, server: Served) -> None:
     ann.press("load done", run="r1", load="cut/1")
     ann.press("load done", run="r1", load="clean/1")
@@ -74,7 +78,7 @@ def test_what_else_could_be_done_says_what_it_would_cost(ann: Phone, phone: Page
 
     phone.get_by_text("Something else instead").click()
 
-    expect(phone.get_by_text("the finish stays as it is").or_(phone.get_by_text("all done")).first).to_be_visible()
+    expect(phone.get_by_text(A_PRICE).first).to_be_visible()
 
 
 def test_it_is_said_what_it_is_too_late_to_load(ann: Phone, phone: Page, server: Served) -> None:
