@@ -72,7 +72,7 @@ def test_presses_are_saved_once_there_is_room_again(full: Page, server: SamePort
 
     full.evaluate("globalThis.storageIsFull = false")
 
-    expect(notice(full)).to_be_hidden(timeout=15_000)
+    expect(notice(full)).to_be_hidden(timeout=40_000)  # it tries again after at most 36 s
     expect(foot(full)).to_contain_text("saved here")
     full.reload()
     says(full, "Clean, tray 3")
