@@ -83,14 +83,14 @@ class House:
             _log.error("the disk takes nothing (%s), so nobody is asked what was running", failed.why)
         except Refused as refused:  # a shop that cannot be asked is served all the same
             _log.error("nobody is asked what was running: %s %s", refused.code, refused.facts)
-        for one in self._running():
-            one.start()
+        for part in self._running():
+            part.start()
 
     def close(self, all_answered: bool = True) -> None:
         """Put everything down. While some request is still being answered the database stays open under it: what is not
         stored by the end of the process is not stored at all."""
-        for one in reversed(self._running()):
-            one.stop()
+        for part in reversed(self._running()):
+            part.stop()
         self.seeker.close()
         self.children.close()
         self.cards.close()

@@ -64,7 +64,7 @@ class Children:
         at once. None where so much is waiting that nothing more is taken, and once closed."""
         ward = _Ward(Task(uuid.uuid4().hex, what, subject), work, arguments, heard)
         with self._lock:
-            if self._closed or sum(not one.asked for one in self._waiting) >= MOST_WAITING:
+            if self._closed or sum(not ward.asked for ward in self._waiting) >= MOST_WAITING:
                 return None
             self._wards[ward.task.id] = ward
             self._waiting.append(ward)
@@ -84,8 +84,8 @@ class Children:
     def newest(self, what: str, subject: str = "") -> Task | None:
         """The task of that sort and subject that was started last."""
         with self._lock:
-            found = (one.task for one in reversed(self._wards.values()))
-            return next((one for one in found if (one.what, one.subject) == (what, subject)), None)
+            found = (ward.task for ward in reversed(self._wards.values()))
+            return next((task for task in found if (task.what, task.subject) == (what, subject)), None)
 
     def end(self, task_id: str) -> None:
         """Ask a task to end: its child is told to, and killed where it does not within the grace."""
@@ -190,7 +190,7 @@ class Children:
         ward.task = replace(ward.task, state="ended")
 
     def _forget(self) -> None:
-        over = [key for key, one in self._wards.items() if one.task.is_over]
+        over = [key for key, ward in self._wards.items() if ward.task.is_over]
         for key in over[: max(0, len(over) - KEPT)]:
             del self._wards[key]
 

@@ -43,7 +43,7 @@ class Turns:
     def turn(self) -> bool:
         """Do what there is to do; answers whether there is more."""
         answers = [self._done(work) for work in self._works]  # every one, whatever the first answers
-        return any(one is True for one in answers)
+        return any(answer is True for answer in answers)
 
     def _done(self, work: Callable[[], object]) -> object:
         try:

@@ -52,8 +52,8 @@ def add_to(command: ArgumentParser) -> None:
 
 
 def _kinds(text: str) -> tuple[str, ...]:
-    named = [one.strip() for one in text.split(",") if one.strip()]
-    unknown = [one for one in named if one not in KINDS]
+    named = [kind.strip() for kind in text.split(",") if kind.strip()]
+    unknown = [kind for kind in named if kind not in KINDS]
     if unknown or not named:
         raise ArgumentTypeError(f"{text!r} names no kinds of card: {', '.join(KINDS)}")
     return tuple(kind for kind in KINDS if kind in named)

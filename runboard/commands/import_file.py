@@ -46,9 +46,9 @@ def do(asked: Namespace) -> None:
 def _is_wanted(coming: Coming) -> bool:
     """Say what a run's file would do; a person at the terminal is asked whether it may."""
     run, zone = coming.run, zone_of(coming.file.time_zone)
-    moments = [one.moment for one in coming.file.own]
+    moments = [event.moment for event in coming.file.own]
     print(
-        f"{tidy(run.name)}: {sum(one.pieces for one in run.orders)} pieces wanted, {len(run.trays)} trays, "
+        f"{tidy(run.name)}: {sum(order.pieces for order in run.orders)} pieces wanted, {len(run.trays)} trays, "
         f"{events_in_words(len(coming.fresh))} new here, {dated(min(moments), zone)} to {dated(max(moments), zone)}."
     )
     if coming.left_out:

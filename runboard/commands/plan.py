@@ -187,7 +187,9 @@ def _why_none(found: Found, answer: Answer, seconds: float) -> str:
     if not found.is_impossible:
         return f"no plan was found in {seconds:.0f} seconds, though there may be one. Give it longer with --seconds."
     said = "no plan fits into people's hours beside what is begun."
-    steps = dict.fromkeys(str(one.facts["step"]) for one in in_the_way(answer.state, answer.problem, found.clash))
+    steps = dict.fromkeys(
+        str(left_out.facts["step"]) for left_out in in_the_way(answer.state, answer.problem, found.clash)
+    )
     return f"{said} What has no place left: {', '.join(steps)}." if steps else said
 
 

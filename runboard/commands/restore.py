@@ -55,21 +55,21 @@ def _found(looked: Look) -> list[str]:
         left = [f"  {tidy(name)}: {say('restore', why)}" for name, why in looked.files.left[:_MOST_SAID]]
         lines += [say("restore", "left"), *left, *_and_more(looked.files.left)]
     if looked.let_in.is_anybody:
-        lines += [say("restore", "lets-in"), *(f"  {one}" for one in _those(looked.let_in))]
+        lines += [say("restore", "lets-in"), *(f"  {line}" for line in _those(looked.let_in))]
     if out := [*map(tidy, looked.let_in.channels[:_MOST_SAID]), *filter(None, [tidy(looked.let_in.broker)])]:
         lines.append(say("restore", "sends-to", {"names": ", ".join(out)}))
     return lines
 
 
 def _those(let_in: LetIn) -> list[str]:
-    devices = [f"{tidy(one.name)} ({say('access', one.access)}){_since(one)}" for one in let_in.devices]
+    devices = [f"{tidy(device.name)} ({say('access', device.access)}){_since(device)}" for device in let_in.devices]
     sensors = [f"{tidy(name)} ({say('access', 'sensor')})" for name in let_in.sensors]
     every = [*devices, *sensors]
     return [*every[:_MOST_SAID], *_and_more(every), *([say("restore", "cards")] if let_in.cards else [])]
 
 
-def _since(one: DeviceIn) -> str:
-    return f", {say('restore', 'revoked')}" if one.revoked_here else ""
+def _since(device: DeviceIn) -> str:
+    return f", {say('restore', 'revoked')}" if device.revoked_here else ""
 
 
 def _and_more(every: Sequence[object]) -> list[str]:

@@ -101,7 +101,7 @@ def answers_to_reminders(floor: Shopfloor) -> Iterator[Draft]:
 
 def answers_at_lock_up(floor: Shopfloor) -> list[Draft]:
     """What has to be said about today's rags before a session ends."""
-    return [_answer(one) for one in lock_up_reminders(floor.state, floor.book)]
+    return [_answer(reminder) for reminder in lock_up_reminders(floor.state, floor.book)]
 
 
 def _answer(reminder: str) -> Draft:

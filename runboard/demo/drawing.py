@@ -18,9 +18,9 @@ _RAIL = (100, 170, 1100, 330)
 
 def add_pictures(record: Record, shelf: Shelf) -> Record:
     """The demo's book with pictures: of the key rail, and of the rail in its jig at the step that lays it there."""
-    rails = next(one for one in record["products"] if one["key"] == "rails")
+    rails = next(product for product in record["products"] if product["key"] == "rails")
     rails["picture"] = shelf.keep(_drawn(in_jig=False), "png")
-    hooks = next(one for one in rails["operations"] if one["key"] == "hooks")
+    hooks = next(operation for operation in rails["operations"] if operation["key"] == "hooks")
     hooks["instructions"][0]["picture"] = shelf.keep(_drawn(in_jig=True), "png")
     return record
 

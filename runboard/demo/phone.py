@@ -88,7 +88,7 @@ class Shopfloor:
         """Alerts of a kind that are past and not answered."""
         if self._dues is None or self._dues[0] is not self.state:
             self._dues = (self.state, list(dues(self.state, self.book).values()))
-        return [one for one in self._dues[1] if one.kind == kind and one.due_at <= self.now and load in ("", one.load)]
+        return [due for due in self._dues[1] if due.kind == kind and due.due_at <= self.now and load in ("", due.load)]
 
 
 def draft(

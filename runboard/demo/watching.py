@@ -35,7 +35,7 @@ class Watched:
     def next_call(self) -> list[datetime]:
         """The moments still to come at which it wants somebody."""
         moments = (self.ends_at, self.stops_at, self._look_at())
-        return [one for one in moments if one is not None and one > self.floor.now]
+        return [moment for moment in moments if moment is not None and moment > self.floor.now]
 
     def look(self) -> list[Draft]:
         """The press that says that somebody looked, if it is time to."""

@@ -107,14 +107,14 @@ class Worker:
                 begun = yield from self._do(begun)
 
     def _meet_incidents(self) -> None:
-        for one in list(self.incidents):
-            if one.when(self.floor.state):
-                self.incidents.remove(one)
-                self.press(*one.drafts(self.floor.state))
+        for incident in list(self.incidents):
+            if incident.when(self.floor.state):
+                self.incidents.remove(incident)
+                self.press(*incident.drafts(self.floor.state))
 
     def _answer_reminders(self) -> None:
-        for one in answers_to_reminders(self.floor):
-            self.press(one)
+        for reminder in answers_to_reminders(self.floor):
+            self.press(reminder)
 
     def _take_first(self) -> Turn:
         """Walk to the first offer and begin it, or wait for what is coming."""
@@ -125,7 +125,7 @@ class Worker:
         room = self.floor.state.people[self.key].room
         if move.room and move.room != room:
             yield self.floor.around(self.floor.book.walk(room, move.room))
-            if move.id not in [one.id for one in self.floor.moves(self.key)]:
+            if move.id not in [move.id for move in self.floor.moves(self.key)]:
                 return None
         pressed = self.press(self._begin(move))
         if self.floor.chance.random() < self.slips:
@@ -232,8 +232,8 @@ class Worker:
 
     def _finish(self, load: Load, step: Step) -> Move | None:
         """Count; all good begins the next offer with the same press."""
-        for one in answers_to_checks(self.floor, load, step):
-            self.press(one)
+        for check in answers_to_checks(self.floor, load, step):
+            self.press(check)
         done = draft("load done", about=about(load))
         counts, rework = spoiled(self.floor, load, step)
         if rework is not None:
@@ -253,7 +253,7 @@ class Worker:
 
     def _incidents_wait_for(self, load: Load) -> bool:
         ahead = self._after(load)
-        return any(one.when(ahead) for one in self.incidents)
+        return any(incident.when(ahead) for incident in self.incidents)
 
     def _is_enough_after(self, load: Load) -> bool:
         return self.enough(self._after(load))
@@ -319,5 +319,5 @@ class Worker:
         return self.machine is not None and self.machine.calls
 
     def _look(self) -> None:
-        for one in self.machine.look() if self.machine else []:
-            self.press(one)
+        for press in self.machine.look() if self.machine else []:
+            self.press(press)
