@@ -1,8 +1,8 @@
 """The planner beside the floor: a plan at once after every event that matters, and a better one from a child process.
 
 Nobody waits for it. What it knows is in ``Workshop.planned``; pages are told when that is another one. A better plan is
-taken only where it wins a window or five minutes, so that what people are offered does not jump about. Where none is found
-at once, one is looked for, and only a proof says that there is none.
+taken only where it makes less late, wins a window or five minutes, or ends a search, so that what people are offered does not
+jump about. Where none is found at once, one is looked for, and only a proof says that there is none.
 """
 
 from collections.abc import Callable
