@@ -217,7 +217,7 @@ def test_the_test_button_says_that_it_is_a_test(client: FlaskClient, unanswered:
 def test_a_silent_channel_keeps_neither_page_nor_other_channels_waiting(house: House, lamp: Lamp) -> None:
     silent = Lamp()
     silent.slow.set()
-    outside = Outside(house.store.settings, house.settings.clock, patience=1.5)
+    outside = Outside(house.store.settings, house.settings.clock, patience=3)
     outside.start()
 
     done = outside.send([Channel("s", "Silent", silent.url), Channel("l", "Lamp", lamp.url)], "Title", "Body")
