@@ -34,7 +34,7 @@ class Sum:
 
 
 @dataclass(frozen=True)
-class Hours:
+class HoursOfRun:
     """The sums of a run's steps, and ``good`` pieces so far."""
 
     steps: tuple[Sum, ...]
@@ -66,12 +66,12 @@ def hours_by_step(run: RunState, elements: Iterable[Element], helpers: Collectio
     return [_sum(run, by_step[key], helpers) for key in sorted(by_step, key=lambda key: order.get(key, len(order)))]
 
 
-def hours_of(run: RunState, elements: Iterable[Element], book: Book) -> Hours:
+def hours_of(run: RunState, elements: Iterable[Element], book: Book) -> HoursOfRun:
     """The sums of a run, helpers' hours apart by who is a helper in this book."""
     elements = list(elements)
     helpers = {element.person for element in elements if is_helper(book, element.person)}
     good = sum(tray.good for tray in run.trays.values())
-    return Hours(tuple(hours_by_step(run, elements, helpers)), good)
+    return HoursOfRun(tuple(hours_by_step(run, elements, helpers)), good)
 
 
 def _sum(run: RunState, elements: list[Element], helpers: Collection[str]) -> Sum:

@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from runboard.run.calls.dues import Due, dues
-from runboard.run.calls.signals import Heard, Reading, SignalLimits, hear, read_signal
+from runboard.run.calls.signals import Heard, SensorReading, SignalLimits, hear, read_signal
 from runboard.run.refusal import Refused
 from tests.core.pressing import Floor
 
@@ -22,7 +22,7 @@ def told(*said: tuple[float, float]) -> Heard:
     """What is known after these (seconds, watts)."""
     heard = None
     for seconds, watts in said:
-        heard = hear(heard, Reading(watts=watts), LIMITS, after(seconds))
+        heard = hear(heard, SensorReading(watts=watts), LIMITS, after(seconds))
     assert heard is not None
     return heard
 
@@ -30,18 +30,18 @@ def told(*said: tuple[float, float]) -> Heard:
 @pytest.mark.parametrize(
     ("raw", "place", "reading"),
     [
-        (12.5, "", Reading(watts=12.5)),
-        ("12.5", "", Reading(watts=12.5)),
-        (0, "", Reading(watts=0)),
-        (True, "", Reading(on=True)),
-        ("OFF", "", Reading(on=False)),
-        ({"watts": 3}, "", Reading(watts=3)),
-        ({"on": False}, "", Reading(on=False)),
-        ({"on": True, "watts": 3}, "", Reading(watts=3)),
-        ({"meter": {"power": 7}}, "meter.power", Reading(watts=7)),
+        (12.5, "", SensorReading(watts=12.5)),
+        ("12.5", "", SensorReading(watts=12.5)),
+        (0, "", SensorReading(watts=0)),
+        (True, "", SensorReading(on=True)),
+        ("OFF", "", SensorReading(on=False)),
+        ({"watts": 3}, "", SensorReading(watts=3)),
+        ({"on": False}, "", SensorReading(on=False)),
+        ({"on": True, "watts": 3}, "", SensorReading(watts=3)),
+        ({"meter": {"power": 7}}, "meter.power", SensorReading(watts=7)),
     ],
 )
-def test_a_number_is_watts_and_a_word_is_on_or_off(raw: object, place: str, reading: Reading) -> None:
+def test_a_number_is_watts_and_a_word_is_on_or_off(raw: object, place: str, reading: SensorReading) -> None:
     assert read_signal(raw, place) == reading
 
 
@@ -70,8 +70,8 @@ def test_power_at_the_limit_is_running() -> None:
 
 
 def test_a_sensor_that_says_off_needs_no_wait() -> None:
-    assert hear(None, Reading(on=False), LIMITS, NOON).runs(NOON) is False
-    assert hear(None, Reading(on=True), LIMITS, NOON).runs(NOON) is True
+    assert hear(None, SensorReading(on=False), LIMITS, NOON).runs(NOON) is False
+    assert hear(None, SensorReading(on=True), LIMITS, NOON).runs(NOON) is True
 
 
 # What is asked

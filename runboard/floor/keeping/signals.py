@@ -15,7 +15,7 @@ from runboard.floor.letting_in.tries import Tries
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import KeptSettings, Workshop
-from runboard.run.calls.signals import MOST_WATTS, Heard, Reading, Sensor, SignalLimits, hear
+from runboard.run.calls.signals import MOST_WATTS, Heard, Sensor, SensorReading, SignalLimits, hear
 from runboard.run.refusal import Refused
 
 KEY = "signals"
@@ -75,7 +75,7 @@ def who_speaks(ears: Ears, token: str, station: str, address: str) -> Sensor:
     return sensor
 
 
-def take_signal(ears: Ears, station: str, reading: Reading, source: str) -> bool | None:
+def take_signal(ears: Ears, station: str, reading: SensorReading, source: str) -> bool | None:
     """Take one reading of a station. Answers whether it runs; None where that is not settled yet.
 
     Refused 'station unknown'.

@@ -10,7 +10,7 @@ from runboard.floor.workshop import Workshop
 from runboard.plan.estimates import Estimates, estimates_from
 from runboard.review.exposure import Exposure, exposures
 from runboard.review.history import HistoryEntry, tray_history
-from runboard.review.hours import Hours, hours_of
+from runboard.review.hours import HoursOfRun, hours_of
 from runboard.review.time_study import Element, loads_after_a_change, time_elements
 from runboard.run.fold.record import plain
 from runboard.run.fold.state import RunState
@@ -41,7 +41,7 @@ class Study:
 
     run: RunState
     elements: list[Element]
-    hours: Hours
+    hours: HoursOfRun
     names: Called
 
 

@@ -39,7 +39,7 @@ class SignalLimits:
 
 
 @dataclass(frozen=True)
-class Reading:
+class SensorReading:
     """What a sensor says once: that it is on or off, or how much power is drawn."""
 
     on: bool | None = None
@@ -76,7 +76,7 @@ def read_payload(payload: bytes) -> object:
         return text
 
 
-def read_signal(raw: object, place: str = "") -> Reading:
+def read_signal(raw: object, place: str = "") -> SensorReading:
     """The reading that a message says: a number is watts, on or off a word, or an object holds ``watts`` or ``on``.
 
     ``place`` names where in an object the value stands: ``power`` or ``ENERGY.Power``. Refused 'signal form'.
@@ -92,23 +92,23 @@ def read_signal(raw: object, place: str = "") -> Reading:
 _WORDS = {"on": True, "true": True, "running": True, "off": False, "false": False, "stopped": False}
 
 
-def _reading(value: Any) -> Reading:
+def _reading(value: Any) -> SensorReading:
     if isinstance(value, bool):
-        return Reading(on=value)
+        return SensorReading(on=value)
     if isinstance(value, str):
         word = value.strip().lower()
         if word in _WORDS:
-            return Reading(on=_WORDS[word])
+            return SensorReading(on=_WORDS[word])
         try:
             value = float(word)
         except ValueError:
             raise Refused("signal form") from None
     if isinstance(value, (int, float)) and math.isfinite(value) and 0 <= value <= MOST_WATTS:
-        return Reading(watts=float(value))
+        return SensorReading(watts=float(value))
     raise Refused("signal form")
 
 
-def hear(before: Heard | None, reading: Reading, limits: SignalLimits, now: datetime) -> Heard:
+def hear(before: Heard | None, reading: SensorReading, limits: SignalLimits, now: datetime) -> Heard:
     """What is known of a station after one reading more."""
     if reading.watts is None:
         return Heard(now, quiet_at=None if reading.on else now)

@@ -92,7 +92,7 @@ class At:
 
 
 @dataclass(frozen=True)
-class Walk:
+class WalkMade:
     """From room to room, just in time for what is next there: ``block``."""
 
     start: int
@@ -142,12 +142,12 @@ def _work_in(every: Iterable[At], person: int) -> list[At]:
     return sorted((at for at in every if at.person == person), key=lambda at: (at.start, at.end))
 
 
-def walks_of(problem: Problem, plan: Plan, person: int) -> list[Walk]:
+def walks_of(problem: Problem, plan: Plan, person: int) -> list[WalkMade]:
     """The walks of a person: where their hands are needed they are there; while they only watch they are in that room."""
     room, found = problem.people[person].room, []
     for start, place, block in places_of(problem, plan, person):
         if room not in (-1, place):
-            found.append(Walk(max(0, start - problem.walks[room][place]), start, person, place, block))
+            found.append(WalkMade(max(0, start - problem.walks[room][place]), start, person, place, block))
         room = place
     return found
 

@@ -10,7 +10,7 @@ from runboard.plan.schedule.problem.worth import Worth, dated, ends_of
 from runboard.plan.schedule.search.frame import Frame
 
 
-class Dues:
+class LateLines:
     """By how much each order line is late, at least, in open ticks; ``sum`` is what is to be least, or kept within the wish.
 
     Where all last blocks of a run are alike and keep their order, the one that completes an order line is known. Else some of

@@ -19,7 +19,7 @@ from ortools.sat.python import cp_model
 from runboard.plan.schedule.problem.alike import Alike, alike
 from runboard.plan.schedule.problem.hours import Chains
 from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
-from runboard.plan.schedule.search.dues import Dues
+from runboard.plan.schedule.search.dues import LateLines
 from runboard.plan.schedule.search.frame import Ends, Frame
 from runboard.plan.schedule.search.people import People
 from runboard.plan.schedule.search.setups import Setups
@@ -42,7 +42,7 @@ class Model(Frame):
         self._keep_air()
         self._keep_order()
         self.people = People(self, self.setups)
-        self.dues = Dues(self) if wish.least == "late" or wish.late is not None else None
+        self.dues = LateLines(self) if wish.least == "late" or wish.late is not None else None
         if wish.least == "late" and self.dues is not None:
             self.model.minimize(self.dues.sum)
         elif wish.least == "finish":

@@ -173,7 +173,7 @@ class PersonRecord:
 
 
 @dataclass(slots=True)
-class Hours:
+class HoursRecord:
     """When somebody is there or a station may run."""
 
     opens: int = 0
@@ -223,7 +223,7 @@ class Shop(NamedTuple):
     stretches: list[StretchRecord]
     draws: list[Draw]
     lags: list[LagRecord]
-    hours: list[Hours]
+    hours: list[HoursRecord]
     openings: list[int]  # when hours open, in order, and BIG
     kinds: list[KindRecord]
     capacities: list[int]  # of services, by what a draw is of

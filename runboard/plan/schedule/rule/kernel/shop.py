@@ -17,7 +17,7 @@ from runboard.plan.schedule.rule.kernel.records import (
     Draw,
     Go,
     GroupRecord,
-    Hours,
+    HoursRecord,
     KindRecord,
     LagRecord,
     PersonRecord,
@@ -72,7 +72,7 @@ class _Builder:
         self.stretches: list[StretchRecord] = []
         self.draws: list[Draw] = []
         self.lags: list[LagRecord] = []
-        self.hours: list[Hours] = []
+        self.hours: list[HoursRecord] = []
 
     def shop(self) -> Shop:
         problem, stations = self.problem, self.problem.stations
@@ -198,7 +198,7 @@ class _Builder:
         return self._air(len(self.problem.rooms), service)
 
     def _hours(self, spans: Iterable[nouns.Span]) -> tuple[int, int]:
-        return _put(self.hours, [Hours(*span) for span in sorted(spans)])
+        return _put(self.hours, [HoursRecord(*span) for span in sorted(spans)])
 
     def _station(self, at: int, station: nouns.PlannedStation) -> StationRecord:
         return StationRecord(at, station.room, self._family(station.stands_on), *self._hours(station.runs))
