@@ -54,8 +54,9 @@ CODES = {
 
 @cache
 def codes() -> frozenset[str]:
-    """The ends of all message names, and the kinds of events and due moments."""
-    text = "\n".join(path.read_text("utf-8") for path in (ROOT / "static" / "words").glob("en.*ftl"))
+    """The ends of all names of messages that Python says, and the kinds of events and due moments."""
+    said = [path for path in (ROOT / "static" / "words").glob("en.*ftl") if ".pages." not in path.name]
+    text = "\n".join(path.read_text("utf-8") for path in said)
     names = re.findall(r"^([a-z0-9-]+) =", text, re.M)
     ends = {name.split("-", at)[-1] for name in names for at in range(1, name.count("-") + 1)}
     return frozenset({*ends, *(one.replace(" ", "-") for one in (*KINDS, *DUE_KINDS))})

@@ -23,7 +23,7 @@ KEPT = (
     "*.svg",
     "icons/*.png",
 )
-NOT_KEPT = ("htmx", "worker.js", "en.forms")
+NOT_KEPT = ("htmx", "worker.js", "en.forms", "en.pages")
 
 part = Blueprint("offline", __name__)
 

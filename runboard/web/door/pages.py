@@ -3,20 +3,23 @@
 import json
 from collections.abc import Mapping
 from datetime import datetime, tzinfo
+from functools import lru_cache
 from hashlib import blake2b
 from typing import Any, cast
 from urllib.parse import quote
 
 from flask import Flask, Response, current_app, make_response, redirect, render_template, request
+from fluent.runtime.types import fluent_number
 from htmx_flask import Htmx
 from htmx_flask.requests import HtmxHeaders
+from markupsafe import Markup, escape
 
 from runboard.floor.workshop import Workshop
 from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
 from runboard.web.fittings import fittings
 from runboard.words.facts import moment_in_words, span_in_words, zone_of
-from runboard.words.sentences import say
+from runboard.words.sentences import catalogue, say
 
 PERSON_COOKIE = "person"
 
@@ -24,7 +27,7 @@ PERSON_COOKIE = "person"
 def init_app(app: Flask) -> None:
     """Plug into the app: htmx, and what templates may call."""
     Htmx(app)
-    app.jinja_env.filters.update(local=local, span=span_in_words)
+    app.jinja_env.filters.update(local=local, span=span_in_words, words=words)
     app.jinja_env.globals.update(say=said)
 
 
@@ -107,6 +110,35 @@ def see_other(address: str) -> Response:
 def said(family: str, code: str, facts: Mapping[str, Any] | None = None) -> str:
     """The sentence of a code in the shop's own time."""
     return say(family, code, facts, zone=shop_zone(), now=workshop().clock.now())
+
+
+# Markup that any text of a page may have around its words.
+_AROUND = {
+    "b": Markup("<b>"), "end_b": Markup("</b>"), "code": Markup("<code>"), "end_code": Markup("</code>"),
+    "end_link": Markup("</a>"), "end_span": Markup("</span>"),
+}  # fmt: skip
+
+
+# A filter, for then a text without facts is said once, when its template is compiled. Typed, for a fact that is markup is no text that reads like it.
+@lru_cache(maxsize=4096, typed=True)
+def words(name: str, /, **facts: Any) -> Markup:
+    """A text of a page (``static/words/en.pages.*.ftl``) with its facts, which are escaped; the text itself is markup already:
+    ``{{ "plan-remove"|words(product=product.name) }}``.
+
+    ``link`` (or ``link_…``, where there are two) is an address, for ``{ $link }there{ $end_link }``, or a whole tag as markup.
+    A fact that may be missing is 0 then, which chooses the variant without it.
+    """
+    ready = {key: _ready(key, value) for key, value in facts.items()}
+    text, _wrong = catalogue("en").format_pattern(catalogue("en").get_message(name).value, _AROUND | ready)
+    return Markup(text)  # noqa: S704 - facts are escaped above, and a test keeps markup out of the texts
+
+
+def _ready(name: str, fact: Any) -> Any:
+    """A whole number chooses the plural and is written without marks between thousands, as everywhere on the pages."""
+    if isinstance(fact, int):
+        return fluent_number(fact, useGrouping=False)
+    is_address = name.startswith("link") and not isinstance(fact, Markup)
+    return Markup('<a href="{}">').format(fact) if is_address else escape(fact)
 
 
 def refusal(refused: Refused) -> str:

@@ -1,0 +1,95 @@
+# What the pages of templates/trays/ say.
+
+trays-cards = Cards
+trays-type-in-a-card = Type in a card
+trays-cards-of = Cards of { $run }
+trays-over-no-cards = This run is over, so no more cards are printed.
+trays-lead-prints = A lead's phone prints cards.
+trays-what-to-print = What to print
+trays-paper-size = Paper
+trays-language = Language
+trays-only-some-trays = Only some trays
+trays-which-trays = Which trays
+trays-none-ticked = None ticked means every tray that holds pieces.
+trays-print-from-browser = Print from the browser
+trays-make-pdf = Make the PDF
+trays-print-at-100 = Print at 100 %, on paper of that size. Each printing counts as another print of a traveller; the number stands at its foot.
+trays-entered = Tray { $entered } is entered.
+trays-whose-card = What was written on a card while nothing else could record it. Whose card is it?
+trays-tray = Tray { $tray }
+trays-pieces-in-process = { $in_process } in process
+trays-pieces-good = { $good } good
+trays-no-pieces = empty
+trays-over-no-paper = This run is over, so nothing can be typed in.
+trays-card-title = Card of tray { $tray }
+trays-the-card-of = The card of tray { $tray }
+trays-other-trays = { $run }, the other trays
+trays-what-will-be-entered = What will be entered
+trays-this-will-be-entered = This will be entered
+trays-taken-as-done = not on the card, taken as done
+trays-counted-already = counted already
+trays-enter-it = Enter it
+trays-the-card = The card
+trays-write-what-stands = Write what stands on the card, and leave empty what does not. A row without a day is of the day above it, or of the last day that fits.
+trays-look-at-it-again = Look at it again
+trays-look-at-it-first = Look at it first
+trays-so-many-made = { $cards } { $cards ->
+    [one] card is
+   *[other] cards are
+  } made.
+trays-open-pdf = Open the PDF
+trays-stopped = Stopped: no PDF was made.
+trays-so-many-of = { $done } of { $total } cards
+trays-beginning = Beginning
+trays-cards-made = Cards made
+trays-other-cards = Other cards
+trays-title = Trays
+
+trays-ordered-last = { $link }The cards ordered last{ $end_link } { $state ->
+    [done] are made
+    [going] are being made
+    [ended] were stopped
+   *[failed] failed
+  }.
+
+trays-kind = { $kind ->
+    [travellers] Travellers
+    [jigs] Jig labels
+    [shelves] Shelf labels
+   *[sheet] Run sheet
+  }
+trays-kind-hint = { $kind ->
+    [travellers] the card that goes with each tray
+    [jigs] for machines with a jig or a setup sheet
+    [shelves] for trays that dry or rest now
+   *[sheet] the whole run, to hang up
+  }
+
+trays-marked = { $places ->
+    [one] { $places } place is
+   *[other] { $places } places are
+  } marked below, at { $marked }. Nothing is entered yet, and nothing you typed is lost.
+
+trays-written = { $who ->
+    [0] nobody named
+   *[other] { $who }
+  }, { $at ->
+    [0] no time
+   *[other] { $at }
+  }
+
+trays-counted = { $good } good{ $scrap ->
+    [0] { "" }
+   *[other] , { $scrap } scrap
+  }
+
+trays-left-at = { $pieces ->
+    [one] { $pieces } lies
+   *[other] { $pieces } lie
+  } at { $step }
+trays-nothing-left = nothing is left to do
+trays-afterwards = Then { $left }{ $good ->
+    [0] { "" }
+    [one] ; { $good } is good
+   *[other] ; { $good } are good
+  }. No time is learned from it.
