@@ -201,7 +201,7 @@ def test_only_one_text_speaks_of_food_and_it_calls_nothing_safe_for_it() -> None
 
 
 def test_the_lock_up_list_is_the_one_of_the_now_screen() -> None:
-    script = (STATIC / "now" / "lockup.js").read_text("utf-8")
+    script = (STATIC / "sheets" / "leaving.js").read_text("utf-8")
     listed = re.search(r"const LOCK_UP = \[(.+?)\]", script)
 
     assert listed is not None
