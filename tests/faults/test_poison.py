@@ -29,7 +29,7 @@ from tests.scenario import shop
 MOST = 8
 # No test of speed: a page that takes as long as this goes on for ever.
 HANGS_AFTER = 60
-FIXED = {"where": "products", "key": "rail", "operation": "cut", "thing": "stations", "name": "en"}
+FIXED = {"about": "limits", "where": "products", "key": "rail", "operation": "cut", "thing": "stations", "name": "en"}
 # What a person loads, saves or sees without the shop in it.
 NOT_ASKED = (
     "static_files.static",
