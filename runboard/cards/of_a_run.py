@@ -8,7 +8,6 @@ from runboard.cards.model import Cell, Foot, JigLabel, Link, RunSheet, ShelfLabe
 from runboard.cards.work import (
     care_of,
     checks_of,
-    comes_after_finish,
     finish_notes,
     is_done,
     label_times,
@@ -129,7 +128,7 @@ def jig_label(book: Book, run: RunState, operation: Operation, speech: Speech) -
     """What stays at the jig or the machine of an operation."""
     station = book.station(operation.station)
     jig = max((one.pieces or 0 for one in operation.passes if one.size == "jig"), default=0)
-    after = comes_after_finish(book, run.route.product.operations, operation)
+    last = [step for step in run.route.steps if step.operation is operation][-1]
     return JigLabel(
         operation=speech.named(operation),
         station=station.name if station else operation.station,
@@ -138,7 +137,7 @@ def jig_label(book: Book, run: RunState, operation: Operation, speech: Speech) -
         setup=operation.setup_sheet,
         start=speech.start_list(book, operation),
         checks=checks_of(operation, speech),
-        care=care_of(book, operation, speech, after),
+        care=care_of(book, run.route, last, speech),
         foot=foot_of(book, run, speech, len(run.revisions), 1),
     )
 

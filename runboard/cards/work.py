@@ -3,11 +3,10 @@
 From when a tray may go on is the state's answer (``run/rules/resting.py``); paper only writes it down.
 """
 
-from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from runboard.cards.model import Care, Cell, FirstPiece, StepLine, Wait, Work
-from runboard.run.care.cautions import cautions_for
+from runboard.run.care.cautions import cautions_at, cautions_for
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import Rest, RunState, Tray
 from runboard.run.rules.resting import done_at, wait_after
@@ -24,12 +23,11 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
     """What the traveller of a tray says of one operation of its route."""
     route = run.route_of(tray)
     steps = [step for step in route.steps if step.operation is operation]
-    after = comes_after_finish(book, route.product.operations, operation)
     rest = tray.rests.get(steps[-1].key)
     over = is_done(route, tray, steps[-1]) and (rest is None or rest.ended_at is not None)
     return Work(
         steps=tuple(_line(book, run, tray, step, speech) for step in steps),
-        care=care_of(book, operation, speech, after),
+        care=care_of(book, route, steps[-1], speech),
         how=tuple(speech.texts(operation, "instructions")),
         setup=_setup(book, operation, speech),
         checks=checks_of(operation, speech),
@@ -118,25 +116,16 @@ def pieces_in(tray: Tray) -> int:
 # cautions
 
 
-def care_of(book: Book, operation: Operation, speech: Speech, after_finish: bool = False) -> tuple[Care, ...]:
-    """The cautions of an operation, those of the catalogue in the card's language."""
-    shown = cautions_for(book, operation, after_finish)
-    return tuple(Care(speech.caution(operation, one), one.signs) for one in shown)
+def care_of(book: Book, route: Route, step: Step, speech: Speech) -> tuple[Care, ...]:
+    """The cautions beside a step, those of the catalogue in the card's language."""
+    shown = cautions_at(book, route, step)
+    return tuple(Care(speech.caution(step.operation, one), one.signs) for one in shown)
 
 
 def resting_care(book: Book, operation: Operation, speech: Speech) -> tuple[Care, ...]:
     """The cautions that still hold beside a tray while what was brought on it dries."""
     shown = cautions_for(book, operation)
     return tuple(Care(speech.care(one.key), one.signs) for one in shown if one.key in RESTING)
-
-
-def comes_after_finish(book: Book, operations: Sequence[Operation], operation: Operation) -> bool:
-    """Whether an operation makes dust of wood that an earlier one of the route brought a finish on."""
-    station = book.station(operation.station)
-    if station is None or not station.dusty:
-        return False
-    before = operations[: operations.index(operation)]
-    return any(finish_of(book, one) is not None for one in before)
 
 
 # the wait after it

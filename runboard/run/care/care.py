@@ -125,7 +125,11 @@ class Left:
 
 
 def leaves(book: Book, route: Route, step: Step, station: str = "") -> Left | None:
-    """What a step leaves behind, by the book: rags of the finish it brings on, oily dust of one it sands."""
+    """What a step leaves behind, by the book: rags of the finish it brings on, oily dust of one it sands.
+
+    Dust is asked about at a sander, in whose bag it heaps up; the caution beside a step comes wherever dust is made
+    (``cautions_at``).
+    """
     at = book.station(station or step.operation.station)
     coat, what = step, RAGS
     if at is not None and at.kind == "sander":

@@ -12,6 +12,8 @@ from importlib.resources import files
 from types import MappingProxyType
 from typing import Any, Literal
 
+from runboard.run.care.care import finished_before
+from runboard.run.fold.route import Route, Step
 from runboard.shop.book import STATION_KINDS, Book, Operation
 from runboard.shop.care import finish_of
 from runboard.shop.finish import plain_words
@@ -84,11 +86,16 @@ def entry_for(words: str) -> Caution | None:
     return CATALOGUE[key] if key else None
 
 
+def cautions_at(book: Book, route: Route, step: Step) -> tuple[ShownCaution, ...]:
+    """What stands beside a step of a route, on every screen and card."""
+    return cautions_for(book, step.operation, finished_before(book, route, step) is not None)
+
+
 def cautions_for(book: Book, operation: Operation, after_finish: bool = False) -> tuple[ShownCaution, ...]:
     """What stands beside an operation: by its station, its attendance and its finish, then by its own words, each
     entry once and in the catalogue's order; what the catalogue does not know comes last, as it was written.
 
-    ``after_finish``: the wood it works had a finish earlier in the route.
+    ``after_finish``: the wood it works had a finish earlier in the route, so that dust of it is oily.
     """
     keys = {caution.key for caution in CATALOGUE.values() if _comes_by_itself(caution, book, operation, after_finish)}
     own: list[ShownCaution] = []
@@ -132,11 +139,12 @@ def _comes_by_itself(caution: Caution, book: Book, operation: Operation, after_f
     if station is not None and station.kind in caution.stations:
         return True
     if caution.when == "oiled before":
-        return after_finish
+        return after_finish and _makes_dust(book, operation)
     return bool(caution.when) and WHEN[caution.when](book, operation)
 
 
 def _is_watched(book: Book, operation: Operation) -> bool:
+    """Whether it is watched or should be: also where a route from before a rule asks for less than its station's kind."""
     station = book.station(operation.station)
     least = STATION_KINDS[station.kind].least if station else "none"
     return "watched" in (operation.attendance, least)
@@ -164,7 +172,21 @@ def _is_sprayed(book: Book, operation: Operation) -> bool:
     return finish is not None and any(word in said for word in ("spray", "spruh", "spritz", "pulveri", "aerosol"))
 
 
-# What an entry's ``when`` may say, besides 'oiled before', which only the route knows.
+# As ``plain_words`` writes them.
+_SANDING = ("sand", "scuff", "nib", "schleif", "schlif", "lij", "ponc", "egren")
+
+
+def _makes_dust(book: Book, operation: Operation) -> bool:
+    """Whether it makes dust of wood: at a station that does, at a machine of which nobody said what it does, and by hand
+    wherever its words say so, in one of the four languages."""
+    station = book.station(operation.station)
+    if station is None or station.dusty or station.kind == "other machine":
+        return True
+    said = plain_words(" ".join((operation.name, *(one.name for one in operation.passes))))
+    return any(word in said for word in _SANDING)
+
+
+# What an entry's ``when`` may say, besides 'oiled before', which asks the route too.
 WHEN: Mapping[str, Callable[[Book, Operation], bool]] = MappingProxyType(
     {
         "watched": _is_watched,

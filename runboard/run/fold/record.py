@@ -8,8 +8,8 @@ from functools import cache, lru_cache, partial
 from typing import Any
 
 from runboard.run.calls.dues import Due
-from runboard.run.care.care import finished_before, leaves
-from runboard.run.care.cautions import ShownCaution, cautions_for, start_points_of
+from runboard.run.care.care import leaves
+from runboard.run.care.cautions import cautions_at, start_points_of
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.shown import LONGEST_BODY, MOST_FIRST_PIECES, MOST_SHOWN, newest
 from runboard.run.fold.state import Load, PersonState, RunState, ShopState, Tray, Unsettled
@@ -87,7 +87,7 @@ def step_record(book: Book, route: Route, step: Step) -> dict[str, Any]:
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))
     every, left, wait = watch_interval(book, operation), leaves(book, route, step), wait_after(book, route, step)
-    care = _care(book, route, step)
+    care = cautions_at(book, route, step)
     if every:
         found["watch_every"] = plain(every)
     if left:
@@ -193,13 +193,6 @@ def _shown_of_run(name: str, value: Any) -> Any:
 
 def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
     return [step_record(book, route, step) for step in route.steps]
-
-
-def _care(book: Book, route: Route, step: Step) -> tuple[ShownCaution, ...]:
-    """The cautions beside a step; dust is oily where it sands what had a finish before."""
-    station = book.station(step.operation.station)
-    sands = station is not None and station.kind == "sander"
-    return cautions_for(book, step.operation, sands and finished_before(book, route, step) is not None)
 
 
 def orders_record(run: RunState) -> list[dict[str, Any]]:

@@ -6,8 +6,7 @@ from typing import Any
 
 from runboard.floor.letting_in.guest_rights import NotForGuest
 from runboard.floor.letting_in.helper import TrayWork, open_checks, places_of
-from runboard.run.care.care import finished_before
-from runboard.run.care.cautions import CATALOGUE, cautions_for, watch_check_of
+from runboard.run.care.cautions import CATALOGUE, cautions_at, watch_check_of
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import ShopState
 from runboard.run.log.event import write_moment
@@ -100,7 +99,6 @@ def _about(work: TrayWork, step: Step) -> Record:
 
 def _step(speech: Speech, book: Book, work: TrayWork, step: Step) -> Record:
     operation, route = step.operation, work.route
-    after_finish = finished_before(book, route, step) is not None
     instructions = speech.texts(operation, "instructions")
     pictures = [one.picture for one in operation.instructions]
     return {
@@ -109,8 +107,7 @@ def _step(speech: Speech, book: Book, work: TrayWork, step: Step) -> Record:
         "place": place(book, step),
         "pieces": speech("pieces", pieces=work.pieces) if work.pieces else "",
         "cautions": [
-            {"text": speech.caution(operation, one), "signs": list(one.signs)}
-            for one in cautions_for(book, operation, after_finish)
+            {"text": speech.caution(operation, one), "signs": list(one.signs)} for one in cautions_at(book, route, step)
         ],
         "instructions": [
             {"text": text, **({"picture": f"/helper/pictures/{picture}"} if picture else {})}
