@@ -18,7 +18,12 @@ MAKES_DUST = {"cnc", "hand cutter", "sander", "other machine"}
 
 
 def said_by(kind: str, name: str = "Again", after_oil: bool = True) -> dict[str, bool]:
-    """Who of the three warns of oily dust beside an operation at that kind of station, by name."""
+    """Who warns of oily dust beside an operation at that kind of station."""
+    return _said(_ends_at(kind, name, after_oil=after_oil))
+
+
+def _ends_at(kind: str, name: str = "Again", *, after_oil: bool = True) -> Book:
+    """The small shop, whose route ends with an operation at that kind of station."""
     book = rails_book()
     product = book.products[0]
     asked = Operation("again", name, "machine", (Pass("all", "all"),), setup_sheet=(("grit", "240"),))
@@ -26,8 +31,7 @@ def said_by(kind: str, name: str = "Again", after_oil: bool = True) -> dict[str,
     kept = product.operations[: oil + 1] if after_oil else product.operations[:oil]
     product = replace(product, operations=(*kept, asked))
     machine = replace(book.stations[0], key="machine", name="Machine", kind=kind)
-    book = replace(book, stations=(*book.stations, machine), products=(product,))
-    return _said(book)
+    return replace(book, stations=(*book.stations, machine), products=(product,))
 
 
 def _said(book: Book) -> dict[str, bool]:
@@ -55,3 +59,13 @@ def test_all_warn_of_oily_dust_where_a_station_makes_dust_of_wood_that_had_a_fin
 def test_all_warn_of_oily_dust_where_it_is_sanded_by_hand(name: str) -> None:
     assert set(said_by("bench", name).values()) == {True}
     assert set(said_by("bench", name, after_oil=False).values()) == {False}
+
+
+def test_after_sanding_oiled_wood_the_helper_is_told_to_empty_the_bag() -> None:
+    book = _ends_at("sander")
+    run = run_of(book.products[0])
+    talk = replace(speech(book), family="helper")
+
+    page = helper_record(talk, ShopState(), book, TrayWork(run, run.trays["1"]), "mia", lambda _: None)
+
+    assert [one["text"] for one in page["notices"]][1:] == [talk.care("dust-bag")]

@@ -6,6 +6,7 @@ from typing import Any
 
 from runboard.floor.letting_in.guest_rights import NotForGuest
 from runboard.floor.letting_in.helper import TrayWork, open_checks, places_of
+from runboard.run.care.care import leaves
 from runboard.run.care.cautions import CATALOGUE, cautions_at, watch_check_of
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import ShopState
@@ -14,8 +15,9 @@ from runboard.run.refusal import Refused
 from runboard.run.rules.resting import wait_after
 from runboard.run.rules.texts import texts_at
 from runboard.shop.book import Book
-from runboard.shop.care import finish_of, watch_interval
+from runboard.shop.care import watch_interval
 from runboard.web.helper.presses import after, call, views, wrong
+from runboard.words.alert import REMINDERS
 from runboard.words.speech import Speech
 
 Record = dict[str, Any]
@@ -61,7 +63,7 @@ def helper_record(
     if work.step is None:
         return {
             **found,
-            "notices": [_notice("note", speech("through", good=work.tray.good)), *_rags(speech, book, work)],
+            "notices": [_notice("note", speech("through", good=work.tray.good)), *_left(speech, book, work)],
         }
     blocked = _blocked(work, person, refused)
     return {
@@ -158,7 +160,7 @@ def _notices(speech: Speech, book: Book, work: TrayWork, step: Step, person: str
         good = sum(one for one, _ in work.tray.counts.get(work.before.key, {}).values())
         said = "finished" if work.rest is not None else "moved"
         yield _notice("note", speech(said, step=speech.step(work.before), good=good, place=place(book, step)))
-        yield from _rags(speech, book, work)
+        yield from _left(speech, book, work)
     rest = work.rest
     if work.state == "none" and rest is not None and rest.ready_at > speech.now:
         yield _notice("look", speech(f"resting-{rest.why}", at=speech.moment(rest.ready_at)))
@@ -180,12 +182,13 @@ def _look(speech: Speech, work: TrayWork, person: str) -> Iterator[Record]:
         yield _notice("note", speech("look-waits"))
 
 
-def _rags(speech: Speech, book: Book, work: TrayWork) -> list[Record]:
-    """After a finish that heats by itself: where the rags go, now."""
-    finish = finish_of(book, work.before.operation) if work.before else None
-    if finish is None or not finish.self_heats:
+def _left(speech: Speech, book: Book, work: TrayWork) -> list[Record]:
+    """After work that leaves what may heat by itself, rags or oily dust: where that goes, now."""
+    left = leaves(book, work.route, work.before) if work.before else None
+    if left is None or not left.heats:
         return []
-    return [_notice("danger", speech.care("rags-end"), CATALOGUE["rags-end"].signs)]
+    key = REMINDERS["care end"][left.what]
+    return [_notice("danger", speech.care(key), CATALOGUE[key].signs)]
 
 
 def _was_done_by(work: TrayWork, person: str) -> bool:
