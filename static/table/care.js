@@ -73,13 +73,11 @@ function isBurnt({ body }) {
   return said.flat().some((one) => one.why === "burnt");
 }
 
-const DUSTY = ["cnc", "hand cutter", "sander"];
-
 function noteBurn(draft, event) {
   const load = event.load ? draft.load(event.run, event.load) : null;
   const step = load ? draft.stepOfLoad(load) : event.tray ? stepIn(draft.routeOf(event.run, event.tray), event.operation) : null;
   const station = load?.station ?? step?.station;
-  if (!step || !DUSTY.includes(draft.base.stations?.[station]?.kind)) return;
+  if (!step || !draft.base.stations?.[station]?.dusty) return;
   const key = `smoulder|${localDay(event.moment, draft.base.shop?.zone)}|${station}`;
   keep(draft, event, key, { run: event.run, step: step.key, station, heats: true, begins: 0, ends: 0 });
 }

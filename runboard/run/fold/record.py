@@ -278,6 +278,7 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             "room": station.room,
             "cuts": station.cuts,
             "heats": station.heats,
+            "dusty": station.dusty,
             "watch_ok": watch_ok(book.stations)[station.key],
             "setups": 0,
             **({} if seen is None else record(seen, ("key",))),
