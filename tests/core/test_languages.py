@@ -26,7 +26,7 @@ _LEADS_ONLY = {
 }  # fmt: skip
 # Where a guest's press is looked at, from its form to its effects.
 _ON_THE_WAY = (
-    "floor/pressing/access.py", "floor/letting_in/guest_rights.py", "floor/letting_in/guests.py", "floor/letting_in/guest_room.py", "floor/pressing/rates.py", "floor/pressing/read_taps.py", "run/log/form.py", "run/fold/decide.py", "run/rules/rules.py",
+    "floor/pressing/access.py", "floor/letting_in/guest_rights.py", "floor/letting_in/guests.py", "floor/pressing/rates.py", "floor/pressing/taps.py", "run/log/form.py", "run/fold/decide.py", "run/rules/rules.py",
     "run/fold/table.py", "run/fold/effects.py", "run/fold/pieces.py", "run/fold/names.py", "run/fold/draft.py", "run/fold/fold.py", "run/fold/hands.py",
     "run/fold/people.py", "run/fold/shop_events.py", "run/fold/run_events.py", "run/log/corrections.py", "run/fold/moves_of_pieces.py",
 )  # fmt: skip

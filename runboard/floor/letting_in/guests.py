@@ -1,6 +1,9 @@
-"""Guests come by a tray's card, stay for so many hours, and go: with the run, by the lead's press, or when time is over."""
+"""Guests come by a tray's card, stay for so many hours, and go: with the run, by the lead's press, or when time is over.
 
-from collections.abc import Iterator
+A card lets in as many phones as can work at a tray, and as come in an hour.
+"""
+
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -16,7 +19,6 @@ from runboard.floor.letting_in.devices import (
     was_revoked,
 )
 from runboard.floor.letting_in.guest_rights import NotForGuest, guest_person
-from runboard.floor.letting_in.guest_room import check_room
 from runboard.floor.letting_in.travellers import (
     hours_of_access,
     read_keys,
@@ -34,7 +36,11 @@ from runboard.run.refusal import NotStored, Refused
 
 At = tuple[str, str]
 
-
+_HOUR = timedelta(hours=1)
+# A phone that was not heard of for an hour makes room: nobody is at the tray with it.
+MOST_AT_A_TRAY = 12
+MOST_AN_HOUR_AT_A_TRAY = 30
+MOST_AN_HOUR = 100
 # Each time that somebody comes is an event: a few at once, then one now and then.
 _PRESSES_TO_COME = 10
 
@@ -127,12 +133,25 @@ def _arriving(
     sessions = [session for token in browser.tokens if (session := session_of(door, token))]
     known = next((session for session in sessions if session.device.access == GUEST), None)
     if known is None:
-        check_room(door.devices.devices(), (device.run, device.tray), now)
+        _check_room(door.devices.devices(), (device.run, device.tray), now)
         return replace(device, id=new_device_id()), now + hours
     over = why_over(workshop, known, now)
     if over in ("revoked", "hours over"):
         raise NotForGuest(f"guest {over}")
     return replace(device, id=known.device.id), now + hours if over else known.ends_at
+
+
+def _check_room(devices: Iterable[Device], at: tuple[str, str], now: datetime) -> None:
+    """Refused 'guest too many' where a phone that nobody knows may not come to the tray ``at`` (run, tray) now."""
+    all_guests = [device for device in devices if device.access == GUEST]
+    here = [device for device in all_guests if (device.run, device.tray) == at]
+    heard = [
+        device for device in here if device.revoked_at is None and now - (device.seen_at or device.paired_at) < _HOUR
+    ]
+    fresh = [device for device in all_guests if now - device.paired_at < _HOUR]
+    at_tray = sum((device.run, device.tray) == at for device in fresh)
+    if len(heard) >= MOST_AT_A_TRAY or at_tray >= MOST_AN_HOUR_AT_A_TRAY or len(fresh) >= MOST_AN_HOUR:
+        raise NotForGuest("guest too many")
 
 
 def why_over(workshop: Workshop, session: Session, now: datetime) -> str:

@@ -1,4 +1,8 @@
-"""Presses from phones: each is accepted, already known, or refused with its reason. A batch twice counts once."""
+"""Presses from phones: each is accepted, already known, or refused with its reason. A batch twice counts once.
+
+What a batch says is read before anything is looked up for it; of a refused press is kept as much as tells what it was,
+and no more, whatever a sender puts in it.
+"""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -7,17 +11,16 @@ from typing import Any
 
 from runboard.floor.letting_in.guest_rights import check_guest
 from runboard.floor.pressing.access import GUEST, LEAD, check_access
-from runboard.floor.pressing.batch import read_batch
-from runboard.floor.pressing.cut_short import cut_facts, cut_record
-from runboard.floor.pressing.read_taps import Tap, read_taps
+from runboard.floor.pressing.batch import Batch, by_the_shops_clock, corrected, read_batch
 from runboard.floor.workshop import LogWrite, Workshop
 from runboard.floor.writing import writing
 from runboard.run.change import replace
 from runboard.run.fold.decide import decide
-from runboard.run.fold.record import plain
+from runboard.run.fold.record import dump, plain
 from runboard.run.log.ahead import check_not_ahead
 from runboard.run.log.corrections import press_of
-from runboard.run.log.event import Event, write_moment
+from runboard.run.log.event import VERSION, Event, write_moment
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 
 Answer = dict[str, Any]
@@ -26,6 +29,13 @@ Answer = dict[str, Any]
 # back costs as many events as came after it, so the time counts too.
 MOST_A_SLICE = 10
 LONGEST_SLICE = timedelta(milliseconds=40)
+# Signs of JSON of one press, but of what a run is, which may be long; and as many as are kept of a refused one.
+MOST_SIGNS = 64_000
+_LONG_KINDS = ("run opened", "route revised", "orders changed", "event amended")
+_MOST_KEPT = 4000
+_LONGEST_TEXT = 300
+_MOST_FACTS = 20
+_ENVELOPE = ("id", "kind", "at", "run", "load", "tray", "operation", "station", "person", "device", "seen", "basis")
 
 
 @dataclass(frozen=True)
@@ -38,6 +48,15 @@ class Sender:
     device: str = ""
     access: str = LEAD
     at: tuple[str, str] = ("", "")
+
+
+@dataclass(frozen=True)
+class Tap:
+    """One record as it came, its id ('' where it has none), and the event that it says, or why it says none."""
+
+    record: object
+    id: str
+    said: Event | Refused
 
 
 def take_taps(workshop: Workshop, raw: object, device: str = "", access: str = LEAD) -> dict[str, Any]:
@@ -57,7 +76,7 @@ def take_taps_of(workshop: Workshop, raw: object, sender: Sender) -> dict[str, A
     sender = replace(sender, device=batch.device)
     now = workshop.clock.now()
     with workshop.rates.sending(sender.device, sender.access, len(batch.taps), now):
-        answers, seq = _take_all(workshop, read_taps(batch, now), sender)
+        answers, seq = _take_all(workshop, _read_all(batch, now), sender)
     return {"now": write_moment(workshop.clock.now()), "seq": seq, "taps": answers}
 
 
@@ -146,7 +165,64 @@ def _accept(workshop: Workshop, write: LogWrite, event: Event, now: datetime) ->
 
 
 def _refuse(write: LogWrite, tap: Tap, refusal: Refused, now: datetime, device: str) -> Answer:
-    facts = cut_facts(plain(refusal.facts))
+    facts = _cut_facts(plain(refusal.facts))
     if tap.id and len(tap.id) <= 80 and isinstance(tap.record, Mapping):
-        write.refuse(cut_record({**tap.record, "id": tap.id}), refusal.code, facts, now, device)
+        write.refuse(_cut_record({**tap.record, "id": tap.id}), refusal.code, facts, now, device)
     return {"id": tap.id, "answer": "refused", "code": refusal.code, "facts": facts}
+
+
+# what a batch says
+
+
+def _read_all(batch: Batch, now: datetime) -> list[Tap]:
+    """Each record of the batch in its order, read at ``now``."""
+    read = [_read(record, batch, now) for record in batch.taps]
+    placed = iter(corrected([tap.said for tap in read if isinstance(tap.said, Event)], now))
+    return [replace(tap, said=next(placed)) if isinstance(tap.said, Event) else tap for tap in read]
+
+
+def _read(record: object, batch: Batch, now: datetime) -> Tap:
+    named = record.get("id") if isinstance(record, Mapping) else None
+    id_ = named if isinstance(named, str) else ""
+    try:
+        _check_size(record)
+        event = check_form(by_the_shops_clock(record, batch.sent_at, now))
+        return Tap(record, id_, replace(event, device=batch.device, seq=0, v=VERSION))
+    except Refused as refusal:
+        return Tap(record, id_, refusal)
+
+
+def _check_size(record: object) -> None:
+    """Refused 'press too large'. What a run is may be long; a press is not."""
+    is_long = isinstance(record, Mapping) and record.get("kind") in _LONG_KINDS
+    if not is_long and len(dump(record)) > MOST_SIGNS:
+        raise Refused("press too large", most=MOST_SIGNS)
+
+
+# what is kept of a refused press
+
+
+def _cut_record(record: Mapping[str, Any]) -> dict[str, Any]:
+    """The record, in at most so many signs of JSON; of a longer one its envelope and how long it was, as ``cut``."""
+    length = len(dump(record))
+    if length <= _MOST_KEPT:
+        return dict(record)
+    envelope = {name: record[name] for name in _ENVELOPE if isinstance(record.get(name), (str, int))}
+    return {name: _cut(value, 80) for name, value in envelope.items()} | {"cut": length}
+
+
+def _cut_facts(facts: Mapping[str, Any]) -> dict[str, Any]:
+    """A refusal's facts, each short enough for a sentence: the same are kept and told."""
+    return {name: _cut(value, _LONGEST_TEXT) for name, value in list(facts.items())[:_MOST_FACTS]}
+
+
+def _cut(value: Any, most: int, depth: int = 3) -> Any:
+    if isinstance(value, str):
+        return value if len(value) <= most else value[: most - 1] + "…"
+    if isinstance(value, (list, Mapping)) and not depth:
+        return None
+    if isinstance(value, list):
+        return [_cut(part, most, depth - 1) for part in value[:_MOST_FACTS]]
+    if isinstance(value, Mapping):
+        return {str(key)[:most]: _cut(part, most, depth - 1) for key, part in list(value.items())[:_MOST_FACTS]}
+    return value
