@@ -1,16 +1,18 @@
 """The planner's answer to a state, at once: a plan of all that is left, and what it offers each person.
 
 The plan is the last one carried over, as it stands or by its order, or the best that the priority rules find where that is
-better. A better one that a search finds later takes its place by ``with_plan``.
+better. A better one that a search finds later takes its place by ``with_plan``. Beside it goes, for each person, what
+it is too late to load: machines that take longer than they have left today.
 """
 
 from collections.abc import Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from runboard.plan.begun_now import STAY, BegunNow
+from runboard.plan.candidates import WhoAsks, candidates, time_left
 from runboard.plan.carrying_over import as_it_stands, same_order
-from runboard.plan.next_move import moves
+from runboard.plan.next_move import after_hands, moves, station_at
 from runboard.plan.offers import Offer, offer_for, offered, wanted_of
 from runboard.plan.prices import SMALL, Asked, Price, Question, windows_by
 from runboard.plan.schedule.problem.from_book import Estimate, as_written
@@ -20,7 +22,6 @@ from runboard.plan.schedule.problem.worth import worth
 from runboard.plan.schedule.rule.greedy import by_start, greedy
 from runboard.plan.schedule.rule.rule import Knobs, NoPlace, Rule
 from runboard.plan.taking_over import CODE
-from runboard.plan.too_late import TooLate, too_late
 from runboard.run.fold.state import EMPTY, PersonState, ShopState
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
@@ -29,6 +30,8 @@ from runboard.shop.book import Book
 GOES_AGAIN = 24
 # Five minutes in ticks.
 _SMALL_TICKS = SMALL * 2
+# With more time left than this nobody thinks of going home yet.
+NEAR_THE_END = timedelta(hours=1)
 
 
 @dataclass(frozen=True)
@@ -39,6 +42,17 @@ class ShownFirst:
     move: str
     hands: tuple[str, str] | None
     standing: Hashable = None
+
+
+@dataclass(frozen=True)
+class TooLate:
+    """A machine with work for it, which takes so many ``minutes`` of hands and eyes; work is stopped ``at``."""
+
+    station: str
+    run: str
+    step: str
+    minutes: float
+    at: datetime
 
 
 @dataclass(frozen=True)
@@ -99,6 +113,22 @@ def with_plan(before: Answer, plan: Plan, searched: Mapping[Asked, Price] = EMPT
 def with_prices(before: Answer, searched: Mapping[Asked, Price]) -> Answer:
     """The same answer with what a search found that moves cost."""
     return _offering(replace(before, searched={**before.searched, **searched}), Rule(before.problem))
+
+
+def too_late(state: ShopState, book: Book, person: str, now: datetime) -> list[TooLate]:
+    """What it is too late to load for somebody who has said how long they have: one for each machine."""
+    asks = WhoAsks(after_hands(state, book, person, now), book, person, now, station_at(state, person))
+    left = time_left(asks)
+    if not timedelta(0) < left <= NEAR_THE_END:
+        return []
+    found: dict[str, TooLate] = {}
+    for candidate in sorted(candidates(asks), key=lambda candidate: candidate.length):
+        if candidate.step.has_machine and candidate.station.key not in found:
+            minutes = round(candidate.length.total_seconds() / 60, 1)
+            found[candidate.station.key] = TooLate(
+                candidate.station.key, candidate.run.id, candidate.step.key, minutes, now + left
+            )
+    return [late for late in found.values() if timedelta(minutes=late.minutes) > left]
 
 
 def is_worth_telling(problem: Problem, plan: Plan, before: Plan, *, is_last: bool = False) -> bool:

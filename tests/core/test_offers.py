@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.answer import Answer, ShownFirst, answer, standing_of
+from runboard.plan.answer import Answer, ShownFirst, answer, standing_of, too_late
 from runboard.plan.clashes import Clash, clashes
 from runboard.plan.move import Move
 from runboard.plan.next_move import moves
@@ -14,7 +14,6 @@ from runboard.plan.offers import Offer, offer_for, offered
 from runboard.plan.prices import Price, Question
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import LeftOut
-from runboard.plan.too_late import too_late
 from runboard.plan.why import says_more
 from tests.core.one_after_another import one_after_another
 from tests.core.pressing import Floor
