@@ -110,8 +110,8 @@ def test_reloads_of_the_same_plan_draw_it_once_and_what_is_another_is_drawn_anew
 ) -> None:
     opened(house)
     show(house.workshop)
-    drawn = Counted(plan_chart._Drawn)
-    monkeypatch.setattr(plan_chart, "_Drawn", drawn)
+    drawn = Counted(plan_chart.Drawn)
+    monkeypatch.setattr(plan_chart, "Drawn", drawn)
     first = client.get("/plan").text
     once = drawn.times
 
