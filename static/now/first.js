@@ -6,7 +6,7 @@ import { doneWords, finishLoad, handOver, isListed, jobOf, leftAt, loadOf, nextW
 import { serverReached } from "../door/shop.js";
 import { loadTitle, loadWords, personName, roomName, say, stepOf } from "../door/words.js";
 import { cautions } from "../views/cautions.js";
-import { givenOf, handsOf, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
+import { givenOf, handsOf, isCoat, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
 import { moveWords, nextMove, openMoves, reason, titleOf } from "../views/moves.js";
 import { listedButton, runButton } from "../views/operation.js";
 import { button } from "../views/sheet.js";
@@ -81,8 +81,7 @@ function givenWords({ state, me }, run, step, trays) {
 }
 
 /** What the label of a finish says, before it is brought on. */
-const labelOf = ({ state }, step) =>
-  (step?.finish || state.stations?.[step?.station]?.kind === "finishing" ? part("finish")?.label(state, step) : nothing);
+const labelOf = ({ state }, step) => (isCoat(step) ? part("finish")?.label(state, step) : nothing);
 
 function doneButton({ state }, { run, load }, moves) {
   const next = nextMove(moves);

@@ -49,6 +49,9 @@ export const listOf = ({ step, station }) => [...(station?.start ?? []).map((key
 export const wantsList = (here, person) =>
   Boolean(listOf(here).length && (here.load.fresh || asksMaterial(here) || here.station?.listed !== `${today()}|${here.station?.setups ?? 0}|${person}`));
 
+/** Whether a step brings a finish on, wherever that is: the server reads its words, and says what rags it leaves. */
+export const isCoat = (step) => Boolean(step?.finish) || step?.leaves?.what === "rags";
+
 // Under a machine that heats: what nobody named, or whose data sheet nobody looked at.
 const asksMaterial = (here) => Boolean(here.station?.heats) && unknownTrays(here).length + toLookAt(here).length > 0;
 

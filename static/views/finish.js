@@ -5,6 +5,7 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now, span } from "../door/clock.js";
 import { say, stepOf } from "../door/words.js";
 import { careText } from "./cautions.js";
+import { isCoat } from "./doing.js";
 
 const FROM = ["recoat", "handle", "cure"];
 const MINUTE_MS = 60_000;
@@ -32,7 +33,7 @@ const doneAt = (step, rest) => (step?.wait ? millis(rest.ready_at) - (step.wait.
 /** The moments in a line, with whose figures they are and that dry is not cured. */
 export function timesOf(state, step, rest) {
   const finish = finishOf(state, step);
-  if (!finish && state.stations?.[step?.station]?.kind !== "finishing") return nothing;
+  if (!finish && !isCoat(step)) return nothing;
   const found = times(finish, step, rest).map(([name, at]) => say(`finish-${name}`, { at }));
   return html`<span class="finish">${[...found, finish ? whose(finish) : say("finish-unknown"), careText("dry-not-cured"), careText("climate"), careText("not-food-safe")].join(" · ")}</span>`;
 }

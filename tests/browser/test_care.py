@@ -296,6 +296,26 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
     assert bodies(shop_with_a_run, "load done") == [{}]
 
 
+def test_a_coat_at_a_bench_asks_for_its_label_as_one_at_a_finishing_station_does(
+    shop_with_a_run: Path, phones: Phones
+) -> None:
+    product = shop()["products"][0]
+    next(one for one in product["operations"] if one["key"] == "oil")["station"] = "bench"
+
+    with serving(shop_with_a_run) as server:
+        ann = Phone(server.address)
+        ann.state()
+        ann.press("route revised", {"product": product, "from_tray": "1"}, run="r1", at=ago(4))
+        ann.press("load started", run="r1", load="oil/1", at=ago(3))
+        page = opened(phones.new(), server)
+        expect(page.locator("p.label")).to_contain_text("No finish is written down for this step.")
+
+        ann.press("load done", run="r1", load="oil/1")
+        expect(page.locator("summary", has_text="Oil: drying")).to_contain_text("Dry to the touch is not cured.")
+        page.close()
+    assert bodies(shop_with_a_run, "load done") == [{}]
+
+
 def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, server: Served, data: Path) -> None:
     ann.press("load started", run="r1", load="oil/1")
     ann.press("load done", run="r1", load="oil/1")
