@@ -75,7 +75,7 @@ def prepare_leaving(store: Store, workshop: Workshop, data: Path, *, is_demo: bo
     climber = Climber(store.dues, workshop.clock, lambda: workshop.steps, send, lambda: speaker.play())
     mqtt = MqttEar(lambda topic, payload: take_message(ears, read_broker(ears), topic, payload))
     key = PushKey(data, private_file.write_first)
-    phones = Push(store.push, store.settings, workshop.clock, lambda one, what: post(key, one, what, push_near))
+    phones = Push(store.push, store.settings, workshop.clock, lambda phone, what: post(key, phone, what, push_near))
 
     def push_due(due: Due) -> None:
         says, _ = words_of(due)

@@ -113,20 +113,20 @@ class Outside:
     def _deliver(self, message: Message) -> None:
         tries = [Try(channel, message, self._one) for channel in message.channels]
         until = time.monotonic() + self._patience
-        for one in tries:
-            one.join(max(0.0, until - time.monotonic()))
-        found = {one.channel.id: self._result(one) for one in tries}
+        for going in tries:
+            going.join(max(0.0, until - time.monotonic()))
+        found = {going.channel.id: self._result(going) for going in tries}
         for key, result in found.items():
             if result["code"] != "sent":
                 _log.warning("nothing was sent to channel %s: %s", key, result.get("why") or result["code"])
         self._results.put(RESULTS_KEY, {**self._results.get(RESULTS_KEY), **found})
 
-    def _result(self, one: "Try") -> dict[str, Any]:
+    def _result(self, going: "Try") -> dict[str, Any]:
         at = write_moment(self._clock.now())
-        if one.is_alive():
+        if going.is_alive():
             return {"code": "silent", "at": at, "seconds": round(self._patience)}
-        if one.why is None or one.why:
-            return {"code": "failed", "at": at, "why": one.why or ""}
+        if going.why is None or going.why:
+            return {"code": "failed", "at": at, "why": going.why or ""}
         return {"code": "sent", "at": at}
 
 
@@ -207,5 +207,5 @@ def _pieces(url: str) -> set[str]:
     except ValueError:
         asked, values = urlsplit(""), [url]
     written = [*re.split(r"[:/@]", f"{asked.scheme}://{asked.netloc}{asked.path}"), *values]
-    every = [part for one in written for part in (one, unquote(one), *re.split(r"[\s/:@+&=]", unquote(one)))]
+    every = [part for text in written for part in (text, unquote(text), *re.split(r"[\s/:@+&=]", unquote(text)))]
     return {part for part in every if len(part) >= _SHORTEST}

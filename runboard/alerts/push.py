@@ -135,40 +135,40 @@ class Push:
             thread.join(_LAST_SECONDS)
 
     def _run(self) -> None:
-        while (one := self._waiting.get()) is not None:
+        while (next_ := self._waiting.get()) is not None:
             try:
-                if isinstance(one, Tried):
-                    self._flying[one.subscription.device] -= 1
-                    self._note(one)
+                if isinstance(next_, Tried):
+                    self._flying[next_.subscription.device] -= 1
+                    self._note(next_)
                 else:
-                    self._begin(one)
+                    self._begin(next_)
             except Exception:  # noqa: BLE001 - whatever it is, the next one is sent
                 _log.exception("what was sent to phones could not be noted")
 
     def _begin(self, message: Message) -> None:
         if not message.wanted():
             return
-        for one in self.held.subscriptions():
-            if message.device not in ("", one.device):
+        for phone in self.held.subscriptions():
+            if message.device not in ("", phone.device):
                 continue
-            if self._flying[one.device] >= MOST_AT_ONCE:
-                self._note(Tried(one, "silent"))
+            if self._flying[phone.device] >= MOST_AT_ONCE:
+                self._note(Tried(phone, "silent"))
                 continue
-            self._flying[one.device] += 1
-            threading.Thread(target=self._try, args=(one, message), name=f"push {one.device}", daemon=True).start()
+            self._flying[phone.device] += 1
+            threading.Thread(target=self._try, args=(phone, message), name=f"push {phone.device}", daemon=True).start()
 
-    def _try(self, one: Subscription, message: Message) -> None:
+    def _try(self, phone: Subscription, message: Message) -> None:
         try:
-            code, why = self.post(one, {"id": message.id, "says": message.says, "at": message.at})
+            code, why = self.post(phone, {"id": message.id, "says": message.says, "at": message.at})
         except Exception as error:  # noqa: BLE001 - keys that are none, a library's own fault; what it is is shown
             code, why = "failed", type(error).__name__
-        self._waiting.put(Tried(one, code, why))
+        self._waiting.put(Tried(phone, code, why))
 
     def _note(self, tried: Tried) -> None:
-        one = tried.subscription
+        subscription = tried.subscription
         if tried.code != "sent":
-            _log.warning("no alert was sent to device %s: %s", one.device, tried.why or tried.code)
-        if tried.code == "ended" and not self.held.remove(one.device, one.endpoint):
+            _log.warning("no alert was sent to device %s: %s", subscription.device, tried.why or tried.code)
+        if tried.code == "ended" and not self.held.remove(subscription.device, subscription.endpoint):
             return  # it has another by now, or wants none
         found = {"code": tried.code, "at": write_moment(self.clock.now()), **({"why": tried.why} if tried.why else {})}
-        self.results.put(RESULTS_KEY, {**self.results.get(RESULTS_KEY), one.device: found})
+        self.results.put(RESULTS_KEY, {**self.results.get(RESULTS_KEY), subscription.device: found})

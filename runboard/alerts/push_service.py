@@ -71,7 +71,7 @@ class PushKey:
         return found
 
 
-def post(key: PushKey, one: Subscription, message: Mapping[str, str], near: bool = False) -> tuple[str, str]:
+def post(key: PushKey, subscription: Subscription, message: Mapping[str, str], near: bool = False) -> tuple[str, str]:
     """(code, why) of one try: 'sent', 'ended' where the service knows the phone no more, 'silent', 'failed' with why."""
     import requests  # imported late, with all that pywebpush brings: most shops send nothing
     from py_vapid import Vapid
@@ -82,11 +82,11 @@ def post(key: PushKey, one: Subscription, message: Mapping[str, str], near: bool
     try:
         with session_outside(lambda address: may_reach(address, near)) as session:
             webpush(
-                {"endpoint": one.endpoint, "keys": {"p256dh": one.p256dh, "auth": one.auth}},
+                {"endpoint": subscription.endpoint, "keys": {"p256dh": subscription.p256dh, "auth": subscription.auth}},
                 json.dumps(message, ensure_ascii=False),
                 vapid_private_key=Vapid(key.private()),
                 vapid_claims={"sub": CONTACT},
-                headers={"Urgency": "high", "Topic": topic(one, message["id"])},
+                headers={"Urgency": "high", "Topic": topic(subscription, message["id"])},
                 ttl=KEPT_SECONDS,
                 timeout=(CONNECT_SECONDS, ANSWER_SECONDS),
                 requests_session=session,
@@ -105,10 +105,10 @@ def post(key: PushKey, one: Subscription, message: Mapping[str, str], near: bool
     return "sent", ""
 
 
-def topic(one: Subscription, alert: str) -> str:
+def topic(subscription: Subscription, alert: str) -> str:
     """By which a message replaces an earlier one of the same alert at the service (RFC 8030, 5.4). What it is about
     cannot be guessed from it."""
-    digest = hmac.new(one.auth.encode(), alert.encode("utf-8", "surrogatepass"), hashlib.sha256).digest()
+    digest = hmac.new(subscription.auth.encode(), alert.encode("utf-8", "surrogatepass"), hashlib.sha256).digest()
     return base64.urlsafe_b64encode(digest[:24]).decode()
 
 

@@ -91,7 +91,7 @@ def _beginning(text: str, room: float, points: float, bold: bool) -> tuple[str, 
 def title_head(title: str, about: str, room: float) -> tuple[dict[str, Any], int]:
     """The head of a label or a summary: a title as large as it goes, and a line or three about it. Of what is too long
     the beginning stands here, and ``spill`` has the whole."""
-    most, name = next((one for one in _TITLES if len(lines(title, room, one[1].points, True)) <= one[0]), _TITLES[-1])
+    most, name = next((t for t in _TITLES if len(lines(title, room, t[1].points, True)) <= t[0]), _TITLES[-1])
     found, where = lines(title, room, name.points, bold=True), lines(about, room, TEXT.points)
     spill = [text for text, long in ((title, len(found) > most), (about, len(where) > _MOST_ABOUT)) if long]
     if title in spill:
@@ -106,7 +106,7 @@ def title_head(title: str, about: str, room: float) -> tuple[dict[str, Any], int
 def next_head(tray: str, part: int, parts: int, run: str, code: str, room: float) -> tuple[dict[str, Any], int]:
     """The head of a further card: '4 · 2/2', the run and the code to type."""
     mark = f"{tray} · {part}/{parts}"
-    points = next((one for one in (26, 18) if width(mark, one, bold=True) <= room * 0.55), 0)
+    points = next((size for size in (26, 18) if width(mark, size, bold=True) <= room * 0.55), 0)
     wide = width(mark, points, bold=True) if points else 0.0
     marks = (mark,) if points else lines(mark, room, 11, bold=True)
     text = lines(run, room - wide - 3, SMALL.points)

@@ -192,7 +192,7 @@ def _of_tray(
     width, height = size.room
     foot = footing(card.foot, width, bad=kind == "tray")
     top = (row("heads", _HEADS),) if kind == "tray" else ()
-    free = int(height) - foot.height - sum(one.height for one in top)
+    free = int(height) - foot.height - sum(line.height for line in top)
 
     def further(part: int, parts: int) -> Head:
         return next_head(card.tray, part, parts, card.run, card.link.code, width)
@@ -207,11 +207,11 @@ def _of_tray(
         high = further(888, 888)[1]
         filled = filling(high)
     found = []
-    for part, one in enumerate(filled, 1):
+    for part, face in enumerate(filled, 1):
         facts, head_height = first if part == 1 else (further(part, len(filled))[0], high)
         name = kind if part == 1 else "further"
         found.append(
-            Face(name, size, facts, head_height, (*top, *one.rows), foot, one.left, part, len(filled), kind == "tray")
+            Face(name, size, facts, head_height, (*top, *face.rows), foot, face.left, part, len(filled), kind == "tray")
         )
     return tuple(found)
 
@@ -246,14 +246,14 @@ def _titled(
             size,
             facts,
             high,
-            tuple(one.rows),
+            tuple(face.rows),
             foot,
-            one.left if kind == "run" else 0,
+            face.left if kind == "run" else 0,
             part,
             len(filled),
             whole=kind == "run",
         )
-        for part, one in enumerate(filled, 1)
+        for part, face in enumerate(filled, 1)
     )
 
 

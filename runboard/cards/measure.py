@@ -36,15 +36,15 @@ def _advances() -> Mapping[bool, Mapping[str, int]]:
 def width(text: str, points: float, bold: bool = False) -> float:
     """Millimetres that a text takes at most in one line."""
     known = _advances()[bold]
-    units = sum(known.get(one, _UNKNOWN) for one in text)
+    units = sum(known.get(letter, _UNKNOWN) for letter in text)
     return units / _UNITS * points * _MM_A_POINT * _SLACK
 
 
 def plain(text: str) -> str:
     """A text as it is printed: without characters that draw nothing, or that would turn what follows around, and with
     marks kept at their word ('derrière ?', '62 %')."""
-    kept = (" " if one.isspace() and one not in _KEEPING else one for one in text)
-    drawn = "".join(one for one in kept if unicodedata.category(one) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
+    kept = (" " if letter.isspace() and letter not in _KEEPING else letter for letter in text)
+    drawn = "".join(letter for letter in kept if unicodedata.category(letter) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
     return _BEFORE_A_MARK.sub("\u00a0", drawn)
 
 
@@ -83,8 +83,8 @@ def _words(runs: tuple[Run, ...]) -> Iterable[tuple[str, bool, bool]]:
     for text, bold in runs:
         for word in filter(None, plain(text).split(" ")):
             start, spaced = 0, True
-            for at, one in enumerate(word, 1):
-                if (one in _BREAK_AFTER and at > start + 1) or at == len(word):
+            for at, letter in enumerate(word, 1):
+                if (letter in _BREAK_AFTER and at > start + 1) or at == len(word):
                     yield word[start:at], bold, spaced
                     start, spaced = at, False
 
@@ -103,11 +103,11 @@ def _pieces(word: str, room: float, points: float, bold: bool) -> Iterable[str]:
 def _letters(word: str) -> list[str]:
     """Each letter with the accents that are drawn over it."""
     found: list[str] = []
-    for one in word:
-        if found and unicodedata.combining(one):
-            found[-1] += one
+    for letter in word:
+        if found and unicodedata.combining(letter):
+            found[-1] += letter
         else:
-            found.append(one)
+            found.append(letter)
     return found
 
 

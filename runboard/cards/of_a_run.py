@@ -88,7 +88,7 @@ def orders_of(run: RunState, tray: Tray) -> dict[datetime | None, list[tuple[Ord
         pieces = mine.get(order.line, 0) if mine else order.pieces
         if pieces:
             found[order.due].append((order, pieces))
-    return dict(sorted(found.items(), key=lambda one: (one[0] is None, one[0].timestamp() if one[0] else 0)))
+    return dict(sorted(found.items(), key=lambda pair: (pair[0] is None, pair[0].timestamp() if pair[0] else 0)))
 
 
 def _due(orders: dict[datetime | None, list[tuple[OrderLine, int]]], placed: bool, speech: Speech) -> str:
@@ -120,14 +120,14 @@ def jig_labels(book: Book, run: RunState, speech: Speech) -> tuple[JigLabel, ...
     return tuple(
         jig_label(book, run, operation, speech)
         for operation in route.product.operations
-        if operation.setup_sheet or operation.checklist or any(one.size == "jig" for one in operation.passes)
+        if operation.setup_sheet or operation.checklist or any(pass_.size == "jig" for pass_ in operation.passes)
     )
 
 
 def jig_label(book: Book, run: RunState, operation: Operation, speech: Speech) -> JigLabel:
     """What stays at the jig or the machine of an operation."""
     station = book.station(operation.station)
-    jig = max((one.pieces or 0 for one in operation.passes if one.size == "jig"), default=0)
+    jig = max((pass_.pieces or 0 for pass_ in operation.passes if pass_.size == "jig"), default=0)
     last = [step for step in run.route.steps if step.operation is operation][-1]
     return JigLabel(
         operation=speech.named(operation),
@@ -181,9 +181,9 @@ def shelf_label(book: Book, run: RunState, tray: Tray, step: Step, links: Links,
 
 def run_sheet(book: Book, run: RunState, links: Links, speech: Speech) -> RunSheet:
     """A run as it stands now, to hang on the wall and to go on with if the server is gone."""
-    wanted, good = sum(one.pieces for one in run.orders), sum(one.good for one in run.trays.values())
+    wanted, good = sum(order.pieces for order in run.orders), sum(tray.good for tray in run.trays.values())
     about = (
-        speech("wanted", wanted=wanted, started=sum(one.started for one in run.trays.values()), good=good),
+        speech("wanted", wanted=wanted, started=sum(tray.started for tray in run.trays.values()), good=good),
         run.wood,
         speech("opened", at=speech.day(run.opened_at)),
     )
@@ -237,7 +237,7 @@ def _mark(run: RunState, tray: Tray, step: Step) -> str:
 
 def _supplies(run: RunState, locale: str) -> tuple[tuple[str, str], ...]:
     """What the run uses up in all."""
-    pieces = sum(one.started for one in run.trays.values())
+    pieces = sum(tray.started for tray in run.trays.values())
     found: dict[str, tuple[float, str]] = {}
     for operation in run.route.product.operations:
         for use in operation.uses:
@@ -258,7 +258,7 @@ def page_words(speech: Speech) -> Mapping[str, str]:
 
 def foot_of(book: Book, run: RunState, speech: Speech, revision: int, number: int) -> Foot:
     """What to do with a bad piece, at fire or injury, and which print this is."""
-    lead = next((one.name for one in book.people if one.access == "lead" and not one.removed), "")
+    lead = next((person.name for person in book.people if person.access == "lead" and not person.removed), "")
     return Foot(
         bad=speech("bad-piece", lead=lead or speech("the-lead")),
         danger=speech.care("emergency", number=book.emergency),

@@ -20,7 +20,7 @@ class Filled:
 
     def add(self, rows: Sequence[Row]) -> None:
         self.rows += rows
-        self.left -= sum(one.height for one in rows)
+        self.left -= sum(row.height for row in rows)
 
 
 def fill(groups: Sequence[Group], first: int, next_: int, again: Again, notes: bool = True) -> list[Filled]:
@@ -58,10 +58,10 @@ def _move_last(cards: list[Filled], last: Group, next_: int) -> None:
 def _core(group: Group) -> int:
     """The height of what must stay together at the beginning of a group: the step and its cautions."""
     height = 0
-    for one in group.rows:
-        if not one.core:
+    for row in group.rows:
+        if not row.core:
             break
-        height += one.height
+        height += row.height
     return height
 
 
@@ -74,13 +74,13 @@ def _divide(group: Group, cards: list[Filled], next_: int, again: Again) -> None
     """Row by row, with the group's name again at the top of each further card."""
     if cards[-1].rows and _core(group) > cards[-1].left:
         cards.append(Filled(next_))
-    for at, one in enumerate(group.rows):
+    for at, row in enumerate(group.rows):
         if _needs(group.rows, at) > cards[-1].left:
             cards.append(Filled(next_))
             heading = again(group.name)
             if at and heading.height + _needs(group.rows, at) <= next_:
                 cards[-1].add([heading])
-        cards[-1].add([one])
+        cards[-1].add([row])
 
 
 def _needs(rows: Sequence[Row], at: int) -> int:

@@ -29,7 +29,7 @@ def jig_groups(card: JigLabel, room: float, words: Mapping[str, str]) -> list[Gr
     if card.care:
         groups.append(Group(card.operation, tuple(care_rows(card.care, room))))
     if card.setup:
-        groups.append(Group(card.operation, tuple(part for one in card.setup for part in _setup(one, room))))
+        groups.append(Group(card.operation, tuple(part for line in card.setup for part in _setup(line, room))))
     if card.start:
         points = [part for point in card.start for part in _points(point, room)]
         groups.append(Group(words["start-list"], (title_row(words["start-list"]), *points)))
@@ -38,9 +38,9 @@ def jig_groups(card: JigLabel, room: float, words: Mapping[str, str]) -> list[Gr
     return groups
 
 
-def _setup(one: tuple[str, str], room: float) -> list[Row]:
+def _setup(line: tuple[str, str], room: float) -> list[Row]:
     """One line of the setup sheet: its label beside it, or above it where the label is long."""
-    label, text = one
+    label, text = line
     if width(label, TEXT.points, bold=True) > _LABEL - 1:
         return [*text_rows(((label, True),), room, TEXT, "how"), *text_rows(((text, False),), room, STEP, "step")]
     found = lines(text, room - _LABEL, STEP.points)
@@ -61,7 +61,7 @@ def _points(point: str, room: float) -> list[Row]:
 
 def shelf_groups(card: ShelfLabel, room: float, words: Mapping[str, str]) -> list[Group]:
     """Until when the tray stays where it is, what else the label says, and the cautions."""
-    points = next((one for one in _UNTIL if width(card.until, one, bold=True) <= room), _UNTIL[-1])
+    points = next((size for size in _UNTIL if width(card.until, size, bold=True) <= room), _UNTIL[-1])
     until = lines(card.until, room, points, bold=True)
     first: list[Row] = text_rows(((words["do-not-move"], True),), room, Type(16, 7), "loud", core=True)
     high = points * 0.42 * len(until) + 2 if until else 20
@@ -86,10 +86,10 @@ def run_head(card: RunSheet, room: float) -> tuple[dict[str, Any], int]:
 
 def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Group]:
     """What the numbers of the steps mean, the trays, then orders and supplies."""
-    steps = [part for one in card.steps for part in ((str(one.number), True), (f"{one.name}, {one.where}", False))]
-    trays = [part for one in card.trays for part in _tray(one, room)]
+    steps = [part for step in card.steps for part in ((str(step.number), True), (f"{step.name}, {step.where}", False))]
+    trays = [part for tray in card.trays for part in _tray(tray, room)]
     groups = [Group(words["steps"], tuple(text_rows(steps, room, gap=2))), Group(words["trays"], tuple(trays))]
-    orders = [part for one in card.orders for part in _three(one, room)]
+    orders = [part for order in card.orders for part in _three(order, room)]
     supplies = [part for name, amount in card.supplies for part in _three((amount, name, ""), room)]
     for title, rows in (("orders", orders), ("supplies", supplies)):
         if rows:
@@ -97,23 +97,23 @@ def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Gr
     return groups
 
 
-def _tray(one: TrayLine, room: float) -> Iterator[Row]:
+def _tray(tray: TrayLine, room: float) -> Iterator[Row]:
     """A tray: its number, a mark for each step to tick, what comes next, its code; what is long in rows of its own."""
     inner = room - _NUMBER
-    number = lines(one.tray, _NUMBER - 2, STEP.points, bold=True)
-    size = 22 if width(one.tray, 22, bold=True) <= _NUMBER - 2 else 10
+    number = lines(tray.tray, _NUMBER - 2, STEP.points, bold=True)
+    size = 22 if width(tray.tray, 22, bold=True) <= _NUMBER - 2 else 10
     a_line = max(1, int(inner / _MARK))
     marks = [
-        [(at + start + 1, mark) for at, mark in enumerate(one.marks[start : start + a_line])]
-        for start in range(0, len(one.marks), a_line)
+        [(at + start + 1, mark) for at, mark in enumerate(tray.marks[start : start + a_line])]
+        for start in range(0, len(tray.marks), a_line)
     ]
-    code = lines(one.code, _CODE, TEXT.points, bold=True)
-    said = f"{one.next} · {one.about}"
+    code = lines(tray.code, _CODE, TEXT.points, bold=True)
+    said = f"{tray.next} · {tray.about}"
     text, below = lines(said, inner - _CODE - 2, SMALL.points), list[Row]()
     if len(text) > MOST_LINES:
         text, below = (), text_rows(((said, False),), room)
     if size == 10 and len(number) > 2:
-        yield from text_rows(((one.tray, True),), room, STEP, "step", gap=1, keep=True)
+        yield from text_rows(((tray.tray, True),), room, STEP, "step", gap=1, keep=True)
         number = ()
     tall = 7.0 * len(marks) + max(SMALL.height(len(text)), TEXT.height(len(code))) + 1
     yield row(

@@ -58,10 +58,10 @@ def care_rows(care: Sequence[Care], room: float) -> list[Row]:
     while at < len(care):
         alone = list(_wide(care[at], room))
         pair = care[at : at + 2]
-        halves = [lines(one.text, room / 2 - SIGN * _signs(one) - 1.5, STEP.points) for one in pair]
+        halves = [lines(care.text, room / 2 - SIGN * _signs(care) - 1.5, STEP.points) for care in pair]
         if len(pair) == 2 and max(len(half) for half in halves) <= _MOST_HALF:
             both = _pair(pair, halves)
-            if both.height < sum(one.height for one in (*alone, *_wide(pair[1], room))):
+            if both.height < sum(row.height for row in (*alone, *_wide(pair[1], room))):
                 found.append(both)
                 at += 2
                 continue
@@ -71,26 +71,28 @@ def care_rows(care: Sequence[Care], room: float) -> list[Row]:
 
 
 def _pair(pair: Sequence[Care], halves: Sequence[tuple[str, ...]]) -> Row:
-    cautions = [{"signs": one.signs, "lines": half, "pad": _signs(one)} for one, half in zip(pair, halves, strict=True)]
+    cautions = [
+        {"signs": care.signs, "lines": half, "pad": _signs(care)} for care, half in zip(pair, halves, strict=True)
+    ]
     return row("care", _care_height(max(len(half) for half in halves), True), core=True, cautions=cautions)
 
 
-def _signs(one: Care) -> int:
+def _signs(care: Care) -> int:
     """Places for signs before a caution: one at least, so that all texts begin alike."""
-    return max(1, len(one.signs))
+    return max(1, len(care.signs))
 
 
 def _care_height(text: int, sign: bool) -> float:
     return max(STEP.height(text) + 0.6, SIGN if sign else 0)
 
 
-def _wide(one: Care, room: float) -> Iterator[Row]:
+def _wide(care: Care, room: float) -> Iterator[Row]:
     """A caution over the whole width; a very long one goes on in further rows."""
-    text = lines(one.text, room - SIGN * _signs(one) - 1, STEP.points)
+    text = lines(care.text, room - SIGN * _signs(care) - 1, STEP.points)
     for at in range(0, len(text), MOST_LINES):
         part = text[at : at + MOST_LINES]
-        signs = one.signs if at == 0 else ()
-        cautions = [{"signs": signs, "lines": part, "pad": _signs(one)}]
+        signs = care.signs if at == 0 else ()
+        cautions = [{"signs": signs, "lines": part, "pad": _signs(care)}]
         yield row("care", _care_height(len(part), bool(signs)), core=True, cautions=cautions, wide=True)
 
 
@@ -139,10 +141,10 @@ def _check(check: FirstPiece, room: float, words: Mapping[str, str]) -> Iterator
 
 def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
     """The text of each position: five to one in a row, as long as the longest asks."""
-    longest = max((max(width(one.text, STEP.points, True), width(one.label, _LABEL)) for one in places), default=0)
-    across = next((one for one in (5, 4, 3, 2) if longest <= room / one - 3), 1)
+    longest = max((max(width(cell.text, STEP.points, True), width(cell.label, _LABEL)) for cell in places), default=0)
+    across = next((count for count in (5, 4, 3, 2) if longest <= room / count - 3), 1)
     for at in range(0, len(places), across):
-        cells = [(one.label, lines(one.text, room - 9, STEP.points, True)) for one in places[at : at + across]]
+        cells = [(cell.label, lines(cell.text, room - 9, STEP.points, True)) for cell in places[at : at + across]]
         if across > 1:
             yield row("places", _CELL, cells=cells, across=across)
             continue
@@ -155,11 +157,11 @@ def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
 
 def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
     """Moments in labelled cells, two or three in a row; one where a label is long."""
-    longest = max((max(width(one.label, _LABEL), width(one.text, 9, True)) for one in cells), default=0)
+    longest = max((max(width(cell.label, _LABEL), width(cell.text, 9, True)) for cell in cells), default=0)
     most = 3 if len(cells) in (3, 5) else 2
-    across = next((one for one in range(most, 1, -1) if longest <= room / one - 3), 1)
+    across = next((count for count in range(most, 1, -1) if longest <= room / count - 3), 1)
     for at in range(0, len(cells), across):
-        part = [(one.label, lines(one.text, room / across - 3, 9, True)) for one in cells[at : at + across]]
+        part = [(cell.label, lines(cell.text, room / across - 3, 9, True)) for cell in cells[at : at + across]]
         yield row("cells", _CELL, keep=at + across < len(cells), cells=part, across=across)
 
 

@@ -38,7 +38,7 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
 
 def is_done(route: Route, tray: Tray, step: Step) -> bool:
     """Whether all pieces of a tray have passed a step."""
-    return not any(pieces and (one := route.step(key)) and one.index <= step.index for key, pieces in tray.at.items())
+    return not any(pieces and (at := route.step(key)) and at.index <= step.index for key, pieces in tray.at.items())
 
 
 def _line(book: Book, run: RunState, tray: Tray, step: Step, speech: Speech) -> StepLine:
@@ -75,8 +75,8 @@ def _setup(book: Book, operation: Operation, speech: Speech) -> tuple[tuple[str,
 def checks_of(operation: Operation, speech: Speech) -> tuple[FirstPiece, ...]:
     """First-piece checks with nominal and tolerance in the shop's units."""
     return tuple(
-        FirstPiece(speech(f"first-piece-{one.per}"), text, *_measure(one, speech))
-        for one, text in zip(operation.checks, speech.texts(operation, "checks"), strict=True)
+        FirstPiece(speech(f"first-piece-{check.per}"), text, *_measure(check, speech))
+        for check, text in zip(operation.checks, speech.texts(operation, "checks"), strict=True)
     )
 
 
@@ -119,13 +119,13 @@ def pieces_in(tray: Tray) -> int:
 def care_of(book: Book, route: Route, step: Step, speech: Speech) -> tuple[Care, ...]:
     """The cautions beside a step, those of the catalogue in the card's language."""
     shown = cautions_at(book, route, step)
-    return tuple(Care(speech.caution(step.operation, one), one.signs) for one in shown)
+    return tuple(Care(speech.caution(step.operation, caution), caution.signs) for caution in shown)
 
 
 def resting_care(book: Book, operation: Operation, speech: Speech) -> tuple[Care, ...]:
     """The cautions that still hold beside a tray while what was brought on it dries."""
     shown = cautions_for(book, operation)
-    return tuple(Care(speech.care(one.key), one.signs) for one in shown if one.key in RESTING)
+    return tuple(Care(speech.care(caution.key), caution.signs) for caution in shown if caution.key in RESTING)
 
 
 # the wait after it

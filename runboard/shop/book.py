@@ -94,7 +94,7 @@ def _walks(walks: Mapping[tuple[str, str], timedelta]) -> list[Walk]:
 
 
 def _minutes_between(walks: Iterable[Walk]) -> Mapping[tuple[str, str], timedelta]:
-    return MappingProxyType({one.pair: one.minutes for one in walks if one.rooms})
+    return MappingProxyType({walk.pair: walk.minutes for walk in walks if walk.rooms})
 
 
 Walks = Annotated[Mapping[tuple[str, str], timedelta], Of(listed=Walk, pack=_walks, unpack=_minutes_between)]
@@ -188,22 +188,22 @@ class Book:
     @cached_property
     def _station_by_key(self) -> Mapping[str, Station]:
         # The fold asks for stations some fifty times an event; of two with one key the first counts.
-        return {one.key: one for one in reversed(self.stations)}
+        return {station.key: station for station in reversed(self.stations)}
 
     def station(self, key: str) -> Station | None:
         return self._station_by_key.get(key)
 
     def person(self, key: str) -> Person | None:
-        return next((one for one in self.people if one.key == key), None)
+        return next((person for person in self.people if person.key == key), None)
 
     def product(self, key: str) -> Product | None:
-        return next((one for one in self.products if one.key == key), None)
+        return next((product for product in self.products if product.key == key), None)
 
     def finish(self, key: str | None) -> Finish | None:
-        return next((one for one in self.finishes if one.key == key), None)
+        return next((finish for finish in self.finishes if finish.key == key), None)
 
     def room(self, key: str) -> Room | None:
-        return next((one for one in self.rooms if one.key == key), None)
+        return next((room for room in self.rooms if room.key == key), None)
 
     def as_of(self, moment: datetime) -> "Book":
         """The book as it held at a moment, as far as it matters to what must not be forgotten."""
@@ -223,7 +223,7 @@ class Book:
 
 
 def _judges_care(book: Book) -> tuple[object, ...]:
-    return tuple((one.key, one.kind) for one in book.stations), book.finishes
+    return tuple((station.key, station.kind) for station in book.stations), book.finishes
 
 
 def may_work_while_watching(book: Book, watched: str, station: str) -> bool:

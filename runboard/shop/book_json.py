@@ -151,9 +151,9 @@ def _operation(said: Record, operation: Operation) -> None:
         said.wrong("attendance too small", "attendance", attendance=operation.attendance, **facts)
 
 
-def _pass(said: Record, one: Pass) -> None:
-    if one.size in ("jig", "board") and one.pieces is None:
-        said.wrong("jig without pieces", "pieces", size=one.size)
+def _pass(said: Record, pass_: Pass) -> None:
+    if pass_.size in ("jig", "board") and pass_.pieces is None:
+        said.wrong("jig without pieces", "pieces", size=pass_.size)
 
 
 def _wait(said: Record, wait: Wait) -> None:

@@ -56,7 +56,7 @@ def _common_practice() -> Mapping[str, Any]:
 def common_finishes() -> Mapping[str, Mapping[str, Any]]:
     """What is usual for each kind of finish, by key: its record without a sheet's date, with its ``source`` and, where there
     is one, ``url``."""
-    return MappingProxyType({one["key"]: MappingProxyType(one) for one in _common_practice()["finishes"]})
+    return MappingProxyType({finish["key"]: MappingProxyType(finish) for finish in _common_practice()["finishes"]})
 
 
 def begin_from(key: str) -> dict[str, Any]:
@@ -71,15 +71,15 @@ def finish_by_words(text: str) -> Finish | None:
     """What the words of a step say that it brings on: a finish without times; ``UNKNOWN_FINISH`` where they leave it open
     which; None where they speak of none."""
     plain = f" {plain_words(text)} "
-    for one in _common_practice()["known_by"]:
-        if any(_holds(plain, word) for word in one["words"]):
-            return Finish("", one["name"], self_heats=one["self_heats"], solvent=one["solvent"])
+    for known in _common_practice()["known_by"]:
+        if any(_holds(plain, word) for word in known["words"]):
+            return Finish("", known["name"], self_heats=known["self_heats"], solvent=known["solvent"])
     return UNKNOWN_FINISH if any(_holds(plain, word) for word in _common_practice()["unclear"]) else None
 
 
 def plain_words(text: str) -> str:
     """The words of a text in small letters without accents, one space between two."""
-    bare = "".join(one for one in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(one))
+    bare = "".join(c for c in unicodedata.normalize("NFKD", text.casefold()) if not unicodedata.combining(c))
     return re.sub(r"[^a-z]+", " ", bare).strip()
 
 

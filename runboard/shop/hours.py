@@ -44,7 +44,7 @@ class Hours:
 
 
 def _windows(hours: Iterable[Hours]) -> tuple[Window, ...]:
-    return tuple(Window(DAYS.index(day), one.opens, one.closes) for one in hours for day in one.days)
+    return tuple(Window(DAYS.index(day), span.opens, span.closes) for span in hours for day in span.days)
 
 
 def _hours(windows: Iterable[Window]) -> list[Hours]:

@@ -84,8 +84,8 @@ def _things(book: Book) -> Iterator[Problem]:
     for at, station in enumerate(book.stations):
         yield from _seldom(f"stations[{at}]", f"station '{station.key}'", station, station.watch_every)
     for part in ("rooms", "services", "stations", "people", "jobs", "finishes"):
-        for at, one in enumerate(getattr(book, part)):
-            if not is_one_line(one.name):
+        for at, thing in enumerate(getattr(book, part)):
+            if not is_one_line(thing.name):
                 yield Problem(f"{part}[{at}].name", f"{part}[{at}]", "not one line", {"field": "name"})
     if not is_one_line(book.name):
         yield Problem("name", "", "not one line", {"field": "name"})
@@ -120,7 +120,7 @@ def _route(book: Book, product: Product, path: str) -> Iterator[Problem]:
     for at, operation in enumerate(product.operations):
         here, station = f"{place}, operation '{operation.key}'", book.station(operation.station)
         yield from _seldom(f"{path}.operations[{at}]", here, station, operation.watch_every)
-        names += [operation.name, *(one.name for one in operation.passes), *(use.supply for use in operation.uses)]
+        names += [operation.name, *(pass_.name for pass_ in operation.passes), *(use.supply for use in operation.uses)]
     if not all(is_one_line(name) for name in names):
         yield Problem(f"{path}.name", place, "not one line", {"field": "name"})
 

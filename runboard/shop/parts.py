@@ -44,26 +44,26 @@ def parts(operation: Operation, load: LoadContents, station: Station | None = No
     the load is put in or taken out. The wait comes after the last pass, frees the station and holds what it says.
     Raises ``KeyError`` for a pass that the operation does not have.
     """
-    one = _pass(operation, load.pass_key)
+    pass_ = _pass(operation, load.pass_key)
     drawn = _drawn(operation, station)
-    setup = one.setup if load.needs_setup else ZERO
+    setup = pass_.setup if load.needs_setup else ZERO
     found = [
         Part("setup", setup, "hands-on"),
-        Part("loading", one.loading, "hands-on"),
-        Part("machine", one.machine, operation.attendance, drawn),
-        Part("unloading", one.unloading, "hands-on"),
-        Part("hand", one.hand * load.pieces, "hands-on", drawn),
+        Part("loading", pass_.loading, "hands-on"),
+        Part("machine", pass_.machine, operation.attendance, drawn),
+        Part("unloading", pass_.unloading, "hands-on"),
+        Part("hand", pass_.hand * load.pieces, "hands-on", drawn),
     ]
-    if operation.wait and one is operation.passes[-1]:
+    if operation.wait and pass_ is operation.passes[-1]:
         wait = operation.wait
         found.append(Part("wait", wait.least, "none", wait.holds, holds_station=False, latest=wait.latest))
     return tuple(part for part in found if part.length or part.latest)
 
 
 def _pass(operation: Operation, key: str) -> Pass:
-    for one in operation.passes:
-        if one.key == key:
-            return one
+    for pass_ in operation.passes:
+        if pass_.key == key:
+            return pass_
     raise KeyError(key)
 
 

@@ -104,7 +104,7 @@ class Record:
         known = fields_of(record)
         if not known.keys() >= self.said.keys():
             self.only((*known, *besides))
-        found = record(**{one.attribute: self.take(one) for one in known.values()})
+        found = record(**{field.attribute: self.take(field) for field in known.values()})
         law = self.reading.laws.get(record)
         if law is not None:
             law(self, found)
@@ -145,92 +145,94 @@ class Record:
 
     # a field
 
-    def take(self, one: Field) -> Any:
+    def take(self, field: Field) -> Any:
         """What a field says, or what is read on with."""
-        value = self.said.get(one.name, one.default)
+        value = self.said.get(field.name, field.default)
         if value is REQUIRED:
-            self.wrong("missing field", one.name)
-            return instead(one)
-        if value is one.default:
+            self.wrong("missing field", field.name)
+            return instead(field)
+        if value is field.default:
             return value
-        if one.kind in _WITHIN:
-            return _WITHIN[one.kind](self, one, value)
-        found = self.value(one, value, one.name)
-        if one.of.refers and found:
-            self.refer(one.name, found, one.of.refers)
-        return instead(one) if found is None else found
+        if field.kind in _WITHIN:
+            return _WITHIN[field.kind](self, field, value)
+        found = self.value(field, value, field.name)
+        if field.of.refers and found:
+            self.refer(field.name, found, field.of.refers)
+        return instead(field) if found is None else found
 
-    def value(self, one: Field, value: Any, at: str) -> Any:
+    def value(self, field: Field, value: Any, at: str) -> Any:
         """What one value says; ``None`` (noted) where it is wrong."""
         try:
-            return value_of(one, value, self.reading.units)
+            return value_of(field, value, self.reading.units)
         except Unreadable as unreadable:
             self.wrong(unreadable.code, at, **unreadable.facts)
             return None
 
-    def _entries(self, one: Field, value: Any) -> Sequence[Any]:
+    def _entries(self, field: Field, value: Any) -> Sequence[Any]:
         """The values of a list; none where it is no list, or one far too long."""
         if not isinstance(value, list | tuple):
-            self.wrong("wrong type", one.name, wanted="a list", found=shown(value))
+            self.wrong("wrong type", field.name, wanted="a list", found=shown(value))
         elif len(value) > MOST_LISTED:
-            self.wrong("list too long", one.name, most=f"{MOST_LISTED:,}", found=f"{len(value):,}")
-        elif one.most and len(value) != one.most:
-            self.wrong("wrong type", one.name, wanted=f"a list of two {one.name}", found=f"{len(value)}")
+            self.wrong("list too long", field.name, most=f"{MOST_LISTED:,}", found=f"{len(value):,}")
+        elif field.most and len(value) != field.most:
+            self.wrong("wrong type", field.name, wanted=f"a list of two {field.name}", found=f"{len(value)}")
         else:
-            if len(value) < one.of.least:
-                self.wrong("list too short", one.name, least=f"{one.of.least:g} {one.noun}")
+            if len(value) < field.of.least:
+                self.wrong("list too short", field.name, least=f"{field.of.least:g} {field.noun}")
             return value
         return ()
 
-    def _several(self, one: Field, value: Any) -> tuple[Any, ...]:
+    def _several(self, field: Field, value: Any) -> tuple[Any, ...]:
         found: list[Any] = []
-        for number, entry in enumerate(self._entries(one, value)):
-            read = self.value(one, entry, f"{one.name}[{number}]")
+        for number, entry in enumerate(self._entries(field, value)):
+            read = self.value(field, entry, f"{field.name}[{number}]")
             if read is None:
                 continue
-            if one.kind in ("keys", "choices") and read in found:
-                self.wrong("listed twice", one.name, found=shown(read))
-            if one.of.refers:
-                self.refer(one.name, read, one.of.refers)
+            if field.kind in ("keys", "choices") and read in found:
+                self.wrong("listed twice", field.name, found=shown(read))
+            if field.of.refers:
+                self.refer(field.name, read, field.of.refers)
             found.append(read)
         return tuple(found)
 
-    def _record(self, one: Field, value: Any) -> Any:
-        inside = self.inside(value, one.name)
-        return inside.read(one.inner) if inside else None
+    def _record(self, field: Field, value: Any) -> Any:
+        inside = self.inside(value, field.name)
+        return inside.read(field.inner) if inside else None
 
-    def _records(self, one: Field, value: Any) -> Any:
+    def _records(self, field: Field, value: Any) -> Any:
         met: set[object] = set()
         found: list[Any] = []
-        for number, entry in enumerate(self._entries(one, value)):
-            inside = self.inside(entry, f"{one.name}[{number}]", one.noun, met)
+        for number, entry in enumerate(self._entries(field, value)):
+            inside = self.inside(entry, f"{field.name}[{number}]", field.noun, met)
             if inside is not None:
-                found.append(inside.read(one.inner))
+                found.append(inside.read(field.inner))
                 key = getattr(found[-1], "key", "")
                 if key and not inside.is_new(key):
-                    inside.wrong("key used twice", "key", key=key, field=one.name)
+                    inside.wrong("key used twice", "key", key=key, field=field.name)
             if self.reading.is_full:
                 break
         if self._above is None:  # what the shop has, for whatever names it
-            self.reading.known[one.noun] = {each.key: each for each in found if getattr(each, "key", "")}
-        return one.of.unpack(found)
+            self.reading.known[field.noun] = {each.key: each for each in found if getattr(each, "key", "")}
+        return field.of.unpack(found)
 
-    def _by_choice(self, one: Field, value: Any) -> Mapping[str, Any]:
-        inside = self.inside(value, one.name)
+    def _by_choice(self, field: Field, value: Any) -> Mapping[str, Any]:
+        inside = self.inside(value, field.name)
         if inside is None:
             return MappingProxyType({})
-        inside.only(one.choices)
-        within = {choice: inside.inside(inside.said[choice], choice) for choice in one.choices if choice in inside.said}
-        return MappingProxyType({choice: each.read(one.inner) for choice, each in within.items() if each})
+        inside.only(field.choices)
+        within = {
+            choice: inside.inside(inside.said[choice], choice) for choice in field.choices if choice in inside.said
+        }
+        return MappingProxyType({choice: each.read(field.inner) for choice, each in within.items() if each})
 
-    def _counts(self, one: Field, value: Any) -> Mapping[str, int]:
-        inside, found = self.inside(value, one.name), dict[str, int]()
+    def _counts(self, field: Field, value: Any) -> Mapping[str, int]:
+        inside, found = self.inside(value, field.name), dict[str, int]()
         if inside is not None:
             for key in inside.said:
                 if self.reading.is_full:
                     break
-                inside.refer(key, key, one.of.refers)
-                found[key] = inside.value(one, inside.said[key], key) or 1
+                inside.refer(key, key, field.of.refers)
+                found[key] = inside.value(field, inside.said[key], key) or 1
         return MappingProxyType(found)
 
 

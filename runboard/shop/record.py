@@ -90,8 +90,10 @@ def fields_of(record: type) -> Mapping[str, Field]:
     """The fields of a dataclass's record by name, in the order in which they are written."""
     if record not in _KNOWN:
         hints = get_type_hints(record, include_extras=True)
-        found = [_field(one, *_taken_apart(hints[one.name])) for one in dataclasses.fields(record) if one.compare]
-        _KNOWN[record] = {one.name: one for one in sorted(found, key=lambda one: one.of.last)}
+        found = [
+            _field(field, *_taken_apart(hints[field.name])) for field in dataclasses.fields(record) if field.compare
+        ]
+        _KNOWN[record] = {field.name: field for field in sorted(found, key=lambda field: field.of.last)}
     return _KNOWN[record]
 
 
@@ -113,10 +115,10 @@ def _taken_apart(hint: Any) -> tuple[Any, Of]:
     """The type that is no ``None``, and all that is said beside it: what stands further out wins."""
     said: dict[str, Any] = {}
     while True:
-        within = [one for one in get_args(hint) if one is not NoneType]
+        within = [arg for arg in get_args(hint) if arg is not NoneType]
         if get_origin(hint) is Annotated:
-            marks = [one for one in reversed(hint.__metadata__) if isinstance(one, Of)]
-            for name, value in ((name, value) for one in marks for name, value in vars(one).items()):
+            marks = [of for of in reversed(hint.__metadata__) if isinstance(of, Of)]
+            for name, value in ((name, value) for of in marks for name, value in vars(of).items()):
                 if value != getattr(Of, name):
                     said.setdefault(name, value)
         elif NoneType not in get_args(hint):
@@ -145,25 +147,25 @@ def _kind(plain: Any, of: Of) -> tuple[Kind, tuple[str, ...], type]:
 def to_json(thing: Any) -> dict[str, Any]:
     """The record of a dataclass, every field written out; ``reading`` makes the same of it again."""
     found = {}
-    for name, one in fields_of(type(thing)).items():
-        value = getattr(thing, one.attribute)
-        found[name] = value if value is None or one.kind not in _WRITERS else _WRITERS[one.kind](one, value)
+    for name, field in fields_of(type(thing)).items():
+        value = getattr(thing, field.attribute)
+        found[name] = value if value is None or field.kind not in _WRITERS else _WRITERS[field.kind](field, value)
     return found
 
 
 _WRITERS: Mapping[Kind, Callable[[Field, Any], Any]] = {
-    "minutes": lambda one, span: minutes_of(span),
-    "wait": lambda one, span: minutes_of(span),
-    "time": lambda one, clock: f"{clock:%H:%M}",
-    "closing": lambda one, clock: "24:00" if clock == time(0) else f"{clock:%H:%M}",
-    "texts": lambda one, texts: list(texts),
-    "keys": lambda one, keys: list(keys),
-    "choices": lambda one, choices: list(choices),
-    "pairs": lambda one, pairs: [list(pair) for pair in pairs],
-    "counts": lambda one, counts: dict(counts),
-    "record": lambda one, record: to_json(record),
-    "records": lambda one, records: [to_json(each) for each in one.of.pack(records)],
-    "by choice": lambda one, records: {key: to_json(each) for key, each in records.items()},
+    "minutes": lambda field, span: minutes_of(span),
+    "wait": lambda field, span: minutes_of(span),
+    "time": lambda field, clock: f"{clock:%H:%M}",
+    "closing": lambda field, clock: "24:00" if clock == time(0) else f"{clock:%H:%M}",
+    "texts": lambda field, texts: list(texts),
+    "keys": lambda field, keys: list(keys),
+    "choices": lambda field, choices: list(choices),
+    "pairs": lambda field, pairs: [list(pair) for pair in pairs],
+    "counts": lambda field, counts: dict(counts),
+    "record": lambda field, record: to_json(record),
+    "records": lambda field, records: [to_json(each) for each in field.of.pack(records)],
+    "by choice": lambda field, records: {key: to_json(each) for key, each in records.items()},
 }
 
 
@@ -173,30 +175,30 @@ def schema_of(record: type, records: dict[str, Any]) -> dict[str, Any]:
     return {
         "description": " ".join(str(record.__doc__).split()),
         "type": "object",
-        "required": [name for name, one in fields.items() if one.default is REQUIRED],
+        "required": [name for name, field in fields.items() if field.default is REQUIRED],
         "additionalProperties": False,
-        "properties": {name: _described(one, records) for name, one in fields.items()},
+        "properties": {name: _described(field, records) for name, field in fields.items()},
     }
 
 
-def _described(one: Field, records: dict[str, Any]) -> dict[str, Any]:
-    if one.inner is not object and one.inner.__name__.lower() not in records:
-        records[one.inner.__name__.lower()] = {}  # a record may hold its like
-        records[one.inner.__name__.lower()] = schema_of(one.inner, records)
-    shape = _shape(one)
-    if one.default is None:
+def _described(field: Field, records: dict[str, Any]) -> dict[str, Any]:
+    if field.inner is not object and field.inner.__name__.lower() not in records:
+        records[field.inner.__name__.lower()] = {}  # a record may hold its like
+        records[field.inner.__name__.lower()] = schema_of(field.inner, records)
+    shape = _shape(field)
+    if field.default is None:
         shape = {"anyOf": [shape, {"type": "null"}]}
-    return {"description": one.of.says, **shape} if one.of.says else shape
+    return {"description": field.of.says, **shape} if field.of.says else shape
 
 
-def _shape(one: Field) -> dict[str, Any]:
-    inner = {"$ref": f"#/$defs/{one.inner.__name__.lower()}"}
-    number = {"type": "number", "minimum": one.of.least, "maximum": one.most}
-    text = {"type": "string", "minLength": one.of.least, "maxLength": one.most}
+def _shape(field: Field) -> dict[str, Any]:
+    inner = {"$ref": f"#/$defs/{field.inner.__name__.lower()}"}
+    number = {"type": "number", "minimum": field.of.least, "maximum": field.most}
+    text = {"type": "string", "minLength": field.of.least, "maxLength": field.most}
     shapes: Mapping[Kind, dict[str, Any]] = {
         "date": text | {"pattern": DATE},
         "key": {"type": "string", "pattern": KEY_PATTERN},
-        "choice": {"enum": list(one.choices)},
+        "choice": {"enum": list(field.choices)},
         "flag": {"type": "boolean"},
         "count": number | {"type": "integer"},
         "number": number,
@@ -205,9 +207,13 @@ def _shape(one: Field) -> dict[str, Any]:
         "closing": {"type": "string", "pattern": f"^(?:{CLOCK}|24:00)$", "not": {"const": "00:00"}},
         "counts": {"type": "object", "additionalProperties": number | {"type": "integer"}},
         "record": inner,
-        "by choice": {"type": "object", "additionalProperties": False, "properties": dict.fromkeys(one.choices, inner)},
+        "by choice": {
+            "type": "object",
+            "additionalProperties": False,
+            "properties": dict.fromkeys(field.choices, inner),
+        },
     }
-    if one.kind in ("minutes", "wait", "length"):
+    if field.kind in ("minutes", "wait", "length"):
         return {"anyOf": [number, {"type": "string", "maxLength": NAME_LENGTH}]}
     entries: Mapping[Kind, dict[str, Any]] = {
         "records": inner,
@@ -216,7 +222,7 @@ def _shape(one: Field) -> dict[str, Any]:
         "choices": shapes["choice"],
         "pairs": {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2},
     }
-    if one.kind not in entries:
-        return shapes.get(one.kind, text)
-    bounds = {"minItems": one.of.least, "maxItems": one.most, "uniqueItems": one.kind in ("keys", "choices")}
-    return {"type": "array", "items": entries[one.kind], **{name: bound for name, bound in bounds.items() if bound}}
+    if field.kind not in entries:
+        return shapes.get(field.kind, text)
+    bounds = {"minItems": field.of.least, "maxItems": field.most, "uniqueItems": field.kind in ("keys", "choices")}
+    return {"type": "array", "items": entries[field.kind], **{name: bound for name, bound in bounds.items() if bound}}

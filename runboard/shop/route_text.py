@@ -49,7 +49,7 @@ def route_from_text(text: str, stations: Sequence[Station], pieces_a_tray: int =
             continue
         ends_overnight = step.words[-1].lower() == "overnight"
         work = replace(step, words=step.words[:-1]) if ends_overnight else step
-        operation = _operation(work, stations, pieces_a_tray, {one.key for one in found})
+        operation = _operation(work, stations, pieces_a_tray, {operation.key for operation in found})
         if ends_overnight:
             operation = _with_wait(operation, replace(step, words=("overnight",), time=None), stations)
         found.append(operation)
@@ -61,7 +61,7 @@ def _with_wait(before: Operation | None, step: StepSaid, stations: Sequence[Stat
     if before is None:
         raise Unreadable("route wait first", number=step.number, text=step.text)
     plain = [word.lower() for word in step.words]
-    kind = next(one.kind for one in stations if one.key == before.station)
+    kind = next(station.kind for station in stations if station.key == before.station)
     why = next((WAIT_WORDS[word] for word in plain if WAIT_WORDS.get(word)), None) or usual_wait(kind)
     least = step.time
     if least is None:
@@ -97,7 +97,7 @@ def _operation(step: StepSaid, stations: Sequence[Station], pieces_a_tray: int, 
 def _place(words: tuple[str, ...], stations: Sequence[Station]) -> tuple[tuple[str, ...], Station]:
     """The station that the words name, without the 'at the bench' that named it, or the one they call for."""
     text = " ".join(words)
-    for station in sorted(stations, key=lambda one: -len(one.name)):
+    for station in sorted(stations, key=lambda station: -len(station.name)):
         for called in (_bare(station.name), station.key):
             place = re.search(rf"(?:^|\s)at (?:the )?{re.escape(called)}$", text, re.IGNORECASE)
             if place:
@@ -159,12 +159,12 @@ def route_to_text(operations: Sequence[Operation], stations: Sequence[Station], 
 
 def _step_text(operation: Operation, stations: Sequence[Station], pieces_a_tray: int) -> str:
     words = [_small(operation.name)]
-    names = [one.name for one in operation.passes]
+    names = [pass_.name for pass_ in operation.passes]
     if all(name.startswith("side ") for name in names):
         words.append("sides " + "/".join(name.removeprefix("side ") for name in names))
     elif len(names) > 1:
         words.append("/".join(names))
-    station = next((one for one in stations if one.key == operation.station), None)
+    station = next((station for station in stations if station.key == operation.station), None)
     if station and stations and _place(tuple(operation.name.split()), stations)[1] != station:
         words.append(f"at {_bare(station.name)}")
     words.append(_time_text(operation, pieces_a_tray))
@@ -181,14 +181,14 @@ def _small(name: str) -> str:
 
 def _time_text(operation: Operation, pieces_a_tray: int) -> str:
     """The minutes of a load or a tray; to the second, for a share of a pass may have been rounded."""
-    machine = sum((one.machine for one in operation.passes), ZERO)
-    work = machine or sum((one.hand for one in operation.passes), ZERO) * pieces_a_tray
+    machine = sum((pass_.machine for pass_ in operation.passes), ZERO)
+    work = machine or sum((pass_.hand for pass_ in operation.passes), ZERO) * pieces_a_tray
     span = timedelta(seconds=round(work.total_seconds()))
     return format_duration(span).removesuffix(" min") if span < timedelta(hours=1) else format_duration(span)
 
 
 def _wait_text(operation: Operation, wait: Wait, stations: Sequence[Station]) -> str:
-    kind = next((one.kind for one in stations if one.key == operation.station), "bench")
+    kind = next((station.kind for station in stations if station.key == operation.station), "bench")
     if wait.least != OVERNIGHT:
         return f"{wait.why} {format_duration(wait.least)}"
     return "overnight" if wait.why == usual_wait(kind) else f"{wait.why} overnight"

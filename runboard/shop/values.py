@@ -16,19 +16,19 @@ from runboard.shop.units import Unit, parse_length
 _MINUTE = timedelta(minutes=1)
 
 
-def value_of(one: Field, value: Any, units: Unit = "mm") -> Any:
+def value_of(field: Field, value: Any, units: Unit = "mm") -> Any:
     """What a value says for a field, or as one of its list."""
-    if one.kind == "length":
+    if field.kind == "length":
         value = parse_length(_short(value), units) if isinstance(value, str) else value
-        return _number(one, value, "millimetres, as a number or a text such as '5 1/2 in'")
-    return _READERS[one.kind](one, value)
+        return _number(field, value, "millimetres, as a number or a text such as '5 1/2 in'")
+    return _READERS[field.kind](field, value)
 
 
-def instead(one: Field) -> Any:
+def instead(field: Field) -> Any:
     """What is read on with where the value is wrong."""
-    if one.kind == "choice":
-        return one.choices[0] if one.default is REQUIRED else one.default
-    return one.of.least if one.kind in ("count", "number") else _INSTEAD.get(one.kind)
+    if field.kind == "choice":
+        return field.choices[0] if field.default is REQUIRED else field.default
+    return field.of.least if field.kind in ("count", "number") else _INSTEAD.get(field.kind)
 
 
 def shown(value: object) -> str:
@@ -51,12 +51,12 @@ def text_of(value: Any, least: float = 1, most: float = TEXT_LENGTH) -> str:
     return value
 
 
-def _text(one: Field, value: Any) -> str:
-    return text_of(value, one.of.least, one.most)
+def _text(field: Field, value: Any) -> str:
+    return text_of(value, field.of.least, field.most)
 
 
-def _date(one: Field, value: Any) -> str:
-    said = _text(one, value)
+def _date(field: Field, value: Any) -> str:
+    said = _text(field, value)
     try:
         if not said or date.fromisoformat(said).isoformat() == said:
             return said
@@ -65,7 +65,7 @@ def _date(one: Field, value: Any) -> str:
     raise Unreadable("wrong type", wanted="a date such as 2026-03-14", found=shown(said))
 
 
-def _key(one: Field, value: Any) -> str:
+def _key(field: Field, value: Any) -> str:
     if not isinstance(value, str):
         raise Unreadable("wrong type", wanted="a text", found=shown(value))
     if not is_key(value):
@@ -73,45 +73,45 @@ def _key(one: Field, value: Any) -> str:
     return value
 
 
-def _choice(one: Field, value: Any) -> str:
-    if value not in one.choices:
-        raise Unreadable("not a choice", found=shown(value), choices=", ".join(one.choices))
+def _choice(field: Field, value: Any) -> str:
+    if value not in field.choices:
+        raise Unreadable("not a choice", found=shown(value), choices=", ".join(field.choices))
     return str(value)
 
 
-def _flag(one: Field, value: Any) -> bool:
+def _flag(field: Field, value: Any) -> bool:
     if not isinstance(value, bool):
         raise Unreadable("wrong type", wanted="true or false", found=shown(value))
     return value
 
 
-def _count(one: Field, value: Any) -> int:
+def _count(field: Field, value: Any) -> int:
     whole = int(value) if isinstance(value, float) and value.is_integer() else value
     if isinstance(whole, bool) or not isinstance(whole, int):
         raise Unreadable("wrong type", wanted="a whole number", found=shown(value))
-    return int(_within(one, whole))
+    return int(_within(field, whole))
 
 
-def _number(one: Field, value: Any, wanted: str = "a number") -> float:
+def _number(field: Field, value: Any, wanted: str = "a number") -> float:
     # NaN and infinity are no JSON, though Python's reader lets them in.
     if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
         raise Unreadable("wrong type", wanted=wanted, found=shown(value))
-    return float(_within(one, value))
+    return float(_within(field, value))
 
 
-def _within(one: Field, value: float) -> float:
-    if value < one.of.least:
-        raise Unreadable("too small", least=f"{one.of.least:g}", found=shown(value))
-    if value > one.most:
-        raise Unreadable("too large", most=f"{one.most:g}", found=shown(value))
+def _within(field: Field, value: float) -> float:
+    if value < field.of.least:
+        raise Unreadable("too small", least=f"{field.of.least:g}", found=shown(value))
+    if value > field.most:
+        raise Unreadable("too large", most=f"{field.most:g}", found=shown(value))
     return value
 
 
-def _minutes(one: Field, value: Any) -> timedelta:
+def _minutes(field: Field, value: Any) -> timedelta:
     if not isinstance(value, str):
-        return timedelta(minutes=_number(one, value, "minutes, as a number or a text such as '1h30'"))
-    span = parse_duration(_short(value), OVERNIGHT if one.kind == "wait" else None)
-    _within(one, span / _MINUTE)
+        return timedelta(minutes=_number(field, value, "minutes, as a number or a text such as '1h30'"))
+    span = parse_duration(_short(value), OVERNIGHT if field.kind == "wait" else None)
+    _within(field, span / _MINUTE)
     return span
 
 
@@ -121,16 +121,16 @@ def _short(text: str) -> str:
     return text
 
 
-def _time(one: Field, value: Any) -> time:
+def _time(field: Field, value: Any) -> time:
     """A time of day. The end of a window may be 24:00, kept as 00:00."""
-    if one.kind == "closing" and value == "24:00":
+    if field.kind == "closing" and value == "24:00":
         return time(0)
-    if not isinstance(value, str) or not re.fullmatch(CLOCK, value) or (one.kind == "closing" and value == "00:00"):
+    if not isinstance(value, str) or not re.fullmatch(CLOCK, value) or (field.kind == "closing" and value == "00:00"):
         raise Unreadable("not a time of day", found=shown(value))
     return time.fromisoformat(value)
 
 
-def _pair(one: Field, value: Any) -> tuple[str, str]:
+def _pair(field: Field, value: Any) -> tuple[str, str]:
     if isinstance(value, list | tuple) and len(value) == 2 and all(isinstance(part, str) for part in value):
         return value[0], value[1]
     raise Unreadable("wrong type", wanted="a label and a text, in a list", found=shown(value))
@@ -139,7 +139,7 @@ def _pair(one: Field, value: Any) -> tuple[str, str]:
 _READERS: Mapping[Kind, Callable[[Field, Any], Any]] = {
     "text": _text, "long": _text, "picture": _text, "date": _date, "key": _key, "choice": _choice, "flag": _flag,
     "count": _count, "number": _number, "share": _number, "minutes": _minutes, "wait": _minutes, "time": _time, "closing": _time,
-    "texts": lambda one, value: text_of(value), "keys": _key, "choices": _choice, "pairs": _pair, "counts": _count,
+    "texts": lambda field, value: text_of(value), "keys": _key, "choices": _choice, "pairs": _pair, "counts": _count,
 }  # fmt: skip
 _INSTEAD: Mapping[Kind, Any] = {
     "text": "", "long": "", "picture": "", "date": "", "key": "", "flag": False,

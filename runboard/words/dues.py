@@ -26,18 +26,18 @@ def late_sentences(names: Names, plan: Plan, run: str = "") -> list[str]:
 def late_said(names: Names, late: Iterable[Late], run: str = "") -> list[str]:
     """'12 for Market will be late: due Fri 18:00, there Sat 10:40 …', the earliest due first; of one run where it is named.
     Lines that are due at one moment are one sentence."""
-    mine = [one for one in late if run in ("", one.order.run)]
-    return [_late(names, due, list(some)) for due, some in groupby(mine, key=lambda one: one.due)]
+    mine = [each for each in late if run in ("", each.order.run)]
+    return [_late(names, due, list(some)) for due, some in groupby(mine, key=lambda each: each.due)]
 
 
 def _late(names: Names, due: int, lines: Sequence[Late]) -> str:
-    called = [names.say("line", pieces=one.order.pieces, whom=_called(names, one.order)) for one in lines]
+    called = [names.say("line", pieces=late.order.pieces, whom=_called(names, late.order)) for late in lines]
     facts = {"what": list_in_words(called), "due": names.tick(due)}
-    there = [one.there for one in lines if one.there is not None]
+    there = [late.there for late in lines if late.there is not None]
     if len(there) < len(lines):
         return names.say("late-too-few", **facts)
     said = names.say("late", **facts, there=names.tick(max(there)))
-    least = max(one.soonest for one in lines if one.soonest is not None)
+    least = max(late.soonest for late in lines if late.soonest is not None)
     return f"{said} {names.say('late-surely', least=names.tick(least))}" if least > due else said
 
 
@@ -64,7 +64,7 @@ def _kept(names: Names, plan: Plan, finish: int) -> list[str]:
     if lateness_of(names.problem, plan):
         return []
     some = [order for order, due in dated(names.problem) if due < finish]
-    return [names.say("line", pieces=one.pieces, whom=_called(names, one)) for one in some]
+    return [names.say("line", pieces=order.pieces, whom=_called(names, order)) for order in some]
 
 
 def _called(names: Names, order: OrderDue) -> str:
@@ -74,4 +74,4 @@ def _called(names: Names, order: OrderDue) -> str:
 def order_called(names: Names, run: str, line: str) -> str:
     """Whom an order line is for, or what it is called."""
     orders = names.runs[run].orders if run in names.runs else ()
-    return next((whom_of(one) for one in orders if one.line == line), line)
+    return next((whom_of(order) for order in orders if order.line == line), line)

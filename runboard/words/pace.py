@@ -43,7 +43,7 @@ class PaceWords:
 
 def pace_words(found: Figures, names: Names) -> PaceWords:
     """The pace of a plan."""
-    runs = tuple(_of_run(names, one) for one in found.paces)
+    runs = tuple(_of_run(names, pace) for pace in found.paces)
     return PaceWords(runs, tuple(_machines(found, names)), _in_work(found.in_work, names))
 
 
@@ -59,8 +59,11 @@ def every(ticks: Fraction) -> str:
 
 def _of_run(names: Names, pace: RunPace) -> RunWords:
     found = names.runs.get(pace.run)
-    rows = tuple(Row(_station(names, one), every(one.each), pace.is_due and one.is_too_slow) for one in pace.by_station)
-    line = StationLine([one.each for one in pace.by_station])
+    rows = tuple(
+        Row(_station(names, station), every(station.each), pace.is_due and station.is_too_slow)
+        for station in pace.by_station
+    )
+    line = StationLine([station.each for station in pace.by_station])
     balance = names.say("pace-balance", each=every(line.cycle), share=round(line.efficiency() * 100))
     return RunWords(found.name if found is not None else pace.run, tuple(_sentences(names, pace)), rows, balance)
 

@@ -31,25 +31,25 @@ class Names:
 
     def room(self, at: int) -> str:
         key = self.problem.rooms[at]
-        return next((one.name for one in self.book.rooms if one.key == key), key)
+        return next((room.name for room in self.book.rooms if room.key == key), key)
 
     def service(self, at: int) -> str:
         key = self.problem.services[at][0]
-        return next((one.name for one in self.book.services if one.key == key), key)
+        return next((service.name for service in self.book.services if service.key == key), key)
 
     def step(self, run: str, key: str) -> str:
         found = self.runs[run].route.step(key) if run in self.runs else None
         return found.name if found else key
 
     def block_step(self, block: int) -> str:
-        one = self.problem.blocks[block]
-        return self.step(one.run, one.step)
+        found = self.problem.blocks[block]
+        return self.step(found.run, found.step)
 
     def block_trays(self, block: int) -> str:
         return tray_numbers(self.problem.blocks[block].trays)
 
     def people(self, some: Sequence[int]) -> str:
-        return list_in_words(self.problem.people[one].name for one in some)
+        return list_in_words(self.problem.people[at].name for at in some)
 
     def clock(self, tick: int) -> str:
         """The time of day, to the nearest minute."""
@@ -79,17 +79,17 @@ def done_sentence(
     """'Done Thursday about 16:40, with you two evenings more.' It is the middle of how it may turn out, so that it lies in
     the range that stands beside it; the plan's own end where that is not reckoned."""
     finish = finish if outlook is None or outlook.finish[50] >= FAR else outlook.finish[50]
-    working = [one for one in loads if one.sessions]
-    days = {local_day(names.problem.moment(start), str(names.zone)) for one in working for start, _ in one.sessions}
+    working = [load for load in loads if load.sessions]
+    days = {local_day(names.problem.moment(start), str(names.zone)) for load in working for start, _ in load.sessions}
     unit = "evening" if _all_evenings(names, working) else "day"
-    who = names.people([one.person for one in working])
+    who = names.people([load.person for load in working])
     if len(working) == 1 and names.problem.people[working[0].person].key in ("", me):
         who = "you"
     return names.say("done", day=names.day(finish), at=names.clock(finish), who=who, count=len(days), unit=unit)
 
 
 def _all_evenings(names: Names, loads: Sequence[PersonLoad]) -> bool:
-    starts = [names.problem.moment(start).astimezone(names.zone) for one in loads for start, _ in one.sessions]
+    starts = [names.problem.moment(start).astimezone(names.zone) for load in loads for start, _ in load.sessions]
     return all(start.hour >= EVENING_FROM for start in starts)
 
 
@@ -130,17 +130,17 @@ def bound_sentence(names: Names, tick: int, rule: str, facts: Mapping[str, Any])
 def left_out_sentences(names: Names, left_out: Sequence[LeftOut]) -> list[str]:
     """Each reason once, with all that it keeps out; the sentence names the clash and what to do."""
     found: dict[str, list[LeftOut]] = {}
-    for one in left_out:
-        spans = {key: span_in_words(fact) for key, fact in one.facts.items() if isinstance(fact, timedelta)}
-        facts = {**one.facts, **spans, "step": names.step(one.run, one.step)}
-        if one.code == "skill nobody has":
-            facts["skill"] = one.facts.get("skill") or "none"
-        found.setdefault(say("left-out", one.code, facts, zone=names.zone, now=names.now), []).append(one)
+    for out in left_out:
+        spans = {key: span_in_words(fact) for key, fact in out.facts.items() if isinstance(fact, timedelta)}
+        facts = {**out.facts, **spans, "step": names.step(out.run, out.step)}
+        if out.code == "skill nobody has":
+            facts["skill"] = out.facts.get("skill") or "none"
+        found.setdefault(say("left-out", out.code, facts, zone=names.zone, now=names.now), []).append(out)
     return [f"{text} {_trays(some)}." for text, some in found.items()]
 
 
 def _trays(some: Sequence[LeftOut]) -> str:
-    said = trays_in_words(dict.fromkeys(tray for one in some for tray in one.trays))
+    said = trays_in_words(dict.fromkeys(tray for out in some for tray in out.trays))
     return said[:1].upper() + said[1:]
 
 

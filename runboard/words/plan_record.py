@@ -42,11 +42,11 @@ def plan_record(run: RunState, answer: Answer, bound: Bound, outlook: Forecast |
         "gap_open_minutes": round(open_minutes(problem, bound.tick, finish), 1),
         "proved": finish <= bound.tick,
         "hands_on_minutes": _minutes(hands_ticks(problem, plan, run.id)),
-        "walks": sum(one.walks for one in person_loads(problem, plan, run.id)),
+        "walks": sum(load.walks for load in person_loads(problem, plan, run.id)),
         "operations": operations_record(problem, plan, run.id),
         "moves": moves_record(answer),
         "forecast": _forecast(problem, run.id, outlook, names_of(answer)),
-        "left_out": left_out_sentences(names_of(answer), [one for one in problem.left_out if one.run == run.id]),
+        "left_out": left_out_sentences(names_of(answer), [out for out in problem.left_out if out.run == run.id]),
     }
 
 
@@ -85,8 +85,8 @@ def operations_record(problem: Problem, plan: Plan, run: str) -> list[Record]:
         if block.run == run:
             loads.setdefault(first.index, []).append(block.index)
     parts = _parts(problem, plan)
-    found = [_load(problem, plan, load, parts) for load in loads.values() if any(parts[one] for one in load)]
-    return sorted(found, key=lambda one: (one["start"], one["load"]))
+    found = [_load(problem, plan, load, parts) for load in loads.values() if any(parts[block] for block in load)]
+    return sorted(found, key=lambda said: (said["start"], said["load"]))
 
 
 def _load(problem: Problem, plan: Plan, blocks: list[int], parts: dict[int, list[Record]]) -> Record:
@@ -98,8 +98,8 @@ def _load(problem: Problem, plan: Plan, blocks: list[int], parts: dict[int, list
         "trays": list(block.trays),
         "station": problem.stations[block.station].key,
         "start": _at(problem, plan.placed[block.index].start),
-        "end": _at(problem, max(plan.end(problem, one) for one in blocks)),
-        "parts": [part for one in blocks for part in parts[one]],
+        "end": _at(problem, max(plan.end(problem, block) for block in blocks)),
+        "parts": [part for block in blocks for part in parts[block]],
     }
 
 
@@ -110,15 +110,15 @@ def _parts(problem: Problem, plan: Plan) -> dict[int, list[Record]]:
         found[at.block].append((at.start, at.end, "machine" if at.kind == "watching" else at.kind, (at.person,)))
     for placed in plan.placed:
         attended = {kind for _, _, kind, _ in found[placed.block]}
-        for one in problem.blocks[placed.block].stretches:
-            start = placed.begins() + one.offset
-            if one.kind not in attended:
-                found[placed.block].append((start, start + one.length, one.kind, ()))
-    return {block: [_part(problem, *one) for one in sorted(parts)] for block, parts in found.items()}
+        for stretch in problem.blocks[placed.block].stretches:
+            start = placed.begins() + stretch.offset
+            if stretch.kind not in attended:
+                found[placed.block].append((start, start + stretch.length, stretch.kind, ()))
+    return {block: [_part(problem, *part) for part in sorted(parts)] for block, parts in found.items()}
 
 
 def _part(problem: Problem, start: int, end: int, kind: str, people: tuple[int, ...]) -> Record:
-    keys = [problem.people[one].key for one in people]
+    keys = [problem.people[person].key for person in people]
     return {"kind": kind, "start": _at(problem, start), "end": _at(problem, end), "people": keys}
 
 
@@ -141,7 +141,7 @@ def _forecast(problem: Problem, run: str, outlook: Forecast | None, names: Names
 
 
 def _move_lines(names: Names, move: Record) -> Iterator[str]:
-    person = next(one.name for one in names.problem.people if one.key == move["person"])
+    person = next(person.name for person in names.problem.people if person.key == move["person"])
     yield f"{person}: {move['sentence']}. {move['reason']}."
     for other in move["alternatives"]:
         yield f"  or {other['sentence']}: {_price(names, other)}"
@@ -162,19 +162,19 @@ def _price(names: Names, other: Record) -> str:
 
 def _table(names: Names, run: RunState, operations: list[Record]) -> Iterator[str]:
     """A line a load: when, what, where, who."""
-    rows = [_row(names, run, one) for one in operations]
+    rows = [_row(names, run, operation) for operation in operations]
     widths = [max(len(row[column]) for row in rows) for column in range(3)]
     for row in rows:
         yield "  ".join([*(text.ljust(width) for text, width in zip(row, widths, strict=False)), row[3]]).rstrip()
 
 
-def _row(names: Names, run: RunState, one: Record) -> tuple[str, str, str, str]:
-    start, end = (names.problem.tick(parse_moment(one[key])) for key in ("start", "end"))
+def _row(names: Names, run: RunState, said: Record) -> tuple[str, str, str, str]:
+    start, end = (names.problem.tick(parse_moment(said[key])) for key in ("start", "end"))
     station = next(
-        (station.name for station in names.problem.stations if station.key == one["station"]), one["station"]
+        (station.name for station in names.problem.stations if station.key == said["station"]), said["station"]
     )
-    what = f"{names.step(run.id, one['step'])}, {_trays(one['trays'])}"
-    return f"{names.short(start)}–{names.clock(end)}", what, station, _people(names, one["parts"])
+    what = f"{names.step(run.id, said['step'])}, {_trays(said['trays'])}"
+    return f"{names.short(start)}–{names.clock(end)}", what, station, _people(names, said["parts"])
 
 
 def _people(names: Names, parts: list[Record]) -> str:
@@ -278,6 +278,6 @@ def _alternatives(answer: Answer, others: Sequence[Move], first: Move, zone: tzi
                 "sentence": move_words(answer.state, answer, move, zone),
                 "delay_open_minutes": move.price["minutes"],
                 "delay_windows": move.price["windows"],
-                "late": [dict(one) for one in move.price.get("late", ())],
+                "late": [dict(order) for order in move.price.get("late", ())],
                 "more_walks": move.price.get("walks", 0),
             }

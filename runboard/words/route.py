@@ -47,7 +47,10 @@ class Time:
 def route_lines(product: Product, book: Book) -> list[Line]:
     """The route of a product, an operation a line."""
     asks = route_asks(product, book)
-    return [_line(one, number, book, asks.get(one.key, [])) for number, one in enumerate(product.operations, 1)]
+    return [
+        _line(operation, number, book, asks.get(operation.key, []))
+        for number, operation in enumerate(product.operations, 1)
+    ]
 
 
 def route_asks(product: Product, book: Book) -> dict[str, list[str]]:
@@ -66,7 +69,7 @@ def route_asks(product: Product, book: Book) -> dict[str, list[str]]:
 
 def route_times(estimates: Estimates, run: RunState) -> list[Time]:
     """Every time element of the run's route that takes time, in order."""
-    return [one for step in run.route.steps for one in _times(estimates, run, step)]
+    return [time for step in run.route.steps for time in _times(estimates, run, step)]
 
 
 def _times(estimates: Estimates, run: RunState, step: Step) -> Iterator[Time]:
@@ -80,14 +83,14 @@ def _times(estimates: Estimates, run: RunState, step: Step) -> Iterator[Time]:
 
 def _line(operation: Operation, number: int, book: Book, asks: list[str]) -> Line:
     station = book.station(operation.station)
-    has_machine = any(one.machine for one in operation.passes)
+    has_machine = any(pass_.machine for pass_ in operation.passes)
     return Line(
         operation.key,
         number,
         operation.name,
         station.name if station else operation.station,
         say("route-attendance", operation.attendance if has_machine else "hands-on"),
-        tuple(_pass_words(one, len(operation.passes) > 1) for one in operation.passes),
+        tuple(_pass_words(pass_, len(operation.passes) > 1) for pass_ in operation.passes),
         _wait_words(operation.wait) if operation.wait else "",
         operation.guess,
         tuple(f"{number_in_words(use.each)} {use.unit} {use.supply}".replace("  ", " ") for use in operation.uses),
@@ -95,13 +98,13 @@ def _line(operation: Operation, number: int, book: Book, asks: list[str]) -> Lin
     )
 
 
-def _pass_words(one: Pass, named: bool) -> str:
+def _pass_words(pass_: Pass, named: bool) -> str:
     """'120: 3 min by hand a piece', '38 min machine time a board of 15, loading 2 min, unloading 2 min, setup 4 min'."""
-    spans = {kind: getattr(one, kind) for kind in ("machine", "hand", "loading", "unloading", "setup")}
-    facts = {"size": one.size, "pieces": one.pieces or 0}
+    spans = {kind: getattr(pass_, kind) for kind in ("machine", "hand", "loading", "unloading", "setup")}
+    facts = {"size": pass_.size, "pieces": pass_.pieces or 0}
     said = [sentence(f"route-{kind}", {"span": exactly(span), **facts}) for kind, span in spans.items() if span]
     words = ", ".join(said) or sentence("route-no-time")
-    return f"{one.name}: {words}" if named else words
+    return f"{pass_.name}: {words}" if named else words
 
 
 def _wait_words(wait: Wait) -> str:

@@ -77,9 +77,11 @@ def in_words(value: Any, zone: tzinfo, locale: str = "en", now: datetime | None 
         case str():
             return _text_in_words(value, zone, locale, now)
         case Mapping():
-            return in_words([f"{key}: {in_words(one, zone, locale, now)}" for key, one in value.items()], zone, locale)
+            return in_words(
+                [f"{key}: {in_words(each, zone, locale, now)}" for key, each in value.items()], zone, locale
+            )
         case Iterable():
-            return list_in_words((str(in_words(one, zone, locale, now)) for one in value), locale)
+            return list_in_words((str(in_words(each, zone, locale, now)) for each in value), locale)
     return str(value)
 
 
@@ -186,10 +188,10 @@ def _rows(trays: Iterable[str]) -> list[list[str]]:
     """Trays in their order, 4a after 4, those in a row together."""
     ordered = sorted(trays, key=lambda tray: (int((_DIGITS.match(tray) or ["0"])[0]), tray))
     rows = [ordered[:1]] if ordered else []
-    for before, one in pairwise(ordered):
-        numbers = whole_number(before), whole_number(one)
+    for before, tray in pairwise(ordered):
+        numbers = whole_number(before), whole_number(tray)
         if None not in numbers and numbers[1] == (numbers[0] or 0) + 1:
-            rows[-1].append(one)
+            rows[-1].append(tray)
         else:
-            rows.append([one])
+            rows.append([tray])
     return rows

@@ -81,7 +81,7 @@ class Speech:
         """The texts of an operation's ``instructions``, ``checklist``, ``cautions`` or ``checks``, translated where they are."""
         written: Sequence[Any] = getattr(operation, field)
         said: Sequence[str] = getattr(self._own(operation), field)
-        texts = [one if isinstance(one, str) else one.text for one in written]
+        texts = [text if isinstance(text, str) else text.text for text in written]
         return [(said[at] if at < len(said) else "") or text for at, text in enumerate(texts)]
 
     def caution(self, operation: Operation, shown: ShownCaution) -> str:

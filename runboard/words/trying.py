@@ -55,7 +55,7 @@ def change_in_words(shop: Shop, run: str, change: Change) -> str:
             skills = [*change.skills] or "none"
             return _say("change-person", like=like.name if like else "", skills=skills, day=start or "now")
         case Capacity():
-            service = next((one.name for one in book.services if one.key == change.service), "")
+            service = next((service.name for service in book.services if service.key == change.service), "")
             return _say("change-capacity", service=service, capacity=change.capacity)
         case TraySize():
             return _say("change-trays", pieces=change.pieces)
@@ -63,14 +63,14 @@ def change_in_words(shop: Shop, run: str, change: Change) -> str:
             name = operation_name(found, change.operation)
             return _say("change-times", operation=name, kind=change.kind or "all", percent=change.per_cent)
         case Swapped():
-            keys = [one.key for one in found.route.product.operations]
+            keys = [operation.key for operation in found.route.product.operations]
             after = keys[keys.index(change.first) + 1]
             return _say("change-order", first=operation_name(found, after), then=operation_name(found, change.first))
 
 
 def operation_name(run: RunState, key: str) -> str:
     """What an operation of a run's route is called."""
-    return next((one.name for one in run.route.product.operations if one.key == key), key)
+    return next((operation.name for operation in run.route.product.operations if operation.key == key), key)
 
 
 def answer_of(shop: Shop, run: str, change: Change, found: Compared) -> Iterator[str]:
@@ -106,7 +106,7 @@ def _of_all(before: Side, after: Side, is_same_work: bool) -> Iterator[str]:
         yield _say("in-time", lines=after.lines, then=after.in_time, now=before.in_time, way=way)
     if is_same_work:
         presence, walks = after.presence - before.presence, after.walks - before.walks
-        people = sum(bool(one.windows) for one in after.problem.people)
+        people = sum(bool(person.windows) for person in after.problem.people)
         yield _say(
             "presence", way=_way(presence), by=_span(presence), people=people, walking=_more_or_less(walks),
             walks=abs(walks),
@@ -151,11 +151,11 @@ def _why_no_earlier(shop: Shop, names: Names, run: str, change: Change, before: 
 
 def _is_short(side: Side, run: str) -> bool:
     """Whether some of the run fits into no plan."""
-    return any(one.run == run for one in side.problem.left_out)
+    return any(out.run == run for out in side.problem.left_out)
 
 
 def _steps(names: Names, some: Iterable[LeftOut]) -> str:
-    return list_in_words(dict.fromkeys(names.step(one.run, one.step) for one in some))
+    return list_in_words(dict.fromkeys(names.step(out.run, out.step) for out in some))
 
 
 def table_of(shop: Shop, found: Compared) -> Iterator[tuple[str, str, str]]:
@@ -170,7 +170,7 @@ def table_of(shop: Shop, found: Compared) -> Iterator[tuple[str, str, str]]:
         yield _row("late", [names.tick(side.outlook.finish[95]) for side, names in sides if side.outlook])
     yield _row("hands", [span_in_words(span_of(side.hands)) for side, _ in sides])
     if after.lines:
-        yield _row("in-time", [_say("row-in-time-of", some=one.in_time, lines=one.lines) for one in (before, after)])
+        yield _row("in-time", [_say("row-in-time-of", some=side.in_time, lines=side.lines) for side in (before, after)])
     yield _row("presence", [span_in_words(span_of(side.presence)) for side, _ in sides])
     yield _row("walks", [str(side.walks) for side, _ in sides])
 

@@ -139,6 +139,6 @@ def announced(headers: list[tuple[bytes, bytes]]) -> int | None:
 
 def with_length(headers: list[tuple[bytes, bytes]], length: int) -> list[tuple[bytes, bytes]]:
     """The headers of a body that is there: what came in pieces of a length that nobody said has one now."""
-    kept = [one for one in headers if one[0] not in (_LENGTH, _CODING)]
+    kept = [header for header in headers if header[0] not in (_LENGTH, _CODING)]
     has_body = len(kept) < len(headers)
     return [*kept, (_LENGTH, str(length).encode())] if has_body else kept

@@ -51,7 +51,7 @@ class Connections:
     def _let_go(self, some: "list[Connection]", over: int) -> None:
         last = len(some)
         order = sorted(
-            enumerate(some), key=lambda one: (one[1].goes(), one[0] if one[1].goes() < BUSY else last - one[0])
+            enumerate(some), key=lambda pair: (pair[1].goes(), pair[0] if pair[1].goes() < BUSY else last - pair[0])
         )
         for _, connection in order[: max(0, over)]:
             self.remove(connection)  # now: it is told of its end later

@@ -66,7 +66,7 @@ def asking_token() -> str:
 def asking_browser() -> Browser:
     """Whatever the asking browser has of sessions and devices, by http and https."""
     asking = (request.cookies.get(name, "") for name in (cookie_name(request.is_secure), COOKIE, COOKIE_BY_HTTPS))
-    return Browser(tuple(dict.fromkeys(one for one in asking if one)), request.cookies.get(DEVICE_COOKIE, ""))
+    return Browser(tuple(dict.fromkeys(token for token in asking if token)), request.cookies.get(DEVICE_COOKIE, ""))
 
 
 def access() -> str:

@@ -66,11 +66,11 @@ class Streams:
         with self._lock:
             if self._ended or len(self._listeners) >= MOST_LISTENERS:
                 return None
-            theirs = [one for one in self._listeners if device and one.device == device]
+            theirs = [listener for listener in self._listeners if device and listener.device == device]
             self._listeners[listener] = None
             over = theirs[: max(0, len(theirs) + 1 - MOST_A_DEVICE)]
-            for one in over:
-                del self._listeners[one]
+            for oldest in over:
+                del self._listeners[oldest]
         self._send(_END, over)
         return listener
 
@@ -87,7 +87,7 @@ class Streams:
     def shut_out(self, device: str) -> None:
         """A device may listen no more: let its pages go."""
         with self._lock:
-            theirs = [one for one in self._listeners if one.device == device]
+            theirs = [listener for listener in self._listeners if listener.device == device]
         self._send(_END, theirs)
 
     def _tell(self, event: str, record: Mapping[str, Any]) -> None:

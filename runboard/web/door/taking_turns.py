@@ -53,7 +53,7 @@ class Waits:
         ends = [asyncio.ensure_future(_disconnected(receive)), asyncio.ensure_future(self._ended.wait())]
         try:
             await asyncio.wait([free, *ends], return_when=asyncio.FIRST_COMPLETED)
-            if any(one.done() for one in ends):
+            if any(task.done() for task in ends):
                 raise Gone
         except BaseException:
             if free.done():
@@ -61,8 +61,8 @@ class Waits:
             free.cancel()
             raise
         finally:
-            for one in ends:
-                one.cancel()
+            for task in ends:
+                task.cancel()
 
 
 async def _disconnected(receive: Any) -> None:

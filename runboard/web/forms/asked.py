@@ -99,7 +99,7 @@ _PARTS: Mapping[type, tuple[Part, ...]] = {
 def form_of(record: type, book: Record, key: str = "", own: Iterable[Field] = ()) -> list[Section]:
     """The form of a record of this kind, for what is in this book. ``key`` is that of the record itself, which is not among
     its own choices; ``own`` are fields of the form's own, or in place of one of the record's."""
-    fields = {one.name: one for one in (*fields_for(record, book, key), *own)}
+    fields = {field.name: field for field in (*fields_for(record, book, key), *own)}
     parts = _PARTS.get(record, (Part(),))
     placed = []
     for part in parts:
@@ -111,67 +111,67 @@ def form_of(record: type, book: Record, key: str = "", own: Iterable[Field] = ()
 
 def fields_for(record: type, book: Record, key: str = "", within: str = "") -> Iterator[Field]:
     """The fields that ask for a record, their names after ``within``."""
-    for name, one in declared.fields_of(record).items():
-        if one.of.kind == "key" or name in _ELSEWHERE.get(record, "").split():
+    for name, field in declared.fields_of(record).items():
+        if field.of.kind == "key" or name in _ELSEWHERE.get(record, "").split():
             continue
-        if one.kind == "by choice":  # a part of the form each, made where the choices are known
+        if field.kind == "by choice":  # a part of the form each, made where the choices are known
             continue
-        if one.kind == "record":
-            yield from fields_for(one.inner, book, within=f"{within}{name}.")
-        elif one.kind == "counts":
-            for thing, called in named(book, one.of.refers):
+        if field.kind == "record":
+            yield from fields_for(field.inner, book, within=f"{within}{name}.")
+        elif field.kind == "counts":
+            for thing, called in named(book, field.of.refers):
                 label = f"{_label(record, name)}: {called}"
                 yield Field(f"{within}{name}.{thing}", label, "count", empty=None)
         else:
-            yield _field(record, one, book, key, within)
+            yield _field(record, field, book, key, within)
 
 
-def _field(record: type, one: declared.Field, book: Record, key: str, within: str) -> Field:
+def _field(record: type, field: declared.Field, book: Record, key: str, within: str) -> Field:
     return Field(
-        name=f"{within}{one.name}",
-        label=_label(record, one.name),
-        kind=_KINDS[one.kind],
-        hint=_said(record, one.name, "hint"),
-        choices=_choices(record, one, book, key),
-        rows=_rows(one, book),
-        empty=_empty(one),
-        wrong=_said(record, one.name, "wrong"),
-        one=_said(record, one.name, "one") or one.noun,
-        ending=one.kind == "closing",
-        half=one.name in _HALF.get(record, "").split(),
+        name=f"{within}{field.name}",
+        label=_label(record, field.name),
+        kind=_KINDS[field.kind],
+        hint=_said(record, field.name, "hint"),
+        choices=_choices(record, field, book, key),
+        rows=_rows(field, book),
+        empty=_empty(field),
+        wrong=_said(record, field.name, "wrong"),
+        one=_said(record, field.name, "one") or field.noun,
+        ending=field.kind == "closing",
+        half=field.name in _HALF.get(record, "").split(),
     )
 
 
-def _rows(one: declared.Field, book: Record) -> tuple[Field, ...]:
-    if one.kind != "records":
-        return _PAIR if one.kind == "pairs" else ()
-    key = (Field("key", "", "kept"),) if "key" in declared.fields_of(one.inner) else ()
-    return (*key, *fields_for(one.inner, book))
+def _rows(field: declared.Field, book: Record) -> tuple[Field, ...]:
+    if field.kind != "records":
+        return _PAIR if field.kind == "pairs" else ()
+    key = (Field("key", "", "kept"),) if "key" in declared.fields_of(field.inner) else ()
+    return (*key, *fields_for(field.inner, book))
 
 
-def _empty(one: declared.Field) -> Any:
+def _empty(field: declared.Field) -> Any:
     """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece; else the
     empty text, which the book's reader refuses where there must be something."""
-    if one.default is None:
+    if field.default is None:
         return None
-    is_none = one.kind == ("number" if one.default is declared.REQUIRED else "minutes")
+    is_none = field.kind == ("number" if field.default is declared.REQUIRED else "minutes")
     return 0 if is_none else ""
 
 
-def _choices(record: type, one: declared.Field, book: Record, key: str) -> Choices:
-    nothing = _said(record, one.name, "nothing")
-    said = named(book, one.of.refers, key) if one.of.refers else ()
+def _choices(record: type, field: declared.Field, book: Record, key: str) -> Choices:
+    nothing = _said(record, field.name, "nothing")
+    said = named(book, field.of.refers, key) if field.of.refers else ()
     words = tuple(
-        (word, choice_word(record, one.name, word))
-        for word in sorted(one.choices, key=lambda word: word != one.default)
+        (word, choice_word(record, field.name, word))
+        for word in sorted(field.choices, key=lambda word: word != field.default)
     )
     return ((("", nothing),) if nothing else ()) + said + words
 
 
 def named(book: Record, noun: str, but: str = "") -> Choices:
     """What the shop has of a kind of thing, by key and name, but the one with this key."""
-    places = [name for name, one in declared.fields_of(Book).items() if one.kind == "records" and one.noun == noun]
-    return tuple((one["key"], one["name"]) for name in places for one in book[name] if one["key"] != but)
+    places = [name for name, of in declared.fields_of(Book).items() if of.kind == "records" and of.noun == noun]
+    return tuple((thing["key"], thing["name"]) for name in places for thing in book[name] if thing["key"] != but)
 
 
 def choice_word(record: type, name: str, word: str) -> str:

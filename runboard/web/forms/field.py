@@ -55,7 +55,7 @@ def to_texts(field: Field, value: Any, units: Unit) -> list[str]:
         case "tick":
             return ["yes"] if value else []
         case "several":
-            return [str(one) for one in value]
+            return [str(line) for line in value]
         case "lines":
             return ["\n".join(value)]
         case "minutes" if not isinstance(value, str):

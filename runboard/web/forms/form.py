@@ -1,8 +1,9 @@
 """One form: its texts, kept as they were typed, and what is wrong with them."""
 
+import dataclasses
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 from werkzeug.datastructures import MultiDict
@@ -22,13 +23,13 @@ class Form:
     sections: tuple[Section, ...]
     texts: Texts
     units: Unit = "mm"
-    errors: dict[str, str] = field(default_factory=dict)
-    problems: list[str] = field(default_factory=list)
+    errors: dict[str, str] = dataclasses.field(default_factory=dict)
+    problems: list[str] = dataclasses.field(default_factory=list)
     seen: int = 0
 
     @property
     def fields(self) -> Iterator[Field]:
-        return (one for section in self.sections for one in section.fields)
+        return (field for section in self.sections for field in section.fields)
 
     def text(self, name: str) -> str:
         return self.texts.get(name, "")
@@ -42,12 +43,12 @@ class Form:
     def is_open(self, section: Section) -> bool:
         """Whether a folded section has something wrong in it."""
         return any(
-            name == one.name or name.startswith(f"{one.name}.") for one in section.fields for name in self.errors
+            name == field.name or name.startswith(f"{field.name}.") for field in section.fields for name in self.errors
         )
 
-    def row_numbers(self, one: Field) -> list[int]:
+    def row_numbers(self, field: Field) -> list[int]:
         """The numbers of the rows that hold something, and one more that is empty."""
-        numbers = _row_numbers(one, self.texts)
+        numbers = _row_numbers(field, self.texts)
         return [*numbers, max(numbers, default=-1) + 1]
 
     @property
@@ -57,19 +58,19 @@ class Form:
     def record(self) -> dict[str, Any]:
         """What the form says, as the part of a record that its fields name; a dotted name goes within."""
         found: dict[str, Any] = {}
-        for one in self.fields:
-            _put(found, one.name, self._value(one, one.name))
+        for field in self.fields:
+            _put(found, field.name, self._value(field, field.name))
         return found
 
-    def _value(self, one: Field, name: str) -> Any:
-        if one.kind != "rows":
-            return from_texts(one, self.all(name))
-        numbers = _row_numbers(one, self.texts)
-        return [{part.name: self._value(part, f"{name}.{at}.{part.name}") for part in one.rows} for at in numbers]
+    def _value(self, field: Field, name: str) -> Any:
+        if field.kind != "rows":
+            return from_texts(field, self.all(name))
+        numbers = _row_numbers(field, self.texts)
+        return [{part.name: self._value(part, f"{name}.{at}.{part.name}") for part in field.rows} for at in numbers]
 
     def part_of(self, record: Mapping[str, Any]) -> list[Any]:
         """What a record says of what the form asks."""
-        return [_get(record, one.name) for one in self.fields]
+        return [_get(record, field.name) for field in self.fields]
 
     def take(self, problems: Iterable[Problem], prefix: str) -> None:
         """Put the validator's problems at their fields; those outside ``prefix`` stand above the form."""
@@ -92,16 +93,16 @@ class Form:
         return ""
 
     def _field_of(self, name: str) -> Field | None:
-        rows = ((f"{one.name}.*.{part.name}", part) for one in self.fields for part in one.rows)
-        return dict(((one.name, one) for one in self.fields), **dict(rows)).get(re.sub(r"\.\d+\.", ".*.", name))
+        rows = ((f"{field.name}.*.{part.name}", part) for field in self.fields for part in field.rows)
+        return dict(((field.name, field) for field in self.fields), **dict(rows)).get(re.sub(r"\.\d+\.", ".*.", name))
 
     def _sentence(self, problem: Problem, name: str) -> str:
-        one = self._field_of(name)
-        if one is not None and one.wrong:
-            return one.wrong
+        field = self._field_of(name)
+        if field is not None and field.wrong:
+            return field.wrong
         facts = dict(problem.facts)
-        if one is not None:
-            facts["field"] = one.label
+        if field is not None:
+            facts["field"] = field.label
         if problem.code in ("text empty", "missing field"):
             return "Write something here."
         if problem.code == "wrong type" and facts.get("found") == '""':
@@ -114,8 +115,8 @@ def shown(sections: Sequence[Section], record: Mapping[str, Any], units: Unit = 
     """A form filled from a record."""
     texts: Texts = MultiDict()
     for section in sections:
-        for one in section.fields:
-            _fill(texts, one, one.name, _get(record, one.name), units)
+        for field in section.fields:
+            _fill(texts, field, field.name, _get(record, field.name), units)
     return Form(tuple(sections), texts, units)
 
 
@@ -125,13 +126,13 @@ def posted(sections: Sequence[Section], texts: Texts, units: Unit = "mm") -> For
     A text ``name.wrong`` says why what came for the field was refused.
     """
     form = Form(tuple(sections), _outside_rows(texts), units)
-    for one in form.fields:
-        if one.kind != "rows":
-            _keep(form, one.name, one.name, texts)
+    for field in form.fields:
+        if field.kind != "rows":
+            _keep(form, field.name, field.name, texts)
             continue
-        for new, old in enumerate(_row_numbers(one, texts)):
-            for part in one.rows:
-                _keep(form, f"{one.name}.{new}.{part.name}", f"{one.name}.{old}.{part.name}", texts)
+        for new, old in enumerate(_row_numbers(field, texts)):
+            for part in field.rows:
+                _keep(form, f"{field.name}.{new}.{part.name}", f"{field.name}.{old}.{part.name}", texts)
     return form
 
 
@@ -146,31 +147,31 @@ def _keep(form: Form, name: str, came_as: str, texts: Texts) -> None:
         form.errors[name] = texts[f"{came_as}.wrong"]
 
 
-def _row_numbers(one: Field, texts: Texts) -> list[int]:
-    found = {int(match[1]) for name in texts if (match := re.match(re.escape(one.name) + r"\.(\d{1,4})\.", name))}
-    return [at for at in sorted(found) if _says_something(one, f"{one.name}.{at}", texts)]
+def _row_numbers(field: Field, texts: Texts) -> list[int]:
+    found = {int(match[1]) for name in texts if (match := re.match(re.escape(field.name) + r"\.(\d{1,4})\.", name))}
+    return [at for at in sorted(found) if _says_something(field, f"{field.name}.{at}", texts)]
 
 
-def _says_something(one: Field, row: str, texts: Texts) -> bool:
+def _says_something(field: Field, row: str, texts: Texts) -> bool:
     """A choice always has a value, and a key that is kept says nothing alone."""
     if f"{row}.gone" in texts:
         return False
-    if any(f"{row}.{part.name}.wrong" in texts for part in one.rows):
+    if any(f"{row}.{part.name}.wrong" in texts for part in field.rows):
         return True
     return any(
         text.strip()
-        for part in one.rows
+        for part in field.rows
         if part.kind not in ("choice", "kept")
         for text in texts.getlist(f"{row}.{part.name}")
     )
 
 
-def _fill(texts: Texts, one: Field, name: str, value: Any, units: Unit) -> None:
-    if one.kind != "rows":
-        texts.setlist(name, to_texts(one, value, units))
+def _fill(texts: Texts, field: Field, name: str, value: Any, units: Unit) -> None:
+    if field.kind != "rows":
+        texts.setlist(name, to_texts(field, value, units))
         return
     for at, row in enumerate(value or ()):
-        for part in one.rows:
+        for part in field.rows:
             _fill(texts, part, f"{name}.{at}.{part.name}", row.get(part.name), units)
 
 

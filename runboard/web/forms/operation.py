@@ -42,8 +42,8 @@ def operation_said(said: Record) -> Record:
     return {
         **said,
         "wait": {**wait, "holds": holds} if wait["why"] else None,
-        "setup_sheet": [[one["label"], one["text"]] for one in said["setup_sheet"]],
-        "passes": [{**one, "name": one["name"] or "1"} for one in said["passes"]],
+        "setup_sheet": [[pair["label"], pair["text"]] for pair in said["setup_sheet"]],
+        "passes": [{**pass_, "name": pass_["name"] or "1"} for pass_ in said["passes"]],
         "translations": _translations_said(said["translations"]),
     }
 
@@ -56,14 +56,14 @@ def _translations(book: Record, operation: Record) -> list[Section]:
 def _section(book: Record, language: str, operation: Record) -> Section:
     within, fields, apart = f"translations.{language}.", [], []
     said: Mapping[str, Any] = operation.get("translations", {}).get(language, {})
-    for one in fields_for(Translation, book, within=within):
-        lines = _originals(operation, one.name.removeprefix(within))
-        theirs = said.get(one.name.removeprefix(within), ())
-        if one.kind != "lines":
-            fields.append(replace(one, hint=f"Here: {operation['name']}"))
+    for field in fields_for(Translation, book, within=within):
+        lines = _originals(operation, field.name.removeprefix(within))
+        theirs = said.get(field.name.removeprefix(within), ())
+        if field.kind != "lines":
+            fields.append(replace(field, hint=f"Here: {operation['name']}"))
         elif lines or theirs:
-            fields.append(replace(one, hint=_LINES, beside=lines))
-            apart += [one.label] if len(theirs) > len(lines) else []
+            fields.append(replace(field, hint=_LINES, beside=lines))
+            apart += [field.label] if len(theirs) > len(lines) else []
     note = (
         f"More lines here than the operation has: {', '.join(apart)}. Look whether they still match." if apart else ""
     )
@@ -72,7 +72,7 @@ def _section(book: Record, language: str, operation: Record) -> Section:
 
 def _originals(operation: Record, name: str) -> tuple[str, ...]:
     """The lines of an operation's list, as it says them itself."""
-    return tuple(one["text"] if isinstance(one, Mapping) else one for one in operation.get(name, ()))
+    return tuple(line["text"] if isinstance(line, Mapping) else line for line in operation.get(name, ()))
 
 
 def _translations_said(said: Record) -> Record:

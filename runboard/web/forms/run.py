@@ -103,7 +103,7 @@ def order_rows(orders: Iterable[OrderLine], zone: str, with_due: bool = True) ->
 def read_orders(form: Form, said: Mapping[str, Any], zone: str) -> list[Record]:
     """The order lines that a form says, as an event takes them; what is wrong is put at its field."""
     found = []
-    taken = {one["line"] for one in said["orders"] if one["line"]}
+    taken = {order["line"] for order in said["orders"] if order["line"]}
     for at, row in enumerate(said["orders"]):
         pieces, due = row["pieces"], None
         if pieces == "":
@@ -119,7 +119,7 @@ def read_orders(form: Form, said: Mapping[str, Any], zone: str) -> list[Record]:
             form.errors[f"orders.{at}.date"] = "Write the day too."
         found.append(order_record(row["line"] or _next(taken), pieces, row["for"], row["text"], due))
     try:
-        found += [order_record(_next(taken), *one) for one in pasted(said["paste"])]
+        found += [order_record(_next(taken), *row) for row in pasted(said["paste"])]
     except ValueError as wrong:
         form.errors["paste"] = str(wrong)
     if len(found) > MOST_ORDER_LINES:

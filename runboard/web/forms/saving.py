@@ -49,14 +49,14 @@ def save_form(
 def differences(form: Form, latest: Form) -> list[str]:
     """What stands in the book now where it is not what the form says: 'Name: the CNC'."""
     found = []
-    for one in latest.fields:
-        if one.kind == "rows":
-            names = {name for form_ in (form, latest) for name in form_.texts if name.startswith(f"{one.name}.")}
+    for field in latest.fields:
+        if field.kind == "rows":
+            names = {name for form_ in (form, latest) for name in form_.texts if name.startswith(f"{field.name}.")}
             if any(form.all(name) != latest.all(name) for name in names):
-                found.append(f"{one.label}: they are others now")
-        elif form.all(one.name) != latest.all(one.name) and one.kind != "kept":
-            labels = dict(one.choices)
-            texts = ["another"] if one.kind == "picture" and latest.text(one.name) else latest.all(one.name)
+                found.append(f"{field.label}: they are others now")
+        elif form.all(field.name) != latest.all(field.name) and field.kind != "kept":
+            labels = dict(field.choices)
+            texts = ["another"] if field.kind == "picture" and latest.text(field.name) else latest.all(field.name)
             now = ", ".join(labels.get(text, text) for text in texts)
-            found.append(f"{one.label}: {now or 'nothing'}")
+            found.append(f"{field.label}: {now or 'nothing'}")
     return found

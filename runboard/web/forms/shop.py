@@ -65,7 +65,10 @@ def head_form(record: Record) -> list[Section]:
     (head, *_) = form_of(Book, record)
     return [
         replace(
-            head, fields=tuple(replace(one, choices=zones) if one.name == "time_zone" else one for one in head.fields)
+            head,
+            fields=tuple(
+                replace(field, choices=zones) if field.name == "time_zone" else field for field in head.fields
+            ),
         )
     ]
 
@@ -105,10 +108,12 @@ def _walks_from(record: Record, key: str) -> list[Field]:
 
 def thing_shown(thing: str, record: Record, key: str) -> Record:
     """What a form shows of one thing: its record, and what is said elsewhere or otherwise."""
-    found = next((one for one in record[thing] if one["key"] == key), None)
+    found = next((said for said in record[thing] if said["key"] == key), None)
     if found is None:
         ticks = {
-            one.name: one.default for one in fields_of(fields_of(Book)[thing].inner).values() if one.kind == "flag"
+            field.name: field.default
+            for field in fields_of(fields_of(Book)[thing].inner).values()
+            if field.kind == "flag"
         }
         return {**ticks, "watch_usual": True, "access": "crew" if record["people"] else "lead"}
     if thing == "stations":
@@ -127,7 +132,7 @@ def put_thing(thing: str, record: Record, key: str, said: Record) -> int:
     walks = said.pop("walk", {})
     if thing == "stations" and said.pop("watch_usual"):
         said["watch_from"] = None
-    found = [at for at, one in enumerate(record[thing]) if one["key"] == key]
+    found = [at for at, each in enumerate(record[thing]) if each["key"] == key]
     at = found[0] if found else len(record[thing])
     if not found:
         key = new_key(thing, record, said.get("name") or "")
@@ -146,12 +151,12 @@ def _walks(key: str, walks: Mapping[str, Any]) -> list[Record]:
 
 
 def _other(walk: Record, key: str) -> str:
-    return next((str(one) for one in walk["rooms"] if one != key), key)
+    return next((str(room) for room in walk["rooms"] if room != key), key)
 
 
 def new_key(thing: str, record: Record, name: str) -> str:
     """The permanent key of something new. People get nameless ones: they stay in the log when the person goes."""
-    taken = {one["key"] for one in record[thing]}
+    taken = {each["key"] for each in record[thing]}
     if thing != "people":
         return key_for(name, taken)
     number = 1
@@ -163,10 +168,10 @@ def new_key(thing: str, record: Record, name: str) -> str:
 def take_out(thing: str, record: Record, key: str) -> None:
     """Take one thing out of the record. A person leaves a nameless id behind, which the log's events go on naming."""
     if thing == "people":
-        for at, one in enumerate(record[thing]):
-            if one["key"] == key:
-                record[thing][at] = to_json(Person(key, "somebody", one["access"], removed=True))
+        for at, person in enumerate(record[thing]):
+            if person["key"] == key:
+                record[thing][at] = to_json(Person(key, "somebody", person["access"], removed=True))
         return
-    record[thing] = [one for one in record[thing] if one["key"] != key]
+    record[thing] = [each for each in record[thing] if each["key"] != key]
     if thing == "rooms":
         record["walks"] = [walk for walk in record["walks"] if key not in walk["rooms"]]

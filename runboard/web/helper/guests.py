@@ -56,4 +56,4 @@ def hours() -> Response:
 
 
 def _known(device_id: str) -> Guest:
-    return next((one for one in guests(workshop(), door_here()) if one.device.id == device_id), None) or abort(404)
+    return next((held for held in guests(workshop(), door_here()) if held.device.id == device_id), None) or abort(404)

@@ -113,7 +113,7 @@ def picture(name: str) -> Response:
     """A picture of the tray's current step; 404 for every other."""
     device = _guest().device
     work = work_now(workshop(), device.run, device.tray) or abort(404)
-    if work.step is None or name not in [one.picture for one in work.step.operation.instructions]:
+    if work.step is None or name not in [instruction.picture for instruction in work.step.operation.instructions]:
         abort(404)
     return pictures.show(name)
 

@@ -26,12 +26,12 @@ def views(speech: Speech, state: ShopState, book: Book, work: TrayWork, person: 
         return {}
     states = ("loading", "running", "ended", "unloading") if step.has_machine else ("working",)
     found = {}
-    for one in ("none", *states, "stopped", "done"):
-        mine = one != work.state or (work.load is not None and person in work.load.people)
-        found[one] = {
-            "heading": speech(f"state-{one}"),
-            "text": _text(speech, work, step, one),
-            "presses": _presses(speech, state, book, work, step, one, mine, person),
+    for name in ("none", *states, "stopped", "done"):
+        mine = name != work.state or (work.load is not None and person in work.load.people)
+        found[name] = {
+            "heading": speech(f"state-{name}"),
+            "text": _text(speech, work, step, name),
+            "presses": _presses(speech, state, book, work, step, name, mine, person),
         }
     return found
 
@@ -53,7 +53,7 @@ def _text(speech: Speech, work: TrayWork, step: Step, state: str) -> str:
     if state == "running":
         end_at = work.load.end_at if work.load else None
         until = speech("running-until", at=speech.moment(end_at)) if end_at else ""
-        return " ".join(one for one in (until, speech("running-stay") if watched else "") if one)
+        return " ".join(text for text in (until, speech("running-stay") if watched else "") if text)
     return {"stopped": speech("stopped-wait"), "done": speech("done-wait")}.get(state, "")
 
 
@@ -104,7 +104,7 @@ def _points(speech: Speech, step: Step, wanted: tuple[tuple[str, str], ...]) -> 
 def _ending(speech: Speech, state: ShopState, work: TrayWork, person: str) -> list[Record]:
     """'Done', or first 'Show the first piece' where the lead wants to see it; nothing while they are called to look."""
     if work.given.get("look") and work.given.get("to") == person and work.looked != "pass":
-        calls = ((one["run"], one["tray"], one["why"]) for one in state.calls.values())
+        calls = ((said["run"], said["tray"], said["why"]) for said in state.calls.values())
         called = (work.run.id, work.tray.id, "look") in calls
         return [] if called else [call(speech, work, "look", speech("go-look"))]
     counted = work.tray.counts.get(work.step.key, {}).get(work.load_id, (0, 0)) if work.step else (0, 0)
@@ -132,8 +132,8 @@ def _ending(speech: Speech, state: ShopState, work: TrayWork, person: str) -> li
 def _scrap_before(work: TrayWork) -> list[Record]:
     """The scrap that was counted of this load before: a count is absolute, so it is said again."""
     step = work.step.key if work.step else ""
-    before = [one for one in work.tray.scrap.get(step, ()) if one.get("load") == work.load_id]
-    return [{key: value for key, value in one.items() if key != "load"} for one in before]
+    before = [reason for reason in work.tray.scrap.get(step, ()) if reason.get("load") == work.load_id]
+    return [{key: value for key, value in entry.items() if key != "load"} for entry in before]
 
 
 def reasons(speech: Speech) -> list[Record]:

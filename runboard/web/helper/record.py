@@ -102,21 +102,22 @@ def _about(work: TrayWork, step: Step) -> Record:
 def _step(speech: Speech, book: Book, work: TrayWork, step: Step) -> Record:
     operation, route = step.operation, work.route
     instructions = speech.texts(operation, "instructions")
-    pictures = [one.picture for one in operation.instructions]
+    pictures = [instruction.picture for instruction in operation.instructions]
     return {
         "line": speech("step-of", number=step.index + 1, total=len(route.steps)),
         "name": speech.step(step),
         "place": place(book, step),
         "pieces": speech("pieces", pieces=work.pieces) if work.pieces else "",
         "cautions": [
-            {"text": speech.caution(operation, one), "signs": list(one.signs)} for one in cautions_at(book, route, step)
+            {"text": speech.caution(operation, caution), "signs": list(caution.signs)}
+            for caution in cautions_at(book, route, step)
         ],
         "instructions": [
             {"text": text, **({"picture": f"/helper/pictures/{picture}"} if picture else {})}
             for text, picture in zip(instructions, pictures, strict=True)
         ]
         or [{"text": speech("no-instructions")}],
-        "setup": [list(one) for one in operation.setup_sheet],
+        "setup": [list(pair) for pair in operation.setup_sheet],
         "texts": _texts(speech, work, step),
         "wait": _wait(speech, book, route, step),
     }
@@ -126,7 +127,7 @@ def place(book: Book, step: Step) -> str:
     """Where a step is done: 'Laser, House'."""
     station = book.station(step.operation.station)
     room = book.room(station.room) if station else None
-    return ", ".join(one.name for one in (station, room) if one is not None)
+    return ", ".join(where.name for where in (station, room) if where is not None)
 
 
 def _texts(speech: Speech, work: TrayWork, step: Step) -> list[list[str]]:
@@ -136,7 +137,7 @@ def _texts(speech: Speech, work: TrayWork, step: Step) -> list[list[str]]:
         return []
     placed = texts_at(work.tray)
     coming = places_of(work).get(work.tray.id, [])
-    placed |= {one["position"]: one["text"] or one["line"] for one in coming}
+    placed |= {piece["position"]: piece["text"] or piece["line"] for piece in coming}
     return [[speech("position", place=at), placed[at]] for at in sorted(placed)]
 
 
@@ -145,7 +146,7 @@ def _wait(speech: Speech, book: Book, route: Route, step: Step) -> str:
     if wait is None:
         return ""
     latest = speech("after-latest", span=speech.span(wait.latest)) if wait.latest else ""
-    return " ".join(one for one in (speech(f"after-{wait.why}", span=speech.span(wait.least)), latest) if one)
+    return " ".join(text for text in (speech(f"after-{wait.why}", span=speech.span(wait.least)), latest) if text)
 
 
 def _notice(kind: str, text: str, signs: tuple[str, ...] = ()) -> Record:
@@ -157,7 +158,7 @@ def _notices(speech: Speech, book: Book, work: TrayWork, step: Step, person: str
     if work.hold is not None:
         yield _notice("look", speech("held", why=work.hold.why))
     if work.state == "none" and _was_done_by(work, person) and work.before is not None:
-        good = sum(one for one, _ in work.tray.counts.get(work.before.key, {}).values())
+        good = sum(pieces for pieces, _ in work.tray.counts.get(work.before.key, {}).values())
         said = "finished" if work.rest is not None else "moved"
         yield _notice("note", speech(said, step=speech.step(work.before), good=good, place=place(book, step)))
         yield from _left(speech, book, work)
@@ -240,16 +241,16 @@ def _checks(speech: Speech, state: ShopState, book: Book, work: TrayWork) -> lis
     if work.load is None or work.step is None:
         return []
     operation = work.step.operation
-    texts = dict(zip((one.key for one in operation.checks), speech.texts(operation, "checks"), strict=True))
+    texts = dict(zip((check.key for check in operation.checks), speech.texts(operation, "checks"), strict=True))
     return [
         {
-            "key": one.key,
-            "text": texts[one.key],
-            "limits": speech.limits(one),
-            "measured": one.nominal is not None,
+            "key": check.key,
+            "text": texts[check.key],
+            "limits": speech.limits(check),
+            "measured": check.nominal is not None,
             "units": speech.units,
         }
-        for one in open_checks(state, book, work, speech.now)
+        for check in open_checks(state, book, work, speech.now)
     ]
 
 

@@ -21,10 +21,10 @@ def care() -> Response:
 
 
 def _entries(kind: str) -> list[tuple[Caution, str]]:
-    return [(one, comes_with(one)) for one in CATALOGUE.values() if one.kind == kind]
+    return [(caution, comes_with(caution)) for caution in CATALOGUE.values() if caution.kind == kind]
 
 
-def comes_with(one: Caution) -> str:
+def comes_with(caution: Caution) -> str:
     """What brings an entry by itself, in words; empty where only the shop's own words do."""
-    when = [say("cautions", f"when {one.when}")] if one.when else []
-    return ", ".join([say("cautions", f"at {kind}") for kind in one.stations] + when)
+    when = [say("cautions", f"when {caution.when}")] if caution.when else []
+    return ", ".join([say("cautions", f"at {kind}") for kind in caution.stations] + when)

@@ -26,7 +26,7 @@ def taps() -> Response:
         if refused.code == "too fast":
             return _later(refused)
         raise BadForm(refusal(refused)) from refused
-    return jsonify({**answers, "taps": [_with_sentence(one) for one in answers["taps"]]})
+    return jsonify({**answers, "taps": [_with_sentence(tap) for tap in answers["taps"]]})
 
 
 def _later(refused: Refused) -> Response:

@@ -60,7 +60,7 @@ def new_run() -> Response:
 def _copy_page(run: str) -> Response:
     wish = wish_from_run(workshop(), run)
     product = _product(wish.product, run)
-    orders = [OrderLine(one["line"], one["pieces"], one["for"], one["text"]) for one in wish.orders]
+    orders = [OrderLine(order["line"], order["pieces"], order["for"], order["text"]) for order in wish.orders]
     record = {
         "certainty": f"{wish.certainty:g}",
         "pieces_a_tray": wish.pieces_a_tray or product.pieces_a_tray,
@@ -140,12 +140,12 @@ def _page(
         except Refused as refused:
             not_yet = refusal(refused)
     context: dict[str, Any] = {"product": product, "form": form, "outlook": outlook, "not_yet": not_yet}
-    context["asks"] = [one for asks in route_asks(product, book_now(workshop())).values() for one in asks]
+    context["asks"] = [ask for asks in route_asks(product, book_now(workshop())).values() for ask in asks]
     return page("plan/open_run.html", block, status, copied=copied, once=once or uuid4().hex, **context)
 
 
 def _outlook(product: Product, opening: Opening) -> Outlook:
-    count, wanted = sum(one.pieces for one in opening.trays), opening.start.wanted
+    count, wanted = sum(tray.pieces for tray in opening.trays), opening.start.wanted
     rate = opening.good_rate
     chance = chance_of_enough(count, wanted, rate.rate)
     route = Route(product)

@@ -41,9 +41,12 @@ def plan() -> Response:
         "plan/plan.html",
         book=now,
         when=_when(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
-        open_runs=[(run, sum(one.pieces for one in run.orders)) for run in runs if run.state == "open"],
+        open_runs=[(run, sum(order.pieces for order in run.orders)) for run in runs if run.state == "open"],
         past_runs=[run for run in reversed(runs) if run.state != "open"],
-        texts={one.key: route_to_text(one.operations, now.stations, one.pieces_a_tray) for one in now.products},
+        texts={
+            product.key: route_to_text(product.operations, now.stations, product.pieces_a_tray)
+            for product in now.products
+        },
     )
 
 
@@ -64,7 +67,7 @@ def _stands(shown: ShownPlan | None) -> tuple[Any, ...]:
     if shown is None:
         return now, gave_up(), _Same(shop.planned)
     book, known = as_read(shop)
-    runs = [(one.id, one.name, one.state, one.orders, len(one.revisions)) for one in known.values()]
+    runs = [(run.id, run.name, run.state, run.orders, len(run.revisions)) for run in known.values()]
     calmer = shown.planned.calmer
     return now, gave_up(), _Same(shown.figures), _Same(shown.plan), calmer, shown.is_older, book.revision, runs
 
@@ -152,7 +155,8 @@ def save_product(key: str) -> Response:
 
     def about(record: Record) -> object:
         return [
-            {name: one[name] for name in ("name", "pieces_a_tray", "wood", "picture")} for one in _named(record, key)
+            {name: product[name] for name in ("name", "pieces_a_tray", "wood", "picture")}
+            for product in _named(record, key)
         ]
 
     save = not form.is_wrong
@@ -185,7 +189,7 @@ def product_place(record: Record, key: str) -> int:
 
 
 def _named(record: Record, key: str) -> list[Record]:
-    return [one for one in record["products"] if one["key"] == key]
+    return [product for product in record["products"] if product["key"] == key]
 
 
 def _shown(key: str, record: Record) -> Form:

@@ -60,7 +60,7 @@ class Home:
 
     def at(self, operation: str) -> str:
         """Where in the route's record an operation stands, '' for none."""
-        keys = [one["key"] for one in self.product["operations"]]
+        keys = [operation["key"] for operation in self.product["operations"]]
         return f".operations[{keys.index(operation)}]" if operation in keys else ""
 
 
@@ -70,7 +70,7 @@ def home_of(where: str, key: str) -> Home:
         product, run = run_product(workshop(), key), known_run(key)
         return Home(f"/plan/runs/{key}", product, len(run.revisions), run=run)
     record = book_record(workshop())
-    keys = [one["key"] for one in record["products"]]
+    keys = [product["key"] for product in record["products"]]
     at = keys.index(key) if key in keys else abort(404)
     return Home(f"/plan/products/{key}", record["products"][at], record["revision"], f"products[{at}]")
 
@@ -82,10 +82,10 @@ def save(home: Home, form: Form, change: Callable[[Record], None], about: About,
     key = home.product["key"]
 
     def within(latest: Record) -> None:
-        change(next(one for one in latest["products"] if one["key"] == key))
+        change(next(product for product in latest["products"] if product["key"] == key))
 
     def shown_of(latest: Record) -> object:
-        return next((about(one) for one in latest["products"] if one["key"] == key), None)
+        return next((about(product) for product in latest["products"] if product["key"] == key), None)
 
     return save_form(form, within, shown_of, f"{home.place}{home.at(operation)}", lambda latest: form)
 
@@ -118,7 +118,7 @@ def change_route(where: str, key: str) -> Response:
     home = home_of(where, key)
     form = _empty(home)
     try:
-        done = save(home, form, _change, lambda product: [one["key"] for one in product["operations"]])
+        done = save(home, form, _change, lambda product: [operation["key"] for operation in product["operations"]])
     except Unreadable as unreadable:
         form.problems.append(str(unreadable))
         done = False
@@ -163,7 +163,7 @@ def save_one(where: str, key: str, operation: str) -> Response:
 
 
 def _named(product: Record, operation: str) -> Record | None:
-    return next((one for one in product["operations"] if one["key"] == operation), None)
+    return next((said for said in product["operations"] if said["key"] == operation), None)
 
 
 def _operation(home: Home, operation: str) -> Record:

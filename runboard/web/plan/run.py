@@ -48,7 +48,7 @@ def change_orders(key: str) -> Response:
     lines = read_orders(form, form.record(), book_now(workshop()).time_zone)
     if request.form.get("seen") != orders_tag(found):
         form.problems.append(said("refused", "book outdated"))
-        form.problems += [f"{one.pieces} for {one.whom or '–'} {one.text}".strip() for one in found.orders]
+        form.problems += [f"{order.pieces} for {order.whom or '–'} {order.text}".strip() for order in found.orders]
     if not form.is_wrong:
         form.problems += _refused(lambda: set_orders(workshop(), key, lines, known_person()))
     return _page(known_run(key), form, 422) if form.is_wrong else see_other(f"/plan/runs/{key}")
@@ -108,11 +108,11 @@ def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] 
         lines=route_lines(run.route.product, book_now(workshop())),
         times=route_times(estimates_now(workshop()), run),
         when=run_when(latest(), run),
-        wanted=sum(one.pieces for one in run.orders),
-        started=sum(one.started for one in trays),
-        good=sum(one.good for one in trays),
-        scrap=sum(one.scrapped for one in trays),
-        in_process=sum(one.in_process for one in trays),
+        wanted=sum(order.pieces for order in run.orders),
+        started=sum(tray.started for tray in trays),
+        good=sum(tray.good for tray in trays),
+        scrap=sum(tray.scrapped for tray in trays),
+        in_process=sum(tray.in_process for tray in trays),
         has_boards=bool(board_pieces(run.route)),
         losable=[(key, key.split("/")[-1]) for key in losable_boards(run)],
     )

@@ -42,7 +42,7 @@ class Tried:
 def look() -> Response:
     """The forms, and above them the answer where a change was asked for."""
     found = what_can_be_tried(workshop(), request.args.get("run", ""))
-    run, people = found.run, [one for one in found.book.people if not one.removed]
+    run, people = found.run, [person for person in found.book.people if not person.removed]
     return page(
         "plan/try.html",
         run=run,
@@ -50,12 +50,12 @@ def look() -> Response:
         tried=_tried(run) if run is not None and request.args.get("what") else None,
         given=request.args,
         ticked=request.args.getlist("skills"),
-        sent=[one for one in request.args.items(multi=True) if one[0] != "run"],
+        sent=[pair for pair in request.args.items(multi=True) if pair[0] != "run"],
         again=request.full_path,
         book=found.book,
         skills=found.skills,
         everybody=people,
-        people=[one for one in people if one.hours],
+        people=[person for person in people if person.hours],
         pairs=found.pairs,
         kinds=KINDS,
         to_try=kept_changes(fittings().settings, run.id) if run is not None else [],
@@ -113,7 +113,7 @@ def _read(run: str) -> Change:
     match given.get("what"):
         case "hours":
             return HoursAdded(
-                given.get("person", ""), *_hours(*(given.get(one, "") for one in ("day", "opens", "closes")))
+                given.get("person", ""), *_hours(*(given.get(name, "") for name in ("day", "opens", "closes")))
             )
         case "person":
             return OnePersonMore(given.get("like", ""), tuple(given.getlist("skills")), _start(given.get("from", "")))
@@ -140,7 +140,7 @@ def _number(text: str) -> int:
 
 def _hours(*text: str) -> tuple[date, time, time]:
     try:
-        day, opens, closes = (one.strip() for one in text)
+        day, opens, closes = (part.strip() for part in text)
         return date.fromisoformat(day), _clock(opens), _clock(closes)
     except (ValueError, Refused):
         raise Refused("try hours") from None

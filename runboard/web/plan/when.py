@@ -101,9 +101,9 @@ def when_done(shown: ShownPlan | None, first: int = 0) -> When:
         evenings=_evenings(names, found.whole.outlook),
         holds=holds_sentence(names, found.holder),
         left_out=tuple(left_out_sentences(names, problem.left_out)),
-        hours=tuple(_hours(names, one) for one in found.whole.loads if one.sessions),
+        hours=tuple(_hours(names, load) for load in found.whole.loads if load.sessions),
         calmer=_calmer(names, found, shown.planned.calmer),
-        loads=tuple(_load(names, one) for one in found.stations),
+        loads=tuple(_load(names, load) for load in found.stations),
         sittings=drawn,
         before=names.say("chart-before") if first and found.charts else "",
         after=_after(found, first + len(drawn), names),
@@ -133,30 +133,30 @@ def run_when(shown: ShownPlan | None, run: RunState) -> RunWhen | None:
         evenings=_evenings(names, share.outlook),
         lines=tuple(_lines(run, share.outlook)),
         hands=names.say("hands", hands=_span(share.hands)) if share.hands else "",
-        left_out=tuple(left_out_sentences(names, [one for one in shown.problem.left_out if one.run == run.id])),
+        left_out=tuple(left_out_sentences(names, [out for out in shown.problem.left_out if out.run == run.id])),
     )
 
 
 def _done(names: Names, shown: ShownPlan, found: Figures, run: RunState) -> str:
     if run.id not in shown.planned.answer.state.runs:
         return names.say("not-yet")
-    out, share = any(one.run == run.id for one in shown.problem.left_out), found.runs.get(run.id)
+    out, share = any(entry.run == run.id for entry in shown.problem.left_out), found.runs.get(run.id)
     if share is None:
         return names.say("nothing-fits" if out else "done-already")
     done = done_sentence(names, share.finish, share.outlook, share.loads, known_person())
     return f"{done} {names.say('part')}" if out else done
 
 
-def _load(names: Names, one: StationLoad) -> tuple[str, str, int]:
-    return names.problem.stations[one.station].name, _span(one.works), round(one.share * 100)
+def _load(names: Names, load: StationLoad) -> tuple[str, str, int]:
+    return names.problem.stations[load.station].name, _span(load.works), round(load.share * 100)
 
 
-def _hours(names: Names, one: PersonLoad) -> str:
-    person = names.problem.people[one.person].name
-    watching = _span(one.watching) if one.watching else "no"
+def _hours(names: Names, load: PersonLoad) -> str:
+    person = names.problem.people[load.person].name
+    watching = _span(load.watching) if load.watching else "no"
     return names.say(
-        "hours-person", person=person, presence=_span(one.presence), hands=_span(one.hands), watching=watching,
-        walks=one.walks,
+        "hours-person", person=person, presence=_span(load.presence), hands=_span(load.hands), watching=watching,
+        walks=load.walks,
     )  # fmt: skip
 
 
@@ -164,7 +164,7 @@ def _calmer(names: Names, found: Figures, calmer: Calmer | None) -> str:
     """How many walks there are, and what fewer would cost; '' where nobody knows of a calmer plan."""
     if calmer is None:
         return ""
-    walks, later = sum(one.walks for one in found.whole.loads), span_in_words(timedelta(minutes=calmer.minutes))
+    walks, later = sum(load.walks for load in found.whole.loads), span_in_words(timedelta(minutes=calmer.minutes))
     return names.say("calmer", walks=walks, fewer=calmer.walks, later=later)
 
 
@@ -182,12 +182,12 @@ def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:
 def _lines(run: RunState, outlook: Forecast | None) -> list[Line]:
     chances = outlook.by_due if outlook is not None else {}
     found: dict[tuple[datetime, str], Line] = {}
-    due = [(one.due, one) for one in run.orders if one.due is not None]
-    for moment, one in sorted(due, key=lambda pair: pair[0]):
-        at = (run.id, one.line)
+    due = [(order.due, order) for order in run.orders if order.due is not None]
+    for moment, order in sorted(due, key=lambda pair: pair[0]):
+        at = (run.id, order.line)
         key = (moment, share_in_words(chances[at], "chance") if at in chances else "")
         line = found.get(key) or Line(*key, (), 0)
-        found[key] = replace(line, whom=(*line.whom, whom_of(one)), pieces=line.pieces + one.pieces)
+        found[key] = replace(line, whom=(*line.whom, whom_of(order)), pieces=line.pieces + order.pieces)
     return list(found.values())
 
 

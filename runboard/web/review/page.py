@@ -43,7 +43,7 @@ def run(key: str) -> Response:
         "review/run.html",
         run=study.run,
         sums=study.hours.steps,
-        elements=[(one, say("element", one.kind), *_names(study.names, one)) for one in study.elements],
+        elements=[(element, say("element", element.kind), *_names(study.names, element)) for element in study.elements],
         good=study.hours.good,
         a_piece=study.hours.a_piece,
         measured=MEASURED,
@@ -61,15 +61,15 @@ def days() -> Response:
     return page(
         "review/days.html",
         days=[
-            (date_in_words(day, with_year=True), list(here)) for day, here in groupby(found, key=lambda one: one.day)
+            (date_in_words(day, with_year=True), list(here)) for day, here in groupby(found, key=lambda each: each.day)
         ],
-        who={one.person: names.person(one.person) for one in found},
-        stations={key: names.station(key) for one in found for key in one.unknown},
-        doses={one.dose: percent(one.dose) for one in found if one.dose is not None},
-        levels={one.level: round(one.level) for one in found if one.level is not None},
+        who={exposure.person: names.person(exposure.person) for exposure in found},
+        stations={key: names.station(key) for exposure in found for key in exposure.unknown},
+        doses={exposure.dose: percent(exposure.dose) for exposure in found if exposure.dose is not None},
+        levels={exposure.level: round(exposure.level) for exposure in found if exposure.level is not None},
         rule=(figure(rule.limit_db), figure(rule.exchange_db)),
-        limits=[(one, figure(one.mg_m3), _host(one.source)) for one in DUST_LIMITS],
-        sources={one.source: _host(one.source) for one in DUST_LIMITS},
+        limits=[(limit, figure(limit.mg_m3), _host(limit.source)) for limit in DUST_LIMITS],
+        sources={limit.source: _host(limit.source) for limit in DUST_LIMITS},
     )
 
 
@@ -77,34 +77,34 @@ def days() -> Response:
 def as_csv(key: str) -> Response:
     """The same table for a spreadsheet (RFC 4180, UTF-8)."""
     study = look_back_at(workshop(), key)
-    text = csv_text(HEAD, (_row(study, one) for one in study.elements))
+    text = csv_text(HEAD, (_row(study, element) for element in study.elements))
     response = Response(text, content_type="text/csv; charset=utf-8; header=present")
     response.headers.set("Content-Disposition", "attachment", filename=f"run-{study.run.id}.csv")
     return unkept(response)
 
 
-def _names(names: Called, one: Element) -> tuple[str, str]:
-    return names.station(one.station), names.person(one.person)
+def _names(names: Called, element: Element) -> tuple[str, str]:
+    return names.station(element.station), names.person(element.person)
 
 
-def _row(study: Study, one: Element) -> list[object]:
-    minutes = None if one.length is None else round(one.length.total_seconds() / 60, 2)
-    station, person = _names(study.names, one)
+def _row(study: Study, element: Element) -> list[object]:
+    minutes = None if element.length is None else round(element.length.total_seconds() / 60, 2)
+    station, person = _names(study.names, element)
     return [
         study.run.name,
         study.run.product_name,
-        one.step_name,
-        one.load,
+        element.step_name,
+        element.load,
         station,
-        " ".join(one.trays),
-        one.pieces,
-        one.kind,
+        " ".join(element.trays),
+        element.pieces,
+        element.kind,
         person,
-        ("helper" if study.names.is_helper(one.person) else "lead") if one.person else "",
-        _moment(one.began_at),
-        _moment(one.ended_at),
+        ("helper" if study.names.is_helper(element.person) else "lead") if element.person else "",
+        _moment(element.began_at),
+        _moment(element.ended_at),
         minutes,
-        one.known,
+        element.known,
     ]
 
 

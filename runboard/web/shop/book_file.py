@@ -75,13 +75,13 @@ def _problems(error: Refused | Unreadable | BookError) -> tuple[str, ...]:
 
 def _run_words(found: RunComing) -> dict[str, Any]:
     run, file, left_out = found.run, found.coming.file, found.coming.left_out
-    moments = [one.moment.astimezone(shop_zone()) for one in file.own]
+    moments = [event.moment.astimezone(shop_zone()) for event in file.own]
     return {
         "is_new": found.coming.is_new,
         "fresh": len(found.coming.fresh),
-        "wanted": sum(one.pieces for one in run.orders),
-        "started": sum(one.started for one in run.trays.values()),
-        "between": [(one.date(), one) for one in (min(moments), max(moments))],
+        "wanted": sum(order.pieces for order in run.orders),
+        "started": sum(tray.started for tray in run.trays.values()),
+        "between": [(moment.date(), moment) for moment in (min(moments), max(moments))],
         "people": found.people,
         "stations": found.stations,
         "left_out": [(said("kind", kind), count) for kind, count in sorted(left_out.items())],

@@ -93,8 +93,8 @@ def _shown(channel: Channel, result: Mapping[str, Any] | None) -> dict[str, Any]
 
 def _with_addresses(shown: list[dict[str, Any]]) -> list[dict[str, Any]]:
     """The same with how and where each sends; what is secret in an address never leaves the server."""
-    hidden = {one.id: fittings().leaving.outside.hidden(one.url) for one in channels(fittings().settings)}
-    return [{**one, "url": hidden.get(one["id"], "")} for one in shown]
+    hidden = {channel.id: fittings().leaving.outside.hidden(channel.url) for channel in channels(fittings().settings)}
+    return [{**way, "url": hidden.get(way["id"], "")} for way in shown]
 
 
 def _page(

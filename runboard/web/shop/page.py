@@ -67,8 +67,8 @@ def shop() -> Response:
         book=record,
         things=THINGS.values(),
         late=_late(record["late_counts"]),
-        kinds={one["kind"]: _kind(one["kind"]) for one in record["stations"]},
-        known={one["key"]: _known_by(one) for one in record["finishes"]},
+        kinds={station["kind"]: _kind(station["kind"]) for station in record["stations"]},
+        known={finish["key"]: _known_by(finish) for finish in record["finishes"]},
         channels=channels_shown(),
         push_device=asking_device(),
         push_troubles=push_troubles(),
@@ -177,7 +177,7 @@ def _saved(thing: str, key: str, form: Form, record: Record, change: Change, pre
 
 
 def _place(thing: str, key: str, record: Record) -> int:
-    keys = [one["key"] for one in record[thing]]
+    keys = [each["key"] for each in record[thing]]
     return keys.index(key) if key else len(keys)
 
 
@@ -191,7 +191,7 @@ def _thing(thing: str, key: str, record: Record) -> Form:
 
 
 def _thing_page(thing: str, key: str, form: Form, record: Record, status: int = 200) -> Response:
-    name = next((one["name"] for one in record[thing] if one["key"] == key), f"New {THINGS[thing].one}")
+    name = next((each["name"] for each in record[thing] if each["key"] == key), f"New {THINGS[thing].one}")
     context = {"form": form, "title": name, "thing": THINGS[thing], "key": key, **_kinds(thing, key)}
     return page("shop/form.html", status=status, action=f"/shop/{thing}/{key or 'new'}", **context)
 
@@ -211,6 +211,6 @@ def _known(thing: str, key: str) -> tuple[Record, str]:
         abort(404)
     if key == "new":
         return record, ""
-    if not any(one["key"] == key and not one.get("removed") for one in record[thing]):
+    if not any(each["key"] == key and not each.get("removed") for each in record[thing]):
         abort(404)
     return record, key

@@ -49,9 +49,13 @@ def push_troubles() -> list[str]:
     if shut is None:
         return []
     results = fittings().leaving.push.last_results()
-    held = {one.device for one in fittings().subscriptions.subscriptions()}
-    paired = [one for one in shut.devices.devices() if one.revoked_at is None and one.id in results]
-    return [_sentence(one.name, results[one.id]) for one in paired if _is_trouble(results[one.id], one.id in held)]
+    held = {subscription.device for subscription in fittings().subscriptions.subscriptions()}
+    paired = [device for device in shut.devices.devices() if device.revoked_at is None and device.id in results]
+    return [
+        _sentence(device.name, results[device.id])
+        for device in paired
+        if _is_trouble(results[device.id], device.id in held)
+    ]
 
 
 def _is_trouble(result: Mapping[str, Any], is_held: bool) -> bool:

@@ -118,7 +118,7 @@ def _page(broker: Broker, status: int = 200, problem: str = "") -> Response:
         "shop/stations.html",
         status=status,
         problem=problem,
-        stations=[(one, fittings().leaving.ears.heard.get(one.key)) for one in book_now(workshop()).stations],
+        stations=[(here, fittings().leaving.ears.heard.get(here.key)) for here in book_now(workshop()).stations],
         broker=broker,
         is_kept=bool(read_broker(fittings().leaving.ears).password),
         mqtt=fittings().leaving.mqtt.said(),
@@ -129,7 +129,7 @@ def _station_page(key: str, status: int = 200, *, cached: bool = True, **more: A
     station = _known(key)
     limits = limits_of(fittings().leaving.ears, key)
     texts = {"watts": f"{limits.watts:g}", "seconds": f"{limits.for_.total_seconds():g}"}
-    sensors = [one for one in fittings().leaving.ears.sensors.sensors() if one.station == key]
+    sensors = [sensor for sensor in fittings().leaving.ears.sensors.sensors() if sensor.station == key]
     filled = {"texts": texts, "sensors": sensors, "heard": fittings().leaving.ears.heard.get(key), **more}
     return page("shop/station.html", status=status, cached=cached, station=station, **filled)
 
@@ -153,7 +153,7 @@ def _posted() -> Broker:
 
 
 def _by_station(form: Mapping[str, str], prefix: str) -> dict[str, str]:
-    known = [one.key for one in book_now(workshop()).stations]
+    known = [station.key for station in book_now(workshop()).stations]
     found = {key: form.get(f"{prefix}{key}", "").strip() for key in known}
     return {key: text for key, text in found.items() if text}
 

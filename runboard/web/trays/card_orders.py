@@ -44,11 +44,13 @@ def card_order(
     if not cards:
         raise Refused("no cards")
     pictures = {
-        one.picture: sources.picture(one.picture) for one in cards if isinstance(one, Traveller) and one.picture
+        traveller.picture: sources.picture(traveller.picture)
+        for traveller in cards
+        if isinstance(traveller, Traveller) and traveller.picture
     }
     found = {name: place for name, place in pictures.items() if place is not None}
     return CardOrder(
-        cards=tuple(_without_lost_picture(one, found) for one in cards),
+        cards=tuple(_without_lost_picture(card, found) for card in cards),
         paper=wanted.paper,
         words=dict(page_words(speech)),
         language=wanted.language,

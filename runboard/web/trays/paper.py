@@ -187,7 +187,7 @@ def _known_tray(run: RunState, tray: str) -> Tray:
 def _page(
     run: RunState, tray: Tray, form: Form, status: int = 200, outcome: Outcome | None = None, seen: str = ""
 ) -> Response:
-    typed = {one.title for one in form.sections if any(form.text(field.name) for field in one.fields)}
+    typed = {section.title for section in form.sections if any(form.text(field.name) for field in section.fields)}
     return page(
         "trays/paper_card.html", status=status, run=run, tray=tray, form=form, outcome=outcome, seen=seen, once=_once(),
         people=dict(_people()), typed=typed,
