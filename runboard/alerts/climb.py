@@ -8,7 +8,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import Protocol
 
-from runboard.alerts.clock import Clock
+from runboard.floor.workshop import Clock
 from runboard.run.calls.climb import Steps, sendings, sound_every
 from runboard.run.calls.dues import Due
 from runboard.run.refusal import NotStored

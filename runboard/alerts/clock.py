@@ -9,6 +9,7 @@ from typing import Any, Protocol
 from apscheduler.jobstores.base import JobLookupError
 from apscheduler.schedulers.background import BackgroundScheduler
 
+from runboard.floor.workshop import Clock
 from runboard.run.calls.dues import Due
 from runboard.run.log.event import write_moment
 from runboard.run.refusal import NotStored
@@ -27,12 +28,6 @@ class Dues(Protocol):
     def unclaimed(self, now: datetime) -> list[Due]: ...
     def claim(self, due_id: str, now: datetime) -> bool: ...
     def next_at(self) -> datetime | None: ...
-
-
-class Clock(Protocol):
-    """What time it is in the shop."""
-
-    def now(self) -> datetime: ...
 
 
 class AlertClock:

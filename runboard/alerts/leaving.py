@@ -6,7 +6,7 @@ from pathlib import Path
 from runboard.alerts.climb import Climber
 from runboard.alerts.mqtt import MqttEar
 from runboard.alerts.outside import Outside
-from runboard.alerts.push import Message, Push, Pusher
+from runboard.alerts.push import Push, Pusher, PushMessage
 from runboard.alerts.push_service import PushKey, post
 from runboard.alerts.speaker import Speaker
 from runboard.background.turns import Turns
@@ -81,7 +81,7 @@ def prepare_leaving(store: Store, workshop: Workshop, data: Path, *, is_demo: bo
         says, _ = words_of(due)
         at = write_moment(due.due_at)
         for device in pushed_to(workshop, due):
-            phones.send(Message(due.id, says, at, device, wanted=lambda: store.dues.is_unanswered(due)))
+            phones.send(PushMessage(due.id, says, at, device, wanted=lambda: store.dues.is_unanswered(due)))
 
     pusher = Pusher(store.dues, workshop.clock, lambda: workshop.steps, push_due)
     beat = Turns(

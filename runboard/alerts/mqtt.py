@@ -4,36 +4,18 @@ import logging
 import secrets
 import ssl
 from collections.abc import Callable
-from typing import Any, Protocol
+from typing import Any
 
 from paho.mqtt.client import Client, ConnectFlags, DisconnectFlags, MQTTMessage
 from paho.mqtt.enums import CallbackAPIVersion
 from paho.mqtt.properties import Properties
 from paho.mqtt.reasoncodes import ReasonCode
 
+from runboard.floor.keeping.broker import Broker
 from runboard.run.refusal import NotStored, Refused
 
 _log = logging.getLogger("runboard")
 _LONGEST_WAIT_SECONDS = 60
-
-
-class Broker(Protocol):
-    """Where to listen, and to what."""
-
-    @property
-    def on(self) -> bool: ...
-    @property
-    def host(self) -> str: ...
-    @property
-    def port(self) -> int: ...
-    @property
-    def tls(self) -> bool: ...
-    @property
-    def user(self) -> str: ...
-    @property
-    def password(self) -> str: ...
-    @property
-    def topics(self) -> Any: ...
 
 
 class MqttEar:

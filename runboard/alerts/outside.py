@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from typing import Any, Protocol, cast
 from urllib.parse import parse_qsl, unquote, urlsplit
 
-from runboard.alerts.clock import Clock
+from runboard.floor.keeping.outside import Channel
+from runboard.floor.workshop import Clock
 from runboard.run.log.event import write_moment
 from runboard.words.sentences import say
 
@@ -22,15 +23,6 @@ _LONGEST_WHY = 200
 _SHORTEST = 3  # a shorter piece stands in any sentence by chance
 
 _log = logging.getLogger("runboard")
-
-
-class Channel(Protocol):
-    """A way out: its id, and its Apprise address."""
-
-    @property
-    def id(self) -> str: ...
-    @property
-    def url(self) -> str: ...
 
 
 @dataclass(frozen=True)

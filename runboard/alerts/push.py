@@ -9,8 +9,9 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Protocol
 
-from runboard.alerts.clock import Clock
 from runboard.alerts.outside import Results
+from runboard.floor.keeping.push import Subscriptions
+from runboard.floor.workshop import Clock
 from runboard.run.calls.climb import Steps
 from runboard.run.calls.dues import Due
 from runboard.run.calls.push import Subscription, pushings
@@ -33,15 +34,8 @@ class PushDues(Protocol):
     def claim_pushing(self, due_id: str, pushed: int, wanted: int) -> bool: ...
 
 
-class Subscriptions(Protocol):
-    """Where subscriptions are kept."""
-
-    def subscriptions(self) -> list[Subscription]: ...
-    def remove(self, device_id: str, endpoint: str = "") -> bool: ...
-
-
 @dataclass(frozen=True)
-class Message:
+class PushMessage:
     """What is sent: ``id`` of the alert, what it ``says``, ``at`` when it fell due. It goes to ``device`` alone where one
     is named, and only if it is still ``wanted`` when its turn comes."""
 
@@ -53,7 +47,7 @@ class Message:
 
 
 @dataclass(frozen=True)
-class Tried:
+class Sending:
     """How one sending to one device went."""
 
     subscription: Subscription
@@ -103,11 +97,11 @@ class Push:
     results: Results
     clock: Clock
     post: Post
-    _waiting: "queue.Queue[Message | Tried | None]" = field(default_factory=queue.Queue)
+    _waiting: "queue.Queue[PushMessage | Sending | None]" = field(default_factory=queue.Queue)
     _flying: Counter[str] = field(default_factory=Counter)
     _thread: threading.Thread | None = None
 
-    def send(self, message: Message) -> None:
+    def send(self, message: PushMessage) -> None:
         """Send soon. It never waits."""
         if self._waiting.qsize() >= MOST_WAITING:
             _log.error("too many alerts wait to be sent to phones, so one was dropped")
@@ -116,7 +110,7 @@ class Push:
 
     def welcome(self, device: str, says: str) -> None:
         """Send this device a first message, by which a person sees that it works."""
-        self.send(Message("push welcome", says, write_moment(self.clock.now()), device))
+        self.send(PushMessage("push welcome", says, write_moment(self.clock.now()), device))
 
     def last_results(self) -> Mapping[str, Mapping[str, Any]]:
         """How the last sending to each device went, by its id: ``code`` sent, ended, silent, failed with ``why``; when."""
@@ -137,7 +131,7 @@ class Push:
     def _run(self) -> None:
         while (next_ := self._waiting.get()) is not None:
             try:
-                if isinstance(next_, Tried):
+                if isinstance(next_, Sending):
                     self._flying[next_.subscription.device] -= 1
                     self._note(next_)
                 else:
@@ -145,30 +139,34 @@ class Push:
             except Exception:  # noqa: BLE001 - whatever it is, the next one is sent
                 _log.exception("what was sent to phones could not be noted")
 
-    def _begin(self, message: Message) -> None:
+    def _begin(self, message: PushMessage) -> None:
         if not message.wanted():
             return
         for phone in self.held.subscriptions():
             if message.device not in ("", phone.device):
                 continue
             if self._flying[phone.device] >= MOST_AT_ONCE:
-                self._note(Tried(phone, "silent"))
+                self._note(Sending(phone, "silent"))
                 continue
             self._flying[phone.device] += 1
             threading.Thread(target=self._try, args=(phone, message), name=f"push {phone.device}", daemon=True).start()
 
-    def _try(self, phone: Subscription, message: Message) -> None:
+    def _try(self, phone: Subscription, message: PushMessage) -> None:
         try:
             code, why = self.post(phone, {"id": message.id, "says": message.says, "at": message.at})
         except Exception as error:  # noqa: BLE001 - keys that are none, a library's own fault; what it is is shown
             code, why = "failed", type(error).__name__
-        self._waiting.put(Tried(phone, code, why))
+        self._waiting.put(Sending(phone, code, why))
 
-    def _note(self, tried: Tried) -> None:
-        subscription = tried.subscription
-        if tried.code != "sent":
-            _log.warning("no alert was sent to device %s: %s", subscription.device, tried.why or tried.code)
-        if tried.code == "ended" and not self.held.remove(subscription.device, subscription.endpoint):
+    def _note(self, sent: Sending) -> None:
+        subscription = sent.subscription
+        if sent.code != "sent":
+            _log.warning("no alert was sent to device %s: %s", subscription.device, sent.why or sent.code)
+        if sent.code == "ended" and not self.held.remove(subscription.device, subscription.endpoint):
             return  # it has another by now, or wants none
-        found = {"code": tried.code, "at": write_moment(self.clock.now()), **({"why": tried.why} if tried.why else {})}
+        found = {
+            "code": sent.code,
+            "at": write_moment(self.clock.now()),
+            **({"why": sent.why} if sent.why else {}),
+        }
         self.results.put(RESULTS_KEY, {**self.results.get(RESULTS_KEY), subscription.device: found})

@@ -24,7 +24,7 @@ def session_outside(may_reach: MayReach) -> Session:
     session = OneAnswer()
     session.trust_env = False  # a password file must not take the place of the signature
     for scheme in ("https://", "http://"):
-        session.mount(scheme, Outside(may_reach))
+        session.mount(scheme, ReachedOnly(may_reach))
     return session
 
 
@@ -35,7 +35,7 @@ class OneAnswer(Session):
         return super().request(*given, **{**named, "allow_redirects": False})
 
 
-class Outside(HTTPAdapter):
+class ReachedOnly(HTTPAdapter):
     """Connects to what may be reached."""
 
     def __init__(self, may_reach: MayReach) -> None:

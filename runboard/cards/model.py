@@ -43,7 +43,7 @@ class Cell:
 
 
 @dataclass(frozen=True)
-class Wait:
+class CardWait:
     """The wait after an operation: what it is, its moments, and what else to know."""
 
     title: str
@@ -73,7 +73,7 @@ class Work:
     setup: tuple[tuple[str, str], ...] = ()
     checks: tuple[FirstPiece, ...] = ()
     places: tuple[Cell, ...] = ()
-    wait: Wait | None = None
+    wait: CardWait | None = None
 
     @property
     def done(self) -> bool:

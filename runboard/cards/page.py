@@ -41,7 +41,7 @@ def render(
         words=order.words,
         links=[static + name for name in names] if static and not pictures else [],
         styles=[] if static else [style(order.paper)],
-        place=Placed(order, static, pictures),
+        place=PageFiles(order, static, pictures),
         more=more,
     )
 
@@ -52,7 +52,7 @@ def style(paper: str) -> str:
 
 
 @dataclass(frozen=True)
-class Placed:
+class PageFiles:
     """Where a page finds its signs and pictures."""
 
     order: CardOrder

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from runboard.cards.measure import lines, width
-from runboard.cards.model import Care, Cell, FirstPiece, StepLine, Wait, Work
+from runboard.cards.model import CardWait, Care, Cell, FirstPiece, StepLine, Work
 from runboard.cards.row import MOST_LINES, SMALL, STEP, STRIP, TEXT, TINY, Group, Row, row, text_rows
 
 BOXES = 48.0  # good 9, scrap 14, initials 12, time 13
@@ -165,7 +165,7 @@ def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
         yield row("cells", _CELL, keep=at + across < len(cells), cells=part, across=across)
 
 
-def _wait(wait: Wait, room: float) -> Iterator[Row]:
+def _wait(wait: CardWait, room: float) -> Iterator[Row]:
     """What it is with where its times come from, then the moments; long texts in rows of their own."""
     inner = room - STRIP
     title = lines(wait.title, inner, STEP.points, bold=True)

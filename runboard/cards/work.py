@@ -5,7 +5,7 @@ From when a tray may go on is the state's answer (``run/rules/resting.py``); pap
 
 from datetime import datetime, timedelta
 
-from runboard.cards.model import Care, Cell, FirstPiece, StepLine, Wait, Work
+from runboard.cards.model import CardWait, Care, Cell, FirstPiece, StepLine, Work
 from runboard.run.care.cautions import cautions_at, cautions_for
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import Rest, RunState, Tray
@@ -131,7 +131,7 @@ def resting_care(book: Book, operation: Operation, speech: Speech) -> tuple[Care
 # the wait after it
 
 
-def written_wait(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> Wait | None:
+def written_wait(book: Book, route: Route, step: Step, rest: Rest | None, speech: Speech) -> CardWait | None:
     """The wait after the last step of an operation, or what its finish asks for; ``None`` where there is neither.
 
     ``rest`` is the tray's own once it has begun; before that its moments are blank, to be written in.
@@ -146,7 +146,7 @@ def written_wait(book: Book, route: Route, step: Step, rest: Rest | None, speech
         cells = (Cell(speech("go-on-from"), speech.moment(rest.ready_at) if rest else ""),)
     if wait is not None and wait.latest is not None:
         cells = (*cells, latest_end(wait.latest, rest, speech))
-    return Wait(title, (*cells, *label_times(book, route, step, rest, speech)), finish_notes(finish, speech))
+    return CardWait(title, (*cells, *label_times(book, route, step, rest, speech)), finish_notes(finish, speech))
 
 
 def latest_end(latest: timedelta, rest: Rest | None, speech: Speech) -> Cell:

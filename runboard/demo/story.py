@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 
 from runboard.demo.book import CREW, LEAD
 from runboard.demo.phone import Draft, Shopfloor, draft
-from runboard.demo.worker import Incident, Spans, Worker
+from runboard.demo.worker import DemoWorker, Incident, Spans
 from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.run.fold.state import RunState, ShopState
 from runboard.run.log.event import write_moment
@@ -64,7 +64,7 @@ def _finished_rails(floor: Shopfloor, now: datetime) -> None:
     floor.clock.moment = first - HOUR
     orders = house_numbers(floor, 6, 2, [_for_the_post(first + 5 * DAY, floor.book.time_zone)])
     run = open_run(floor.workshop, Wish("rails", orders, name="Key rails, first batch", wood="ash"), LEAD)
-    lead = Worker(floor, LEAD, called=0.15, slips=0.1, trouble="engrave")
+    lead = DemoWorker(floor, LEAD, called=0.15, slips=0.1, trouble="engrave")
     lead.incidents += _out_of_hooks(run, floor)
     _work_until_good(floor, run, first, [lead])
 
@@ -75,11 +75,11 @@ def _finished_boards(floor: Shopfloor, now: datetime) -> None:
     due = write_moment(_for_the_post(first + 6 * DAY, floor.book.time_zone))
     orders = [{"line": "1", "pieces": 10, "for": "the farm shop", "due": due}]
     run = open_run(floor.workshop, Wish("boards", orders, name="Serving boards", wood="maple"), LEAD)
-    workers = [Worker(floor, LEAD, called=0.1, trouble="flatten:a"), Worker(floor, CREW, slips=0.1)]
+    workers = [DemoWorker(floor, LEAD, called=0.1, trouble="flatten:a"), DemoWorker(floor, CREW, slips=0.1)]
     _work_until_good(floor, run, first, workers)
 
 
-def _work_until_good(floor: Shopfloor, run: str, first: datetime, workers: list[Worker]) -> None:
+def _work_until_good(floor: Shopfloor, run: str, first: datetime, workers: list[DemoWorker]) -> None:
     """A session a day until every piece is good or scrap; then the lead closes the run."""
     for number in range(MOST_SESSIONS):
         begins = first + number * DAY
@@ -131,21 +131,21 @@ def _run_in_full_swing(floor: Shopfloor, now: datetime) -> None:
     dues = [next_post, next_post + 2 * DAY, next_post + 5 * DAY]
     wish = Wish("rails", house_numbers(floor, 22, 2, dues), name="Key rails, second batch", wood="ash")
     run = open_run(floor.workshop, wish, LEAD)
-    lead = Worker(floor, LEAD, called=0.1)
+    lead = DemoWorker(floor, LEAD, called=0.1)
     _two_boards(floor, run, lead, first)
     _engrave_first_board(floor, run, lead, first + DAY)
     _engrave_on(floor, run, lead, first + 2 * DAY)
     _today(floor, run, lead, now)
 
 
-def _two_boards(floor: Shopfloor, run: str, lead: Worker, begins: datetime) -> None:
+def _two_boards(floor: Shopfloor, run: str, lead: DemoWorker, begins: datetime) -> None:
     """Two boards are cut; then the collet is worn, and a new one has to come."""
     out = draft("station out of use", {"why": "collet worn, a new one is on its way"}, station="cnc")
     lead.incidents.append(Incident(lambda state: "cut/2" in state.runs[run].past, lambda state: [out]))
     play(floor, [(begins, lead.session(begins + SESSION))])
 
 
-def _engrave_first_board(floor: Shopfloor, run: str, lead: Worker, begins: datetime) -> None:
+def _engrave_first_board(floor: Shopfloor, run: str, lead: DemoWorker, begins: datetime) -> None:
     """Both boards are sanded, the first is engraved and oiled."""
 
     def oiled(state: ShopState) -> bool:
@@ -154,7 +154,7 @@ def _engrave_first_board(floor: Shopfloor, run: str, lead: Worker, begins: datet
     play(floor, [(begins, lead.session(begins + 5 * HOUR, oiled))])
 
 
-def _engrave_on(floor: Shopfloor, run: str, lead: Worker, begins: datetime) -> None:
+def _engrave_on(floor: Shopfloor, run: str, lead: DemoWorker, begins: datetime) -> None:
     """Two trays more are engraved; the third waits for a number. The hooks are left to the helper."""
 
     def engraved(state: ShopState) -> bool:
@@ -174,11 +174,11 @@ def _engrave_on(floor: Shopfloor, run: str, lead: Worker, begins: datetime) -> N
     play(floor, [(begins, lead.session(begins + SESSION, engraved))])
 
 
-def _today(floor: Shopfloor, run: str, lead: Worker, now: datetime) -> None:
+def _today(floor: Shopfloor, run: str, lead: DemoWorker, now: datetime) -> None:
     """The new collet is there. One board is cut, the next is on the CNC at ``now``; the helper fits hooks."""
     back = draft("station back in use", station="cnc")
     lead.incidents.append(Incident(lambda state: True, lambda state: [back]))
-    helper = Worker(floor, CREW)
+    helper = DemoWorker(floor, CREW)
     comings = [
         (now - 57 * MINUTE, helper.session(now + HOUR)),
         (now - 96 * MINUTE, _lead_today(floor, run, lead, now)),
@@ -186,7 +186,7 @@ def _today(floor: Shopfloor, run: str, lead: Worker, now: datetime) -> None:
     play(floor, comings, until=now)
 
 
-def _lead_today(floor: Shopfloor, run: str, lead: Worker, now: datetime) -> Spans:
+def _lead_today(floor: Shopfloor, run: str, lead: DemoWorker, now: datetime) -> Spans:
     def board_cut(state: ShopState) -> bool:
         loads = state.runs[run].loads.values()
         return "cut/3" in state.runs[run].past and not any(load.station != "cnc" and not load.people for load in loads)

@@ -46,7 +46,7 @@ class Incident:
 
 
 @dataclass
-class Worker:
+class DemoWorker:
     """One person. ``incidents`` wait for their moment; ``trouble`` names a step whose machine stops early, once;
     ``called`` is how likely somebody calls during a piece of hand work, ``slips`` how likely a press is a mistake."""
 

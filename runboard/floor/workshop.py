@@ -54,6 +54,8 @@ class KeptSettings(Protocol):
 
 
 class Clock(Protocol):
+    """What time it is in the shop."""
+
     def now(self) -> datetime: ...
 
 

@@ -26,7 +26,7 @@ Clock = Callable[[], float]
 SECONDS_A_PRICE = 2.0
 
 
-class Stopped(Protocol):
+class StopCall(Protocol):
     """Within ``calls(ask)``, ``ask`` is called on another thread once the search is to stop."""
 
     def calls(self, ask: Callable[[], object]) -> AbstractContextManager[None]: ...
@@ -60,7 +60,7 @@ def search(
     near: Collection[int],
     wanted: Sequence[Wanted],
     told: Callable[..., None],
-    stopped: Stopped,
+    stopped: StopCall,
     clock: Clock | None = None,
 ) -> Found:
     """The best that is found within so many seconds of ``clock`` (those that the solver counts, without one), or until it is

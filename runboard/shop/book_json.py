@@ -16,7 +16,7 @@ from runboard.shop.durations import minutes_of
 from runboard.shop.hours import Hours
 from runboard.shop.keys import PICTURE_NAME, is_picture_name
 from runboard.shop.problem import BookError as BookError
-from runboard.shop.problem import Problem
+from runboard.shop.problem import RecordProblem
 from runboard.shop.product import Attendance
 from runboard.shop.reading import Law, Reading, Record
 from runboard.shop.record import Of, fields_of, schema_of, to_json
@@ -42,7 +42,7 @@ class _File:
 def book_from_json(record: object) -> Book:
     """The book that a JSON record says. Raises ``BookError`` with everything that is wrong in it."""
     if not isinstance(record, Mapping):
-        raise BookError([Problem("", "", "not an object", {"what": "the book", "found": shown(record)})])
+        raise BookError([RecordProblem("", "", "not an object", {"what": "the book", "found": shown(record)})])
     reading = Reading(LAWS, "in" if record.get("units") == "in" else "mm")
     said = Record(record, reading)
     _check_file(said)

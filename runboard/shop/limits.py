@@ -13,7 +13,7 @@ from typing import Any
 from runboard.shop.book import Book, Product, Station
 from runboard.shop.care import seldom_at_most
 from runboard.shop.durations import format_duration
-from runboard.shop.problem import BookError, Problem
+from runboard.shop.problem import BookError, RecordProblem
 
 # A run. 2,000 good pieces are promised; the rest are extras.
 MOST_PIECES = 3_000
@@ -58,7 +58,7 @@ def check_limits(book: Book) -> None:
     """Raises ``BookError`` with what there is too much of, each name that is not one line, and each look at a machine that is
     too far from the next."""
     problems = [
-        Problem(part, "", "list too long", {"field": part, "most": most, "found": len(getattr(book, part))})
+        RecordProblem(part, "", "list too long", {"field": part, "most": most, "found": len(getattr(book, part))})
         for part, most in MOST_IN_BOOK.items()
         if len(getattr(book, part)) > most
     ]
@@ -80,18 +80,18 @@ def is_one_line(text: str) -> bool:
     return _NOT_ONE_LINE.search(text) is None
 
 
-def _things(book: Book) -> Iterator[Problem]:
+def _things(book: Book) -> Iterator[RecordProblem]:
     for at, station in enumerate(book.stations):
         yield from _seldom(f"stations[{at}]", f"station '{station.key}'", station, station.watch_every)
     for part in ("rooms", "services", "stations", "people", "jobs", "finishes"):
         for at, thing in enumerate(getattr(book, part)):
             if not is_one_line(thing.name):
-                yield Problem(f"{part}[{at}].name", f"{part}[{at}]", "not one line", {"field": "name"})
+                yield RecordProblem(f"{part}[{at}].name", f"{part}[{at}]", "not one line", {"field": "name"})
     if not is_one_line(book.name):
-        yield Problem("name", "", "not one line", {"field": "name"})
+        yield RecordProblem("name", "", "not one line", {"field": "name"})
 
 
-def _seldom(path: str, place: str, station: Station | None, every: timedelta | None) -> Iterator[Problem]:
+def _seldom(path: str, place: str, station: Station | None, every: timedelta | None) -> Iterator[RecordProblem]:
     most = seldom_at_most(station)
     if every is not None and every > most:
         said = {
@@ -99,30 +99,32 @@ def _seldom(path: str, place: str, station: Station | None, every: timedelta | N
             "most": format_duration(most),
             "found": format_duration(every),
         }
-        yield Problem(f"{path}.watch_every_minutes", place, "watched too seldom", said)
+        yield RecordProblem(f"{path}.watch_every_minutes", place, "watched too seldom", said)
 
 
-def _products(book: Book) -> Iterator[Problem]:
+def _products(book: Book) -> Iterator[RecordProblem]:
     for at, product in enumerate(book.products):
         yield from _route(book, product, f"products[{at}]")
     letters = sum(_letters(product) for product in book.products)
     if letters > MOST_BOOK_LETTERS:
-        yield Problem("products", "", "too long", {"field": "products", "most": MOST_BOOK_LETTERS, "found": letters})
+        yield RecordProblem(
+            "products", "", "too long", {"field": "products", "most": MOST_BOOK_LETTERS, "found": letters}
+        )
 
 
-def _route(book: Book, product: Product, path: str) -> Iterator[Problem]:
+def _route(book: Book, product: Product, path: str) -> Iterator[RecordProblem]:
     place = f"product '{product.key}'"
     excess = product_excess(product)
     if excess is not None:
         what, found, most = excess
-        yield Problem(path, place, "too long", {"field": what, "most": most, "found": found})
+        yield RecordProblem(path, place, "too long", {"field": what, "most": most, "found": found})
     names = [product.name, product.wood]
     for at, operation in enumerate(product.operations):
         here, station = f"{place}, operation '{operation.key}'", book.station(operation.station)
         yield from _seldom(f"{path}.operations[{at}]", here, station, operation.watch_every)
         names += [operation.name, *(pass_.name for pass_ in operation.passes), *(use.supply for use in operation.uses)]
     if not all(is_one_line(name) for name in names):
-        yield Problem(f"{path}.name", place, "not one line", {"field": "name"})
+        yield RecordProblem(f"{path}.name", place, "not one line", {"field": "name"})
 
 
 def _letters(thing: Any) -> int:

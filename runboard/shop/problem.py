@@ -88,7 +88,7 @@ class Unreadable(ValueError):
 
 
 @dataclass(frozen=True)
-class Problem:
+class RecordProblem:
     """One thing that is wrong in a record.
 
     ``path`` says where for a program (``products[0].operations[2].station``), ``place`` for a person ("product
@@ -115,7 +115,7 @@ class BookError(ValueError):
 
     code = "book wrong"
 
-    def __init__(self, problems: Sequence[Problem]) -> None:
+    def __init__(self, problems: Sequence[RecordProblem]) -> None:
         super().__init__("\n".join(problem.sentence for problem in problems))
         self.problems = tuple(problems)
 

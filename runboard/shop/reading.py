@@ -10,8 +10,8 @@ from types import MappingProxyType
 from typing import Any, TypeVar
 
 from runboard.shop.keys import LONGEST
-from runboard.shop.problem import Problem, Unreadable
-from runboard.shop.record import NAME_LENGTH, REQUIRED, Field, Kind, fields_of
+from runboard.shop.problem import RecordProblem, Unreadable
+from runboard.shop.record import NAME_LENGTH, REQUIRED, Kind, RecordField, fields_of
 from runboard.shop.units import Unit
 from runboard.shop.values import instead, shown, value_of
 
@@ -35,7 +35,7 @@ class Reading:
     laws: Mapping[type, Law]
     units: Unit = "mm"
     known: dict[str, Things] = field(default_factory=dict)
-    problems: list[Problem] = field(default_factory=list)
+    problems: list[RecordProblem] = field(default_factory=list)
     at_the_end: list[Callable[[], None]] = field(default_factory=list)
 
     @property
@@ -85,9 +85,9 @@ class Record:
         problems = self.reading.problems
         if len(problems) < MOST_PROBLEMS:
             path = ".".join(part for part in (self.path, at) if part)
-            problems.append(Problem(path, self.place, code, {"field": at, **facts}))
+            problems.append(RecordProblem(path, self.place, code, {"field": at, **facts}))
         elif len(problems) == MOST_PROBLEMS:
-            problems.append(Problem("", "", "too many problems"))
+            problems.append(RecordProblem("", "", "too many problems"))
 
     def is_new(self, what: object) -> bool:
         """Whether no record before it in its list was the same."""
@@ -145,7 +145,7 @@ class Record:
 
     # a field
 
-    def take(self, field: Field) -> Any:
+    def take(self, field: RecordField) -> Any:
         """What a field says, or what is read on with."""
         value = self.said.get(field.name, field.default)
         if value is REQUIRED:
@@ -160,7 +160,7 @@ class Record:
             self.refer(field.name, found, field.of.refers)
         return instead(field) if found is None else found
 
-    def value(self, field: Field, value: Any, at: str) -> Any:
+    def value(self, field: RecordField, value: Any, at: str) -> Any:
         """What one value says; ``None`` (noted) where it is wrong."""
         try:
             return value_of(field, value, self.reading.units)
@@ -168,7 +168,7 @@ class Record:
             self.wrong(unreadable.code, at, **unreadable.facts)
             return None
 
-    def _entries(self, field: Field, value: Any) -> Sequence[Any]:
+    def _entries(self, field: RecordField, value: Any) -> Sequence[Any]:
         """The values of a list; none where it is no list, or one far too long."""
         if not isinstance(value, list | tuple):
             self.wrong("wrong type", field.name, wanted="a list", found=shown(value))
@@ -182,7 +182,7 @@ class Record:
             return value
         return ()
 
-    def _several(self, field: Field, value: Any) -> tuple[Any, ...]:
+    def _several(self, field: RecordField, value: Any) -> tuple[Any, ...]:
         found: list[Any] = []
         for number, entry in enumerate(self._entries(field, value)):
             read = self.value(field, entry, f"{field.name}[{number}]")
@@ -195,11 +195,11 @@ class Record:
             found.append(read)
         return tuple(found)
 
-    def _record(self, field: Field, value: Any) -> Any:
+    def _record(self, field: RecordField, value: Any) -> Any:
         inside = self.inside(value, field.name)
         return inside.read(field.inner) if inside else None
 
-    def _records(self, field: Field, value: Any) -> Any:
+    def _records(self, field: RecordField, value: Any) -> Any:
         met: set[object] = set()
         found: list[Any] = []
         for number, entry in enumerate(self._entries(field, value)):
@@ -215,7 +215,7 @@ class Record:
             self.reading.known[field.noun] = {each.key: each for each in found if getattr(each, "key", "")}
         return field.of.unpack(found)
 
-    def _by_choice(self, field: Field, value: Any) -> Mapping[str, Any]:
+    def _by_choice(self, field: RecordField, value: Any) -> Mapping[str, Any]:
         inside = self.inside(value, field.name)
         if inside is None:
             return MappingProxyType({})
@@ -225,7 +225,7 @@ class Record:
         }
         return MappingProxyType({choice: each.read(field.inner) for choice, each in within.items() if each})
 
-    def _counts(self, field: Field, value: Any) -> Mapping[str, int]:
+    def _counts(self, field: RecordField, value: Any) -> Mapping[str, int]:
         inside, found = self.inside(value, field.name), dict[str, int]()
         if inside is not None:
             for key in inside.said:
@@ -236,7 +236,7 @@ class Record:
         return MappingProxyType(found)
 
 
-_WITHIN: Mapping[Kind, Callable[[Record, Field, Any], Any]] = {
+_WITHIN: Mapping[Kind, Callable[[Record, RecordField, Any], Any]] = {
     "texts": Record._several, "keys": Record._several, "choices": Record._several, "pairs": Record._several,
     "record": Record._record, "records": Record._records, "by choice": Record._by_choice, "counts": Record._counts,
 }  # fmt: skip

@@ -67,7 +67,7 @@ Interval = Annotated[timedelta, Of(least=0.5)]
 
 
 @dataclass(frozen=True)
-class Field:
+class RecordField:
     """One field of a record: its ``name`` there, the ``attribute`` that it becomes; ``inner`` is the dataclass of the records
     within."""
 
@@ -86,7 +86,7 @@ class Field:
         return self.inner.__name__.lower() if self.kind == "records" else self.name.removesuffix("s")
 
 
-def fields_of(record: type) -> Mapping[str, Field]:
+def fields_of(record: type) -> Mapping[str, RecordField]:
     """The fields of a dataclass's record by name, in the order in which they are written."""
     if record not in _KNOWN:
         hints = get_type_hints(record, include_extras=True)
@@ -97,10 +97,10 @@ def fields_of(record: type) -> Mapping[str, Field]:
     return _KNOWN[record]
 
 
-_KNOWN: dict[type, Mapping[str, Field]] = {}
+_KNOWN: dict[type, Mapping[str, RecordField]] = {}
 
 
-def _field(attribute: Any, plain: Any, of: Of) -> Field:
+def _field(attribute: Any, plain: Any, of: Of) -> RecordField:
     kind, choices, inner = _kind(plain, of)
     default = attribute.default
     if attribute.default_factory is not dataclasses.MISSING:
@@ -108,7 +108,7 @@ def _field(attribute: Any, plain: Any, of: Of) -> Field:
     in_minutes = kind in ("minutes", "wait") and attribute.name != "minutes"
     name = of.named or attribute.name + "_minutes" * in_minutes
     default = REQUIRED if default is dataclasses.MISSING else default
-    return Field(attribute.name, name, kind, default, of, of.most or _MOST.get(kind, 0), choices, inner)
+    return RecordField(attribute.name, name, kind, default, of, of.most or _MOST.get(kind, 0), choices, inner)
 
 
 def _taken_apart(hint: Any) -> tuple[Any, Of]:
@@ -153,7 +153,7 @@ def to_json(thing: Any) -> dict[str, Any]:
     return found
 
 
-_WRITERS: Mapping[Kind, Callable[[Field, Any], Any]] = {
+_WRITERS: Mapping[Kind, Callable[[RecordField, Any], Any]] = {
     "minutes": lambda field, span: minutes_of(span),
     "wait": lambda field, span: minutes_of(span),
     "time": lambda field, clock: f"{clock:%H:%M}",
@@ -181,7 +181,7 @@ def schema_of(record: type, records: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-def _described(field: Field, records: dict[str, Any]) -> dict[str, Any]:
+def _described(field: RecordField, records: dict[str, Any]) -> dict[str, Any]:
     if field.inner is not object and field.inner.__name__.lower() not in records:
         records[field.inner.__name__.lower()] = {}  # a record may hold its like
         records[field.inner.__name__.lower()] = schema_of(field.inner, records)
@@ -191,7 +191,7 @@ def _described(field: Field, records: dict[str, Any]) -> dict[str, Any]:
     return {"description": field.of.says, **shape} if field.of.says else shape
 
 
-def _shape(field: Field) -> dict[str, Any]:
+def _shape(field: RecordField) -> dict[str, Any]:
     inner = {"$ref": f"#/$defs/{field.inner.__name__.lower()}"}
     number = {"type": "number", "minimum": field.of.least, "maximum": field.most}
     text = {"type": "string", "minLength": field.of.least, "maxLength": field.most}

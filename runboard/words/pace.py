@@ -14,7 +14,7 @@ from runboard.words.plan import Names
 
 
 @dataclass(frozen=True)
-class Row:
+class PaceRow:
     """One station of a run and its work on a piece."""
 
     station: str
@@ -28,7 +28,7 @@ class RunWords:
 
     name: str
     sentences: tuple[str, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[PaceRow, ...]
     balance: str
 
 
@@ -60,7 +60,7 @@ def every(ticks: Fraction) -> str:
 def _of_run(names: Names, pace: RunPace) -> RunWords:
     found = names.runs.get(pace.run)
     rows = tuple(
-        Row(_station(names, station), every(station.each), pace.is_due and station.is_too_slow)
+        PaceRow(_station(names, station), every(station.each), pace.is_due and station.is_too_slow)
         for station in pace.by_station
     )
     line = StationLine([station.each for station in pace.by_station])

@@ -18,7 +18,7 @@ KINDS = ("setup", "loading", "machine", "unloading", "hand")
 
 
 @dataclass(frozen=True)
-class Line:
+class RouteLine:
     """One operation in words: its ``times`` are a line a pass, ``asks`` what somebody should say or know before a run."""
 
     key: str
@@ -44,7 +44,7 @@ class Time:
     is_measured: bool
 
 
-def route_lines(product: Product, book: Book) -> list[Line]:
+def route_lines(product: Product, book: Book) -> list[RouteLine]:
     """The route of a product, an operation a line."""
     asks = route_asks(product, book)
     return [
@@ -81,10 +81,10 @@ def _times(estimates: Estimates, run: RunState, step: Step) -> Iterator[Time]:
             yield Time(step.name, what, known.length, source, known.source == "measured")
 
 
-def _line(operation: Operation, number: int, book: Book, asks: list[str]) -> Line:
+def _line(operation: Operation, number: int, book: Book, asks: list[str]) -> RouteLine:
     station = book.station(operation.station)
     has_machine = any(pass_.machine for pass_ in operation.passes)
-    return Line(
+    return RouteLine(
         operation.key,
         number,
         operation.name,

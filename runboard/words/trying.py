@@ -25,7 +25,7 @@ Holds = Callable[[Problem, Plan, str], Holder | None]
 
 
 @dataclass(frozen=True)
-class Shop:
+class ShopNow:
     """What the words are about: the book, the runs, and what holds a tried plan."""
 
     book: Book
@@ -33,7 +33,7 @@ class Shop:
     holds: Holds
 
 
-def change_in_words(shop: Shop, run: str, change: Change) -> str:
+def change_in_words(shop: ShopNow, run: str, change: Change) -> str:
     """What is changed, as it stands above the answer and in the Review."""
     book, found = shop.book, shop.runs[run]
     match change:
@@ -73,7 +73,7 @@ def operation_name(run: RunState, key: str) -> str:
     return next((operation.name for operation in run.route.product.operations if operation.key == key), key)
 
 
-def answer_of(shop: Shop, run: str, change: Change, found: Compared) -> Iterator[str]:
+def answer_of(shop: ShopNow, run: str, change: Change, found: Compared) -> Iterator[str]:
     """By how much the finish and the hands-on hours move; where the finish does not, why, and what holds it."""
     before, after = found.before, found.after
     if after is None:
@@ -113,7 +113,7 @@ def _of_all(before: Side, after: Side, is_same_work: bool) -> Iterator[str]:
         )  # fmt: skip
 
 
-def _judged(shop: Shop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+def _judged(shop: ShopNow, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
     """What the move comes of, and how sure it is."""
     match _way(after.finish - before.finish), _way(after.hands - before.hands):
         case "same", more_or_less:
@@ -127,7 +127,7 @@ def _judged(shop: Shop, names: Names, run: str, change: Change, before: Side, af
             yield _say("more-hands")
 
 
-def _why_no_earlier(shop: Shop, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
+def _why_no_earlier(shop: ShopNow, names: Names, run: str, change: Change, before: Side, after: Side) -> Iterator[str]:
     """That it has slack, or where what is won is lost; what holds the run; and whether that is sure."""
     is_quicker = isinstance(change, Times) and change.per_cent < 100
     operation, kind = (change.operation, change.kind) if isinstance(change, Times) else ("", "")
@@ -158,7 +158,7 @@ def _steps(names: Names, some: Iterable[LeftOut]) -> str:
     return list_in_words(dict.fromkeys(names.step(out.run, out.step) for out in some))
 
 
-def table_of(shop: Shop, found: Compared) -> Iterator[tuple[str, str, str]]:
+def table_of(shop: ShopNow, found: Compared) -> Iterator[tuple[str, str, str]]:
     """(what, as it is, with the change), row by row; nothing where there is nothing to compare."""
     before, after = found.before, found.after
     if before is None or after is None or found.left_out or not before.finish or not after.finish:
@@ -202,7 +202,7 @@ def _span(ticks: int) -> str:
     return span_in_words(span_of(abs(ticks)))
 
 
-def _names(shop: Shop, side: Side) -> Names:
+def _names(shop: ShopNow, side: Side) -> Names:
     return Names(side.problem, shop.runs, shop.book, zone_of(shop.book.time_zone), side.problem.start)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from runboard.floor.long_work import KeptWork, Task
+from runboard.floor.long_work import KeptWork, TaskSeen
 
 # How a test lets what was given be worked at until something is true of it.
 GoOn = Callable[[Callable[[], object]], None]
@@ -12,11 +12,11 @@ GoOn = Callable[[Callable[[], object]], None]
 class KeptContract:
     """Run on ``kept``, which does what ``tests.background.work.at`` does."""
 
-    def now(self, kept: KeptWork, task: Task | None) -> Any:
+    def now(self, kept: KeptWork, task: TaskSeen | None) -> Any:
         assert task is not None
         return kept.look(task.id)
 
-    def over(self, kept: KeptWork, go_on: GoOn, task: Task | None) -> Any:
+    def over(self, kept: KeptWork, go_on: GoOn, task: TaskSeen | None) -> Any:
         """The job once it is over."""
         go_on(lambda: self.now(kept, task).is_over)
         return self.now(kept, task)

@@ -15,7 +15,7 @@ from unittest.mock import patch
 from runboard.demo.book import CREW, LEAD, demo_book
 from runboard.demo.phone import Draft, Shopfloor
 from runboard.demo.story import play
-from runboard.demo.worker import Spans, Worker
+from runboard.demo.worker import DemoWorker, Spans
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.run.calls.climb import asked_first
 from runboard.run.calls.dues import MISSED_AFTER, dues
@@ -65,12 +65,12 @@ def evening(seed: int = 5) -> Counting:
     orders = [{"line": str(line), "pieces": 1, "text": str(line)} for line in range(1, 31)]
     open_run(made, Wish("rails", orders, start=30), LEAD)
     with patch("runboard.demo.watching.LOOK_BEFORE", timedelta(seconds=-20)):
-        play(floor, [(begins, _stays(Worker(floor, one), begins + SESSION)) for one in PEOPLE])
+        play(floor, [(begins, _stays(DemoWorker(floor, one), begins + SESSION)) for one in PEOPLE])
     floor.note()
     return floor
 
 
-def _stays(worker: Worker, until: datetime) -> Spans:
+def _stays(worker: DemoWorker, until: datetime) -> Spans:
     """Somebody who works whenever there is something to do, and stays to the end of the evening."""
     yield from worker.arrive(until)
     while worker.floor.now < until - timedelta(minutes=15):

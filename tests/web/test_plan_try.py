@@ -19,7 +19,7 @@ from runboard.house import House
 from runboard.plan.changed import TraySize
 from runboard.plan.search import compare
 from runboard.web.fittings import fitted
-from runboard.words.trying import Shop, answer_of
+from runboard.words.trying import ShopNow, answer_of
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.core.test_changed import by_hand_only, in_the_evenings
@@ -137,7 +137,7 @@ def test_what_was_not_proved_is_not_said_to_be_sure(client: FlaskClient, house: 
     assert found.after is not None
     unsure = replace(found.after, bound=0)
 
-    shop = Shop(house.workshop.book, house.workshop.ledger.state.runs, lambda problem, plan, run: None)
+    shop = ShopNow(house.workshop.book, house.workshop.ledger.state.runs, lambda problem, plan, run: None)
 
     same = answer_of(shop, "r1", asked, replace(found, after=unsure))
     later = answer_of(shop, "r1", asked, replace(found, after=replace(unsure, finish=unsure.finish + 99)))

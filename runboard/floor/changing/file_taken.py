@@ -22,7 +22,7 @@ Record = dict[str, Any]
 _PARTS = ("rooms", "services", "stations", "people", "jobs", "finishes", "products")
 
 
-class Incoming(Protocol):
+class HeldFiles(Protocol):
     """Where a file is kept between the look at it and the press that takes it."""
 
     def keep(self, stream: BinaryIO) -> str: ...
@@ -61,7 +61,7 @@ class RunComing:
         return sorted({self.names.station(load.station) for load in self.run.loads.values()})
 
 
-def look_at_file(workshop: Workshop, incoming: Incoming, name: str) -> BookComing | RunComing:
+def look_at_file(workshop: Workshop, incoming: HeldFiles, name: str) -> BookComing | RunComing:
     """What taking a kept file would do. Refused, ``Unreadable`` or ``BookError`` where it cannot be taken at all."""
     record = _read(incoming, name)
     if "runboard_run" not in record:
@@ -70,7 +70,7 @@ def look_at_file(workshop: Workshop, incoming: Incoming, name: str) -> BookComin
 
 
 def take_file(
-    workshop: Workshop, incoming: Incoming, shelf: Shelf, settings: KeptSettings, name: str, seen: int
+    workshop: Workshop, incoming: HeldFiles, shelf: Shelf, settings: KeptSettings, name: str, seen: int
 ) -> str:
     """Take all of a kept file, or nothing; pictures only once nothing else is wrong, and before anything names them.
 
@@ -92,7 +92,7 @@ def take_file(
     return key
 
 
-def _read(incoming: Incoming, name: str, take: Take = nothing) -> Record:
+def _read(incoming: HeldFiles, name: str, take: Take = nothing) -> Record:
     """The record of a file that is kept; a book is checked."""
     stream = incoming.open(name)
     if stream is None:

@@ -13,14 +13,14 @@ OLD_AFTER = timedelta(hours=48)
 TRY_AGAIN_AFTER = timedelta(hours=1)
 
 
-class Copy(Protocol):
+class KeptCopy(Protocol):
     @property
     def at(self) -> datetime: ...
     @property
     def events(self) -> int: ...
 
 
-class CopyFailure(Protocol):
+class FailedCopy(Protocol):
     @property
     def at(self) -> datetime: ...
     @property
@@ -34,9 +34,9 @@ class Copies(Protocol):
     the ``failure`` until one succeeds."""
 
     def last_at(self, now: datetime) -> datetime | None: ...
-    def last(self, now: datetime) -> Copy | None: ...
-    def failure(self) -> CopyFailure | None: ...
-    def make(self, now: datetime) -> Copy: ...
+    def last(self, now: datetime) -> KeptCopy | None: ...
+    def failure(self) -> FailedCopy | None: ...
+    def make(self, now: datetime) -> KeptCopy: ...
 
 
 @dataclass(frozen=True)
@@ -60,7 +60,7 @@ class CopyLook:
         return self.state in ("old", "unreadable", "failed")
 
 
-def make_copy(workshop: Workshop, copies: Copies) -> Copy:
+def make_copy(workshop: Workshop, copies: Copies) -> KeptCopy:
     """A copy of the shop as it is now."""
     return copies.make(local_now(workshop))
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 
 from runboard.floor.changing.runs import new_event
-from runboard.floor.long_work import LongWork, Task
+from runboard.floor.long_work import LongWork, TaskSeen
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
@@ -56,10 +56,10 @@ def begin_prints(
     workshop: Workshop,
     run: str,
     prints: Mapping[str, int],
-    begin: Callable[[], Task | None],
+    begin: Callable[[], TaskSeen | None],
     work: LongWork,
     person: str,
-) -> Task:
+) -> TaskSeen:
     """Let cards be made that are laid out as these ``prints``, and note them.
 
     Refused 'cards busy' where somebody printed the same cards meanwhile, or too much is waiting; then none is noted.

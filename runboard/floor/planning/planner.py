@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 from itertools import islice
 from typing import Any
 
-from runboard.floor.long_work import KeptWork, Task
+from runboard.floor.long_work import KeptWork, TaskSeen
 from runboard.floor.planning.plans import Figured, Planned, ShownPlan, WhyNone, is_anybody_here, latest, plan_at_once
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
@@ -87,7 +87,7 @@ class Planner:
         older = figured.planned
         return ShownPlan(older, older.plan or planned.plan, older.is_older(self.workshop), figured.figures)
 
-    def search(self) -> Task | None:
+    def search(self) -> TaskSeen | None:
         """The search that goes on, or went on last."""
         return self.child.look(self.task) if self.child is not None and self.task else None
 

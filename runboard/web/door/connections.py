@@ -18,7 +18,7 @@ THEIR_SAY = 0.05
 BUSY = 3
 
 
-class Connections:
+class DoorConnections:
     """All connections of one server, of both its doors."""
 
     def __init__(self, bounds: Bounds) -> None:
@@ -70,7 +70,7 @@ class Connections:
 class Connection(H11Protocol):
     """uvicorn's own, with an end to what it waits for. ``among`` are all connections."""
 
-    def __init__(self, *arguments: Any, among: Connections, **named: Any) -> None:
+    def __init__(self, *arguments: Any, among: DoorConnections, **named: Any) -> None:
         super().__init__(*arguments, **named)
         self._among = among
         self._asking: _Timer = None  # until a request's headers are there

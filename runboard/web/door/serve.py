@@ -12,7 +12,7 @@ from typing import Any, Protocol, cast
 import uvicorn
 
 from runboard.web.door.asgi import Served
-from runboard.web.door.connections import Connection, Connections
+from runboard.web.door.connections import Connection, DoorConnections
 from runboard.words.sentences import sentence
 
 ENDS_WITHIN = 2.5  # seconds from Ctrl-C or SIGTERM
@@ -67,7 +67,7 @@ def serve(
     says of that address."""
     config = uvicorn.Config(
         served,
-        http=cast(Any, partial(Connection, among=Connections(served.bounds))),  # more than one door makes them
+        http=cast(Any, partial(Connection, among=DoorConnections(served.bounds))),  # more than one door makes them
         lifespan="on",
         log_level="warning",
         access_log=False,

@@ -41,7 +41,7 @@ _PAIR = (Field("label", "What", hint="Program, cutter, zero …"), Field("text",
 
 
 @dataclass(frozen=True)
-class Part:
+class FormPart:
     """A part of a form: its heading, and the names of its fields."""
 
     title: str = ""
@@ -50,48 +50,48 @@ class Part:
     note: str = ""
 
 
-_PARTS: Mapping[type, tuple[Part, ...]] = {
+_PARTS: Mapping[type, tuple[FormPart, ...]] = {
     Book: (
-        Part("", "name time_zone units emergency late_counts"),
-        Part("Never in a laser", "forbidden"),
-        Part(
+        FormPart("", "name time_zone units emergency late_counts"),
+        FormPart("Never in a laser", "forbidden"),
+        FormPart(
             "Noise",
             "noise_rule noise_limit_db noise_exchange_db",
             note="Each person's day is added up as information. It is never a measure of what does no harm.",
         ),
     ),
     Station: (
-        Part("", "name kind room services"),
-        Part("Watching it", "watch_usual watch_from watch_every_minutes", folded=True),
-        Part("Noise and eyewear", "noise_db eyewear", folded=True),
-        Part("Quiet hours", "quiet", folded=True),
+        FormPart("", "name kind room services"),
+        FormPart("Watching it", "watch_usual watch_from watch_every_minutes", folded=True),
+        FormPart("Noise and eyewear", "noise_db eyewear", folded=True),
+        FormPart("Quiet hours", "quiet", folded=True),
     ),
     Person: (
-        Part("", "name access skills"),
-        Part("Usual hours", "hours"),
-        Part("Start-up and tidy-up", "start_up_minutes tidy_up_minutes"),
+        FormPart("", "name access skills"),
+        FormPart("Usual hours", "hours"),
+        FormPart("Start-up and tidy-up", "start_up_minutes tidy_up_minutes"),
     ),
     Finish: (
-        Part("", "name sheet_date"),
-        Part(
+        FormPart("", "name sheet_date"),
+        FormPart(
             "Times",
             "recoat_minutes handle_minutes cure_minutes",
             note="Dry to the touch is not cured. Cold and damp make all of them longer.",
         ),
-        Part("Rags and air", "self_heats solvent airing_minutes ventilation"),
+        FormPart("Rags and air", "self_heats solvent airing_minutes ventilation"),
     ),
     Operation: (
-        Part("", "name station attendance services guess"),
-        Part("Loads and times", "passes"),
-        Part("The wait after it", "wait", folded=True),
-        Part("Start list", "checklist", folded=True),
-        Part("Setup sheet", "setup_sheet", folded=True),
-        Part("First-piece checks", "checks", folded=True),
-        Part("Cautions", "cautions", folded=True),
-        Part("What it uses up", "uses", folded=True),
-        Part("Skill, texts, good rate", "skill personal good_rate", folded=True),
-        Part("Finish, watching", "finish watch_every_minutes", folded=True),
-        Part("Instructions", "instructions", folded=True),
+        FormPart("", "name station attendance services guess"),
+        FormPart("Loads and times", "passes"),
+        FormPart("The wait after it", "wait", folded=True),
+        FormPart("Start list", "checklist", folded=True),
+        FormPart("Setup sheet", "setup_sheet", folded=True),
+        FormPart("First-piece checks", "checks", folded=True),
+        FormPart("Cautions", "cautions", folded=True),
+        FormPart("What it uses up", "uses", folded=True),
+        FormPart("Skill, texts, good rate", "skill personal good_rate", folded=True),
+        FormPart("Finish, watching", "finish watch_every_minutes", folded=True),
+        FormPart("Instructions", "instructions", folded=True),
     ),
 }
 
@@ -100,7 +100,7 @@ def form_of(record: type, book: Record, key: str = "", own: Iterable[Field] = ()
     """The form of a record of this kind, for what is in this book. ``key`` is that of the record itself, which is not among
     its own choices; ``own`` are fields of the form's own, or in place of one of the record's."""
     fields = {field.name: field for field in (*fields_for(record, book, key), *own)}
-    parts = _PARTS.get(record, (Part(),))
+    parts = _PARTS.get(record, (FormPart(),))
     placed = []
     for part in parts:
         named = [at for name in part.names.split() for at in fields if at == name or at.startswith(f"{name}.")]
@@ -126,7 +126,7 @@ def fields_for(record: type, book: Record, key: str = "", within: str = "") -> I
             yield _field(record, field, book, key, within)
 
 
-def _field(record: type, field: declared.Field, book: Record, key: str, within: str) -> Field:
+def _field(record: type, field: declared.RecordField, book: Record, key: str, within: str) -> Field:
     return Field(
         name=f"{within}{field.name}",
         label=_label(record, field.name),
@@ -142,14 +142,14 @@ def _field(record: type, field: declared.Field, book: Record, key: str, within: 
     )
 
 
-def _rows(field: declared.Field, book: Record) -> tuple[Field, ...]:
+def _rows(field: declared.RecordField, book: Record) -> tuple[Field, ...]:
     if field.kind != "records":
         return _PAIR if field.kind == "pairs" else ()
     key = (Field("key", "", "kept"),) if "key" in declared.fields_of(field.inner) else ()
     return (*key, *fields_for(field.inner, book))
 
 
-def _empty(field: declared.Field) -> Any:
+def _empty(field: declared.RecordField) -> Any:
     """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece; else the
     empty text, which the book's reader refuses where there must be something."""
     if field.default is None:
@@ -158,7 +158,7 @@ def _empty(field: declared.Field) -> Any:
     return 0 if is_none else ""
 
 
-def _choices(record: type, field: declared.Field, book: Record, key: str) -> Choices:
+def _choices(record: type, field: declared.RecordField, book: Record, key: str) -> Choices:
     nothing = _said(record, field.name, "nothing")
     said = named(book, field.of.refers, key) if field.of.refers else ()
     words = tuple(

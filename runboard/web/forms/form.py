@@ -8,7 +8,7 @@ from typing import Any
 
 from werkzeug.datastructures import MultiDict
 
-from runboard.shop.problem import Problem, sentence
+from runboard.shop.problem import RecordProblem, sentence
 from runboard.shop.units import Unit
 from runboard.web.forms.field import Field, Section, from_texts, to_texts
 
@@ -72,7 +72,7 @@ class Form:
         """What a record says of what the form asks."""
         return [_get(record, field.name) for field in self.fields]
 
-    def take(self, problems: Iterable[Problem], prefix: str) -> None:
+    def take(self, problems: Iterable[RecordProblem], prefix: str) -> None:
         """Put the validator's problems at their fields; those outside ``prefix`` stand above the form."""
         for problem in problems:
             inside = problem.path.startswith(f"{prefix}.") if prefix else True
@@ -96,7 +96,7 @@ class Form:
         rows = ((f"{field.name}.*.{part.name}", part) for field in self.fields for part in field.rows)
         return dict(((field.name, field) for field in self.fields), **dict(rows)).get(re.sub(r"\.\d+\.", ".*.", name))
 
-    def _sentence(self, problem: Problem, name: str) -> str:
+    def _sentence(self, problem: RecordProblem, name: str) -> str:
         field = self._field_of(name)
         if field is not None and field.wrong:
             return field.wrong

@@ -51,7 +51,7 @@ class Box:
 
 
 @dataclass(frozen=True)
-class Line:
+class Stroke:
     x1: float
     y1: float
     x2: float
@@ -81,7 +81,7 @@ class Drawing:
     width: float = 0
     height: float = 0
     boxes: list[Box] = field(default_factory=list)
-    lines: list[Line] = field(default_factory=list)
+    lines: list[Stroke] = field(default_factory=list)
     marks: list[str] = field(default_factory=list)
     words: list[Word] = field(default_factory=list)
 
@@ -125,7 +125,7 @@ class Drawn:
         return round(x, 1), round(y, 1)
 
     def _line(self, along: float, across: float, along2: float, across2: float, kind: str) -> None:
-        self.drawing.lines.append(Line(*self._turned(along, across), *self._turned(along2, across2), kind))
+        self.drawing.lines.append(Stroke(*self._turned(along, across), *self._turned(along2, across2), kind))
 
     def _box(self, start: float, end: float, across: float, size: float, kind: str) -> None:
         x, y = self._turned(start, across)

@@ -18,7 +18,7 @@ from runboard.run.refusal import Refused
 from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
-from runboard.words.trying import Shop, answer_of, change_in_words, table_of
+from runboard.words.trying import ShopNow, answer_of, change_in_words, table_of
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
 MOST_DIGITS = 6
@@ -28,7 +28,7 @@ part = Blueprint("plan_try", __name__)
 
 
 @dataclass(frozen=True)
-class Tried:
+class TriedChange:
     """What was asked, and what came of it: ``wrong`` says why there is no answer, ``is_coming`` that there is none yet."""
 
     change: str = ""
@@ -87,20 +87,20 @@ def drop() -> Response:
     return see_other(f"/review/runs/{run}#to-try")
 
 
-def _tried(run: RunState) -> Tried:
+def _tried(run: RunState) -> TriedChange:
     try:
         change, found = _answered(run.id)
     except Refused as refused:
-        return Tried(wrong=refusal(refused))
+        return TriedChange(wrong=refusal(refused))
     shop = _tried_in()
     asked = change_in_words(shop, run.id, change)
     if found is None:
-        return Tried(asked, is_coming=True)
-    return Tried(asked, tuple(answer_of(shop, run.id, change, found)), tuple(table_of(shop, found)))
+        return TriedChange(asked, is_coming=True)
+    return TriedChange(asked, tuple(answer_of(shop, run.id, change, found)), tuple(table_of(shop, found)))
 
 
-def _tried_in() -> Shop:
-    return Shop(*as_read(workshop()), partial(holding_with_change, workshop()))
+def _tried_in() -> ShopNow:
+    return ShopNow(*as_read(workshop()), partial(holding_with_change, workshop()))
 
 
 def _answered(run: str) -> tuple[Change, Compared | None]:

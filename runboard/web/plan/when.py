@@ -54,7 +54,7 @@ class When:
 
 
 @dataclass(frozen=True)
-class Line:
+class DueLine:
     """The order lines that are due at one moment and are as likely to be there in time: for whom, and how many pieces."""
 
     due: datetime
@@ -72,7 +72,7 @@ class RunWhen:
     late: tuple[str, ...] = ()
     range: str = ""
     evenings: tuple[str, ...] = ()
-    lines: tuple[Line, ...] = ()
+    lines: tuple[DueLine, ...] = ()
     hands: str = ""
     left_out: tuple[str, ...] = ()
 
@@ -179,14 +179,14 @@ def _evenings(names: Names, outlook: Forecast | None) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _lines(run: RunState, outlook: Forecast | None) -> list[Line]:
+def _lines(run: RunState, outlook: Forecast | None) -> list[DueLine]:
     chances = outlook.by_due if outlook is not None else {}
-    found: dict[tuple[datetime, str], Line] = {}
+    found: dict[tuple[datetime, str], DueLine] = {}
     due = [(order.due, order) for order in run.orders if order.due is not None]
     for moment, order in sorted(due, key=lambda pair: pair[0]):
         at = (run.id, order.line)
         key = (moment, share_in_words(chances[at], "chance") if at in chances else "")
-        line = found.get(key) or Line(*key, (), 0)
+        line = found.get(key) or DueLine(*key, (), 0)
         found[key] = replace(line, whom=(*line.whom, whom_of(order)), pieces=line.pieces + order.pieces)
     return list(found.values())
 

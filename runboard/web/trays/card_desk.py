@@ -10,7 +10,7 @@ from uuid import uuid4
 from runboard.cards.model import CardOrder
 from runboard.cards.pdf import write_pdf
 from runboard.floor.letting_in.travellers import Keys
-from runboard.floor.long_work import LongWork, Task
+from runboard.floor.long_work import LongWork, TaskSeen
 
 WHAT = "cards"
 KEPT = 10  # PDFs; an older one is made again in seconds
@@ -27,7 +27,7 @@ class CardDesk:
     folder: Path | None = None
     made: dict[str, Path] = field(default_factory=dict)
 
-    def make(self, run: str, order: CardOrder) -> Task | None:
+    def make(self, run: str, order: CardOrder) -> TaskSeen | None:
         """Start to make an order's PDF; None where too much is waiting already."""
         if self.folder is None:
             self.folder = Path(tempfile.mkdtemp(prefix="runboard-cards-"))
@@ -39,12 +39,12 @@ class CardDesk:
                 self.made.pop(old).unlink(missing_ok=True)
         return task
 
-    def look(self, run: str, task_id: str) -> Task | None:
+    def look(self, run: str, task_id: str) -> TaskSeen | None:
         """An order of this run as it stands; None for one that is not known any more."""
         task = self.work.look(task_id) if task_id in self.made else None
         return task if task and task.subject == run else None
 
-    def pdf(self, task: Task) -> bytes | None:
+    def pdf(self, task: TaskSeen) -> bytes | None:
         """The PDF of an order that is done; None where it is not, or not any more."""
         place = self.made.get(task.id)
         return place.read_bytes() if place and task.state == "done" and place.exists() else None

@@ -11,7 +11,7 @@ from runboard.cards.layout import PAPERS
 from runboard.cards.page import More, page_html
 from runboard.cards.pdf import PACKAGES
 from runboard.floor.letting_in.print_cards import begin_prints, full_trays, note_prints, prints_to_make
-from runboard.floor.long_work import Task
+from runboard.floor.long_work import TaskSeen
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import number_asked, page, refusal, said, see_other, workshop
@@ -164,7 +164,7 @@ def _sources(picture: Callable[[str], str | None]) -> Sources:
     return Sources(first_page(), desk().keys(), picture)
 
 
-def _why(task: Task) -> str:
+def _why(task: TaskSeen) -> str:
     """Why it failed, as a sentence."""
     if task.failure is None:
         return ""
