@@ -56,7 +56,7 @@ self.addEventListener("notificationclick", (event) => {
   event.notification.close();
   event.waitUntil((async () => {
     const open = await clients.matchAll({ type: "window", includeUncontrolled: true });
-    const now = open.find((one) => new URL(one.url).pathname === "/");
+    const now = open.find((page) => new URL(page.url).pathname === "/");
     return now ? now.focus() : clients.openWindow("/");
   })());
 });

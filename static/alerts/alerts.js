@@ -16,14 +16,14 @@ import { reminderPanel, reminderText, reminderTitle } from "./reminders.js";
 const WHOLE = ["machine end", "looks ended", "watch check", "nobody near"];
 
 export function alerts(scene) {
-  const due = each(alertsFor(scene)).filter((one) => !isHold(one));
+  const due = each(alertsFor(scene)).filter((alert) => !isHold(alert));
   const soft = isSoft(scene.state, scene.me);
   return html`<div role="alert" aria-live="assertive">
-    ${due.map((one, index) => html`<section class="panel ${isRed(one, scene.state) ? "red" : "act"} ${!soft && index === 0 && WHOLE.includes(kindOf(one)) ? "whole" : ""}">
-      ${isCare(one) ? reminderTitle(one.id) : html`<p class="alert-title">${titleOf(scene.state, one)}</p>`}
+    ${due.map((alert, index) => html`<section class="panel ${isRed(alert, scene.state) ? "red" : "act"} ${!soft && index === 0 && WHOLE.includes(kindOf(alert)) ? "whole" : ""}">
+      ${isCare(alert) ? reminderTitle(alert.id) : html`<p class="alert-title">${titleOf(scene.state, alert)}</p>`}
       ${soft ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}
-      ${one.late ? html`<p>${say("alert-late")}</p>` : nothing}
-      ${answers(scene, one)}</section>`)}
+      ${alert.late ? html`<p>${say("alert-late")}</p>` : nothing}
+      ${answers(scene, alert)}</section>`)}
   </div>${openCalls(scene)}`;
 }
 
@@ -36,13 +36,13 @@ export const holdsOver = (scene) => alertsFor(scene).filter(isHold).map((due) =>
     ${button(say("alert-tomorrow"), () => press(say("did-kept-held", { tray: due.tray }), [answer(due, "seen", { ask_again_at: isoIn(24 * 60) })]))}</div></section>`);
 
 function holdWords(state, due) {
-  const held = (state.runs?.[due.run]?.trays?.[due.tray]?.holds ?? []).filter((one) => one.step === due.step);
-  return held.map((one) => [say("held-why", { pieces: one.pieces, why: one.why }), one.waiting_for].filter(Boolean).join(": ")).join(" · ");
+  const held = (state.runs?.[due.run]?.trays?.[due.tray]?.holds ?? []).filter((hold) => hold.step === due.step);
+  return held.map((hold) => [say("held-why", { pieces: hold.pieces, why: hold.why }), hold.waiting_for].filter(Boolean).join(": ")).join(" · ");
 }
 
 /** One question a machine: that everybody was last seen elsewhere says more than that a look is due. */
 export const each = (all) =>
-  all.filter((due) => due.kind !== "watch check" || !all.some((one) => one.kind === "nobody near" && one.run === due.run && one.load === due.load && one.said === due.said));
+  all.filter((due) => due.kind !== "watch check" || !all.some((other) => other.kind === "nobody near" && other.run === due.run && other.load === due.load && other.said === due.said));
 
 const isCare = (due) => due.kind.startsWith("care ");
 const isRed = (due, state) => isDanger(due, state) || due.id.startsWith("care end|smoulder");
@@ -50,7 +50,7 @@ const isRed = (due, state) => isDanger(due, state) || due.id.startsWith("care en
 /** 'The laser has ended · 2 min ago' */
 export const titleOf = (state, due) => `${wordsOf(state, due)} · ${agoWords(due)}`;
 
-const saidOf = (state, due) => Object.values(state.said_running ?? {}).find((one) => due.said && one.said === due.said);
+const saidOf = (state, due) => Object.values(state.said_running ?? {}).find((said) => due.said && said.said === due.said);
 
 function wordsOf(state, due) {
   const said = saidOf(state, due);

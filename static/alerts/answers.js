@@ -58,8 +58,8 @@ export function saidAnswers(scene, due, load) {
 
 export function openSaid({ said }) {
   openSheet((scene) => {
-    const load = Object.values(scene.state.said_running ?? {}).find((one) => one.said === said);
-    const due = (scene.state.dues ?? []).find((one) => one.said === said);
+    const load = Object.values(scene.state.said_running ?? {}).find((load) => load.said === said);
+    const due = (scene.state.dues ?? []).find((due) => due.said === said);
     if (!load || !due) return html`${sheetHead(say("load-gone"))}<p>${say("said-over")}</p>`;
     return html`${sheetHead(stationName(scene.state, load.station))}<p>${saidWords(scene.state, load)}</p>${saidAnswers(scene, due, load)}`;
   });
@@ -88,7 +88,7 @@ function lookAnswers(state, due, call) {
   const facts = callFacts(state, call);
   const given = state.runs?.[call.run]?.given ?? {};
   const step = call.step || (Object.keys(given).find((key) => key.endsWith(`|${call.tray}`)) ?? "").split("|")[0];
-  const together = Object.entries(given).filter(([key, one]) => key.startsWith(`${step}|`) && one.look && one.to === call.person).map(([key]) => key.split("|")[1]);
+  const together = Object.entries(given).filter(([key, hand]) => key.startsWith(`${step}|`) && hand.look && hand.to === call.person).map(([key]) => key.split("|")[1]);
   const look = (result) => (tray) => ({ kind: "look given", run: call.run, tray, operation: step, body: { result } });
   const good = () => press(say("did-look-pass", facts), [...new Set([call.tray, ...together])].map(look("pass")).concat(answer(due, "done")));
   const notYet = () => press(say("did-look-fail", facts), [look("fail")(call.tray), answer(due, "done")]);
@@ -113,9 +113,9 @@ export function openCalls({ state, me }) {
 export function waitOver(state, due, reply) {
   const run = state.runs?.[due.run];
   const rest = run?.trays?.[due.tray]?.rests?.[due.step];
-  const beside = ringing(state).filter((one) => one.kind === "wait over" && one.id !== due.id && one.run === due.run && one.step === due.step);
-  const trays = beside.map((one) => one.tray);
-  const until = (at) => press(say("did-not-dry", { trays: trayWords([due.tray, ...trays]), until: at }), [due, ...beside].map((one) => answer(one, "still running", { ask_again_at: at })));
+  const beside = ringing(state).filter((other) => other.kind === "wait over" && other.id !== due.id && other.run === due.run && other.step === due.step);
+  const trays = beside.map((other) => other.tray);
+  const until = (at) => press(say("did-not-dry", { trays: trayWords([due.tray, ...trays]), until: at }), [due, ...beside].map((other) => answer(other, "still running", { ask_again_at: at })));
   return html`${trays.length ? html`<p>${say("wait-beside", { trays: trayWords(trays) })}</p>` : nothing}
     ${button(say("alert-seen"), reply("seen"), "go")}
     ${["dry", "cure"].includes(rest?.why) ? html`<p class="ask">${say("wait-not-dry")}</p><div class="pair">

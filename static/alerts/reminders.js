@@ -50,7 +50,7 @@ const typed = new Map();
 /** A reminder with all its answers; one press answers it, and those before it about the same thing. */
 export function reminderPanel({ state }, due) {
   const text = typed.get(due.id) ?? "";
-  const did = (done) => { typed.delete(due.id); press(say("did-reminder", { done }), [due.id, ...earlier(state, due.id)].map((one) => doneDraft(one, done))); };
+  const did = (done) => { typed.delete(due.id); press(say("did-reminder", { done }), [due.id, ...earlier(state, due.id)].map((id) => doneDraft(id, done))); };
   return html`<div class="stack">${answersTo(due.id).map((done) => button(done, () => did(done)))}</div>
     <details><summary>${say("reminder-else")}</summary>${textField(say("reminder-what"), text, (words) => { typed.set(due.id, words); })}
       <button type="button" class="full" ?disabled=${text.trim().length < LEAST} @click=${() => did(text.trim())}>${say("reminder-did-it")}</button></details>`;
@@ -60,7 +60,7 @@ export function reminderPanel({ state }, due) {
 export const reminderTitle = (reminder) => html`<p class="reminder">${signs(["W021"])}<span>${reminderText(reminder)}</span></p>`;
 
 // Saying where the rags are answers the question whether a place for them was ready.
-const earlier = (state, reminder) => openOf(state, reminder).filter((one) => one.startsWith("care start") || (reminder.startsWith("care lock-up") && one.startsWith("care end")));
+const earlier = (state, reminder) => openOf(state, reminder).filter((id) => id.startsWith("care start") || (reminder.startsWith("care lock-up") && id.startsWith("care end")));
 
 const openOf = (state, reminder) =>
   (state.dues ?? []).map((due) => due.id).filter((id) => id !== reminder && id.startsWith("care ") && parts(id).key === parts(reminder).key && isPast(state, id));
@@ -93,4 +93,4 @@ export const isSaid = (reminder, said) => (said.get(reminder) ?? "").trim().leng
 
 /** The events that say so, with what was still open about the same thing. */
 export const saidDrafts = (state, said) =>
-  [...said].flatMap(([reminder, done]) => [reminder, ...earlier(state, reminder)].map((one) => doneDraft(one, done.trim())));
+  [...said].flatMap(([reminder, done]) => [reminder, ...earlier(state, reminder)].map((id) => doneDraft(id, done.trim())));

@@ -34,7 +34,7 @@ const dayKey = (ms) => format({ year: "numeric", month: "2-digit", day: "2-digit
 
 /** Today in the shop's zone, '2026-03-09' */
 export function today() {
-  const part = Object.fromEntries(format({ year: "numeric", month: "2-digit", day: "2-digit" }).formatToParts(now()).map((one) => [one.type, one.value]));
+  const part = Object.fromEntries(format({ year: "numeric", month: "2-digit", day: "2-digit" }).formatToParts(now()).map((field) => [field.type, field.value]));
   return `${part.year}-${part.month}-${part.day}`;
 }
 
@@ -48,7 +48,7 @@ export function moment(iso) {
   const ms = typeof iso === "number" ? iso : millis(iso);
   if (Number.isNaN(ms)) return "";
   if (dayKey(ms) === dayKey(now())) return timeOfDay(ms);
-  const day = Object.fromEntries(format({ weekday: "short", day: "numeric", month: "short" }).formatToParts(ms).map((one) => [one.type, one.value]));
+  const day = Object.fromEntries(format({ weekday: "short", day: "numeric", month: "short" }).formatToParts(ms).map((field) => [field.type, field.value]));
   return Math.abs(ms - now()) < 6 * 86_400_000 ? `${day.weekday} ${timeOfDay(ms)}` : `${day.weekday} ${day.day} ${day.month.slice(0, 3)}, ${timeOfDay(ms)}`;
 }
 
@@ -79,6 +79,6 @@ export function atLocal(hhmm, near = now(), days = 0) {
 
 function zoneOffset(ms) {
   const options = { year: "numeric", month: "2-digit", day: "2-digit", hour: "2-digit", minute: "2-digit", second: "2-digit", hourCycle: "h23" };
-  const part = Object.fromEntries(format(options).formatToParts(ms).map((one) => [one.type, Number(one.value)]));
+  const part = Object.fromEntries(format(options).formatToParts(ms).map((field) => [field.type, Number(field.value)]));
   return Date.UTC(part.year, part.month - 1, part.day, part.hour, part.minute, part.second) - Math.floor(ms / 1000) * 1000;
 }

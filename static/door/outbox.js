@@ -135,7 +135,7 @@ async function store(press, label, events) {
   for (const [index, event] of events.entries()) {
     const entry = { press, label, event, made: made + index / 100 };
     await save(entry);
-    if (!entries.some((one) => one.event.id === event.id)) entries.push(entry);
+    if (!entries.some((entry) => entry.event.id === event.id)) entries.push(entry);
   }
   channel?.postMessage("put");
   tell();
@@ -154,7 +154,7 @@ async function save(entry) {
 
 /** Puts away a refused press that the person has read. */
 export async function dismiss(press) {
-  for (const entry of entries.filter((one) => one.press === press && one.refused)) await remove(entry);
+  for (const entry of entries.filter((entry) => entry.press === press && entry.refused)) await remove(entry);
   channel?.postMessage("dismissed");
   tell();
 }
@@ -162,7 +162,7 @@ export async function dismiss(press) {
 async function remove(entry) {
   // One that cannot be put away is sent again, and known.
   if (entry.n !== undefined) await tried("put away", () => database.delete("taps", entry.n));
-  entries = entries.filter((one) => one.event.id !== entry.event.id);
+  entries = entries.filter((kept) => kept.event.id !== entry.event.id);
 }
 
 export function drainSoon(ms = 0) {
@@ -223,11 +223,11 @@ async function settle(batch, { status, body }) {
   unsaved = status >= 429 ? (body.sentence ?? "") : "";
   if (status === 400) return refuse(batch[0], { sentence: body.sentence, code: "bad form" });
   if (status !== 200) throw new Error(`taps answered ${status}`);
-  const answers = new Map((body.taps ?? []).map((one) => [one.id, one]));
+  const answers = new Map((body.taps ?? []).map((tap) => [tap.id, tap]));
   for (const entry of batch) {
-    const one = answers.get(entry.event.id);
-    if (!one) throw new Error("a tap without an answer");
-    if (one.answer === "refused") await refuse(entry, one);
+    const answer = answers.get(entry.event.id);
+    if (!answer) throw new Error("a tap without an answer");
+    if (answer.answer === "refused") await refuse(entry, answer);
     else {
       await remove(entry);
       answered.push({ ...entry, seq: body.seq });
@@ -238,7 +238,7 @@ async function settle(batch, { status, body }) {
 async function refuse(entry, { code, facts, sentence }) {
   entry.refused = { code, facts, sentence };
   if (entry.n !== undefined) await tried("taps", () => database.put("taps", entry));
-  entries = entries.map((one) => (one.event.id === entry.event.id ? entry : one));
+  entries = entries.map((kept) => (kept.event.id === entry.event.id ? entry : kept));
 }
 
 /** What was kept for the next opening without a network. */

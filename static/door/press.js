@@ -22,9 +22,9 @@ const write = (presses) => remember("runboard.presses", JSON.stringify(presses.s
 
 /** The press that 'Undo' takes back: this phone's last, or the person's last from another phone. */
 export function lastPress() {
-  const mine = read().filter((one) => one.person === me() && Date.now() - one.at < OLD_MS);
+  const mine = read().filter((done) => done.person === me() && Date.now() - done.at < OLD_MS);
   const last = shop()?.people?.[me()]?.last && pressOf(shop().people[me()].last);
-  if (last && last !== mine.at(-1)?.id && !read().some((one) => one.id === last) && !undone().includes(last)) {
+  if (last && last !== mine.at(-1)?.id && !read().some((done) => done.id === last) && !undone().includes(last)) {
     return mine.length ? mine.at(-1) : { id: last, label: "", at: 0 };
   }
   return mine.at(-1) ?? null;
@@ -35,15 +35,15 @@ const undone = () => JSON.parse(recall("runboard.undone") ?? "[]");
 export const isUndone = (id) => undone().includes(id);
 
 /** Takes back a whole press. */
-export function undo(one, label) {
-  forget(one.id);
-  remember("runboard.undone", JSON.stringify([...undone(), one.id].slice(-REMEMBER)));
-  put(label, [{ run: "", person: me(), kind: "event undone", body: { event: one.id } }], seq());
+export function undo(done, label) {
+  forget(done.id);
+  remember("runboard.undone", JSON.stringify([...undone(), done.id].slice(-REMEMBER)));
+  put(label, [{ run: "", person: me(), kind: "event undone", body: { event: done.id } }], seq());
 }
 
 /** A refused press is no press: it is not what 'Undo' takes back. */
 export function forget(id) {
-  write(read().filter((one) => one.id !== id));
+  write(read().filter((done) => done.id !== id));
 }
 
 export const isoIn = (minutes) => new Date(now() + minutes * 60_000).toISOString();

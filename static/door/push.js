@@ -4,9 +4,9 @@ const section = document.getElementById("push");
 let shopKey = "";
 
 function show(state, sentence = "") {
-  for (const one of section.querySelectorAll("[data-push]")) {
-    one.hidden = one.dataset.push === "failed" ? !sentence : one.dataset.push !== state;
-    if (one.dataset.push === "failed") one.textContent = sentence;
+  for (const line of section.querySelectorAll("[data-push]")) {
+    line.hidden = line.dataset.push === "failed" ? !sentence : line.dataset.push !== state;
+    if (line.dataset.push === "failed") line.textContent = sentence;
   }
   section.hidden = false;
 }
@@ -63,13 +63,13 @@ const said = (sentence) => { document.getElementById("said").textContent = sente
 /** Does it, and shows how it stands then; what failed is said beside the button, which stays. */
 async function turn(change, before) {
   const buttons = section.querySelectorAll("button");
-  for (const one of buttons) one.disabled = true;
+  for (const button of buttons) button.disabled = true;
   try {
     show(await change());
   } catch (error) {
     show(before, error.message);
   } finally {
-    for (const one of buttons) one.disabled = false;
+    for (const button of buttons) button.disabled = false;
   }
 }
 

@@ -84,7 +84,7 @@ async function poll() {
 // A state that has a press of this phone but not yet its undo would show for a moment what was just taken back.
 function isBetween(fresh) {
   const left = unseen(fresh.seq);
-  const gone = (one) => one.kind === "event undone" && Date.now() - Date.parse(one.at) < UNDONE_MS && !left.some((other) => pressOf(other.id) === one.body.event);
+  const gone = (event) => event.kind === "event undone" && Date.now() - Date.parse(event.at) < UNDONE_MS && !left.some((other) => pressOf(other.id) === event.body.event);
   return Boolean(state) && left.some(gone);
 }
 
@@ -104,7 +104,7 @@ function take(fresh) {
 
 function choosePerson(fresh) {
   const people = Object.entries(fresh.people ?? {});
-  const [first] = people.find(([, one]) => one.access === "lead") ?? people[0] ?? [];
+  const [first] = people.find(([, person]) => person.access === "lead") ?? people[0] ?? [];
   if (first) become(first);
 }
 
@@ -115,8 +115,8 @@ function show() {
 }
 
 function withOwn(base, events) {
-  const undone = new Set(events.filter((one) => one.kind === "event undone").map((one) => one.body.event));
-  const left = events.filter((one) => !undone.has(pressOf(one.id)));
+  const undone = new Set(events.filter((event) => event.kind === "event undone").map((event) => event.body.event));
+  const left = events.filter((event) => !undone.has(pressOf(event.id)));
   if (!left.length) return base;
   if (!overlay) void fetchOverlay();
   return overlay ? overlay(base, left) : base;

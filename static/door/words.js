@@ -63,8 +63,8 @@ export function sayCode(family, code, facts) {
 }
 
 /** Why a press was refused: the catalogue's sentence, else the server's, else the code itself. */
-export const sayRefused = (one) =>
-  sayCode("refused", one.code, one.facts) || one.sentence || say("refused-other", { code: one.code ?? "" });
+export const sayRefused = (answer) =>
+  sayCode("refused", answer.code, answer.facts) || answer.sentence || say("refused-other", { code: answer.code ?? "" });
 
 /** Trays in their order: 1, 2, 10, 4a after 4. */
 export const inOrder = (ids) =>
@@ -72,7 +72,7 @@ export const inOrder = (ids) =>
 
 export const routeOf = (run, tray) => {
   const revision = run?.trays?.[tray]?.revision ?? run?.routes?.at(-1)?.number;
-  return (run?.routes?.find((one) => one.number === revision) ?? run?.routes?.at(-1))?.steps ?? [];
+  return (run?.routes?.find((route) => route.number === revision) ?? run?.routes?.at(-1))?.steps ?? [];
 };
 
 export const stepOf = (run, key, tray) =>
@@ -81,7 +81,7 @@ export const stepOf = (run, key, tray) =>
 
 /** A load's step, by the route that the load began by. */
 export const stepOfLoad = (run, load) =>
-  run?.routes?.find((one) => one.number === load.revision)?.steps.find((step) => step.key === load.step) ?? stepOf(run, load.step, Object.keys(load.pieces ?? {})[0]);
+  run?.routes?.find((route) => route.number === load.revision)?.steps.find((step) => step.key === load.step) ?? stepOf(run, load.step, Object.keys(load.pieces ?? {})[0]);
 
 export const stationName = (state, key) => state.stations?.[key]?.name ?? key ?? "";
 export const roomName = (state, key) => state.rooms?.[key] ?? key ?? "";

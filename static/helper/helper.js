@@ -20,8 +20,8 @@ const root = document.getElementById("helper");
 const title = document.title;
 let first = true;
 
-const does = (one) => () =>
-  ({ run: () => openRun(one), count: () => openCount(one) })[one.do]?.() ?? (one.do === "press" ? press(one.label, one.drafts) : undefined);
+const does = (offer) => () =>
+  ({ run: () => openRun(offer), count: () => openCount(offer) })[offer.do]?.() ?? (offer.do === "press" ? press(offer.label, offer.drafts) : undefined);
 
 function page(state) {
   const stand = standing();
@@ -47,11 +47,11 @@ const head = ({ step, title: name, run }) => step
   : html`<p class="line"><span>${run}</span></p><h1 tabindex="-1">${name}</h1>`;
 
 const watchFor = ({ step, words }) => step.cautions.length ? html`<section><h2 class="unseen">${words["watch-for"]}</h2>
-  <ul class="watch-for">${step.cautions.map((one) => html`<li>${signs(one.signs)}<span>${one.text}</span></li>`)}</ul></section>` : nothing;
+  <ul class="watch-for">${step.cautions.map((caution) => html`<li>${signs(caution.signs)}<span>${caution.text}</span></li>`)}</ul></section>` : nothing;
 
 const instructions = ({ step, words }) => html`<section><h2>${words["what-to-do"]}</h2>
-    <ol class="do-this">${step.instructions.map((one) => html`<li class=${step.instructions.length > 1 ? "" : "only"}><span>${one.text}</span>
-      ${one.picture ? html`<img src=${one.picture} alt="">` : nothing}</li>`)}</ol></section>
+    <ol class="do-this">${step.instructions.map((instruction) => html`<li class=${step.instructions.length > 1 ? "" : "only"}><span>${instruction.text}</span>
+      ${instruction.picture ? html`<img src=${instruction.picture} alt="">` : nothing}</li>`)}</ol></section>
   ${rows(words.texts, step.texts)}${rows(words.setup, step.setup)}
   ${step.wait ? html`<p class="note">${step.wait}</p>` : nothing}`;
 
@@ -66,8 +66,8 @@ function work(state, { at }, view) {
   return html`<section class="work"><h2>${view.heading}</h2>
     ${overdue ? html`<p class="note look">${state.words["running-overdue"]}</p>` : nothing}${view.text ? html`<p>${view.text}</p>` : nothing}
     ${checks.length ? html`<p>${state.words["first-piece"]}</p>` : nothing}
-    <div class="presses">${checks.map((one) => button(`${one.text}${one.limits ? `: ${one.limits}` : ""}`, () => openCheck(one), "full"))}
-    ${others.map((one) => button(one.words, does(one), "full"))}</div></section>`;
+    <div class="presses">${checks.map((check) => button(`${check.text}${check.limits ? `: ${check.limits}` : ""}`, () => openCheck(check), "full"))}
+    ${others.map((other) => button(other.words, does(other), "full"))}</div></section>`;
 }
 
 const isOverdue = (state, at) => Boolean(at === "running" && state.at === "running" && state.end_at && now() > millis(state.end_at));
@@ -89,11 +89,11 @@ function bar(state, { at }, view) {
 }
 
 function watch(state, { due, check }) {
-  const one = state.watch;
+  const watch = state.watch;
   const missed = now() >= due + MISSED_MS;
-  const looked = () => press(one.label, [{ kind: "watch checked", body: { at_check: check } }]);
-  return html`<section class="watch ${missed ? "missed" : ""}" role="alert"><p><b>${one.sentence}</b></p>
-    ${button(one.words, looked, "go")}<p class="foot">${one.note}</p></section>`;
+  const looked = () => press(watch.label, [{ kind: "watch checked", body: { at_check: check } }]);
+  return html`<section class="watch ${missed ? "missed" : ""}" role="alert"><p><b>${watch.sentence}</b></p>
+    ${button(watch.words, looked, "go")}<p class="foot">${watch.note}</p></section>`;
 }
 
 const offline = ({ words }) => serverReached() ? (notSaved() ? html`<p class="note look" role="status">${notSaved()}</p>` : nothing)

@@ -23,51 +23,51 @@ const page = (title, body) => html`<h1 tabindex="-1">${title}</h1>${body}<p>${bu
 const then = (label, drafts) => () => { closeSheet(); press(label, drafts); };
 
 /** Ticks, then about how long it runs, then the press that says that it runs. */
-export function openRun(one) {
+export function openRun(offer) {
   const ticked = new Set();
-  let minutes = one.minutes;
+  let minutes = offer.minutes;
   openSheet(() => {
     const { words } = tray();
-    const left = one.points.length - ticked.size;
+    const left = offer.points.length - ticked.size;
     const toggle = (at) => () => { if (!ticked.delete(at)) ticked.add(at); redraw(); };
-    const list = one.points.length ? [{ kind: "checklist ticked", body: { list: "full", items: one.items } }] : [];
-    return page(one.points.length ? words["list-title"] : one.words, html`
-      ${one.points.map((point, at) => html`<label class="tick"><input type="checkbox" .checked=${ticked.has(at)} @change=${toggle(at)}>
+    const list = offer.points.length ? [{ kind: "checklist ticked", body: { list: "full", items: offer.items } }] : [];
+    return page(offer.points.length ? words["list-title"] : offer.words, html`
+      ${offer.points.map((point, at) => html`<label class="tick"><input type="checkbox" .checked=${ticked.has(at)} @change=${toggle(at)}>
         ${point.signs.map((number) => html`<img src="/static/signs/${number}.svg" alt="" width="56" height="56">`)}<span>${point.text}</span></label>`)}
       ${stepper(words, words.minutes, minutes, { min: 1, max: 2000, unit: words.min, set: (more) => { minutes = more; redraw(); } })}
-      <button type="button" class="go" ?disabled=${left > 0} @click=${then(one.label, [...list, { kind: "machine started", body: { minutes } }])}>
-        ${left ? fill(words["list-left"], { left }) : one.ready}</button>`);
+      <button type="button" class="go" ?disabled=${left > 0} @click=${then(offer.label, [...list, { kind: "machine started", body: { minutes } }])}>
+        ${left ? fill(words["list-left"], { left }) : offer.ready}</button>`);
   });
 }
 
 /** Pieces that this phone called bad and that the server does not count yet. */
-const badHere = () => standing().own.filter((one) => one.kind === "lead called" && one.body.why === "bad piece");
+const badHere = () => standing().own.filter((event) => event.kind === "lead called" && event.body.why === "bad piece");
 
 /** 'Done' with those pieces counted as bad, so that the button says it at once. */
-export function withBad(one) {
+export function withBad(offer) {
   const fresh = badHere();
-  const counts = one?.drafts?.[0]?.kind === "load done" && one.drafts[0].body.counts;
-  if (!counts || !fresh.length) return one;
+  const counts = offer?.drafts?.[0]?.kind === "load done" && offer.drafts[0].body.counts;
+  if (!counts || !fresh.length) return offer;
   const [[key, { good, scrap }]] = Object.entries(counts);
   const more = fresh.slice(0, good).map((own) => ({ pieces: 1, why: own.body.note }));
   const said = { good: good - more.length, scrap: [...scrap, ...more] };
   const bad = said.scrap.reduce((sum, each) => sum + each.pieces, 0);
-  return { ...one, words: fill(tray().words["count-go"], { good: said.good, scrap: bad }), drafts: [{ ...one.drafts[0], body: { counts: { [key]: said } } }] };
+  return { ...offer, words: fill(tray().words["count-go"], { good: said.good, scrap: bad }), drafts: [{ ...offer.drafts[0], body: { counts: { [key]: said } } }] };
 }
 
 /** How many are good, and what is wrong with the others. */
-export function openCount(one) {
-  let bad = Math.min(Math.max(1, one.bad + badHere().length), one.pieces);
+export function openCount(offer) {
+  let bad = Math.min(Math.max(1, offer.bad + badHere().length), offer.pieces);
   let why = "";
   openSheet(() => {
     const { words } = tray();
-    const good = one.pieces - bad;
-    const scrap = [...one.before, ...(bad ? [{ pieces: bad, why }] : [])];
+    const good = offer.pieces - bad;
+    const scrap = [...offer.before, ...(bad ? [{ pieces: bad, why }] : [])];
     return page(words["count-title"], html`
-      ${stepper(words, words.good, good, { max: one.pieces, set: (more) => { bad = one.pieces - more; redraw(); } })}
-      ${stepper(words, words.scrap, bad, { max: one.pieces, set: (more) => { bad = more; redraw(); } })}
-      ${bad ? chosen(words["count-why"], one.reasons, why, (key) => { why = key; redraw(); }) : nothing}
-      <button type="button" class="go" ?disabled=${bad && !why} @click=${then(one.label, [{ kind: "load done", body: { counts: { [one.tray]: { good, scrap } } } }])}>
+      ${stepper(words, words.good, good, { max: offer.pieces, set: (more) => { bad = offer.pieces - more; redraw(); } })}
+      ${stepper(words, words.scrap, bad, { max: offer.pieces, set: (more) => { bad = more; redraw(); } })}
+      ${bad ? chosen(words["count-why"], offer.reasons, why, (key) => { why = key; redraw(); }) : nothing}
+      <button type="button" class="go" ?disabled=${bad && !why} @click=${then(offer.label, [{ kind: "load done", body: { counts: { [offer.tray]: { good, scrap } } } }])}>
         ${fill(words["count-go"], { good, scrap: bad })}</button>`);
   });
 }
@@ -121,7 +121,7 @@ function openBad() {
     const { words, wrong, call } = tray();
     const said = (why) => then(words["did-call"], [{ ...call.drafts[0], body: { why: "bad piece", note: why } }]);
     return page(words["bad-title"], html`<p class="place">${words["bad-count"]}</p><h2>${words["count-why"]}</h2>
-      <div class="choices">${wrong.bad.map((one) => button(one.words, said(one.why)))}</div>`);
+      <div class="choices">${wrong.bad.map((reason) => button(reason.words, said(reason.why)))}</div>`);
   });
 }
 
@@ -131,6 +131,6 @@ function openStop() {
     const said = (why) => then(words["did-stopped"], [
       { kind: "load stopped", body: { why } }, { ...call.drafts[0], body: { why: "stopped" } },
     ]);
-    return page(wrong.stop.heading, html`<div class="choices">${wrong.stop.reasons.map((one) => button(one.words, said(one.why)))}</div>`);
+    return page(wrong.stop.heading, html`<div class="choices">${wrong.stop.reasons.map((reason) => button(reason.words, said(reason.why)))}</div>`);
   });
 }

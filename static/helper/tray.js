@@ -69,18 +69,18 @@ function take(fresh) {
 /** How the load stands with what was pressed here and is not in the server's state yet: its state, and those presses. */
 export function standing() {
   const events = unseen(state.seq);
-  const undone = new Set(events.filter((one) => one.kind === "event undone").map((one) => one.body.event));
-  const own = events.filter((one) => one.load === state.about.load && !undone.has(pressOf(one.id)));
-  return { at: own.reduce((at, one) => state.after?.[one.kind] ?? at, state.at), own };
+  const undone = new Set(events.filter((event) => event.kind === "event undone").map((event) => event.body.event));
+  const own = events.filter((event) => event.load === state.about.load && !undone.has(pressOf(event.id)));
+  return { at: own.reduce((at, event) => state.after?.[event.kind] ?? at, state.at), own };
 }
 
 /** When this helper has to look at the running machine next, or null where nobody asks them to. */
 export function nextLook({ at, own }) {
   const watch = state.watch;
   if (at !== "running" || !watch?.mine) return null;
-  const said = own.filter((one) => ["machine started", "watch checked"].includes(one.kind));
-  const last = Math.max(millis(watch.checked_at) || 0, ...said.map((one) => Date.parse(one.at) + (one.offset_ms ?? 0)));
-  return { due: last + watch.every_ms, check: watch.check + said.filter((one) => one.kind === "watch checked").length };
+  const said = own.filter((event) => ["machine started", "watch checked"].includes(event.kind));
+  const last = Math.max(millis(watch.checked_at) || 0, ...said.map((event) => Date.parse(event.at) + (event.offset_ms ?? 0)));
+  return { due: last + watch.every_ms, check: watch.check + said.filter((event) => event.kind === "watch checked").length };
 }
 
 /** Records one press. `drafts` say kind and body; which load, step and tray they are about, the tray says. */

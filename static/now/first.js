@@ -23,8 +23,8 @@ export function first(scene) {
 
 /** One quiet line above the sentence: since when or why, which station, which room, and whether to stay. */
 function above(state, words, station, step) {
-  const one = state.stations?.[station];
-  const parts = [words?.replace(/\.$/, ""), one?.name, one && roomName(state, one.room)].filter(Boolean).join(" · ");
+  const here = state.stations?.[station];
+  const parts = [words?.replace(/\.$/, ""), here?.name, here && roomName(state, here.room)].filter(Boolean).join(" · ");
   return html`<p class="since">${parts}${step?.attendance === "watched" ? html` · <b>${say("attendance-watched")}</b>` : nothing}</p>`;
 }
 

@@ -70,7 +70,7 @@ function below(scene) {
 }
 
 function nextTime({ state, me: person }) {
-  const move = openMoves(state, person).find((one) => !["free", "stop", "watch", "job"].includes(one.code));
+  const move = openMoves(state, person).find((move) => !["free", "stop", "watch", "job"].includes(move.code));
   return move && titleOf(state, move);
 }
 
@@ -81,7 +81,7 @@ function attention(scene) {
   const due = alertsFor(scene);
   const rings = due.length || Object.keys(scene.state.calls ?? {}).length ? part("alerts")?.alerts(scene) : nothing;
   const asked = questions(scene, "asks");
-  return due.some((one) => isWatch(one) || isDanger(one, scene.state)) ? [rings, asked] : [asked, rings];
+  return due.some((alert) => isWatch(alert) || isDanger(alert, scene.state)) ? [rings, asked] : [asked, rings];
 }
 
 // Holds that are over are no hurry: below the work, where no thumb rests.
@@ -130,8 +130,8 @@ function wrongAndAway(scene) {
 
 function second(scene) {
   const due = alertsFor(scene);
-  if (due.some((one) => !rung.has(one.id) && one.kind !== "hold over")) window.scrollTo(0, 0);
-  rung = new Set(due.map((one) => one.id));
+  if (due.some((alert) => !rung.has(alert.id) && alert.kind !== "hold over")) window.scrollTo(0, 0);
+  rung = new Set(due.map((alert) => alert.id));
   const alarm = due.length || recall("runboard.sound") === "on" ? part("alarm") : here("alarm");
   alarm?.ring(scene, due);
   alarm?.title(due.length ? part("alerts")?.titleOf(scene.state, due[0]) ?? "" : "");

@@ -14,7 +14,7 @@ const PAST_MS = 5 * 60_000;
 const SPANS = ["minutes", "longest"];
 let behindSince = 0;
 
-const orderOf = (state, { run, line }) => state.runs?.[run]?.orders?.find((one) => one.line === line);
+const orderOf = (state, { run, line }) => state.runs?.[run]?.orders?.find((order) => order.line === line);
 
 /** '6 of Anna's late by 2 h', 'all done 25 min later', 'two walks more', for a move that has a price: what weighs most. */
 export function priceWords(state, { price }) {
@@ -34,8 +34,8 @@ export const why = ({ state }, { why: reason }) =>
 
 /** 'Too late to load the Laser: it takes 25 min, and you stop in 15 min.' */
 const tooLate = ({ state }) =>
-  (state.too_late ?? []).filter((one) => millis(one.at) > now()).map((one) => html`<p class="soft late-load">${say("too-late", {
-    station: stationName(state, one.station), minutes: Math.round(one.minutes), left: Math.max(1, Math.round(minutesTo(one.at))),
+  (state.too_late ?? []).filter((load) => millis(load.at) > now()).map((load) => html`<p class="soft late-load">${say("too-late", {
+    station: stationName(state, load.station), minutes: Math.round(load.minutes), left: Math.max(1, Math.round(minutesTo(load.at))),
   })}</p>`);
 
 /** Says that what comes first, and the prices, are of an older plan. */
@@ -54,10 +54,10 @@ const isPast = (plan, { facts }) => millis(facts.at) <= now() || (!serverReached
 
 /** Which order lines are late, and which will be by the plan, with the way to it. */
 function lateLines({ state, runs }) {
-  const is = runs.flatMap((run) => (run.orders ?? []).filter((one) => one.due && millis(one.due) <= now() && (one.good ?? 0) < one.pieces))
-    .map((one) => say("late-line-is", { what: lineWords(one), good: one.good ?? 0, pieces: one.pieces, due: one.due }));
-  const will = (state.plan?.late ?? []).filter((one) => millis(one.due) > now()).map((one) => ({ ...orderOf(state, one), ...one }))
-    .map((one) => say(one.there ? "late-line-will" : "late-line-few", { what: lineWords(one), pieces: one.pieces, due: one.due, there: one.there ?? "" }));
+  const is = runs.flatMap((run) => (run.orders ?? []).filter((order) => order.due && millis(order.due) <= now() && (order.good ?? 0) < order.pieces))
+    .map((order) => say("late-line-is", { what: lineWords(order), good: order.good ?? 0, pieces: order.pieces, due: order.due }));
+  const will = (state.plan?.late ?? []).filter((line) => millis(line.due) > now()).map((line) => ({ ...orderOf(state, line), ...line }))
+    .map((order) => say(order.there ? "late-line-will" : "late-line-few", { what: lineWords(order), pieces: order.pieces, due: order.due, there: order.there ?? "" }));
   return is.length + will.length ? html`<div class="notice late-lines">${[...is, ...will].map((words) => html`<p>${words}</p>`)}
     <a class="button full" href="/plan">${say("go-plan-page")}</a></div>` : nothing;
 }

@@ -20,8 +20,8 @@ let back = false;
 
 /** Whether a person has locked up today and pressed nothing since. */
 export function isOver({ state, me }) {
-  const one = state.people?.[me];
-  return !back && Boolean(one?.went_at && one.went_at === one.seen_at && !one.came_at) && atLocal("00:00") <= millis(one.went_at);
+  const mine = state.people?.[me];
+  return !back && Boolean(mine?.went_at && mine.went_at === mine.seen_at && !mine.came_at) && atLocal("00:00") <= millis(mine.went_at);
 }
 
 /** After 'Finish for today': what comes next time. */

@@ -23,7 +23,7 @@ export function openBadPiece({ load, step }) {
       ${positionsOf(run.trays[it.tray], it.positions)}
       ${stepper(say("bad-how-many"), it.pieces, { min: 1, max, set: (pieces) => { it.pieces = pieces; } })}
       ${oneOf(say("bad-what"), [["scrap", say("ui-scrap")], ["rework", say("ui-rework")]], it.what, (what) => { it.what = what; it.back ||= backTo.at(-2)?.key ?? step.key; })}
-      ${isScrap ? whyScrap(it.why, (why) => { it.why = why; }) : oneOf(say("bad-back-to"), backTo.map((one) => [one.key, one.name]), it.back, (back) => { it.back = back; })}
+      ${isScrap ? whyScrap(it.why, (why) => { it.why = why; }) : oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), it.back, (back) => { it.back = back; })}
       ${goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}
       <p class="hint">${say("bad-goes-on")}</p>`;
   });
@@ -48,7 +48,7 @@ function reworkIt(run, load, step, it) {
 /** The next free tray name beside a tray: 4a, 4b, … */
 export function freshTray(run, tray) {
   const number = String(tray).replace(/[a-z]+$/, "");
-  const letter = [..."abcdefghijklmnopqrstuvwxyz"].find((one) => !run.trays[number + one]);
+  const letter = [..."abcdefghijklmnopqrstuvwxyz"].find((letter) => !run.trays[number + letter]);
   return number + (letter ?? `z${Date.now() % 1000}`);
 }
 

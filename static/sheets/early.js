@@ -39,9 +39,9 @@ function finishTimes(state, run, trays, step) {
 
 /** The load that a tray's free pieces would make at a step; null where none are free. */
 function loadFor(run, tray, step) {
-  const one = run.trays[tray];
-  const held = (one.holds ?? []).filter((hold) => hold.step === step.key).reduce((sum, hold) => sum + hold.pieces, 0);
-  const free = (one.at?.[step.key] ?? 0) - (one.busy?.[step.key] ?? 0) - held;
+  const found = run.trays[tray];
+  const held = (found.holds ?? []).filter((hold) => hold.step === step.key).reduce((sum, hold) => sum + hold.pieces, 0);
+  const free = (found.at?.[step.key] ?? 0) - (found.busy?.[step.key] ?? 0) - held;
   const pieces = Math.min(free, step.load_pieces ?? free);
   return pieces > 0 ? { id: freshLoad(run, tray, step), run: run.id, step: step.key, station: step.station, pieces: { [tray]: pieces } } : null;
 }

@@ -57,8 +57,8 @@ export function openLockUp() {
   openSheet((scene) => {
     const running = openLoads(scene.state).filter((load) => load.state === "running" && (!load.watcher || load.watcher === scene.me));
     const asked = lockUpReminders(scene.state);
-    const points = asked.some((one) => one.startsWith("care lock-up|rags")) ? LOCK_UP.filter((key) => key !== "rags") : LOCK_UP;
-    const unsaid = asked.filter((one) => !isSaid(one, said)).length;
+    const points = asked.some((id) => id.startsWith("care lock-up|rags")) ? LOCK_UP.filter((key) => key !== "rags") : LOCK_UP;
+    const unsaid = asked.filter((id) => !isSaid(id, said)).length;
     const left = points.filter((key) => !ticked.has(key)).length + unsaid;
     const went = () => {
       const done = LOCK_UP.filter((key) => ticked.has(key) || !points.includes(key));
@@ -66,7 +66,7 @@ export function openLockUp() {
     };
     return html`${sheetHead(say("lockup-title"))}
       ${running.length ? stillRunning(scene, running) : nothing}
-      ${asked.map((one) => reminderChoice(one, said))}
+      ${asked.map((id) => reminderChoice(id, said))}
       ${points.map((key) => tick(words(scene, key), ticked.has(key), () => toggle(ticked, key)))}
       ${goButton(running.length ? say("lockup-wait") : unsaid ? say("lockup-say-first") : left ? say("list-left", { left }) : say("go-stop"), went, Boolean(left || running.length))}
       ${left && !unsaid && !running.length ? button(say("lockup-not-all"), closing(went), "quiet full spaced") : nothing}`;

@@ -40,10 +40,10 @@ export function openHold(scene, { runId, tray, from } = {}) {
   const it = { tray: trays[0], pieces: null, why: "", until: "" };
   openSheet(({ state }) => {
     const run = state.runs[from?.run ?? runId];
-    const one = run.trays[it.tray];
-    const step = from ? routeOf(run, it.tray).find((each) => each.key === from.step) : routeOf(run, it.tray).find((each) => one?.at?.[each.key]);
+    const tray = run.trays[it.tray];
+    const step = from ? routeOf(run, it.tray).find((each) => each.key === from.step) : routeOf(run, it.tray).find((each) => tray?.at?.[each.key]);
     if (!step) return html`${sheetHead(say("hold-title"))}<p>${say("hold-nothing")}</p>`;
-    const max = from ? one.busy?.[step.key] ?? 0 : (one.at?.[step.key] ?? 0) - (one.busy?.[step.key] ?? 0);
+    const max = from ? tray.busy?.[step.key] ?? 0 : (tray.at?.[step.key] ?? 0) - (tray.busy?.[step.key] ?? 0);
     const pieces = Math.min(it.pieces ?? max, max);
     const record = () => {
       const body = { why: it.why, pieces, ...(it.until ? { until: it.until } : {}) };

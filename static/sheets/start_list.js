@@ -35,7 +35,7 @@ export function openStartList(from, then, ready = "list-done") {
 const isForbidden = (run, material) => run.judged?.[material]?.says === "forbidden";
 
 const isBarred = (here, { key }) =>
-  key === "start-material" && (unknownTrays(here).length > 0 || materials(here).some((one) => isForbidden(here.run, one)));
+  key === "start-material" && (unknownTrays(here).length > 0 || materials(here).some((material) => isForbidden(here.run, material)));
 
 function row(scene, here, it, point, on, change) {
   const barred = isBarred(here, point);
@@ -49,7 +49,7 @@ function beside({ state }, here, { key }) {
   if (key === "start-extinguisher") return html`<span class="beside-point">${careText("which-extinguisher")}</span>`;
   if (key !== "start-material") return nothing;
   const known = materials(here);
-  const bad = known.filter((one) => isForbidden(here.run, one));
+  const bad = known.filter((material) => isForbidden(here.run, material));
   const look = toLookAt(here);
   return html`<b class="beside-point">${known.length ? list(known) : say("list-material-unknown")}</b>
     ${bad.length ? html`<b class="error">${say("list-material-forbidden", { material: bad })}</b>` : nothing}

@@ -52,7 +52,7 @@ function withLoad(scene, key, open) {
     ${fits.length ? html`<div class="stack">${fits.map((load) => button(loadTitle(state.runs[load.run], load), () => open(scene, loadScene(state, load))))}</div>` : html`<p>${say("wrong-no-load")}</p><a class="button" href="/trays">${say("ui-trays-title")}</a>`}`);
 }
 
-const stations = (scene) => Object.entries(scene.state.stations ?? {}).map(([key, one]) => [key, one.name]);
+const stations = (scene) => Object.entries(scene.state.stations ?? {}).map(([key, station]) => [key, station.name]);
 
 const atHand = (scene) => handsOf(scene.state, scene.me)?.load?.station ?? "";
 

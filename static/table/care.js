@@ -23,7 +23,7 @@ export function noteCare(draft, event) {
     const route = draft.routeOf(event.run, key);
     for (const step of countedMore(run.trays?.[key], tray)) mark(marks, draft, event, stepIn(route, step), "");
   }
-  marks.forEach((one, key) => keep(draft, event, key, one));
+  marks.forEach((mark, key) => keep(draft, event, key, mark));
   if (isBurnt(event)) noteBurn(draft, event);
 }
 
@@ -34,14 +34,14 @@ export function noteUnfitCare(draft, event) {
   const marks = new Map();
   const { pieces = {}, counts = {} } = event.body;
   const named = [event.tray, ...Object.keys(pieces), ...Object.keys(counts), ...Object.keys(run.boards?.[event.load] ?? {}), ...traysOf(event.load)];
-  const trays = named.filter((one) => draft.hasTray(event.run, one));
-  const ways = trays.length ? trays.map((one) => [draft.routeOf(event.run, one), run.trays[one].at ?? {}]) : [[draft.route(event.run), {}]];
+  const trays = named.filter((id) => draft.hasTray(event.run, id));
+  const ways = trays.length ? trays.map((tray) => [draft.routeOf(event.run, tray), run.trays[tray].at ?? {}]) : [[draft.route(event.run), {}]];
   for (const [route, at] of ways) {
     const last = indexIn(route, event.operation || stepOf(event.load));
     const first = route.findIndex((step) => step.key in at);
     route.filter((step, index) => index === last || (first >= 0 && first <= index && index < last)).forEach((step) => mark(marks, draft, event, step, ""));
   }
-  marks.forEach((one, key) => keep(draft, event, key, one));
+  marks.forEach((mark, key) => keep(draft, event, key, mark));
 }
 
 function countedMore(old, tray) {
@@ -69,8 +69,8 @@ function keep(draft, event, key, { run, step, station, heats, begins, ends }) {
 }
 
 function isBurnt({ body }) {
-  const said = [body.scrap ?? [], ...Object.values(body.counts ?? {}).map((one) => one.scrap ?? [])];
-  return said.flat().some((one) => one.why === "burnt");
+  const said = [body.scrap ?? [], ...Object.values(body.counts ?? {}).map((count) => count.scrap ?? [])];
+  return said.flat().some((reason) => reason.why === "burnt");
 }
 
 function noteBurn(draft, event) {

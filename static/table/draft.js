@@ -78,7 +78,7 @@ export class Draft {
   /** The route of a run, of the revision that holds for a tray. */
   routeOf(run, tray) {
     const { revision } = this.tray(run, tray);
-    return (this.run(run).routes ?? []).find((one) => one.number === revision)?.steps ?? this.route(run);
+    return (this.run(run).routes ?? []).find((route) => route.number === revision)?.steps ?? this.route(run);
   }
 
   /** The steps of a run's newest route. */
@@ -88,7 +88,7 @@ export class Draft {
 
   /** The route that a load was begun by, whatever the newest says. */
   routeOfLoad(load) {
-    return this.run(load.run).routes?.find((one) => one.number === load.revision)?.steps ?? this.route(load.run);
+    return this.run(load.run).routes?.find((route) => route.number === load.revision)?.steps ?? this.route(load.run);
   }
 
   stepOfLoad(load) {
@@ -153,19 +153,19 @@ export class Draft {
   }
 }
 
-const mapped = (records, write) => Object.fromEntries(Object.entries(records).map(([key, one]) => [key, write(one)]));
+const mapped = (records, write) => Object.fromEntries(Object.entries(records).map(([key, record]) => [key, write(record)]));
 
 // Somebody or something that the page was not told of stays untold.
 function merged(before, changed, write) {
   const known = Object.entries(changed).filter(([key]) => before?.[key]);
-  return known.length ? { ...before, ...Object.fromEntries(known.map(([key, one]) => [key, write(one)])) } : before;
+  return known.length ? { ...before, ...Object.fromEntries(known.map(([key, value]) => [key, write(value)])) } : before;
 }
 
 /** The run's own totals, and the good pieces of each order line: allotted late, the earliest due first. */
 function tallied(run) {
   const trays = Object.values(run.trays ?? {});
   const good = sum(trays.map((tray) => tray.good ?? 0));
-  const scrap = sum(trays.flatMap((tray) => Object.values(tray.scrap ?? {}).flat()).map((one) => one.pieces));
+  const scrap = sum(trays.flatMap((tray) => Object.values(tray.scrap ?? {}).flat()).map((reason) => reason.pieces));
   const orders = run.orders ?? [];
   const due = (order) => (order.due ? Date.parse(order.due) : Infinity);
   const allotted = new Map();

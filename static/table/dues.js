@@ -9,11 +9,11 @@ export function redue(before, made) {
   try {
     const old = dues(before);
     const fresh = dues(made);
-    const told = (before.dues ?? []).map((one) => nextLook(before, made, one));
-    const left = told.filter((one) => fresh.has(one.id) || one.again || !(old.has(one.id) || isAnswered(made, one)));
-    const kept = left.map((one) => ({ ...one, ...fresh.get(one.id) }));
-    const known = new Set(kept.map((one) => one.id));
-    const added = [...fresh.values()].filter((one) => !old.has(one.id) && !known.has(one.id));
+    const told = (before.dues ?? []).map((due) => nextLook(before, made, due));
+    const left = told.filter((due) => fresh.has(due.id) || due.again || !(old.has(due.id) || isAnswered(made, due)));
+    const kept = left.map((due) => ({ ...due, ...fresh.get(due.id) }));
+    const known = new Set(kept.map((due) => due.id));
+    const added = [...fresh.values()].filter((due) => !old.has(due.id) && !known.has(due.id));
     return { ...made, dues: [...kept, ...added].sort((one, other) => Date.parse(one.due_at) - Date.parse(other.due_at)) };
   } catch {
     return made;
@@ -29,7 +29,7 @@ function nextLook(before, made, due) {
   return { ...due, due_at: isoAfter(seen.at, stepAt(made.runs?.[due.run] ?? {}, due.step)?.watch_every ?? 5), stage: undefined, again: true };
 }
 
-const stepAt = ({ routes = [] }, key, number) => (routes.find((one) => one.number === number) ?? routes.at(-1))?.steps?.find((one) => one.key === key);
+const stepAt = ({ routes = [] }, key, number) => (routes.find((route) => route.number === number) ?? routes.at(-1))?.steps?.find((step) => step.key === key);
 
 const isAnswered = (state, due) =>
   due.kind.startsWith("care ") ? due.id in (state.reminders ?? {}) : Boolean(state.answers?.[due.id]) && state.answers[due.id].answer !== "claimed";

@@ -134,7 +134,7 @@ const isAtHand = ({ draft, event, load }) => atHand(draft, draft.person(event.pe
 /** Materials whose data sheet somebody looked at: they are asked about once a run. */
 function noteMaterials({ draft, event }) {
   const known = draft.run(event.run).materials ?? [];
-  const fresh = (event.body.materials ?? []).filter((one) => !known.includes(one));
+  const fresh = (event.body.materials ?? []).filter((material) => !known.includes(material));
   if (fresh.length) draft.putRun(event.run, { materials: [...known, ...fresh] });
 }
 
@@ -168,13 +168,13 @@ function countLeft(draft, event, load, tray) {
   const [good] = counted(tray, load.step, load.id);
   const left = remaining(load, tray);
   if (event.body.how !== "scrap") return countTray(draft, load, tray.id, good + left, null, event.moment);
-  const kept = (tray.scrap[load.step] ?? []).filter((one) => one.load === load.id).map(({ pieces, why }) => ({ pieces, why }));
+  const kept = (tray.scrap[load.step] ?? []).filter((reason) => reason.load === load.id).map(({ pieces, why }) => ({ pieces, why }));
   return countTray(draft, load, tray.id, good, [...kept, { pieces: left, why: "stopped" }], event.moment);
 }
 
 function releasePieces({ draft, event }) {
   const tray = draft.tray(event.run, event.tray);
-  draft.putTray(event.run, { ...tray, holds: tray.holds.filter((one) => event.operation && one.step !== event.operation) });
+  draft.putTray(event.run, { ...tray, holds: tray.holds.filter((hold) => event.operation && hold.step !== event.operation) });
 }
 
 function endWait({ draft, event }) {

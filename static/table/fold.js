@@ -30,10 +30,10 @@ const byMoment = (one, other) => momentOf(one) - momentOf(other) || (one.id < ot
 /** Events that hold: those that an 'event undone' among them names never happened. */
 function effective(events) {
   const gone = new Set();
-  for (const undo of events.filter((one) => one.kind === "event undone").reverse()) {
-    if (!gone.has(undo.id)) events.filter((one) => pressOf(one.id) === undo.body?.event || one.id === undo.body?.event).forEach((one) => gone.add(one.id));
+  for (const undo of events.filter((event) => event.kind === "event undone").reverse()) {
+    if (!gone.has(undo.id)) events.filter((event) => pressOf(event.id) === undo.body?.event || event.id === undo.body?.event).forEach((event) => gone.add(event.id));
   }
-  return events.filter((one) => !gone.has(one.id));
+  return events.filter((event) => !gone.has(event.id));
 }
 
 /** One event more; where it does not fit, it is listed in `unsettled` with its code. Never throws. */
@@ -105,7 +105,7 @@ function wrongState(event, load, step, state) {
 
 /** The first row for this kind and state whose `when` holds. */
 function findRow(table, subject, event, state, step) {
-  const fits = (row) => row.kind === event.kind && row.from.includes(state) && (row.when ?? []).every((one) => holds(one, event, step));
+  const fits = (row) => row.kind === event.kind && row.from.includes(state) && (row.when ?? []).every((when) => holds(when, event, step));
   return table[subject].rows.find(fits);
 }
 
@@ -134,7 +134,7 @@ function loadAtHand(draft, event) {
 function stepFor(draft, event, key, load) {
   if (load && isBegun(load)) return draft.stepOfLoad(load);
   const trays = load ? Object.keys(load.pieces) : [...Object.keys(event.body.pieces ?? {}), ...traysOf(event.load)];
-  const tray = trays.find((one) => draft.hasTray(event.run, one));
+  const tray = trays.find((tray) => draft.hasTray(event.run, tray));
   return stepIn(tray === undefined ? draft.route(event.run) : draft.routeOf(event.run, tray), key);
 }
 
@@ -146,7 +146,7 @@ function trayAtHand(draft, event) {
   const state = inProcess(tray) ? "open" : "closed";
   if (!step) return { load: asLoad(event.run, "", { step: "", station: "", state: "none" }), step, state };
   const named = event.load ? draft.load(event.run, event.load) : null;
-  const inside = draft.openLoads(event.run).find((one) => one.step === step.key && one.pieces[tray.id]);
+  const inside = draft.openLoads(event.run).find((load) => load.step === step.key && load.pieces[tray.id]);
   const key = event.load || assumedLoad(step, tray.id);
   const none = asLoad(event.run, key, { step: step.key, station: step.station, state: "none" });
   return { load: named ?? inside ?? draft.load(event.run, key) ?? none, step, state };
@@ -155,9 +155,9 @@ function trayAtHand(draft, event) {
 /** What becomes of a press that did not fit: the shop's version stays, or the press is made to fit. */
 function settle(draft, event) {
   const list = draft.base.unsettled ?? [];
-  const entry = list.find((one) => one.event === event.body.event);
+  const entry = list.find((each) => each.event === event.body.event);
   if (!entry) throw new Refused("nothing to settle", { event: event.body.event });
-  draft.changes.unsettled = list.filter((one) => one !== entry);
+  draft.changes.unsettled = list.filter((each) => each !== entry);
   if (event.body.keep === "press" && entry.kind !== event.kind) force(draft, entry, { ...formed({ ...entry, id: entry.event }), moment: event.moment }, take);
 }
 
@@ -165,7 +165,7 @@ function listUnsettled(draft, event, refusal) {
   const subject = event.load || event.tray || event.station;
   const { load, tray, operation, station } = event;
   const entry = { event: event.id, kind: event.kind, run: event.run, subject, person: event.person, at: event.moment, code: refusal.code, facts: refusal.facts };
-  draft.changes.unsettled = [...(draft.base.unsettled ?? []).filter((one) => one.event !== event.id), { ...lean({ ...entry, load, tray, operation, station }), body: event.body }];
+  draft.changes.unsettled = [...(draft.base.unsettled ?? []).filter((entry) => entry.event !== event.id), { ...lean({ ...entry, load, tray, operation, station }), body: event.body }];
 }
 
 /** The press that an event belongs to: X for X, X.2, X.3. */

@@ -10,7 +10,7 @@ export function takeHands(draft, load, event) {
   const person = draft.person(event.person);
   const room = draft.base.stations?.[load.station]?.room ?? person.room;
   draft.putPerson({ ...person, hands: [load.run, load.id], hands_since: event.moment, away: false, room, seen_at: event.moment });
-  return { ...fresh, people: [...fresh.people.filter((one) => one !== event.person), event.person], began: put(fresh.began, event.person, event.id) };
+  return { ...fresh, people: [...fresh.people.filter((person) => person !== event.person), event.person], began: put(fresh.began, event.person, event.id) };
 }
 
 /** Whatever the person's hands were at, they leave it. A load keeps its station. */
@@ -18,7 +18,7 @@ export function freeHands(draft, key) {
   const person = draft.person(key);
   if (!person.hands) return;
   const load = person.hands[0] ? draft.load(...person.hands) : null;
-  if (load) draft.putLoad({ ...load, people: load.people.filter((one) => one !== key), began: without(load.began, key) });
+  if (load) draft.putLoad({ ...load, people: load.people.filter((person) => person !== key), began: without(load.began, key) });
   draft.putPerson({ ...person, hands: null, hands_since: null });
 }
 

@@ -34,7 +34,7 @@ export function piecesWanted(draft, event, load, step) {
   const counts = body.counts ?? {};
   if (Object.keys(counts).length && !counts["*"]) {
     const before = (tray) => sum(counted(draft.tray(run, tray), step.key, load.id));
-    return positive(Object.entries(counts).map(([tray, one]) => [tray, one.good + piecesIn(one.scrap ?? []) - before(tray)]));
+    return positive(Object.entries(counts).map(([tray, count]) => [tray, count.good + piecesIn(count.scrap ?? []) - before(tray)]));
   }
   const board = draft.run(run).boards?.[load.id];
   if (board) return Object.fromEntries(Object.entries(board).map(([tray, pieces]) => [tray, Math.min(pieces, reach(draft, run, tray, step))]));
@@ -55,7 +55,7 @@ function reach(draft, run, trayKey, step) {
   const tray = draft.tray(run, trayKey);
   const route = draft.routeOf(run, trayKey);
   const index = indexIn(route, step.key);
-  let there = sum(route.slice(0, index + 1).map((one) => free(tray, one.key)));
+  let there = sum(route.slice(0, index + 1).map((step) => free(tray, step.key)));
   for (const load of draft.openLoads(run)) {
     const known = stepIn(route, load.step) && indexIn(route, load.step) < index;
     if (known && CAN_BE_ASSUMED_DONE.includes(load.state)) there += remaining(load, tray);

@@ -88,11 +88,11 @@ export function countTray(draft, load, trayKey, good, scrap, moment) {
   draft.putTray(load.run, changed);
 }
 
-export const piecesIn = (scrap) => sum(scrap.map((one) => one.pieces));
+export const piecesIn = (scrap) => sum(scrap.map((reason) => reason.pieces));
 
 function withScrap(tray, step, load, scrap) {
   if (scrap === null) return tray;
-  const reasons = [...(tray.scrap[step] ?? []).filter((one) => one.load !== load), ...scrap.filter((one) => one.pieces).map((one) => ({ ...one, load }))];
+  const reasons = [...(tray.scrap[step] ?? []).filter((reason) => reason.load !== load), ...scrap.filter((reason) => reason.pieces).map((reason) => ({ ...reason, load }))];
   return { ...tray, scrap: reasons.length ? put(tray.scrap, step, reasons) : without(tray.scrap, step) };
 }
 
@@ -101,7 +101,7 @@ export const isBegun = (load) => !["done", "off", "none"].includes(load.state);
 
 /** A spoiled personal piece leaves its position; its text goes back in the queue. */
 function dropPlaces(tray, scrap) {
-  const gone = scrap.flatMap((one) => one.positions ?? []).map(String);
+  const gone = scrap.flatMap((reason) => reason.positions ?? []).map(String);
   return gone.length ? { ...tray, places: Object.fromEntries(Object.entries(tray.places).filter(([place]) => !gone.includes(place))) } : tray;
 }
 
@@ -136,11 +136,11 @@ export function spread(counts, pieces) {
 function takeScrap(scrap, pieces) {
   const taken = [];
   const left = [];
-  for (const one of scrap) {
-    const here = Math.min(pieces, one.pieces);
+  for (const reason of scrap) {
+    const here = Math.min(pieces, reason.pieces);
     pieces -= here;
-    if (here) taken.push({ pieces: here, why: one.why });
-    if (one.pieces > here) left.push({ ...one, pieces: one.pieces - here });
+    if (here) taken.push({ pieces: here, why: reason.why });
+    if (reason.pieces > here) left.push({ ...reason, pieces: reason.pieces - here });
   }
   return [taken, left];
 }
@@ -173,6 +173,6 @@ export function hold(draft, run, trayKey, step, body, moment) {
   const there = free(tray, step.key);
   const wanted = body.pieces ?? there;
   if (wanted <= 0 || wanted > there) throw new Refused("pieces not there", { tray: trayKey, step: step.name, wanted, there });
-  const one = lean({ step: step.key, pieces: wanted, why: body.why, waiting_for: body.waiting_for, until: iso(body.until), since: moment });
-  draft.putTray(run, { ...tray, holds: [...tray.holds, one] });
+  const hold = lean({ step: step.key, pieces: wanted, why: body.why, waiting_for: body.waiting_for, until: iso(body.until), since: moment });
+  draft.putTray(run, { ...tray, holds: [...tray.holds, hold] });
 }

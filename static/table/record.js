@@ -32,7 +32,7 @@ export const without = (mapping, key) => {
   return rest;
 };
 
-export const sum = (numbers) => numbers.reduce((total, one) => total + one, 0);
+export const sum = (numbers) => numbers.reduce((total, number) => total + number, 0);
 export const isSame = (one, other) => Boolean(one && other && one[0] === other[0] && one[1] === other[1]);
 export const iso = (text) => (text ? new Date(text).toISOString() : null);
 export const isoAfter = (text, minutes) => new Date(Date.parse(text) + Math.round(minutes * 60_000)).toISOString();

@@ -27,7 +27,7 @@ function firstPieceChecked(draft, event) {
   const step = stepIn(draft.route(event.run), event.operation);
   if (!step) throw new Refused("step unknown", { step: event.operation, tray: "" });
   const { check = "", result } = event.body;
-  const per = (step.checks ?? []).find((one) => one.key === check)?.per ?? "setup";
+  const per = (step.checks ?? []).find((each) => each.key === check)?.per ?? "setup";
   const scope = `${step.key}|${checkScope(draft, event, step, per)}|${check}`;
   change(draft, event, "first_pieces", put(run.first_pieces ?? {}, scope, result));
   if (result === "fail") change(draft, event, "stopped", put(run.stopped ?? {}, step.key, event.id));
@@ -37,7 +37,7 @@ function firstPieceDecided(draft, event) {
   const run = openRun(draft, event);
   const here = ([key]) => key.startsWith(`${event.operation}|`);
   const entries = Object.entries(run.first_pieces ?? {});
-  const decided = event.body.what === "go on" ? entries.map((one) => (here(one) ? [one[0], "pass"] : one)) : entries.filter((one) => !here(one));
+  const decided = event.body.what === "go on" ? entries.map((entry) => (here(entry) ? [entry[0], "pass"] : entry)) : entries.filter((entry) => !here(entry));
   change(draft, event, "first_pieces", Object.fromEntries(decided));
   change(draft, event, "stopped", without(run.stopped, event.operation));
 }
@@ -61,7 +61,7 @@ function leadCalled(draft, event) {
   const { why } = event.body;
   const note = (event.body.note ?? "").slice(0, 300);
   const calls = draft.of("calls");
-  const same = ([key, one]) => one.run === run && one.tray === tray && one.person === person && one.why === why && !draft.of("answers")[`call|${key}`];
+  const same = ([key, call]) => call.run === run && call.tray === tray && call.person === person && call.why === why && !draft.of("answers")[`call|${key}`];
   const [key, open] = Object.entries(calls).find(same) ?? [];
   const call = open ? { ...open, note: note || open.note, step: step || open.step, times: (open.times ?? 1) + 1 } : { why, note, person, at: event.moment, run, tray, step };
   draft.changes.calls = put(calls, key ?? event.id, call);

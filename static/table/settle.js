@@ -25,12 +25,12 @@ function clearStation(draft, entry, event, take) {
 /** The body with its pieces and counts cut down to what there is. */
 function shrunk(body, there) {
   if ("good" in body) {
-    const scrap = (body.scrap ?? []).reduce((total, one) => total + one.pieces, 0);
+    const scrap = (body.scrap ?? []).reduce((total, reason) => total + reason.pieces, 0);
     body.good = Math.max(0, Math.min(body.good, there - scrap));
   }
   if (typeof body.pieces === "object") body.pieces = each(body.pieces, (pieces) => Math.min(pieces, there));
   else if ("pieces" in body) body.pieces = Math.min(body.pieces, there);
-  if ("counts" in body) body.counts = each(body.counts, (one) => shrunk({ ...one }, there));
+  if ("counts" in body) body.counts = each(body.counts, (count) => shrunk({ ...count }, there));
   return body;
 }
 

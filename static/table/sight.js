@@ -20,7 +20,7 @@ export const mustBeWatched = (draft, load) => load.state === "running" && (draft
 
 /** From when nobody counts as near; ahead where it is the end of somebody's session. */
 function aloneSince(draft, moment, load) {
-  const people = Object.entries(draft.base.people ?? {}).map(([key, raw]) => draft.people[key] ?? asPerson(key, raw)).filter((one) => wasSeen(draft, one));
+  const people = Object.entries(draft.base.people ?? {}).map(([key, raw]) => draft.people[key] ?? asPerson(key, raw)).filter((person) => wasSeen(draft, person));
   const ends = people.filter((person) => isNear(draft, person, load)).map((person) => nearUntil(draft, person, load));
   if (!people.length || ends.includes(null)) return null;
   const gone = ends.length ? Math.max(...ends) : Date.parse(moment);

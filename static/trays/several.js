@@ -15,14 +15,14 @@ export function openBulk({ run: { id: runId } }) {
     const run = state.runs[runId];
     const ids = inOrder(Object.keys(run.trays)).filter((id) => sum(run.trays[id].at));
     const steps = routeOf(run);
-    const to = steps.find((one) => one.key === step);
+    const to = steps.find((each) => each.key === step);
     const picked = ids.filter((id) => chosen.has(id) && to && toCount(run, run.trays[id], to));
     const record = () => press(say("did-filled", { trays: trayWords(picked), step: to.name }), picked.map((id) => ({
       kind: "pieces counted", run: runId, tray: id, operation: to.key, basis: "assumed", body: toCount(run, run.trays[id], to),
     })));
     return html`${sheetHead(say("trays-bulk-title"))}
       ${anyOf(say("trays-bulk-which"), ids.map((id) => [id, id]), chosen)}
-      ${oneOf(say("trays-bulk-to"), steps.map((one) => [one.key, one.name]), step, (key) => { step = key; })}
+      ${oneOf(say("trays-bulk-to"), steps.map((step) => [step.key, step.name]), step, (key) => { step = key; })}
       <p class="hint">${say("trays-bulk-about")}</p>
       ${goButton(picked.length ? say("trays-bulk-go", { trays: trayWords(picked), step: to.name }) : say("trays-bulk-title"), record, !picked.length)}`;
   });
@@ -44,16 +44,16 @@ export function openGive({ run: { id: runId } }) {
     const run = state.runs[runId];
     const steps = routeOf(run).filter(({ key }) => traysBefore(run, key).length);
     if (!steps.length) return html`${sheetHead(say("give-title"))}<p>${say("give-nothing")}</p>`;
-    const step = steps.find((one) => one.key === it.step) ?? steps[0];
+    const step = steps.find((step) => step.key === it.step) ?? steps[0];
     const ids = traysBefore(run, step.key);
     const trays = ids.filter((id) => it.trays.has(id));
-    const people = Object.entries(state.people ?? {}).filter(([, one]) => !one.removed);
+    const people = Object.entries(state.people ?? {}).filter(([, person]) => !person.removed);
     const facts = { person: it.to ? state.people[it.to]?.name ?? "" : "…", step: step.name, trays: trayWords(trays.length ? trays : ids) };
     const given = { kind: "operation given", run: runId, operation: step.key, body: { to: it.to, trays, look: Boolean(it.to && it.look) } };
     return html`${sheetHead(say("give-title"))}
-      ${oneOf(say("give-operation"), steps.map((one) => [one.key, one.name]), step.key, (key) => { it.step = key; it.trays.clear(); })}
+      ${oneOf(say("give-operation"), steps.map((step) => [step.key, step.name]), step.key, (key) => { it.step = key; it.trays.clear(); })}
       ${anyOf(say("give-which"), ids.map((id) => [id, id]), it.trays)}
-      ${oneOf(say("give-to"), [...people.map(([key, one]) => [key, one.name]), ["", say("give-nobody")]], it.to, (key) => { it.to = key; })}
+      ${oneOf(say("give-to"), [...people.map(([key, person]) => [key, person.name]), ["", say("give-nobody")]], it.to, (key) => { it.to = key; })}
       ${it.to ? tick(say("give-look"), it.look, () => { it.look = !it.look; }) : nothing}
       <div class="spaced">${goButton(say(it.to === "" ? "give-back" : "give-go", facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}</div>`;
   });

@@ -35,7 +35,7 @@ function where(state, run, tray) {
     return say(on ? "trays-on" : "trays-at", { pieces: tray.at[step.key], step: step.name, station: on ? stationName(state, on.station) : "" });
   });
   if (tray.good) rows.push(say("trays-good", { good: tray.good }));
-  const scrap = Object.entries(tray.scrap ?? {}).flatMap(([key, reasons]) => reasons.map((one) => say("trays-scrap", { pieces: one.pieces, why: one.why, step: stepOf(run, key, tray.id)?.name ?? key })));
+  const scrap = Object.entries(tray.scrap ?? {}).flatMap(([key, reasons]) => reasons.map((reason) => say("trays-scrap", { pieces: reason.pieces, why: reason.why, step: stepOf(run, key, tray.id)?.name ?? key })));
   return rows.length > 1 || scrap.length ? html`<ul>${[...rows, ...scrap].map((words) => html`<li>${words}</li>`)}</ul>` : nothing;
 }
 
@@ -60,18 +60,18 @@ function history(state, run, found) {
   if (found === null) return html`<p class="notice">${say("trays-history-offline")}</p>`;
   if (found.refused) return html`<p class="notice">${say("trays-history-refused", { code: found.refused })}</p>`;
   if (!found.length) return html`<p>${say("trays-history-none")}</p>`;
-  return html`<ol class="history">${found.map((one) => html`<li><span class="soft">${moment(one.at)}</span><span><span class=${one.undone ? "undone" : ""}>${didWords(state, run, one)}</span>
-    ${marks(one).map((mark) => html` <span class="soft">(${mark})</span>`)}</span></li>`)}</ol>`;
+  return html`<ol class="history">${found.map((entry) => html`<li><span class="soft">${moment(entry.at)}</span><span><span class=${entry.undone ? "undone" : ""}>${didWords(state, run, entry)}</span>
+    ${marks(entry).map((mark) => html` <span class="soft">(${mark})</span>`)}</span></li>`)}</ol>`;
 }
 
-const marks = (one) => [one.undone ? say("trays-history-undone") : "", ["tapped", undefined].includes(one.basis) ? "" : sayCode("basis", one.basis)].filter(Boolean);
+const marks = (entry) => [entry.undone ? say("trays-history-undone") : "", ["tapped", undefined].includes(entry.basis) ? "" : sayCode("basis", entry.basis)].filter(Boolean);
 
 /** Who did what at which step, and what was counted, moved or noted with it. */
-function didWords(state, run, one) {
-  const facts = one.facts ?? {};
-  const who = facts.who ?? (one.person ? personName(state, one.person) : "");
+function didWords(state, run, entry) {
+  const facts = entry.facts ?? {};
+  const who = facts.who ?? (entry.person ? personName(state, entry.person) : "");
   const step = stepOf(run, facts.step)?.name ?? facts.step;
-  const did = [who, sayCode("kind", one.kind) || slug(one.kind)].filter(Boolean).join(" ");
+  const did = [who, sayCode("kind", entry.kind) || slug(entry.kind)].filter(Boolean).join(" ");
   return [[did, step].filter(Boolean).join(": "), ...noted(facts)].join(", ");
 }
 

@@ -18,18 +18,18 @@ export function openCountTray(runId, trayId) {
     const tray = run.trays[trayId];
     const steps = routeOf(run, trayId).filter((step) => tray.at?.[step.key] || tray.counts?.[step.key]);
     if (!steps.length) return html`${sheetHead(say("trays-count-title", { tray: trayId }))}<p>${say("trays-count-nothing")}</p>`;
-    const step = steps.find((one) => one.key === it.step) ?? steps.findLast((one) => tray.counts?.[one.key]) ?? steps[0];
+    const step = steps.find((step) => step.key === it.step) ?? steps.findLast((step) => tray.counts?.[step.key]) ?? steps[0];
     const loads = loadsAt(run, tray, step.key);
     const load = it.load && loads.includes(it.load) ? it.load : loads[0];
     const [wasGood, wasScrap] = tray.counts?.[step.key]?.[load] ?? [0, 0];
     const good = it.good ?? wasGood;
     const scrap = it.scrap ?? wasScrap;
     const max = wasGood + wasScrap + (tray.at?.[step.key] ?? 0);
-    const kept = (tray.scrap?.[step.key] ?? []).find((one) => one.load === load)?.why;
+    const kept = (tray.scrap?.[step.key] ?? []).find((reason) => reason.load === load)?.why;
     const why = it.why ?? kept ?? scrapReasons()[0][1];
     const counted = { kind: "pieces counted", run: runId, tray: trayId, operation: step.key, ...(load ? { load } : {}), body: { good, scrap: scrap ? [{ pieces: scrap, why }] : [] } };
     return html`${sheetHead(say("trays-count-title", { tray: trayId }))}
-      ${oneOf(say("trays-move-step", { step: step.name }), steps.map((one) => [one.key, one.name]), step.key, (key) => pick(key, null))}
+      ${oneOf(say("trays-move-step", { step: step.name }), steps.map((step) => [step.key, step.name]), step.key, (key) => pick(key, null))}
       ${loads.length > 1 ? oneOf(say("wrong-which"), loads.map((id) => [id, id]), load, (id) => pick(step.key, id)) : nothing}
       ${stepper(say("ui-good"), good, { max: max - scrap, set: (count) => { it.good = count; } })}
       ${stepper(say("ui-scrap"), scrap, { max, set: (count) => { it.scrap = count; it.good = Math.min(good, max - count); } })}
@@ -59,7 +59,7 @@ export function openMove(runId, trayId) {
     const max = tray.at[from.key];
     const fresh = freshTray(run, trayId);
     const backTo = stepsTo(run, trayId, from.key);
-    const step = backTo.find((one) => one.key === it.step) ?? from;
+    const step = backTo.find((step) => step.key === it.step) ?? from;
     const to = it.to ?? fresh;
     const pieces = it.positions.size || Math.min(it.pieces, max);
     const record = () => {
@@ -67,12 +67,12 @@ export function openMove(runId, trayId) {
       press(say("did-moved", { pieces, tray: trayId, to }), [{ kind: "pieces moved", run: runId, tray: trayId, operation: from.key, body }]);
     };
     return html`${sheetHead(say("trays-move-title", { tray: trayId }))}
-      ${sources.length > 1 ? oneOf(say("trays-move-from"), sources.map((one) => [one.key, one.name]), from.key, (key) => { it.from = key; }) : nothing}
+      ${sources.length > 1 ? oneOf(say("trays-move-from"), sources.map((source) => [source.key, source.name]), from.key, (key) => { it.from = key; }) : nothing}
       ${positionsOf(tray, it.positions)}
       ${stepper(say("bad-how-many"), pieces, { min: 1, max, set: (count) => { it.pieces = count; } })}
       ${oneOf(say("trays-move-to"), targets(run, trayId, fresh), to, (key) => { it.to = key; if (key !== fresh && it.why === "split") it.why = "merge"; })}
       ${backTo.length > 1 ? html`<details><summary>${say("trays-move-step", { step: step.name })}</summary>
-        ${oneOf(say("bad-back-to"), backTo.map((one) => [one.key, one.name]), step.key, (key) => { it.step = key; it.why = key === from.key ? it.why : "rework"; })}</details>` : nothing}
+        ${oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), step.key, (key) => { it.step = key; it.why = key === from.key ? it.why : "rework"; })}</details>` : nothing}
       ${oneOf(say("trays-move-why"), WHYS.map((key) => [key, say(`trays-why-${key}`)]), it.why, (key) => { it.why = key; })}
       ${goButton(say("trays-move-go", { pieces, to }), record)}`;
   });

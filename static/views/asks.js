@@ -47,20 +47,20 @@ function wasRunning(state, load, key) {
 export function toSettle({ state }) {
   if (!state.unsettled?.length) return nothing;
   return html`<section><h2>${say("settle-title")}</h2><p class="soft">${say("settle-about")}</p>
-    ${state.unsettled.map((one) => entry(state, one))}${state.more?.unsettled ? html`<p class="soft">${say("settle-more", { count: state.more.unsettled })}</p>` : nothing}</section>`;
+    ${state.unsettled.map((press) => entry(state, press))}${state.more?.unsettled ? html`<p class="soft">${say("settle-more", { count: state.more.unsettled })}</p>` : nothing}</section>`;
 }
 
 /** What was pressed, in words: 'Ann pressed 10:42: load done, sand/4'. */
-const pressWords = (state, one) =>
-  say("settle-press", { person: one.person ? personName(state, one.person) : say("ui-somebody"), at: moment(one.at), what: sayCode("kind", one.kind) || slug(one.kind), subject: subjectOf(state, one) });
+const pressWords = (state, made) =>
+  say("settle-press", { person: made.person ? personName(state, made.person) : say("ui-somebody"), at: moment(made.at), what: sayCode("kind", made.kind) || slug(made.kind), subject: subjectOf(state, made) });
 
-function subjectOf(state, one) {
-  if (one.load && one.operation) return loadTitle(state.runs?.[one.run], { id: one.load, step: one.operation, pieces: one.body?.pieces ?? one.body?.counts ?? {} });
-  return one.tray ? say("ui-tray", { tray: one.tray }) : one.subject ?? "";
+function subjectOf(state, made) {
+  if (made.load && made.operation) return loadTitle(state.runs?.[made.run], { id: made.load, step: made.operation, pieces: made.body?.pieces ?? made.body?.counts ?? {} });
+  return made.tray ? say("ui-tray", { tray: made.tray }) : made.subject ?? "";
 }
 
-function entry(state, one) {
-  const settle = (keep) => () => press(say(`did-settle-${keep}`), [{ kind: "entry settled", run: one.run ?? "", body: { event: one.event, keep } }]);
-  return html`<div class="panel look"><p>${pressWords(state, one)}</p><p><b>${sayCode("refused", one.code, one.facts) || one.code}</b></p>
+function entry(state, made) {
+  const settle = (keep) => () => press(say(`did-settle-${keep}`), [{ kind: "entry settled", run: made.run ?? "", body: { event: made.event, keep } }]);
+  return html`<div class="panel look"><p>${pressWords(state, made)}</p><p><b>${sayCode("refused", made.code, made.facts) || made.code}</b></p>
     <div class="pair">${button(say("settle-keep-shop"), settle("shop"))}${button(say("settle-keep-press"), settle("press"))}</div></div>`;
 }

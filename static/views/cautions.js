@@ -15,6 +15,6 @@ export const signs = (numbers = []) =>
   numbers.map((number) => html`<img class="sign" src=${`/static/signs/${number}.svg`} alt=${say("sign-alt", { number })} width="44" height="44">`);
 
 export const cautions = (step) =>
-  step?.care?.length ? html`<ul class="cautions">${step.care.map((one) => html`<li>${signs(one.signs)}<span>${one.key ? careText(one.key) : sentence(one.text)}</span></li>`)}</ul>` : nothing;
+  step?.care?.length ? html`<ul class="cautions">${step.care.map((caution) => html`<li>${signs(caution.signs)}<span>${caution.key ? careText(caution.key) : sentence(caution.text)}</span></li>`)}</ul>` : nothing;
 
 const sentence = (text) => text[0].toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? "" : ".");

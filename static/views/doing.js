@@ -37,8 +37,8 @@ export const isWatched = (state, load) => Boolean(load.said) || (loadScene(state
 
 /** Who watches a running load, as far as anybody does: they are here, and were not last seen elsewhere. */
 export function watcherOf(state, load) {
-  const one = state.people?.[load.watcher];
-  const gone = !one?.came_at || one.away || (load.alone_since && millis(load.alone_since) <= now());
+  const watcher = state.people?.[load.watcher];
+  const gone = !watcher?.came_at || watcher.away || (load.alone_since && millis(load.alone_since) <= now());
   return gone ? "" : load.watcher;
 }
 
@@ -64,11 +64,11 @@ export const materials = ({ run, load }) => [...new Set(Object.keys(load.pieces 
 export const unknownTrays = ({ run, load }) => inOrder(Object.keys(load.pieces ?? {}).filter((tray) => !woodOf(run, tray)));
 
 /** The materials of a load whose data sheet nobody has looked at yet in this run. */
-export const toLookAt = ({ run, load }) => materials({ run, load }).filter((one) => run.judged?.[one]?.says === "look" && !run.materials?.includes(one));
+export const toLookAt = ({ run, load }) => materials({ run, load }).filter((material) => run.judged?.[material]?.says === "look" && !run.materials?.includes(material));
 
 export const inSession = (state, person) => {
-  const one = state.people?.[person];
-  return Boolean(one?.until && minutesTo(one.until) > -6 * 60 && one.came_at && now() - millis(one.came_at) < 18 * 3_600_000);
+  const there = state.people?.[person];
+  return Boolean(there?.until && minutesTo(there.until) > -6 * 60 && there.came_at && now() - millis(there.came_at) < 18 * 3_600_000);
 };
 
 /** Alerts whose moment is past and that nobody answered, oldest first. What was past for the server is past, though the

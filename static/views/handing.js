@@ -10,7 +10,7 @@ import { button, goButton, openSheet, sheetHead } from "./sheet.js";
 
 /** For the person to whom it was given with a look: the first piece is shown before the load is done. */
 export function showFirst({ state, me }, { run, load, step }) {
-  const tray = inOrder(Object.keys(load.pieces)).find((one) => run.given?.[`${load.step}|${one}`]?.look && run.looks?.[`${load.step}|${one}`] !== "pass");
+  const tray = inOrder(Object.keys(load.pieces)).find((id) => run.given?.[`${load.step}|${id}`]?.look && run.looks?.[`${load.step}|${id}`] !== "pass");
   if (!tray || givenOf(run, load.step, [tray])?.to !== me) return nothing;
   const called = Object.values(state.calls ?? {}).some((call) => call.why === "look" && call.person === me && call.run === load.run && call.tray === tray && call.step === load.step);
   const show = () => press(say("did-show-first", { step: step.name }), [{ kind: "lead called", ...about(load), load: "", tray, body: { why: "look" } }]);
@@ -25,7 +25,7 @@ export function handedOver({ state, me, runs }) {
   const people = isLead(state, me) ? learners(state, me) : [];
   if (!rows.length && !people.length) return nothing;
   return html`${rows.length ? html`<section><h2>${say("given-title")}</h2><ul class="rows">${rows}</ul></section>` : nothing}
-    ${people.length ? html`<details><summary>${say("shown-title")}</summary><ul class="rows">${people.map(([key, one]) => learner(state, key, one))}</ul></details>` : nothing}`;
+    ${people.length ? html`<details><summary>${say("shown-title")}</summary><ul class="rows">${people.map(([key, person]) => learner(state, key, person))}</ul></details>` : nothing}`;
 }
 
 function rowsOf(state, me, run) {
@@ -45,11 +45,11 @@ function rowsOf(state, me, run) {
 
 // 'Shown how'
 
-const learners = (state, me) => Object.entries(state.people ?? {}).filter(([key, one]) => key !== me && one.access !== "lead" && !one.removed);
+const learners = (state, me) => Object.entries(state.people ?? {}).filter(([key, person]) => key !== me && person.access !== "lead" && !person.removed);
 
-function learner(state, key, one) {
-  const known = (one.shown ?? []).map((station) => stationName(state, station));
-  return html`<li class="row"><span><b>${one.name}</b><br><span class="soft">${known.length ? say("shown-known", { stations: list(known) }) : say("shown-nothing")}</span></span>
+function learner(state, key, person) {
+  const known = (person.shown ?? []).map((station) => stationName(state, station));
+  return html`<li class="row"><span><b>${person.name}</b><br><span class="soft">${known.length ? say("shown-known", { stations: list(known) }) : say("shown-nothing")}</span></span>
     ${button(say("shown-open"), () => openShown(key))}</li>`;
 }
 
@@ -57,9 +57,9 @@ function openShown(key) {
   let station = "";
   openSheet(({ state }) => {
     const { name, shown = [] } = state.people[key];
-    const left = Object.entries(state.stations ?? {}).filter(([one, { start, kind }]) => !shown.includes(one) && (start || ["sander", "other machine"].includes(kind)));
+    const left = Object.entries(state.stations ?? {}).filter(([id, { start, kind }]) => !shown.includes(id) && (start || ["sander", "other machine"].includes(kind)));
     return html`${sheetHead(say("shown-sheet", { person: name }))}<p>${say("shown-about")}</p>
-      ${left.length ? oneOf(say("ui-where"), left.map(([one, { name: words }]) => [one, words]), station, (one) => { station = one; }) : html`<p>${say("shown-all")}</p>`}
+      ${left.length ? oneOf(say("ui-where"), left.map(([key, { name: words }]) => [key, words]), station, (picked) => { station = picked; }) : html`<p>${say("shown-all")}</p>`}
       ${goButton(say("shown-go", { person: name, station: station ? stationName(state, station) : "…" }), () => press(...shownHow(state, key, station)), !station)}`;
   });
 }
@@ -71,5 +71,5 @@ const shownHow = (state, key, station) => [
 
 /** On a load's sheet: a press for each person who was not shown this station yet. */
 export const shownButtons = ({ state, me }, station) =>
-  (isLead(state, me) ? learners(state, me) : []).filter(([, one]) => !(one.shown ?? []).includes(station))
-    .map(([key, one]) => button(say("shown-go", { person: one.name, station: stationName(state, station) }), () => press(...shownHow(state, key, station))));
+  (isLead(state, me) ? learners(state, me) : []).filter(([, person]) => !(person.shown ?? []).includes(station))
+    .map(([key, person]) => button(say("shown-go", { person: person.name, station: stationName(state, station) }), () => press(...shownHow(state, key, station))));

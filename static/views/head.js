@@ -43,14 +43,14 @@ function dueWords(run) {
 }
 
 function youAre(state, me) {
-  const people = Object.entries(state.people ?? {}).filter(([, one]) => !one.removed);
+  const people = Object.entries(state.people ?? {}).filter(([, person]) => !person.removed);
   if (people.length < 2) return nothing;
   if (people.length > 3) {
     return html`<label class="you"><span class="unseen">${say("ui-you-are")}</span>
-      <select @change=${(event) => become(event.target.value)}>${people.map(([key, one]) => html`<option value=${key} ?selected=${key === me}>${one.name}</option>`)}</select></label>`;
+      <select @change=${(event) => become(event.target.value)}>${people.map(([key, person]) => html`<option value=${key} ?selected=${key === me}>${person.name}</option>`)}</select></label>`;
   }
   return html`<div class="you" role="group" aria-label=${say("ui-you-are")}>
-    ${people.map(([key, one]) => html`<button type="button" aria-pressed=${String(key === me)} @click=${() => become(key)}>${one.name}</button>`)}
+    ${people.map(([key, person]) => html`<button type="button" aria-pressed=${String(key === me)} @click=${() => become(key)}>${person.name}</button>`)}
   </div>`;
 }
 

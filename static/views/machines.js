@@ -33,19 +33,19 @@ const MACHINES = ["cnc", "laser", "heater", "other machine"];
 export function stationsOf(state, isBusy) {
   const all = Object.entries(state.stations ?? {}).map(([key, station]) => ({ ...station, key, isMachine: MACHINES.includes(station.kind), holds: station.load, load: loadAt(state, station.load) }));
   const busy = all.filter(isBusy);
-  return { busy, idle: all.filter((one) => one.isMachine && !busy.includes(one)) };
+  return { busy, idle: all.filter((station) => station.isMachine && !busy.includes(station)) };
 }
 
 export const isAtWork = (load) => ["running", "ended", "stopped"].includes(load?.state);
 
 export const idleLine = (idle) =>
-  (idle.length ? html`<p class="idle-line">${shape("idle")}<span>${say("machines-idle", { stations: list(idle.map((one) => one.name)) })}</span></p>` : nothing);
+  (idle.length ? html`<p class="idle-line">${shape("idle")}<span>${say("machines-idle", { stations: list(idle.map((station) => station.name)) })}</span></p>` : nothing);
 
 export function machines(scene) {
   const { state } = scene;
   const said = saidRunning(state);
   const { busy, idle } = stationsOf(state, (station) => wantsRow(scene, station));
-  const free = idle.filter((station) => !station.holds && !said.some((one) => one.station === station.key));
+  const free = idle.filter((station) => !station.holds && !said.some((call) => call.station === station.key));
   return html`<section aria-labelledby="machines-title"><h2 class="unseen" id="machines-title">${say("ui-machines")}</h2>
     ${busy.map((station) => machine(scene, station))}${said.map((load) => saidRow(state, load))}${idleLine(free)}
   </section>`;

@@ -29,4 +29,4 @@ export const countedOf = (run, tray, { step, id }) => run.trays?.[tray]?.counts?
 
 /** What was counted as scrap of a tray in a load, as an event says it again. */
 export const scrapOf = (run, tray, { step, id }) =>
-  (run.trays[tray]?.scrap?.[step] ?? []).filter((one) => one.load === id).map(({ load: _, ...one }) => one);
+  (run.trays[tray]?.scrap?.[step] ?? []).filter((reason) => reason.load === id).map(({ load: _, ...reason }) => reason);

@@ -37,5 +37,5 @@ export function textsOn(run, load) {
 export function positionsOf(tray, picked) {
   const places = Object.entries(tray?.places ?? {});
   const words = ([place, [line, text]]) => html`<small>${say("position-of", { place })}</small> ${text || line}`;
-  return places.length ? anyOf(say("positions-which"), places.map((one) => [Number(one[0]), words(one)]), picked) : nothing;
+  return places.length ? anyOf(say("positions-which"), places.map((place) => [Number(place[0]), words(place)]), picked) : nothing;
 }

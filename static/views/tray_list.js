@@ -54,7 +54,7 @@ const row = (state, run, tray) => html`<li class="tray ${tray.holds?.length ? "h
   ${strip(run, tray)}<span class="next"><b>${nextWords(state, run, tray)}</b><span>${countWords(tray)}</span></span></li>`;
 
 export function countWords(tray) {
-  const scrap = Object.values(tray.scrap ?? {}).flat().reduce((total, one) => total + one.pieces, 0);
+  const scrap = Object.values(tray.scrap ?? {}).flat().reduce((total, reason) => total + reason.pieces, 0);
   const pieces = sum(tray.at);
   return [pieces ? say("count-pieces", { pieces }) : "", tray.good ? say("count-good", { good: tray.good }) : "", scrap ? say("count-scrap", { scrap }) : ""].filter(Boolean).join(", ");
 }
@@ -63,7 +63,7 @@ export function countWords(tray) {
 export function nextWords(state, run, tray) {
   const hold = tray.holds?.[0];
   if (hold) return say(hold.until ? "tray-held-until" : "tray-held", { why: hold.why, until: hold.until });
-  const step = routeOf(run, tray.id).find((one) => tray.at?.[one.key]);
+  const step = routeOf(run, tray.id).find((each) => tray.at?.[each.key]);
   if (!step) return say("tray-done");
   if (tray.busy?.[step.key]) return busyWords(state, run, tray, step);
   const rest = restBefore(run, tray, step);
@@ -86,23 +86,23 @@ function restBefore(run, tray, step) {
 
 export function waits({ state }) {
   const rows = waiting(state, stillMatters);
-  return rows.length ? html`<section><h2>${say("ui-waits")}</h2><ul class="rows">${rows.map((one) => restRow(state, one))}</ul></section>` : nothing;
+  return rows.length ? html`<section><h2>${say("ui-waits")}</h2><ul class="rows">${rows.map((wait) => restRow(state, wait))}</ul></section>` : nothing;
 }
 
 // A wait that is over matters only while its pieces have a latest end before them.
-function stillMatters(one) {
-  const { run, tray, step } = one;
+function stillMatters(wait) {
+  const { run, tray, step } = wait;
   const next = stepAfter(run, tray.id, step?.key);
-  return !isReady(one) || Boolean(next && (tray.at?.[next.key] ?? 0) > (tray.busy?.[next.key] ?? 0));
+  return !isReady(wait) || Boolean(next && (tray.at?.[next.key] ?? 0) > (tray.busy?.[next.key] ?? 0));
 }
 
-function restRow(state, one) {
-  const { run, rest, step, trays } = one;
-  const next = stepAfter(run, one.tray.id, step?.key);
-  const ready = isReady(one);
-  const line = html`<span>${waitWords(one)}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
+function restRow(state, wait) {
+  const { run, rest, step, trays } = wait;
+  const next = stepAfter(run, wait.tray.id, step?.key);
+  const ready = isReady(wait);
+  const line = html`<span>${waitWords(wait)}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
     <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>${timesOf(state, step, rest)}`;
-  const late = isLate(one) ? "late" : "";
+  const late = isLate(wait) ? "late" : "";
   if (ready || !next) return html`<li class="row ${late}">${line}</li>`;
   const early = () => open("early", { runId: run.id, trays, why: rest.why, until: rest.ready_at, step, next });
   return html`<li><details><summary class="row ${late}">${line}</summary>

@@ -9,10 +9,10 @@ export function waiting(state, matters) {
   const all = Object.values(state.runs ?? {}).flatMap((run) => Object.values(run.trays ?? {}).flatMap((tray) =>
     Object.entries(tray.rests ?? {}).filter(([, rest]) => !rest.ended_at).map(([key, rest]) => ({ run, tray, step: stepOf(run, key, tray.id), rest }))));
   const rows = new Map();
-  for (const one of all.sort((one, other) => endOf(one) - endOf(other)).filter(matters)) {
-    const key = [one.run.id ?? one.run.name, one.step?.key, moment(one.rest.ready_at), moment(one.rest.latest_at ?? NaN)].join("|");
-    const row = rows.get(key) ?? rows.set(key, { ...one, trays: [] }).get(key);
-    row.trays.push(one.tray.id);
+  for (const wait of all.sort((wait, other) => endOf(wait) - endOf(other)).filter(matters)) {
+    const key = [wait.run.id ?? wait.run.name, wait.step?.key, moment(wait.rest.ready_at), moment(wait.rest.latest_at ?? NaN)].join("|");
+    const row = rows.get(key) ?? rows.set(key, { ...wait, trays: [] }).get(key);
+    row.trays.push(wait.tray.id);
   }
   return [...rows.values()];
 }

@@ -14,7 +14,7 @@ const MOST = 4;
 export function machines(state) {
   const { busy, idle } = stationsOf(state, ({ out, isMachine, load }) => out || isAtWork(load) || (isMachine && load));
   if (!busy.length && !idle.length) return nothing;
-  return html`<section aria-label=${say("ui-machines")}>${busy.sort(byEnd).map((one) => machine(state, one))}${idleLine(idle)}</section>`;
+  return html`<section aria-label=${say("ui-machines")}>${busy.sort(byEnd).map((station) => machine(state, station))}${idleLine(idle)}</section>`;
 }
 
 const endOf = ({ load }) => (load?.end_at ? Date.parse(load.end_at) : Infinity);
@@ -39,14 +39,14 @@ function watched(state, load) {
 
 /** Who is here, and what their hands are at. */
 export function people(state) {
-  const here = Object.entries(state.people ?? {}).filter(([key, one]) => !one.removed && (inSession(state, key) || one.hands));
+  const here = Object.entries(state.people ?? {}).filter(([key, person]) => !person.removed && (inSession(state, key) || person.hands));
   if (!here.length) return nothing;
   return html`<section><h2 class="head">${say("wall-people")}</h2><ul>
-    ${here.map(([key, one]) => html`<li><span><b>${one.name}</b> ${doing(state, key, one)}</span>${one.until ? html`<time>${say("wall-until", { until: one.until })}</time>` : nothing}</li>`)}</ul></section>`;
+    ${here.map(([key, person]) => html`<li><span><b>${person.name}</b> ${doing(state, key, person)}</span>${person.until ? html`<time>${say("wall-until", { until: person.until })}</time>` : nothing}</li>`)}</ul></section>`;
 }
 
-function doing(state, key, one) {
-  if (one.away) return say("wall-away");
+function doing(state, key, person) {
+  if (person.away) return say("wall-away");
   const hands = handsOf(state, key);
   if (!hands) return say("wall-free");
   return hands.job ? hands.job.name ?? hands.job.key : loadTitle(hands.run, hands.load);
@@ -54,14 +54,14 @@ function doing(state, key, one) {
 
 /** By the moment they are over; the nearest first, and no more than fit. */
 export function waits(state) {
-  const rows = waiting(state, (one) => !isReady({ rest: { ready_at: one.rest.latest_at ?? one.rest.ready_at } }));
+  const rows = waiting(state, (wait) => !isReady({ rest: { ready_at: wait.rest.latest_at ?? wait.rest.ready_at } }));
   if (!rows.length) return nothing;
   return html`<section><h2 class="head">${say("wall-waits")}</h2><ul>${rows.slice(0, MOST).map(waitRow)}</ul>
     ${rows.length > MOST ? html`<p class="more">${say("wall-more", { count: rows.length - MOST })}</p>` : nothing}</section>`;
 }
 
-function waitRow(one) {
-  const { rest } = one;
-  const when = rest.latest_at && isReady(one) ? say("wait-by", { by: rest.latest_at }) : say("wait-from", { from: rest.ready_at });
-  return html`<li class=${isLate(one) ? "late" : ""}><span>${waitWords(one)}</span><time>${when}</time></li>`;
+function waitRow(wait) {
+  const { rest } = wait;
+  const when = rest.latest_at && isReady(wait) ? say("wait-by", { by: rest.latest_at }) : say("wait-from", { from: rest.ready_at });
+  return html`<li class=${isLate(wait) ? "late" : ""}><span>${waitWords(wait)}</span><time>${when}</time></li>`;
 }

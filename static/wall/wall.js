@@ -43,7 +43,7 @@ function calls(state, due, person) {
   const all = each(due).sort((one, other) => urgency(state, other) - urgency(state, one));
   const shown = all.slice(0, MOST);
   return html`<div class="all-calls" role="alert" aria-live="assertive">
-    ${shown.map((one) => call(state, one, person))}
+    ${shown.map((due) => call(state, due, person))}
     ${all.length > shown.length ? html`<p class="more">${say("wall-more", { count: all.length - shown.length })}</p>` : nothing}</div>`;
 }
 
@@ -69,8 +69,8 @@ function answers(state, due, load, person) {
 function drawn({ state }) {
   // One root, one class: the frame flashes for everybody, red only for what is dangerous. What somebody is asked alone at
   // first is shown without it.
-  const due = callsOf(state).filter((one) => !isOthers(one, ""));
-  document.body.className = due.length ? `calls ${due.some((one) => isDanger(one, state)) ? "danger-calls" : ""}` : "";
+  const due = callsOf(state).filter((alert) => !isOthers(alert, ""));
+  document.body.className = due.length ? `calls ${due.some((alert) => isDanger(alert, state)) ? "danger-calls" : ""}` : "";
   fit();
 }
 
