@@ -8,18 +8,18 @@ from typing import Any
 
 
 class Lamp:
-    """It keeps what it was sent. While ``slow`` is set it answers nothing. ``url`` is its address for Apprise."""
+    """It keeps what it was sent. While ``slow`` is set it answers nothing, until it is closed. ``url`` is its address for Apprise."""
 
     def __init__(self) -> None:
         self.got: list[dict[str, Any]] = []
-        self.slow = threading.Event()
+        self.slow, self.ends = threading.Event(), threading.Event()
         lamp = self
 
         class Handler(BaseHTTPRequestHandler):
             def do_POST(self) -> None:
                 text = self.rfile.read(int(self.headers["Content-Length"]))
                 if lamp.slow.is_set():
-                    time.sleep(2)
+                    lamp.ends.wait(30)
                     return
                 lamp.got.append(json.loads(text))
                 self.send_response(200)
@@ -34,6 +34,7 @@ class Lamp:
         threading.Thread(target=self.server.serve_forever, args=(0.05,), daemon=True).start()
 
     def close(self) -> None:
+        self.ends.set()
         self.server.shutdown()
         self.server.server_close()
 
