@@ -264,3 +264,18 @@ WaysToForget.TestCase.settings = settings(
     suppress_health_check=list(HealthCheck),
 )
 test_nothing_is_forgotten = WaysToForget.TestCase
+
+
+def test_a_start_is_watched_though_the_route_by_which_it_is_watched_no_longer_fits() -> None:
+    shop = WaysToForget()
+    shop.opens(start=datetime(2026, 6, 1, 16, 0, tzinfo=UTC))
+    shop.changes_the_route(tray="2", what="bench")
+    shop.starts_the_laser(tray="1", blind=True)
+    shop.ends_the_run(kind="run finished", blind=True)  # kept to settle: the laser runs
+    shop.changes_the_route(tray="1", what="name")  # tray 2 is engraved at the laser again
+    shop.starts_the_laser(tray="2", blind=True)
+
+    shop.takes_back_or_amends(number=0, minutes=0)  # so that the run was over before its route changed
+
+    shop.what_runs_is_watched()
+    assert shop.running() == {"engrave/2"}

@@ -10,6 +10,7 @@ from runboard.run.change import replace
 from runboard.run.fold.draft import Draft, put, without
 from runboard.run.fold.hands import stand_by
 from runboard.run.fold.names import step_of, trays_of
+from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState
 from runboard.run.log.event import Event, parse_moment
 
@@ -87,8 +88,8 @@ def _load(run: RunState, event: Event) -> Load | None:
     named = [*(event.get("pieces") or {}), *run.boards.get(event.load, ()), *trays_of(event.load)]
     tray = next((run.trays[tray_key] for tray_key in named if tray_key in run.trays), None)
     revision = (run.revision_of(known) if known else 0) or (tray.revision if tray else 0)
-    step = run.route_at(revision).step(key)
-    if step is None or step.operation.attendance != "watched":
+    step, revision = _watched(run, key, revision)
+    if step is None:
         return None
     said, moment = event.get("minutes"), event.moment
     return Load(
@@ -107,3 +108,13 @@ def _load(run: RunState, event: Event) -> Load | None:
         revision=revision,
         said=event.id,
     )
+
+
+def _watched(run: RunState, key: str, revision: int) -> tuple[Step | None, int]:
+    """A step that is watched, and the revision of the route that says so. The one that the load would go by comes first;
+    a revision that did not fit, or that is over, may be what whoever pressed had before them."""
+    for number in (revision, *range(len(run.revisions), 0, -1)):
+        step = run.route_at(number).step(key)
+        if step is not None and step.operation.attendance == "watched":
+            return step, number
+    return None, revision
