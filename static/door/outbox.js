@@ -33,6 +33,8 @@ function deviceId() {
 
 // What the storage did not do when it was last asked to: "read", "taps", "put away", "kept".
 const full = new Set();
+// What was not kept, by its key: tried again with the presses.
+const unkept = new Map();
 
 async function tried(what, action) {
   const before = full.has(what);
@@ -190,6 +192,7 @@ async function drain() {
 
 async function sendAll() {
   for (const entry of onlyHere()) await save(entry);
+  for (const [key, value] of unkept) await keep(key, value);
   await reread();
   for (let batch = next(BATCH); batch.length; batch = next(BATCH)) {
     const answer = await post(batch);
@@ -243,4 +246,7 @@ async function refuse(entry, { code, facts, sentence }) {
 
 /** What was kept for the next opening without a network. */
 export const kept = (key) => tried("read", () => database.get("kept", key));
-export const keep = (key, value) => tried("kept", () => database.put("kept", value, key));
+export async function keep(key, value) {
+  unkept.set(key, value);
+  if (await tried("kept", () => database.put("kept", value, key)) && unkept.get(key) === value) unkept.delete(key);
+}
