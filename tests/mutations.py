@@ -35,7 +35,7 @@ MUTATIONS = (
     # push
     Mutation(
         "runboard/alerts/push_service.py",
-        '"Topic": topic(one, message["id"])',
+        '"Topic": topic(subscription, message["id"])',
         '"Topic": message["id"][:32]',
         "a service reads what an alert is about",
         "push",
@@ -49,8 +49,8 @@ MUTATIONS = (
     ),
     Mutation(
         "runboard/alerts/push_service.py",
-        '"keys": {"p256dh": one.p256dh, "auth": one.auth}',
-        '"keys": {"p256dh": one.p256dh, "auth": one.p256dh[:22]}',
+        '"keys": {"p256dh": subscription.p256dh, "auth": subscription.auth}',
+        '"keys": {"p256dh": subscription.p256dh, "auth": subscription.p256dh[:22]}',
         "a message is encrypted by another secret",
         "push",
     ),

@@ -107,8 +107,8 @@ class _Server(uvicorn.Server):
         if self.started:
             if self._beside:
                 await self._beside.begin(self)
-            print(sentence("serve-at", {"address": self._address}), flush=True)
-            print(self._more(self._address), end="", flush=True)
+            more = self._more(self._address)  # before anybody who reads the address can pair
+            print(sentence("serve-at", {"address": self._address}), more, sep="\n", end="", flush=True)
             if self._open_browser and _has_a_screen():
                 webbrowser.open(self._address)
 
