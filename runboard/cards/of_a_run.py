@@ -19,8 +19,9 @@ from runboard.cards.work import (
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import OrderLine, RunState, Tray
 from runboard.run.rules.resting import wait_after
-from runboard.shop.book import Book, Operation
+from runboard.shop.book import Book
 from runboard.shop.care import finish_of
+from runboard.shop.product import Operation
 from runboard.shop.route_words import symbols
 from runboard.words.facts import number_in_words
 from runboard.words.speech import Speech

@@ -11,9 +11,10 @@ from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import Rest, RunState, Tray
 from runboard.run.rules.resting import done_at, wait_after
 from runboard.run.rules.texts import texts_at
-from runboard.shop.book import Book, Check, Operation
+from runboard.shop.book import Book
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
+from runboard.shop.product import Check, Operation
 from runboard.words.speech import Speech
 
 RESTING = ("solvent-air", "no-smoking", "air-the-room", "dry-not-cured")

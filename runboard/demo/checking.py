@@ -9,8 +9,8 @@ from runboard.run.care.care import DUST, RAGS, lock_up_reminders
 from runboard.run.care.cautions import start_points
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load
-from runboard.shop.book import Check
 from runboard.shop.hours import local_day
+from runboard.shop.product import Check
 
 GOOD_RATE = 0.99
 REWORK = 0.2

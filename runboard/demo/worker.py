@@ -24,7 +24,8 @@ from runboard.run.fold.fold import apply
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, ShopState
 from runboard.run.log.event import Event, write_moment
-from runboard.shop.book import ZERO, Person
+from runboard.shop.book import Person
+from runboard.shop.product import ZERO
 
 Spans = Iterator[timedelta]
 # Whether a state is as it is waited for.

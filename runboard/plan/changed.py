@@ -15,9 +15,10 @@ from runboard.plan.schedule.problem.nouns import Problem, Span
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import RunState, ShopState, Tray
 from runboard.run.refusal import Refused
-from runboard.shop.book import Book, Operation, Person, Window
-from runboard.shop.hours import local_day, open_windows
+from runboard.shop.book import Book, Person
+from runboard.shop.hours import Window, local_day, open_windows
 from runboard.shop.parts import Part
+from runboard.shop.product import Operation
 
 MOST_CAPACITY = 99
 MOST_PIECES = 1000

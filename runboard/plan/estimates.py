@@ -21,9 +21,10 @@ from runboard.plan.schedule.problem.nouns import Block
 from runboard.plan.schedule.told.forecast import Scatter, Spread, usual_spread
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState, ShopState
-from runboard.shop.book import ZERO, Book
+from runboard.shop.book import Book
 from runboard.shop.hours import local_day
 from runboard.shop.parts import Part
+from runboard.shop.product import ZERO
 
 # How far off a guess may be: the standard deviation of its logarithm.
 GUESS_SPREAD = 0.25

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from runboard.run.refusal import Refused
-from runboard.shop.book import Operation
+from runboard.shop.product import Operation
 
 # What to think of an operation about which nobody has said or counted anything.
 USUAL_GOOD_RATE = 0.99

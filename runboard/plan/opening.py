@@ -12,8 +12,8 @@ from runboard.run.fold.state import ShopState
 from runboard.run.log.size import check_route, check_size
 from runboard.run.refusal import Refused
 from runboard.run.rules.loads import shared_out
-from runboard.shop.book import ZERO, Product
 from runboard.shop.limits import MOST_TRAYS_AT_FIRST
+from runboard.shop.product import ZERO, Product
 
 
 @dataclass(frozen=True)

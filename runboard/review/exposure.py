@@ -15,8 +15,9 @@ from runboard.review.noise import NoiseRule, dose, level_of_day, level_together
 from runboard.review.stays import Stay, stays
 from runboard.run.fold.state import ShopState
 from runboard.run.log.event import Event
-from runboard.shop.book import ZERO, Book
+from runboard.shop.book import Book
 from runboard.shop.hours import day_bounds, local_day
+from runboard.shop.product import ZERO
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,8 @@ from datetime import timedelta
 
 from runboard.review.time_study import FROM_SENSOR, MEASURED, Element
 from runboard.run.fold.state import RunState
-from runboard.shop.book import ZERO, Book
+from runboard.shop.book import Book
+from runboard.shop.product import ZERO
 
 HANDS = ("setup", "loading", "unloading", "hand")
 

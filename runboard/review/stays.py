@@ -6,8 +6,9 @@ from datetime import datetime
 
 from runboard.run.fold.state import Load, RunState, ShopState
 from runboard.run.log.event import Event
-from runboard.shop.book import Book, Operation
+from runboard.shop.book import Book
 from runboard.shop.hours import Span, without
+from runboard.shop.product import Operation
 
 # These presses make whoever presses them the watcher of the load (effect 'watch' in table.json).
 _WATCHING = ("machine started", "watch taken")

@@ -11,7 +11,7 @@ from statistics import median
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState, ShopState, Tray
 from runboard.run.log.event import Event
-from runboard.shop.book import ZERO
+from runboard.shop.product import ZERO
 
 # How a time is known. Only 'measured' ever teaches one.
 MEASURED, FROM_SENSOR, INTERRUPTED, ASSUMED, FROM_PAPER, RUNNING, NOT_KNOWN = (

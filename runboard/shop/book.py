@@ -13,19 +13,8 @@ from types import MappingProxyType
 from typing import Annotated, Literal
 
 from runboard.shop.finish import Finish
-from runboard.shop.hours import Window as Window
 from runboard.shop.hours import Windows
-from runboard.shop.product import NOTHING as NOTHING
-from runboard.shop.product import ZERO as ZERO
-from runboard.shop.product import Attendance as Attendance
-from runboard.shop.product import Check as Check
-from runboard.shop.product import LoadSize as LoadSize
-from runboard.shop.product import Operation as Operation
-from runboard.shop.product import Pass as Pass
-from runboard.shop.product import Product as Product
-from runboard.shop.product import Use as Use
-from runboard.shop.product import Wait as Wait
-from runboard.shop.product import WaitWhy as WaitWhy
+from runboard.shop.product import ZERO, Attendance, Product
 from runboard.shop.record import NAME_LENGTH, Interval, Key, Name, Of
 
 # Materials whose fumes a laser must not make; the shop's own list replaces them. Common practice, no source.

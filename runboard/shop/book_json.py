@@ -11,13 +11,13 @@ from pathlib import Path
 from typing import Annotated, Any, TypeVar, get_args
 from zoneinfo import ZoneInfo
 
-from runboard.shop.book import STATION_KINDS, Book, Check, Operation, Pass, Product, Station, Wait, Walk
+from runboard.shop.book import STATION_KINDS, Book, Station, Walk
 from runboard.shop.durations import minutes_of
 from runboard.shop.hours import Hours
 from runboard.shop.keys import PICTURE_NAME, is_picture_name
 from runboard.shop.problem import BookError as BookError
 from runboard.shop.problem import RecordProblem
-from runboard.shop.product import Attendance
+from runboard.shop.product import Attendance, Check, Operation, Pass, Product, Wait
 from runboard.shop.reading import Law, Reading, Record
 from runboard.shop.record import Of, fields_of, schema_of, to_json
 from runboard.shop.values import shown

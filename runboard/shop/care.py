@@ -2,8 +2,9 @@
 
 from datetime import timedelta
 
-from runboard.shop.book import STATION_KINDS, Book, Operation, Station
+from runboard.shop.book import STATION_KINDS, Book, Station
 from runboard.shop.finish import UNKNOWN_FINISH, Finish, finish_by_words
+from runboard.shop.product import Operation
 
 SELDOM_HEAT, SELDOM = timedelta(minutes=5), timedelta(minutes=30)
 

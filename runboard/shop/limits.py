@@ -10,10 +10,11 @@ from datetime import timedelta
 from types import MappingProxyType
 from typing import Any
 
-from runboard.shop.book import Book, Product, Station
+from runboard.shop.book import Book, Station
 from runboard.shop.care import seldom_at_most
 from runboard.shop.durations import format_duration
 from runboard.shop.problem import BookError, RecordProblem
+from runboard.shop.product import Product
 
 # A run. 2,000 good pieces are promised; the rest are extras.
 MOST_PIECES = 3_000

@@ -7,7 +7,8 @@ from datetime import timedelta
 from types import MappingProxyType
 from typing import Literal
 
-from runboard.shop.book import NOTHING, ZERO, Attendance, Operation, Pass, Station
+from runboard.shop.book import Station
+from runboard.shop.product import NOTHING, ZERO, Attendance, Operation, Pass
 
 PartKind = Literal["setup", "loading", "machine", "unloading", "hand", "wait"]
 

@@ -13,10 +13,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from runboard.shop.book import ZERO, Operation, Pass, Station, Wait
+from runboard.shop.book import Station
 from runboard.shop.durations import OVERNIGHT, format_duration
 from runboard.shop.keys import key_for
 from runboard.shop.problem import Unreadable
+from runboard.shop.product import ZERO, Operation, Pass, Wait
 from runboard.shop.route_words import (
     GUESSES,
     WAIT_GUESSES,

@@ -13,9 +13,10 @@ from dataclasses import dataclass
 from datetime import timedelta
 from types import MappingProxyType
 
-from runboard.shop.book import STATION_KINDS, Attendance, Book, LoadSize, Operation, Station, WaitWhy
+from runboard.shop.book import STATION_KINDS, Book, Station
 from runboard.shop.durations import OVERNIGHT, parse_duration
 from runboard.shop.problem import Unreadable
+from runboard.shop.product import Attendance, LoadSize, Operation, WaitWhy
 
 
 @dataclass(frozen=True)

@@ -8,8 +8,9 @@ from runboard.plan.estimates import Estimates
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import RunState
 from runboard.run.rules.resting import shorter_than_label
-from runboard.shop.book import ZERO, Book, Operation, Pass, Product, Wait
+from runboard.shop.book import Book
 from runboard.shop.care import finish_is_unclear
+from runboard.shop.product import ZERO, Operation, Pass, Product, Wait
 from runboard.words.facts import exact_span_in_words as exactly
 from runboard.words.facts import number_in_words
 from runboard.words.sentences import say, sentence

@@ -8,8 +8,8 @@ from typing import Any
 
 from runboard.run.care.cautions import ShownCaution, start_points
 from runboard.run.fold.route import Step
-from runboard.shop.book import Book, Check, Operation
-from runboard.shop.product import Translation
+from runboard.shop.book import Book
+from runboard.shop.product import Check, Operation, Translation
 from runboard.shop.units import Unit
 from runboard.words.facts import date_in_words, dated, length_in_words, moment_in_words, span_in_words
 from runboard.words.sentences import sentence

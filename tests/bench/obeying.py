@@ -31,7 +31,7 @@ from runboard.run.fold.state import Load, PersonState, RunState, ShopState
 from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 from runboard.run.rules.resting import rests_before
-from runboard.shop.book import ZERO
+from runboard.shop.product import ZERO
 from tests.bench.shops import Shop, sessions
 
 BY_HAND, BY_MACHINE = 0.25, 0.03

@@ -18,9 +18,10 @@ from runboard.demo.rails import key_rails
 from runboard.demo.route import operation, pass_, wait
 from runboard.plan.opening import plan_opening
 from runboard.run.log.event import write_moment
-from runboard.shop.book import Book, Product
+from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, product_to_json
 from runboard.shop.hours import open_windows
+from runboard.shop.product import Product
 
 MONDAY = datetime(2026, 6, 1, tzinfo=UTC)
 WEEKDAYS = ["mon", "tue", "wed", "thu", "fri"]

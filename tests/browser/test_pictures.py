@@ -5,7 +5,7 @@ from pathlib import Path
 from playwright.sync_api import Page, Route, expect
 
 from runboard.opening import open_workshop
-from runboard.shop.book import Operation
+from runboard.shop.product import Operation
 from tests.browser.conftest import Phones
 from tests.serving import Served
 from tests.web.pictures import photograph

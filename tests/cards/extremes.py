@@ -8,9 +8,9 @@ from typing import Any
 from hypothesis import strategies as st
 
 from runboard.run.fold.state import OrderLine, RunState, Tray
-from runboard.shop.book import Book, Check, Operation, Pass, Person, Product, Station, Wait
+from runboard.shop.book import Book, Person, Station
 from runboard.shop.finish import Finish
-from runboard.shop.product import Instruction
+from runboard.shop.product import Check, Instruction, Operation, Pass, Product, Wait
 from tests.cards.making import NOW, run_of
 
 NAME, TEXT = 200, 2000

@@ -7,8 +7,9 @@ from runboard.cards.model import Card, CardOrder, Link
 from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import OrderLine, Rest, Revision, RunState, Tray
-from runboard.shop.book import Book, Product
+from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
+from runboard.shop.product import Product
 from runboard.words.facts import zone_of
 from runboard.words.sentences import catalogue
 from runboard.words.speech import Speech

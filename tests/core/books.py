@@ -7,24 +7,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from runboard.shop.book import (
-    STATION_KINDS,
-    Book,
-    Check,
-    Job,
-    Operation,
-    Pass,
-    Person,
-    Product,
-    Room,
-    Service,
-    Station,
-    Use,
-    Wait,
-    Window,
-)
+from runboard.shop.book import STATION_KINDS, Book, Job, Person, Room, Service, Station
 from runboard.shop.finish import Finish
-from runboard.shop.product import LANGUAGES, Instruction, Translation
+from runboard.shop.hours import Window
+from runboard.shop.product import LANGUAGES, Check, Instruction, Operation, Pass, Product, Translation, Use, Wait
 
 _EVERYTHING: dict[str, Any] = {
     "runboard_book": 1,

@@ -21,8 +21,9 @@ from runboard.run.care.cautions import (
     start_points,
     watch_check_of,
 )
-from runboard.shop.book import STATION_KINDS, Book, Operation, Pass, Room, Station
+from runboard.shop.book import STATION_KINDS, Book, Room, Station
 from runboard.shop.finish import Finish
+from runboard.shop.product import Operation, Pass
 
 STATIC = Path(__file__).parents[2] / "static"
 LANGUAGES = ("en", "de", "es", "fr")

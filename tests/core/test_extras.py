@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from runboard.plan.extras import chance_of_enough, pieces_to_start
 from runboard.plan.good_rate import good_rate_from_counts, route_good_rate, until_personal
 from runboard.run.refusal import Refused
-from runboard.shop.book import Operation, Pass
+from runboard.shop.product import Operation, Pass
 
 PASS = (Pass("1", ""),)
 

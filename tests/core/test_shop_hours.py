@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from runboard.shop.book import Window
 from runboard.shop.hours import (
+    Window,
     day_bounds,
     is_open,
     local_day,

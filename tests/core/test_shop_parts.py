@@ -5,8 +5,9 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.shop.book import Operation, Pass, Station, Wait
+from runboard.shop.book import Station
 from runboard.shop.parts import LoadContents, parts
+from runboard.shop.product import Operation, Pass, Wait
 
 
 def minutes(count: float) -> timedelta:

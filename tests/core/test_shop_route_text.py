@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from runboard.shop.book import Book, Operation, Product, Station
+from runboard.shop.book import Book, Station
 from runboard.shop.book_json import product_from_json, product_to_json
 from runboard.shop.problem import Unreadable
+from runboard.shop.product import Operation, Product
 from runboard.shop.route_text import route_from_text, route_to_text
 
 SHOP = (

@@ -17,7 +17,7 @@ from runboard.plan.next_move import LOADS_THAT_WAIT
 from runboard.run.calls.dues import KINDS as DUE_KINDS
 from runboard.run.care.cautions import CATALOGUE
 from runboard.run.log.kinds import KINDS
-from runboard.shop.book import Attendance, WaitWhy
+from runboard.shop.product import Attendance, WaitWhy
 from runboard.web.network.pairing import DEVICE_KINDS
 from runboard.web.now.care import PARTS
 from runboard.words.alert import REMINDERS

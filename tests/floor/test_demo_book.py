@@ -7,10 +7,11 @@ import pytest
 
 from runboard.demo.book import demo_book
 from runboard.demo.drawing import add_pictures
-from runboard.shop.book import Book, Operation
+from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
 from runboard.shop.care import finish_of, watch_interval
 from runboard.shop.keys import pictures_named
+from runboard.shop.product import Operation
 from runboard.store.pictures import PictureFolder
 
 

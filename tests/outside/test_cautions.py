@@ -11,8 +11,9 @@ import pytest
 from runboard.review.exposure import noise_rule
 from runboard.review.noise import NIOSH
 from runboard.run.care.cautions import CATALOGUE, NO_SOURCE, Caution, cautions_for, start_points_of
-from runboard.shop.book import Book, Operation, Pass, Room, Station
+from runboard.shop.book import Book, Room, Station
 from runboard.shop.finish import Finish
+from runboard.shop.product import Operation, Pass
 from runboard.words.sentences import say
 from tests.outside.said import published
 

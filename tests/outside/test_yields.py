@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from runboard.plan.good_rate import good_rate_from_counts, rolled_throughput_yield, route_good_rate
 from runboard.review.pace import throughput_yield
-from runboard.shop.book import Operation, Pass
+from runboard.shop.product import Operation, Pass
 from tests.outside.said import calculated, published
 
 # M. Harry's 'e^0.10' signs are typos for e^-0.10, and his first yield is printed .904834 where e^-0.10 is .904837.

@@ -6,8 +6,9 @@ from typing import Literal
 
 from werkzeug.datastructures import MultiDict
 
-from runboard.shop.book import Book, Person, Product, Service, Station
+from runboard.shop.book import Book, Person, Service, Station
 from runboard.shop.book_json import book_to_json
+from runboard.shop.product import Product
 from runboard.shop.record import fields_of
 from runboard.web.forms import asked
 from runboard.web.forms.asked import form_of

@@ -8,7 +8,8 @@ from runboard.cards.of_a_run import jig_label, traveller
 from runboard.floor.letting_in.helper import TrayWork
 from runboard.run.fold.record import step_record
 from runboard.run.fold.state import ShopState
-from runboard.shop.book import STATION_KINDS, Book, Operation, Pass
+from runboard.shop.book import STATION_KINDS, Book
+from runboard.shop.product import Operation, Pass
 from runboard.web.helper.record import helper_record
 from tests.cards.making import link, rails_book, run_of, speech
 

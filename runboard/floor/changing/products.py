@@ -8,8 +8,8 @@ from runboard.floor.looking.at_hand import runs_now
 from runboard.floor.workshop import Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.shop.book import Product
 from runboard.shop.book_json import product_to_json
+from runboard.shop.product import Product
 
 Record = dict[str, Any]
 

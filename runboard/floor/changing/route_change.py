@@ -13,10 +13,11 @@ from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.shop.book import Book, Product
+from runboard.shop.book import Book
 from runboard.shop.book_json import operation_to_json, product_from_json, product_to_json
 from runboard.shop.keys import key_for
 from runboard.shop.limits import check_route_limits
+from runboard.shop.product import Product
 from runboard.shop.route_text import route_from_text
 
 Record = dict[str, Any]

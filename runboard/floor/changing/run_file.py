@@ -10,8 +10,8 @@ from runboard.run.log.event import Event, event_to_json
 from runboard.run.log.form import check_form
 from runboard.run.log.kinds import KINDS
 from runboard.run.refusal import Refused
-from runboard.shop.book import Product
 from runboard.shop.book_json import BookError, product_from_json
+from runboard.shop.product import Product
 
 VERSION = 1
 CORRECTING = ("event undone", "event amended", "entry settled")

@@ -15,9 +15,9 @@ from runboard.run.log.ahead import after_all
 from runboard.run.log.event import Event
 from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
-from runboard.shop.book import Product
 from runboard.shop.book_json import product_to_json
 from runboard.shop.numbers import whole_number
+from runboard.shop.product import Product
 
 
 @dataclass(frozen=True)

@@ -13,8 +13,9 @@ from runboard.run.fold.state import Hold, Load, Rest, RunState, ShopState, Tray
 from runboard.run.log.event import Event
 from runboard.run.rules.resting import rest_before
 from runboard.run.rules.texts import places_for
-from runboard.shop.book import Book, Check
+from runboard.shop.book import Book
 from runboard.shop.hours import local_day
+from runboard.shop.product import Check
 
 OVER = ("none", "done", "off")
 

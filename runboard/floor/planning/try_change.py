@@ -22,7 +22,8 @@ from runboard.plan.schedule.told.compared import Compared
 from runboard.plan.schedule.told.forecast import spread_table
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.shop.book import Book, Operation
+from runboard.shop.book import Book
+from runboard.shop.product import Operation
 
 WHAT = "try"
 # An answer is of the shop as it was: so long it is shown again though the log goes on.

@@ -14,9 +14,10 @@ from typing import Any, Literal
 
 from runboard.run.care.care import finished_before
 from runboard.run.fold.route import Route, Step
-from runboard.shop.book import STATION_KINDS, Book, Operation
+from runboard.shop.book import STATION_KINDS, Book
 from runboard.shop.care import finish_of
 from runboard.shop.finish import plain_words
+from runboard.shop.product import Operation
 
 CautionKind = Literal["caution", "start", "reminder", "answer", "note"]
 Basis = Literal["standard", "law", "published", "common practice, no source"]

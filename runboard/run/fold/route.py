@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from runboard.shop.book import Operation, Pass, Product
+from runboard.shop.product import Operation, Pass, Product
 
 
 @dataclass(frozen=True)

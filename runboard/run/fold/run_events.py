@@ -14,9 +14,9 @@ from runboard.run.fold.state import OrderLine, Revision, RunState, Tray
 from runboard.run.log.event import Event, parse_moment
 from runboard.run.refusal import Refused
 from runboard.run.rules.resting import revised
-from runboard.shop.book import Product
 from runboard.shop.book_json import BookError, product_from_json
 from runboard.shop.hours import local_day
+from runboard.shop.product import Product
 
 
 def orders_from(records: Any) -> tuple[OrderLine, ...]:

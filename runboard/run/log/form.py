@@ -11,8 +11,8 @@ from runboard.run.log.event import BASES, VERSION, Event, event_from_json, parse
 from runboard.run.log.kinds import COUNT, KEY, KINDS, LOAD, MOMENT, NAME, STEP, TRAY
 from runboard.run.log.size import check_body
 from runboard.run.refusal import Refused
-from runboard.shop.book import Product
 from runboard.shop.book_json import BookError, product_from_json
+from runboard.shop.product import Product
 
 # Moments outside are slips of a clock, and near the calendar's ends nothing could be added to them.
 EARLIEST, LATEST = datetime(1990, 1, 1, tzinfo=UTC), datetime(2200, 1, 1, tzinfo=UTC)

@@ -7,8 +7,8 @@ from typing import Any
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
-from runboard.shop.book import Product
 from runboard.shop.limits import MOST_BOARDS, MOST_LINKS, MOST_LOADS, MOST_PIECES, MOST_TRAYS, product_excess
+from runboard.shop.product import Product
 
 
 def check_route(product: Product) -> None:

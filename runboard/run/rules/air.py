@@ -8,9 +8,10 @@ from typing import TypeVar
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import Load, RunState, ShopState
 from runboard.run.rules.resting import done_at, wet_after
-from runboard.shop.book import ZERO, Book, Station
+from runboard.shop.book import Book, Station
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
+from runboard.shop.product import ZERO
 
 # Where a label with solvent says nothing of how long. Common practice, no source: the label wins.
 USUAL_AIRING = timedelta(hours=2)

@@ -8,8 +8,9 @@ from datetime import datetime, timedelta
 
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import Rest, Tray
-from runboard.shop.book import ZERO, Book, Wait
+from runboard.shop.book import Book
 from runboard.shop.care import finish_of
+from runboard.shop.product import ZERO, Wait
 
 # What a finish does while it rests; it is wet in its room meanwhile. The others are over before it may be handled.
 DRIES = ("dry", "cure")

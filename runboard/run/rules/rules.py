@@ -15,8 +15,9 @@ from runboard.run.refusal import Refused
 from runboard.run.rules.air import at_work_in, clear_at, in_the_air, raises_dust
 from runboard.run.rules.materials import FORBIDDEN, LOOK, UNKNOWN, Verdict, judged
 from runboard.run.rules.resting import rest_before
-from runboard.shop.book import Operation, Person, may_work_while_watching
+from runboard.shop.book import Person, may_work_while_watching
 from runboard.shop.care import finish_of
+from runboard.shop.product import Operation
 
 
 def check_rules(draft: Draft, event: Event) -> None:

@@ -8,11 +8,12 @@ from functools import cache
 from typing import Any
 
 from runboard.shop import record as declared
-from runboard.shop.book import STATION_KINDS, Book, Check, Operation, Pass, Person, Product, Station, Use
+from runboard.shop.book import STATION_KINDS, Book, Person, Station
 from runboard.shop.care import SELDOM, SELDOM_HEAT
 from runboard.shop.durations import format_duration
 from runboard.shop.finish import Finish
 from runboard.shop.hours import Hours
+from runboard.shop.product import Check, Operation, Pass, Product, Use
 from runboard.web.forms.field import Choices, Field, Kind, Section
 from runboard.words.sentences import catalogue, message_name, sentence
 

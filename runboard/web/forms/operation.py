@@ -8,8 +8,7 @@ from typing import Any
 
 from werkzeug.datastructures import MultiDict
 
-from runboard.shop.book import Operation, Product
-from runboard.shop.product import LANGUAGES, Translation
+from runboard.shop.product import LANGUAGES, Operation, Product, Translation
 from runboard.shop.record import to_json
 from runboard.web.forms.asked import Record, choice_word, fields_for, form_of
 from runboard.web.forms.field import Section

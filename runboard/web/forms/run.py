@@ -8,9 +8,9 @@ from typing import Any
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import OrderLine
 from runboard.run.log.event import write_moment
-from runboard.shop.book import Product
 from runboard.shop.limits import MOST_ORDER_LINES
 from runboard.shop.numbers import whole_number
+from runboard.shop.product import Product
 from runboard.web.door.run_pages import due_moment, due_texts
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.form import Form

@@ -13,8 +13,8 @@ from runboard.plan.opening import Opening
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import OrderLine
 from runboard.run.refusal import Refused
-from runboard.shop.book import ZERO, Product
 from runboard.shop.numbers import any_number
+from runboard.shop.product import ZERO, Product
 from runboard.web.door.pages import page, refusal, see_other, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.forms.form import Form, posted, shown

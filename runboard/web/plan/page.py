@@ -12,10 +12,10 @@ from runboard.floor.changing.shop_book import book_record
 from runboard.floor.looking.at_hand import as_read, book_now, made_once, runs_now
 from runboard.floor.planning.plans import ShownPlan
 from runboard.run.refusal import Refused
-from runboard.shop.book import Product
 from runboard.shop.book_json import BookError
 from runboard.shop.numbers import whole_number
 from runboard.shop.problem import Unreadable
+from runboard.shop.product import Product
 from runboard.shop.route_text import route_to_text
 from runboard.web.door.pages import number_asked, page, see_other, workshop
 from runboard.web.door.pictures import take_pictures
