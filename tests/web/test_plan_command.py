@@ -4,6 +4,7 @@ import io
 import json
 from dataclasses import replace
 from datetime import datetime
+from itertools import groupby, pairwise
 from pathlib import Path
 from typing import Any
 
@@ -22,6 +23,7 @@ from tests import scenario
 from tests.web.at_terminal import Terminal, with_a_run
 
 PART_KINDS = {"setup", "loading", "machine", "unloading", "hand"}
+CUT = ("setup", "loading", "machine", "unloading")
 
 
 def asked(data: Path, capsys: pytest.CaptureFixture[str], *more: str) -> dict[str, Any]:
@@ -63,7 +65,9 @@ def test_the_operations_are_all_that_is_left_and_end_with_the_finish(
     assert sum(one["operation"] == "hooks" for one in loads) == 3
     cut = next(one for one in loads if one["operation"] == "cut")
     assert (cut["station"], cut["trays"]) == ("cnc", ["1", "2", "3"])
-    assert [part["kind"] for part in cut["parts"]] == ["setup", "loading", "machine", "unloading"]
+    assert [kind for kind, _ in groupby(part["kind"] for part in cut["parts"])] == list(CUT)
+    watching = [part["people"] for part in cut["parts"] if part["kind"] == "machine"]
+    assert all(first != then for first, then in pairwise(watching))  # in two parts only where another takes over
 
 
 def test_the_parts_lie_in_their_load_and_have_somebody_at_them(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
