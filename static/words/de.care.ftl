@@ -1,4 +1,4 @@
-# Hinweise, Startlisten, Erinnerungen und Antworten darauf: care-<Schlüssel> zu jedem Eintrag in runboard/run/cautions.json.
+# Hinweise, Startlisten, Erinnerungen und Antworten darauf: care-<Schlüssel> zu jedem Eintrag in runboard/run/care/cautions.json.
 
 ## Beim Schritt
 care-stay-and-watch = Dabeibleiben und zusehen. Nie unbeaufsichtigt laufen lassen.

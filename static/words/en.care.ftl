@@ -1,4 +1,4 @@
-# Cautions, start lists, reminders and their answers: care-<key> for each entry of runboard/run/cautions.json. Short
+# Cautions, start lists, reminders and their answers: care-<key> for each entry of runboard/run/care/cautions.json. Short
 # enough for a row of a card, calm, and never a permission to leave a machine that runs.
 
 ## Beside the step

@@ -1,4 +1,4 @@
-# Avisos, listas de arranque, recordatorios y sus respuestas: care-<clave> para cada entrada de runboard/run/cautions.json.
+# Avisos, listas de arranque, recordatorios y sus respuestas: care-<clave> para cada entrada de runboard/run/care/cautions.json.
 
 ## Junto al paso
 care-stay-and-watch = Quédate y vigila. Nunca la dejes en marcha sin ti.

@@ -1,4 +1,4 @@
-# Consignes, listes de démarrage, rappels et leurs réponses : care-<clé> pour chaque entrée de runboard/run/cautions.json.
+# Consignes, listes de démarrage, rappels et leurs réponses : care-<clé> pour chaque entrée de runboard/run/care/cautions.json.
 
 ## À côté de l'étape
 care-stay-and-watch = Restez et surveillez. Ne la laissez jamais tourner seule.
