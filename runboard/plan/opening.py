@@ -134,7 +134,7 @@ def _work(step: Step, trays: Sequence[int]) -> tuple[timedelta, timedelta]:
 
 def _loads(step: Step, trays: Sequence[int]) -> int:
     if step.pass_.size == "board" and step.most_a_load:
-        return math.ceil(sum(trays) / step.most_a_load)
+        return step.loads_of(sum(trays))
     return len(list(shared_out(step, {str(at): pieces for at, pieces in enumerate(trays)})))
 
 

@@ -60,7 +60,7 @@ def _one_after_another(question: Question, mine: Sequence[Placed], step: Step) -
         block = problem.blocks[placed.block]
         pieces += block.pieces
         is_next = placed is first or placed.start <= plan.end(problem, before.block)
-        fits = (step.most_a_load is None or pieces <= step.most_a_load) and trays.isdisjoint(block.trays)
+        fits = step.is_one_load(pieces) and trays.isdisjoint(block.trays)
         is_alike = (block.run, block.step) == (like.run, like.step) and _is_ready(question, block, first.start)
         if not (is_next and is_alike and fits):
             return

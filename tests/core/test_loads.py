@@ -10,6 +10,7 @@ from runboard.plan.next_move import moves
 from runboard.plan.opening import work_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.run.fold.route import Route
+from runboard.run.rules.loads import shared_out
 from runboard.shop.book_json import product_from_json
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation
@@ -82,6 +83,16 @@ def test_before_a_run_is_opened_as_many_loads_are_counted(size: str, pieces: int
     _, machine = work_in(Route(product_from_json(product)), [5, 5, 5])["carve"]
 
     assert machine.total_seconds() / 300 == len(in_the_plan(opened(product)))
+
+
+@pytest.mark.parametrize("pieces", [3, 5, 8])
+@pytest.mark.parametrize("size", SIZES)
+def test_a_tray_alone_is_shared_out_as_the_step_says(size: str, pieces: int):
+    step = Route(product_from_json(rails(size, pieces))).steps[0]
+
+    shared = [part["1"] for part in shared_out(step, {"1": 7})]
+
+    assert (len(shared), shared[0], len(shared) == 1) == (step.loads_of(7), step.on_a_load(7), step.is_one_load(7))
 
 
 def test_the_second_load_of_a_tray_has_the_name_that_a_phone_gives_it():

@@ -53,8 +53,7 @@ class TrayWork:
             return self.load.pieces.get(self.tray.id, 0)
         if self.step is None:
             return 0
-        free, most = self.tray.free(self.step.key), self.step.most_a_load
-        return free if most is None else min(free, most)
+        return self.step.on_a_load(self.tray.free(self.step.key))
 
     @property
     def rest(self) -> Rest | None:

@@ -104,8 +104,7 @@ def _said(said: Mapping[str, Any]) -> int:
 
 
 def _capped(step: Step, tray: Tray, there: int) -> int:
-    there, most = tray.free(step.key) or there, step.most_a_load
-    return there if most is None else min(there, most)
+    return step.on_a_load(tray.free(step.key) or there)
 
 
 def reach(draft: Draft, run: str, tray_key: str, step: Step) -> int:

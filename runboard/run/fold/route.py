@@ -27,6 +27,18 @@ class Step:
         """The most pieces that go on one load; ``None`` where it takes a whole tray, or all of them."""
         return None if self.pass_.size == "piece" else self.pass_.pieces
 
+    def is_one_load(self, pieces: int) -> bool:
+        """Whether so many pieces go on one load."""
+        return self.most_a_load is None or pieces <= self.most_a_load
+
+    def on_a_load(self, pieces: int) -> int:
+        """How many of so many pieces go on the next load."""
+        return pieces if self.most_a_load is None else min(pieces, self.most_a_load)
+
+    def loads_of(self, pieces: int) -> int:
+        """How many loads so many pieces make, filled one after another."""
+        return 1 if self.most_a_load is None else -(-pieces // self.most_a_load)
+
     @property
     def has_machine(self) -> bool:
         return bool(self.pass_.machine)

@@ -73,10 +73,8 @@ def check_body(body: Mapping[str, Any], product: Product | None) -> None:
 
 def _loads(step: Step, trays: list[int]) -> list[int]:
     """How many loads a step makes of each tray, at most: trays that go together are counted apart, a board in each."""
-    most = step.most_a_load
-    if most is None or step.pass_.size == "board":
-        return [1] * len(trays)
-    return [max(1, -(-pieces // most)) for pieces in trays]
+    is_board = step.pass_.size == "board"
+    return [1 if is_board else max(1, step.loads_of(pieces)) for pieces in trays]
 
 
 def _refuse(what: str, found: int, most: int) -> None:

@@ -36,15 +36,15 @@ def loads_at(run: RunState, key: str, pieces: Mapping[str, int], *, hands_by_tra
 def shared_out(step: Step, pieces: Mapping[str, int], *, hands_by_tray: bool = False) -> Iterator[dict[str, int]]:
     """Trays shared out to loads: whole trays in order while they fit, where one load takes several; else each tray for
     itself. A tray with more pieces than go on a load takes several."""
-    most, together = step.most_a_load, takes_several(step, hands_by_tray=hands_by_tray)
+    together = takes_several(step, hands_by_tray=hands_by_tray)
     batch: dict[str, int] = {}
     for tray, count in pieces.items():
-        if batch and (not together or (most and sum(batch.values()) + count > most)):
+        if batch and not (together and step.is_one_load(sum(batch.values()) + count)):
             yield batch
             batch = {}
-        while most and count > most:
-            yield {tray: most}
-            count -= most
+        while not step.is_one_load(count):
+            yield {tray: step.on_a_load(count)}
+            count -= step.on_a_load(count)
         if count:
             batch[tray] = count
     if batch:
