@@ -24,9 +24,10 @@ FORBIDDEN = ("PVC", "vinyl", "artificial leather", "ABS", "polycarbonate", "epox
 @dataclass(frozen=True)
 class StationKind:
     """What a kind of station demands of people: the least attendance while it runs, how often somebody who watches it is
-    asked whether they do, and what it does to wood."""
+    asked whether they do, whether it is a machine that a load is put on, runs on and is taken off, and what it does to wood."""
 
     least: Attendance
+    machine: bool = False
     cuts: bool = False
     heats: bool = False
     dusty: bool = False
@@ -37,14 +38,14 @@ class StationKind:
 STATION_KINDS: Mapping[str, StationKind] = MappingProxyType(
     {
         "bench": StationKind("none"),
-        "cnc": StationKind("watched", cuts=True, dusty=True, watch_every=timedelta(minutes=10)),
+        "cnc": StationKind("watched", machine=True, cuts=True, dusty=True, watch_every=timedelta(minutes=10)),
         "hand cutter": StationKind("hands-on", cuts=True, dusty=True),
         "sander": StationKind("hands-on", dusty=True),
-        "laser": StationKind("watched", heats=True, watch_every=timedelta(minutes=2)),
-        "heater": StationKind("watched", heats=True, watch_every=timedelta(minutes=2)),
+        "laser": StationKind("watched", machine=True, heats=True, watch_every=timedelta(minutes=2)),
+        "heater": StationKind("watched", machine=True, heats=True, watch_every=timedelta(minutes=2)),
         "finishing": StationKind("none"),
         "clamping": StationKind("none"),
-        "other machine": StationKind("none"),
+        "other machine": StationKind("none", machine=True),
     }
 )
 
@@ -106,6 +107,11 @@ class Station:
         None
     )
     eyewear: Annotated[str, Of("Wavelength and optical density that its beam asks for.", most=NAME_LENGTH)] = ""
+
+    @property
+    def machine(self) -> bool:
+        """Whether work at it has machine time, as a rule."""
+        return STATION_KINDS[self.kind].machine
 
     @property
     def cuts(self) -> bool:

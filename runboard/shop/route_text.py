@@ -126,7 +126,7 @@ def _pass_names(words: tuple[str, ...], station: Station) -> tuple[list[str], tu
 def _pass(key: str, name: str, step: StepSaid, station: Station, pieces_a_tray: int, passes: int) -> Pass:
     guess = GUESSES[station.kind]
     work = timedelta(minutes=guess.work) if step.time is None else step.time
-    if guess.machine:
+    if station.machine:
         total = work * pieces_a_tray if step.each else work
         machine, hand = total / passes, ZERO
     else:

@@ -21,10 +21,9 @@ from runboard.shop.product import Attendance, LoadSize, Operation, WaitWhy
 
 @dataclass(frozen=True)
 class Guess:
-    """Minutes until better is known: ``work`` is machine time a load where there is a machine, else hands a tray."""
+    """Minutes until better is known: ``work`` is machine time a load at a kind that is a machine, else hands a tray."""
 
     work: float
-    machine: bool = False
     setup: float = 0
     loading: float = 0
     unloading: float = 0
@@ -33,14 +32,14 @@ class Guess:
 GUESSES: Mapping[str, Guess] = MappingProxyType(
     {
         "bench": Guess(10),
-        "cnc": Guess(30, machine=True, setup=5, loading=2, unloading=2),
+        "cnc": Guess(30, setup=5, loading=2, unloading=2),
         "hand cutter": Guess(10, setup=5),
         "sander": Guess(20),
-        "laser": Guess(15, machine=True, setup=3, loading=2, unloading=1),
-        "heater": Guess(30, machine=True, loading=2, unloading=2),
+        "laser": Guess(15, setup=3, loading=2, unloading=1),
+        "heater": Guess(30, loading=2, unloading=2),
         "finishing": Guess(10),
         "clamping": Guess(10),
-        "other machine": Guess(20, machine=True, setup=2, loading=2, unloading=2),
+        "other machine": Guess(20, setup=2, loading=2, unloading=2),
     }
 )
 
@@ -88,10 +87,10 @@ def usual_wait(kind: str) -> WaitWhy:
 
 def attendance_for(kind: str) -> Attendance:
     """What a route in a few words asks while a load runs: the least its station allows, and watched for any machine."""
-    least = STATION_KINDS[kind].least
-    if not GUESSES[kind].machine:
+    known = STATION_KINDS[kind]
+    if not known.machine:
         return "hands-on"
-    return "watched" if least == "none" else least
+    return "watched" if known.least == "none" else known.least
 
 
 def station_for(words: Sequence[str], stations: Sequence[Station]) -> Station:

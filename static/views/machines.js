@@ -27,13 +27,11 @@ const SHAPES = {
 export const shape = (state) =>
   html`<svg class="shape ${slug(state)}" viewBox="0 0 24 24" aria-hidden="true" focusable="false">${SHAPES[state] ?? SHAPES.idle}</svg>`;
 
-const MACHINES = ["cnc", "laser", "heater", "other machine"];
-
 /** Every station with its load: those that `isBusy(station)` says, and the machines of the others. */
 export function stationsOf(state, isBusy) {
-  const all = Object.entries(state.stations ?? {}).map(([key, station]) => ({ ...station, key, isMachine: MACHINES.includes(station.kind), holds: station.load, load: loadAt(state, station.load) }));
+  const all = Object.entries(state.stations ?? {}).map(([key, station]) => ({ ...station, key, holds: station.load, load: loadAt(state, station.load) }));
   const busy = all.filter(isBusy);
-  return { busy, idle: all.filter((station) => station.isMachine && !busy.includes(station)) };
+  return { busy, idle: all.filter((station) => station.machine && !busy.includes(station)) };
 }
 
 export const isAtWork = (load) => ["running", "ended", "stopped"].includes(load?.state);
@@ -52,7 +50,7 @@ export function machines(scene) {
 }
 
 // What my own hands are at stands above, as the sentence.
-const wantsRow = ({ me }, { out, load, isMachine }) =>
+const wantsRow = ({ me }, { out, load, machine: isMachine }) =>
   Boolean(out || isAtWork(load) || (load && isMachine && !load.people?.includes(me)));
 
 /** The state of a machine in a word of the word list. */

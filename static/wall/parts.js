@@ -12,7 +12,7 @@ const MOST = 4;
 
 /** Their state as shape and word, what is on them, and the time of day at which they end, the next end first. */
 export function machines(state) {
-  const { busy, idle } = stationsOf(state, ({ out, isMachine, load }) => out || isAtWork(load) || (isMachine && load));
+  const { busy, idle } = stationsOf(state, ({ out, machine, load }) => out || isAtWork(load) || (machine && load));
   if (!busy.length && !idle.length) return nothing;
   return html`<section aria-label=${say("ui-machines")}>${busy.sort(byEnd).map((station) => machine(state, station))}${idleLine(idle)}</section>`;
 }

@@ -276,6 +276,7 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             "name": station.name,
             "kind": station.kind,
             "room": station.room,
+            "machine": station.machine,
             "cuts": station.cuts,
             "heats": station.heats,
             "dusty": station.dusty,
