@@ -57,11 +57,17 @@ function openShown(key) {
   let station = "";
   openSheet(({ state }) => {
     const { name, shown = [] } = state.people[key];
-    const left = Object.entries(state.stations ?? {}).filter(([id, { start, kind }]) => !shown.includes(id) && (start || ["sander", "other machine"].includes(kind)));
+    const left = shownFirst(state).filter(([id]) => !shown.includes(id));
     return html`${sheetHead(say("shown-sheet", { person: name }))}<p>${say("shown-about")}</p>
       ${left.length ? oneOf(say("ui-where"), left.map(([key, { name: words }]) => [key, words]), station, (picked) => { station = picked; }) : html`<p>${say("shown-all")}</p>`}
       ${goButton(say("shown-go", { person: name, station: station ? stationName(state, station) : "…" }), () => press(...shownHow(state, key, station)), !station)}`;
   });
+}
+
+/** The stations that a helper is shown before they begin: whatever is done there, or for a step that a run has there. */
+function shownFirst({ stations = {}, runs = {} }) {
+  const steps = Object.values(runs).flatMap((run) => run.routes ?? []).flatMap((route) => route.steps);
+  return Object.entries(stations).filter(([id, station]) => station.shown_first || steps.some((step) => step.station === id && step.shown_first));
 }
 
 const shownHow = (state, key, station) => [

@@ -6,10 +6,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.opening import open_workshop
 from tests.browser.beside import arrived, bodies
 from tests.browser.conftest import Phones
 from tests.phone import Phone
-from tests.serving import Served
+from tests.scenario import a_pass, operation, shop
+from tests.serving import Served, serving
 
 
 @pytest.fixture
@@ -124,3 +127,26 @@ def test_the_lead_says_who_was_shown_which_machine(ben: Phone, server: Served, p
     expect(lead.get_by_text("shown: Laser")).to_be_visible()
     arrived(data, "shown how")
     assert bodies(data, "shown how") == [{"person": "ben"}]
+
+
+def test_the_lead_shows_clamps_that_run_for_a_time_of_their_own(phones: Phones, data: Path) -> None:
+    glue = operation("glue", "clamps", a_pass(machine=30), attendance="watched")
+    book = shop()
+    book["stations"].append({"key": "clamps", "name": "Clamps", "kind": "clamping", "room": "shop"})
+    book["products"][0]["operations"].append(glue)
+    store, workshop = open_workshop(data)
+    workshop.books.save(book, workshop.clock.now())
+    open_run(workshop, Wish("rail", [{"line": "1", "pieces": 4, "text": "12"}], start=5), "ann")
+    store.close()
+
+    with serving(data) as server:
+        lead = now(phones, server, "Ann")
+        lead.locator("summary", has_text="Who was shown which machine").click()
+        lead.get_by_role("button", name="Shown …").click()
+        sheet = lead.get_by_role("dialog", name="Shown how: Ben")
+        expect(sheet.get_by_role("button", name="Bench", exact=True)).to_be_hidden()
+        sheet.get_by_role("button", name="Clamps", exact=True).click()
+        sheet.get_by_role("button", name="I showed Ben the Clamps").click()
+
+        expect(lead.get_by_text("shown: Clamps")).to_be_visible()
+        arrived(data, "shown how")

@@ -1,7 +1,10 @@
 import pytest
 
+from runboard.run.fold.record import stations_record, step_record
 from runboard.run.refusal import Refused
+from runboard.shop.book import STATION_KINDS
 from tests.core.pressing import Floor
+from tests.scenario import a_pass, key_rails, operation, shop
 
 
 def ready() -> Floor:
@@ -104,3 +107,36 @@ def test_a_run_that_ends_leaves_nobody_and_nothing_behind():
 
     assert floor.state.stations["bench"].load is None
     assert floor.run.loads == {}
+
+
+@pytest.mark.parametrize("minutes", [{"machine": 30}, {"hand": 5}], ids=["machine time", "by hand"])
+@pytest.mark.parametrize("kind", STATION_KINDS)
+def test_the_lead_can_show_what_a_helper_is_not_let_at_before(kind: str, minutes: dict[str, int]):
+    """Rails glued in clamps that a press closes: whatever refuses the helper stands in what the lead picks from."""
+    glue = operation("glue", "press", a_pass(**minutes), attendance="watched" if "machine" in minutes else "hands-on")
+    book = shop()
+    book["stations"].append({"key": "press", "name": "Press", "kind": kind, "room": "shop"})
+    floor = Floor(book)
+    floor.open_run(product={**key_rails(), "operations": [glue, *key_rails()["operations"]]}, boards={})
+    floor.press("person came", {"name": "Mia"}, person="guest-1")
+    begin = {"run": "r1", "load": "glue/1", "person": "guest-1"}
+
+    station = stations_record(floor.state, floor.book)["press"]
+    step = step_record(floor.book, floor.run.route, floor.run.route.steps[0])
+
+    if station.get("shown_first") or step.get("shown_first"):
+        assert refused_code(floor, "load started", **begin) == "not shown"
+        floor.press("shown how", {"person": "guest-1"}, station="press")
+    floor.press("load started", **begin)
+
+
+def test_a_helper_is_shown_a_machine_whatever_is_done_at_it():
+    """At another machine nobody's hands tell whether it can hurt: it is shown, also where a route knows no machine time."""
+    book = shop()
+    book["stations"].append({"key": "press", "name": "Press", "kind": "other machine", "room": "shop"})
+    floor = Floor(book)
+    glue = operation("glue", "press", a_pass(hand=5))
+    floor.open_run(product={**key_rails(), "operations": [glue]}, boards={})
+    floor.press("person came", {"name": "Mia"}, person="guest-1")
+
+    assert refused_code(floor, "load started", run="r1", load="glue/1", person="guest-1") == "not shown"

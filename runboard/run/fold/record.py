@@ -16,6 +16,7 @@ from runboard.run.fold.state import Load, PersonState, RunState, ShopState, Tray
 from runboard.run.log.event import write_moment
 from runboard.run.rules.materials import FINE, judged
 from runboard.run.rules.resting import wait_after
+from runboard.run.rules.rules import must_be_shown
 from runboard.shop.book import Book, Station, may_work_while_watching
 from runboard.shop.care import watch_interval
 
@@ -68,7 +69,7 @@ def tray_record(tray: Tray) -> dict[str, Any]:
 
 def step_record(book: Book, route: Route, step: Step) -> dict[str, Any]:
     """A step with all that its checklist, setup sheet and first-piece check show: the wait that follows it, how often a look
-    is asked for, what it leaves that may heat by itself, its cautions."""
+    is asked for, what it leaves that may heat by itself, its cautions, whether a helper is shown its station first."""
     operation, pass_ = step.operation, step.pass_
     found: dict[str, Any] = {
         "key": step.key,
@@ -87,7 +88,9 @@ def step_record(book: Book, route: Route, step: Step) -> dict[str, Any]:
         if getattr(operation, name):
             found[name] = plain(getattr(operation, name))
     every, left, wait = watch_interval(book, operation), leaves(book, route, step), wait_after(book, route, step)
-    care = cautions_at(book, route, step)
+    care, station = cautions_at(book, route, step), book.station(operation.station)
+    if station is not None and must_be_shown(station, step):
+        found["shown_first"] = True
     if every:
         found["watch_every"] = plain(every)
     if left:
@@ -289,4 +292,6 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
         start = start_points_of(station.kind)
         if start:
             found[station.key]["start"] = start
+        if must_be_shown(station):
+            found[station.key]["shown_first"] = True
     return found

@@ -15,7 +15,7 @@ from runboard.run.refusal import Refused
 from runboard.run.rules.air import at_work_in, clear_at, in_the_air, raises_dust
 from runboard.run.rules.materials import FORBIDDEN, LOOK, UNKNOWN, Verdict, judged
 from runboard.run.rules.resting import rest_before
-from runboard.shop.book import Person, may_work_while_watching
+from runboard.shop.book import Person, Station, may_work_while_watching
 from runboard.shop.care import finish_of
 from runboard.shop.product import Operation
 
@@ -171,9 +171,15 @@ def shown(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
     station = draft.book.station(load.station)
     if station is None or draft.book.person(event.person) is not None or not event.person:
         return
-    is_machine = (step is not None and step.has_machine) or station.cuts or station.heats or station.kind == "sander"
-    if is_machine and load.station not in draft.person(event.person).shown:
+    if must_be_shown(station, step) and load.station not in draft.person(event.person).shown:
         raise Refused("not shown", station=station.name, person=draft.person(event.person).name)
+
+
+def must_be_shown(station: Station, step: Step | None = None) -> bool:
+    """Whether a helper who is in no book begins ``step`` at a station only once they were shown it; without a step, whether
+    that holds for whatever is done there."""
+    is_machine = station.machine or station.cuts or station.kind == "sander"
+    return is_machine or (step is not None and step.has_machine)
 
 
 def looked_at(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
