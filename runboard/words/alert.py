@@ -6,6 +6,7 @@ from typing import Any
 
 from runboard.run.calls.climb import subject_kind
 from runboard.run.calls.dues import Due, is_missed
+from runboard.run.care.cautions import REMINDERS
 from runboard.run.fold.state import RunState, ShopState
 from runboard.run.log.one_line import one_line
 from runboard.shop.book import Book
@@ -13,14 +14,6 @@ from runboard.words.facts import zone_of
 from runboard.words.sentences import say
 
 LONGEST_TITLE = 250
-
-# What stands for each kind of reminder and what it is about; static/alerts/reminders.js says the same on the page.
-REMINDERS: Mapping[str, Mapping[str, str]] = {
-    "care start": {"rags": "rags-start", "dust": "oiled-dust"},
-    "care end": {"rags": "rags-end", "dust": "dust-bag", "smoulder": "smoulder-bin"},
-    "care again": {"smoulder": "smoulder-again"},
-    "care morning": {"rags": "rags-morning", "dust": "rags-morning", "smoulder": "smoulder-again"},
-}
 
 
 def alert_words(state: ShopState, book: Book, due: Due, now: datetime) -> tuple[str, str]:

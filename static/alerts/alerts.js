@@ -20,7 +20,7 @@ export function alerts(scene) {
   const soft = isSoft(scene.state, scene.me);
   return html`<div role="alert" aria-live="assertive">
     ${due.map((alert, index) => html`<section class="panel ${isRed(alert, scene.state) ? "red" : "act"} ${!soft && index === 0 && WHOLE.includes(kindOf(alert)) ? "whole" : ""}">
-      ${isCare(alert) ? reminderTitle(alert.id) : html`<p class="alert-title">${titleOf(scene.state, alert)}</p>`}
+      ${isCare(alert) ? reminderTitle(scene.state, alert.id) : html`<p class="alert-title">${titleOf(scene.state, alert)}</p>`}
       ${soft ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}
       ${alert.late ? html`<p>${say("alert-late")}</p>` : nothing}
       ${answers(scene, alert)}</section>`)}
@@ -63,7 +63,7 @@ function wordsOf(state, due) {
     room: roomName(state, state.stations?.[due.station]?.room), supply: due.kind === "supply due" ? due.id.split("|")[2] : "",
     ...(call ? callFacts(state, call) : {}),
   };
-  if (isCare(due)) return reminderText(due.id);
+  if (isCare(due)) return reminderText(state, due.id);
   if (call) return say(call.why === "hurt" ? "alert-hurt" : "alert-call", facts);
   if (due.kind === "watch check" && isMissed(due)) return say("alert-watch-missed", facts);
   return load?.state === "ended" ? say("alert-needs-unloading", facts) : sayCode("alert", kindOf(due), facts) || slug(kindOf(due));

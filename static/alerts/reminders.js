@@ -9,14 +9,7 @@ import { careText, signs } from "../views/cautions.js";
 import { oneOf, textField } from "../views/controls.js";
 import { button } from "../views/sheet.js";
 
-// What stands for each kind of reminder and what it is about; and the answers that it offers.
-const TEXTS = {
-  "care start": { rags: "rags-start", dust: "oiled-dust" },
-  "care end": { rags: "rags-end", dust: "dust-bag", smoulder: "smoulder-bin" },
-  "care again": { smoulder: "smoulder-again" },
-  "care morning": { rags: "rags-morning", dust: "rags-morning", smoulder: "smoulder-again" },
-  "care lock-up": { rags: "lockup-rags", dust: "dust-bag", smoulder: "smoulder-again" },
-};
+// The answers that each kind of reminder offers, by what it is about.
 const READY = ["reminder-ready-can", "reminder-ready-outdoors"];
 const GONE = {
   rags: ["care-rags-done-outdoors", "care-rags-done-water", "care-rags-done-none"],
@@ -31,8 +24,11 @@ const parts = (reminder) => {
   return { kind, thing, key: [thing, day, finish].join("|") };
 };
 
-/** The reminder's text; '' while the catalogue is on its way. */
-export const reminderText = (reminder) => careText(TEXTS[parts(reminder).kind]?.[parts(reminder).thing] ?? "rags-end");
+/** The reminder's text, by what the server says which it is; '' while the catalogue is on its way. */
+export function reminderText(state, reminder) {
+  const { kind, thing } = parts(reminder);
+  return careText(state.reminder_texts?.[kind]?.[thing] ?? "rags-end");
+}
 
 function answersTo(reminder) {
   const { kind, thing } = parts(reminder);
@@ -57,7 +53,7 @@ export function reminderPanel({ state }, due) {
 }
 
 /** Its text with the sign for what can burn. */
-export const reminderTitle = (reminder) => html`<p class="reminder">${signs(["W021"])}<span>${reminderText(reminder)}</span></p>`;
+export const reminderTitle = (state, reminder) => html`<p class="reminder">${signs(["W021"])}<span>${reminderText(state, reminder)}</span></p>`;
 
 // Saying where the rags are answers the question whether a place for them was ready.
 const earlier = (state, reminder) => openOf(state, reminder).filter((id) => id.startsWith("care start") || (reminder.startsWith("care lock-up") && id.startsWith("care end")));
@@ -79,12 +75,12 @@ export function lockUpReminders(state) {
 }
 
 /** One of the answers, chosen and not sent yet: `said` maps a reminder to what was done. */
-export function reminderChoice(reminder, said) {
+export function reminderChoice(state, reminder, said) {
   const answers = answersTo(reminder);
   const own = said.get(reminder);
   const other = own !== undefined && !answers.includes(own);
   const choose = (done) => { said.set(reminder, done); };
-  return html`<section class="asked">${reminderTitle(reminder)}
+  return html`<section class="asked">${reminderTitle(state, reminder)}
     ${oneOf(say("reminder-what"), [...answers.map((done) => [done, done]), ["", say("reminder-else")]], other ? "" : own, choose)}
     ${other ? textField(say("reminder-what"), own, choose) : nothing}</section>`;
 }

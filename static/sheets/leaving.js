@@ -66,7 +66,7 @@ export function openLockUp() {
     };
     return html`${sheetHead(say("lockup-title"))}
       ${running.length ? stillRunning(scene, running) : nothing}
-      ${asked.map((id) => reminderChoice(id, said))}
+      ${asked.map((id) => reminderChoice(scene.state, id, said))}
       ${points.map((key) => tick(words(scene, key), ticked.has(key), () => toggle(ticked, key)))}
       ${goButton(running.length ? say("lockup-wait") : unsaid ? say("lockup-say-first") : left ? say("list-left", { left }) : say("go-stop"), went, Boolean(left || running.length))}
       ${left && !unsaid && !running.length ? button(say("lockup-not-all"), closing(went), "quiet full spaced") : nothing}`;

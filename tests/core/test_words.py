@@ -15,12 +15,14 @@ from fluent.syntax import ast as ftl
 from runboard.cards.layout import PAPERS
 from runboard.plan.next_move import LOADS_THAT_WAIT
 from runboard.run.calls.dues import KINDS as DUE_KINDS
-from runboard.run.care.cautions import CATALOGUE
+from runboard.run.care.care import DUST, RAGS, SMOULDER
+from runboard.run.care.cautions import CATALOGUE, REMINDERS
+from runboard.run.fold.record import book_record
 from runboard.run.log.kinds import KINDS
+from runboard.shop.book import Book
 from runboard.shop.product import Attendance, WaitWhy
 from runboard.web.network.pairing import DEVICE_KINDS
 from runboard.web.now.care import PARTS
-from runboard.words.alert import REMINDERS
 from runboard.words.sentences import message_name
 
 ROOT = Path(__file__).parents[2]
@@ -163,13 +165,23 @@ def test_every_alert_has_a_sentence_with_its_facts(kind: str) -> None:
 
 
 def test_every_reminder_of_care_has_a_sentence_without_facts_on_the_page_and_outside() -> None:
-    script = (STATIC / "alerts" / "reminders.js").read_text("utf-8")
-
-    assert set(REMINDERS) == {kind for kind in DUE_KINDS if kind.startswith("care ")}
-    for kind, texts in REMINDERS.items():
-        for thing, key in texts.items():
+    assert set(REMINDERS) == {*(kind for kind in DUE_KINDS if kind.startswith("care ")), "care lock-up"}
+    for texts in REMINDERS.values():
+        for key in texts.values():
             assert catalogue()[f"care-{key}"] == set()
-            assert re.search(rf'"{kind}": {{[^}}]*\b{thing}: "{key}"', script), (kind, thing)
+    assert book_record(Book())["reminder_texts"] == REMINDERS
+
+
+@pytest.mark.parametrize("thing", [RAGS, DUST, SMOULDER])
+@pytest.mark.parametrize("kind", ["care end", "care morning", "care lock-up"])
+def test_whatever_may_heat_by_itself_has_its_text_at_the_end_next_morning_and_at_lock_up(kind: str, thing: str) -> None:
+    assert CATALOGUE[REMINDERS[kind][thing]].signs == ("W021",)
+
+
+def test_no_reminder_has_two_texts() -> None:
+    reminds = [reminder for caution in CATALOGUE.values() for reminder in caution.reminds]
+
+    assert len(reminds) == len(set(reminds))
 
 
 @pytest.mark.parametrize("why", KINDS["lead called"].required["why"]["enum"])

@@ -27,8 +27,8 @@ NO_SOURCE: Basis = "common practice, no source"
 @dataclass(frozen=True)
 class Caution:
     """One entry. ``read`` says whether its source was 'opened' or is 'from memory'. ``signs`` are ISO 7010 numbers. ``stations`` (kinds) and ``when`` say where it comes by itself;
-    ``words`` are what a shop writes for it. It is left out beside the one that it ``yields_to``. ``shown`` lists where
-    people meet it."""
+    ``words`` are what a shop writes for it. It is left out beside the one that it ``yields_to``. ``reminds``: the reminders
+    that it is the text of, each a kind and what it is about. ``shown`` lists where people meet it."""
 
     key: str
     kind: CautionKind
@@ -41,6 +41,7 @@ class Caution:
     when: str = ""
     words: tuple[str, ...] = ()
     yields_to: str = ""
+    reminds: tuple[tuple[str, str], ...] = ()
     shown: tuple[str, ...] = ()
 
 
@@ -70,6 +71,7 @@ def _caution(entry: Mapping[str, Any], source: Mapping[str, str]) -> Caution:
         url=source.get("url", ""),
         when=entry.get("when", ""),
         yields_to=entry.get("yields_to", ""),
+        reminds=tuple((kind, thing) for kind, thing in entry.get("reminds", ())),
         **lists,
     )
 
@@ -79,6 +81,18 @@ CATALOGUE, SIGNS = _read()
 _BY_WORDS: Mapping[str, str] = MappingProxyType(
     {word: caution.key for caution in CATALOGUE.values() for word in caution.words}
 )
+
+
+def _reminders() -> Mapping[str, Mapping[str, str]]:
+    found: dict[str, dict[str, str]] = {}
+    for caution in CATALOGUE.values():
+        for kind, thing in caution.reminds:
+            found.setdefault(kind, {})[thing] = caution.key
+    return MappingProxyType(found)
+
+
+# The key of the text of each kind of reminder, by what it is about: 'care end' of rags, of dust, of a cut that burnt.
+REMINDERS = _reminders()
 
 
 def entry_for(words: str) -> Caution | None:

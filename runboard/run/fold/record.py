@@ -9,7 +9,7 @@ from typing import Any
 
 from runboard.run.calls.dues import Due
 from runboard.run.care.care import leaves
-from runboard.run.care.cautions import cautions_at, start_points_of
+from runboard.run.care.cautions import REMINDERS, cautions_at, start_points_of
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.shown import LONGEST_BODY, MOST_FIRST_PIECES, MOST_SHOWN, newest
 from runboard.run.fold.state import Load, PersonState, RunState, ShopState, Tray, Unsettled
@@ -224,13 +224,14 @@ def unsettled_record(entry: Unsettled) -> dict[str, Any]:
 
 
 def book_record(book: Book) -> dict[str, Any]:
-    """What the page needs of the book: names, rooms, what may be watched from where."""
+    """What the page needs of the book: names, rooms, finishes; and of the catalogue, which text each reminder has."""
     return {
         "shop": {"name": book.name, "zone": book.time_zone, "units": book.units, "emergency": book.emergency},
         "rooms": {room.key: room.name for room in book.rooms},
         "jobs": {job.key: record(job) for job in book.jobs},
         "finishes": {finish.key: record(finish, ("key",)) for finish in book.finishes},
         "forbidden": list(book.forbidden),
+        "reminder_texts": plain(REMINDERS),
     }
 
 

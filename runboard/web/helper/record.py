@@ -7,7 +7,7 @@ from typing import Any
 from runboard.floor.letting_in.guest_rights import NotForGuest
 from runboard.floor.letting_in.helper import TrayWork, open_checks, places_of
 from runboard.run.care.care import leaves
-from runboard.run.care.cautions import CATALOGUE, cautions_at, watch_check_of
+from runboard.run.care.cautions import CATALOGUE, REMINDERS, cautions_at, watch_check_of
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import ShopState
 from runboard.run.log.event import write_moment
@@ -17,7 +17,6 @@ from runboard.run.rules.texts import texts_at
 from runboard.shop.book import Book
 from runboard.shop.care import watch_interval
 from runboard.web.helper.presses import after, call, views, wrong
-from runboard.words.alert import REMINDERS
 from runboard.words.speech import Speech
 
 Record = dict[str, Any]
