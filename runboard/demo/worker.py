@@ -7,7 +7,6 @@ lets several of them work side by side.
 from collections.abc import Callable, Generator, Iterator
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
-from typing import Any
 
 from runboard.demo.checking import (
     answers_at_lock_up,
@@ -17,6 +16,7 @@ from runboard.demo.checking import (
     spoiled,
     wants_full_list,
 )
+from runboard.demo.offers import WORTH_WAITING, draft_of, first_offer, is_time_to_go, worth_waiting
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import Watched, about, load_at
 from runboard.plan.move import Move
@@ -34,7 +34,6 @@ Enough = Callable[[ShopState], bool]
 Turn = Generator[timedelta, None, Move | None]
 
 WORTH_LEAVING = timedelta(minutes=5)
-WORTH_WAITING = timedelta(minutes=30)
 LOCK_UP = ["rags", "power", "chargers", "bins", "smoulder", "first job"]
 
 
@@ -102,7 +101,7 @@ class DemoWorker:
                 if self.machine is None and enough(self.floor.state):
                     return
                 begun = yield from self._take_first()
-                if begun is None and self.machine is None and self._should_go():
+                if begun is None and self.machine is None and is_time_to_go(self.floor, self.key):
                     return
             else:
                 begun = yield from self._do(begun)
@@ -121,14 +120,15 @@ class DemoWorker:
         """Walk to the first offer and begin it, or wait for what is coming."""
         move = self._offer()
         if move is None:
-            yield self._until_called(self._waiting())
+            waits = worth_waiting(self.floor, self.key) if self.machine is None else WORTH_WAITING
+            yield self._until_called(waits)
             return None
         room = self.floor.state.people[self.key].room
         if move.room and move.room != room:
             yield self.floor.around(self.floor.book.walk(room, move.room))
             if move.id not in [move.id for move in self.floor.moves(self.key)]:
                 return None
-        pressed = self.press(self._begin(move))
+        pressed = self.press(draft_of(move))
         if self.floor.chance.random() < self.slips:
             yield timedelta(seconds=25)
             self.press(draft("event undone", {"event": pressed}))
@@ -136,36 +136,7 @@ class DemoWorker:
         return move
 
     def _offer(self) -> Move | None:
-        for move in self.floor.moves(self.key):
-            # Whoever started a machine goes to it by themselves.
-            if move.code in ("start", "go on", "unload", "job") and move.because["code"] != "machine due":
-                return move
-            if move.code in ("stop", "free", "watch"):
-                return None
-        return None
-
-    def _should_go(self) -> bool:
-        return self._offer() is None and self._waiting() == ZERO
-
-    def _waiting(self) -> timedelta:
-        """How long it is worth waiting here for what comes next; nothing where it is time to go."""
-        first = self.floor.moves(self.key)[0]
-        if self.machine is not None:
-            return WORTH_WAITING
-        until = self.floor.state.people[self.key].until
-        if first.code != "free" or "at" not in first.facts or until is None:
-            return ZERO
-        wait: timedelta = first.facts["at"] - self.floor.now
-        return wait if wait <= WORTH_WAITING and first.facts["at"] < until else ZERO
-
-    def _begin(self, move: Move) -> Draft:
-        if move.code == "job":
-            return draft("job started", {"job": move.id.split("|")[1]})
-        body: dict[str, Any] = {"pieces": dict(move.pieces)} if move.code == "start" else {}
-        if move.places:
-            body["places"] = {tray: list(placed) for tray, placed in move.places.items()}
-        kind = "unloading started" if move.code == "unload" else "load started"
-        return draft(kind, body, run=move.run, load=move.load, operation=move.step, station=move.station)
+        return first_offer(self.floor, self.key)
 
     # one thing
 
@@ -249,7 +220,7 @@ class DemoWorker:
         if following is None:
             self.press(done)
             return None
-        self.press(done, self._begin(following))
+        self.press(done, draft_of(following))
         return following
 
     def _incidents_wait_for(self, load: Load) -> bool:
