@@ -1,7 +1,5 @@
 """Which of a computer's many addresses a phone in the shop can use."""
 
-import time
-
 import ifaddr
 import pytest
 
@@ -100,12 +98,8 @@ def test_a_change_is_a_difference() -> None:
     assert at("192.168.1.20") != at("192.168.1.20", host="bench")
 
 
-def test_looking_is_cheap_enough_for_every_tick() -> None:
-    whereabouts()
-    began = time.process_time()
+def test_looking_says_where_this_computer_is() -> None:
+    found = whereabouts()
 
-    found = [whereabouts() for _ in range(20)]
-
-    assert isinstance(found[0], Whereabouts)
-    assert found[0].host == host_name(found[0].host)
-    assert (time.process_time() - began) / 20 < 0.02  # of this process alone; about 0.5 ms
+    assert isinstance(found, Whereabouts)
+    assert found.host == host_name(found.host)
