@@ -24,6 +24,7 @@ class DoorConnections:
     def __init__(self, bounds: Bounds) -> None:
         self.bounds = bounds
         self._open: dict[Connection, str] = {}  # in the order in which they were last heard of
+        self._came: dict[Connection, float] = {}
         self._making_room = False
 
     def add(self, connection: "Connection", address: str) -> None:
@@ -31,29 +32,38 @@ class DoorConnections:
         their say: first who never asked, then who was answered and asks no more, then whose request is not whole, each
         that was heard of longest ago; else who came last. So a phone that presses stays, however many say nothing."""
         self._open[connection] = address
-        if not self._making_room and self._is_full(address):
+        self._came[connection] = connection.loop.time()
+        if self._is_full(address):
+            self._make_room_later(connection.loop)
+
+    def _make_room_later(self, loop: asyncio.AbstractEventLoop) -> None:
+        if not self._making_room:
             self._making_room = True
-            connection.loop.call_later(THEIR_SAY, self._make_room)
+            # However late a busy loop comes to it, in two turns more it reads what waits to be read.
+            loop.call_later(THEIR_SAY, lambda: loop.call_soon(lambda: loop.call_soon(self._make_room, loop)))
 
     def _is_full(self, address: str) -> bool:
         own = sum(at == address for at in self._open.values())
         return own > self.bounds.from_one or len(self._open) > self.bounds.connections
 
-    def _make_room(self) -> None:
+    def _make_room(self, loop: asyncio.AbstractEventLoop) -> None:
         self._making_room = False
         own: dict[str, list[Connection]] = {}
         for connection, address in self._open.items():
             own.setdefault(address, []).append(connection)
         for some in own.values():
-            self._let_go(some, len(some) - self.bounds.from_one)
-        self._let_go(list(self._open), len(self._open) - self.bounds.connections)
+            self._let_go(loop, some, len(some) - self.bounds.from_one)
+        self._let_go(loop, list(self._open), len(self._open) - self.bounds.connections)
 
-    def _let_go(self, some: "list[Connection]", over: int) -> None:
+    def _let_go(self, loop: asyncio.AbstractEventLoop, some: "list[Connection]", over: int) -> None:
         last = len(some)
         order = sorted(
             enumerate(some), key=lambda pair: (pair[1].goes(), pair[0] if pair[1].goes() < BUSY else last - pair[0])
         )
         for _, connection in order[: max(0, over)]:
+            if connection.goes() == 0 and loop.time() - self._came[connection] < THEIR_SAY:
+                self._make_room_later(loop)  # it came meanwhile, and what it asks was not read yet
+                continue
             self.remove(connection)  # now: it is told of its end later
             connection.leave()
 
@@ -65,6 +75,7 @@ class DoorConnections:
     def remove(self, connection: "Connection") -> None:
         """It is closed."""
         self._open.pop(connection, None)
+        self._came.pop(connection, None)
 
 
 class Connection(H11Protocol):
