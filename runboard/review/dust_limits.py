@@ -8,7 +8,8 @@ _OSHA = "https://www.osha.gov/SLTC/wooddust/evaluation.html"
 
 @dataclass(frozen=True)
 class DustLimit:
-    """A limit for a day of eight hours (TWA), in mg a cubic metre of air, and where it was read."""
+    """A limit for a day of eight hours (TWA), in mg a cubic metre of air, and where it was read. ``of`` and ``dust`` are codes
+    of ``dust-limit-…``: whose it is, and of which dust."""
 
     of: str
     dust: str
@@ -17,11 +18,11 @@ class DustLimit:
 
 
 DUST_LIMITS = (
-    DustLimit("HSE, United Kingdom", "hardwood, and any mixture with it", 3, _HSE),
-    DustLimit("HSE, United Kingdom", "softwood", 5, _HSE),
-    DustLimit("NIOSH, recommended", "all wood", 1, _OSHA),
-    DustLimit("ACGIH (2007)", "most woods", 1, _OSHA),
-    DustLimit("ACGIH (2007)", "western red cedar", 0.5, _OSHA),
-    DustLimit("OSHA, United States", "dust not regulated otherwise, total", 15, _OSHA),
-    DustLimit("OSHA, United States", "dust not regulated otherwise, respirable", 5, _OSHA),
+    DustLimit("hse", "hardwood", 3, _HSE),
+    DustLimit("hse", "softwood", 5, _HSE),
+    DustLimit("niosh", "all", 1, _OSHA),
+    DustLimit("acgih", "most", 1, _OSHA),
+    DustLimit("acgih", "red cedar", 0.5, _OSHA),
+    DustLimit("osha", "total", 15, _OSHA),
+    DustLimit("osha", "respirable", 5, _OSHA),
 )

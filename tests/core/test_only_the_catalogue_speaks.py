@@ -25,7 +25,6 @@ ELSEWHERE = {
     "web/forms": "the forms' fields, which the book declares",
     "plan/schedule/problem/check.py": "faults of a plan, which tests and benches read",
     "plan/schedule/rule/greedy.py": "names of priorities, which benches read",
-    "review/dust_limits.py": "whose limits these are and of which dust, as they published it",
     "floor/pressing/batch.py": "what a program that sends presses did wrong",
     "floor/changing/run_file.py": "what is wrong in a file and where, beside shop/problem.py",
 }

@@ -1,6 +1,7 @@
 """The limits for wood dust that the Review shows, against their publishers' pages; mg a cubic metre, 8 h."""
 
-from runboard.review.dust_limits import DUST_LIMITS
+from runboard.review.dust_limits import DUST_LIMITS, DustLimit
+from runboard.words.sentences import say
 from tests.outside.said import published
 
 # A mixture is taken as hardwood. Older pages say 5 for hardwood too: outdated.
@@ -19,7 +20,11 @@ BY_OSHA = {
 
 
 def shown() -> dict[tuple[str, str], tuple[float, str]]:
-    return {(one.of.replace(",", " ").split()[0], one.dust): (one.mg_m3, one.source) for one in DUST_LIMITS}
+    return {(_whose(one), say("dust-limit", one.dust)): (one.mg_m3, one.source) for one in DUST_LIMITS}
+
+
+def _whose(limit: DustLimit) -> str:
+    return say("dust-limit-of", limit.of).replace(",", " ").split()[0]
 
 
 @published(HSE, BY_HSE)

@@ -68,7 +68,10 @@ def days() -> Response:
         doses={exposure.dose: percent(exposure.dose) for exposure in found if exposure.dose is not None},
         levels={exposure.level: round(exposure.level) for exposure in found if exposure.level is not None},
         rule=(figure(rule.limit_db), figure(rule.exchange_db)),
-        limits=[(limit, figure(limit.mg_m3), _host(limit.source)) for limit in DUST_LIMITS],
+        limits=[
+            (say("dust-limit-of", limit.of), say("dust-limit", limit.dust), figure(limit.mg_m3), _host(limit.source))
+            for limit in DUST_LIMITS
+        ],
         sources={limit.source: _host(limit.source) for limit in DUST_LIMITS},
     )
 
