@@ -13,19 +13,19 @@ from runboard.store.holding import InUse
 from runboard.store.proof import BadCopy
 from runboard.words.sentences import say
 
+# Each command, in the order in which --help lists them, and its module.
 COMMANDS = {
-    "serve": ("serve", "serve the shop in a data folder to the phones on its network"),
-    "demo": ("demo", "serve a shop made up to try, with a run in full swing"),
-    "pair": ("pair", "show a code that pairs a lead's phone: the first, or in place of a lost one"),
-    "plan": ("plan", "print when a run will be done, and who does what until then"),
-    "cards": ("cards", "print the cards of a run's trays into a PDF"),
-    "export": ("export", "write the shop's book, or one run with its events, as JSON"),
-    "import": ("import_file", "read a book or a run that export wrote"),
-    "backup": ("backup", "copy the shop, be it served or not; the copy is dated and proved"),
-    "restore": ("restore", "put a copy in the shop's place; what it replaces is kept"),
+    "serve": "serve",
+    "demo": "demo",
+    "pair": "pair",
+    "plan": "plan",
+    "cards": "cards",
+    "export": "export",
+    "import": "import_file",
+    "backup": "backup",
+    "restore": "restore",
 }
 _UNUSABLE = ("SQLITE_CANTOPEN", "SQLITE_READONLY", "SQLITE_NOTADB", "SQLITE_CORRUPT")
-_LOOK_THERE = "See that the folder can be written; if the file is ruined, put a copy back with runboard restore."
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -34,33 +34,37 @@ def main(arguments: Sequence[str] | None = None) -> int:
     asked = _parser(typed).parse_args(typed)
     try:
         asked.do(asked)
-    except (Mistaken, BookError) as mistake:
-        print(f"runboard: {mistake}", file=sys.stderr)
-    except Refused as refused:
-        print(f"runboard: {say('refused', refused.code, refused.facts)}", file=sys.stderr)
-    except BadCopy as bad:
-        print(f"runboard: {say('bad-copy', bad.code, bad.facts)}", file=sys.stderr)
-    except InUse as folder:
-        print(f"runboard: a copy is being put back into {folder}. Try again once that has ended.", file=sys.stderr)
-    except NotStored as failed:
-        print(f"runboard: {say('not-stored', failed.why)}", file=sys.stderr)
-    except sqlite3.DatabaseError as error:
-        if getattr(error, "sqlite_errorname", "") not in _UNUSABLE:
+    except (Mistaken, BookError, Refused, BadCopy, InUse, NotStored, sqlite3.DatabaseError) as wrong:
+        if isinstance(wrong, sqlite3.DatabaseError) and getattr(wrong, "sqlite_errorname", "") not in _UNUSABLE:
             raise
-        print(f"runboard: the shop's database cannot be used: {error}. {_LOOK_THERE}", file=sys.stderr)
-    else:
-        return 0
-    return 2
+        print(f"runboard: {_in_words(wrong)}", file=sys.stderr)
+        return 2
+    return 0
+
+
+def _in_words(wrong: Exception) -> str:
+    match wrong:
+        case Mistaken():
+            return say("mistaken", wrong.code, wrong.facts)
+        case Refused():
+            return say("refused", wrong.code, wrong.facts)
+        case BadCopy():
+            return say("bad-copy", wrong.code, wrong.facts)
+        case InUse():
+            return say("mistaken", "being put back", {"folder": str(wrong)})
+        case NotStored():
+            return say("not-stored", wrong.why)
+        case sqlite3.DatabaseError():
+            return say("mistaken", "database", {"why": str(wrong)})
+    return str(wrong)  # a book's problems are sentences already
 
 
 def _parser(typed: Sequence[str]) -> argparse.ArgumentParser:
     """Of all commands, and of what the one that is ``typed`` takes: only its module is loaded."""
-    parser = argparse.ArgumentParser(
-        prog="runboard", description="A small shop's runs: what to do now, and until when."
-    )
+    parser = argparse.ArgumentParser(prog="runboard", description=say("command", "runboard"))
     commands = parser.add_subparsers(title="commands", required=True)
-    for name, (module, says) in COMMANDS.items():
-        command = commands.add_parser(name, help=says)
+    for name, module in COMMANDS.items():
+        command = commands.add_parser(name, help=say("command", name))
         if name in typed[:1]:
             found = import_module(f"runboard.commands.{module}")
             found.add_to(command)

@@ -30,6 +30,7 @@ from runboard.opening import WallClock
 from runboard.store.closed import make_folder
 from runboard.store.holding import hold
 from runboard.web.door.serve import Beside, listen, serve
+from runboard.words.sentences import say
 from tests.pairing import paired
 
 ROOT = Path(__file__).parents[1]
@@ -110,7 +111,7 @@ def serving(data: Path, port: int = 0, *, planner: bool = False) -> Iterator[Her
     with listen(port) as plain, listen(0) as secure:
         make_folder(data)
         clock = Clock()
-        network = Network(data / CERTIFICATES, clock.now, plain.getsockname()[1], secure, where=here_only)
+        network = Network(data / CERTIFICATES, clock.now, plain.getsockname()[1], secure, say, where=here_only)
         settings = Settings(data, clock, hosts=network.hosts, ways=network, plans=planner)
         with hold(data), on_a_thread(settings, plain, network) as house:
             yield _remembered(Here(_address(plain), data, house=house, clock=clock))

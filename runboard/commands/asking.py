@@ -4,7 +4,7 @@ from argparse import ArgumentParser
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TextIO
+from typing import Any, TextIO
 
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
@@ -21,18 +21,22 @@ _LONGEST = 120
 
 
 class Mistaken(Exception):
-    """What was asked for cannot be done; the text says why, and what to do."""
+    """What was asked for cannot be done; ``code`` names the sentence that says why and what to do, ``facts`` fill it."""
+
+    def __init__(self, code: str, **facts: Any) -> None:
+        super().__init__(code)
+        self.code, self.facts = code, facts
 
 
-def add_folder(command: ArgumentParser, says: str | None = None) -> None:
-    """Ask for the data folder."""
+def add_folder(command: ArgumentParser, *, is_made: bool = False) -> None:
+    """Ask for the data folder, and say where it is made if it is not there."""
+    says = say("option", "folder") if is_made else None
     command.add_argument("--data", type=Path, required=True, metavar="DIR", help=says)
 
 
 def add_run(command: ArgumentParser) -> None:
     """Ask for a run that may be left out."""
-    says = "the run's key; may be left out where one run is open"
-    command.add_argument("run", nargs="?", default="", metavar="RUN", help=says)
+    command.add_argument("run", nargs="?", default="", metavar="RUN", help=say("option", "run"))
 
 
 def make_data_folder(data: Path) -> None:
@@ -40,19 +44,19 @@ def make_data_folder(data: Path) -> None:
     try:
         make_folder(data)
     except OSError as problem:
-        raise Mistaken(f"{data} cannot be a data folder: {problem.strerror}.") from problem
+        raise Mistaken("no place for data", folder=data, why=problem.strerror) from problem
 
 
 def check_folder(data: Path) -> None:
     """It is to be there."""
     if not data.is_dir():
-        raise Mistaken(f"there is no data folder {data}.")
+        raise Mistaken("no data folder", folder=data)
 
 
 def check_shop(data: Path) -> None:
     """A shop is to be in it."""
     if not (data / FILE_NAME).is_file():
-        raise Mistaken(f"there is no shop in {data}.")
+        raise Mistaken("no shop", folder=data)
 
 
 @contextmanager
@@ -74,10 +78,9 @@ def run_meant(workshop: Workshop, named: str) -> RunState:
     catch_up(workshop)
     runs = list(workshop.ledger.state.open_runs())
     if not runs:
-        raise Mistaken("no run is open. Open one on the Plan page, or name a run.")
+        raise Mistaken("no run open")
     if len(runs) > 1:
-        listed = ", ".join(f"{run.id} ({run.name})" for run in runs)
-        raise Mistaken(f"several runs are open: {listed}. Say which one.")
+        raise Mistaken("several runs open", runs=", ".join(f"{run.id} ({run.name})" for run in runs))
     return runs[0]
 
 
@@ -99,7 +102,7 @@ def rewritten_line(where: TextIO) -> tuple[Callable[[str], None], Callable[[], N
 
 def events_in_words(count: int) -> str:
     """'1 event', '1,204 events'."""
-    return f"{count:,} event{'' if count == 1 else 's'}"
+    return say("told", "events", {"events": count})
 
 
 def is_agreed(question: str) -> bool:
@@ -108,7 +111,7 @@ def is_agreed(question: str) -> bool:
         return input(f"{question} [y/N] ").strip().lower() in ("y", "yes")
     except (EOFError, KeyboardInterrupt) as why:
         print()
-        raise Mistaken(say("restore", "given-up")) from why
+        raise Mistaken("given up") from why
 
 
 def tidy(name: str) -> str:

@@ -9,12 +9,13 @@ from runboard.store.backup import BackupFolder, copy_to, zone_in
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import hold
 from runboard.store.proof import BadCopy
+from runboard.words.sentences import say
 
 
 def add_to(command: ArgumentParser) -> None:
     """What it takes."""
     add_folder(command)
-    command.add_argument("--to", type=Path, metavar="FOLDER", help="a folder that is there; default DIR/backups")
+    command.add_argument("--to", type=Path, metavar="FOLDER", help=say("option", "to"))
 
 
 def do(asked: Namespace) -> None:
@@ -24,4 +25,4 @@ def do(asked: Namespace) -> None:
     with hold(asked.data):
         now = datetime.now(zone_in(asked.data))
         made = copy_to(asked.data, asked.to, now) if asked.to else BackupFolder(asked.data).make(now)
-    print(f"{made.path}: {events_in_words(made.events)}.")
+    print(say("told", "copy", {"file": made.path, "events": events_in_words(made.events)}))

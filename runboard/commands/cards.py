@@ -27,7 +27,7 @@ from runboard.lan.addresses import Whereabouts, urls, whereabouts
 from runboard.lan.network import here_only
 from runboard.run.refusal import Refused
 from runboard.web.trays.card_orders import KINDS, Sources, Wanted, card_order
-from runboard.words.sentences import LANGUAGES
+from runboard.words.sentences import LANGUAGES, say
 
 Told = Callable[[int, int], None]
 
@@ -37,25 +37,18 @@ def add_to(command: ArgumentParser) -> None:
     add_run(command)
     add_folder(command)
     command.add_argument("--out", type=Path, required=True, metavar="FILE.pdf")
-    command.add_argument(
-        "--trays", default="", metavar="LIST", help="like 1,2,5-8; default every tray that holds pieces"
-    )
+    command.add_argument("--trays", default="", metavar="LIST", help=say("option", "trays"))
     command.add_argument("--kinds", type=_kinds, default=("travellers",), metavar="LIST", help=", ".join(KINDS))
     command.add_argument("--paper", choices=tuple(PAPERS), default="a6")
     command.add_argument("--language", choices=tuple(LANGUAGES), default="en")
-    command.add_argument(
-        "--address",
-        default="",
-        metavar="URL",
-        help=f"where phones find the server, for the codes; default this computer on port {PORT}",
-    )
+    command.add_argument("--address", default="", metavar="URL", help=say("option", "address", {"port": str(PORT)}))
 
 
 def _kinds(text: str) -> tuple[str, ...]:
     named = [kind.strip() for kind in text.split(",") if kind.strip()]
     unknown = [kind for kind in named if kind not in KINDS]
     if unknown or not named:
-        raise ArgumentTypeError(f"{text!r} names no kinds of card: {', '.join(KINDS)}")
+        raise ArgumentTypeError(say("mistaken", "no kinds", {"text": repr(text), "kinds": ", ".join(KINDS)}))
     return tuple(kind for kind in KINDS if kind in named)
 
 
@@ -68,13 +61,13 @@ def do(asked: Namespace) -> None:
         count = print_cards(asked, address, told)
     finally:
         clear()
-    print(f"{asked.out}: {count} card{'' if count == 1 else 's'}. Their codes lead to {address}")
+    print(say("told", "cards", {"file": asked.out, "cards": count, "address": address}))
 
 
 def progress(where: TextIO) -> tuple[Told, Callable[[], None]]:
     """(told, clear): a line that says how far it is, and is taken away; nothing where nobody watches."""
     write, clear = rewritten_line(where)
-    return lambda done, total: write(f"{done} of {total} cards"), clear
+    return lambda done, total: write(say("told", "cards done", {"done": str(done), "total": str(total)})), clear
 
 
 def print_cards(asked: Namespace, address: str, told: Told) -> int:
@@ -94,7 +87,7 @@ def print_cards(asked: Namespace, address: str, told: Told) -> int:
                 count = write_pdf(order, part, told)
                 note_prints(workshop, run.id, prints)
         except NoPango as missing:
-            raise Mistaken(str(missing)) from missing
+            raise Mistaken("no pango", packages=missing.packages) from missing
         return count
 
 
@@ -115,16 +108,16 @@ def checked_address(text: str) -> str:
     except ValueError:
         fits = False
     if not fits or parts.path.strip("/") or parts.query or parts.fragment or parts.username:
-        raise Mistaken(f"{text!r} is no address of a server. Write it like http://192.168.1.5:8210.")
+        raise Mistaken("no address", text=repr(text))
     return f"{parts.scheme}://{parts.netloc}"
 
 
 def _check_out(out: Path) -> None:
     """Before anything is made."""
     if out.is_dir():
-        raise Mistaken(f"{out} is a folder. Name a file.")
+        raise Mistaken("is a folder", file=out)
     if not out.parent.is_dir():
-        raise Mistaken(f"there is no folder {out.parent}.")
+        raise Mistaken("no folder", folder=out.parent)
 
 
 @contextmanager
@@ -136,6 +129,6 @@ def _whole(out: Path) -> Iterator[Path]:
         yield part
         part.replace(out)
     except OSError as problem:
-        raise Mistaken(f"{out} cannot be written: {problem.strerror or problem}.") from problem
+        raise Mistaken("cannot write", file=out, why=problem.strerror or str(problem)) from problem
     finally:
         part.unlink(missing_ok=True)

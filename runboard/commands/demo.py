@@ -11,16 +11,12 @@ from runboard.house import Settings
 from runboard.store.connect import FILE_NAME
 from runboard.store.holding import hold
 from runboard.web.door.serve import serve
+from runboard.words.sentences import say
 
 
 def add_to(command: ArgumentParser) -> None:
     """What it takes."""
-    command.add_argument(
-        "--data",
-        type=Path,
-        metavar="DIR",
-        help="keep it in this folder; made if not there, gone on with if it was made before",
-    )
+    command.add_argument("--data", type=Path, metavar="DIR", help=say("option", "demo folder"))
     add_serving(command)
 
 
@@ -40,6 +36,6 @@ def _make(data: Path) -> None:
     from runboard.demo.make import make_demo  # one that was made before needs no simulator
 
     if data.exists() and (not data.is_dir() or any(data.iterdir())):
-        raise Mistaken(f"{data} holds something else. Name a folder for the demo that is not there yet.")
+        raise Mistaken("something else there", folder=data)
     make_data_folder(data)
     make_demo(data)

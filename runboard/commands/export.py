@@ -8,12 +8,13 @@ from runboard.commands.asking import add_folder, check_folder, opened
 from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.kept_changes import with_changes
 from runboard.floor.changing.pictures import with_pictures
+from runboard.words.sentences import say
 
 
 def add_to(command: ArgumentParser) -> None:
     """What it takes."""
     add_folder(command)
-    command.add_argument("--run", metavar="RUN", help="the run's key; without it the book is written")
+    command.add_argument("--run", metavar="RUN", help=say("option", "run or book"))
 
 
 def do(asked: Namespace) -> None:

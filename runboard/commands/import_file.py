@@ -14,11 +14,12 @@ from runboard.shop.book_json import book_from_json
 from runboard.shop.limits import check_limits
 from runboard.shop.problem import Unreadable
 from runboard.words.facts import dated, zone_of
+from runboard.words.sentences import say
 
 
 def add_to(command: ArgumentParser) -> None:
     """What it takes."""
-    add_folder(command, "the shop's data folder; made if not there")
+    add_folder(command, is_made=True)
     command.add_argument("file", type=Path, metavar="FILE")
 
 
@@ -33,13 +34,15 @@ def do(asked: Namespace) -> None:
         changes_in(record)
     with opened(asked.data) as (store, workshop):
         if "runboard_run" in record and not _is_wanted(look_at_run(workshop, record)):
-            raise Mistaken("nothing was taken")
+            raise Mistaken("nothing taken")
         _read_file(asked.file, store.pictures.keep)
         if "runboard_book" in record:
             book = workshop.books.save(record, workshop.clock.now())
-            print(f"The book of {book.name} is in {asked.data}, revision {book.revision}.")
+            facts = {"book": book.name, "folder": asked.data, "revision": str(book.revision)}
+            print(say("told", "book in", facts))
         else:
-            print(f"Run {record['run']} is in {asked.data}: {import_run(workshop, record)} new events.")
+            facts = {"run": record["run"], "folder": asked.data, "events": str(import_run(workshop, record))}
+            print(say("told", "run in", facts))
             take_changes(workshop, store.settings, record["run"], changes_in(record))
 
 
@@ -47,13 +50,18 @@ def _is_wanted(coming: Coming) -> bool:
     """Say what a run's file would do; a person at the terminal is asked whether it may."""
     run, zone = coming.run, zone_of(coming.file.time_zone)
     moments = [event.moment for event in coming.file.own]
-    print(
-        f"{tidy(run.name)}: {sum(order.pieces for order in run.orders)} pieces wanted, {len(run.trays)} trays, "
-        f"{events_in_words(len(coming.fresh))} new here, {dated(min(moments), zone)} to {dated(max(moments), zone)}."
-    )
+    facts = {
+        "run": tidy(run.name),
+        "pieces": str(sum(order.pieces for order in run.orders)),
+        "trays": str(len(run.trays)),
+        "events": events_in_words(len(coming.fresh)),
+        "first": dated(min(moments), zone),
+        "last": dated(max(moments), zone),
+    }
+    print(say("told", "run coming", facts))
     if coming.left_out:
-        print(f"Left out, since it is about the shop: {', '.join(sorted(coming.left_out))}.")
-    return not sys.stdin.isatty() or is_agreed("Take it?")
+        print(say("told", "left out", {"kinds": ", ".join(sorted(coming.left_out))}))
+    return not sys.stdin.isatty() or is_agreed(say("told", "take it"))
 
 
 def _read_file(path: Path, take: Take = nothing) -> Record:
@@ -61,12 +69,10 @@ def _read_file(path: Path, take: Take = nothing) -> Record:
         with path.open("rb") as file:
             return read_file(file, take)
     except OSError as problem:
-        raise Mistaken(f"{path} cannot be read: {problem.strerror}.") from problem
+        raise Mistaken("file unread", file=path, why=problem.strerror) from problem
     except Unreadable as problem:
-        raise Mistaken(f"{path}: {problem}") from problem
+        raise Mistaken("file wrong", file=path, why=str(problem)) from problem
     except Refused as problem:
         if problem.code != "file nothing":
             raise
-        raise Mistaken(
-            f"{path} is neither a shop's book nor a run: it has no 'runboard_book' and no 'runboard_run'."
-        ) from problem
+        raise Mistaken("file nothing", file=path) from problem

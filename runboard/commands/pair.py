@@ -6,6 +6,7 @@ from runboard.commands.asking import add_folder, check_folder
 from runboard.floor.letting_in.devices import CODE_LASTS, make_console_code
 from runboard.opening import open_door
 from runboard.store.holding import hold
+from runboard.words.sentences import say
 
 
 def add_to(command: ArgumentParser) -> None:
@@ -20,6 +21,5 @@ def do(asked: Namespace) -> None:
         store, door = open_door(asked.data)
         code, _ = make_console_code(door)
         store.close()
-    minutes = int(CODE_LASTS.total_seconds() // 60)
-    print(f"The code is {code}: it pairs one phone as a lead's, once, within {minutes} minutes.")
-    print("Open runboard on the phone, type it there, and revoke the lost one on the Shop page.")
+    print(say("told", "code", {"code": code, "minutes": CODE_LASTS}))
+    print(say("told", "code how"))

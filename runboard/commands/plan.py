@@ -26,6 +26,7 @@ from runboard.plan.schedule.told.forecast import Forecast, forecast
 from runboard.plan.search import Found, search
 from runboard.run.fold.state import RunState
 from runboard.words.plan_record import plan_lines, plan_record
+from runboard.words.sentences import say
 
 SECONDS = 20.0
 # What is kept back of the time for saying how it may turn out: seconds a block, on a slow computer.
@@ -41,14 +42,9 @@ def add_to(command: ArgumentParser) -> None:
     """What it takes."""
     add_run(command)
     add_folder(command)
-    command.add_argument("--json", action="store_true", help="for other programs; moments are UTC")
-    command.add_argument(
-        "--seconds",
-        type=_seconds,
-        default=SECONDS,
-        metavar="N",
-        help=f"how long to look for a better plan; default {SECONDS:g}, 0 for the first that is found",
-    )
+    command.add_argument("--json", action="store_true", help=say("option", "json"))
+    says = say("option", "seconds", {"seconds": f"{SECONDS:g}"})
+    command.add_argument("--seconds", type=_seconds, default=SECONDS, metavar="N", help=says)
 
 
 def _seconds(text: str) -> float:
@@ -57,7 +53,7 @@ def _seconds(text: str) -> float:
     except ValueError:
         found = -1.0
     if not 0 <= found <= 86_400:
-        raise ArgumentTypeError(f"{text!r} is no number of seconds, 0 or more")
+        raise ArgumentTypeError(say("mistaken", "no seconds", {"text": repr(text)}))
     return found
 
 
@@ -82,17 +78,18 @@ def do(asked: Namespace) -> None:
 
 def say_new(where: TextIO) -> None:
     """Say why nothing moves yet: the rule is compiled for the first time."""
-    where.write("Making the planner ready, once: about 15 seconds.\n")
+    where.write(say("told", "planner made ready") + "\n")
     where.flush()
 
 
 def progress(where: TextIO) -> tuple[Told, Callable[[], None]]:
     """(told, clear): a bar that grows while the plan is made better, and is taken away; nothing where nobody watches."""
     write, clear = rewritten_line(where)
+    says = say("told", "looking")
 
     def told(done: int, total: int, plan: Plan) -> None:
         full = _BAR * done // total if total else 0
-        write(f"[{'#' * full}{'-' * (_BAR - full)}] looking for a better plan; Ctrl-C keeps the best so far")
+        write(f"[{'#' * full}{'-' * (_BAR - full)}] {says}")
 
     return told, clear
 
@@ -128,10 +125,10 @@ def make_plan(data: Path, run: str, seconds: float, told: Told, began: float | N
     with opened(data) as (_, workshop):
         found = run_meant(workshop, run)
         if found.state != "open":
-            raise Mistaken(f"{found.name} is {found.state}: nothing of it is planned any more.")
+            raise Mistaken("run over", run=found.name, state=found.state)
         planned = plan_at_once(workshop)
     if planned.answer.is_too_much:
-        raise Mistaken("more is open than can be planned at once. Finish or end a run.")
+        raise Mistaken("too much open")
     problem = planned.answer.problem
     left = seconds - (time.monotonic() - began) - len(problem.blocks) * LAST_SECONDS
     answer, limit = _better(planned.answer, max(left, seconds / 4), told)
@@ -161,7 +158,7 @@ def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
         if latest.plan is None:
             raise
     if latest.plan is None:
-        raise Mistaken(_why_none(latest, answer, seconds))
+        raise _why_none(latest, answer, seconds)
     made = answer if latest.plan is answer.plan else with_plan(answer, latest.plan)
     return made, latest.bound or bound(problem)
 
@@ -183,14 +180,13 @@ class _AfterSeconds:
             timer.cancel()
 
 
-def _why_none(found: Found, answer: Answer, seconds: float) -> str:
+def _why_none(found: Found, answer: Answer, seconds: float) -> Mistaken:
     if not found.is_impossible:
-        return f"no plan was found in {seconds:.0f} seconds, though there may be one. Give it longer with --seconds."
-    said = "no plan fits into people's hours beside what is begun."
+        return Mistaken("no plan yet", seconds=f"{seconds:.0f}")
     steps = dict.fromkeys(
         str(left_out.facts["step"]) for left_out in in_the_way(answer.state, answer.problem, found.clash)
     )
-    return f"{said} What has no place left: {', '.join(steps)}." if steps else said
+    return Mistaken("no place left", steps=", ".join(steps)) if steps else Mistaken("no plan fits")
 
 
 def _outlook(planned: Planned, answer: Answer, run: str) -> Forecast | None:

@@ -19,33 +19,32 @@ _ALL, _NOBODY = "all", "nobody"
 
 def add_to(command: ArgumentParser) -> None:
     """What it takes."""
-    add_folder(command, "the shop's data folder; made if not there")
-    command.add_argument(
-        "--let-in",
-        choices=(_ALL, _NOBODY),
-        help="whether the devices, sensors and cards that the copy lets in stay let in; without it you are asked",
-    )
-    command.add_argument("file", type=Path, metavar="FILE", help="a copy that backup made")
+    add_folder(command, is_made=True)
+    command.add_argument("--let-in", choices=(_ALL, _NOBODY), help=say("option", "let in"))
+    command.add_argument("file", type=Path, metavar="FILE", help=say("option", "copy"))
 
 
 def do(asked: Namespace) -> None:
     """Look at the copy, say what is in it, ask, and put it in place."""
     now = datetime.now().astimezone()
     looked = look_at(asked.data, asked.file, now)
-    print(f"{asked.file} is whole: {in_words(looked.proof)}.")
+    print(_whole(asked.file, looked.proof))
     for line in _found(looked):
         print(line)
     let_in = _may_come_in(looked.let_in, asked.let_in)
     done = restore(asked.data, asked.file, now, let_in=let_in, looked=looked)
-    print(f"It is in place in {asked.data}." + (f" What it replaced is kept in {done.kept}." if done.kept else ""))
+    print(say("restore", "kept" if done.kept else "in place", {"folder": asked.data, "kept": done.kept}))
     if looked.let_in.is_anybody and not let_in:
         print(say("restore", "nobody"))
 
 
-def in_words(proof: Proof) -> str:
-    """'Rail shop, 1,204 events, the last of Sat 7 Mar 2026, 10:00'."""
-    last = f", the last of {dated(proof.until, zone_of(proof.time_zone))}" if proof.until else ""
-    return f"{tidy(proof.shop) or 'a shop'}, {events_in_words(proof.events)}{last}"
+def _whole(file: Path, proof: Proof) -> str:
+    """'… is whole: Rail shop, 1,204 events, the last of Sat 7 Mar 2026, 10:00.'"""
+    shop = tidy(proof.shop) or say("restore", "a shop")
+    facts = {"file": file, "shop": shop, "events": events_in_words(proof.events)}
+    if proof.until is None:
+        return say("restore", "whole", facts)
+    return say("restore", "whole until", {**facts, "until": dated(proof.until, zone_of(proof.time_zone))})
 
 
 def _found(looked: Look) -> list[str]:
@@ -83,5 +82,5 @@ def _may_come_in(let_in: LetIn, said: str | None) -> bool:
     if said or not let_in.is_anybody:
         return said == _ALL
     if not sys.stdin.isatty():
-        raise Mistaken(say("restore", "unasked"))
+        raise Mistaken("unasked")
     return is_agreed(say("restore", "keep"))

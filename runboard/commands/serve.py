@@ -13,40 +13,36 @@ from runboard.lan import qr
 from runboard.lan.addresses import whereabouts
 from runboard.lan.announce import Announcer
 from runboard.lan.network import Network, here_only
+from runboard.lan.trouble import Trouble
 from runboard.opening import WallClock
 from runboard.run.refusal import NotStored
 from runboard.store.holding import hold
 from runboard.web.door.serve import ALL_INTERFACES, HOST, CannotListen, listen, serve
+from runboard.words.sentences import say
 
 CERTIFICATES = "certificates"  # in the data folder
 _LAST_PORT = 65535
-_CODE_MINUTES = int(CODE_LASTS.total_seconds() // 60)
 
 
 def add_to(command: ArgumentParser) -> None:
     """What it takes."""
-    add_folder(command, "the shop's data folder; made if not there")
+    add_folder(command, is_made=True)
     add_serving(command)
-    command.add_argument(
-        "--https-port", type=_port, metavar="Q", help="for the pages with the certificate; default P + 1; 0 for any"
-    )
-    command.add_argument("--local", action="store_true", help="listen to this computer alone, and announce nothing")
+    command.add_argument("--https-port", type=_port, metavar="Q", help=say("option", "https port"))
+    command.add_argument("--local", action="store_true", help=say("option", "local"))
 
 
 def add_serving(command: ArgumentParser) -> None:
     """What whoever serves is asked: the port, a browser, a planner."""
-    command.add_argument("--port", type=_port, default=PORT, metavar="P", help=f"default {PORT}; 0 for any")
-    command.add_argument("--no-open", action="store_true", help="do not open a browser")
-    command.add_argument(
-        "--no-planner",
-        action="store_true",
-        help="make no plan beside the server: a small computer answers phones sooner",
-    )
+    says = say("option", "port", {"port": str(PORT)})
+    command.add_argument("--port", type=_port, default=PORT, metavar="P", help=says)
+    command.add_argument("--no-open", action="store_true", help=say("option", "no open"))
+    command.add_argument("--no-planner", action="store_true", help=say("option", "no planner"))
 
 
 def _port(text: str) -> int:
     if not text.isdecimal() or int(text) > _LAST_PORT:
-        raise ArgumentTypeError(f"{text!r} is no port: a number from 0 to {_LAST_PORT}")
+        raise ArgumentTypeError(say("mistaken", "no port", {"text": repr(text), "most": str(_LAST_PORT)}))
     return int(text)
 
 
@@ -61,13 +57,14 @@ def do(asked: Namespace) -> None:
                 _serve(asked, plain, secure, trouble)
 
 
-def _serve(asked: Namespace, plain: socket, secure: socket | None, trouble: str) -> None:
+def _serve(asked: Namespace, plain: socket, secure: socket | None, trouble: Trouble | None) -> None:
     clock = WallClock()
     network = Network(
         asked.data / CERTIFICATES,
         clock.now,
         plain.getsockname()[1],
         secure,
+        say,
         where=here_only if asked.local else whereabouts,
         announcer=None if asked.local else Announcer(),
         trouble=trouble,
@@ -86,23 +83,19 @@ def listen_at(port: int, host: str = HOST) -> socket:
     try:
         return listen(port, host)
     except CannotListen as problem:
-        raise Mistaken(
-            f"port {problem.port} cannot be used ({problem}). Is runboard already running? Or name another with --port "
-            "and --https-port."
-        ) from problem
+        raise Mistaken("port taken", port=str(problem.port), why=str(problem)) from problem
 
 
-def _listen_securely(asked: Namespace, plain: socket, host: str) -> tuple[socket | None, str]:
-    """The second socket. The port that nobody named may be taken: then there is none, and a sentence says so. Another
+def _listen_securely(asked: Namespace, plain: socket, host: str) -> tuple[socket | None, Trouble | None]:
+    """The second socket. The port that nobody named may be taken: then there is none, which is said. Another
     free one would not do, since an installed page belongs to its port."""
     if asked.https_port is not None:
-        return listen_at(asked.https_port, host), ""
+        return listen_at(asked.https_port, host), None
     following = plain.getsockname()[1] + 1
     try:
-        return listen(following if asked.port and following <= _LAST_PORT else 0, host), ""
+        return listen(following if asked.port and following <= _LAST_PORT else 0, host), None
     except CannotListen as problem:
-        why = f"port {problem.port} cannot be used ({problem}). Name another with --https-port."
-        return None, f"There is no https page: {why}"
+        return None, Trouble("no https port", {"port": str(problem.port), "why": str(problem)})
 
 
 def _first_code(door: Door, address: str) -> str:
@@ -112,13 +105,11 @@ def _first_code(door: Door, address: str) -> str:
     try:
         code, _ = make_console_code(door)
     except NotStored as failed:
-        return f"No phone is paired yet, and none can be: the disk takes nothing ({failed.why}).\n"
+        return say("told", "no first code", {"why": failed.why}) + "\n"
     address = f"{address}pair?code={code}"
     picture = qr.terminal(address, colours=True) if sys.stdout.isatty() and _can_print("▀▄█") else ""
-    return (
-        f"No lead's phone is paired yet. Pair one with the code {code}, once, within {_CODE_MINUTES} minutes:\n"
-        f"{address}\n{picture}Later, 'runboard pair' makes another code.\n"
-    )
+    how = say("told", "first code", {"code": code, "minutes": CODE_LASTS})
+    return f"{how}\n{address}\n{picture}{say('told', 'later codes')}\n"
 
 
 def _can_print(signs: str) -> bool:

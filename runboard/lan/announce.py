@@ -1,6 +1,8 @@
 """Telling the shop's network by mDNS (RFC 6762, RFC 6763) that runboard is here, under a name that phones find."""
 
 import asyncio
+import errno
+import os
 import socket
 import threading
 from collections.abc import Callable
@@ -11,6 +13,7 @@ from zeroconf import ServiceInfo
 from zeroconf.asyncio import AsyncZeroconf
 
 from runboard.lan.addresses import Whereabouts
+from runboard.lan.trouble import Trouble
 
 _STOP_WITHIN = 2.0  # seconds; saying goodbye takes 0.3
 _LABEL = 63
@@ -27,11 +30,11 @@ class Announced:
 
 
 class Announcer:
-    """Announces from a thread of its own. Whatever goes wrong becomes ``trouble``, a sentence, and stops nothing else."""
+    """Announces from a thread of its own. Whatever goes wrong becomes ``trouble``, and stops nothing else."""
 
     def __init__(self, interfaces: tuple[str, ...] | None = None) -> None:
         """``interfaces`` are addresses to announce from; without them, those of the whereabouts."""
-        self.trouble = ""
+        self.trouble: Trouble | None = None
         self._interfaces = interfaces
         self._told: Announced | None = None
         self._voice: _Voice | None = None
@@ -45,7 +48,7 @@ class Announcer:
         self._told = told
         addresses = [str(address) for address in told.whereabouts.addresses if isinstance(address, IPv4Address)]
         if not addresses:
-            self.trouble = "This computer is on no network now, so it announces itself to no phone."
+            self.trouble = Trouble("no network")
             return True
         services = _services(told, addresses)
         self._voice = _Voice(list(self._interfaces or addresses), services, self._failed)
@@ -54,15 +57,13 @@ class Announcer:
 
     def stop(self) -> None:
         """Say goodbye and end the thread, in half a second as a rule."""
-        voice, self._voice, self._told, self.trouble = self._voice, None, None, ""
+        voice, self._voice, self._told, self.trouble = self._voice, None, None, None
         if voice:
             voice.end()
 
     def _failed(self, why: BaseException, voice: "_Voice") -> None:
         if self._voice is voice:
-            self.trouble = (
-                f"This computer could not announce itself on the network ({why}). Its address works as before."
-            )
+            self.trouble = Trouble("not announced", {"why": str(why)})
 
 
 def _services(told: Announced, addresses: list[str]) -> list[ServiceInfo]:
@@ -88,7 +89,7 @@ def _that_can_speak(interfaces: list[str]) -> list[str]:
     """Those of the addresses from which the group can be joined, sharing the port with the system's own mDNS. Tried here,
     as zeroconf leaves its sockets open where it fails half-way. Raises ``OSError`` if there is none."""
     able: list[str] = []
-    why = OSError("no address")
+    why = OSError(errno.EADDRNOTAVAIL, os.strerror(errno.EADDRNOTAVAIL))
     for interface in interfaces:
         try:
             with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as trial:

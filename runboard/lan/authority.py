@@ -10,6 +10,7 @@ from runboard.lan import private_file
 from runboard.lan.addresses import Address, Whereabouts
 from runboard.lan.issue import NotAPair, Pair, is_authority, make_authority, make_leaf, read_pair, why_renew
 from runboard.lan.scope import subjects
+from runboard.lan.trouble import Trouble
 
 AUTHORITY_FILE = "authority.pem"
 LEAF_FILE = "leaf.pem"
@@ -17,8 +18,12 @@ SAY_AUTHORITY_ENDS = timedelta(days=180)
 
 
 class AuthorityLost(Exception):
-    """The authority cannot be used. The text says why and what to do. A new one is never made in its place by itself:
+    """The authority cannot be used; ``trouble`` says why and what to do. A new one is never made in its place by itself:
     no phone would trust it, and nobody would know why."""
+
+    def __init__(self, code: str, **facts: str | Trouble) -> None:
+        super().__init__(code)
+        self.trouble = Trouble(code, facts)
 
 
 @dataclass(frozen=True)
@@ -27,7 +32,7 @@ class KeptCertificates:
 
     ``file`` holds the leaf with its key, in PEM (mode 600): give it to ``SSLContext.load_cert_chain``.
     ``made`` is true if the leaf is new. ``left_out`` are names and addresses that the authority may not vouch for.
-    ``troubles`` are sentences for a person.
+    ``troubles`` are for a person to see.
     """
 
     file: Path
@@ -35,7 +40,7 @@ class KeptCertificates:
     leaf: x509.Certificate
     made: bool
     left_out: tuple[str, ...] = ()
-    troubles: tuple[str, ...] = ()
+    troubles: tuple[Trouble, ...] = ()
 
 
 class Certificates:
@@ -84,13 +89,10 @@ class Certificates:
             private_file.write_first(self._authority_file, make_authority(host, now).pem())
             found = self._read_authority()
         if found is None:
-            raise AuthorityLost(f"{self._authority_file} was taken away while it was being made. Start again.")
+            raise AuthorityLost("authority taken away", file=str(self._authority_file))
         if now >= found.certificate.not_valid_after_utc:
-            raise AuthorityLost(
-                f"The shop's certificate authority in {self._authority_file} has ended on "
-                f"{found.certificate.not_valid_after_utc:%Y-%m-%d}. If this computer's date is right, move the folder "
-                f"{self.folder} away: a new authority is made, which every phone has to trust once."
-            )
+            day = f"{found.certificate.not_valid_after_utc:%Y-%m-%d}"
+            raise AuthorityLost("authority ended", file=str(self._authority_file), folder=str(self.folder), day=day)
         return found
 
     def _read_authority(self) -> Pair | None:
@@ -98,39 +100,29 @@ class Certificates:
             found = read_pair(self._authority_file.read_bytes())
         except FileNotFoundError as problem:
             if self._leaf_file.exists():
-                raise AuthorityLost(self._lost("it is not there, though a leaf of it is")) from problem
+                raise self._lost("file gone") from problem
             return None
         except NotAPair as problem:
-            raise AuthorityLost(self._lost(str(problem))) from problem
+            raise self._lost(problem.code) from problem
         if not is_authority(found.certificate):
-            raise AuthorityLost(self._lost("it is no certificate authority of a shop"))
+            raise self._lost("file no authority")
         return found
 
-    def _lost(self, why: str) -> str:
-        return (
-            f"The shop's certificate authority in {self._authority_file} cannot be used: {why}. Put the file back from "
-            f"a backup. If there is none, move the folder {self.folder} away: a new authority is made, which every "
-            "phone has to trust once."
-        )
+    def _lost(self, why: str) -> AuthorityLost:
+        file, folder = str(self._authority_file), str(self.folder)
+        return AuthorityLost("authority unusable", file=file, folder=folder, why=Trouble(why))
 
-    def _read_leaf(self) -> tuple[Pair | None, str]:
+    def _read_leaf(self) -> tuple[Pair | None, Trouble | None]:
         try:
-            return read_pair(self._leaf_file.read_bytes()), ""
+            return read_pair(self._leaf_file.read_bytes()), None
         except FileNotFoundError:
-            return None, ""
+            return None, None
         except NotAPair as problem:
-            return (
-                None,
-                f"The server's certificate in {self._leaf_file} could not be used: {problem}. It was made anew.",
-            )
+            return None, Trouble("leaf unusable", {"file": str(self._leaf_file), "why": Trouble(problem.code)})
 
-    def _closed(self) -> list[str]:
+    def _closed(self) -> list[Trouble]:
         opened = [file for file in (self._authority_file, self._leaf_file) if file.exists()]
-        return [
-            f"Other users of this computer could read the key in {file}. Now they no longer can."
-            for file in opened
-            if private_file.close_to_others(file)
-        ]
+        return [Trouble("key was open", {"file": str(file)}) for file in opened if private_file.close_to_others(file)]
 
 
 def _must_renew(
@@ -141,12 +133,9 @@ def _must_renew(
     return bool(why_renew(leaf, authority, names, addresses, now))
 
 
-def _troubles_of(authority: x509.Certificate, now: datetime) -> list[str]:
+def _troubles_of(authority: x509.Certificate, now: datetime) -> list[Trouble]:
     if now < authority.not_valid_before_utc:
-        return [
-            f"This computer's clock says {now:%Y-%m-%d}, which is before its certificates were made. Set the clock."
-        ]
+        return [Trouble("clock behind", {"day": f"{now:%Y-%m-%d}"})]
     if authority.not_valid_after_utc - now < SAY_AUTHORITY_ENDS:
-        ends = f"The shop's certificate authority ends on {authority.not_valid_after_utc:%Y-%m-%d}."
-        return [f"{ends} Then every phone has to trust a new one."]
+        return [Trouble("authority ends", {"day": f"{authority.not_valid_after_utc:%Y-%m-%d}"})]
     return []

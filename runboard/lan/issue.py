@@ -22,7 +22,11 @@ RENEW_BEFORE_END = timedelta(days=30)
 
 
 class NotAPair(ValueError):
-    """A file holds no certificate with the key that belongs to it."""
+    """A file holds no certificate with the key that belongs to it; ``code`` says what is wrong with it."""
+
+    def __init__(self, code: str) -> None:
+        super().__init__(code)
+        self.code = code
 
 
 @dataclass(frozen=True)
@@ -44,9 +48,9 @@ def read_pair(pem: bytes) -> Pair:
         certificate = x509.load_pem_x509_certificate(pem)
         key = load_pem_private_key(pem, password=None)
     except (ValueError, TypeError, UnsupportedAlgorithm) as problem:
-        raise NotAPair("it is damaged or was written only in part") from problem
+        raise NotAPair("file damaged") from problem
     if not isinstance(key, ec.EllipticCurvePrivateKey) or key.public_key() != certificate.public_key():
-        raise NotAPair("its key does not belong to its certificate")
+        raise NotAPair("file other key")
     return Pair(certificate, key)
 
 

@@ -15,6 +15,7 @@ from runboard.lan.addresses import HOSTS, Whereabouts, host_name, urls, whereabo
 from runboard.lan.announce import Announced, Announcer
 from runboard.lan.authority import AuthorityLost, Certificates
 from runboard.lan.serving import LOOK_EVERY, SecureDoor, listen_too
+from runboard.lan.trouble import Say, Trouble
 
 _log = logging.getLogger("runboard")
 
@@ -34,17 +35,19 @@ class Network:
         now: Callable[[], datetime],
         http_port: int,
         secure: socket.socket | None,
+        say: Say,
         *,
         where: Callable[[], Whereabouts] = whereabouts,
         announcer: Announcer | None = None,
-        trouble: str = "",
+        trouble: Trouble | None = None,
     ) -> None:
         """Make or read the certificates. Without a ``secure`` socket, or where they cannot be used, there is no secure
-        page, and ``troubles`` says why. Without an ``announcer`` nothing is announced."""
+        page, and ``troubles`` says why, by ``say``. Without an ``announcer`` nothing is announced."""
         self.http_port = http_port
         self.hosts: set[str] = set()
         self._where = where
         self._secure = secure
+        self._say = say
         self._announcer = announcer
         self._trouble = trouble
         self._logged: set[str] = set()
@@ -56,9 +59,9 @@ class Network:
         try:
             return SecureDoor(Certificates(certificates), now, self._where)
         except AuthorityLost as why:
-            self._trouble = f"There is no https page. {why} Then start runboard again."
+            self._trouble = Trouble("no https authority", {"why": why.trouble})
         except OSError as why:
-            self._trouble = f"There is no https page: its certificate could not be made ({why.strerror or why})."
+            self._trouble = Trouble("no https disk", {"why": why.strerror or str(why)})
         return None
 
     @property
@@ -69,8 +72,9 @@ class Network:
     @property
     def troubles(self) -> tuple[str, ...]:
         """Every sentence that a person should see now."""
-        found = (self._trouble, *(self._door.troubles if self._door else ()))
-        return tuple(filter(None, (*found, self._announcer.trouble if self._announcer else "")))
+        of_door = self._door.troubles if self._door else ()
+        found = (self._trouble, *of_door, self._announcer.trouble if self._announcer else None)
+        return tuple(trouble.said(self._say) for trouble in found if trouble)
 
     @property
     def vouched(self) -> frozenset[str]:
@@ -81,7 +85,10 @@ class Network:
     def trusted(self) -> trust.Trusted | None:
         """What a device is given to trust; None where there is no certificate."""
         # By the computer's name, not the shop's: whoever is on the network may look at it.
-        return trust.given(self._door.kept.authority, self.whereabouts.host) if self._door else None
+        if self._door is None:
+            return None
+        title = self._said("profile", host=self.whereabouts.host)
+        return trust.given(self._door.kept.authority, title, self._said("profile about"))
 
     def pages(self, scheme: str) -> tuple[str, ...]:
         """Where a phone finds the server, the surest first; nothing while the computer is on no network."""
@@ -95,13 +102,19 @@ class Network:
     def told(self) -> str:
         """The lines that are printed when the server listens."""
         plain, secure = self.pages("http"), self.pages("https")
-        lines = [f"On the shop's network: {' or '.join(plain[:2])}"] if plain else []
+        lines = [self._said("at", pages=self._either(plain))] if plain else []
         if self.https_port:
-            at = " or ".join(secure[:2]) or f"https://localhost:{self.https_port}/"
+            at = self._either(secure or (f"https://localhost:{self.https_port}/",))
             how = plain[0] if plain else f"http://127.0.0.1:{self.http_port}/"
-            lines += [f"With the shop's certificate: {at}", f"How a device comes to trust it: {how}welcome"]
+            lines += [self._said("at https", pages=at), self._said("trust", page=f"{how}welcome")]
         self._logged.update(self.troubles)
         return "".join(f"{line}\n" for line in (*lines, *self.troubles))
+
+    def _either(self, pages: tuple[str, ...]) -> str:
+        return self._said("either", first=pages[0], second=pages[1]) if len(pages) > 1 else pages[0]
+
+    def _said(self, code: str, **facts: str) -> str:
+        return self._say("lan", code, facts)
 
     async def begin(self, server: uvicorn.Server) -> None:
         """Open the secure door of a server that has started, announce it, and look after both from now on."""

@@ -13,6 +13,7 @@ import uvicorn
 
 from runboard.lan.addresses import Whereabouts
 from runboard.lan.authority import AuthorityLost, Certificates, KeptCertificates
+from runboard.lan.trouble import Trouble
 
 LOOK_EVERY = 60.0  # seconds
 # A phone that leaves the Wi-Fi opens a connection and says nothing more; a slow one answers within a few seconds.
@@ -23,8 +24,8 @@ MOST_HANDSHAKES = 64
 class SecureDoor:
     """The shop's certificates and the ``SSLContext`` that shows them.
 
-    ``kept`` is what was found or made last, ``context`` is the same object for good, and ``trouble`` is a sentence about
-    the last look that failed: then what was shown before goes on being shown.
+    ``kept`` is what was found or made last, ``context`` is the same object for good, and ``trouble`` is about
+    the last look, where it failed: then what was shown before goes on being shown.
     """
 
     def __init__(
@@ -35,14 +36,14 @@ class SecureDoor:
         self._certificates = certificates
         self._now = now
         self._where = where
-        self.trouble = ""
+        self.trouble: Trouble | None = None
         self.whereabouts = where()
         self.kept: KeptCertificates = certificates.keep(now(), self.whereabouts)
         self.context = context_for(self.kept.file)
 
     @property
-    def troubles(self) -> tuple[str, ...]:
-        """Every sentence that a person should see now."""
+    def troubles(self) -> tuple[Trouble, ...]:
+        """All that a person should see now."""
         return (*self.kept.troubles, *([self.trouble] if self.trouble else []))
 
     def look(self) -> bool:
@@ -55,9 +56,9 @@ class SecureDoor:
             if is_new:
                 show(self.context, kept.file)
         except (AuthorityLost, OSError) as why:
-            self.trouble = str(why) if isinstance(why, AuthorityLost) else _could_not_renew(why)
+            self.trouble = why.trouble if isinstance(why, AuthorityLost) else _could_not_renew(why)
             return False
-        self.kept, self.trouble = kept, ""
+        self.kept, self.trouble = kept, None
         return is_new
 
     async def watch(self, seen: Callable[[], None] = lambda: None, every: float = LOOK_EVERY) -> None:
@@ -156,5 +157,5 @@ class Handshakes:
             pass
 
 
-def _could_not_renew(why: OSError) -> str:
-    return f"The server's certificate could not be looked after ({why.strerror or why}). The one in use goes on."
+def _could_not_renew(why: OSError) -> Trouble:
+    return Trouble("not looked after", {"why": why.strerror or str(why)})

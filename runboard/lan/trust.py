@@ -26,10 +26,10 @@ class Trusted:
     fingerprint: tuple[str, ...]
 
 
-def given(certificate: x509.Certificate, shop: str) -> Trusted:
-    """All of it, for a device that installs it."""
+def given(certificate: x509.Certificate, title: str, about: str) -> Trusted:
+    """All of it, for a device that installs it; ``title`` and ``about`` are what an iPhone says of it."""
     return Trusted(
-        common_name(certificate), der(certificate), profile(certificate, shop), fingerprint_lines(certificate)
+        common_name(certificate), der(certificate), profile(certificate, title, about), fingerprint_lines(certificate)
     )
 
 
@@ -53,11 +53,11 @@ def der(certificate: x509.Certificate) -> bytes:
     return certificate.public_bytes(Encoding.DER)
 
 
-def profile(certificate: x509.Certificate, shop: str) -> bytes:
+def profile(certificate: x509.Certificate, title: str, about: str) -> bytes:
     """For iPhone and iPad: a configuration profile, a file ``runboard.mobileconfig`` of type ``PROFILE_TYPE``.
 
-    iOS would take the DER as well. The profile is used because it names the shop and says what it is for on the page
-    where iOS asks, and because its lasting identifier lets a second installation replace the first instead of standing
+    iOS would take the DER as well. The profile is used because it names the shop (``title``) and says what it is for
+    (``about``) on the page where iOS asks, and because its lasting identifier lets a second installation replace the first instead of standing
     beside it. It is not signed, and iOS says so. Either way full trust has to be switched on afterwards under
     General, About, Certificate Trust Settings.
     """
@@ -79,11 +79,8 @@ def profile(certificate: x509.Certificate, shop: str) -> bytes:
             "PayloadVersion": 1,
             "PayloadIdentifier": identifier,
             "PayloadUUID": outer,
-            "PayloadDisplayName": f"Runboard of {shop}",
-            "PayloadDescription": (
-                "Lets this device trust the page of the shop's own computer. It can vouch only for that computer's "
-                "names and for addresses of private networks."
-            ),
+            "PayloadDisplayName": title,
+            "PayloadDescription": about,
             "PayloadContent": [root],
         }
     )

@@ -30,33 +30,6 @@ bad-copy-bad-list = { $file } is no list of a copy as runboard writes it, or nam
 bad-copy-same-file = { $file } is the shop itself, not a copy of it.
 bad-copy-in-use = { $folder } is in use. Stop runboard there (Ctrl-C) and whatever else has it open, then try again.
 
-## What the command says of a copy before it puts it back, and what it asks.
-restore-unlisted = No list of digests lies beside it (older copies have none): { $files ->
-    [0] nobody can say whether somebody changed it.
-    [one] nobody can say whether somebody changed it, or the one file that is not named by what is in it.
-   *[other] nobody can say whether somebody changed it, or the { $files } files that are not named by what is in them.
-}
-restore-left = These of its files are not taken:
-restore-link = a link to somewhere else
-restore-hard-link = it has a second name somewhere else; copy the folder to plain files first, if you want it
-restore-no-file = no file: a pipe or a device
-restore-bad-name = no file of a shop is called that
-restore-differs = not as the list or its name says: damaged or changed
-restore-missing = on the list, but not there
-restore-more = { "  " }and { $count } more
-restore-lets-in = It lets in, as soon as it is served:
-restore-revoked = revoked here since the copy was made
-restore-cards = whoever has a card printed before the copy was made, of a run that is open in it
-restore-sends-to = It also sends to, or listens at: { $names }. The Shop page changes that.
-restore-keep = Keep them? Say no if you do not know each of them, or if the copy was in other hands: then everybody pairs anew.
-restore-unasked = Nobody is here to say whether they may come in. Say --let-in all, or --let-in nobody and everybody pairs anew. Nothing was put back.
-restore-given-up = Nothing was put back.
-restore-nobody = Nobody is let in by it: runboard serve shows a code for the first phone, and every other device is paired anew. Printed cards open nothing: print them again.
-access-lead = a lead's
-access-crew = a helper's
-access-guest = came by a card
-access-sensor = speaks for a machine
-
 ## Who could read the data folder. They stand on the console and on the Shop page.
 folder-was-open = Other users of this computer could read the shop in { $folder }, with its keys and passwords. Now they no longer can.
 folder-shared = Other users of this computer could read the shop in { $folder }, with its keys and passwords. Its files are closed to them now; the folder itself was left as it is, since it holds other things too. Give the shop a folder of its own.

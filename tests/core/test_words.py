@@ -3,7 +3,7 @@
 import ast
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
 from typing import get_args
@@ -13,7 +13,9 @@ from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
 from runboard.cards.layout import PAPERS
+from runboard.cli import COMMANDS
 from runboard.plan.next_move import LOADS_THAT_WAIT
+from runboard.review.dust_limits import DUST_LIMITS
 from runboard.run.calls.dues import KINDS as DUE_KINDS
 from runboard.run.care.care import DUST, RAGS, SMOULDER
 from runboard.run.care.cautions import CATALOGUE, REMINDERS
@@ -83,7 +85,8 @@ def message(family: str, code: str) -> str:
 def calls(name: str, *folders: str) -> Iterator[tuple[ast.Call, str]]:
     """Every call of ``name`` in these packages, and where it stands."""
     for folder in folders:
-        for path in sorted((ROOT / "runboard" / folder).rglob("*.py")):
+        room = ROOT / "runboard" / folder
+        for path in sorted(room.rglob("*.py")) if room.is_dir() else [room.with_suffix(".py")]:
             for node in ast.walk(ast.parse(path.read_text("utf-8"))):
                 if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == name:
                     yield node, f"{folder}/{path.name}:{node.lineno}"
@@ -122,6 +125,82 @@ def test_every_refusal_has_a_sentence_with_its_facts(code: Code) -> None:
     assert name in catalogue()
     if code.facts is not None:
         assert catalogue()[name] <= code.facts
+
+
+def mistakes() -> list[Code]:
+    """What a command cannot do, what is wrong with the network, and why an authority is lost."""
+    mistaken = [
+        Code(text_of(call.args[0]), where, {str(one.arg) for one in call.keywords})
+        for call, where in calls("Mistaken", "commands")
+    ]
+    lost = [
+        Code(text_of(call.args[0]), where, {str(one.arg) for one in call.keywords})
+        for call, where in calls("AuthorityLost", "lan")
+    ]
+    return [
+        *(replace(one, text=f"mistaken-{one.text}") for one in mistaken),
+        *(replace(one, text=f"lan-{one.text}") for one in (*lost, *troubles())),
+    ]
+
+
+def troubles() -> list[Code]:
+    found = []
+    for call, where in calls("Trouble", "lan", "commands"):
+        facts = call.args[1] if len(call.args) > 1 else ast.Dict([], [])
+        if isinstance(call.args[0], ast.Constant) and isinstance(facts, ast.Dict):
+            found.append(Code(call.args[0].value, where, {text_of(one) for one in facts.keys if one}))
+    return found
+
+
+@pytest.mark.parametrize("code", mistakes(), ids=lambda one: one.where)
+def test_what_a_command_cannot_do_and_what_is_wrong_with_the_network_has_a_sentence_with_its_facts(code: Code) -> None:
+    name = slug(code.text)
+
+    assert name in catalogue()
+    assert catalogue()[name] <= (code.facts or set())
+
+
+def printed() -> list[tuple[str, str, set[str] | None]]:
+    """Where a command says a sentence by its family and code: the sentence's name, and the facts where they stand there."""
+    found = []
+    for call, where in (*calls("say", "commands"), *calls("say", "cli")):
+        family, code, facts = *call.args[:2], call.args[2] if len(call.args) > 2 else ast.Dict([], [])
+        if isinstance(family, ast.Constant) and isinstance(code, ast.Constant):
+            is_written = isinstance(facts, ast.Dict) and None not in facts.keys
+            given = {text_of(one) for one in facts.keys if one} if is_written else None
+            found.append((message_name(family.value, code.value), where, given))
+    return found
+
+
+@pytest.mark.parametrize(("name", "where", "facts"), printed(), ids=[where for _, where, _ in printed()])
+def test_what_a_command_prints_is_there_with_its_facts(name: str, where: str, facts: set[str] | None) -> None:
+    assert name in catalogue()
+    if facts is not None:
+        assert catalogue()[name] <= facts
+
+
+# What cli.py, lan/ and commands/ say by a code that is made elsewhere
+SAID_BY_COMMANDS = {
+    *(f"command-{name}" for name in ("runboard", *COMMANDS)),
+    *(f"lan-{code}" for code in ("file-damaged", "file-other-key", "file-gone", "file-no-authority")),
+    *(f"lan-{code}" for code in ("at", "at-https", "trust", "either", "profile", "profile-about")),
+    *(f"dust-limit-of-{slug(limit.of)}" for limit in DUST_LIMITS),
+    *(f"dust-limit-{slug(limit.dust)}" for limit in DUST_LIMITS),
+    "restore-kept", "restore-in-place",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", sorted(SAID_BY_COMMANDS))
+def test_every_code_of_commands_network_and_limits_can_be_said(name: str) -> None:
+    assert name in catalogue()
+
+
+def test_every_sentence_of_commands_and_network_is_said() -> None:
+    said = {*SAID_BY_COMMANDS, *(slug(one.text) for one in mistakes()), *(name for name, _, _ in printed())}
+    at_terminal = ("command-", "option-", "mistaken-", "told-", "lan-", "dust-limit-")
+    elsewhere = {"mistaken-no-plan-fits"}  # and within another
+
+    assert {name for name in catalogue() if name.startswith(at_terminal)} - said - elsewhere == set()
 
 
 @pytest.mark.parametrize("code", dict_codes("runboard/plan/why.py"), ids=lambda one: one.where)

@@ -7,6 +7,8 @@ from cryptography import x509
 from cryptography.x509.verification import PolicyBuilder, Store
 
 from runboard.lan.addresses import Whereabouts
+from runboard.lan.trouble import Trouble
+from runboard.words.sentences import say
 
 NOW = datetime(2026, 3, 7, 9, 0, tzinfo=UTC)
 
@@ -16,6 +18,11 @@ def at(*addresses: str, host: str = "shop-pc") -> Whereabouts:
 
 
 HOME = at("192.168.1.20", "fd00::20")
+
+
+def said(trouble: Trouble | None) -> str:
+    """What a person reads of it; '' where there is none."""
+    return trouble.said(say) if trouble else ""
 
 
 def verify(leaf: x509.Certificate, authority: x509.Certificate, subject: str, now: datetime = NOW) -> None:

@@ -9,7 +9,7 @@ import pytest
 from zeroconf import IPVersion, ServiceInfo, Zeroconf
 
 from runboard.lan.announce import Announced, Announcer
-from tests.lan.places import at
+from tests.lan.places import at, said
 
 LOOPBACK = ("127.0.0.1",)
 HERE = Announced(at("192.168.1.20"), 8210, 8443)
@@ -33,7 +33,7 @@ def test_a_phone_hears_both_pages_and_where_they_are() -> None:
     finally:
         announcer.stop()
 
-    assert announcer.trouble == ""
+    assert announcer.trouble is None
     assert plain and secure
     assert (plain.port, secure.port) == (8210, 8443)
     assert plain.server == "runboard-shop-pc.local."
@@ -81,9 +81,9 @@ def test_a_computer_without_a_network_says_so() -> None:
 
     announcer.announce(Announced(at("fd00::20"), 8210))
 
-    assert announcer.trouble == "This computer is on no network now, so it announces itself to no phone."
+    assert said(announcer.trouble) == "This computer is on no network now, so it announces itself to no phone."
     announcer.announce(Announced(at("10.0.0.5"), 8210))
-    assert announcer.trouble == ""
+    assert announcer.trouble is None
     announcer.stop()
 
 
@@ -94,10 +94,10 @@ def test_a_failure_is_a_sentence() -> None:
     announcer.announce(HERE)
     _wait_for(announcer)
 
-    assert announcer.trouble.startswith("This computer could not announce itself on the network (")
-    assert announcer.trouble.endswith("Its address works as before.")
+    assert said(announcer.trouble).startswith("This computer could not announce itself on the network (")
+    assert said(announcer.trouble).endswith("Its address works as before.")
     announcer.stop()
-    assert announcer.trouble == ""
+    assert announcer.trouble is None
 
 
 @pytest.mark.parametrize("moment", [0, 0.0005, 0.001, 0.002, 0.005, 0.02, 0.1])
@@ -122,7 +122,7 @@ def test_a_system_that_does_not_share_the_port_is_told() -> None:
         announcer.announce(HERE)
         _wait_for(announcer)
 
-    assert announcer.trouble.startswith("This computer could not announce itself on the network (")
+    assert said(announcer.trouble).startswith("This computer could not announce itself on the network (")
     announcer.stop()
     gc.collect()
 

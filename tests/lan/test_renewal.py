@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from runboard.lan.addresses import Whereabouts
 from runboard.lan.authority import Certificates
 from runboard.lan.scope import subjects
-from tests.lan.places import HOME, NOW, at, verify
+from tests.lan.places import HOME, NOW, at, said, verify
 
 PLACES = [
     HOME,
@@ -83,9 +83,9 @@ def test_a_clock_before_the_authority_is_said_and_the_leaf_left_alone(tmp_path: 
     kept = certificates.keep(datetime(1970, 1, 2, tzinfo=NOW.tzinfo), at("10.1.1.1"))
 
     assert not kept.made
-    assert kept.troubles == (
-        "This computer's clock says 1970-01-02, which is before its certificates were made. Set the clock.",
-    )
+    assert [said(trouble) for trouble in kept.troubles] == [
+        "This computer's clock says 1970-01-02, which is before its certificates were made. Set the clock."
+    ]
 
 
 def test_a_leaf_made_while_the_clock_was_ahead_is_made_again(tmp_path: Path) -> None:
@@ -103,9 +103,9 @@ def test_an_authority_that_ends_soon_is_told_long_before(tmp_path: Path) -> None
     last = certificates.keep(ends - timedelta(days=10), HOME)
 
     assert last.leaf.not_valid_after_utc == ends
-    assert last.troubles == (
-        f"The shop's certificate authority ends on {ends:%Y-%m-%d}. Then every phone has to trust a new one.",
-    )
+    assert [said(trouble) for trouble in last.troubles] == [
+        f"The shop's certificate authority ends on {ends:%Y-%m-%d}. Then every phone has to trust a new one."
+    ]
 
 
 def test_another_order_of_addresses_is_no_change(tmp_path: Path) -> None:

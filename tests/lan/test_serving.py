@@ -18,7 +18,7 @@ from runboard.lan.authority import Certificates
 from runboard.lan.serving import MOST_HANDSHAKES, SecureDoor, context_for, show
 from tests.conftest import HandClock
 from tests.lan.doors import LIVED, Place, Server, serving
-from tests.lan.places import at
+from tests.lan.places import at, said
 
 
 @pytest.fixture
@@ -132,7 +132,7 @@ def test_the_folder_lost_while_serving_is_told_and_the_old_leaf_goes_on(door: Se
 
         assert not on_the_loop(server, door)
 
-        assert "cannot be used" in door.troubles[0]
+        assert "cannot be used" in said(door.troubles[0])
         assert shown(port, trusting(door.kept.authority)) == door.kept.leaf
 
 
@@ -146,9 +146,9 @@ def test_a_disk_that_takes_nothing_is_told_and_the_old_leaf_goes_on(
     monkeypatch.setattr("os.fsync", full)
 
     assert not door.look()
-    assert door.troubles == (
-        "The server's certificate could not be looked after (No space left on device). The one in use goes on.",
-    )
+    assert [said(trouble) for trouble in door.troubles] == [
+        "The server's certificate could not be looked after (No space left on device). The one in use goes on."
+    ]
 
     monkeypatch.undo()
     assert door.look()

@@ -23,11 +23,12 @@ def test_the_file_for_android_and_computers_is_the_certificate(certificate: x509
 
 
 def test_the_profile_for_ios_holds_the_certificate_and_says_what_it_is_for(certificate: x509.Certificate) -> None:
-    told = plistlib.loads(trust.profile(certificate, "Ann's shop"))
+    told = plistlib.loads(trust.profile(certificate, "Runboard of Ann's shop", "It can vouch only for that computer."))
     (root,) = told["PayloadContent"]
 
     assert (told["PayloadType"], root["PayloadType"]) == ("Configuration", "com.apple.security.root")
     assert told["PayloadDisplayName"] == "Runboard of Ann's shop"
+    assert told["PayloadDescription"] == "It can vouch only for that computer."
     assert x509.load_der_x509_certificate(root["PayloadContent"]) == certificate
     assert len({told["PayloadUUID"], root["PayloadUUID"]}) == 2
 
@@ -35,8 +36,8 @@ def test_the_profile_for_ios_holds_the_certificate_and_says_what_it_is_for(certi
 def test_the_profile_is_the_same_every_time_so_that_it_replaces_itself(certificate: x509.Certificate) -> None:
     other = make_authority("shop-pc", NOW).certificate
 
-    assert trust.profile(certificate, "Shop") == trust.profile(certificate, "Shop")
-    assert trust.profile(other, "Shop") != trust.profile(certificate, "Shop")
+    assert trust.profile(certificate, "Shop", "") == trust.profile(certificate, "Shop", "")
+    assert trust.profile(other, "Shop", "") != trust.profile(certificate, "Shop", "")
 
 
 def test_the_fingerprint_is_the_one_that_openssl_shows(certificate: x509.Certificate, tmp_path: Path) -> None:

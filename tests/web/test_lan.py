@@ -23,6 +23,7 @@ from runboard.lan.authority import AUTHORITY_FILE
 from runboard.lan.network import Network, here_only
 from runboard.opening import WallClock
 from runboard.web.door.serve import listen, serve
+from runboard.words.sentences import say
 from tests.lan.places import HOME, at
 from tests.serving import running
 from tests.web.test_welcome import paired_client
@@ -59,7 +60,7 @@ class Shop:
         with listen(0) as plain, listen(0) as secure:
             self.plain, self.secure = plain.getsockname()[1], secure.getsockname()[1]
             self.network = Network(
-                self.folder / "certificates", clock.now, self.plain, secure,
+                self.folder / "certificates", clock.now, self.plain, secure, say,
                 where=lambda: self.where, announcer=self.announcer,
             )  # fmt: skip
             self.house: House = build(
@@ -227,7 +228,7 @@ def test_a_system_that_tells_no_addresses_leaves_this_computer(tmp_path: Path) -
     def untold() -> Whereabouts:
         raise OSError(5, "no such thing")
 
-    network = Network(tmp_path / "certificates", WallClock().now, 8210, None, where=untold)
+    network = Network(tmp_path / "certificates", WallClock().now, 8210, None, say, where=untold)
 
     assert {"localhost", "127.0.0.1"} <= network.hosts
     assert network.pages("http") == ()

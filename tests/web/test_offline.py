@@ -137,6 +137,12 @@ def test_what_other_screens_need_is_left_out(kept: list[str]) -> None:
     assert not [one for one in kept if "htmx" in one or "/forms/" in one or one.endswith("worker.js")]
 
 
+@pytest.mark.parametrize("name", ["commands", "lan", "review"])
+def test_what_the_server_alone_says_is_left_out(kept: list[str], name: str) -> None:
+    assert (STATIC / "words" / f"en.{name}.ftl").exists()
+    assert f"/static/words/en.{name}.ftl" not in kept
+
+
 @pytest.mark.parametrize(
     "name", ["now/now.js", "table/dues.js", "trays/tray.js", "words/en.sheets.ftl", "tokens.css", "worker.js"]
 )

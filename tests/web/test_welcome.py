@@ -19,6 +19,7 @@ from runboard.opening import WallClock
 from runboard.web.door.serve import listen
 from runboard.web.door.sessions import COOKIE
 from runboard.web.network.welcome import DER_TYPE, PROFILE_TYPE
+from runboard.words.sentences import say
 from tests.lan.places import HOME
 
 PHONE = {"Host": "192.168.1.20:8210"}
@@ -30,7 +31,7 @@ ANDROID = {"User-Agent": "Mozilla/5.0 (Linux; Android 15; Pixel)"}
 def house(tmp_path: Path) -> Iterator[House]:
     clock = WallClock()
     with listen(0) as secure:
-        network = Network(tmp_path / "certificates", clock.now, 8210, secure, where=lambda: HOME)
+        network = Network(tmp_path / "certificates", clock.now, 8210, secure, say, where=lambda: HOME)
         built = build(Settings(tmp_path, clock, hosts=network.hosts, ways=network))
         yield built
         built.close()
