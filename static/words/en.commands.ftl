@@ -58,7 +58,7 @@ mistaken-no-port = { $text } is no port: a number from 0 to { $most }
 mistaken-no-seconds = { $text } is no number of seconds, 0 or more
 mistaken-port-taken = port { $port } cannot be used ({ $why }). Is runboard already running? Or name another with --port and --https-port.
 mistaken-unasked = Nobody is here to say whether they may come in. Say --let-in all, or --let-in nobody and everybody pairs anew. Nothing was put back.
-mistaken-given-up = Nothing was put back.
+mistaken-given-up = Nothing was changed.
 
 ## What is printed.
 told-events = { $events ->

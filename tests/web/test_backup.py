@@ -258,7 +258,7 @@ def test_who_gives_up_at_the_question_changes_nothing(
 
     assert main(["restore", "--data", str(data), str(lent)]) == 2
 
-    assert capsys.readouterr().err == "runboard: Nothing was put back.\n"
+    assert capsys.readouterr().err == "runboard: Nothing was changed.\n"
     assert (data / FILE_NAME).read_bytes() == before
 
 
