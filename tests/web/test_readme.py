@@ -23,7 +23,7 @@ def told() -> dict[str, set[str]]:
 
 def options(name: str) -> set[str]:
     parser = argparse.ArgumentParser(prog=name, add_help=False)
-    import_module(f"runboard.commands.{COMMANDS[name][0]}").add_to(parser)
+    import_module(f"runboard.commands.{COMMANDS[name]}").add_to(parser)
     return {option for action in parser._actions for option in action.option_strings if option.startswith("--")}
 
 
