@@ -44,7 +44,7 @@ const { setTimeout: once, setInterval: often } = window;
 window.setInterval = (does, ms, ...more) => often(() => { if (!window.timersOff) does(...more); }, ms);
 window.setTimeout = (does, ms = 0, ...more) => once(() => { if (!window.timersOff || ms < 1000) does(...more); }, ms);
 addEventListener("DOMContentLoaded", () => new MutationObserver(() => {
-  const count = document.querySelectorAll("[role=alert] > section").length;
+  const count = document.querySelectorAll("[role=alert] > section, section.hold-over").length;
   while (window.shown.length < count) window.shown.push(Date.now());
 }).observe(document.body, { childList: true, subtree: true }));
 """

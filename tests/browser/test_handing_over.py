@@ -150,3 +150,4 @@ def test_the_lead_shows_clamps_that_run_for_a_time_of_their_own(phones: Phones, 
 
         expect(lead.get_by_text("shown: Clamps")).to_be_visible()
         arrived(data, "shown how")
+        phones.close()  # before the server, of which an open page would say that it is silent
