@@ -20,8 +20,8 @@ class Loop:
     def time(self) -> float:
         return self.now
 
-    def call_later(self, delay: float, does: Callable[[], Any]) -> None:
-        self.later.append((self.now + delay, does))
+    def call_later(self, delay: float, does: Callable[..., Any], *given: Any) -> None:
+        self.later.append((self.now + delay, lambda: does(*given)))
 
     def call_soon(self, does: Callable[..., Any], *given: Any) -> None:
         self.later.append((self.now, lambda: does(*given)))
@@ -41,6 +41,10 @@ class Caller:
     loop: Loop
     at: int
     is_gone: bool = False
+    came_at: float = 0.0
+
+    def __post_init__(self) -> None:
+        self.came_at = self.loop.now
 
     def goes(self) -> int:
         return self.at
@@ -61,9 +65,10 @@ def full(loop: Loop, *, half: int) -> tuple[Any, list[Caller]]:
 def test_whoever_has_just_come_has_their_say_before_room_is_made() -> None:
     loop = Loop()
     door, callers = full(loop, half=4)
-    first, phone = Caller(loop, BUSY), Caller(loop, SILENT)
+    first = Caller(loop, BUSY)
     door.add(first, "home")
     loop.now = THEIR_SAY * 0.99
+    phone = Caller(loop, SILENT)
     door.add(phone, "home")  # its request waits to be read
 
     loop.go_on(THEIR_SAY * 1.5)
@@ -77,10 +82,11 @@ def test_whoever_has_just_come_has_their_say_before_room_is_made() -> None:
 def test_whoever_says_nothing_goes_once_they_could_have() -> None:
     loop = Loop()
     door, callers = full(loop, half=4)
-    newcomers = [Caller(loop, SILENT) for _ in range(9)]
-    for at, newcomer in enumerate(newcomers):
+    newcomers = []
+    for at in range(9):
         loop.go_on(at * THEIR_SAY / 4)
-        door.add(newcomer, "home")
+        newcomers.append(Caller(loop, SILENT))
+        door.add(newcomers[-1], "home")
 
     loop.go_on(THEIR_SAY * 6)
 

@@ -24,7 +24,6 @@ class DoorConnections:
     def __init__(self, bounds: Bounds) -> None:
         self.bounds = bounds
         self._open: dict[Connection, str] = {}  # in the order in which they were last heard of
-        self._came: dict[Connection, float] = {}
         self._making_room = False
 
     def add(self, connection: "Connection", address: str) -> None:
@@ -32,7 +31,6 @@ class DoorConnections:
         their say: first who never asked, then who was answered and asks no more, then whose request is not whole, each
         that was heard of longest ago; else who came last. So a phone that presses stays, however many say nothing."""
         self._open[connection] = address
-        self._came[connection] = connection.loop.time()
         if self._is_full(address):
             self._make_room_later(connection.loop)
 
@@ -40,32 +38,32 @@ class DoorConnections:
         if not self._making_room:
             self._making_room = True
             # However late a busy loop comes to it, in two turns more it reads what waits to be read.
-            loop.call_later(THEIR_SAY, lambda: loop.call_soon(lambda: loop.call_soon(self._make_room, loop)))
+            loop.call_later(THEIR_SAY, loop.call_soon, loop.call_soon, self._make_room)
 
     def _is_full(self, address: str) -> bool:
         own = sum(at == address for at in self._open.values())
         return own > self.bounds.from_one or len(self._open) > self.bounds.connections
 
-    def _make_room(self, loop: asyncio.AbstractEventLoop) -> None:
+    def _make_room(self) -> None:
         self._making_room = False
         own: dict[str, list[Connection]] = {}
         for connection, address in self._open.items():
             own.setdefault(address, []).append(connection)
         for some in own.values():
-            self._let_go(loop, some, len(some) - self.bounds.from_one)
-        self._let_go(loop, list(self._open), len(self._open) - self.bounds.connections)
+            self._let_go(some, len(some) - self.bounds.from_one)
+        self._let_go(list(self._open), len(self._open) - self.bounds.connections)
 
-    def _let_go(self, loop: asyncio.AbstractEventLoop, some: "list[Connection]", over: int) -> None:
+    def _let_go(self, some: "list[Connection]", over: int) -> None:
         last = len(some)
         order = sorted(
             enumerate(some), key=lambda pair: (pair[1].goes(), pair[0] if pair[1].goes() < BUSY else last - pair[0])
         )
         for _, connection in order[: max(0, over)]:
-            if connection.goes() == 0 and loop.time() - self._came[connection] < THEIR_SAY:
-                self._make_room_later(loop)  # it came meanwhile, and what it asks was not read yet
-                continue
-            self.remove(connection)  # now: it is told of its end later
-            connection.leave()
+            if connection.goes() == 0 and connection.loop.time() - connection.came_at < THEIR_SAY:
+                self._make_room_later(connection.loop)  # it came meanwhile, and what it asks was not read yet
+            else:
+                self.remove(connection)  # now: it is told of its end later
+                connection.leave()
 
     def heard(self, connection: "Connection") -> None:
         """It said something."""
@@ -75,7 +73,6 @@ class DoorConnections:
     def remove(self, connection: "Connection") -> None:
         """It is closed."""
         self._open.pop(connection, None)
-        self._came.pop(connection, None)
 
 
 class Connection(H11Protocol):
@@ -84,6 +81,7 @@ class Connection(H11Protocol):
     def __init__(self, *arguments: Any, among: DoorConnections, **named: Any) -> None:
         super().__init__(*arguments, **named)
         self._among = among
+        self.came_at = 0.0  # by the loop's clock
         self._asking: _Timer = None  # until a request's headers are there
         self._reading: _Timer = None  # until what was sent is read
         self._unread = 0
@@ -106,6 +104,7 @@ class Connection(H11Protocol):
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         super().connection_made(transport)
+        self.came_at = self.loop.time()
         self._wait_for_headers()
         self._among.add(self, self.client[0] if self.client else "")
 
