@@ -1,0 +1,134 @@
+"""The nouns of what happened in a run."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Literal
+
+Doing = Literal["work", "watching", "walking", "waiting", "away"]
+
+
+@dataclass(frozen=True)
+class DayPart:
+    """A stretch of somebody's or a machine's day. ``row`` is person or station, ``key`` which; ``kind`` of work is setup,
+    loading, machine, unloading or hand; ``why`` says why it waited: a code of ``WHY_WAITING``. ``run`` is another run's
+    where work was for that."""
+
+    row: Literal["person", "station"]
+    key: str
+    began_at: datetime
+    ended_at: datetime
+    doing: Doing
+    kind: str = ""
+    why: str = ""
+    run: str = ""
+    step: str = ""
+    load: str = ""
+
+    @property
+    def length(self) -> timedelta:
+        return self.ended_at - self.began_at
+
+
+@dataclass(frozen=True)
+class Waiting:
+    """How long a person, a station or the trays waited for one reason. ``row`` is person, station or tray; ``key`` is '' for
+    all trays."""
+
+    row: str
+    key: str
+    why: str
+    length: timedelta
+
+
+@dataclass(frozen=True)
+class Lost:
+    """Pieces lost at a step for one reason, in one wood, of one board ('' where nobody noted it)."""
+
+    step: str
+    step_name: str
+    reason: str
+    wood: str
+    board: str
+    pieces: int
+
+
+@dataclass(frozen=True)
+class StepYield:
+    """What came through a step: ``into`` pieces, of which ``first_good`` at the first go, ``good`` in the end."""
+
+    step: str
+    step_name: str
+    into: int
+    first_good: int
+    good: int
+
+
+@dataclass(frozen=True)
+class ProcessLine:
+    """A line of the process chart: ``symbol`` is operation, transport, inspection, delay or storage (ASME). ``waited`` is
+    what the trays waited before it on average."""
+
+    symbol: str
+    step: str
+    step_name: str
+    station: str
+    time: timedelta | None
+    walking: timedelta = timedelta(0)
+    walks: int = 0
+    waited: timedelta | None = None
+    pieces: int = 0
+
+
+@dataclass(frozen=True)
+class OrderLineDone:
+    """An order line: when its pieces were there, None where they are not; ``late`` is nought in time."""
+
+    line: str
+    whom: str
+    text: str
+    pieces: int
+    due: datetime | None
+    done: datetime | None
+    late: timedelta | None
+
+
+@dataclass(frozen=True)
+class OperationBar:
+    """Hands-on and machine time of one operation: what was guessed for what was done, and what it took (None where nothing
+    of it was measured or known)."""
+
+    operation: str
+    name: str
+    guess: timedelta
+    taken: timedelta | None
+    hands_guess: timedelta
+    hands_taken: timedelta | None
+    share: float
+
+
+@dataclass(frozen=True)
+class Happened:
+    """Everything that happened, for the pages and the record. ``promised`` is the finish that the plan at the opening
+    promised, None where there was none to make."""
+
+    wanted: int
+    started: int
+    good: int
+    scrap: int
+    hands: timedelta
+    first_pass: float | None
+    rolled: float | None
+    bars: tuple[OperationBar, ...]
+    day: tuple[DayPart, ...]
+    planned: tuple[DayPart, ...]
+    waiting: tuple[Waiting, ...]
+    lost: tuple[Lost, ...]
+    yields: tuple[StepYield, ...]
+    process: tuple[ProcessLine, ...]
+    order_lines: tuple[OrderLineDone, ...]
+    promised: datetime | None
+    finished: datetime | None
+
+    @property
+    def a_good_piece(self) -> timedelta | None:
+        return self.hands / self.good if self.good else None

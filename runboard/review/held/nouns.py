@@ -1,0 +1,41 @@
+"""The nouns of what held a run."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+# What may hold a run: ('hands', person), ('station', station), ('service', service), ('wait', step), ('room', room),
+# ('hours', '') where nobody was there. The same in every run of a shop.
+What = tuple[str, str]
+
+
+@dataclass(frozen=True)
+class HeldStretch:
+    """From when to when one thing held the run; ``open`` is how much of that somebody was in the shop."""
+
+    what: What
+    began_at: datetime
+    ended_at: datetime
+    open: timedelta
+
+
+@dataclass(frozen=True)
+class HourValue:
+    """How much earlier the run would have been done for each hour less of a thing (hands, a machine, walking), or for each
+    hour that one more of it would have been used (a service). Nought off the constraint."""
+
+    what: What
+    earlier: timedelta
+
+
+@dataclass(frozen=True)
+class Held:
+    """What held the run. ``most`` is what a fifth of relief moves the finish most by, ``cost`` how much earlier it would have
+    been done had that never held anything up (None where nothing moves it). ``replayed`` is the finish of the replay as it
+    was, ``finished`` what really was."""
+
+    most: What | None
+    cost: timedelta | None
+    stretches: tuple[HeldStretch, ...]
+    values: tuple[HourValue, ...]
+    replayed: datetime
+    finished: datetime | None
