@@ -98,6 +98,16 @@ class Estimates:
         guess = _guess(step, part.kind)
         return part.length * (self.of(run, step, part.kind).length / guess) if guess else part.length
 
+    def before(self, run: str, day: date) -> "Estimates":
+        """The times as they were known when that run was opened on a day of the shop: by other runs' sessions until then."""
+        return Estimates(
+            {
+                key: earlier
+                for key, times in self.times.items()
+                if (earlier := [each for each in times if each.session[0] != run and each.session[1] <= day])
+            }
+        )
+
     def of(self, run: RunState, step: Step, kind: str) -> KnownTime:
         """What is known of one time element: setup, loading, machine, unloading of a load, or hand time of a piece."""
         key, guess = (run.product, step.key, kind), _guess(step, kind)
