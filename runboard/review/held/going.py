@@ -1,0 +1,111 @@
+"""Whether somebody who went sooner than they had said could have begun anything: if not, they went because they were held."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from runboard.plan.schedule.problem.nouns import FAR, Block, Problem
+from runboard.run.fold.state import RunState
+
+
+@dataclass(frozen=True)
+class Begun:
+    """When a load of a tray was really begun, unloaded where anybody pressed that, and through."""
+
+    at: datetime
+    unloaded_at: datetime | None = None
+    done_at: datetime | None = None
+
+
+Order = Mapping[tuple[str, str], Begun]
+
+
+def order_of(run: RunState) -> dict[tuple[str, str], Begun]:
+    """By (step, tray) when a load of it was begun first, as far as anything tells."""
+    found: dict[tuple[str, str], Begun] = {}
+    for load in (*run.past.values(), *run.loads.values()):
+        moments = (*(span.began_at for span in load.spans), *(() if load.spans else (load.started_at or load.done_at,)))
+        began = min((moment for moment in moments if moment is not None), default=None)
+        if began is None:
+            continue
+        unloaded = min((span.began_at for span in load.spans if span.kind == "unloading"), default=None)
+        ended = max((span.ended_at for span in load.spans if span.ended_at), default=None)
+        for tray in load.pieces:
+            before = found.get((load.step, tray))
+            if before is None or began < before.at:
+                found[load.step, tray] = Begun(began, unloaded, load.done_at or ended)
+    return found
+
+
+def of_block(order: Order, block: Block) -> list[Begun]:
+    """What is known of the loads of a block's trays."""
+    return [found for tray in block.trays if (found := order.get((block.step, tray))) is not None]
+
+
+class AsItWas:
+    """When each block of a problem really began and ended, FAR where it did not or nobody knows."""
+
+    def __init__(self, problem: Problem, order: Order) -> None:
+        self.problem = problem
+        self.starts: list[int] = []
+        self.ends: list[int] = []
+        for block in problem.blocks:
+            begun = of_block(order, block)
+            is_first = block.index in problem.unloaded_by
+            starts = [(each.unloaded_at or each.done_at if block.unloads is not None else each.at) for each in begun]
+            ends = [(each.unloaded_at or each.done_at if is_first else each.done_at) for each in begun]
+            self.starts.append(min((problem.tick(moment) for moment in starts if moment is not None), default=FAR))
+            self.ends.append(max((problem.tick(moment) for moment in ends if moment is not None), default=FAR))
+
+    def could_begin(self, person: str, at: datetime, until: datetime) -> bool:
+        """Whether anything that was begun later was there for a person to begin at a moment, and fitted in until another."""
+        keys, tick, ends = (
+            [worker.key for worker in self.problem.people],
+            self.problem.tick(at),
+            self.problem.tick(until),
+        )
+        if person not in keys:
+            return False
+        who, busy = keys.index(person), self._at_work(tick)
+        taken = self._taken(tick)
+        return any(
+            tick < self.starts[block.index] < FAR
+            and who in block.people
+            and block.station not in busy
+            and tick + block.length <= ends
+            and self._is_ready(block, tick, taken)
+            for block in self.problem.blocks
+        )
+
+    def _is_ready(self, block: Block, tick: int, taken: Mapping[int, int]) -> bool:
+        """Whether what it waits for is over, and of each service there is enough: what its own pieces hold is free then."""
+        if any(self.ends[before] + least > tick for before, least in block.waits):
+            return False
+        own: dict[int, int] = {}
+        for before in block.waits_for:
+            if self._last_taker(before) == self.starts[block.index]:
+                for service, count in self.problem.blocks[before].holds:
+                    own[service] = own.get(service, 0) + count
+        wanted = [draw for stretch in block.stretches for draw in stretch.draws] + list(block.holds)
+        return all(
+            taken.get(service, 0) - own.get(service, 0) + count <= self.problem.services[service][1]
+            for service, count in wanted
+        )
+
+    def _at_work(self, tick: int) -> set[int]:
+        return {
+            block.station for block in self.problem.blocks if self.starts[block.index] <= tick < self.ends[block.index]
+        }
+
+    def _taken(self, tick: int) -> dict[int, int]:
+        found: dict[int, int] = {}
+        for block in self.problem.blocks:
+            draws = {draw for stretch in block.stretches for draw in stretch.draws}
+            at_work = self.starts[block.index] <= tick < self.ends[block.index]
+            holds = self.ends[block.index] <= tick < self._last_taker(block.index)
+            for service, count in (*(draws if at_work else ()), *(block.holds if holds else ())):
+                found[service] = found.get(service, 0) + count
+        return found
+
+    def _last_taker(self, block: int) -> int:
+        return max((self.starts[other] for other in self.problem.waiting[block]), default=0)
