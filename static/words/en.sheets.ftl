@@ -395,6 +395,8 @@ kind-wood-noted = noted the wood
 kind-texts-placed = placed texts
 kind-card-printed = printed a traveller
 kind-shown-how = showed how
+kind-change-adopted = adopted a change
+kind-change-judged = judged a change
 kind-event-undone = undid a press
 kind-event-amended = corrected a press
 kind-entry-settled = settled an entry
@@ -406,6 +408,12 @@ refused-kind-unknown = The server does not know the kind '{ $kind }'. Load the p
 refused-run-unknown = There is no run '{ $run }'.
 refused-run-known = The run '{ $run }' is open already.
 refused-run-closed = The run '{ $run }' is { $state }.
+refused-change-adopted = That change is adopted already: the next run goes by it.
+refused-change-unknown = That change was not adopted, or somebody took it back. Load the page again.
+refused-change-judged = It is said already that this change was { $verdict ->
+    [kept] kept
+   *[dropped] dropped
+}.
 refused-station-unknown = There is no station '{ $station }' in the book.
 refused-person-unknown = There is nobody called '{ $person }' in the book.
 refused-tray-unknown = There is no tray { $tray } in this run.

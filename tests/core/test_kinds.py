@@ -6,7 +6,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from runboard.run.fold import people, run_events, shop_events
+from runboard.run.fold import changes, people, run_events, shop_events
 from runboard.run.fold.table import kinds_of
 from runboard.run.log import kinds
 from runboard.run.log.event import event_from_json, event_to_json
@@ -26,7 +26,7 @@ run abandoned|orders changed|route revised|board added|board lost|supply out|sup
 first piece decided|operation given|look given|note written|lead called|load started|machine started|machine ended
 unloading started|load done|load stopped|stop settled|load put aside|load taken off|pieces counted|pieces moved
 pieces held|pieces released|wait ended|wood noted|texts placed|card printed|shown how|event undone|event amended
-entry settled
+entry settled|change adopted|change judged
 """
 
 
@@ -113,7 +113,7 @@ def test_kinds_are_words_and_not_the_names_of_classes():
 
 
 def test_every_kind_has_somebody_who_folds_it():
-    folded = {*people.HANDLERS, *shop_events.HANDLERS, *run_events.HANDLERS, "entry settled"}
+    folded = {*people.HANDLERS, *shop_events.HANDLERS, *run_events.HANDLERS, *changes.HANDLERS, "entry settled"}
 
     assert folded | kinds_of("load") | kinds_of("tray") == set(KINDS)
 

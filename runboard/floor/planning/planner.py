@@ -34,7 +34,8 @@ BOUND_HERE = 400
 # Presses that leave what is still to be done as it is.
 CHANGE_NOTHING = frozenset(
     ("watch checked", "alert claimed", "reminder answered", "note written", "card printed", "span answered",
-     "checklist ticked", "lead called", "shown how", "texts placed", "restart answered", "server restarted")
+     "checklist ticked", "lead called", "shown how", "texts placed", "restart answered", "server restarted",
+     "change adopted", "change judged")
 )  # fmt: skip
 
 # What a child is failed by that took more than its share: said by itself, or killed without a word.

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 from runboard.run.care import care, sight
 from runboard.run.change import replace
-from runboard.run.fold import people, run_events, said, shop_events
+from runboard.run.fold import changes, people, run_events, said, shop_events
 from runboard.run.fold.draft import Draft, put, without
 from runboard.run.fold.settle import force
 from runboard.run.fold.state import ShopState, Unsettled
@@ -17,10 +17,20 @@ from runboard.shop.book import Book
 
 # 'Undo' of the last press is always in reach on a phone: it must not take back a whole run.
 NOT_UNDONE_IN_PASSING = frozenset(
-    ("run opened", "run finished", "run abandoned", "orders changed", "route revised", "event undone", "event amended")
+    (
+        "run opened",
+        "run finished",
+        "run abandoned",
+        "orders changed",
+        "route revised",
+        "change adopted",
+        "change judged",
+        "event undone",
+        "event amended",
+    )
 )
 
-HANDLERS = {**people.HANDLERS, **shop_events.HANDLERS, **run_events.HANDLERS}
+HANDLERS = {**people.HANDLERS, **shop_events.HANDLERS, **run_events.HANDLERS, **changes.HANDLERS}
 
 
 def fold(book: Book, events: Iterable[Event]) -> ShopState:

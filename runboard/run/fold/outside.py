@@ -35,7 +35,7 @@ def _differences(before: ShopState, after: ShopState, book: Book, run: str) -> I
         yield "press", ""
     if not _same_dues(dues(before, book), dues(after, book), run):
         yield "due", ""
-    if (before.asks, before.jobs_done, _others(before, run)) != (after.asks, after.jobs_done, _others(after, run)):
+    if _rest(before, run) != _rest(after, run):
         yield "other", ""
 
 
@@ -62,6 +62,10 @@ def _was_called_over(before: ShopState, after: ShopState, key: str, run: str) ->
 
 def _entries(state: ShopState, run: str) -> set[str]:
     return {key for key, entry in state.unsettled.items() if entry.run != run}
+
+
+def _rest(state: ShopState, run: str) -> tuple[Any, ...]:
+    return state.asks, state.jobs_done, state.changes, _others(state, run)
 
 
 def _others(state: ShopState, run: str) -> Mapping[str, Any]:

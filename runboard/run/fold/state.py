@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from runboard.run.fold.adopted import AdoptedChange
 from runboard.run.fold.route import Route, Step
 from runboard.run.log.event import Event
 
@@ -273,7 +274,7 @@ class ShopState:
     ``care`` is what happened that must not be forgotten: rags, oily dust, a burnt cut; ``reminders`` what was said to
     have been done about it. ``said_running`` are machines that a press which did not fit says to run, by ``run|load``:
     they are watched until somebody says that they do not run. ``calls`` are calls for the lead that nobody answered yet, by their event;
-    ``times`` says how often, where more than once.
+    ``times`` says how often, where more than once. ``changes`` are those that were adopted, by their event.
     """
 
     people: Mapping[str, PersonState] = EMPTY
@@ -287,6 +288,7 @@ class ShopState:
     unsettled: Mapping[str, Unsettled] = EMPTY
     asks: Mapping[str, Mapping[str, Any]] = EMPTY
     jobs_done: Mapping[str, datetime] = EMPTY
+    changes: Mapping[str, AdoptedChange] = EMPTY
 
     def open_runs(self) -> Iterator[RunState]:
         """The runs that are open."""

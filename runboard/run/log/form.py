@@ -68,6 +68,8 @@ ALSO_NEEDED: Mapping[str, tuple[str, ...]] = {
     "shown how": ("station",),
     "span answered": ("run", "load"),
     "note written": (),
+    "change adopted": ("run",),
+    "change judged": ("run",),
 }
 
 

@@ -101,6 +101,13 @@ PLACED: dict[str, Any] = {
         "additionalProperties": False,
     },
 }
+# Minutes that something is between: of a hundred goes five are below the first, ninety-five below the last.
+RANGE: dict[str, Any] = {
+    "type": "object",
+    "required": ["low", "mid", "high"],
+    "properties": {"low": NUMBER, "mid": NUMBER, "high": NUMBER},
+    "additionalProperties": False,
+}
 MEASURES: dict[str, Any] = {"type": "object", "additionalProperties": {"anyOf": [NUMBER, TEXT]}, "maxProperties": 50}
 
 
@@ -291,6 +298,21 @@ KINDS: Mapping[str, Kind] = {
     "texts placed": _crew("tray", "Which text is at which position of the jig.", {"places": PLACED}),
     "card printed": _lead("tray", "A traveller was printed.", {"print": COUNT}),
     "shown how": _lead("person", "The lead showed a person how to run a station.", {"person": KEY}),
+    # what is changed after a run, for the next
+    "change adopted": _lead(
+        "shop",
+        "A change holds from the next run on; what it promises of a run, in minutes.",
+        {"of": KEY, "change": OBJECT, "earlier": RANGE, "hands": RANGE, "did": one_of("route", "book", "noted")},
+        cost=NUMBER | {"minimum": 0},
+        revision=COUNT,
+        because=NAME,
+    ),
+    "change judged": _lead(
+        "shop",
+        "Whether an adopted change stays, and what it saved of a run, in minutes.",
+        {"adopted": NAMED, "verdict": one_of("kept", "dropped")},
+        saved=RANGE,
+    ),
     # corrections
     "event undone": _guest("shop", "The event named never happened.", {"event": NAMED}),
     "event amended": _crew("shop", "The event named was different.", {"event": NAMED}, at=MOMENT, body=OBJECT),
