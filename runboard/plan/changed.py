@@ -1,119 +1,124 @@
-"""The shop as it would be with one change: hours or one person more, another capacity, other trays, times, or order.
+"""The shop as it would be with a change: hours or one person more, another capacity, other trays, loads, times, or order.
 
 Only what is not begun is changed: what lies on a station, or was counted, goes on as it is.
 """
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from datetime import date, datetime, time, timedelta
-from itertools import count, pairwise
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime, timedelta
+from functools import reduce
+from itertools import count
 
+from runboard.plan.change import (
+    KINDS_OF_TIME,
+    MOST_CAPACITY,
+    MOST_MINUTES,
+    Capacity,
+    Change,
+    Helper,
+    HoursAdded,
+    Instead,
+    LoadSize,
+    OnePersonMore,
+    OneVisit,
+    Single,
+    Swapped,
+    Times,
+    TraySize,
+    singles,
+)
+from runboard.plan.changed_route import check_per_cent
+from runboard.plan.changed_run import (
+    as_before,
+    with_loads,
+    with_machine,
+    with_one_visit,
+    with_order,
+    with_times,
+    with_trays,
+)
 from runboard.plan.schedule.problem.from_book import HORIZON, Estimate, ticks_in, windows_of
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.hours import joined
-from runboard.plan.schedule.problem.nouns import Problem, Span
-from runboard.run.fold.route import Route, Step
-from runboard.run.fold.state import RunState, ShopState, Tray
+from runboard.plan.schedule.problem.nouns import TICK, Problem, Span
+from runboard.run.fold.state import RunState, ShopState
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book, Person
 from runboard.shop.hours import Window, local_day, open_windows
-from runboard.shop.parts import Part
-from runboard.shop.product import Operation
 
-MOST_CAPACITY = 99
-MOST_PIECES = 1000
-LEAST_PER_CENT, MOST_PER_CENT = 10, 1000
 # The key of somebody who is not there yet: no key that a book gives.
 SOMEBODY = "one more"
 
 
 @dataclass(frozen=True)
-class HoursAdded:
-    """Somebody is in the shop on one day more, or longer: by the clock there, until 24:00 where ``closes`` is 00:00."""
+class Shop:
+    """A shop that is being changed. ``longer`` are all the hours of those who have more; ``fixes`` what is done to the problem that
+    all of it makes."""
 
-    person: str
-    day: date
-    opens: time
-    closes: time
+    state: ShopState
+    book: Book
+    now: datetime
+    estimate: Estimate
+    longer: Mapping[str, tuple[Span, ...]] = field(default_factory=dict)
+    fixes: tuple[Callable[[Problem], Problem], ...] = ()
 
+    def run(self, key: str) -> RunState:
+        """Refused 'run unknown'."""
+        found = self.state.runs.get(key)
+        if found is None:
+            raise Refused("run unknown", run=key)
+        return found
 
-@dataclass(frozen=True)
-class OnePersonMore:
-    """Somebody with the hours of ``like``, from a moment on."""
-
-    like: str
-    skills: tuple[str, ...] = ()
-    start: datetime | None = None
-
-
-@dataclass(frozen=True)
-class Capacity:
-    """So many of a service at once."""
-
-    service: str
-    capacity: int
-
-
-@dataclass(frozen=True)
-class TraySize:
-    """So many pieces a tray, in the trays on which nothing was begun."""
-
-    run: str
-    pieces: int
-
-
-@dataclass(frozen=True)
-class Times:
-    """A time element of an operation, or with ``kind`` '' each of them, takes ``per_cent`` of what it takes now."""
-
-    run: str
-    operation: str
-    kind: str
-    per_cent: int
-
-
-@dataclass(frozen=True)
-class Swapped:
-    """Operation ``first`` and the one after it change places."""
-
-    run: str
-    first: str
-
-
-Change = HoursAdded | OnePersonMore | Capacity | TraySize | Times | Swapped
+    def with_run(self, run: RunState) -> "Shop":
+        """The shop with the run in place of the one of its id."""
+        return replace(self, state=replace(self.state, runs={**self.state.runs, run.id: run}))
 
 
 def changed_problem(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: Change) -> Problem:
     """What would be still to be done with the change. Refuses what makes no sense, with the reason."""
+    shop = changed_shop(Shop(state, book, now, estimate), change)
+    problem = problem_for(shop.state, shop.book, now, shop.estimate)
+    for person, windows in shop.longer.items():
+        problem = _with_windows(problem, person, windows)
+    return reduce(lambda made, fix: fix(made), shop.fixes, problem)
+
+
+def changed_shop(shop: Shop, change: Change) -> Shop:
+    """The shop with a change, or with each of several, in their order; but what changes the operations themselves comes last,
+    since the others name them."""
+    return reduce(_changed, sorted(singles(change), key=lambda single: isinstance(single, Swapped | OneVisit)), shop)
+
+
+def _changed(shop: Shop, change: Single) -> Shop:
     match change:
         case HoursAdded():
-            return _with_hours(state, book, now, estimate, change)
+            return _with_hours(shop, change)
         case OnePersonMore():
-            return _with_somebody(state, book, now, estimate, change)
+            return _with_somebody(shop, change.like, change.skills, change.start)[0]
+        case Helper():
+            return _with_helper(shop, change)
         case Capacity():
-            book = _with_capacity(book, change)
-        case Times():
-            estimate = _with_times(_run(state, change.run), estimate, change)
+            return replace(shop, book=book_with(shop.book, change))
         case TraySize():
-            run = _with_trays(_run(state, change.run), change.pieces)
-            state = replace(state, runs={**state.runs, run.id: run})
+            return shop.with_run(with_trays(shop.run(change.run), change.pieces))
+        case Times():
+            kinds = (change.kind,) if change.kind else KINDS_OF_TIME
+            return _with_times(shop, change.run, change.operation, kinds, change.per_cent)
+        case Instead():
+            return _with_means(shop, change)
+        case LoadSize():
+            return _with_load(shop, change)
         case Swapped():
-            run = _with_order(_run(state, change.run), change.first)
-            state = replace(state, runs={**state.runs, run.id: run})
-    return problem_for(state, book, now, estimate)
-
-
-def _run(state: ShopState, key: str) -> RunState:
-    found = state.runs.get(key)
-    if found is None:
-        raise Refused("run unknown", run=key)
-    return found
+            return shop.with_run(with_order(shop.run(change.run), change.first))
+        case OneVisit():
+            return _with_one_visit(shop, change)
 
 
 # hours, one person more
 
 
-def _with_hours(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: HoursAdded) -> Problem:
+def _with_hours(shop: Shop, change: HoursAdded) -> Shop:
+    book, now = shop.book, shop.now
     person = book.person(change.person)
     if person is None or person.removed:
         raise Refused("try nobody")
@@ -123,36 +128,75 @@ def _with_hours(state: ShopState, book: Book, now: datetime, estimate: Estimate,
              if local_day(opens, book.time_zone) == change.day]  # fmt: skip
     if not ticks_in(now, added):
         raise Refused("try hours")
-    usual = joined(windows_of(book, person, state.people.get(person.key), now))
+    usual = shop.longer.get(person.key) or joined(windows_of(book, person, shop.state.people.get(person.key), now))
     windows = joined([*usual, *ticks_in(now, added)])
     if windows == usual:
         raise Refused("try hours usual", person=person.name)
     # What fits into these hours alone fits into them every week: so it is not left out as too long for all hours.
     weekly = replace(person, hours=(*person.hours, window))
-    problem = problem_for(
-        state,
-        _with_people(book, (weekly if somebody is person else somebody for somebody in book.people)),
-        now,
-        estimate,
-    )
-    return _with_windows(problem, person.key, windows)
+    people = (weekly if somebody is person else somebody for somebody in book.people)
+    return replace(shop, book=_with_people(book, people), longer={**shop.longer, person.key: windows})
 
 
-def _with_somebody(state: ShopState, book: Book, now: datetime, estimate: Estimate, change: OnePersonMore) -> Problem:
-    like = book.person(change.like)
-    if like is None or like.removed or not like.hours:
+def _with_somebody(shop: Shop, like: str, skills: tuple[str, ...], start: datetime | None) -> tuple[Shop, str]:
+    """The shop with somebody more, and their key."""
+    model = shop.book.person(like)
+    if model is None or model.removed or not model.hours:
         raise Refused("try hours of nobody")
-    more = Person(SOMEBODY, "one person more", "crew", change.skills, like.hours, like.start_up, like.tidy_up)
-    problem = problem_for(state, _with_people(book, (*book.people, more)), now, estimate)
-    comes = 0 if change.start is None else problem.tick(change.start)
-    windows = problem.people[-1].windows
-    return _with_windows(
-        problem, SOMEBODY, tuple((max(opens, comes), closes) for opens, closes in windows if closes > comes)
-    )
+    here = {person.key for person in shop.book.people}
+    key = next(key for number in count(1) if (key := SOMEBODY if number == 1 else f"{SOMEBODY} {number}") not in here)
+    more = Person(key, "one person more", "crew", skills, model.hours, model.start_up, model.tidy_up)
+
+    def from_then_on(problem: Problem) -> Problem:
+        comes = 0 if start is None else problem.tick(start)
+        windows = tuple((max(opens, comes), closes) for opens, closes in _windows(problem, key) if closes > comes)
+        return _with_windows(problem, key, windows)
+
+    book = _with_people(shop.book, (*shop.book.people, more))
+    return replace(shop, book=book, fixes=(*shop.fixes, from_then_on)), key
+
+
+def _with_helper(shop: Shop, change: Helper) -> Shop:
+    if not 1 <= change.minutes <= MOST_MINUTES:
+        raise Refused("try minutes", most=MOST_MINUTES)
+    operations = {operation.key: operation for operation in shop.run(change.run).route.product.operations}
+    operation = operations.get(change.operation)
+    if operation is None:
+        raise Refused("try no operation")
+    skills = (operation.skill,) if operation.skill else ()
+    shop, key = _with_somebody(shop, change.like, skills, change.start)
+
+    def at_one_operation(problem: Problem) -> Problem:
+        spans = _first_of(_windows(problem, key), timedelta(minutes=change.minutes) // TICK)
+        problem = _with_windows(problem, key, spans)
+        who = [person.key for person in problem.people].index(key)
+        blocks = (
+            block
+            if (block.run, block.operation) == (change.run, change.operation)
+            else replace(block, people=tuple(at for at in block.people if at != who))
+            for block in problem.blocks
+        )
+        return replace(problem, blocks=tuple(blocks))
+
+    return replace(shop, fixes=(*shop.fixes, at_one_operation))
+
+
+def _first_of(spans: Iterable[Span], most: int) -> tuple[Span, ...]:
+    """The first so many ticks of some spans."""
+    found = []
+    for opens, closes in spans:
+        if most > 0:
+            found.append((opens, min(closes, opens + most)))
+            most -= closes - opens
+    return tuple(found)
 
 
 def _with_people(book: Book, people: Iterable[Person]) -> Book:
     return replace(book, people=tuple(people))
+
+
+def _windows(problem: Problem, key: str) -> tuple[Span, ...]:
+    return next(person.windows for person in problem.people if person.key == key)
 
 
 def _with_windows(problem: Problem, key: str, windows: tuple[Span, ...]) -> Problem:
@@ -160,10 +204,11 @@ def _with_windows(problem: Problem, key: str, windows: tuple[Span, ...]) -> Prob
     return replace(problem, people=tuple(people))
 
 
-# capacity, another time
+# capacity, other times
 
 
-def _with_capacity(book: Book, change: Capacity) -> Book:
+def book_with(book: Book, change: Capacity) -> Book:
+    """The book with so many of a service at once. Refused 'try capacity', 'try service unknown', 'try the same'."""
     if not 1 <= change.capacity <= MOST_CAPACITY:
         raise Refused("try capacity", most=MOST_CAPACITY)
     now = next((service for service in book.services if service.key == change.service), None)
@@ -175,112 +220,33 @@ def _with_capacity(book: Book, change: Capacity) -> Book:
     return replace(book, services=tuple(services))
 
 
-def _with_times(run: RunState, estimate: Estimate, change: Times) -> Estimate:
-    if not LEAST_PER_CENT <= change.per_cent <= MOST_PER_CENT:
-        raise Refused("try per cent", least=LEAST_PER_CENT, most=MOST_PER_CENT)
-    if change.per_cent == 100:
+def _with_times(shop: Shop, run: str, operation: str, kinds: tuple[str, ...], per_cent: int) -> Shop:
+    check_per_cent(per_cent)
+    if per_cent == 100:
         raise Refused("try the same")
-    steps = [step for step in run.route.steps if step.operation.key == change.operation]
-    kinds = (change.kind,) if change.kind else ("setup", "loading", "machine", "unloading", "hand")
+    steps = [step for step in shop.run(run).route.steps if step.operation.key == operation]
     if not any(getattr(step.pass_, kind, None) for step in steps for kind in kinds):
         raise Refused("try no such time")
-
-    def changed(asked: RunState, step: Step, part: Part) -> timedelta:
-        length = estimate(asked, step, part)
-        concerned = asked.id == run.id and step.operation.key == change.operation and part.kind in kinds
-        return length * change.per_cent / 100 if concerned else length
-
-    return changed
+    return replace(shop, estimate=with_times(shop.estimate, run, operation, kinds, per_cent))
 
 
-# other trays
-
-
-def _with_trays(run: RunState, a_tray: int) -> RunState:
-    if not 1 <= a_tray <= MOST_PIECES:
-        raise Refused("try pieces", most=MOST_PIECES)
-    fresh = {key: tray for key, tray in run.trays.items() if _is_untouched(run, tray)}
-    boards = {key: fed for key, fed in run.boards.items()
-              if fed and set(fed) <= set(fresh) and key not in {**run.loads, **run.past}}  # fmt: skip
-    # Trays that no board feeds go together by where their pieces are and by their wood.
-    loose: dict[tuple[object, ...], dict[str, int]] = {}
-    fed_by_any = {key for fed in run.boards.values() for key in fed}
-    for key, tray in ((key, tray) for key, tray in fresh.items() if key not in fed_by_any):
-        loose.setdefault((*tray.at, tray.revision, tray.wood, tray.board), {})[key] = tray.started
-    groups = [*boards.values(), *loose.values()]
-    if not groups:
-        raise Refused("try trays begun")
-    trays = {key: tray for key, tray in run.trays.items() if not any(key in group for group in groups)}
-    names = (str(number) for number in count(1) if str(number) not in trays)
-    made = [{next(names): pieces for pieces in _split(sum(group.values()), a_tray)} for group in groups]
-    if [list(trays_made.values()) for trays_made in made] == [list(group.values()) for group in groups]:
+def _with_means(shop: Shop, change: Instead) -> Shop:
+    if change.per_cent != 100:
+        return _with_times(shop, change.run, change.operation, KINDS_OF_TIME, change.per_cent)
+    if all(operation.key != change.operation for operation in shop.run(change.run).route.product.operations):
+        raise Refused("try no operation")
+    if change.good_rate is None:
         raise Refused("try the same")
-    for group, parts in zip(groups, made, strict=True):
-        model = fresh[next(iter(group))]
-        for key, pieces in parts.items():
-            trays[key] = replace(model, id=key, started=pieces, at=dict.fromkeys(model.at, pieces))
-    return replace(run, trays=trays, boards={**run.boards, **dict(zip(boards, made, strict=False))})
+    return shop  # what comes good is no matter of when
 
 
-def _is_untouched(run: RunState, tray: Tray) -> bool:
-    """Whether nothing was begun, counted, held, moved, given or marked on a tray: all its pieces are where they began."""
-    marks = (tray.busy, tray.counts, tray.scrap, tray.holds, tray.rests, tray.places, tray.gone, tray.came, tray.good)
-    given = any(key.rsplit("|", 1)[-1] == tray.id for key in run.given)
-    return len(tray.at) == 1 and tray.in_process == tray.started and not any(marks) and not given
+def _with_load(shop: Shop, change: LoadSize) -> Shop:
+    run = shop.run(change.run)
+    changed, factor = with_loads(run, change)
+    return replace(shop.with_run(changed), estimate=with_machine(shop.estimate, change, factor))
 
 
-def _split(pieces: int, a_tray: int) -> list[int]:
-    return [min(a_tray, pieces - at) for at in range(0, pieces, a_tray)]
-
-
-# another order
-
-
-def swappable(run: RunState) -> list[tuple[Operation, Operation]]:
-    """The neighbouring operations that may change places: neither begun, no wait after either, no texts that begin there,
-    no finish, no boards to cut."""
-    if len(run.revisions) != 1:
-        return []
-    return [pair for pair in pairwise(run.route.product.operations) if not _is_bound(pair) and not _is_begun(run, pair)]
-
-
-def _is_bound(pair: tuple[Operation, Operation]) -> bool:
-    return any(
-        operation.wait
-        or operation.finish
-        or operation.personal
-        or any(pass_.size == "board" for pass_ in operation.passes)
-        for operation in pair
-    )
-
-
-def _is_begun(run: RunState, pair: tuple[Operation, Operation]) -> bool:
-    steps = {step.key: step.index for step in run.route.steps if step.operation in pair}
-    first = min(steps.values())
-    if any(load.step in steps for load in (*run.loads.values(), *run.past.values())):
-        return True
-    for tray in run.trays.values():
-        further = any((step := run.route.step(key)) is None or step.index > first for key in tray.at)
-        if tray.good or further or any(tray.held(key) or tray.counts.get(key) for key in steps):
-            return True
-    return False
-
-
-def _with_order(run: RunState, first: str) -> RunState:
-    found = next((pair for pair in swappable(run) if pair[0].key == first), None)
-    if found is None:
-        raise Refused("try order")
-    operation, other = found
-    turned = {operation.key: other, other.key: operation}
-    product = run.route.product
-    route = Route(replace(product, operations=tuple(turned.get(each.key, each) for each in product.operations)))
-    # Pieces are nowhere in the pair but before its first operation: that is the other one now.
-    begins = {key: next(step.key for step in route.steps if step.operation.key == key) for key in turned}
-    trays = {
-        key: replace(
-            tray,
-            at={begins[other.key] if step == begins[operation.key] else step: left for step, left in tray.at.items()},
-        )
-        for key, tray in run.trays.items()
-    }
-    return replace(run, trays=trays, revisions=(replace(run.revisions[0], route=route),))
+def _with_one_visit(shop: Shop, change: OneVisit) -> Shop:
+    run = shop.run(change.run)
+    changed = with_one_visit(run, shop.book, change.first)
+    return replace(shop.with_run(changed), estimate=as_before(shop.estimate, run, change.first))

@@ -2,10 +2,25 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from datetime import time
+from datetime import datetime, time, timedelta
 from typing import Any
 
-from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
+from runboard.plan.change import (
+    Capacity,
+    Change,
+    Helper,
+    HoursAdded,
+    Instead,
+    LoadSize,
+    OnePersonMore,
+    OneVisit,
+    Several,
+    Single,
+    Swapped,
+    Times,
+    TraySize,
+    word_of,
+)
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.told.compared import Compared, Side
 from runboard.plan.schedule.told.forecast import Forecast
@@ -35,37 +50,65 @@ class ShopNow:
 
 def change_in_words(shop: ShopNow, run: str, change: Change) -> str:
     """What is changed, as it stands above the answer and in the Review."""
-    book, found = shop.book, shop.runs[run]
+    return words_of_change(shop.book, shop.runs[run], change)
+
+
+def words_of_change(book: Book, run: RunState, change: Change) -> str:
+    """The same of a run whose shop need not be at hand. What the book or the route has lost since goes by its key."""
+    if isinstance(change, Several):
+        return _say("change-several", changes=list_in_words(words_of_change(book, run, one) for one in change.changes))
+    return _say(f"change-{word_of(change)}", **dict(_facts_of(book, run, change)))
+
+
+def _facts_of(book: Book, run: RunState, change: Single) -> Iterator[tuple[str, Any]]:
+    """What the sentence of a change's kind says."""
     match change:
         case HoursAdded():
-            person = book.person(change.person)
-            hours = {
-                "from": f"{change.opens:%H:%M}",
-                "to": "24:00" if change.closes == time() else f"{change.closes:%H:%M}",
-            }
-            return _say(
-                "change-hours",
-                person=person.name if person else "",
-                day=date_in_words(change.day, with_year=True),
-                **hours,
-            )
-        case OnePersonMore():
-            like = book.person(change.like)
-            start = "" if change.start is None else date_in_words(change.start, with_year=True)
-            skills = [*change.skills] or "none"
-            return _say("change-person", like=like.name if like else "", skills=skills, day=start or "now")
+            yield "person", person_name(book, change.person)
+            yield "day", date_in_words(change.day, with_year=True)
+            yield "from", f"{change.opens:%H:%M}"
+            yield "to", "24:00" if change.closes == time() else f"{change.closes:%H:%M}"
+        case OnePersonMore() | Helper():
+            yield "like", person_name(book, change.like)
+            yield "day", "now" if change.start is None else _day(book, change.start)
+            if isinstance(change, Helper):
+                yield "operation", operation_name(run, change.operation)
+                yield "span", span_in_words(timedelta(minutes=change.minutes))
+            else:
+                yield "skills", [*change.skills] or "none"
         case Capacity():
-            service = next((service.name for service in book.services if service.key == change.service), "")
-            return _say("change-capacity", service=service, capacity=change.capacity)
+            names = (service.name for service in book.services if service.key == change.service)
+            yield "service", next(names, change.service)
+            yield "capacity", change.capacity
         case TraySize():
-            return _say("change-trays", pieces=change.pieces)
+            yield "pieces", change.pieces
+        case LoadSize():
+            yield from (("step", run.route.step_name(change.step)), ("pieces", change.pieces))
         case Times():
-            name = operation_name(found, change.operation)
-            return _say("change-times", operation=name, kind=change.kind or "all", percent=change.per_cent)
-        case Swapped():
-            keys = [operation.key for operation in found.route.product.operations]
-            after = keys[keys.index(change.first) + 1]
-            return _say("change-order", first=operation_name(found, after), then=operation_name(found, change.first))
+            yield from (("operation", operation_name(run, change.operation)), ("percent", change.per_cent))
+            yield "kind", change.kind or "all"
+        case Instead():
+            yield from (("operation", operation_name(run, change.operation)), ("thing", change.name))
+            yield from (("means", change.means), ("percent", change.per_cent))
+            yield "rate", "same" if change.good_rate is None else round(100 * change.good_rate)
+        case Swapped() | OneVisit():
+            yield from (("first", operation_name(run, change.first)), ("then", operation_name(run, _next(run, change))))
+
+
+def _day(book: Book, moment: datetime) -> str:
+    return date_in_words(moment.astimezone(zone_of(book.time_zone)), with_year=True)
+
+
+def _next(run: RunState, change: Swapped | OneVisit) -> str:
+    keys = [operation.key for operation in run.route.product.operations]
+    after = keys[keys.index(change.first) + 1 :] if change.first in keys else []
+    return next(iter(after), "–")
+
+
+def person_name(book: Book, key: str) -> str:
+    """What a person of the book is called."""
+    person = book.person(key)
+    return person.name if person else key
 
 
 def operation_name(run: RunState, key: str) -> str:

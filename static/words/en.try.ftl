@@ -21,7 +21,28 @@ try-change-times = { $operation }: { $kind ->
     [hand] the work by hand takes
    *[all] everything takes
   } { $percent } % of its time
-try-change-order = { $first } before { $then }
+try-change-order = { $then } before { $first }
+try-change-helper = A helper at { $operation } alone for { $span }, with the hours of { $like }, { $day ->
+    [now] from now on
+   *[other] from { $day } on
+  }
+try-change-load = { $step }: up to { $pieces ->
+    [1] one piece
+   *[other] { $pieces } pieces
+  } on a load
+try-change-instead = { $operation }: { $means ->
+    [wood] { $thing } instead of the wood of now
+    [abrasive] { $thing } as the abrasive
+   *[tool] { $thing } as the tool
+  }, { $percent ->
+    [100] in the same time
+   *[other] in { $percent } % of the time
+  }{ $rate ->
+    [same] {""}
+   *[other] , { $rate } of 100 good
+  }
+try-change-visit = { $then } right after { $first }, in one visit
+try-change-several = Together: { $changes }
 
 try-moves = The finish { $finish ->
     [same] does not move
@@ -92,6 +113,14 @@ try-row-in-time-of = { $some } of { $lines }
 try-row-presence = In the shop
 try-row-walks = Walks
 
+refused-try-no-operation = The route has no such operation any more. Choose one of those that it has.
+refused-try-minutes = Write for how many minutes the helper comes: from 1 to { $most }.
+refused-try-load-size = Only what goes on by the jig, the tray or the run can be another load: a board is what it is, and a piece is one.
+refused-try-load-trays = So many pieces are more than a tray, and here each tray has texts of its own. Try larger trays.
+refused-try-load-hands = Hands take one tray after another here, however many are ready. Try larger trays.
+refused-try-visit = These two cannot be one visit: a wait or a finish lies between them, one of them is begun, or the second needs a machine, a station or a skill of its own.
+refused-change-not-route = That is no change of a route, so it cannot be written into one.
+refused-change-wrong = That is no change that the shop can read: '{ $where }' is wrong.
 refused-try-unknown = Choose one of the changes on this page.
 refused-try-run-over = That run is not open, so nothing in it can be tried. Go back to the plan.
 refused-try-number = Write a whole number, such as 5.

@@ -5,18 +5,9 @@ from typing import Any
 
 import pytest
 
-from runboard.plan.changed import (
-    SOMEBODY,
-    Capacity,
-    Change,
-    HoursAdded,
-    OnePersonMore,
-    Swapped,
-    Times,
-    TraySize,
-    changed_problem,
-    swappable,
-)
+from runboard.plan.change import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
+from runboard.plan.changed import SOMEBODY, changed_problem
+from runboard.plan.changed_run import swappable
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_book import as_written
 from runboard.plan.schedule.problem.from_state import problem_for

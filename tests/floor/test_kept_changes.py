@@ -16,6 +16,7 @@ from runboard.floor.changing.kept_changes import (
     with_changes,
 )
 from runboard.floor.changing.run_file import read_run_file
+from runboard.plan.change import Times
 from runboard.run.refusal import Refused
 from tests.floor.test_exchange import Shop
 from tests.floor.test_travellers import FakeSettings
@@ -89,3 +90,31 @@ def test_a_file_whose_changes_are_wrong_is_refused(wrong: object) -> None:
     assert len(changes_in({"changes_to_try": [GOOD]})) == 1
     with pytest.raises(Refused, match="file change wrong"):
         changes_in({"changes_to_try": wrong})
+
+
+def test_a_change_is_kept_as_a_record_too_and_comes_with_the_file() -> None:
+    shop, here, there = Shop(), FakeSettings(), FakeSettings()
+    change = Times("r1", "sand", "", 80)
+    keep_change(shop.workshop, here, "r1", SAID, "ann", change)
+
+    take_changes(shop.workshop, there, "r1", changes_in(filed(shop, here)))
+
+    assert [kept.again for kept in (*kept_changes(here, "r1"), *kept_changes(there, "r1"))] == [change, change]
+
+
+def test_what_was_kept_as_words_alone_is_still_read() -> None:
+    settings = FakeSettings()
+    old = {"id": "abc", "at": "2026-06-01T16:00:00Z", "person": "ann", **SAID}
+    settings.put("changes to try/r1", {"changes": [old]})
+
+    (kept,) = kept_changes(settings, "r1")
+
+    assert (kept.change, kept.again) == (SAID["change"], None)
+    assert changes_in({"changes_to_try": [old]}) == [kept]
+
+
+def test_a_record_that_is_no_change_makes_the_file_wrong() -> None:
+    old = {"id": "abc", "at": "2026-06-01T16:00:00Z", "person": "ann", **SAID}
+
+    with pytest.raises(Refused, match="file change wrong"):
+        changes_in({"changes_to_try": [{**old, "record": {"what": "flood"}}]})

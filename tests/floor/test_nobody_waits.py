@@ -10,7 +10,7 @@ from runboard.floor.looking import look_back
 from runboard.floor.planning import try_change
 from runboard.floor.planning.try_change import Trials
 from runboard.floor.workshop import Workshop
-from runboard.plan.changed import Times
+from runboard.plan.change import Times
 from runboard.plan.search import compare
 from tests.floor.fakes import FakeWork
 from tests.floor.test_plans import Scene, scene

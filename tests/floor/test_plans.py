@@ -18,7 +18,7 @@ from runboard.floor.pressing.taps import take_taps
 from runboard.floor.workshop import Workshop
 from runboard.plan import answer as answers
 from runboard.plan.answer import with_plan
-from runboard.plan.changed import TraySize
+from runboard.plan.change import TraySize
 from runboard.plan.prices import Later, Price
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem

@@ -16,7 +16,7 @@ from runboard.floor.changing.runs import new_event
 from runboard.floor.planning.try_change import LASTS, MOST_KEPT, Trials
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House
-from runboard.plan.changed import TraySize
+from runboard.plan.change import TraySize
 from runboard.plan.search import compare
 from runboard.web.fittings import fitted
 from runboard.words.trying import ShopNow, answer_of

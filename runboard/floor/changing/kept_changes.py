@@ -10,23 +10,37 @@ from typing import Any
 
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import KeptSettings, Workshop
+from runboard.plan.change import Change, change_from_record, change_record
 from runboard.run.log.event import parse_moment
 from runboard.run.refusal import Refused
 
 MOST_KEPT = 100
 MOST_LETTERS = 5_000
 _FIELD = "changes_to_try"
+_TEXTS = frozenset(("id", "at", "person", "change", "answer"))
 
 
 @dataclass(frozen=True)
 class KeptChange:
-    """A change to try, in the words in which it was answered."""
+    """A change to try, in the words in which it was answered, and as a record, by which it is tried again on what was
+    measured: None for one that was kept as words alone."""
 
     id: str
     at: str
     person: str
     change: str
     answer: str
+    record: Mapping[str, Any] | None = None
+
+    @property
+    def again(self) -> Change | None:
+        """The change itself."""
+        return None if self.record is None else change_from_record(self.record)
+
+    @property
+    def written(self) -> dict[str, Any]:
+        """As it is kept and carried."""
+        return {name: value for name, value in vars(self).items() if value is not None}
 
 
 def kept_changes(settings: KeptSettings, run: str) -> list[KeptChange]:
@@ -35,17 +49,23 @@ def kept_changes(settings: KeptSettings, run: str) -> list[KeptChange]:
 
 
 def keep_change(
-    workshop: Workshop, settings: KeptSettings, run: str, said: Mapping[str, str], person: str
+    workshop: Workshop,
+    settings: KeptSettings,
+    run: str,
+    said: Mapping[str, str],
+    person: str,
+    change: Change | None = None,
 ) -> KeptChange:
-    """Keep a change to try; ``said`` has ``change`` and ``answer`` in words. The same change is kept once, with its newest
+    """Keep a ``change`` to try; ``said`` has ``change`` and ``answer`` in words. The same change is kept once, with its newest
     answer. Refused 'try kept many'."""
     find_run(workshop, run)
     with workshop.lock:
-        others = [change for change in kept_changes(settings, run) if change.change != said["change"]]
+        others = [known for known in kept_changes(settings, run) if known.change != said["change"]]
         if len(others) >= MOST_KEPT:
             raise Refused("try kept many", most=MOST_KEPT)
         at = workshop.clock.now().isoformat()
-        made = KeptChange(uuid.uuid4().hex[:12], at, person, said["change"], said["answer"])
+        record = None if change is None else change_record(change)
+        made = KeptChange(uuid.uuid4().hex[:12], at, person, said["change"], said["answer"], record)
         _put(settings, run, [*others, made])
     return made
 
@@ -62,7 +82,7 @@ def drop_change(workshop: Workshop, settings: KeptSettings, run: str, change: st
 def with_changes(settings: KeptSettings, record: Mapping[str, Any]) -> dict[str, Any]:
     """The record of a run with its changes to try; that of a book as it is."""
     kept = kept_changes(settings, str(record.get("run", ""))) if "runboard_run" in record else []
-    return {**record, _FIELD: [vars(change) for change in kept]} if kept else dict(record)
+    return {**record, _FIELD: [change.written for change in kept]} if kept else dict(record)
 
 
 def changes_in(record: Mapping[str, Any]) -> list[KeptChange]:
@@ -74,27 +94,24 @@ def changes_in(record: Mapping[str, Any]) -> list[KeptChange]:
 
 
 def _read(some: list[Any]) -> Iterator[KeptChange]:
-    names = set(KeptChange.__dataclass_fields__)
     for number, change in enumerate(some, 1):
-        if not isinstance(change, dict) or set(change) != names:
-            raise Refused("file change wrong", number=number)
-        if not all(
-            isinstance(text, str) and text and len(text) <= MOST_LETTERS for text in (change["id"], change["change"])
-        ):
-            raise Refused("file change wrong", number=number)
-        if not all(isinstance(text, str) and len(text) <= MOST_LETTERS for text in change.values()) or not _is_moment(
-            change
-        ):
+        if not isinstance(change, dict) or set(change) - {"record"} != _TEXTS or not _is_change(change):
             raise Refused("file change wrong", number=number)
         yield KeptChange(**change)
 
 
-def _is_moment(change: Mapping[str, str]) -> bool:
+def _is_change(change: Mapping[str, Any]) -> bool:
+    """Whether its texts are none too long, what names it is there, and its record is one."""
+    texts = [change[name] for name in _TEXTS]
+    if not all(isinstance(text, str) and len(text) <= MOST_LETTERS for text in texts):
+        return False
     try:
         parse_moment(change["at"])
-    except ValueError:
+        if "record" in change:
+            change_from_record(change["record"])
+    except (ValueError, Refused):
         return False
-    return True
+    return bool(change["id"] and change["change"])
 
 
 def take_changes(workshop: Workshop, settings: KeptSettings, run: str, some: list[KeptChange]) -> None:
@@ -108,7 +125,7 @@ def take_changes(workshop: Workshop, settings: KeptSettings, run: str, some: lis
 
 
 def _put(settings: KeptSettings, run: str, kept: list[KeptChange]) -> None:
-    settings.put(_key(run), {"changes": [vars(change) for change in kept]})
+    settings.put(_key(run), {"changes": [change.written for change in kept]})
 
 
 def _key(run: str) -> str:

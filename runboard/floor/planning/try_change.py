@@ -13,7 +13,9 @@ from runboard.floor.long_work import LongWork
 from runboard.floor.looking.at_hand import shop_now
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
-from runboard.plan.changed import Change, changed_problem, swappable
+from runboard.plan.change import Change
+from runboard.plan.changed import changed_problem
+from runboard.plan.changed_run import swappable
 from runboard.plan.estimates import estimates_from, spread_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Problem

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import timedelta
 from typing import Any
 
-from runboard.plan.changed import Change
+from runboard.plan.change import Change
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from runboard.floor.changing.kept_changes import drop_change, keep_change, kept_
 from runboard.floor.looking.at_hand import as_read
 from runboard.floor.planning.plans import holding_with_change
 from runboard.floor.planning.try_change import what_can_be_tried
-from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
+from runboard.plan.change import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
 from runboard.plan.schedule.told.compared import Compared
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
@@ -75,7 +75,7 @@ def keep() -> Response:
     }
     if found.after is None or found.left_out:
         raise Refused("try fits nowhere")
-    keep_change(workshop(), fittings().settings, run, words, known_person())
+    keep_change(workshop(), fittings().settings, run, words, known_person(), change)
     return see_other(f"/review/runs/{run}#to-try")
 
 
