@@ -18,7 +18,7 @@ LEAST_GOOD_RATE = 0.01
 KINDS_OF_TIME = ("setup", "loading", "machine", "unloading", "hand")
 _LONGEST_NAME, _MOST_SKILLS = 200, 50
 
-Means = Literal["tool", "abrasive", "wood"]
+Means = Literal["tool", "abrasive", "wood", "hour"]
 
 
 @dataclass(frozen=True)
@@ -90,8 +90,8 @@ class Times:
 
 @dataclass(frozen=True)
 class Instead:
-    """Another tool, abrasive or wood at an operation: all its times take ``per_cent`` of what they take now, and its good rate
-    is ``good_rate``; None where that stays."""
+    """Another tool, abrasive or wood at an operation, or another hour of the day: all its times take ``per_cent`` of what they
+    take now, and its good rate is ``good_rate``; None where that stays. ``name`` is '' where nobody said which."""
 
     run: str
     operation: str
@@ -99,6 +99,15 @@ class Instead:
     name: str
     per_cent: int = 100
     good_rate: float | None = None
+
+
+@dataclass(frozen=True)
+class Rested:
+    """The wait after an operation with a finish takes so many minutes by the route: no less than its label asks."""
+
+    run: str
+    operation: str
+    minutes: int
 
 
 @dataclass(frozen=True)
@@ -118,7 +127,9 @@ class OneVisit:
     first: str
 
 
-Single = HoursAdded | OnePersonMore | Helper | Capacity | TraySize | LoadSize | Times | Instead | Swapped | OneVisit
+Single = (
+    HoursAdded | OnePersonMore | Helper | Capacity | TraySize | LoadSize | Times | Instead | Rested | Swapped | OneVisit
+)
 
 
 @dataclass(frozen=True)
@@ -140,6 +151,7 @@ _WORDS: Mapping[str, type[Any]] = {
     "load": LoadSize,
     "times": Times,
     "instead": Instead,
+    "wait": Rested,
     "order": Swapped,
     "visit": OneVisit,
 }
@@ -245,11 +257,11 @@ def _value(name: str, value: Any) -> Any:
             return tuple(value) if is_list else _WRONG
         case "day" | "opens" | "closes" | "start":
             return None if name == "start" and value is None else _when(name, value)
-    return value if _is_name(value) else _WRONG
+    return value if _is_name(value) and (value or name == "name") else _WRONG
 
 
 def _is_name(value: Any) -> bool:
-    return isinstance(value, str) and 0 < len(value) <= _LONGEST_NAME and value.isprintable()
+    return isinstance(value, str) and len(value) <= _LONGEST_NAME and value.isprintable()
 
 
 def _when(name: str, value: Any) -> Any:

@@ -21,6 +21,7 @@ from runboard.plan.change import (
     LoadSize,
     OnePersonMore,
     OneVisit,
+    Rested,
     Single,
     Swapped,
     Times,
@@ -36,6 +37,7 @@ from runboard.plan.changed_run import (
     with_order,
     with_times,
     with_trays,
+    with_wait,
 )
 from runboard.plan.schedule.problem.from_book import HORIZON, Estimate, ticks_in, windows_of
 from runboard.plan.schedule.problem.from_state import problem_for
@@ -108,6 +110,8 @@ def _changed(shop: Shop, change: Single) -> Shop:
             return _with_means(shop, change)
         case LoadSize():
             return _with_load(shop, change)
+        case Rested():
+            return shop.with_run(with_wait(shop.run(change.run), shop.book, change))
         case Swapped():
             return shop.with_run(with_order(shop.run(change.run), change.first))
         case OneVisit():

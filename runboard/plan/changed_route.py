@@ -16,14 +16,16 @@ from runboard.plan.change import (
     Instead,
     LoadSize,
     OneVisit,
+    Rested,
     Swapped,
     Times,
     TraySize,
 )
 from runboard.run.fold.route import Route, Step
 from runboard.run.refusal import Refused
+from runboard.run.rules.resting import wait_after
 from runboard.shop.book import Book
-from runboard.shop.product import ZERO, Instruction, Operation, Pass, Product
+from runboard.shop.product import ZERO, Instruction, Operation, Pass, Product, Wait
 from runboard.shop.record import NAME_LENGTH
 
 
@@ -39,11 +41,13 @@ def product_with(product: Product, book: Book, change: Change) -> Product:
             changed = _with_operation(product, change.operation, lambda found: _timed(found, kinds, change.per_cent))
         case Instead():
             changed = _with_operation(product, change.operation, lambda found: _instead(found, change))
-            changed = replace(changed, wood=change.name) if change.means == "wood" else changed
+            changed = replace(changed, wood=change.name) if change.means == "wood" and change.name else changed
         case Swapped():
             changed = turned(product, change.first)
         case LoadSize():
             changed = with_load(product, change, product.pieces_a_tray, with_times=True)
+        case Rested():
+            changed = rested(product, book, change)
         case OneVisit():
             changed = merged(product, book, change.first)
         case _:
@@ -95,9 +99,41 @@ def _instead(operation: Operation, change: Instead) -> Operation:
     if change.good_rate is not None:
         timed = replace(timed, good_rate=change.good_rate)
     said = Instruction(change.name)
-    if change.means == "wood" or said in timed.instructions:
+    if not change.name or change.means not in ("tool", "abrasive") or said in timed.instructions:
         return timed
     return replace(timed, instructions=(said, *timed.instructions), translations=MappingProxyType({}))
+
+
+# another wait
+
+
+def rested(product: Product, book: Book, change: Rested) -> Product:
+    """The product with another wait after an operation. Refused 'try no wait' where it has none, or no finish whose label says
+    how long, 'try label' with ``least`` where that asks for more, 'try the same'."""
+    operation = next((one for one in product.operations if one.key == change.operation), None)
+    label = None if operation is None else label_after(product, book, operation)
+    if operation is None or operation.wait is None or label is None:
+        raise Refused("try no wait")
+    minutes = timedelta(minutes=change.minutes)
+    if minutes < label:
+        raise Refused("try label", least=label)
+    if minutes == operation.wait.least:
+        raise Refused("try the same")
+    wait = replace(operation.wait, least=minutes)
+    return _with_operation(product, change.operation, lambda found: replace(found, wait=wait))
+
+
+def label_after(product: Product, book: Book, operation: Operation) -> timedelta | None:
+    """How long the label of an operation's finish asks a tray to wait after it, whatever the route says; None where nobody read
+    one."""
+    finish = book.finish(operation.finish)
+    if operation.wait is None or finish is None or not finish.sheet_date:
+        return None
+    nothing = Wait(operation.wait.why, ZERO)
+    bare = _with_operation(product, operation.key, lambda one: replace(one, wait=nothing))
+    step = next(step for step in Route(bare).steps if step.operation.key == operation.key and step.last_pass)
+    wait = wait_after(book, Route(bare), step)
+    return wait.least if wait is not None and wait.least else None
 
 
 # another order

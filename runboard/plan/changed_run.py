@@ -5,8 +5,8 @@ from dataclasses import replace
 from datetime import timedelta
 from itertools import count, pairwise
 
-from runboard.plan.change import MOST_PIECES, LoadSize
-from runboard.plan.changed_route import can_be_one_visit, is_bound, load_factor, merged, turned, with_load
+from runboard.plan.change import MOST_PIECES, LoadSize, Rested
+from runboard.plan.changed_route import can_be_one_visit, is_bound, load_factor, merged, rested, turned, with_load
 from runboard.plan.schedule.problem.from_book import Estimate
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import RunState, Tray
@@ -137,7 +137,12 @@ def as_before(estimate: Estimate, run: RunState, first: str) -> Estimate:
     return known
 
 
-# other loads and times
+# another wait, other loads and times
+
+
+def with_wait(run: RunState, book: Book, change: Rested) -> RunState:
+    """The run with another wait after an operation. Refused as by ``rested``."""
+    return _with_product(run, rested(run.route.product, book, change))
 
 
 def with_loads(run: RunState, change: LoadSize) -> tuple[RunState, float]:

@@ -14,6 +14,7 @@ from runboard.plan.change import (
     LoadSize,
     OnePersonMore,
     OneVisit,
+    Rested,
     Several,
     Single,
     Swapped,
@@ -88,9 +89,14 @@ def _facts_of(book: Book, run: RunState, change: Single) -> Iterator[tuple[str, 
             yield from (("operation", operation_name(run, change.operation)), ("percent", change.per_cent))
             yield "kind", change.kind or "all"
         case Instead():
-            yield from (("operation", operation_name(run, change.operation)), ("thing", change.name))
+            yield from (("operation", operation_name(run, change.operation)), ("thing", change.name or "none"))
             yield from (("means", change.means), ("percent", change.per_cent))
             yield "rate", "same" if change.good_rate is None else round(100 * change.good_rate)
+        case Rested():
+            yield from (
+                ("operation", operation_name(run, change.operation)),
+                ("span", span_in_words(timedelta(minutes=change.minutes))),
+            )
         case Swapped() | OneVisit():
             yield from (("first", operation_name(run, change.first)), ("then", operation_name(run, _next(run, change))))
 

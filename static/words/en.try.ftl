@@ -31,9 +31,19 @@ try-change-load = { $step }: up to { $pieces ->
    *[other] { $pieces } pieces
   } on a load
 try-change-instead = { $operation }: { $means ->
-    [wood] { $thing } instead of the wood of now
-    [abrasive] { $thing } as the abrasive
-   *[tool] { $thing } as the tool
+    [wood] { $thing ->
+        [none] other wood
+       *[other] { $thing } as the wood
+      }
+    [abrasive] { $thing ->
+        [none] another abrasive
+       *[other] { $thing } as the abrasive
+      }
+    [hour] at another hour of the day
+   *[tool] { $thing ->
+        [none] another tool
+       *[other] { $thing } as the tool
+      }
   }, { $percent ->
     [100] in the same time
    *[other] in { $percent } % of the time
@@ -41,6 +51,7 @@ try-change-instead = { $operation }: { $means ->
     [same] {""}
    *[other] , { $rate } of 100 good
   }
+try-change-wait = { $operation }: { $span } of rest after it
 try-change-visit = { $then } right after { $first }, in one visit
 try-change-several = Together: { $changes }
 
@@ -115,6 +126,8 @@ try-row-walks = Walks
 
 refused-try-no-operation = The route has no such operation any more. Choose one of those that it has.
 refused-try-minutes = Write for how many minutes the helper comes: from 1 to { $most }.
+refused-try-no-wait = Only a wait whose finish has its label’s times on the Shop screen can be another.
+refused-try-label = The label asks for { $least } at least.
 refused-try-load-size = Only what goes on by the jig, the tray or the run can be another load: a board is what it is, and a piece is one.
 refused-try-load-trays = So many pieces are more than a tray, and here each tray has texts of its own. Try larger trays.
 refused-try-load-hands = Hands take one tray after another here, however many are ready. Try larger trays.

@@ -15,6 +15,7 @@ from runboard.plan.change import (
     LoadSize,
     OnePersonMore,
     OneVisit,
+    Rested,
     Several,
     Swapped,
     Times,
@@ -31,7 +32,7 @@ from runboard.plan.schedule.problem.nouns import Problem
 from runboard.run.refusal import Refused
 from runboard.shop.product import Product
 from tests.core.pressing import Floor
-from tests.scenario import a_pass, key_rails, operation
+from tests.scenario import a_pass, key_rails, operation, shop
 
 SOME_DAY = datetime(2026, 6, 2, 16, tzinfo=UTC)
 EVERY_KIND: list[Change] = [
@@ -43,10 +44,13 @@ EVERY_KIND: list[Change] = [
     LoadSize("r1", "engrave", 4, grows=False),
     Times("r1", "sand", "", 80),
     Instead("r1", "sand", "abrasive", "mesh discs", 85, 0.98),
+    Instead("r1", "sand", "hour", "", 100, 0.98),
+    Rested("r1", "oil", 480),
     Swapped("r1", "clean"),
     OneVisit("r1", "oil"),
     Several((Capacity("rack", 12), Times("r1", "hooks", "hand", 80))),
 ]
+TOGETHER = EVERY_KIND[-1]
 MINUTE = timedelta(minutes=1)
 
 
@@ -126,9 +130,9 @@ def test_a_record_with_a_field_too_many_or_too_few_is_none(change: Change) -> No
         (EVERY_KIND[7], {"good_rate": 1.5}),
         (EVERY_KIND[7], {"good_rate": float("nan")}),
         (EVERY_KIND[7], {"name": "x" * 201}),
-        (EVERY_KIND[10], {"changes": []}),
-        (EVERY_KIND[10], {"changes": [change_record(EVERY_KIND[3])] * 2}),
-        (EVERY_KIND[10], {"changes": [change_record(EVERY_KIND[10]), change_record(EVERY_KIND[3])]}),
+        (TOGETHER, {"changes": []}),
+        (TOGETHER, {"changes": [change_record(EVERY_KIND[3])] * 2}),
+        (TOGETHER, {"changes": [change_record(TOGETHER), change_record(EVERY_KIND[3])]}),
         (EVERY_KIND[3], {"what": "flood"}),
         (EVERY_KIND[3], {"what": ["capacity"]}),
     ],
@@ -145,7 +149,7 @@ def test_what_is_no_record_is_no_change(record: object) -> None:
 
 
 def test_changes_put_together_are_each_there_once() -> None:
-    assert several(EVERY_KIND[10], EVERY_KIND[3]) == EVERY_KIND[10]
+    assert several(TOGETHER, EVERY_KIND[3]) == TOGETHER
     assert several(EVERY_KIND[3], EVERY_KIND[3]) == EVERY_KIND[3]
 
 
@@ -221,6 +225,38 @@ def test_several_changes_alter_what_each_of_them_does() -> None:
     change = several(OneVisit("r1", "clean"), Times("r1", "hooks", "hand", 50))
 
     assert ticks_of(then_of(floor, change), "clean") == [2 * 5 * (1 + 1)] * 3
+
+
+def oiled(least: int, sheet_date: str = "2026-03-14") -> Floor:
+    """A run whose oil dries for so long by the route, and for eight hours by its label."""
+    record = shop()
+    record["finishes"] = [{"key": "oil", "name": "Oil", "handle_minutes": 480, "sheet_date": sheet_date}]
+    product = key_rails()
+    wait = {"why": "dry", "least_minutes": least, "latest_minutes": None, "holds": {}}
+    product["operations"][4] |= {"finish": "oil", "wait": wait}
+    floor = Floor(record)
+    floor.open_run(trays=3, product=product)
+    return floor
+
+
+def test_a_wait_that_is_longer_than_its_label_asks_can_be_as_long_as_that() -> None:
+    floor = oiled(720)
+
+    then = then_of(floor, Rested("r1", "oil", 480))
+
+    assert {lag.least for block in now_of(floor).blocks for lag in block.lags} == {0, 1440}
+    assert {lag.least for block in then.blocks for lag in block.lags} == {0, 960}
+
+
+def test_no_wait_is_shorter_than_its_label_asks_and_without_a_label_it_stays() -> None:
+    with pytest.raises(Refused, match="try label") as refused:
+        then_of(oiled(720), Rested("r1", "oil", 479))
+    assert refused.value.facts == {"least": timedelta(hours=8)}
+    with pytest.raises(Refused, match="try the same"):
+        then_of(oiled(720), Rested("r1", "oil", 720))
+    for floor in (oiled(720, ""), a_floor()):
+        with pytest.raises(Refused, match="try no wait"):
+            then_of(floor, Rested("r1", "oil", 480))
 
 
 @pytest.mark.parametrize(

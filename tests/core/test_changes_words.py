@@ -24,7 +24,7 @@ def test_every_kind_of_change_can_be_said(change: Change) -> None:
         (Swapped("r1", "clean"), "Sand before Clean"),
         (OneVisit("r1", "oil"), "Hooks right after Oil, in one visit"),
         (Instead("r1", "sand", "abrasive", "Mesh", 85, 0.98), "Sand: Mesh as the abrasive, in 85 % of the time, 98 of 100 good"),
-        (Instead("r1", "gone", "wood", "Oak", 100, 0.98), "gone: Oak instead of the wood of now, in the same time, 98 of 100 good"),
+        (Instead("r1", "gone", "wood", "Oak", 100, 0.98), "gone: Oak as the wood, in the same time, 98 of 100 good"),
         (
             Several((Swapped("r1", "clean"), OneVisit("r1", "oil"))),
             "Together: Sand before Clean and Hooks right after Oil, in one visit",
