@@ -23,7 +23,7 @@ def test_nothing_is_begun_in_a_run_as_it_was_opened() -> None:
 
     (run,) = state.runs.values()
     assert (run.state, dict(run.loads), dict(run.past)) == ("open", {}, {})
-    assert {key: dict(tray.at) for key, tray in run.trays.items()} == dict.fromkeys("123", {"cut": 5})
+    assert {key: dict(tray.at) for key, tray in run.trays.items()} == {key: {"cut": 5} for key in "123"}
     assert not state.stations and not state.people and not state.unsettled
 
 
