@@ -1,7 +1,8 @@
 """Who was at which station from when to when, as far as presses tell: hands at it, or eyes on its running machine."""
 
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from runboard.run.fold.state import Load, RunState, ShopState
@@ -19,8 +20,8 @@ _EXTRACTION = ("extrac", "dust", "shop vac", "suction", "collector", "absaug", "
 
 @dataclass(frozen=True)
 class Stay:
-    """Somebody's stretch at a station. ``extracted`` is whether station or operation draws on dust extraction;
-    ``going_on`` that it has no end yet and is counted till now."""
+    """Somebody's stretch at a station, with ``load`` of ``run``. ``extracted`` is whether station or operation draws on dust
+    extraction; ``going_on`` that it has no end yet and is counted till now."""
 
     person: str
     station: str
@@ -28,28 +29,48 @@ class Stay:
     ended_at: datetime
     extracted: bool = False
     going_on: bool = False
+    run: str = ""
+    load: str = ""
 
 
 def stays(book: Book, state: ShopState, events: Iterable[Event], from_: datetime, now: datetime) -> list[Stay]:
     """Every stay within [from_, now). ``events`` are those that hold, in the fold's order: they say who watched, and
     when somebody was called away or in another room."""
-    told = list(events)
-    found: list[Stay] = []
-    for run in state.runs.values():
-        for load in (*run.past.values(), *run.loads.values()):
-            found += _hands(book, run, load, now)
-    hands: dict[str, list[Stay]] = {}
-    for stay in found:
-        hands.setdefault(stay.person, []).append(stay)
-    elsewhere = _Elsewhere(book, state, told, hands, now)
-    watches = _watches(told)
-    for run in state.runs.values():
-        for load in (*run.past.values(), *run.loads.values()):
-            found += _eyes(book, run, load, watches.get((run.id, load.id), ()), elsewhere, now)
+    hands = _all_hands(book, state, now)
+    return _within([*hands, *_all_eyes(book, state, list(events), hands, now)], from_, now)
+
+
+def watches(book: Book, state: ShopState, events: Iterable[Event], from_: datetime, now: datetime) -> list[Stay]:
+    """Of the stays those with eyes on a running machine, hands or not: whoever took up watching it and was in its room."""
+    return _within(_all_eyes(book, state, list(events), _all_hands(book, state, now), now), from_, now)
+
+
+def _within(found: Iterable[Stay], from_: datetime, now: datetime) -> list[Stay]:
     clipped = (_clip(stay, from_, now) for stay in found)
     return sorted(
         (stay for stay in clipped if stay.began_at < stay.ended_at), key=lambda stay: (stay.began_at, stay.station)
     )
+
+
+def _all_hands(book: Book, state: ShopState, now: datetime) -> list[Stay]:
+    return [stay for run, load in _loads(state) for stay in _hands(book, run, load, now)]
+
+
+def _all_eyes(book: Book, state: ShopState, told: list[Event], hands: Iterable[Stay], now: datetime) -> list[Stay]:
+    by_person: dict[str, list[Stay]] = {}
+    for stay in hands:
+        by_person.setdefault(stay.person, []).append(stay)
+    elsewhere = _Elsewhere(book, state, told, by_person, now)
+    taken = _watches(told)
+    return [
+        stay
+        for run, load in _loads(state)
+        for stay in _eyes(book, run, load, taken.get((run.id, load.id), ()), elsewhere, now)
+    ]
+
+
+def _loads(state: ShopState) -> Iterator[tuple[RunState, Load]]:
+    return ((run, load) for run in state.runs.values() for load in (*run.past.values(), *run.loads.values()))
 
 
 def is_extraction(book: Book, service: str) -> bool:
@@ -63,7 +84,8 @@ def _hands(book: Book, run: RunState, load: Load, now: datetime) -> Iterator[Sta
     for span in load.spans:
         if span.kind != "machine" and span.person:
             ended = span.ended_at or now
-            yield Stay(span.person, load.station, span.began_at, ended, extracted, span.ended_at is None)
+            going_on = span.ended_at is None
+            yield Stay(span.person, load.station, span.began_at, ended, extracted, going_on, run.id, load.id)
 
 
 def _operation(run: RunState, load: Load) -> Operation | None:
@@ -104,9 +126,9 @@ def _eyes(
     for span in (span for span in load.spans if span.kind == "machine"):
         ended = span.ended_at or now
         for person, began, until in _turns(span.began_at, ended, taken):
-            for start, end in without([(began, until)], elsewhere.than(person, room)):
+            for start, end in without([(began, until)], elsewhere.than(person, room, began, until)):
                 going_on = span.ended_at is None and end == ended
-                yield Stay(person, load.station, start, end, extracted, going_on)
+                yield Stay(person, load.station, start, end, extracted, going_on, run.id, load.id)
 
 
 def _turns(
@@ -133,14 +155,11 @@ class _Elsewhere:
         self, book: Book, state: ShopState, events: Iterable[Event], hands: Mapping[str, list[Stay]], now: datetime
     ) -> None:
         self._rooms = {station.key: station.room for station in book.stations}
-        self._loads = {
-            (run.id, load.id): load.station
-            for run in state.runs.values()
-            for load in (*run.past.values(), *run.loads.values())
-        }
+        self._loads = {(run.id, load.id): load.station for run, load in _loads(state)}
         self._hands = hands
         self._now = now
         self._places: dict[str, list[tuple[datetime, str | None]]] = {}
+        self._found: dict[tuple[str, str], tuple[list[datetime], list[Span]]] = {}
         for event in events:
             if event.person:
                 self._note(event)
@@ -158,8 +177,15 @@ class _Elsewhere:
         elif event.load:
             places.append((event.moment, self._rooms.get(self._loads.get((event.run, event.load), ""), "")))
 
-    def than(self, person: str, room: str) -> list[Span]:
-        """The stretches in which the person was not in ``room``."""
+    def than(self, person: str, room: str, began: datetime, until: datetime) -> list[Span]:
+        """The stretches between two moments in which the person was not in ``room``."""
+        if (person, room) not in self._found:
+            spans = without(self._all(person, room), ())
+            self._found[person, room] = [end for _, end in spans], spans
+        ends, spans = self._found[person, room]
+        return spans[bisect_left(ends, began) : bisect_left(ends, until) + 1]
+
+    def _all(self, person: str, room: str) -> list[Span]:
         places = self._places.get(person, [])
         ends = [at for at, _ in places[1:]] + [self._now]
         said = [
@@ -176,6 +202,4 @@ class _Elsewhere:
 
 
 def _clip(stay: Stay, from_: datetime, now: datetime) -> Stay:
-    return Stay(
-        stay.person, stay.station, max(stay.began_at, from_), min(stay.ended_at, now), stay.extracted, stay.going_on
-    )
+    return replace(stay, began_at=max(stay.began_at, from_), ended_at=min(stay.ended_at, now))
