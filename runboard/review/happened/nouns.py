@@ -10,7 +10,7 @@ Doing = Literal["work", "watching", "walking", "waiting", "away"]
 @dataclass(frozen=True)
 class DayPart:
     """A stretch of somebody's or a machine's day. ``row`` is person or station, ``key`` which; ``kind`` of work is setup,
-    loading, machine, unloading or hand; ``why`` says why it waited: a code of ``WHY_WAITING``. ``run`` is another run's
+    loading, machine, unloading, hand, or job, a small one of the shop's own, whose key is ``step``; ``why`` says why it waited: a code of ``WHY_WAITING``. ``run`` is another run's
     where work was for that."""
 
     row: Literal["person", "station"]
@@ -62,6 +62,43 @@ class StepYield:
     first_good: int
     good: int
 
+    @property
+    def first_pass(self) -> float | None:
+        """The first-pass yield of the step; None where nothing came to it."""
+        return self.first_good / self.into if self.into else None
+
+
+@dataclass(frozen=True)
+class SinceChange:
+    """What a station made of the run since somebody said that ``what`` was changed (cutter, wood, jig, focus, other; '' before
+    the first change). ``hours`` has (pieces, scrap among them) for each hour of ``machine`` time since."""
+
+    station: str
+    what: str
+    began_at: datetime
+    machine: timedelta
+    hours: tuple[tuple[int, int], ...]
+
+
+@dataclass(frozen=True)
+class ElementError:
+    """How far an estimate was off: ``guess`` is what was believed before the run, with its ``source``, ``taken`` the mean of
+    ``n`` measured times (of a piece for hand, else of a load). ``error`` is signed, a share of the guess: 0.5 is half as
+    long again. ``spread`` is the error upwards that 95 of a hundred such means stay below; ``is_within`` that this one
+    lay where the estimate said, up or down."""
+
+    step: str
+    step_name: str
+    operation: str
+    kind: str
+    guess: timedelta
+    source: str
+    taken: timedelta
+    n: int
+    error: float
+    spread: float
+    is_within: bool
+
 
 @dataclass(frozen=True)
 class ProcessLine:
@@ -95,7 +132,7 @@ class OrderLineDone:
 @dataclass(frozen=True)
 class OperationBar:
     """Hands-on and machine time of one operation: what was guessed for what was done, and what it took (None where nothing
-    of it was measured or known)."""
+    of it was measured or known). Where something is known the guess is of that alone. ``share`` is of all hands-on time."""
 
     operation: str
     name: str
@@ -128,6 +165,18 @@ class Happened:
     order_lines: tuple[OrderLineDone, ...]
     promised: datetime | None
     finished: datetime | None
+    errors: tuple[ElementError, ...] = ()
+    since_changes: tuple[SinceChange, ...] = ()
+
+    @property
+    def pareto(self) -> tuple[OperationBar, ...]:
+        """The operations by hands-on time, most first; those of which none is known last."""
+        return tuple(sorted(self.bars, key=lambda bar: (bar.hands_taken is None, -(bar.hands_taken or timedelta(0)))))
+
+    @property
+    def pieces_an_hour(self) -> float | None:
+        """Good pieces for each hands-on hour; None where no hands are known."""
+        return self.good / (self.hands / timedelta(hours=1)) if self.hands else None
 
     @property
     def a_good_piece(self) -> timedelta | None:

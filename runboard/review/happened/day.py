@@ -1,0 +1,74 @@
+"""Everybody's and every station's day, and what waited for what."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from runboard.review.happened.in_the_way import READY, InTheWay
+from runboard.review.happened.nouns import DayPart, Waiting
+from runboard.review.happened.people import Around, People, Placed
+from runboard.review.happened.sessions import sessions_of
+from runboard.review.happened.stations import Stations, lengths
+from runboard.review.happened.tiles import Spans
+from runboard.review.happened.trays import Presence, Trays, Waited, explained
+from runboard.review.happened.why import DRYING, RESTING
+from runboard.review.happened.worked import Work
+from runboard.review.past import Past
+from runboard.review.stays import watches
+
+
+@dataclass(frozen=True)
+class Day:
+    """``parts`` tile each person's and each station's days; ``waits`` are the trays'."""
+
+    work: Work
+    parts: tuple[DayPart, ...]
+    waits: tuple[Waited, ...]
+    waiting: tuple[Waiting, ...]
+
+
+def day_of(past: Past) -> Day:
+    """The days of a run's time."""
+    work = Work(past)
+    way = InTheWay(work)
+    trays = Trays(work, way)
+    eyes = watches(past.book, past.state, past.events, work.opens, work.closes)
+    sessions = sessions_of(work, eyes)
+    people = People(work, way, eyes, _around(work, trays))
+    placed = [one for session in sessions for one in people.day(session)]
+    there = Spans((session.began_at, session.ended_at) for session in sessions)
+    waits = tuple(explained(trays.waits, Presence(there, _free(placed))))
+    parts = (*(one.part for one in placed), *Stations(work, way, there).days())
+    return Day(work, parts, waits, tuple(_waiting(parts, waits)))
+
+
+def _around(work: Work, trays: Trays) -> Around:
+    return Around(
+        _when(trays, (READY,)),
+        Spans((one.began_at, one.ended_at) for one in work.stretches if one.kind == "machine"),
+        _when(trays, (DRYING, RESTING)),
+    )
+
+
+def _when(trays: Trays, whys: Iterable[str]) -> Spans:
+    some = set(whys)
+    return Spans((wait.began_at, wait.ended_at) for wait in trays.waits if wait.why in some)
+
+
+def _free(placed: Iterable[Placed]) -> dict[str, Spans]:
+    found: dict[str, list[tuple[datetime, datetime]]] = {}
+    for one in placed:
+        if one.part.doing == "waiting":
+            found.setdefault(one.room, []).append((one.part.began_at, one.part.ended_at))
+    return {room: Spans(spans) for room, spans in found.items()}
+
+
+def _waiting(parts: Iterable[DayPart], waits: Iterable[Waited]) -> list[Waiting]:
+    """Sums by row, key and why: people, then stations, then trays all together; of each the longest first."""
+    sums = dict(lengths(tuple(parts)))
+    for wait in waits:
+        key = ("tray", "", wait.why)
+        sums[key] = sums.get(key, timedelta(0)) + (wait.ended_at - wait.began_at)
+    rows = ("person", "station", "tray")
+    found = [Waiting(*key, length) for key, length in sums.items()]
+    return sorted(found, key=lambda one: (rows.index(one.row), one.key, -one.length, one.why))

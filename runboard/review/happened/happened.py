@@ -1,0 +1,52 @@
+"""Everything that happened in a run, put together."""
+
+from datetime import datetime
+
+from runboard.review.happened.bars import bars_of, errors_of
+from runboard.review.happened.day import day_of
+from runboard.review.happened.lost import first_pass_of, lost_in, rolled, since_changes, yields_of
+from runboard.review.happened.nouns import Happened
+from runboard.review.happened.order_lines import order_lines_of
+from runboard.review.happened.planned import planned_of
+from runboard.review.happened.process import process_of
+from runboard.review.hours import HANDS, total
+from runboard.review.past import Past
+
+
+def happened(past: Past) -> Happened:
+    """What happened in a run, as far as it is. Pure: the same past gives the same."""
+    run, day = past.run, day_of(past)
+    yields = yields_of(past)
+    planned, promised = planned_of(past)
+    trays = run.trays.values()
+    return Happened(
+        wanted=sum(order.pieces for order in run.orders),
+        started=sum(tray.started for tray in trays),
+        good=sum(tray.good for tray in trays),
+        scrap=sum(tray.scrapped for tray in trays),
+        hands=total(one for one in past.elements if one.kind in HANDS),
+        first_pass=first_pass_of(past),
+        rolled=rolled(yields),
+        bars=bars_of(past),
+        day=day.parts,
+        planned=planned,
+        waiting=day.waiting,
+        lost=lost_in(run),
+        yields=yields,
+        process=process_of(past, day),
+        order_lines=order_lines_of(past),
+        promised=promised,
+        finished=finished_at(past),
+        errors=errors_of(past),
+        since_changes=since_changes(day.work),
+    )
+
+
+def finished_at(past: Past) -> datetime | None:
+    """When the last load was through; None where the run goes on with pieces in work, or was given up."""
+    run = past.run
+    in_work = any(tray.in_process for tray in run.trays.values())
+    if run.state == "abandoned" or (past.is_open and (in_work or not run.past)):
+        return None
+    ends = [load.done_at for load in run.past.values() if load.done_at is not None and load.state == "done"]
+    return max(ends, default=run.closed_at)

@@ -1,0 +1,181 @@
+"""Each person's day, tiled by work, watching, walking, waiting and being away."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+from runboard.review.happened.in_the_way import READY, InTheWay
+from runboard.review.happened.nouns import DayPart
+from runboard.review.happened.sessions import Session
+from runboard.review.happened.tiles import Marked, Spans, Tile, tiled
+from runboard.review.happened.why import DRYING, MACHINE, NO_LOAD, NOT_SAID, OTHER_ROOM, START_UP, TIDY_UP
+from runboard.review.happened.worked import Stretch, Work, Worked
+from runboard.review.stays import Stay
+from runboard.shop.hours import Span
+
+
+@dataclass(frozen=True)
+class Placed:
+    """What somebody was at, and in which room: '' where that is not known."""
+
+    part: DayPart
+    room: str
+    load: Worked | None = None
+
+
+@dataclass(frozen=True)
+class Around:
+    """What else of the shop says why somebody waited when nothing follows: when a tray was ready, a machine ran, trays dried."""
+
+    ready: Spans
+    machines: Spans
+    drying: Spans
+
+
+class People:
+    """The days of everybody who was there."""
+
+    def __init__(self, work: Work, way: InTheWay, watches: Iterable[Stay], around: Around) -> None:
+        self._work, self._way, self._around = work, way, around
+        self._book = work.past.book
+        self._hands: dict[str, list[Tile[Placed]]] = {}
+        for stretch in work.stretches:
+            if stretch.person and stretch.kind != "machine":
+                self._note(self._hands, stretch.person, self._at_work(stretch))
+        self._eyes: dict[str, list[Tile[Placed]]] = {}
+        for stay in watches:
+            self._note(self._eyes, stay.person, self._watching(stay))
+        self._by_person = {
+            person: (Marked(self._hands.get(person, ())), Marked(self._eyes.get(person, ())))
+            for person in self._hands.keys() | self._eyes.keys()
+        }
+
+    @staticmethod
+    def _note(into: dict[str, list[Tile[Placed]]], person: str, placed: Placed) -> None:
+        into.setdefault(person, []).append((placed.part.began_at, placed.part.ended_at, placed))
+
+    def _at_work(self, stretch: Stretch) -> Placed:
+        load = stretch.load
+        part = DayPart("person", stretch.person, stretch.began_at, stretch.ended_at, "work", stretch.kind,
+                       run=self._other(load.run.id), step=load.load.step, load=load.load.id)  # fmt: skip
+        return Placed(part, load.room, load)
+
+    def _watching(self, stay: Stay) -> Placed:
+        load = self._work.by_id.get((stay.run, stay.load))
+        part = DayPart("person", stay.person, stay.began_at, stay.ended_at, "watching", run=self._other(stay.run),
+                       step=load.load.step if load else "", load=stay.load)  # fmt: skip
+        station = self._book.station(stay.station)
+        return Placed(part, station.room if station else "", load)
+
+    def _other(self, run: str) -> str:
+        return "" if run == self._work.past.run.id else run
+
+    # a session
+
+    def day(self, session: Session) -> list[Placed]:
+        """A session in parts without gap or overlap, in order."""
+        hands, eyes = self._by_person.get(session.person, (Marked[Placed](()), Marked[Placed](())))
+        opens, closes = session.began_at, session.ended_at
+        layers = [
+            [*hands.between(opens, closes), *self._jobs(session)],
+            [self._plain(session, span, "away") for span in session.away],
+            eyes.between(opens, closes),
+        ]
+        none = Placed(DayPart("person", session.person, opens, closes, "waiting"), "")
+        parts = [
+            replace(what, part=replace(what.part, began_at=began, ended_at=ended))
+            for began, ended, what in tiled(opens, closes, layers, none)
+        ]
+        return list(_Walked(self, session, parts).all())
+
+    def _jobs(self, session: Session) -> Iterator[Tile[Placed]]:
+        rooms = {job.key: job.room or "" for job in self._book.jobs}
+        for began, ended, job in session.jobs:
+            part = DayPart("person", session.person, began, ended, "work", "job", step=job)
+            yield began, ended, Placed(part, rooms.get(job, ""))
+
+    @staticmethod
+    def _plain(session: Session, span: Span, doing: str) -> Tile[Placed]:
+        part = DayPart("person", session.person, *span, doing)  # type: ignore[arg-type]
+        return *span, Placed(part, "")
+
+    def walk(self, one: str, other: str) -> timedelta:
+        return self._book.walk(one, other) if one and other else timedelta(0)
+
+    # waiting
+
+    def waited(self, session: Session, span: Span, room: str, next_: Placed | None) -> list[Tile[str]]:
+        """Why somebody waited through a stretch before what they were at next in that session."""
+        began, ended = span
+        person = self._book.person(session.person)
+        layers: list[list[Tile[str]]] = [[], []]
+        if person is not None and session.came:
+            layers[0].append((session.began_at, session.began_at + person.start_up, START_UP))
+        if person is not None and session.went and next_ is None:
+            layers[0].append((session.ended_at - person.tidy_up, session.ended_at, TIDY_UP))
+        return tiled(began, ended, [*layers, *self._why(span, room, next_)], NO_LOAD if next_ is None else NOT_SAID)
+
+    def _why(self, span: Span, room: str, next_: Placed | None) -> list[list[Tile[str]]]:
+        began, ended = span
+        if next_ is None:
+            around = self._around
+            return [
+                around.ready.as_tiles(began, ended, NOT_SAID),
+                around.machines.as_tiles(began, ended, MACHINE),
+                around.drying.as_tiles(began, ended, DRYING),
+            ]
+        ready = OTHER_ROOM if next_.room and room and next_.room != room else NOT_SAID
+        load = next_.load
+        if load is None or load.began_at < next_.part.began_at:  # goes on with it, or takes it off
+            machine = self._way.machine_of(load).as_tiles(began, ended, MACHINE) if load else []
+            return [machine, [(began, ended, ready)]]
+        way = [tile for tile in self._way.before(load, began) if tile[2] != READY]
+        return [way, [(began, ended, ready)]]
+
+
+class _Walked:
+    """The parts of a session in order, with walks where the room changes, and the reason for what is left."""
+
+    def __init__(self, people: People, session: Session, parts: Sequence[Placed]) -> None:
+        self._people, self._session, self._parts = people, session, parts
+        self._room = ""
+        self._said = sorted(session.rooms)
+
+    def all(self) -> Iterator[Placed]:
+        nexts = self._nexts()
+        for at, placed in enumerate(self._parts):
+            if placed.part.doing == "waiting":
+                following = self._parts[at + 1] if at + 1 < len(self._parts) else None
+                yield from self._free(placed, following, nexts[at])
+            else:
+                self._room = placed.room or self._room
+                yield placed
+
+    def _nexts(self) -> list[Placed | None]:
+        """For each part what hands or eyes are at next."""
+        found: list[Placed | None] = []
+        next_: Placed | None = None
+        for placed in reversed(self._parts):
+            found.append(next_)
+            if placed.part.doing in ("work", "watching"):
+                next_ = placed
+        return found[::-1]
+
+    def _free(self, free: Placed, following: Placed | None, next_: Placed | None) -> Iterator[Placed]:
+        since, until = free.part.began_at, free.part.ended_at
+        targets = [said for said in self._said if since <= said[0] < until]
+        if following is not None and following.room:
+            targets.append((until, following.room))
+        for moment, room in targets:
+            walk = min(self._people.walk(self._room, room), moment - since)
+            yield from self._wait(free, since, moment - walk, next_)
+            if walk:
+                yield Placed(replace(free.part, began_at=moment - walk, ended_at=moment, doing="walking"), "")
+            self._room, since = room, moment
+        yield from self._wait(free, since, until, next_)
+
+    def _wait(self, free: Placed, since: datetime, until: datetime, next_: Placed | None) -> Iterator[Placed]:
+        if since >= until:
+            return
+        for began, ended, why in self._people.waited(self._session, (since, until), self._room, next_):
+            yield Placed(replace(free.part, began_at=began, ended_at=ended, why=why), self._room)

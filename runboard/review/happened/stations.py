@@ -1,0 +1,104 @@
+"""Each station's day, from its first to its last use within each day of the shop, tiled by work and waiting."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import datetime, timedelta
+
+from runboard.review.happened.in_the_way import READY, InTheWay
+from runboard.review.happened.nouns import DayPart
+from runboard.review.happened.tiles import Marked, Spans, Tile, tiled
+from runboard.review.happened.why import (
+    NEEDS_UNLOADING,
+    NO_PERSON,
+    NOBODY_THERE,
+    NOT_KNOWN,
+    OUT_OF_USE,
+    PUT_ASIDE,
+    STOPPED,
+)
+from runboard.review.happened.worked import Stretch, Work, Worked
+from runboard.shop.hours import Span, day_bounds, local_day
+
+_NOT_KNOWN = ("waiting", NOT_KNOWN)
+# What a station does, and of it why it waits or the stretch of work.
+_What = Stretch | str
+
+
+class Stations:
+    """The days of every station that was used."""
+
+    def __init__(self, work: Work, way: InTheWay, there: Spans) -> None:
+        self._work, self._way, self._there = work, way, there
+        self._stretches: dict[str, list[Stretch]] = {}
+        for stretch in work.stretches:
+            self._stretches.setdefault(stretch.load.load.station, []).append(stretch)
+
+    def days(self) -> Iterator[DayPart]:
+        """All of them, station by station."""
+        for station in sorted(self._stretches):
+            layers = [Marked(layer) for layer in self._layers(station)]
+            for opens, closes in self._uses(station):
+                near = [layer.between(opens, closes) for layer in layers]
+                for began, ended, what in tiled(opens, closes, near, NOT_KNOWN):
+                    yield self._part(station, began, ended, what)
+
+    def _uses(self, station: str) -> list[Span]:
+        """From the first to the last use on each day of the shop that has one."""
+        zone = self._work.past.book.time_zone
+        found: dict[object, Span] = {}
+        for began, ended in Spans((one.began_at, one.ended_at) for one in self._stretches[station]).all:
+            while began < ended:
+                day = local_day(began, zone)
+                until = min(ended, day_bounds(day, zone)[1])
+                found[day] = (found[day][0] if day in found else began, until)
+                began = until
+        return list(found.values())
+
+    def _layers(self, station: str) -> list[list[Tile[_What]]]:
+        some = self._stretches[station]
+        machine = [(one.began_at, one.ended_at, one) for one in some if one.kind == "machine"]
+        hands = [(one.began_at, one.ended_at, one) for one in some if one.kind != "machine"]
+        loads = self._work.at_station.get(station, ())
+        outs = self._way.said.outs.get(station)
+        out: list[Tile[_What]] = [(*span, OUT_OF_USE) for span in outs.all] if outs else []
+        held: list[Tile[_What]] = [tile for load in loads for tile in self._held(load)]
+        return [[*machine], [*hands], held, out, [*self._between(loads)]]
+
+    def _held(self, load: Worked) -> Iterator[Tile[_What]]:
+        """A load that holds its station with nobody at it: stopped, to be taken off, or put aside."""
+        stopped = self._way.said.stopped.get((load.run.id, load.load.id))
+        ran = self._way.machine_of(load).all
+        layers: list[list[Tile[str]]] = [stopped.as_tiles(load.began_at, load.ended_at, STOPPED) if stopped else []]
+        if ran:
+            layers.append([(ran[-1][1], load.ended_at, NEEDS_UNLOADING)])
+        yield from tiled(load.began_at, load.ended_at, layers, PUT_ASIDE)
+
+    def _between(self, loads: Sequence[Worked]) -> Iterator[Tile[_What]]:
+        """Why it had no load: what kept the next one off; once that one was ready, that nobody's hands were free."""
+        free_since: datetime | None = None
+        for load in loads:
+            if free_since is not None and load.began_at > free_since:
+                for began, ended, why in self._way.before(load, free_since):
+                    if why != READY:
+                        yield began, ended, why
+                    else:
+                        there = self._there.as_tiles(began, ended, NO_PERSON)
+                        yield from tiled(began, ended, [there], NOBODY_THERE)
+            free_since = max(free_since or load.ended_at, load.ended_at)
+
+    def _part(self, station: str, began: datetime, ended: datetime, what: _What) -> DayPart:
+        if isinstance(what, str):
+            return DayPart("station", station, began, ended, "waiting", why=what)
+        load = what.load
+        other = "" if load.run.id == self._work.past.run.id else load.run.id
+        return DayPart("station", station, began, ended, "work", what.kind, run=other, step=load.load.step,
+                       load=load.load.id)  # fmt: skip
+
+
+def lengths(parts: Sequence[DayPart]) -> Mapping[tuple[str, str, str], timedelta]:
+    """The waiting of some parts, added up by row, key and why."""
+    found: dict[tuple[str, str, str], timedelta] = {}
+    for part in parts:
+        if part.doing == "waiting":
+            key = (part.row, part.key, part.why)
+            found[key] = found.get(key, timedelta(0)) + part.length
+    return found
