@@ -9,10 +9,12 @@ from runboard.demo.rails import key_rails
 
 EVERY_DAY = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 LEAD, CREW = "robin", "kim"
+# Places of the drying rack: so many at first, so many since it was made larger.
+SMALL_RACK, RACK = 3, 9
 _HOURS_BEFORE, _HOURS_AFTER = 3, 4
 
 
-def demo_book(now: datetime, zone: str) -> dict[str, Any]:
+def demo_book(now: datetime, zone: str, rack: int = RACK) -> dict[str, Any]:
     """The book's record. Usual hours lie around ``now``, so that whoever tries the demo meets the shop at work."""
     hours = usual_hours(now, zone)
     return {
@@ -34,7 +36,7 @@ def demo_book(now: datetime, zone: str) -> dict[str, Any]:
         "services": [
             {"key": "extraction", "name": "Dust extraction, CNC or router table", "capacity": 1},
             {"key": "clamps", "name": "Clamps", "capacity": 24},
-            {"key": "rack", "name": "Drying rack places", "capacity": 9},
+            {"key": "rack", "name": "Drying rack places", "capacity": rack},
         ],
         "stations": _stations(),
         "people": [

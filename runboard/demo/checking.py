@@ -66,9 +66,11 @@ def spoiled(floor: Shopfloor, load: Load, step: Step) -> tuple[dict[str, Any], D
     rate = step.operation.good_rate or GOOD_RATE
     counts = {}
     for tray, pieces in load.pieces.items():
-        bad = sum(floor.chance.random() > rate for _ in range(pieces))
+        chips = floor.chips.get((step.key, tray), 0)
+        bad = chips or sum(floor.chance.random() > rate for _ in range(pieces))
         if bad and pieces > bad:
-            scrap: dict[str, Any] = {"pieces": bad, "why": _WHY.get(step.operation.key, "surface")}
+            why = "chipped" if chips else _WHY.get(step.operation.key, "surface")
+            scrap: dict[str, Any] = {"pieces": bad, "why": why}
             places = list(floor.state.runs[load.run].trays[tray].places)
             if places:
                 scrap["positions"] = sorted(floor.chance.sample(places, min(bad, len(places))))

@@ -1,7 +1,7 @@
 """The phones of the demo's people: every press goes through ``floor``, made up to date, and none may be refused."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from random import Random
 from typing import Any
@@ -33,11 +33,14 @@ class HandClock:
 
 @dataclass
 class Shopfloor:
-    """What the simulated people share: the workshop, its clock, and chance."""
+    """What the simulated people share: the workshop, its clock, chance, and what is so whatever anybody guesses: how many
+    times ``longer`` the hand work of a step takes, and how many pieces of a tray come out of a step in ``chips``."""
 
     workshop: Workshop
     clock: HandClock
     chance: Random
+    longer: Mapping[str, float] = field(default_factory=dict)
+    chips: Mapping[tuple[str, str], int] = field(default_factory=dict)
     # What was asked of the state as it is, and of this moment: people look again and again before anything has changed.
     _dues: tuple[ShopState, list[Due]] | None = None
     _moves: tuple[ShopState, datetime, dict[str, list[Move]]] | None = None

@@ -4,10 +4,11 @@ Each method that takes time is a generator of spans: how long until this person 
 lets several of them work side by side.
 """
 
-from collections.abc import Callable, Generator, Iterator
+from collections.abc import Generator
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
+from runboard.demo.acts import Spans
 from runboard.demo.checking import (
     answers_at_lock_up,
     answers_to_checks,
@@ -16,6 +17,7 @@ from runboard.demo.checking import (
     spoiled,
     wants_full_list,
 )
+from runboard.demo.incidents import Enough, Incident
 from runboard.demo.offers import WORTH_WAITING, draft_of, first_offer, is_time_to_go, worth_waiting
 from runboard.demo.phone import Draft, Shopfloor, draft
 from runboard.demo.watching import Watched, about, load_at
@@ -27,22 +29,11 @@ from runboard.run.log.event import Event, write_moment
 from runboard.shop.book import Person
 from runboard.shop.product import ZERO
 
-Spans = Iterator[timedelta]
-# Whether a state is as it is waited for.
-Enough = Callable[[ShopState], bool]
 # Work whose end may begin the next: the same press does both.
 Turn = Generator[timedelta, None, Move | None]
 
 WORTH_LEAVING = timedelta(minutes=5)
 LOCK_UP = ["rags", "power", "chargers", "bins", "smoulder", "first job"]
-
-
-@dataclass
-class Incident:
-    """What comes in between, once, as soon as ``when`` holds: somebody presses ``drafts``. A collet is worn, hooks run out."""
-
-    when: Enough
-    drafts: Callable[[ShopState], list[Draft]]
 
 
 @dataclass
@@ -120,8 +111,7 @@ class DemoWorker:
         """Walk to the first offer and begin it, or wait for what is coming."""
         move = self._offer()
         if move is None:
-            waits = worth_waiting(self.floor, self.key) if self.machine is None else WORTH_WAITING
-            yield self._until_called(waits)
+            yield from self._wait()
             return None
         room = self.floor.state.people[self.key].room
         if move.room and move.room != room:
@@ -134,6 +124,18 @@ class DemoWorker:
             self.press(draft("event undone", {"event": pressed}))
             return None
         return move
+
+    def _wait(self) -> Spans:
+        """Wait for what is coming; at a machine, while it is looked at and nobody else presses anything."""
+        if self.machine is None:
+            yield self._until_called(worth_waiting(self.floor, self.key))
+            return
+        until, ledger = self.floor.now + WORTH_WAITING, self.floor.workshop.ledger
+        while self.floor.now < until and not self._is_called():
+            span, seen = self._until_called(until - self.floor.now), ledger.last_seq
+            yield span
+            if ledger.last_seq != seen:
+                return
 
     def _offer(self) -> Move | None:
         return first_offer(self.floor, self.key)
@@ -180,7 +182,8 @@ class DemoWorker:
 
     def _by_hand(self, load: Load, step: Step) -> Turn:
         key = (load.run, load.id)
-        usual = (step.pass_.setup if load.fresh else ZERO) + step.pass_.hand * sum(load.pieces.values())
+        hand = step.pass_.hand * self.floor.longer.get(step.key, 1.0)
+        usual = (step.pass_.setup if load.fresh else ZERO) + hand * sum(load.pieces.values())
         length = self.left.pop(key, None) or self.floor.around(usual)
         if self.machine is None and self.floor.chance.random() < self.called:
             yield from self._spend(length / 2)

@@ -14,7 +14,7 @@ from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
 from tests.serving import Served, serving_demo
 
-RUN = "r3"
+RUN = "r5"
 
 
 @pytest.fixture(scope="module")

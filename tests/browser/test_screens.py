@@ -21,7 +21,7 @@ from tests.browser.looking import Looking
 from tests.phone import Phone
 from tests.serving import Served, serving_demo
 
-RUN = "r3"
+RUN = "r5"
 CNC = "cut/4"
 
 

@@ -47,12 +47,14 @@ def the_open_run(workshop: Workshop) -> RunState:
     return next(run for run in workshop.ledger.state.runs.values() if run.state == "open")
 
 
-def test_two_runs_are_finished_and_one_is_open(demo: Workshop) -> None:
+def test_three_runs_of_rails_and_one_of_boards_are_finished_and_one_is_open(demo: Workshop) -> None:
     runs = demo.ledger.state.runs.values()
 
     assert [(run.product, run.state) for run in runs] == [
         ("rails", "finished"),
+        ("rails", "finished"),
         ("boards", "finished"),
+        ("rails", "finished"),
         ("rails", "open"),
     ]
     assert all(not tray.in_process for run in runs if run.state == "finished" for tray in run.trays.values())

@@ -56,6 +56,23 @@ def test_an_answered_press_is_on_the_disk_even_if_the_power_goes(
         assert connection.execute("PRAGMA journal_mode").fetchone() == ("wal",)
 
 
+def test_what_is_written_without_waiting_for_the_disk_is_there_and_the_next_press_waits_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(connect, "_PRAGMAS", AS_SERVED)
+    with closing(open_store(tmp_path)) as store:
+        connection = store.connections.here().conn
+
+        with store.connections.not_waiting_for_the_disk():
+            assert connection.execute("PRAGMA synchronous").fetchone() == (0,)
+            with store.log.write() as write:
+                write.append(an_event("a"), NOON)
+
+        assert connection.execute("PRAGMA synchronous").fetchone() == (2,)
+        assert not store.connections.path.with_name("shop.db-wal").stat().st_size
+        assert [event.id for event in store.log.events()] == ["a"]
+
+
 def test_threads_that_write_at_once_all_get_their_turn(store: Store) -> None:
     def press(number: int) -> None:
         with store.log.write() as write:

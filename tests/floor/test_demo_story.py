@@ -1,0 +1,115 @@
+"""What the demo's finished runs have to tell: a rack that was too small, hooks that take longer, a board that chips."""
+
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from runboard.demo.book import RACK, SMALL_RACK
+from runboard.demo.make import make_demo
+from runboard.demo.phone import HandClock
+from runboard.floor.warm import catch_up
+from runboard.floor.workshop import Workshop
+from runboard.opening import open_workshop
+from runboard.plan.estimates import estimates_from
+from runboard.run.fold.state import RunState, ShopState
+from runboard.run.rules.services import Services
+from runboard.shop.book import Book
+from runboard.shop.book_json import book_from_json
+
+NOW = datetime(2026, 6, 3, 18, 40, tzinfo=UTC)
+FIRST, SECOND, THIRD = "r1", "r2", "r4"
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Workshop]:
+    folder: Path = tmp_path_factory.mktemp("demo")
+    make_demo(folder, NOW, zone="Europe/Berlin")
+    store, workshop = open_workshop(folder, HandClock(NOW))
+    catch_up(workshop)
+    yield workshop
+    store.close()
+
+
+def run_of(demo: Workshop, run: str) -> RunState:
+    return demo.ledger.state.runs[run]
+
+
+def evenings(demo: Workshop, run: str) -> list[datetime]:
+    """When each session of the run ended, by who locked up."""
+    found = run_of(demo, run)
+    went = (event.moment for event in demo.ledger.held if event.kind == "person went")
+    return [at for at in went if found.opened_at < at <= (found.closed_at or NOW)]
+
+
+def waiting_for_a_place(state: ShopState, book: Book, run: str) -> bool:
+    """Whether trays lie before the oil while the rack has not a place left."""
+    oil = [tray for tray in state.runs[run].trays.values() if tray.free("oil")]
+    return bool(oil) and Services(state, book).now["rack"] >= rack_places(book)
+
+
+def rack_places(book: Book) -> int:
+    return next(service.capacity for service in book.services if service.key == "rack")
+
+
+def book_at_opening(demo: Workshop, run: str) -> Book:
+    opened = next(event for event in demo.ledger.held if event.kind == "run opened" and event.run == run)
+    return book_from_json(demo.books.record(opened.get("book_revision")))
+
+
+def full_evenings(demo: Workshop, run: str) -> int:
+    book = book_at_opening(demo, run)
+    states = (demo.ledger.at(at - timedelta(seconds=1)) for at in evenings(demo, run))
+    return sum(waiting_for_a_place(state, book, run) for state in states)
+
+
+def test_oiled_trays_wait_for_a_place_on_the_rack_until_it_is_larger(demo: Workshop) -> None:
+    found = {run: full_evenings(demo, run) for run in (FIRST, SECOND, THIRD)}
+
+    assert found[FIRST] >= 2 and found[SECOND] >= 2
+    assert found[THIRD] == 0
+
+
+def test_the_rack_was_made_larger_between_the_second_run_and_the_third(demo: Workshop) -> None:
+    places = [rack_places(book_at_opening(demo, run)) for run in (FIRST, SECOND, THIRD)]
+
+    assert places == [SMALL_RACK, SMALL_RACK, RACK]
+
+
+def test_a_run_of_as_many_boards_takes_fewer_evenings_with_the_larger_rack(demo: Workshop) -> None:
+    assert len(evenings(demo, SECOND)) - len(evenings(demo, THIRD)) >= 2
+
+
+def test_hooks_take_longer_than_guessed_and_the_estimate_moves_run_by_run(demo: Workshop) -> None:
+    believed = []
+    for run in (FIRST, SECOND, THIRD, "r5"):
+        found = run_of(demo, run)
+        estimates = estimates_from(demo.ledger.at(found.opened_at - timedelta(seconds=1)), demo.book)
+        believed.append(estimates.of(found, found.route.by_key["hooks"], "hand").length)
+
+    assert believed[0] == timedelta(minutes=2)
+    assert believed == sorted(believed)
+    assert timedelta(minutes=3) < believed[-1] < timedelta(minutes=4)
+
+
+def test_three_pieces_chip_at_clean_up_all_of_one_board(demo: Workshop) -> None:
+    chipped = {
+        (step, tray.board): sum(reason["pieces"] for reason in reasons if reason["why"] == "chipped")
+        for run in demo.ledger.state.runs.values()
+        for tray in run.trays.values()
+        for step, reasons in tray.scrap.items()
+        if any(reason["why"] == "chipped" for reason in reasons)
+    }
+    boards = {tray.board for tray in run_of(demo, SECOND).trays.values()}
+
+    assert set(chipped) == {("clean", "3")}
+    assert boards == {"1", "2", "3"}
+
+
+def test_some_pieces_are_lost_for_ordinary_reasons_and_somebody_is_called_away(demo: Workshop) -> None:
+    why = {reason["why"] for run in demo.ledger.state.runs.values() for tray in run.trays.values()
+           for reasons in tray.scrap.values() for reason in reasons}  # fmt: skip
+
+    assert len(why - {"chipped"}) >= 2
+    assert any(event.kind == "person called away" for event in demo.ledger.held)
