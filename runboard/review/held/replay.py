@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.changed import SOMEBODY, Change, HoursAdded, OnePersonMore, changed_problem
+from runboard.plan.change import Change, HoursAdded, OnePersonMore
+from runboard.plan.changed import SOMEBODY, changed_problem
 from runboard.plan.schedule.problem.from_book import ticks_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.hours import joined
