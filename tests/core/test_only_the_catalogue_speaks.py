@@ -37,6 +37,7 @@ ELSEWHERE = {
     "plan/schedule/problem/check.py": "faults of a plan, which tests and benches read",
     "plan/schedule/rule/greedy.py": "names of priorities, which benches read",
     "floor/pressing/batch.py": "what a program that sends presses did wrong",
+    "web/svg.py": "the markup of a drawing",
     "floor/changing/run_file.py": "what is wrong in a file and where, beside shop/problem.py",
 }
 # Texts that are a code or a name where the catalogue has no message of that ending.

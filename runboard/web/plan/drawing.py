@@ -4,16 +4,16 @@ One layout serves both ways: time runs down on a phone and across on a tablet.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from runboard.plan.schedule.problem.nouns import TICK
 from runboard.plan.schedule.told.figures import Bar, ChartRow, ChartSitting
+from runboard.web.svg import Box, Drawing, Stroke, Word, cut, fitting
 from runboard.words.facts import time_of_day
 from runboard.words.plan import Names
 
 MINUTE = timedelta(minutes=1) // TICK
-LETTER = 7.4  # how wide a letter of the chart's type is, on the wide side
 LINE = 17.0
 
 
@@ -39,51 +39,6 @@ PHONE_WIDTH = 328.0
 EDGE = 18.0  # behind the end of time, for half a time of day
 NEAR = 46.0  # a time of day this near to 'now' makes room for it
 GAP = 3.0
-
-
-@dataclass(frozen=True)
-class Box:
-    x: float
-    y: float
-    width: float
-    height: float
-    kind: str
-
-
-@dataclass(frozen=True)
-class Stroke:
-    x1: float
-    y1: float
-    x2: float
-    y2: float
-    kind: str
-
-
-@dataclass(frozen=True)
-class Word:
-    """``turned`` words run upwards; ``anchor`` is start, middle or end."""
-
-    x: float
-    y: float
-    text: str
-    kind: str = ""
-    anchor: str = "start"
-    turned: bool = False
-
-
-@dataclass
-class Drawing:
-    """``key`` sets its hatching apart from that of others on the page."""
-
-    key: str
-    way: str
-    label: str
-    width: float = 0
-    height: float = 0
-    boxes: list[Box] = field(default_factory=list)
-    lines: list[Stroke] = field(default_factory=list)
-    marks: list[str] = field(default_factory=list)
-    words: list[Word] = field(default_factory=list)
 
 
 class Drawn:
@@ -158,16 +113,16 @@ class Drawn:
     def _name(self, row: ChartRow, across: float, size: float) -> None:
         name = row_name(self.names, row)
         if self.way.down:
-            fits = _fitting((name,), size) if row.kind == "person" else ""
+            fits = fitting((name,), size) if row.kind == "person" else ""
             most = self.way.names - 10
             if fits:
                 word = Word(round(across + size / 2, 1), self.way.names - 6, fits, row.kind, "middle")
             else:
                 word = Word(
-                    round(across + size / 2 + 4.5, 1), self.way.names - 6, _cut(name, most), row.kind, "start", True
+                    round(across + size / 2 + 4.5, 1), self.way.names - 6, cut(name, most), row.kind, "start", True
                 )
         else:
-            word = Word(0, round(across + size / 2 + 4.5, 1), _cut(name, self.way.names - 8), row.kind)
+            word = Word(0, round(across + size / 2 + 4.5, 1), cut(name, self.way.names - 8), row.kind)
         self.drawing.words.append(word)
 
     # what moves
@@ -197,7 +152,7 @@ class Drawn:
         step, trays = self.names.block_step(bar.block), self.names.block_trays(bar.block)
         said = (f"{step} {trays}", step, trays) if row.kind == "person" else (trays,)
         wide, high = (size, end - start) if self.way.down else (end - start, size)
-        text = _fitting(said, wide)
+        text = fitting(said, wide)
         if text and high >= LINE - 3:
             x, y = self._turned((start + end) / 2, across + size / 2)
             kind = "on-watch" if bar.kind == "watch" else "on-work"
@@ -208,15 +163,6 @@ def _next_full(local: datetime, step: timedelta) -> datetime:
     """The next full hour, or half hour, in UTC: from there on steps are real time."""
     past = timedelta(minutes=local.minute, seconds=local.second, microseconds=local.microsecond)
     return (local + -past % step).astimezone(UTC)
-
-
-def _fitting(said: Sequence[str], wide: float) -> str:
-    return next((text for text in said if len(text) * LETTER + 4 <= wide), "")
-
-
-def _cut(text: str, most: float) -> str:
-    letters = int(most / LETTER)
-    return text if len(text) <= letters else f"{text[: letters - 1].rstrip()}…"
 
 
 def row_name(names: Names, row: ChartRow) -> str:
