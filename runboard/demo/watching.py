@@ -9,7 +9,7 @@ from runboard.run.fold.state import Load
 from runboard.shop.care import watch_interval
 
 # People look a little before they are asked to.
-LOOK_BEFORE = timedelta(seconds=45)
+LOOK_BEFORE = timedelta(seconds=20)
 
 
 @dataclass

@@ -215,7 +215,7 @@ class DemoWorker:
             self.press(rework)
         if counts:
             self.press({**done, "body": {"counts": counts}})
-        if counts or rework or self._is_enough_after(load) or self._incidents_wait_for(load):
+        if counts or rework or self._is_over_after(load):
             if not counts:
                 self.press(done)
             return None
@@ -226,12 +226,10 @@ class DemoWorker:
         self.press(done, draft_of(following))
         return following
 
-    def _incidents_wait_for(self, load: Load) -> bool:
+    def _is_over_after(self, load: Load) -> bool:
+        """Whether it is enough once this load is done, or something comes in between then."""
         ahead = self._after(load)
-        return any(incident.when(ahead) for incident in self.incidents)
-
-    def _is_enough_after(self, load: Load) -> bool:
-        return self.enough(self._after(load))
+        return self.enough(ahead) or any(incident.when(ahead) for incident in self.incidents)
 
     def _after(self, load: Load) -> ShopState:
         event = Event("zzzzzz", "load done", self.floor.now, run=load.run, load=load.id, person=self.key, body={})
