@@ -5,6 +5,7 @@ from datetime import timedelta
 import pytest
 
 from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
+from runboard.floor.changing.shop_book import save_book
 from runboard.floor.looking.review import past_of
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
@@ -104,3 +105,14 @@ def test_a_run_that_is_open_is_looked_at_until_now(made):
     assert past.is_open
     assert past.until == past.now == made.clock.now()
     assert past.days[0] < past.run.opened_at < past.now < past.days[1] <= past.now + timedelta(days=1)
+
+
+def test_a_run_is_looked_back_at_in_the_shop_that_it_was_made_in(made):
+    run = opened(made)
+    record = made.books.record()
+    services = [{**service, "capacity": service["capacity"] + 3} for service in record["services"]]
+    save_book(made, {**record, "services": services})
+
+    then, now = past_of(made, run).book, past_of(made, opened(made)).book
+
+    assert [service.capacity + 3 for service in then.services] == [service.capacity for service in now.services]

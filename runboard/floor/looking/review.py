@@ -1,11 +1,17 @@
 """What a review of a run is made of, read from the warm state: what is read goes on being written, and what is reckoned of it
 holds up nobody."""
 
+from dataclasses import replace
+
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
 from runboard.review.past import Past, beside, days_of, within
 from runboard.run.fold.ledger import CORRECTIONS
+from runboard.run.fold.state import RunState
+from runboard.run.log.event import Event
+from runboard.shop.book import Book
+from runboard.shop.book_json import book_from_json
 from runboard.shop.hours import local_day
 
 
@@ -19,7 +25,26 @@ def past_of(workshop: Workshop, run: str) -> Past:
         named = [str(event.get("event")) for event in events if event.kind in CORRECTIONS]
         known = workshop.ledger.arrived
         arrived = {id_: known[id_] for id_ in (*(event.id for event in events), *named) if id_ in known}
+    book = _book_then(workshop, book, found, next((event for event in events if _opens(event, run)), None))
     estimates, opened = estimates_now(workshop), local_day(found.opened_at, book.time_zone)
     return Past(
         book, beside(state, found, days), found, events, arrived, now, estimates.before(found.id, opened), estimates
     )
+
+
+def _opens(event: Event, run: str) -> bool:
+    return event.kind == "run opened" and event.run == run
+
+
+def _book_then(workshop: Workshop, book: Book, run: RunState, opened: Event | None) -> Book:
+    """The book as it was when the run was opened: a run is looked back at in the shop that it was made in. The one of now
+    where nobody knows, as for a run that came from another shop with a file."""
+    revision = 0 if opened is None else opened.get("book_revision", 0)
+    if not 0 < revision < book.revision:
+        return book
+    kept: dict[int, Book] = workshop.kept.setdefault("books", {})
+    if revision not in kept:
+        kept[revision] = book_from_json(workshop.books.record(revision))
+    then = kept[revision]
+    is_its_own = all(then.station(operation.station) for operation in run.route.product.operations)
+    return replace(then, earlier=book.earlier) if is_its_own else book
