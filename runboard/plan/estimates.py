@@ -12,24 +12,23 @@ moves it only a little. Spreads are those of logarithms, which times are usually
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, MutableMapping, Sequence
-from dataclasses import dataclass, field
-from datetime import date, timedelta
+from collections.abc import Collection, Iterable, Mapping, MutableMapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime, timedelta
 from typing import Literal
 
+from runboard.plan.observed import guess_of, is_likely, observations, wood_of
 from runboard.plan.schedule.problem.nouns import Block
 from runboard.plan.schedule.told.forecast import Scatter, Spread, usual_spread
+from runboard.run.fold.overruled import Overruled, TimeKey
 from runboard.run.fold.route import Step
-from runboard.run.fold.state import Load, RunState, ShopState
+from runboard.run.fold.state import RunState, ShopState
 from runboard.shop.book import Book
 from runboard.shop.hours import local_day
 from runboard.shop.parts import Part
-from runboard.shop.product import ZERO
 
 # How far off a guess may be: the standard deviation of its logarithm.
 GUESS_SPREAD = 0.25
-# What further off was no work: a load that was pressed through afterwards, or one that stood over lunch.
-MOST_FACTOR = 5.0
 # A spread is moved by as many times as this before it follows what was measured.
 SPREAD_WEIGHT = 4
 
@@ -51,13 +50,15 @@ class KnownTime:
     """What is known of a time element. ``length`` is of a load, for hand time of a piece: what it takes on average.
 
     ``scatter`` is how much one more time will differ from it: by what is not known of the element itself, by the session,
-    and by the load; ``spread`` is all of that, the standard deviation of the logarithm.
+    and by the load; ``spread`` is all of that, the standard deviation of the logarithm. ``overruled`` is what somebody said
+    in place of all that was learned before, and why; ``source`` is 'said' while nothing has been measured since.
     """
 
     length: timedelta
     scatter: Scatter
-    source: Literal["guess", "measured"] = "guess"
+    source: Literal["guess", "measured", "said"] = "guess"
     times: int = 0
+    overruled: Overruled | None = None
 
     @property
     def spread(self) -> float:
@@ -66,21 +67,22 @@ class KnownTime:
 
     @property
     def said(self) -> str:
-        """'guess' or 'measured 9'."""
-        return "guess" if self.source == "guess" else f"measured {self.times}"
+        """'guess', 'said' or 'measured 9'."""
+        return f"measured {self.times}" if self.source == "measured" else self.source
 
 
 @dataclass(frozen=True)
 class Measured:
-    """One measured time of a load, for hand time of a piece of it: in which session, on which wood."""
+    """One measured time of a load, for hand time of a piece of it: in which session, on which wood, begun when."""
 
     length: timedelta
     session: tuple[str, date]
     wood: str
+    at: datetime | None = None
 
 
 # Product, step, kind of time element.
-Key = tuple[str, str, str]
+Key = TimeKey
 Times = Mapping[Key, Sequence[Measured]]
 # For each run what was measured in it, as long as the run is the same.
 MeasuredRuns = MutableMapping[str, tuple[RunState, Times]]
@@ -88,36 +90,64 @@ MeasuredRuns = MutableMapping[str, tuple[RunState, Times]]
 
 @dataclass
 class Estimates:
-    """The times of every element, as a scheduling problem asks for them: ``estimates(run, step, part)``."""
+    """The times of every element, as a scheduling problem asks for them: ``estimates(run, step, part)``. ``overruled`` are
+    those that somebody said, of each element all, the newest last."""
 
     times: Times = field(default_factory=dict)
+    overruled: Mapping[Key, Sequence[Overruled]] = field(default_factory=dict)
     _known: dict[tuple[Key, timedelta, str], KnownTime] = field(default_factory=dict)
 
     def __call__(self, run: RunState, step: Step, part: Part) -> timedelta:
         """How long a part of a load takes."""
-        guess = _guess(step, part.kind)
+        guess = guess_of(step, part.kind)
         return part.length * (self.of(run, step, part.kind).length / guess) if guess else part.length
 
-    def before(self, run: str, day: date) -> "Estimates":
+    def before(self, run: RunState, day: date) -> "Estimates":
         """The times as they were known when that run was opened on a day of the shop: by other runs' sessions until then."""
         return Estimates(
             {
                 key: earlier
                 for key, times in self.times.items()
-                if (earlier := [each for each in times if each.session[0] != run and each.session[1] <= day])
-            }
+                if (earlier := [each for each in times if each.session[0] != run.id and each.session[1] <= day])
+            },
+            {key: [one for one in said if one.at <= run.opened_at] for key, said in self.overruled.items()},
         )
 
     def of(self, run: RunState, step: Step, kind: str) -> KnownTime:
         """What is known of one time element: setup, loading, machine, unloading of a load, or hand time of a piece."""
-        key, guess = (run.product, step.key, kind), _guess(step, kind)
+        key, guess = (run.product, step.key, kind), self.guess(run, step, kind)
         asked = (key, guess, run.wood)
         if asked not in self._known:
-            fitting = [
-                measured for measured in self.times.get(key, ()) if not run.wood or measured.wood in ("", run.wood)
-            ]
-            self._known[asked] = updated(guess, fitting, MACHINE if kind == "machine" else HANDS)
+            said = self.said(run, step, kind)
+            known = updated(guess, self.counted(run, step, kind), MACHINE if kind == "machine" else HANDS)
+            source: Literal["guess", "said"] = "guess" if said is None else "said"
+            self._known[asked] = replace(known, overruled=said, source="measured" if known.times else source)
         return self._known[asked]
+
+    def guess(self, run: RunState, step: Step, kind: str) -> timedelta:
+        """What measured times move: what somebody said, else what the route says."""
+        said = self.said(run, step, kind)
+        return guess_of(step, kind) if said is None else said.length
+
+    def said(self, run: RunState, step: Step, kind: str) -> Overruled | None:
+        """What somebody said last in place of what was learned."""
+        said = self.overruled.get((run.product, step.key, kind))
+        return said[-1] if said else None
+
+    def counted(self, run: RunState, step: Step, kind: str) -> list[Measured]:
+        """The measured times that move the guess: on this run's wood, since somebody overruled it."""
+        said = self.said(run, step, kind)
+        times = self.times.get((run.product, step.key, kind), ())
+        return [one for one in times if is_of_wood(run, one.wood) and (said is None or _is_since(one, said))]
+
+
+def is_of_wood(run: RunState, wood: str) -> bool:
+    """Whether what was measured on a wood says something of a run's."""
+    return not run.wood or wood in ("", run.wood)
+
+
+def _is_since(measured: Measured, said: Overruled) -> bool:
+    return measured.at is not None and measured.at > said.at
 
 
 def spread_in(state: ShopState, estimates: Estimates) -> Spread:
@@ -141,36 +171,43 @@ def estimates_from(state: ShopState, book: Book, kept: MeasuredRuns | None = Non
             before = kept[run.id] = (run, measured_in(run, book.time_zone))
         for key, times in before[1].items():
             found[key] += times
-    return Estimates(found)
+    return Estimates(found, state.overruled)
 
 
 def measured_in(run: RunState, zone: str) -> Times:
     """What a run measured: only what was pressed or sensed from its beginning to its end, nothing assumed, interrupted
     or corrected."""
     found: dict[Key, list[Measured]] = defaultdict(list)
-    for load in (*run.past.values(), *run.loads.values()):
-        step = run.step_of(load)
-        if step is None or load.state == "off":
-            continue
-        wood = next((run.trays[tray].wood for tray in load.pieces if tray in run.trays), "") or run.wood
-        for kind, length in _lengths(load, step):
-            began = min(span.began_at for span in load.spans)
-            found[run.product, step.key, kind].append(Measured(length, (run.id, local_day(began, zone)), wood))
+    for one in observations(run):
+        if one.length is not None and not one.why:
+            began = min(span.began_at for span in one.load.spans)
+            session = (run.id, local_day(began, zone))
+            measured = Measured(one.length, session, wood_of(run, one.load), began)
+            found[run.product, one.step.key, one.kind].append(measured)
     return found
 
 
 def updated(guess: timedelta, times: Iterable[Measured], usual: Usual) -> KnownTime:
     """A guess moved by measured times, each session a group. Without a guess there is nothing to move."""
-    sessions: dict[object, list[float]] = defaultdict(list)
+    return moved(guess, by_session(guess, times).values(), usual)
+
+
+def by_session(guess: timedelta, times: Iterable[Measured]) -> dict[tuple[str, date], list[float]]:
+    """The likely ones as parts of the guess, by their session."""
+    found: dict[tuple[str, date], list[float]] = defaultdict(list)
     for measured in times:
-        ratio = measured.length / guess if guess else 0.0
-        if 1 / MOST_FACTOR <= ratio <= MOST_FACTOR:
-            sessions[measured.session].append(ratio)
-    count = sum(len(ratios) for ratios in sessions.values())
-    load = _load_variance(([math.log(ratio) for ratio in ratios] for ratios in sessions.values()), usual)
+        if is_likely(guess, measured.length):
+            found[measured.session].append(measured.length / guess)
+    return found
+
+
+def moved(guess: timedelta, sessions: Collection[Sequence[float]], usual: Usual) -> KnownTime:
+    """A guess moved by sessions of times, as parts of it."""
+    count = sum(len(ratios) for ratios in sessions)
+    load = _load_variance(([math.log(ratio) for ratio in ratios] for ratios in sessions), usual)
     guessed = GUESS_SPREAD**-2
-    weights = [1 / (usual.session**2 + load / len(ratios)) for ratios in sessions.values()]
-    means = [math.fsum(ratios) / len(ratios) for ratios in sessions.values()]
+    weights = [1 / (usual.session**2 + load / len(ratios)) for ratios in sessions]
+    means = [math.fsum(ratios) / len(ratios) for ratios in sessions]
     precision = guessed + math.fsum(weights)
     mean = (guessed + math.fsum(weight * mean for weight, mean in zip(weights, means, strict=True))) / precision
     scatter = Scatter(element=precision**-0.5, session=usual.session, load=math.sqrt(load))
@@ -186,33 +223,3 @@ def _load_variance(sessions: Iterable[Sequence[float]], usual: Usual) -> float:
         around += math.fsum((log - mean) ** 2 for log in logs)
         free += len(logs) - 1
     return (SPREAD_WEIGHT * usual.load**2 + around) / (SPREAD_WEIGHT + free)
-
-
-def _lengths(load: Load, step: Step) -> Iterable[tuple[str, timedelta]]:
-    """The measured time elements of a load. One of which any part was not measured is not known at all."""
-    sums = {kind: _sum(load, kind) for kind in ("loading", "machine", "unloading", "hand")}
-    setup = step.pass_.setup if load.fresh else ZERO
-    pieces = sum(load.pieces.values())
-    if sums["machine"]:
-        yield "machine", sums["machine"]
-    if load.state == "done" and sums["unloading"]:
-        yield "unloading", sums["unloading"]
-    # The first loading after a change is the setup with a usual loading; the first hand work is both as well.
-    if sums["loading"] and not load.fresh:
-        yield "loading", sums["loading"]
-    if sums["loading"] > step.pass_.loading and load.fresh and setup:
-        yield "setup", sums["loading"] - step.pass_.loading
-    if load.state == "done" and pieces and sums["hand"] > setup:
-        yield "hand", (sums["hand"] - setup) / pieces
-
-
-def _sum(load: Load, kind: str) -> timedelta:
-    """All of it, over everybody who was at it; nought where any of it was not measured, or goes on."""
-    spans = [span for span in load.spans if span.kind == kind]
-    lengths = [span.ended_at - span.began_at for span in spans if span.measured and span.ended_at is not None]
-    return sum(lengths, ZERO) if len(lengths) == len(spans) else ZERO
-
-
-def _guess(step: Step, kind: str) -> timedelta:
-    found: timedelta = getattr(step.pass_, kind, ZERO)
-    return found

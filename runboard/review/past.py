@@ -54,8 +54,7 @@ class Past:
     @cached_property
     def elements(self) -> Sequence[Element]:
         """Every time element of the run, in the order of beginning."""
-        changed = loads_after_a_change(self.state, self.run.id, self.events)
-        return time_elements(self.run, self.arrived, self.now, changed)
+        return time_elements(self.run, self.arrived, self.now, loads_after_a_change(self.run))
 
 
 def days_of(run: RunState, book: Book, now: datetime) -> Days:

@@ -3,13 +3,13 @@
 The elements are the usual ones of work study: setup, loading, machine time, unloading, hand time, and the waits.
 """
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from statistics import median
 
 from runboard.run.fold.route import Step
-from runboard.run.fold.state import Load, RunState, ShopState, Tray
+from runboard.run.fold.state import Load, RunState, Tray
 from runboard.run.log.event import Event
 from runboard.shop.product import ZERO
 
@@ -70,35 +70,10 @@ def time_elements(
     return sorted(found, key=lambda element: element.order)
 
 
-def loads_after_a_change(state: ShopState, run: str, events: Iterable[Event]) -> set[str]:
+def loads_after_a_change(run: RunState) -> set[str]:
     """The loads of a run that were the first at their station after a change: of step, of run, or of cutter, wood, jig
     or focus as somebody said."""
-    told: dict[str, list[datetime]] = {}
-    for event in events:
-        if event.kind == "setup changed":
-            told.setdefault(event.station, []).append(event.moment)
-    at_station: dict[str, list[Load]] = {}
-    for known in state.runs.values():
-        for load in (*known.past.values(), *known.loads.values()):
-            if load.spans:
-                at_station.setdefault(load.station, []).append(load)
-    found = set()
-    for station, loads in at_station.items():
-        before: Load | None = None
-        for load in sorted(loads, key=_begun):
-            if load.run == run and (before is None or _changed_between(before, load, told.get(station, ()))):
-                found.add(load.id)
-            before = load
-    return found
-
-
-def _begun(load: Load) -> datetime:
-    return min(span.began_at for span in load.spans)
-
-
-def _changed_between(before: Load, load: Load, told: Iterable[datetime]) -> bool:
-    first_loaded = min((span.ended_at for span in load.spans if span.ended_at), default=_begun(load))
-    return (before.run, before.step) != (load.run, load.step) or any(_begun(before) < at <= first_loaded for at in told)
+    return {load.id for load in (*run.past.values(), *run.loads.values()) if load.set_up}
 
 
 def _of_load(run: RunState, load: Load, events: Mapping[str, Event], changed: Collection[str]) -> Iterator[Element]:

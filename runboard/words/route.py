@@ -36,7 +36,7 @@ class RouteLine:
 
 @dataclass(frozen=True)
 class Time:
-    """One time element: of which step, how long, and 'a guess' or 'measured 9 times'."""
+    """One time element: of which step, how long, and 'a guess', 'set by hand' or 'measured 9 times'."""
 
     step: str
     what: str
@@ -78,7 +78,7 @@ def _times(estimates: Estimates, run: RunState, step: Step) -> Iterator[Time]:
         known = estimates.of(run, step, kind)
         if known.length:
             what = sentence("plan-element", {"kind": kind, "size": "piece" if kind == "hand" else step.pass_.size})
-            source = sentence("plan-source", {"times": known.times})
+            source = sentence("plan-source", {"times": known.times, "source": known.source})
             yield Time(step.name, what, known.length, source, known.source == "measured")
 
 

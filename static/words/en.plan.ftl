@@ -187,7 +187,10 @@ plan-element = { $kind ->
       }
   }
 plan-source = { $times ->
-    [0] a guess
+    [0] { $source ->
+        [said] set by hand
+       *[guess] a guess
+    }
     [1] measured once
     [2] measured twice
    *[other] measured { $times } times

@@ -156,6 +156,54 @@ def test_the_first_loading_after_a_change_is_setup_and_a_usual_loading():
     assert known(floor, "cut", "loading").length == 2 * MINUTE
 
 
+def loaded(floor: Floor, board: str, minutes: float, ticked: bool = False) -> None:
+    floor.press("load started", run="r1", load=board)
+    floor.now += timedelta(minutes=minutes) - timedelta(seconds=1)
+    if ticked:
+        floor.press("checklist ticked", {"list": "full"}, station="cnc", at=(floor.now - MINUTE).isoformat())
+    floor.press("machine started", run="r1", load=board)
+    floor.press("load done", run="r1", load=board)
+
+
+def test_a_start_list_that_was_ticked_leaves_the_first_loading_a_setup():
+    floor = Floor()
+    floor.open_run(trays=6)
+
+    loaded(floor, "cut/1", 7, ticked=True)
+
+    assert known(floor, "cut", "setup").said == "measured 1"
+    assert known(floor, "cut", "loading").source == "guess"
+
+
+def test_a_new_cutter_between_two_loads_of_a_step_is_a_setup():
+    floor = Floor()
+    floor.open_run(trays=9)
+    loaded(floor, "cut/1", 7)
+    floor.press("setup changed", {"what": "cutter"}, station="cnc")
+
+    loaded(floor, "cut/2", 6)
+    loaded(floor, "cut/3", 2)
+
+    assert known(floor, "cut", "setup").said == "measured 2"
+    assert known(floor, "cut", "loading").said == "measured 1"
+
+
+def test_a_new_cutter_while_the_machine_runs_is_the_next_loads_setup():
+    floor = Floor()
+    floor.open_run(trays=9)
+    loaded(floor, "cut/1", 7)
+    floor.press("load started", run="r1", load="cut/2")
+    floor.wait(2)
+    floor.press("machine started", run="r1", load="cut/2")
+    floor.press("setup changed", {"what": "cutter"}, station="cnc")
+    floor.press("load done", run="r1", load="cut/2")
+
+    loaded(floor, "cut/3", 6)
+
+    assert known(floor, "cut", "loading").said == "measured 1"
+    assert known(floor, "cut", "setup").said == "measured 2"
+
+
 def test_two_at_one_load_count_as_the_work_of_both():
     floor = floor_with_a_cut_board()
     floor.press("load started", run="r1", load="clean/1")

@@ -26,7 +26,7 @@ run abandoned|orders changed|route revised|board added|board lost|supply out|sup
 first piece decided|operation given|look given|note written|lead called|load started|machine started|machine ended
 unloading started|load done|load stopped|stop settled|load put aside|load taken off|pieces counted|pieces moved
 pieces held|pieces released|wait ended|wood noted|texts placed|card printed|shown how|event undone|event amended
-entry settled|change adopted|change judged
+entry settled|change adopted|change judged|time overruled
 """
 
 

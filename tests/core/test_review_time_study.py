@@ -10,8 +10,7 @@ from tests.core.pressing import START, Floor
 
 
 def elements(floor: Floor, step: str = "", kind: str = "") -> list[Element]:
-    changed = loads_after_a_change(floor.state, "r1", floor.ledger.held)
-    found = time_elements(floor.run, floor.ledger.arrived, floor.now, changed)
+    found = time_elements(floor.run, floor.ledger.arrived, floor.now, loads_after_a_change(floor.run))
     return [one for one in found if step in ("", one.step) and kind in ("", one.kind)]
 
 

@@ -67,6 +67,10 @@ def stations(it: Chooser) -> Press | None:
     )
 
 
+def overrule(it: Chooser) -> Press:
+    return "time overruled", {}, {"of": "rail", "step": "cut", "kind": "machine", "minutes": 41, "why": "new program"}
+
+
 def alerts(it: Chooser) -> Press | None:
     due = list(dues(it.state, it.book).values())
     if not due:
@@ -192,5 +196,16 @@ MAKERS: tuple[tuple[Maker, int], ...] = (
 )
 RARE = tuple(
     (maker, 1)
-    for maker in (people, went, stations, alerts, questions, runs, first_piece, at_trays.note_tray, at_loads.watching)
+    for maker in (
+        people,
+        went,
+        stations,
+        alerts,
+        questions,
+        runs,
+        first_piece,
+        overrule,
+        at_trays.note_tray,
+        at_loads.watching,
+    )
 )

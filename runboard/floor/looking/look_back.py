@@ -22,9 +22,8 @@ from runboard.shop.hours import local_day
 def study_run(workshop: Workshop, run: str) -> tuple[RunState, list[Element]]:
     """The run and its time elements. Refused 'run unknown'."""
     with workshop.lock:  # what is read goes on being written; what is reckoned of it holds up nobody
-        found, state = find_run(workshop, run), workshop.ledger.state
-        events, arrived = list(workshop.ledger.held), dict(workshop.ledger.arrived)
-    return found, time_elements(found, arrived, workshop.clock.now(), loads_after_a_change(state, run, events))
+        found, arrived = find_run(workshop, run), dict(workshop.ledger.arrived)
+    return found, time_elements(found, arrived, workshop.clock.now(), loads_after_a_change(found))
 
 
 def estimates_now(workshop: Workshop) -> Estimates:

@@ -28,7 +28,7 @@ def past_of(workshop: Workshop, run: str) -> Past:
     book = _book_then(workshop, book, found, next((event for event in events if _opens(event, run)), None))
     estimates, opened = estimates_now(workshop), local_day(found.opened_at, book.time_zone)
     return Past(
-        book, beside(state, found, days), found, events, arrived, now, estimates.before(found.id, opened), estimates
+        book, beside(state, found, days), found, events, arrived, now, estimates.before(found, opened), estimates
     )
 
 

@@ -115,10 +115,9 @@ def take_station(scene: Scene) -> None:
         raise busy(draft, station.load)
     setup = (load.run, load.step)
     fresh = station.setup != setup
-    draft.put_station(
-        replace(station, load=(load.run, load.id), setup=setup, setups=station.setups + (1 if fresh else 0))
-    )
-    scene.keep(replace(load, fresh=fresh))
+    setups = station.setups + (1 if fresh else 0)
+    draft.put_station(replace(station, load=(load.run, load.id), setup=setup, setups=setups, loaded=setups))
+    scene.keep(replace(load, fresh=fresh, set_up=load.set_up or setups > station.loaded))
 
 
 def leave(scene: Scene) -> None:

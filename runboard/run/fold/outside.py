@@ -65,7 +65,7 @@ def _entries(state: ShopState, run: str) -> set[str]:
 
 
 def _rest(state: ShopState, run: str) -> tuple[Any, ...]:
-    return state.asks, state.jobs_done, state.changes, _others(state, run)
+    return state.asks, state.jobs_done, state.changes, state.overruled, _others(state, run)
 
 
 def _others(state: ShopState, run: str) -> Mapping[str, Any]:

@@ -58,9 +58,9 @@ def _names(kind: type) -> tuple[str, ...]:
 
 
 def load_record(load: Load) -> dict[str, Any]:
-    """A begun load; its spans stay on the server, but for the event that began each person's open one."""
+    """A begun load; what teaches times stays on the server, but for the event that began each person's open one."""
     began = {span.person: span.event for span in load.spans if span.person and span.ended_at is None}
-    return {**record(load, ("spans", "done_at")), **({"began": began} if began else {})}
+    return {**record(load, ("spans", "done_at", "set_up")), **({"began": began} if began else {})}
 
 
 def tray_record(tray: Tray) -> dict[str, Any]:
@@ -286,7 +286,7 @@ def stations_record(state: ShopState, book: Book) -> dict[str, Any]:
             "dusty": station.dusty,
             "watch_ok": watch_ok(book.stations)[station.key],
             "setups": 0,
-            **({} if seen is None else record(seen, ("key",))),
+            **({} if seen is None else record(seen, ("key", "loaded"))),
         }
         if station.eyewear:
             found[station.key]["eyewear"] = station.eyewear

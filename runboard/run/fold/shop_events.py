@@ -1,7 +1,7 @@
 """What happens to stations, alerts, calls, reminders and questions, whoever's run it is."""
 
 from collections.abc import Callable, Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.run.care.care import lifted
@@ -9,6 +9,7 @@ from runboard.run.care.sight import must_be_watched
 from runboard.run.change import replace
 from runboard.run.fold import said
 from runboard.run.fold.draft import Draft, open_run, put, without
+from runboard.run.fold.overruled import Overruled, TimeKey
 from runboard.run.fold.shop_answers import alert_id, note
 from runboard.run.fold.shown import LONGEST_NOTE
 from runboard.run.fold.state import StationState
@@ -31,10 +32,12 @@ def back_in_use(draft: Draft, event: Event) -> None:
 def setup_changed(draft: Draft, event: Event) -> None:
     """A new cutter, wood, focus or jig seat: what is on the station is fresh again."""
     station = _station(draft, event)
-    draft.put_station(replace(station, setups=station.setups + 1))
+    setups = station.setups + 1
     load = draft.load(*station.load) if station.load else None
+    is_for_it = load is not None and all(span.ended_at is None for span in load.spans)
     if load is not None:
-        draft.put_load(replace(load, fresh=True))
+        draft.put_load(replace(load, fresh=True, set_up=load.set_up or is_for_it))
+    draft.put_station(replace(station, setups=setups, loaded=setups if is_for_it else station.loaded))
 
 
 def ticked(draft: Draft, event: Event) -> None:
@@ -152,6 +155,15 @@ def restart_answered(draft: Draft, event: Event) -> None:
     draft.changes["asks"] = without(draft.shop("asks"), event.get("restart"))
 
 
+def overruled(draft: Draft, event: Event) -> None:
+    """How long something takes, as somebody says. The newest comes last: those before say what was believed then."""
+    key = (event.get("of"), event.get("step"), event.get("kind"))
+    length = timedelta(minutes=event.get("minutes"))
+    said = Overruled(length, event.get("why"), event.person, event.moment, event.id)
+    known: Mapping[TimeKey, tuple[Overruled, ...]] = draft.changes.get("overruled", draft.base.overruled)
+    draft.changes["overruled"] = put(known, key, (*known.get(key, ()), said))
+
+
 def nothing(draft: Draft, event: Event) -> None:
     """Corrections act on the order of events, not on the state."""
 
@@ -168,6 +180,7 @@ HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
     "reminder answered": reminded,
     "server restarted": restarted,
     "restart answered": restart_answered,
+    "time overruled": overruled,
     "event undone": nothing,
     "event amended": nothing,
 }

@@ -9,6 +9,7 @@ from datetime import datetime
 from typing import Any
 
 from runboard.run.fold.adopted import AdoptedChange
+from runboard.run.fold.overruled import Overruled, TimeKey
 from runboard.run.fold.route import Route, Step
 from runboard.run.log.event import Event
 
@@ -46,7 +47,8 @@ class Load:
     aside. ``ends`` counts the estimates given for the machine's end, so that an alert can name the one it means.
     ``alone_since`` is from when nobody counts as near while it runs and must be watched: everybody was last seen
     elsewhere, or, ahead, the last session of those near is over. ``revision`` is the run's route that it began by.
-    ``said`` is the press that says that it runs where the shop's own account knows of no such load.
+    ``said`` is the press that says that it runs where the shop's own account knows of no such load. ``set_up`` is whether
+    its station was set up for it, or while it was put in, whatever list has been ticked since.
     """
 
     id: str
@@ -66,6 +68,7 @@ class Load:
     done_at: datetime | None = None
     stop: Mapping[str, Any] | None = None
     fresh: bool = False
+    set_up: bool = False
     alone_since: datetime | None = None
     revision: int = 0
     said: str = ""
@@ -240,14 +243,16 @@ class PersonState:
 
 @dataclass(frozen=True)
 class StationState:
-    """``load`` is the ``(run, load)`` that holds the station. ``setup`` is the (run, step) it stands on, ``setups``
-    counts the changes, ``listed`` is what the full start list was last ticked for: the day, the setup, the person."""
+    """``load`` is the ``(run, load)`` that holds the station. ``setup`` is the (run, step) it stands on, ``setups`` counts the
+    changes, of which ``loaded`` were before what came last; ``listed`` is what the full start list was last ticked for: the
+    day, the setup, the person."""
 
     key: str
     load: tuple[str, str] | None = None
     out: Mapping[str, Any] | None = None
     setup: tuple[str, str] | None = None
     setups: int = 0
+    loaded: int = 0
     listed: str = ""
     signal: Mapping[str, Any] | None = None
 
@@ -271,10 +276,11 @@ class Unsettled:
 class ShopState:
     """Everything the log says. One for the shop; a run's state is a part of it.
 
-    ``care`` is what happened that must not be forgotten: rags, oily dust, a burnt cut; ``reminders`` what was said to
-    have been done about it. ``said_running`` are machines that a press which did not fit says to run, by ``run|load``:
-    they are watched until somebody says that they do not run. ``calls`` are calls for the lead that nobody answered yet, by their event;
-    ``times`` says how often, where more than once. ``changes`` are those that were adopted, by their event.
+    ``care`` is what happened that must not be forgotten: rags, oily dust, a burnt cut; ``reminders`` what was said to have been
+    done about it. ``said_running`` are machines that a press which did not fit says to run, by ``run|load``: they are watched
+    until somebody says that they do not run. ``calls`` are calls for the lead that nobody answered yet, by their event;
+    ``times`` says how often, where more than once. ``changes`` are those that were adopted, by their event; ``overruled`` are
+    times that somebody said, of each element all, the newest last.
     """
 
     people: Mapping[str, PersonState] = EMPTY
@@ -289,6 +295,7 @@ class ShopState:
     asks: Mapping[str, Mapping[str, Any]] = EMPTY
     jobs_done: Mapping[str, datetime] = EMPTY
     changes: Mapping[str, AdoptedChange] = EMPTY
+    overruled: Mapping[TimeKey, tuple[Overruled, ...]] = EMPTY
 
     def open_runs(self) -> Iterator[RunState]:
         """The runs that are open."""

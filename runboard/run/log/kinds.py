@@ -313,6 +313,17 @@ KINDS: Mapping[str, Kind] = {
         {"adopted": NAMED, "verdict": one_of("kept", "dropped")},
         saved=RANGE,
     ),
+    "time overruled": _lead(
+        "shop",
+        "So long a step's time element takes from now on, whatever was measured: of a load, hand time of a piece.",
+        {
+            "of": KEY,
+            "step": STEP,
+            "kind": one_of("setup", "loading", "machine", "unloading", "hand"),
+            "minutes": {"type": "number", "exclusiveMinimum": 0, "maximum": 100000},
+            "why": TEXT | {"minLength": 1, "pattern": "\\S"},
+        },
+    ),
     # corrections
     "event undone": _guest("shop", "The event named never happened.", {"event": NAMED}),
     "event amended": _crew("shop", "The event named was different.", {"event": NAMED}, at=MOMENT, body=OBJECT),

@@ -1,0 +1,118 @@
+"""What each load of a run tells of how long its time elements take: a length that teaches, or why it teaches none.
+
+Only what was pressed or sensed from its beginning to its end is a length. Hands are added up: two people at a load for four
+minutes are eight minutes of its hand time. Setup is the first loading after a change less the usual loading; where hands do
+the work, the first hand time after a change holds the setup too.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import timedelta
+
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import Load, RunState, Span
+from runboard.shop.product import ZERO
+
+# What further off its guess was no work: a load that was pressed through afterwards, or one that stood over lunch.
+MOST_FACTOR = 5.0
+
+# Why a load tells no length of an element, as far as the load itself says it.
+TAKEN_OFF, GOING_ON, INTERRUPTED, NO_LENGTH, NO_END = "taken off", "going on", "interrupted", "no length", "no end"
+LOADED_AGAIN, WITH_SETUP, WITH_HANDS, ALL_USUAL = "loaded again", "with setup", "with hands", "all usual"
+
+
+@dataclass(frozen=True)
+class Observation:
+    """One time element of a load. ``length`` is of the load, for hand time of a piece; None where nothing tells it. ``why``
+    says why it teaches nothing, '' where it does."""
+
+    load: Load
+    step: Step
+    kind: str
+    length: timedelta | None
+    why: str = ""
+
+
+def observations(run: RunState) -> Iterator[Observation]:
+    """Of every load that was begun, each element that its step asks for or somebody pressed."""
+    for load in (*run.past.values(), *run.loads.values()):
+        step = run.step_of(load)
+        if step is not None:
+            for kind, length, why in _of(load, step):
+                yield Observation(load, step, kind, length, why)
+
+
+def is_likely(guess: timedelta, length: timedelta) -> bool:
+    """Whether a length may be one of what was guessed at; without a guess there is nothing to tell it by."""
+    return bool(guess) and 1 / MOST_FACTOR <= length / guess <= MOST_FACTOR
+
+
+def wood_of(run: RunState, load: Load) -> str:
+    """What a load was made of."""
+    return next((run.trays[tray].wood for tray in load.pieces if tray in run.trays), "") or run.wood
+
+
+def guess_of(step: Step, kind: str) -> timedelta:
+    """What the route says of an element: of a load, for hand time of a piece."""
+    found: timedelta = getattr(step.pass_, kind, ZERO)
+    return found
+
+
+Found = tuple[str, timedelta | None, str]
+
+
+def _of(load: Load, step: Step) -> Iterator[Found]:
+    spans: dict[str, list[Span]] = {}
+    for span in load.spans:
+        spans.setdefault(span.kind, []).append(span)
+    for kind in ("loading", "machine", "unloading", "hand"):
+        of_kind = spans.get(kind, [])
+        if not of_kind:
+            if load.state == "done" and guess_of(step, kind):
+                yield kind, None, NO_LENGTH
+        elif load.state == "off":
+            yield kind, None, TAKEN_OFF
+        else:
+            yield from _pressed(load, step, kind, of_kind, spans)
+
+
+def _pressed(load: Load, step: Step, kind: str, of_kind: list[Span], spans: dict[str, list[Span]]) -> Iterator[Found]:
+    length, why = _sum(of_kind)
+    if not why and kind in ("unloading", "hand") and load.state != "done":
+        why = GOING_ON
+    if kind == "loading":
+        again = "machine" in spans and of_kind[-1].began_at > spans["machine"][0].began_at
+        yield from _loading(load, step, length, why or (LOADED_AGAIN if again else ""))
+    elif kind == "hand":
+        yield from _by_hand(load, step, length, why)
+    else:
+        yield kind, None if why else length, why
+
+
+def _sum(spans: list[Span]) -> tuple[timedelta, str]:
+    """All of it, over everybody who was at it, and why it is no length where any of it was not measured."""
+    if any(span.ended_at is None for span in spans):
+        return ZERO, GOING_ON
+    length = sum((span.ended_at - span.began_at for span in spans if span.ended_at is not None), ZERO)
+    if not all(span.measured for span in spans):
+        return length, NO_END if spans[0].kind == "machine" else INTERRUPTED
+    return length, "" if length else NO_LENGTH
+
+
+def _loading(load: Load, step: Step, length: timedelta, why: str) -> Iterator[Found]:
+    if not load.set_up:
+        yield "loading", None if why else length, why
+        return
+    yield "loading", None, why or WITH_SETUP
+    if step.pass_.setup:
+        setup = length - step.pass_.loading
+        why = why or ("" if setup > ZERO else ALL_USUAL)
+        yield "setup", None if why else setup, why
+
+
+def _by_hand(load: Load, step: Step, length: timedelta, why: str) -> Iterator[Found]:
+    setup, pieces = step.pass_.setup if load.set_up else ZERO, sum(load.pieces.values())
+    if setup:
+        yield "setup", None, why or WITH_HANDS
+    why = why or (ALL_USUAL if length <= setup else "" if pieces else NO_LENGTH)
+    yield "hand", None if why else (length - setup) / pieces, why
