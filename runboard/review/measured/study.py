@@ -35,7 +35,8 @@ class ElementStudy:
     ``deviation`` (standard deviation of the sample) are None where there are too few: never nought. ``needed`` is how many
     observations more the mean needs to be within 10 % at 95 %, None where nobody can say.
     ``guessed_total`` and ``taken_total`` are of the whole run: what the work that was done would have taken by the guess,
-    and what it took as far as it is known at all (None where nothing is).
+    and what it took as far as it is known at all (None where nothing is); ``guessed_of_taken`` is the guess for just that
+    part, so that the two can be compared. ``standard`` is the standard time, where the shop has an allowance.
     """
 
     step: str
@@ -55,6 +56,8 @@ class ElementStudy:
     needed: int | None = None
     guessed_total: timedelta = timedelta(0)
     taken_total: timedelta | None = None
+    guessed_of_taken: timedelta = timedelta(0)
+    standard: timedelta | None = None
 
     @property
     def n(self) -> int:
@@ -83,8 +86,8 @@ class Press:
 @dataclass(frozen=True)
 class TimeStudy:
     """All time elements of a run in the order of the route. ``share`` is how much of hands' and machines' time was measured,
-    0 to 1; ``presses`` the three that would tell the most next time."""
+    0 to 1, None where no work is over; ``presses`` the three that would tell the most next time."""
 
     elements: tuple[ElementStudy, ...]
-    share: float
+    share: float | None
     presses: tuple[Press, ...] = field(default=())

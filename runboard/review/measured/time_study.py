@@ -1,0 +1,81 @@
+"""A run's time study: every time element with what was observed, what it says, what was left out and why."""
+
+from collections.abc import Iterable, Sequence
+from datetime import timedelta
+from statistics import fmean, median
+
+from runboard.plan.observed import guess_of
+from runboard.review.measured.learning import fitted
+from runboard.review.measured.presses import presses_that_tell
+from runboard.review.measured.samples import deviation, needed
+from runboard.review.measured.seen import Seen, seen_in
+from runboard.review.measured.study import ElementStudy, LeftOut, TimeStudy
+from runboard.review.past import Past
+from runboard.run.fold.route import Step
+from runboard.shop.product import ZERO
+
+KINDS = ("setup", "loading", "machine", "unloading", "hand")
+
+
+def time_study(past: Past) -> TimeStudy:
+    """Everything that the log says of how long things took in a run, an element at a time in the order of the route."""
+    seen = seen_in(past)
+    of: dict[tuple[str, str], list[Seen]] = {}
+    steps = {step.key: step for step in past.run.route.steps}
+    for one in seen:
+        steps.setdefault(one.step.key, one.step)
+        of.setdefault((one.step.key, one.kind), []).append(one)
+    asked = [(step, kind, of.get((step.key, kind), [])) for step in steps.values() for kind in KINDS]
+    guesses = {(step.key, kind): past.believed.of(past.run, step, kind).length for step, kind, _ in asked}
+    studies = [
+        _study(past, step, kind, guesses[step.key, kind], observed)
+        for step, kind, observed in asked
+        if observed or guess_of(step, kind)
+    ]
+    unknown = [(one, guesses[one.step.key, one.kind] * one.units) for one in seen if one.counts and one.taken is None]
+    return TimeStudy(tuple(studies), _share(seen, guesses), presses_that_tell(unknown))
+
+
+def _study(past: Past, step: Step, kind: str, guess: timedelta, observed: Sequence[Seen]) -> ElementStudy:
+    known = past.estimates.of(past.run, step, kind)
+    done = [one for one in observed if one.counts]
+    counted = [(number, one) for number, one in enumerate(done, 1) if one.length is not None]
+    lengths = tuple(one.length for _, one in counted if one.length is not None)
+    seconds = [length.total_seconds() for length in lengths]
+    spread = deviation(seconds)
+    taken = [one.taken for one in done if one.taken is not None]
+    return ElementStudy(
+        step=step.key,
+        step_name=step.name,
+        operation=step.operation.key,
+        kind=kind,
+        guess=guess,
+        written=guess_of(step, kind),
+        estimate=known.length,
+        source=known.said,
+        lengths=lengths,
+        median=timedelta(seconds=median(seconds)) if seconds else None,
+        mean=timedelta(seconds=fmean(seconds)) if seconds else None,
+        deviation=None if spread is None else timedelta(seconds=spread),
+        left_out=tuple(LeftOut(one.element, one.why) for one in observed if one.why),
+        curve=fitted([(number, length) for (number, _), length in zip(counted, seconds, strict=True)]),
+        needed=needed(seconds),
+        guessed_total=guess * _units(done),
+        taken_total=sum(taken, ZERO) if taken else None,
+        guessed_of_taken=guess * _units(one for one in done if one.taken is not None),
+    )
+
+
+def _units(observed: Iterable[Seen]) -> int:
+    return sum(one.units for one in observed)
+
+
+def _share(seen: Sequence[Seen], guesses: dict[tuple[str, str], timedelta]) -> float | None:
+    """How much of the work that is over was measured, each element by its guess; None where nothing is over."""
+    whole = measured = ZERO
+    for one in seen:
+        if one.counts:
+            length = guesses[one.step.key, one.kind] * one.units
+            whole += length
+            measured += length if one.is_measured else ZERO
+    return measured / whole if whole else None
