@@ -40,7 +40,7 @@ def rounded_up(count: float) -> int:
     return math.ceil(count - _HAIR)
 
 
-def tested_by(difference: float, risk: float = 0.05, miss: float = 0.1, known: bool = True) -> int:
+def for_a_shift(difference: float, risk: float = 0.05, miss: float = 0.1, known: bool = True) -> int:
     """How many observations a one-sided test of a mean takes that sees a shift of so many standard deviations, wrongly with
     ``risk``, and misses it with ``miss``. With the deviation itself estimated (not ``known``) by Student's t."""
     normal = NormalDist()

@@ -211,10 +211,7 @@ class _Log:
     def why(self, one: Observation, spans: list[Span]) -> str:
         """The first reason that any of the spans has."""
         found = {self._of(one.load, span) for span in spans if not span.measured}
-        return next(
-            (why for why in WHY_LEFT_OUT[1:] if why in found),
-            one.why if one.why != NO_END or NO_END in found else INTERRUPTED,
-        )
+        return next((why for why in WHY_LEFT_OUT if why in found and why != INTERRUPTED), INTERRUPTED)
 
     def _of(self, load: Load, span: Span) -> str:
         ended = self._ends.get((load.id, span.ended_at), ())
@@ -234,10 +231,10 @@ class _Log:
 
     @cached_property
     def _ends(self) -> Mapping[tuple[str, datetime | None], list[Event]]:
-        """By load and moment: what was pressed of it."""
+        """By load and moment what may have ended a span otherwise than by a press: a stop, a card, a correction."""
         found: dict[tuple[str, datetime | None], list[Event]] = {}
         for event in self._own:
-            if event.load:
+            if event.load and (event.basis != "tapped" or event.kind == "load stopped" or event.id in self._amended):
                 found.setdefault((event.load, event.moment), []).append(event)
         return found
 
