@@ -15,7 +15,7 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, MutableMapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from runboard.plan.observed import guess_of, is_likely, observations, wood_of
 from runboard.plan.schedule.problem.nouns import Block
@@ -43,6 +43,11 @@ class Usual:
 
 HANDS = Usual(session=0.25, load=0.25)
 MACHINE = Usual(session=0.03, load=0.03)
+
+
+def usual_of(kind: str) -> Usual:
+    """How much times of a kind of element usually vary."""
+    return MACHINE if kind == "machine" else HANDS
 
 
 @dataclass(frozen=True)
@@ -119,7 +124,7 @@ class Estimates:
         asked = (key, guess, run.wood)
         if asked not in self._known:
             said = self.said(run, step, kind)
-            known = updated(guess, self.counted(run, step, kind), MACHINE if kind == "machine" else HANDS)
+            known = updated(guess, self.counted(run, step, kind), usual_of(kind))
             source: Literal["guess", "said"] = "guess" if said is None else "said"
             self._known[asked] = replace(known, overruled=said, source="measured" if known.times else source)
         return self._known[asked]
@@ -192,34 +197,43 @@ def updated(guess: timedelta, times: Iterable[Measured], usual: Usual) -> KnownT
     return moved(guess, by_session(guess, times).values(), usual)
 
 
-def by_session(guess: timedelta, times: Iterable[Measured]) -> dict[tuple[str, date], list[float]]:
-    """The likely ones as parts of the guess, by their session."""
+class Session(NamedTuple):
+    """The likely times of one session, as parts of the guess: how many, their mean, and how far their logarithms lie around
+    their own mean (squares, added up)."""
+
+    times: int
+    mean: float
+    around: float
+
+
+def by_session(guess: timedelta, times: Iterable[Measured]) -> dict[tuple[str, date], Session]:
+    """What was measured in each session."""
     found: dict[tuple[str, date], list[float]] = defaultdict(list)
     for measured in times:
         if is_likely(guess, measured.length):
             found[measured.session].append(measured.length / guess)
-    return found
+    return {session: _session(ratios) for session, ratios in found.items()}
 
 
-def moved(guess: timedelta, sessions: Collection[Sequence[float]], usual: Usual) -> KnownTime:
-    """A guess moved by sessions of times, as parts of it."""
-    count = sum(len(ratios) for ratios in sessions)
-    load = _load_variance(([math.log(ratio) for ratio in ratios] for ratios in sessions), usual)
+def _session(ratios: Sequence[float]) -> Session:
+    logs = [math.log(ratio) for ratio in ratios]
+    mean = math.fsum(logs) / len(logs)
+    return Session(len(ratios), math.fsum(ratios) / len(ratios), math.fsum((log - mean) ** 2 for log in logs))
+
+
+def moved(guess: timedelta, sessions: Collection[Session], usual: Usual) -> KnownTime:
+    """A guess moved by sessions, each a group.
+
+    How much times of one session vary is the usual variance, moved by that around each session's own mean (the scaled inverse
+    chi-squared update, its middle).
+    """
+    count = sum(session.times for session in sessions)
+    around = math.fsum(session.around for session in sessions)
+    load = (SPREAD_WEIGHT * usual.load**2 + around) / (SPREAD_WEIGHT + count - len(sessions))
+    weights = [1 / (usual.session**2 + load / session.times) for session in sessions]
     guessed = GUESS_SPREAD**-2
-    weights = [1 / (usual.session**2 + load / len(ratios)) for ratios in sessions]
-    means = [math.fsum(ratios) / len(ratios) for ratios in sessions]
     precision = guessed + math.fsum(weights)
-    mean = (guessed + math.fsum(weight * mean for weight, mean in zip(weights, means, strict=True))) / precision
+    means = (weight * session.mean for weight, session in zip(weights, sessions, strict=True))
+    mean = (guessed + math.fsum(means)) / precision
     scatter = Scatter(element=precision**-0.5, session=usual.session, load=math.sqrt(load))
     return KnownTime(guess * mean, scatter, "measured" if count else "guess", count)
-
-
-def _load_variance(sessions: Iterable[Sequence[float]], usual: Usual) -> float:
-    """How much times of one session vary: the usual variance, moved by that around each session's own mean (the scaled
-    inverse chi-squared update, its middle)."""
-    around, free = 0.0, 0
-    for logs in sessions:
-        mean = math.fsum(logs) / len(logs)
-        around += math.fsum((log - mean) ** 2 for log in logs)
-        free += len(logs) - 1
-    return (SPREAD_WEIGHT * usual.load**2 + around) / (SPREAD_WEIGHT + free)

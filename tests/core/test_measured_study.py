@@ -276,7 +276,7 @@ def test_what_the_study_counts_is_what_the_estimates_counted():
         counted = estimates.counted(floor.run, step, one.kind)
         likely = by_session(estimates.guess(floor.run, step, one.kind), counted)
         known = estimates.of(floor.run, step, one.kind)
-        assert one.n == sum(map(len, likely.values())) == known.times, (one.step, one.kind)
+        assert one.n == sum(session.times for session in likely.values()) == known.times, (one.step, one.kind)
         assert (one.estimate, one.source) == (known.length, known.said)
 
 
