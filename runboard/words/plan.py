@@ -115,6 +115,10 @@ def holds_sentence(names: Names, found: Holder | None) -> str:
             return names.say("holds-hands", person=problem.people[found.which].name)
         case "station":
             return names.say("holds-station", station=problem.stations[found.which].name)
+        case "service":
+            return names.say("holds-service", service=names.service(found.which))
+        case "room":
+            return names.say("holds-room", room=names.room(found.which))
     return names.say("holds-wait", step=names.block_step(found.which))
 
 

@@ -76,6 +76,8 @@ plan-calmer = { $walks } walks in all. With { $fewer ->
 plan-holds-hands = What holds it: { $person }’s hands. Most of the longest chain of work goes through them.
 plan-holds-station = What holds it: { $station }. Most of the longest chain of work is its running.
 plan-holds-wait = What holds it: the wait after { $step }. It is the longest part of the chain that ends last.
+plan-holds-service = What holds it: { $service }. For most of the longest chain of work, all of it is taken and what comes next waits for it.
+plan-holds-room = What holds it: the air in { $room }. For most of the longest chain of work, dust is kept off a wet finish there, or heat off solvent.
 
 plan-bound = No plan can be done before { $day } { $at }: { $why }
 plan-rule-hands = { $people ->
