@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-# What may hold a run: ('hands', person), ('station', station), ('service', service), ('wait', step), ('room', room),
-# ('hours', '') where nobody was there. The same in every run of a shop.
+# What may hold a run: ('hands', person), ('station', station), ('service', service), ('wait', step), ('room', room) for its air,
+# ('walking', ''), ('hours', '') where nobody was there. The same in every run of a shop.
 What = tuple[str, str]
 
 

@@ -1,0 +1,170 @@
+"""What held a run and what an hour of each thing is worth: the run replayed with that thing a fifth easier, by the same luck.
+
+Only what the longest chain of some replays goes through can move the finish (an hour won anywhere else is lost in a wait); the
+rest is worth exactly nothing. What is easier allows the old plan too, so no go is counted as later: where the rule, which
+does not look ahead, ends later, the old order would be kept.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import timedelta
+from typing import Any
+
+from runboard.plan.schedule.problem.nouns import FAR, TICK, Plan, Problem
+from runboard.plan.schedule.rule.rule import Rule
+from runboard.plan.schedule.told.holding import held_spans
+from runboard.review.held.nouns import Held, HourValue, What
+from runboard.review.held.relief import Eased, eased, one_more, things, used_beyond, with_lengths
+from runboard.review.held.replay import Replay, drawn, replay, usual_goes
+from runboard.review.held.replayable import Replayable, replayable
+from runboard.review.held.stretches import held_stretches, whats
+from runboard.review.past import Past
+from runboard.run.refusal import Refused
+
+FIFTH = 0.8
+# Of so many goes the longest chain is looked at, beside that of the mean.
+_CHAINS_COMPILED, _CHAINS_PLAIN = 6, 2
+# What moves the finish by so much of the most is as good a guess: the first in order of ``things`` is said.
+_AS_MUCH = 0.9
+# Hours are what everything goes through: they are said only where they move so many times what anything else does.
+_HOURS_MORE = 2
+
+
+def held(past: Past) -> Held | None:
+    """What held a run; None where it cannot be replayed."""
+    try:
+        known = replayable(past)
+        return None if known is None else held_of(known)
+    except Refused:
+        return None
+
+
+def held_of(known: Replayable, goes: int | None = None, seed: int = 1) -> Held | None:
+    """The same of a run that can be replayed, from so many ``goes``; the same seed answers the same."""
+    as_it_was = replay(known)
+    if as_it_was is None:
+        return None
+    worth = Worth(as_it_was, goes, seed)
+    values = sorted(worth.values(), key=lambda value: -value.earlier)
+    most = worth.most()
+    problem = as_it_was.problem
+    return Held(
+        most,
+        None if most is None else worth.never_in_the_way(most),
+        held_stretches(problem, as_it_was.plan),
+        tuple(values),
+        problem.moment(as_it_was.finish),
+        known.finished,
+    )
+
+
+class Worth:
+    """By how much each thing moves the finish of a replayed run, on average over the same goes."""
+
+    def __init__(self, as_it_was: Replay, goes: int | None = None, seed: int = 1) -> None:
+        self.replay = as_it_was
+        rule = Rule(as_it_was.problem)
+        many = goes or usual_goes(len(as_it_was.problem.blocks), is_compiled=rule.is_compiled)
+        self.lengths = drawn(as_it_was, many, seed)
+        self.finishes = self._finishes(rule, self.lengths)
+        chains = _CHAINS_COMPILED if rule.is_compiled else _CHAINS_PLAIN
+        self.in_chain = set(self._in_chains(chains))
+        self._moved: dict[What, float] = {}
+
+    def moved(self, what: What) -> float:
+        """The ticks by which the finish comes earlier where a thing is a fifth easier: 0 off every chain."""
+        if what not in self._moved:
+            self._moved[what] = (
+                self._earlier(eased(self.replay, self.lengths, what, FIFTH)) if self._counts(what) else 0.0
+            )
+        return self._moved[what]
+
+    def values(self) -> Iterator[HourValue]:
+        """What an hour of each is worth."""
+        for what in things(self.replay):
+            yield HourValue(what, self._value(what) if self._counts(what) else timedelta(0))
+
+    def most(self) -> What | None:
+        """What moves the finish most; None where nothing does."""
+        found = {what: self.moved(what) for what in things(self.replay)}
+        others = {what: by for what, by in found.items() if what[0] != "hours"}
+        top = max(others.values(), default=0.0)
+        if found["hours", ""] > _HOURS_MORE * top:
+            return "hours", ""
+        return next((what for what, by in others.items() if by and by >= _AS_MUCH * top), None)
+
+    def never_in_the_way(self, what: What) -> timedelta:
+        """How much earlier the run would have been done had a thing never held it: of a service there is no end, people are
+        there round the clock; hands, machine, wait, air or walks of it take no time."""
+        return _span(max(self._earlier(eased(self.replay, self.lengths, what, 0)), self.moved(what)))
+
+    def _counts(self, what: What) -> bool:
+        return what in self.in_chain
+
+    def _value(self, what: What) -> timedelta:
+        """How much earlier for each hour that there is less of it; of a service for each hour that one more is used."""
+        if what[0] != "service":
+            easier = eased(self.replay, self.lengths, what, FIFTH)
+            return _per_hour(self.moved(what), easier.less)
+        easier = one_more(self.replay.problem, self.lengths, what[1])
+        rule = Rule(easier.problem)
+        used = (
+            0
+            if rule.finish(self.replay.priority, self.replay.knobs) < 0
+            else _used(easier.problem, rule.plan(), what[1])
+        )
+        return _per_hour(self._earlier(easier, rule), used)
+
+    def _finishes(self, rule: Rule, lengths: Any) -> Any:
+        import numpy
+
+        rows = numpy.array(rule.ends(lengths, self.replay.priority, self.replay.knobs, []), numpy.int64)[:, 0]
+        rows[rows < 0] = FAR
+        return rows
+
+    def _earlier(self, easier: Eased, rule: Rule | None = None) -> float:
+        import numpy
+
+        found = self._finishes(rule or Rule(easier.problem), easier.lengths)
+        is_whole = (self.finishes < FAR) & (found < FAR)
+        return float(numpy.where(is_whole, numpy.maximum(0, self.finishes - found), 0).mean())
+
+    def _in_chains(self, many: int) -> Iterator[What]:
+        """What the longest chain of the mean and of some goes goes through."""
+        problem = self.replay.problem
+        yield from _through(problem, self.replay.plan)
+        for row in self.lengths[:many].tolist():
+            lengths, setups = iter(row), row[sum(len(block.stretches) for block in problem.blocks) :]
+            blocks = (replace(with_lengths(block, lengths), setup=setups[block.index]) for block in problem.blocks)
+            real = replace(problem, blocks=tuple(blocks))
+            rule = Rule(real)
+            if rule.finish(self.replay.priority, self.replay.knobs) >= 0:
+                yield from _through(real, rule.plan())
+
+
+def _through(problem: Problem, plan: Plan) -> Iterator[What]:
+    for span in held_spans(problem, plan):
+        yield whats(problem, span)
+        if span.what in ("walk", "hours"):
+            yield "walking" if span.what == "walk" else "hours", ""
+
+
+def _used(problem: Problem, plan: Plan, service: str) -> int:
+    """The ticks in which the last unit of a service is used."""
+    at = [key for key, _ in problem.services].index(service)
+    uses = []
+    for placed, block in zip(plan.placed, problem.blocks, strict=True):
+        for stretch in block.stretches:
+            start = placed.begins() + stretch.offset
+            uses += [(start, start + stretch.length, count) for known, count in stretch.draws if known == at]
+        end, until = plan.end(problem, block.index), plan.held_until(problem, block.index)
+        uses += [(end, until, count) for known, count in block.holds if known == at]
+    return used_beyond(uses, problem.services[at][1] - 1)
+
+
+def _per_hour(ticks: float, of: float) -> timedelta:
+    return timedelta(seconds=round(3600 * ticks / of)) if of > 0 else timedelta(0)
+
+
+def _span(ticks: float) -> timedelta:
+    return timedelta(seconds=round(ticks * TICK.total_seconds()))
