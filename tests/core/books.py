@@ -72,6 +72,7 @@ _EVERYTHING: dict[str, Any] = {
     "forbidden": ["PVC", "vinyl"],
     "noise_limit_db": 85,
     "noise_exchange_db": 3,
+    "hour_rate": 38,
     "products": [
         {
             "key": "rail",
@@ -277,6 +278,7 @@ def books(draw: st.DrawFn) -> Book:
         finishes=() if finish is None else (draw(finishes(finish)),),
         forbidden=tuple(draw(st.lists(names, max_size=2))),
         late_counts=draw(st.sampled_from(("minutes", "lines"))),
+        hour_rate=draw(st.none() | st.floats(0.01, 500)),
         noise_limit_db=draw(st.floats(60, 120)),
         noise_exchange_db=draw(st.floats(2, 6)),
         revision=draw(st.integers(0, 1000)),

@@ -53,7 +53,7 @@ class FormPart:
 
 _PARTS: Mapping[type, tuple[FormPart, ...]] = {
     Book: (
-        FormPart("", "name time_zone units emergency late_counts"),
+        FormPart("", "name time_zone units emergency late_counts hour_rate"),
         FormPart("Never in a laser", "forbidden"),
         FormPart(
             "Noise",
