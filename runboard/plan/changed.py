@@ -171,7 +171,7 @@ def _with_helper(shop: Shop, change: Helper) -> Shop:
     shop, key = _with_somebody(shop, change.like, skills, change.start)
 
     def at_one_operation(problem: Problem) -> Problem:
-        spans = _first_of(_windows(problem, key), timedelta(minutes=change.minutes) // TICK)
+        spans = first_of(_windows(problem, key), timedelta(minutes=change.minutes) // TICK)
         problem = _with_windows(problem, key, spans)
         who = [person.key for person in problem.people].index(key)
         blocks = (
@@ -185,7 +185,7 @@ def _with_helper(shop: Shop, change: Helper) -> Shop:
     return replace(shop, fixes=(*shop.fixes, at_one_operation))
 
 
-def _first_of(spans: Iterable[Span], most: int) -> tuple[Span, ...]:
+def first_of(spans: Iterable[Span], most: int) -> tuple[Span, ...]:
     """The first so many ticks of some spans."""
     found = []
     for opens, closes in spans:

@@ -177,7 +177,9 @@ class Book:
     forbidden: Annotated[tuple[str, ...], Of("Materials that no laser of this shop may touch.")] = FORBIDDEN
     noise_limit_db: Annotated[float, Of("The level that a day of eight hours may have, dB(A).", 60, 120)] = 85.0
     noise_exchange_db: Annotated[float, Of("By how many dB it rises as the hours halve.", 2, 6)] = 3.0
-    hour_rate: Annotated[float | None, Of("What an hour of somebody's work is worth, in the shop's money.", least=0.01)] = None
+    hour_rate: Annotated[
+        float | None, Of("What an hour of somebody's work is worth, in the shop's money.", least=0.01)
+    ] = None
     products: tuple[Product, ...] = ()
     earlier: tuple[tuple[datetime, "Book"], ...] = field(default=(), compare=False, repr=False)
 

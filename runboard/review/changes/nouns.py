@@ -2,10 +2,12 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.plan.change import Change
+
+NOUGHT = timedelta(0)
 
 
 @dataclass(frozen=True)
@@ -15,6 +17,9 @@ class Span3:
     low: timedelta
     mid: timedelta
     high: timedelta
+
+
+NOTHING = Span3(NOUGHT, NOUGHT, NOUGHT)
 
 
 @dataclass(frozen=True)
@@ -30,9 +35,19 @@ class Idea:
 
 
 @dataclass(frozen=True)
+class Worth:
+    """What a saving is worth in this shop: an hour of work in its money, how many runs of the product it makes a month, and the
+    hands of a good piece, which a piece saved need not be made with again. None where nobody knows."""
+
+    hour_rate: float | None = None
+    runs_a_month: float | None = None
+    a_good_piece: timedelta | None = None
+
+
+@dataclass(frozen=True)
 class Tried:
-    """What an idea would have saved of the run: the finish so much ``earlier``, so much less of ``hands``, so many ``pieces``
-    more good. ``refused`` is the code where it cannot be tried at all, with its facts."""
+    """What an idea would have saved of the run: the finish so much ``earlier``, so much less of ``hands`` (work and walks
+    between rooms), so many ``pieces`` more good. ``refused`` is the code where it cannot be tried at all, with its facts."""
 
     idea: Idea
     earlier: Span3
@@ -42,12 +57,64 @@ class Tried:
     payback_months: float | None = None
     refused: tuple[str, Mapping[str, Any]] | None = None
 
+    @property
+    def helps(self) -> bool:
+        """Whether it would have saved anything, as likely as not."""
+        return self.refused is None and (self.earlier.mid > NOUGHT or self.hands.mid > NOUGHT or self.pieces > 0)
+
 
 @dataclass(frozen=True)
 class Together:
-    """Two ideas at once (they overlap), and the best order to buy all that help in."""
+    """Two ideas at once (they overlap), and the best order to buy all that help in. ``steps`` say of each in that order what
+    it saves beside those before it."""
 
     pair: tuple[str, str] | None
     earlier: Span3 | None
     hands: Span3 | None
     order: tuple[str, ...] = ()
+    steps: tuple[tuple[Span3, Span3], ...] = ()
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """Whether an adopted change did what it promised, of ``pieces`` as many as the run before made. ``code`` is 'saved',
+    'no difference' (the interval holds nought), 'worse', or 'too little' measured to say: then the rest is None.
+
+    ``saved`` is hands of the elements that it touched, the 95 % interval with its middle; ``finish`` how much shorter the
+    run really took, which other things moved too; ``promised`` what it promised of hands, ``promised_finish`` of the finish.
+    ``before`` and ``after`` count the observations."""
+
+    code: str
+    pieces: int
+    saved: Span3 | None
+    promised: Span3
+    promised_finish: Span3
+    before: int = 0
+    after: int = 0
+
+    @property
+    def likely(self) -> str:
+        """'kept', or 'dropped' where it made things worse."""
+        return "dropped" if self.code == "worse" else "kept"
+
+
+@dataclass(frozen=True)
+class Adopted:
+    """A line of the ledger of changes. ``change`` is None where this version reads it no more. ``verdict`` is 'kept', 'dropped'
+    or '' where nobody said; ``saved`` what was found then."""
+
+    id: str
+    run: str
+    product: str
+    change: Change | None
+    because: str
+    earlier: Span3
+    hands: Span3
+    cost: float | None
+    did: str
+    person: str
+    at: datetime
+    verdict: str = ""
+    saved: Span3 | None = None
+    judged_at: datetime | None = None
+    judged_after: str = ""

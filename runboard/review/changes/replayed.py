@@ -1,0 +1,67 @@
+"""A run replayed with changes: in the hours that really were, in the order in which its work was begun."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import timedelta
+
+from runboard.plan.change import Capacity, Change, Helper, HoursAdded, Instead, OnePersonMore, Times, several, singles
+from runboard.plan.changed import SOMEBODY, changed_problem, first_of
+from runboard.plan.schedule.problem.hours import joined
+from runboard.plan.schedule.problem.nouns import TICK, Problem, Span
+from runboard.review.held.replay import problem_of
+from runboard.review.held.replayable import Replayable
+from runboard.shop.book import Book
+
+
+def problem_with(known: Replayable, as_it_was: Problem, change: Change) -> Problem:
+    """The problem of the replay with a change, of whichever kind. Refuses what makes no sense for that run, with the reason."""
+    hours = [single for single in singles(change) if isinstance(single, HoursAdded)]
+    people = [single for single in singles(change) if isinstance(single, OnePersonMore | Helper)]
+    if not people and len(singles(change)) == 1:
+        return problem_of(known, change)
+    others = [single for single in singles(change) if not isinstance(single, HoursAdded)]
+    made = problem_of(known)
+    if others:
+        made = changed_problem(known.state, known.book, known.opened_at, known.lengths, several(*others))
+    windows = {person.key: person.windows for person in as_it_was.people}
+    for added in hours:
+        longer = {person.key: person.windows for person in problem_of(known, added).people}
+        windows[added.person] = joined([*windows.get(added.person, ()), *longer[added.person]])
+    for key, somebody in zip(_more(made, as_it_was), people, strict=True):
+        windows[key] = _hours_like(made, windows, somebody)
+    free = {station.key: station.runs for station in as_it_was.stations}
+    return replace(
+        made,
+        people=tuple(replace(one, windows=windows.get(one.key, one.windows)) for one in made.people),
+        stations=tuple(replace(one, runs=free.get(one.key, one.runs)) for one in made.stations),
+    )
+
+
+def _more(made: Problem, as_it_was: Problem) -> list[str]:
+    """Those who are there with the change alone, in its order."""
+    here = {person.key for person in as_it_was.people}
+    return [person.key for person in made.people if person.key not in here and person.key.startswith(SOMEBODY)]
+
+
+def _hours_like(
+    made: Problem, windows: Mapping[str, tuple[Span, ...]], single: OnePersonMore | Helper
+) -> tuple[Span, ...]:
+    comes = 0 if single.start is None else made.tick(single.start)
+    like = [(max(opens, comes), closes) for opens, closes in windows.get(single.like, ()) if closes > comes]
+    return first_of(like, timedelta(minutes=single.minutes) // TICK) if isinstance(single, Helper) else tuple(like)
+
+
+def only_allows(book: Book, change: Change) -> bool:
+    """Whether a change asks for nothing that was not asked before: then whatever was done could be done with it as well, at the
+    latest when it was."""
+    capacity = {service.key: service.capacity for service in book.services}
+    for single in singles(change):
+        match single:
+            case HoursAdded() | OnePersonMore() | Helper():
+                continue
+            case Capacity() if single.capacity >= capacity.get(single.service, single.capacity):
+                continue
+            case Times() | Instead() if single.per_cent <= 100:
+                continue
+        return False
+    return True

@@ -1,0 +1,223 @@
+"""What ideas would have saved of a run that is over: each is tried on its replay, and meets the same luck as the run did.
+
+The replay goes through the run's own order with lengths drawn by name (common random numbers; any text on simulation, such as
+Law, *Simulation Modeling and Analysis*, on comparing alternatives): so a difference is the change's, go by go. What only
+allows more, or asks less time, is never shown as worse: whatever was done could be done with it as well.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import combinations
+from typing import Any
+
+from runboard.plan.change import Change, Instead, several, singles
+from runboard.plan.schedule.problem.nouns import FAR, TICK
+from runboard.plan.schedule.problem.people import walks_of
+from runboard.plan.schedule.rule.rule import Rule
+from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Span3, Together, Tried, Worth
+from runboard.review.changes.payback import payback_of
+from runboard.review.changes.replayed import only_allows, problem_with
+from runboard.review.held.replay import Replay, drawn, finishes, replay, replay_of, usual_goes
+from runboard.review.held.replayable import Replayable
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
+
+# Of so many ideas that help, the pairs and the order are looked for: sixteen more goes.
+MOST_TOGETHER = 5
+SHARES = (5, 50, 95)
+# Of fewer of the goes that find a place for all the work a change says nothing.
+FITS = 0.95
+
+# For each operation the pieces that came to it, and those that it lost.
+Counts = Mapping[str, tuple[int, int]]
+
+
+def tried(
+    known: Replayable,
+    ideas: Iterable[Idea],
+    goes: int | None = None,
+    seed: int = 1,
+    worth: Worth | None = None,
+    counts: Counts | None = None,
+) -> tuple[Tried, ...]:
+    """Each idea tried on a run, in their order. ``goes`` is how often the run is replayed by chance, by default as often as
+    takes well under a second; the same seed meets the same luck. One that makes no sense for this run says why."""
+    trial = Trial(known, goes, seed)
+    return tuple(_tried(trial, idea, worth or Worth(), counts or {}) for idea in ideas)
+
+
+def together(known: Replayable, found: Sequence[Tried], goes: int | None = None, seed: int = 1) -> Together:
+    """The two of those that help which save most at once, and the order in which to buy all of them: the first saves most
+    alone, each next one most beside those before it; what saves nothing any more beside them is left out."""
+    trial = Trial(known, goes, seed)
+    some = sorted((one for one in found if one.helps), key=lambda one: (one.earlier.mid, one.hands.mid), reverse=True)
+    some = some[:MOST_TOGETHER]
+    changes = {one.idea.id: one.idea.change for one in some}
+    pairs = {pair: trial.saved(several(*(changes[each] for each in pair))) for pair in combinations(changes, 2)}
+    fits = {pair: saved for pair, saved in pairs.items() if saved is not None}
+    pair = max(fits, key=lambda each: fits[each].key, default=None)
+    order, steps = _order(trial, changes)
+    if pair is None:
+        return Together(None, None, None, order, steps)
+    return Together(pair, fits[pair].earlier, fits[pair].hands, order, steps)
+
+
+def tried_together(
+    known: Replayable, ideas: Iterable[Idea], worth: Worth, counts: Counts, goes: int | None = None, seed: int = 1
+) -> tuple[tuple[Tried, ...], Together]:
+    """Both, for a child process."""
+    found = tried(known, ideas, goes, seed, worth, counts)
+    return found, together(known, found, goes, seed)
+
+
+def _order(trial: "Trial", changes: Mapping[str, Change]) -> tuple[tuple[str, ...], tuple[tuple[Span3, Span3], ...]]:
+    order: list[str] = []
+    steps: list[tuple[Span3, Span3]] = []
+    so_far: Saved | None = trial.nothing
+    while so_far is not None and len(order) < len(changes):
+        bought = [changes[each] for each in order]
+        tries = {each: trial.saved(several(*bought, changes[each])) for each in changes if each not in order}
+        gains = {each: saved.beside(so_far) for each, saved in tries.items() if saved is not None}
+        best = max(gains, key=lambda each: gains[each].key, default=None)
+        if best is None or max(gains[best].key) <= 0:
+            break
+        order.append(best)
+        steps.append((gains[best].earlier, gains[best].hands))
+        so_far = tries[best]
+    return tuple(order), tuple(steps)
+
+
+def _tried(trial: "Trial", idea: Idea, worth: Worth, counts: Counts) -> Tried:
+    try:
+        saved = trial.saved_of(idea.change)
+    except Refused as refused:
+        return Tried(idea, NOTHING, NOTHING, refused=(refused.code, dict(refused.facts)))
+    pieces = pieces_saved(idea.change, counts)
+    hours = saved.hands.mid + (worth.a_good_piece or NOUGHT) * pieces
+    runs = payback_of(idea.cost, hours, worth.hour_rate)
+    months = runs / worth.runs_a_month if runs is not None and worth.runs_a_month else None
+    return Tried(idea, saved.earlier, saved.hands, pieces, runs, months)
+
+
+def counts_of(run: RunState) -> Counts:
+    """For each operation the pieces that came to it in a run, and those that it lost."""
+    operation_of = {step.key: step.operation.key for revision in run.revisions for step in revision.route.steps}
+    came: dict[tuple[str, str], int] = {}
+    lost: dict[str, int] = {}
+    for tray in run.trays.values():
+        for step, loads in tray.counts.items():
+            operation = operation_of.get(step, step)
+            came[operation, step] = came.get((operation, step), 0) + sum(good + bad for good, bad in loads.values())
+            lost[operation] = lost.get(operation, 0) + sum(bad for _, bad in loads.values())
+    return {
+        operation: (max(pieces for (other, _), pieces in came.items() if other == operation), bad)
+        for operation, bad in lost.items()
+    }
+
+
+def pieces_saved(change: Change, counts: Counts) -> float:
+    """How many pieces more would have come good where a change says what its good rate is: of those that came there."""
+    rates = {one.operation: one.good_rate for one in singles(change) if isinstance(one, Instead)}
+    return sum(counts[key][1] - counts[key][0] * (1 - rate) for key, rate in rates.items() if rate and key in counts)
+
+
+# go by go
+
+
+@dataclass(frozen=True)
+class Saved:
+    """What a change saved in each go: ticks of the finish and of hands, arrays of one number a go."""
+
+    finish: Any
+    work: Any
+
+    @property
+    def earlier(self) -> Span3:
+        return _range(self.finish)
+
+    @property
+    def hands(self) -> Span3:
+        return _range(self.work)
+
+    @property
+    def key(self) -> tuple[float, float]:
+        """What more of it is better by: the finish, then hands, as likely as not, then on average."""
+        return float(self.finish.mean()), float(self.work.mean())
+
+    def beside(self, other: "Saved") -> "Saved":
+        """What it saves beside another."""
+        return Saved(self.finish - other.finish, self.work - other.work)
+
+
+class Trial:
+    """A run as it was, go by go, against which changes are tried. Refused 'try not replayed' where it cannot be replayed."""
+
+    def __init__(self, known: Replayable, goes: int | None = None, seed: int = 1) -> None:
+        self.known, self.seed = known, seed
+        as_it_was = replay(known)
+        if as_it_was is None:
+            raise Refused("try not replayed")
+        self.as_it_was = as_it_was
+        is_compiled = Rule(as_it_was.problem).is_compiled
+        self.goes = goes or usual_goes(len(as_it_was.problem.blocks), is_compiled=is_compiled)
+
+    @cached_property
+    def before(self) -> tuple[Any, Any]:
+        return self._ends_and_hands(self.as_it_was)
+
+    @property
+    def nothing(self) -> Saved:
+        """What no change saves."""
+        ends, hands = self.before
+        return Saved(ends - ends, hands - hands)
+
+    def saved(self, change: Change) -> Saved | None:
+        """What a change saves; None where it makes no sense."""
+        try:
+            return self.saved_of(change)
+        except Refused:
+            return None
+
+    def saved_of(self, change: Change) -> Saved:
+        """What a change saves. Refused where it makes no sense, and 'try fits nowhere' where the work found no place."""
+        problem = problem_with(self.known, self.as_it_was.problem, change)
+        if problem == self.as_it_was.problem:
+            return self.nothing
+        after = None if _leaves_out(problem, self.as_it_was) else replay_of(self.known, problem, self.as_it_was)
+        if after is None:
+            raise Refused("try fits nowhere")
+        (ends, hands), (before, worked) = self._ends_and_hands(after), self.before
+        fits = (ends < FAR) | (before >= FAR)
+        if fits.mean() < FITS:
+            raise Refused("try fits nowhere")
+        finish = (before - ends) * fits
+        return Saved(finish.clip(min=0) if only_allows(self.known.book, change) else finish, worked - hands)
+
+    def _ends_and_hands(self, one: Replay) -> tuple[Any, Any]:
+        lengths = drawn(one, self.goes, self.seed)
+        return finishes(one, self.goes, self.seed, lengths), _hands(one, lengths)
+
+
+def _leaves_out(problem: Any, before: Replay) -> bool:
+    """Whether some of the work is in no plan with the change alone."""
+    return len(problem.left_out) > len(before.problem.left_out)
+
+
+def _hands(one: Replay, lengths: Any) -> Any:
+    """Ticks of hands in each go, with the setups and the walks between rooms of the replay's own plan."""
+    import numpy
+
+    problem, plan = one.problem, one.plan
+    asked = [stretch.attendance == "hands-on" for block in problem.blocks for stretch in block.stretches]
+    asked += [placed.setup > 0 for placed in plan.placed]
+    walks = sum(walk.end - walk.start for at in range(len(problem.people)) for walk in walks_of(problem, plan, at))
+    found = lengths[:, numpy.array(asked, bool)].sum(axis=1, dtype=numpy.int64)
+    return found + walks
+
+
+def _range(ticks: Any) -> Span3:
+    import numpy
+
+    low, mid, high = (int(numpy.quantile(ticks, share / 100, method="inverted_cdf")) * TICK for share in SHARES)
+    return Span3(low, mid, high)
