@@ -10,7 +10,7 @@ from runboard.review.happened.people import Around, People, Placed
 from runboard.review.happened.sessions import sessions_of
 from runboard.review.happened.stations import Stations, lengths
 from runboard.review.happened.tiles import Spans
-from runboard.review.happened.trays import Presence, Trays, Waited, explained
+from runboard.review.happened.trays import Presence, Trays, Waited
 from runboard.review.happened.why import DRYING, RESTING
 from runboard.review.happened.worked import Work
 from runboard.review.past import Past
@@ -19,7 +19,7 @@ from runboard.review.stays import watches
 
 @dataclass(frozen=True)
 class Day:
-    """``parts`` tile each person's and each station's days; ``waits`` are the trays'."""
+    """``parts`` tile each person's and each station's days; ``waits`` are the trays', as far as they themselves tell why."""
 
     work: Work
     parts: tuple[DayPart, ...]
@@ -37,9 +37,9 @@ def day_of(past: Past) -> Day:
     people = People(work, way, eyes, _around(work, trays))
     placed = [one for session in sessions for one in people.day(session)]
     there = Spans((session.began_at, session.ended_at) for session in sessions)
-    waits = tuple(explained(trays.waits, Presence(there, _free(placed))))
+    presence = Presence(work, there, _free(placed))
     parts = (*(one.part for one in placed), *Stations(work, way, there).days())
-    return Day(work, parts, waits, tuple(_waiting(parts, waits)))
+    return Day(work, parts, tuple(trays.waits), tuple(_waiting(parts, trays.waits, presence)))
 
 
 def _around(work: Work, trays: Trays) -> Around:
@@ -63,12 +63,12 @@ def _free(placed: Iterable[Placed]) -> dict[str, Spans]:
     return {room: Spans(spans) for room, spans in found.items()}
 
 
-def _waiting(parts: Iterable[DayPart], waits: Iterable[Waited]) -> list[Waiting]:
+def _waiting(parts: Iterable[DayPart], waits: Iterable[Waited], presence: Presence) -> list[Waiting]:
     """Sums by row, key and why: people, then stations, then trays all together; of each the longest first."""
     sums = dict(lengths(tuple(parts)))
     for wait in waits:
-        key = ("tray", "", wait.why)
-        sums[key] = sums.get(key, timedelta(0)) + (wait.ended_at - wait.began_at)
+        for why, length in presence.why(wait).items():
+            sums["tray", "", why] = sums.get(("tray", "", why), timedelta(0)) + length
     rows = ("person", "station", "tray")
     found = [Waiting(*key, length) for key, length in sums.items()]
     return sorted(found, key=lambda one: (rows.index(one.row), one.key, -one.length, one.why))

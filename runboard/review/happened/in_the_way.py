@@ -8,7 +8,7 @@ from datetime import datetime
 
 from runboard.review.happened.said import Said
 from runboard.review.happened.shared import Shared
-from runboard.review.happened.tiles import Marked, Spans, Tile, tiled
+from runboard.review.happened.tiles import NO_SPANS, Marked, Spans, Tile, tiled
 from runboard.review.happened.why import (
     AIR,
     DRYING,
@@ -64,7 +64,7 @@ class InTheWay:
 
     def machine_of(self, worked: Worked) -> Spans:
         """When a load's machine ran."""
-        return self._machines.get(worked.number, Spans(()))
+        return self._machines.get(worked.number, NO_SPANS)
 
     def came_at(self, worked: Worked, tray: str) -> datetime:
         """When a tray came into its run."""

@@ -1,7 +1,7 @@
 """Each person's day, tiled by work, watching, walking, waiting and being away."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from runboard.review.happened.in_the_way import READY, InTheWay
@@ -11,6 +11,7 @@ from runboard.review.happened.tiles import Marked, Spans, Tile, tiled
 from runboard.review.happened.why import DRYING, MACHINE, NO_LOAD, NOT_SAID, OTHER_ROOM, START_UP, TIDY_UP
 from runboard.review.happened.worked import Stretch, Work, Worked
 from runboard.review.stays import Stay
+from runboard.run.change import replace
 from runboard.shop.hours import Span
 
 

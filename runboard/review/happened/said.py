@@ -6,6 +6,12 @@ from datetime import datetime
 from runboard.review.happened.tiles import Spans
 from runboard.run.log.event import Event
 
+_KINDS = frozenset(
+    (
+        "station out of use", "station back in use", "supply out", "supply in", "pieces held", "pieces released",
+        "first piece checked", "first piece decided", "load stopped", "stop settled", "board added", "pieces moved",
+    )
+)  # fmt: skip
 Kept = Mapping[Hashable, Spans]
 
 
@@ -14,16 +20,13 @@ class Said:
     (run, tray) came that was not there at the opening."""
 
     def __init__(self, events: Iterable[Event], closes: datetime) -> None:
-        told = list(events)
+        told = [event for event in events if event.kind in _KINDS]
         self.outs = _kept(told, closes, "station out of use", "station back in use", lambda event: event.station)
         self.supplies = _kept(told, closes, "supply out", "supply in", lambda event: (event.run, event.get("supply")))
         self.held = _kept(told, closes, "pieces held", "pieces released", lambda event: (event.run, event.tray))
+        failed = [event for event in told if event.kind != "first piece checked" or event.get("result") == "fail"]
         self.failed = _kept(
-            [event for event in told if event.kind != "first piece checked" or event.get("result") == "fail"],
-            closes,
-            "first piece checked",
-            "first piece decided",
-            lambda event: (event.run, event.operation),
+            failed, closes, "first piece checked", "first piece decided", lambda event: (event.run, event.operation)
         )
         self.stopped = _kept(told, closes, "load stopped", "stop settled", lambda event: (event.run, event.load))
         self.came: dict[tuple[str, str], datetime] = {}

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from typing import NamedTuple
 
 from runboard.review.happened.worked import Work
 from runboard.review.stays import Stay
@@ -13,6 +14,11 @@ from runboard.shop.hours import local_day
 # Who has given no sign for so long, and none that day, has gone: midnight alone sends nobody home.
 GONE_AFTER = timedelta(hours=4)
 _COMES = frozenset(("person came", "person came back", "time said", "room changed", "job started"))
+_OF_LOADS = frozenset(kind for kind, known in KINDS.items() if known.subject == "load")
+# What says anything of where somebody is: what is about people, stations, loads and trays, and that a run is finished.
+_SIGNS = frozenset(
+    ("run finished", *(kind for kind, known in KINDS.items() if known.subject in ("person", "station", "load", "tray")))
+)
 _BACK = frozenset(("person came", "person came back", "job started", "person went"))
 
 
@@ -31,8 +37,7 @@ class Session:
     jobs: list[tuple[datetime, datetime, str]] = field(default_factory=list)
 
 
-@dataclass(frozen=True)
-class _Sign:
+class _Sign(NamedTuple):
     began_at: datetime
     ended_at: datetime
     event: Event | None = None
@@ -44,7 +49,7 @@ class _Sign:
     @property
     def opens(self) -> bool:
         """Whether it shows that somebody is there who has not said so: hands, or a press about a load."""
-        return self.event is None or self.kind in _COMES or KINDS[self.kind].subject == "load"
+        return self.event is None or self.kind in _COMES or self.kind in _OF_LOADS
 
 
 def sessions_of(work: Work, watches: Iterable[Stay]) -> list[Session]:
@@ -58,20 +63,16 @@ def sessions_of(work: Work, watches: Iterable[Stay]) -> list[Session]:
 def _signs(work: Work, watches: Iterable[Stay]) -> Mapping[str, list[_Sign]]:
     found: dict[str, list[_Sign]] = {}
     for event in work.past.events:
-        if event.person and event.basis != "paper" and _is_sign(event.kind) and event.moment >= work.opens:
-            found.setdefault(event.person, []).append(_Sign(event.moment, event.moment, event))
+        if event.person and event.basis != "paper" and event.kind in _SIGNS:
+            moment = event.moment
+            if moment >= work.opens:
+                found.setdefault(event.person, []).append(_Sign(moment, moment, event))
     for stretch in work.stretches:
         if stretch.person and stretch.kind != "machine":
             found.setdefault(stretch.person, []).append(_Sign(stretch.began_at, stretch.ended_at))
     for stay in watches:
         found.setdefault(stay.person, []).append(_Sign(stay.began_at, stay.ended_at))
     return found
-
-
-def _is_sign(kind: str) -> bool:
-    """Whether a press says anything of where somebody is: what is about people, stations, loads and trays, and an ending."""
-    known = KINDS.get(kind)
-    return known is not None and (known.subject in ("person", "station", "load", "tray") or kind == "run finished")
 
 
 class _Sessions:
@@ -103,7 +104,7 @@ class _Sessions:
     def _read(self, here: Session, sign: _Sign) -> None:
         here.ended_at = max(here.ended_at, sign.ended_at)
         event = sign.event
-        if event is None or sign.kind in _BACK or KINDS[sign.kind].subject == "load":
+        if event is None or sign.kind in _BACK or sign.kind in _OF_LOADS:
             self._comes_back(here, sign.began_at)
         if event is None or sign.kind in ("job done", "job started", "person went", "person called away"):
             self._ends_job(here, sign.began_at)

@@ -44,14 +44,17 @@ class Stations:
     def _uses(self, station: str) -> list[Span]:
         """From the first to the last use on each day of the shop that has one."""
         zone = self._work.past.book.time_zone
-        found: dict[object, Span] = {}
+        found: list[Span] = []
+        midnight: datetime | None = None
         for began, ended in Spans((one.began_at, one.ended_at) for one in self._stretches[station]).all:
             while began < ended:
-                day = local_day(began, zone)
-                until = min(ended, day_bounds(day, zone)[1])
-                found[day] = (found[day][0] if day in found else began, until)
+                if midnight is None or began >= midnight:
+                    midnight = day_bounds(local_day(began, zone), zone)[1]
+                    found.append((began, began))
+                until = min(ended, midnight)
+                found[-1] = (found[-1][0], until)
                 began = until
-        return list(found.values())
+        return found
 
     def _layers(self, station: str) -> list[list[Tile[_What]]]:
         some = self._stretches[station]

@@ -2,12 +2,12 @@
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 from heapq import heappop, heappush
 from itertools import pairwise
 from typing import Generic, TypeVar
 
-from runboard.shop.hours import Span, without
+from runboard.shop.hours import Span
 
 T = TypeVar("T")
 Tile = tuple[datetime, datetime, T]
@@ -22,6 +22,8 @@ def tiled(opens: datetime, closes: datetime, layers: Iterable[Iterable[Tile[T]]]
         for began, ended, what in layer
         if began < closes and ended > opens and began < ended
     ]
+    if not some:
+        return [(opens, closes, rest)] if opens < closes else []
     some.sort(key=lambda tile: tile[0])
     turns = sorted({opens, closes, *(tile[0] for tile in some), *(tile[1] for tile in some)})
     found: list[Tile[T]] = []
@@ -46,7 +48,16 @@ class Spans:
     """Spans put together where they touch, to be asked for between two moments."""
 
     def __init__(self, spans: Iterable[Span]) -> None:
-        self.all = without(spans, ())
+        self.all: list[Span] = []
+        until: datetime | None = None
+        for began, ended in sorted(spans):
+            if until is None or began > until:
+                if began < ended:
+                    self.all.append((began, ended))
+                    until = ended
+            elif ended > until:
+                self.all[-1] = (self.all[-1][0], ended)
+                until = ended
         self._ends = [ended for _, ended in self.all]
 
     def between(self, began: datetime, ended: datetime) -> Sequence[Span]:
@@ -73,3 +84,31 @@ class Marked(Generic[T]):
         """Those that reach into a stretch, whole."""
         some = self.all[bisect_right(self._ends, began) : bisect_left(self._begins, ended)]
         return [tile for tile in some if tile[1] > began]
+
+
+class Sums(Generic[T]):
+    """How much of a stretch each thing has, asked of tiles that follow one another."""
+
+    def __init__(self, tiles: Sequence[Tile[T]]) -> None:
+        self._tiles, self._begins = tiles, [began for began, _, _ in tiles]
+        self._before: dict[T, list[timedelta]] = {what: [] for _, _, what in tiles}
+        sums = dict.fromkeys(self._before, timedelta(0))
+        for began, ended, what in tiles:
+            for known, row in self._before.items():
+                row.append(sums[known])
+            sums[what] += ended - began
+
+    def between(self, began: datetime, ended: datetime) -> dict[T, timedelta]:
+        """The length of each thing in a stretch that the tiles cover."""
+        until, before = self._up_to(ended), self._up_to(began)
+        return {what: until[what] - before[what] for what in until if until[what] > before[what]}
+
+    def _up_to(self, moment: datetime) -> dict[T, timedelta]:
+        at = max(0, bisect_right(self._begins, moment) - 1)
+        found = {what: row[at] for what, row in self._before.items()}
+        if self._tiles:
+            found[self._tiles[at][2]] += moment - self._begins[at]
+        return found
+
+
+NO_SPANS = Spans(())

@@ -1,11 +1,11 @@
 """When all pieces of a tray waited, and why."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from runboard.review.happened.in_the_way import READY, InTheWay
-from runboard.review.happened.tiles import Spans, Tile, tiled
+from runboard.review.happened.tiles import Spans, Sums, Tile, tiled
 from runboard.review.happened.why import (
     NEEDS_UNLOADING,
     NO_PERSON,
@@ -92,31 +92,28 @@ class Trays:
         return Worked(-1, run, load, step, station, until, until, False)
 
 
-@dataclass(frozen=True)
 class Presence:
-    """When anybody was there, and when somebody was there with nothing in hand, by room."""
+    """Who was there and had nothing in hand, and where: why trays that were ready waited all the same."""
 
-    there: Spans
-    free: dict[str, Spans]
+    def __init__(self, work: Work, there: Spans, free: Mapping[str, Spans]) -> None:
+        self._work, self._there, self._free = work, there, free
+        self._anybody = Spans(span for spans in free.values() for span in spans.all)
+        self._sums: dict[str, Sums[str]] = {}
 
-    @property
-    def anybody_free(self) -> Spans:
-        return Spans(span for spans in self.free.values() for span in spans.all)
-
-
-def explained(waits: list[Waited], presence: Presence) -> Iterator[Waited]:
-    """The waits with why where the trays were ready: by who was there and free, and where."""
-    anybody = presence.anybody_free
-    for wait in waits:
+    def why(self, wait: Waited) -> Mapping[str, timedelta]:
+        """A wait by its reasons, of which one that is ``READY`` may have several."""
         if wait.why != READY:
-            yield wait
-            continue
-        began, ended = wait.began_at, wait.ended_at
-        here = presence.free.get(wait.room)
+            return {wait.why: wait.ended_at - wait.began_at}
+        if wait.room not in self._sums:
+            self._sums[wait.room] = Sums(self._in(wait.room))
+        return self._sums[wait.room].between(wait.began_at, wait.ended_at)
+
+    def _in(self, room: str) -> list[Tile[str]]:
+        opens, closes = self._work.opens, self._work.closes
+        here = self._free.get(room)
         layers = [
-            here.as_tiles(began, ended, NOT_SAID) if here else [],
-            anybody.as_tiles(began, ended, OTHER_ROOM),
-            presence.there.as_tiles(began, ended, NO_PERSON),
+            here.as_tiles(opens, closes, NOT_SAID) if here else [],
+            self._anybody.as_tiles(opens, closes, OTHER_ROOM),
+            self._there.as_tiles(opens, closes, NO_PERSON),
         ]
-        for start, end, why in tiled(began, ended, layers, NOBODY_THERE):
-            yield Waited(wait.tray, wait.step, wait.room, start, end, why)
+        return tiled(opens, closes, layers, NOBODY_THERE)
