@@ -8,7 +8,7 @@ from runboard.review.happened.in_the_way import READY, InTheWay
 from runboard.review.happened.nouns import DayPart, Waiting
 from runboard.review.happened.people import Around, People, Placed
 from runboard.review.happened.sessions import sessions_of
-from runboard.review.happened.stations import Stations, lengths
+from runboard.review.happened.stations import Stations
 from runboard.review.happened.tiles import Spans
 from runboard.review.happened.trays import Presence, Trays, Waited
 from runboard.review.happened.why import DRYING, RESTING
@@ -39,7 +39,7 @@ def day_of(past: Past) -> Day:
     there = Spans((session.began_at, session.ended_at) for session in sessions)
     presence = Presence(work, there, _free(placed))
     parts = (*(one.part for one in placed), *Stations(work, way, there).days())
-    return Day(work, parts, tuple(trays.waits), tuple(_waiting(parts, trays.waits, presence)))
+    return Day(work, parts, tuple(trays.waits), tuple(_waiting(past, parts, trays.waits, presence)))
 
 
 def _around(work: Work, trays: Trays) -> Around:
@@ -63,12 +63,22 @@ def _free(placed: Iterable[Placed]) -> dict[str, Spans]:
     return {room: Spans(spans) for room, spans in found.items()}
 
 
-def _waiting(parts: Iterable[DayPart], waits: Iterable[Waited], presence: Presence) -> list[Waiting]:
-    """Sums by row, key and why: people, then stations, then trays all together; of each the longest first."""
-    sums = dict(lengths(tuple(parts)))
+def _waiting(past: Past, parts: Iterable[DayPart], waits: Iterable[Waited], presence: Presence) -> list[Waiting]:
+    """Sums by row, key and why of what lies within the run's time: people, then stations, then trays all together; of each
+    the longest first."""
+    opens, closes = past.run.opened_at, past.until
+    sums: dict[tuple[str, str, str], timedelta] = {}
+
+    def add(row: str, key: str, why: str, length: timedelta) -> None:
+        if length > timedelta(0):
+            sums[row, key, why] = sums.get((row, key, why), timedelta(0)) + length
+
+    for part in parts:
+        if part.doing == "waiting":
+            add(part.row, part.key, part.why, min(part.ended_at, closes) - max(part.began_at, opens))
     for wait in waits:
         for why, length in presence.why(wait).items():
-            sums["tray", "", why] = sums.get(("tray", "", why), timedelta(0)) + length
+            add("tray", "", why, length)
     rows = ("person", "station", "tray")
     found = [Waiting(*key, length) for key, length in sums.items()]
     return sorted(found, key=lambda one: (rows.index(one.row), one.key, -one.length, one.why))

@@ -53,11 +53,12 @@ class _Sign(NamedTuple):
 
 
 def sessions_of(work: Work, watches: Iterable[Stay]) -> list[Session]:
-    """Every session of the run's time, by person and beginning."""
+    """Every session that has a part in the run's time, whole, by person and beginning."""
+    run, until = work.past.run, work.past.until
     found: list[Session] = []
     for person, signs in sorted(_signs(work, watches).items()):
         found += _Sessions(work, person).of(sorted(signs, key=lambda sign: sign.began_at))
-    return found
+    return [session for session in found if session.began_at < until and session.ended_at > run.opened_at]
 
 
 def _signs(work: Work, watches: Iterable[Stay]) -> Mapping[str, list[_Sign]]:
@@ -138,7 +139,8 @@ class _Sessions:
         self._here = None
 
     def _end(self) -> None:
-        """Who is still there, is until now; of a run that is closed nobody knows more than the last sign."""
-        if self._here is not None and self._work.past.is_open and self._goes_on(self._work.closes):
+        """Who is still there, is until now; of days that are over nobody knows more than the last sign."""
+        is_now = self._work.closes >= self._work.past.now
+        if self._here is not None and is_now and self._goes_on(self._work.closes):
             self._here.ended_at = max(self._here.ended_at, self._work.closes)
         self._close()

@@ -1,7 +1,7 @@
 """Each station's day, from its first to its last use within each day of the shop, tiled by work and waiting."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from datetime import datetime, timedelta
+from collections.abc import Iterator, Sequence
+from datetime import datetime
 
 from runboard.review.happened.in_the_way import READY, InTheWay
 from runboard.review.happened.nouns import DayPart
@@ -24,13 +24,15 @@ _What = Stretch | str
 
 
 class Stations:
-    """The days of every station that was used."""
+    """The days of every station that the run used."""
 
     def __init__(self, work: Work, way: InTheWay, there: Spans) -> None:
         self._work, self._way, self._there = work, way, there
         self._stretches: dict[str, list[Stretch]] = {}
+        used = {stretch.load.load.station for stretch in work.stretches if stretch.load.run.id == work.past.run.id}
         for stretch in work.stretches:
-            self._stretches.setdefault(stretch.load.load.station, []).append(stretch)
+            if stretch.load.load.station in used:
+                self._stretches.setdefault(stretch.load.load.station, []).append(stretch)
 
     def days(self) -> Iterator[DayPart]:
         """All of them, station by station."""
@@ -95,13 +97,3 @@ class Stations:
         other = "" if load.run.id == self._work.past.run.id else load.run.id
         return DayPart("station", station, began, ended, "work", what.kind, run=other, step=load.load.step,
                        load=load.load.id)  # fmt: skip
-
-
-def lengths(parts: Sequence[DayPart]) -> Mapping[tuple[str, str, str], timedelta]:
-    """The waiting of some parts, added up by row, key and why."""
-    found: dict[tuple[str, str, str], timedelta] = {}
-    for part in parts:
-        if part.doing == "waiting":
-            key = (part.row, part.key, part.why)
-            found[key] = found.get(key, timedelta(0)) + part.length
-    return found

@@ -42,7 +42,7 @@ class Trays:
         run, work = self._work.past.run, self._work
         loads = work.of_tray.get((run.id, tray.id), [])
         busy = Spans((one.began_at, one.ended_at) for load in loads for one in work.of_load.get(load.number, ()))
-        since = min(self._way.said.came.get((run.id, tray.id), work.opens), work.closes)
+        since = self._way.said.came.get((run.id, tray.id), run.opened_at)
         ends = self._ends(tray, loads)
         for began, ended in busy.all:
             if since < began:
@@ -54,7 +54,7 @@ class Trays:
     def _ends(self, tray: Tray, loads: list[Worked]) -> datetime:
         """Until when a tray has pieces that are not through."""
         if tray.in_process:
-            return self._work.closes
+            return self._work.past.until
         return max((load.ended_at for load in loads), default=self._work.opens)
 
     def _before(self, tray: Tray, loads: list[Worked], since: datetime, until: datetime) -> Iterator[Waited]:

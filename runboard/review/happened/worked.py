@@ -1,4 +1,4 @@
-"""Every load that was worked on in a run's time, of whatever run: what hands and machines did at it, and what it held."""
+"""Every load that was worked on in a run's days, of whatever run: what hands and machines did at it, and what it held."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -50,11 +50,11 @@ class Worked:
 
 
 class Work:
-    """All loads of a run's time, with their stretches, cut to it."""
+    """All loads of the days in which a run was open, with their stretches, cut to these days."""
 
     def __init__(self, past: Past) -> None:
         self.past = past
-        self.opens, self.closes = past.run.opened_at, past.until
+        self.opens, self.closes = past.days[0], min(past.days[1], past.now)
         self.loads = [
             worked
             for number, (run, load) in enumerate(_loads(past))
