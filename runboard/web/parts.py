@@ -17,6 +17,7 @@ from runboard.web.plan import route as plan_route
 from runboard.web.plan import run as plan_run
 from runboard.web.plan import schedule as plan_schedule
 from runboard.web.plan import trying as plan_try
+from runboard.web.review import log as review_log
 from runboard.web.review import page as review
 from runboard.web.shop import backup, outside, push, signals
 from runboard.web.shop import book_file as shop_file
@@ -57,6 +58,7 @@ PARTS = (
     cards,
     paper,
     review,
+    review_log,
 )
 
 

@@ -44,9 +44,6 @@ review-load = Load
 review-element = Element
 review-known = Known
 review-measured = ✓ measured
-review-changes-to-try = Changes to try
-review-take-off-list = Take it off the list
-review-reckoned-then = Reckoned when they were kept, by the times of then. Nothing was changed in the shop.
 review-to-the-plan = The run on the Plan screen
 
 review-over = ▲ over: { $dose }
@@ -74,3 +71,21 @@ review-load-of = { $count ->
     [one] { $pieces } piece
    *[other] { $pieces } pieces
   }
+
+# the first screen of a run, and the pages one press down
+
+review-key-taken = took
+review-key-guess = guess
+review-key-unknown = not measured
+review-as-a-table = The same as a table
+review-guess = Guess
+review-took = Took
+review-unmeasured = not measured
+review-more = More of this run
+review-times = Times learned
+review-happened = What happened
+review-held = What held it
+review-changes = Changes to try
+review-back = Back to the review
+review-log-of = The log of { $run }
+review-every-element = Every element

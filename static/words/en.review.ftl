@@ -31,3 +31,143 @@ review-left-out-with-hands = set up by hand, within the first work
 review-left-out-all-usual = no longer than without the setup
 review-left-out-other-wood = another wood
 review-left-out-out-of-range = over five times the guess, or under a fifth of it
+
+## The five lines of a review, and what they call things.
+
+review-line-pieces = { $open ->
+    [yes] So far { $good }
+   *[no] { $good }
+  } { $more ->
+    [yes] good where { $wanted } were wanted
+   *[no] of { $wanted } good
+  }{ $hands ->
+    [none] ; nobody’s time was pressed.
+   *[other] { $piece ->
+        [none] { " " }in { $hands } of hands.
+       *[other] { " " }in { $hands } of hands, { $piece } a piece.
+      }
+  }
+review-line-furthest = Furthest from the guess: { $operation }, { $taken } for { $guess }.
+review-line-furthest-none = { $every ->
+    [yes] Every operation
+   *[no] What was measured
+  } came within a tenth of its guess.
+review-line-furthest-unknown = Nothing to set against the guess: no time was measured.
+review-line-lost-none = { $open ->
+    [yes] Lost so far: none.
+   *[no] Lost: none.
+  }
+review-line-lost-no-reason = Lost: { $pieces }, and nobody noted where or why.
+review-line-lost-scattered = Lost: { $pieces }, each for another reason.
+review-line-lost = { $open ->
+    [yes] Lost so far
+   *[no] Lost
+  }: { $pieces }, { $some ->
+    [all] { "" }
+   *[other] { $some } of them{ " " }
+  }{ $reason ->
+    [none] { "" }
+   *[other] { $reason }{ " " }
+  }at { $step }{ $board ->
+    [none] { "" }
+   *[other] , { $count ->
+        [1] from board { $board }
+        [2] both from board { $board }
+       *[other] all from board { $board }
+      }
+  }{ $reason ->
+    [none] { " " }(nobody noted why).
+   *[other] .
+  }
+review-line-held = Held by: { $kind ->
+    [service] the { $what }, { $one ->
+        [yes] taken { $when }; having only one cost { $cost }.
+       *[no] all { $capacity } taken { $when }; that cost { $cost }.
+      }
+    [hands] { $what }, { $when }; a second pair of hands would have saved up to { $cost }.
+    [station] the { $what }, { $when }; without waiting for it, { $cost } sooner.
+    [wait] { $what }, { $when }; it cost { $cost }.
+    [room] { $what }, { $when }; it cost { $cost }.
+   *[hours] the hours: what was next waited for somebody { $when }, which cost { $cost }.
+  }
+review-line-held-none = Held by: nothing that stands out. No one thing more would have ended it sooner.
+review-line-held-coming = Held by: being worked out…
+review-line-try-coming = Try first: being worked out…
+review-line-try-none = { $tried ->
+    [0] Try first: nothing was found to try. Have you an idea?
+   *[other] Try first: nothing that was tried would have helped.
+  }
+review-line-try-earlier = Try first: { $change }, done { $earlier } sooner.
+review-line-try-hands = Try first: { $change }, { $more ->
+    [yes] { $hands } less of hands.
+   *[no] { $pieces ->
+        [one] one more piece good.
+       *[other] { $pieces } more pieces good.
+      }
+  }
+
+review-on-days = { $when ->
+    [evening] { $count ->
+        [one] on one evening
+       *[other] on { $days } evenings
+      }
+   *[day] { $count ->
+        [one] on one day
+       *[other] on { $days } days
+      }
+  }
+review-about-days = { $count ->
+    [one] a day
+   *[other] { $days } days
+  }
+review-piece-time = { $minutes } min
+review-count = { $number ->
+    [1] one
+    [2] two
+    [3] three
+    [4] four
+    [5] five
+    [6] six
+    [7] seven
+    [8] eight
+    [9] nine
+    [10] ten
+    [11] eleven
+    [12] twelve
+   *[other] { $number }
+  }
+review-more-of = { $count } more { $service }
+review-what-hands = { $name }’s hands
+review-what-station = { $name }
+review-what-service = { $name }
+review-what-room = being in the { $name }
+review-what-hours = nobody there
+review-what-wait = { $why ->
+    [dry] drying
+    [cure] curing
+    [clamp] clamping
+    [cool] cooling
+    [settle] settling
+   *[other] waiting
+  } after { $name }
+
+review-little = { $percent ->
+    [none] No time of this run was measured: what follows stands on guesses.
+   *[other] Only { $percent } % of the time was measured: the rest stands on guesses.
+  }
+review-presses = { $count ->
+    [one] Next time this press would tell the most: { $presses }.
+    [2] Next time these two presses would tell the most: { $presses }.
+   *[other] Next time these { $count } presses would tell the most: { $presses }.
+  }
+review-press = { $press } at { $step }
+review-press-load-started = Start
+review-press-load-done = Done
+review-press-machine-started = Machine runs
+review-press-machine-ended = Machine ended
+review-press-unloading-started = Unload
+
+## What is written on the charts of a review.
+
+review-chart-operations = Time of each operation: what it took, over what was guessed
+review-chart-not-measured = not measured

@@ -60,7 +60,8 @@ READ: Mapping[str, Who] = {
     "review.review": PAIRED,
     "review.run": PAIRED,
     "review.days": PAIRED,
-    "review.as_csv": PAIRED,
+    "review_log.log": PAIRED,
+    "review_log.as_csv": PAIRED,
     # The shop, to look at.
     "shop.shop": PAIRED,
     "shop.about": PAIRED,

@@ -30,7 +30,7 @@ def test_the_runs_are_listed(client: FlaskClient) -> None:
 
 
 def test_a_run_shows_its_hours_and_every_element(client: FlaskClient) -> None:
-    text = words(client.get("/review/runs/r1"))
+    text = words(client.get("/review/runs/r1/log"))
 
     assert "8 min hands on" in text
     assert "machine time, CNC" in text
@@ -41,7 +41,7 @@ def test_a_run_shows_its_hours_and_every_element(client: FlaskClient) -> None:
 def test_an_empty_review_teaches(client: FlaskClient, house: House) -> None:
     open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 12}]))
 
-    assert "Nothing has been pressed in this run yet" in words(client.get("/review/runs/r2"))
+    assert "Nothing has been pressed in this run yet" in words(client.get("/review/runs/r2/log"))
 
 
 def test_the_table_goes_to_a_spreadsheet(client: FlaskClient) -> None:
@@ -77,7 +77,7 @@ def test_the_history_of_a_tray_is_json(client: FlaskClient) -> None:
     assert answer.json["entries"][1]["facts"]["who"] == "Ann"
 
 
-@pytest.mark.parametrize("path", ["/runs/r9/trays/1/history", "/runs/r1/trays/9/history", "/review/runs/r9"])
+@pytest.mark.parametrize("path", ["/runs/r9/trays/1/history", "/runs/r1/trays/9/history", "/review/runs/r9/log"])
 def test_what_nobody_knows_is_not_found(client: FlaskClient, path: str) -> None:
     assert client.get(path).status_code == 404
 
@@ -100,7 +100,7 @@ def with_figures(house: House, **figures: float) -> None:
 
 
 def test_without_helpers_the_hours_have_one_column(client: FlaskClient) -> None:
-    text = words(client.get("/review/runs/r1"))
+    text = words(client.get("/review/runs/r1/log"))
 
     assert "Hands on" in text
     assert "Helpers" not in text
@@ -111,7 +111,7 @@ def test_helpers_hours_stand_apart_on_the_page_and_in_the_table(
 ) -> None:
     ben_cleans(house, clock)
 
-    text = words(client.get("/review/runs/r1"))
+    text = words(client.get("/review/runs/r1/log"))
     rows = list(csv.DictReader(io.StringIO(client.get("/review/runs/r1.csv").text, newline="")))
 
     assert "Leads 8 min, helpers 30 min." in text

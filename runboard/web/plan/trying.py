@@ -76,7 +76,7 @@ def keep() -> Response:
     if found.after is None or found.left_out:
         raise Refused("try fits nowhere")
     keep_change(workshop(), fittings().settings, run, words, known_person(), change)
-    return see_other(f"/review/runs/{run}#to-try")
+    return see_other(f"/review/runs/{run}/changes")
 
 
 @part.post(f"{_HERE}/drop")
@@ -84,7 +84,7 @@ def drop() -> Response:
     """Take a change off a run's list."""
     run = request.form.get("run", "")
     drop_change(workshop(), fittings().settings, run, request.form.get("change", ""))
-    return see_other(f"/review/runs/{run}#to-try")
+    return see_other(f"/review/runs/{run}/changes")
 
 
 def _tried(run: RunState) -> TriedChange:

@@ -1,29 +1,32 @@
-"""The Review screen: a run's log as a table of time elements, its hours by operation, as CSV; noise and dust by day."""
+"""The Review screen: the runs, and what a review says first: five lines and one picture. Noise and dust by day."""
 
-from datetime import datetime
+import re
 from itertools import groupby
-from typing import Any
 from urllib.parse import urlsplit
 
 from flask import Blueprint, Response
+from markupsafe import Markup
 
-from runboard.floor.changing.kept_changes import kept_changes
-from runboard.floor.looking.at_hand import Called, names_now, runs_now
-from runboard.floor.looking.look_back import Study, exposures_of_days, look_back_at
+from runboard.floor.looking import review as looking
+from runboard.floor.looking.at_hand import names_now, runs_now
+from runboard.floor.looking.look_back import exposures_of_days
 from runboard.review.dust_limits import DUST_LIMITS
+from runboard.review.essentials import Essentials
 from runboard.review.exposure import noise_rule
-from runboard.review.table_text import csv_text
-from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element
-from runboard.web.door.pages import page, shop_zone, unkept, workshop
-from runboard.web.fittings import fittings
-from runboard.words.facts import date_in_words, number_in_words
+from runboard.web.door.pages import page, workshop
+from runboard.web.review.drawing import Beside, bars_beside
+from runboard.words.facts import date_in_words, number_in_words, span_in_words
+from runboard.words.review import Line, five_lines, little_measured
 from runboard.words.sentences import say
 
-HEAD = (
-    "run", "product", "operation", "load", "station", "trays", "pieces", "element", "person", "hours_of", "began", "ended",
-    "minutes", "known",
-)  # fmt: skip
 EXPOSURE_DAYS = 7
+# Where the evidence of each line is.
+EVIDENCE = {
+    "pieces": "happened", "furthest": "times", "lost": "happened#lost", "held": "held", "try": "changes",
+}  # fmt: skip
+
+_IN_A_SPAN = re.compile(r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)")
+_NO_BREAK = "\u00a0"
 
 part = Blueprint("review", __name__)
 
@@ -36,21 +39,40 @@ def review() -> Response:
 
 @part.get("/review/runs/<key>")
 def run(key: str) -> Response:
-    """One run: hours by operation, and every element with its time."""
-    study = look_back_at(workshop(), key)
-    sums: dict[str, Any] = {name: study.hours.all(name) for name in ("hands", "helpers", "machine", "unmeasured")}
+    """One run in five lines and one picture. What is worked out still comes as a part of the page, asked for again."""
+    found = looking.essentials_at(workshop(), key)
+    lines = five_lines(found)
     return page(
         "review/run.html",
-        run=study.run,
-        sums=study.hours.steps,
-        elements=[(element, say("element", element.kind), *_names(study.names, element)) for element in study.elements],
-        good=study.hours.good,
-        a_piece=study.hours.a_piece,
-        measured=MEASURED,
-        filled_in=(ASSUMED, FROM_PAPER),
-        to_try=kept_changes(fittings().settings, key),
-        **sums,
+        "lines",
+        run=found.past.run,
+        is_empty=not (found.happened.hands or found.happened.good or found.happened.scrap),
+        little=little_measured(found),
+        lines=[(line, *_unbroken(line), f"/review/runs/{found.past.run.id}/{EVIDENCE[line.code]}") for line in lines],
+        is_coming=any(line.is_coming for line in lines),
+        picture=picture(found),
+        bars=found.happened.bars,
     )
+
+
+def _unbroken(line: Line) -> tuple[str, ...]:
+    """Its parts, with no line's end within a span of time."""
+    return tuple(_IN_A_SPAN.sub(_NO_BREAK, part) for part in line.parts)
+
+
+def picture(found: Essentials) -> Markup:
+    """One bar an operation, what it took over what was guessed."""
+    rows = [
+        Beside(
+            bar.name,
+            bar.guess.total_seconds(),
+            None if bar.taken is None else bar.taken.total_seconds(),
+            span_in_words(bar.taken),
+            bar.share,
+        )
+        for bar in found.happened.bars
+    ]
+    return bars_beside("operations", say("review-chart", "operations"), rows, say("review-chart", "not measured"))
 
 
 @part.get("/review/days")
@@ -74,46 +96,6 @@ def days() -> Response:
         ],
         sources={limit.source: _host(limit.source) for limit in DUST_LIMITS},
     )
-
-
-@part.get("/review/runs/<key>.csv")
-def as_csv(key: str) -> Response:
-    """The same table for a spreadsheet (RFC 4180, UTF-8)."""
-    study = look_back_at(workshop(), key)
-    text = csv_text(HEAD, (_row(study, element) for element in study.elements))
-    response = Response(text, content_type="text/csv; charset=utf-8; header=present")
-    response.headers.set("Content-Disposition", "attachment", filename=f"run-{study.run.id}.csv")
-    return unkept(response)
-
-
-def _names(names: Called, element: Element) -> tuple[str, str]:
-    return names.station(element.station), names.person(element.person)
-
-
-def _row(study: Study, element: Element) -> list[object]:
-    minutes = None if element.length is None else round(element.length.total_seconds() / 60, 2)
-    station, person = _names(study.names, element)
-    return [
-        study.run.name,
-        study.run.product_name,
-        element.step_name,
-        element.load,
-        station,
-        " ".join(element.trays),
-        element.pieces,
-        element.kind,
-        person,
-        ("helper" if study.names.is_helper(element.person) else "lead") if element.person else "",
-        _moment(element.began_at),
-        _moment(element.ended_at),
-        minutes,
-        element.known,
-    ]
-
-
-def _moment(moment: datetime | None) -> str:
-    """In the shop's time, with its offset, so that a clock change loses nothing."""
-    return "" if moment is None else moment.astimezone(shop_zone()).isoformat(sep=" ", timespec="seconds")
 
 
 def _host(address: str) -> str:

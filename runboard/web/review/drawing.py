@@ -1,0 +1,219 @@
+"""The charts of a review, each made of plain figures and ready for a page, for paper and for a file that stands alone.
+
+Lengths are in one unit a chart, whichever; None is what nobody measured, which is dotted and never drawn as nought. What is
+written on a chart is said by whoever asks for it.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+from statistics import median, quantiles
+
+from markupsafe import Markup
+
+from runboard.web.svg import LETTER, Box, Drawing, Stroke, Word, cut
+
+WIDTH = 328.0
+NAMES, FIGURES = 112.0, 62.0
+ROW = 26.0
+# So many observations make a box; fewer are only dots.
+BOX_OF = 5
+
+
+@dataclass(frozen=True)
+class Beside:
+    """What was guessed beside what it took, ``share`` of which was measured. ``said`` stands behind the bars."""
+
+    name: str
+    guess: float
+    taken: float | None
+    said: str
+    share: float = 1.0
+
+
+def bars_beside(key: str, label: str, rows: Sequence[Beside], unknown: str, about: str = "") -> Markup:
+    """What each row took, filled, over what was guessed, open. ``unknown`` is written where nobody measured it."""
+    drawing = Drawing(key, "bars", label, WIDTH, ROW * len(rows) + 2, about=about)
+    room = WIDTH - NAMES - FIGURES
+    most = max([1e-9, *(row.guess for row in rows), *(row.taken or 0 for row in rows)])
+    for at, row in enumerate(rows):
+        top, scale = ROW * at, room / most
+        drawing.words.append(Word(0, top + 16, cut(row.name, NAMES - 10), "name"))
+        drawing.boxes.append(Box(NAMES, top + 14, _wide(row.guess * scale), 7, "guess"))
+        if row.taken is None:
+            drawing.boxes.append(Box(NAMES, top + 4, _wide(row.guess * scale), 9, "unknown"))
+            drawing.words.append(Word(WIDTH, top + 16, unknown, "over", "end"))
+        else:
+            known = row.taken * min(1.0, max(0.0, row.share)) * scale
+            drawing.boxes.append(Box(NAMES, top + 4, _wide(known), 9, "work"))
+            if row.taken * scale - known >= 1:
+                drawing.boxes.append(Box(NAMES + known, top + 4, _wide(row.taken * scale - known), 9, "unknown"))
+            drawing.words.append(Word(WIDTH, top + 16, row.said, "figure", "end"))
+    drawing.lines.append(Stroke(NAMES, 0, NAMES, drawing.height, "zero"))
+    return drawing.svg
+
+
+@dataclass(frozen=True)
+class Bar:
+    """One bar: ``length`` is None where nobody knows it. ``is_marked`` bars are those that the chart is about."""
+
+    name: str
+    length: float | None
+    said: str
+    is_marked: bool = True
+
+
+def bars(key: str, label: str, rows: Sequence[Bar], unknown: str = "", about: str = "") -> Markup:
+    """Bars one under the other, as they come, their names above them. A length of nought has no bar, only its figure."""
+    high = 40.0
+    drawing = Drawing(key, "bars", label, WIDTH, high * len(rows), about=about)
+    scale = (WIDTH - 2) / max([1e-9, *(row.length or 0 for row in rows)])
+    for at, row in enumerate(rows):
+        top = high * at
+        drawing.words.append(Word(0, top + 14, cut(row.name, WIDTH - len(row.said) * LETTER - 8), "name"))
+        drawing.words.append(Word(WIDTH, top + 14, row.said, "figure", "end"))
+        if row.length is None:
+            drawing.boxes.append(Box(0, top + 19, WIDTH, 12, "unknown"))
+            drawing.words.append(Word(6, top + 29, unknown, "over"))
+        elif row.length > 0:
+            kind = "work" if row.is_marked else "setup"
+            drawing.boxes.append(Box(0, top + 19, _wide(row.length * scale), 12, kind))
+        drawing.lines.append(Stroke(0, top + 17, 0, top + 33, "zero"))
+    return drawing.svg
+
+
+def pareto(rows: Iterable[tuple[str, float, str]]) -> list[Bar]:
+    """(name, length, said) as bars, the longest first; those that together make the first four fifths are marked."""
+    ordered = sorted(rows, key=lambda row: -row[1])
+    whole, before, found = sum(length for _, length, _ in ordered), 0.0, []
+    for name, length, said in ordered:
+        found.append(Bar(name, length, said, before < 0.8 * whole))
+        before += length
+    return found
+
+
+@dataclass(frozen=True)
+class Strip:
+    """The observations of one thing in their order, against its guess. ``out`` were left out."""
+
+    lengths: Sequence[float]
+    guess: float
+    out: Sequence[float] = field(default=())
+
+
+def strip(
+    key: str, label: str, shown: Strip, most: float, words: tuple[str, str] = ("", ""), about: str = ""
+) -> Markup:
+    """One dot an observation, crosses for those left out; from five on a box over the middle half with its median. The
+    guess is an open triangle. ``most`` is the right end; ``words`` what stands at nought and there."""
+    drawing = Drawing(key, "strip", label, WIDTH, 46, about=about)
+    scale = (WIDTH - 12) / most if most else 0.0
+
+    def x(length: float) -> float:
+        return round(6 + min(length, most) * scale, 1)
+
+    drawing.lines.append(Stroke(6, 32, WIDTH - 6, 32, "zero"))
+    if len(shown.lengths) >= BOX_OF:
+        low, _, high = quantiles(shown.lengths, n=4)
+        drawing.boxes.append(Box(x(low), 10, _wide(x(high) - x(low)), 18, "middle"))
+    for at, length in enumerate(shown.lengths):
+        drawing.boxes.append(Box(x(length) - 2.5, 12 + at * 5 % 14, 5, 5, "dot"))
+    for length in shown.out:
+        drawing.lines += [
+            Stroke(x(length) - 3, 16, x(length) + 3, 22, "out"),
+            Stroke(x(length) - 3, 22, x(length) + 3, 16, "out"),
+        ]
+    if shown.lengths:
+        at_median = x(median(shown.lengths))
+        drawing.lines.append(Stroke(at_median, 6, at_median, 32, "median"))
+    drawing.lines.append(Stroke(x(shown.guess), 4, x(shown.guess), 36, "guess"))
+    drawing.words.append(Word(6, 45, words[0], "clock"))
+    drawing.words.append(Word(WIDTH - 6, 45, words[1], "clock", "end"))
+    return drawing.svg
+
+
+@dataclass(frozen=True)
+class Limits:
+    """The centre of a control chart and its limits; None where there are too few points for any."""
+
+    centre: float
+    lower: float | None = None
+    upper: float | None = None
+
+
+def control(
+    key: str,
+    label: str,
+    points: Sequence[float],
+    limits: Limits,
+    said: tuple[str, str, str],
+    out: Iterable[int] = (),
+    about: str = "",
+) -> Markup:
+    """A control chart: the points in their order, centre and limits as lines with what is ``said`` of lower, centre and
+    upper. The points at ``out`` (from 0) lie outside: they are open squares, not a colour alone."""
+    high, left, right = 150.0, 8.0, WIDTH - 64
+    drawing = Drawing(key, "control", label, WIDTH, high, about=about)
+    known = [*points, *(line for line in (limits.centre, limits.lower, limits.upper) if line is not None)]
+    low, top = min(known), max(known)
+    scale = (high - 24) / ((top - low) or 1.0)
+
+    def y(value: float) -> float:
+        return round(high - 12 - (value - low) * scale, 1)
+
+    for value, kind, text in zip(
+        (limits.lower, limits.centre, limits.upper), ("limit", "centre", "limit"), said, strict=True
+    ):
+        if value is not None:
+            drawing.lines.append(Stroke(0, y(value), right + 6, y(value), kind))
+            drawing.words.append(Word(WIDTH, y(value) + 4.5, text, "figure", "end"))
+    step = (right - left) / max(1, len(points) - 1)
+    at = [(round(left + step * number, 1), y(value)) for number, value in enumerate(points)]
+    drawing.lines += [Stroke(*one, *after, "path") for one, after in pairwise(at)]
+    outside = set(out)
+    for number, (x, middle) in enumerate(at):
+        size = 9.0 if number in outside else 6.0
+        drawing.boxes.append(
+            Box(x - size / 2, middle - size / 2, size, size, "outside" if number in outside else "dot")
+        )
+    return drawing.svg
+
+
+@dataclass(frozen=True)
+class Held:
+    """One row of a strip over time: from where to where, in one unit."""
+
+    name: str
+    said: str
+    stretches: Sequence[tuple[float, float]]
+    is_marked: bool = True
+
+
+def over_time(
+    key: str, label: str, rows: Sequence[Held], end: float, ticks: Sequence[tuple[float, str]], about: str = ""
+) -> Markup:
+    """Rows over one time from 0 to ``end``, their names above them, with lines and words at ``ticks``."""
+    high, head = 42.0, 18.0
+    drawing = Drawing(key, "over-time", label, WIDTH, head + high * len(rows) + 2, about=about)
+    scale = (WIDTH - 2) / end if end else 0.0
+    free = 0.0
+    for at, text in ticks:
+        x = round(at * scale, 1)
+        drawing.lines.append(Stroke(x, head - 4, x, drawing.height, "hour"))
+        if x >= free and x + len(text) * LETTER <= WIDTH:
+            drawing.words.append(Word(x, 12, text, "clock"))
+            free = x + (len(text) + 1) * LETTER
+    for number, row in enumerate(rows):
+        top = head + high * number
+        drawing.boxes.append(Box(0, top + 20, WIDTH - 2, 14, "row"))
+        for start, stop in row.stretches:
+            kind = "work" if row.is_marked else "setup"
+            drawing.boxes.append(Box(round(start * scale, 1), top + 20, _wide((stop - start) * scale), 14, kind))
+        drawing.words.append(Word(0, top + 14, cut(row.name, WIDTH - len(row.said) * LETTER - 8), "name"))
+        drawing.words.append(Word(WIDTH, top + 14, row.said, "figure", "end"))
+    return drawing.svg
+
+
+def _wide(length: float) -> float:
+    """What is there is seen, however short."""
+    return round(max(1.0, length), 1)

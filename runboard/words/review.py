@@ -1,0 +1,256 @@
+"""The five lines of a review, and what a review calls its things: said alike on its first screen, by the command and in a
+friend's file."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from runboard.plan.changed import Capacity, Change
+from runboard.plan.schedule.problem.nouns import Plan, Problem
+from runboard.plan.schedule.told.holding import Holder
+from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import Lost, OperationBar
+from runboard.review.held.nouns import Held, What
+from runboard.review.past import Past
+from runboard.shop.hours import local_day
+from runboard.words.facts import list_in_words, span_in_words, zone_of
+from runboard.words.sentences import sentence
+from runboard.words.trying import ShopNow, change_in_words
+
+# The lines, in their order.
+CODES = ("pieces", "furthest", "lost", "held", "try")
+# Nearer to its guess than this an operation is as it was guessed.
+AS_GUESSED = 0.1
+# A run of which less was measured says so first.
+LITTLE_MEASURED = 0.6
+_EVENING = 17  # a stretch that begins at this hour or later is of an evening
+_A_MINUTE = timedelta(minutes=1)
+_HALVES_BELOW = timedelta(minutes=20)
+_HOURS_BELOW = timedelta(hours=18)
+
+
+@dataclass(frozen=True)
+class Line:
+    """One of the five lines: which, and what it says. ``is_coming`` while it is worked out."""
+
+    code: str
+    sentence: str
+    is_coming: bool = False
+
+    @property
+    def parts(self) -> tuple[str, str]:
+        """What it is about, up to the colon, and the rest; ('', all) where it has no such beginning."""
+        head, colon, rest = self.sentence.partition(": ")
+        return (head + colon.strip(), rest) if colon and len(head) < 32 else ("", self.sentence)
+
+
+def five_lines(essentials: Essentials) -> list[Line]:
+    """What a review says first: pieces and hours, the furthest from the guess, what was lost, what held it, what to try."""
+    held, tried = essentials.held, essentials.tried
+    said = {
+        "pieces": _pieces(essentials),
+        "furthest": _furthest(essentials),
+        "lost": _lost(essentials),
+        "held": _say("line-held-coming") if held is None else _held(essentials.past, held),
+        "try": _say("line-try-coming") if tried is None else _try(essentials),
+    }
+    coming = {"held": held is None, "try": tried is None}
+    return [Line(code, said[code], coming.get(code, False)) for code in CODES]
+
+
+def little_measured(essentials: Essentials) -> list[str]:
+    """Where little was measured: that, and which presses would tell the most next time; else nothing."""
+    study = essentials.study
+    if study.share >= LITTLE_MEASURED:
+        return []
+    percent = int(study.share * 100)
+    found = [_say("little", percent=percent or "none")]
+    presses = [
+        _say("press", press=_say(f"press-{press.press.replace(' ', '-')}") or press.press, step=press.step_name)
+        for press in study.presses
+    ]
+    return [*found, _say("presses", count=len(presses), presses=list_in_words(presses))] if presses else found
+
+
+# the lines
+
+
+def _pieces(essentials: Essentials) -> str:
+    happened = essentials.happened
+    a_piece = happened.a_good_piece
+    return _say(
+        "line-pieces",
+        open="yes" if essentials.past.is_open else "no",
+        good=happened.good,
+        wanted=happened.wanted,
+        more="yes" if happened.good > happened.wanted else "no",
+        hands=span_in_words(happened.hands) if happened.hands else "none",
+        piece=piece_time(a_piece) if a_piece else "none",
+    )
+
+
+def _furthest(essentials: Essentials) -> str:
+    found = essentials.furthest
+    if found is None or found.taken is None:
+        return _say("line-furthest-unknown")
+    if abs(found.taken - found.guess) < max(AS_GUESSED * found.guess, _A_MINUTE):
+        every = all(bar.taken is not None for bar in essentials.happened.bars if bar.guess)
+        return _say("line-furthest-none", every="yes" if every else "no")
+    return _say(
+        "line-furthest",
+        operation=within(found.name),
+        taken=span_in_words(found.taken),
+        guess=span_in_words(found.guess),
+    )
+
+
+def _lost(essentials: Essentials) -> str:
+    found = sorted(essentials.happened.lost, key=lambda lost: -lost.pieces)
+    pieces = max(essentials.happened.scrap, sum(lost.pieces for lost in found))
+    facts = {"open": "yes" if essentials.past.is_open else "no", "pieces": pieces}
+    if not pieces:
+        return _say("line-lost-none", **facts)
+    first = _gathered(found)
+    if first is None:
+        return _say("line-lost-no-reason", **facts)
+    some = sum(lost.pieces for lost in first)
+    if some == 1 < pieces:
+        return _say("line-lost-scattered", **facts)
+    boards = {lost.board for lost in first}
+    return _say(
+        "line-lost",
+        **facts,
+        some="all" if some == pieces else some,
+        reason=within(first[0].reason) or "none",
+        step=first[0].step_name,
+        board=boards.pop() if len(boards) == 1 and "" not in boards else "none",
+        count=some,
+    )
+
+
+def _gathered(found: Sequence[Lost]) -> list[Lost] | None:
+    """The losses of the step and reason that cost the most."""
+    kinds: dict[tuple[str, str], list[Lost]] = {}
+    for lost in found:
+        kinds.setdefault((lost.step, lost.reason), []).append(lost)
+    return max(kinds.values(), key=lambda some: sum(lost.pieces for lost in some), default=None)
+
+
+def _held(past: Past, held: Held) -> str:
+    what = held.most
+    if what is None or not held.cost:
+        return _say("line-held-none")
+    stretches = [stretch for stretch in held.stretches if stretch.what == what]
+    kind, key = what
+    return _say(
+        "line-held",
+        kind=kind,
+        what=what_in_words(past, what),
+        capacity=_count(_capacity(past, key)) if kind == "service" else "",
+        one="yes" if kind == "service" and _capacity(past, key) == 1 else "no",
+        when=_days(past, [stretch.began_at for stretch in stretches]),
+        cost=about(held.cost),
+    )
+
+
+def _days(past: Past, began: Iterable[datetime]) -> str:
+    """'on two evenings', 'on three days'; '' where there is nothing."""
+    zone = zone_of(past.book.time_zone)
+    found = [*began]
+    days = {local_day(moment, past.book.time_zone) for moment in found}
+    evenings = all(moment.astimezone(zone).hour >= _EVENING for moment in found)
+    return _say("on-days", count=len(days), days=_count(len(days)), when="evening" if evenings else "day")
+
+
+def _try(essentials: Essentials) -> str:
+    found = essentials.first_to_try
+    if found is None:
+        return _say("line-try-none", tried=len(essentials.tried or ()))
+    earlier, hands, pieces = found.earlier.mid, found.hands.mid, found.pieces
+    facts = {
+        "change": idea_in_words(essentials.past, found.idea.change),
+        "hands": about(hands),
+        "more": "yes" if hands > _A_MINUTE else "no",
+        "pieces": pieces,
+    }
+    if earlier > _A_MINUTE:
+        return _say("line-try-earlier", **facts, earlier=about(earlier))
+    return _say("line-try-hands", **facts)
+
+
+# what things are called
+
+
+def what_in_words(past: Past, what: What) -> str:
+    """What may hold a run, as one says it: 'the CNC', 'Robin', 'drying after Oil', 'the hours'."""
+    kind, key = what
+    book = past.book
+    named: dict[str, str] = {
+        "hands": (person.name if (person := book.person(key)) else ""),
+        "station": (station.name if (station := book.station(key)) else ""),
+        "service": next((within(service.name) for service in book.services if service.key == key), ""),
+        "room": next((within(room.name) for room in book.rooms if room.key == key), ""),
+        "wait": past.run.route.step_name(key) if key else "",
+    }
+    step = past.run.route.step(key) if kind == "wait" else None
+    why = step.operation.wait.why if step and step.operation.wait else "other"
+    return _say(f"what-{kind}", name=named.get(kind) or key, why=why)
+
+
+def idea_in_words(past: Past, change: Change) -> str:
+    """A change as it is told across the shop: 'three more drying rack places'."""
+    if isinstance(change, Capacity):
+        name, before = next(
+            ((service.name, service.capacity) for service in past.book.services if service.key == change.service),
+            (change.service, 0),
+        )
+        more = change.capacity - before
+        if more > 0:
+            return _say("more-of", count=_count(more), service=within(name))
+    return within(change_in_words(ShopNow(past.book, {past.run.id: past.run}, _holds_nothing), past.run.id, change))
+
+
+def _holds_nothing(problem: Problem, plan: Plan, run: str) -> Holder | None:
+    return None
+
+
+def within(name: str) -> str:
+    """A name as it stands within a sentence: 'Fit hooks' as 'fit hooks', 'CNC' as it is."""
+    return name[:1].lower() + name[1:] if name[1:2].islower() or name[1:2] == " " else name
+
+
+def piece_time(span: timedelta) -> str:
+    """The time of one piece: '45 s', '9½ min', '24 min', '1 h 10'."""
+    if not _A_MINUTE <= span < _HALVES_BELOW:
+        return span_in_words(span)
+    halves = round(span / timedelta(seconds=30))
+    half = "½" if halves % 2 else ""
+    return _say("piece-time", minutes=f"{halves // 2}{half}")
+
+
+def about(span: timedelta) -> str:
+    """A span that is said as one does: '40 min', '7 h', 'a day', 'two days'."""
+    span = abs(span)
+    if span >= _HOURS_BELOW:
+        return _say("about-days", count=round(span / timedelta(days=1)), days=_count(round(span / timedelta(days=1))))
+    if span >= timedelta(hours=4):
+        return span_in_words(timedelta(hours=round(span / timedelta(hours=1))))
+    return span_in_words(span)
+
+
+def guess_and_taken(bar: OperationBar) -> tuple[str, str]:
+    """What an operation was guessed to take, and what it took; '' where nobody knows."""
+    return span_in_words(bar.guess), "" if bar.taken is None else span_in_words(bar.taken)
+
+
+def _capacity(past: Past, key: str) -> int:
+    return next((service.capacity for service in past.book.services if service.key == key), 0)
+
+
+def _count(number: int) -> str:
+    return _say("count", number=number)
+
+
+def _say(name: str, /, **facts: Any) -> str:
+    return sentence(f"review-{name}", facts)

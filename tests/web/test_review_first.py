@@ -1,0 +1,130 @@
+"""The first screen of a review: five lines, one picture, and where the evidence is."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.demo.book import demo_book
+from runboard.floor.looking import review as looking
+from runboard.floor.workshop import Workshop
+from runboard.house import House
+from runboard.review.essentials import Essentials
+from tests.conftest import START
+from tests.web import reviewed
+from tests.web.test_shop_pages import words
+
+Change = Callable[[Essentials], Essentials]
+RUN = "/review/runs/r1"
+
+
+@pytest.fixture
+def seen(house: House, monkeypatch: pytest.MonkeyPatch) -> Callable[[Change], None]:
+    """The made-up review, changed for a test."""
+    house.workshop.books.save(demo_book(START, "Europe/Berlin"), START)
+    reviewed.open_a_run(house.workshop)
+
+    def see(change: Change = lambda found: found) -> None:
+        def at(workshop: Workshop, run: str) -> Essentials:
+            return change(reviewed.essentials_at(workshop, run))
+
+        monkeypatch.setattr(looking, "essentials_at", at)
+
+    see()
+    return see
+
+
+def unbroken(text: str) -> str:
+    return text.replace("\u00a0", " ")
+
+
+def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+    said = unbroken(words(client.get(RUN)))
+
+    for line in (
+        "58 of 60 good in 9 h 10 of hands, 9½ min a piece.",
+        "Furthest from the guess: fit hooks, 2 h 50 for 1 h 40.",
+        "Lost: 2, chipped at Clean up, both from board 3.",
+        "Held by: the drying rack places, all nine taken on two evenings; that cost a day.",
+        "Try first: three more drying rack places, done a day sooner.",
+    ):
+        assert line in said
+
+
+def test_each_line_leads_to_its_evidence(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+    page = client.get(RUN).text
+
+    for where in ("happened", "times", "happened#lost", "held", "changes"):
+        assert f'<a href="{RUN}/{where}">' in page
+
+
+def test_what_is_worked_out_still_says_so_and_asks_again_for_its_part_alone(
+    client: FlaskClient, seen: Callable[[Change], None]
+) -> None:
+    seen(lambda found: replace(found, held=None, tried=None, together=None))
+
+    page = client.get(RUN)
+    part = client.get(RUN, headers={"HX-Request": "true"})
+
+    assert "Held by: being worked out…" in words(page)
+    assert f'hx-get="{RUN}" hx-trigger="every 1s"' in page.text
+    assert part.text.strip().startswith('<ul class="five" id="lines"')
+    assert "<svg" not in part.text
+
+
+def test_what_is_there_asks_no_more(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+    assert "hx-get" not in client.get(RUN).text
+
+
+def test_an_operation_that_was_not_measured_has_no_bar_of_nought(
+    client: FlaskClient, seen: Callable[[Change], None]
+) -> None:
+    page = client.get(RUN).text
+
+    assert 'class="unknown"' in page
+    assert "not measured</text>" in page
+    assert 'width="0"' not in page
+
+
+def test_where_little_was_measured_that_comes_first_with_the_presses_that_tell_most(
+    client: FlaskClient, seen: Callable[[Change], None]
+) -> None:
+    seen(lambda found: replace(found, study=replace(found.study, share=0.413)))
+
+    said = words(client.get(RUN))
+
+    assert said.index("Only 41 % of the time was measured") < said.index("58 of 60 good")
+    assert (
+        "Next time these 3 presses would tell the most: Start at Inspect and pack, Done at Sand 120 and Start at Oil."
+        in said
+    )
+
+
+def test_an_open_run_says_so_far(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+    def going_on(found: Essentials) -> Essentials:
+        run = replace(found.past.run, state="open", closed_at=None)
+        return replace(
+            found, past=replace(found.past, run=run), happened=replace(found.happened, good=20, lost=(), scrap=0)
+        )
+
+    seen(going_on)
+    said = unbroken(words(client.get(RUN)))
+
+    assert "So far 20 of 60 good in 9 h 10 of hands" in said
+    assert "Lost so far: none." in said
+
+
+def test_a_run_of_which_nothing_was_pressed_teaches(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+    seen(
+        lambda found: replace(
+            found, happened=replace(found.happened, good=0, scrap=0, hands=timedelta(0), lost=(), bars=())
+        )
+    )
+
+    assert "Nothing has been pressed in this run yet" in words(client.get(RUN))
+
+
+def test_a_run_that_nobody_knows_is_not_found(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+    assert client.get("/review/runs/r9").status_code == 404
