@@ -19,7 +19,7 @@ ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "runboard"
 TOP = "runboard"  # what stands beside the rooms
 ROOMS = (
-    "words", "cards", "alerts", "plan", "review", "floor", "web", "commands", "lan", "background", "store", TOP,
+    "words", "cards", "charts", "alerts", "plan", "review", "floor", "web", "commands", "lan", "background", "store", TOP,
 )  # fmt: skip
 _WORDS = re.compile(r"[A-Za-zÀ-ÿ’']{2,}[,.:;]? +[A-Za-zÀ-ÿ’']{2,}|[A-Za-z]{2,}[,.:;]? +\{\}|\{\}[,:;]? +[a-z]{2,}")
 _OF_A_PROGRAM = re.compile(
@@ -37,7 +37,7 @@ ELSEWHERE = {
     "plan/schedule/problem/check.py": "faults of a plan, which tests and benches read",
     "plan/schedule/rule/greedy.py": "names of priorities, which benches read",
     "floor/pressing/batch.py": "what a program that sends presses did wrong",
-    "web/svg.py": "the markup of a drawing",
+    "charts/svg.py": "the markup of a drawing",
     "floor/changing/run_file.py": "what is wrong in a file and where, beside shop/problem.py",
 }
 # Texts that are a code or a name where the catalogue has no message of that ending.

@@ -7,10 +7,10 @@ line.
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from runboard.charts.svg import Drawing
 from runboard.plan.schedule.problem.nouns import Span
 from runboard.plan.schedule.told.figures import Bar, ChartRow, ChartSitting, Figures
 from runboard.web.plan.drawing import PHONE, TABLET, Drawn, row_name
-from runboard.web.svg import Drawing
 from runboard.words.facts import span_in_words
 from runboard.words.plan import Names, span_of
 from runboard.words.sentences import trays_in_words

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
+from runboard.charts.svg import Box, Drawing, Stroke, Word, cut, fitting
 from runboard.plan.schedule.problem.nouns import TICK
 from runboard.plan.schedule.told.figures import Bar, ChartRow, ChartSitting
-from runboard.web.svg import Box, Drawing, Stroke, Word, cut, fitting
 from runboard.words.facts import time_of_day
 from runboard.words.plan import Names
 

@@ -7,6 +7,7 @@ from urllib.parse import urlsplit
 from flask import Blueprint, Response
 from markupsafe import Markup
 
+from runboard.charts.bars import Beside, bars_beside
 from runboard.floor.looking import review as looking
 from runboard.floor.looking.at_hand import names_now, runs_now
 from runboard.floor.looking.look_back import exposures_of_days
@@ -14,7 +15,6 @@ from runboard.review.dust_limits import DUST_LIMITS
 from runboard.review.essentials import Essentials
 from runboard.review.exposure import noise_rule
 from runboard.web.door.pages import page, workshop
-from runboard.web.review.drawing import Beside, bars_beside
 from runboard.words.facts import date_in_words, number_in_words, span_in_words
 from runboard.words.review import Line, five_lines, little_measured
 from runboard.words.sentences import say

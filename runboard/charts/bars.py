@@ -11,7 +11,7 @@ from statistics import median, quantiles
 
 from markupsafe import Markup
 
-from runboard.web.svg import LETTER, Box, Drawing, Stroke, Word, cut
+from runboard.charts.svg import LETTER, Box, Drawing, Stroke, Word, cut
 
 WIDTH = 328.0
 NAMES, FIGURES = 112.0, 62.0

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from runboard.web.svg import Box, Drawing, Stroke, Word, cut, fitting
+from runboard.charts.svg import Box, Drawing, Stroke, Word, cut, fitting
 
 PHONE_WIDTH, TABLET_WIDTH = 328.0, 800.0
 CLOCK, HEAD, NAMES = 44.0, 92.0, 124.0
