@@ -17,8 +17,10 @@ from runboard.web.plan import route as plan_route
 from runboard.web.plan import run as plan_run
 from runboard.web.plan import schedule as plan_schedule
 from runboard.web.plan import trying as plan_try
+from runboard.web.review import happened as review_happened
 from runboard.web.review import log as review_log
 from runboard.web.review import page as review
+from runboard.web.review import times as review_times
 from runboard.web.shop import backup, outside, push, signals
 from runboard.web.shop import book_file as shop_file
 from runboard.web.shop import page as shop
@@ -59,6 +61,8 @@ PARTS = (
     paper,
     review,
     review_log,
+    review_times,
+    review_happened,
 )
 
 

@@ -64,13 +64,16 @@ def little_measured(essentials: Essentials) -> list[str]:
     study = essentials.study
     if study.share >= LITTLE_MEASURED:
         return []
-    percent = int(study.share * 100)
-    found = [_say("little", percent=percent or "none")]
+    return [_say("little", percent=int(study.share * 100) or "none"), *presses_of(essentials)]
+
+
+def presses_of(essentials: Essentials) -> list[str]:
+    """Which presses would tell the most next time; nothing where all is known."""
     presses = [
         _say("press", press=_say(f"press-{press.press.replace(' ', '-')}") or press.press, step=press.step_name)
-        for press in study.presses
+        for press in essentials.study.presses
     ]
-    return [*found, _say("presses", count=len(presses), presses=list_in_words(presses))] if presses else found
+    return [_say("presses", count=len(presses), presses=list_in_words(presses))] if presses else []
 
 
 # the lines
@@ -180,6 +183,33 @@ def _try(essentials: Essentials) -> str:
 
 
 # what things are called
+
+
+@dataclass(frozen=True)
+class Named:
+    """What people, stations and steps of a run are called. Who is in no book has the name they gave, else 'helper'."""
+
+    past: Past
+
+    def who(self, row: str, key: str) -> str:
+        """A person's or a station's name; that of all trays."""
+        return self.person(key) if row == "person" else self.station(key) if row == "station" else _say("trays")
+
+    def person(self, key: str) -> str:
+        known, guest = self.past.book.person(key), self.past.state.people.get(key)
+        return known.name if known else (guest.name if guest else "") or _say("helper")
+
+    def station(self, key: str) -> str:
+        found = self.past.book.station(key)
+        return found.name if found else key
+
+    def step(self, key: str) -> str:
+        return self.past.run.route.step_name(key) if key else ""
+
+
+def lost_in_words(lost: Lost) -> str:
+    """'chipped at Clean up'; 'at Clean up, nobody noted why'."""
+    return _say("lost-at", reason=within(lost.reason) or "none", step=lost.step_name)
 
 
 def what_in_words(past: Past, what: What) -> str:

@@ -89,3 +89,70 @@ review-changes = Changes to try
 review-back = Back to the review
 review-log-of = The log of { $run }
 review-every-element = Every element
+
+# times
+
+review-times-of = Times of { $run }
+review-measured-share = { $percent ->
+    [100] All of hands’ and machines’ time was measured.
+   *[other] { $percent } % of hands’ and machines’ time was measured.
+  } Only what was pressed from its beginning to its end teaches a time.
+review-key-one-time = one time
+review-key-median = in the middle
+review-key-middle = the middle half
+review-key-left-out = left out
+review-guess-was = guess { $guess }
+review-believed-now = Next plan: { $estimate }
+review-believed = Next plan
+review-route-says = The route says { $written }; before this run it was taken as { $guess }.
+review-times-count = Times
+
+# what happened
+
+review-happened-in = What happened in { $run }
+review-everybodys-day = Everybody’s day
+review-key-work = work
+review-key-setup = setting up
+review-key-watch = stays and watches
+review-key-idle = waits
+review-key-walk = a walk
+review-key-planned = as planned, the narrow rows
+review-as-a-list = The same as a list
+review-no-days = Nobody’s day is known: nothing was pressed.
+review-hands-by-operation = Hands by operation
+review-an-hour = { $pieces } good pieces an hour of hands.
+review-not-in-the-chart = Not measured, so not in it: { $operations }.
+review-waiting = Waiting
+review-waiting-of-person = People waited
+review-waiting-of-station = Machines waited
+review-waiting-of-tray = Trays waited
+review-who = Who
+review-why = Why
+review-how-long = How long
+review-no-waiting = Nothing waited that anybody knows of.
+review-lost = Lost, and what came good
+review-none-lost = No piece was lost.
+review-wood = Wood
+review-board = Board
+review-first-go = { $share } came good at the first go.
+review-rolled = Over all operations one after another: { $share } without a second go (rolled yield).
+review-step-in = In
+review-step-first = Good at first
+review-step-good = Good in the end
+review-process-chart = Process chart
+review-symbol = Sign
+review-station = Where
+review-waited-before = Trays waited before
+review-walks = { $count ->
+    [one] one walk
+   *[other] { $count } walks
+  }, { $length }
+review-orders = Order lines
+review-whom = For
+review-due = Due
+review-done = Done
+review-late = Late
+review-in-time = in time
+review-not-done = not done
+review-promised = Promised at the opening for { $promised }; done { $finished }.
+review-no-promise = No plan promised a finish at the opening.

@@ -171,3 +171,98 @@ review-press-unloading-started = Unload
 
 review-chart-operations = Time of each operation: what it took, over what was guessed
 review-chart-not-measured = not measured
+review-chart-strip = { $step }, { $kind }: { $count ->
+    [one] one time
+   *[other] { $count } times
+  } against the guess
+
+## The times of a run.
+
+review-times-measured = { $count ->
+    [one] Measured once.
+   *[other] Measured { $count } times{ $spread ->
+        [none] .
+       *[other] , give or take { $spread }.
+      }
+  }
+review-times-none = Nobody measured it in this run.
+review-times-left-out = { $count ->
+    [one] One more was left out: { $why }.
+   *[other] { $count } more were left out: { $why }.
+  }
+review-times-left-out-why = { $count ->
+    [one] { $why }
+   *[other] { $count } { $why }
+  }
+review-times-quicker = It went quicker with practice: the first took { $first }, and each doubling of the number takes { $percent } % of that (unit-cost learning curve).
+review-times-slower = It went slower towards the end: the first took { $first }, and each doubling of the number takes { $percent } % of that (unit-cost learning curve).
+review-times-needed = { $count ->
+    [one] One more would bring the average within 10 %, 19 times in 20.
+   *[other] { $count } more would bring the average within 10 %, 19 times in 20.
+  }
+review-left-out-interrupted = interrupted
+review-source-guess = That is the guess: nothing was measured yet.
+review-source-measured = That is the guess moved by { $count ->
+    [one] one time that was measured.
+   *[other] { $count } times that were measured.
+  }
+review-source-said = Somebody said so.
+
+review-trays = the trays
+review-helper = helper
+review-lost-at = { $reason ->
+    [none] at { $step }, nobody noted why
+   *[other] { $reason } at { $step }
+  }
+
+review-chart-day = Who and what was busy on { $day }, and beside it as it was planned
+review-chart-hands = Hands by operation, the most first
+review-chart-lost = Pieces lost, the most first
+review-chart-waited-person = What people waited for, the most first
+review-chart-waited-station = What machines waited for, the most first
+review-chart-waited-tray = What trays waited for, the most first
+
+## Why somebody, a machine or a tray waited.
+
+review-waits-no-load = No pieces there yet
+review-waits-machine = A machine still ran
+review-waits-other-trays = Other trays of the load
+review-waits-station-taken = The station was taken
+review-waits-service-taken = A shared thing was taken
+review-waits-drying = Drying
+review-waits-resting = In clamps, cooling or settling
+review-waits-air = Dust or solvent in the air
+review-waits-supply = A supply was out
+review-waits-held = Held
+review-waits-first-piece = The first piece was not passed
+review-waits-out-of-use = Out of use
+review-waits-quiet = Quiet hours
+review-waits-stopped = Stopped early
+review-waits-put-aside = Put aside
+review-waits-needs-unloading = Done, not unloaded
+review-waits-no-person = All hands elsewhere
+review-waits-nobody-there = Nobody in the shop
+review-waits-other-room = Hands in another room
+review-waits-start-up = Starting up
+review-waits-tidy-up = Tidying up
+review-waits-not-said = Nobody said why
+review-waits-not-known = Not known
+
+review-did-work = { $from }–{ $to } { $who }: { $step }{ $kind ->
+    [none] { "" }
+   *[other] , { $kind }
+  }
+review-did-watching = { $from }–{ $to } { $who } stays and watches: { $step }
+review-did-walking = { $from }–{ $to } { $who } walks
+review-did-waiting = { $from }–{ $to } { $who } waits { $span }{ $why ->
+    [none] { "" }
+   *[other] : { $why }
+  }
+
+## The signs of the process chart (ASME Standard 101).
+
+review-symbol-operation = operation
+review-symbol-transport = transport
+review-symbol-inspection = inspection
+review-symbol-delay = delay
+review-symbol-storage = storage

@@ -61,6 +61,8 @@ READ: Mapping[str, Who] = {
     "review.run": PAIRED,
     "review.days": PAIRED,
     "review_log.log": PAIRED,
+    "review_times.times": PAIRED,
+    "review_happened.happened": PAIRED,
     "review_log.as_csv": PAIRED,
     # The shop, to look at.
     "shop.shop": PAIRED,

@@ -86,7 +86,7 @@ def happened(opened: datetime) -> Happened:
         day=tuple(day(opened, late=0)), planned=tuple(day(opened, late=-12)),
         waiting=(
             Waiting("person", "robin", "no load", minutes(46)), Waiting("person", "kim", "service taken", minutes(25)),
-            Waiting("station", "cnc", "no load", timedelta(hours=5)), Waiting("station", "laser", "no hands", minutes(95)),
+            Waiting("station", "cnc", "no load", timedelta(hours=5)), Waiting("station", "laser", "no person", minutes(95)),
             Waiting("tray", "", "drying", timedelta(hours=48)), Waiting("tray", "", "service taken", timedelta(hours=21)),
         ),
         lost=(Lost("clean", "Clean up", "chipped", "ash", "3", 2),),

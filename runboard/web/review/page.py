@@ -8,13 +8,13 @@ from flask import Blueprint, Response
 from markupsafe import Markup
 
 from runboard.charts.bars import Beside, bars_beside
-from runboard.floor.looking import review as looking
 from runboard.floor.looking.at_hand import names_now, runs_now
 from runboard.floor.looking.look_back import exposures_of_days
 from runboard.review.dust_limits import DUST_LIMITS
 from runboard.review.essentials import Essentials
 from runboard.review.exposure import noise_rule
 from runboard.web.door.pages import page, workshop
+from runboard.web.review.looked import review_of
 from runboard.words.facts import date_in_words, number_in_words, span_in_words
 from runboard.words.review import Line, five_lines, little_measured
 from runboard.words.sentences import say
@@ -40,7 +40,7 @@ def review() -> Response:
 @part.get("/review/runs/<key>")
 def run(key: str) -> Response:
     """One run in five lines and one picture. What is worked out still comes as a part of the page, asked for again."""
-    found = looking.essentials_at(workshop(), key)
+    found = review_of(key)
     lines = five_lines(found)
     return page(
         "review/run.html",

@@ -1,0 +1,30 @@
+"""What every page of a review looks at, and how its figures are written."""
+
+from datetime import timedelta
+
+from runboard.floor.looking import review as looking
+from runboard.review.essentials import Essentials
+from runboard.web.door.pages import workshop
+from runboard.words.facts import exact_span_in_words, span_in_words
+
+_FINE_BELOW = timedelta(minutes=20)
+_FINE = timedelta(seconds=5)
+_SECOND = timedelta(seconds=1)
+
+
+def review_of(key: str) -> Essentials:
+    """The review of a run as far as it is worked out. Refused 'run unknown'."""
+    return looking.essentials_at(workshop(), key)
+
+
+def fine_span(span: timedelta | None) -> str:
+    """A time element, of which seconds matter: '2 min 40 s', '48 s', '38 min'; '–' where there is none."""
+    if span is None or span >= _FINE_BELOW:
+        return span_in_words(span)
+    step = _FINE if span >= timedelta(minutes=1) else _SECOND
+    return exact_span_in_words(round(span / step) * step)
+
+
+def minutes_of(span: timedelta) -> float:
+    """For a chart."""
+    return span / timedelta(minutes=1)
