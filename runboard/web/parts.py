@@ -18,6 +18,7 @@ from runboard.web.plan import run as plan_run
 from runboard.web.plan import schedule as plan_schedule
 from runboard.web.plan import trying as plan_try
 from runboard.web.review import happened as review_happened
+from runboard.web.review import held as review_held
 from runboard.web.review import log as review_log
 from runboard.web.review import page as review
 from runboard.web.review import times as review_times
@@ -63,6 +64,7 @@ PARTS = (
     review_log,
     review_times,
     review_happened,
+    review_held,
 )
 
 

@@ -156,3 +156,21 @@ review-in-time = in time
 review-not-done = not done
 review-promised = Promised at the opening for { $promised }; done { $finished }.
 review-no-promise = No plan promised a finish at the opening.
+
+# what held it
+
+review-held-of = What held { $run }
+review-replayed = { $off ->
+    [0] Reckoned by replaying the run with the times that were measured: the replay ends when the run did.
+   *[other] Reckoned by replaying the run with the times that were measured: the replay ends within { $off } of the run.
+  }
+review-held-when = What held it when
+review-held-what = What
+review-held-from = From
+review-held-to = To
+review-held-open = With somebody there
+review-held-nothing = Nothing held it that the replay can name.
+review-worth = What an hour would have been worth
+review-worth-about = An hour less of each, or an hour more of what is shared: so much sooner it would have been done. Where nothing stands, saving there changes nothing.
+review-worth-earlier = Sooner by
+review-worth-unknown = Too little was measured to say.

@@ -266,3 +266,6 @@ review-symbol-transport = transport
 review-symbol-inspection = inspection
 review-symbol-delay = delay
 review-symbol-storage = storage
+review-chart-held = What held the run, over its time
+review-chart-values = How much sooner it would have been done for an hour less of each
+review-worth-nothing = nothing

@@ -62,6 +62,7 @@ READ: Mapping[str, Who] = {
     "review.days": PAIRED,
     "review_log.log": PAIRED,
     "review_times.times": PAIRED,
+    "review_held.held": PAIRED,
     "review_happened.happened": PAIRED,
     "review_log.as_csv": PAIRED,
     # The shop, to look at.
