@@ -17,6 +17,7 @@ from runboard.web.plan import route as plan_route
 from runboard.web.plan import run as plan_run
 from runboard.web.plan import schedule as plan_schedule
 from runboard.web.plan import trying as plan_try
+from runboard.web.review import changes as review_changes
 from runboard.web.review import happened as review_happened
 from runboard.web.review import held as review_held
 from runboard.web.review import log as review_log
@@ -65,6 +66,7 @@ PARTS = (
     review_times,
     review_happened,
     review_held,
+    review_changes,
 )
 
 

@@ -6,9 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.changed import Capacity, Change
-from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.told.holding import Holder
+from runboard.plan.change import Capacity, Change
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost, OperationBar
 from runboard.review.held.nouns import Held, What
@@ -16,7 +14,7 @@ from runboard.review.past import Past
 from runboard.shop.hours import local_day
 from runboard.words.facts import list_in_words, span_in_words, zone_of
 from runboard.words.sentences import sentence
-from runboard.words.trying import ShopNow, change_in_words
+from runboard.words.trying import words_of_change
 
 # The lines, in their order.
 CODES = ("pieces", "furthest", "lost", "held", "try")
@@ -238,11 +236,7 @@ def idea_in_words(past: Past, change: Change) -> str:
         more = change.capacity - before
         if more > 0:
             return _say("more-of", count=_count(more), service=within(name))
-    return within(change_in_words(ShopNow(past.book, {past.run.id: past.run}, _holds_nothing), past.run.id, change))
-
-
-def _holds_nothing(problem: Problem, plan: Plan, run: str) -> Holder | None:
-    return None
+    return within(words_of_change(past.book, past.run, change))
 
 
 def within(name: str) -> str:

@@ -141,7 +141,6 @@ review-step-first = Good at first
 review-step-good = Good in the end
 review-process-chart = Process chart
 review-symbol = Sign
-review-station = Where
 review-waited-before = Trays waited before
 review-walks = { $count ->
     [one] one walk
@@ -174,3 +173,15 @@ review-worth = What an hour would have been worth
 review-worth-about = An hour less of each, or an hour more of what is shared: so much sooner it would have been done. Where nothing stands, saving there changes nothing.
 review-worth-earlier = Sooner by
 review-worth-unknown = Too little was measured to say.
+
+# changes to try, and the ledger of those that were adopted
+
+review-changes-of = Changes to try after { $run }
+review-best-two = The best two at once
+review-order-to-buy = In this order
+review-tried-how = Each was tried on this run, replayed many times with the times that were measured, with and without the change: the same luck in both. In brackets: 90 of 100 goes lie between.
+review-kept-before = Kept from the plan
+review-take-off-list = Take it off the list
+review-own-idea = Another idea
+review-try-it = Try it on this run
+review-ledger-of-changes = Changes that were made, and whether they worked

@@ -269,3 +269,25 @@ review-symbol-storage = storage
 review-chart-held = What held the run, over its time
 review-chart-values = How much sooner it would have been done for an hour less of each
 review-worth-nothing = nothing
+
+## Changes tried on what was measured.
+
+review-change-earlier = Done sooner by
+review-change-hands = Less of hands
+review-change-pieces = More pieces good
+review-change-cost = Cost
+review-change-payback = Paid back after
+review-change-payback-after = { $runs ->
+    [1] one run
+   *[other] { $runs } runs
+  }{ $months ->
+    [none] { "" }
+    [1] , about a month
+   *[other] , about { $months } months
+  }
+review-change-signed = { $way ->
+    [less] minus { $span }
+   *[more] { $span }
+  }
+review-change-range = { $mid } ({ $low } to { $high })
+review-change-together = { $one }, and { $other }: done sooner by { $earlier }, less of hands by { $hands }.

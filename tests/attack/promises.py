@@ -62,6 +62,8 @@ READ: Mapping[str, Who] = {
     "review.days": PAIRED,
     "review_log.log": PAIRED,
     "review_times.times": PAIRED,
+    "review_changes.changes": PAIRED,
+    "review_changes.keep": _LEAD,
     "review_held.held": PAIRED,
     "review_happened.happened": PAIRED,
     "review_log.as_csv": PAIRED,

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.looking.at_hand import shop_now
 from runboard.floor.workshop import Workshop
-from runboard.plan.changed import Capacity, Swapped, Times
+from runboard.plan.change import Capacity, Swapped, Times
 from runboard.plan.estimates import Estimates
 from runboard.review.changes.nouns import Idea, Span3, Together, Tried
 from runboard.review.essentials import Essentials

@@ -203,8 +203,8 @@ def test_hours_added_say_what_is_in_time_and_how_long_people_are_there(client: F
     assert "The one order line that is due is in time; as things are it is late." in said
     assert re.search(r"\d+ min more in the shop, with \d walks more\.", said)
     assert re.search(r"Order lines in time 0 of 1 1 of 1 In the shop \d.+ \d.+ Walks \d+ \d+", said)
-    assert client.post("/plan/try", data={"run": "r1", **hours}).location == "/review/runs/r1#to-try"
-    assert "Hours added: Ann" in words(client.get("/review/runs/r1"))
+    assert client.post("/plan/try", data={"run": "r1", **hours}).location == "/review/runs/r1/changes"
+    assert "Hours added: Ann" in words(client.get("/review/runs/r1/changes"))
 
 
 def test_hours_to_the_end_of_a_day_are_said_as_such(client: FlaskClient, house: House) -> None:
@@ -268,9 +268,9 @@ def test_a_change_is_kept_once_for_the_review_and_taken_off(client: FlaskClient,
     opened(house)
     for _ in range(2):
         answer = client.post("/plan/try", data=FASTER)
-        assert (answer.status_code, answer.location) == (303, "/review/runs/r1#to-try")
+        assert (answer.status_code, answer.location) == (303, "/review/runs/r1/changes")
 
-    page = client.get("/review/runs/r1")
+    page = client.get("/review/runs/r1/changes")
     said = words(page)
 
     assert said.count("Sand: the work by hand takes 50 % of its time") == 1
@@ -279,7 +279,7 @@ def test_a_change_is_kept_once_for_the_review_and_taken_off(client: FlaskClient,
     found = re.search(r'name="change" value="(\w+)"', page.text)
     assert found is not None
     client.post("/plan/try/drop", data={"run": "r1", "change": found[1]})
-    assert "Changes to try" not in words(client.get("/review/runs/r1"))
+    assert "Changes to try" not in words(client.get("/review/runs/r1/changes"))
 
 
 def test_what_is_kept_goes_with_the_run_into_another_shop(
@@ -302,7 +302,7 @@ def test_what_is_kept_goes_with_the_run_into_another_shop(
     client.post("/plan/try/drop", data={"run": "r1", "change": kept["id"]})
     look = client.post("/shop/import", data={"file": (BytesIO(file.read_bytes()), "run.json")})
     client.post("/shop/import", data=as_a_browser_posts(look.text))
-    assert "Sand: the work by hand takes 50 % of its time" in words(client.get("/review/runs/r1"))
+    assert "Sand: the work by hand takes 50 % of its time" in words(client.get("/review/runs/r1/changes"))
 
 
 def test_what_fits_into_no_plan_is_said_and_not_kept(client: FlaskClient, house: House) -> None:
@@ -331,7 +331,7 @@ def test_what_is_wrong_is_not_kept(client: FlaskClient, house: House) -> None:
 
     assert client.post("/plan/try", data={**FASTER, "per_cent": "1"}).status_code == 409
     assert client.post("/plan/try", data={**FASTER, "run": "r9"}).status_code == 404
-    assert "Changes to try" not in words(client.get("/review/runs/r1"))
+    assert "Changes to try" not in words(client.get("/review/runs/r1/changes"))
 
 
 def test_without_an_open_run_there_is_nothing_to_try_it_on(client: FlaskClient) -> None:
@@ -366,7 +366,7 @@ def test_what_is_kept_is_what_was_answered_and_an_old_answer_is_made_anew(
     record_events(
         house.workshop, [new_event(house.workshop, "note written", {"text": "!"}, run="r1", person="ann", device="s")]
     )
-    assert client.post("/plan/try", data=FASTER).location == "/review/runs/r1#to-try"
+    assert client.post("/plan/try", data=FASTER).location == "/review/runs/r1/changes"
     assert len(aside.tasks) == 1
 
     clock.forward(minutes=LASTS.total_seconds() / 60)

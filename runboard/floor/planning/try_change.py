@@ -15,7 +15,7 @@ from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.change import Change
 from runboard.plan.changed import changed_problem
-from runboard.plan.changed_run import swappable
+from runboard.plan.changed_run import swappable, visitable
 from runboard.plan.estimates import estimates_from, spread_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Problem
@@ -36,13 +36,14 @@ MOST_KEPT = 4
 @dataclass(frozen=True)
 class CanTry:
     """What a change can be tried on: ``run`` is the one that was asked for, else the first open one; ``pairs`` are its
-    neighbours that can change places, ``skills`` all that somebody has or that its route asks for."""
+    neighbours that can change places, ``visits`` those that can be one visit, ``skills`` all that somebody has or that its route asks for."""
 
     run: RunState | None
     open_runs: tuple[RunState, ...]
     book: Book
     skills: tuple[str, ...] = ()
     pairs: Sequence[tuple[Operation, Operation]] = ()
+    visits: Sequence[tuple[Operation, Operation]] = ()
 
 
 def what_can_be_tried(workshop: Workshop, asked: str) -> CanTry:
@@ -56,7 +57,7 @@ def what_can_be_tried(workshop: Workshop, asked: str) -> CanTry:
         return CanTry(None, open_runs, book)
     wanted = (operation.skill for operation in run.route.product.operations if operation.skill)
     skills = {*wanted, *(skill for person in book.people for skill in person.skills)}
-    return CanTry(run, open_runs, book, tuple(sorted(skills)), swappable(run))
+    return CanTry(run, open_runs, book, tuple(sorted(skills)), swappable(run), visitable(run, book))
 
 
 @dataclass(frozen=True)

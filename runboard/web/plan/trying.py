@@ -1,7 +1,6 @@
 """Trying a change before making it: a form for each kind of change, and the answer side by side."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, time
 from functools import partial
 from urllib.parse import urlencode
 
@@ -11,17 +10,16 @@ from runboard.floor.changing.kept_changes import drop_change, keep_change, kept_
 from runboard.floor.looking.at_hand import as_read
 from runboard.floor.planning.plans import holding_with_change
 from runboard.floor.planning.try_change import what_can_be_tried
-from runboard.plan.change import Capacity, Change, HoursAdded, OnePersonMore, Swapped, Times, TraySize
+from runboard.plan.change import Change
 from runboard.plan.schedule.told.compared import Compared
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
+from runboard.web.forms.changes import change_asked, choices
 from runboard.words.trying import ShopNow, answer_of, change_in_words, table_of
 
-KINDS = ("setup", "loading", "machine", "unloading", "hand")
-MOST_DIGITS = 6
 _HERE = "/plan/try"
 
 part = Blueprint("plan_try", __name__)
@@ -42,7 +40,7 @@ class TriedChange:
 def look() -> Response:
     """The forms, and above them the answer where a change was asked for."""
     found = what_can_be_tried(workshop(), request.args.get("run", ""))
-    run, people = found.run, [person for person in found.book.people if not person.removed]
+    run = found.run
     return page(
         "plan/try.html",
         run=run,
@@ -52,12 +50,10 @@ def look() -> Response:
         ticked=request.args.getlist("skills"),
         sent=[pair for pair in request.args.items(multi=True) if pair[0] != "run"],
         again=request.full_path,
-        book=found.book,
         skills=found.skills,
-        everybody=people,
-        people=[person for person in people if person.hours],
         pairs=found.pairs,
-        kinds=KINDS,
+        visits=found.visits,
+        **choices(found.book),
         to_try=kept_changes(fittings().settings, run.id) if run is not None else [],
     )
 
@@ -104,59 +100,5 @@ def _tried_in() -> ShopNow:
 
 
 def _answered(run: str) -> tuple[Change, Compared | None]:
-    change = _read(run)
+    change = change_asked(request.values, run, shop_zone())
     return change, fittings().trials.answer(run, change)
-
-
-def _read(run: str) -> Change:
-    given = request.values
-    match given.get("what"):
-        case "hours":
-            return HoursAdded(
-                given.get("person", ""), *_hours(*(given.get(name, "") for name in ("day", "opens", "closes")))
-            )
-        case "person":
-            return OnePersonMore(given.get("like", ""), tuple(given.getlist("skills")), _start(given.get("from", "")))
-        case "capacity":
-            return Capacity(given.get("service", ""), _number(given.get("capacity", "")))
-        case "trays":
-            return TraySize(run, _number(given.get("pieces", "")))
-        case "times":
-            kind = given.get("kind", "")
-            return Times(
-                run, given.get("operation", ""), kind if kind in KINDS else "", _number(given.get("per_cent", ""))
-            )
-        case "order":
-            return Swapped(run, given.get("first", ""))
-    raise Refused("try unknown")
-
-
-def _number(text: str) -> int:
-    text = text.strip()
-    if not (text.isascii() and text.isdigit()) or len(text) > MOST_DIGITS:
-        raise Refused("try number")
-    return int(text)
-
-
-def _hours(*text: str) -> tuple[date, time, time]:
-    try:
-        day, opens, closes = (part.strip() for part in text)
-        return date.fromisoformat(day), _clock(opens), _clock(closes)
-    except (ValueError, Refused):
-        raise Refused("try hours") from None
-
-
-def _clock(text: str) -> time:
-    """'9:00' or '09:00'; the end of the day is '24:00' or '00:00'."""
-    hours, minutes = map(_number, text.split(":")[:2])
-    return time(hours % 24 if minutes == 0 else hours, minutes)
-
-
-def _start(text: str) -> datetime | None:
-    """The first moment of a day where the shop is; None for at once."""
-    if not text.strip():
-        return None
-    try:
-        return datetime.combine(date.fromisoformat(text.strip()), time(), shop_zone())
-    except ValueError:
-        raise Refused("try day") from None

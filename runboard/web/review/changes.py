@@ -1,0 +1,143 @@
+"""Changes to try on what was measured: what each would have saved, the best two together, and another idea of one's own."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import pairwise
+
+from flask import Blueprint, Response, request
+
+from runboard.floor.changing.kept_changes import keep_change, kept_changes
+from runboard.floor.looking.at_hand import book_now
+from runboard.plan.changed_route import can_be_one_visit
+from runboard.review.changes.nouns import Span3, Together, Tried
+from runboard.review.essentials import Essentials
+from runboard.run.refusal import Refused
+from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
+from runboard.web.door.run_pages import known_person
+from runboard.web.fittings import fittings
+from runboard.web.forms.changes import change_asked, choices
+from runboard.web.review.looked import review_of
+from runboard.words.facts import number_in_words
+from runboard.words.review import about, five_lines, idea_in_words
+from runboard.words.sentences import say
+from runboard.words.trying import words_of_change
+
+part = Blueprint("review_changes", __name__)
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A change as the page shows it: its sentence, why it is offered, what it would have saved as (what, said) rows, and in
+    one word what comes first of it; ``refused`` says why it cannot be tried. ``kept`` is its id where somebody kept it."""
+
+    id: str
+    sentence: str
+    because: str = ""
+    rows: tuple[tuple[str, str], ...] = ()
+    refused: str = ""
+    helps: bool = False
+    kept: str = ""
+
+
+@part.get("/review/runs/<key>/changes")
+def changes(key: str) -> Response:
+    """What was tried, the most helpful first; asked for again until it is there."""
+    found = review_of(key)
+    run, book = found.past.run, book_now(workshop())
+    kept = {change.id: change for change in kept_changes(fittings().settings, run.id)}
+    operations = run.route.product.operations
+    tried = None if found.tried is None else _shown(found, found.tried, kept)
+    return page(
+        "review/changes.html",
+        "tried",
+        run=run,
+        line=next(line for line in five_lines(found) if line.code == "try"),
+        tried=tried,
+        to_try=[change for change in kept.values() if all(change.id != one.kept for one in tried or ())],
+        together=found.together and _together(found, found.together),
+        order=[sentence for sentence in _order(found)],
+        given=request.args,
+        ticked=[],
+        skills=sorted({skill for person in book.people for skill in person.skills}),
+        pairs=list(pairwise(operations)),
+        visits=[pair for pair in pairwise(operations) if can_be_one_visit(book, *pair)],
+        **choices(book),
+    )
+
+
+@part.post("/review/runs/<key>/changes")
+def keep(key: str) -> Response:
+    """Keep another idea, to be tried on what was measured."""
+    run = review_of(key).past.run
+    change = change_asked(request.form, run.id, shop_zone())
+    words = {"change": words_of_change(book_now(workshop()), run, change), "answer": ""}
+    keep_change(workshop(), fittings().settings, run.id, words, known_person(), change)
+    return see_other(f"/review/runs/{run.id}/changes")
+
+
+def _shown(found: Essentials, some: Iterable[Tried], kept: Iterable[str]) -> list[Shown]:
+    ordered = sorted(some, key=lambda tried: (tried.refused is not None, -tried.earlier.mid, -tried.hands.mid))
+    return [_one(found, tried, set(kept)) for tried in ordered]
+
+
+def _one(found: Essentials, tried: Tried, kept: set[str]) -> Shown:
+    idea = tried.idea
+    sentence = _sentence(found, tried)
+    because = say("offered", idea.because, idea.facts) if idea.because else ""
+    own = idea.id if idea.id in kept else ""
+    if tried.refused is not None:
+        return Shown(
+            idea.id, sentence, because, refused=refusal(Refused(tried.refused[0], **tried.refused[1])), kept=own
+        )
+    return Shown(
+        idea.id, sentence, because, tuple(_rows(tried)), helps=bool(tried.earlier.mid or tried.hands.mid), kept=own
+    )
+
+
+def _sentence(found: Essentials, tried: Tried) -> str:
+    said = idea_in_words(found.past, tried.idea.change)
+    return said[:1].upper() + said[1:]
+
+
+def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
+    yield say("review-change", "earlier"), _range(tried.earlier)
+    yield say("review-change", "hands"), _range(tried.hands)
+    if round(tried.pieces):
+        yield say("review-change", "pieces"), number_in_words(round(tried.pieces))
+    if tried.idea.cost is not None:
+        yield say("review-change", "cost"), number_in_words(tried.idea.cost)
+    if tried.payback_runs is not None:
+        facts = {
+            "runs": number_in_words(round(tried.payback_runs, 1)),
+            "months": "none" if tried.payback_months is None else number_in_words(round(tried.payback_months, 1)),
+        }
+        yield say("review-change", "payback"), say("review-change", "payback after", facts)
+
+
+def _range(span: Span3) -> str:
+    """'a day (20 h to 25 h)'; 'nothing'."""
+    if not (span.low or span.mid or span.high):
+        return say("review-worth", "nothing")
+    if about(span.low) == about(span.high):
+        return _signed(span)
+    return say("review-change", "range", {"mid": _signed(span), "low": about(span.low), "high": about(span.high)})
+
+
+def _signed(span: Span3) -> str:
+    way = "less" if span.mid.total_seconds() < 0 else "more"
+    return say("review-change", "signed", {"way": way, "span": about(span.mid)})
+
+
+def _together(found: Essentials, together: Together) -> str:
+    """The best two at once."""
+    named = {tried.idea.id: _sentence(found, tried) for tried in found.tried or ()}
+    if together.pair is None or together.earlier is None or together.hands is None:
+        return ""
+    one, other = (named.get(id_, id_) for id_ in together.pair)
+    facts = {"one": one, "other": other, "earlier": _range(together.earlier), "hands": _range(together.hands)}
+    return say("review-change", "together", facts)
+
+
+def _order(found: Essentials) -> list[str]:
+    named = {tried.idea.id: _sentence(found, tried) for tried in found.tried or ()}
+    return [named[id_] for id_ in found.together.order if id_ in named] if found.together else []
