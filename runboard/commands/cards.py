@@ -1,10 +1,8 @@
 """Print the cards of a run's trays into a PDF, whether the shop is served or not."""
 
-import os
 import sys
 from argparse import ArgumentParser, ArgumentTypeError, Namespace
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from pathlib import Path
 from typing import TextIO
 from urllib.parse import urlsplit
@@ -21,6 +19,7 @@ from runboard.commands.asking import (
     rewritten_line,
     run_meant,
 )
+from runboard.commands.whole_file import check_out, whole
 from runboard.floor.letting_in.print_cards import named_trays, next_prints, note_prints
 from runboard.floor.letting_in.travellers import read_keys
 from runboard.lan.addresses import Whereabouts, urls, whereabouts
@@ -73,7 +72,7 @@ def progress(where: TextIO) -> tuple[Told, Callable[[], None]]:
 def print_cards(asked: Namespace, address: str, told: Told) -> int:
     """Write the PDF, whole or not at all, and note the prints; answers how many cards there are. ``address`` is the plain
     one of the server that the codes lead to. Refused for a run, tray or card that there is not."""
-    _check_out(asked.out)
+    check_out(asked.out)
     with opened(asked.data) as (store, workshop):
         run = run_meant(workshop, asked.run)
         wanted = Wanted(named_trays(run, asked.trays), asked.kinds, asked.paper, asked.language)
@@ -83,7 +82,7 @@ def print_cards(asked: Namespace, address: str, told: Told) -> int:
         sources = Sources(address, read_keys(store.settings), store.pictures.file)
         order = card_order(workshop, run, wanted, prints, sources)
         try:
-            with _whole(asked.out) as part:
+            with whole(asked.out) as part:
                 count = write_pdf(order, part, told)
                 note_prints(workshop, run.id, prints)
         except NoPango as missing:
@@ -110,25 +109,3 @@ def checked_address(text: str) -> str:
     if not fits or parts.path.strip("/") or parts.query or parts.fragment or parts.username:
         raise Mistaken("no address", text=repr(text))
     return f"{parts.scheme}://{parts.netloc}"
-
-
-def _check_out(out: Path) -> None:
-    """Before anything is made."""
-    if out.is_dir():
-        raise Mistaken("is a folder", file=out)
-    if not out.parent.is_dir():
-        raise Mistaken("no folder", folder=out.parent)
-
-
-@contextmanager
-def _whole(out: Path) -> Iterator[Path]:
-    """A file beside ``out`` that takes its place at the end of the block, and is gone where the block fails."""
-    part = out.with_name(f".{out.name}.{os.getpid()}.part")
-    try:
-        part.touch(exist_ok=False)
-        yield part
-        part.replace(out)
-    except OSError as problem:
-        raise Mistaken("cannot write", file=out, why=problem.strerror or str(problem)) from problem
-    finally:
-        part.unlink(missing_ok=True)

@@ -7,7 +7,7 @@ command-demo = serve a shop made up to try, with a run in full swing
 command-pair = show a code that pairs a lead's phone: the first, or in place of a lost one
 command-plan = print when a run will be done, and who does what until then
 command-cards = print the cards of a run's trays into a PDF
-command-export = write the shop's book, or one run with its events, as JSON
+command-export = write the shop's book, or one run with its events, as JSON; or tables of everything
 command-import = read a book or a run that export wrote
 command-backup = copy the shop, be it served or not; the copy is dated and proved
 command-restore = put a copy in the shop's place; what it replaces is kept
@@ -17,6 +17,7 @@ option-folder = the shop's data folder; made if not there
 option-demo-folder = keep it in this folder; made if not there, gone on with if it was made before
 option-run = the run's key; need not be said where one run is open
 option-run-or-book = the run's key; without it the book is written
+option-tables = write tables of all runs, their times, order lines, losses, changes and estimates: FILE.json, FILE.zip (a CSV each) or FILE.sqlite
 option-copy = a copy that backup made
 option-to = a folder that is there; default DIR/backups
 option-let-in = whether the devices, sensors and cards that the copy lets in stay let in; without it you are asked
@@ -49,6 +50,7 @@ mistaken-file-wrong = { $file }: { $why }
 mistaken-file-nothing = { $file } is neither a shop's book nor a run: it has no 'runboard_book' and no 'runboard_run'.
 mistaken-nothing-taken = nothing was taken
 mistaken-is-a-folder = { $file } is a folder. Name a file.
+mistaken-no-tables = { $file } does not say in which form. End its name with one of these: { $endings }.
 mistaken-no-folder = there is no folder { $folder }.
 mistaken-cannot-write = { $file } cannot be written: { $why }.
 mistaken-no-pango = { cards-no-pango }
@@ -70,6 +72,13 @@ told-cards = { $file }: { NUMBER($cards, useGrouping: 0) } { $cards ->
     [one] card
    *[other] cards
 }. Their codes lead to { $address }
+told-tables = { $file }: { $runs ->
+    [one] 1 run
+   *[other] { $runs } runs
+}, { $elements ->
+    [one] 1 time
+   *[other] { $elements } times
+}.
 told-cards-done = { $done } of { $total } cards
 told-planner-made-ready = Making the planner ready, once: about 15 seconds.
 told-looking = looking for a better plan; Ctrl-C keeps the best so far

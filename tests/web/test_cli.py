@@ -94,6 +94,34 @@ def test_a_run_that_is_not_there_gets_a_sentence(
     assert told.err.startswith("runboard: ")
 
 
+@pytest.mark.parametrize("ending", ["json", "zip", "sqlite"])
+def test_tables_of_everything_are_written_in_the_form_that_their_file_is_named_after(
+    data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], ending: str
+) -> None:
+    store, workshop = open_workshop(data)
+    workshop.books.save(shop(), workshop.clock.now())
+    open_run(workshop, Wish("rail", [{"line": "1", "pieces": 12}], name="Rails"), "ann")
+    store.close()
+    file = tmp_path / f"all.{ending}"
+
+    assert main(["export", "--data", str(data), "--tables", str(file)]) == 0
+
+    assert file.stat().st_size
+    assert capsys.readouterr().out == f"{file}: 1 run, 0 times.\n"
+    assert [path.name for path in tmp_path.iterdir() if "part" in path.name] == []
+
+
+def test_a_file_for_tables_that_says_no_form_is_not_written(
+    data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    open_workshop(data)[0].close()
+
+    assert main(["export", "--data", str(data), "--tables", str(tmp_path / "all.xlsx")]) == 2
+
+    assert "End its name with one of these: .json, .zip, .sqlite." in capsys.readouterr().err
+    assert not (tmp_path / "all.xlsx").exists()
+
+
 @pytest.mark.parametrize(("answer", "code", "events"), [("n", 2, 0), ("y", 0, 1)])
 def test_whoever_takes_a_run_at_a_terminal_is_shown_it_and_asked(
     data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch,

@@ -11,6 +11,7 @@ from runboard.review.happened.planned import planned_of
 from runboard.review.happened.process import process_of
 from runboard.review.hours import HANDS, total
 from runboard.review.past import Past
+from runboard.run.fold.state import RunState
 
 
 def happened(past: Past) -> Happened:
@@ -44,9 +45,13 @@ def happened(past: Past) -> Happened:
 
 def finished_at(past: Past) -> datetime | None:
     """When the last load was through; None where the run goes on with pieces in work, or was given up."""
-    run = past.run
+    return finish_of(past.run)
+
+
+def finish_of(run: RunState) -> datetime | None:
+    """The same of a run alone."""
     in_work = any(tray.in_process for tray in run.trays.values())
-    if run.state == "abandoned" or (past.is_open and (in_work or not run.past)):
+    if run.state == "abandoned" or (run.state == "open" and (in_work or not run.past)):
         return None
     ends = [load.done_at for load in run.past.values() if load.done_at is not None and load.state == "done"]
     return max(ends, default=run.closed_at)

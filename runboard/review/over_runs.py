@@ -1,0 +1,188 @@
+"""Runs beside one another, product by product: what an hour of hands gave, what was good, when it was promised and there; and
+one time element over all of them.
+
+It reads each run once and no more of it than its loads and trays, so that many years of runs cost what they hold.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, MutableMapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+from runboard.plan.estimates import Times
+from runboard.review.happened.happened import finish_of
+from runboard.review.hours import HANDS
+from runboard.run.fold.state import Load, RunState
+from runboard.shop.product import ZERO
+
+HOUR = timedelta(hours=1)
+
+
+@dataclass(frozen=True)
+class RunFigures:
+    """One finished run. ``loads`` are those that are through, ``timed`` those of them of which hands' time is known at all:
+    where not all are, ``hands`` is less than it was. ``promised`` is the finish that the plan at the opening promised, None
+    where nobody reckoned it or none could be made."""
+
+    id: str
+    name: str
+    product: str
+    product_name: str
+    opened_at: datetime
+    finished: datetime | None
+    good: int
+    scrap: int
+    hands: timedelta
+    loads: int
+    timed: int
+    promised: datetime | None = None
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether hands' time is known of every load."""
+        return self.timed == self.loads
+
+    @property
+    def an_hour(self) -> float | None:
+        """Good pieces an hour of hands; None where no time is known."""
+        return self.good / (self.hands / HOUR) if self.hands else None
+
+    @property
+    def a_good_piece(self) -> timedelta | None:
+        """Hands' time for each good piece; None where no time is known, or none is good."""
+        return self.hands / self.good if self.hands and self.good else None
+
+    @property
+    def good_share(self) -> float | None:
+        """The share of what was good or lost that was good, 0 to 1; None where nothing was either."""
+        return self.good / (self.good + self.scrap) if self.good + self.scrap else None
+
+    @property
+    def later(self) -> timedelta | None:
+        """By how much the finish came after the promise, negative before it."""
+        return None if self.promised is None or self.finished is None else self.finished - self.promised
+
+
+# For each run what was read of it, as long as the run is the same.
+ReadRuns = MutableMapping[str, tuple[RunState, RunFigures]]
+
+
+@dataclass(frozen=True)
+class ProductRuns:
+    """The finished runs of a product, the oldest first. ``name`` is what it was called last."""
+
+    product: str
+    name: str
+    runs: tuple[RunFigures, ...]
+
+    @property
+    def good(self) -> int:
+        return sum(run.good for run in self.runs)
+
+
+def by_product(runs: Iterable[RunState], kept: ReadRuns | None = None) -> list[ProductRuns]:
+    """The finished runs of each product; that of the newest run comes first. ``kept`` holds what was read of runs before;
+    give the same again."""
+    kept = {} if kept is None else kept
+    found: dict[str, list[RunFigures]] = {}
+    for run in runs:
+        if run.state == "finished":
+            before = kept.get(run.id)
+            if before is None or before[0] is not run:
+                before = kept[run.id] = (run, figures_of(run))
+            found.setdefault(run.product, []).append(before[1])
+    made = [
+        ProductRuns(product, some[-1].product_name, tuple(some))
+        for product, unordered in found.items()
+        if (some := sorted(unordered, key=lambda run: (run.opened_at, run.id)))
+    ]
+    return sorted(made, key=lambda product: product.runs[-1].opened_at, reverse=True)
+
+
+def figures_of(run: RunState) -> RunFigures:
+    """What a run gave, and what it took of people's time."""
+    loads = [load for load in run.past.values() if load.state == "done"]
+    trays = run.trays.values()
+    return RunFigures(
+        run.id,
+        run.name,
+        run.product,
+        run.product_name,
+        run.opened_at,
+        finish_of(run),
+        sum(tray.good for tray in trays),
+        sum(tray.scrapped for tray in trays),
+        sum((length for load in (*run.past.values(), *run.loads.values()) for length in _hands(load)), ZERO),
+        len(loads) + _filled_in(run),
+        sum(any(True for _ in _hands(load)) for load in loads),
+    )
+
+
+def _hands(load: Load) -> Iterator[timedelta]:
+    for span in load.spans:
+        if span.kind in HANDS and span.ended_at is not None:
+            yield span.ended_at - span.began_at
+
+
+def _filled_in(run: RunState) -> int:
+    """Loads that nobody pressed and whose pieces were counted all the same."""
+    return len(
+        {
+            (step, load)
+            for tray in run.trays.values()
+            for step, counts in tray.counts.items()
+            for load, (good, bad) in counts.items()
+            if good + bad and load not in run.past and load not in run.loads
+        }
+    )
+
+
+def with_promises(product: ProductRuns, promised: Mapping[str, datetime | None]) -> ProductRuns:
+    """The same runs, each with the finish that was promised, by run."""
+    return replace(product, runs=tuple(replace(run, promised=promised.get(run.id)) for run in product.runs))
+
+
+# one time element
+
+
+@dataclass(frozen=True)
+class ElementOverRuns:
+    """A time element of a product over all its runs: ``lengths`` are what was measured, in the order of the runs and of their
+    sessions, with the ``runs`` that they are of. ``kind`` is setup, loading, machine, unloading (of a load) or hand (of a
+    piece)."""
+
+    product: str
+    step: str
+    step_name: str
+    kind: str
+    lengths: tuple[timedelta, ...]
+    runs: tuple[str, ...]
+
+    @property
+    def id(self) -> str:
+        return f"{self.product}|{self.step}|{self.kind}"
+
+
+def elements_over(runs: Sequence[RunState], times: Times) -> list[ElementOverRuns]:
+    """Every time element of which something was measured and that the newest run of its product still has: product by
+    product, in the order of the route. ``times`` are the estimates'."""
+    newest: dict[str, RunState] = {}
+    for run in runs:
+        if run.product not in newest or run.opened_at >= newest[run.product].opened_at:
+            newest[run.product] = run
+    opened = {run.id: run.opened_at for run in runs}
+    products = sorted(newest, key=lambda product: newest[product].opened_at, reverse=True)
+    return [
+        _over(product, step.key, step.name, kind, times, opened)
+        for product in products
+        for step in newest[product].route.steps
+        for kind in (*HANDS, "machine")
+        if times.get((product, step.key, kind))
+    ]
+
+
+def _over(
+    product: str, step: str, name: str, kind: str, times: Times, opened: Mapping[str, datetime]
+) -> ElementOverRuns:
+    some = sorted(times[product, step, kind], key=lambda one: (opened[one.session[0]], one.session[1]))
+    lengths, runs = tuple(one.length for one in some), tuple(one.session[0] for one in some)
+    return ElementOverRuns(product, step, name, kind, lengths, runs)
