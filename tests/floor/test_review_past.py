@@ -9,6 +9,8 @@ from runboard.floor.changing.shop_book import save_book
 from runboard.floor.looking.review import past_of
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.run.log.ahead import after_all
+from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
 from tests.floor.fakes import workshop
 from tests.scenario import shop
@@ -116,3 +118,15 @@ def test_a_run_is_looked_back_at_in_the_shop_that_it_was_made_in(made):
     then, now = past_of(made, run).book, past_of(made, opened(made)).book
 
     assert [service.capacity + 3 for service in then.services] == [service.capacity for service in now.services]
+
+
+def test_all_of_a_press_that_was_taken_back_has_arrived(made):
+    run = opened(made)
+    stem = "press-of-two"
+    moment = after_all(made.ledger.held, made.clock.now())
+    for id_, kind in ((stem, "load done"), (f"{stem}.2", "load started")):
+        body = {"id": id_, "kind": kind, "at": moment.isoformat(), "run": run, "load": "cut/1", "person": "ann"}
+        record_events(made, [check_form({**body, "load": "clean/1" if kind == "load started" else "cut/1"})])
+    press(made, "event undone", {"event": stem}, run=run)
+
+    assert {stem, f"{stem}.2"} <= set(past_of(made, run).arrived)

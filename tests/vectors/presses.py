@@ -67,8 +67,21 @@ def stations(it: Chooser) -> Press | None:
     )
 
 
-def overrule(it: Chooser) -> Press:
-    return "time overruled", {}, {"of": "rail", "step": "cut", "kind": "machine", "minutes": 41, "why": "new program"}
+def after_a_run(it: Chooser) -> Press:
+    run, none = it.run(), {"low": 0, "mid": 0, "high": 0}
+    time = {"of": "rail", "step": "cut", "kind": "machine", "minutes": 41, "why": "new program"}
+    if run is None:
+        return "time overruled", {}, time
+    change = {"kind": "capacity", "service": "rack", "capacity": it.one((12, 15))}
+    adopted = {"of": run.product, "change": change, "earlier": none, "hands": none, "did": "noted"}
+    judged = {"adopted": it.one(list(it.state.changes) or ["event-1"]), "verdict": "kept"}
+    return it.one(
+        (
+            ("time overruled", {}, time),
+            ("change adopted", {"run": run.id}, adopted),
+            ("change judged", {"run": run.id}, judged),
+        )
+    )
 
 
 def alerts(it: Chooser) -> Press | None:
@@ -204,7 +217,7 @@ RARE = tuple(
         questions,
         runs,
         first_piece,
-        overrule,
+        after_a_run,
         at_trays.note_tray,
         at_loads.watching,
     )

@@ -10,6 +10,7 @@ from runboard.review.essentials import Essentials
 from runboard.review.past import Past, beside, days_of, within
 from runboard.run.fold.ledger import CORRECTIONS
 from runboard.run.fold.state import RunState
+from runboard.run.log.corrections import press_ids, press_of
 from runboard.run.log.event import Event
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
@@ -23,7 +24,12 @@ def past_of(workshop: Workshop, run: str) -> Past:
         found, state, book = find_run(workshop, run), workshop.ledger.state, workshop.book
         days = days_of(found, book, now)
         events = list(within(workshop.ledger.held, days))
-        named = [str(event.get("event")) for event in events if event.kind in CORRECTIONS]
+        named = [
+            id_
+            for event in events
+            if event.kind in CORRECTIONS
+            for id_ in press_ids(press_of(str(event.get("event"))))
+        ]
         known = workshop.ledger.arrived
         arrived = {id_: known[id_] for id_ in (*(event.id for event in events), *named) if id_ in known}
     book = _book_then(workshop, book, found, next((event for event in events if _opens(event, run)), None))

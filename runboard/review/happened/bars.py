@@ -54,7 +54,7 @@ class _Guesses:
 
     def __init__(self, past: Past, elements: Iterable[Element]) -> None:
         self._past = past
-        self._changed = loads_after_a_change(past.state, past.run.id, past.events)
+        self._changed = loads_after_a_change(past.run)
         self._known: dict[tuple[str, str], dict[str, timedelta]] = {}
         self._all: dict[tuple[str, str], dict[str, timedelta]] = {}
         for one in elements:
