@@ -13,12 +13,14 @@ from runboard.background.turns import Turns
 from runboard.floor.keeping.backup import make_nightly_copy
 from runboard.floor.letting_in.devices import Door
 from runboard.floor.letting_in.travellers import read_keys
+from runboard.floor.looking.reviews import Reviews
 from runboard.floor.planning.planning import Planning
 from runboard.floor.planning.try_change import Trials
 from runboard.floor.workshop import Telling, Workshop
 from runboard.house import House, Settings
 from runboard.opening import open_shop
 from runboard.plan.search import come_up, compare, search
+from runboard.review.weighing import weigh
 from runboard.web.door.asgi import Served
 from runboard.web.door.bounds import Bounds
 from runboard.web.door.stream import Streams
@@ -44,6 +46,7 @@ def build(settings: Settings) -> House:
     if turns is not None:
         told.listeners.append(lambda _: turns.wake())
         seeker.heard = turns.wake
+    workshop.reviews = Reviews(workshop, children, store.settings, weigh)
     cards = CardDesk(children, lambda: read_keys(store.settings), store.pictures.file)
     app = make_app(
         Fittings(

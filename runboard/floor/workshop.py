@@ -98,3 +98,4 @@ class Workshop:
     kept: dict[str, Any] = field(default_factory=dict)
     planned: Any = None  # a runboard.floor.planning.plans.Planned, which knows this module
     figured: Any = None  # a runboard.floor.planning.figures.Figured
+    reviews: Any = None  # a runboard.floor.looking.reviews.Reviews, where somebody works them out

@@ -1,17 +1,20 @@
 """The essentials of a review: what its first screen, the command, the record and a friend's file are made of."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from runboard.review.changes.nouns import Together, Tried
+from runboard.review.happened.happened import happened
 from runboard.review.happened.nouns import Happened, OperationBar
 from runboard.review.held.nouns import Held
 from runboard.review.measured.study import TimeStudy
+from runboard.review.measured.time_study import time_study
 from runboard.review.past import Past
 
 
 @dataclass(frozen=True)
 class Essentials:
-    """``held``, ``tried`` and ``together`` are None while they are still worked out (in a child process)."""
+    """``held``, ``tried`` and ``together`` are None until what takes long ``is_weighed``, in a child process; ``held`` is None
+    after that, too, where nothing can be replayed."""
 
     past: Past
     study: TimeStudy
@@ -19,6 +22,7 @@ class Essentials:
     held: Held | None = None
     tried: tuple[Tried, ...] | None = None
     together: Together | None = None
+    is_weighed: bool = False
 
     @property
     def furthest(self) -> OperationBar | None:
@@ -33,3 +37,15 @@ class Essentials:
         best = max(found, key=lambda tried: (tried.earlier.mid, tried.hands.mid), default=None)
         none = best is None or not (best.earlier.mid or best.hands.mid)
         return None if none else best
+
+
+def essentials_of(past: Past) -> Essentials:
+    """What is quick of a run's review."""
+    return Essentials(past, time_study(past), happened(past))
+
+
+def weighed(
+    quick: Essentials, held: Held | None, tried: tuple[Tried, ...] = (), together: Together | None = None
+) -> Essentials:
+    """The same with what took long."""
+    return replace(quick, held=held, tried=tried, together=together, is_weighed=True)

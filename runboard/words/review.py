@@ -60,7 +60,7 @@ def five_lines(essentials: Essentials) -> list[Line]:
 def little_measured(essentials: Essentials) -> list[str]:
     """Where little was measured: that, and which presses would tell the most next time; else nothing."""
     study = essentials.study
-    if study.share >= LITTLE_MEASURED:
+    if study.share is None or study.share >= LITTLE_MEASURED:
         return []
     return [_say("little", percent=int(study.share * 100) or "none"), *presses_of(essentials)]
 

@@ -291,3 +291,9 @@ review-change-signed = { $way ->
   }
 review-change-range = { $mid } ({ $low } to { $high })
 review-change-together = { $one }, and { $other }: done sooner by { $earlier }, less of hands by { $hands }.
+
+## What 'runboard review --json' calls all trays together.
+review-the-trays = the trays
+
+## What becomes of a review that takes long.
+refused-review-failed = What held the run could not be reckoned. Ask again; if it fails again, the other pages of the review still say what happened.

@@ -6,7 +6,7 @@ from dataclasses import replace
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
-from runboard.review.essentials import Essentials
+from runboard.review.essentials import Essentials, essentials_of
 from runboard.review.past import Past, beside, days_of, within
 from runboard.run.fold.ledger import CORRECTIONS
 from runboard.run.fold.state import RunState
@@ -17,6 +17,14 @@ from runboard.shop.book_json import book_from_json
 from runboard.shop.hours import local_day
 
 
+def essentials_at(workshop: Workshop, run: str) -> Essentials:
+    """The review of a run as far as it is worked out. Refused 'run unknown', 'review failed'."""
+    if workshop.reviews is None:
+        return essentials_of(past_of(workshop, run))
+    found: Essentials = workshop.reviews.essentials(run)
+    return found
+
+
 def past_of(workshop: Workshop, run: str) -> Past:
     """Everything that a review of a run asks of the shop. Refused 'run unknown'."""
     now = workshop.clock.now()
@@ -25,10 +33,7 @@ def past_of(workshop: Workshop, run: str) -> Past:
         days = days_of(found, book, now)
         events = list(within(workshop.ledger.held, days))
         named = [
-            id_
-            for event in events
-            if event.kind in CORRECTIONS
-            for id_ in press_ids(press_of(str(event.get("event"))))
+            id_ for event in events if event.kind in CORRECTIONS for id_ in press_ids(press_of(str(event.get("event"))))
         ]
         known = workshop.ledger.arrived
         arrived = {id_: known[id_] for id_ in (*(event.id for event in events), *named) if id_ in known}
@@ -55,8 +60,3 @@ def _book_then(workshop: Workshop, book: Book, run: RunState, opened: Event | No
     then = kept[revision]
     is_its_own = all(then.station(operation.station) for operation in run.route.product.operations)
     return replace(then, earlier=book.earlier) if is_its_own else book
-
-
-def essentials_at(workshop: Workshop, run: str) -> Essentials:
-    """Provisional: the integrator's comes in its place."""
-    raise NotImplementedError

@@ -39,7 +39,7 @@ def times(key: str) -> Response:
         "review/times.html",
         run=found.past.run,
         steps=[(name, list(here)) for name, here in groupby(shown, key=lambda each: each.study.step_name)],
-        percent=int(found.study.share * 100),
+        percent=int((found.study.share or 0) * 100),
         presses=little_measured(found) or presses_of(found),
     )
 

@@ -1,0 +1,50 @@
+"""What of a review takes long: the run replayed many times over, for what held it and what each change would save."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from runboard.plan.schedule.rule.rule import warm
+from runboard.review.changes.nouns import Idea, Together, Tried, Worth
+from runboard.review.changes.trying import counts_of, tried_together
+from runboard.review.essentials import Essentials
+from runboard.review.held.held import held_of
+from runboard.review.held.nouns import Held
+from runboard.review.held.replayable import Replayable, replayable
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What a child process needs of a review. ``ideas`` are those that somebody kept; what the data offer comes after."""
+
+    known: Replayable
+    quick: Essentials
+    ideas: tuple[Idea, ...]
+    worth: Worth
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """What came of it: see ``Essentials``."""
+
+    held: Held | None
+    tried: tuple[Tried, ...] = ()
+    together: Together | None = None
+
+
+def asked_of(quick: Essentials, ideas: Sequence[Idea], worth: Worth) -> Asked | None:
+    """What is to be weighed of a run; None where it cannot be replayed: nothing of it was begun, say."""
+    known = replayable(quick.past)
+    return None if known is None else Asked(known, quick, tuple(ideas), worth)
+
+
+def weigh(asked: Asked, is_many: bool = False, told: Any = None) -> Weighed:
+    """What held a run, and what its ideas would have saved. ``is_many`` has the rule compiled first, which pays where it is
+    kept on the disk."""
+    if is_many:
+        warm()
+    held = held_of(asked.known)
+    quick = asked.quick
+    ideas = asked.ideas
+    found, together = tried_together(asked.known, ideas, asked.worth, counts_of(quick.past.run))
+    return Weighed(held, found, together)
