@@ -180,6 +180,11 @@ class Book:
     hour_rate: Annotated[
         float | None, Of("What an hour of somebody's work is worth, in the shop's money.", least=0.01)
     ] = None
+    rating: Annotated[
+        float | None, Of("The pace at which is worked, where 1 is a usual one.", 0.25, 2, kind="share")
+    ] = None
+    allowance: Annotated[float | None, Of("What standard time has beyond the work.", 0, 0.9, kind="share")] = None
+    allowance_of: Annotated[Literal["work", "day"], Of("What the allowance is a share of.")] = "work"
     products: tuple[Product, ...] = ()
     earlier: tuple[tuple[datetime, "Book"], ...] = field(default=(), compare=False, repr=False)
 

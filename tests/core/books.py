@@ -73,6 +73,9 @@ _EVERYTHING: dict[str, Any] = {
     "noise_limit_db": 85,
     "noise_exchange_db": 3,
     "hour_rate": 38,
+    "rating": 0.9,
+    "allowance": 0.15,
+    "allowance_of": "day",
     "products": [
         {
             "key": "rail",
@@ -281,5 +284,8 @@ def books(draw: st.DrawFn) -> Book:
         hour_rate=draw(st.none() | st.floats(0.01, 500)),
         noise_limit_db=draw(st.floats(60, 120)),
         noise_exchange_db=draw(st.floats(2, 6)),
+        rating=draw(st.none() | st.floats(0.25, 2)),
+        allowance=draw(st.none() | st.floats(0, 0.9)),
+        allowance_of=draw(st.sampled_from(("work", "day"))),
         revision=draw(st.integers(0, 1000)),
     )

@@ -12,6 +12,7 @@ from runboard.words.sentences import say
 from tests.core.pasts import past_of
 from tests.core.pressing import Floor
 from tests.core.test_estimates import floor_with_a_cut_board, loaded, worked
+from tests.scenario import shop
 
 MINUTE = timedelta(minutes=1)
 
@@ -380,3 +381,24 @@ def test_the_guess_is_what_was_believed_before_the_run():
 
     clean = next(one for one in found.elements if one.step == "clean")
     assert clean.guess == clean.estimate > clean.written
+
+
+@pytest.mark.parametrize(
+    ("book", "minutes"),
+    [
+        ({}, None),
+        ({"rating": 0.9}, None),
+        ({"allowance": 0.2}, 2.4),
+        ({"allowance": 0.2, "allowance_of": "day"}, 2.5),
+        ({"allowance": 0.2, "rating": 0.9}, 2.16),
+    ],
+)
+def test_standard_time_is_said_where_the_shop_has_an_allowance(book: dict, minutes: float | None):
+    floor = Floor({**shop(), **book})
+    floor.open_run(trays=6)
+    floor.press("load done", run="r1", load="cut/1")
+    worked(floor, "clean/1", 10)
+
+    standard = element(floor).standard
+
+    assert (standard and round(standard / MINUTE, 6)) == minutes

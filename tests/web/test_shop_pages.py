@@ -195,7 +195,7 @@ def test_two_people_may_change_different_things_at_once(client: FlaskClient, hou
 
 
 def test_the_shop_itself_is_a_form(client: FlaskClient, house: House) -> None:
-    said = {"seen": "1", "name": "A", "units": "in", "emergency": "112", "late_counts": "lines"}
+    said = {"seen": "1", "name": "A", "units": "in", "emergency": "112", "late_counts": "lines", "allowance_of": "work"}
 
     wrong = client.post("/shop/about", data={**said, "time_zone": "Mars/Base"})
     right = client.post("/shop/about", data={**said, "time_zone": "Europe/Paris"})
@@ -208,13 +208,29 @@ def test_the_shop_itself_is_a_form(client: FlaskClient, house: House) -> None:
 def test_the_shop_says_what_counts_where_not_all_can_be_in_time(client: FlaskClient, house: House) -> None:
     before = words(client.get("/shop")), words(client.get("/shop/about"))
 
-    said = {"seen": "1", "name": "A", "units": "mm", "emergency": "112", "time_zone": "Europe/Paris"}
+    said = {
+        "seen": "1",
+        "name": "A",
+        "units": "mm",
+        "emergency": "112",
+        "time_zone": "Europe/Paris",
+        "allowance_of": "work",
+    }
     client.post("/shop/about", data={**said, "late_counts": "lines"})
 
     assert "When not all can be in time: least lateness altogether" in before[0]
     assert "fewest late order lines" in before[1]
     assert "When not all can be in time: fewest late order lines" in words(client.get("/shop"))
     assert (record(house)["late_counts"], house.workshop.book.late_counts) == ("lines", "lines")
+
+
+def test_the_shop_says_what_its_standard_times_have_beyond_the_work(client: FlaskClient, house: House) -> None:
+    said = {"seen": "1", "name": "A", "units": "mm", "emergency": "112", "time_zone": "UTC", "late_counts": "lines"}
+
+    client.post("/shop/about", data={**said, "allowance": "15", "allowance_of": "day"})
+
+    book = house.workshop.book
+    assert (book.allowance, book.allowance_of, book.rating) == (0.15, "day", None)
 
 
 # the whole book as a file

@@ -9,9 +9,11 @@ from runboard.review.measured.learning import fitted
 from runboard.review.measured.presses import presses_that_tell
 from runboard.review.measured.samples import deviation, needed
 from runboard.review.measured.seen import Seen, seen_in
+from runboard.review.measured.standards import normal_time, standard_time
 from runboard.review.measured.study import ElementStudy, LeftOut, TimeStudy
 from runboard.review.past import Past
 from runboard.run.fold.route import Step
+from runboard.shop.book import Book
 from runboard.shop.product import ZERO
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
@@ -62,8 +64,17 @@ def _study(past: Past, step: Step, kind: str, guess: timedelta, observed: Sequen
         needed=needed(seconds),
         guessed_total=guess * _units(done),
         taken_total=sum(taken, ZERO) if taken else None,
+        standard=_standard(past.book, seconds, kind),
         guessed_of_taken=guess * _units(one for one in done if one.taken is not None),
     )
+
+
+def _standard(book: Book, seconds: Sequence[float], kind: str) -> timedelta | None:
+    """What hands' work takes at a usual pace with the shop's allowance; a machine keeps its own pace."""
+    if book.allowance is None or not seconds:
+        return None
+    normal = normal_time(fmean(seconds), 1.0 if kind == "machine" or book.rating is None else book.rating)
+    return timedelta(seconds=standard_time(normal, book.allowance, book.allowance_of))
 
 
 def _units(observed: Iterable[Seen]) -> int:

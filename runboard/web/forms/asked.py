@@ -54,6 +54,7 @@ class FormPart:
 _PARTS: Mapping[type, tuple[FormPart, ...]] = {
     Book: (
         FormPart("", "name time_zone units emergency late_counts hour_rate"),
+        FormPart("Standard times", "rating allowance allowance_of", folded=True),
         FormPart("Never in a laser", "forbidden"),
         FormPart(
             "Noise",

@@ -60,22 +60,23 @@ THINGS: Mapping[str, Thing] = {thing.list: thing for thing in _THINGS}
 
 
 def head_form(record: Record) -> list[Section]:
-    """The shop's name, time zone, units and emergency number."""
+    """The shop's name, time zone, units and emergency number, and what standard times have beyond the work."""
     zones = tuple((zone, zone) for zone in sorted(available_timezones()) if "/" in zone and not zone.startswith("Etc/"))
-    (head, *_) = form_of(Book, record)
+    head, standard, *_ = form_of(Book, record)
     return [
         replace(
             head,
             fields=tuple(
                 replace(field, choices=zones) if field.name == "time_zone" else field for field in head.fields
             ),
-        )
+        ),
+        standard,
     ]
 
 
 def limits_form(record: Record) -> list[Section]:
     """Materials that no laser may touch, and the rule by which noise is added up."""
-    return form_of(Book, record, own=[_NOISE])[1:]
+    return form_of(Book, record, own=[_NOISE])[2:]
 
 
 def limits_shown(record: Record) -> Record:
