@@ -58,7 +58,7 @@ class AsItWas:
             self.ends.append(max((problem.tick(moment) for moment in ends if moment is not None), default=FAR))
 
     def could_begin(self, person: str, at: datetime, until: datetime) -> bool:
-        """Whether anything that was begun later was there for a person to begin at a moment, and fitted in until another."""
+        """Whether anything that was begun later was there for a person to begin from a moment on, and fitted in until another."""
         keys, tick, ends = (
             [worker.key for worker in self.problem.people],
             self.problem.tick(at),
@@ -66,26 +66,24 @@ class AsItWas:
         )
         if person not in keys:
             return False
-        who, busy = keys.index(person), self._at_work(tick)
-        taken = self._taken(tick)
-        return any(
-            tick < self.starts[block.index] < FAR
-            and who in block.people
-            and block.station not in busy
-            and tick + block.length <= ends
-            and self._is_ready(block, tick, taken)
-            for block in self.problem.blocks
-        )
+        who = keys.index(person)
+        for block in self.problem.blocks:
+            if tick < self.starts[block.index] < FAR and who in block.people:
+                ready = max([tick, *(self.ends[before] + least for before, least in block.waits)])
+                if ready + block.length <= ends and self._is_free(block, ready):
+                    return True
+        return False
 
-    def _is_ready(self, block: Block, tick: int, taken: Mapping[int, int]) -> bool:
-        """Whether what it waits for is over, and of each service there is enough: what its own pieces hold is free then."""
-        if any(self.ends[before] + least > tick for before, least in block.waits):
+    def _is_free(self, block: Block, tick: int) -> bool:
+        """Whether there is its station, and enough of each service: what its own pieces hold is free then."""
+        if block.station in self._at_work(tick):
             return False
         own: dict[int, int] = {}
         for before in block.waits_for:
             if self._last_taker(before) == self.starts[block.index]:
                 for service, count in self.problem.blocks[before].holds:
                     own[service] = own.get(service, 0) + count
+        taken = self._taken(tick)
         wanted = [draw for stretch in block.stretches for draw in stretch.draws] + list(block.holds)
         return all(
             taken.get(service, 0) - own.get(service, 0) + count <= self.problem.services[service][1]

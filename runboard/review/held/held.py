@@ -1,4 +1,5 @@
 """What held a run and what an hour of each thing is worth: the run replayed with that thing a fifth easier, by the same luck.
+A service has no fifth: what counts is what it costs that there is an end of it.
 
 Only what the longest chain of some replays goes through can move the finish (an hour won anywhere else is lost in a wait); the
 rest is worth exactly nothing. What is easier allows the old plan too, so no go is counted as later: where the rule, which
@@ -13,13 +14,13 @@ from typing import Any
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Plan, Problem
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told.holding import held_spans
+from runboard.review.held.known import Replayable
 from runboard.review.held.nouns import Held, HourValue, What
 from runboard.review.held.relief import Eased, eased, one_more, things, used_beyond, with_lengths
 from runboard.review.held.replay import Replay, drawn, replay, usual_goes
-from runboard.review.held.replayable import Replayable, replayable
+from runboard.review.held.replayable import replayable
 from runboard.review.held.stretches import held_stretches, whats
 from runboard.review.past import Past
-from runboard.run.refusal import Refused
 
 FIFTH = 0.8
 # Of so many goes the longest chain is looked at, beside that of the mean.
@@ -32,11 +33,8 @@ _HOURS_MORE = 2
 
 def held(past: Past) -> Held | None:
     """What held a run; None where it cannot be replayed."""
-    try:
-        known = replayable(past)
-        return None if known is None else held_of(known)
-    except Refused:
-        return None
+    known = replayable(past)
+    return None if known is None else held_of(known)
 
 
 def held_of(known: Replayable, goes: int | None = None, seed: int = 1) -> Held | None:
@@ -72,10 +70,12 @@ class Worth:
         self._moved: dict[What, float] = {}
 
     def moved(self, what: What) -> float:
-        """The ticks by which the finish comes earlier where a thing is a fifth easier: 0 off every chain."""
+        """The ticks by which the finish comes earlier where a thing is a fifth easier: 0 off every chain. Of a service, where
+        there is no end of it: trays come by the board, and a place more for one of three moves nothing."""
         if what not in self._moved:
+            left = 0 if what[0] == "service" else FIFTH
             self._moved[what] = (
-                self._earlier(eased(self.replay, self.lengths, what, FIFTH)) if self._counts(what) else 0.0
+                self._earlier(eased(self.replay, self.lengths, what, left)) if self._counts(what) else 0.0
             )
         return self._moved[what]
 

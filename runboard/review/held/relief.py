@@ -1,7 +1,6 @@
 """A replayed run with one thing easier: less of somebody's hands, of a machine's time, of a wait, of walking, more of a service,
 longer hours. The work keeps its order, and meets the same luck."""
 
-import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
@@ -49,8 +48,8 @@ def things(replay: Replay) -> list[What]:
 
 
 def eased(replay: Replay, lengths: Any, what: What, left: float) -> Eased:
-    """The run with ``left`` of a thing's time (0.8: a fifth less; 0: as good as none); of a service or of hours there is more by
-    as much as makes the work go with so much of it, and of a service at least one; with 0 no limit."""
+    """The run with ``left`` of a thing's time (0.8: a fifth less; 0: as good as none). Of hours there is more by as much (0.8: by
+    a quarter; 0: round the clock), and of a service there is no end."""
     problem, (kind, key) = replay.problem, what
     match kind:
         case "hands":
@@ -67,7 +66,7 @@ def eased(replay: Replay, lengths: Any, what: What, left: float) -> Eased:
         case "wait":
             return _waiting_less(problem, lengths, left, key)
         case "service":
-            return more_of(problem, lengths, key, left)
+            return endless(problem, lengths, key)
         case "room":
             return _drier(problem, lengths, left, problem.rooms.index(key))
         case "walking":
@@ -133,18 +132,15 @@ def _waiting_less(problem: Problem, lengths: Any, left: float, step: str) -> Eas
     return Eased(replace(problem, blocks=tuple(blocks)), lengths, less)
 
 
-def more_of(problem: Problem, lengths: Any, service: str, left: float) -> Eased:
-    """More of a service: a quarter more where four fifths are left to do with each, at least one. What there is less of is
-    not known before the run is replayed with it (``used_beyond``)."""
+def endless(problem: Problem, lengths: Any, service: str) -> Eased:
+    """As much of a service as everything together takes."""
     at = [key for key, _ in problem.services].index(service)
-    _, capacity = problem.services[at]
     most = sum(max((count for known, count in _draws(block) if known == at), default=0) for block in problem.blocks)
-    more = max(capacity, most) if not left else max(capacity + 1, math.ceil(round(capacity / left, 6)))
-    return Eased(_with_capacity(problem, at, more), lengths, 0)
+    return Eased(_with_capacity(problem, at, max(problem.services[at][1], most)), lengths, 0)
 
 
 def one_more(problem: Problem, lengths: Any, service: str) -> Eased:
-    """One unit more of a service."""
+    """One unit more of a service. What there is less of is not known before the run is replayed with it (``used_beyond``)."""
     at = [key for key, _ in problem.services].index(service)
     return Eased(_with_capacity(problem, at, problem.services[at][1] + 1), lengths, 0)
 

@@ -4,7 +4,7 @@ A change meets the same luck: the lengths of a hundred goes are drawn by name (`
 the change's own.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any
@@ -18,11 +18,14 @@ from runboard.plan.schedule.problem.nouns import FAR, Block, Plan, Problem, Span
 from runboard.plan.schedule.rule.greedy import STEP, by_start, has_wet_dust
 from runboard.plan.schedule.rule.rule import Knobs, Rule
 from runboard.plan.schedule.told.forecast import days_of, drawn_lengths
-from runboard.review.held.going import of_block
-from runboard.review.held.replayable import AT_LAST, Replayable, Scatters
+from runboard.review.held.going import AsItWas, of_block
+from runboard.review.held.known import AT_LAST, Replayable, Scatters
 from runboard.run.refusal import Refused
+from runboard.shop.hours import Span as Moments
 from runboard.shop.hours import Window, open_windows
 
+# By so much longer everybody may have been there each time than anything tells.
+_LONGER = tuple(timedelta(minutes=minutes) for minutes in (0, 5, 10, 15, 20, 30))
 _STAYS = (0, 10 * STEP, 100 * STEP, 10**7)
 # Goes for an answer in well under a second: so many blocks placed, compiled and plain.
 _BLOCKS_COMPILED, _BLOCKS_PLAIN = 60_000, 6_000
@@ -50,7 +53,7 @@ def problem_of(known: Replayable, change: Change | None = None) -> Problem:
         made = problem_for(known.state, known.book, known.opened_at, known.lengths)
     else:
         made = changed_problem(known.state, known.book, known.opened_at, known.lengths, change)
-    spans = {key: (*ticks_in(made.start, there), _at_last(known, made)) for key, there in known.there.items()}
+    spans = {key: (*_there(known, made, there), _at_last(known, made)) for key, there in known.there.items()}
     if isinstance(change, HoursAdded):
         spans[change.person] = (*spans.get(change.person, ()), *_added(known, made, change))
     if isinstance(change, OnePersonMore):
@@ -65,6 +68,10 @@ def problem_of(known: Replayable, change: Change | None = None) -> Problem:
         for station in made.stations
     )
     return replace(made, people=tuple(people), stations=tuple(stations))
+
+
+def _there(known: Replayable, problem: Problem, there: Iterable[Moments]) -> tuple[Span, ...]:
+    return ticks_in(problem.start, ((began, ended + known.longer) for began, ended in there))
 
 
 def _at_last(known: Replayable, problem: Problem) -> Span:
@@ -135,7 +142,7 @@ def replay_of(known: Replayable, problem: Problem, as_it_was: Replay | None = No
     if not problem.blocks:
         return None
     rule, priority = Rule(problem), tuple(priorities(known, problem))
-    knobs = as_it_was.knobs if as_it_was is not None else _nearest(known, rule, priority)
+    knobs = as_it_was.knobs if as_it_was is not None else _nearest(known, rule, priority)[1]
     finish = rule.finish(priority, knobs)
     if finish < 0 and knobs.late_wet:
         knobs = replace(knobs, late_wet=0)
@@ -147,17 +154,35 @@ def replay_of(known: Replayable, problem: Problem, as_it_was: Replay | None = No
     return Replay(problem, priority, knobs, plan, finish, tuple(days), known.spread)
 
 
-def _nearest(known: Replayable, rule: Rule, priority: Sequence[int]) -> Knobs:
-    """The knobs with which the rule ends nearest to when the run really ended."""
-    wanted = rule.problem.tick(known.ended_at)
-    others = (False, True) if len(rule.problem.people) > 1 else (False,)
-    wets = (0, 60) if has_wet_dust(rule.problem) else (0,)
+def _nearest(known: Replayable, rule: Rule, priority: Sequence[int]) -> tuple[int, Knobs]:
+    """The knobs with which the rule begins everything nearest to when it was really begun, and how far off that is in all."""
+    problem = rule.problem
+    real = {at: tick for at, tick in enumerate(AsItWas(problem, known.order).starts) if tick < FAR}
+    others = (False, True) if len(problem.people) > 1 else (False,)
+    wets = (0, 60) if has_wet_dust(problem) else (0,)
 
     def away(knobs: Knobs) -> int:
-        finish = rule.finish(priority, knobs)
-        return FAR if finish < 0 else abs(finish - wanted)
+        if rule.finish(priority, knobs) < 0:
+            return FAR * len(problem.blocks)
+        starts = rule.begun()[0].tolist()
+        return sum(abs(starts[at] - begun) for at, begun in real.items())
 
-    return min((Knobs(stay, other, wet) for wet in wets for stay in _STAYS for other in others), key=away)
+    tried = [Knobs(stay, other, wet) for wet in wets for stay in _STAYS for other in others]
+    off, at = min((away(knobs), at) for at, knobs in enumerate(tried))
+    return off, tried[at]
+
+
+def fitted(known: Replayable) -> Replayable:
+    """The run with everybody there so many minutes longer each time as let the rule begin its work nearest to when it was really
+    begun: a mean that is a minute too long would else put work off to another day that was done in this one."""
+    found = []
+    for at, longer in enumerate(_LONGER):
+        tried = replace(known, longer=longer)
+        problem = problem_of(tried)
+        if problem.blocks:
+            off, _ = _nearest(tried, Rule(problem), priorities(tried, problem))
+            found.append((off, at, tried))
+    return min(found, key=lambda fit: fit[:2], default=(0, 0, known))[2]
 
 
 def _days_as(before: Replay, problem: Problem, plan: Plan) -> list[str]:

@@ -1,104 +1,43 @@
 """What a run is replayed from: the run as it was opened, what its work really took, who was there, and in which order its
 loads were begun."""
 
-import io
 import math
-import pickle
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
-from datetime import datetime, time, timedelta
-from types import MappingProxyType
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import time
 from typing import Any
 
 from runboard.plan.estimates import measured_in
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import FAR, TICK, Block
-from runboard.plan.schedule.told.forecast import Scatter, usual_spread
-from runboard.review.held.going import AsItWas, Order, order_of
+from runboard.plan.schedule.problem.nouns import FAR, TICK
+from runboard.review.held.going import AsItWas, order_of
+from runboard.review.held.known import AT_LAST, Lengths, Scatters
+from runboard.review.held.known import Replayable as Replayable
+from runboard.review.held.replay import fitted
 from runboard.review.held.there import ended_at, stations_free, took_part, who_was_there
 from runboard.review.opening import ENLARGED, REVISED, opening_state
 from runboard.review.past import Past
 from runboard.run.fold.route import Route, Step
-from runboard.run.fold.state import RunState, ShopState
+from runboard.run.fold.state import RunState
+from runboard.run.refusal import Refused
 from runboard.shop.book import Book, Person, Station
-from runboard.shop.hours import Span, Window
-from runboard.shop.parts import Part
+from runboard.shop.hours import Window
 from runboard.shop.product import ZERO, Pass
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
-# So long after a run's end everybody is there round the clock: whatever was done finds a place.
-AT_LAST = timedelta(weeks=4)
 _ROUND_THE_CLOCK = tuple(Window(day, time(), time()) for day in range(7))
 
 
-@dataclass(frozen=True)
-class Lengths:
-    """How long a part of a load took: the mean of what the run itself measured, by (step, kind); where it measured nothing,
-    what is known now. An estimate as a problem asks for it; it can be sent to a child process."""
-
-    known: Mapping[tuple[str, str], timedelta]
-
-    def __call__(self, run: RunState, step: Step, part: Part) -> timedelta:
-        guess: timedelta = getattr(step.pass_, part.kind, ZERO)
-        known = self.known.get((step.key, part.kind))
-        return part.length if known is None or not guess else part.length * (known / guess)
-
-
-@dataclass(frozen=True)
-class Scatters:
-    """How much a time element scatters, by (step, kind); as usual where nobody knows."""
-
-    known: Mapping[tuple[str, str], Scatter]
-
-    def __call__(self, block: Block, kind: str) -> Scatter:
-        return self.known.get((block.step, kind)) or usual_spread(block, kind)
-
-
-@dataclass(frozen=True)
-class Replayable:
-    """A run that can be replayed; it can be sent to a child process.
-
-    ``state`` has the run as it was opened; ``book`` is the shop's with everybody who worked on the run, round the clock: their
-    real hours are in ``there``, those of stations in ``free``. ``order`` says by (step, tray) when a load was begun.
-    ``finished`` is when the last thing was done; None where the run is open.
-    """
-
-    run: str
-    state: ShopState
-    book: Book
-    opened_at: datetime
-    ended_at: datetime
-    finished: datetime | None
-    lengths: Lengths
-    spread: Scatters
-    there: Mapping[str, list[Span]]
-    free: Mapping[str, list[Span]]
-    order: Order
-
-    def __reduce__(self) -> Any:
-        packed = io.BytesIO()
-        _Packer(packed, pickle.HIGHEST_PROTOCOL).dump(vars(self))
-        return _unpacked, (packed.getvalue(),)
-
-
-class _Packer(pickle.Pickler):
-    """Packs what book and routes hold as a view, which by itself cannot be packed."""
-
-    def reducer_override(self, found: Any) -> Any:
-        return (_view, (dict(found),)) if isinstance(found, MappingProxyType) else NotImplemented
-
-
-def _view(found: dict[Any, Any]) -> MappingProxyType[Any, Any]:
-    return MappingProxyType(found)
-
-
-def _unpacked(packed: bytes) -> Replayable:
-    return Replayable(**pickle.loads(packed))  # noqa: S301 - packed by this process or its parent
-
-
 def replayable(past: Past) -> Replayable | None:
-    """The run as it can be replayed; None where the log does not have its opening, nobody was ever there, or it went on for
-    longer than a plan looks ahead."""
+    """The run as it can be replayed, fitted to how it was; None where the log does not have its opening, nobody was ever there,
+    it went on for longer than a plan looks ahead, or has more loads than one can hold."""
+    try:
+        return _read(past)
+    except Refused:
+        return None
+
+
+def _read(past: Past) -> Replayable | None:
     state, ended, opened = opening_state(past, REVISED | ENLARGED), ended_at(past), past.run.opened_at
     people = took_part(past)
     is_too_long = ended + 2 * AT_LAST > opened + FAR * TICK
@@ -108,10 +47,11 @@ def replayable(past: Past) -> Replayable | None:
     state = replace(state, runs={key: _with_times(run, lengths) for key, run in state.runs.items()})
     as_it_was = AsItWas(problem_for(state, book, opened, lengths), order)
     there = {key: spans for key, spans in who_was_there(past, as_it_was.could_begin).items() if spans}
-    return Replayable(
+    known = Replayable(
         past.run.id, state, book, opened, ended, None if past.is_open else ended,
         lengths, spread, there, stations_free(replace(past, book=book)), order,
     )  # fmt: skip
+    return fitted(known)
 
 
 def _book(past: Past, there: Iterable[str]) -> Book:
@@ -130,7 +70,11 @@ def _book(past: Past, there: Iterable[str]) -> Book:
         able = [_able(person, wanted) for person in able]
     missing = dict.fromkeys(step.operation.station for step in steps if book.station(step.operation.station) is None)
     stations = (*book.stations, *(Station(key, key, "bench", book.rooms[0].key) for key in missing))
-    return replace(book, people=tuple(able), stations=stations, forbidden=())
+    held = {
+        service: count for step in steps if step.operation.wait for service, count in step.operation.wait.holds.items()
+    }
+    services = (replace(each, capacity=max(each.capacity, held.get(each.key, 1))) for each in book.services)
+    return replace(book, people=tuple(able), stations=stations, services=tuple(services), forbidden=())
 
 
 def _able(person: Person, skills: Iterable[str]) -> Person:

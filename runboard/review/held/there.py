@@ -35,8 +35,9 @@ def took_part(past: Past) -> list[str]:
 
 def who_was_there(past: Past, could_begin: CouldBegin) -> dict[str, list[Span]]:
     """For each who took part from when to when they were there for the run, in order: from coming to going, or until when they
-    said they had time if nothing could be begun when they went (whoever goes because they are held would have stayed);
-    start-up and tidy-up, being called away and their hands at other runs taken off. Who never said that they came was there
+    said they had time if nothing could have been begun until then (whoever goes because they are held would have stayed had
+    there been anything, and the run as it was is the same); start-up and tidy-up, being called away and their hands at other
+    runs taken off. Who never said that they came was there
     in their usual hours, and while they worked. From the run's end on everybody is there as usual."""
     opened, until = past.run.opened_at, ended_at(past)
     at_it, elsewhere = _at_it(past), _at_other_runs(past)
