@@ -168,6 +168,12 @@ def singles(change: Change) -> tuple[Single, ...]:
     return change.changes if isinstance(change, Several) else (change,)
 
 
+def in_order(change: Change) -> list[Single]:
+    """The same in the order in which they can be made: what changes the operations themselves comes last, since the others name
+    them."""
+    return sorted(singles(change), key=lambda single: isinstance(single, Swapped | OneVisit))
+
+
 def several(*changes: Change) -> Change:
     """Changes together, each once; one alone is itself."""
     parts = tuple(dict.fromkeys(single for change in changes for single in singles(change)))

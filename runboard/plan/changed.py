@@ -26,7 +26,7 @@ from runboard.plan.change import (
     Swapped,
     Times,
     TraySize,
-    singles,
+    in_order,
 )
 from runboard.plan.changed_route import check_per_cent
 from runboard.plan.changed_run import (
@@ -86,9 +86,8 @@ def changed_problem(state: ShopState, book: Book, now: datetime, estimate: Estim
 
 
 def changed_shop(shop: Shop, change: Change) -> Shop:
-    """The shop with a change, or with each of several, in their order; but what changes the operations themselves comes last,
-    since the others name them."""
-    return reduce(_changed, sorted(singles(change), key=lambda single: isinstance(single, Swapped | OneVisit)), shop)
+    """The shop with a change, or with each of several."""
+    return reduce(_changed, in_order(change), shop)
 
 
 def _changed(shop: Shop, change: Single) -> Shop:

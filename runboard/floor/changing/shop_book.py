@@ -62,14 +62,14 @@ def change_book(
     """
     with workshop.lock:
         record = book_record(workshop)
-        if seen != workshop.book.revision and about(record) != about(_record_at(workshop, seen)):
+        if seen != workshop.book.revision and about(record) != about(record_at(workshop, seen)):
             raise Refused("book outdated")
         changed = copy.deepcopy(record)
         change(changed)
         return save_book(workshop, changed)
 
 
-def _record_at(workshop: Workshop, revision: int) -> Record:
+def record_at(workshop: Workshop, revision: int) -> Record:
     """A revision's record, written out as ``book_to_json`` does; an empty book's where nobody knows the revision."""
     try:
         return book_to_json(book_from_json(workshop.books.record(revision)))

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.plan.change import Change
+from runboard.review.measured.study import TimeStudy
 
 NOUGHT = timedelta(0)
 
@@ -76,32 +77,41 @@ class Together:
 
 
 @dataclass(frozen=True)
-class Verdict:
-    """Whether an adopted change did what it promised, of ``pieces`` as many as the run before made. ``code`` is 'saved',
-    'no difference' (the interval holds nought), 'worse', or 'too little' measured to say: then the rest is None.
+class SeenRun:
+    """What a verdict compares of a run: its times, the pieces it was worked with, and what trays and stations waited for shared
+    services (None where nobody looked)."""
 
-    ``saved`` is hands of the elements that it touched, the 95 % interval with its middle; ``finish`` how much shorter the
-    run really took, which other things moved too; ``promised`` what it promised of hands, ``promised_finish`` of the finish.
-    ``before`` and ``after`` count the observations."""
+    study: TimeStudy
+    pieces: int
+    waited: timedelta | None = None
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """Whether an adopted change did what it promised, for as many pieces as the run before was of. ``of`` is what is compared:
+    'hands' or 'machine' (of the elements that it touched), 'waiting' (for shared services), '' where it touched nothing that
+    is measured. ``code`` is 'saved', 'no difference' (the interval holds nought), 'worse', or 'too little' measured to say:
+    then ``saved`` is None. It is the 95 % interval with its middle, of waiting one number three times: that was measured once.
+    ``promised`` is what the change promised, of hands or else of the finish; ``before`` and ``after`` count observations."""
 
     code: str
+    of: str
     pieces: int
     saved: Span3 | None
     promised: Span3
-    promised_finish: Span3
     before: int = 0
     after: int = 0
 
     @property
     def likely(self) -> str:
-        """'kept', or 'dropped' where it made things worse."""
+        """What most would say of it: 'kept', or 'dropped' where it made things worse."""
         return "dropped" if self.code == "worse" else "kept"
 
 
 @dataclass(frozen=True)
 class Adopted:
-    """A line of the ledger of changes. ``change`` is None where this version reads it no more. ``verdict`` is 'kept', 'dropped'
-    or '' where nobody said; ``saved`` what was found then."""
+    """A line of the ledger of changes. ``change`` is None where this version of the program reads it no more. ``verdict`` is
+    'kept', 'dropped' or '' where nobody said; ``saved`` what was found then."""
 
     id: str
     run: str
