@@ -299,5 +299,6 @@ review-the-trays = the trays
 refused-review-failed = What held the run could not be reckoned. Ask again; if it fails again, the other pages of the review still say what happened.
 ## What a change cannot be.
 refused-run-open = The run '{ $run }' is still open: what a change promises is known once it is over. Finish it first.
+refused-idea-not-tried = That idea could not be tried on this run, so it promises nothing.
 refused-change-not-tried = Only a finished run of the same product that was opened after the change was adopted can say whether it worked.
 refused-try-not-replayed = This run cannot be gone through again: nothing of it was worked, or not all of it finds a place.

@@ -55,11 +55,11 @@ def adopt_change(workshop: Workshop, run: str, tried: Tried, person: str, seen: 
 
     ``seen`` is the book's revision that the person had before them: refused 'book outdated' where what the change alters is
     another since. Refused 'run unknown', 'run open' (what a change promises is known once the run is over), 'change adopted',
-    'product unknown', and as the change itself is where it makes no sense any more; then nothing is stored."""
+    'idea not tried', 'product unknown', and as the change itself is where it makes no sense any more; then nothing is stored."""
     with workshop.lock:
         found = _run_that_is_over(workshop, run)
         if tried.refused is not None:
-            raise Refused(tried.refused[0], **tried.refused[1])
+            raise Refused("idea not tried")
         _check_taken(workshop, _adoption(workshop, found, tried, "noted", person))
         did = _alter(workshop, found, tried.idea.change, seen)
         event = _adoption(workshop, found, tried, did, person)
