@@ -1,17 +1,18 @@
 """Plan against actual: each operation's guess beside what it took, and each time element's with the estimate's own error."""
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
-from datetime import timedelta
+from collections.abc import Collection, Iterable
+from datetime import date, timedelta
 
-from runboard.plan.estimates import Measured, measured_in
+from runboard.plan.estimates import KnownTime
 from runboard.review.happened.lost import steps_of
 from runboard.review.happened.nouns import ElementError, OperationBar
 from runboard.review.happened.worked import WORK
-from runboard.review.hours import HANDS, Sum, hours_by_step
+from runboard.review.hours import HANDS, Sum, hours_by_step, total
 from runboard.review.past import Past
-from runboard.review.time_study import Element, loads_after_a_change
+from runboard.review.time_study import FROM_SENSOR, MEASURED, Element, loads_after_a_change
 from runboard.run.fold.route import Step
+from runboard.shop.hours import local_day
 from runboard.shop.product import ZERO
 
 # So many standard deviations to either side hold 95 of a hundred (normal distribution).
@@ -97,22 +98,45 @@ class _Guesses:
 
 def errors_of(past: Past) -> tuple[ElementError, ...]:
     """The error of each estimate of which anything was measured, in the order of the route."""
-    measured = measured_in(past.run, past.book.time_zone)
-    return tuple(_errors(past, measured))
-
-
-def _errors(past: Past, measured: Mapping[tuple[str, str, str], Iterable[Measured]]) -> Iterator[ElementError]:
+    changed = loads_after_a_change(past.state, past.run.id, past.events)
+    measured = _measured(past, changed)
+    found = []
     for step in steps_of(past.run):
         for kind in ("setup", "loading", "machine", "unloading", "hand"):
-            some = list(measured.get((past.run.product, step.key, kind), ()))
-            known = past.believed.of(past.run, step, kind)
+            some, known = measured.get((step.key, kind), []), past.believed.of(past.run, step, kind)
             if some and known.length:
-                taken = sum((one.length for one in some), ZERO) / len(some)
-                sessions, scatter = len({one.session for one in some}), known.scatter
-                off = math.hypot(scatter.element, scatter.session / sessions**0.5, scatter.load / len(some) ** 0.5)
-                error = taken / known.length - 1
-                lay_within = error > -1 and abs(math.log1p(error)) <= Z_95 * off
-                yield ElementError(
-                    step.key, step.name, step.operation.key, kind, known.length, known.said, taken, len(some), error,
-                    math.expm1(Z_95 * off), lay_within,
-                )  # fmt: skip
+                found.append(_error(step, kind, known, some))
+    return tuple(found)
+
+
+def _error(step: Step, kind: str, known: KnownTime, some: list[tuple[timedelta, date]]) -> ElementError:
+    taken = sum((length for length, _ in some), ZERO) / len(some)
+    sessions, scatter = len({day for _, day in some}), known.scatter
+    off = math.hypot(scatter.element, scatter.session / sessions**0.5, scatter.load / len(some) ** 0.5)
+    error = taken / known.length - 1
+    return ElementError(
+        step.key, step.name, step.operation.key, kind, known.length, known.said, taken, len(some), error,
+        math.expm1(Z_95 * off), error > -1 and abs(math.log1p(error)) <= Z_95 * off,
+    )  # fmt: skip
+
+
+def _measured(past: Past, changed: Collection[str]) -> dict[tuple[str, str], list[tuple[timedelta, date]]]:
+    """The measured times of each (step, kind) with their days: of a load, for hand time of a piece of it; of a load of which
+    any part was not measured none of that kind."""
+    parts: dict[tuple[str, str, str], list[Element]] = {}
+    for one in past.elements:
+        if one.kind in WORK and one.load in past.run.past:
+            parts.setdefault((one.step, one.kind, one.load), []).append(one)
+    found: dict[tuple[str, str], list[tuple[timedelta, date]]] = {}
+    for (step, kind, load), some in parts.items():
+        began = some[0].began_at
+        if began is None or any(one.known not in (MEASURED, FROM_SENSOR) for one in some):
+            continue
+        length = total(some)
+        if kind == "hand":
+            known = past.run.step_of(past.run.past[load])
+            setup = known.pass_.setup if known is not None and load in changed else ZERO
+            length = (length - setup) / some[0].pieces if some[0].pieces else ZERO
+        if length > ZERO:
+            found.setdefault((step, kind), []).append((length, local_day(began, past.book.time_zone)))
+    return found

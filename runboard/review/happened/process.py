@@ -14,6 +14,7 @@ from runboard.review.hours import HANDS, total
 from runboard.review.past import Past
 from runboard.review.time_study import Element
 from runboard.run.fold.route import Step
+from runboard.run.rules.resting import done_at
 from runboard.shop.route_words import SYMBOLS, symbols
 
 ZERO = timedelta(0)
@@ -64,9 +65,21 @@ class _Chart:
                 yield _with(line, self._time(step.key), walks, self._waited.get(step.key))
 
     def _delay(self, step: Step) -> ProcessLine:
-        rests = [one for one in self._elements.get(step.key, ()) if one.kind == "wait" and one.length is not None]
-        mean = total(rests) / len(rests) if rests else None
+        rests = list(self._rested(step.key))
+        mean = sum(rests, ZERO) / len(rests) if rests else None
         return ProcessLine("delay", step.key, step.name, "", mean, pieces=self._pieces(step))
+
+    def _rested(self, key: str) -> Iterator[timedelta]:
+        """How long each tray rested after a step, from when its last piece was done."""
+        run, book = self._past.run, self._past.book
+        for tray in run.trays.values():
+            rest = tray.rests.get(key)
+            route = run.route_at(rest.revision or tray.revision) if rest else run.route
+            step = route.step(key)
+            if rest is not None and step is not None:
+                ended = rest.ended_at or (rest.ready_at if rest.ready_at <= self._past.until else None)
+                if ended is not None:
+                    yield max(ZERO, ended - done_at(book, route, step, rest))
 
     def _time(self, step: str) -> timedelta | None:
         some = [one for one in self._elements.get(step, ()) if one.kind in (*HANDS, "machine")]
