@@ -200,7 +200,6 @@ review-times-needed = { $count ->
     [one] One more would bring the average within 10 %, 19 times in 20.
    *[other] { $count } more would bring the average within 10 %, 19 times in 20.
   }
-review-left-out-interrupted = interrupted
 review-source-guess = That is the guess: nothing was measured yet.
 review-source-measured = That is the guess moved by { $count ->
     [one] one time that was measured.

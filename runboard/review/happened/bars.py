@@ -98,7 +98,7 @@ class _Guesses:
 
 def errors_of(past: Past) -> tuple[ElementError, ...]:
     """The error of each estimate of which anything was measured, in the order of the route."""
-    changed = loads_after_a_change(past.state, past.run.id, past.events)
+    changed = loads_after_a_change(past.run)
     measured = _measured(past, changed)
     found = []
     for step in steps_of(past.run):
