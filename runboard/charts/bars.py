@@ -22,13 +22,12 @@ BOX_OF = 5
 
 @dataclass(frozen=True)
 class Beside:
-    """What was guessed beside what it took, ``share`` of which was measured. ``said`` stands behind the bars."""
+    """What was guessed beside what it took. ``said`` stands behind the bars."""
 
     name: str
     guess: float
     taken: float | None
     said: str
-    share: float = 1.0
 
 
 def bars_beside(key: str, label: str, rows: Sequence[Beside], unknown: str, about: str = "") -> Markup:
@@ -44,10 +43,7 @@ def bars_beside(key: str, label: str, rows: Sequence[Beside], unknown: str, abou
             drawing.boxes.append(Box(NAMES, top + 4, _wide(row.guess * scale), 9, "unknown"))
             drawing.words.append(Word(WIDTH, top + 16, unknown, "over", "end"))
         else:
-            known = row.taken * min(1.0, max(0.0, row.share)) * scale
-            drawing.boxes.append(Box(NAMES, top + 4, _wide(known), 9, "work"))
-            if row.taken * scale - known >= 1:
-                drawing.boxes.append(Box(NAMES + known, top + 4, _wide(row.taken * scale - known), 9, "unknown"))
+            drawing.boxes.append(Box(NAMES, top + 4, _wide(row.taken * scale), 9, "work"))
             drawing.words.append(Word(WIDTH, top + 16, row.said, "figure", "end"))
     drawing.lines.append(Stroke(NAMES, 0, NAMES, drawing.height, "zero"))
     return drawing.svg

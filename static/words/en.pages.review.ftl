@@ -185,3 +185,4 @@ review-take-off-list = Take it off the list
 review-own-idea = Another idea
 review-try-it = Try it on this run
 review-ledger-of-changes = Changes that were made, and whether they worked
+review-over-runs = Over all runs

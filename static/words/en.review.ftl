@@ -87,7 +87,8 @@ review-line-held = Held by: { $kind ->
     [hands] { $what }, { $when }; a second pair of hands would have saved up to { $cost }.
     [station] the { $what }, { $when }; without waiting for it, { $cost } sooner.
     [wait] { $what }, { $when }; it cost { $cost }.
-    [room] { $what }, { $when }; it cost { $cost }.
+    [room] { $what }, { $when }; waiting for it cost { $cost }.
+    [walking] { $what }, { $when }; it cost { $cost }.
    *[hours] the hours: what was next waited for somebody { $when }, which cost { $cost }.
   }
 review-line-held-none = Held by: nothing that stands out. No one thing more would have ended it sooner.
@@ -140,7 +141,8 @@ review-more-of = { $count } more { $service }
 review-what-hands = { $name }’s hands
 review-what-station = { $name }
 review-what-service = { $name }
-review-what-room = being in the { $name }
+review-what-room = the air in the { $name }
+review-what-walking = walking between rooms
 review-what-hours = nobody there
 review-what-wait = { $why ->
     [dry] drying
@@ -163,6 +165,8 @@ review-presses = { $count ->
 review-press = { $press } at { $step }
 review-press-load-started = Start
 review-press-load-done = Done
+review-press-load-put-aside = Put aside
+review-press-load-stopped = It stopped early
 review-press-machine-started = Machine runs
 review-press-machine-ended = Machine ended
 review-press-unloading-started = Unload
@@ -200,6 +204,8 @@ review-times-needed = { $count ->
     [one] One more would bring the average within 10 %, 19 times in 20.
    *[other] { $count } more would bring the average within 10 %, 19 times in 20.
   }
+review-times-error-within = The estimate was off by { $percent } %, which is within what it said of itself.
+review-times-error-beyond = The estimate was off by { $percent } %, more than it said of itself.
 review-source-guess = That is the guess: nothing was measured yet.
 review-source-measured = That is the guess moved by { $count ->
     [one] one time that was measured.
@@ -341,3 +347,7 @@ review-changed-wood = other wood
 review-changed-jig = jig reseated
 review-changed-focus = new focus
 review-changed-other = setup changed
+review-at-a-glance = { $good } of { $wanted } good{ $piece ->
+    [none] { "" }
+   *[other] , { $piece } of hands a piece
+  }

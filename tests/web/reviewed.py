@@ -14,6 +14,7 @@ from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import (
     DayPart,
     Doing,
+    ElementError,
     Happened,
     Lost,
     OperationBar,
@@ -72,7 +73,7 @@ def bars() -> tuple[OperationBar, ...]:
     return tuple(
         OperationBar(
             key, name, minutes(guess), None if taken is None else minutes(taken), minutes(hands),
-            None if hands_taken is None else minutes(hands_taken), 0.0 if taken is None else 0.7 if key == "sand" else 1.0,
+            None if hands_taken is None else minutes(hands_taken), (hands_taken or 0) / 550,
         )
         for key, (name, guess, taken, hands, hands_taken) in OPERATIONS.items()
     )  # fmt: skip
@@ -107,6 +108,7 @@ def happened(opened: datetime) -> Happened:
             OrderLineDone("2", "Nora", "12", 24, done + timedelta(days=1), done, ZERO),
         ),
         promised=opened + timedelta(days=3, hours=1), finished=done,
+        errors=(ElementError("hooks", "Fit hooks", "hooks", "hand", minutes(2), "guess", minutes(2.8), 5, 0.4, 0.6, True),),
     )  # fmt: skip
 
 

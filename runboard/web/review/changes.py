@@ -55,7 +55,7 @@ def changes(key: str) -> Response:
         tried=tried,
         to_try=[change for change in kept.values() if all(change.id != one.kept for one in tried or ())],
         together=found.together and _together(found, found.together),
-        order=list(_order(found)),
+        order=_order(found),
         given=request.args,
         ticked=[],
         skills=sorted({skill for person in book.people for skill in person.skills}),

@@ -8,7 +8,8 @@ from flask import Blueprint, Response
 from markupsafe import Markup
 
 from runboard.charts.bars import Beside, bars_beside
-from runboard.floor.looking.at_hand import names_now, runs_now
+from runboard.floor.looking.at_hand import names_now
+from runboard.floor.looking.glance import Glance, runs_at_a_glance
 from runboard.floor.looking.look_back import exposures_of_days
 from runboard.review.dust_limits import DUST_LIMITS
 from runboard.review.essentials import Essentials
@@ -16,7 +17,7 @@ from runboard.review.exposure import noise_rule
 from runboard.web.door.pages import page, workshop
 from runboard.web.review.looked import review_of
 from runboard.words.facts import date_in_words, number_in_words, span_in_words
-from runboard.words.review import Line, five_lines, little_measured
+from runboard.words.review import Line, five_lines, little_measured, piece_time
 from runboard.words.sentences import say
 
 EXPOSURE_DAYS = 7
@@ -34,7 +35,10 @@ part = Blueprint("review", __name__)
 @part.get("/review")
 def review() -> Response:
     """Every run, the newest first."""
-    return page("review/review.html", runs=runs_now(workshop())[::-1])
+    return page(
+        "review/review.html",
+        runs=[(one.run, _at_a_glance(one), one.run.state) for one in runs_at_a_glance(workshop())],
+    )
 
 
 @part.get("/review/runs/<key>")
@@ -55,6 +59,11 @@ def run(key: str) -> Response:
     )
 
 
+def _at_a_glance(one: Glance) -> str:
+    piece = "none" if one.a_piece is None else piece_time(one.a_piece)
+    return say("review", "at a glance", {"good": one.good, "wanted": one.wanted, "piece": piece})
+
+
 def _unbroken(line: Line) -> tuple[str, ...]:
     """Its parts, with no line's end within a span of time."""
     return tuple(_IN_A_SPAN.sub(_NO_BREAK, part) for part in line.parts)
@@ -68,7 +77,6 @@ def picture(found: Essentials) -> Markup:
             bar.guess.total_seconds(),
             None if bar.taken is None else bar.taken.total_seconds(),
             span_in_words(bar.taken),
-            bar.share,
         )
         for bar in found.happened.bars
     ]

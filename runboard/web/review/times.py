@@ -9,6 +9,7 @@ from flask import Blueprint, Response
 from markupsafe import Markup
 
 from runboard.charts.bars import Strip, strip
+from runboard.review.happened.nouns import ElementError
 from runboard.review.measured.study import ElementStudy, LearningCurve
 from runboard.web.door.pages import page
 from runboard.web.review.looked import fine_span, minutes_of, review_of
@@ -34,7 +35,8 @@ class Shown:
 def times(key: str) -> Response:
     """Every time element, operation by operation."""
     found = review_of(key)
-    shown = [_shown(at, study) for at, study in enumerate(found.study.elements)]
+    errors = {(error.step, error.kind): error for error in found.happened.errors}
+    shown = [_shown(at, study, errors.get((study.step, study.kind))) for at, study in enumerate(found.study.elements)]
     return page(
         "review/times.html",
         run=found.past.run,
@@ -44,7 +46,7 @@ def times(key: str) -> Response:
     )
 
 
-def _shown(at: int, study: ElementStudy) -> Shown:
+def _shown(at: int, study: ElementStudy, error: ElementError | None) -> Shown:
     times = {name: getattr(study, name) for name in ("guess", "median", "written", "estimate")}
     out = [left.element.length for left in study.left_out]
     lengths = Strip(
@@ -56,12 +58,17 @@ def _shown(at: int, study: ElementStudy) -> Shown:
     kind = say("element", study.kind)
     label = say("review-chart", "strip", {"step": study.step_name, "kind": kind, "count": study.n})
     chart = strip(f"e{at}", label, lengths, minutes_of(most), ("0", fine_span(most))) if study.n else Markup("")
-    return Shown(study, kind, {name: fine_span(span) for name, span in times.items()}, chart, tuple(_said(study)))
+    return Shown(
+        study, kind, {name: fine_span(span) for name, span in times.items()}, chart, tuple(_said(study, error))
+    )
 
 
-def _said(study: ElementStudy) -> Iterable[str]:
+def _said(study: ElementStudy, error: ElementError | None) -> Iterable[str]:
     facts: dict[str, Any] = {"count": study.n, "spread": fine_span(study.deviation) if study.deviation else "none"}
     yield say("review-times", "measured" if study.n else "none", facts)
+    if error is not None:
+        code = "error within" if error.is_within else "error beyond"
+        yield say("review-times", code, {"percent": f"{100 * error.error:+.0f}".replace("-", "−")})
     if study.left_out:
         why = [
             say("review-times", "left out why", {"count": count, "why": say("review-left-out", why)})
