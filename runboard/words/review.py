@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.change import Capacity, Change
+from runboard.plan.change import Capacity, Change, Times
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost, OperationBar
 from runboard.review.held.nouns import Held, What
@@ -14,7 +14,7 @@ from runboard.review.past import Past
 from runboard.shop.hours import local_day
 from runboard.words.facts import list_in_words, span_in_words, zone_of
 from runboard.words.sentences import sentence
-from runboard.words.trying import words_of_change
+from runboard.words.trying import operation_name, words_of_change
 
 # The lines, in their order.
 CODES = ("pieces", "furthest", "lost", "held", "try")
@@ -235,7 +235,10 @@ def idea_in_words(past: Past, change: Change) -> str:
         )
         more = change.capacity - before
         if more > 0:
-            return _say("more-of", count=_count(more), service=within(name))
+            return _say("more-of", number=more, count=_count(more), service=within(name))
+    if isinstance(change, Times):
+        operation = operation_name(past.run, change.operation)
+        return _say("idea-times", operation=operation, kind=change.kind or "all", percent=change.per_cent)
     return within(words_of_change(past.book, past.run, change))
 
 

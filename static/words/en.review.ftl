@@ -137,7 +137,18 @@ review-count = { $number ->
     [12] twelve
    *[other] { $number }
   }
-review-more-of = { $count } more { $service }
+review-more-of = { $number ->
+    [one] one more of the { $service }
+   *[other] { $count } more { $service }
+  }
+review-idea-times = { $kind ->
+    [setup] the setup
+    [loading] the loading
+    [machine] the machine
+    [unloading] the unloading
+    [hand] the work by hand
+   *[all] everything
+  } at { $operation } in { $percent } % of its time
 review-what-hands = { $name }’s hands
 review-what-station = { $name }
 review-what-service = { $name }

@@ -11,8 +11,7 @@ from runboard.floor.looking.at_hand import book_now
 from runboard.plan.changed_route import can_be_one_visit
 from runboard.review.changes.nouns import Span3, Together, Tried
 from runboard.review.essentials import Essentials
-from runboard.run.refusal import Refused
-from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
+from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
 from runboard.web.forms.changes import change_asked, choices
@@ -86,9 +85,7 @@ def _one(found: Essentials, tried: Tried, kept: set[str]) -> Shown:
     because = say("offered", idea.because, idea.facts) if idea.because else ""
     own = idea.id if idea.id in kept else ""
     if tried.refused is not None:
-        return Shown(
-            idea.id, sentence, because, refused=refusal(Refused(tried.refused[0], **tried.refused[1])), kept=own
-        )
+        return Shown(idea.id, sentence, because, refused=said("refused", *tried.refused), kept=own)
     return Shown(
         idea.id, sentence, because, tuple(_rows(tried)), helps=bool(tried.earlier.mid or tried.hands.mid), kept=own
     )

@@ -1,0 +1,187 @@
+"""The five lines of a review in every case that a run may be: none, one, several, nothing known, still worked out."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from runboard.demo.book import demo_book
+from runboard.house import House
+from runboard.plan.change import Capacity, Times
+from runboard.review.changes.nouns import Tried
+from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import Happened, Lost
+from runboard.review.held.nouns import What
+from runboard.words.review import about, five_lines, little_measured, piece_time, within
+from tests.conftest import START
+from tests.web import reviewed
+from tests.web.reviewed import minutes, span3
+
+
+@pytest.fixture
+def found(house: House) -> Essentials:
+    house.workshop.books.save(demo_book(START, "Europe/Berlin"), START)
+    reviewed.open_a_run(house.workshop)
+    return reviewed.essentials_at(house.workshop, "r1")
+
+
+def line(found: Essentials, code: str) -> str:
+    return next(line.sentence for line in five_lines(found) if line.code == code)
+
+
+def with_happened(found: Essentials, **fields: object) -> Essentials:
+    happened: Happened = replace(found.happened, **fields)  # type: ignore[arg-type]
+    return replace(found, happened=happened)
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"good": 62}, "62 good where 60 were wanted in 9 h 10 of hands, 9 min a piece."),
+        ({"good": 0}, "0 of 60 good in 9 h 10 of hands."),
+        ({"hands": timedelta(0)}, "58 of 60 good; nobody’s time was pressed."),
+        ({"good": 1, "wanted": 1, "hands": minutes(70)}, "1 of 1 good in 1 h 10 of hands, 1 h 10 a piece."),
+    ],
+)
+def test_the_first_line_says_pieces_and_hands(found: Essentials, fields: dict[str, object], said: str) -> None:
+    assert line(with_happened(found, **fields), "pieces") == said
+
+
+def test_operations_that_came_near_their_guess_are_said_to(found: Essentials) -> None:
+    near = [replace(bar, taken=bar.guess * 1.05) for bar in found.happened.bars]
+
+    all_known = with_happened(found, bars=tuple(near))
+    some_known = with_happened(found, bars=(*near, replace(near[0], taken=None)))
+
+    assert line(all_known, "furthest") == "Every operation came within a tenth of its guess."
+    assert line(some_known, "furthest") == "What was measured came within a tenth of its guess."
+
+
+def test_where_no_time_is_known_nothing_is_set_against_the_guess(found: Essentials) -> None:
+    unknown = tuple(replace(bar, taken=None) for bar in found.happened.bars)
+
+    assert line(with_happened(found, bars=unknown), "furthest") == (
+        "Nothing to set against the guess: no time was measured."
+    )
+
+
+def lost(reason: str, pieces: int, board: str = "", step: str = "Clean up") -> Lost:
+    return Lost(step.lower(), step, reason, "ash", board, pieces)
+
+
+@pytest.mark.parametrize(
+    ("some", "said"),
+    [
+        ([], "Lost: none."),
+        ([lost("chipped", 1, "3")], "Lost: 1, chipped at Clean up, from board 3."),
+        ([lost("chipped", 3, "3")], "Lost: 3, chipped at Clean up, all from board 3."),
+        ([lost("chipped", 1, "3"), lost("chipped", 1, "4")], "Lost: 2, chipped at Clean up."),
+        ([lost("Burnt", 2, step="Engrave"), lost("chipped", 1, "3")], "Lost: 3, 2 of them burnt at Engrave."),
+        ([lost("burnt", 1, step="Engrave"), lost("chipped", 1)], "Lost: 2, each for another reason."),
+        ([lost("", 2)], "Lost: 2, at Clean up (nobody noted why)."),
+    ],
+)
+def test_what_was_lost_is_said_by_the_reason_that_cost_the_most(found: Essentials, some: list[Lost], said: str) -> None:
+    scrap = sum(one.pieces for one in some)
+
+    assert line(with_happened(found, lost=tuple(some), scrap=scrap), "lost") == said
+
+
+def test_pieces_lost_of_which_nothing_is_known_are_counted(found: Essentials) -> None:
+    assert line(with_happened(found, lost=(), scrap=2), "lost") == "Lost: 2, and nobody noted where or why."
+
+
+@pytest.mark.parametrize(
+    ("what", "said"),
+    [
+        (
+            ("hands", "robin"),
+            "Held by: Robin’s hands, on two days; a second pair of hands would have saved up to a day.",
+        ),
+        (("station", "laser"), "Held by: the Laser, on two days; without waiting for it, a day sooner."),
+        (("wait", "oil"), "Held by: drying after Oil, on two days; it cost a day."),
+        (("walking", ""), "Held by: walking between rooms, on two days; it cost a day."),
+        (("room", "shop"), "Held by: the air in the shop, on two days; waiting for it cost a day."),
+        (
+            ("hours", ""),
+            "Held by: the hours: what was next waited for somebody on two days, which cost a day.",
+        ),
+        (
+            ("service", "extraction"),
+            "Held by: the dust extraction, CNC or router table, taken on two days; having only one cost a day.",
+        ),
+    ],
+)
+def test_what_held_the_run_is_said_of_each_kind(found: Essentials, what: What, said: str) -> None:
+    assert found.held is not None
+    stretches = tuple(
+        replace(found.held.stretches[0], what=what, began_at=START + timedelta(days=day)) for day in (0, 1)
+    )
+
+    assert line(replace(found, held=replace(found.held, most=what, stretches=stretches)), "held") == said
+
+
+def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None:
+    assert found.held is not None
+
+    said = line(replace(found, held=replace(found.held, most=None, cost=None)), "held")
+
+    assert said == "Held by: nothing that stands out. No one thing more would have ended it sooner."
+
+
+@pytest.mark.parametrize(
+    ("some", "said"),
+    [
+        ((), "Try first: nothing was found to try. Have you an idea?"),
+        ((0, 0, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
+        (
+            (0, 51, Times("r1", "hooks", "hand", 70)),
+            "Try first: the work by hand at Fit hooks in 70 % of its time, 51 min less of hands.",
+        ),
+        ((90, 0, Capacity("rack", 10)), "Try first: one more of the drying rack places, done 1 h 30 sooner."),
+    ],
+)
+def test_what_to_try_first_says_what_it_would_have_saved(
+    found: Essentials, some: tuple[()] | tuple[float, float, Capacity | Times], said: str
+) -> None:
+    tried: tuple[Tried, ...] = ()
+    if some:
+        earlier, hands, change = some
+        idea = replace(reviewed.tried()[0].idea, change=change)
+        tried = (Tried(idea, span3(earlier, earlier, earlier), span3(hands, hands, hands)),)
+
+    assert line(replace(found, tried=tried), "try") == said
+
+
+def test_with_enough_measured_nothing_is_said_of_it(found: Essentials) -> None:
+    assert little_measured(found) == []
+
+
+def test_a_run_without_a_time_says_that_all_stands_on_guesses(found: Essentials) -> None:
+    bare = replace(found, study=replace(found.study, share=0.0, presses=found.study.presses[:1]))
+
+    assert little_measured(bare) == [
+        "No time of this run was measured: what follows stands on guesses.",
+        "Next time this press would tell the most: Start at Inspect and pack.",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("span", "said"), [(45 / 60, "45 s"), (9.4, "9½ min"), (9.2, "9 min"), (24.4, "24 min"), (70, "1 h 10")]
+)
+def test_the_time_of_a_piece_is_said_in_halves_while_it_is_short(span: float, said: str) -> None:
+    assert piece_time(minutes(span)) == said
+
+
+@pytest.mark.parametrize(
+    ("hours", "said"), [(0.5, "30 min"), (1.5, "1 h 30"), (7.2, "7 h"), (20, "a day"), (50, "two days")]
+)
+def test_a_span_is_said_as_one_does(hours: float, said: str) -> None:
+    assert about(timedelta(hours=hours)) == said
+
+
+@pytest.mark.parametrize(
+    ("name", "said"), [("Fit hooks", "fit hooks"), ("CNC", "CNC"), ("A4 labels", "A4 labels"), ("", "")]
+)
+def test_a_name_within_a_sentence_keeps_its_own_capitals(name: str, said: str) -> None:
+    assert within(name) == said
