@@ -4,14 +4,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from runboard.review.happened.in_the_way import READY, InTheWay
+from runboard.review.happened.in_the_way import InTheWay
 from runboard.review.happened.nouns import DayPart, Waiting
 from runboard.review.happened.people import Around, People, Placed
-from runboard.review.happened.sessions import sessions_of
+from runboard.review.happened.sessions import Session, sessions_of
 from runboard.review.happened.stations import Stations
 from runboard.review.happened.tiles import Spans
 from runboard.review.happened.trays import Presence, Trays, Waited
-from runboard.review.happened.why import DRYING, RESTING
 from runboard.review.happened.worked import Work
 from runboard.review.past import Past
 from runboard.review.stays import watches
@@ -28,31 +27,22 @@ class Day:
 
 
 def day_of(past: Past) -> Day:
-    """The days of a run's time."""
+    """The days of a run: sessions that have a part in its time, whole, and the stations that it used."""
     work = Work(past)
     way = InTheWay(work)
     trays = Trays(work, way)
     eyes = watches(past.book, past.state, past.events, work.opens, work.closes)
     sessions = sessions_of(work, eyes)
-    people = People(work, way, eyes, _around(work, trays))
-    placed = [one for session in sessions for one in people.day(session)]
+    people = People(work, way, eyes, Around(work, trays.waits))
+    placed = [one for session in sessions if _is_of(past, session) for one in people.day(session)]
     there = Spans((session.began_at, session.ended_at) for session in sessions)
     presence = Presence(work, there, _free(placed))
-    parts = (*(one.part for one in placed), *Stations(work, way, there).days())
+    parts = (*(one.part for one in placed), *Stations(work, way, there, trays.waits).days())
     return Day(work, parts, tuple(trays.waits), tuple(_waiting(past, parts, trays.waits, presence)))
 
 
-def _around(work: Work, trays: Trays) -> Around:
-    return Around(
-        _when(trays, (READY,)),
-        Spans((one.began_at, one.ended_at) for one in work.stretches if one.kind == "machine"),
-        _when(trays, (DRYING, RESTING)),
-    )
-
-
-def _when(trays: Trays, whys: Iterable[str]) -> Spans:
-    some = set(whys)
-    return Spans((wait.began_at, wait.ended_at) for wait in trays.waits if wait.why in some)
+def _is_of(past: Past, session: Session) -> bool:
+    return session.began_at < past.until and session.ended_at > past.run.opened_at
 
 
 def _free(placed: Iterable[Placed]) -> dict[str, Spans]:

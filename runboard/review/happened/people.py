@@ -8,10 +8,21 @@ from runboard.review.happened.in_the_way import READY, InTheWay
 from runboard.review.happened.nouns import DayPart
 from runboard.review.happened.sessions import Session
 from runboard.review.happened.tiles import Marked, Spans, Tile, tiled
-from runboard.review.happened.why import DRYING, MACHINE, NO_LOAD, NOT_SAID, OTHER_ROOM, START_UP, TIDY_UP
+from runboard.review.happened.trays import Waited
+from runboard.review.happened.why import (
+    DRYING,
+    MACHINE,
+    NO_LOAD,
+    NOT_SAID,
+    OTHER_ROOM,
+    RESTING,
+    START_UP,
+    TIDY_UP,
+)
 from runboard.review.happened.worked import Stretch, Work, Worked
 from runboard.review.stays import Stay
 from runboard.run.change import replace
+from runboard.run.rules.rules import has_skill
 from runboard.shop.hours import Span
 
 
@@ -24,13 +35,38 @@ class Placed:
     load: Worked | None = None
 
 
-@dataclass(frozen=True)
 class Around:
-    """What else of the shop says why somebody waited when nothing follows: when a tray was ready, a machine ran, trays dried."""
+    """What else of the shop says why somebody waited: when trays were ready and where, machines ran, trays dried."""
 
-    ready: Spans
-    machines: Spans
-    drying: Spans
+    def __init__(self, work: Work, waits: Sequence[Waited]) -> None:
+        self._book = work.past.book
+        self._ready: dict[tuple[str, str], list[Waited]] = {}
+        for wait in waits:
+            if wait.why == READY and wait.load.step is not None:
+                key = (wait.load.room, wait.load.step.operation.skill or "")
+                self._ready.setdefault(key, []).append(wait)
+        self._by_person: dict[tuple[str, str], tuple[Spans, Spans]] = {}
+        self.machines = Spans((one.began_at, one.ended_at) for one in work.stretches if one.kind == "machine")
+        self.drying = _spans(wait for wait in waits if wait.why in (DRYING, RESTING))
+
+    def ready(self, person: str, room: str) -> tuple[Spans, Spans]:
+        """When trays were ready for work that a person can do: in this room, in any other. Nobody knows which is which where
+        the room is not known."""
+        if (person, room) not in self._by_person:
+            able = {key: some for key, some in self._ready.items() if self._is_able(person, some[0])}
+            self._by_person[person, room] = (
+                _spans(wait for (where, _), some in able.items() for wait in some if room in ("", where)),
+                _spans(wait for (where, _), some in able.items() for wait in some if room not in ("", where)),
+            )
+        return self._by_person[person, room]
+
+    def _is_able(self, person: str, wait: Waited) -> bool:
+        known, step = self._book.person(person), wait.load.step
+        return known is None or step is None or has_skill(known, step.operation)
+
+
+def _spans(waits: Iterable[Waited]) -> Spans:
+    return Spans((wait.began_at, wait.ended_at) for wait in waits)
 
 
 class People:
@@ -114,24 +150,26 @@ class People:
             layers[0].append((session.began_at, session.began_at + person.start_up, START_UP))
         if person is not None and session.went and next_ is None:
             layers[0].append((session.ended_at - person.tidy_up, session.ended_at, TIDY_UP))
-        return tiled(began, ended, [*layers, *self._why(span, room, next_)], NO_LOAD if next_ is None else NOT_SAID)
+        return tiled(began, ended, [*layers, *self._why(session.person, span, room, next_)], NO_LOAD)
 
-    def _why(self, span: Span, room: str, next_: Placed | None) -> list[list[Tile[str]]]:
+    def _why(self, person: str, span: Span, room: str, next_: Placed | None) -> Iterator[list[Tile[str]]]:
+        """What kept off the next thing they were at; what else they could have begun; that there was nothing to begin."""
         began, ended = span
+        here, elsewhere = self._around.ready(person, room)
+        load = next_.load if next_ is not None else None
+        is_begun = load is not None and next_ is not None and load.began_at < next_.part.began_at
+        way = [] if load is None or is_begun else self._way.before(load, began)
+        if load is not None and is_begun:  # goes on with it, or takes it off
+            yield self._way.machine_of(load).as_tiles(began, ended, MACHINE)
+        yield [tile for tile in way if tile[2] not in (READY, NO_LOAD)]
+        if next_ is not None:
+            ready = OTHER_ROOM if next_.room and room and next_.room != room else NOT_SAID
+            yield [(start, end, ready) for start, end, why in way or [(began, ended, READY)] if why == READY]
+        yield here.as_tiles(began, ended, NOT_SAID)
+        yield elsewhere.as_tiles(began, ended, OTHER_ROOM)
         if next_ is None:
-            around = self._around
-            return [
-                around.ready.as_tiles(began, ended, NOT_SAID),
-                around.machines.as_tiles(began, ended, MACHINE),
-                around.drying.as_tiles(began, ended, DRYING),
-            ]
-        ready = OTHER_ROOM if next_.room and room and next_.room != room else NOT_SAID
-        load = next_.load
-        if load is None or load.began_at < next_.part.began_at:  # goes on with it, or takes it off
-            machine = self._way.machine_of(load).as_tiles(began, ended, MACHINE) if load else []
-            return [machine, [(began, ended, ready)]]
-        way = [tile for tile in self._way.before(load, began) if tile[2] != READY]
-        return [way, [(began, ended, ready)]]
+            yield self._around.machines.as_tiles(began, ended, MACHINE)
+            yield self._around.drying.as_tiles(began, ended, DRYING)
 
 
 class _Walked:

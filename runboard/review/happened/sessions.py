@@ -53,12 +53,11 @@ class _Sign(NamedTuple):
 
 
 def sessions_of(work: Work, watches: Iterable[Stay]) -> list[Session]:
-    """Every session that has a part in the run's time, whole, by person and beginning."""
-    run, until = work.past.run, work.past.until
+    """Every session of the run's days, by person and beginning."""
     found: list[Session] = []
     for person, signs in sorted(_signs(work, watches).items()):
         found += _Sessions(work, person).of(sorted(signs, key=lambda sign: sign.began_at))
-    return [session for session in found if session.began_at < until and session.ended_at > run.opened_at]
+    return found
 
 
 def _signs(work: Work, watches: Iterable[Stay]) -> Mapping[str, list[_Sign]]:

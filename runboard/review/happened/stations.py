@@ -5,7 +5,8 @@ from datetime import datetime
 
 from runboard.review.happened.in_the_way import READY, InTheWay
 from runboard.review.happened.nouns import DayPart
-from runboard.review.happened.tiles import Marked, Spans, Tile, tiled
+from runboard.review.happened.tiles import NO_SPANS, Marked, Spans, Tile, tiled
+from runboard.review.happened.trays import Waited
 from runboard.review.happened.why import (
     NEEDS_UNLOADING,
     NO_PERSON,
@@ -26,8 +27,13 @@ _What = Stretch | str
 class Stations:
     """The days of every station that the run used."""
 
-    def __init__(self, work: Work, way: InTheWay, there: Spans) -> None:
+    def __init__(self, work: Work, way: InTheWay, there: Spans, waits: Sequence[Waited]) -> None:
         self._work, self._way, self._there = work, way, there
+        ready: dict[str, list[Span]] = {}
+        for wait in waits:
+            if wait.why == READY:
+                ready.setdefault(wait.load.load.station, []).append((wait.began_at, wait.ended_at))
+        self._ready = {station: Spans(spans) for station, spans in ready.items()}
         self._stretches: dict[str, list[Stretch]] = {}
         used = {stretch.load.load.station for stretch in work.stretches if stretch.load.run.id == work.past.run.id}
         for stretch in work.stretches:
@@ -66,7 +72,15 @@ class Stations:
         outs = self._way.said.outs.get(station)
         out: list[Tile[_What]] = [(*span, OUT_OF_USE) for span in outs.all] if outs else []
         held: list[Tile[_What]] = [tile for load in loads for tile in self._held(load)]
-        return [[*machine], [*hands], held, out, [*self._between(loads)]]
+        return [[*machine], [*hands], held, out, [*self._unmanned(station)], [*self._between(loads)]]
+
+    def _unmanned(self, station: str) -> Iterator[Tile[_What]]:
+        """When some tray was ready for it, whichever was taken first."""
+        for began, ended in self._ready.get(station, NO_SPANS).all:
+            yield from self._hands_missing(began, ended)
+
+    def _hands_missing(self, began: datetime, ended: datetime) -> list[Tile[str]]:
+        return tiled(began, ended, [self._there.as_tiles(began, ended, NO_PERSON)], NOBODY_THERE)
 
     def _held(self, load: Worked) -> Iterator[Tile[_What]]:
         """A load that holds its station with nobody at it: stopped, to be taken off, or put aside."""
@@ -86,8 +100,7 @@ class Stations:
                     if why != READY:
                         yield began, ended, why
                     else:
-                        there = self._there.as_tiles(began, ended, NO_PERSON)
-                        yield from tiled(began, ended, [there], NOBODY_THERE)
+                        yield from self._hands_missing(began, ended)
             free_since = max(free_since or load.ended_at, load.ended_at)
 
     def _part(self, station: str, began: datetime, ended: datetime, what: _What) -> DayPart:

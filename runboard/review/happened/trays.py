@@ -21,14 +21,17 @@ from runboard.run.fold.state import Load, Tray
 
 @dataclass(frozen=True)
 class Waited:
-    """A stretch in which a tray waited before ``step``, which is at a station in ``room``."""
+    """A stretch in which a tray waited before a load, or on one that nobody was at."""
 
     tray: str
-    step: str
-    room: str
+    load: Worked
     began_at: datetime
     ended_at: datetime
     why: str
+
+    @property
+    def step(self) -> str:
+        return self.load.load.step
 
 
 class Trays:
@@ -62,13 +65,13 @@ class Trays:
         on = next((load for load in loads if load.began_at <= since and load.ended_at >= until), None)
         if on is not None:
             for began, ended, why in self._on(on, since, until):
-                yield Waited(tray.id, on.load.step, on.room, began, ended, why)
+                yield Waited(tray.id, on, began, ended, why)
             return
         next_ = next((load for load in loads if load.began_at >= until), None) or self._next(tray, until)
         if next_ is None:
             return
         for began, ended, why in self._way.before(next_, since, tray.id):
-            yield Waited(tray.id, next_.load.step, next_.room, began, ended, why)
+            yield Waited(tray.id, next_, began, ended, why)
 
     def _on(self, load: Worked, since: datetime, until: datetime) -> list[Tile[str]]:
         ran = self._way.machine_of(load).all
@@ -104,9 +107,10 @@ class Presence:
         """A wait by its reasons, of which one that is ``READY`` may have several."""
         if wait.why != READY:
             return {wait.why: wait.ended_at - wait.began_at}
-        if wait.room not in self._sums:
-            self._sums[wait.room] = Sums(self._in(wait.room))
-        return self._sums[wait.room].between(wait.began_at, wait.ended_at)
+        room = wait.load.room
+        if room not in self._sums:
+            self._sums[room] = Sums(self._in(room))
+        return self._sums[room].between(wait.began_at, wait.ended_at)
 
     def _in(self, room: str) -> list[Tile[str]]:
         opens, closes = self._work.opens, self._work.closes

@@ -50,7 +50,7 @@ class Worked:
 
 
 class Work:
-    """All loads of the days in which a run was open, with their stretches, cut to these days."""
+    """All loads of the runs that were open in a run's days, with their stretches, cut to these days."""
 
     def __init__(self, past: Past) -> None:
         self.past = past
@@ -71,9 +71,10 @@ class Work:
         began = min(begins, default=load.started_at)
         if began is None:
             return None
-        ended = min(max(ends, default=self.closes), self.closes) if over else self.closes
-        if ended < self.opens or began > self.closes:
+        if began > self.closes:
             return None
+        # What was through before these days may lie on the rack in them.
+        ended = min(max(ends, default=self.closes), self.closes) if over else self.closes
         station = self.past.book.station(load.station)
         return Worked(number, run, load, run.step_of(load), station, began, max(began, ended), over)
 
