@@ -282,3 +282,86 @@ def test_a_small_job_of_the_shops_own_is_work_of_no_run() -> None:
     (part,) = [part for part in day_of(past_of(floor)).parts if minutes(part.length)]
 
     assert part == DayPart("person", "ann", part.began_at, part.ended_at, "work", "job", step="bins")
+
+
+def test_who_could_have_begun_something_else_had_not_nothing_to_begin() -> None:
+    floor = small(CLEAN, SAND, trays=3)
+    works(floor, "clean/1", 5)
+    floor.press("person came", person="ben")
+    works(floor, "clean/2", 12)
+
+    works(floor, "sand/2", 5, person="ben")
+
+    assert day(floor, "ben") == [("waiting", "not said", 12), ("work", "hand", 5)]
+
+
+def test_a_station_waits_for_hands_where_any_tray_is_ready_for_it() -> None:
+    floor = small(CLEAN, SAND, trays=3)
+    works(floor, "clean/1", 5)
+    works(floor, "clean/2", 5)
+    works(floor, "sand/1", 5)
+    works(floor, "clean/3", 12)
+
+    works(floor, "sand/3", 5)
+
+    assert day(floor, "sander", "station") == [("work", "hand", 5), ("waiting", "no person", 12), ("work", "hand", 5)]
+
+
+def test_a_rack_that_is_full_keeps_off_what_would_rest_on_it_until_somebody_takes_something_off() -> None:
+    services = [*shop()["services"], {"key": "rack", "name": "Rack", "capacity": 1}]
+    wait = {"why": "dry", "least_minutes": 10, "holds": {"rack": 1}}
+    floor = small(operation("oil", "finishing", wait=wait), CLEAN, services=services)
+    works(floor, "oil/1", 5)
+    floor.wait(25)
+    works(floor, "clean/1", 5)
+
+    works(floor, "oil/2", 5)
+
+    waited = trays_waited(floor)
+    assert (waited["service taken"], waited["drying"]) == (25, 10)
+    assert ("waiting", "service taken", 25) in day(floor, "finishing", "station")
+
+
+def test_dust_waits_for_what_a_finish_leaves_in_the_air_of_its_room() -> None:
+    floor = small(operation("oil", "finishing", wait={"why": "dry", "least_minutes": 30}), CLEAN)
+    floor.open_run(run="r2")
+    floor.press("load done", run="r2", load="clean/1")
+    works(floor, "oil/1", 5)
+    floor.wait(122)
+    floor.press("load started", run="r2", load="sand:120/1", person="ben")
+    floor.wait(5)
+    floor.press("load done", run="r2", load="sand:120/1", person="ben")
+
+    past = past_of(floor, "r2")
+
+    assert round(sum(one.length.total_seconds() for one in day_of(past).waiting if one.why == "air") / 60) == 125
+
+
+def test_a_first_piece_that_failed_and_a_supply_that_ran_out_keep_a_load_off() -> None:
+    floor = small(
+        operation("clean", "bench", uses=[{"supply": "hooks", "each": 1}], checks=[{"key": "a", "text": "A"}])
+    )
+    floor.press("supply out", {"supply": "hooks"}, run="r1")
+    floor.wait(10)
+    floor.press("supply in", {"supply": "hooks"}, run="r1")
+    floor.press("first piece checked", {"result": "fail", "check": "a"}, run="r1", operation="clean")
+    floor.wait(6)
+    floor.press("first piece decided", {"what": "go on"}, run="r1", operation="clean")
+
+    works(floor, "clean/1", 5)
+
+    # Both trays waited; the second still does, for the station and then for somebody.
+    waited = trays_waited(floor)
+    assert (waited["supply"], waited["first piece"]) == (20, 12)
+
+
+def test_quiet_hours_are_the_books() -> None:
+    record = shop()
+    record["stations"][2]["quiet"] = [{"days": ["mon"], "from": "18:10", "to": "18:30"}]
+    floor = small(SAND, stations=record["stations"])
+    works(floor, "sand/1", 5)
+    floor.wait(40)
+
+    works(floor, "sand/2", 5)
+
+    assert ("waiting", "quiet hours", 20) in day(floor, "sander", "station")
