@@ -33,7 +33,7 @@ def render(
     """As ``page_html``, of some of an order's sheets. With ``pictures``, under which address they are found by name, the
     page brings no styles."""
     names = ("cards/card.css", f"cards/{order.paper}.css")
-    page = _environment().get_template("cards/page.html")
+    page = environment().get_template("cards/page.html")
     return page.render(
         order=order,
         paper=f"paper-{order.paper}",
@@ -75,7 +75,8 @@ def _inline_sign(number: str) -> str:
 
 
 @cache
-def _environment() -> Environment:
+def environment() -> Environment:
+    """Where templates of what is printed are found."""
     loader = FileSystemLoader(folder("templates"))
     return Environment(
         loader=loader, autoescape=True, trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=False

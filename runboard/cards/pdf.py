@@ -40,7 +40,7 @@ def write_pdf(order: CardOrder, out: Path, told: Told) -> int:
 
     Raises ``NoPango`` where WeasyPrint cannot work, and ``ValueError`` for an order without a card.
     """
-    weasyprint = _weasyprint()
+    weasyprint = weasyprint_here()
     these = sheets(order)
     if not these:
         raise ValueError("no cards")
@@ -53,7 +53,8 @@ def write_pdf(order: CardOrder, out: Path, told: Told) -> int:
     return total
 
 
-def _weasyprint() -> Any:
+def weasyprint_here() -> Any:
+    """WeasyPrint. Raises ``NoPango`` where it cannot work on this computer."""
     try:
         import weasyprint
     except OSError as missing:

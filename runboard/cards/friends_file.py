@@ -1,0 +1,238 @@
+"""A review to send to a friend: what is in it, in words, from a run's essentials.
+
+At each operation stand its figures, what is known of how it is done today beside the questions of critical examination
+(purpose, place, sequence, person, means, each with its 'why'), and the four things that may become of it. The questions
+are those of the International Labour Office, *Introduction to Work Study*, 4th edition, edited by G. Kanawaty, 1992;
+eliminate, combine, rearrange, simplify are those of work simplification as A. H. Mogensen taught it after F. B. Gilbreth.
+Both are cited from memory.
+"""
+
+import re
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import timedelta
+
+from runboard.cards.friends_bars import bars_svg
+from runboard.cards.unnamed import AS_IT_IS, Unnamed, unnamed
+from runboard.review.answers import WAYS
+from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import Lost, OperationBar
+from runboard.review.measured.study import ElementStudy
+from runboard.run.log.event import write_moment
+from runboard.shop.product import Operation
+from runboard.words.facts import dated, list_in_words, number_in_words, span_in_words, zone_of
+from runboard.words.sentences import say, sentence
+
+QUESTIONS = ("purpose", "place", "sequence", "person", "means")
+_MOST_TOLD = 8
+_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)")
+# What a page of it says that is the same in every one.
+WORDS = (
+    "intro", "how-to", "bars", "guess", "measured", "operations", "element", "n", "lost", "told", "questions", "now",
+    "what-else", "your-answer", "why", "saves", "saves-unit", "from", "save", "saved", "send-back", "as-text",
+    "as-text-hint", "no-script", "send", "saves-wrong", "optional", "source", "manual", "why-hint", "median", "not-saved",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A question at an operation, what is known of it ``now`` ('' for nothing), and the question behind it."""
+
+    question: str
+    now: str
+    why: str
+
+
+@dataclass(frozen=True)
+class OperationAsked:
+    """One operation: ``figures`` are (label, value), ``elements`` (name, guess, median, how often measured)."""
+
+    key: str
+    number: int
+    name: str
+    about: str
+    figures: tuple[tuple[str, str], ...]
+    elements: tuple[tuple[str, str, str, str], ...]
+    lost: tuple[str, ...]
+    told: tuple[str, ...]
+    asked: tuple[Asked, ...]
+
+
+@dataclass(frozen=True)
+class FriendsFile:
+    """All of it. ``run`` and ``opened`` are what the answers say which run they are for; ``ways`` (code, name, hint);
+    ``bars`` is a drawing, an SVG element."""
+
+    run: str
+    opened: str
+    title: str
+    about: str
+    hidden: str
+    lines: tuple[str, ...]
+    bars: str
+    operations: tuple[OperationAsked, ...]
+    ways: tuple[tuple[str, str, str], ...]
+    words: Mapping[str, str]
+
+
+Lines = Callable[[Essentials], Sequence[str]]
+
+
+def friends_file(essentials: Essentials, lines: Lines, *, names: bool = False) -> FriendsFile:
+    """The file of a run. ``lines`` says the first screen of its review; with ``names`` people and order lines are named."""
+    found, said = (essentials, AS_IT_IS) if names else unnamed(essentials)
+    past, happened = found.past, found.happened
+    zone = zone_of(past.book.time_zone)
+    counts = {"wanted": happened.wanted, "started": happened.started, "good": happened.good}
+    return FriendsFile(
+        run=past.run.id,
+        opened=write_moment(past.run.opened_at),
+        title=past.run.name if names else said(past.run.product_name),
+        about=sentence("friend-about", {**counts, "from": dated(past.run.opened_at, zone), "to": dated(past.until, zone)}),
+        hidden=sentence("friend-names-are-in" if names else "friend-names-are-out"),
+        lines=tuple(together(said(line)) for line in lines(found)),
+        bars=bars_svg([(said(bar.name), bar.guess, bar.taken) for bar in happened.bars]),
+        operations=tuple(_Asking(found, said).operations()),
+        ways=tuple((way, say("friend-way", way), say("friend-hint", way)) for way in WAYS),
+        words={word.replace("-", "_"): say("friend", word) for word in WORDS},
+    )
+
+
+class _Asking:
+    """The operations of one run, asked about one after another."""
+
+    def __init__(self, essentials: Essentials, said: Unnamed) -> None:
+        self.found, self.said = essentials, said
+        self.past, self.happened = essentials.past, essentials.happened
+        self.product = essentials.past.run.route.product
+        self.of_step = {step.key: step.operation.key for step in essentials.past.run.route.steps}
+        self.bars = {bar.operation: bar for bar in essentials.happened.bars}
+
+    def operations(self) -> Iterator[OperationAsked]:
+        for number, operation in enumerate(self.product.operations, 1):
+            yield OperationAsked(
+                operation.key,
+                number,
+                self.said(operation.name),
+                self.said(self._station(operation)),
+                tuple(self._figures(operation.key)),
+                tuple(map(self._element, self._studies(operation.key))),
+                tuple(self._lost(one) for one in self.happened.lost if self._operation(one.step) == operation.key),
+                tuple(self.said.typed(one.text) for one in operation.instructions[:_MOST_TOLD]),
+                tuple(self._asked(number - 1, operation, topic) for topic in QUESTIONS),
+            )
+
+    def _operation(self, step: str) -> str:
+        return self.of_step.get(step, step.partition(":")[0])
+
+    # figures
+
+    def _figures(self, key: str) -> Iterator[tuple[str, str]]:
+        bar = self.bars.get(key)
+        if bar is not None:
+            yield from self._of_bar(bar)
+        yields = [one for one in self.happened.yields if self._operation(one.step) == key and one.into]
+        if yields:
+            worst = min(yields, key=lambda one: one.first_good / one.into)
+            yield _figure("first-good", sentence("friend-so-many-of", {"some": worst.first_good, "all": worst.into}))
+        waited = [one.waited for one in self.happened.process if self._operation(one.step) == key and one.waited]
+        if waited:
+            yield _figure("waited", span_in_words(max(waited)))
+
+    def _of_bar(self, bar: OperationBar) -> Iterator[tuple[str, str]]:
+        yield _figure("taken", _beside(bar.taken, bar.guess))
+        if (bar.hands_guess, bar.hands_taken) != (bar.guess, bar.taken):
+            yield _figure("hands", _beside(bar.hands_taken, bar.hands_guess))
+        if bar.hands_taken is not None and self.happened.good:
+            minutes = bar.hands_taken / self.happened.good / timedelta(minutes=1)
+            yield _figure("a-piece", sentence("friend-minutes", {"minutes": number_in_words(round(minutes, 1))}))
+
+    def _studies(self, key: str) -> list[ElementStudy]:
+        return [one for one in self.found.study.elements if one.operation == key]
+
+    def _element(self, study: ElementStudy) -> tuple[str, str, str, str]:
+        name = say("element", study.kind)
+        if ":" in study.step:
+            name = sentence("friend-element-of", {"step": self.said(study.step_name), "element": name})
+        median = "–" if study.median is None else _exact(study.median)
+        return name, _exact(study.guess), median, sentence("friend-times", {"n": study.n})
+
+    def _lost(self, lost: Lost) -> str:
+        facts = {"pieces": lost.pieces, "reason": lost.reason, "wood": lost.wood, "board": lost.board}
+        return self.said(sentence("friend-lost-so", {key: fact or 0 for key, fact in facts.items()}))
+
+    # what is known beside each question
+
+    def _asked(self, at: int, operation: Operation, topic: str) -> Asked:
+        known = {"purpose": self._purpose, "place": self._place, "person": self._person, "means": self._means}
+        now = self._sequence(at) if topic == "sequence" else known[topic](operation)
+        return Asked(say("friend-asks", topic), together(self.said(now)), say("friend-asks-why", topic))
+
+    def _purpose(self, operation: Operation) -> str:
+        checks = [check.text for check in operation.checks]
+        return sentence("friend-checked", {"checks": list_in_words(checks)}) if checks else ""
+
+    def _place(self, operation: Operation) -> str:
+        lines = [one for one in self.happened.process if self._operation(one.step) == operation.key]
+        walks, walking = sum(one.walks for one in lines), sum((one.walking for one in lines), timedelta(0))
+        facts = {"where": self._station(operation), "walks": walks, "walking": span_in_words(walking)}
+        return sentence("friend-where", facts)
+
+    def _station(self, operation: Operation) -> str:
+        station = self.past.book.station(operation.station)
+        room = next((one for one in self.past.book.rooms if station and one.key == station.room), None)
+        name = station.name if station else operation.station
+        return sentence("friend-station", {"station": name, "room": room.name}) if room else name
+
+    def _sequence(self, at: int) -> str:
+        steps = self.product.operations
+        facts = {
+            "before": steps[at - 1].name if at else 0,
+            "after": steps[at + 1].name if at + 1 < len(steps) else 0,
+        }
+        wait = steps[at].wait
+        said = sentence("friend-when", facts)
+        return f"{said} {sentence(f'friend-then-{wait.why}', {'least': span_in_words(wait.least)})}" if wait else said
+
+    def _person(self, operation: Operation) -> str:
+        hands: dict[str, timedelta] = {}
+        for one in self.past.elements:
+            if self._operation(one.step) == operation.key and one.person and one.length:
+                name = self._name(one.person)
+                hands[name] = hands.get(name, timedelta(0)) + one.length
+        named = sorted(hands, key=lambda name: hands[name], reverse=True)
+        return list_in_words(named) if named else ""
+
+    def _name(self, key: str) -> str:
+        known, guest = self.past.book.person(key), self.past.state.people.get(key)
+        return known.name if known else guest.name if guest and guest.name else sentence("friend-guest")
+
+    def _means(self, operation: Operation) -> str:
+        passes = {(one.size, one.pieces or 0) for one in operation.passes}
+        said = [sentence(f"friend-size-{size}", {"pieces": pieces}) for size, pieces in sorted(passes)]
+        if any(one.machine for one in operation.passes):
+            said.append(sentence("friend-by-machine", {"attendance": operation.attendance}))
+        return sentence("friend-how", {"how": list_in_words(said)})
+
+
+def together(text: str) -> str:
+    """The text, in which no line ends within '2 h 50' or '15 min'."""
+    return _A_SPAN.sub("\u00a0", text)
+
+
+def _figure(code: str, value: str) -> tuple[str, str]:
+    return say("friend-figure", code), together(value)
+
+
+def _beside(taken: timedelta | None, guess: timedelta) -> str:
+    if taken is None:
+        return sentence("friend-not-measured-beside", {"guess": span_in_words(guess)})
+    return sentence("friend-taken-for", {"taken": span_in_words(taken), "guess": span_in_words(guess)})
+
+
+def _exact(span: timedelta) -> str:
+    """Minutes with one decimal where they are few."""
+    minutes = span / timedelta(minutes=1)
+    if not 0 < minutes < 10:
+        return span_in_words(span)
+    return sentence("friend-minutes", {"minutes": number_in_words(round(minutes, 1))})

@@ -1,0 +1,202 @@
+# A review that is sent to a friend: what stands in the file, and what is said to whoever has a code or brings answers.
+# The server alone says them; the friend's file carries its own.
+# The questions are those of critical examination (International Labour Office, Introduction to Work Study, 4th edition, edited
+# by G. Kanawaty, 1992) and the ways those of work simplification (A. H. Mogensen, after F. B. Gilbreth), both from memory.
+
+## The file
+friend-intro = You were not there. That is why we ask you: who comes from outside sees what we no longer see.
+friend-how-to = Look at the five lines, then go from operation to operation. Ask the questions, and say what you would do. Leave out what you have no opinion on.
+friend-about = { $good } good of { $wanted } wanted, { $started } started. { $from } to { $to }.
+friend-names-are-out = People and customers are not named in this file.
+friend-names-are-in = People and order lines are named in this file.
+friend-run-of = { $product }, begun { $day }
+friend-bars = Hands and machine, by operation
+friend-bars-title = Hands and machine time of each operation, guessed and measured
+friend-bar-taken = { $taken } for { $guess }
+friend-bar-unknown = not measured (guess { $guess })
+friend-guess = guess
+friend-measured = measured
+friend-operations = Operation by operation
+friend-told = What is done
+friend-lost = Lost here
+friend-element = Time
+friend-median = usual
+friend-n = measured
+friend-times = { $n ->
+    [0] never
+    [one] once
+   *[other] { $n } times
+  }
+friend-questions = Questions to ask
+friend-now = As it is now
+friend-what-else = What else could be done?
+friend-your-answer = What would you do with it?
+friend-why = In a sentence: how, and why?
+friend-why-hint = A stop on the jig, so that nobody measures.
+friend-saves = Saves about
+friend-saves-unit = min a piece
+friend-optional = if you like
+friend-from = Your name
+friend-save = Save the answers
+friend-saved = Saved. Send that file back.
+friend-not-saved = Nothing is answered yet.
+friend-send-back = The answers are saved as a small file on your device: send it to whoever sent you this one. Nothing leaves your device by itself.
+friend-as-text = Or copy them as text
+friend-as-text-hint = If no file can be saved here, copy this text into a message.
+friend-no-script = This program shows the file but cannot save answers. Open it in a browser, or copy the text at the end into a message, fill it in and send it back.
+friend-send = Send the answers to the shop
+friend-saves-wrong = Write the minutes as a number, such as 1.5.
+friend-manual = Whatever you suggest: guards, extraction and whoever watches a machine stay. The machine's manual comes first.
+friend-source = The questions are those of critical examination: International Labour Office, Introduction to Work Study, 4th edition, 1992. Eliminate, combine, rearrange, simplify: work simplification, after F. B. Gilbreth and A. H. Mogensen.
+
+friend-way-eliminate = Eliminate
+friend-way-combine = Combine
+friend-way-rearrange = Rearrange
+friend-way-simplify = Simplify
+friend-way-leave = Leave as it is
+friend-hint-eliminate = it need not be done at all
+friend-hint-combine = with another step, in one go
+friend-hint-rearrange = another order, place, time or person
+friend-hint-simplify = an easier way, another tool or jig
+friend-hint-leave = it is good so
+
+friend-asks-purpose = What does it achieve?
+friend-asks-place = Where is it done?
+friend-asks-sequence = When is it done?
+friend-asks-person = Who does it?
+friend-asks-means = How is it done?
+friend-asks-why-purpose = Why is it needed at all?
+friend-asks-why-place = Why there?
+friend-asks-why-sequence = Why then?
+friend-asks-why-person = Why that person?
+friend-asks-why-means = Why in that way?
+friend-checked = Checked for: { $checks }.
+friend-station = { $station }, { $room }
+friend-where = { $where }.{ $walks ->
+    [0] { "" }
+    [one] { " " }One walk to another room, { $walking }.
+   *[other] { " " }{ $walks } walks to another room, { $walking } in all.
+  }
+friend-when = { $before ->
+    [0] { $after ->
+        [0] It is the only operation.
+       *[other] First; then { $after }.
+      }
+   *[other] { $after ->
+        [0] Last, after { $before }.
+       *[other] After { $before }, before { $after }.
+      }
+  }
+friend-then-dry = Then it dries for { $least } at least.
+friend-then-cure = Then it cures for { $least } at least.
+friend-then-clamp = Then it stays in clamps for { $least } at least.
+friend-then-cool = Then it cools for { $least } at least.
+friend-then-settle = Then it settles for { $least } at least.
+friend-size-piece = piece by piece
+friend-size-board = { $pieces ->
+    [0] by the board
+   *[other] { $pieces } from a board
+  }
+friend-size-jig = { $pieces ->
+    [0] by the jig
+   *[other] { $pieces } in a jig
+  }
+friend-size-tray = a tray at a time
+friend-size-run = all at once
+friend-by-machine = the machine works, and { $attendance ->
+    [hands-on] hands stay at it
+    [watched] somebody stays and watches
+   *[none] hands are free
+  }
+friend-how = Today: { $how }.
+
+friend-figure-taken = Hands and machine
+friend-figure-hands = Of it hands
+friend-figure-a-piece = Hands, for each good piece
+friend-figure-first-good = Good at the first go
+friend-figure-waited = Trays waited before it
+friend-taken-for = { $taken } (guess { $guess })
+friend-not-measured-beside = not measured (guess { $guess })
+friend-so-many-of = { $some } of { $all }
+friend-minutes = { $minutes } min
+friend-element-of = { $step }: { $element }
+friend-lost-so = { $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  }: { $reason ->
+    [0] nobody noted why
+   *[other] { $reason }
+  }{ $wood ->
+    [0] { "" }
+   *[other] , { $wood }
+  }{ $board ->
+    [0] { "" }
+   *[other] , from board { $board }
+  }
+
+## Who stands there where no names are wanted
+friend-lead = { $number ->
+    [0] lead
+   *[other] lead { $number }
+  }
+friend-crew = { $number ->
+    [0] helper
+   *[other] helper { $number }
+  }
+friend-guest = guest
+friend-order = order { $number }
+friend-order-text = (text)
+friend-customer = (customer)
+friend-this-run = this run
+
+## Answers that come back
+refused-answers-empty = There is nothing in it. Choose the file that your friend sent, or put in the text.
+refused-answers-too-long = That is too long for a friend's answers: { $most } kB at most. Nothing is taken.
+refused-answers-no-file = These are no answers to a review: they begin with 'runboard_answers', or as text with 'runboard answers 1'. Nothing is taken.
+refused-answers-broken = Nothing is taken: the file is broken. { $why }
+refused-answers-version = These answers come from a newer version of runboard. Nothing is taken.
+refused-answers-many = There are too many answers in it: { $most } at most. Nothing is taken.
+refused-answers-wrong = Nothing is taken: { $number ->
+    [0] the head of the file
+   *[other] answer { $number } of the file
+  } { $field ->
+    [do] says to do something other than eliminate, combine, rearrange, simplify or leave
+    [why] has a sentence that is too long
+    [saves] saves no number of minutes from 0 up
+   *[other] is not in the form it should be ({ $field })
+  }.
+refused-answers-other-run = These are answers to the review of { $there }. Open that review, and take them in there.
+refused-answers-elsewhere = These are answers to the review of a run that is not in this shop.
+refused-answers-none = There is no answer in it yet: nothing was chosen or written.
+refused-answers-step-gone = Nothing is taken: the run has no operation '{ $operation }'.
+refused-answers-kept-many = There are { $most } answers here already, and more are not kept. Nothing is taken.
+refused-answer-unknown = That answer is not here any more. Load the page again.
+
+friends-answers-taken = { $new ->
+    [0] Nothing new: { $known ->
+        [one] the answer was
+       *[other] all { $known } answers were
+      } here already.
+    [one] One answer taken.{ $known ->
+        [0] { "" }
+       *[other] { " " }{ $known } were here already.
+      }
+   *[other] { $new } answers taken.{ $known ->
+        [0] { "" }
+       *[other] { " " }{ $known } were here already.
+      }
+  }
+friends-thanks = Thank you! Your answers are in the shop, and nothing else was sent.
+
+## A code that opens a review
+refused-friend-days = Choose from 1 to { $most } days.
+refused-friend-codes-many = { $most } codes are open already. Take one back first.
+refused-friend-code-unknown = That code is not here any more.
+refused-friend-too-often = Too many wrong codes came from here. Try again in { $minutes ->
+    [one] a minute
+   *[other] { $minutes } minutes
+  }.
+refused-friend-unknown = This code opens no review. Look whether the whole link is there.
+refused-friend-revoked = This code was taken back: it opens nothing any more. Ask the shop for another.
+refused-friend-over = This code is over since { $at }. Ask the shop for another.
+refused-friend-sheets-many = Enough answers came by this code. Nothing was taken: ask the shop for another code.

@@ -1,0 +1,204 @@
+"""A review as one file for a friend: whole in itself, without anybody's name, and with the questions at every operation."""
+
+import json
+import re
+from dataclasses import replace
+from html import unescape
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from runboard.cards.friends_bars import bars_svg
+from runboard.cards.friends_file import QUESTIONS, FriendsFile, friends_file
+from runboard.cards.friends_page import file_html, review_html, said_html, shown_html, write_friends_pdf
+from runboard.floor.letting_in.guest_rights import guest_person
+from runboard.review.answers import WAYS, read_answers
+from runboard.review.essentials import Essentials
+from runboard.run.fold.state import PersonState
+from tests.cards.friends import NAMES, M, essentials_of, named_shop
+
+
+def with_a_guest(found: Essentials) -> Essentials:
+    key = guest_person("phone")
+    state = replace(found.past.state, people={**found.past.state.people, key: PersonState(key, name="Zora")})
+    return replace(found, past=replace(found.past, state=state))
+
+
+def said_of(found: Essentials) -> tuple[str, ...]:
+    """Lines as a first screen may word them: with whatever stands in the essentials."""
+    book, run = found.past.book, found.past.run
+    return (
+        f"{run.name}: 58 of 60 good.",
+        f"Held by: {book.people[0].name}.",
+        f"Late: {[(one.line, one.whom, one.text) for one in found.happened.order_lines]}",
+        f"In work: {[(one.line, one.whom, one.text) for one in run.orders]}",
+        f"Lost: {found.happened.lost[0].reason} from board {found.happened.lost[0].board}",
+        f"Here were {[one.name for one in found.past.state.people.values()]}",
+    )
+
+
+@pytest.fixture(scope="module")
+def essentials() -> Essentials:
+    return with_a_guest(essentials_of(named_shop()))
+
+
+@pytest.fixture(scope="module")
+def file(essentials: Essentials) -> FriendsFile:
+    return friends_file(essentials, said_of)
+
+
+@pytest.fixture(scope="module")
+def printed(file: FriendsFile, tmp_path_factory: pytest.TempPathFactory) -> tuple[str, ...]:
+    """The text of each page of the PDF."""
+    place = tmp_path_factory.mktemp("friend") / "file.pdf"
+    pages = write_friends_pdf(file, place, lambda done, total: None)
+    found = tuple(page.extract_text() for page in PdfReader(place).pages)
+    assert len(found) == pages
+    return found
+
+
+class Loading(HTMLParser):
+    """What a page would load, send or go to, and what it runs."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.addresses: list[tuple[str, str]] = []
+        self.tags: list[str] = []
+        self.handlers: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append(tag)
+        for name, value in attrs:
+            if name in ("src", "href", "srcset", "action", "formaction", "data", "poster", "background", "ping", "xlink:href"):
+                self.addresses.append((tag, value or ""))
+            if name.startswith("on") or name == "style":
+                self.handlers.append(name)
+
+
+@pytest.mark.parametrize("make", [file_html, review_html])
+def test_the_file_loads_nothing_and_goes_nowhere(file: FriendsFile, make: object) -> None:
+    page = make(file)  # type: ignore[operator]
+    seen = Loading()
+    seen.feed(page)
+
+    assert seen.addresses == []
+    assert seen.handlers == []
+    assert {"link", "img", "iframe", "object", "embed", "base", "audio", "video"}.isdisjoint(seen.tags)
+    assert not re.search(r"url\(|@import|https?:|//[a-z]|fetch|XMLHttp|import\b|sendBeacon|WebSocket", page.replace("https://", "!"))
+    assert "default-src 'none'" in unescape(page) and "unsafe" not in page
+
+
+def test_no_name_of_a_person_or_a_customer_is_in_the_file_unless_it_is_wanted(
+    essentials: Essentials, file: FriendsFile, printed: tuple[str, ...]
+) -> None:
+    everywhere = (file_html(file), review_html(file), shown_html(file, "/friend/x").text, *printed)
+
+    for text in everywhere:
+        assert [name for name in NAMES if name in text] == []
+    wanted = file_html(friends_file(essentials, said_of, names=True))
+    assert {"Annelies Borg", "Bendix", "Tessa Quill", "Quill House 7"} <= {name for name in (*NAMES, "Tessa Quill") if name in wanted}
+
+
+def test_who_has_no_name_is_told_apart_by_what_they_are(file: FriendsFile) -> None:
+    assert "Held by: lead." in file.lines
+    assert [one.name for one in file.operations][1] == "Clean up as helper likes it"
+    assert file.operations[0].told == ("Ask lead for the ash.",)
+
+
+def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
+    people = essentials.past.book.people
+    book = replace(essentials.past.book, people=(*people, replace(people[0], key="cleo", name="Cleo")))
+    found = replace(essentials, past=replace(essentials.past, book=book))
+
+    lines = friends_file(found, lambda one: [str([person.name for person in one.past.book.people])]).lines
+
+    assert lines == ("['lead 1', 'helper', 'lead 2']",)
+
+
+def test_a_figure_is_no_name(file: FriendsFile) -> None:
+    """The second order's number is 12, which stands in times and counts."""
+    assert "order 2" in file.lines[2]
+    assert friends_file(essentials_of(named_shop()), lambda _: ["12 min"]).lines == ("12\u00a0min",)
+
+
+def test_every_operation_has_each_question_with_its_why_and_each_way(file: FriendsFile) -> None:
+    page = file_html(file)
+
+    assert [one.key for one in file.operations] == ["cut", "clean", "sand", "engrave", "oil", "hooks"]
+    for one in file.operations:
+        assert len(one.asked) == len(QUESTIONS) and all(asked.why.startswith("Why") for asked in one.asked)
+        assert [f'name="do-{one.key}" value="{way}"' in page for way in WAYS] == [True] * 5
+
+
+def test_what_is_known_stands_beside_its_question(file: FriendsFile) -> None:
+    hooks = {asked.question: asked.now for asked in file.operations[-1].asked}
+
+    assert hooks["Where is it done?"] == "Bench, Shop. 2 walks to another room, 4\u00a0min in all."
+    assert hooks["When is it done?"] == "Last, after Oil."
+    assert file.operations[4].asked[2].now.endswith("Then it dries for 12\u00a0h at least.")
+    assert ("Trays waited before it", "15\u00a0h") in file.operations[-1].figures
+
+
+def test_what_was_not_measured_is_never_nought(file: FriendsFile) -> None:
+    sand = file.operations[2]
+
+    assert ("Hands and machine", "not measured (guess 5\u00a0h)") in sand.figures
+    assert sand.elements == (("Sand 120: hand time", "3 min", "–", "never"),)
+    drawn = bars_svg([("Sand", M(300), None), ("Cut", M(160), M(150))])
+    assert drawn.count('class="guess"') == 2 and drawn.count('class="taken"') == 1
+    assert "not measured (guess 5 h)" in drawn
+
+
+def test_what_people_typed_is_text_in_every_place(essentials: Essentials) -> None:
+    nasty = '"><script>alert(1)</script>&'
+    bars = (replace(essentials.happened.bars[0], name=nasty),)
+    found = replace(essentials, happened=replace(essentials.happened, bars=bars))
+
+    page = file_html(friends_file(found, lambda _: [nasty]))
+
+    assert "<script>alert" not in page
+    assert page.count("<script>") == 1
+
+
+def test_the_lines_to_copy_can_be_read_back(file: FriendsFile) -> None:
+    page = file_html(file)
+    text = unescape(re.findall(r'<textarea class="text"[^>]*>(.*?)</textarea>', page, re.DOTALL)[0])
+
+    found = read_answers(text.replace("do: \n", "do: combine\n", 1).encode())
+
+    assert (found.run, found.opened) == (file.run, file.opened)
+    assert [(one.operation, one.do) for one in found.answers] == [("cut", "combine")]
+
+
+def test_the_printed_file_has_room_to_write_and_a_page_an_operation(
+    file: FriendsFile, printed: tuple[str, ...]
+) -> None:
+    assert len(printed) == 1 + len(file.operations)
+    assert all(said in printed[1] for said in ("What else could be done?", "Rearrange", "min a piece"))
+
+
+def test_a_review_to_keep_asks_nothing(file: FriendsFile) -> None:
+    page = review_html(file)
+
+    assert "<input" not in page and "<script" not in page and "Why there" not in page
+    assert file.operations[-1].name in page
+
+
+def test_the_page_that_the_shop_shows_sends_to_the_shop_alone_and_runs_nothing(file: FriendsFile) -> None:
+    shown = shown_html(file, "/friend/abc", {"do-cut": "combine", "why-cut": "<b>", "from": "Sam"}, "Too long.")
+
+    assert 'method="post" action="/friend/abc"' in shown.text and "<script" not in shown.text
+    assert 'value="combine" checked' in shown.text and "&lt;b&gt;" in shown.text and "Too long." in shown.text
+    assert shown.policy.startswith("default-src 'self'; ") and "frame-ancestors 'none'" in shown.policy
+    assert "unsafe" not in shown.policy + said_html("Title", "Over.").policy
+
+
+def test_the_form_of_the_file_is_the_one_that_is_read() -> None:
+    """The script makes the fields that ``review/answers.py`` writes down."""
+    script = (Path(__file__).parents[2] / "templates" / "cards" / "friend.js").read_text("utf-8")
+    record = {"runboard_answers": 1, "run": "r1", "opened": "x", "from": "", "answers": []}
+
+    assert all(re.search(rf"\b{field}\b", script) for field in (*record, "operation", "do", "why", "saves_minutes"))
+    assert read_answers(json.dumps(record).encode()).run == "r1"
