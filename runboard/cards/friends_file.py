@@ -88,7 +88,9 @@ def friends_file(essentials: Essentials, lines: Lines, *, names: bool = False) -
         run=past.run.id,
         opened=write_moment(past.run.opened_at),
         title=past.run.name if names else said(past.run.product_name),
-        about=sentence("friend-about", {**counts, "from": dated(past.run.opened_at, zone), "to": dated(past.until, zone)}),
+        about=sentence(
+            "friend-about", {**counts, "from": dated(past.run.opened_at, zone), "to": dated(past.until, zone)}
+        ),
         hidden=sentence("friend-names-are-in" if names else "friend-names-are-out"),
         lines=tuple(together(said(line)) for line in lines(found)),
         bars=bars_svg([(said(bar.name), bar.guess, bar.taken) for bar in happened.bars]),

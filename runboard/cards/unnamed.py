@@ -47,9 +47,7 @@ def unnamed(essentials: Essentials) -> tuple[Essentials, Unnamed]:
     stand_ins = _stand_ins(past.book)
     others = dict(_others(past.run))
     said = Unnamed(dict(_people(past, stand_ins)), others, dict(_parts(past.run, others)))
-    lines = tuple(
-        replace(line, line=_order(at), whom="", text="") for at, line in enumerate(happened.order_lines, 1)
-    )
+    lines = tuple(replace(line, line=_order(at), whom="", text="") for at, line in enumerate(happened.order_lines, 1))
     lost = tuple(
         replace(one, reason=said.typed(one.reason), wood=said.typed(one.wood), board=said.typed(one.board))
         for one in happened.lost
@@ -82,7 +80,7 @@ def _line(at: int, line: OrderLine) -> OrderLine:
 
 
 def _tray(tray: Tray) -> Tray:
-    return replace(tray, places={place: ("", "") for place in tray.places}) if tray.places else tray
+    return replace(tray, places=dict.fromkeys(tray.places, ("", ""))) if tray.places else tray
 
 
 def _stand_ins(book: Book) -> dict[str, str]:

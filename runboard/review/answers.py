@@ -112,7 +112,10 @@ def _answers(some: Iterable[Any]) -> Iterator[Answer]:
         if do not in (*WAYS, ""):
             raise Refused("answers wrong", number=number, field="do")
         found = Answer(
-            _text(one, "operation", number, MOST_LETTERS), do or "leave", one_line(why, MOST_LETTERS), _saves(one, number)
+            _text(one, "operation", number, MOST_LETTERS),
+            do or "leave",
+            one_line(why, MOST_LETTERS),
+            _saves(one, number),
         )
         if do or found.why or found.saves_minutes is not None:
             yield found

@@ -18,6 +18,7 @@ from runboard.web.plan import run as plan_run
 from runboard.web.plan import schedule as plan_schedule
 from runboard.web.plan import trying as plan_try
 from runboard.web.review import changes as review_changes
+from runboard.web.review import friend, friend_code
 from runboard.web.review import happened as review_happened
 from runboard.web.review import held as review_held
 from runboard.web.review import log as review_log
@@ -38,6 +39,8 @@ PARTS = (
     welcome,
     helper,
     guests,
+    friend,
+    friend_code,
     static_files,
     taps,
     signals,

@@ -200,3 +200,6 @@ refused-friend-unknown = This code opens no review. Look whether the whole link 
 refused-friend-revoked = This code was taken back: it opens nothing any more. Ask the shop for another.
 refused-friend-over = This code is over since { $at }. Ask the shop for another.
 refused-friend-sheets-many = Enough answers came by this code. Nothing was taken: ask the shop for another code.
+friends-qr = The link as a square code: it opens this review
+friends-pdf-failed = The PDF could not be made. Try again; if it fails again, print the file from the browser.
+friends-pdf-waiting = Too much is being made already. Try again in a minute.

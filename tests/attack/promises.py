@@ -23,6 +23,8 @@ READ: Mapping[str, Who] = {
     "welcome.profile": _ANYBODY,
     "helper.typed": _ANYBODY,
     "helper.card": _ANYBODY,
+    # One review, to who has a code for it; whoever has none is told that it opens nothing.
+    "friend_code.look": _ANYBODY,
     # A guest's own page. Who is paired has no tray of their own.
     "helper.page": _GUEST,
     "helper.state": _GUEST,
@@ -67,6 +69,11 @@ READ: Mapping[str, Who] = {
     "review_held.held": PAIRED,
     "review_happened.happened": PAIRED,
     "review_log.as_csv": PAIRED,
+    # A friend's eyes on a review: the answers, and the file to send.
+    "friend.answers": PAIRED,
+    "friend.as_file": PAIRED,
+    "friend.progress": PAIRED,
+    "friend.pdf": PAIRED,
     # The shop, to look at.
     "shop.shop": PAIRED,
     "shop.about": PAIRED,
@@ -87,6 +94,7 @@ WRITE: Mapping[str, Who] = {
     "pairing.pair_this": _ANYBODY,
     "helper.open_typed": _ANYBODY,
     "helper.come": _ANYBODY,
+    "friend_code.answer": _ANYBODY,
     "helper.leave_tray": _GUEST,
     "taps.taps": frozenset({GUEST, CREW, LEAD}),
     "signals.receive": _SENSOR,
@@ -95,6 +103,11 @@ WRITE: Mapping[str, Who] = {
     "push.end": PAIRED,
     "backup.make": _LEAD,
     "cards.order": _LEAD,
+    "friend.make_code": _LEAD,
+    "friend.order_pdf": _LEAD,
+    "friend.revoke_code": _LEAD,
+    "friend.settle": _LEAD,
+    "friend.take": _LEAD,
     "cards.end": _LEAD,
     "guests.again": _LEAD,
     "guests.cards": _LEAD,

@@ -1,6 +1,7 @@
 """Essentials of a run to send to a friend: a small shop whose people, customers and notes have names."""
 
 from datetime import datetime, timedelta
+from typing import Any
 
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.workshop import Workshop
@@ -18,7 +19,18 @@ ORDERS = [
     {"line": "12", "pieces": 5, "for": "Harbour Café", "text": ""},
 ]
 # Whoever must not be in a file by default: people, a guest, customers, what they ordered, what the run is called after them.
-NAMES = ("Annelies", "Borg", "Annelies Borg", "Bendix", "Zora", "Tessa", "Quill", "Harbour Café", "Quill House 7", "Mulberry")
+NAMES = (
+    "Annelies",
+    "Borg",
+    "Annelies Borg",
+    "Bendix",
+    "Zora",
+    "Tessa",
+    "Quill",
+    "Harbour Café",
+    "Quill House 7",
+    "Mulberry",
+)
 NAMES += ("annelies", "quill")
 
 
@@ -26,14 +38,19 @@ def M(minutes: float) -> timedelta:  # noqa: N802 - a unit
     return timedelta(minutes=minutes)
 
 
-def named_shop() -> Workshop:
-    """A shop with people of uncommon names, and a run called after a customer."""
+def named_record() -> dict[str, Any]:
+    """The book of a shop with people of uncommon names."""
     record = shop()
     record["people"][0]["name"], record["people"][1]["name"] = "Annelies Borg", "Bendix"
     operations = record["products"][0]["operations"]
     operations[1]["name"] = "Clean up as Bendix likes it"
     operations[0]["instructions"] = [{"text": "Ask Annelies for the ash.", "picture": None}]
-    made = workshop(record)
+    return record
+
+
+def named_shop() -> Workshop:
+    """That shop, with a run called after a customer."""
+    made = workshop(named_record())
     open_run(made, Wish("rail", ORDERS, name="Rails for Tessa Quill"), "ann")
     return made
 

@@ -71,7 +71,18 @@ class Loading(HTMLParser):
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self.tags.append(tag)
         for name, value in attrs:
-            if name in ("src", "href", "srcset", "action", "formaction", "data", "poster", "background", "ping", "xlink:href"):
+            if name in (
+                "src",
+                "href",
+                "srcset",
+                "action",
+                "formaction",
+                "data",
+                "poster",
+                "background",
+                "ping",
+                "xlink:href",
+            ):
                 self.addresses.append((tag, value or ""))
             if name.startswith("on") or name == "style":
                 self.handlers.append(name)
@@ -86,7 +97,9 @@ def test_the_file_loads_nothing_and_goes_nowhere(file: FriendsFile, make: object
     assert seen.addresses == []
     assert seen.handlers == []
     assert {"link", "img", "iframe", "object", "embed", "base", "audio", "video"}.isdisjoint(seen.tags)
-    assert not re.search(r"url\(|@import|https?:|//[a-z]|fetch|XMLHttp|import\b|sendBeacon|WebSocket", page.replace("https://", "!"))
+    assert not re.search(
+        r"url\(|@import|https?:|//[a-z]|fetch|XMLHttp|import\b|sendBeacon|WebSocket", page.replace("https://", "!")
+    )
     assert "default-src 'none'" in unescape(page) and "unsafe" not in page
 
 
@@ -98,7 +111,9 @@ def test_no_name_of_a_person_or_a_customer_is_in_the_file_unless_it_is_wanted(
     for text in everywhere:
         assert [name for name in NAMES if name in text] == []
     wanted = file_html(friends_file(essentials, said_of, names=True))
-    assert {"Annelies Borg", "Bendix", "Tessa Quill", "Quill House 7"} <= {name for name in (*NAMES, "Tessa Quill") if name in wanted}
+    assert {"Annelies Borg", "Bendix", "Tessa Quill", "Quill House 7"} <= {
+        name for name in (*NAMES, "Tessa Quill") if name in wanted
+    }
 
 
 def test_who_has_no_name_is_told_apart_by_what_they_are(file: FriendsFile) -> None:

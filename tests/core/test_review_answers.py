@@ -5,7 +5,15 @@ from typing import Any
 
 import pytest
 
-from runboard.review.answers import MOST_ANSWERS, MOST_BYTES, MOST_LETTERS, Answer, AnswerSheet, read_answers, sheet_text
+from runboard.review.answers import (
+    MOST_ANSWERS,
+    MOST_BYTES,
+    MOST_LETTERS,
+    Answer,
+    AnswerSheet,
+    read_answers,
+    sheet_text,
+)
 from runboard.run.refusal import Refused
 
 OPENED = "2026-03-07T09:00:00Z"

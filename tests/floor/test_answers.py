@@ -160,9 +160,7 @@ def test_a_code_ends_with_its_days(shop: Shop, settings: FakeSettings) -> None:
     assert code_of(why) == "friend over"
 
 
-def test_a_code_that_was_taken_back_opens_nothing_at_once_and_another_does(
-    shop: Shop, settings: FakeSettings
-) -> None:
+def test_a_code_that_was_taken_back_opens_nothing_at_once_and_another_does(shop: Shop, settings: FakeSettings) -> None:
     secret, made = make_friend_code(shop.workshop, settings, "r1", 7)
     other, _ = make_friend_code(shop.workshop, settings, "r1", 7)
 
@@ -207,9 +205,7 @@ def test_a_code_is_for_some_days(shop: Shop, settings: FakeSettings, days: int) 
     assert code_of(why) == "friend days"
 
 
-def test_there_are_so_many_open_codes_and_one_that_is_taken_back_makes_room(
-    shop: Shop, settings: FakeSettings
-) -> None:
+def test_there_are_so_many_open_codes_and_one_that_is_taken_back_makes_room(shop: Shop, settings: FakeSettings) -> None:
     made = [make_friend_code(shop.workshop, settings, "r1", 7)[1] for _ in range(MOST_OPEN)]
     with pytest.raises(Refused) as why:
         make_friend_code(shop.workshop, settings, "r1", 7)

@@ -21,7 +21,7 @@ from runboard.web.fittings import fittings
 
 _READING = ("GET", "HEAD", "OPTIONS")
 # Without a session: the pages that welcome a device, what they offer it to trust, what a tray's card opens, their styles
-# and the sign.
+# and the sign; and one review, by a code of its own.
 _OPEN = frozenset(
     {
         "pairing.welcome",
@@ -33,6 +33,8 @@ _OPEN = frozenset(
         "helper.open_typed",
         "helper.card",
         "helper.come",
+        "friend_code.look",
+        "friend_code.answer",
     }
 )
 _OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg", "welcome/welcome.css", "helper/helper.css"})

@@ -23,7 +23,7 @@ KEPT = (
     "*.svg",
     "icons/*.png",
 )
-NOT_KEPT = ("htmx", "worker.js", "en.forms", "en.pages", "en.commands", "en.lan", "en.review")
+NOT_KEPT = ("htmx", "worker.js", "en.forms", "en.pages", "en.commands", "en.lan", "en.review", "en.friend")
 
 part = Blueprint("offline", __name__)
 

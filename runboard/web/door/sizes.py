@@ -38,6 +38,7 @@ BY_ENDPOINT = {
     "pairing.pair_this": Most(4_000, 4_000),
     "helper.open_typed": Most(4_000, 4_000),
     "helper.come": Most(4_000, 4_000),
+    "friend_code.answer": _A_FEW_WORDS,
     "signals.receive": Most(A_SIGNAL),
     "push.subscription": Most(8_000),
     "outside.add": Most(8_000, 8_000),

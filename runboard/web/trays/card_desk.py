@@ -5,14 +5,18 @@ import tempfile
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 from uuid import uuid4
 
+from runboard.cards.friends_file import FriendsFile
+from runboard.cards.friends_page import write_friends_pdf
 from runboard.cards.model import CardOrder
 from runboard.cards.pdf import write_pdf
 from runboard.floor.letting_in.travellers import Keys
 from runboard.floor.long_work import LongWork, TaskSeen
 
 WHAT = "cards"
+FRIENDS = "friend"
 KEPT = 10  # PDFs; an older one is made again in seconds
 
 
@@ -29,10 +33,17 @@ class CardDesk:
 
     def make(self, run: str, order: CardOrder) -> TaskSeen | None:
         """Start to make an order's PDF; None where too much is waiting already."""
+        return self._start(WHAT, run, write_pdf, order)
+
+    def make_friends(self, run: str, file: FriendsFile) -> TaskSeen | None:
+        """The same for a review that is sent to a friend."""
+        return self._start(FRIENDS, run, write_friends_pdf, file)
+
+    def _start(self, what: str, run: str, write: Callable[..., int], *of: Any) -> TaskSeen | None:
         if self.folder is None:
             self.folder = Path(tempfile.mkdtemp(prefix="runboard-cards-"))
         place = self.folder / f"{uuid4().hex}.pdf"
-        task = self.work.start(WHAT, run, write_pdf, order, place)
+        task = self.work.start(what, run, write, *of, place)
         if task is not None:
             self.made[task.id] = place
             for old in list(self.made)[:-KEPT]:
