@@ -12,8 +12,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 
-from runboard.cards.friends_bars import bars_svg
 from runboard.cards.unnamed import AS_IT_IS, Unnamed, unnamed
+from runboard.charts.bars import Beside, bars_beside
 from runboard.review.answers import WAYS
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost, OperationBar
@@ -28,7 +28,7 @@ _MOST_TOLD = 8
 _A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)")
 # What a page of it says that is the same in every one.
 WORDS = (
-    "intro", "how-to", "bars", "guess", "measured", "operations", "element", "n", "lost", "told", "questions", "now",
+    "intro", "how-to", "bars", "guess", "measured", "bar-unknown", "operations", "element", "n", "lost", "told", "questions", "now",
     "what-else", "your-answer", "why", "saves", "saves-unit", "from", "save", "saved", "send-back", "as-text",
     "as-text-hint", "no-script", "send", "saves-wrong", "optional", "source", "manual", "why-hint", "median", "not-saved",
 )  # fmt: skip
@@ -93,11 +93,21 @@ def friends_file(essentials: Essentials, lines: Lines, *, names: bool = False) -
         ),
         hidden=sentence("friend-names-are-in" if names else "friend-names-are-out"),
         lines=tuple(together(said(line)) for line in lines(found)),
-        bars=bars_svg([(said(bar.name), bar.guess, bar.taken) for bar in happened.bars]),
+        bars=bars_beside(
+            "operations",
+            sentence("friend-bars-title"),
+            [_bar(said(bar.name), bar) for bar in happened.bars],
+            "–",
+        ),
         operations=tuple(_Asking(found, said).operations()),
         ways=tuple((way, say("friend-way", way), say("friend-hint", way)) for way in WAYS),
         words={word.replace("-", "_"): say("friend", word) for word in WORDS},
     )
+
+
+def _bar(name: str, bar: OperationBar) -> Beside:
+    seconds = None if bar.taken is None else bar.taken.total_seconds()
+    return Beside(name, bar.guess.total_seconds(), seconds, together(span_in_words(bar.taken)), bar.share)
 
 
 class _Asking:

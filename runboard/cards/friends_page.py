@@ -7,7 +7,7 @@ to the shop where it is shown by the shop.
 import base64
 import hashlib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -64,20 +64,27 @@ def shop_policy() -> str:
 def write_friends_pdf(file: FriendsFile, out: Path, told: Callable[[int, int], None]) -> int:
     """Write the file to ``out`` as a PDF to write on; answers how many pages it has. Raises ``NoPango`` where WeasyPrint
     cannot work."""
-    return _write(_render(file, asks=True), out, told)
+    return _write(file, out, told, asks=True)
 
 
 def write_review_pdf(file: FriendsFile, out: Path, told: Callable[[int, int], None]) -> int:
     """The same without the form, to be kept."""
-    return _write(_render(file, asks=False), out, told)
+    return _write(file, out, told, asks=False)
 
 
+# WeasyPrint lets no style of the page into a drawing: on paper it has one of its own, black on white.
+_ON_PAPER = (
+    "text{font:13px 'DejaVu Sans',sans-serif;fill:#000}.name{font-weight:700}.work,.hatch{fill:#000}"
+    ".guess,.hatch-ground{fill:#fff}.guess,.unknown,line{stroke:#000}"
+)
 _NO_MORE = "img-src data:; base-uri 'none'; form-action 'none'"
 
 
-def _write(page: str, out: Path, told: Callable[[int, int], None]) -> int:
+def _write(file: FriendsFile, out: Path, told: Callable[[int, int], None], *, asks: bool) -> int:
     weasyprint = weasyprint_here()
     told(0, 1)
+    head, bracket, drawing = file.bars.partition(">")
+    page = _render(replace(file, bars=f"{head}{bracket}<style>{_ON_PAPER}</style>{drawing}" if drawing else ""), asks)
     document = weasyprint.HTML(string=page, url_fetcher=_nothing_else()).render()
     out.write_bytes(document.write_pdf())
     told(1, 1)
@@ -104,7 +111,8 @@ def _render(file: FriendsFile, asks: bool, **more: Any) -> str:
 
 @cache
 def _style() -> str:
-    return (folder("static") / "cards" / "friend.css").read_text("utf-8")
+    static = folder("static")
+    return (static / "cards" / "friend.css").read_text("utf-8") + (static / "charts.css").read_text("utf-8")
 
 
 @cache

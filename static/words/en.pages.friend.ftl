@@ -3,7 +3,6 @@
 friend-title = A second pair of eyes
 friend-title-of = A friend’s eyes on { $run }
 friend-none-yet = Nobody has answered yet. Send this review to a friend who makes things, or let one look at it here.
-friend-back = Back to the review
 
 friend-take = Take answers in
 friend-take-file = The file that your friend sent

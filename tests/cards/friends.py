@@ -76,7 +76,9 @@ def _happened(run: RunState, now: datetime) -> Happened:
     def bar(key: str, guess: float, taken: float | None) -> OperationBar:
         name = next(one.name for one in run.route.product.operations if one.key == key)
         length = None if taken is None else M(taken)
-        return OperationBar(key, name, M(guess), length, M(guess * 0.6), length and length * 0.6, 0.1)
+        return OperationBar(
+            key, name, M(guess), length, M(guess * 0.6), length and length * 0.6, 0.0 if length is None else 1.0
+        )
 
     bars = (bar("hooks", 100, 170), bar("cut", 160, 150), bar("clean", 60, 66), bar("sand", 300, None))
     orders = tuple(

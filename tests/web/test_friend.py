@@ -15,11 +15,13 @@ from werkzeug.test import TestResponse
 
 from runboard.app import build
 from runboard.floor.changing.answers import kept_answers, opened_in_file
+from runboard.floor.changing.kept_changes import kept_changes
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.letting_in.friend_codes import MOST_SHEETS
 from runboard.floor.letting_in.tries import MOST_FROM_ONE
 from runboard.floor.looking import review as looking
 from runboard.house import House, Settings
+from runboard.plan.change import Change, OneVisit, Swapped, Times
 from runboard.web.fittings import fitted
 from tests.attack.cast import device_with
 from tests.attack.matrix import routes
@@ -158,26 +160,43 @@ def test_an_answer_is_set_aside_and_brought_back(house: House, lead: FlaskClient
 
 
 @pytest.mark.parametrize(
-    ("answer", "query"),
+    ("answer", "change"),
     [
         # 102 minutes of hands for 58 good pieces: 1.76 a piece.
-        ({"do": "simplify", "saves_minutes": 0.5}, "what=times&operation=hooks&kind=hand&per_cent=72"),
-        ({"do": "simplify", "saves_minutes": None}, "what=times&operation=hooks&kind=hand"),
-        ({"do": "eliminate", "saves_minutes": None}, "what=times&operation=hooks&kind=hand&per_cent=10"),
-        ({"do": "simplify", "saves_minutes": 99}, "what=times&operation=hooks&kind=hand&per_cent=10"),
-        ({"do": "rearrange", "saves_minutes": None}, "what=order&first=hooks"),
-        ({"do": "combine", "saves_minutes": None}, "what=visit&first=hooks"),
+        ({"do": "simplify", "saves_minutes": 0.5}, Times("r1", "hooks", "hand", 72)),
+        ({"do": "combine", "saves_minutes": 0.5}, Times("r1", "hooks", "hand", 72)),
+        ({"do": "simplify", "saves_minutes": 99}, Times("r1", "hooks", "hand", 10)),
+        ({"do": "eliminate", "saves_minutes": None}, Times("r1", "hooks", "hand", 10)),
+        ({"do": "rearrange", "saves_minutes": None, "operation": "cut"}, Swapped("r1", "cut")),
+        ({"do": "rearrange", "saves_minutes": None}, Swapped("r1", "oil")),
+        ({"do": "combine", "saves_minutes": None, "operation": "clean"}, OneVisit("r1", "clean")),
     ],
 )
 def test_one_press_makes_of_an_answer_a_change_to_try(
-    house: House, lead: FlaskClient, answer: dict[str, Any], query: str
+    house: House, lead: FlaskClient, answer: dict[str, Any], change: Change
 ) -> None:
     sent(lead, a_file(house, {**HOOKS, **answer}))
 
     tried = lead.post(f"{PAGE}/{kept_answers(house.store.settings, 'r1')[0].id}", data={"becomes": "try"})
 
-    assert tried.location == f"/review/runs/r1/changes?{query}"
+    assert tried.location == "/review/runs/r1/changes"
+    kept = kept_changes(house.store.settings, "r1")
+    assert [(one.again, one.answer) for one in kept] == [(change, "A stop on the jig.")]
     assert kept_answers(house.store.settings, "r1")[0].state == "tried"
+
+
+@pytest.mark.parametrize("answer", [{"saves_minutes": None}, {"operation": "sand"}])
+def test_an_answer_that_does_not_say_enough_opens_its_form(
+    house: House, lead: FlaskClient, answer: dict[str, Any]
+) -> None:
+    """How much is saved, or what it took, is not known."""
+    sent(lead, a_file(house, {**HOOKS, **answer}))
+
+    tried = lead.post(f"{PAGE}/{kept_answers(house.store.settings, 'r1')[0].id}", data={"becomes": "try"})
+
+    operation = answer.get("operation", "hooks")
+    assert tried.location == f"/review/runs/r1/changes?what=times&operation={operation}&kind=hand#own"
+    assert kept_changes(house.store.settings, "r1") == []
 
 
 def test_what_a_friend_wrote_is_text(house: House, lead: FlaskClient) -> None:

@@ -49,6 +49,14 @@ def kept_answers(settings: KeptSettings, run: str) -> list[KeptAnswer]:
     return [KeptAnswer(**one) for one in settings.get(_key(run)).get("answers", [])]
 
 
+def kept_answer(settings: KeptSettings, run: str, answer: str) -> KeptAnswer:
+    """One of them. Refused 'answer unknown'."""
+    found = next((one for one in kept_answers(settings, run) if one.id == answer), None)
+    if found is None:
+        raise Refused("answer unknown")
+    return found
+
+
 def opened_in_file(run: RunState) -> str:
     """How a file says when a run was opened."""
     return write_moment(run.opened_at)
@@ -87,12 +95,8 @@ def take_answers(workshop: Workshop, settings: KeptSettings, run: str, sheet: An
 def set_answer(workshop: Workshop, settings: KeptSettings, run: str, answer: str, state: str) -> KeptAnswer:
     """Note what became of an answer: one of ``STATES``. Refused 'answer unknown'."""
     with workshop.lock:
-        here = kept_answers(settings, run)
-        found = next((one for one in here if one.id == answer), None)
-        if found is None or state not in STATES:
-            raise Refused("answer unknown")
-        changed = replace(found, state=state)
-        _put(settings, run, [changed if one is found else one for one in here])
+        changed = replace(kept_answer(settings, run, answer), state=state)
+        _put(settings, run, [changed if one.id == answer else one for one in kept_answers(settings, run)])
     return changed
 
 

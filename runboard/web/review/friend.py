@@ -13,11 +13,13 @@ from runboard.floor.changing.answers import (
     TRIED,
     KeptAnswer,
     Taken,
+    kept_answer,
     kept_answers,
     operations_of,
     set_answer,
     take_answers,
 )
+from runboard.floor.changing.kept_changes import keep_change
 from runboard.floor.letting_in.friend_codes import (
     MOST_DAYS,
     USUAL_DAYS,
@@ -33,13 +35,14 @@ from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.shop.numbers import whole_number
 from runboard.web.door.pages import page, refusal, said, see_other, unkept, workshop
-from runboard.web.door.run_pages import known_run
+from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.door.ways import drawn, first_page
 from runboard.web.fittings import fittings
-from runboard.web.review.to_try import address_to_try
+from runboard.web.review.to_try import change_of, form_of
 from runboard.words.facts import number_in_words
 from runboard.words.review import five_lines
 from runboard.words.sentences import say, sentence
+from runboard.words.trying import words_of_change
 
 # What a press makes of an answer.
 _BECOMES = {"try": TRIED, "aside": ASIDE, "back": NEW}
@@ -87,10 +90,24 @@ def settle(key: str, answer: str) -> Response:
     """Try what an answer says, set it aside, or bring it back."""
     run = known_run(key)
     becomes = _BECOMES.get(request.form.get("becomes", "")) or abort(400)
-    kept = set_answer(workshop(), fittings().settings, run.id, answer, becomes)
-    if becomes == TRIED:
-        return see_other(address_to_try(looking.essentials_at(workshop(), run.id), kept))
-    return see_other(f"/review/runs/{run.id}/answers#{kept.operation}")
+    kept, there = kept_answer(fittings().settings, run.id, answer), ""
+    try:
+        there = _tried(run, kept) if becomes == TRIED else ""
+    except Refused as refused:
+        return _page(run, problem=refusal(refused), status=422)
+    set_answer(workshop(), fittings().settings, run.id, kept.id, becomes)
+    return see_other(there or f"/review/runs/{run.id}/answers#{kept.operation}")
+
+
+def _tried(run: RunState, answer: KeptAnswer) -> str:
+    """Where it is tried: kept as a change, or as a form that asks for the rest."""
+    found = looking.essentials_at(workshop(), run.id)
+    change = change_of(found, answer)
+    if change is None:
+        return form_of(run.id, answer)
+    words = {"change": words_of_change(found.past.book, found.past.run, change), "answer": answer.why}
+    keep_change(workshop(), fittings().settings, run.id, words, known_person(), change)
+    return f"/review/runs/{run.id}/changes"
 
 
 # the file
