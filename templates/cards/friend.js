@@ -68,6 +68,7 @@ form.addEventListener("input", (event) => {
 });
 button.addEventListener("click", save);
 button.hidden = false;
+document.querySelector("[data-without-script]").hidden = true;
 text.readOnly = true;
 text.addEventListener("focus", () => text.select());
 document.querySelector("details").open = false;
