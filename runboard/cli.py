@@ -19,6 +19,7 @@ COMMANDS = {
     "demo": "demo",
     "pair": "pair",
     "plan": "plan",
+    "review": "review",
     "cards": "cards",
     "export": "export",
     "import": "import_file",

@@ -107,7 +107,7 @@ def friends_file(essentials: Essentials, lines: Lines, *, names: bool = False) -
 
 def _bar(name: str, bar: OperationBar) -> Beside:
     seconds = None if bar.taken is None else bar.taken.total_seconds()
-    return Beside(name, bar.guess.total_seconds(), seconds, together(span_in_words(bar.taken)), bar.share)
+    return Beside(name, bar.guess.total_seconds(), seconds, together(span_in_words(bar.taken)))
 
 
 class _Asking:

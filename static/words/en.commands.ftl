@@ -6,6 +6,7 @@ command-serve = serve the shop in a data folder to the phones on its network
 command-demo = serve a shop made up to try, with a run in full swing
 command-pair = show a code that pairs a lead's phone: the first, or in place of a lost one
 command-plan = print when a run will be done, and who does what until then
+command-review = print what a run took, what held it, and what would have helped
 command-cards = print the cards of a run's trays into a PDF
 command-export = write the shop's book, or one run with its events, as JSON; or tables of everything
 command-import = read a book or a run that export wrote
@@ -16,6 +17,8 @@ command-restore = put a copy in the shop's place; what it replaces is kept
 option-folder = the shop's data folder; made if not there
 option-demo-folder = keep it in this folder; made if not there, gone on with if it was made before
 option-run = the run's key; need not be said where one run is open
+option-run-reviewed = the run's key; without it the one that was finished last
+option-review-file = write it as one file instead, for a screen (FILE.html) or for paper (FILE.pdf), without anybody's name
 option-run-or-book = the run's key; without it the book is written
 option-tables = write tables of all runs, their times, order lines, losses, changes and estimates: FILE.json, FILE.zip (a CSV each) or FILE.sqlite
 option-copy = a copy that backup made
@@ -38,6 +41,8 @@ mistaken-no-shop = there is no shop in { $folder }.
 mistaken-something-else-there = { $folder } holds something else. Name a folder for the demo that is not there yet.
 mistaken-being-put-back = a copy is being put back into { $folder }. Try again once that has ended.
 mistaken-database = the shop's database cannot be used: { $why }. See that the folder can be written; if the file is ruined, put a copy back with runboard restore.
+mistaken-no-run-yet = there is no run to look back at. Open one on the Plan page.
+mistaken-no-review-file = { $file } is neither .html nor .pdf: say which of the two it is to be.
 mistaken-no-run-open = no run is open. Open one on the Plan page, or name a run.
 mistaken-several-runs-open = several runs are open: { $runs }. Say which one.
 mistaken-run-over = { $run } is { $state }: nothing of it is planned any more.
@@ -79,6 +84,8 @@ told-tables = { $file }: { $runs ->
     [one] 1 time
    *[other] { $elements } times
 }.
+told-review = { $file }: the review of { $run }
+told-review-weighing = replaying the run
 told-cards-done = { $done } of { $total } cards
 told-planner-made-ready = Making the planner ready, once: about 15 seconds.
 told-looking = looking for a better plan; Ctrl-C keeps the best so far

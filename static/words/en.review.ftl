@@ -362,3 +362,18 @@ review-at-a-glance = { $good } of { $wanted } good{ $piece ->
     [none] { "" }
    *[other] , { $piece } of hands a piece
   }
+
+## What 'runboard review' prints below the five lines.
+review-printed-operation = Operation
+review-printed-guess = guess
+review-printed-took = took
+review-printed-values = What an hour less of it would have been worth:
+review-printed-value = { $what }: done { $earlier } sooner
+review-printed-changes = What would have saved the most:
+review-printed-change = { $change }: { $earlier ->
+    [none] done no sooner
+   *[other] done { $earlier } sooner ({ $low } to { $high })
+  }{ $hands ->
+    [none] { "" }
+   *[other] { ", " }{ $hands } less of hands
+  }
