@@ -95,4 +95,4 @@ def test_it_is_written_as_one_file_without_anybody_s_name(demo, printed, tmp_pat
     for shown in (text, printed_text):
         assert "Fit hooks" in shown
         assert "Robin" not in shown
-    assert "http" not in text.replace("http://www.w3.org/2000/svg", "")
+    assert "://" not in text.replace("http://www.w3.org/2000/svg", "")
