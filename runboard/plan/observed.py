@@ -8,6 +8,7 @@ the work, the first hand time after a change holds the setup too.
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import timedelta
+from statistics import median
 
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState, Span
@@ -35,11 +36,24 @@ class Observation:
 
 def observations(run: RunState) -> Iterator[Observation]:
     """Of every load that was begun, each element that its step asks for or somebody pressed."""
+    usual = usual_loadings(run)
     for load in (*run.past.values(), *run.loads.values()):
         step = run.step_of(load)
         if step is not None:
-            for kind, length, why in _of(load, step):
+            for kind, length, why in _of(load, step, usual.get(step.key, step.pass_.loading)):
                 yield Observation(load, step, kind, length, why)
+
+
+def usual_loadings(run: RunState) -> dict[str, timedelta]:
+    """By step the median of the loadings that were measured and came without a change; of other steps the route has to say."""
+    found: dict[str, list[float]] = {}
+    for load in (*run.past.values(), *run.loads.values()):
+        spans = () if load.set_up or load.state == "off" else load.spans
+        loading = [span for span in spans if span.kind == "loading"]
+        length, why = _sum(loading)
+        if loading and not why and not _is_loaded_again(load):
+            found.setdefault(load.step, []).append(length.total_seconds())
+    return {step: timedelta(seconds=median(lengths)) for step, lengths in found.items()}
 
 
 def is_likely(guess: timedelta, length: timedelta) -> bool:
@@ -61,7 +75,7 @@ def guess_of(step: Step, kind: str) -> timedelta:
 Found = tuple[str, timedelta | None, str]
 
 
-def _of(load: Load, step: Step) -> Iterator[Found]:
+def _of(load: Load, step: Step, usual: timedelta) -> Iterator[Found]:
     spans: dict[str, list[Span]] = {}
     for span in load.spans:
         spans.setdefault(span.kind, []).append(span)
@@ -73,20 +87,25 @@ def _of(load: Load, step: Step) -> Iterator[Found]:
         elif load.state == "off":
             yield kind, None, TAKEN_OFF
         else:
-            yield from _pressed(load, step, kind, of_kind, spans)
+            yield from _pressed(load, step, kind, of_kind, usual)
 
 
-def _pressed(load: Load, step: Step, kind: str, of_kind: list[Span], spans: dict[str, list[Span]]) -> Iterator[Found]:
+def _pressed(load: Load, step: Step, kind: str, of_kind: list[Span], usual: timedelta) -> Iterator[Found]:
     length, why = _sum(of_kind)
     if not why and kind in ("unloading", "hand") and load.state != "done":
         why = GOING_ON
     if kind == "loading":
-        again = "machine" in spans and of_kind[-1].began_at > spans["machine"][0].began_at
-        yield from _loading(load, step, length, why or (LOADED_AGAIN if again else ""))
+        yield from _loading(load, step, length, why or (LOADED_AGAIN if _is_loaded_again(load) else ""), usual)
     elif kind == "hand":
         yield from _by_hand(load, step, length, why)
     else:
         yield kind, None if why else length, why
+
+
+def _is_loaded_again(load: Load) -> bool:
+    """Whether hands loaded it once more after its machine had run."""
+    kinds = [span.kind for span in load.spans]
+    return "machine" in kinds and "loading" in kinds[kinds.index("machine") :]
 
 
 def _sum(spans: list[Span]) -> tuple[timedelta, str]:
@@ -99,13 +118,13 @@ def _sum(spans: list[Span]) -> tuple[timedelta, str]:
     return length, "" if length else NO_LENGTH
 
 
-def _loading(load: Load, step: Step, length: timedelta, why: str) -> Iterator[Found]:
+def _loading(load: Load, step: Step, length: timedelta, why: str, usual: timedelta) -> Iterator[Found]:
     if not load.set_up:
         yield "loading", None if why else length, why
         return
     yield "loading", None, why or WITH_SETUP
     if step.pass_.setup:
-        setup = length - step.pass_.loading
+        setup = length - usual
         why = why or ("" if setup > ZERO else ALL_USUAL)
         yield "setup", None if why else setup, why
 

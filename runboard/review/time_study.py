@@ -6,8 +6,8 @@ The elements are the usual ones of work study: setup, loading, machine time, unl
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from statistics import median
 
+from runboard.plan.observed import usual_loadings
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState, Tray
 from runboard.run.log.event import Event
@@ -62,8 +62,9 @@ def time_elements(
     """Every element of a run in the order of beginning. ``events`` are those that arrived, by id, for their basis;
     ``changed`` are the loads that began with a setup (see ``loads_after_a_change``)."""
     found: list[Element] = []
+    usual = usual_loadings(run)
     for load in (*run.past.values(), *run.loads.values()):
-        found += _of_load(run, load, events, changed)
+        found += _of_load(run, load, events, changed, usual)
     for tray in run.trays.values():
         found += _waits(run, tray, now)
         found += _filled_in(run, tray)
@@ -76,19 +77,25 @@ def loads_after_a_change(run: RunState) -> set[str]:
     return {load.id for load in (*run.past.values(), *run.loads.values()) if load.set_up}
 
 
-def _of_load(run: RunState, load: Load, events: Mapping[str, Event], changed: Collection[str]) -> Iterator[Element]:
+def _of_load(
+    run: RunState,
+    load: Load,
+    events: Mapping[str, Event],
+    changed: Collection[str],
+    usual: Mapping[str, timedelta],
+) -> Iterator[Element]:
     step = run.step_of(load)
+    loading = usual.get(load.step, step.pass_.loading if step else ZERO)
     pieces = sum(load.pieces.values())
     station = load.station
     plain = Element(load.step, step.name if step else load.step, load.id, station, tuple(load.pieces), pieces, "hand")
-    usual = usual_loading(run, load.step, changed)
     first = next((span for span in load.spans if span.kind == "loading"), None)
     for span in load.spans:
         known = _known(span.measured, span.ended_at, events.get(span.event))
         element = replace(
             plain, kind=span.kind, person=span.person, began_at=span.began_at, ended_at=span.ended_at, known=known
         )
-        yield from _with_setup(element, usual) if load.id in changed and span is first else (element,)
+        yield from _with_setup(element, loading) if load.id in changed and span is first else (element,)
     if load.state == "done":
         yield from _unknown(plain, load, step)
 
@@ -109,21 +116,6 @@ def _known(measured: bool, ended_at: datetime | None, begun: Event | None) -> st
     if basis == FROM_SENSOR and not measured:
         return INTERRUPTED
     return basis or (MEASURED if measured else INTERRUPTED)
-
-
-def usual_loading(run: RunState, step: str, changed: Collection[str]) -> timedelta:
-    """The median of the measured loadings that came without a change; else what the route says."""
-    lengths = [
-        span.ended_at - span.began_at
-        for load in (*run.past.values(), *run.loads.values())
-        if load.step == step and load.id not in changed
-        for span in load.spans
-        if span.kind == "loading" and span.measured and span.ended_at is not None
-    ]
-    if lengths:
-        return timedelta(seconds=median(length.total_seconds() for length in lengths))
-    known = run.route.step(step)
-    return known.pass_.loading if known else ZERO
 
 
 def _with_setup(loading: Element, usual: timedelta) -> Iterator[Element]:

@@ -210,8 +210,22 @@ def test_the_first_loading_after_a_change_has_the_setup_in_it():
     loaded(floor, "cut/1", 7)
     loaded(floor, "cut/2", 3)
 
-    assert (element(floor, "cut", "setup").lengths, why(floor, "cut", "loading")) == ((5 * MINUTE,), {"with setup": 1})
+    assert (element(floor, "cut", "setup").lengths, why(floor, "cut", "loading")) == ((4 * MINUTE,), {"with setup": 1})
     assert element(floor, "cut", "loading").lengths == (3 * MINUTE,)
+
+
+def test_setup_is_told_by_the_loadings_that_were_measured_and_not_by_a_wrong_guess_of_them():
+    floor = Floor()
+    floor.open_run(trays=9)
+    loaded(floor, "cut/1", 7)
+    assert element(floor, "cut", "setup").lengths == (5 * MINUTE,), "with nothing measured the route says two minutes"
+
+    for board in ("cut/2", "cut/3"):
+        loaded(floor, board, 4)
+
+    assert element(floor, "cut", "setup").lengths == (3 * MINUTE,)
+    whole = [element(floor, "cut", kind).taken_total for kind in ("setup", "loading")]
+    assert sum((one for one in whole if one), timedelta(0)) == 15 * MINUTE
 
 
 def test_a_change_that_took_no_longer_than_a_loading_teaches_no_setup():

@@ -30,6 +30,7 @@ from runboard.plan.observed import (
     guess_of,
     is_likely,
     observations,
+    usual_loadings,
     wood_of,
 )
 from runboard.review.past import Past
@@ -143,17 +144,17 @@ def _seen(past: Past, log: "_Log", one: Observation) -> Seen:
         else max((span.ended_at for span in spans if span.ended_at), default=None),
         _KNOWN.get(why, MEASURED),
     )
-    taken = _taken(one, spans, why)
+    taken = _taken(one, spans, why, log.usual.get(one.step.key, one.step.pass_.loading))
     return Seen(element, step, None if why else one.length, why, units, taken, why not in (GOING_ON, TAKEN_OFF))
 
 
-def _taken(one: Observation, spans: list[Span], why: str) -> timedelta | None:
+def _taken(one: Observation, spans: list[Span], why: str, loading: timedelta) -> timedelta | None:
     """What passed, where that is known. An interrupted load was gone on with where its last stretch was pressed to its end."""
     is_told = not why or why in _STILL_TOLD or (why in (INTERRUPTED, OVERLAPPING) and spans[-1].measured)
     if not is_told or not spans:
         return None
     whole = sum((span.ended_at - span.began_at for span in spans if span.ended_at), ZERO)
-    setup, loading = one.step.pass_.setup, one.step.pass_.loading
+    setup = one.step.pass_.setup
     if not one.load.set_up or one.kind in ("machine", "unloading"):
         return whole
     if one.kind == "loading":
@@ -207,6 +208,7 @@ class _Log:
     def __init__(self, past: Past) -> None:
         self._past = past
         self._own = [event for event in past.events if event.run == past.run.id]
+        self.usual = usual_loadings(past.run)
 
     def why(self, one: Observation, spans: list[Span]) -> str:
         """The first reason that any of the spans has."""
