@@ -1,5 +1,7 @@
 """How long a time element takes on average: somebody's guess, moved by what was measured, with its spread.
 
+Where a person overrules what was learned, that is the guess from then on, and only what is measured later moves it.
+
 A length is a mean, not the middle: a finish is a sum of many lengths, and the sum of means is the mean of the sum, while
 the sum of middles is too short (times are skewed: a long one is longer than a short one is short). A guess is taken as
 such a mean, and what was measured comes in as its arithmetic mean, as in time study.
