@@ -6,7 +6,7 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.plan.changed import Capacity, OnePersonMore, Times
+from runboard.plan.change import Capacity, OnePersonMore, Times
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.nouns import FAR
 from runboard.review.held.replay import finishes, problem_of, replay
