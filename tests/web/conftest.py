@@ -1,6 +1,6 @@
 """An app on a data folder of its own, asked without a network. Nobody has to pair, except where a test is about that."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -9,12 +9,17 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.app import build
+from runboard.demo.book import demo_book
+from runboard.floor.looking import review as looking
+from runboard.floor.workshop import Workshop
 from runboard.house import House, Settings
+from runboard.review.essentials import Essentials
 from runboard.store.connect import FILE_NAME
 from runboard.store.open import open_store
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.made_once import waits_for_no_disk  # noqa: F401 - for every test
+from tests.web import reviewed
 from tests.web.at_terminal import with_a_run
 
 
@@ -53,3 +58,19 @@ def data(tmp_path: Path) -> Path:
     folder = tmp_path / "shop"
     with_a_run(folder, "r1")
     return folder
+
+
+@pytest.fixture
+def seen(house: House, monkeypatch: pytest.MonkeyPatch) -> reviewed.Seen:
+    """The made-up review of the demo's key rails, as the pages see it."""
+    house.workshop.books.save(demo_book(START, "Europe/Berlin"), START)
+    reviewed.open_a_run(house.workshop)
+
+    def see(change: Callable[[Essentials], Essentials] = lambda found: found) -> None:
+        def at(workshop: Workshop, run: str) -> Essentials:
+            return change(reviewed.essentials_at(workshop, run))
+
+        monkeypatch.setattr(looking, "essentials_at", at)
+
+    see()
+    return see

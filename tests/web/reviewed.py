@@ -1,6 +1,7 @@
 """A made-up review: sixty key rails, two chipped, a drying rack that was full on two evenings, hooks that took longer than
 anybody guessed."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -29,6 +30,8 @@ from runboard.review.past import Past
 from runboard.review.time_study import INTERRUPTED, Element
 from runboard.run.refusal import Refused
 
+# Shows the pages the made-up review, with what a test changes in it.
+Seen = Callable[[Callable[[Essentials], Essentials]], None]
 ZERO = timedelta(0)
 RUN = "r1"
 

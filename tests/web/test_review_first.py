@@ -1,46 +1,22 @@
 """The first screen of a review: five lines, one picture, and where the evidence is."""
 
-from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
 
-import pytest
 from flask.testing import FlaskClient
 
-from runboard.demo.book import demo_book
-from runboard.floor.looking import review as looking
-from runboard.floor.workshop import Workshop
-from runboard.house import House
 from runboard.review.essentials import Essentials
-from tests.conftest import START
-from tests.web import reviewed
+from tests.web.reviewed import Seen
 from tests.web.test_shop_pages import words
 
-Change = Callable[[Essentials], Essentials]
 RUN = "/review/runs/r1"
-
-
-@pytest.fixture
-def seen(house: House, monkeypatch: pytest.MonkeyPatch) -> Callable[[Change], None]:
-    """The made-up review, changed for a test."""
-    house.workshop.books.save(demo_book(START, "Europe/Berlin"), START)
-    reviewed.open_a_run(house.workshop)
-
-    def see(change: Change = lambda found: found) -> None:
-        def at(workshop: Workshop, run: str) -> Essentials:
-            return change(reviewed.essentials_at(workshop, run))
-
-        monkeypatch.setattr(looking, "essentials_at", at)
-
-    see()
-    return see
 
 
 def unbroken(text: str) -> str:
     return text.replace("\u00a0", " ")
 
 
-def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None:
     said = unbroken(words(client.get(RUN)))
 
     for line in (
@@ -53,16 +29,14 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Callable[[Cha
         assert line in said
 
 
-def test_each_line_leads_to_its_evidence(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+def test_each_line_leads_to_its_evidence(client: FlaskClient, seen: Seen) -> None:
     page = client.get(RUN).text
 
     for where in ("happened", "times", "happened#lost", "held", "changes"):
         assert f'<a href="{RUN}/{where}">' in page
 
 
-def test_what_is_worked_out_still_says_so_and_asks_again_for_its_part_alone(
-    client: FlaskClient, seen: Callable[[Change], None]
-) -> None:
+def test_what_is_worked_out_still_says_so_and_asks_again_for_its_part_alone(client: FlaskClient, seen: Seen) -> None:
     seen(lambda found: replace(found, held=None, tried=None, together=None))
 
     page = client.get(RUN)
@@ -74,13 +48,11 @@ def test_what_is_worked_out_still_says_so_and_asks_again_for_its_part_alone(
     assert "<svg" not in part.text
 
 
-def test_what_is_there_asks_no_more(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+def test_what_is_there_asks_no_more(client: FlaskClient, seen: Seen) -> None:
     assert "hx-get" not in client.get(RUN).text
 
 
-def test_an_operation_that_was_not_measured_has_no_bar_of_nought(
-    client: FlaskClient, seen: Callable[[Change], None]
-) -> None:
+def test_an_operation_that_was_not_measured_has_no_bar_of_nought(client: FlaskClient, seen: Seen) -> None:
     page = client.get(RUN).text
 
     assert 'class="unknown"' in page
@@ -89,7 +61,7 @@ def test_an_operation_that_was_not_measured_has_no_bar_of_nought(
 
 
 def test_where_little_was_measured_that_comes_first_with_the_presses_that_tell_most(
-    client: FlaskClient, seen: Callable[[Change], None]
+    client: FlaskClient, seen: Seen
 ) -> None:
     seen(lambda found: replace(found, study=replace(found.study, share=0.413)))
 
@@ -102,7 +74,7 @@ def test_where_little_was_measured_that_comes_first_with_the_presses_that_tell_m
     )
 
 
-def test_an_open_run_says_so_far(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+def test_an_open_run_says_so_far(client: FlaskClient, seen: Seen) -> None:
     def going_on(found: Essentials) -> Essentials:
         run = replace(found.past.run, state="open", closed_at=None)
         return replace(
@@ -116,7 +88,7 @@ def test_an_open_run_says_so_far(client: FlaskClient, seen: Callable[[Change], N
     assert "Lost so far: none." in said
 
 
-def test_a_run_of_which_nothing_was_pressed_teaches(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+def test_a_run_of_which_nothing_was_pressed_teaches(client: FlaskClient, seen: Seen) -> None:
     seen(
         lambda found: replace(
             found, happened=replace(found.happened, good=0, scrap=0, hands=timedelta(0), lost=(), bars=())
@@ -126,5 +98,5 @@ def test_a_run_of_which_nothing_was_pressed_teaches(client: FlaskClient, seen: C
     assert "Nothing has been pressed in this run yet" in words(client.get(RUN))
 
 
-def test_a_run_that_nobody_knows_is_not_found(client: FlaskClient, seen: Callable[[Change], None]) -> None:
+def test_a_run_that_nobody_knows_is_not_found(client: FlaskClient, seen: Seen) -> None:
     assert client.get("/review/runs/r9").status_code == 404

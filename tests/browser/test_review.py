@@ -1,0 +1,70 @@
+"""A review on a phone and a tablet: the first screen whole without scrolling, and the pages of evidence in order."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from runboard.demo.book import demo_book
+from runboard.floor.looking import review as looking
+from runboard.opening import WallClock, open_workshop
+from tests.browser.conftest import Phones
+from tests.browser.looking import Looking
+from tests.serving import Here
+from tests.web import reviewed
+
+RUN = f"review/runs/{reviewed.RUN}"
+PAGES = {"": "first", "/times": "times", "/happened": "happened", "/held": "held", "/changes": "changes"}
+# How far the picture reaches on the screen, and where the bar with the five screens begins.
+_REACH = """() => [document.querySelector("figure").getBoundingClientRect().bottom,
+  document.querySelector(".screens").getBoundingClientRect().top]"""
+
+
+@pytest.fixture
+def data(data: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A shop with a run whose review is the made-up one."""
+    clock = WallClock()
+    store, workshop = open_workshop(data, clock)
+    workshop.books.save(demo_book(datetime.now(UTC), "Europe/Berlin"), clock.now())
+    reviewed.open_a_run(workshop)
+    store.close()
+    monkeypatch.setattr(looking, "essentials_at", reviewed.essentials_at)
+    return data
+
+
+def test_nothing_of_the_first_screen_has_to_be_scrolled_to(phone: Page, server: Here) -> None:
+    phone.goto(server.address + RUN)
+    expect(phone.get_by_role("heading", level=1)).to_have_text("Key rails, run 7")
+
+    reach, bar = phone.evaluate(_REACH)
+
+    assert reach <= bar
+
+
+def test_each_line_opens_its_evidence(phone: Page, server: Here) -> None:
+    phone.goto(server.address + RUN)
+
+    for line, title in (
+        ("58 of 60 good", "What happened"),
+        ("Furthest from the guess", "Times learned"),
+        ("Lost:", "What happened"),
+        ("Held by:", "What held it"),
+        ("Try first:", "Changes to try"),
+    ):
+        phone.get_by_role("link", name=line).click()
+        expect(phone.get_by_role("heading", level=1)).to_have_text(title)
+        phone.go_back()
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_a_page_of_a_review_is_in_order(path: str, phones: Phones, server: Here) -> None:
+    page = phones.new()
+    looking_at = Looking(page, server.address)
+    page.goto(server.address + RUN + path)
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+
+    looking_at.unfold()
+    looking_at.at(f"review {PAGES[path]}")
+
+    assert looking_at.wrong == []

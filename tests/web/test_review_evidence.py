@@ -1,0 +1,149 @@
+"""The pages one press down from a review: times, what happened, what held it, changes to try."""
+
+import re
+from dataclasses import replace
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.floor.changing.kept_changes import kept_changes
+from runboard.house import House
+from runboard.plan.change import Times
+from runboard.review.happened.why import WHY_WAITING
+from runboard.words.sentences import message_name, sentence
+from tests.web.reviewed import Seen
+from tests.web.test_shop_pages import words
+
+RUN = "/review/runs/r1"
+PAGES = ("times", "happened", "held", "changes")
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_each_page_leads_back_and_to_the_others(client: FlaskClient, seen: Seen, page: str) -> None:
+    text = client.get(f"{RUN}/{page}").text
+
+    assert f'<a href="{RUN}">‹ Key rails, run 7</a>' in text
+    assert all(f'href="{RUN}/{other}"' in text for other in PAGES if other != page)
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_nothing_is_styled_in_a_page_and_no_hatching_has_the_name_of_another(
+    client: FlaskClient, seen: Seen, page: str
+) -> None:
+    text = client.get(f"{RUN}/{page}").text
+
+    hatched = re.findall(r'pattern id="([^"]+)"', text)
+    assert "style=" not in text
+    assert len(set(hatched)) == len(hatched)
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_every_chart_has_a_name_and_the_same_as_a_table_or_list(client: FlaskClient, seen: Seen, page: str) -> None:
+    text = client.get(f"{RUN}/{page}").text
+
+    assert text.count('<svg class="chart') == len(re.findall(r'<svg class="chart [^>]*aria-label="[^"]+"', text))
+    assert '<svg class="chart' not in text or "The same as a" in text
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_a_run_that_nobody_knows_has_no_such_page(client: FlaskClient, seen: Seen, page: str) -> None:
+    assert client.get(f"/review/runs/r9/{page}").status_code == 404
+
+
+def test_a_time_says_how_often_it_was_measured_what_was_left_out_and_what_is_believed_now(
+    client: FlaskClient, seen: Seen
+) -> None:
+    said = words(client.get(f"{RUN}/times"))
+
+    assert "Measured 5 times, give or take 24 s." in said
+    assert "One more was left out: interrupted." in said
+    assert "7 more would bring the average within 10 %" in said
+    assert "each doubling of the number takes 86 % of that (unit-cost learning curve)" in said
+    assert "The estimate was off by +40 %, which is within what it said of itself." in said
+    assert "Next plan: 2 min 40 s" in said
+
+
+def test_a_time_that_nobody_measured_is_said_to_be_so_and_not_drawn(client: FlaskClient, seen: Seen) -> None:
+    packing = client.get(f"{RUN}/times").text.split("<h2>Inspect and pack</h2>")[1].split("</section>")[0]
+
+    assert "not measured" in packing
+    assert "<svg" not in packing
+
+
+def test_everybodys_day_is_drawn_beside_the_planned_one_and_said_as_a_list(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(f"{RUN}/happened")
+
+    assert 'class="planned-work"' in page.text
+    assert re.search(r"\d\d:\d\d–\d\d:\d\d Robin stays and watches: Cut", words(page))
+    assert re.search(r"\d\d:\d\d–\d\d:\d\d Kim waits 25 min: a shared thing was taken", words(page))
+
+
+def test_what_was_lost_came_good_and_was_late_stands_there(client: FlaskClient, seen: Seen) -> None:
+    said = words(client.get(f"{RUN}/happened"))
+
+    assert "chipped at Clean up ash 3 2" in said
+    assert "94 of 100 came good at the first go." in said
+    assert "▲ 8 h" in said
+    assert "6.3 good pieces an hour of hands." in said
+    assert "Not measured, so not in it: Inspect and pack." in said
+
+
+def test_the_process_chart_has_its_five_signs(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(f"{RUN}/happened").text
+
+    signs = re.findall(r'<svg class="symbol"[^>]*aria-label="(\w+)"', page)
+    assert set(signs) == {"operation", "transport", "delay", "inspection"}
+
+
+@pytest.mark.parametrize("why", WHY_WAITING)
+def test_every_reason_to_wait_can_be_said(why: str) -> None:
+    assert sentence(message_name("review-waits", why))
+
+
+def test_saving_off_the_constraint_shows_as_nothing(client: FlaskClient, seen: Seen) -> None:
+    said = words(client.get(f"{RUN}/held"))
+
+    assert "Drying rack places 1 h 14" in said
+    assert "Laser nothing" in said
+
+
+def test_what_held_it_is_asked_for_until_it_is_there(client: FlaskClient, seen: Seen) -> None:
+    seen(lambda found: replace(found, held=None))
+
+    page = client.get(f"{RUN}/held").text
+    part = client.get(f"{RUN}/held", headers={"HX-Request": "true"}).text
+
+    assert f'hx-get="{RUN}/held" hx-trigger="every 1s"' in page
+    assert part.strip().startswith('<div id="held"')
+
+
+def test_a_change_says_what_it_would_have_saved_as_a_range_and_when_it_is_paid_back(
+    client: FlaskClient, seen: Seen
+) -> None:
+    said = words(client.get(f"{RUN}/changes"))
+
+    assert "51 min (42 min to 1 h)" in said
+    assert "Paid back after 1.2 runs, about 2 months" in said
+    assert said.index("Three more drying rack places") < said.index("Oil before Engrave")
+
+
+def test_a_change_that_cannot_be_tried_says_why(client: FlaskClient, seen: Seen) -> None:
+    assert "These two cannot change places" in words(client.get(f"{RUN}/changes"))
+
+
+def test_another_idea_is_kept_for_the_run(client: FlaskClient, house: House, seen: Seen) -> None:
+    form = {"what": "times", "operation": "hooks", "kind": "hand", "per_cent": "80"}
+
+    answer = client.post(f"{RUN}/changes", data=form)
+
+    assert (answer.status_code, answer.location) == (303, f"{RUN}/changes")
+    kept = kept_changes(house.app.extensions["fittings"].settings, "r1")
+    assert [change.again for change in kept] == [Times("r1", "hooks", "hand", 80)]
+    assert "Fit hooks: the work by hand takes" in words(client.get(f"{RUN}/changes"))
+
+
+def test_an_idea_that_says_nothing_gets_a_sentence(client: FlaskClient, seen: Seen) -> None:
+    answer = client.post(f"{RUN}/changes", data={"what": "times", "per_cent": "many"})
+
+    assert answer.status_code == 409
+    assert "Write a whole number" in words(answer)
