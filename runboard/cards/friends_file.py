@@ -19,6 +19,7 @@ from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost, OperationBar
 from runboard.review.measured.study import ElementStudy
 from runboard.run.log.event import write_moment
+from runboard.shop.book import Person
 from runboard.shop.product import Operation
 from runboard.words.facts import dated, list_in_words, number_in_words, span_in_words, zone_of
 from runboard.words.sentences import say, sentence
@@ -78,9 +79,12 @@ class FriendsFile:
 Lines = Callable[[Essentials], Sequence[str]]
 
 
-def friends_file(essentials: Essentials, lines: Lines, *, names: bool = False) -> FriendsFile:
-    """The file of a run. ``lines`` says the first screen of its review; with ``names`` people and order lines are named."""
-    found, said = (essentials, AS_IT_IS) if names else unnamed(essentials)
+def friends_file(
+    essentials: Essentials, lines: Lines, *, names: bool = False, people: Sequence[Person] = ()
+) -> FriendsFile:
+    """The file of a run. ``lines`` says the first screen of its review; with ``names`` people and order lines are named.
+    ``people`` are those of the book as it is now."""
+    found, said = (essentials, AS_IT_IS) if names else unnamed(essentials, people)
     past, happened = found.past, found.happened
     zone = zone_of(past.book.time_zone)
     counts = {"wanted": happened.wanted, "started": happened.started, "good": happened.good}

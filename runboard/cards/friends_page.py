@@ -6,6 +6,7 @@ to the shop where it is shown by the shop.
 
 import base64
 import hashlib
+import logging
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
@@ -82,6 +83,7 @@ _NO_MORE = "img-src data:; base-uri 'none'; form-action 'none'"
 
 def _write(file: FriendsFile, out: Path, told: Callable[[int, int], None], *, asks: bool) -> int:
     weasyprint = weasyprint_here()
+    logging.getLogger("weasyprint").setLevel(logging.ERROR)  # it has a word on every line that is for screens
     told(0, 1)
     head, bracket, drawing = file.bars.partition(">")
     page = _render(replace(file, bars=f"{head}{bracket}<style>{_ON_PAPER}</style>{drawing}" if drawing else ""), asks)

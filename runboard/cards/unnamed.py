@@ -5,7 +5,7 @@ stand in what people typed (an operation's name, why a piece was lost) are then 
 """
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from runboard.review.essentials import Essentials
@@ -41,12 +41,15 @@ class Unnamed:
 AS_IT_IS = Unnamed({}, {}, {})
 
 
-def unnamed(essentials: Essentials) -> tuple[Essentials, Unnamed]:
-    """The essentials with nobody's name in its place, and what puts names out of texts."""
-    past, happened = essentials.past, essentials.happened
+def unnamed(essentials: Essentials, people: Sequence[Person] = ()) -> tuple[Essentials, Unnamed]:
+    """The essentials with nobody's name in its place, and what puts names out of texts. ``people`` are those of the book as it
+    is now: who came after the run was opened pressed in it all the same, and a key reads like a name."""
+    happened = essentials.happened
+    past = _with_people(essentials.past, people)
     stand_ins = _stand_ins(past.book)
     others = dict(_others(past.run))
-    said = Unnamed(dict(_people(past, stand_ins)), others, dict(_parts(past.run, others)))
+    called = [*past.book.people, *people]
+    said = Unnamed(dict(_people(past, called, stand_ins)), others, dict(_parts(past.run, others)))
     lines = tuple(replace(line, line=_order(at), whom="", text="") for at, line in enumerate(happened.order_lines, 1))
     lost = tuple(
         replace(one, reason=said.typed(one.reason), wood=said.typed(one.wood), board=said.typed(one.board))
@@ -58,6 +61,12 @@ def unnamed(essentials: Essentials) -> tuple[Essentials, Unnamed]:
         happened=replace(happened, order_lines=lines, lost=lost),
     )
     return found, said
+
+
+def _with_people(past: Past, people: Sequence[Person]) -> Past:
+    known = {one.key for one in past.book.people}
+    more = tuple(one for one in people if one.key not in known)
+    return replace(past, book=replace(past.book, people=(*past.book.people, *more)))
 
 
 def _past(past: Past, stand_ins: Mapping[str, str], said: Unnamed) -> Past:
@@ -101,9 +110,9 @@ def _order(at: int) -> str:
     return sentence("friend-order", {"number": at})
 
 
-def _people(past: Past, stand_ins: Mapping[str, str]) -> Iterator[tuple[str, str]]:
-    """Whole names and their parts: of those in the book, and of guests."""
-    named = [(one.name, stand_ins[one.key]) for one in past.book.people]
+def _people(past: Past, called: Iterable[Person], stand_ins: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """Whole names and their parts: of those in the book, by whatever name they went, and of guests."""
+    named = [(one.name, stand_ins[one.key]) for one in called]
     named += [(one.name, _guest()) for one in past.state.people.values() if one.name]
     for name, stand_in in named:
         yield from ((part, stand_in) for part in (*_PART.findall(name), name.strip()) if part)

@@ -202,3 +202,4 @@ refused-friend-sheets-many = Enough answers came by this code. Nothing was taken
 friends-qr = The link as a square code: it opens this review
 friends-pdf-failed = The PDF could not be made. Try again; if it fails again, print the file from the browser.
 friends-pdf-waiting = Too much is being made already. Try again in a minute.
+friends-still-weighing = What held the run is still being worked out, and the file shall be whole. Try again in a few seconds.

@@ -61,7 +61,7 @@ def essentials_of(shop_: Workshop, run: str = "r1") -> Essentials:
     state = shop_.ledger.state
     found = state.runs[run]
     past = Past(shop_.book, state, found, tuple(shop_.ledger.held), {}, now, Estimates({}), Estimates({}))
-    return Essentials(past, TimeStudy(_studies(), 0.8), _happened(found, now))
+    return Essentials(past, TimeStudy(_studies(), 0.8), _happened(found, now), is_weighed=True)
 
 
 def _studies() -> tuple[ElementStudy, ...]:

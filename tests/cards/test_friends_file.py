@@ -16,6 +16,7 @@ from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.review.answers import WAYS, read_answers
 from runboard.review.essentials import Essentials
 from runboard.run.fold.state import PersonState
+from runboard.words.review import what_in_words
 from tests.cards.friends import NAMES, essentials_of, named_shop
 
 
@@ -129,6 +130,18 @@ def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
     lines = friends_file(found, lambda one: [str([person.name for person in one.past.book.people])]).lines
 
     assert lines == ("['lead 1', 'helper', 'lead 2']",)
+
+
+def test_who_came_after_the_run_was_opened_is_not_named_by_their_key_either(essentials: Essentials) -> None:
+    """The review looks at the book of then, in which they are not."""
+    cleo = replace(essentials.past.book.people[0], key="cleopatra", name="Cleopatra", access="crew")
+
+    def lines(found: Essentials) -> list[str]:
+        return [what_in_words(found.past, ("hands", "cleopatra")), "Ask Cleopatra."]
+
+    file = friends_file(essentials, lines, people=(*essentials.past.book.people, cleo))
+
+    assert file.lines == ("helper 2’s hands", "Ask helper 2.")
 
 
 def test_a_figure_is_no_name(file: FriendsFile) -> None:

@@ -4,6 +4,7 @@ import io
 import json
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from html import unescape
 from pathlib import Path
 from typing import Any
@@ -104,6 +105,17 @@ def test_the_pdf_is_made_beside_the_server(lead: FlaskClient) -> None:
     assert pdf.content_type == "application/pdf" and "What else could be done?" in text
     assert [name for name in NAMES if name in text] == []
     assert lead.get(asked.location.replace("r1", "r2")).status_code == 303
+
+
+@pytest.mark.parametrize("method", ["get", "post"])
+def test_no_file_is_made_before_what_takes_long_is_there(
+    lead: FlaskClient, method: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(looking, "essentials_at", lambda *of: replace(essentials_of(*of), is_weighed=False))
+
+    answer = lead.get("/review/runs/r1/friend.html") if method == "get" else lead.post("/review/runs/r1/friend")
+
+    assert answer.status_code == 409 and "still being worked out" in words(answer)
 
 
 # answers that come back

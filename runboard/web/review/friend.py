@@ -29,6 +29,7 @@ from runboard.floor.letting_in.friend_codes import (
 )
 from runboard.floor.long_work import TaskSeen
 from runboard.floor.looking import review as looking
+from runboard.floor.looking.at_hand import book_now
 from runboard.review.answers import MOST_BYTES, read_answers
 from runboard.review.essentials import Essentials
 from runboard.run.fold.state import RunState
@@ -61,14 +62,17 @@ class AnswerShown:
 
 def friends_file_of(essentials: Essentials, *, names: bool) -> FriendsFile:
     """The file of a run as it is known now; what is still worked out is left out."""
-    return friends_file(
-        essentials, lambda found: [line.sentence for line in five_lines(found) if not line.is_coming], names=names
-    )
+
+    def lines(found: Essentials) -> list[str]:
+        return [line.sentence for line in five_lines(found) if not line.is_coming]
+
+    return friends_file(essentials, lines, names=names, people=book_now(workshop()).people)
 
 
 @part.get("/review/runs/<key>/answers")
 def answers(key: str) -> Response:
     """What friends answered at each operation; how the review is sent, and how answers come in."""
+    looking.essentials_at(workshop(), key)  # what takes long is begun before somebody wants the file
     return _page(known_run(key), taken=_number("new"), known=_number("known"))
 
 
@@ -116,7 +120,10 @@ def _tried(run: RunState, answer: KeptAnswer) -> str:
 @part.get("/review/runs/<key>/friend.html")
 def as_file(key: str) -> Response:
     """The review as one file, to be sent; with names where they are wanted."""
-    made = friends_file_of(looking.essentials_at(workshop(), key), names="names" in request.args)
+    found = looking.essentials_at(workshop(), key)
+    if not found.is_weighed:
+        return _page(known_run(key), problem=said("friends", "still weighing"), status=409)
+    made = friends_file_of(found, names="names" in request.args)
     response = Response(file_html(made), content_type="text/html; charset=utf-8")
     response.headers.set("Content-Disposition", "attachment", filename=f"review-{made.run}.html")
     return unkept(response)
@@ -125,10 +132,10 @@ def as_file(key: str) -> Response:
 @part.post("/review/runs/<key>/friend")
 def order_pdf(key: str) -> Response:
     """Begin to make the same as a PDF."""
-    run, names = known_run(key), "names" in request.form
-    task = fittings().cards.make_friends(
-        run.id, friends_file_of(looking.essentials_at(workshop(), run.id), names=names)
-    )
+    run, found = known_run(key), looking.essentials_at(workshop(), key)
+    if not found.is_weighed:
+        return _page(run, problem=said("friends", "still weighing"), status=409)
+    task = fittings().cards.make_friends(run.id, friends_file_of(found, names="names" in request.form))
     if task is None:
         return _page(run, problem=said("friends", "pdf waiting"), status=409)
     return see_other(f"/review/runs/{run.id}/friend/{task.id}")

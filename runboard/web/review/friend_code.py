@@ -25,11 +25,9 @@ def look(token: str) -> Response:
     """The review, with the form; afterwards the thanks."""
     try:
         code = _open(token)
+        return _said(sentence("friends-thanks"), 200) if "sent" in request.args else _review(token, code)
     except Refused as refused:
-        return _said(refusal(refused), _STATUS[refused.code])
-    if "sent" in request.args:
-        return _said(sentence("friends-thanks"), 200)
-    return _review(token, code)
+        return _said(refusal(refused), _STATUS.get(refused.code, 409))
 
 
 @part.post("/friend/<token>")
@@ -38,7 +36,7 @@ def answer(token: str) -> Response:
     try:
         code = _open(token)
     except Refused as refused:
-        return _said(refusal(refused), _STATUS[refused.code])
+        return _said(refusal(refused), _STATUS.get(refused.code, 409))
     try:
         answer_by_code(workshop(), fittings().settings, code, sheet_from(_record(request.form)))
     except Refused as refused:
