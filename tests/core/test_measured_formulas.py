@@ -1,11 +1,9 @@
-"""What the formulas answer where there is little to say, and that chance is seeded."""
-
-import pytest
+"""What the formulas answer where there is little to say."""
 
 from runboard.review.measured.charts import individuals
 from runboard.review.measured.learning import fitted
 from runboard.review.measured.lines import line_through
-from runboard.review.measured.samples import deviation, difference_interval, needed
+from runboard.review.measured.samples import deviation, needed
 
 
 def test_of_one_observation_nothing_is_said_of_the_spread():
@@ -39,24 +37,3 @@ def test_three_loads_have_no_trend_and_scattered_ones_none_that_is_clear():
     assert fitted([(1, 90), (2, 80), (3, 70)]) is None
     assert scattered is not None
     assert not scattered.is_clear
-
-
-def test_the_same_seed_gives_the_same_interval():
-    before, after = [62.0, 58, 65, 61, 70], [50.0, 52, 47, 55]
-
-    assert difference_interval(before, after, seed=7) == difference_interval(before, after, seed=7)
-    assert difference_interval(before, after, seed=7) != difference_interval(before, after, seed=8)
-
-
-def test_an_interval_of_a_difference_holds_the_difference():
-    found = difference_interval([62.0, 58, 65, 61, 70], [50.0, 52, 47, 55])
-
-    assert found is not None
-    low, mid, high = found
-    assert low < mid < high
-    assert mid == pytest.approx(63.2 - 51)
-    assert 7 < low < high < 17
-
-
-def test_without_two_on_either_side_there_is_no_interval():
-    assert difference_interval([1.0], [1.0, 2.0]) is None

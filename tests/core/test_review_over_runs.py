@@ -48,7 +48,7 @@ def test_hands_are_those_of_the_runs_own_review() -> None:
     floor = Floor()
     a_run(floor, "r1", minutes=7)
     run = floor.run
-    changed = loads_after_a_change(floor.state, "r1", floor.ledger.held)
+    changed = loads_after_a_change(run)
 
     hours = hours_of(run, time_elements(run, floor.ledger.arrived, floor.now, changed), floor.book)
 

@@ -1,15 +1,12 @@
-"""What a sample of lengths says: its middle, its spread, how many more are needed, by how much two samples differ.
+"""What a sample of lengths says: its spread, and how many more are needed.
 
 Sample size as in the texts on time study (Stevenson, *Operations Management*; Heizer & Render; Krajewski) and, for a test of a
-mean, NIST/SEMATECH e-Handbook 7.2.2.2. Student's t by Abramowitz & Stegun, *Handbook of Mathematical Functions*, 26.7.5. The
-bootstrap's interval by percentiles: Efron & Tibshirani, *An Introduction to the Bootstrap*, 13.
+mean, NIST/SEMATECH e-Handbook 7.2.2.2. Student's t by Abramowitz & Stegun, *Handbook of Mathematical Functions*, 26.7.5.
 """
 
 import math
 from collections.abc import Sequence
 from statistics import NormalDist, fmean, stdev
-
-import numpy as np
 
 # Two-sided 95 %.
 Z95 = NormalDist().inv_cdf(0.975)
@@ -72,23 +69,3 @@ def student(share: float, free: int) -> float:
         (79 * z**9 + 776 * z**7 + 1482 * z**5 - 1920 * z**3 - 945 * z) / 92160,
     )
     return math.fsum(term / free**power for power, term in enumerate(terms))
-
-
-def difference_interval(
-    before: Sequence[float], after: Sequence[float], seed: int = 1, goes: int = 4000, level: float = 0.9
-) -> tuple[float, float, float] | None:
-    """By how much the mean of ``before`` is above that of ``after``: (low, mid, high), between which so much of the bootstrap's
-    goes lie. None where either has fewer than two. The same seed gives the same."""
-    if min(len(before), len(after)) < 2:
-        return None
-    chance = np.random.default_rng(seed)
-    means = [_means(np.asarray(sample, dtype=float), chance, goes) for sample in (before, after)]
-    low, high = np.quantile(means[0] - means[1], [(1 - level) / 2, (1 + level) / 2])
-    return float(low), fmean(before) - fmean(after), float(high)
-
-
-def _means(
-    sample: "np.ndarray[tuple[int], np.dtype[np.float64]]", chance: np.random.Generator, goes: int
-) -> "np.ndarray[tuple[int], np.dtype[np.float64]]":
-    # Row by row: all goes at once would take goes x n places.
-    return np.array([sample[chance.integers(0, len(sample), len(sample))].mean() for _ in range(goes)])
