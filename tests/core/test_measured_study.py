@@ -263,7 +263,9 @@ def test_beyond_five_times_the_guess_or_below_a_fifth_it_was_no_work(minutes: fl
 
     worked(floor, "clean/1", minutes)
 
-    assert (why(floor), element(floor).taken_total) == ({"out of range": 1}, None)
+    clean = element(floor)
+    assert (why(floor), clean.taken_total) == ({"out of range": 1}, None)
+    assert [left.length for left in clean.left_out] == [minutes / 5 * MINUTE], "of a piece, as those that count"
 
 
 def a_mixed_floor() -> Floor:

@@ -75,7 +75,9 @@ _KNOWN = {
 }
 # Of these the time that passed is known though it teaches nothing: what was corrected is right now.
 _STILL_TOLD = frozenset((PAPER, AMENDED, WITH_SETUP, WITH_HANDS, ALL_USUAL, OTHER_WOOD, LOADED_AGAIN))
-# And these were pressed from end to end.
+# Of these how long the one took and how long the other is reckoned, not seen.
+_RECKONED = frozenset((WITH_SETUP, WITH_HANDS, ALL_USUAL))
+# These were pressed from end to end.
 _MEASURED = frozenset(("", WITH_SETUP, WITH_HANDS, ALL_USUAL, OTHER_WOOD, LOADED_AGAIN))
 _BEGINNINGS = {"load started": "loading", "machine started": "machine", "unloading started": "unloading"}
 
@@ -84,7 +86,8 @@ _BEGINNINGS = {"load started": "loading", "machine started": "machine", "unloadi
 class Seen:
     """One time element of a load. ``length`` teaches where ``why`` is '' (of a load, of a piece by hand), else it is None.
     ``units`` is how many of them the load is, pieces or 1, and ``taken`` how long all of them took, None where that is not
-    known. ``counts`` is whether it was work of the run that is over."""
+    known. ``counts`` is whether it was work of the run that is over. ``seems`` is the length that it would
+    teach, were it not left out."""
 
     element: Element
     step: Step
@@ -93,6 +96,7 @@ class Seen:
     units: int
     taken: timedelta | None = None
     counts: bool = True
+    seems: timedelta | None = None
 
     @property
     def kind(self) -> str:
@@ -145,7 +149,9 @@ def _seen(past: Past, log: "_Log", one: Observation) -> Seen:
         _KNOWN.get(why, MEASURED),
     )
     taken = _taken(one, spans, why, log.usual.get(one.step.key, one.step.pass_.loading))
-    return Seen(element, step, None if why else one.length, why, units, taken, why not in (GOING_ON, TAKEN_OFF))
+    seems = one.length or (taken / units if taken and units and why not in _RECKONED else None)
+    is_over = why not in (GOING_ON, TAKEN_OFF)
+    return Seen(element, step, None if why else one.length, why, units, taken, is_over, seems)
 
 
 def _taken(one: Observation, spans: list[Span], why: str, loading: timedelta) -> timedelta | None:

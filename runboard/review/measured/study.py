@@ -9,10 +9,12 @@ from runboard.review.time_study import Element
 
 @dataclass(frozen=True)
 class LeftOut:
-    """An observation that teaches nothing, and why: a code of ``WHY_LEFT_OUT``."""
+    """An observation that teaches nothing, and why: a code of ``WHY_LEFT_OUT``. ``length`` is what it seems to have been, of a
+    load or by hand of a piece as those that count are; None where nothing tells it."""
 
     element: Element
     why: str
+    length: timedelta | None = None
 
 
 @dataclass(frozen=True)

@@ -59,7 +59,7 @@ def _study(past: Past, step: Step, kind: str, guess: timedelta, observed: Sequen
         median=timedelta(seconds=median(seconds)) if seconds else None,
         mean=timedelta(seconds=fmean(seconds)) if seconds else None,
         deviation=None if spread is None else timedelta(seconds=spread),
-        left_out=tuple(LeftOut(one.element, one.why) for one in observed if one.why),
+        left_out=tuple(LeftOut(one.element, one.why, one.seems) for one in observed if one.why),
         curve=fitted([(number, length) for (number, _), length in zip(counted, seconds, strict=True)]),
         needed=needed(seconds),
         guessed_total=guess * _units(done),

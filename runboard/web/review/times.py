@@ -48,7 +48,7 @@ def times(key: str) -> Response:
 
 def _shown(at: int, study: ElementStudy, error: ElementError | None) -> Shown:
     times = {name: getattr(study, name) for name in ("guess", "median", "written", "estimate")}
-    out = [left.element.length for left in study.left_out]
+    out = [left.length for left in study.left_out]
     lengths = Strip(
         [minutes_of(length) for length in study.lengths],
         minutes_of(study.guess),
