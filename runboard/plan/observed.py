@@ -110,10 +110,13 @@ def _is_loaded_again(load: Load) -> bool:
 
 def _sum(spans: list[Span]) -> tuple[timedelta, str]:
     """All of it, over everybody who was at it, and why it is no length where any of it was not measured."""
-    if any(span.ended_at is None for span in spans):
-        return ZERO, GOING_ON
-    length = sum((span.ended_at - span.began_at for span in spans if span.ended_at is not None), ZERO)
-    if not all(span.measured for span in spans):
+    length, is_measured = ZERO, True
+    for span in spans:
+        if span.ended_at is None:
+            return ZERO, GOING_ON
+        length += span.ended_at - span.began_at
+        is_measured = is_measured and span.measured
+    if not is_measured:
         return length, NO_END if spans[0].kind == "machine" else INTERRUPTED
     return length, "" if length else NO_LENGTH
 
