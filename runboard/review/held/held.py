@@ -16,7 +16,7 @@ from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told.holding import held_spans
 from runboard.review.held.known import Replayable
 from runboard.review.held.nouns import Held, HourValue, What
-from runboard.review.held.relief import Eased, eased, one_more, things, used_beyond, with_lengths
+from runboard.review.held.relief import Eased, eased, things, used_beyond, with_lengths
 from runboard.review.held.replay import Replay, drawn, replay, usual_goes
 from runboard.review.held.replayable import replayable
 from runboard.review.held.stretches import held_stretches, whats
@@ -102,18 +102,14 @@ class Worth:
         return what in self.in_chain
 
     def _value(self, what: What) -> timedelta:
-        """How much earlier for each hour that there is less of it; of a service for each hour that one more is used."""
+        """How much earlier for each hour that there is less of it; of a service for each hour of each unit more."""
         if what[0] != "service":
-            easier = eased(self.replay, self.lengths, what, FIFTH)
-            return _per_hour(self.moved(what), easier.less)
-        easier = one_more(self.replay.problem, self.lengths, what[1])
+            return _per_hour(self.moved(what), eased(self.replay, self.lengths, what, FIFTH).less)
+        easier = eased(self.replay, self.lengths, what, 0)
         rule = Rule(easier.problem)
-        used = (
-            0
-            if rule.finish(self.replay.priority, self.replay.knobs) < 0
-            else _used(easier.problem, rule.plan(), what[1])
-        )
-        return _per_hour(self._earlier(easier, rule), used)
+        is_whole = rule.finish(self.replay.priority, self.replay.knobs) >= 0
+        used = _used(self.replay.problem, easier.problem, rule.plan(), what[1]) if is_whole else 0
+        return _per_hour(self.moved(what), used)
 
     def _finishes(self, rule: Rule, lengths: Any) -> Any:
         import numpy
@@ -122,10 +118,10 @@ class Worth:
         rows[rows < 0] = FAR
         return rows
 
-    def _earlier(self, easier: Eased, rule: Rule | None = None) -> float:
+    def _earlier(self, easier: Eased) -> float:
         import numpy
 
-        found = self._finishes(rule or Rule(easier.problem), easier.lengths)
+        found = self._finishes(Rule(easier.problem), easier.lengths)
         is_whole = (self.finishes < FAR) & (found < FAR)
         return float(numpy.where(is_whole, numpy.maximum(0, self.finishes - found), 0).mean())
 
@@ -149,8 +145,8 @@ def _through(problem: Problem, plan: Plan) -> Iterator[What]:
             yield "walking" if span.what == "walk" else "hours", ""
 
 
-def _used(problem: Problem, plan: Plan, service: str) -> int:
-    """The ticks in which the last unit of a service is used."""
+def _used(before: Problem, problem: Problem, plan: Plan, service: str) -> int:
+    """The ticks of units of a service in a plan that there were not before."""
     at = [key for key, _ in problem.services].index(service)
     uses = []
     for placed, block in zip(plan.placed, problem.blocks, strict=True):
@@ -159,7 +155,7 @@ def _used(problem: Problem, plan: Plan, service: str) -> int:
             uses += [(start, start + stretch.length, count) for known, count in stretch.draws if known == at]
         end, until = plan.end(problem, block.index), plan.held_until(problem, block.index)
         uses += [(end, until, count) for known, count in block.holds if known == at]
-    return used_beyond(uses, problem.services[at][1] - 1)
+    return used_beyond(uses, before.services[at][1])
 
 
 def _per_hour(ticks: float, of: float) -> timedelta:

@@ -20,8 +20,9 @@ class HeldStretch:
 
 @dataclass(frozen=True)
 class HourValue:
-    """How much earlier the run would have been done for each hour less of a thing (hands, a machine, walking), or for each
-    hour that one more of it would have been used (a service). Nought off the constraint."""
+    """How much earlier the run would have been done for each hour less of a thing (hands, a machine, walking, each wait after a
+    step), for each hour more that somebody is there, or for each hour that one more of a service would have been used. Nought
+    off the constraint."""
 
     what: What
     earlier: timedelta

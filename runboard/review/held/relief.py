@@ -133,16 +133,11 @@ def _waiting_less(problem: Problem, lengths: Any, left: float, step: str) -> Eas
 
 
 def endless(problem: Problem, lengths: Any, service: str) -> Eased:
-    """As much of a service as everything together takes."""
+    """As much of a service as everything together takes. What there is less of is not known before it is replayed with that
+    (``used_beyond``)."""
     at = [key for key, _ in problem.services].index(service)
     most = sum(max((count for known, count in _draws(block) if known == at), default=0) for block in problem.blocks)
     return Eased(_with_capacity(problem, at, max(problem.services[at][1], most)), lengths, 0)
-
-
-def one_more(problem: Problem, lengths: Any, service: str) -> Eased:
-    """One unit more of a service. What there is less of is not known before the run is replayed with it (``used_beyond``)."""
-    at = [key for key, _ in problem.services].index(service)
-    return Eased(_with_capacity(problem, at, problem.services[at][1] + 1), lengths, 0)
 
 
 def _with_capacity(problem: Problem, at: int, capacity: int) -> Problem:
@@ -151,14 +146,14 @@ def _with_capacity(problem: Problem, at: int, capacity: int) -> Problem:
 
 
 def used_beyond(uses: Iterable[tuple[int, int, int]], capacity: int) -> int:
-    """The ticks in which more units than ``capacity`` are taken: ``uses`` are (from, until, how many)."""
+    """The ticks of all units beyond ``capacity`` that are taken, added up: ``uses`` are (from, until, how many)."""
     turns: dict[int, int] = {}
     for start, end, count in uses:
         turns[start] = turns.get(start, 0) + count
         turns[end] = turns.get(end, 0) - count
     found, taken, since = 0, 0, 0
     for tick in sorted(turns):
-        found += (tick - since) * (taken > capacity)
+        found += (tick - since) * max(0, taken - capacity)
         taken, since = taken + turns[tick], tick
     return found
 

@@ -4,7 +4,7 @@ A change meets the same luck: the lengths of a hundred goes are drawn by name (`
 the change's own.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any
@@ -21,7 +21,6 @@ from runboard.plan.schedule.told.forecast import days_of, drawn_lengths
 from runboard.review.held.going import AsItWas, of_block
 from runboard.review.held.known import AT_LAST, Replayable, Scatters
 from runboard.run.refusal import Refused
-from runboard.shop.hours import Span as Moments
 from runboard.shop.hours import Window, open_windows
 
 # By so much longer everybody may have been there each time than anything tells.
@@ -53,7 +52,7 @@ def problem_of(known: Replayable, change: Change | None = None) -> Problem:
         made = problem_for(known.state, known.book, known.opened_at, known.lengths)
     else:
         made = changed_problem(known.state, known.book, known.opened_at, known.lengths, change)
-    spans = {key: (*_there(known, made, there), _at_last(known, made)) for key, there in known.there.items()}
+    spans = {key: _there(known, made, key) for key in known.there}
     if isinstance(change, HoursAdded):
         spans[change.person] = (*spans.get(change.person, ()), *_added(known, made, change))
     if isinstance(change, OnePersonMore):
@@ -70,8 +69,10 @@ def problem_of(known: Replayable, change: Change | None = None) -> Problem:
     return replace(made, people=tuple(people), stations=tuple(stations))
 
 
-def _there(known: Replayable, problem: Problem, there: Iterable[Moments]) -> tuple[Span, ...]:
-    return ticks_in(problem.start, ((began, ended + known.longer) for began, ended in there))
+def _there(known: Replayable, problem: Problem, person: str) -> tuple[Span, ...]:
+    """When somebody really was there, a little longer as that fits, and at last round the clock."""
+    there = ((began, ended + known.longer) for began, ended in known.there.get(person, ()))
+    return joined((*ticks_in(problem.start, there), _at_last(known, problem)))
 
 
 def _at_last(known: Replayable, problem: Problem) -> Span:
@@ -142,7 +143,7 @@ def replay_of(known: Replayable, problem: Problem, as_it_was: Replay | None = No
     if not problem.blocks:
         return None
     rule, priority = Rule(problem), tuple(priorities(known, problem))
-    knobs = as_it_was.knobs if as_it_was is not None else _nearest(known, rule, priority)[1]
+    knobs = as_it_was.knobs if as_it_was is not None else _nearest(known, rule, priority)
     finish = rule.finish(priority, knobs)
     if finish < 0 and knobs.late_wet:
         knobs = replace(knobs, late_wet=0)
@@ -154,48 +155,57 @@ def replay_of(known: Replayable, problem: Problem, as_it_was: Replay | None = No
     return Replay(problem, priority, knobs, plan, finish, tuple(days), known.spread)
 
 
-def _nearest(known: Replayable, rule: Rule, priority: Sequence[int]) -> tuple[int, Knobs]:
-    """The knobs with which the rule begins everything nearest to when it was really begun, and how far off that is in all."""
-    problem = rule.problem
-    real = {at: tick for at, tick in enumerate(AsItWas(problem, known.order).starts) if tick < FAR}
-    others = (False, True) if len(problem.people) > 1 else (False,)
-    wets = (0, 60) if has_wet_dust(problem) else (0,)
-
-    def away(knobs: Knobs) -> int:
-        if rule.finish(priority, knobs) < 0:
-            return FAR * len(problem.blocks)
-        starts = rule.begun()[0].tolist()
-        return sum(abs(starts[at] - begun) for at, begun in real.items())
-
+def _nearest(known: Replayable, rule: Rule, priority: Sequence[int]) -> Knobs:
+    """The knobs with which the rule begins everything nearest to when it was really begun."""
+    others = (False, True) if len(rule.problem.people) > 1 else (False,)
+    wets = (0, 60) if has_wet_dust(rule.problem) else (0,)
     tried = [Knobs(stay, other, wet) for wet in wets for stay in _STAYS for other in others]
-    off, at = min((away(knobs), at) for at, knobs in enumerate(tried))
-    return off, tried[at]
+    real = AsItWas(rule.problem, known.order).starts
+    return min(tried, key=lambda knobs: _away(real, rule, priority, knobs))
+
+
+def _away(real: Sequence[int], rule: Rule, priority: Sequence[int], knobs: Knobs) -> int:
+    """The ticks between when everything is begun and when it really was, added up."""
+    if rule.finish(priority, knobs) < 0:
+        return FAR * len(real)
+    starts = rule.begun()[0].tolist()
+    return sum(abs(start - begun) for start, begun in zip(starts, real, strict=True) if begun < FAR)
 
 
 def fitted(known: Replayable) -> Replayable:
     """The run with everybody there so many minutes longer each time as let the rule begin its work nearest to when it was really
     begun: a mean that is a minute too long would else put work off to another day that was done in this one."""
-    found = []
-    for at, longer in enumerate(_LONGER):
-        tried = replace(known, longer=longer)
-        problem = problem_of(tried)
-        if problem.blocks:
-            off, _ = _nearest(tried, Rule(problem), priorities(tried, problem))
-            found.append((off, at, tried))
-    return min(found, key=lambda fit: fit[:2], default=(0, 0, known))[2]
+    problem = problem_of(known)
+    if not problem.blocks:
+        return known
+    priority, real = priorities(known, problem), AsItWas(problem, known.order).starts
+    knobs = _nearest(known, Rule(problem), priority)
+
+    def away(longer: timedelta) -> int:
+        people = (
+            replace(one, windows=_there(replace(known, longer=longer), problem, one.key)) for one in problem.people
+        )
+        return _away(real, Rule(replace(problem, people=tuple(people))), priority, knobs)
+
+    return replace(known, longer=min(_LONGER, key=away))
 
 
 def _days_as(before: Replay, problem: Problem, plan: Plan) -> list[str]:
     """Sessions by those of the run as it was, so that what is moved to another day meets the same luck."""
-    known: dict[tuple[str, tuple[str, ...]], str] = {}
+    known: dict[object, str] = {}
     for block, day in zip(before.problem.blocks, before.days, strict=True):
-        known.setdefault((block.step, block.trays), day)
-        known.setdefault((block.step, block.trays[:1]), day)
+        for name in _names(block):
+            known.setdefault(name, day)
     own = days_of(problem, plan)
     return [
-        known.get((block.step, block.trays)) or known.get((block.step, block.trays[:1])) or day
+        next((known[name] for name in _names(block) if name in known), day)
         for block, day in zip(problem.blocks, own, strict=True)
     ]
+
+
+def _names(block: Block) -> tuple[object, ...]:
+    """What a block may be known by where trays and loads are others: its part of its load, its first tray at its step."""
+    return (block.step, block.load, block.unloads is None), (block.step, block.trays[:1])
 
 
 def usual_goes(blocks: int, *, is_compiled: bool) -> int:

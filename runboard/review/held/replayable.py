@@ -2,6 +2,7 @@
 loads were begun."""
 
 import math
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import time
@@ -85,9 +86,11 @@ def _able(person: Person, skills: Iterable[str]) -> Person:
 
 
 def _lengths(past: Past) -> tuple[Lengths, Scatters]:
-    """What each element took and how much it scatters: of its mean in this run less is unknown the more was measured."""
+    """What each element took and how much it scatters. Of its mean in this run less is unknown the more was measured; and what the
+    run's sessions had of luck is in that mean, as far as they were."""
     run, measured = past.run, measured_in(past.run, past.book.time_zone)
     lengths, spread = {}, {}
+    loads = Counter(load.step for load in (*run.past.values(), *run.loads.values()))
     steps = {step.key: step for revision in run.revisions for step in revision.route.steps}
     for step in steps.values():
         for kind in KINDS:
@@ -95,7 +98,10 @@ def _lengths(past: Past) -> tuple[Lengths, Scatters]:
             times = [each.length for each in measured.get((run.product, step.key, kind), ())]
             lengths[step.key, kind] = sum(times, ZERO) / len(times) if times else known.length
             unknown = known.scatter.load / math.sqrt(len(times)) if times else known.scatter.element
-            spread[step.key, kind] = replace(known.scatter, element=unknown)
+            share = min(1.0, len(times) / max(1, loads[step.key]))
+            spread[step.key, kind] = replace(
+                known.scatter, element=unknown, session=known.scatter.session * (1 - share)
+            )
     return Lengths(lengths), Scatters(spread)
 
 

@@ -15,13 +15,14 @@ class Released:
 
     def __init__(self, problem: Problem, plan: Plan) -> None:
         self.problem, self.plan = problem, plan
-        turns: list[list[tuple[int, int, int]]] = [[] for _ in problem.services]
+        turns: list[list[tuple[int, int, int, int]]] = [[] for _ in problem.services]
         for placed, block in zip(plan.placed, problem.blocks, strict=True):
-            for start, end, other, service, count in self._uses(placed, block):
-                turns[service] += [(start, count, other), (end, -count, other)]
-        # Of each service the moments of giving back: (tick, how many were taken just before, the block whose start or end it is)
+            for start, end, by, service, count in self._uses(placed, block):
+                turns[service] += [(start, count, by, block.index), (end, -count, by, block.index)]
+        # Of each service the moments of giving back: (tick, how many were taken just before, the block whose start or end it is,
+        # the one that had taken them).
         self._given_back = [list(_given_back(turn)) for turn in turns]
-        self._short: dict[tuple[int, int], list[tuple[int, int]]] = {}
+        self._short: dict[tuple[int, int], list[tuple[int, int, int]]] = {}
 
     def _uses(self, placed: Placed, block: Block) -> Iterator[tuple[int, int, int, int, int]]:
         """(from, until, which block gives it back, service, how many): a hold is given back by the start of its last taker."""
@@ -49,28 +50,30 @@ class Released:
         for service, count in wanted.items():
             if count > 0:
                 row = self._moments(service, count)
-                at = bisect_right(row, (placed.start, len(self.problem.blocks))) - 1
+                at = bisect_right(row, placed.start, key=lambda moment: moment[0]) - 1
                 if at >= 0:
-                    yield *row[at], service
+                    tick, by, taker = row[at]
+                    # What is taken off in the same moment is no reason of its own: what lay there is.
+                    yield tick, by if self.plan.placed[by].start < placed.start else taker, service
 
-    def _moments(self, service: int, count: int) -> list[tuple[int, int]]:
-        """(tick, block) of giving back where before it fewer than ``count`` were left."""
+    def _moments(self, service: int, count: int) -> list[tuple[int, int, int]]:
+        """(tick, by which block, taken by which) of giving back where before it fewer than ``count`` were left."""
         if (service, count) not in self._short:
             _, capacity = self.problem.services[service]
             self._short[service, count] = [
-                (tick, other) for tick, taken, other in self._given_back[service] if taken + count > capacity
+                (tick, by, taker) for tick, taken, by, taker in self._given_back[service] if taken + count > capacity
             ]
         return self._short[service, count]
 
 
-def _given_back(turns: list[tuple[int, int, int]]) -> Iterator[tuple[int, int, int]]:
+def _given_back(turns: list[tuple[int, int, int, int]]) -> Iterator[tuple[int, int, int, int]]:
     taken = 0
     for tick, some in groupby(sorted(turns), key=lambda turn: turn[0]):
         here = list(some)
-        back = [(count, other) for _, count, other in here if count < 0]
+        back = [(by, taker) for _, count, by, taker in here if count < 0]
         if back:
-            yield tick, taken, min(other for _, other in back)
-        taken += sum(count for _, count, _ in here)
+            yield tick, taken, *min(back)
+        taken += sum(count for _, count, _, _ in here)
 
 
 class Airs:
