@@ -80,7 +80,8 @@ class LoadSize:
 
 @dataclass(frozen=True)
 class Times:
-    """A time element of an operation, or with ``kind`` '' each of them, takes ``per_cent`` of what it takes now."""
+    """A time element of an operation, or of one step of it ('sand:120'), or with ``kind`` '' each of them, takes ``per_cent`` of
+    what it takes now."""
 
     run: str
     operation: str

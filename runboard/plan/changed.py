@@ -227,7 +227,7 @@ def _with_times(shop: Shop, run: str, operation: str, kinds: tuple[str, ...], pe
     check_per_cent(per_cent)
     if per_cent == 100:
         raise Refused("try the same")
-    steps = [step for step in shop.run(run).route.steps if step.operation.key == operation]
+    steps = [step for step in shop.run(run).route.steps if operation in (step.operation.key, step.key)]
     if not any(getattr(step.pass_, kind, None) for step in steps for kind in kinds):
         raise Refused("try no such time")
     return replace(shop, estimate=with_times(shop.estimate, run, operation, kinds, per_cent))

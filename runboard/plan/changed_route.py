@@ -38,7 +38,8 @@ def product_with(product: Product, book: Book, change: Change) -> Product:
         case Times():
             check_per_cent(change.per_cent)
             kinds = (change.kind,) if change.kind else KINDS_OF_TIME
-            changed = _with_operation(product, change.operation, lambda found: _timed(found, kinds, change.per_cent))
+            operation, _, pass_ = change.operation.partition(":")
+            changed = _with_operation(product, operation, lambda found: _timed(found, kinds, change.per_cent, pass_))
         case Instead():
             changed = _with_operation(product, change.operation, lambda found: _instead(found, change))
             changed = replace(changed, wood=change.name) if change.means == "wood" and change.name else changed
@@ -75,9 +76,12 @@ def _with_operation(product: Product, key: str, change: Callable[[Operation], Op
     return replace(product, operations=tuple(some))
 
 
-def _timed(operation: Operation, kinds: Iterable[str], per_cent: int) -> Operation:
-    """Its passes with other times, in whole seconds: what is left of a time that there was is never nothing."""
-    passes = tuple(_pass_timed(pass_, kinds, per_cent / 100) for pass_ in operation.passes)
+def _timed(operation: Operation, kinds: Iterable[str], per_cent: int, key: str = "") -> Operation:
+    """Its passes, or the one with a key, with other times, in whole seconds: what is left of a time that there was is never
+    nothing."""
+    passes = tuple(
+        _pass_timed(pass_, kinds, per_cent / 100) if key in ("", pass_.key) else pass_ for pass_ in operation.passes
+    )
     if passes == operation.passes and per_cent != 100:
         raise Refused("try no such time")
     return replace(operation, passes=passes)

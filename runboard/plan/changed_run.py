@@ -171,7 +171,7 @@ def with_times(estimate: Estimate, run: str, operation: str, kinds: Collection[s
 
     def changed(asked: RunState, step: Step, part: Part) -> timedelta:
         length = estimate(asked, step, part)
-        concerned = asked.id == run and step.operation.key == operation and part.kind in kinds
+        concerned = asked.id == run and operation in (step.operation.key, step.key) and part.kind in kinds
         return length * per_cent / 100 if concerned else length
 
     return changed

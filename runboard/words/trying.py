@@ -118,8 +118,9 @@ def person_name(book: Book, key: str) -> str:
 
 
 def operation_name(run: RunState, key: str) -> str:
-    """What an operation of a run's route is called."""
-    return next((operation.name for operation in run.route.product.operations if operation.key == key), key)
+    """What an operation of a run's route is called, or one of its steps."""
+    names = {operation.key: operation.name for operation in run.route.product.operations}
+    return names.get(key) or run.route.step_name(key)
 
 
 def answer_of(shop: ShopNow, run: str, change: Change, found: Compared) -> Iterator[str]:

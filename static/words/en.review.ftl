@@ -377,3 +377,91 @@ review-printed-change = { $change }: { $earlier ->
     [none] { "" }
    *[other] { ", " }{ $hands } less of hands
   }
+
+## Why a change is offered: what in the run speaks for it.
+offered-service-holds = { $service } held the run; that cost { $held }.
+offered-service-taken = Stations waited { $waited } because { $service } was taken.
+offered-hands-hold = { $person }’s hands held the run, and { $step } took most of them: { $hands }.
+offered-scrap-gathers = At { $step }, { $lost } of { $of } were lost { $by ->
+    [board] of board { $which }
+    [wood] in { $which }
+    [cutter] with cutter number { $which }
+   *[hour] between { $which } and the next full hour
+  }, and { $others_lost } of the other { $others }. That is more than chance: look at it.
+offered-machine-long = { $step }: the machine took { $median } where { $guess } was guessed.
+offered-wait-long = The route lets it rest { $least } after { $step }; its label asks for { $label }.
+offered-furthest = Furthest beyond its guess: { $step }, { $kind ->
+    [setup] setup,
+    [loading] loading,
+    [machine] the machine,
+    [unloading] unloading,
+   *[hand] by hand,
+  } { $taken } for { $guess }. A jig may take a fifth off.
+offered-wide = { $step }, { $kind ->
+    [setup] setup
+    [loading] loading
+    [machine] the machine
+    [unloading] unloading
+   *[hand] by hand
+  }: from { $low } to { $high }, half of the times. One method for all of it may be as quick as the best quarter.
+offered-station-holds = { $station } held the run, and { $step } took most of its time.
+offered-setups = { $station } was set up { $setups } times where { $least } would do; that took { $length }.
+offered-walks = { $walks ->
+    [1] One walk between rooms
+   *[other] { $walks } walks between rooms
+  }, { $length } in all, most of it to { $step }.
+offered-nobody-there = The run waited { $length } with nobody there. { $person } could come two hours sooner.
+
+## Whether an adopted change worked.
+change-range-of = { $low } to { $high }
+change-range-less = { $span } more
+verdict-saved = Saved { $range } { $of ->
+    [machine] of the machine
+    [waiting] of waiting for what is shared
+   *[hands] of hands
+  }, for { $pieces ->
+    [1] one piece
+   *[other] { $pieces } pieces
+  }; promised { $promised }.
+verdict-no-difference = No difference that is more than chance: from { $low } to { $high } { $of ->
+    [machine] of the machine
+    [waiting] of waiting for what is shared
+   *[hands] of hands
+  } saved, for { $pieces ->
+    [1] one piece
+   *[other] { $pieces } pieces
+  }; promised { $promised }.
+verdict-worse = It made things worse: { $range } more { $of ->
+    [machine] of the machine
+    [waiting] of waiting for what is shared
+   *[hands] of hands
+  }, for { $pieces ->
+    [1] one piece
+   *[other] { $pieces } pieces
+  }; promised { $promised } less.
+verdict-too-little = { $of ->
+    [nothing] What this change moves is in no time that is measured, so only you can say whether it worked.
+   *[other] Too few times were measured, before or after, to say whether it worked.
+  } It promised { $promised }.
+change-adopted-line = { $change ->
+    [none] A change that cannot be read any more
+   *[other] { $change }
+  }: { $verdict ->
+    [kept] kept, { $saved ->
+        [unknown] nothing measured of it
+       *[other] saved { $saved }
+      }
+    [dropped] dropped, { $saved ->
+        [unknown] nothing measured of it
+       *[other] saved { $saved }
+      }
+   *[open] not judged yet
+  }
+
+## What becomes of what a dropped change had altered.
+way-back-undone = What it altered is as it was before.
+way-back-nothing = It had altered nothing in the book.
+way-back-by-hand = { $what ->
+    [route] The route is another since, so nothing was undone. Put back by hand what this change made of it.
+   *[book] What is shared is another since, so nothing was undone. Put back by hand how many there were.
+  }

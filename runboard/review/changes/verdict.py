@@ -72,7 +72,7 @@ def touched_in(change: Change, studies: Iterable[TimeStudy]) -> list[Key]:
 def _touches(change: Change, element: ElementStudy, operations: list[str]) -> bool:
     match change:
         case Times():
-            return element.operation == change.operation and change.kind in ("", element.kind)
+            return change.operation in (element.operation, element.step) and change.kind in ("", element.kind)
         case Instead():
             return element.operation == change.operation and change.per_cent != 100
         case LoadSize():

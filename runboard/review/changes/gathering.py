@@ -1,0 +1,106 @@
+"""Whether scrap gathers at one wood, board, cutter or hour of the day more than chance would have it.
+
+Fisher's exact test, one-sided (R. A. Fisher, *The Design of Experiments*, 1935): were the lost pieces of a step dealt out to
+all that came to it by chance, a group of n would have k or more of them with the hypergeometric probability that is reckoned
+here. It is asked of every group, so each answer counts that many times (Bonferroni). Pieces of one load are taken as lost
+independently of each other; where one slip spoils a whole tray, chance alone gathers more.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from math import comb
+from zoneinfo import ZoneInfo
+
+from runboard.review.past import Past
+from runboard.run.fold.state import Load, Tray
+
+BY = ("wood", "board", "cutter", "hour")
+# What chance alone would do less often is no chance.
+SURE = 0.05
+# Of fewer lost pieces nothing gathers.
+LEAST_LOST = 3
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """Of a step's pieces ``lost`` of ``of`` at one ``which`` of the kind ``by`` (a wood, a board, the hours from an hour on, the
+    cutter since its nth change), and ``others_lost`` of ``others`` elsewhere. ``chance`` is how likely chance alone gathers
+    as many at any of the groups that were asked about."""
+
+    by: str
+    which: str
+    step: str
+    lost: int
+    of: int
+    others_lost: int
+    others: int
+    chance: float
+
+    @property
+    def rate_of_others(self) -> float:
+        """The good rate of the pieces elsewhere."""
+        return 1 - self.others_lost / self.others
+
+
+def gathered(past: Past) -> tuple[Gathered, ...]:
+    """Where scrap gathers in a run, the surest first."""
+    groups = [
+        (by, step, which, of, lost, whole)
+        for (by, step), some in _groups(past).items()
+        if len(some) > 1
+        for whole in [(sum(pieces for pieces, _ in some.values()), sum(lost for _, lost in some.values()))]
+        for which, (of, lost) in some.items()
+    ]
+    found = []
+    for by, step, which, of, lost, (pieces, all_lost) in groups:
+        chance = min(1.0, at_least(lost, of, all_lost, pieces) * len(groups))
+        if lost >= LEAST_LOST and chance <= SURE and of < pieces:
+            found.append(Gathered(by, which, step, lost, of, all_lost - lost, pieces - of, chance))
+    return tuple(sorted(found, key=lambda one: (one.chance, BY.index(one.by), one.step, one.which)))
+
+
+def at_least(lost: int, of: int, all_lost: int, pieces: int) -> float:
+    """The hypergeometric probability that ``lost`` or more of the ``all_lost`` of ``pieces`` are among ``of`` of them."""
+    most = min(of, all_lost)
+    ways = sum(comb(all_lost, each) * comb(pieces - all_lost, of - each) for each in range(lost, most + 1))
+    return ways / comb(pieces, of)
+
+
+Groups = dict[tuple[str, str], dict[str, tuple[int, int]]]
+
+
+def _groups(past: Past) -> Groups:
+    """By (kind, step) for each group the pieces counted, and those lost of them."""
+    found: Groups = {}
+    cutters: dict[str, list[datetime]] = {}
+    for event in past.events:
+        if event.kind == "setup changed" and event.get("what") == "cutter":
+            cutters.setdefault(event.station, []).append(event.moment)
+    for tray in past.run.trays.values():
+        for step, loads in tray.counts.items():
+            for load, (good, bad) in loads.items():
+                known = past.run.past.get(load) or past.run.loads.get(load)
+                for by, which in (*_of_tray(past, tray), *_of_load(past, known, cutters)):
+                    groups = found.setdefault((by, step), {})
+                    of, lost = groups.get(which, (0, 0))
+                    groups[which] = (of + good + bad, lost + bad)
+    return found
+
+
+def _of_tray(past: Past, tray: Tray) -> Iterator[tuple[str, str]]:
+    """(kind, which) of the groups that a tray's pieces are in."""
+    if tray.wood or past.run.wood:
+        yield "wood", tray.wood or past.run.wood
+    if tray.board:
+        yield "board", tray.board
+
+
+def _of_load(past: Past, load: Load | None, cutters: Mapping[str, list[datetime]]) -> Iterator[tuple[str, str]]:
+    """Those that the pieces of a load are in, which nobody knows of one that was not pressed."""
+    began = min((span.began_at for span in load.spans), default=None) if load is not None else None
+    if load is None or began is None:
+        return
+    if load.station in cutters:
+        yield "cutter", str(sum(moment <= began for moment in cutters[load.station]) + 1)
+    yield "hour", str(began.astimezone(ZoneInfo(past.book.time_zone)).hour)
