@@ -6,6 +6,7 @@ from typing import Any
 
 from runboard.plan.schedule.rule.rule import warm
 from runboard.review.changes.nouns import Idea, Together, Tried, Worth
+from runboard.review.changes.offers import offers
 from runboard.review.changes.trying import counts_of, tried_together
 from runboard.review.essentials import Essentials
 from runboard.review.held.held import held_of
@@ -45,6 +46,8 @@ def weigh(asked: Asked, is_many: bool = False, told: Any = None) -> Weighed:
         warm()
     held = held_of(asked.known)
     quick = asked.quick
-    ideas = asked.ideas
+    kept = {idea.change for idea in asked.ideas}
+    offered = offers(quick.past, quick.study, quick.happened, held)
+    ideas = (*asked.ideas, *(idea for idea in offered if idea.change not in kept))
     found, together = tried_together(asked.known, ideas, asked.worth, counts_of(quick.past.run))
     return Weighed(held, found, together)

@@ -100,7 +100,7 @@ def _setups_of(seen: Seen) -> Iterator[tuple[Step, timedelta]]:
     presses it apart)."""
     measured = {one.load: one.length for one in seen.past.elements if one.kind == "setup" and one.length}
     run = seen.past.run
-    for load in loads_after_a_change(seen.past.state, seen.run, seen.past.events):
+    for load in loads_after_a_change(run):
         known = run.past.get(load) or run.loads.get(load)
         step = run.step_of(known) if known is not None else None
         if step is not None and step.pass_.setup:

@@ -16,6 +16,7 @@ from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
 from runboard.web.forms.changes import change_asked, choices
 from runboard.web.review.looked import review_of
+from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words
 from runboard.words.review import about, five_lines, idea_in_words
 from runboard.words.sentences import say
@@ -82,7 +83,7 @@ def _shown(found: Essentials, some: Iterable[Tried], kept: Iterable[str]) -> lis
 def _one(found: Essentials, tried: Tried, kept: set[str]) -> Shown:
     idea = tried.idea
     sentence = _sentence(found, tried)
-    because = say("offered", idea.because, idea.facts) if idea.because else ""
+    because = reason_of(idea)
     own = idea.id if idea.id in kept else ""
     if tried.refused is not None:
         return Shown(idea.id, sentence, because, refused=said("refused", *tried.refused), kept=own)
