@@ -387,7 +387,10 @@ offered-scrap-gathers = At { $step }, { $lost } of { $of } were lost { $by ->
     [wood] in { $which }
     [cutter] with cutter number { $which }
    *[hour] between { $which } and the next full hour
-  }, and { $others_lost } of the other { $others }. That is more than chance: look at it.
+  }, and { $others_lost } of the other { $others }. Chance alone gathers as many { $in_a_hundred ->
+    [1] once
+   *[other] { $in_a_hundred } times
+  } in a hundred: look at it.
 offered-machine-long = { $step }: the machine took { $median } where { $guess } was guessed.
 offered-wait-long = The route lets it rest { $least } after { $step }; its label asks for { $label }.
 offered-furthest = Furthest beyond its guess: { $step }, { $kind ->

@@ -365,6 +365,7 @@ def test_each_rule_has_its_words() -> None:
             "of": 15,
             "others_lost": 0,
             "others": 45,
+            "in_a_hundred": 9,
         },
         "machine long": {"step": "Cut", "median": HOUR, "guess": MINUTE},
         "wait long": {"step": "Oil", "least": HOUR, "label": MINUTE},

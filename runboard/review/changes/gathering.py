@@ -2,8 +2,8 @@
 
 Fisher's exact test, one-sided (R. A. Fisher, *The Design of Experiments*, 1935): were the lost pieces of a step dealt out to
 all that came to it by chance, a group of n would have k or more of them with the hypergeometric probability that is reckoned
-here. It is asked of every group, so each answer counts that many times (Bonferroni). Pieces of one load are taken as lost
-independently of each other; where one slip spoils a whole tray, chance alone gathers more.
+here. It is asked of every group of a step, so each answer counts as many times as there are (Bonferroni). Pieces of one load
+are taken as lost independently of each other; where one slip spoils a whole tray, chance alone gathers more.
 """
 
 from collections.abc import Iterator, Mapping
@@ -16,8 +16,9 @@ from runboard.review.past import Past
 from runboard.run.fold.state import Load, Tray
 
 BY = ("wood", "board", "cutter", "hour")
-# What chance alone would do less often is no chance.
-SURE = 0.05
+# What chance alone does more often than once in ten runs says nothing: a look at the board costs a minute, so this is less
+# strict than what a paper asks for, and the sentence says how likely it is.
+SELDOM = 0.1
 # Of fewer lost pieces nothing gathers.
 LEAST_LOST = 3
 
@@ -26,7 +27,7 @@ LEAST_LOST = 3
 class Gathered:
     """Of a step's pieces ``lost`` of ``of`` at one ``which`` of the kind ``by`` (a wood, a board, the hours from an hour on, the
     cutter since its nth change), and ``others_lost`` of ``others`` elsewhere. ``chance`` is how likely chance alone gathers
-    as many at any of the groups that were asked about."""
+    as many at any of the step's groups of that kind."""
 
     by: str
     which: str
@@ -45,18 +46,13 @@ class Gathered:
 
 def gathered(past: Past) -> tuple[Gathered, ...]:
     """Where scrap gathers in a run, the surest first."""
-    groups = [
-        (by, step, which, of, lost, whole)
-        for (by, step), some in _groups(past).items()
-        if len(some) > 1
-        for whole in [(sum(pieces for pieces, _ in some.values()), sum(lost for _, lost in some.values()))]
-        for which, (of, lost) in some.items()
-    ]
-    found = []
-    for by, step, which, of, lost, (pieces, all_lost) in groups:
-        chance = min(1.0, at_least(lost, of, all_lost, pieces) * len(groups))
-        if lost >= LEAST_LOST and chance <= SURE and of < pieces:
-            found.append(Gathered(by, which, step, lost, of, all_lost - lost, pieces - of, chance))
+    found: list[Gathered] = []
+    for (by, step), groups in _groups(past).items():
+        pieces, all_lost = (sum(each) for each in zip(*groups.values(), strict=True))
+        for which, (of, lost) in groups.items():
+            chance = min(1.0, at_least(lost, of, all_lost, pieces) * len(groups))
+            if lost >= LEAST_LOST and chance <= SELDOM and of < pieces:
+                found.append(Gathered(by, which, step, lost, of, all_lost - lost, pieces - of, chance))
     return tuple(sorted(found, key=lambda one: (one.chance, BY.index(one.by), one.step, one.which)))
 
 

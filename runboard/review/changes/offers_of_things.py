@@ -77,6 +77,7 @@ def scrap_gathers(seen: Seen) -> Iterator[Offer]:
             "of": one.of,
             "others_lost": one.others_lost,
             "others": one.others,
+            "in_a_hundred": max(1, round(100 * one.chance)),
         }
         more = one.lost - one.of * (1 - one.rate_of_others)
         yield each * more, idea_of(change, "scrap gathers", facts)

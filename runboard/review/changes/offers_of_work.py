@@ -53,8 +53,9 @@ def wide(seen: Seen) -> Iterator[Offer]:
 
 
 def furthest(seen: Seen) -> Iterator[Offer]:
-    """The element that took most beyond its guess: a jig."""
-    late = [one for one in seen.study.elements if one.taken_total is not None and one.taken_total > one.guessed_total]
+    """The element of hands that took most beyond its guess: a jig."""
+    hands = [one for one in seen.study.elements if one.kind != "machine" and one.taken_total is not None]
+    late = [one for one in hands if (one.taken_total or NOUGHT) > one.guessed_total]
     for one in sorted(late, key=lambda one: (one.taken_total or NOUGHT) - one.guessed_total, reverse=True)[:1]:
         change = less_of(seen, one, A_FIFTH_LESS)
         taken = one.taken_total or NOUGHT

@@ -2,24 +2,26 @@
 
 The replay goes through the run's own order with lengths drawn by name (common random numbers; any text on simulation, such as
 Law, *Simulation Modeling and Analysis*, on comparing alternatives): so a difference is the change's, go by go. What only
-allows more, or asks less time, is never shown as worse: whatever was done could be done with it as well.
+allows more, or asks less time, is never shown as worse: whatever was done could be done with it as well. A change that makes
+other loads has no load whose luck it could share: there both sides go without the luck of single loads, and keep what an
+element and a session share.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations
 from typing import Any
 
 from runboard.plan.change import Change, Instead, several, singles
-from runboard.plan.schedule.problem.nouns import FAR, TICK
+from runboard.plan.schedule.problem.nouns import FAR, TICK, Problem
 from runboard.plan.schedule.problem.people import walks_of
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Span3, Together, Tried, Worth
 from runboard.review.changes.payback import payback_of
 from runboard.review.changes.replayed import only_allows, problem_with
 from runboard.review.held.replay import Replay, drawn, finishes, replay, replay_of, usual_goes
-from runboard.review.held.replayable import Replayable
+from runboard.review.held.replayable import Replayable, Scatters
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 
@@ -166,6 +168,15 @@ class Trial:
     def before(self) -> tuple[Any, Any]:
         return self._ends_and_hands(self.as_it_was)
 
+    @cached_property
+    def before_alike(self) -> tuple[Any, Any]:
+        """The same with all loads of an element alike."""
+        return self._ends_and_hands(_alike(self.as_it_was))
+
+    @cached_property
+    def _loads(self) -> frozenset[tuple[str, str]]:
+        return _loads_of(self.as_it_was.problem)
+
     @property
     def nothing(self) -> Saved:
         """What no change saves."""
@@ -187,7 +198,9 @@ class Trial:
         after = None if _leaves_out(problem, self.as_it_was) else replay_of(self.known, problem, self.as_it_was)
         if after is None:
             raise Refused("try fits nowhere")
-        (ends, hands), (before, worked) = self._ends_and_hands(after), self.before
+        has_same_loads = _loads_of(problem) == self._loads
+        before, worked = self.before if has_same_loads else self.before_alike
+        ends, hands = self._ends_and_hands(after if has_same_loads else _alike(after))
         fits = (ends < FAR) | (before >= FAR)
         if fits.mean() < FITS:
             raise Refused("try fits nowhere")
@@ -199,7 +212,17 @@ class Trial:
         return finishes(one, self.goes, self.seed, lengths), _hands(one, lengths)
 
 
-def _leaves_out(problem: Any, before: Replay) -> bool:
+def _loads_of(problem: Problem) -> frozenset[tuple[str, str]]:
+    return frozenset((block.step, block.load) for block in problem.blocks)
+
+
+def _alike(one: Replay) -> Replay:
+    """The replay without what each load has to itself."""
+    known = {element: replace(scatter, load=0.0) for element, scatter in one.spread.known.items()}
+    return replace(one, spread=Scatters(known))
+
+
+def _leaves_out(problem: Problem, before: Replay) -> bool:
     """Whether some of the work is in no plan with the change alone."""
     return len(problem.left_out) > len(before.problem.left_out)
 
