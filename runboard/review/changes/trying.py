@@ -20,8 +20,9 @@ from runboard.plan.schedule.rule.rule import Rule
 from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Span3, Together, Tried, Worth
 from runboard.review.changes.payback import payback_of
 from runboard.review.changes.replayed import only_allows, problem_with
+from runboard.review.held.known import Scatters
 from runboard.review.held.replay import Replay, drawn, finishes, replay, replay_of, usual_goes
-from runboard.review.held.replayable import Replayable, Scatters
+from runboard.review.held.replayable import Replayable
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 
