@@ -45,7 +45,11 @@ def scrap(tray: str, good: int, **why: int) -> dict[str, Any]:
     return {"counts": {tray: {"good": good, "scrap": reasons}}}
 
 
-def told(floor: Floor, **more: Any) -> Happened:
+def told(floor: Floor) -> Happened:
+    return happened(past_of(floor), ((), None))
+
+
+def with_plan(floor: Floor, **more: Any) -> Happened:
     return happened(past_of(floor, **more))
 
 
@@ -298,11 +302,11 @@ def test_of_a_step_that_nobody_came_to_no_time_is_known() -> None:
 def test_the_plan_at_the_opening_promises_a_finish_whatever_was_done_since() -> None:
     floor = Floor()
     floor.open_run()
-    then = told(floor)
+    then = with_plan(floor)
     works(floor, "clean/1")
     floor.wait(3000)
 
-    now = told(floor)
+    now = with_plan(floor)
 
     assert then.promised is not None and then.promised > floor.run.opened_at
     assert (now.planned, now.promised) == (then.planned, then.promised)
@@ -314,7 +318,7 @@ def test_no_row_of_the_plan_has_two_things_at_once() -> None:
     floor = Floor()
     floor.open_run()
     rows: dict[tuple[str, str], list[Any]] = {}
-    for part in told(floor).planned:
+    for part in with_plan(floor).planned:
         rows.setdefault((part.row, part.key), []).append(part)
 
     for parts in rows.values():
@@ -328,7 +332,7 @@ def test_where_nobody_has_usual_hours_no_finish_was_promised() -> None:
     floor = Floor(record)
     floor.open_run()
 
-    found = told(floor)
+    found = with_plan(floor)
 
     assert (found.planned, found.promised) == ((), None)
 
@@ -341,7 +345,7 @@ def test_what_was_believed_before_moves_what_was_promised() -> None:
         def __call__(self, run: Any, step: Any, part: Any) -> timedelta:
             return 3 * super().__call__(run, step, part)
 
-    usual, slow = told(floor), told(floor, believed=Slow())
+    usual, slow = with_plan(floor), with_plan(floor, believed=Slow())
 
     assert usual.promised is not None and slow.promised is not None
     assert slow.promised > usual.promised

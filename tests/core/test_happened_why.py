@@ -365,3 +365,19 @@ def test_quiet_hours_are_the_books() -> None:
     works(floor, "sand/2", 5)
 
     assert ("waiting", "quiet hours", 20) in day(floor, "sander", "station")
+
+
+def test_nothing_of_other_days_than_the_runs_stands_in_its_review() -> None:
+    floor = small(CLEAN)
+    floor.open_run(run="r2")
+    works(floor, "clean/1", 5)
+    floor.press("run abandoned", run="r1")
+    floor.press("load started", run="r2", load="clean/1")
+    floor.wait(60 * 24)
+    floor.press("load done", run="r2", load="clean/1")
+
+    past = past_of(floor)
+
+    others = [(part.row, minutes(part.length)) for part in day_of(past).parts if part.run == "r2"]
+    assert others == [("person", 6 * 60 - 5), ("station", 6 * 60 - 5)]
+    assert max(part.ended_at for part in day_of(past).parts) == past.days[1]

@@ -7,18 +7,19 @@ from runboard.review.happened.day import day_of
 from runboard.review.happened.lost import first_pass_of, lost_in, rolled, since_changes, yields_of
 from runboard.review.happened.nouns import Happened
 from runboard.review.happened.order_lines import order_lines_of
-from runboard.review.happened.planned import planned_of
+from runboard.review.happened.planned import Planned, planned_of
 from runboard.review.happened.process import process_of
 from runboard.review.hours import HANDS, total
 from runboard.review.past import Past
 from runboard.run.fold.state import RunState
 
 
-def happened(past: Past) -> Happened:
-    """What happened in a run, as far as it is. Pure: the same past gives the same."""
+def happened(past: Past, planned: Planned | None = None) -> Happened:
+    """What happened in a run, as far as it is. Pure: the same past gives the same. ``planned`` is the plan at the opening,
+    where somebody has made it already: of a large run it takes most of the time."""
     run, day = past.run, day_of(past)
     yields = yields_of(past)
-    planned, promised = planned_of(past)
+    rows, promised = planned or planned_of(past)
     trays = run.trays.values()
     return Happened(
         wanted=sum(order.pieces for order in run.orders),
@@ -30,7 +31,7 @@ def happened(past: Past) -> Happened:
         rolled=rolled(yields),
         bars=bars_of(past),
         day=day.parts,
-        planned=planned,
+        planned=rows,
         waiting=day.waiting,
         lost=lost_in(run),
         yields=yields,

@@ -16,11 +16,17 @@ from runboard.review.past import Past
 from runboard.run.refusal import Refused
 
 _DOING: dict[str, Doing] = {"work": "work", "watch": "watching", "walk": "walking", "held": "waiting"}
+# Goes of the rule: every priority once, more of small runs. As many whether or not the rule is compiled, so that one past has
+# one promise.
+_FEWEST, _MOST, _BLOCKS = 22, 100, 6_000
 # Of what lies over one another in a person's row hands come first.
 _ORDER = ("work", "walk", "watch", "held")
 
 
-def planned_of(past: Past) -> tuple[tuple[DayPart, ...], datetime | None]:
+Planned = tuple[tuple[DayPart, ...], datetime | None]
+
+
+def planned_of(past: Past) -> Planned:
     """The rows of people and stations, and the finish that was promised; nothing and None where no plan could be made of all
     that there was to do."""
     state = opening_state(past, ())
@@ -30,7 +36,7 @@ def planned_of(past: Past) -> tuple[tuple[DayPart, ...], datetime | None]:
         problem = problem_for(state, past.book, past.run.opened_at, past.believed)
         if not problem.blocks or problem.left_out:
             return (), None
-        plan = greedy_plan(problem)
+        plan = greedy_plan(problem, max(_FEWEST, min(_MOST, _BLOCKS // len(problem.blocks))))
     except (Refused, NoPlace):
         return (), None
     return tuple(_parts(problem, plan)), problem.moment(plan.finish(problem))
