@@ -5,7 +5,7 @@ from datetime import datetime
 
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import Plan, Problem
-from runboard.plan.schedule.rule.greedy import greedy_plan
+from runboard.plan.schedule.rule.greedy import RULES, greedy_plan
 from runboard.plan.schedule.rule.rule import NoPlace
 from runboard.plan.schedule.told.figures import Bar, ChartRow, chart
 from runboard.review.happened.nouns import DayPart, Doing
@@ -16,9 +16,8 @@ from runboard.review.past import Past
 from runboard.run.refusal import Refused
 
 _DOING: dict[str, Doing] = {"work": "work", "watch": "watching", "walk": "walking", "held": "waiting"}
-# Goes of the rule: every priority once, more of small runs. As many whether or not the rule is compiled, so that one past has
-# one promise.
-_FEWEST, _MOST, _BLOCKS = 22, 100, 6_000
+# Every priority once: as many goes whether or not the rule is compiled, so that one past has one promise.
+_GOES = 2 * len(RULES)
 # Of what lies over one another in a person's row hands come first.
 _ORDER = ("work", "walk", "watch", "held")
 
@@ -36,7 +35,7 @@ def planned_of(past: Past) -> Planned:
         problem = problem_for(state, past.book, past.run.opened_at, past.believed)
         if not problem.blocks or problem.left_out:
             return (), None
-        plan = greedy_plan(problem, max(_FEWEST, min(_MOST, _BLOCKS // len(problem.blocks))))
+        plan = greedy_plan(problem, _GOES)
     except (Refused, NoPlace):
         return (), None
     return tuple(_parts(problem, plan)), problem.moment(plan.finish(problem))
