@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from runboard.review.changes.nouns import Together, Tried
 from runboard.review.happened.happened import happened
 from runboard.review.happened.nouns import Happened, OperationBar
+from runboard.review.happened.planned import Planned
 from runboard.review.held.nouns import Held
 from runboard.review.measured.study import TimeStudy
 from runboard.review.measured.time_study import time_study
@@ -39,9 +40,9 @@ class Essentials:
         return None if none else best
 
 
-def essentials_of(past: Past) -> Essentials:
-    """What is quick of a run's review."""
-    return Essentials(past, time_study(past), happened(past))
+def essentials_of(past: Past, planned: Planned | None = None) -> Essentials:
+    """What is quick of a run's review; ``planned`` is the plan of its opening where somebody has it."""
+    return Essentials(past, time_study(past), happened(past, planned))
 
 
 def weighed(

@@ -20,16 +20,20 @@ def opening_state(past: Past, later: Collection[str] = REVISED) -> ShopState:
     ``later`` are the kinds of events of the run that are known beforehand: its later routes, unless it is said otherwise; for
     the plan as it was at the opening none. A shop without runs where the opening itself is not known.
     """
-    of_run = [event for event in past.events if event.run == past.run.id]
-    opened = next((event for event in (*of_run, *past.arrived.values()) if _opens(past, event)), None)
+    opened = opening_of(past)
     if opened is None:
         return ShopState()
     state = apply(ShopState(), opened, past.book)
-    for event in of_run:
-        if event.kind in later:
+    for event in past.events:
+        if event.run == past.run.id and event.kind in later:
             state = apply(state, event, past.book)
     # What is revised before anything is begun always fits; what does not was of a tray that the run never had.
     return replace(ShopState(), runs=state.runs)
+
+
+def opening_of(past: Past) -> Event | None:
+    """The event that opened the run, as it holds; as it arrived where that is all that is known."""
+    return next((event for event in (*past.events, *past.arrived.values()) if _opens(past, event)), None)
 
 
 def _opens(past: Past, event: Event) -> bool:

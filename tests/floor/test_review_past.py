@@ -6,9 +6,10 @@ import pytest
 
 from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
 from runboard.floor.changing.shop_book import save_book
-from runboard.floor.looking.review import past_of
+from runboard.floor.looking.review import past_of, planned_of
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
+from runboard.review.happened import planned
 from runboard.run.log.ahead import after_all
 from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
@@ -130,3 +131,16 @@ def test_all_of_a_press_that_was_taken_back_has_arrived(made):
     press(made, "event undone", {"event": stem}, run=run)
 
     assert {stem, f"{stem}.2"} <= set(past_of(made, run).arrived)
+
+
+def test_the_plan_of_an_opening_is_made_once_whatever_is_pressed_later(made, monkeypatch):
+    times = []
+    monkeypatch.setattr(planned, "planned_of", lambda past: times.append(past) or ((), None))
+    run = opened(made)
+    first = planned_of(made, past_of(made, run))
+    sanded(made, run, 5)
+
+    second = planned_of(made, past_of(made, run))
+
+    assert second is first
+    assert len(times) == 1

@@ -4,9 +4,8 @@ from dataclasses import dataclass
 
 from runboard.floor.looking.at_hand import names_now, shop_now
 from runboard.floor.looking.look_back import estimates_now
-from runboard.floor.looking.review import past_of
+from runboard.floor.looking.review import past_of, planned_of
 from runboard.floor.workshop import Workshop
-from runboard.review.happened.planned import planned_of
 from runboard.review.over_runs import ElementOverRuns, ProductRuns, ReadRuns, by_product, elements_over, with_promises
 from runboard.review.tables import Table, tables_of
 
@@ -43,7 +42,7 @@ def _promised(workshop: Workshop, product: ProductRuns) -> ProductRuns:
     kept = workshop.kept.setdefault("promised", {})
     for run in product.runs:
         if run.id not in kept or kept[run.id][0] != run:
-            kept[run.id] = (run, planned_of(past_of(workshop, run.id))[1])
+            kept[run.id] = (run, planned_of(workshop, past_of(workshop, run.id))[1])
     return with_promises(product, {run.id: kept[run.id][1] for run in product.runs})
 
 

@@ -7,6 +7,9 @@ from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
 from runboard.review.essentials import Essentials, essentials_of
+from runboard.review.happened import planned
+from runboard.review.happened.planned import Planned
+from runboard.review.opening import opening_of
 from runboard.review.past import Past, beside, days_of, within
 from runboard.run.fold.ledger import CORRECTIONS
 from runboard.run.fold.state import RunState
@@ -20,9 +23,19 @@ from runboard.shop.hours import local_day
 def essentials_at(workshop: Workshop, run: str) -> Essentials:
     """The review of a run as far as it is worked out. Refused 'run unknown', 'review failed'."""
     if workshop.reviews is None:
-        return essentials_of(past_of(workshop, run))
+        past = past_of(workshop, run)
+        return essentials_of(past, planned_of(workshop, past))
     found: Essentials = workshop.reviews.essentials(run)
     return found
+
+
+def planned_of(workshop: Workshop, past: Past) -> Planned:
+    """The plan of a run's opening: made once, since nothing that is pressed later changes it."""
+    kept: dict[str, tuple[object, Planned]] = workshop.kept.setdefault("planned", {})
+    of = (opening_of(past), past.book.revision)
+    if past.run.id not in kept or kept[past.run.id][0] != of:
+        kept[past.run.id] = (of, planned.planned_of(past))
+    return kept[past.run.id][1]
 
 
 def past_of(workshop: Workshop, run: str) -> Past:

@@ -12,7 +12,7 @@ from typing import Any
 from runboard.floor.changing.kept_changes import kept_changes
 from runboard.floor.long_work import LongWork
 from runboard.floor.looking.at_hand import shop_now
-from runboard.floor.looking.review import past_of
+from runboard.floor.looking.review import past_of, planned_of
 from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.plan.schedule.rule.rule import is_at_hand
 from runboard.review.changes.nouns import Idea, Worth
@@ -64,7 +64,7 @@ class Reviews:
         """A run's review; what takes long is None in it until it is there. Refused 'run unknown', 'review failed'."""
         past = past_of(self.workshop, run)
         of = (past.book.revision, ideas_of(self.settings, run))
-        quick = essentials_of(past)
+        quick = essentials_of(past, planned_of(self.workshop, past))
         with self._lock:
             kept = self._kept.get(run)
             if kept is None or not kept.holds(past, of) or self._is_lost(kept):
