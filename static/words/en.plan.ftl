@@ -265,3 +265,4 @@ plan-nameless = Write something here.
 # Time elements in the Review; the others are called as they are kept.
 element-machine = machine time
 element-hand = hand time
+element-job = small job

@@ -276,42 +276,6 @@ review-did-waiting = { $from }–{ $to } { $who } waits { $span }{ $why ->
   }
 
 ## The signs of the process chart (ASME Standard 101).
-
-## What people and stations did, and why somebody, a machine or a tray waited: codes of review/happened/.
-review-doing-work = work
-review-doing-watching = watching
-review-doing-walking = walking
-review-doing-waiting = waiting
-review-doing-away = called away
-review-work-setup = setup
-review-work-loading = loading
-review-work-machine = machine running
-review-work-unloading = unloading
-review-work-hand = hand work
-review-work-job = small job
-review-waiting-why-no-load = no pieces there yet
-review-waiting-why-machine = the machine was still running
-review-waiting-why-other-trays = other trays had to catch up
-review-waiting-why-station-taken = another load on the station
-review-waiting-why-service-taken = shared equipment in use
-review-waiting-why-drying = drying
-review-waiting-why-resting = in clamps, cooling or settling
-review-waiting-why-air = dust, wet finish or fumes in the room
-review-waiting-why-supply = out of something
-review-waiting-why-held = on hold
-review-waiting-why-first-piece = first piece failed
-review-waiting-why-out-of-use = out of order
-review-waiting-why-quiet-hours = quiet hours
-review-waiting-why-stopped = stopped early
-review-waiting-why-put-aside = put aside
-review-waiting-why-needs-unloading = finished, not unloaded yet
-review-waiting-why-no-person = ready, all hands busy
-review-waiting-why-nobody-there = ready, nobody in the shop
-review-waiting-why-other-room = ready, but in another room
-review-waiting-why-start-up = starting up
-review-waiting-why-tidy-up = tidying up
-review-waiting-why-not-said = ready, no reason given
-review-waiting-why-not-known = not known
 review-symbol-operation = operation
 review-symbol-transport = transport
 review-symbol-inspection = inspection
@@ -353,11 +317,6 @@ refused-run-open = The run '{ $run }' is still open: what a change promises is k
 refused-idea-not-tried = That idea could not be tried on this run, so it promises nothing.
 refused-change-not-tried = Only a finished run of the same product that was opened after the change was adopted can say whether it worked.
 refused-try-not-replayed = This run cannot be gone through again: nothing of it was worked, or not all of it finds a place.
-review-changed-cutter = new cutter
-review-changed-wood = other wood
-review-changed-jig = jig reseated
-review-changed-focus = new focus
-review-changed-other = setup changed
 review-at-a-glance = { $good } of { $wanted } good{ $piece ->
     [none] { "" }
    *[other] , { $piece } of hands a piece

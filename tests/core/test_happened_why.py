@@ -381,3 +381,15 @@ def test_nothing_of_other_days_than_the_runs_stands_in_its_review() -> None:
     others = [(part.row, minutes(part.length)) for part in day_of(past).parts if part.run == "r2"]
     assert others == [("person", 6 * 60 - 5), ("station", 6 * 60 - 5)]
     assert max(part.ended_at for part in day_of(past).parts) == past.days[1]
+
+
+def test_a_bench_waits_for_nobody_in_the_sums() -> None:
+    floor = small(CLEAN)
+    works(floor, "clean/1", 5)
+    floor.wait(10)
+    works(floor, "clean/2", 5)
+
+    found = day_of(past_of(floor))
+
+    assert ("waiting", "no person", 10) in day(floor, "bench", "station")
+    assert {one.row for one in found.waiting} == {"person", "tray"}

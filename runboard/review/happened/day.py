@@ -1,6 +1,6 @@
 """Everybody's and every station's day, and what waited for what."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -53,10 +53,11 @@ def _free(placed: Iterable[Placed]) -> dict[str, Spans]:
     return {room: Spans(spans) for room, spans in found.items()}
 
 
-def _waiting(past: Past, parts: Iterable[DayPart], waits: Iterable[Waited], presence: Presence) -> list[Waiting]:
-    """Sums by row, key and why of what lies within the run's time: people, then stations, then trays all together; of each
-    the longest first."""
+def _waiting(past: Past, parts: Sequence[DayPart], waits: Iterable[Waited], presence: Presence) -> list[Waiting]:
+    """Sums by row, key and why of what lies within the run's time: people, then machines, then trays all together; of each
+    the longest first. A bench waits for nobody."""
     opens, closes = past.run.opened_at, past.until
+    machines = {part.key for part in parts if (part.row, part.kind) == ("station", "machine")}
     sums: dict[tuple[str, str, str], timedelta] = {}
 
     def add(row: str, key: str, why: str, length: timedelta) -> None:
@@ -64,7 +65,7 @@ def _waiting(past: Past, parts: Iterable[DayPart], waits: Iterable[Waited], pres
             sums[row, key, why] = sums.get((row, key, why), timedelta(0)) + length
 
     for part in parts:
-        if part.doing == "waiting":
+        if part.doing == "waiting" and (part.row == "person" or part.key in machines):
             add(part.row, part.key, part.why, min(part.ended_at, closes) - max(part.began_at, opens))
     for wait in waits:
         for why, length in presence.why(wait).items():

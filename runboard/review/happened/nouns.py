@@ -31,7 +31,7 @@ class DayPart:
 
 @dataclass(frozen=True)
 class Waiting:
-    """How long a person, a station or the trays waited for one reason between the run's opening and its end. ``row`` is person,
+    """How long a person, a machine or the trays waited for one reason between the run's opening and its end. ``row`` is person,
     station or tray; ``key`` is '' for all trays, of which each counts for itself."""
 
     row: str

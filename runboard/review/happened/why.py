@@ -1,4 +1,4 @@
-"""Why somebody, a machine or a tray waited: a closed list of codes, each said by ``review-waiting-why-…``."""
+"""Why somebody, a machine or a tray waited: a closed list of codes, each said by ``review-waits-…``."""
 
 NO_LOAD = "no load"  # the pieces were not there yet
 MACHINE = "machine"  # all that was left hung on a running machine
