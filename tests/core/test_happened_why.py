@@ -393,3 +393,31 @@ def test_a_bench_waits_for_nobody_in_the_sums() -> None:
 
     assert ("waiting", "no person", 10) in day(floor, "bench", "station")
     assert {one.row for one in found.waiting} == {"person", "tray"}
+
+
+def test_who_puts_right_what_stopped_early_does_that() -> None:
+    floor = small(ENGRAVE)
+    floor.press("load started", run="r1", load="engrave/1")
+    floor.wait(2)
+    floor.press("machine started", run="r1", load="engrave/1")
+    floor.wait(7)
+    floor.press("load stopped", {"why": "slip"}, run="r1", load="engrave/1")
+    floor.wait(6)
+    floor.press("stop settled", {"how": "resume"}, run="r1", load="engrave/1")
+    floor.wait(2)
+
+    assert ("waiting", "stopped", 6) in day(floor, "ann")
+    assert ("waiting", "stopped", 6) in day(floor, "laser", "station")
+    assert trays_waited(floor)["stopped"] == 6
+
+
+def test_half_a_tray_does_not_wait_for_its_other_half() -> None:
+    floor = small({**ENGRAVE, "station": "bench"}, SAND, CLEAN, trays=1)
+    floor.press("load done", {"counts": {"1": {"good": 3}}}, run="r1", load="engrave/1")
+    works(floor, "sand/1", 10)
+    floor.wait(6)
+    floor.press("load done", run="r1", load="engrave/1.2")
+
+    works(floor, "clean/1", 5)
+
+    assert day(floor, "ann")[-2:] == [("waiting", "not said", 6), ("work", "hand", 5)]

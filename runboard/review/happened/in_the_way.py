@@ -66,6 +66,10 @@ class InTheWay:
         """When a load's machine ran."""
         return self._machines.get(worked.number, NO_SPANS)
 
+    def stopped(self, worked: Worked) -> Spans:
+        """When a load had stopped early and nobody had said what to do with it."""
+        return self.said.stopped.get((worked.run.id, worked.load.id), NO_SPANS)
+
     def came_at(self, worked: Worked, tray: str) -> datetime:
         """When a tray came into its run."""
         return self.said.came.get((worked.run.id, tray), worked.run.opened_at)
@@ -83,18 +87,17 @@ class InTheWay:
         yield [(since, there, OTHER_TRAYS if tray else NO_LOAD)]
 
     def _load_before(self, worked: Worked, tray: str) -> Worked | None:
-        """The last load of a tray at an earlier step that was through before this one."""
+        """The last load of a tray that was through before this one at the nearest step before: the other half of a tray may
+        be further back."""
         if worked.step is None:
             return None
-        some = (
-            one
+        before = worked.step.index
+        some = [
+            (one.step.index, one)
             for one in self.work.of_tray.get((worked.run.id, tray), ())
-            if one.step is not None
-            and one.step.index < worked.step.index
-            and one.is_over
-            and one.ended_at <= worked.began_at
-        )
-        return max(some, key=lambda one: one.ended_at, default=None)
+            if one.step is not None and one.step.index < before and one.is_over and one.ended_at <= worked.began_at
+        ]
+        return max(some, key=lambda found: (found[0], found[1].ended_at))[1] if some else None
 
     def _rests(self, worked: Worked) -> _Layer:
         found: _Layer = []

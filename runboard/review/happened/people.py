@@ -17,6 +17,7 @@ from runboard.review.happened.why import (
     OTHER_ROOM,
     RESTING,
     START_UP,
+    STOPPED,
     TIDY_UP,
 )
 from runboard.review.happened.worked import Stretch, Work, Worked
@@ -160,6 +161,7 @@ class People:
         is_begun = load is not None and next_ is not None and load.began_at < next_.part.began_at
         way = [] if load is None or is_begun else self._way.before(load, began)
         if load is not None and is_begun:  # goes on with it, or takes it off
+            yield self._way.stopped(load).as_tiles(began, ended, STOPPED)
             yield self._way.machine_of(load).as_tiles(began, ended, MACHINE)
         yield [tile for tile in way if tile[2] not in (READY, NO_LOAD)]
         if next_ is not None:

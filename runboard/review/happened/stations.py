@@ -84,9 +84,8 @@ class Stations:
 
     def _held(self, load: Worked) -> Iterator[Tile[_What]]:
         """A load that holds its station with nobody at it: stopped, to be taken off, or put aside."""
-        stopped = self._way.said.stopped.get((load.run.id, load.load.id))
         ran = self._way.machine_of(load).all
-        layers: list[list[Tile[str]]] = [stopped.as_tiles(load.began_at, load.ended_at, STOPPED) if stopped else []]
+        layers: list[list[Tile[str]]] = [self._way.stopped(load).as_tiles(load.began_at, load.ended_at, STOPPED)]
         if ran:
             layers.append([(ran[-1][1], load.ended_at, NEEDS_UNLOADING)])
         yield from tiled(load.began_at, load.ended_at, layers, PUT_ASIDE)

@@ -75,8 +75,7 @@ class Trays:
 
     def _on(self, load: Worked, since: datetime, until: datetime) -> list[Tile[str]]:
         ran = self._way.machine_of(load).all
-        stopped = self._way.said.stopped.get((load.run.id, load.load.id))
-        layers = [stopped.as_tiles(since, until, STOPPED) if stopped else []]
+        layers = [self._way.stopped(load).as_tiles(since, until, STOPPED)]
         if ran:
             layers.append([(ran[-1][1], until, NEEDS_UNLOADING)])
         return tiled(since, until, layers, PUT_ASIDE)
