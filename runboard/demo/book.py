@@ -10,7 +10,7 @@ from runboard.demo.rails import key_rails
 EVERY_DAY = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 LEAD, CREW = "robin", "kim"
 # Places of the drying rack: so many at first, so many since it was made larger.
-SMALL_RACK, RACK = 3, 9
+SMALL_RACK, RACK = 5, 9
 _HOURS_BEFORE, _HOURS_AFTER = 3, 4
 
 
@@ -67,7 +67,7 @@ def _hard_oil() -> dict[str, Any]:
         "key": "hard-oil",
         "name": "Hard oil",
         "recoat_minutes": 720,
-        "handle_minutes": 1440,
+        "handle_minutes": 960,
         "cure_minutes": 14 * 1440,
         "airing_minutes": 180,
         "self_heats": True,

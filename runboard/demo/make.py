@@ -14,7 +14,7 @@ from runboard.demo.story import tell
 from runboard.floor.warm import catch_up
 from runboard.opening import open_workshop
 
-SEED = 28
+SEED = 19
 # Hooks take so many times what the route guesses: nearly three and a half minutes a rail.
 LONGER = {"hooks": 1.7}
 LINK = Path("/etc/localtime")
