@@ -32,14 +32,13 @@ class Shown:
 
 def file_html(file: FriendsFile) -> str:
     """The file to save: its form saves what is answered as a file, from a phone without a network too."""
-    policy = f"default-src 'none'; style-src {_digest(_style())}; script-src {_digest(_script())}; {_NO_MORE}"
+    policy = f"{_alone()}; script-src {_digest(_script())}"
     return _render(file, asks=True, policy=policy, script=_script())
 
 
 def review_html(file: FriendsFile) -> str:
     """The same without the form, to be kept."""
-    policy = f"default-src 'none'; style-src {_digest(_style())}; {_NO_MORE}"
-    return _render(file, asks=False, policy=policy)
+    return _render(file, asks=False, policy=_alone())
 
 
 def shown_html(file: FriendsFile, send_to: str, typed: Mapping[str, str] = _NOTHING, problem: str = "") -> Shown:
@@ -52,6 +51,10 @@ def said_html(title: str, sentence: str) -> Shown:
     """One sentence, in the same style."""
     text = environment().get_template("cards/friend_said.html").render(title=title, sentence=sentence, style=_style())
     return Shown(text, shop_policy())
+
+
+def _alone() -> str:
+    return f"default-src 'none'; style-src {_digest(_style())}; img-src data:; base-uri 'none'; form-action 'none'"
 
 
 def shop_policy() -> str:
@@ -73,24 +76,20 @@ def write_review_pdf(file: FriendsFile, out: Path, told: Callable[[int, int], No
     return _write(file, out, told, asks=False)
 
 
-# WeasyPrint lets no style of the page into a drawing: on paper it has one of its own, black on white.
-_ON_PAPER = (
-    "text{font:13px 'DejaVu Sans',sans-serif;fill:#000}.name{font-weight:700}.work,.hatch{fill:#000}"
-    ".guess,.hatch-ground{fill:#fff}.guess,.unknown,line{stroke:#000}"
-)
-_NO_MORE = "img-src data:; base-uri 'none'; form-action 'none'"
-
-
 def _write(file: FriendsFile, out: Path, told: Callable[[int, int], None], *, asks: bool) -> int:
     weasyprint = weasyprint_here()
     logging.getLogger("weasyprint").setLevel(logging.ERROR)  # it has a word on every line that is for screens
     told(0, 1)
-    head, bracket, drawing = file.bars.partition(">")
-    page = _render(replace(file, bars=f"{head}{bracket}<style>{_ON_PAPER}</style>{drawing}" if drawing else ""), asks)
+    page = _render(replace(file, bars=_on_paper(file.bars)), asks)
     document = weasyprint.HTML(string=page, url_fetcher=_nothing_else()).render()
     out.write_bytes(document.write_pdf())
     told(1, 1)
     return len(document.pages)
+
+
+def _on_paper(drawing: str) -> str:
+    head, bracket, rest = drawing.partition(">")
+    return f"{head}{bracket}<style>{_style('cards/drawing.css')}</style>{rest}" if rest else ""
 
 
 def _nothing_else() -> Any:
@@ -112,9 +111,9 @@ def _render(file: FriendsFile, asks: bool, **more: Any) -> str:
 
 
 @cache
-def _style() -> str:
+def _style(*names: str) -> str:
     static = folder("static")
-    return (static / "cards" / "friend.css").read_text("utf-8") + (static / "charts.css").read_text("utf-8")
+    return "".join((static / name).read_text("utf-8") for name in names or ("cards/friend.css", "charts.css"))
 
 
 @cache
