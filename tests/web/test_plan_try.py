@@ -279,7 +279,7 @@ def test_a_change_is_kept_once_for_the_review_and_taken_off(client: FlaskClient,
     found = re.search(r'name="change" value="(\w+)"', page.text)
     assert found is not None
     client.post("/plan/try/drop", data={"run": "r1", "change": found[1]})
-    assert "Changes to try" not in words(client.get("/review/runs/r1/changes"))
+    assert "takes 50 % of its time" not in words(client.get("/review/runs/r1/changes"))
 
 
 def test_what_is_kept_goes_with_the_run_into_another_shop(
@@ -331,7 +331,7 @@ def test_what_is_wrong_is_not_kept(client: FlaskClient, house: House) -> None:
 
     assert client.post("/plan/try", data={**FASTER, "per_cent": "1"}).status_code == 409
     assert client.post("/plan/try", data={**FASTER, "run": "r9"}).status_code == 404
-    assert "Changes to try" not in words(client.get("/review/runs/r1/changes"))
+    assert "takes 50 % of its time" not in words(client.get("/review/runs/r1/changes"))
 
 
 def test_without_an_open_run_there_is_nothing_to_try_it_on(client: FlaskClient) -> None:
