@@ -13,7 +13,7 @@ from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
 from runboard.shop.hours import local_day
 from runboard.words.facts import list_in_words, span_in_words, zone_of
-from runboard.words.sentences import sentence
+from runboard.words.sentences import message_name, sentence
 from runboard.words.trying import operation_name, words_of_change
 
 # The lines, in their order.
@@ -45,16 +45,15 @@ class Line:
 
 def five_lines(essentials: Essentials) -> list[Line]:
     """What a review says first: pieces and hours, the furthest from the guess, what was lost, what held it, what to try."""
-    held, tried = essentials.held, essentials.tried
+    is_coming = not essentials.is_weighed
     said = {
         "pieces": _pieces(essentials),
         "furthest": _furthest(essentials),
         "lost": _lost(essentials),
-        "held": _say("line-held-coming") if held is None else _held(essentials.past, held),
-        "try": _say("line-try-coming") if tried is None else _try(essentials),
+        "held": _say("line-held-coming") if is_coming else _held(essentials.past, essentials.held),
+        "try": _say("line-try-coming") if is_coming else _try(essentials),
     }
-    coming = {"held": held is None, "try": tried is None}
-    return [Line(code, said[code], coming.get(code, False)) for code in CODES]
+    return [Line(code, said[code], is_coming and code in ("held", "try")) for code in CODES]
 
 
 def little_measured(essentials: Essentials) -> list[str]:
@@ -123,7 +122,7 @@ def _lost(essentials: Essentials) -> str:
         "line-lost",
         **facts,
         some="all" if some == pieces else some,
-        reason=within(first[0].reason) or "none",
+        reason=_reason(first[0].reason),
         step=first[0].step_name,
         board=boards.pop() if len(boards) == 1 and "" not in boards else "none",
         count=some,
@@ -138,7 +137,9 @@ def _gathered(found: Sequence[Lost]) -> list[Lost] | None:
     return max(kinds.values(), key=lambda some: sum(lost.pieces for lost in some), default=None)
 
 
-def _held(past: Past, held: Held) -> str:
+def _held(past: Past, held: Held | None) -> str:
+    if held is None:
+        return _say("line-held-unknown")
     what = held.most
     if what is None or not held.cost:
         return _say("line-held-none")
@@ -207,7 +208,12 @@ class Named:
 
 def lost_in_words(lost: Lost) -> str:
     """'chipped at Clean up'; 'at Clean up, nobody noted why'."""
-    return _say("lost-at", reason=within(lost.reason) or "none", step=lost.step_name)
+    return _say("lost-at", reason=_reason(lost.reason), step=lost.step_name)
+
+
+def _reason(reason: str) -> str:
+    """A reason for scrap within a sentence: those that a phone offers as one says them, another's as it was typed."""
+    return sentence(message_name("review-reason", reason)) or within(reason) or "none"
 
 
 def what_in_words(past: Past, what: What) -> str:

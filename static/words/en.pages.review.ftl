@@ -94,6 +94,7 @@ review-every-element = Every element
 
 review-times-of = Times of { $run }
 review-measured-share = { $percent ->
+    [none] No work is over yet.
     [100] All of hands’ and machines’ time was measured.
    *[other] { $percent } % of hands’ and machines’ time was measured.
   } Only what was pressed from its beginning to its end teaches a time.

@@ -92,6 +92,7 @@ review-line-held = Held by: { $kind ->
    *[hours] the hours: what was next waited for somebody { $when }, which cost { $cost }.
   }
 review-line-held-none = Held by: nothing that stands out. No one thing more would have ended it sooner.
+review-line-held-unknown = Held by: nobody can say. Too little of the run was pressed, or its replay failed.
 review-line-held-coming = Held by: being worked out…
 review-line-try-coming = Try first: being worked out…
 review-line-try-none = { $tried ->
@@ -223,6 +224,13 @@ review-source-measured = That is the guess moved by { $count ->
    *[other] { $count } times that were measured.
   }
 review-source-said = Somebody said so.
+
+review-reason-surface = surface spoilt
+review-reason-engraving = engraving spoilt
+review-reason-crack = cracked
+review-reason-tear-out = torn out
+review-reason-knot = a knot
+review-reason-something-else = another reason
 
 review-trays = the trays
 review-helper = helper

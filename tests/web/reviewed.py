@@ -58,7 +58,7 @@ def essentials_at(workshop: Workshop, run: str) -> Essentials:
     opened = datetime.combine(found.opened_at.date(), found.opened_at.timetz()).replace(hour=16, minute=0)
     over = replace(found, state="finished", closed_at=opened + timedelta(days=4, hours=3))
     past = Past(book, state, over, (), {}, opened + timedelta(days=5), Estimates(), Estimates())
-    return Essentials(past, study(), happened(opened), held(opened), tried(), together())
+    return Essentials(past, study(), happened(opened), held(opened), tried(), together(), is_weighed=True)
 
 
 OPERATIONS = {

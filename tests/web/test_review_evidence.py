@@ -108,7 +108,7 @@ def test_saving_off_the_constraint_shows_as_nothing(client: FlaskClient, seen: S
 
 
 def test_what_held_it_is_asked_for_until_it_is_there(client: FlaskClient, seen: Seen) -> None:
-    seen(lambda found: replace(found, held=None))
+    seen(lambda found: replace(found, held=None, is_weighed=False))
 
     page = client.get(f"{RUN}/held").text
     part = client.get(f"{RUN}/held", headers={"HX-Request": "true"}).text

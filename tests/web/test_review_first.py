@@ -3,9 +3,14 @@
 from dataclasses import replace
 from datetime import timedelta
 
+import pytest
 from flask.testing import FlaskClient
 
+from runboard.floor.looking import review as looking
+from runboard.floor.workshop import Workshop
 from runboard.review.essentials import Essentials
+from runboard.run.refusal import Refused
+from tests.web import reviewed
 from tests.web.reviewed import Seen
 from tests.web.test_shop_pages import words
 
@@ -37,7 +42,7 @@ def test_each_line_leads_to_its_evidence(client: FlaskClient, seen: Seen) -> Non
 
 
 def test_what_is_worked_out_still_says_so_and_asks_again_for_its_part_alone(client: FlaskClient, seen: Seen) -> None:
-    seen(lambda found: replace(found, held=None, tried=None, together=None))
+    seen(lambda found: replace(found, held=None, tried=None, together=None, is_weighed=False))
 
     page = client.get(RUN)
     part = client.get(RUN, headers={"HX-Request": "true"})
@@ -100,3 +105,20 @@ def test_a_run_of_which_nothing_was_pressed_teaches(client: FlaskClient, seen: S
 
 def test_a_run_that_nobody_knows_is_not_found(client: FlaskClient, seen: Seen) -> None:
     assert client.get("/review/runs/r9").status_code == 404
+
+
+def test_where_the_replay_failed_the_rest_is_said_all_the_same(
+    client: FlaskClient, seen: Seen, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fails(workshop: Workshop, run: str) -> Essentials:
+        raise Refused("review failed")
+
+    made_up = reviewed.essentials_at
+    monkeypatch.setattr(looking, "essentials_at", fails)
+    monkeypatch.setattr(looking, "past_of", lambda workshop, run: made_up(workshop, run).past)
+
+    answer = client.get(f"{RUN}/held")
+
+    assert answer.status_code == 200
+    assert "Held by: nobody can say." in words(answer)
+    assert "hx-get" not in answer.text

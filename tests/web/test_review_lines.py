@@ -185,3 +185,13 @@ def test_a_span_is_said_as_one_does(hours: float, said: str) -> None:
 )
 def test_a_name_within_a_sentence_keeps_its_own_capitals(name: str, said: str) -> None:
     assert within(name) == said
+
+
+def test_what_a_phone_offers_as_a_reason_is_said_as_one_says_it(found: Essentials) -> None:
+    said = with_happened(found, lost=(lost("surface", 1, step="Sand 180"),), scrap=1)
+
+    assert line(said, "lost") == "Lost: 1, surface spoilt at Sand 180."
+
+
+def test_where_the_run_could_not_be_replayed_nobody_can_say_what_held_it(found: Essentials) -> None:
+    assert line(replace(found, held=None), "held").startswith("Held by: nobody can say.")

@@ -46,14 +46,15 @@ def changes(key: str) -> Response:
     run, book = found.past.run, book_now(workshop())
     kept = {change.id: change for change in kept_changes(fittings().settings, run.id)}
     operations = run.route.product.operations
-    tried = None if found.tried is None else _shown(found, found.tried, kept)
+    tried = _shown(found, found.tried or (), kept)
     return page(
         "review/changes.html",
         "tried",
         run=run,
         line=next(line for line in five_lines(found) if line.code == "try"),
         tried=tried,
-        to_try=[change for change in kept.values() if all(change.id != one.kept for one in tried or ())],
+        is_coming=not found.is_weighed,
+        to_try=[change for change in kept.values() if all(change.id != one.kept for one in tried)],
         together=found.together and _together(found, found.together),
         order=_order(found),
         given=request.args,

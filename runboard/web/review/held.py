@@ -32,6 +32,7 @@ def held(key: str) -> Response:
         run=found.past.run,
         line=next(line for line in five_lines(found) if line.code == "held"),
         held=what,
+        is_coming=not found.is_weighed,
         over=what and _over(found, what),
         stretches=[(_named(found, each.what), each) for each in what.stretches] if what else [],
         values=what and _values(found, what),

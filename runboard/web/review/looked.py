@@ -3,18 +3,27 @@
 from datetime import timedelta
 
 from runboard.floor.looking import review as looking
-from runboard.review.essentials import Essentials
+from runboard.review.essentials import Essentials, essentials_of, weighed
+from runboard.run.refusal import Refused
 from runboard.web.door.pages import workshop
 from runboard.words.facts import exact_span_in_words, span_in_words
 
+# Refused for what takes long alone.
+_ONLY_THE_REPLAY = ("review failed", "try busy")
 _FINE_BELOW = timedelta(minutes=20)
 _FINE = timedelta(seconds=5)
 _SECOND = timedelta(seconds=1)
 
 
 def review_of(key: str) -> Essentials:
-    """The review of a run as far as it is worked out. Refused 'run unknown'."""
-    return looking.essentials_at(workshop(), key)
+    """The review of a run as far as it is worked out. What could not be is left out of it: the rest says what happened all the
+    same. Refused 'run unknown'."""
+    try:
+        return looking.essentials_at(workshop(), key)
+    except Refused as refused:
+        if refused.code not in _ONLY_THE_REPLAY:
+            raise
+    return weighed(essentials_of(looking.past_of(workshop(), key)), None)
 
 
 def fine_span(span: timedelta | None) -> str:
