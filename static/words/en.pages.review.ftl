@@ -187,3 +187,13 @@ review-own-idea = Another idea
 review-try-it = Try it on this run
 review-ledger-of-changes = Changes that were made, and whether they worked
 review-over-runs = Over all runs
+
+review-estimate-history = How the estimate went
+review-control-chart = Every time that was measured, over all runs
+review-control-about = The dashed lines are where chance alone would keep it (mean and three sigma of the moving range); an open square lies outside.
+review-overrule = { $kind ->
+    [hand] I know better: by hand, each piece takes
+   *[other] I know better: each load takes
+  }
+review-overrule-hint = Such as 2 min 30 s. What is measured later moves it.
+review-overrule-press = Take this for the next plan

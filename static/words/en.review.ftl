@@ -435,3 +435,11 @@ way-back-by-hand = { $what ->
     [route] The route is another since, so nothing was undone. Put back by hand what this change made of it.
    *[book] What is shared is another since, so nothing was undone. Put back by hand how many there were.
   }
+## How an estimate went.
+
+review-estimate-was = { $day }: { $length }, after { $count ->
+    [one] one time
+   *[other] { $count } times
+  } that were measured
+review-estimate-said = { $day }: { $length }, as { $who } said: { $why }
+refused-time-wrong = Write how long it takes, such as '2 min 30 s' or '2.5' for minutes.

@@ -64,6 +64,7 @@ READ: Mapping[str, Who] = {
     "review.days": PAIRED,
     "review_log.log": PAIRED,
     "review_times.times": PAIRED,
+    "review_times.overrule": _LEAD,
     "review_changes.changes": PAIRED,
     "review_changes.keep": _LEAD,
     "review_held.held": PAIRED,

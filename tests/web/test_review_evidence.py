@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from flask.testing import FlaskClient
@@ -147,3 +148,25 @@ def test_an_idea_that_says_nothing_gets_a_sentence(client: FlaskClient, seen: Se
 
     assert answer.status_code == 409
     assert "Write a whole number" in words(answer)
+
+
+def test_a_time_is_overruled_with_a_reason_and_its_history_says_so(
+    client: FlaskClient, house: House, seen: Seen
+) -> None:
+    form = {"step": "hooks", "kind": "hand", "length": "2 min 30 s", "why": "the new jig"}
+
+    answer = client.post(f"{RUN}/times", data=form)
+
+    assert (answer.status_code, answer.location) == (303, f"{RUN}/times#hooks")
+    said = house.workshop.ledger.state.overruled["rails", "hooks", "hand"][-1]
+    assert (said.length, said.why) == (timedelta(minutes=2.5), "the new jig")
+
+
+@pytest.mark.parametrize("form", [{"length": "soon", "why": "so"}, {"length": "2 min", "why": " "}])
+def test_a_time_is_overruled_neither_without_a_length_nor_without_a_reason(
+    client: FlaskClient, house: House, seen: Seen, form: dict[str, str]
+) -> None:
+    answer = client.post(f"{RUN}/times", data={"step": "hooks", "kind": "hand", **form})
+
+    assert answer.status_code == 409
+    assert not house.workshop.ledger.state.overruled
