@@ -1,7 +1,7 @@
 """What of a review takes long: the run replayed many times over, for what held it and what each change would save."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from runboard.plan.schedule.rule.rule import warm
@@ -39,6 +39,11 @@ def asked_of(quick: Essentials, ideas: Sequence[Idea], worth: Worth) -> Asked | 
     return None if known is None else Asked(known, quick, tuple(ideas), worth)
 
 
+def _reason(offered: Idea | None) -> dict[str, Any]:
+    """Why an idea is offered, which stays so when somebody keeps it."""
+    return {} if offered is None else {"because": offered.because, "facts": offered.facts}
+
+
 def weigh(asked: Asked, is_many: bool = False, told: Any = None) -> Weighed:
     """What held a run, and what its ideas would have saved. ``is_many`` has the rule compiled first, which pays where it is
     kept on the disk."""
@@ -46,8 +51,8 @@ def weigh(asked: Asked, is_many: bool = False, told: Any = None) -> Weighed:
         warm()
     held = held_of(asked.known)
     quick = asked.quick
-    kept = {idea.change for idea in asked.ideas}
-    offered = offers(quick.past, quick.study, quick.happened, held)
-    ideas = (*asked.ideas, *(idea for idea in offered if idea.change not in kept))
+    offered = {idea.change: idea for idea in offers(quick.past, quick.study, quick.happened, held)}
+    kept = {idea.change: replace(idea, **_reason(offered.get(idea.change))) for idea in asked.ideas}
+    ideas = tuple((offered | kept).values())
     found, together = tried_together(asked.known, ideas, asked.worth, counts_of(quick.past.run))
     return Weighed(held, found, together)

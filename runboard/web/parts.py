@@ -21,6 +21,7 @@ from runboard.web.review import changes as review_changes
 from runboard.web.review import friend, friend_code
 from runboard.web.review import happened as review_happened
 from runboard.web.review import held as review_held
+from runboard.web.review import ledger as review_ledger
 from runboard.web.review import log as review_log
 from runboard.web.review import page as review
 from runboard.web.review import times as review_times
@@ -70,6 +71,7 @@ PARTS = (
     review_happened,
     review_held,
     review_changes,
+    review_ledger,
 )
 
 

@@ -197,3 +197,25 @@ review-overrule = { $kind ->
   }
 review-overrule-hint = Such as 2 min 30 s. What is measured later moves it.
 review-overrule-press = Take this for the next plan
+review-adopt = Do it from the next run on
+review-what-it-costs = What it costs
+review-cost = Cost, in the shop’s money
+review-cost-hint = Once, for all of it; empty where it costs nothing.
+review-keep-cost = Reckon with that
+
+review-ledger-title = Changes that were made
+review-ledger-empty = Here stands every change that was made after a review, what it promised, and whether it worked. The { $link }review of a run{ $end_link } offers some.
+review-ledger-after = { $day }, after { $run }
+review-ledger-not-yet = The next finished run of this product says whether it worked.
+review-ledger-judge = { $run } says: { $verdict }
+review-ledger-keep = Keep it
+review-ledger-drop = Drop it
+review-ledger-did = { $did ->
+    [route] It stands in the product’s route.
+    [book] It stands in the shop’s book.
+   *[noted] It is noted; nobody but you can do it.
+  }
+review-ledger-kept = ✓ kept
+review-ledger-dropped = dropped
+review-ledger-saved = saved { $saved }
+review-ledger-unknown = too little measured to say

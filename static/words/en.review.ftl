@@ -443,3 +443,7 @@ review-estimate-was = { $day }: { $length }, after { $count ->
   } that were measured
 review-estimate-said = { $day }: { $length }, as { $who } said: { $why }
 refused-time-wrong = Write how long it takes, such as '2 min 30 s' or '2.5' for minutes.
+
+refused-cost-wrong = Write the cost as a number from 0 to { $most }, such as 45 or 12.50.
+review-ledger-promise = Promised: done sooner by { $earlier }, less of hands by { $hands }.
+review-ledger-unreadable = A change that cannot be read any more

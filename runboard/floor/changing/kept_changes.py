@@ -16,6 +16,7 @@ from runboard.run.refusal import Refused
 
 MOST_KEPT = 100
 MOST_LETTERS = 5_000
+MOST_COST = 10_000_000
 _FIELD = "changes_to_try"
 _TEXTS = frozenset(("id", "at", "person", "change", "answer"))
 
@@ -23,7 +24,7 @@ _TEXTS = frozenset(("id", "at", "person", "change", "answer"))
 @dataclass(frozen=True)
 class KeptChange:
     """A change to try, in the words in which it was answered, and as a record, by which it is tried again on what was
-    measured: None for one that was kept as words alone."""
+    measured: None for one that was kept as words alone. ``cost`` is in the shop's money, None where nobody said."""
 
     id: str
     at: str
@@ -31,6 +32,7 @@ class KeptChange:
     change: str
     answer: str
     record: Mapping[str, Any] | None = None
+    cost: float | None = None
 
     @property
     def again(self) -> Change | None:
@@ -55,9 +57,12 @@ def keep_change(
     said: Mapping[str, str],
     person: str,
     change: Change | None = None,
+    cost: float | None = None,
 ) -> KeptChange:
     """Keep a ``change`` to try; ``said`` has ``change`` and ``answer`` in words. The same change is kept once, with its newest
-    answer. Refused 'try kept many'."""
+    answer and cost. Refused 'try kept many', 'cost wrong'."""
+    if cost is not None and not 0 <= cost <= MOST_COST:
+        raise Refused("cost wrong", most=MOST_COST)
     find_run(workshop, run)
     with workshop.lock:
         others = [known for known in kept_changes(settings, run) if known.change != said["change"]]
@@ -65,7 +70,7 @@ def keep_change(
             raise Refused("try kept many", most=MOST_KEPT)
         at = workshop.clock.now().isoformat()
         record = None if change is None else change_record(change)
-        made = KeptChange(uuid.uuid4().hex[:12], at, person, said["change"], said["answer"], record)
+        made = KeptChange(uuid.uuid4().hex[:12], at, person, said["change"], said["answer"], record, cost)
         _put(settings, run, [*others, made])
     return made
 
@@ -95,7 +100,7 @@ def changes_in(record: Mapping[str, Any]) -> list[KeptChange]:
 
 def _read(some: list[Any]) -> Iterator[KeptChange]:
     for number, change in enumerate(some, 1):
-        if not isinstance(change, dict) or set(change) - {"record"} != _TEXTS or not _is_change(change):
+        if not isinstance(change, dict) or set(change) - {"record", "cost"} != _TEXTS or not _is_change(change):
             raise Refused("file change wrong", number=number)
         yield KeptChange(**change)
 
@@ -109,6 +114,8 @@ def _is_change(change: Mapping[str, Any]) -> bool:
         parse_moment(change["at"])
         if "record" in change:
             change_from_record(change["record"])
+        if "cost" in change and not (type(change["cost"]) in (int, float) and 0 <= change["cost"] <= MOST_COST):
+            return False
     except (ValueError, Refused):
         return False
     return bool(change["id"] and change["change"])

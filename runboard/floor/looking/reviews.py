@@ -118,8 +118,8 @@ def review_at_once(workshop: Workshop, settings: KeptSettings, run: str) -> Esse
 
 def ideas_of(settings: KeptSettings, run: str) -> tuple[Idea, ...]:
     """The changes to try that somebody kept for a run, but for those that are kept as words alone."""
-    found = ((kept.id, kept.again) for kept in kept_changes(settings, run))
-    return tuple(Idea(id_, change) for id_, change in found if change is not None)
+    found = ((kept, kept.again) for kept in kept_changes(settings, run))
+    return tuple(Idea(kept.id, change, cost=kept.cost) for kept, change in found if change is not None)
 
 
 def worth_of(workshop: Workshop, quick: Essentials) -> Worth:

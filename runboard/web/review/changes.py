@@ -6,21 +6,27 @@ from itertools import pairwise
 
 from flask import Blueprint, Response, request
 
-from runboard.floor.changing.kept_changes import keep_change, kept_changes
+from runboard.floor.changing.adopt import adopt_change
+from runboard.floor.changing.kept_changes import MOST_COST, keep_change, kept_changes
 from runboard.floor.looking.at_hand import book_now
+from runboard.plan.change import Change
 from runboard.plan.changed_route import can_be_one_visit
 from runboard.review.changes.nouns import Span3, Together, Tried
 from runboard.review.essentials import Essentials
+from runboard.run.refusal import Refused
+from runboard.shop.numbers import any_number
 from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
-from runboard.web.forms.changes import change_asked, choices
+from runboard.web.forms.changes import change_asked, choices, number_in
 from runboard.web.review.looked import review_of
 from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words
 from runboard.words.review import about, five_lines, idea_in_words
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
+
+LEDGER = "/review/changes"
 
 part = Blueprint("review_changes", __name__)
 
@@ -37,6 +43,7 @@ class Shown:
     refused: str = ""
     helps: bool = False
     kept: str = ""
+    cost: str = ""
 
 
 @part.get("/review/runs/<key>/changes")
@@ -62,6 +69,7 @@ def changes(key: str) -> Response:
         skills=sorted({skill for person in book.people for skill in person.skills}),
         pairs=list(pairwise(operations)),
         visits=[pair for pair in pairwise(operations) if can_be_one_visit(book, *pair)],
+        seen=book.revision,
         **choices(book),
     )
 
@@ -69,11 +77,44 @@ def changes(key: str) -> Response:
 @part.post("/review/runs/<key>/changes")
 def keep(key: str) -> Response:
     """Keep another idea, to be tried on what was measured."""
-    run = review_of(key).past.run
-    change = change_asked(request.form, run.id, shop_zone())
+    found = review_of(key)
+    return _kept(found, change_asked(request.form, found.past.run.id, shop_zone()))
+
+
+@part.post("/review/runs/<key>/changes/cost")
+def cost(key: str) -> Response:
+    """What an idea costs: it is kept with that, and paid back or not."""
+    found = review_of(key)
+    return _kept(found, _asked_for(found).idea.change)
+
+
+@part.post("/review/runs/<key>/changes/adopt")
+def adopt(key: str) -> Response:
+    """A change holds from the next run on."""
+    found = review_of(key)
+    adopt_change(
+        workshop(), found.past.run.id, _asked_for(found), known_person(), number_in(request.form.get("seen", ""))
+    )
+    return see_other(LEDGER)
+
+
+def _kept(found: Essentials, change: Change) -> Response:
+    run, typed = found.past.run, request.form.get("cost", "").strip()
+    worth = any_number(typed) if typed else None
+    if typed and worth is None:
+        raise Refused("cost wrong", most=MOST_COST)
     words = {"change": words_of_change(book_now(workshop()), run, change), "answer": ""}
-    keep_change(workshop(), fittings().settings, run.id, words, known_person(), change)
+    keep_change(workshop(), fittings().settings, run.id, words, known_person(), change, worth)
     return see_other(f"/review/runs/{run.id}/changes")
+
+
+def _asked_for(found: Essentials) -> Tried:
+    """Refused 'idea not tried' where the review has none of that id."""
+    asked = request.form.get("idea", "")
+    idea = next((tried for tried in found.tried or () if tried.idea.id == asked), None)
+    if idea is None:
+        raise Refused("idea not tried")
+    return idea
 
 
 def _shown(found: Essentials, some: Iterable[Tried], kept: Iterable[str]) -> list[Shown]:
@@ -89,7 +130,13 @@ def _one(found: Essentials, tried: Tried, kept: set[str]) -> Shown:
     if tried.refused is not None:
         return Shown(idea.id, sentence, because, refused=said("refused", *tried.refused), kept=own)
     return Shown(
-        idea.id, sentence, because, tuple(_rows(tried)), helps=bool(tried.earlier.mid or tried.hands.mid), kept=own
+        idea.id,
+        sentence,
+        because,
+        tuple(_rows(tried)),
+        helps=tried.helps,
+        kept=own,
+        cost="" if idea.cost is None else number_in_words(idea.cost),
     )
 
 
@@ -99,8 +146,8 @@ def _sentence(found: Essentials, tried: Tried) -> str:
 
 
 def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
-    yield say("review-change", "earlier"), _range(tried.earlier)
-    yield say("review-change", "hands"), _range(tried.hands)
+    yield say("review-change", "earlier"), range_of(tried.earlier)
+    yield say("review-change", "hands"), range_of(tried.hands)
     if round(tried.pieces):
         yield say("review-change", "pieces"), number_in_words(round(tried.pieces))
     if tried.idea.cost is not None:
@@ -113,7 +160,7 @@ def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
         yield say("review-change", "payback"), say("review-change", "payback after", facts)
 
 
-def _range(span: Span3) -> str:
+def range_of(span: Span3) -> str:
     """'a day (20 h to 25 h)'; 'nothing'."""
     if not (span.low or span.mid or span.high):
         return say("review-worth", "nothing")
@@ -133,7 +180,7 @@ def _together(found: Essentials, together: Together) -> str:
     if together.pair is None or together.earlier is None or together.hands is None:
         return ""
     one, other = (named.get(id_, id_) for id_ in together.pair)
-    facts = {"one": one, "other": other, "earlier": _range(together.earlier), "hands": _range(together.hands)}
+    facts = {"one": one, "other": other, "earlier": range_of(together.earlier), "hands": range_of(together.hands)}
     return say("review-change", "together", facts)
 
 
