@@ -158,7 +158,7 @@ def some_tiles(random: Random, number: int) -> Iterator[tuple[datetime, datetime
         yield minute(began), minute(began + random.randint(0, 30)), at
 
 
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.parametrize("seed", range(60))
 def test_at_each_moment_the_first_layer_wins_and_of_it_what_began_last(seed: int) -> None:
     random = Random(seed)
     layers = [list(some_tiles(random, random.randint(0, 6))) for _ in range(3)]

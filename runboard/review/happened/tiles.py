@@ -17,7 +17,7 @@ def tiled(opens: datetime, closes: datetime, layers: Iterable[Iterable[Tile[T]]]
     """All from ``opens`` to ``closes`` without gap or overlap: at each moment what the first layer says that says anything,
     of two of one layer what began last; ``rest`` where none does."""
     some = [
-        (max(began, opens), min(ended, closes), rank, what)
+        (began, min(ended, closes), rank, what)
         for rank, layer in enumerate(layers)
         for began, ended, what in layer
         if began < closes and ended > opens and began < ended
@@ -25,7 +25,7 @@ def tiled(opens: datetime, closes: datetime, layers: Iterable[Iterable[Tile[T]]]
     if not some:
         return [(opens, closes, rest)] if opens < closes else []
     some.sort(key=lambda tile: tile[0])
-    turns = sorted({opens, closes, *(tile[0] for tile in some), *(tile[1] for tile in some)})
+    turns = sorted({opens, closes, *(max(tile[0], opens) for tile in some), *(tile[1] for tile in some)})
     found: list[Tile[T]] = []
     here: list[tuple[int, int]] = []
     shown, at = None, 0
