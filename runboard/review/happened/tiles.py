@@ -16,6 +16,8 @@ Tile = tuple[datetime, datetime, T]
 def tiled(opens: datetime, closes: datetime, layers: Iterable[Iterable[Tile[T]]], rest: T) -> list[Tile[T]]:
     """All from ``opens`` to ``closes`` without gap or overlap: at each moment what the first layer says that says anything,
     of two of one layer what began last; ``rest`` where none does."""
+    if opens >= closes:
+        return []
     some = [
         (began, min(ended, closes), rank, what)
         for rank, layer in enumerate(layers)
@@ -23,7 +25,7 @@ def tiled(opens: datetime, closes: datetime, layers: Iterable[Iterable[Tile[T]]]
         if began < closes and ended > opens and began < ended
     ]
     if not some:
-        return [(opens, closes, rest)] if opens < closes else []
+        return [(opens, closes, rest)]
     some.sort(key=lambda tile: tile[0])
     turns = sorted({opens, closes, *(max(tile[0], opens) for tile in some), *(tile[1] for tile in some)})
     found: list[Tile[T]] = []
