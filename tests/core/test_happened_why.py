@@ -421,3 +421,17 @@ def test_half_a_tray_does_not_wait_for_its_other_half() -> None:
     works(floor, "clean/1", 5)
 
     assert day(floor, "ann")[-2:] == [("waiting", "not said", 6), ("work", "hand", 5)]
+
+
+def test_who_was_called_away_is_not_there() -> None:
+    floor = small(CLEAN)
+    works(floor, "clean/1", 5)
+    floor.press("person called away")
+    floor.wait(20)
+    floor.press("person came back")
+    floor.wait(3)
+
+    works(floor, "clean/2", 5)
+
+    assert trays_waited(floor)["nobody there"] == 20
+    assert day(floor, "bench", "station")[1:3] == [("waiting", "nobody there", 20), ("waiting", "no person", 3)]

@@ -35,7 +35,7 @@ def day_of(past: Past) -> Day:
     sessions = sessions_of(work, eyes)
     people = People(work, way, eyes, Around(work, trays.waits))
     placed = [one for session in sessions if _is_of(past, session) for one in people.day(session)]
-    there = Spans((session.began_at, session.ended_at) for session in sessions)
+    there = Spans(span for session in sessions for span in session.there)
     presence = Presence(work, there, _free(placed))
     parts = (*(one.part for one in placed), *Stations(work, way, there, trays.waits).days())
     return Day(work, parts, tuple(trays.waits), tuple(_waiting(past, parts, trays.waits, presence)))

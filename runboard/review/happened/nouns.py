@@ -145,7 +145,8 @@ class OperationBar:
 
 @dataclass(frozen=True)
 class Happened:
-    """Everything that happened, for the pages and the record. ``promised`` is the finish that the plan at the opening
+    """Everything that happened, for the pages and the record. ``day`` has whole sessions of people and whole days of stations,
+    also where they reach beyond the run's own time; ``planned`` only what was to be done. ``promised`` is the finish that the plan at the opening
     promised, None where there was none to make."""
 
     wanted: int

@@ -9,7 +9,7 @@ from runboard.review.happened.worked import Work
 from runboard.review.stays import Stay
 from runboard.run.log.event import Event
 from runboard.run.log.kinds import KINDS
-from runboard.shop.hours import local_day
+from runboard.shop.hours import Span, local_day, without
 
 # Who has given no sign for so long, and none that day, has gone: midnight alone sends nobody home.
 GONE_AFTER = timedelta(hours=4)
@@ -35,6 +35,11 @@ class Session:
     rooms: list[tuple[datetime, str]] = field(default_factory=list)
     away: list[tuple[datetime, datetime]] = field(default_factory=list)
     jobs: list[tuple[datetime, datetime, str]] = field(default_factory=list)
+
+    @property
+    def there(self) -> list[Span]:
+        """The session without the times in which they were called away."""
+        return without([(self.began_at, self.ended_at)], self.away)
 
 
 class _Sign(NamedTuple):
