@@ -54,15 +54,14 @@ def test_a_rack_that_is_full_holds_what_could_be_coated() -> None:
     assert HeldSpan("service", 0, 20, 110) in spans
 
 
-def test_a_place_that_another_takes_off_in_the_same_moment_held_it_while_it_was_taken() -> None:
-    """Ann coats and Ben packs: as Ben takes one off, Ann coats the next."""
+def test_a_rack_holds_what_is_coated_at_the_moment_another_takes_a_tray_off() -> None:
     problem = racked(places=1, trays=2)
-    blocks = (replace(block, people=(block.station,)) for block in problem.blocks)
-    problem = replace(problem, blocks=tuple(blocks))
+    plan = Plan((Placed(0, 0, hands=0), Placed(1, 110, hands=1), Placed(2, 110, hands=0), Placed(3, 220, hands=1)))
 
-    links = chain(problem, planned(problem))
+    links = chain(problem, plan)
 
     assert [(link.block, link.why) for link in links] == [(0, "now"), (2, "service"), (3, "wait")]
+    assert HeldSpan("service", 0, 10, 110) in held_spans(problem, plan)
 
 
 def test_a_rack_with_places_enough_holds_nothing() -> None:
