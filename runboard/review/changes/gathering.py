@@ -2,7 +2,7 @@
 
 Fisher's exact test, one-sided (R. A. Fisher, *The Design of Experiments*, 1935): were the lost pieces of a step dealt out to
 all that came to it by chance, a group of n would have k or more of them with the hypergeometric probability that is reckoned
-here. It is asked of every group of a step, so each answer counts as many times as there are (Bonferroni). Pieces of one load
+here. It is asked of every group of a step, so it is the chance that as many gather at any of them (Boole's bound). Pieces of one load
 are taken as lost independently of each other; where one slip spoils a whole tray, chance alone gathers more.
 """
 
@@ -50,8 +50,10 @@ def gathered(past: Past) -> tuple[Gathered, ...]:
     for (by, step), groups in _groups(past).items():
         pieces, all_lost = (sum(each) for each in zip(*groups.values(), strict=True))
         for which, (of, lost) in groups.items():
-            chance = min(1.0, at_least(lost, of, all_lost, pieces) * len(groups))
-            if lost >= LEAST_LOST and chance <= SELDOM and of < pieces:
+            if lost < LEAST_LOST or of == pieces:
+                continue
+            chance = sum(at_least(lost, each, all_lost, pieces) for each, _ in groups.values())
+            if chance <= SELDOM:
                 found.append(Gathered(by, which, step, lost, of, all_lost - lost, pieces - of, chance))
     return tuple(sorted(found, key=lambda one: (one.chance, BY.index(one.by), one.step, one.which)))
 

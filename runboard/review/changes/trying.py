@@ -3,20 +3,21 @@
 The replay goes through the run's own order with lengths drawn by name (common random numbers; any text on simulation, such as
 Law, *Simulation Modeling and Analysis*, on comparing alternatives): so a difference is the change's, go by go. What only
 allows more, or asks less time, is never shown as worse: whatever was done could be done with it as well. A change that makes
-other loads has no load whose luck it could share: there both sides go without the luck of single loads, and keep what an
-element and a session share.
+other loads has no load, and no session of one, whose luck it could share: there both sides keep only what is not known of each
+element, and of two that become one not that either.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations
 from typing import Any
 
-from runboard.plan.change import Change, Instead, several, singles
+from runboard.plan.change import Change, Instead, OneVisit, several, singles
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Problem
 from runboard.plan.schedule.problem.people import walks_of
 from runboard.plan.schedule.rule.rule import Rule
+from runboard.plan.schedule.told.forecast import Scatter
 from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Span3, Together, Tried, Worth
 from runboard.review.changes.payback import payback_of
 from runboard.review.changes.replayed import only_allows, problem_with
@@ -158,6 +159,7 @@ class Trial:
 
     def __init__(self, known: Replayable, goes: int | None = None, seed: int = 1) -> None:
         self.known, self.seed = known, seed
+        self._alike: dict[frozenset[str], tuple[Any, Any]] = {}
         as_it_was = replay(known)
         if as_it_was is None:
             raise Refused("try not replayed")
@@ -169,10 +171,11 @@ class Trial:
     def before(self) -> tuple[Any, Any]:
         return self._ends_and_hands(self.as_it_was)
 
-    @cached_property
-    def before_alike(self) -> tuple[Any, Any]:
+    def _before_alike(self, merged: frozenset[str]) -> tuple[Any, Any]:
         """The same with all loads of an element alike."""
-        return self._ends_and_hands(_alike(self.as_it_was))
+        if merged not in self._alike:
+            self._alike[merged] = self._ends_and_hands(_alike(self.as_it_was, merged))
+        return self._alike[merged]
 
     @cached_property
     def _loads(self) -> frozenset[tuple[str, str]]:
@@ -199,14 +202,26 @@ class Trial:
         after = None if _leaves_out(problem, self.as_it_was) else replay_of(self.known, problem, self.as_it_was)
         if after is None:
             raise Refused("try fits nowhere")
-        has_same_loads = _loads_of(problem) == self._loads
-        before, worked = self.before if has_same_loads else self.before_alike
-        ends, hands = self._ends_and_hands(after if has_same_loads else _alike(after))
+        if _loads_of(problem) == self._loads:
+            (before, worked), (ends, hands) = self.before, self._ends_and_hands(after)
+        else:
+            merged = self._merged_in(change)
+            (before, worked), (ends, hands) = self._before_alike(merged), self._ends_and_hands(_alike(after, merged))
         fits = (ends < FAR) | (before >= FAR)
         if fits.mean() < FITS:
             raise Refused("try fits nowhere")
         finish = (before - ends) * fits
         return Saved(finish.clip(min=0) if only_allows(self.known.book, change) else finish, worked - hands)
+
+    def _merged_in(self, change: Change) -> frozenset[str]:
+        """The steps of operations that become one."""
+        found: set[str] = set()
+        for single in (single for single in singles(change) if isinstance(single, OneVisit)):
+            route = self.known.state.runs[single.run].route
+            keys = [operation.key for operation in route.product.operations]
+            pair = keys[keys.index(single.first) :][:2]
+            found |= {step.key for step in route.steps if step.operation.key in pair}
+        return frozenset(found)
 
     def _ends_and_hands(self, one: Replay) -> tuple[Any, Any]:
         lengths = drawn(one, self.goes, self.seed)
@@ -217,9 +232,12 @@ def _loads_of(problem: Problem) -> frozenset[tuple[str, str]]:
     return frozenset((block.step, block.load) for block in problem.blocks)
 
 
-def _alike(one: Replay) -> Replay:
-    """The replay without what each load has to itself."""
-    known = {element: replace(scatter, load=0.0) for element, scatter in one.spread.known.items()}
+def _alike(one: Replay, merged: Collection[str]) -> Replay:
+    """The replay with no more luck than what is not known of each element, and without that of some steps."""
+    known = {
+        (step, kind): Scatter(element=0.0 if step in merged else scatter.element)
+        for (step, kind), scatter in one.spread.known.items()
+    }
     return replace(one, spread=Scatters(known))
 
 
