@@ -18,7 +18,7 @@ LEAST_GOOD_RATE = 0.01
 KINDS_OF_TIME = ("setup", "loading", "machine", "unloading", "hand")
 _LONGEST_NAME, _MOST_SKILLS = 200, 50
 
-Means = Literal["tool", "abrasive", "wood", "hour"]
+Means = Literal["tool", "abrasive", "wood", "board", "hour"]
 
 
 @dataclass(frozen=True)
@@ -91,7 +91,7 @@ class Times:
 
 @dataclass(frozen=True)
 class Instead:
-    """Another tool, abrasive or wood at an operation, or another hour of the day: all its times take ``per_cent`` of what they
+    """Another tool, abrasive, wood or board at an operation, or another hour of the day: all its times take ``per_cent`` of what they
     take now, and its good rate is ``good_rate``; None where that stays. ``name`` is '' where nobody said which."""
 
     run: str

@@ -39,6 +39,7 @@ try-change-instead = { $operation }: { $means ->
         [none] another abrasive
        *[other] { $thing } as the abrasive
       }
+    [board] another board
     [hour] at another hour of the day
    *[tool] { $thing ->
         [none] another tool

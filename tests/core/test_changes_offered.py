@@ -159,7 +159,7 @@ def test_scrap_of_one_board_is_more_than_chance() -> None:
     (idea,) = only(offered(past), "scrap gathers")
 
     assert (found.which, found.lost, found.of, found.others_lost, found.others) == ("1", 6, 15, 0, 15)
-    assert idea.change == Instead("r1", "cut", "wood", "", 100, 1.0)
+    assert idea.change == Instead("r1", "cut", "board", "", 100, 0.996)
     assert idea.facts["by"] == "board"
 
 
@@ -168,7 +168,7 @@ def test_scrap_in_one_wood_offers_the_other() -> None:
 
     (idea,) = only(offered(past), "scrap gathers")
 
-    assert idea.change == Instead("r1", "cut", "wood", "ash", 100, 1.0)
+    assert idea.change == Instead("r1", "cut", "wood", "ash", 100, 0.996)
 
 
 @pytest.mark.parametrize("lost", [{}, {"1": 1, "2": 1}, {"1": 1, "4": 1, "5": 1}, {str(at): 1 for at in range(1, 7)}])

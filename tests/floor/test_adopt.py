@@ -73,7 +73,9 @@ def test_a_change_of_what_is_shared_is_in_the_book(here: Workshop) -> None:
     assert the_line(here).did == "book"
 
 
-@pytest.mark.parametrize("change", [HELPER, Instead("r1", "hooks", "hour", "", 100, 0.99)])
+@pytest.mark.parametrize(
+    "change", [HELPER, Instead("r1", "hooks", "hour", "", 100, 0.99), Instead("r1", "hooks", "board", "", 100, 0.99)]
+)
 def test_what_no_book_can_say_is_noted_all_the_same(here: Workshop, change: Change) -> None:
     before = book_record(here)
 

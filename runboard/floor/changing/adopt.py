@@ -169,7 +169,7 @@ def _product(book: Book, key: str, changes: list[Single]) -> Product:
 
 def _is_of_route(single: Single) -> bool:
     if isinstance(single, Instead):
-        return single.means != "hour"
+        return single.means not in ("hour", "board")  # no route says when, or of which board
     return not isinstance(single, HoursAdded | OnePersonMore | Helper | Capacity)
 
 

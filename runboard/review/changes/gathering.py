@@ -38,11 +38,6 @@ class Gathered:
     others: int
     chance: float
 
-    @property
-    def rate_of_others(self) -> float:
-        """The good rate of the pieces elsewhere."""
-        return 1 - self.others_lost / self.others
-
 
 def gathered(past: Past) -> tuple[Gathered, ...]:
     """Where scrap gathers in a run, the surest first."""

@@ -5,13 +5,15 @@ from datetime import timedelta
 from zoneinfo import ZoneInfo
 
 from runboard.plan.change import MOST_CAPACITY, Capacity, Change, Helper, HoursAdded, Instead, Means
+from runboard.plan.good_rate import good_rate_from_counts
 from runboard.review.changes.gathering import Gathered, gathered
 from runboard.review.changes.nouns import NOUGHT
 from runboard.review.changes.seen import QUARTER_HOUR, SMALL, Offer, Seen, idea_of
+from runboard.run.fold.route import Step
 from runboard.run.rules.services import drawn_by
 
 SERVICE_TAKEN = "service taken"
-_MEANS: Mapping[str, Means] = {"wood": "wood", "board": "wood", "cutter": "tool", "hour": "hour"}
+_MEANS: Mapping[str, Means] = {"wood": "wood", "board": "board", "cutter": "tool", "hour": "hour"}
 
 # what is shared
 
@@ -68,7 +70,7 @@ def scrap_gathers(seen: Seen) -> Iterator[Offer]:
         if step is None:
             continue
         name = _best_other_wood(seen, one) if one.by == "wood" else ""
-        change = Instead(seen.run, step.operation.key, _MEANS[one.by], name, 100, round(one.rate_of_others, 4))
+        change = Instead(seen.run, step.operation.key, _MEANS[one.by], name, 100, _rate_of_others(one, step))
         facts = {
             "by": one.by,
             "which": one.which,
@@ -79,8 +81,14 @@ def scrap_gathers(seen: Seen) -> Iterator[Offer]:
             "others": one.others,
             "in_a_hundred": max(1, round(100 * one.chance)),
         }
-        more = one.lost - one.of * (1 - one.rate_of_others)
+        more = one.lost - one.of * one.others_lost / one.others
         yield each * more, idea_of(change, "scrap gathers", facts)
+
+
+def _rate_of_others(one: Gathered, step: Step) -> float:
+    """The good rate that the other pieces speak for, beginning at the guess."""
+    good = one.others - one.others_lost
+    return round(good_rate_from_counts(good, one.others_lost, step.operation.good_rate).rate, 3)
 
 
 def _best_other_wood(seen: Seen, found: Gathered) -> str:
