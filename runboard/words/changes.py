@@ -1,15 +1,12 @@
-"""What the review says of changes: why one is offered, whether it worked, and what became of it."""
+"""What the review says of changes: why one is offered, and whether it worked."""
 
 from collections.abc import Mapping
 from datetime import timedelta
 from typing import Any
 
-from runboard.review.changes.nouns import Adopted, Idea, Span3, Verdict
-from runboard.run.fold.state import RunState
-from runboard.shop.book import Book
+from runboard.review.changes.nouns import Idea, Span3, Verdict
 from runboard.words.facts import span_in_words
 from runboard.words.sentences import say
-from runboard.words.trying import words_of_change
 
 
 def reason_of(idea: Idea) -> str:
@@ -37,15 +34,6 @@ def verdict_in_words(verdict: Verdict) -> str:
     by = Span3(low, abs(verdict.saved.mid), high)
     ends = {"low": _signed(low), "high": _signed(high)}
     return say("verdict", verdict.code, {**facts, "range": range_in_words(by), **ends})
-
-
-def adopted_in_words(book: Book, run: RunState | None, line: Adopted) -> str:
-    """A line of the ledger: the change and what became of it. ``run`` is the one that it was adopted after, as far as it is
-    known."""
-    change = "" if line.change is None or run is None else words_of_change(book, run, line.change)
-    saved = "" if line.saved is None else range_in_words(line.saved)
-    facts = {"change": change or "none", "saved": saved or "unknown", "verdict": line.verdict or "open"}
-    return say("change-adopted", "line", facts)
 
 
 def _signed(span: timedelta) -> str:

@@ -413,20 +413,6 @@ verdict-too-little = { $of ->
     [nothing] What this change moves is in no time that is measured, so only you can say whether it worked.
    *[other] Too few times were measured, before or after, to say whether it worked.
   } It promised { $promised }.
-change-adopted-line = { $change ->
-    [none] A change that cannot be read any more
-   *[other] { $change }
-  }: { $verdict ->
-    [kept] kept, { $saved ->
-        [unknown] nothing measured of it
-       *[other] saved { $saved }
-      }
-    [dropped] dropped, { $saved ->
-        [unknown] nothing measured of it
-       *[other] saved { $saved }
-      }
-   *[open] not judged yet
-  }
 
 ## What becomes of what a dropped change had altered.
 way-back-undone = What it altered is as it was before.

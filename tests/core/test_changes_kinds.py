@@ -5,6 +5,8 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from runboard.plan.change import (
     Capacity,
@@ -329,3 +331,30 @@ def test_what_is_no_change_of_a_route_makes_no_product() -> None:
 
     with pytest.raises(Refused, match="change not route"):
         product_with(product_of(floor), floor.book, Capacity("extraction", 2))
+
+
+# whatever comes
+
+NAMES = st.sampled_from(["r1", "sand", "", "x" * 201, "a\nb", "é"])
+JUNK = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=9) | NAMES,
+    lambda some: st.lists(some, max_size=3) | st.dictionaries(st.text(max_size=9), some, max_size=3),
+    max_leaves=6,
+)
+
+
+@settings(max_examples=300, deadline=None)
+@given(change=st.sampled_from(EVERY_KIND), data=st.data())
+def test_whatever_a_record_says_is_a_change_that_is_written_as_that_or_is_refused(
+    change: Change, data: st.DataObject
+) -> None:
+    record = change_record(change)
+    name = data.draw(st.sampled_from(sorted(record)))
+    record[name] = data.draw(JUNK)
+
+    try:
+        found = change_from_record(record)
+    except Refused as refused:
+        assert refused.code == "change wrong"
+    else:
+        assert change_from_record(change_record(found)) == found
