@@ -135,8 +135,8 @@ review-lost = Lost, and what came good
 review-none-lost = No piece was lost.
 review-wood = Wood
 review-board = Board
-review-first-go = { $share } came good at the first go.
-review-rolled = Over all operations one after another: { $share } without a second go (rolled yield).
+review-first-go = { $percent } % of what was begun came good at the first go.
+review-rolled = One operation after another, { $percent } % pass all of them at the first go (rolled throughput yield).
 review-step-in = In
 review-step-first = Good at first
 review-step-good = Good in the end
@@ -146,13 +146,17 @@ review-waited-before = Trays waited before
 review-walks = { $count ->
     [one] one walk
    *[other] { $count } walks
-  }, { $length }
+  }
 review-orders = Order lines
 review-whom = For
 review-due = Due
-review-done = Done
 review-late = Late
 review-in-time = in time
+review-in-time-of = { $some } of { $count } { $count ->
+    [one] order line was
+   *[other] order lines were
+  } done in time.
+review-each-line = Each line
 review-not-done = not done
 review-promised = Promised at the opening for { $promised }; done { $finished }.
 review-no-promise = No plan promised a finish at the opening.

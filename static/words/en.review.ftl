@@ -296,7 +296,9 @@ review-worth-nothing = nothing
 ## Changes tried on what was measured.
 
 review-change-earlier = Done sooner by
+review-change-later = Done later by
 review-change-hands = Less of hands
+review-change-more-hands = More of hands
 review-change-pieces = More pieces good
 review-change-cost = Cost
 review-change-payback = Paid back after
@@ -307,10 +309,6 @@ review-change-payback-after = { $runs ->
     [none] { "" }
     [1] , about a month
    *[other] , about { $months } months
-  }
-review-change-signed = { $way ->
-    [less] minus { $span }
-   *[more] { $span }
   }
 review-change-range = { $mid } ({ $low } to { $high })
 review-change-together = { $one }, and { $other }: done sooner by { $earlier }, less of hands by { $hands }.

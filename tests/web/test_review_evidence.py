@@ -8,11 +8,12 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.floor.changing.kept_changes import kept_changes
+from runboard.floor.changing.runs import close_run
 from runboard.house import House
 from runboard.plan.change import Times
 from runboard.review.happened.why import WHY_WAITING
 from runboard.words.sentences import message_name, sentence
-from tests.web.reviewed import Seen
+from tests.web.reviewed import Seen, span3, tried
 from tests.web.test_shop_pages import words
 
 RUN = "/review/runs/r1"
@@ -83,7 +84,8 @@ def test_what_was_lost_came_good_and_was_late_stands_there(client: FlaskClient, 
     said = words(client.get(f"{RUN}/happened"))
 
     assert "chipped at Clean up ash 3 2" in said
-    assert "94 of 100 came good at the first go." in said
+    assert "94 % of what was begun came good at the first go." in said
+    assert "1 of 2 order lines were done in time." in said
     assert "▲ 8 h" in said
     assert "6.3 good pieces an hour of hands." in said
     assert "Not measured, so not in it: Inspect and pack." in said
@@ -170,3 +172,68 @@ def test_a_time_is_overruled_neither_without_a_length_nor_without_a_reason(
 
     assert answer.status_code == 409
     assert not house.workshop.ledger.state.overruled
+
+
+def test_a_change_is_adopted_in_one_press_and_stands_in_the_ledger(
+    client: FlaskClient, house: House, seen: Seen
+) -> None:
+    close_run(house.workshop, "r1", "run finished")
+    page = client.get(f"{RUN}/changes").text
+    revision = re.search(r'name="seen" value="(\d+)"', page)
+    assert revision is not None
+
+    answer = client.post(f"{RUN}/changes/adopt", data={"idea": "a1", "seen": revision[1]})
+
+    assert (answer.status_code, answer.location) == (303, "/review/changes")
+    rack = next(service for service in house.workshop.book.services if service.key == "rack")
+    assert rack.capacity == 12
+    said = words(client.get("/review/changes"))
+    assert "Drying rack places: 12 at once" in said
+    assert "Promised: done sooner by a day, less of hands by nothing." in said
+    assert "The next finished run of this product says whether it worked." in said
+
+
+def test_a_change_of_a_run_that_goes_on_is_not_adopted_yet(client: FlaskClient, house: House, seen: Seen) -> None:
+    answer = client.post(f"{RUN}/changes/adopt", data={"idea": "a1", "seen": "1"})
+
+    assert answer.status_code == 409
+    assert not house.workshop.ledger.state.changes
+
+
+def test_what_an_idea_costs_is_kept_with_it(client: FlaskClient, house: House, seen: Seen) -> None:
+    answer = client.post(f"{RUN}/changes/cost", data={"idea": "a2", "cost": "12,50"})
+
+    assert answer.status_code == 303
+    kept = kept_changes(house.app.extensions["fittings"].settings, "r1")
+    assert [(change.again, change.cost) for change in kept] == [(Times("r1", "hooks", "hand", 70), 12.5)]
+
+
+@pytest.mark.parametrize("cost", ["much", "-1", "1e12"])
+def test_a_cost_that_is_none_gets_a_sentence(client: FlaskClient, house: House, seen: Seen, cost: str) -> None:
+    answer = client.post(f"{RUN}/changes/cost", data={"idea": "a2", "cost": cost})
+
+    assert answer.status_code == 409
+    assert "Write the cost as a number" in words(answer)
+    assert kept_changes(house.app.extensions["fittings"].settings, "r1") == []
+
+
+def test_an_idea_that_the_review_does_not_have_is_not_adopted(client: FlaskClient, seen: Seen) -> None:
+    assert client.post(f"{RUN}/changes/adopt", data={"idea": "a9", "seen": "1"}).status_code == 409
+
+
+def test_a_change_that_made_it_worse_says_more_and_later(client: FlaskClient, seen: Seen) -> None:
+    worse = replace(tried()[1], earlier=span3(-50, -20, 10), hands=span3(-12, -8, -4))
+    seen(lambda found: replace(found, tried=(worse,), together=None))
+
+    said = words(client.get(f"{RUN}/changes"))
+
+    assert "Done later by 20 min (−10 min to 50 min)" in said
+    assert "More of hands 8 min (4 min to 12 min)" in said
+
+
+def test_an_empty_ledger_teaches(client: FlaskClient, seen: Seen) -> None:
+    assert "Here stands every change that was made after a review" in words(client.get("/review/changes"))
+
+
+def test_what_no_run_can_judge_is_not_judged(client: FlaskClient, seen: Seen) -> None:
+    assert client.post("/review/changes", data={"adopted": "x", "verdict": "kept"}).status_code == 409

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import timedelta
 from itertools import pairwise
 
 from flask import Blueprint, Response, request
@@ -11,7 +12,7 @@ from runboard.floor.changing.kept_changes import MOST_COST, keep_change, kept_ch
 from runboard.floor.looking.at_hand import book_now
 from runboard.plan.change import Change
 from runboard.plan.changed_route import can_be_one_visit
-from runboard.review.changes.nouns import Span3, Together, Tried
+from runboard.review.changes.nouns import NOUGHT, Span3, Together, Tried
 from runboard.review.essentials import Essentials
 from runboard.run.refusal import Refused
 from runboard.shop.numbers import any_number
@@ -27,6 +28,7 @@ from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
 LEDGER = "/review/changes"
+_HALF_A_MINUTE = timedelta(seconds=30)
 
 part = Blueprint("review_changes", __name__)
 
@@ -146,8 +148,8 @@ def _sentence(found: Essentials, tried: Tried) -> str:
 
 
 def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
-    yield say("review-change", "earlier"), range_of(tried.earlier)
-    yield say("review-change", "hands"), range_of(tried.hands)
+    yield _moved("earlier", "later", tried.earlier)
+    yield _moved("hands", "more hands", tried.hands)
     if round(tried.pieces):
         yield say("review-change", "pieces"), number_in_words(round(tried.pieces))
     if tried.idea.cost is not None:
@@ -160,18 +162,23 @@ def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
         yield say("review-change", "payback"), say("review-change", "payback after", facts)
 
 
+def _moved(less: str, more: str, span: Span3) -> tuple[str, str]:
+    """What is less of it; where it is more, that, the other way round."""
+    if span.mid < NOUGHT:
+        return say("review-change", more), range_of(Span3(-span.high, -span.mid, -span.low))
+    return say("review-change", less), range_of(span)
+
+
 def range_of(span: Span3) -> str:
-    """'a day (20 h to 25 h)'; 'nothing'."""
+    """'a day', '10 min (−5 min to 25 min)', 'nothing'."""
     if not (span.low or span.mid or span.high):
         return say("review-worth", "nothing")
-    if about(span.low) == about(span.high):
-        return _signed(span)
-    return say("review-change", "range", {"mid": _signed(span), "low": about(span.low), "high": about(span.high)})
+    low, mid, high = (_signed(each) for each in (span.low, span.mid, span.high))
+    return mid if low == high else say("review-change", "range", {"mid": mid, "low": low, "high": high})
 
 
-def _signed(span: Span3) -> str:
-    way = "less" if span.mid.total_seconds() < 0 else "more"
-    return say("review-change", "signed", {"way": way, "span": about(span.mid)})
+def _signed(span: timedelta) -> str:
+    return ("−" if span <= -_HALF_A_MINUTE else "") + about(span)
 
 
 def _together(found: Essentials, together: Together) -> str:

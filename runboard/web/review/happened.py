@@ -15,7 +15,7 @@ from runboard.web.review.days import charts_of
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.words.facts import number_in_words, span_in_words
 from runboard.words.review import Named, lost_in_words
-from runboard.words.sentences import say, share_in_words
+from runboard.words.sentences import say
 
 part = Blueprint("review_happened", __name__)
 
@@ -40,13 +40,15 @@ def happened(key: str) -> Response:
         run=found.past.run,
         found=what,
         an_hour=number_in_words(round(an_hour, 1)) if an_hour else "",
-        first_pass="" if what.first_pass is None else share_in_words(what.first_pass),
-        rolled="" if what.rolled is None else share_in_words(what.rolled),
+        first_pass=_percent(what.first_pass),
+        rolled=_percent(what.rolled),
         days=charts_of(found, named),
         hands=_hands(what.bars),
         waited=[one for row in ("person", "station", "tray") if (one := _waited(row, what.waiting, named)).rows],
         lost=_lost(what.lost),
         lost_rows=[(lost_in_words(lost), lost.wood, lost.board, lost.pieces) for lost in what.lost],
+        orders=sorted(what.order_lines, key=lambda line: (line.done is not None, -(line.late or timedelta(0)))),
+        in_time=sum(line.done is not None and not line.late for line in what.order_lines),
         process=[(line, named.station(line.station)) for line in what.process],
         unmeasured=[bar.name for bar in what.bars if bar.hands_taken is None],
     )
@@ -78,6 +80,11 @@ def _waited(row: str, waiting: Iterable[Waiting], named: Named) -> Waited:
     return Waited(
         row, chart, tuple((named.who(one.row, one.key), _why(one.why), span_in_words(one.length)) for one in here)
     )
+
+
+def _percent(share: float | None) -> str:
+    """In whole per cent, never rounded up to all; '' where nobody knows."""
+    return "" if share is None else "100" if share >= 1 else str(int(100 * share))
 
 
 def _why(why: str) -> str:
