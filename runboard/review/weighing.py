@@ -12,6 +12,7 @@ from runboard.review.essentials import Essentials
 from runboard.review.held.held import held_of
 from runboard.review.held.nouns import Held
 from runboard.review.held.replayable import Replayable, replayable
+from runboard.review.sent import packed, unpacked
 
 
 @dataclass(frozen=True)
@@ -22,6 +23,13 @@ class Asked:
     quick: Essentials
     ideas: tuple[Idea, ...]
     worth: Worth
+
+    def __reduce__(self) -> Any:
+        return _unpacked, (packed(vars(self)),)
+
+
+def _unpacked(found: bytes) -> "Asked":
+    return Asked(**unpacked(found))
 
 
 @dataclass(frozen=True)

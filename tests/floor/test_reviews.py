@@ -1,5 +1,6 @@
 """The reviews that people look at: quick figures at once, what takes long when a child has worked it out."""
 
+import pickle
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import replace
@@ -23,7 +24,7 @@ from tests.scenario import shop
 
 
 class Doing(FakeWork):
-    """Work that is done, to the end, when the test says so."""
+    """Work that is done, to the end, when the test says so: with what comes out of a pipe, as in a child process."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -32,14 +33,15 @@ class Doing(FakeWork):
     def start(self, what: str, subject: str, work: Callable[..., Any], *arguments: Any) -> WorkTask | None:
         task = super().start(what, subject, work, *arguments)
         assert task is not None
-        self.works[task.id] = partial(work, *arguments, told=None)
+        sent = pickle.loads(pickle.dumps(arguments))
+        self.works[task.id] = partial(work, *sent, told=None)
         return task
 
     def do_all(self) -> None:
         for id_, work in self.works.items():
             if not self.tasks[id_].is_over:
                 with suppress(ZeroDivisionError):
-                    self.tasks[id_] = replace(self.tasks[id_], result=work())
+                    self.tasks[id_] = replace(self.tasks[id_], result=pickle.loads(pickle.dumps(work())))
                 self.tasks[id_] = replace(self.tasks[id_], is_over=True)
 
 

@@ -1,16 +1,14 @@
 """The nouns of a run that can be replayed: what its work really took, who was there, in which order its loads were begun."""
 
-import io
-import pickle
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from types import MappingProxyType
 from typing import Any
 
 from runboard.plan.schedule.problem.nouns import Block
 from runboard.plan.schedule.told.forecast import Scatter, usual_spread
 from runboard.review.held.going import Order
+from runboard.review.sent import packed, unpacked
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState, ShopState
 from runboard.shop.book import Book
@@ -69,21 +67,8 @@ class Replayable:
     longer: timedelta = ZERO
 
     def __reduce__(self) -> Any:
-        packed = io.BytesIO()
-        _Packer(packed, pickle.HIGHEST_PROTOCOL).dump(vars(self))
-        return _unpacked, (packed.getvalue(),)
+        return _unpacked, (packed(vars(self)),)
 
 
-class _Packer(pickle.Pickler):
-    """Packs what book and routes hold as a view, which by itself cannot be packed."""
-
-    def reducer_override(self, found: Any) -> Any:
-        return (_view, (dict(found),)) if isinstance(found, MappingProxyType) else NotImplemented
-
-
-def _view(found: dict[Any, Any]) -> MappingProxyType[Any, Any]:
-    return MappingProxyType(found)
-
-
-def _unpacked(packed: bytes) -> Replayable:
-    return Replayable(**pickle.loads(packed))  # noqa: S301 - packed by this process or its parent
+def _unpacked(found: bytes) -> Replayable:
+    return Replayable(**unpacked(found))
