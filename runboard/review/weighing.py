@@ -11,7 +11,8 @@ from runboard.review.changes.trying import counts_of, tried_together
 from runboard.review.essentials import Essentials
 from runboard.review.held.held import held_of
 from runboard.review.held.nouns import Held
-from runboard.review.held.replayable import Replayable, replayable
+from runboard.review.held.replay import fitted
+from runboard.review.held.replayable import Replayable, as_logged
 from runboard.review.sent import packed, unpacked
 
 
@@ -43,7 +44,7 @@ class Weighed:
 
 def asked_of(quick: Essentials, ideas: Sequence[Idea], worth: Worth) -> Asked | None:
     """What is to be weighed of a run; None where it cannot be replayed: nothing of it was begun, say."""
-    known = replayable(quick.past)
+    known = as_logged(quick.past)
     return None if known is None else Asked(known, quick, tuple(ideas), worth)
 
 
@@ -57,10 +58,11 @@ def weigh(asked: Asked, is_many: bool = False, told: Any = None) -> Weighed:
     kept on the disk."""
     if is_many:
         warm()
-    held = held_of(asked.known)
+    known = fitted(asked.known)
+    held = held_of(known)
     quick = asked.quick
     offered = {idea.change: idea for idea in offers(quick.past, quick.study, quick.happened, held)}
     kept = {idea.change: replace(idea, **_reason(offered.get(idea.change))) for idea in asked.ideas}
     ideas = tuple((offered | kept).values())
-    found, together = tried_together(asked.known, ideas, asked.worth, counts_of(quick.past.run))
+    found, together = tried_together(known, ideas, asked.worth, counts_of(quick.past.run))
     return Weighed(held, found, together)

@@ -14,16 +14,18 @@ from runboard.plan.schedule.told.forecast import days_of
 from runboard.review.held.held import Worth, held, held_of
 from runboard.review.held.known import Scatters
 from runboard.review.held.relief import eased, things
-from runboard.review.held.replay import Replay
+from runboard.review.held.replay import Replay, problem_of
 from runboard.review.held.replayable import replayable
 from runboard.review.held.stretches import held_stretches
 from runboard.shop.product import ZERO
 from tests.core.pasts import past_of
 from tests.core.pressing import Floor
+from tests.core.test_happened_days import pressed
 from tests.core.test_held_chain import racked
 from tests.core.test_held_replay import rails_made
 from tests.core.test_held_replay import work as worked
 from tests.core.test_optimum_properties import two_benches, work
+from tests.scenario import key_rails
 
 EVENINGS = tuple((at * 2880, at * 2880 + 240) for at in range(8))
 
@@ -177,6 +179,30 @@ def test_whatever_a_log_holds_there_is_an_answer(made: Callable[[], Floor]) -> N
 
         assert found
         assert (found.finished is None) == (floor.run.state == "open")
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_whatever_is_pressed_by_chance_there_is_an_answer_and_all_of_the_run_is_in_it(seed: int) -> None:
+    known = replayable(pressed(seed))
+    found = known and held_of(known, goes=1)
+
+    assert known and found
+    assert not problem_of(known).left_out
+    assert all(value.earlier >= ZERO for value in found.values)
+
+
+def test_a_wait_that_really_lasted_longer_than_it_may_leaves_nothing_out() -> None:
+    product = key_rails()
+    product["operations"][1]["wait"] = {"why": "settle", "least_minutes": 1, "latest_minutes": 2, "holds": {}}
+    floor = Floor()
+    floor.open_run(trays=1, product=product)
+    floor.press("load done", run="r1", load="cut/1")
+    worked(floor, "clean/1", 30)
+
+    known = replayable(past_of(floor))
+
+    assert known is not None
+    assert not problem_of(known).left_out
 
 
 def test_whom_nobody_knows_any_more_worked_all_the_same() -> None:

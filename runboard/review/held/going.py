@@ -47,6 +47,7 @@ class AsItWas:
 
     def __init__(self, problem: Problem, order: Order) -> None:
         self.problem = problem
+        self._then: dict[int, tuple[set[int], dict[int, int]]] = {}
         self.starts: list[int] = []
         self.ends: list[int] = []
         for block in problem.blocks:
@@ -76,14 +77,16 @@ class AsItWas:
 
     def _is_free(self, block: Block, tick: int) -> bool:
         """Whether there is its station, and enough of each service: what its own pieces hold is free then."""
-        if block.station in self._at_work(tick):
+        if tick not in self._then:
+            self._then[tick] = self._at_work(tick), self._taken(tick)
+        busy, taken = self._then[tick]
+        if block.station in busy:
             return False
         own: dict[int, int] = {}
         for before in block.waits_for:
             if self._last_taker(before) == self.starts[block.index]:
                 for service, count in self.problem.blocks[before].holds:
                     own[service] = own.get(service, 0) + count
-        taken = self._taken(tick)
         wanted = [draw for stretch in block.stretches for draw in stretch.draws] + list(block.holds)
         return all(
             taken.get(service, 0) - own.get(service, 0) + count <= self.problem.services[service][1]

@@ -3,35 +3,41 @@ loads were begun."""
 
 import math
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
-from datetime import time
+from datetime import datetime, time
 from typing import Any
 
 from runboard.plan.estimates import measured_in
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import FAR, TICK
+from runboard.plan.schedule.problem.nouns import FAR, TICK, Problem
 from runboard.review.held.going import AsItWas, order_of
 from runboard.review.held.known import AT_LAST, Lengths, Scatters
 from runboard.review.held.known import Replayable as Replayable
 from runboard.review.held.replay import fitted
-from runboard.review.held.there import ended_at, stations_free, took_part, who_was_there
+from runboard.review.held.there import ended_at, stations_free, took_part, who_was_there, work_of_each
 from runboard.review.opening import ENLARGED, REVISED, opening_state
 from runboard.review.past import Past
 from runboard.run.fold.route import Route, Step
-from runboard.run.fold.state import RunState
+from runboard.run.fold.state import ShopState
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book, Person, Station
 from runboard.shop.hours import Window
-from runboard.shop.product import ZERO, Pass
+from runboard.shop.product import ZERO, Operation, Pass
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
 _ROUND_THE_CLOCK = tuple(Window(day, time(), time()) for day in range(7))
 
 
 def replayable(past: Past) -> Replayable | None:
-    """The run as it can be replayed, fitted to how it was; None where the log does not have its opening, nobody was ever there,
-    it went on for longer than a plan looks ahead, or has more loads than one can hold."""
+    """The run as it can be replayed, fitted to how it was; None where it cannot (``as_logged``)."""
+    known = as_logged(past)
+    return known and fitted(known)
+
+
+def as_logged(past: Past) -> Replayable | None:
+    """The run as the log tells it, to be ``fitted`` where there is time for that; None where the log does not have its opening,
+    nobody was ever there, it went on for longer than a plan looks ahead, or has more loads than one can hold."""
     try:
         return _read(past)
     except Refused:
@@ -40,19 +46,19 @@ def replayable(past: Past) -> Replayable | None:
 
 def _read(past: Past) -> Replayable | None:
     state, ended, opened = opening_state(past, REVISED | ENLARGED), ended_at(past), past.run.opened_at
-    people = took_part(past)
+    at_it = work_of_each(past)
+    people = took_part(past, at_it)
     is_too_long = ended + 2 * AT_LAST > opened + FAR * TICK
     if not people or not past.book.rooms or past.run.id not in state.runs or is_too_long:
         return None
     book, (lengths, spread), order = _book(past, people), _lengths(past), order_of(past.run)
-    state = replace(state, runs={key: _with_times(run, lengths) for key, run in state.runs.items()})
-    as_it_was = AsItWas(problem_for(state, book, opened, lengths), order)
-    there = {key: spans for key, spans in who_was_there(past, as_it_was.could_begin).items() if spans}
-    known = Replayable(
+    state, problem = _problem(_with_times(state, lengths), book, opened, lengths)
+    as_it_was = AsItWas(problem, order)
+    there = {key: spans for key, spans in who_was_there(past, at_it, as_it_was.could_begin).items() if spans}
+    return Replayable(
         past.run.id, state, book, opened, ended, None if past.is_open else ended,
         lengths, spread, there, stations_free(replace(past, book=book)), order,
     )  # fmt: skip
-    return fitted(known)
 
 
 def _book(past: Past, there: Iterable[str]) -> Book:
@@ -105,22 +111,44 @@ def _lengths(past: Past) -> tuple[Lengths, Scatters]:
     return Lengths(lengths), Scatters(spread)
 
 
-def _with_times(run: RunState, lengths: Lengths) -> RunState:
-    """The run whose route has a time where it had none and the run measured one: else that work would be forgotten."""
-    return replace(run, revisions=tuple(replace(each, route=_route(each.route, lengths)) for each in run.revisions))
+def _changed(state: ShopState, change: Callable[[Route, Operation], Operation]) -> ShopState:
+    """The state with each operation of its runs' routes changed."""
+
+    def changed(route: Route) -> Route:
+        operations = tuple(change(route, operation) for operation in route.product.operations)
+        same = operations == route.product.operations
+        return route if same else Route(replace(route.product, operations=operations))
+
+    runs = {
+        key: replace(run, revisions=tuple(replace(each, route=changed(each.route)) for each in run.revisions))
+        for key, run in state.runs.items()
+    }
+    return replace(state, runs=runs)
 
 
-def _route(route: Route, lengths: Lengths) -> Route:
-    operations = []
-    for operation in route.product.operations:
+def _with_times(state: ShopState, lengths: Lengths) -> ShopState:
+    """With a time where the route had none and the run measured one: else that work would be forgotten."""
+
+    def timed(route: Route, operation: Operation) -> Operation:
         steps = {step.pass_.key: step for step in route.steps if step.operation.key == operation.key}
-        passes = tuple(_pass(each, steps.get(each.key), lengths) for each in operation.passes)
-        operations.append(operation if passes == operation.passes else replace(operation, passes=passes))
-    changed = tuple(operations)
-    return route if changed == route.product.operations else Route(replace(route.product, operations=changed))
+        return replace(operation, passes=tuple(_pass(each, steps.get(each.key), lengths) for each in operation.passes))
+
+    return _changed(state, timed)
 
 
 def _pass(each: Pass, step: Step | None, lengths: Lengths) -> Pass:
     missing: dict[str, Any] = {kind: lengths.known[step.key, kind] for kind in KINDS
                if step is not None and not getattr(each, kind) and lengths.known.get((step.key, kind))}  # fmt: skip
     return replace(each, **missing)
+
+
+def _problem(state: ShopState, book: Book, opened: datetime, lengths: Lengths) -> tuple[ShopState, Problem]:
+    """What was to be made. A wait that really lasted longer than it may has no latest end in any of its replays: else all that
+    came after it would be left out."""
+    problem = problem_for(state, book, opened, lengths)
+    if any(left.code == "latest too soon" for left in problem.left_out):
+        state = _changed(
+            state, lambda _, each: replace(each, wait=replace(each.wait, latest=None)) if each.wait else each
+        )
+        problem = problem_for(state, book, opened, lengths)
+    return state, problem

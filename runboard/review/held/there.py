@@ -26,23 +26,23 @@ def ended_at(past: Past) -> datetime:
     return max((moment for moment in done if moment <= past.until), default=past.until)
 
 
-def took_part(past: Past) -> list[str]:
-    """Who came or worked; where nobody did, everybody."""
+def took_part(past: Past, at_it: Mapping[str, list[Span]]) -> list[str]:
+    """Who came or worked (``work_of_each``); where nobody did, everybody."""
     pressed = (event.person for event in past.events if event.kind == "person came")
-    found = dict.fromkeys(key for key in (*pressed, *_at_it(past)) if key)
+    found = dict.fromkeys(key for key in (*pressed, *at_it) if key)
     return list(found) or [person.key for person in past.book.people if not person.removed]
 
 
-def who_was_there(past: Past, could_begin: CouldBegin) -> dict[str, list[Span]]:
+def who_was_there(past: Past, at_it: Mapping[str, list[Span]], could_begin: CouldBegin) -> dict[str, list[Span]]:
     """For each who took part from when to when they were there for the run, in order: from coming to going, or until when they
     said they had time if nothing could have been begun until then (whoever goes because they are held would have stayed had
     there been anything, and the run as it was is the same); start-up and tidy-up, being called away and their hands at other
-    runs taken off. Who never said that they came was there
-    in their usual hours, and while they worked. From the run's end on everybody is there as usual."""
+    runs taken off. Who never said that they came was there in their usual hours, and while they worked. From the run's end on
+    everybody is there as usual."""
     opened, until = past.run.opened_at, ended_at(past)
-    at_it, elsewhere = _at_it(past), _at_other_runs(past)
+    elsewhere = _at_other_runs(past)
     found = {}
-    for key in took_part(past):
+    for key in took_part(past, at_it):
         known = past.book.person(key)
         came = list(_sessions(past, known, key, could_begin))
         if not came and known is not None:
@@ -52,7 +52,7 @@ def who_was_there(past: Past, could_begin: CouldBegin) -> dict[str, list[Span]]:
     return found
 
 
-def _at_it(past: Past) -> dict[str, list[Span]]:
+def work_of_each(past: Past) -> dict[str, list[Span]]:
     """When each had hands at the run, or eyes on its machines."""
     alone = replace(past.state, runs={past.run.id: past.run})
     found: dict[str, list[Span]] = {}
