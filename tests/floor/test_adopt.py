@@ -6,10 +6,12 @@ from datetime import timedelta
 import pytest
 
 from runboard.floor.changing.adopt import WayBack, adopt_change, judge_change, way_back
-from runboard.floor.changing.runs import Wish, close_run, open_run
+from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
 from runboard.floor.changing.shop_book import Record, book_record, save_book
+from runboard.floor.looking.look_back import estimates_now
+from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
-from runboard.plan.change import Capacity, Change, Helper, Instead, Several, Swapped, Times
+from runboard.plan.change import Capacity, Change, Helper, Instead, OneVisit, Several, Swapped, Times
 from runboard.review.changes.ledger import ledger_of_changes, to_judge
 from runboard.review.changes.nouns import NOTHING, Adopted, Idea, Span3, Tried
 from runboard.run.refusal import Refused
@@ -241,3 +243,85 @@ def test_a_change_that_was_dropped_may_be_adopted_again(here: Workshop) -> None:
     adopt_change(here, "r2", promised(FASTER), "ann")
 
     assert [line.verdict for line in ledger_of_changes(here.ledger.state)] == ["", "dropped"]
+
+
+# what was learned
+
+
+def by_hand_alone() -> Workshop:
+    """A shop whose rails are cleaned up and hooked."""
+    record = shop()
+    steps = record["products"][0]["operations"]
+    record["products"][0]["operations"] = [steps[1], steps[5]]
+    return workshop(record)
+
+
+def worked(here: Workshop) -> str:
+    """A run of which hooks took twice their guess, measured three times: with every tray."""
+    run = open_run(here, Wish("rail", [{"line": "1", "pieces": 12}]), "ann")
+    here.clock.pass_(5)  # type: ignore[attr-defined]
+    for tray in here.ledger.state.runs[run].trays:
+        press(here, "load started", run, tray)
+        here.clock.pass_(20)  # type: ignore[attr-defined]
+        press(here, "load done", run, tray)
+    close_run(here, run, "run finished", "ann")
+    here.clock.pass_(60)  # type: ignore[attr-defined]
+    return run
+
+
+def press(here: Workshop, kind: str, run: str, tray: str) -> None:
+    record_events(here, [new_event(here, kind, {}, run=run, load=f"hooks/{tray}", person="ann", device="phone")])
+
+
+def hooks_are_believed_to_take(here: Workshop, run: str) -> float:
+    known = here.ledger.state.runs[run]
+    step = known.route.step("hooks")
+    assert step is not None
+    return estimates_now(here).of(known, step, "hand").length / MINUTE
+
+
+def test_what_was_learned_is_overruled_by_what_the_change_promises() -> None:
+    here = by_hand_alone()
+    run = worked(here)
+    before = hooks_are_believed_to_take(here, run)
+    assert before > 2.5
+
+    adopt_change(here, run, promised(replace(FASTER, run=run)), "ann", why="Hooks with a jig")
+
+    assert hooks_are_believed_to_take(here, a_run(here)) == pytest.approx(0.8 * before, abs=0.01)
+    (said,) = here.ledger.state.overruled["rail", "hooks", "hand"]
+    assert (said.why, said.person) == ("Hooks with a jig", "ann")
+
+
+def test_dropping_the_change_brings_back_what_was_learned() -> None:
+    here = by_hand_alone()
+    run = worked(here)
+    before = hooks_are_believed_to_take(here, run)
+    made = adopt_change(here, run, promised(replace(FASTER, run=run)), "ann", why="Hooks with a jig")
+    after = a_run(here)
+
+    judge_change(here, made.id, after, "dropped", "ann")
+
+    assert hooks_are_believed_to_take(here, a_run(here)) == pytest.approx(before)
+    assert the_line(here).verdict == "dropped"
+
+
+@pytest.mark.parametrize("why", ["", "Hooks with a jig"])
+def test_where_nothing_was_learned_the_route_alone_says_it(here: Workshop, why: str) -> None:
+    adopt_change(here, "r1", promised(FASTER), "ann", why=why)
+
+    assert not here.ledger.state.overruled
+    assert hooks_are_believed_to_take(here, a_run(here)) == pytest.approx(1.6)
+
+
+def test_one_visit_is_believed_to_take_what_both_took() -> None:
+    here = by_hand_alone()
+    run = worked(here)
+    before = hooks_are_believed_to_take(here, run)
+
+    adopt_change(here, run, promised(OneVisit(run, "clean")), "ann", why="Clean and hooks in one go")
+
+    after = a_run(here)
+    known = here.ledger.state.runs[after]
+    (step,) = known.route.steps
+    assert estimates_now(here).of(known, step, "hand").length / MINUTE == pytest.approx(before + 1, abs=0.2)

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from runboard.floor.changing.products import product_place
+from runboard.floor.changing.promised_times import promised_times, taken_back
 from runboard.floor.changing.runs import new_event
 from runboard.floor.changing.shop_book import Record, book_record, change_book, record_at, save_book
 from runboard.floor.pressing.taps import record_events
@@ -50,8 +51,13 @@ class WayBack:
     what: str = ""
 
 
-def adopt_change(workshop: Workshop, run: str, tried: Tried, person: str, seen: int | None = None) -> AdoptedChange:
+def adopt_change(
+    workshop: Workshop, run: str, tried: Tried, person: str, seen: int | None = None, why: str = ""
+) -> AdoptedChange:
     """The change of an idea that was tried on a run holds for the next runs of its product; returns it as the log has it.
+
+    ``why`` is the change in words: what was learned of the times that it alters is overruled by what it promises, with that as
+    the reason; without words what was learned goes on to be believed until more is measured.
 
     ``seen`` is the book's revision that the person had before them: refused 'book outdated' where what the change alters is
     another since. Refused 'run unknown', 'run open' (what a change promises is known once the run is over), 'change adopted',
@@ -63,7 +69,8 @@ def adopt_change(workshop: Workshop, run: str, tried: Tried, person: str, seen: 
         _check_taken(workshop, _adoption(workshop, found, tried, "noted", person))
         did = _alter(workshop, found, tried.idea.change, seen)
         event = _adoption(workshop, found, tried, did, person)
-        record_events(workshop, [event])
+        said = promised_times(workshop, found, tried.idea.change, event.id, why, person) if why.strip() else []
+        record_events(workshop, [event, *said])
         return workshop.ledger.state.changes[event.id]
 
 
@@ -85,9 +92,12 @@ def judge_change(
         said = {} if saved is None else {"saved": range_of(saved)}
         body = {"adopted": adopted, "verdict": verdict, **said}
         event = new_event(workshop, "change judged", body, run=after, person=person, device="server")
-        way_back = _take_back(workshop, known) if verdict == "dropped" else WayBack("nothing")
-        record_events(workshop, [event])
-        return way_back
+        if verdict != "dropped":
+            record_events(workshop, [event])
+            return WayBack("nothing")
+        back = _take_back(workshop, known)
+        record_events(workshop, [event, *taken_back(workshop, adopted, person)])
+        return back
 
 
 def way_back(workshop: Workshop, known: AdoptedChange) -> WayBack:

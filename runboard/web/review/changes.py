@@ -94,9 +94,8 @@ def cost(key: str) -> Response:
 def adopt(key: str) -> Response:
     """A change holds from the next run on."""
     found = review_of(key)
-    adopt_change(
-        workshop(), found.past.run.id, _asked_for(found), known_person(), number_in(request.form.get("seen", ""))
-    )
+    tried, seen = _asked_for(found), number_in(request.form.get("seen", ""))
+    adopt_change(workshop(), found.past.run.id, tried, known_person(), seen, _sentence(found, tried))
     return see_other(LEDGER)
 
 
