@@ -34,10 +34,8 @@ class Essentials:
     @property
     def first_to_try(self) -> Tried | None:
         """The idea that would have saved most of the finish, then of hands; None where none would."""
-        found = [tried for tried in self.tried or () if tried.refused is None and (tried.earlier.mid, tried.hands.mid)]
-        best = max(found, key=lambda tried: (tried.earlier.mid, tried.hands.mid), default=None)
-        none = best is None or not (best.earlier.mid or best.hands.mid)
-        return None if none else best
+        found = [tried for tried in self.tried or () if tried.helps]
+        return max(found, key=lambda tried: (tried.earlier.mid, tried.hands.mid, tried.pieces), default=None)
 
 
 def essentials_of(past: Past, planned: Planned | None = None) -> Essentials:

@@ -201,7 +201,11 @@ review-overrule = { $kind ->
   }
 review-overrule-hint = Such as 2 min 30 s. What is measured later moves it.
 review-overrule-press = Take this for the next plan
-review-adopt = Do it from the next run on
+review-adopt = Do it next time
+review-saves-nothing = { $count ->
+    [one] One more idea would have saved nothing
+   *[other] { $count } more ideas would have saved nothing
+  }
 review-what-it-costs = What it costs
 review-cost = Cost, in the shop’s money
 review-cost-hint = Once, for all of it; empty where it costs nothing.

@@ -195,16 +195,25 @@ review-chart-strip = { $step }, { $kind }: { $count ->
 ## The times of a run.
 
 review-times-measured = { $count ->
-    [one] Measured once.
-   *[other] Measured { $count } times{ $spread ->
+    [1] Measured once.
+   *[other] Measured { $count ->
+        [2] twice
+       *[other] { $count } times
+      }{ $spread ->
         [none] .
        *[other] , give or take { $spread }.
       }
   }
 review-times-none = Nobody measured it in this run.
-review-times-left-out = { $count ->
-    [one] One more was left out: { $why }.
-   *[other] { $count } more were left out: { $why }.
+review-times-left-out = { $others ->
+    [none] { $count ->
+        [one] One was left out: { $why }.
+       *[other] { $count } were left out: { $why }.
+      }
+   *[some] { $count ->
+        [one] One more was left out: { $why }.
+       *[other] { $count } more were left out: { $why }.
+      }
   }
 review-times-left-out-why = { $count ->
     [one] { $why }

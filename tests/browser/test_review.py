@@ -7,6 +7,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from runboard.demo.book import demo_book
+from runboard.floor.changing.adopt import adopt_change
+from runboard.floor.changing.runs import close_run
 from runboard.floor.looking import review as looking
 from runboard.opening import WallClock, open_workshop
 from tests.browser.conftest import Phones
@@ -15,7 +17,10 @@ from tests.serving import Here
 from tests.web import reviewed
 
 RUN = f"review/runs/{reviewed.RUN}"
-PAGES = {"": "first", "/times": "times", "/happened": "happened", "/held": "held", "/changes": "changes"}
+PAGES = {
+    RUN: "first", f"{RUN}/times": "times", f"{RUN}/happened": "happened", f"{RUN}/held": "held", f"{RUN}/changes": "changes",
+    f"{RUN}/log": "log", "review": "runs", "review/changes": "ledger",
+}  # fmt: skip
 # How far the picture reaches on the screen, and where the bar with the five screens begins.
 _REACH = """() => [document.querySelector("figure").getBoundingClientRect().bottom,
   document.querySelector(".screens").getBoundingClientRect().top]"""
@@ -28,6 +33,8 @@ def data(data: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     store, workshop = open_workshop(data, clock)
     workshop.books.save(demo_book(datetime.now(UTC), "Europe/Berlin"), clock.now())
     reviewed.open_a_run(workshop)
+    close_run(workshop, reviewed.RUN, "run finished")
+    adopt_change(workshop, reviewed.RUN, reviewed.tried()[0], "robin")
     store.close()
     monkeypatch.setattr(looking, "essentials_at", reviewed.essentials_at)
     return data
@@ -61,7 +68,7 @@ def test_each_line_opens_its_evidence(phone: Page, server: Here) -> None:
 def test_a_page_of_a_review_is_in_order(path: str, phones: Phones, server: Here) -> None:
     page = phones.new()
     looking_at = Looking(page, server.address)
-    page.goto(server.address + RUN + path)
+    page.goto(server.address + path)
     expect(page.get_by_role("heading", level=1)).to_be_visible()
 
     looking_at.unfold()

@@ -134,6 +134,7 @@ def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None
     [
         ((), "Try first: nothing was found to try. Have you an idea?"),
         ((0, 0, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
+        ((-90, -10, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
         (
             (0, 51, Times("r1", "hooks", "hand", 70)),
             "Try first: the work by hand at Fit hooks in 70 % of its time, 51 min less of hands.",

@@ -23,7 +23,7 @@ from runboard.web.forms.changes import change_asked, choices, number_in
 from runboard.web.review.looked import review_of
 from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words
-from runboard.words.review import about, five_lines, idea_in_words
+from runboard.words.review import about, five_lines, idea_in_words, within
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
@@ -186,7 +186,12 @@ def _together(found: Essentials, together: Together) -> str:
     if together.pair is None or together.earlier is None or together.hands is None:
         return ""
     one, other = (named.get(id_, id_) for id_ in together.pair)
-    facts = {"one": one, "other": other, "earlier": range_of(together.earlier), "hands": range_of(together.hands)}
+    facts = {
+        "one": one,
+        "other": within(other),
+        "earlier": range_of(together.earlier),
+        "hands": range_of(together.hands),
+    }
     return say("review-change", "together", facts)
 
 

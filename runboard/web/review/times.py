@@ -122,7 +122,11 @@ def _over_runs(found: Essentials, at: int, step: Step, kind: str, label: str) ->
 
 
 def _said(study: ElementStudy, error: ElementError | None) -> Iterable[str]:
-    facts: dict[str, Any] = {"count": study.n, "spread": fine_span(study.deviation) if study.deviation else "none"}
+    facts: dict[str, Any] = {
+        "others": "some" if study.n else "none",
+        "count": study.n,
+        "spread": fine_span(study.deviation) if study.deviation else "none",
+    }
     yield say("review-times", "measured" if study.n else "none", facts)
     if error is not None:
         code = "error within" if error.is_within else "error beyond"
@@ -132,7 +136,7 @@ def _said(study: ElementStudy, error: ElementError | None) -> Iterable[str]:
             say("review-times", "left out why", {"count": count, "why": say("review-left-out", why)})
             for why, count in study.why_left_out.items()
         ]
-        yield say("review-times", "left out", {"count": len(study.left_out), "why": list_in_words(why)})
+        yield say("review-times", "left out", {**facts, "count": len(study.left_out), "why": list_in_words(why)})
     if study.curve is not None and study.curve.is_clear:
         yield _curve(study.curve)
     if study.n and study.needed:
