@@ -4,13 +4,16 @@ one time element over all of them.
 It reads each run once and no more of it than its loads and trays, so that many years of runs cost what they hold.
 """
 
-from collections.abc import Iterable, Iterator, Mapping, MutableMapping, Sequence
+import math
+from collections.abc import Iterable, Iterator, Mapping, MutableMapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from runboard.plan.estimates import Times
+from runboard.plan.estimates import Estimates
+from runboard.plan.observed import guess_of
 from runboard.review.happened.happened import finish_of
 from runboard.review.hours import HANDS
+from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState
 from runboard.shop.product import ZERO
 
@@ -145,44 +148,42 @@ def with_promises(product: ProductRuns, promised: Mapping[str, datetime | None])
 
 
 @dataclass(frozen=True)
-class ElementOverRuns:
-    """A time element of a product over all its runs: ``lengths`` are what was measured, in the order of the runs and of their
-    sessions, with the ``runs`` that they are of. ``kind`` is setup, loading, machine, unloading (of a load) or hand (of a
-    piece)."""
+class MeasuredElement:
+    """A time element that was measured ``times`` times over all runs of its product; ``run`` is the newest of them, by whose
+    route and wood it is looked at. ``kind`` is setup, loading, machine, unloading (of a load) or hand (of a piece)."""
 
-    product: str
-    step: str
-    step_name: str
+    run: RunState
+    step: Step
     kind: str
-    lengths: tuple[timedelta, ...]
-    runs: tuple[str, ...]
+    times: int
 
     @property
     def id(self) -> str:
-        return f"{self.product}|{self.step}|{self.kind}"
+        return f"{self.run.product}|{self.step.key}|{self.kind}"
 
 
-def elements_over(runs: Sequence[RunState], times: Times) -> list[ElementOverRuns]:
+def measured_elements(runs: Iterable[RunState], estimates: Estimates) -> list[MeasuredElement]:
     """Every time element of which something was measured and that the newest run of its product still has: product by
-    product, in the order of the route. ``times`` are the estimates'."""
+    product, in the order of the route."""
     newest: dict[str, RunState] = {}
     for run in runs:
         if run.product not in newest or run.opened_at >= newest[run.product].opened_at:
             newest[run.product] = run
-    opened = {run.id: run.opened_at for run in runs}
-    products = sorted(newest, key=lambda product: newest[product].opened_at, reverse=True)
     return [
-        _over(product, step.key, step.name, kind, times, opened)
-        for product in products
-        for step in newest[product].route.steps
+        MeasuredElement(run, step, kind, times)
+        for run in sorted(newest.values(), key=lambda run: run.opened_at, reverse=True)
+        for step in run.route.steps
         for kind in (*HANDS, "machine")
-        if times.get((product, step.key, kind))
+        if (times := len(estimates.counted(run, step, kind)))
     ]
 
 
-def _over(
-    product: str, step: str, name: str, kind: str, times: Times, opened: Mapping[str, datetime]
-) -> ElementOverRuns:
-    some = sorted(times[product, step, kind], key=lambda one: (opened[one.session[0]], one.session[1]))
-    lengths, runs = tuple(one.length for one in some), tuple(one.session[0] for one in some)
-    return ElementOverRuns(product, step, name, kind, lengths, runs)
+def furthest_moved(elements: Iterable[MeasuredElement], estimates: Estimates) -> MeasuredElement | None:
+    """The element of which what is believed lies furthest from what the route says, in its proportion; None of none."""
+
+    def moved(one: MeasuredElement) -> float:
+        written = guess_of(one.step, one.kind)
+        believed = estimates.of(one.run, one.step, one.kind).length
+        return abs(math.log(believed / written)) if written and believed else 0.0
+
+    return max(elements, key=moved, default=None)

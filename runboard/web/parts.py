@@ -23,6 +23,7 @@ from runboard.web.review import happened as review_happened
 from runboard.web.review import held as review_held
 from runboard.web.review import ledger as review_ledger
 from runboard.web.review import log as review_log
+from runboard.web.review import over_runs as review_over_runs
 from runboard.web.review import page as review
 from runboard.web.review import times as review_times
 from runboard.web.shop import backup, outside, push, signals
@@ -72,6 +73,7 @@ PARTS = (
     review_held,
     review_changes,
     review_ledger,
+    review_over_runs,
 )
 
 

@@ -227,3 +227,30 @@ review-ledger-kept = ✓ kept
 review-ledger-dropped = dropped
 review-ledger-saved = saved { $saved }
 review-ledger-unknown = too little measured to say
+
+# over all runs
+
+over-runs-none = No run is finished yet. As soon as one is, it stands here beside the others; what is known of one that is open stands on the { $link }Review{ $end_link } screen.
+over-runs-run = Run
+over-runs-good = Good
+over-runs-an-hour = Pieces an hour of hands
+over-runs-a-piece = Hands a good piece
+over-runs-good-share = Good share
+over-runs-promised = Promised
+over-runs-done = Done
+over-runs-later-head = Against its promise
+over-runs-not-whole = { $run }: the times of { $timed } of { $loads } loads are known. Hands took more than stands here, so an hour gave less.
+over-runs-older = { $count ->
+    [one] One older run is
+   *[other] { $count } older runs are
+  } not shown; the tables to save have every run.
+over-runs-one-element = One time over all runs
+over-runs-which = Which time
+over-runs-show = Show it
+over-runs-estimate-went = How the estimate went
+over-runs-after-run = After
+over-runs-written = As the route says
+over-runs-tables = Tables of everything
+over-runs-tables-about = All runs, times, order lines, losses, changes and estimates, for a spreadsheet or a database. What each column says stands in the guide beside the program; as SQLite they are written by 'runboard export'.
+over-runs-save-csv = Save as tables (CSV, in one ZIP)
+over-runs-save-json = Save as JSON

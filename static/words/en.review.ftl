@@ -440,3 +440,54 @@ refused-time-wrong = Write how long it takes, such as '2 min 30 s' or '2.5' for 
 refused-cost-wrong = Write the cost as a number from 0 to { $most }, such as 45 or 12.50.
 review-ledger-promise = Promised: done sooner by { $earlier }, less of hands by { $hands }.
 review-ledger-unreadable = A change that cannot be read any more
+
+## All runs beside one another.
+
+over-runs-later = Done, against its promise
+over-runs-minutes = { $minutes } min
+over-runs-percent = { NUMBER($percent, maximumFractionDigits: 0) } %
+over-runs-after = { $span } after
+over-runs-before = { $span } before
+over-runs-element = { $product }: { $step }, { $kind }, { $count ->
+    [one] once
+   *[other] { $count } times
+  }
+over-runs-element-of = { $step }, { $kind }
+over-runs-said = somebody's word
+over-runs-said-an-hour = { $last } good pieces an hour of hands in { $run }{ $count ->
+    [one] .
+   *[other] ; { $mean } on average over { $count } runs.
+  }{ $is_whole ->
+    [no] { " " }Not every load has its time: an hour gave less than that.
+   *[yes] { "" }
+  }
+over-runs-said-good-share = { $last } came good in { $run }{ $count ->
+    [one] .
+   *[other] ; { $mean } on average over { $count } runs.
+  }
+over-runs-said-later = { $run } was done { $last } what the plan at its opening promised{ $count ->
+    [one] .
+   *[other] ; { $mean } on average over { $count } runs.
+  }
+over-runs-said-too-few = It was measured once. From the second time on a chart stands here.
+over-runs-said-element = { $centre } on average of { $count } times. { $out ->
+    [0] All lie between { $lower } and { $upper }, as far as chance alone takes them (three deviations, from how much neighbours differ).
+    [one] One lies outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different that day.
+   *[other] { $out } lie outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different on those days.
+  }
+over-runs-unknown-an-hour = { $count ->
+    [one] Of one run no time of hands is known; it is not in the chart.
+   *[other] Of { $count } runs no time of hands is known; they are not in the chart.
+  }
+over-runs-unknown-good-share = { $count ->
+    [one] Of one run nothing was counted; it is not in the chart.
+   *[other] Of { $count } runs nothing was counted; they are not in the chart.
+  }
+over-runs-unknown-later = { $count ->
+    [one] For one run no plan could be made at its opening; it is not in the chart.
+   *[other] For { $count } runs no plan could be made at their opening; they are not in the chart.
+  }
+over-runs-chart-an-hour = { $product }: good pieces an hour of hands, run by run, { $count } runs
+over-runs-chart-good-share = { $product }: share that came good, run by run, { $count } runs
+over-runs-chart-later = { $product }: how long after its promise it was done, run by run, { $count } runs
+over-runs-chart-element = { $name }: control chart of { $count } times

@@ -74,6 +74,9 @@ READ: Mapping[str, Who] = {
     "review_held.held": PAIRED,
     "review_happened.happened": PAIRED,
     "review_log.as_csv": PAIRED,
+    "review_over_runs.over_runs": PAIRED,
+    "review_over_runs.as_json": _LEAD,
+    "review_over_runs.as_zip": _LEAD,
     # A friend's eyes on a review: the answers, and the file to send.
     "friend.answers": PAIRED,
     "friend.as_file": PAIRED,

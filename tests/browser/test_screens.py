@@ -84,6 +84,7 @@ PAGES = {
     "review": "review",
     "review run": "review/runs/r1",
     "review days": "review/days",
+    "review over runs": "review/over-runs",
     "shop": "shop",
     "shop about": "shop/about",
     "shop room": "shop/rooms/house",

@@ -6,7 +6,16 @@ import pytest
 
 from runboard.plan.estimates import estimates_from
 from runboard.review.hours import hours_of
-from runboard.review.over_runs import ProductRuns, RunFigures, by_product, elements_over, figures_of, with_promises
+from runboard.review.over_runs import (
+    MeasuredElement,
+    ProductRuns,
+    RunFigures,
+    by_product,
+    figures_of,
+    furthest_moved,
+    measured_elements,
+    with_promises,
+)
 from runboard.review.time_study import loads_after_a_change, time_elements
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails, operation
@@ -110,17 +119,22 @@ def test_a_run_without_a_promise_is_not_in_time_either() -> None:
     assert found.runs[0].later is None
 
 
-def test_an_element_goes_over_all_runs_in_their_order() -> None:
+def elements(floor: Floor) -> list[MeasuredElement]:
+    runs = list(floor.state.runs.values())
+    return measured_elements(runs, estimates_from(floor.state, floor.book))
+
+
+def test_an_element_counts_its_times_over_all_runs() -> None:
     floor = Floor()
     for number, minutes in enumerate((8, 12, 16), 1):
         a_run(floor, f"r{number}", minutes)
-    runs = list(floor.state.runs.values())
 
-    found = {one.step: one for one in elements_over(runs, estimates_from(floor.state, floor.book).times)}
+    found = elements(floor)
 
-    assert [round(each.total_seconds()) for each in found["clean"].lengths] == [120, 180, 240]
-    assert found["clean"].runs == ("r1", "r2", "r3")
-    assert (found["clean"].kind, found["clean"].id) == ("hand", f"{SHORT['key']}|clean|hand")
+    assert [(one.id, one.times, one.run.id) for one in found] == [
+        ("rail|clean|hand", 3, "r3"),
+        ("rail|pack|hand", 3, "r3"),
+    ]
 
 
 def test_a_step_that_the_newest_run_no_longer_has_is_not_offered() -> None:
@@ -128,6 +142,21 @@ def test_a_step_that_the_newest_run_no_longer_has_is_not_offered() -> None:
     a_run(floor, "r1")
     floor.open_run(run="r2", product={**SHORT, "operations": STEPS[1:]}, boards={})
 
-    found = elements_over(list(floor.state.runs.values()), estimates_from(floor.state, floor.book).times)
+    assert [one.step.key for one in elements(floor)] == ["pack"]
 
-    assert [one.step for one in found] == ["pack"]
+
+@pytest.mark.parametrize(("minutes", "step"), [(12.5, "clean"), (8.5, "pack")])
+def test_the_element_furthest_from_its_route_in_proportion_is_the_one_to_look_at(minutes: float, step: str) -> None:
+    """Four pieces: clean is written with 8 minutes, pack with 12."""
+    floor = Floor()
+    a_run(floor, "r1", minutes)
+    estimates = estimates_from(floor.state, floor.book)
+
+    found = furthest_moved(elements(floor), estimates)
+
+    assert found is not None
+    assert found.step.key == step
+
+
+def test_without_a_measured_time_there_is_no_element_to_look_at() -> None:
+    assert furthest_moved([], estimates_from(Floor().state, Floor().book)) is None

@@ -1,12 +1,22 @@
-"""Looking back over all runs: beside one another, and as tables of everything."""
+"""Looking back over all runs: beside one another, one time element of them all, and as tables of everything."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from runboard.floor.looking.at_hand import names_now, shop_now
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.looking.review import past_of, planned_of
 from runboard.floor.workshop import Workshop
-from runboard.review.over_runs import ElementOverRuns, ProductRuns, ReadRuns, by_product, elements_over, with_promises
+from runboard.review.measured.over_runs import ChartedElement, EstimateWas, element_chart, history_of_estimate
+from runboard.review.over_runs import (
+    MeasuredElement,
+    ProductRuns,
+    ReadRuns,
+    by_product,
+    furthest_moved,
+    measured_elements,
+    with_promises,
+)
 from runboard.review.tables import Table, tables_of
 
 # Of so many of a product's newest runs the promise is reckoned: a plan is made for each.
@@ -14,36 +24,49 @@ NEWEST = 12
 
 
 @dataclass(frozen=True)
+class ElementOverRuns:
+    """One time element: its control chart, None of fewer than two times, and how its estimate went."""
+
+    element: MeasuredElement
+    chart: ChartedElement | None
+    history: tuple[EstimateWas, ...]
+
+
+@dataclass(frozen=True)
 class OverRuns:
-    """The newest finished runs of each product with what was promised of them, how many ``older`` ones there are, and every
-    time element that can be shown over all runs."""
+    """The newest finished runs of each product with what was promised of them, and how many ``older`` ones there are; the
+    time elements that can be looked at, and the one that is."""
 
     products: tuple[ProductRuns, ...]
-    older: dict[str, int]
-    elements: tuple[ElementOverRuns, ...]
+    older: Mapping[str, int]
+    elements: tuple[MeasuredElement, ...]
+    shown: ElementOverRuns | None
 
 
-def over_runs_now(workshop: Workshop) -> OverRuns:
-    """All runs looked back at by now."""
-    _, state = shop_now(workshop)
-    runs = list(state.runs.values())
+def over_runs_now(workshop: Workshop, element: str = "") -> OverRuns:
+    """All runs looked back at by now, and the element of that id; the one that moved furthest where none is meant."""
+    book, state = shop_now(workshop)
+    runs, estimates = list(state.runs.values()), estimates_now(workshop)
     kept: ReadRuns = workshop.kept.setdefault("read", {})
     every = by_product(runs, kept)
     newest = (ProductRuns(one.product, one.name, one.runs[-NEWEST:]) for one in every)
+    elements = measured_elements(runs, estimates)
+    meant = next((one for one in elements if one.id == element), None) or furthest_moved(elements, estimates)
+    shown = None
+    if meant is not None:
+        asked = (estimates, meant.run, meant.step, meant.kind)
+        shown = ElementOverRuns(meant, element_chart(*asked), history_of_estimate(*asked, book.time_zone))
     return OverRuns(
         tuple(_promised(workshop, one) for one in newest),
         {one.product: max(0, len(one.runs) - NEWEST) for one in every},
-        tuple(elements_over(runs, estimates_now(workshop).times)),
+        tuple(elements),
+        shown,
     )
 
 
 def _promised(workshop: Workshop, product: ProductRuns) -> ProductRuns:
-    """With the plan of each opening, made once for as long as the run is the same."""
-    kept = workshop.kept.setdefault("promised", {})
-    for run in product.runs:
-        if run.id not in kept or kept[run.id][0] != run:
-            kept[run.id] = (run, planned_of(workshop, past_of(workshop, run.id))[1])
-    return with_promises(product, {run.id: kept[run.id][1] for run in product.runs})
+    promised = {run.id: planned_of(workshop, past_of(workshop, run.id))[1] for run in product.runs}
+    return with_promises(product, promised)
 
 
 def tables_now(workshop: Workshop) -> list[Table]:

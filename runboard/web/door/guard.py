@@ -48,6 +48,8 @@ _LEAD_READS = frozenset(
         "shop_file.download",
         "shop_file.choose",
         "plan_run.download",
+        "review_over_runs.as_json",
+        "review_over_runs.as_zip",
         "outside.alarms",
         "signals.stations",
         "signals.one",

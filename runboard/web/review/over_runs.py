@@ -1,0 +1,175 @@
+"""All runs beside one another, product by product; one time element of them all; and tables of everything to save."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import timedelta
+from statistics import fmean
+from typing import Any
+
+from flask import Blueprint, Response, request
+from markupsafe import Markup
+
+from runboard.charts.bars import Bar, Limits, bars, control
+from runboard.floor.looking.at_hand import run_now
+from runboard.floor.looking.over_runs import ElementOverRuns, over_runs_now, tables_now
+from runboard.plan.observed import guess_of
+from runboard.review.measured.over_runs import EstimateWas
+from runboard.review.over_runs import MeasuredElement, ProductRuns, RunFigures
+from runboard.review.table_files import json_of, zip_of
+from runboard.web.door.pages import page, unkept, workshop
+from runboard.web.review.looked import fine_span
+from runboard.words.facts import date_in_words, number_in_words, span_in_words
+from runboard.words.sentences import say
+
+DAY = timedelta(days=1)
+# So many of the newest runs have a bar.
+CHARTED = 6
+
+part = Blueprint("review_over_runs", __name__)
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One figure of a product's runs: a chart, where there are two, and what it says."""
+
+    name: str
+    chart: Markup
+    said: tuple[str, ...]
+
+
+@part.get("/review/over-runs")
+def over_runs() -> Response:
+    """Every product's runs, and the time element that was asked for."""
+    found = over_runs_now(workshop(), request.args.get("element", ""))
+    return page(
+        "review/over_runs.html",
+        products=[(one, found.older[one.product], list(_figures(at, one))) for at, one in enumerate(found.products)],
+        rows={run.id: _row(run) for one in found.products for run in one.runs},
+        elements=[(one.id, _named(one)) for one in found.elements],
+        shown=found.shown,
+        element=found.shown and _element(found.shown),
+        history=[_entry(was) for was in found.shown.history] if found.shown else [],
+        written=found.shown and fine_span(guess_of(found.shown.element.step, found.shown.element.kind)),
+    )
+
+
+@part.get("/review/tables.json")
+def as_json() -> Response:
+    """Everything that reviews rest on, as one JSON object."""
+    return _file(json_of(tables_now(workshop())).encode(), "application/json", "runboard-tables.json")
+
+
+@part.get("/review/tables.zip")
+def as_zip() -> Response:
+    """The same as a CSV each, in one ZIP."""
+    return _file(zip_of(tables_now(workshop())), "application/zip", "runboard-tables.zip")
+
+
+def _file(content: bytes, kind: str, name: str) -> Response:
+    response = Response(content, content_type=kind)
+    response.headers.set("Content-Disposition", "attachment", filename=name)
+    return unkept(response)
+
+
+# a product's runs
+
+
+def _figures(at: int, product: ProductRuns) -> Iterator[Figure]:
+    asked: tuple[tuple[str, Callable[[RunFigures], float | None], Callable[[float], str]], ...] = (
+        ("an-hour", lambda run: run.an_hour, _rounded),
+        ("good-share", _percent, lambda value: say("over-runs", "percent", {"percent": round(value)})),
+        ("later", lambda run: run.later / DAY if run.later is not None else None, _days),
+    )
+    for code, value, written in asked:
+        known = [(run, found) for run in product.runs if (found := value(run)) is not None]
+        yield Figure(
+            say("over-runs", code),
+            _chart(f"p{at}{code}", product, code, value, written),
+            tuple(_said(code, product, known, written)),
+        )
+
+
+def _percent(run: RunFigures) -> float | None:
+    return None if run.good_share is None else 100 * run.good_share
+
+
+def _rounded(value: float) -> str:
+    return number_in_words(round(value, 1))
+
+
+def _days(value: float) -> str:
+    return say("over-runs", "after" if value > 0 else "before", {"span": span_in_words(abs(value) * DAY)})
+
+
+def _chart(
+    key: str,
+    product: ProductRuns,
+    code: str,
+    value: Callable[[RunFigures], float | None],
+    written: Callable[[float], str],
+) -> Markup:
+    """A bar a run from nought, so that a small difference looks small; what came before its promise has none."""
+    newest = [(run, value(run)) for run in product.runs[-CHARTED:]]
+    if len(newest) < 2:
+        return Markup("")
+    rows = [
+        Bar(run.name, None if found is None else max(0.0, found), "" if found is None else written(found))
+        for run, found in newest
+    ]
+    label = say("over-runs-chart", code, {"product": product.name, "count": len(rows)})
+    return bars(key, label, rows, say("review-chart", "not measured"))
+
+
+def _said(
+    code: str, product: ProductRuns, known: list[tuple[RunFigures, float]], written: Callable[[float], str]
+) -> Iterator[str]:
+    """The last run of which it is known and the middle of all; and of how many nothing is known."""
+    if known:
+        run, last = known[-1]
+        facts: dict[str, Any] = {"run": run.name, "last": written(last), "count": len(known)}
+        facts |= {"mean": written(fmean(value for _, value in known)), "is_whole": "no" if not run.is_whole else "yes"}
+        yield say("over-runs-said", code, facts)
+    if len(known) < len(product.runs):
+        yield say("over-runs-unknown", code, {"count": len(product.runs) - len(known)})
+
+
+def _row(run: RunFigures) -> dict[str, str]:
+    """What a table says of a run; '–' where nobody knows."""
+    share = _percent(run)
+    return {
+        "an_hour": "–" if run.an_hour is None else _rounded(run.an_hour),
+        "a_piece": fine_span(run.a_good_piece),
+        "share": "–" if share is None else say("over-runs", "percent", {"percent": round(share)}),
+        "later": "–" if run.later is None else _days(run.later / DAY),
+    }
+
+
+# one time element
+
+
+def _named(one: MeasuredElement) -> str:
+    facts = {"product": one.run.product_name, "step": one.step.name, "kind": say("element", one.kind)}
+    return say("over-runs", "element", facts | {"count": one.times})
+
+
+def _element(shown: ElementOverRuns) -> Figure:
+    one, charted = shown.element, shown.chart
+    name = say("over-runs", "element of", {"step": one.step.name, "kind": say("element", one.kind)})
+    if charted is None:
+        return Figure(name, Markup(""), (say("over-runs-said", "too few"),))
+    chart = charted.chart
+    lines = (chart.lower, chart.centre, chart.upper)
+    lower, centre, upper = (fine_span(timedelta(minutes=value)) for value in lines)
+    beside = [say("over-runs", "minutes", {"minutes": _rounded(value)}) for value in lines]
+    label = say("over-runs-chart", "element", {"name": name, "count": len(chart.points)})
+    limits = Limits(chart.centre, chart.lower, chart.upper)
+    drawn = control("element", label, chart.points, limits, (beside[0], beside[1], beside[2]), chart.out)
+    facts = {"count": len(chart.points), "out": len(chart.out), "lower": lower, "centre": centre, "upper": upper}
+    return Figure(name, drawn, (say("over-runs-said", "element", facts),))
+
+
+def _entry(was: EstimateWas) -> tuple[str, str, str, int]:
+    """(day, which run or whose word, what was believed from then on, how many times were measured)."""
+    run = run_now(workshop(), was.run)
+    who = say("over-runs", "said") if run is None else run.name
+    return date_in_words(was.at, with_year=True), who, fine_span(was.length), was.n
