@@ -26,6 +26,7 @@ from runboard.words.sentences import say, sentence
 
 QUESTIONS = ("purpose", "place", "sequence", "person", "means")
 _MOST_TOLD = 8
+_A_MINUTE = timedelta(minutes=1)
 _A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)")
 # What a page of it says that is the same in every one.
 WORDS = (
@@ -191,7 +192,11 @@ class _Asking:
     def _place(self, operation: Operation) -> str:
         lines = [one for one in self.happened.process if self._operation(one.step) == operation.key]
         walks, walking = sum(one.walks for one in lines), sum((one.walking for one in lines), timedelta(0))
-        facts = {"where": self._station(operation), "walks": walks, "walking": span_in_words(walking)}
+        facts = {
+            "where": self._station(operation),
+            "walks": walks,
+            "walking": span_in_words(walking) if walking >= _A_MINUTE else 0,
+        }
         return sentence("friend-where", facts)
 
     def _station(self, operation: Operation) -> str:

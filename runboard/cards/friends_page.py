@@ -32,8 +32,7 @@ class Shown:
 
 def file_html(file: FriendsFile) -> str:
     """The file to save: its form saves what is answered as a file, from a phone without a network too."""
-    policy = f"{_alone()}; script-src {_digest(_script())}"
-    return _render(file, asks=True, policy=policy, script=_script())
+    return _render(file, asks=True, policy=_alone(_digest(_script())), script=_script())
 
 
 def review_html(file: FriendsFile) -> str:
@@ -53,8 +52,12 @@ def said_html(title: str, sentence: str) -> Shown:
     return Shown(text, shop_policy())
 
 
-def _alone() -> str:
-    return f"default-src 'none'; style-src {_digest(_style())}; img-src data:; base-uri 'none'; form-action 'none'"
+def _alone(may_run: str = "'none'") -> str:
+    """What a page may do that is opened from anywhere: be seen, and run ``may_run``."""
+    return (
+        f"default-src 'none'; style-src {_digest(_style())}; script-src {may_run}; img-src data:; "
+        "base-uri 'none'; form-action 'none'"
+    )
 
 
 def shop_policy() -> str:

@@ -73,8 +73,14 @@ friend-checked = Checked for: { $checks }.
 friend-station = { $station }, { $room }
 friend-where = { $where }.{ $walks ->
     [0] { "" }
-    [one] { " " }One walk to another room, { $walking }.
-   *[other] { " " }{ $walks } walks to another room, { $walking } in all.
+    [one] { " " }One walk to another room
+   *[other] { " " }{ $walks } walks to another room
+  }{ $walks ->
+    [0] { "" }
+   *[other] { $walking ->
+        [0] .
+       *[other] , { $walking } in all.
+      }
   }
 friend-when = { $before ->
     [0] { $after ->

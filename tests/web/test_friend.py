@@ -179,6 +179,8 @@ def test_an_answer_is_set_aside_and_brought_back(house: House, lead: FlaskClient
         ({"do": "combine", "saves_minutes": 0.5}, Times("r1", "hooks", "hand", 72)),
         ({"do": "simplify", "saves_minutes": 99}, Times("r1", "hooks", "hand", 10)),
         ({"do": "eliminate", "saves_minutes": None}, Times("r1", "hooks", "hand", 10)),
+        # No work by hand, 150 minutes in all.
+        ({"do": "simplify", "saves_minutes": 0.5, "operation": "cut"}, Times("r1", "cut", "", 81)),
         ({"do": "rearrange", "saves_minutes": None, "operation": "cut"}, Swapped("r1", "cut")),
         ({"do": "rearrange", "saves_minutes": None}, Swapped("r1", "oil")),
         ({"do": "combine", "saves_minutes": None, "operation": "clean"}, OneVisit("r1", "clean")),

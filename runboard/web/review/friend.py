@@ -1,5 +1,6 @@
 """A second pair of eyes: the review of a run as a file to send, the answers that come back, and codes that show it here."""
 
+from contextlib import suppress
 from dataclasses import dataclass
 
 from flask import Blueprint, Response, abort, request
@@ -28,7 +29,6 @@ from runboard.floor.letting_in.friend_codes import (
     revoke_friend_code,
 )
 from runboard.floor.long_work import TaskSeen
-from runboard.floor.looking import review as looking
 from runboard.floor.looking.at_hand import book_now
 from runboard.review.answers import MOST_BYTES, read_answers
 from runboard.review.essentials import Essentials
@@ -39,6 +39,7 @@ from runboard.web.door.pages import page, refusal, said, see_other, unkept, work
 from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.door.ways import drawn, first_page
 from runboard.web.fittings import fittings
+from runboard.web.review.looked import review_of
 from runboard.web.review.to_try import change_of, form_of
 from runboard.words.facts import number_in_words
 from runboard.words.review import five_lines
@@ -72,8 +73,10 @@ def friends_file_of(essentials: Essentials, *, names: bool) -> FriendsFile:
 @part.get("/review/runs/<key>/answers")
 def answers(key: str) -> Response:
     """What friends answered at each operation; how the review is sent, and how answers come in."""
-    looking.essentials_at(workshop(), key)  # what takes long is begun before somebody wants the file
-    return _page(known_run(key), taken=_number("new"), known=_number("known"))
+    run = known_run(key)
+    with suppress(Refused):  # what takes long is begun before somebody wants the file
+        review_of(run.id)
+    return _page(run, taken=_number("new"), known=_number("known"))
 
 
 @part.post("/review/runs/<key>/answers")
@@ -105,10 +108,10 @@ def settle(key: str, answer: str) -> Response:
 
 def _tried(run: RunState, answer: KeptAnswer) -> str:
     """Where it is tried: kept as a change, or as a form that asks for the rest."""
-    found = looking.essentials_at(workshop(), run.id)
+    found = review_of(run.id)
     change = change_of(found, answer)
     if change is None:
-        return form_of(run.id, answer)
+        return form_of(run, answer)
     words = {"change": words_of_change(found.past.book, found.past.run, change), "answer": answer.why}
     keep_change(workshop(), fittings().settings, run.id, words, known_person(), change)
     return f"/review/runs/{run.id}/changes"
@@ -120,7 +123,7 @@ def _tried(run: RunState, answer: KeptAnswer) -> str:
 @part.get("/review/runs/<key>/friend.html")
 def as_file(key: str) -> Response:
     """The review as one file, to be sent; with names where they are wanted."""
-    found = looking.essentials_at(workshop(), key)
+    found = review_of(key)
     if not found.is_weighed:
         return _page(known_run(key), problem=said("friends", "still weighing"), status=409)
     made = friends_file_of(found, names="names" in request.args)
@@ -132,7 +135,7 @@ def as_file(key: str) -> Response:
 @part.post("/review/runs/<key>/friend")
 def order_pdf(key: str) -> Response:
     """Begin to make the same as a PDF."""
-    run, found = known_run(key), looking.essentials_at(workshop(), key)
+    run, found = known_run(key), review_of(key)
     if not found.is_weighed:
         return _page(run, problem=said("friends", "still weighing"), status=409)
     task = fittings().cards.make_friends(run.id, friends_file_of(found, names="names" in request.form))

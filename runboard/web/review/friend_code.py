@@ -6,13 +6,13 @@ from flask import Blueprint, Response, request
 
 from runboard.cards.friends_page import Shown, said_html, shown_html
 from runboard.floor.letting_in.friend_codes import FriendCode, answer_by_code, open_by_code
-from runboard.floor.looking import review as looking
 from runboard.review.answers import sheet_from
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import refusal, see_other, unkept, workshop
 from runboard.web.door.sessions import door
 from runboard.web.fittings import fittings
 from runboard.web.review.friend import friends_file_of
+from runboard.web.review.looked import review_of
 from runboard.words.sentences import sentence
 
 _STATUS = {"friend too often": 429, "friend unknown": 404, "friend over": 410, "friend revoked": 410}
@@ -51,7 +51,7 @@ def _open(token: str) -> FriendCode:
 def _review(
     token: str, code: FriendCode, typed: Mapping[str, str] | None = None, problem: str = "", status: int = 200
 ) -> Response:
-    file = friends_file_of(looking.essentials_at(workshop(), code.run), names=code.names)
+    file = friends_file_of(review_of(code.run), names=code.names)
     return _answered(shown_html(file, f"/friend/{token}", typed or {}, problem), status)
 
 
