@@ -4,11 +4,14 @@ import json
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from runboard.review.answers import (
     MOST_ANSWERS,
     MOST_BYTES,
     MOST_LETTERS,
+    WAYS,
     Answer,
     AnswerSheet,
     read_answers,
@@ -115,3 +118,29 @@ def test_what_is_no_such_file_is_turned_away_with_its_reason(raw: bytes, code: s
 )
 def test_a_wrong_answer_is_named_by_its_number_and_field(answer: dict[str, Any], field: str) -> None:
     assert refused(a_file(HOOKS, {**HOOKS, **answer})) == ("answers wrong", {"number": 2, "field": field})
+
+
+_JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(),
+    lambda inner: st.lists(inner) | st.dictionaries(st.sampled_from([*HOOKS, "run", "answers", "from"]), inner),
+    max_leaves=12,
+)
+_LINES = st.lists(
+    st.sampled_from(["run: r7 x", "from: Sam", "[a] b", "[", "do: combine", "why: w", "saves: 1", "", "more"])
+)
+
+
+@given(
+    st.binary()
+    | st.dictionaries(st.sampled_from(["run", "opened", "from", "answers"]), _JSON).map(
+        lambda some: json.dumps({"runboard_answers": 1, **some}).encode()
+    )
+    | _LINES.map(lambda some: "\n".join(["runboard answers 1", *some]).encode())
+)
+def test_whatever_is_in_a_file_is_read_or_refused(raw: bytes) -> None:
+    try:
+        found = read_answers(raw)
+    except Refused:
+        return
+
+    assert all(one.do in WAYS and len(one.why) <= MOST_LETTERS for one in found.answers)
