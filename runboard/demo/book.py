@@ -23,6 +23,7 @@ def demo_book(now: datetime, zone: str, rack: int = RACK) -> dict[str, Any]:
         "time_zone": zone,
         "units": "mm",
         "emergency": "112",
+        "hour_rate": 35,
         "rooms": [
             {"key": "shop", "name": "Shop"},
             {"key": "house", "name": "House"},

@@ -13,12 +13,19 @@ from runboard.demo.incidents import out_of_hooks
 from runboard.demo.phone import Shopfloor
 from runboard.demo.rails import BOARD_PIECES
 from runboard.demo.worker import DemoWorker
+from runboard.floor.changing.adopt import adopt_change
 from runboard.floor.changing.runs import Wish, close_run, open_run
-from runboard.floor.changing.shop_book import book_record, save_book
+from runboard.floor.looking.review import past_of
+from runboard.plan.change import Capacity
+from runboard.review.changes.seen import idea_of
+from runboard.review.changes.trying import tried
+from runboard.review.held.replayable import replayable
 from runboard.run.fold.state import RunState
 from runboard.run.log.event import write_moment
 
 MOST_SESSIONS = 9
+# What the larger rack cost, in the demo's money.
+RACK_COSTS = 24
 # The first evening of a run is a short one.
 FIRST, SESSION = timedelta(hours=2, minutes=10), timedelta(hours=4)
 # Each run of rails: so many order lines of two pieces, from so many boards.
@@ -32,9 +39,9 @@ BEGINS = 40 * DAY
 def tell_finished(floor: Shopfloor, now: datetime) -> None:
     """All of them, the oldest first."""
     _first_batch(floor, now - 38 * DAY - HOUR)
-    _second_batch(floor, now - 31 * DAY - HOUR)
+    second = _second_batch(floor, now - 31 * DAY - HOUR)
     _boards(floor, now - 20 * DAY - HOUR)
-    _larger_rack(floor)
+    _larger_rack(floor, second)
     _third_batch(floor, now - 12 * DAY - HOUR)
 
 
@@ -45,18 +52,20 @@ def _first_batch(floor: Shopfloor, first: datetime) -> None:
     _work_until_good(floor, run, first, [lead])
 
 
-def _second_batch(floor: Shopfloor, first: datetime) -> None:
+def _second_batch(floor: Shopfloor, first: datetime) -> str:
     run = _open_rails(floor, first, "Key rails, second batch")
     floor.chips = {("clean", tray): pieces for tray, pieces in CHIPPED.items()}
     _work_until_good(floor, run, first, [DemoWorker(floor, LEAD, called=0.1)])
     floor.chips = {}
+    return run
 
 
-def _larger_rack(floor: Shopfloor) -> None:
-    record = book_record(floor.workshop)
-    rack = next(service for service in record["services"] if service["key"] == "rack")
-    rack["capacity"] = RACK
-    save_book(floor.workshop, record)
+def _larger_rack(floor: Shopfloor, run: str) -> None:
+    """More places, adopted with what they would have saved of a run: the next one says whether they do."""
+    known = replayable(past_of(floor.workshop, run))
+    if known is not None:
+        (larger,) = tried(known, [idea_of(Capacity("rack", RACK), cost=RACK_COSTS)])
+        adopt_change(floor.workshop, run, larger, LEAD)
 
 
 def _third_batch(floor: Shopfloor, first: datetime) -> None:
