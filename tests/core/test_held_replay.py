@@ -15,7 +15,7 @@ from runboard.run.refusal import Refused
 from runboard.shop.product import ZERO
 from tests.core.pasts import past_of
 from tests.core.pressing import Floor
-from tests.scenario import shop
+from tests.scenario import key_rails, shop
 
 CLEAN_TAKES = 4
 
@@ -89,6 +89,26 @@ def test_what_was_begun_first_is_begun_first(floor: Floor) -> None:
     assert [block.trays for block in sorted(cleaned, key=lambda block: again.plan.placed[block.index].start)] == [
         ("3",), ("1",), ("2",)
     ]  # fmt: skip
+
+
+def test_two_loads_of_a_tray_have_each_their_own_moment() -> None:
+    product = key_rails()
+    product["operations"] = [product["operations"][1], product["operations"][3]]
+    product["operations"][1] |= {"personal": False, "checks": []}
+    product["operations"][1]["passes"][0]["pieces"] = 3
+    floor = Floor()
+    floor.open_run(trays=2, product=product, boards={})
+    for load in ("clean/1", "clean/2", "engrave/1", "engrave/2", "engrave/1.2", "engrave/2.2"):
+        work(floor, load, 5)
+    known = replayable(past_of(floor))
+    assert known is not None
+
+    again = replay(known)
+
+    assert again is not None
+    engraved = [block for block in again.problem.blocks if block.step == "engrave" and block.unloads is None]
+    in_turn = sorted(engraved, key=lambda block: again.plan.placed[block.index].start)
+    assert [block.load for block in in_turn] == ["engrave/1", "engrave/2", "engrave/1.2", "engrave/2.2"]
 
 
 def test_the_same_seed_meets_the_same_luck_and_another_does_not(known: Replayable) -> None:

@@ -21,7 +21,7 @@ Order = Mapping[tuple[str, str], Begun]
 
 
 def order_of(run: RunState) -> dict[tuple[str, str], Begun]:
-    """By (step, tray) when a load of it was begun first, as far as anything tells."""
+    """By (load, '') when it was begun, and by (step, tray) when a load of it was begun first, as far as anything tells."""
     found: dict[tuple[str, str], Begun] = {}
     for load in (*run.past.values(), *run.loads.values()):
         moments = (*(span.began_at for span in load.spans), *(() if load.spans else (load.started_at or load.done_at,)))
@@ -30,15 +30,18 @@ def order_of(run: RunState) -> dict[tuple[str, str], Begun]:
             continue
         unloaded = min((span.began_at for span in load.spans if span.kind == "unloading"), default=None)
         ended = max((span.ended_at for span in load.spans if span.ended_at), default=None)
+        begun = found[load.id, ""] = Begun(began, unloaded, load.done_at or ended)
         for tray in load.pieces:
             before = found.get((load.step, tray))
             if before is None or began < before.at:
-                found[load.step, tray] = Begun(began, unloaded, load.done_at or ended)
+                found[load.step, tray] = begun
     return found
 
 
 def of_block(order: Order, block: Block) -> list[Begun]:
-    """What is known of the loads of a block's trays."""
+    """What is known of a block's load; where none was called so, of the first of each of its trays."""
+    if (found := order.get((block.load, ""))) is not None:
+        return [found]
     return [found for tray in block.trays if (found := order.get((block.step, tray))) is not None]
 
 

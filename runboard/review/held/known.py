@@ -48,7 +48,7 @@ class Replayable:
     """A run that can be replayed; it can be sent to a child process.
 
     ``state`` has the run as it was opened; ``book`` is the shop's with everybody who worked on the run, round the clock: their
-    real hours are in ``there``, those of stations in ``free``. ``order`` says by (step, tray) when a load was begun.
+    real hours are in ``there``, those of stations in ``free``. ``order`` says when each load was begun.
     ``finished`` is when the last thing was done; None where the run is open. ``longer`` is by how much everybody is there longer
     each time (``fitted``).
     """
