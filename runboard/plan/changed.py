@@ -28,7 +28,7 @@ from runboard.plan.change import (
     TraySize,
     in_order,
 )
-from runboard.plan.changed_route import check_per_cent
+from runboard.plan.changed_route import check_per_cent, check_rate
 from runboard.plan.changed_run import (
     as_before,
     with_loads,
@@ -234,6 +234,7 @@ def _with_times(shop: Shop, run: str, operation: str, kinds: tuple[str, ...], pe
 
 
 def _with_means(shop: Shop, change: Instead) -> Shop:
+    check_rate(change.good_rate)
     if change.per_cent != 100:
         return _with_times(shop, change.run, change.operation, KINDS_OF_TIME, change.per_cent)
     if all(operation.key != change.operation for operation in shop.run(change.run).route.product.operations):

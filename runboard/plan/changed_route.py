@@ -9,6 +9,7 @@ from typing import Any
 
 from runboard.plan.change import (
     KINDS_OF_TIME,
+    LEAST_GOOD_RATE,
     LEAST_PER_CENT,
     MOST_PER_CENT,
     MOST_PIECES,
@@ -64,6 +65,12 @@ def check_per_cent(per_cent: int) -> None:
         raise Refused("try per cent", least=LEAST_PER_CENT, most=MOST_PER_CENT)
 
 
+def check_rate(rate: float | None) -> None:
+    """Refused 'try good rate' where a good rate is given that is none."""
+    if rate is not None and not LEAST_GOOD_RATE <= rate <= 1:
+        raise Refused("try good rate")
+
+
 def _check_pieces(pieces: int) -> None:
     if not 1 <= pieces <= MOST_PIECES:
         raise Refused("try pieces", most=MOST_PIECES)
@@ -99,6 +106,7 @@ def _scaled(length: timedelta, factor: float) -> timedelta:
 
 def _instead(operation: Operation, change: Instead) -> Operation:
     check_per_cent(change.per_cent)
+    check_rate(change.good_rate)
     timed = _timed(operation, KINDS_OF_TIME, change.per_cent)
     if change.good_rate is not None:
         timed = replace(timed, good_rate=change.good_rate)

@@ -126,6 +126,7 @@ try-row-presence = In the shop
 try-row-walks = Walks
 
 refused-try-no-operation = The route has no such operation any more. Choose one of those that it has.
+refused-try-good-rate = Write how many of a hundred come good: from 1 to 100.
 refused-try-minutes = Write for how many minutes the helper comes: from 1 to { $most }.
 refused-try-no-wait = Only a wait whose finish has its label’s times on the Shop screen can be another.
 refused-try-label = The label asks for { $least } minutes at least.

@@ -275,6 +275,8 @@ def test_no_wait_is_shorter_than_its_label_asks_and_without_a_label_it_stays() -
         (LoadSize("r1", "hooks", 0), "try pieces"),
         (Instead("r1", "weld", "tool", "rasp", 100, 0.9), "try no operation"),
         (Instead("r1", "clean", "tool", "rasp"), "try the same"),
+        (Instead("r1", "clean", "tool", "rasp", 90, 1.5), "try good rate"),
+        (Instead("r1", "clean", "tool", "rasp", 5), "try per cent"),
         (OneVisit("r1", "oil"), "try visit"),
         (OneVisit("r1", "clean"), "try visit"),
         (OneVisit("r1", "hooks"), "try visit"),

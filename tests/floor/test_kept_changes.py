@@ -118,3 +118,22 @@ def test_a_record_that_is_no_change_makes_the_file_wrong() -> None:
 
     with pytest.raises(Refused, match="file change wrong"):
         changes_in({"changes_to_try": [{**old, "record": {"what": "flood"}}]})
+
+
+def test_a_change_out_of_bounds_is_not_kept() -> None:
+    shop, here = Shop(), FakeSettings()
+
+    with pytest.raises(Refused, match="change wrong"):
+        keep_change(shop.workshop, here, "r1", SAID, "ann", Times("r1", "sand", "", 5))
+
+    assert kept_changes(here, "r1") == []
+
+
+def test_a_record_that_nobody_reads_any_more_is_words_alone() -> None:
+    settings = FakeSettings()
+    old = {"id": "abc", "at": "2026-06-01T16:00:00Z", "person": "ann", **SAID, "record": {"what": "flood"}}
+    settings.put("changes to try/r1", {"changes": [old]})
+
+    (kept,) = kept_changes(settings, "r1")
+
+    assert kept.again is None

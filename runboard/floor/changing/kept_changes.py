@@ -36,8 +36,11 @@ class KeptChange:
 
     @property
     def again(self) -> Change | None:
-        """The change itself."""
-        return None if self.record is None else change_from_record(self.record)
+        """The change itself; None too where this version of the program reads it no more."""
+        try:
+            return None if self.record is None else change_from_record(self.record)
+        except Refused:
+            return None
 
     @property
     def written(self) -> dict[str, Any]:
@@ -60,7 +63,10 @@ def keep_change(
     cost: float | None = None,
 ) -> KeptChange:
     """Keep a ``change`` to try; ``said`` has ``change`` and ``answer`` in words. The same change is kept once, with its newest
-    answer and cost. Refused 'try kept many', 'cost wrong'."""
+    answer and cost. Refused 'try kept many', 'cost wrong', and 'change wrong' for one that is out of bounds."""
+    record = None if change is None else change_record(change)
+    if record is not None:
+        change_from_record(record)
     if cost is not None and not 0 <= cost <= MOST_COST:
         raise Refused("cost wrong", most=MOST_COST)
     find_run(workshop, run)
@@ -69,7 +75,6 @@ def keep_change(
         if len(others) >= MOST_KEPT:
             raise Refused("try kept many", most=MOST_KEPT)
         at = workshop.clock.now().isoformat()
-        record = None if change is None else change_record(change)
         made = KeptChange(uuid.uuid4().hex[:12], at, person, said["change"], said["answer"], record, cost)
         _put(settings, run, [*others, made])
     return made

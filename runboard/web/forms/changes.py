@@ -20,6 +20,7 @@ from runboard.plan.change import (
     Times,
     TraySize,
 )
+from runboard.plan.changed_route import check_rate
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 
@@ -85,6 +86,7 @@ def _instead(given: MultiDict[str, str], run: str) -> Instead:
     rate = given.get("good", "").strip()
     means = next((means for means in MEANS if means == given.get("means")), "tool")
     good = number_in(rate) / 100 if rate else None
+    check_rate(good)
     return Instead(
         run,
         given.get("operation", ""),
