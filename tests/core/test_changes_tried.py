@@ -140,6 +140,19 @@ def test_the_same_idea_twice_is_bought_once(known: Replayable) -> None:
     assert len(together(known, found, GOES).order) == 1
 
 
+def test_of_two_changes_of_the_same_thing_only_one_is_bought(known: Replayable) -> None:
+    ideas = [
+        Idea("half", FASTER),
+        Idea("less", Times("r1", "clean", "hand", 40)),
+        Idea("hooks", Times("r1", "hooks", "", 50)),
+    ]
+
+    both = together(known, tried(known, ideas, GOES), GOES)
+
+    assert both.pair == ("less", "hooks")
+    assert both.order == ("less", "hooks")
+
+
 def test_without_an_idea_that_helps_there_is_no_pair(known: Replayable) -> None:
     both = together(known, tried(known, [Idea("off", OFF)], GOES), GOES)
 

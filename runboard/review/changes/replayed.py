@@ -4,7 +4,22 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import timedelta
 
-from runboard.plan.change import Capacity, Change, Helper, HoursAdded, Instead, OnePersonMore, Times, several, singles
+from runboard.plan.change import (
+    KINDS_OF_TIME,
+    Capacity,
+    Change,
+    Helper,
+    HoursAdded,
+    Instead,
+    LoadSize,
+    OnePersonMore,
+    Rested,
+    Single,
+    Times,
+    TraySize,
+    several,
+    singles,
+)
 from runboard.plan.changed import SOMEBODY, changed_problem, first_of
 from runboard.plan.schedule.problem.hours import joined
 from runboard.plan.schedule.problem.nouns import TICK, Problem, Span
@@ -65,3 +80,24 @@ def only_allows(book: Book, change: Change) -> bool:
                 continue
         return False
     return True
+
+
+def about_the_same(one: Change, other: Change) -> bool:
+    """Whether two changes say the same thing otherwise, so that only one of them can be made: how many of a service, how large
+    trays or a step's loads are, how long an element or a wait takes."""
+    return any(not _subjects(a).isdisjoint(_subjects(b)) for a in singles(one) for b in singles(other))
+
+
+def _subjects(single: Single) -> set[tuple[str, ...]]:
+    match single:
+        case Capacity():
+            return {("capacity", single.service)}
+        case TraySize():
+            return {("trays",)}
+        case LoadSize():
+            return {("load", single.step)}
+        case Rested():
+            return {("wait", single.operation)}
+        case Times():
+            return {("times", single.operation, kind) for kind in ((single.kind,) if single.kind else KINDS_OF_TIME)}
+    return set()

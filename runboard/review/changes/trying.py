@@ -20,7 +20,7 @@ from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told.forecast import Scatter
 from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Span3, Together, Tried, Worth
 from runboard.review.changes.payback import payback_of
-from runboard.review.changes.replayed import only_allows, problem_with
+from runboard.review.changes.replayed import about_the_same, only_allows, problem_with
 from runboard.review.held.known import Scatters
 from runboard.review.held.replay import Replay, drawn, finishes, replay, replay_of, usual_goes
 from runboard.review.held.replayable import Replayable
@@ -32,6 +32,7 @@ MOST_TOGETHER = 5
 SHARES = (5, 50, 95)
 # Of fewer of the goes that find a place for all the work a change says nothing.
 FITS = 0.95
+_A_TICK = 1.0
 
 # For each operation the pieces that came to it, and those that it lost.
 Counts = Mapping[str, tuple[int, int]]
@@ -47,18 +48,37 @@ def tried(
 ) -> tuple[Tried, ...]:
     """Each idea tried on a run, in their order. ``goes`` is how often the run is replayed by chance, by default as often as
     takes well under a second; the same seed meets the same luck. One that makes no sense for this run says why."""
-    trial = Trial(known, goes, seed)
-    return tuple(_tried(trial, idea, worth or Worth(), counts or {}) for idea in ideas)
+    return _all_tried(Trial(known, goes, seed), ideas, worth or Worth(), counts or {})
 
 
 def together(known: Replayable, found: Sequence[Tried], goes: int | None = None, seed: int = 1) -> Together:
     """The two of those that help which save most at once, and the order in which to buy all of them: the first saves most
     alone, each next one most beside those before it; what saves nothing any more beside them is left out."""
+    return _together(Trial(known, goes, seed), found)
+
+
+def tried_together(
+    known: Replayable, ideas: Iterable[Idea], worth: Worth, counts: Counts, goes: int | None = None, seed: int = 1
+) -> tuple[tuple[Tried, ...], Together]:
+    """Both, for a child process."""
     trial = Trial(known, goes, seed)
+    found = _all_tried(trial, ideas, worth, counts)
+    return found, _together(trial, found)
+
+
+def _all_tried(trial: "Trial", ideas: Iterable[Idea], worth: Worth, counts: Counts) -> tuple[Tried, ...]:
+    return tuple(_tried(trial, idea, worth, counts) for idea in ideas)
+
+
+def _together(trial: "Trial", found: Sequence[Tried]) -> Together:
     some = sorted((one for one in found if one.helps), key=lambda one: (one.earlier.mid, one.hands.mid), reverse=True)
     some = some[:MOST_TOGETHER]
     changes = {one.idea.id: one.idea.change for one in some}
-    pairs = {pair: trial.saved(several(*(changes[each] for each in pair))) for pair in combinations(changes, 2)}
+    pairs = {
+        pair: trial.saved(several(*(changes[each] for each in pair)))
+        for pair in combinations(changes, 2)
+        if not about_the_same(*(changes[each] for each in pair))
+    }
     fits = {pair: saved for pair, saved in pairs.items() if saved is not None}
     pair = max(fits, key=lambda each: fits[each].key, default=None)
     order, steps = _order(trial, changes)
@@ -67,24 +87,17 @@ def together(known: Replayable, found: Sequence[Tried], goes: int | None = None,
     return Together(pair, fits[pair].earlier, fits[pair].hands, order, steps)
 
 
-def tried_together(
-    known: Replayable, ideas: Iterable[Idea], worth: Worth, counts: Counts, goes: int | None = None, seed: int = 1
-) -> tuple[tuple[Tried, ...], Together]:
-    """Both, for a child process."""
-    found = tried(known, ideas, goes, seed, worth, counts)
-    return found, together(known, found, goes, seed)
-
-
 def _order(trial: "Trial", changes: Mapping[str, Change]) -> tuple[tuple[str, ...], tuple[tuple[Span3, Span3], ...]]:
     order: list[str] = []
     steps: list[tuple[Span3, Span3]] = []
     so_far: Saved | None = trial.nothing
     while so_far is not None and len(order) < len(changes):
         bought = [changes[each] for each in order]
-        tries = {each: trial.saved(several(*bought, changes[each])) for each in changes if each not in order}
+        left = [each for each in changes if not any(about_the_same(changes[each], one) for one in bought)]
+        tries = {each: trial.saved(several(*bought, changes[each])) for each in left if each not in order}
         gains = {each: saved.beside(so_far) for each, saved in tries.items() if saved is not None}
         best = max(gains, key=lambda each: gains[each].key, default=None)
-        if best is None or max(gains[best].key) <= 0:
+        if best is None or not gains[best].helps:
             break
         order.append(best)
         steps.append((gains[best].earlier, gains[best].hands))
@@ -149,6 +162,12 @@ class Saved:
         """What more of it is better by: the finish, then hands, as likely as not, then on average."""
         return float(self.finish.mean()), float(self.work.mean())
 
+    @property
+    def helps(self) -> bool:
+        """Whether all is done earlier on average, or no later and with less of hands."""
+        finish, hands = self.key
+        return finish > _A_TICK / 2 or (abs(finish) <= _A_TICK / 2 and hands > _A_TICK / 2)
+
     def beside(self, other: "Saved") -> "Saved":
         """What it saves beside another."""
         return Saved(self.finish - other.finish, self.work - other.work)
@@ -160,6 +179,7 @@ class Trial:
     def __init__(self, known: Replayable, goes: int | None = None, seed: int = 1) -> None:
         self.known, self.seed = known, seed
         self._alike: dict[frozenset[str], tuple[Any, Any]] = {}
+        self._saved: dict[Change, Saved] = {}
         as_it_was = replay(known)
         if as_it_was is None:
             raise Refused("try not replayed")
@@ -195,7 +215,12 @@ class Trial:
             return None
 
     def saved_of(self, change: Change) -> Saved:
-        """What a change saves. Refused where it makes no sense, and 'try fits nowhere' where the work found no place."""
+        """What a change saves, reckoned once. Refused where it makes no sense, and 'try fits nowhere' where the work found no place."""
+        if change not in self._saved:
+            self._saved[change] = self._reckoned(change)
+        return self._saved[change]
+
+    def _reckoned(self, change: Change) -> Saved:
         problem = problem_with(self.known, self.as_it_was.problem, change)
         if problem == self.as_it_was.problem:
             return self.nothing
