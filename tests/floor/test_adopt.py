@@ -245,6 +245,24 @@ def test_a_change_that_was_dropped_may_be_adopted_again(here: Workshop) -> None:
     assert [line.verdict for line in ledger_of_changes(here.ledger.state)] == ["", "dropped"]
 
 
+@pytest.mark.parametrize(
+    "change", [{}, {"what": "flood"}, {"what": "several", "changes": 5}, {"what": "capacity", "service": []}]
+)
+@pytest.mark.parametrize("did", ["route", "book", "noted"])
+def test_whatever_a_phone_says_was_adopted_is_listed_and_can_be_dropped(
+    here: Workshop, change: Record, did: str
+) -> None:
+    before, nothing = book_record(here), {"low": 0, "mid": 0, "high": 0}
+    body = {"of": "rail", "change": change, "earlier": nothing, "hands": nothing, "did": did, "revision": 1}
+    record_events(here, [new_event(here, "change adopted", body, run="r1", person="ann", device="phone")])
+    here.clock.pass_(5)  # type: ignore[attr-defined]
+
+    judge_change(here, the_line(here).id, a_run(here), "dropped", "ann")
+
+    assert (the_line(here).change, the_line(here).verdict) == (None, "dropped")
+    assert {**book_record(here), "revision": 0} == {**before, "revision": 0}
+
+
 # what was learned
 
 

@@ -27,10 +27,11 @@ from runboard.plan.change import (
     Single,
     change_record,
     in_order,
+    singles,
 )
 from runboard.plan.changed import book_with
 from runboard.plan.changed_route import product_with
-from runboard.review.changes.ledger import is_after, range_of
+from runboard.review.changes.ledger import adopted_of, is_after, range_of
 from runboard.review.changes.nouns import Span3, Tried
 from runboard.run.fold.adopted import AdoptedChange
 from runboard.run.fold.decide import decide
@@ -211,5 +212,8 @@ def _concerned(record: Record, known: AdoptedChange, name: str) -> Iterator[Reco
     """What of the book a change altered: its product, and the services that it names."""
     if name == "products":
         return (one for one in record[name] if one["key"] == known.product)
-    named = {one.get("service") for one in (known.change, *known.change.get("changes", ()))}
+    change = adopted_of(known).change
+    named = (
+        {single.service for single in singles(change) if isinstance(single, Capacity)} if change is not None else set()
+    )
     return (one for one in record[name] if one["key"] in named)
