@@ -254,3 +254,8 @@ over-runs-tables = Tables of everything
 over-runs-tables-about = All runs, times, order lines, losses, changes and estimates, for a spreadsheet or a database. What each column says stands in the guide beside the program; as SQLite they are written by 'runboard export'.
 over-runs-save-csv = Save as tables (CSV, in one ZIP)
 over-runs-save-json = Save as JSON
+
+review-since-changes = Lost by the age of the cutter
+review-since = Since
+review-machine-hour = Hour of the machine
+review-of-them-lost = Lost

@@ -219,6 +219,7 @@ review-times-left-out-why = { $count ->
     [one] { $why }
    *[other] { $count } { $why }
   }
+review-times-standard = Standard time, with the shop’s allowance: { $time }.
 review-times-quicker = It went quicker with practice: the first took { $first }, and each doubling of the number takes { $percent } % of that (unit-cost learning curve).
 review-times-slower = It went slower towards the end: the first took { $first }, and each doubling of the number takes { $percent } % of that (unit-cost learning curve).
 review-times-needed = { $count ->
@@ -491,3 +492,13 @@ over-runs-chart-an-hour = { $product }: good pieces an hour of hands, run by run
 over-runs-chart-good-share = { $product }: share that came good, run by run, { $count } runs
 over-runs-chart-later = { $product }: how long after its promise it was done, run by run, { $count } runs
 over-runs-chart-element = { $name }: control chart of { $count } times
+
+## What was lost since something was changed at a machine.
+
+review-since-at = { $station }: { $what }
+review-since-none = from the beginning
+review-since-cutter = new cutter
+review-since-wood = other wood
+review-since-jig = other jig
+review-since-focus = focus set anew
+review-since-other = something else changed

@@ -21,6 +21,7 @@ from runboard.review.happened.nouns import (
     OperationBar,
     OrderLineDone,
     ProcessLine,
+    SinceChange,
     StepYield,
     Waiting,
 )
@@ -111,6 +112,7 @@ def happened(opened: datetime) -> Happened:
             OrderLineDone("2", "Nora", "12", 24, done + timedelta(days=1), done, ZERO),
         ),
         promised=opened + timedelta(days=3, hours=1), finished=done,
+        since_changes=(SinceChange("cnc", "cutter", opened, minutes(90), ((15, 0), (15, 2))),),
         errors=(ElementError("hooks", "Fit hooks", "hooks", "hand", minutes(2), "guess", minutes(2.8), 5, 0.4, 0.6, True),),
     )  # fmt: skip
 

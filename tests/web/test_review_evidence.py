@@ -91,6 +91,10 @@ def test_what_was_lost_came_good_and_was_late_stands_there(client: FlaskClient, 
     assert "Not measured, so not in it: Inspect and pack." in said
 
 
+def test_what_was_lost_stands_by_the_age_of_the_cutter(client: FlaskClient, seen: Seen) -> None:
+    assert "CNC: new cutter 1 15 0 2 15 2" in words(client.get(f"{RUN}/happened"))
+
+
 def test_the_process_chart_has_its_five_signs(client: FlaskClient, seen: Seen) -> None:
     page = client.get(f"{RUN}/happened").text
 

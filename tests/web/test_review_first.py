@@ -37,7 +37,7 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None
 def test_each_line_leads_to_its_evidence(client: FlaskClient, seen: Seen) -> None:
     page = client.get(RUN).text
 
-    for where in ("happened", "times", "happened#lost", "held", "changes"):
+    for where in ("happened", "times#hooks", "happened#lost", "held", "changes"):
         assert f'<a href="{RUN}/{where}">' in page
 
 
@@ -122,3 +122,19 @@ def test_where_the_replay_failed_the_rest_is_said_all_the_same(
     assert answer.status_code == 200
     assert "Held by: nobody can say." in words(answer)
     assert "hx-get" not in answer.text
+
+
+def test_while_other_long_work_goes_on_a_review_is_asked_for_again(
+    client: FlaskClient, seen: Seen, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def is_busy(workshop: Workshop, run: str) -> Essentials:
+        raise Refused("try busy")
+
+    made_up = reviewed.essentials_at
+    monkeypatch.setattr(looking, "essentials_at", is_busy)
+    monkeypatch.setattr(looking, "past_of", lambda workshop, run: made_up(workshop, run).past)
+
+    answer = client.get(f"{RUN}/held")
+
+    assert "Held by: being worked out…" in words(answer)
+    assert "hx-get" in answer.text

@@ -2,13 +2,16 @@
 
 import csv
 import io
+from dataclasses import replace
 
 import pytest
 from flask.testing import FlaskClient
 
 from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.looking.glance import glance_at, runs_at_a_glance
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House
+from runboard.words.facts import span_in_words
 from tests import scenario
 from tests.conftest import START, HandClock
 from tests.web.test_shop_pages import words
@@ -27,6 +30,29 @@ def _cut(house: House, clock: HandClock) -> None:
 
 def test_the_runs_are_listed(client: FlaskClient) -> None:
     assert "=Rails" in words(client.get("/review"))
+
+
+def test_each_run_stands_with_what_came_of_it_the_newest_first(
+    client: FlaskClient, house: House, clock: HandClock
+) -> None:
+    open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 12}], name="Newer"))
+
+    said = words(client.get("/review"))
+
+    assert said.index("Newer 0 of 12 good") < said.index("=Rails 0 of 12 good")
+
+
+def test_good_pieces_and_the_hands_of_one_stand_in_the_list(
+    client: FlaskClient, house: House, clock: HandClock
+) -> None:
+    (glance,) = runs_at_a_glance(house.workshop)
+    assert (glance.good, glance.a_piece) == (0, None)
+
+    tray = replace(glance.run.trays["1"], good=4)
+    later = glance_at(replace(glance.run, trays={**glance.run.trays, "1": tray}), clock.now())
+
+    assert later.good == 4
+    assert span_in_words(later.a_piece) == "2 min"
 
 
 def test_a_run_shows_its_hours_and_every_element(client: FlaskClient) -> None:

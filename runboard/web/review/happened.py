@@ -9,7 +9,7 @@ from flask import Blueprint, Response
 from markupsafe import Markup
 
 from runboard.charts.bars import bars, pareto
-from runboard.review.happened.nouns import Lost, OperationBar, Waiting
+from runboard.review.happened.nouns import Lost, OperationBar, SinceChange, Waiting
 from runboard.web.door.pages import page
 from runboard.web.review.days import charts_of
 from runboard.web.review.looked import minutes_of, review_of
@@ -47,6 +47,7 @@ def happened(key: str) -> Response:
         waited=[one for row in ("person", "station", "tray") if (one := _waited(row, what.waiting, named)).rows],
         lost=_lost(what.lost),
         lost_rows=[(lost_in_words(lost), lost.wood, lost.board, lost.pieces) for lost in what.lost],
+        since=[(_since(one, named), one.hours) for one in what.since_changes if any(lost for _, lost in one.hours)],
         orders=sorted(what.order_lines, key=lambda line: (line.done is not None, -(line.late or timedelta(0)))),
         in_time=sum(line.done is not None and not line.late for line in what.order_lines),
         process=[(line, named.station(line.station)) for line in what.process],
@@ -80,6 +81,11 @@ def _waited(row: str, waiting: Iterable[Waiting], named: Named) -> Waited:
     return Waited(
         row, chart, tuple((named.who(one.row, one.key), _why(one.why), span_in_words(one.length)) for one in here)
     )
+
+
+def _since(one: SinceChange, named: Named) -> str:
+    what = say("review-since", one.what or "none")
+    return say("review-since", "at", {"station": named.station(one.station), "what": what})
 
 
 def _percent(share: float | None) -> str:

@@ -8,8 +8,9 @@ from runboard.run.refusal import Refused
 from runboard.web.door.pages import workshop
 from runboard.words.facts import exact_span_in_words, span_in_words
 
-# Refused for what takes long alone.
-_ONLY_THE_REPLAY = ("review failed", "try busy")
+# Refused for what takes long alone: it failed for good, or has to wait for other long work.
+_FAILED = "review failed"
+_OF_THE_REPLAY = (_FAILED, "try busy")
 _FINE_BELOW = timedelta(minutes=20)
 _FINE = timedelta(seconds=5)
 _SECOND = timedelta(seconds=1)
@@ -21,9 +22,10 @@ def review_of(key: str) -> Essentials:
     try:
         return looking.essentials_at(workshop(), key)
     except Refused as refused:
-        if refused.code not in _ONLY_THE_REPLAY:
+        if refused.code not in _OF_THE_REPLAY:
             raise
-    return weighed(essentials_of(looking.past_of(workshop(), key)), None)
+        quick = essentials_of(looking.past_of(workshop(), key))
+        return weighed(quick, None) if refused.code == _FAILED else quick
 
 
 def fine_span(span: timedelta | None) -> str:

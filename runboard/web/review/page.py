@@ -21,7 +21,6 @@ from runboard.words.review import Line, five_lines, little_measured, piece_time
 from runboard.words.sentences import say
 
 EXPOSURE_DAYS = 7
-# Where the evidence of each line is.
 EVIDENCE = {
     "pieces": "happened", "furthest": "times", "lost": "happened#lost", "held": "held", "try": "changes",
 }  # fmt: skip
@@ -52,11 +51,21 @@ def run(key: str) -> Response:
         run=found.past.run,
         is_empty=not (found.happened.hands or found.happened.good or found.happened.scrap),
         little=little_measured(found),
-        lines=[(line, *_unbroken(line), f"/review/runs/{found.past.run.id}/{EVIDENCE[line.code]}") for line in lines],
+        lines=[
+            (line, *_unbroken(line), f"/review/runs/{found.past.run.id}/{_evidence(found, line)}") for line in lines
+        ],
         is_coming=any(line.is_coming for line in lines),
         picture=picture(found),
         bars=found.happened.bars,
     )
+
+
+def _evidence(found: Essentials, line: Line) -> str:
+    """Where the evidence of a line is: of the furthest from its guess the first of its times."""
+    furthest = found.furthest if line.code == "furthest" else None
+    steps = (each.step for each in found.study.elements if furthest and each.operation == furthest.operation)
+    step = next(steps, "")
+    return EVIDENCE[line.code] + (f"#{step}" if step else "")
 
 
 def _at_a_glance(one: Glance) -> str:

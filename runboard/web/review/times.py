@@ -137,6 +137,8 @@ def _said(study: ElementStudy, error: ElementError | None) -> Iterable[str]:
             for why, count in study.why_left_out.items()
         ]
         yield say("review-times", "left out", {**facts, "count": len(study.left_out), "why": list_in_words(why)})
+    if study.standard is not None:
+        yield say("review-times", "standard", {"time": fine_span(study.standard)})
     if study.curve is not None and study.curve.is_clear:
         yield _curve(study.curve)
     if study.n and study.needed:
