@@ -6,15 +6,15 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.change import Capacity, Change, Times
+from runboard.plan.change import Capacity, Change, HoursAdded, Times, TraySize
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost, OperationBar
 from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
 from runboard.shop.hours import local_day
-from runboard.words.facts import list_in_words, span_in_words, zone_of
+from runboard.words.facts import date_in_words, list_in_words, span_in_words, zone_of
 from runboard.words.sentences import message_name, sentence
-from runboard.words.trying import operation_name, words_of_change
+from runboard.words.trying import operation_name, person_name, words_of_change
 
 # The lines, in their order.
 CODES = ("pieces", "furthest", "lost", "held", "try")
@@ -245,6 +245,11 @@ def idea_in_words(past: Past, change: Change) -> str:
     if isinstance(change, Times):
         operation = operation_name(past.run, change.operation)
         return _say("idea-times", operation=operation, kind=change.kind or "all", percent=change.per_cent)
+    if isinstance(change, TraySize):
+        return _say("idea-trays", pieces=change.pieces)
+    if isinstance(change, HoursAdded):
+        hours = {"opens": f"{change.opens:%H:%M}", "closes": f"{change.closes:%H:%M}"}
+        return _say("idea-hours", person=person_name(past.book, change.person), day=date_in_words(change.day), **hours)
     return within(words_of_change(past.book, past.run, change))
 
 
@@ -267,8 +272,9 @@ def about(span: timedelta) -> str:
     span = abs(span)
     if span >= _HOURS_BELOW:
         return _say("about-days", count=round(span / timedelta(days=1)), days=_count(round(span / timedelta(days=1))))
-    if span >= timedelta(hours=4):
-        return span_in_words(timedelta(hours=round(span / timedelta(hours=1))))
+    for least, step in ((timedelta(hours=4), timedelta(hours=1)), (timedelta(hours=1), timedelta(minutes=5))):
+        if span >= least:
+            return span_in_words(round(span / step) * step)
     return span_in_words(span)
 
 

@@ -142,6 +142,11 @@ review-more-of = { $number ->
     [one] one more of the { $service }
    *[other] { $count } more { $service }
   }
+review-idea-trays = { $pieces ->
+    [1] one piece a tray
+   *[other] { $pieces } pieces a tray
+  }
+review-idea-hours = { $person } there from { $opens } to { $closes } on { $day }, too
 review-idea-times = { $kind ->
     [setup] the setup
     [loading] the loading
@@ -333,7 +338,10 @@ refused-run-open = The run '{ $run }' is still open: what a change promises is k
 refused-idea-not-tried = That idea could not be tried on this run, so it promises nothing.
 refused-change-not-tried = Only a finished run of the same product that was opened after the change was adopted can say whether it worked.
 refused-try-not-replayed = This run cannot be gone through again: nothing of it was worked, or not all of it finds a place.
-review-at-a-glance = { $good } of { $wanted } good{ $piece ->
+review-at-a-glance = { $more ->
+    [yes] { $good } good where { $wanted } were wanted
+   *[no] { $good } of { $wanted } good
+  }{ $piece ->
     [none] { "" }
    *[other] , { $piece } of hands a piece
   }

@@ -1,13 +1,13 @@
 """The five lines of a review in every case that a run may be: none, one, several, nothing known, still worked out."""
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, time, timedelta
 
 import pytest
 
 from runboard.demo.book import demo_book
 from runboard.house import House
-from runboard.plan.change import Capacity, Times
+from runboard.plan.change import Capacity, Change, HoursAdded, Times, TraySize
 from runboard.review.changes.nouns import Tried
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Happened, Lost
@@ -139,11 +139,16 @@ def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None
             (0, 51, Times("r1", "hooks", "hand", 70)),
             "Try first: the work by hand at Fit hooks in 70 % of its time, 51 min less of hands.",
         ),
+        ((95, 0, TraySize("r1", 10)), "Try first: 10 pieces a tray, done 1 h 35 sooner."),
+        (
+            (121, 0, HoursAdded("robin", date(2026, 3, 9), time(18), time(20))),
+            "Try first: Robin there from 18:00 to 20:00 on Mon 9 Mar, too, done 2 h sooner.",
+        ),
         ((90, 0, Capacity("rack", 10)), "Try first: one more of the drying rack places, done 1 h 30 sooner."),
     ],
 )
 def test_what_to_try_first_says_what_it_would_have_saved(
-    found: Essentials, some: tuple[()] | tuple[float, float, Capacity | Times], said: str
+    found: Essentials, some: tuple[()] | tuple[float, float, Change], said: str
 ) -> None:
     tried: tuple[Tried, ...] = ()
     if some:

@@ -9,7 +9,7 @@ from flask import Blueprint, Response
 from markupsafe import Markup
 
 from runboard.charts.bars import bars, pareto
-from runboard.review.happened.nouns import Lost, OperationBar, SinceChange, Waiting
+from runboard.review.happened.nouns import Lost, OperationBar, ProcessLine, SinceChange, Waiting
 from runboard.web.door.pages import page
 from runboard.web.review.days import charts_of
 from runboard.web.review.looked import minutes_of, review_of
@@ -50,7 +50,7 @@ def happened(key: str) -> Response:
         since=[(_since(one, named), one.hours) for one in what.since_changes if any(lost for _, lost in one.hours)],
         orders=sorted(what.order_lines, key=lambda line: (line.done is not None, -(line.late or timedelta(0)))),
         in_time=sum(line.done is not None and not line.late for line in what.order_lines),
-        process=[(line, named.station(line.station)) for line in what.process],
+        process=[(line, named.station(line.station), _time_of(line)) for line in what.process],
         unmeasured=[bar.name for bar in what.bars if bar.hands_taken is None],
     )
 
@@ -86,6 +86,14 @@ def _waited(row: str, waiting: Iterable[Waiting], named: Named) -> Waited:
 def _since(one: SinceChange, named: Named) -> str:
     what = say("review-since", one.what or "none")
     return say("review-since", "at", {"station": named.station(one.station), "what": what})
+
+
+def _time_of(line: ProcessLine) -> str:
+    """What a line of the process chart took; '' where it was not measured, a dash where it takes none to speak of."""
+    if line.time is None and line.symbol in ("operation", "inspection"):
+        return ""
+    took = line.time or line.walking
+    return span_in_words(took if took >= timedelta(seconds=1) else None)
 
 
 def _percent(share: float | None) -> str:

@@ -70,7 +70,8 @@ def _evidence(found: Essentials, line: Line) -> str:
 
 def _at_a_glance(one: Glance) -> str:
     piece = "none" if one.a_piece is None else piece_time(one.a_piece)
-    return say("review", "at a glance", {"good": one.good, "wanted": one.wanted, "piece": piece})
+    more = "yes" if one.good > one.wanted else "no"
+    return say("review", "at a glance", {"good": one.good, "wanted": one.wanted, "more": more, "piece": piece})
 
 
 def _unbroken(line: Line) -> tuple[str, ...]:
