@@ -121,13 +121,13 @@ def test_its_log_has_what_a_log_has(demo: Workshop) -> None:
     assert {
         "load stopped", "stop settled", "event undone", "supply out", "supply in", "pieces held", "pieces moved",
         "station out of use", "first piece checked", "checklist ticked", "watch checked", "person called away",
-        "job done", "alert answered", "operation given", "person went",
+        "job done", "alert answered", "operation given", "person went", "change adopted", "change judged",
     } <= kinds  # fmt: skip
 
 
 def told(event: Event) -> tuple[Any, ...]:
-    """An event without the ids, which the server makes by chance where it opens and closes runs."""
-    body = {key: value for key, value in (event.body or {}).items() if key != "event"}
+    """An event without the ids, which the server makes by chance where it opens and closes runs and takes changes."""
+    body = {key: value for key, value in (event.body or {}).items() if key not in ("event", "adopted")}
     return (event.kind, event.moment, event.run, event.load, event.tray, event.person, body)
 
 

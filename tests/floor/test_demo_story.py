@@ -13,7 +13,13 @@ from runboard.floor.looking.review import past_of
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.opening import open_workshop
+from runboard.plan.change import Capacity
 from runboard.plan.estimates import estimates_from
+from runboard.review.changes.ledger import adopted_of
+from runboard.review.changes.nouns import Idea
+from runboard.review.changes.trying import tried
+from runboard.review.changes.verdict import judged, seen_run
+from runboard.review.essentials import essentials_of
 from runboard.review.happened.lost import lost_in
 from runboard.review.held.held import held_of
 from runboard.review.held.replayable import replayable
@@ -24,6 +30,7 @@ from runboard.shop.book_json import book_from_json
 
 NOW = datetime(2026, 6, 3, 18, 40, tzinfo=UTC)
 FIRST, SECOND, THIRD = "r1", "r2", "r4"
+MINUTE = timedelta(minutes=1)
 
 
 @pytest.fixture(scope="module")
@@ -121,3 +128,27 @@ def test_some_pieces_are_lost_for_ordinary_reasons_and_somebody_is_called_away(d
 
     assert len(why - {"chipped"}) >= 2
     assert any(event.kind == "person called away" for event in demo.ledger.held)
+
+
+def test_the_larger_rack_was_adopted_by_what_its_trial_promises(demo: Workshop) -> None:
+    (change,) = demo.ledger.state.changes.values()
+    known = replayable(past_of(demo, SECOND))
+    assert known is not None
+
+    (found,) = tried(known, [Idea("rack", Capacity("rack", RACK))])
+
+    assert (change.run, change.did, change.because) == (SECOND, "book", "service holds")
+    assert change.earlier[1] == pytest.approx(found.earlier.mid / MINUTE, rel=0.02)
+    assert max(change.hands[1], found.hands.mid / MINUTE) < 10
+
+
+def test_the_third_run_judged_that_it_worked_as_the_program_finds(demo: Workshop) -> None:
+    (change,) = demo.ledger.state.changes.values()
+    before, after = (essentials_of(past_of(demo, run)) for run in (SECOND, THIRD))
+
+    found = judged(adopted_of(change), seen_run(before.study, before.happened), seen_run(after.study, after.happened))
+
+    assert found.saved is not None
+    assert (change.verdict, change.judged_after, found.code) == ("kept", THIRD, "saved")
+    assert change.saved is not None
+    assert change.saved[1] == pytest.approx(found.saved.mid / MINUTE, rel=0.02)
