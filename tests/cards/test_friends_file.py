@@ -122,6 +122,14 @@ def test_who_has_no_name_is_told_apart_by_what_they_are(file: FriendsFile) -> No
     assert file.operations[0].told == ("Ask lead for the ash.",)
 
 
+def test_what_is_called_after_a_customer_goes_by_what_it_is(file: FriendsFile, essentials: Essentials) -> None:
+    assert file.lines[0].startswith("Entry key rails, begun Mon 1 Jun 2026")
+
+    lines = friends_file(essentials, lambda _: ["Late for Harbour Café.", "Rails for Tessa Quill again."]).lines
+
+    assert lines == ("Late for (customer).", "this run again.")
+
+
 def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
     people = essentials.past.book.people
     book = replace(essentials.past.book, people=(*people, replace(people[0], key="cleo", name="Cleo")))
