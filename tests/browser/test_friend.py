@@ -72,7 +72,7 @@ def test_a_file_is_answered_without_a_network_and_its_answers_stand_at_their_ope
     saved.value.save_as(file)
     friend = FriendsPhone(chromium)
     friend.page.goto(file.as_uri())
-    assert friend.page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    look(friend.page, server, "friend file")
 
     answer(friend.page, "Hooks", "Simplify", "A stop on the jig.\nNobody measures.", "0,5")
     answer(friend.page, "Cut", "Leave as it is")
