@@ -2,6 +2,10 @@
 
 friend-title = A second pair of eyes
 friend-title-of = A friend’s eyes on { $run }
+friend-new-answers = { $answers ->
+    [one] 1 new answer
+   *[other] { $answers } new answers
+  }
 friend-none-yet = Nobody has answered yet. Send this review to a friend who makes things, or let one look at it here.
 
 friend-take = Take answers in

@@ -24,6 +24,7 @@ from runboard.floor.looking import review as looking
 from runboard.house import House, Settings
 from runboard.plan.change import Change, OneVisit, Swapped, Times
 from runboard.web.fittings import fitted
+from runboard.web.review.friend_code import KEPT_SECONDS
 from tests.attack.cast import device_with
 from tests.attack.matrix import routes
 from tests.attack.promises import who_may
@@ -127,6 +128,17 @@ def test_answers_of_a_file_stand_at_their_operation(house: House, lead: FlaskCli
     assert "One answer taken." in words(answer)
     at_hooks = answer.text.split('id="hooks"')[1]
     assert all(said in at_hooks for said in ("Simplify", "saves about 0.5 min a piece", "A stop on the jig.", "Sam"))
+
+
+def test_new_answers_are_said_on_the_first_page_until_something_becomes_of_them(
+    house: House, lead: FlaskClient
+) -> None:
+    sent(lead, a_file(house))
+    assert "A second pair of eyes 1 new answer" in words(lead.get("/review/runs/r1"))
+
+    lead.post(f"{PAGE}/{kept_answers(house.store.settings, 'r1')[0].id}", data={"becomes": "aside"})
+
+    assert "new answer" not in words(lead.get("/review/runs/r1"))
 
 
 def test_text_from_a_message_is_taken_as_well(house: House, lead: FlaskClient) -> None:
@@ -259,6 +271,21 @@ def test_a_code_opens_the_review_without_names_and_its_form_sends_answers(
 
 def test_a_code_shows_names_where_the_lead_ticked_them(lead: FlaskClient, friend: FlaskClient) -> None:
     assert "Clean up as Bendix likes it" in friend.get(code(lead, names="1")).text
+
+
+def test_who_loads_it_again_and_again_has_it_made_once_in_a_while(
+    lead: FlaskClient, friend: FlaskClient, clock: HandClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path, made = code(lead), []
+    monkeypatch.setattr(looking, "essentials_at", lambda *of: made.append(of) or essentials_of(*of))
+
+    for _ in range(5):
+        friend.get(path)
+    assert len(made) == 1
+    clock.forward(seconds=KEPT_SECONDS)
+    friend.get(path)
+
+    assert len(made) == 2
 
 
 def test_what_the_form_cannot_take_stands_there_again(lead: FlaskClient, friend: FlaskClient) -> None:

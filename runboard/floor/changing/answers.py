@@ -49,6 +49,11 @@ def kept_answers(settings: KeptSettings, run: str) -> list[KeptAnswer]:
     return [KeptAnswer(**one) for one in settings.get(_key(run)).get("answers", [])]
 
 
+def new_answers(settings: KeptSettings, run: str) -> int:
+    """To how many of them nobody said anything yet."""
+    return sum(one.state == NEW for one in kept_answers(settings, run))
+
+
 def kept_answer(settings: KeptSettings, run: str, answer: str) -> KeptAnswer:
     """One of them. Refused 'answer unknown'."""
     found = next((one for one in kept_answers(settings, run) if one.id == answer), None)

@@ -4,8 +4,10 @@ from collections.abc import Mapping
 
 from flask import Blueprint, Response, request
 
+from runboard.cards.friends_file import FriendsFile
 from runboard.cards.friends_page import Shown, said_html, shown_html
 from runboard.floor.letting_in.friend_codes import FriendCode, answer_by_code, open_by_code
+from runboard.floor.looking.at_hand import made_once
 from runboard.review.answers import sheet_from
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import refusal, see_other, unkept, workshop
@@ -15,6 +17,7 @@ from runboard.web.review.friend import friends_file_of
 from runboard.web.review.looked import review_of
 from runboard.words.sentences import sentence
 
+KEPT_SECONDS = 10
 _STATUS = {"friend too often": 429, "friend unknown": 404, "friend over": 410, "friend revoked": 410}
 
 part = Blueprint("friend_code", __name__)
@@ -51,8 +54,20 @@ def _open(token: str) -> FriendCode:
 def _review(
     token: str, code: FriendCode, typed: Mapping[str, str] | None = None, problem: str = "", status: int = 200
 ) -> Response:
-    file = friends_file_of(review_of(code.run), names=code.names)
+    file = _file(code)
     return _answered(shown_html(file, f"/friend/{token}", typed or {}, problem), status)
+
+
+def _file(code: FriendCode) -> FriendsFile:
+    """The review, made once in a while: whoever loads it again and again has no more of the server than its share."""
+    while_it_lasts = workshop().clock.now().timestamp() // KEPT_SECONDS
+    return made_once(
+        workshop(),
+        "friend",
+        (code.run, code.names),
+        while_it_lasts,
+        lambda: friends_file_of(review_of(code.run), names=code.names),
+    )
 
 
 def _record(form: Mapping[str, str]) -> dict[str, object]:

@@ -8,6 +8,7 @@ from flask import Blueprint, Response
 from markupsafe import Markup
 
 from runboard.charts.bars import Beside, bars_beside
+from runboard.floor.changing.answers import new_answers
 from runboard.floor.looking.at_hand import names_now
 from runboard.floor.looking.glance import Glance, runs_at_a_glance
 from runboard.floor.looking.look_back import exposures_of_days
@@ -15,6 +16,7 @@ from runboard.review.dust_limits import DUST_LIMITS
 from runboard.review.essentials import Essentials
 from runboard.review.exposure import noise_rule
 from runboard.web.door.pages import page, workshop
+from runboard.web.fittings import fittings
 from runboard.web.review.looked import review_of
 from runboard.words.facts import date_in_words, number_in_words, span_in_words
 from runboard.words.review import Line, five_lines, little_measured, piece_time
@@ -57,6 +59,7 @@ def run(key: str) -> Response:
         is_coming=any(line.is_coming for line in lines),
         picture=picture(found),
         bars=found.happened.bars,
+        answers=new_answers(fittings().settings, found.past.run.id),
     )
 
 
