@@ -18,6 +18,8 @@ from tests.browser.looking import Looking
 from tests.cards.friends import essentials_of, named_shop
 from tests.serving import Served
 
+ENOUGH = 60_000  # milliseconds in which a busy machine has made a PDF
+
 
 @pytest.fixture(autouse=True)
 def _essentials(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -96,6 +98,19 @@ def test_a_file_is_answered_without_a_network_and_its_answers_stand_at_their_ope
     at_hooks.get_by_role("button", name="Set aside").click()
     expect(at_hooks).to_contain_text("set aside")
     friend.context.close()
+
+
+@pytest.mark.usefixtures("shop_with_a_run")
+def test_the_review_is_made_a_pdf_to_write_on(phone: Page, server: Served) -> None:
+    phone.goto(f"{server.address}review/runs/r1/answers")
+    phone.get_by_role("button", name="Make a PDF to write on").click()
+
+    opens = phone.get_by_role("link", name="Open the PDF")
+    expect(opens).to_be_visible(timeout=ENOUGH)
+    look(phone, server, "friend pdf")
+
+    answer = phone.request.get(server.address + (opens.get_attribute("href") or "")[1:])
+    assert answer.body().startswith(b"%PDF-")
 
 
 @pytest.fixture
