@@ -15,7 +15,8 @@ from runboard.shop.book import Book, Person
 from runboard.words.facts import dated, zone_of
 from runboard.words.sentences import sentence
 
-_LEAST_LETTERS = 3  # of a part of a name that is looked for: 'Jo' stands in too many words
+# Letters of a name that is looked for: 'Jo' is one, 'jo' may be anything.
+_LEAST, _LEAST_IN_ANY_CASE = 2, 3
 _PART = re.compile(r"[^\W\d_]{3,}")
 _LONG_PART = re.compile(r"[^\W\d_]{4,}")
 
@@ -35,7 +36,7 @@ class Unnamed:
 
     def typed(self, text: str) -> str:
         """The same of what somebody typed in haste: in whatever case, and a customer by a part of the name."""
-        return _without(text, {**self.parts, **self.others, **self.people}, re.IGNORECASE)
+        return self(_without(text, {**self.parts, **self.others, **self.people}, re.IGNORECASE))
 
 
 AS_IT_IS = Unnamed({}, {}, {})
@@ -142,7 +143,8 @@ def _placed(run: RunState, order: OrderLine) -> Iterable[str]:
 
 
 def _without(text: str, names: Mapping[str, str], flags: int = 0) -> str:
-    found = sorted((name for name in names if len(name) >= _LEAST_LETTERS), key=len, reverse=True)
+    least = _LEAST_IN_ANY_CASE if flags else _LEAST
+    found = sorted((name for name in names if len(name) >= least), key=len, reverse=True)
     if not found or not text:
         return text
     known = {name.lower(): names[name] for name in reversed(found)}

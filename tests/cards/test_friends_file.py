@@ -152,6 +152,14 @@ def test_who_came_after_the_run_was_opened_is_not_named_by_their_key_either(esse
     assert file.lines == ("helper 2’s hands", "Ask helper 2.")
 
 
+def test_a_short_name_is_put_out_as_it_is_written(essentials: Essentials) -> None:
+    jo = replace(essentials.past.book.people[1], key="jo", name="Jo", access="crew")
+
+    file = friends_file(essentials, lambda _: ["Jo was at it, at major and jo."], people=[jo])
+
+    assert file.lines == ("helper 2 was at it, at major and jo.",)
+
+
 def test_a_figure_is_no_name(file: FriendsFile) -> None:
     """The second order's number is 12, which stands in times and counts."""
     assert "order 2" in file.lines[2]
