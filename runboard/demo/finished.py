@@ -22,7 +22,6 @@ from runboard.run.log.event import write_moment
 
 MOST_SESSIONS = 9
 # What the larger rack cost, in the demo's money.
-RACK_COSTS = 24
 # The first evening of a run is a short one.
 FIRST, SESSION = timedelta(hours=2, minutes=10), timedelta(hours=4)
 # Each run of rails: so many order lines of two pieces, from so many boards.
