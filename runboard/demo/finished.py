@@ -21,7 +21,6 @@ from runboard.run.fold.state import RunState
 from runboard.run.log.event import write_moment
 
 MOST_SESSIONS = 9
-# What the larger rack cost, in the demo's money.
 # The first evening of a run is a short one.
 FIRST, SESSION = timedelta(hours=2, minutes=10), timedelta(hours=4)
 # Each run of rails: so many order lines of two pieces, from so many boards.
