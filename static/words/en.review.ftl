@@ -177,6 +177,7 @@ review-little = { $percent ->
 review-presses = { $count ->
     [one] Next time this press would tell the most: { $presses }.
     [2] Next time these two presses would tell the most: { $presses }.
+    [3] Next time these three presses would tell the most: { $presses }.
    *[other] Next time these { $count } presses would tell the most: { $presses }.
   }
 review-press = { $press } at { $step }

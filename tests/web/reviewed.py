@@ -176,10 +176,10 @@ def span3(low: float, mid: float, high: float) -> Span3:
 def tried() -> tuple[Tried, ...]:
     return (
         Tried(
-            Idea("a1", Capacity("rack", 12), "service short", {"service": "rack"}, 45.0),
+            Idea("a1", Capacity("rack", 12), "service holds", {"service": "Drying rack places", "held": timedelta(hours=21)}, 45.0),
             span3(1200, 1440, 1500), span3(0, 0, 0), 0.0, 1.2, 2.0,
         ),
-        Tried(Idea("a2", Times(RUN, "hooks", "hand", 70), "far from guess", {}, 20.0), span3(0, 20, 65), span3(42, 51, 60), 0.0, 0.8, 1.5),
+        Tried(Idea("a2", Times(RUN, "hooks", "hand", 70), "furthest", {"step": "Fit hooks", "kind": "hand", "taken": minutes(170), "guess": minutes(100)}, 20.0), span3(0, 20, 65), span3(42, 51, 60), 0.0, 0.8, 1.5),
         Tried(Idea("a3", Swapped(RUN, "engrave"), "", {}), span3(0, 0, 0), span3(0, 0, 0), refused=("try order", {})),
     )  # fmt: skip
 

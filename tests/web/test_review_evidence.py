@@ -129,6 +129,7 @@ def test_a_change_says_what_it_would_have_saved_as_a_range_and_when_it_is_paid_b
 ) -> None:
     said = words(client.get(f"{RUN}/changes"))
 
+    assert "Furthest beyond its guess: Fit hooks, by hand, 2 h 50 for 1 h 40. A jig may take a fifth off." in said
     assert "51 min (42 min to 1 h)" in said
     assert "Paid back after 1.2 runs, about 2 months" in said
     assert said.index("Three more drying rack places") < said.index("Oil before Engrave")

@@ -74,7 +74,7 @@ def test_where_little_was_measured_that_comes_first_with_the_presses_that_tell_m
 
     assert said.index("Only 41 % of the time was measured") < said.index("58 of 60 good")
     assert (
-        "Next time these 3 presses would tell the most: Start at Inspect and pack, Done at Sand 120 and Start at Oil."
+        "Next time these three presses would tell the most: Start at Inspect and pack, Done at Sand 120 and Start at Oil."
         in said
     )
 
