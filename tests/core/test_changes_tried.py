@@ -21,7 +21,9 @@ from runboard.plan.change import (
     Times,
     TraySize,
 )
+from runboard.plan.changed import SOMEBODY as SOMEBODY_KEY
 from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Tried, Worth
+from runboard.review.changes.replayed import problem_with
 from runboard.review.changes.trying import Trial, counts_of, pieces_saved, together, tried
 from runboard.review.held.replayable import Replayable, replayable
 from tests.core.pasts import past_of
@@ -116,6 +118,22 @@ def test_somebody_more_is_there_when_the_one_whose_hours_they_have_was(known: Re
     beside = trial.saved_of(Several((SOMEBODY, OFF)))
 
     assert (alone.finish == beside.finish).all()
+
+
+def test_a_helper_is_there_so_long_and_only_while_the_one_whose_hours_they_have_is(known: Replayable) -> None:
+    was = Trial(known, GOES).as_it_was.problem
+
+    people = {person.key: person.windows for person in problem_with(known, was, HELPER).people}
+
+    there = people[SOMEBODY_KEY]
+    assert sum(closes - opens for opens, closes in there) == 240
+    assert all(any(opens <= one and other <= closes for opens, closes in people["ann"]) for one, other in there)
+
+
+def test_other_loads_save_what_is_theirs_and_not_what_luck_is(known: Replayable) -> None:
+    fewer_setups = one(known, TraySize("r1", 15))
+
+    assert NOUGHT < fewer_setups.hands.low <= fewer_setups.hands.high < timedelta(minutes=20)
 
 
 # together
