@@ -9,6 +9,7 @@ import pytest
 from runboard.demo.book import RACK, SMALL_RACK
 from runboard.demo.make import make_demo
 from runboard.demo.phone import HandClock
+from runboard.floor.looking.ledger import changes_adopted
 from runboard.floor.looking.review import past_of
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
@@ -152,3 +153,11 @@ def test_the_third_run_judged_that_it_worked_as_the_program_finds(demo: Workshop
     assert (change.verdict, change.judged_after, found.code) == ("kept", THIRD, "saved")
     assert change.saved is not None
     assert change.saved[1] == pytest.approx(found.saved.mid / MINUTE, rel=0.02)
+
+
+def test_the_ledger_has_the_larger_rack_as_kept(demo: Workshop) -> None:
+    _, (entry,) = changes_adopted(demo)
+
+    assert (entry.line.change, entry.line.verdict) == (Capacity("rack", RACK), "kept")
+    assert entry.line.saved is not None
+    assert 0.5 * entry.line.earlier.mid < entry.line.saved.mid < 1.5 * entry.line.earlier.mid
