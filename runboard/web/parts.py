@@ -21,8 +21,8 @@ from runboard.web.review import changes as review_changes
 from runboard.web.review import friend, friend_code
 from runboard.web.review import happened as review_happened
 from runboard.web.review import held as review_held
-from runboard.web.review import ledger as review_ledger
 from runboard.web.review import log as review_log
+from runboard.web.review import made as review_made
 from runboard.web.review import over_runs as review_over_runs
 from runboard.web.review import page as review
 from runboard.web.review import times as review_times
@@ -72,7 +72,7 @@ PARTS = (
     review_happened,
     review_held,
     review_changes,
-    review_ledger,
+    review_made,
     review_over_runs,
 )
 

@@ -40,6 +40,7 @@ class Shown:
     times: dict[str, str]
     chart: Markup
     said: tuple[str, ...]
+    source: str
     history: tuple[str, ...]
     over_runs: Markup
 
@@ -96,7 +97,13 @@ def _shown(found: Essentials, at: int, study: ElementStudy, error: ElementError 
     step = found.past.run.route.step(study.step)
     history = tuple(_history(found, step, study.kind)) if step else ()
     over_runs = _over_runs(found, at, step, study.kind, label) if step else Markup("")
-    return Shown(f"e{at}", study, kind, said, chart, tuple(_said(study, error)), history, over_runs)
+    return Shown(f"e{at}", study, kind, said, chart, tuple(_said(study, error)), _source(study), history, over_runs)
+
+
+def _source(study: ElementStudy) -> str:
+    """Where the estimate comes from."""
+    code, _, times = study.source.partition(" ")
+    return say("review-source", code, {"count": int(times or 0)})
 
 
 def _history(found: Essentials, step: Step, kind: str) -> Iterable[str]:

@@ -16,7 +16,7 @@ from runboard.words.facts import date_in_words, zone_of
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
-part = Blueprint("review_ledger", __name__)
+part = Blueprint("review_made", __name__)
 
 
 @dataclass(frozen=True)
