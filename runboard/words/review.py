@@ -8,7 +8,7 @@ from typing import Any
 
 from runboard.plan.change import Capacity, Change, HoursAdded, Times, TraySize
 from runboard.review.essentials import Essentials
-from runboard.review.happened.nouns import Lost, OperationBar
+from runboard.review.happened.nouns import Lost
 from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
 from runboard.shop.hours import local_day
@@ -276,11 +276,6 @@ def about(span: timedelta) -> str:
         if span >= least:
             return span_in_words(round(span / step) * step)
     return span_in_words(span)
-
-
-def guess_and_taken(bar: OperationBar) -> tuple[str, str]:
-    """What an operation was guessed to take, and what it took; '' where nobody knows."""
-    return span_in_words(bar.guess), "" if bar.taken is None else span_in_words(bar.taken)
 
 
 def _capacity(past: Past, key: str) -> int:

@@ -1,5 +1,6 @@
 """A review on a phone and a tablet: the first screen whole without scrolling, and the pages of evidence in order."""
 
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -10,7 +11,9 @@ from runboard.demo.book import demo_book
 from runboard.floor.changing.adopt import adopt_change
 from runboard.floor.changing.runs import close_run
 from runboard.floor.looking import review as looking
+from runboard.floor.workshop import Workshop
 from runboard.opening import WallClock, open_workshop
+from runboard.review.essentials import Essentials
 from tests.browser.conftest import Phones
 from tests.browser.looking import Looking
 from tests.serving import Here
@@ -75,3 +78,28 @@ def test_a_page_of_a_review_is_in_order(path: str, phones: Phones, server: Here)
     looking_at.at(f"review {PAGES[path]}")
 
     assert looking_at.wrong == []
+
+
+@pytest.mark.parametrize(
+    ("path", "said"),
+    [
+        ("", "Held by: the drying rack places"),
+        ("/held", "What an hour would have been worth"),
+        ("/changes", "Do it next time"),
+    ],
+)
+def test_what_is_worked_out_still_comes_by_itself(
+    path: str, said: str, phone: Page, server: Here, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def still_coming(workshop: Workshop, run: str) -> Essentials:
+        whole = reviewed.essentials_at(workshop, run)
+        return replace(whole, held=None, tried=None, together=None, is_weighed=False)
+
+    monkeypatch.setattr(looking, "essentials_at", still_coming)
+    phone.goto(server.address + RUN + path)
+    expect(phone.get_by_text("being worked out…").first).to_be_visible()
+
+    monkeypatch.setattr(looking, "essentials_at", reviewed.essentials_at)
+
+    expect(phone.locator("main")).to_contain_text(said)
+    expect(phone.get_by_text("being worked out…")).to_have_count(0)

@@ -242,3 +242,12 @@ def test_an_empty_ledger_teaches(client: FlaskClient, seen: Seen) -> None:
 
 def test_what_no_run_can_judge_is_not_judged(client: FlaskClient, seen: Seen) -> None:
     assert client.post("/review/changes", data={"adopted": "x", "verdict": "kept"}).status_code == 409
+
+
+@pytest.mark.parametrize("page", ["", "/held", "/changes"])
+def test_a_part_that_is_asked_for_again_is_the_same_as_on_the_page(client: FlaskClient, seen: Seen, page: str) -> None:
+    whole = client.get(f"{RUN}{page}").text
+    part = client.get(f"{RUN}{page}", headers={"HX-Request": "true"})
+
+    assert part.status_code == 200
+    assert part.text.strip() in whole
