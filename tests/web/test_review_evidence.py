@@ -108,10 +108,11 @@ def test_every_reason_to_wait_can_be_said(why: str) -> None:
 
 
 def test_saving_off_the_constraint_shows_as_nothing(client: FlaskClient, seen: Seen) -> None:
-    said = words(client.get(f"{RUN}/held"))
+    page = client.get(f"{RUN}/held")
 
-    assert "Drying rack places 1 h 14" in said
-    assert "Laser nothing" in said
+    assert page.text.count(">nothing</text>") == 2  # on the chart
+    assert "Drying rack places 1 h 14" in words(page)
+    assert "Laser nothing" in words(page)  # in the table
 
 
 def test_what_held_it_is_asked_for_until_it_is_there(client: FlaskClient, seen: Seen) -> None:
