@@ -6,7 +6,7 @@ import pytest
 
 from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
 from runboard.floor.changing.shop_book import save_book
-from runboard.floor.looking.review import past_of, planned_of
+from runboard.floor.looking.review import essentials_at, past_of, planned_of
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.review.happened import planned
@@ -144,3 +144,14 @@ def test_the_plan_of_an_opening_is_made_once_whatever_is_pressed_later(made, mon
 
     assert second is first
     assert len(times) == 1
+
+
+def test_a_review_is_reckoned_once_until_somebody_presses_something(made):
+    run = opened(made)
+    first = essentials_at(made, run)
+
+    again = essentials_at(made, run)
+    sanded(made, run, 8)
+
+    assert again is first
+    assert essentials_at(made, run).happened.hands > first.happened.hands

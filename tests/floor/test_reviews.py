@@ -88,12 +88,14 @@ def test_while_nothing_changed_it_is_worked_out_once(made):
 def test_an_idea_that_somebody_kept_is_tried(made):
     essentials_at(made.workshop, made.run)
     made.work.do_all()
+    before = essentials_at(made.workshop, made.run)
     kept = made.keep(50)
-    essentials_at(made.workshop, made.run)
+    meanwhile = essentials_at(made.workshop, made.run)
     made.work.do_all()
 
     found = essentials_at(made.workshop, made.run).tried
 
+    assert (meanwhile.held, meanwhile.tried) == (before.held, None), "what held the run is no other for an idea"
     assert kept in [tried.idea.id for tried in found]
 
 

@@ -3,6 +3,7 @@ holds up nobody."""
 
 from dataclasses import replace
 
+from runboard.floor.looking.at_hand import made_once
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
@@ -23,10 +24,22 @@ from runboard.shop.hours import local_day
 def essentials_at(workshop: Workshop, run: str) -> Essentials:
     """The review of a run as far as it is worked out. Refused 'run unknown', 'review failed'."""
     if workshop.reviews is None:
-        past = past_of(workshop, run)
-        return essentials_of(past, planned_of(workshop, past))
+        return quick_at(workshop, run)
     found: Essentials = workshop.reviews.essentials(run)
     return found
+
+
+def quick_at(workshop: Workshop, run: str) -> Essentials:
+    """What is quick of a run's review, made once for as long as nobody presses or saves anything; of a run that is open once
+    a minute. Refused 'run unknown'."""
+    found, now = find_run(workshop, run), workshop.clock.now()
+    stands = (workshop.ledger.last_seq, workshop.book.revision, now.replace(second=0, microsecond=0))
+
+    def made() -> Essentials:
+        past = past_of(workshop, run)
+        return essentials_of(past, planned_of(workshop, past))
+
+    return made_once(workshop, "review", run, stands if found.state == "open" else stands[:2], made)
 
 
 def planned_of(workshop: Workshop, past: Past) -> Planned:

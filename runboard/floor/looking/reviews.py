@@ -5,19 +5,20 @@ What was reckoned of a run is kept as long as the run, the book and the ideas ar
 
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.floor.changing.kept_changes import kept_changes
 from runboard.floor.long_work import LongWork
 from runboard.floor.looking.at_hand import shop_now
-from runboard.floor.looking.review import past_of, planned_of
+from runboard.floor.looking.review import quick_at
 from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.plan.schedule.rule.rule import is_at_hand
 from runboard.review.changes.nouns import Idea, Worth
 from runboard.review.changes.payback import runs_a_month
-from runboard.review.essentials import Essentials, essentials_of, weighed
+from runboard.review.essentials import Essentials, weighed
+from runboard.review.held.nouns import Held
 from runboard.review.past import Past
 from runboard.review.weighing import asked_of, weigh
 from runboard.run.fold.state import RunState
@@ -35,12 +36,14 @@ _Of = tuple[int, tuple[Idea, ...]]
 
 @dataclass(frozen=True)
 class _Kept:
-    """What was reckoned of a run as it was at ``at``; ``task`` is the child's, '' where nothing is to be worked out."""
+    """What was reckoned of a run as it was at ``at``; ``task`` is the child's, '' where nothing is to be worked out. ``held``
+    is what held the same run before, where only the ideas are others now."""
 
     of: _Of
     at: datetime
     run: RunState
     task: str = ""
+    held: Held | None = None
 
     def holds(self, past: Past, of: _Of) -> bool:
         """Whether what takes long is still so."""
@@ -62,9 +65,8 @@ class Reviews:
 
     def essentials(self, run: str) -> Essentials:
         """A run's review; what takes long is None in it until it is there. Refused 'run unknown', 'review failed'."""
-        past = past_of(self.workshop, run)
-        of = (past.book.revision, ideas_of(self.settings, run))
-        quick = essentials_of(past, planned_of(self.workshop, past))
+        quick = quick_at(self.workshop, run)
+        past, of = quick.past, (self.workshop.book.revision, ideas_of(self.settings, run))
         with self._lock:
             kept = self._kept.get(run)
             if kept is None or not kept.holds(past, of) or self._is_lost(kept):
@@ -80,12 +82,21 @@ class Reviews:
         task = None if asked is None else self.work.start(WHAT, quick.past.run.id, self.weigh, asked, is_at_hand())
         if asked is not None and task is None:
             raise Refused("try busy")
-        run = quick.past.run.id
-        self._forget(run)
-        kept = self._kept[run] = _Kept(of, quick.past.now, quick.past.run, task.id if task is not None else "")
+        run = quick.past.run
+        held = self._held_before(run)
+        self._forget(run.id)
+        kept = self._kept[run.id] = _Kept(of, quick.past.now, run, task.id if task is not None else "", held)
         for other in list(self._kept)[: max(0, len(self._kept) - MOST_KEPT)]:
             self._forget(other)
         return kept
+
+    def _held_before(self, run: RunState) -> Held | None:
+        """What held a run as far as it was worked out before somebody kept an idea: that does not move it."""
+        before = self._kept.get(run.id)
+        if before is None or before.run is not run:
+            return None
+        task = self.work.look(before.task)
+        return before.held if task is None or task.result is None else task.result.held
 
     def _forget(self, run: str) -> None:
         before = self._kept.pop(run, None)
@@ -97,7 +108,7 @@ class Reviews:
             return weighed(quick, None)
         task = self.work.look(kept.task)
         if task is not None and not task.is_over:
-            return quick
+            return replace(quick, held=kept.held)
         if task is None or task.result is None:  # the log says why; whoever asks again has it tried again
             with self._lock:
                 self._forget(quick.past.run.id)
@@ -108,7 +119,7 @@ class Reviews:
 
 def review_at_once(workshop: Workshop, settings: KeptSettings, run: str) -> Essentials:
     """The whole of a run's review, by whoever can wait for it. Refused 'run unknown'."""
-    quick = essentials_of(past_of(workshop, run))
+    quick = quick_at(workshop, run)
     asked = asked_of(quick, ideas_of(settings, run), worth_of(workshop, quick))
     if asked is None:
         return weighed(quick, None)
