@@ -1,0 +1,46 @@
+"""Several runs of a made-up shop one after another: one log, and the book that its people would have written."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from runboard.run.fold.fold import fold
+from runboard.run.fold.state import ShopState
+from runboard.run.log.event import Event
+from runboard.shop.book import Book
+from runboard.shop.book_json import book_from_json
+from tests.simulated.log import Log
+from tests.simulated.luck import Luck
+from tests.simulated.working import Course, worked
+from tests.simulated.world import WEEK, World, book_of, moment
+
+
+@dataclass(frozen=True)
+class History:
+    """What a shop's log says of some runs, r1 the first, and how each really went."""
+
+    world: World
+    book: Book
+    events: Sequence[Event]
+    courses: Sequence[Course]
+
+    @property
+    def state(self) -> ShopState:
+        return fold(self.book, self.events)
+
+    @property
+    def now(self) -> datetime:
+        """An hour after the last piece."""
+        return moment(self.courses[-1].finished) + timedelta(hours=1)
+
+
+def history(world: World, seed: int, runs: int = 1, asides: int = 0, look_every: float | None = None) -> History:
+    """So many runs, each from the Monday after the one before; the same seed meets the same luck."""
+    events: list[Event] = []
+    courses: list[Course] = []
+    for number in range(1, runs + 1):
+        start = (courses[-1].finished // WEEK + 1) * WEEK if courses else 0.0
+        log = Log(f"r{number}", f"Key rails {number}", asides, look_every)
+        courses.append(worked(world, Luck(1000 * seed + number), start, log))
+        events += log.events
+    return History(world, book_from_json(book_of(world)), events, courses)
