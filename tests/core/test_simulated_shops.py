@@ -72,7 +72,7 @@ def test_nobody_in_a_made_up_shop_is_at_two_things_at_once(seed: int):
 
 
 def test_hands_in_the_log_are_as_long_as_they_really_were():
-    past = history(shop(0), 0, asides=3)
+    past = history(shop(0), 0, extras=6)
 
     found = sum(ended - began for at_work in spans(past).values() for began, ended in at_work)
 

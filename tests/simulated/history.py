@@ -1,11 +1,12 @@
 """Several runs of a made-up shop one after another: one log, and the book that its people would have written."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from functools import cached_property
 
 from runboard.run.fold.fold import fold
-from runboard.run.fold.state import ShopState
+from runboard.run.fold.state import RunState, ShopState
 from runboard.run.log.event import Event
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
@@ -24,9 +25,13 @@ class History:
     events: Sequence[Event]
     courses: Sequence[Course]
 
-    @property
+    @cached_property
     def state(self) -> ShopState:
         return fold(self.book, self.events)
+
+    def state_with(self, runs: Mapping[str, RunState]) -> ShopState:
+        """The state with these runs alone."""
+        return replace(self.state, runs=runs)
 
     @property
     def now(self) -> datetime:
@@ -34,13 +39,15 @@ class History:
         return moment(self.courses[-1].finished) + timedelta(hours=1)
 
 
-def history(world: World, seed: int, runs: int = 1, asides: int = 0, look_every: float | None = None) -> History:
-    """So many runs, each from the Monday after the one before; the same seed meets the same luck."""
+def history(
+    world: World, seed: int, runs: int = 1, weeks: int = 1, extras: int = 0, look_every: float | None = None
+) -> History:
+    """So many runs, each from a Monday on, so many ``weeks`` after the one before; the same seed meets the same luck."""
     events: list[Event] = []
     courses: list[Course] = []
     for number in range(1, runs + 1):
-        start = (courses[-1].finished // WEEK + 1) * WEEK if courses else 0.0
-        log = Log(f"r{number}", f"Key rails {number}", asides, look_every)
+        start = (courses[-1].finished // WEEK + weeks) * WEEK if courses else 0.0
+        log = Log(f"r{number}", f"Key rails {number}", extras, look_every)
         courses.append(worked(world, Luck(1000 * seed + number), start, log))
         events += log.events
     return History(world, book_from_json(book_of(world)), events, courses)

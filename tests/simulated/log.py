@@ -11,12 +11,12 @@ from tests.simulated.world import World, moment, product_of
 
 @dataclass
 class Log:
-    """Presses in the order in which they were made. ``asides`` is how often hand work is put aside and taken up again at
-    once, ``look_every`` after how many minutes somebody who watches says so: both only make a log longer."""
+    """Presses in the order in which they were made. ``extras`` are how many presses more hand work has,
+    ``look_every`` is after how many minutes somebody who watches says so: both only make a log longer."""
 
     run: str = "r1"
     name: str = "Key rails"
-    asides: int = 0
+    extras: int = 0
     look_every: float | None = None
     records: list[dict[str, Any]] = field(default_factory=list)
 

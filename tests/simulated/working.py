@@ -231,7 +231,7 @@ class _Shop:
             self.at(self.now + length, lambda: self._runs(person, station, load))
         else:
             length = self._hands(person, load, ("setup", "hand"))
-            self._puts_aside(person, load, length)
+            self._extras(person, load, length)
             self.at(self.now + length, lambda: self._done(person, station, load))
 
     def _hands(self, person: _Person, load: _Load, kinds: Iterable[str]) -> float:
@@ -248,16 +248,21 @@ class _Shop:
         element = f"{load.work.key}|{kind}"
         return self.luck.time(load.work.times[kind], element, load.id, int(self.now // DAY), load.number)
 
-    def _puts_aside(self, person: _Person, load: _Load, length: float) -> None:
-        """Presses that say nothing new: work is put aside and taken up again on the spot."""
-        times = self.log.asides if self.log else 0
+    def _extras(self, person: _Person, load: _Load, length: float) -> None:
+        """Presses that take no time: every third load is put aside and taken up again on the spot, at others notes are written."""
+        log = self.log
+        presses = log.extras if log else 0
+        kinds = ("load put aside", "load started") if load.number % 3 == 0 else ("note written",)
+        times = presses // len(kinds)
         for at in range(1, times + 1):
-            self.at(self.now + length * at / (times + 1), lambda: self._aside(person, load))
+            self.at(self.now + length * at / (times + 1), lambda: self._presses(person, load, kinds))
 
-    def _aside(self, person: _Person, load: _Load) -> None:
-        assert self.log is not None
-        for kind in ("load put aside", "load started"):
-            self.log.press(self.now, kind, {}, load=load.id, person=person.known.key)
+    def _presses(self, person: _Person, load: _Load, kinds: Iterable[str]) -> None:
+        for kind in kinds:
+            if self.log and kind == "note written":
+                self.log.press(self.now, kind, {"text": "grain runs out here"}, person=person.known.key)
+            elif self.log:
+                self.log.press(self.now, kind, {}, load=load.id, person=person.known.key)
 
     def _runs(self, person: _Person, station: _Station, load: _Load) -> None:
         length = self._length(load, "machine")
