@@ -1,5 +1,5 @@
 """``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan``, ``… obey``, ``… prices``, ``… pages``,
-``… forecast`` and ``… start``: figures, printed beside their goals."""
+``… forecast``, ``… review`` and ``… start``: figures, printed beside their goals."""
 
 import sys
 
@@ -38,6 +38,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.pages import main as pages
 
             return pages(quick="--quick" in rest)
+        case ["review", *rest]:
+            from tests.bench.review import main as review
+
+            return review(quick="--quick" in rest)
         case ["start"]:
             from tests.bench.start import main as start
 

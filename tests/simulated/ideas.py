@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from datetime import time
 from random import Random
 
-from runboard.plan.changed import Capacity, Change, HoursAdded, OnePersonMore, Times
+from runboard.plan.change import Capacity, Change, HoursAdded, OnePersonMore, Times
 from tests.simulated.truth import Changed, added_hours, more_of, one_more, quicker
 from tests.simulated.working import sessions
 from tests.simulated.world import DAY, World, moment
@@ -37,9 +37,9 @@ def five_ideas(world: World, run: str = "r1") -> Mapping[str, tuple[Change, Chan
 
 
 def _more_hours(world: World) -> tuple[float, float]:
-    """Three hours of the first day before it otherwise begins, or after it."""
-    opens, closes = next(sessions(world.people[0], 0.0))
-    return (opens - 3 * 60, opens) if opens > 12 * 60 else (closes, min(DAY - 1, closes + 3 * 60))
+    """Up to three hours after the first day's closing."""
+    _, closes = next(sessions(world.people[0], 0.0))
+    return closes, min(DAY - 1, closes + 3 * 60)
 
 
 def _clock(at: float) -> time:

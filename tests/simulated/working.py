@@ -12,11 +12,10 @@ from itertools import count
 
 from tests.simulated.log import Log
 from tests.simulated.luck import Luck
-from tests.simulated.world import DAY, HANDS, WEEK, Bench, Somebody, Work, World
+from tests.simulated.world import DAY, WEEK, Bench, Somebody, Work, World
 
 # No run of a made-up shop takes longer: one that did stands still.
 LONGEST = 200 * DAY
-ARRIVING = "shop"
 
 
 @dataclass
@@ -374,7 +373,8 @@ def _joined(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
 
 
 def worked(world: World, luck: Luck, start: float = 0.0, log: Log | None = None) -> Course:
-    """One run from its opening at ``start`` to its last piece; every press goes into ``log``."""
+    """One run from its opening, as the lead first comes after ``start``, to its last piece; every press goes into ``log``."""
+    start = next(sessions(world.people[0], start))[0]
     shop = _Shop(world, luck, start, log)
     if log:
         log.opened(start, world, shop.boards if world.works[0].size == "board" else {})
@@ -382,6 +382,3 @@ def worked(world: World, luck: Luck, start: float = 0.0, log: Log | None = None)
     if log:
         log.press(course.finished, "run finished", {}, person=world.people[0].key)
     return course
-
-
-__all__ = ["HANDS", "Course", "sessions", "worked"]
