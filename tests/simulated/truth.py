@@ -3,8 +3,9 @@
 The luck of a go is the same with and without the change, by name (``luck``), so that few goes tell small differences.
 """
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import permutations
 from statistics import fmean, stdev
 
 from tests.simulated.luck import Luck
@@ -143,3 +144,11 @@ def _times(work: Work, share: float, kinds: Sequence[str]) -> Work:
         kind: replace(known, mean=known.mean * share) if kind in kinds else known for kind, known in work.times.items()
     }
     return replace(work, times=times)
+
+
+def clear_pairs(found: Mapping[str, Moved]) -> Iterator[tuple[str, str]]:
+    """(more, less): two changes that really differ, by more than luck makes and by more than a tie."""
+    for more, less in permutations(found, 2):
+        one, other = found[more], found[less]
+        if one.earlier - other.earlier > max((1 - TIE) * one.earlier, 2 * (one.error + other.error), LITTLE):
+            yield more, less
