@@ -227,15 +227,29 @@ def moved(guess: timedelta, sessions: Collection[Session], usual: Usual) -> Know
     """A guess moved by sessions, each a group.
 
     How much times of one session vary is the usual variance, moved by that around each session's own mean (the scaled inverse
-    chi-squared update, its middle).
+    chi-squared update, its middle); how much sessions vary likewise, by what their means differ beyond their loads.
     """
     count = sum(session.times for session in sessions)
     around = math.fsum(session.around for session in sessions)
     load = (SPREAD_WEIGHT * usual.load**2 + around) / (SPREAD_WEIGHT + count - len(sessions))
-    weights = [1 / (usual.session**2 + load / session.times) for session in sessions]
+    between = _between(sessions, load, usual)
+    weights = [1 / (between + load / session.times) for session in sessions]
     guessed = GUESS_SPREAD**-2
     precision = guessed + math.fsum(weights)
     means = (weight * session.mean for weight, session in zip(weights, sessions, strict=True))
     mean = (guessed + math.fsum(means)) / precision
-    scatter = Scatter(element=precision**-0.5, session=usual.session, load=math.sqrt(load))
+    scatter = Scatter(element=precision**-0.5, session=math.sqrt(between), load=math.sqrt(load))
     return KnownTime(guess * mean, scatter, "measured" if count else "guess", count)
+
+
+def _between(sessions: Collection[Session], load: float, usual: Usual) -> float:
+    """How much sessions vary (the variance of logarithms), with what the loads of a session alone would make taken off."""
+    logs = [math.log(session.mean) for session in sessions]
+    weights = [1 / (usual.session**2 + load / session.times) for session in sessions]
+    free = max(0, len(logs) - 1)
+    if not free:
+        return usual.session**2
+    mean = math.fsum(weight * log for weight, log in zip(weights, logs, strict=True)) / math.fsum(weights)
+    of_loads = load * free / len(logs) * math.fsum(1 / session.times for session in sessions)
+    around = math.fsum((log - mean) ** 2 for log in logs) - of_loads
+    return max(0.0, SPREAD_WEIGHT * usual.session**2 + around) / (SPREAD_WEIGHT + free)

@@ -261,9 +261,27 @@ def test_many_times_are_known_by_their_arithmetic_mean():
 
 
 def test_what_is_not_known_of_an_element_shrinks_while_sessions_still_differ():
-    found = updated(10 * MINUTE, evenings(*[10] * 28, each=3), HANDS)
+    found = updated(10 * MINUTE, evenings(*[8, 10, 12] * 9, each=3), HANDS)
 
-    assert found.length == 10 * MINUTE
+    assert found.length == pytest.approx(10 * MINUTE, rel=0.01)
     assert found.scatter.element < GUESS_SPREAD / 4
-    assert found.scatter.session == HANDS.session
+    assert found.scatter.session > 2 * found.scatter.element
     assert found.spread == pytest.approx(found.scatter.total)
+
+
+def test_how_much_sessions_differ_is_learned_from_them():
+    alike = updated(10 * MINUTE, evenings(*[10] * 12, each=3), HANDS)
+    unlike = updated(10 * MINUTE, evenings(*[5, 20] * 6, each=3), HANDS)
+    one = updated(10 * MINUTE, evenings(14, each=9), HANDS)
+
+    assert alike.scatter.session < HANDS.session < unlike.scatter.session
+    assert alike.scatter.element < unlike.scatter.element, "a mean of sessions that differ more is known less well"
+    assert one.scatter.session == HANDS.session, "one session differs from none"
+
+
+def test_what_loads_alone_make_sessions_differ_is_not_taken_for_the_sessions():
+    loads = [7, 13, 8, 12, 9, 11, 6, 15, 10, 14]
+    one_each = updated(10 * MINUTE, evenings(*loads), HANDS)
+    many = updated(10 * MINUTE, evenings(*loads, each=9), HANDS)
+
+    assert one_each.scatter.session < many.scatter.session

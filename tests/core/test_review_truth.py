@@ -48,9 +48,10 @@ def deviations(runs: int, session: float) -> Iterator[float]:
                 yield log(true.mean * MINUTE / known.length.total_seconds()) / known.scatter.element
 
 
+@pytest.mark.parametrize("session", [0.1, BY_SESSION])
 @pytest.mark.parametrize("runs", [1, 3, 10])
-def test_ninety_of_a_hundred_intervals_of_estimates_hold_the_true_time(runs: int):
-    found = [abs(off) < NINETY for off in deviations(runs, BY_SESSION)]
+def test_ninety_of_a_hundred_intervals_of_estimates_hold_the_true_time(runs: int, session: float):
+    found = [abs(off) < NINETY for off in deviations(runs, session)]
 
     share, luck = sum(found) / len(found), 2 * (0.9 * 0.1 / len(found)) ** 0.5
     assert 0.85 - luck <= share <= 0.96 + luck
