@@ -43,11 +43,18 @@ def history(
     world: World, seed: int, runs: int = 1, weeks: int = 1, extras: int = 0, look_every: float | None = None
 ) -> History:
     """So many runs, each from a Monday on, so many ``weeks`` after the one before; the same seed meets the same luck."""
+    return history_of([world] * runs, seed, weeks, extras, look_every)
+
+
+def history_of(
+    worlds: Sequence[World], seed: int, weeks: int = 1, extras: int = 0, look_every: float | None = None
+) -> History:
+    """A run of each world; they have the stations and people of the first."""
     events: list[Event] = []
     courses: list[Course] = []
-    for number in range(1, runs + 1):
+    for number, world in enumerate(worlds, 1):
         start = (courses[-1].finished // WEEK + weeks) * WEEK if courses else 0.0
         log = Log(f"r{number}", f"Key rails {number}", extras, look_every)
         courses.append(worked(world, Luck(1000 * seed + number), start, log))
         events += log.events
-    return History(world, book_from_json(book_of(world)), events, courses)
+    return History(worlds[0], book_from_json(book_of(worlds[0])), events, courses)
