@@ -61,6 +61,19 @@ def test_the_interval_is_that_of_a_bootstrap_of_scipy() -> None:
     assert found.saved.high / MINUTE == pytest.approx(theirs.high, abs=0.8)
 
 
+def test_that_the_run_after_was_another_evening_widens_the_interval() -> None:
+    def in_sessions(minutes: Sequence[float], sessions: float) -> SeenRun:
+        return a_run(replace(element("hooks", "hand", minutes, 60), by_session=0.25, sessions=sessions))
+
+    one, nine = (judged(adopted(FASTER), in_sessions(SLOW, many), in_sessions(QUICK, many)) for many in (1, 9))
+
+    alone = judged(adopted(FASTER), hooks(SLOW), hooks(QUICK))
+    assert one.saved is not None and nine.saved is not None and alone.saved is not None
+    assert one.saved.mid == alone.saved.mid
+    assert one.saved.low < nine.saved.low < alone.saved.low
+    assert (one.code, nine.code) == ("no difference", "saved")
+
+
 def test_the_same_seed_draws_the_same_and_the_same_times_save_nothing() -> None:
     one, other = (judged(adopted(FASTER), hooks(SLOW), hooks(SLOW), seed=3) for _ in range(2))
 

@@ -1,24 +1,30 @@
 """The review tells the truth, where the truth is known: in made-up shops (``tests/simulated``)."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from functools import cache
 from math import log
 
 import pytest
 
-from runboard.review.changes.nouns import Idea
+from runboard.plan.change import Times
+from runboard.plan.schedule.rule.rule import warm
+from runboard.review.changes.nouns import Adopted, Idea, SeenRun, Span3, Verdict
 from runboard.review.changes.trying import tried
+from runboard.review.changes.verdict import judged
 from runboard.review.happened.happened import happened
 from runboard.review.held.held import held
 from runboard.review.held.replay import replay
 from runboard.review.held.replayable import replayable
+from runboard.review.measured.time_study import time_study
+from runboard.shop.product import ZERO
 from tests.examples import examples
-from tests.simulated.history import History, history
+from tests.simulated.history import History, history, history_of
 from tests.simulated.ideas import five_ideas
 from tests.simulated.looking_back import estimates_of, past_of
 from tests.simulated.shops import BY_SESSION, MEANT, shop, shops
-from tests.simulated.truth import clear_pairs, is_right, moved, reliefs
-from tests.simulated.world import moment
+from tests.simulated.truth import clear_pairs, is_right, moved, quicker, reliefs
+from tests.simulated.world import World, moment
 
 SHOPS = examples(6)
 # 90 of 100 normal values lie so many deviations around their mean.
@@ -28,6 +34,13 @@ MINUTE = 60.0
 MANY = examples(0)
 SHORT = [*shops(MANY)] if MANY else [shop(seed, trays=(4, 6)) for seed in (2, 3, 7)]
 GOES = 30 if MANY else 8
+
+
+@pytest.fixture(scope="module", autouse=True)
+def rule_by_hand():
+    """A hundred shops are replayed by the compiled rule."""
+    if MANY:
+        warm()
 
 
 @cache
@@ -105,3 +118,30 @@ def test_the_review_ranks_five_ideas_as_they_really_are():
     # Kendall's tau of those that really differ: of twenty pairs at most one the other way round.
     assert pairs > len(SHORT)
     assert agreed / pairs >= 0.95
+
+
+def verdict_of(world: World, per_cent: int, seed: int) -> tuple[Verdict, float]:
+    """What is said of a change after the run before and the run after it, and how many minutes of hands it really saves."""
+    operation = next(work for work in world.works if "hand" in work.times and "setup" not in work.times)
+    past = history_of([world, quicker(world, operation.key, per_cent, ("hand",))], seed)
+    before, after = (SeenRun(time_study(each), world.pieces) for each in (past_of(past, "r1"), past_of(past, "r2")))
+    change, promised = Times("r1", operation.key, "hand", per_cent), Span3(ZERO, ZERO, ZERO)
+    adopted = Adopted("a", "r1", "rail", change, "", promised, promised, None, "route", "ann", past.now)
+    return judged(adopted, before, after), world.pieces * operation.times["hand"].mean * (1 - per_cent / 100)
+
+
+def test_a_change_that_changed_nothing_is_said_to_have_saved_something_as_seldom_as_said():
+    worlds = [shop(seed, trays=(4, 8), session=BY_SESSION) for seed in range(examples(12))]
+
+    said = [verdict_of(world, 100, seed)[0].code for seed, world in enumerate(worlds)]
+
+    assert sum(code != "no difference" for code in said) <= 1 + len(worlds) / 20
+
+
+def test_the_interval_of_what_a_change_saved_holds_what_it_really_saves():
+    worlds = [shop(seed, trays=(4, 8), session=BY_SESSION) for seed in range(examples(12))]
+
+    told = [verdict_of(world, 60, seed) for seed, world in enumerate(worlds)]
+
+    hits = [verdict.saved.low <= really * timedelta(minutes=1) <= verdict.saved.high for verdict, really in told]
+    assert sum(hits) >= 0.9 * len(hits) - 1

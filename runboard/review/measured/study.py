@@ -39,6 +39,8 @@ class ElementStudy:
     ``guessed_total`` and ``taken_total`` are of the whole run: what the work that was done would have taken by the guess,
     and what it took as far as it is known at all (None where nothing is); ``guessed_of_taken`` is the guess for just that
     part, so that the two can be compared. ``standard`` is the standard time, where the shop has an allowance.
+    ``by_session`` is how much its times differ from session to session (standard deviation of the logarithm, as learned), and
+    ``sessions`` as how many equal ones those of the observations count: n² / Σ nᵢ² (Kish, *Survey Sampling*).
     """
 
     step: str
@@ -60,6 +62,8 @@ class ElementStudy:
     taken_total: timedelta | None = None
     guessed_of_taken: timedelta = timedelta(0)
     standard: timedelta | None = None
+    by_session: float = 0.0
+    sessions: float = 0.0
 
     @property
     def n(self) -> int:

@@ -1,5 +1,6 @@
 """A run's time study: every time element with what was observed, what it says, what was left out and why."""
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from statistics import fmean, median
@@ -14,6 +15,7 @@ from runboard.review.measured.study import ElementStudy, LeftOut, TimeStudy
 from runboard.review.past import Past
 from runboard.run.fold.route import Step
 from runboard.shop.book import Book
+from runboard.shop.hours import local_day
 from runboard.shop.product import ZERO
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
@@ -66,7 +68,14 @@ def _study(past: Past, step: Step, kind: str, guess: timedelta, observed: Sequen
         taken_total=sum(taken, ZERO) if taken else None,
         standard=_standard(past.book, seconds, kind),
         guessed_of_taken=guess * _units(one for one in done if one.taken is not None),
+        by_session=known.scatter.session,
+        sessions=_sessions(past.book, [one for _, one in counted]),
     )
+
+
+def _sessions(book: Book, counted: Sequence[Seen]) -> float:
+    many = Counter(local_day(one.element.began_at, book.time_zone) for one in counted if one.element.began_at)
+    return many.total() ** 2 / sum(each**2 for each in many.values()) if many else 0.0
 
 
 def _standard(book: Book, seconds: Sequence[float], kind: str) -> timedelta | None:
