@@ -192,7 +192,7 @@ def _written(value: Any) -> Any:
     if isinstance(value, datetime):
         return write_moment(value)
     if isinstance(value, time):
-        return f"{value:%H:%M}"
+        return value.isoformat("minutes")
     if isinstance(value, date):
         return value.isoformat()
     return list(value) if isinstance(value, tuple) else value
