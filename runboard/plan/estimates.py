@@ -19,7 +19,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 from typing import Literal, NamedTuple
 
-from runboard.plan.observed import guess_of, is_likely, observations, wood_of
+from runboard.plan.observed import guess_of, is_likely, observations, wood_of, word_before
 from runboard.plan.schedule.problem.nouns import Block
 from runboard.plan.schedule.told.forecast import Scatter, Spread, usual_spread
 from runboard.run.fold.overruled import Overruled, TimeKey
@@ -117,8 +117,13 @@ class Estimates:
                 for key, times in self.times.items()
                 if (earlier := [each for each in times if each.session[0] != run.id and each.session[1] <= day])
             },
-            {key: [one for one in said if one.at <= run.opened_at] for key, said in self.overruled.items()},
+            self.with_words_until(run.opened_at).overruled,
         )
+
+    def with_words_until(self, moment: datetime) -> "Estimates":
+        """The same times, without what somebody said after that moment."""
+        said = {key: [word for word in words if word.at <= moment] for key, words in self.overruled.items()}
+        return Estimates(self.times, said)
 
     def of(self, run: RunState, step: Step, kind: str) -> KnownTime:
         """What is known of one time element: setup, loading, machine, unloading of a load, or hand time of a piece."""
@@ -138,23 +143,28 @@ class Estimates:
 
     def said(self, run: RunState, step: Step, kind: str) -> Overruled | None:
         """What somebody said last in place of what was learned."""
-        said = self.overruled.get((run.product, step.key, kind))
-        return said[-1] if said else None
+        words = self.words(run, step, kind)
+        return words[-1] if words else None
+
+    def words(self, run: RunState, step: Step, kind: str) -> Sequence[Overruled]:
+        """All that somebody said of it, the newest last."""
+        return self.overruled.get((run.product, step.key, kind), ())
+
+    def guess_then(self, run: RunState, step: Step, kind: str, began_at: datetime | None) -> timedelta:
+        """The guess of when a load was begun: by no other is its time judged."""
+        word = word_before(self.words(run, step, kind), began_at)
+        return guess_of(step, kind) if word is None else word.length
 
     def counted(self, run: RunState, step: Step, kind: str) -> list[Measured]:
         """The measured times that move the guess: on this run's wood, since somebody overruled it."""
-        said = self.said(run, step, kind)
+        words, said = self.words(run, step, kind), self.said(run, step, kind)
         times = self.times.get((run.product, step.key, kind), ())
-        return [one for one in times if is_of_wood(run, one.wood) and (said is None or _is_since(one, said))]
+        return [one for one in times if is_of_wood(run, one.wood) and word_before(words, one.at) is said]
 
 
 def is_of_wood(run: RunState, wood: str) -> bool:
     """Whether what was measured on a wood says something of a run's."""
     return not run.wood or wood in ("", run.wood)
-
-
-def _is_since(measured: Measured, said: Overruled) -> bool:
-    return measured.at is not None and measured.at > said.at
 
 
 def spread_in(state: ShopState, estimates: Estimates) -> Spread:
@@ -187,7 +197,7 @@ def measured_in(run: RunState, zone: str) -> Times:
     found: dict[Key, list[Measured]] = defaultdict(list)
     for one in observations(run):
         if one.length is not None and not one.why:
-            began = min(span.began_at for span in one.load.spans)
+            began = one.began_at or run.opened_at
             session = (run.id, local_day(began, zone))
             measured = Measured(one.length, session, wood_of(run, one.load), began)
             found[run.product, one.step.key, one.kind].append(measured)

@@ -5,11 +5,12 @@ minutes are eight minutes of its hand time. Setup is the first loading after a c
 the work, the first hand time after a change holds the setup too.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from statistics import median
 
+from runboard.run.fold.overruled import Overruled
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState, Span
 from runboard.shop.product import ZERO
@@ -32,6 +33,11 @@ class Observation:
     kind: str
     length: timedelta | None
     why: str = ""
+
+    @property
+    def began_at(self) -> datetime | None:
+        """When its load was begun, None of one that was never pressed."""
+        return min((span.began_at for span in self.load.spans), default=None)
 
 
 def observations(run: RunState) -> Iterator[Observation]:
@@ -59,6 +65,13 @@ def usual_loadings(run: RunState) -> dict[str, timedelta]:
 def is_likely(guess: timedelta, length: timedelta) -> bool:
     """Whether a length may be one of what was guessed at; without a guess there is nothing to tell it by."""
     return bool(guess) and 1 / MOST_FACTOR <= length / guess <= MOST_FACTOR
+
+
+def word_before(words: Sequence[Overruled], began_at: datetime | None) -> Overruled | None:
+    """Whose word held when a load was begun, of those that overruled an element in their order: by it the load is judged, and
+    it moves no later one. So no word ever unmeasures what was measured before it. Of what is old nobody knows when it was
+    begun; it lies before all."""
+    return None if began_at is None else next((word for word in reversed(words) if word.at < began_at), None)
 
 
 def wood_of(run: RunState, load: Load) -> str:

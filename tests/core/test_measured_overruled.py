@@ -1,11 +1,14 @@
 """A person overrules what was learned: from then on that is the guess, and only what is measured later moves it."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 
 from runboard.plan.estimates import KnownTime, estimates_from
+from runboard.review.measured.time_study import time_study
 from runboard.run.refusal import Refused
+from tests.core.pasts import past_of
 from tests.core.pressing import Floor
 from tests.core.test_estimates import floor_with_a_cut_board, known, worked
 
@@ -124,3 +127,35 @@ def test_without_a_reason_or_a_time_it_has_no_form(body: dict) -> None:
         floor.press("time overruled", said)
 
     assert refused.value.code == "form"
+
+
+def test_a_later_word_unmeasures_nothing_of_a_run_that_is_over() -> None:
+    floor = floor_with_a_cut_board()
+    for tray, minutes in (("1", 5), ("2", 7), ("3", 40)):
+        worked(floor, f"clean/{tray}", minutes)
+    floor.press("run finished", run="r1")
+    before = time_study(past_of(floor))
+    floor.wait(60)
+
+    overrule(floor, 165, why="typed 2:45")
+
+    after = time_study(past_of(floor))
+    cleaned = next(one for one in after.elements if (one.step, one.kind) == ("clean", "hand"))
+    assert (cleaned.n, cleaned.estimate, cleaned.source) == (2, 165 * MINUTE, "said")
+    assert (after.share, after.presses) == (before.share, before.presses)
+    assert [replace(one, estimate=MINUTE, source="") for one in after.elements] == [
+        replace(one, estimate=MINUTE, source="") for one in before.elements
+    ]
+
+
+def test_a_load_is_judged_by_the_word_that_held_when_it_was_begun() -> None:
+    floor = floor_with_a_cut_board()
+    worked(floor, "clean/1", 50)
+    overrule(floor, 9)
+    worked(floor, "clean/2", 50)
+    overrule(floor, 1)
+
+    found = next(one for one in time_study(past_of(floor)).elements if (one.step, one.kind) == ("clean", "hand"))
+
+    assert [length / MINUTE for length in found.lengths] == [10]
+    assert dict(found.why_left_out) == {"out of range": 1}

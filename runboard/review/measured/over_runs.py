@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from runboard.plan.estimates import Estimates, Measured, Session, by_session, is_of_wood, moved, usual_of
-from runboard.plan.observed import guess_of, is_likely
+from runboard.plan.observed import guess_of, is_likely, word_before
 from runboard.review.measured.charts import ControlChart, individuals
 from runboard.run.fold.overruled import Overruled
 from runboard.run.fold.route import Step
@@ -40,8 +40,8 @@ class EstimateWas:
 def element_chart(estimates: Estimates, run: RunState, step: Step, kind: str) -> ChartedElement | None:
     """Every likely time that was measured of the element on this run's wood, in order; None of fewer than two. No lower limit
     lies below nought: a time cannot."""
-    guess = estimates.guess(run, step, kind)
-    likely = [one for one in _in_order(estimates, run, step, kind) if is_likely(guess, one.length)]
+    times = _in_order(estimates, run, step, kind)
+    likely = [one for one in times if is_likely(estimates.guess_then(run, step, kind, one.at), one.length)]
     chart = individuals([one.length / MINUTE for one in likely])
     if chart is None:
         return None
@@ -54,12 +54,12 @@ def history_of_estimate(
     """How an element's estimate went, in the order of time: one entry for each run that measured it and one for each word that
     overruled it. A run that was measured before and after such a word has two. Days are those of the shop's ``zone``."""
     times = _in_order(estimates, run, step, kind)
-    words: Sequence[Overruled] = estimates.overruled.get((run.product, step.key, kind), ())
+    words = estimates.words(run, step, kind)
     found: list[EstimateWas] = []
-    for word, until in zip((None, *words), (*words, None), strict=True):
+    for word in (None, *words):
         if word is not None:
             found.append(EstimateWas(local_day(word.at, zone), "", 0, word.length, "said", word))
-        after = [one for one in times if _lies_between(one, word, until)]
+        after = [one for one in times if word_before(words, one.at) is word]
         found += _by_run(guess_of(step, kind) if word is None else word.length, after, kind, word)
     return tuple(found)
 
@@ -68,13 +68,6 @@ def _in_order(estimates: Estimates, run: RunState, step: Step, kind: str) -> lis
     times = estimates.times.get((run.product, step.key, kind), ())
     fitting = (one for one in times if is_of_wood(run, one.wood))
     return sorted(fitting, key=lambda one: (one.session[1], one.at.timestamp() if one.at else 0.0))
-
-
-def _lies_between(one: Measured, after: Overruled | None, until: Overruled | None) -> bool:
-    """Whether it began after one word and not after the next; of what is old nobody knows when, and it lies before all."""
-    if one.at is None:
-        return after is None
-    return (after is None or one.at > after.at) and (until is None or one.at <= until.at)
 
 
 def _by_run(guess: timedelta, times: Sequence[Measured], kind: str, word: Overruled | None) -> Iterator[EstimateWas]:

@@ -129,7 +129,7 @@ def _seen(past: Past, log: "_Log", one: Observation) -> Seen:
     if not why and one.length is not None:
         if not is_of_wood(run, wood_of(run, load)):
             why = OTHER_WOOD
-        elif not is_likely(past.estimates.guess(run, step, one.kind), one.length):
+        elif not is_likely(past.estimates.guess_then(run, step, one.kind, one.began_at), one.length):
             why = OUT_OF_RANGE
     pieces = sum(load.pieces.values())
     units = pieces if one.kind == "hand" else 1

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from statistics import fmean, median
 
+from runboard.plan.estimates import Estimates
 from runboard.plan.observed import guess_of
 from runboard.review.measured.learning import fitted
 from runboard.review.measured.presses import presses_that_tell
@@ -31,8 +32,9 @@ def time_study(past: Past) -> TimeStudy:
         of.setdefault((one.step.key, one.kind), []).append(one)
     asked = [(step, kind, of.get((step.key, kind), [])) for step in steps.values() for kind in KINDS]
     guesses = {(step.key, kind): past.believed.of(past.run, step, kind).length for step, kind, _ in asked}
+    learned = past.estimates.with_words_until(past.until)
     studies = [
-        _study(past, step, kind, guesses[step.key, kind], observed)
+        _study(past, learned, step, kind, guesses[step.key, kind], observed)
         for step, kind, observed in asked
         if observed or guess_of(step, kind)
     ]
@@ -40,8 +42,10 @@ def time_study(past: Past) -> TimeStudy:
     return TimeStudy(tuple(studies), _share(seen, guesses), presses_that_tell(unknown))
 
 
-def _study(past: Past, step: Step, kind: str, guess: timedelta, observed: Sequence[Seen]) -> ElementStudy:
-    known = past.estimates.of(past.run, step, kind)
+def _study(
+    past: Past, learned: Estimates, step: Step, kind: str, guess: timedelta, observed: Sequence[Seen]
+) -> ElementStudy:
+    known, then = past.estimates.of(past.run, step, kind), learned.of(past.run, step, kind)
     done = [one for one in observed if one.counts]
     counted = [(number, one) for number, one in enumerate(done, 1) if one.length is not None]
     lengths = tuple(one.length for _, one in counted if one.length is not None)
@@ -68,7 +72,7 @@ def _study(past: Past, step: Step, kind: str, guess: timedelta, observed: Sequen
         taken_total=sum(taken, ZERO) if taken else None,
         standard=_standard(past.book, seconds, kind),
         guessed_of_taken=guess * _units(one for one in done if one.taken is not None),
-        by_session=known.scatter.session,
+        by_session=then.scatter.session,
         sessions=_sessions(past.book, [one for _, one in counted]),
     )
 
