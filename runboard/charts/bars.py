@@ -148,7 +148,8 @@ def control(
 ) -> Markup:
     """A control chart: the points in their order, centre and limits as lines with what is ``said`` of lower, centre and
     upper. The points at ``out`` (from 0) lie outside: they are open squares, not a colour alone."""
-    high, left, right = 150.0, 8.0, WIDTH - 64
+    high, left = 150.0, 8.0
+    right = WIDTH - max(len(text) for text in said) * LETTER - 14  # no line runs through what is said of it
     drawing = Drawing(key, "control", label, WIDTH, high, about=about)
     known = [*points, *(line for line in (limits.centre, limits.lower, limits.upper) if line is not None)]
     low, top = min(known), max(known)
@@ -157,12 +158,14 @@ def control(
     def y(value: float) -> float:
         return round(high - 12 - (value - low) * scale, 1)
 
+    free = high
     for value, kind, text in zip(
         (limits.lower, limits.centre, limits.upper), ("limit", "centre", "limit"), said, strict=True
     ):
         if value is not None:
             drawing.lines.append(Stroke(0, y(value), right + 6, y(value), kind))
-            drawing.words.append(Word(WIDTH, y(value) + 4.5, text, "figure", "end"))
+            drawing.words.append(Word(WIDTH, min(y(value) + 4.5, free), text, "figure over", "end"))
+            free = min(y(value) + 4.5, free) - 15  # nor do they lie on one another
     step = (right - left) / max(1, len(points) - 1)
     at = [(round(left + step * number, 1), y(value)) for number, value in enumerate(points)]
     drawing.lines += [Stroke(*one, *after, "path") for one, after in pairwise(at)]

@@ -86,7 +86,6 @@ review-times = Times learned
 review-happened = What happened
 review-held = What held it
 review-changes = Changes to try
-review-back = Back to the review
 review-log-of = The log of { $run }
 review-every-element = Every element
 
@@ -102,10 +101,18 @@ review-key-one-time = one time
 review-key-median = in the middle
 review-key-middle = the middle half
 review-key-left-out = left out
-review-guess-was = guess { $guess }
-review-believed-now = Next plan: { $estimate }
+review-guess-was = Guess { $guess }.
+review-believed-now = A plan made today would take { $estimate }
+review-not-counted = Not counted
+review-times-others = { $first ->
+    [0] Every operation
+   *[other] The others
+  }
+review-times-unit = { $kind ->
+    [hand] a piece
+   *[other] a load
+  }
 review-believed = Next plan
-review-route-says = The route says { $written }; before this run it was taken as { $guess }.
 review-times-count = Times
 
 # what happened
@@ -194,12 +201,14 @@ review-over-runs = Over all runs
 
 review-estimate-history = How the estimate went
 review-control-chart = Every time that was measured, over all runs
-review-control-about = The dashed lines are where chance alone would keep it (mean and three sigma of the moving range); an open square lies outside.
+review-control-about = Between the dashed lines it goes as far as chance alone goes; an open square lies outside.
+review-control-how = How that is reckoned
+review-control-method = Chart of single values: their mean, and three sigma of the moving range on either side.
 review-overrule = { $kind ->
     [hand] I know better: by hand, each piece takes
    *[other] I know better: each load takes
   }
-review-overrule-hint = Such as 2 min 30 s. What is measured later moves it.
+review-overrule-hint = Such as 2 min 30 s, or 2:30 as a stopwatch shows it. What is measured later moves it.
 review-overrule-press = Take this for the next plan
 review-adopt = Do it next time
 review-saves-nothing = { $count ->

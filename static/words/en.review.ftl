@@ -15,22 +15,22 @@ dust-limit-total = dust not regulated otherwise, total
 dust-limit-respirable = dust not regulated otherwise, respirable
 
 ## Why an observation of a time study teaches nothing.
-review-left-out-interrupted = interrupted
-review-left-out-overlapping = hands went to another load before it was done
-review-left-out-undone = taken back
-review-left-out-amended = corrected afterwards
-review-left-out-assumed = nobody pressed it
-review-left-out-paper = typed from a card
-review-left-out-going-on = still going on
-review-left-out-taken-off = the load was taken off
-review-left-out-loaded-again = stopped early and loaded again
-review-left-out-no-length = its start was not pressed
-review-left-out-no-end = nobody pressed when the machine ended
-review-left-out-with-setup = first loading after a change: the setup is in it
-review-left-out-with-hands = set up by hand, within the first work
-review-left-out-all-usual = no longer than without the setup
-review-left-out-other-wood = another wood
-review-left-out-out-of-range = over five times the guess, or under a fifth of it
+review-left-out-interrupted = The work was interrupted
+review-left-out-overlapping = The same hands went to another load before this one was done
+review-left-out-undone = It was pressed and taken back
+review-left-out-amended = It was corrected afterwards
+review-left-out-assumed = Nobody pressed it; it was filled in
+review-left-out-paper = It was typed in from a card
+review-left-out-going-on = It is still going on
+review-left-out-taken-off = The load was taken off before it was done
+review-left-out-loaded-again = It was stopped early and loaded again
+review-left-out-no-length = Its start was not pressed
+review-left-out-no-end = Nobody pressed when the machine ended
+review-left-out-with-setup = Setup was not pressed apart from the first loading
+review-left-out-with-hands = Setup was not pressed apart from the work
+review-left-out-all-usual = Setting up took no longer than loading does without it
+review-left-out-other-wood = It was another wood
+review-left-out-out-of-range = It took over five times the guess, or under a fifth of it
 
 ## The five lines of a review, and what they call things.
 
@@ -211,35 +211,69 @@ review-times-measured = { $count ->
       }
   }
 review-times-none = Nobody measured it in this run.
-review-times-left-out = { $others ->
-    [none] { $count ->
-        [one] One was left out: { $why }.
-       *[other] { $count } were left out: { $why }.
-      }
-   *[some] { $count ->
-        [one] One more was left out: { $why }.
-       *[other] { $count } more were left out: { $why }.
-      }
-  }
 review-times-left-out-why = { $count ->
-    [one] { $why }
-   *[other] { $count } { $why }
+    [1] { $why }.
+   *[other] { $why } ({ $count } times).
   }
+review-times-name = { $step }, { $element }
+review-times-verdict = { $count ->
+    [1] Measured once
+   *[other] In the middle of { $count } times
+  }{ $way ->
+    [none] .
+    [same] , as guessed ({ $guess }).
+   *[other] , { $percent } % { $way ->
+        [more] more
+       *[less] less
+      } than the guess of { $guess }{ $beyond ->
+        [yes] : further off than we were unsure of.
+       *[no] .
+      }
+  }
+review-times-line = { $kind ->
+    [none] { "" }
+   *[other] { $kind }{ " " }
+  }{ $taken }, guess { $guess }{ $way ->
+    [none] { "" }
+    [same] , as guessed
+    [more] , { $percent } % more
+   *[less] , { $percent } % less
+  }
+review-times-line-unmeasured = { $kind ->
+    [none] { "" }
+   *[other] { $kind }{ " " }
+  }not measured, guess { $guess }
+review-times-believed = { $same ->
+    [yes] Believed before the run: { $guess }, the route’s own guess.
+   *[no] Believed before the run: { $guess } (the route’s own guess: { $written }).
+  }
+review-times-far-off = { $length } { $kind ->
+    [hand] a piece
+   *[other] a load
+  }? It was { $known }. Press again if it is meant so.
 review-times-standard = Standard time, with the shop’s allowance: { $time }.
 review-times-quicker = It went quicker with practice: the first took { $first }, and each doubling of the number takes { $percent } % of that (unit-cost learning curve).
 review-times-slower = It went slower towards the end: the first took { $first }, and each doubling of the number takes { $percent } % of that (unit-cost learning curve).
-review-times-needed = { $count ->
-    [one] One more would bring the average within 10 %, 19 times in 20.
-   *[other] { $count } more would bring the average within 10 %, 19 times in 20.
-  }
-review-times-error-within = The estimate was off by { $percent } %, which is within what it said of itself.
-review-times-error-beyond = The estimate was off by { $percent } %, more than it said of itself.
+review-times-needed = Measure { $count } more to be sure within 10 %.
+review-times-scattered = The times are too scattered to pin down.
 review-source-guess = That is the guess: nothing was measured yet.
-review-source-measured = That is the guess moved by { $count ->
-    [one] one time that was measured.
-   *[other] { $count } times that were measured.
+review-source-measured = That is { $guess ->
+    [none] the guess
+   *[said] what { $who ->
+        [none] somebody
+       *[other] { $who }
+      } said on { $day }
+  }, moved by { $count ->
+    [one] one time that was measured
+   *[other] { $count } times that were measured
+  }{ $guess ->
+    [none] .
+   *[said] {" "}since then.
   }
-review-source-said = Somebody said so.
+review-source-said = As { $who ->
+    [none] somebody
+   *[other] { $who }
+  } said on { $day }: { $why }
 
 review-reason-surface = surface spoilt
 review-reason-engraving = engraving spoilt
@@ -444,7 +478,10 @@ review-estimate-was = { $day }: { $length }, after { $count ->
     [one] one time
    *[other] { $count } times
   } that were measured
-review-estimate-said = { $day }: { $length }, as { $who } said: { $why }
+review-estimate-said = { $day }: { $length }, as { $who ->
+    [none] somebody
+   *[other] { $who }
+  } said: { $why }
 refused-time-wrong = Write how long it takes, such as '2 min 30 s' or '2.5' for minutes.
 
 refused-cost-wrong = Write the cost as a number from 0 to { $most }, such as 45 or 12.50.

@@ -195,7 +195,7 @@ def study() -> TimeStudy:
         fields: dict[str, object] = {
             "lengths": spans, "median": middle, "mean": sum(spans, ZERO) / len(spans) if spans else None,
             "deviation": minutes(0.4) if len(spans) > 1 else None, "guessed_total": minutes(guess * 60),
-            "taken_total": sum(spans, ZERO) * 15 if spans else None, **more,
+            "taken_total": sum(spans, ZERO) * 15 if spans else None, "guessed_of_taken": minutes(guess * 15 * len(spans)), **more,
         }  # fmt: skip
         source = f"measured {len(spans)}" if spans else "guess"
         return ElementStudy(

@@ -9,12 +9,15 @@ from flask.testing import FlaskClient
 
 from runboard.floor.changing.kept_changes import kept_changes
 from runboard.floor.changing.runs import close_run
+from runboard.floor.looking.at_hand import first_person
 from runboard.house import House
 from runboard.plan.change import Times
 from runboard.review.happened.why import WHY_WAITING
+from runboard.review.measured.study import ElementStudy
+from runboard.web.review import times_said
 from runboard.words.sentences import message_name, sentence
 from tests.web.reviewed import Seen, span3, tried
-from tests.web.test_shop_pages import words
+from tests.web.test_shop_pages import inputs, words
 
 RUN = "/review/runs/r1"
 PAGES = ("times", "happened", "held", "changes")
@@ -58,17 +61,16 @@ def test_a_time_says_how_often_it_was_measured_what_was_left_out_and_what_is_bel
     said = words(client.get(f"{RUN}/times"))
 
     assert "Measured 5 times, give or take 24 s." in said
-    assert "One more was left out: interrupted." in said
-    assert "7 more would bring the average within 10 %" in said
+    assert "Not counted The work was interrupted." in said
+    assert "Measure 7 more to be sure within 10 %." in said
     assert "each doubling of the number takes 86 % of that (unit-cost learning curve)" in said
-    assert "The estimate was off by +40 %, which is within what it said of itself." in said
-    assert "Next plan: 2 min 40 s" in said
+    assert "A plan made today would take 2 min 40 s" in said
 
 
 def test_a_time_that_nobody_measured_is_said_to_be_so_and_not_drawn(client: FlaskClient, seen: Seen) -> None:
-    packing = client.get(f"{RUN}/times").text.split("<h2>Inspect and pack</h2>")[1].split("</section>")[0]
+    packing = client.get(f"{RUN}/times").text.split("<b>Inspect and pack</b>")[1].split("</form>")[0]
 
-    assert "not measured" in packing
+    assert "not measured, guess 2 min" in packing
     assert "<svg" not in packing
 
 
@@ -165,9 +167,48 @@ def test_a_time_is_overruled_with_a_reason_and_its_history_says_so(
 
     answer = client.post(f"{RUN}/times", data=form)
 
-    assert (answer.status_code, answer.location) == (303, f"{RUN}/times#hooks")
+    assert (answer.status_code, answer.location) == (303, f"{RUN}/times?step=hooks#hooks")
     said = house.workshop.ledger.state.overruled["rails", "hooks", "hand"][-1]
     assert (said.length, said.why) == (timedelta(minutes=2.5), "the new jig")
+
+
+def test_a_length_is_read_as_a_stopwatch_shows_it(client: FlaskClient, house: House, seen: Seen) -> None:
+    client.post(f"{RUN}/times", data={"step": "hooks", "kind": "hand", "length": "2:45", "why": "the new jig"})
+
+    assert house.workshop.ledger.state.overruled["rails", "hooks", "hand"][-1].length == timedelta(
+        minutes=2, seconds=45
+    )
+
+
+def test_a_length_like_nothing_that_is_known_is_asked_about_first(
+    client: FlaskClient, house: House, seen: Seen
+) -> None:
+    form = {"step": "hooks", "kind": "hand", "length": "2 h 45", "why": "the new jig"}
+
+    asked = client.post(f"{RUN}/times", data=form)
+    kept = {**house.workshop.ledger.state.overruled}
+    sure = inputs(asked)
+    taken = client.post(f"{RUN}/times", data={**form, "sure": sure["sure"]})
+
+    assert (asked.status_code, kept) == (409, {})
+    assert "2 h 45 a piece? It was 2 min 40 s." in words(asked)
+    assert 'name="length" class="short" value="2 h 45"' in asked.text
+    assert 'name="why" value="the new jig"' in asked.text
+    assert taken.status_code == 303
+
+
+def test_being_sure_of_one_length_says_nothing_of_another(client: FlaskClient, house: House, seen: Seen) -> None:
+    form = {"step": "hooks", "kind": "hand", "length": "3 h", "why": "the new jig", "sure": "2:45:00"}
+
+    assert client.post(f"{RUN}/times", data=form).status_code == 409
+    assert not house.workshop.ledger.state.overruled
+
+
+def test_who_pressed_it_is_who_said_it(client: FlaskClient, house: House, seen: Seen) -> None:
+    client.post(f"{RUN}/times", data={"step": "hooks", "kind": "hand", "length": "3 min", "why": "the new jig"})
+
+    said = house.workshop.ledger.state.overruled["rails", "hooks", "hand"][-1]
+    assert said.person == first_person(house.workshop, "") != ""
 
 
 @pytest.mark.parametrize("form", [{"length": "soon", "why": "so"}, {"length": "2 min", "why": " "}])
@@ -177,7 +218,37 @@ def test_a_time_is_overruled_neither_without_a_length_nor_without_a_reason(
     answer = client.post(f"{RUN}/times", data={"step": "hooks", "kind": "hand", **form})
 
     assert answer.status_code == 409
+    assert f'name="length" class="short" value="{form["length"]}"' in answer.text
     assert not house.workshop.ledger.state.overruled
+
+
+def test_the_times_that_matter_come_first_and_the_others_fold_into_a_line_each(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(f"{RUN}/times")
+    first, others = page.text.split('class="chart-key"')[0], words(page).split("The others")[1]
+
+    assert re.findall(r"<h2>([^<]+)</h2>", first) == ["Fit hooks, hand time"]
+    assert "2 min 40 s a piece In the middle of 5 times, 33 % more than the guess of 2 min." in words(page)
+    assert "Sand 120 : 1 min 35 s, guess 1 min 30 s, as guessed" in others
+    assert page.text.count("<details open") + page.text.count('class="others" open') == 0
+
+
+def test_the_times_of_the_operation_that_was_asked_for_are_open(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(f"{RUN}/times?step=sand:120").text
+
+    opened = page.split('<details class="others" open>')
+    assert len(opened) == 2
+    assert "<b>Sand 120</b>" in opened[1].split("</summary>")[0]
+
+
+@pytest.mark.parametrize(
+    ("guess", "taken", "said"), [(65, 56, "14 % less"), (100, 138, "40 % more"), (60, 61, "as guessed")]
+)
+def test_a_percentage_is_that_of_the_two_figures_beside_it(guess: float, taken: float, said: str) -> None:
+    at, median = timedelta(seconds=guess), timedelta(seconds=taken)
+    study = ElementStudy("cut", "Cut", "cut", "loading", at, at, at, "guess", (median,), median, median, None)
+
+    assert said in times_said.in_a_line(study, "")
+    assert "0 %" not in times_said.in_a_line(study, "").replace("40 %", "")
 
 
 def test_a_change_is_adopted_in_one_press_and_stands_in_the_ledger(

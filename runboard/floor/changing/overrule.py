@@ -1,18 +1,42 @@
 """Overruling what was learned of how long something takes: a person says it, with a reason; what is measured later moves it."""
 
+import re
+from collections.abc import Iterable
+from datetime import timedelta
 from typing import get_args
 
 from runboard.floor.changing.runs import new_event
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
-from runboard.plan.observed import guess_of
+from runboard.plan.observed import guess_of, is_likely
 from runboard.run.fold.route import Route, Step
 from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
+from runboard.shop.durations import parse_duration
 from runboard.shop.parts import PartKind
+from runboard.shop.problem import Unreadable
 
 KINDS = frozenset(get_args(PartKind)) - {"wait"}
+_STOPWATCH = re.compile(r"(\d{1,4}):([0-5]\d)")
+
+
+def length_said(text: str) -> timedelta:
+    """A time element as one types it: '2 min 30 s', '2.5' (minutes), and '2:45' as a stopwatch shows it, minutes and seconds.
+    Refused 'time wrong'."""
+    shown = _STOPWATCH.fullmatch(text.strip())
+    if shown:
+        return timedelta(minutes=int(shown[1]), seconds=int(shown[2]))
+    try:
+        return parse_duration(text)
+    except Unreadable:
+        raise Refused("time wrong") from None
+
+
+def is_far_off(length: timedelta, known: Iterable[timedelta | None]) -> bool:
+    """Whether a length is like nothing that is believed or was measured, so that it was likely typed wrong."""
+    lengths = [each for each in known if each]
+    return bool(lengths) and not any(is_likely(each, length) for each in lengths)
 
 
 def overrule_time(

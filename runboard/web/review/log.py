@@ -10,6 +10,7 @@ from runboard.floor.looking.look_back import Study, look_back_at
 from runboard.review.table_text import csv_text
 from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element
 from runboard.web.door.pages import page, shop_zone, unkept, workshop
+from runboard.words.review import piece_time
 from runboard.words.sentences import say
 
 HEAD = (
@@ -31,7 +32,7 @@ def log(key: str) -> Response:
         sums=study.hours.steps,
         elements=[(element, say("element", element.kind), *_names(study.names, element)) for element in study.elements],
         good=study.hours.good,
-        a_piece=study.hours.a_piece,
+        a_piece=piece_time(study.hours.a_piece) if study.hours.a_piece else 0,
         measured=MEASURED,
         filled_in=(ASSUMED, FROM_PAPER),
         **sums,

@@ -14,6 +14,7 @@ _OF_THE_REPLAY = (_FAILED, "try busy")
 _FINE_BELOW = timedelta(minutes=20)
 _FINE = timedelta(seconds=5)
 _SECOND = timedelta(seconds=1)
+_MINUTE = timedelta(minutes=1)
 
 
 def review_of(key: str) -> Essentials:
@@ -32,8 +33,13 @@ def fine_span(span: timedelta | None) -> str:
     """A time element, of which seconds matter: '2 min 40 s', '48 s', '38 min'; '–' where there is none."""
     if span is None or span >= _FINE_BELOW:
         return span_in_words(span)
-    step = _FINE if span >= timedelta(minutes=1) else _SECOND
-    return exact_span_in_words(round(span / step) * step)
+    return exact_span_in_words(fine(span))
+
+
+def fine(span: timedelta) -> timedelta:
+    """The length that ``fine_span`` says: what is reckoned beside it is reckoned with no other."""
+    step = _MINUTE if span >= _FINE_BELOW else _FINE if span >= _MINUTE else _SECOND
+    return round(span / step) * step
 
 
 def minutes_of(span: timedelta) -> float:

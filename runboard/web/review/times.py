@@ -1,29 +1,26 @@
-"""The times of a run: each time element as it was guessed, measured and is believed now."""
+"""The times of a run: each time element as it was guessed, measured and is believed now, those that matter first."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 from itertools import groupby
-from typing import Any
 
 from flask import Blueprint, Response, request
 from markupsafe import Markup
 
 from runboard.charts.bars import Limits, Strip, control, strip
-from runboard.floor.changing.overrule import overrule_time
+from runboard.floor.changing.overrule import is_far_off, length_said, overrule_time
+from runboard.floor.looking.at_hand import first_person
 from runboard.review.essentials import Essentials
-from runboard.review.happened.nouns import ElementError
-from runboard.review.measured.over_runs import element_chart, history_of_estimate
-from runboard.review.measured.study import ElementStudy, LearningCurve
+from runboard.review.measured.matters import moved, what_matters
+from runboard.review.measured.over_runs import element_chart
+from runboard.review.measured.study import ElementStudy
 from runboard.run.fold.route import Step
 from runboard.run.refusal import Refused
-from runboard.shop.durations import parse_duration
-from runboard.shop.problem import Unreadable
-from runboard.web.door.pages import page, see_other, workshop
-from runboard.web.door.run_pages import known_person
+from runboard.web.door.pages import asking_person, page, refusal, see_other, workshop
+from runboard.web.review import times_said
 from runboard.web.review.looked import fine_span, minutes_of, review_of
-from runboard.words.facts import date_in_words, list_in_words
-from runboard.words.review import Named, little_measured, presses_of
+from runboard.words.review import little_measured, presses_of
 from runboard.words.sentences import say
 
 part = Blueprint("review_times", __name__)
@@ -31,58 +28,144 @@ part = Blueprint("review_times", __name__)
 
 @dataclass(frozen=True)
 class Shown:
-    """A time element as the page shows it. ``said`` is what there is to say of it, sentence by sentence, ``history`` how its
-    estimate went, ``over_runs`` its control chart."""
+    """A time element as the page shows it. ``said`` is what there is to say of it, sentence by sentence, ``left_out`` why some
+    of its times do not count, ``history`` how its estimate went, ``over_runs`` its control chart."""
 
     key: str
     study: ElementStudy
     kind: str
     times: dict[str, str]
     chart: Markup
-    said: tuple[str, ...]
+    verdict: str
+    said: Sequence[str]
+    left_out: Sequence[str]
+    believed: str
     source: str
-    history: tuple[str, ...]
+    history: Sequence[str]
     over_runs: Markup
+
+
+@dataclass(frozen=True)
+class Folded:
+    """The other elements of an operation, and what its one line says of them."""
+
+    step: str
+    name: str
+    line: str
+    elements: Sequence[Shown]
+    is_open: bool
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A length that was not taken yet: what was typed, and what there is to ask or to put right. ``sure`` comes back with it
+    where it is meant."""
+
+    study: ElementStudy
+    name: str
+    length: str
+    why: str
+    problem: str
+    sure: str = ""
 
 
 @part.get("/review/runs/<key>/times")
 def times(key: str) -> Response:
-    """Every time element, operation by operation."""
-    found = review_of(key)
-    errors = {(error.step, error.kind): error for error in found.happened.errors}
-    shown = [
-        _shown(found, at, study, errors.get((study.step, study.kind))) for at, study in enumerate(found.study.elements)
-    ]
+    """Those that matter, and every other one a press away."""
+    return _page(review_of(key))
+
+
+def _page(found: Essentials, typed: Typed | None = None, status: int = 200) -> Response:
+    first = what_matters(found.study)
+    shown = {id(study): _shown(found, at, study) for at, study in enumerate(found.study.elements)}
+    others = [study for study in found.study.elements if study not in first]
     return page(
         "review/times.html",
+        status=status,
         run=found.past.run,
-        steps=[(name, list(here)) for name, here in groupby(shown, key=lambda each: each.study.step_name)],
+        first=[(_name(study), shown[id(study)]) for study in first],
+        others=[
+            _folded(list(here), shown, request.args.get("step", ""))
+            for _, here in groupby(others, lambda study: study.step)
+        ],
+        anchors=_anchors(first),
+        all=list(shown.values()),
+        typed=typed,
         percent=int((found.study.share or 0) * 100),
         presses=little_measured(found) or presses_of(found),
     )
 
 
+def _anchors(first: Sequence[ElementStudy]) -> dict[str, str]:
+    """By step the kind of its first element of those that are shown first: it bears the step's anchor."""
+    found: dict[str, str] = {}
+    for study in first:
+        found.setdefault(study.step, study.kind)
+    return found
+
+
 @part.post("/review/runs/<key>/times")
 def overrule(key: str) -> Response:
-    """Somebody says how long it takes, with a reason."""
-    run, form = review_of(key).past.run, request.form
-    step, kind = form.get("step", ""), form.get("kind", "")
-    overrule_time(
-        workshop(), run.product, step, kind, _minutes(form.get("length", "")), form.get("why", ""), known_person()
-    )
-    return see_other(f"/review/runs/{run.id}/times#{step}")
-
-
-def _minutes(text: str) -> float:
-    """A length as one types it: '2 min 30 s', '2.5'. Refused 'time wrong'."""
+    """Somebody says how long it takes, with a reason; what is far off is asked about first."""
+    found, form = review_of(key), request.form
+    run, step, kind = found.past.run, form.get("step", ""), form.get("kind", "")
+    study = next((each for each in found.study.elements if (each.step, each.kind) == (step, kind)), None)
     try:
-        return parse_duration(text.strip()) / timedelta(minutes=1)
-    except Unreadable:
-        raise Refused("time wrong") from None
+        length = length_said(form.get("length", ""))
+        if study and str(length) != form.get("sure") and is_far_off(length, (study.estimate, study.median)):
+            asked = times_said.asked_back(length, study.median or study.estimate, kind)
+            return _page(found, _typed(study, asked, str(length)), 409)
+        person = first_person(workshop(), asking_person())
+        overrule_time(workshop(), run.product, step, kind, minutes_of(length), form.get("why", ""), person)
+    except Refused as refused:
+        if study is None:
+            raise
+        return _page(found, _typed(study, refusal(refused)), 409)
+    return see_other(f"/review/runs/{run.id}/times?step={step}#{step}")
 
 
-def _shown(found: Essentials, at: int, study: ElementStudy, error: ElementError | None) -> Shown:
-    times = {name: getattr(study, name) for name in ("guess", "median", "written", "estimate")}
+def _typed(study: ElementStudy, problem: str, sure: str = "") -> Typed:
+    form = request.form
+    return Typed(study, _name(study), form.get("length", "")[:40], form.get("why", "")[:500], problem, sure)
+
+
+def _name(study: ElementStudy) -> str:
+    return say("review-times", "name", {"step": study.step_name, "element": say("element", study.kind)})
+
+
+def _folded(studies: Sequence[ElementStudy], shown: dict[int, Shown], asked: str) -> Folded:
+    """The line is of the element that moved the run most, else of the one that there is most of."""
+    most = max(studies, key=lambda study: (moved(study), study.n, study.guessed_total))
+    line = times_said.in_a_line(most, say("element", most.kind) if len(studies) > 1 else "")
+    step = most.step
+    return Folded(step, most.step_name, line, [shown[id(study)] for study in studies], asked in (step, most.operation))
+
+
+def _shown(found: Essentials, at: int, study: ElementStudy) -> Shown:
+    error = next((each for each in found.happened.errors if (each.step, each.kind) == (study.step, study.kind)), None)
+    step = found.past.run.route.step(study.step)
+    label = say(
+        "review-chart", "strip", {"step": study.step_name, "kind": say("element", study.kind), "count": study.n}
+    )
+    return Shown(
+        f"e{at}",
+        study,
+        say("element", study.kind),
+        times_said.times_in_words(study),
+        _strip(f"e{at}", label, study),
+        times_said.verdict(study, error),
+        tuple(times_said.details(study)),
+        times_said.left_out(study),
+        times_said.believed(study),
+        times_said.source(found, found.past.estimates.of(found.past.run, step, study.kind)) if step else "",
+        tuple(times_said.history(found, step, study.kind)) if step else (),
+        _over_runs(found, at, step, study.kind, label) if step else Markup(""),
+    )
+
+
+def _strip(key: str, label: str, study: ElementStudy) -> Markup:
+    if not study.n:
+        return Markup("")
     out = [left.length for left in study.left_out]
     lengths = Strip(
         [minutes_of(length) for length in study.lengths],
@@ -90,32 +173,7 @@ def _shown(found: Essentials, at: int, study: ElementStudy, error: ElementError 
         [minutes_of(length) for length in out if length is not None],
     )
     most = max([*study.lengths, study.guess]) * 1.15
-    kind = say("element", study.kind)
-    label = say("review-chart", "strip", {"step": study.step_name, "kind": kind, "count": study.n})
-    chart = strip(f"e{at}", label, lengths, minutes_of(most), ("0", fine_span(most))) if study.n else Markup("")
-    said = {name: fine_span(span) for name, span in times.items()}
-    step = found.past.run.route.step(study.step)
-    history = tuple(_history(found, step, study.kind)) if step else ()
-    over_runs = _over_runs(found, at, step, study.kind, label) if step else Markup("")
-    return Shown(f"e{at}", study, kind, said, chart, tuple(_said(study, error)), _source(study), history, over_runs)
-
-
-def _source(study: ElementStudy) -> str:
-    """Where the estimate comes from."""
-    code, _, times = study.source.partition(" ")
-    return say("review-source", code, {"count": int(times or 0)})
-
-
-def _history(found: Essentials, step: Step, kind: str) -> Iterable[str]:
-    """How the estimate went, the newest last."""
-    past, named = found.past, Named(found.past)
-    for was in history_of_estimate(past.estimates, past.run, step, kind, past.book.time_zone):
-        facts = {"day": date_in_words(was.at, with_year=True), "length": fine_span(was.length), "count": was.n}
-        if was.run or was.overruled is None:
-            yield say("review-estimate", "was", facts)
-        else:
-            word = was.overruled
-            yield say("review-estimate", "said", {**facts, "who": named.person(word.person), "why": word.why})
+    return strip(key, label, lengths, minutes_of(most), ("0", fine_span(most)))
 
 
 def _over_runs(found: Essentials, at: int, step: Step, kind: str, label: str) -> Markup:
@@ -126,32 +184,3 @@ def _over_runs(found: Essentials, at: int, step: Step, kind: str, label: str) ->
     lower, centre, upper = (fine_span(timedelta(minutes=line)) for line in (chart.lower, chart.centre, chart.upper))
     limits = Limits(chart.centre, chart.lower, chart.upper)
     return control(f"c{at}", label, chart.points, limits, (lower, centre, upper), chart.out)
-
-
-def _said(study: ElementStudy, error: ElementError | None) -> Iterable[str]:
-    facts: dict[str, Any] = {
-        "others": "some" if study.n else "none",
-        "count": study.n,
-        "spread": fine_span(study.deviation) if study.deviation else "none",
-    }
-    yield say("review-times", "measured" if study.n else "none", facts)
-    if error is not None:
-        code = "error within" if error.is_within else "error beyond"
-        yield say("review-times", code, {"percent": f"{100 * error.error:+.0f}".replace("-", "−")})
-    if study.left_out:
-        why = [
-            say("review-times", "left out why", {"count": count, "why": say("review-left-out", why)})
-            for why, count in study.why_left_out.items()
-        ]
-        yield say("review-times", "left out", {**facts, "count": len(study.left_out), "why": list_in_words(why)})
-    if study.standard is not None:
-        yield say("review-times", "standard", {"time": fine_span(study.standard)})
-    if study.curve is not None and study.curve.is_clear:
-        yield _curve(study.curve)
-    if study.n and study.needed:
-        yield say("review-times", "needed", {"count": study.needed})
-
-
-def _curve(curve: LearningCurve) -> str:
-    facts = {"first": fine_span(curve.first), "percent": round(100 * curve.rate)}
-    return say("review-times", "quicker" if curve.rate < 1 else "slower", facts)

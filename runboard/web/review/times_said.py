@@ -1,0 +1,121 @@
+"""What there is to say of a time element of a run, sentence by sentence."""
+
+from collections.abc import Iterable, Iterator
+from datetime import datetime, timedelta, tzinfo
+from typing import Any
+
+from runboard.plan.estimates import KnownTime
+from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import ElementError
+from runboard.review.measured.over_runs import history_of_estimate
+from runboard.review.measured.study import ElementStudy, LearningCurve
+from runboard.run.fold.overruled import Overruled
+from runboard.run.fold.route import Step
+from runboard.web.review.looked import fine, fine_span
+from runboard.words.facts import date_in_words, zone_of
+from runboard.words.review import AS_GUESSED, Named
+from runboard.words.sentences import say
+
+# Where more are needed than this, nobody measures them.
+_MOST_NEEDED = 20
+
+
+def times_in_words(study: ElementStudy) -> dict[str, str]:
+    """Its lengths, all rounded alike."""
+    return {name: fine_span(getattr(study, name)) for name in ("guess", "median", "written", "estimate")}
+
+
+def per_cent_off(study: ElementStudy) -> int | None:
+    """By how much it lay off its guess, reckoned with the two figures that stand beside it; None where there is nothing to."""
+    guess = fine(study.guess)
+    return round(100 * (fine(study.median) / guess - 1)) if study.median is not None and guess else None
+
+
+def verdict(study: ElementStudy, error: ElementError | None) -> str:
+    """How it lay to its guess, in one sentence; the estimate's own doubt only where it was further off."""
+    beyond = error is not None and not error.is_within
+    facts = {**_way(study), "count": study.n, "guess": fine_span(study.guess), "beyond": "yes" if beyond else "no"}
+    return say("review-times", "verdict", facts)
+
+
+def in_a_line(study: ElementStudy, kind: str) -> str:
+    """The same in a line: '1 min 35 s, guess 1 min 30 s, as guessed'. ``kind`` is said where the step has others too."""
+    times = times_in_words(study)
+    facts = {**_way(study), "kind": kind or "none", "guess": times["guess"], "taken": times["median"]}
+    return say("review-times", "line" if study.n else "line unmeasured", facts)
+
+
+def _way(study: ElementStudy) -> dict[str, Any]:
+    percent = per_cent_off(study)
+    way = (
+        "none" if percent is None else "same" if abs(percent) < 100 * AS_GUESSED else "more" if percent > 0 else "less"
+    )
+    return {"way": way, "percent": abs(percent or 0)}
+
+
+def details(study: ElementStudy) -> Iterator[str]:
+    """How often it was measured and how sure that is, its standard time and its learning curve."""
+    spread = fine_span(study.deviation) if study.deviation else "none"
+    yield say("review-times", "measured" if study.n else "none", {"count": study.n, "spread": spread})
+    if study.standard is not None:
+        yield say("review-times", "standard", {"time": fine_span(study.standard)})
+    if study.curve is not None and study.curve.is_clear:
+        yield _curve(study.curve)
+    if study.n and study.needed:
+        code = "needed" if study.needed <= _MOST_NEEDED else "scattered"
+        yield say("review-times", code, {"count": study.needed})
+
+
+def left_out(study: ElementStudy) -> list[str]:
+    """Why some of its times do not count."""
+    return [
+        say("review-times", "left out why", {"count": count, "why": say("review-left-out", why)})
+        for why, count in study.why_left_out.items()
+    ]
+
+
+def source(found: Essentials, known: KnownTime) -> str:
+    """Where the estimate of now comes from."""
+    word = known.overruled
+    said = {"who": "none", "day": "", "why": ""} if word is None else _word(found, word)
+    return say(
+        "review-source", known.source, {**said, "count": known.times, "guess": "none" if word is None else "said"}
+    )
+
+
+def believed(study: ElementStudy) -> str:
+    """What was believed before the run, beside what the route says."""
+    times = times_in_words(study)
+    same = "yes" if times["guess"] == times["written"] else "no"
+    return say("review-times", "believed", {"guess": times["guess"], "written": times["written"], "same": same})
+
+
+def history(found: Essentials, step: Step, kind: str) -> Iterable[str]:
+    """How the estimate went, the newest last."""
+    past = found.past
+    for was in history_of_estimate(past.estimates, past.run, step, kind, past.book.time_zone):
+        facts = {"day": date_in_words(was.at, with_year=True), "length": fine_span(was.length), "count": was.n}
+        if was.run or was.overruled is None:
+            yield say("review-estimate", "was", facts)
+        else:
+            yield say("review-estimate", "said", {**facts, **_word(found, was.overruled)})
+
+
+def _word(found: Essentials, word: Overruled) -> dict[str, str]:
+    """Who said it, when and why: of one that nobody signed it is 'somebody'."""
+    who = Named(found.past).person(word.person) if word.person else "none"
+    return {"who": who, "day": _day(word.at, zone_of(found.past.book.time_zone)), "why": word.why}
+
+
+def _day(moment: datetime, zone: tzinfo) -> str:
+    return date_in_words(moment.astimezone(zone).date(), with_year=True)
+
+
+def _curve(curve: LearningCurve) -> str:
+    facts = {"first": fine_span(curve.first), "percent": round(100 * curve.rate)}
+    return say("review-times", "quicker" if curve.rate < 1 else "slower", facts)
+
+
+def asked_back(length: timedelta, known: timedelta, kind: str) -> str:
+    """Whether a length is meant as it was typed: '2 h 45 a piece? It was 3 min 20 s.'"""
+    return say("review-times", "far off", {"length": fine_span(length), "known": fine_span(known), "kind": kind})
