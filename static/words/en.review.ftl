@@ -222,7 +222,7 @@ review-times-verdict = { $count ->
   }{ $way ->
     [none] .
     [same] , as guessed ({ $guess }).
-   *[other] , { $percent } % { $way ->
+   *[other] , { $percent }{ "\u00A0" }% { $way ->
         [more] more
        *[less] less
       } than the guess of { $guess }{ $beyond ->
@@ -236,8 +236,8 @@ review-times-line = { $kind ->
   }{ $taken }, guess { $guess }{ $way ->
     [none] { "" }
     [same] , as guessed
-    [more] , { $percent } % more
-   *[less] , { $percent } % less
+    [more] , { $percent }{ "\u00A0" }% more
+   *[less] , { $percent }{ "\u00A0" }% less
   }
 review-times-line-unmeasured = { $kind ->
     [none] { "" }
@@ -475,9 +475,9 @@ way-back-by-hand = { $what ->
 ## How an estimate went.
 
 review-estimate-was = { $day }: { $length }, after { $count ->
-    [one] one time
-   *[other] { $count } times
-  } that were measured
+    [one] one time that was measured
+   *[other] { $count } times that were measured
+  }
 review-estimate-said = { $day }: { $length }, as { $who ->
     [none] somebody
    *[other] { $who }

@@ -8,7 +8,7 @@ from runboard.shop.product import ZERO
 MOST = 3
 # Nearer to its guess than this no element matters by itself, however many there were.
 FAR_OFF = 0.2
-_LEAST = timedelta(minutes=1)
+_LEAST = 0.1  # of all that moved
 
 
 def what_matters(study: TimeStudy) -> list[ElementStudy]:
@@ -17,7 +17,7 @@ def what_matters(study: TimeStudy) -> list[ElementStudy]:
     asked = [
         each
         for each in study.elements
-        if each.n and moved(each) >= _LEAST and (_off(each) > FAR_OFF or moved(each) > whole / 2)
+        if each.n and whole and moved(each) >= _LEAST * whole and (_off(each) > FAR_OFF or moved(each) > whole / 2)
     ]
     return sorted(asked, key=moved, reverse=True)[:MOST]
 

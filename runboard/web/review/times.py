@@ -84,10 +84,7 @@ def _page(found: Essentials, typed: Typed | None = None, status: int = 200) -> R
         status=status,
         run=found.past.run,
         first=[(_name(study), shown[id(study)]) for study in first],
-        others=[
-            _folded(list(here), shown, request.args.get("step", ""))
-            for _, here in groupby(others, lambda study: study.step)
-        ],
+        others=[_folded(found, list(here), shown) for _, here in groupby(others, lambda study: study.step)],
         anchors=_anchors(first),
         all=list(shown.values()),
         typed=typed,
@@ -133,11 +130,12 @@ def _name(study: ElementStudy) -> str:
     return say("review-times", "name", {"step": study.step_name, "element": say("element", study.kind)})
 
 
-def _folded(studies: Sequence[ElementStudy], shown: dict[int, Shown], asked: str) -> Folded:
+def _folded(found: Essentials, studies: Sequence[ElementStudy], shown: dict[int, Shown]) -> Folded:
     """The line is of the element that moved the run most, else of the one that there is most of."""
     most = max(studies, key=lambda study: (moved(study), study.n, study.guessed_total))
-    line = times_said.in_a_line(most, say("element", most.kind) if len(studies) > 1 else "")
-    step = most.step
+    step, asked = most.step, request.args.get("step", "")
+    is_one_of_many = sum(study.step == step for study in found.study.elements) > 1
+    line = times_said.in_a_line(most, say("element", most.kind) if is_one_of_many else "")
     return Folded(step, most.step_name, line, [shown[id(study)] for study in studies], asked in (step, most.operation))
 
 

@@ -16,13 +16,19 @@ from runboard.words.facts import date_in_words, zone_of
 from runboard.words.review import AS_GUESSED, Named
 from runboard.words.sentences import say
 
+_NO_BREAK = "\u00a0"
 # Where more are needed than this, nobody measures them.
 _MOST_NEEDED = 20
 
 
+def _said(span: timedelta | None) -> str:
+    """No line ends within it."""
+    return fine_span(span).replace(" ", _NO_BREAK)
+
+
 def times_in_words(study: ElementStudy) -> dict[str, str]:
     """Its lengths, all rounded alike."""
-    return {name: fine_span(getattr(study, name)) for name in ("guess", "median", "written", "estimate")}
+    return {name: _said(getattr(study, name)) for name in ("guess", "median", "written", "estimate")}
 
 
 def per_cent_off(study: ElementStudy) -> int | None:
@@ -34,7 +40,7 @@ def per_cent_off(study: ElementStudy) -> int | None:
 def verdict(study: ElementStudy, error: ElementError | None) -> str:
     """How it lay to its guess, in one sentence; the estimate's own doubt only where it was further off."""
     beyond = error is not None and not error.is_within
-    facts = {**_way(study), "count": study.n, "guess": fine_span(study.guess), "beyond": "yes" if beyond else "no"}
+    facts = {**_way(study), "count": study.n, "guess": _said(study.guess), "beyond": "yes" if beyond else "no"}
     return say("review-times", "verdict", facts)
 
 
@@ -55,10 +61,10 @@ def _way(study: ElementStudy) -> dict[str, Any]:
 
 def details(study: ElementStudy) -> Iterator[str]:
     """How often it was measured and how sure that is, its standard time and its learning curve."""
-    spread = fine_span(study.deviation) if study.deviation else "none"
+    spread = _said(study.deviation) if study.deviation else "none"
     yield say("review-times", "measured" if study.n else "none", {"count": study.n, "spread": spread})
     if study.standard is not None:
-        yield say("review-times", "standard", {"time": fine_span(study.standard)})
+        yield say("review-times", "standard", {"time": _said(study.standard)})
     if study.curve is not None and study.curve.is_clear:
         yield _curve(study.curve)
     if study.n and study.needed:
@@ -94,7 +100,7 @@ def history(found: Essentials, step: Step, kind: str) -> Iterable[str]:
     """How the estimate went, the newest last."""
     past = found.past
     for was in history_of_estimate(past.estimates, past.run, step, kind, past.book.time_zone):
-        facts = {"day": date_in_words(was.at, with_year=True), "length": fine_span(was.length), "count": was.n}
+        facts = {"day": date_in_words(was.at, with_year=True), "length": _said(was.length), "count": was.n}
         if was.run or was.overruled is None:
             yield say("review-estimate", "was", facts)
         else:
@@ -112,10 +118,10 @@ def _day(moment: datetime, zone: tzinfo) -> str:
 
 
 def _curve(curve: LearningCurve) -> str:
-    facts = {"first": fine_span(curve.first), "percent": round(100 * curve.rate)}
+    facts = {"first": _said(curve.first), "percent": round(100 * curve.rate)}
     return say("review-times", "quicker" if curve.rate < 1 else "slower", facts)
 
 
 def asked_back(length: timedelta, known: timedelta, kind: str) -> str:
     """Whether a length is meant as it was typed: '2 h 45 a piece? It was 3 min 20 s.'"""
-    return say("review-times", "far off", {"length": fine_span(length), "known": fine_span(known), "kind": kind})
+    return say("review-times", "far off", {"length": _said(length), "known": _said(known), "kind": kind})
