@@ -101,7 +101,6 @@ review-key-one-time = one time
 review-key-median = in the middle
 review-key-middle = the middle half
 review-key-left-out = left out
-review-guess-was = Guess { $guess }.
 review-believed-now = A plan made today would take { $estimate }
 review-not-counted = Not counted
 review-times-others = { $first ->

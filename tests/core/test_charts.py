@@ -1,11 +1,26 @@
 """Charts: what is not measured is never drawn as nought, and each says in words what it is."""
 
 import re
+from itertools import pairwise
 
 from markupsafe import Markup
 
 from runboard.charts.activity import Row, Stretch, activity, hours_of
-from runboard.charts.bars import Bar, Beside, Held, Limits, Strip, bars, bars_beside, control, over_time, pareto, strip
+from runboard.charts.bars import (
+    WIDTH,
+    Bar,
+    Beside,
+    Held,
+    Limits,
+    Strip,
+    bars,
+    bars_beside,
+    control,
+    over_time,
+    pareto,
+    strip,
+)
+from runboard.charts.svg import LETTER
 
 
 def boxes(chart: Markup, kind: str) -> list[dict[str, float]]:
@@ -71,6 +86,15 @@ def test_a_point_outside_its_limits_has_another_shape() -> None:
 
     assert (len(boxes(chart, "dot")), len(boxes(chart, "outside"))) == (3, 1)
     assert chart.count('class="limit"') == 2
+
+
+def test_no_line_of_a_control_chart_runs_through_what_is_said_of_it() -> None:
+    chart = control("k", "Cut", [10, 10.2, 30], Limits(12, 11.5, 12.4), ("3 min 30 s", "3 min 35 s", "5 min 15 s"))
+
+    ends = [float(x) for x in re.findall(r'class="(?:limit|centre)"[^>]*x2="([\d.]+)"', chart)]
+    says = [float(y) for y in re.findall(r'<text class="figure over" x="[\d.]+" y="([\d.]+)"', chart)]
+    assert max(ends) < WIDTH - len("3 min 30 s") * LETTER
+    assert all(below - above >= 15 for below, above in pairwise(says))
 
 
 def test_points_without_limits_are_still_shown() -> None:

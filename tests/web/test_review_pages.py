@@ -9,8 +9,10 @@ from flask.testing import FlaskClient
 
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.looking.glance import glance_at, runs_at_a_glance
+from runboard.floor.looking.look_back import look_back_at
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House
+from runboard.web.review import log
 from runboard.words.facts import span_in_words
 from tests import scenario
 from tests.conftest import START, HandClock
@@ -62,6 +64,19 @@ def test_a_run_shows_its_hours_and_every_element(client: FlaskClient) -> None:
     assert "machine time, CNC" in text
     assert "✓ measured" in text
     assert "Sat 7 Mar 2026, 10:00" in text
+
+
+def test_the_log_leads_back_at_its_top_and_says_a_piece_as_the_review_does(
+    client: FlaskClient, house: House, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    study = look_back_at(house.workshop, "r1")
+    with_good = replace(study, hours=replace(study.hours, good=3))
+    monkeypatch.setattr(log, "look_back_at", lambda *_: with_good)
+
+    page = client.get("/review/runs/r1/log")
+
+    assert '<a href="/review/runs/r1">‹ =Rails</a>' in page.text.split("<h1>")[0]
+    assert "8 min hands on, 2½ min for each of 3 good pieces" in words(page)
 
 
 def test_an_empty_review_teaches(client: FlaskClient, house: House) -> None:

@@ -39,6 +39,8 @@ def per_cent_off(study: ElementStudy) -> int | None:
 
 def verdict(study: ElementStudy, error: ElementError | None) -> str:
     """How it lay to its guess, in one sentence; the estimate's own doubt only where it was further off."""
+    if not study.n:
+        return in_a_line(study, "")
     beyond = error is not None and not error.is_within
     facts = {**_way(study), "count": study.n, "guess": _said(study.guess), "beyond": "yes" if beyond else "no"}
     return say("review-times", "verdict", facts)
