@@ -68,8 +68,8 @@ def test_places_that_are_plenty_are_worth_exactly_nothing() -> None:
 
 
 def test_what_is_off_the_constraint_is_worth_exactly_nothing() -> None:
-    """Ann's work takes twice as long as Ben's beside it."""
-    found = values(two_benches(work(0, 0, 200), work(1, 1, 100, by=1)))
+    """Ann's work takes three times as long as Ben's beside it."""
+    found = values(two_benches(work(0, 0, 300), work(1, 1, 100, by=1)))
 
     assert found["hands", "ben"] == ZERO
     assert found["hands", "ann"] == pytest.approx(timedelta(hours=1), abs=timedelta(minutes=15))
@@ -213,3 +213,30 @@ def test_whom_nobody_knows_any_more_worked_all_the_same() -> None:
 
     assert found is not None
     assert ("hands", "ann") in {value.what for value in found.values}
+
+
+# an hour
+
+
+def test_an_hour_is_worth_no_night_in_which_nobody_is_there() -> None:
+    """The second work misses the first evening by minutes, and so waits for the next one."""
+    problem = two_benches(work(0, 0, 200), work(1, 1, 60, Lag(0, 0)), windows=EVENINGS)
+
+    worth = Worth(replayed(problem), goes=8)
+    found = {value.what: value for value in worth.values()}["hands", "ann"]
+
+    assert worth.moved(("hands", "ann")) > 2000
+    assert timedelta(minutes=15) < found.earlier <= timedelta(minutes=80)
+
+
+def test_of_what_there_is_less_than_an_hour_all_is_taken_and_no_more() -> None:
+    found = {value.what: value for value in Worth(replayed(two_benches(work(0, 0, 24))), goes=8).values()}
+
+    hands = found["hands", "ann"]
+    assert timedelta(minutes=10) < hands.of <= timedelta(minutes=12)
+    assert ZERO < hands.earlier <= timedelta(minutes=14)
+
+
+@pytest.mark.parametrize("places", [2, 3, 4])
+def test_an_hour_of_a_place_is_worth_about_an_hour_of_the_shop_at_most(places: int) -> None:
+    assert all(earlier <= timedelta(minutes=75) for earlier in values(evenings(places)).values())

@@ -6,17 +6,18 @@ rest is worth exactly nothing. What is easier allows the old plan too, so no go 
 does not look ahead, ends later, the old order would be kept.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
+from runboard.plan.schedule.problem.hours import Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Plan, Problem
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told.holding import held_spans
 from runboard.review.held.known import Replayable
 from runboard.review.held.nouns import Held, HourValue, What
-from runboard.review.held.relief import Eased, eased, things, used_beyond, with_lengths
+from runboard.review.held.relief import Eased, eased, there_before, things, used_beyond, with_lengths
 from runboard.review.held.replay import Replay, drawn, replay, usual_goes
 from runboard.review.held.replayable import replayable
 from runboard.review.held.stretches import held_stretches, whats
@@ -29,6 +30,9 @@ _CHAINS_COMPILED, _CHAINS_PLAIN = 6, 2
 _AS_MUCH = 0.9
 # Hours are what everything goes through: they are said only where they move so many times what anything else does.
 _HOURS_MORE = 2
+_HOUR_TICKS = timedelta(hours=1) / TICK
+# What is rounded off an hour leaves an hour.
+_ABOUT_AN_HOUR = 0.95
 
 
 def held(past: Past) -> Held | None:
@@ -68,6 +72,7 @@ class Worth:
         chains = _CHAINS_COMPILED if rule.is_compiled else _CHAINS_PLAIN
         self.in_chain = set(self._in_chains(chains))
         self._moved: dict[What, float] = {}
+        self._there = Presence.of([open_spans(as_it_was.problem)])
 
     def moved(self, what: What) -> float:
         """The ticks by which the finish comes earlier where a thing is a fifth easier: 0 off every chain. Of a service, where
@@ -82,7 +87,7 @@ class Worth:
     def values(self) -> Iterator[HourValue]:
         """What an hour of each is worth."""
         for what in things(self.replay):
-            yield HourValue(what, self._value(what) if self._counts(what) else timedelta(0))
+            yield self._value(what) if self._counts(what) else HourValue(what, timedelta(0))
 
     def most(self) -> What | None:
         """What moves the finish most; None where nothing does."""
@@ -101,15 +106,46 @@ class Worth:
     def _counts(self, what: What) -> bool:
         return what in self.in_chain
 
-    def _value(self, what: What) -> timedelta:
-        """How much earlier for each hour that there is less of it; of a service for each hour of each unit more."""
-        if what[0] != "service":
-            return _per_hour(self.moved(what), eased(self.replay, self.lengths, what, FIFTH).less)
-        easier = eased(self.replay, self.lengths, what, 0)
-        rule = Rule(easier.problem)
-        is_whole = rule.finish(self.replay.priority, self.replay.knobs) >= 0
-        used = _used(self.replay.problem, easier.problem, rule.plan(), what[1]) if is_whole else 0
-        return _per_hour(self.moved(what), used)
+    def _value(self, what: What) -> HourValue:
+        """What an hour of it moves the finish by, in the shop's hours; where there is less of it, all of that. Nothing is made
+        more of than was tried."""
+        if what[0] == "service":
+            easier = eased(self.replay, self.lengths, what, 0)
+            taken = self._taken_beyond(easier, what[1])
+        else:
+            easier = eased(self.replay, self.lengths, what, self._but_an_hour(what))
+            taken = easier.less
+        earlier = self._earlier(easier, self._passed)
+        if taken <= 0:
+            return HourValue(what, timedelta(0))
+        if taken < _ABOUT_AN_HOUR * _HOUR_TICKS and what[0] != "hours":
+            return HourValue(what, _span(earlier), _span(taken))
+        return HourValue(what, _span(earlier * min(1.0, _HOUR_TICKS / taken)))
+
+    def _but_an_hour(self, what: What) -> float:
+        """How much of a thing is left where an hour of it is taken away, or of hours come to them."""
+        if what[0] == "hours":
+            there = there_before(self.replay.problem, self.replay.finish)
+            return there / (there + _HOUR_TICKS)
+        whole = eased(self.replay, self.lengths, what, 0).less
+        return max(0.0, 1 - _HOUR_TICKS / whole) if whole else 0.0
+
+    def _taken_beyond(self, easier: Eased, service: str) -> float:
+        """The ticks of units of a service that are taken where there is no end of it and that there are not, while somebody is
+        there; where nobody ever is, all."""
+        rule, was = Rule(easier.problem), self.replay.problem
+        if rule.finish(self.replay.priority, self.replay.knobs) < 0:
+            return 0
+        uses = _uses(easier.problem, rule.plan(), service)
+        many = dict(was.services)[service]
+        there = ((self._there.passed(start), self._there.passed(end), count) for start, end, count in uses)
+        return used_beyond(there, many) or used_beyond(uses, many)
+
+    def _passed(self, finishes: Any) -> Any:
+        """Finishes in ticks of the shop's own hours."""
+        import numpy
+
+        return numpy.array([self._there.passed(tick) for tick in finishes.tolist()], numpy.int64)
 
     def _finishes(self, rule: Rule, lengths: Any) -> Any:
         import numpy
@@ -118,12 +154,18 @@ class Worth:
         rows[rows < 0] = FAR
         return rows
 
-    def _earlier(self, easier: Eased) -> float:
+    def _earlier(self, easier: Eased, counted: Callable[[Any], Any] = lambda finishes: finishes) -> float:
+        """The mean of the ticks by which its goes end earlier, as they are ``counted``."""
+        import numpy
+
+        return float(numpy.mean(self._each_earlier(easier, counted)))
+
+    def _each_earlier(self, easier: Eased, counted: Callable[[Any], Any] = lambda finishes: finishes) -> Any:
         import numpy
 
         found = self._finishes(Rule(easier.problem), easier.lengths)
         is_whole = (self.finishes < FAR) & (found < FAR)
-        return float(numpy.where(is_whole, numpy.maximum(0, self.finishes - found), 0).mean())
+        return numpy.where(is_whole, numpy.maximum(0, counted(self.finishes) - counted(found)), 0)
 
     def _in_chains(self, many: int) -> Iterator[What]:
         """What the longest chain of the mean and of some goes goes through."""
@@ -145,8 +187,8 @@ def _through(problem: Problem, plan: Plan) -> Iterator[What]:
             yield "walking" if span.what == "walk" else "hours", ""
 
 
-def _used(before: Problem, problem: Problem, plan: Plan, service: str) -> int:
-    """The ticks of units of a service in a plan that there were not before."""
+def _uses(problem: Problem, plan: Plan, service: str) -> list[tuple[int, int, int]]:
+    """(from, until, how many) of a service that a plan takes."""
     at = [key for key, _ in problem.services].index(service)
     uses = []
     for placed, block in zip(plan.placed, problem.blocks, strict=True):
@@ -155,11 +197,7 @@ def _used(before: Problem, problem: Problem, plan: Plan, service: str) -> int:
             uses += [(start, start + stretch.length, count) for known, count in stretch.draws if known == at]
         end, until = plan.end(problem, block.index), plan.held_until(problem, block.index)
         uses += [(end, until, count) for known, count in block.holds if known == at]
-    return used_beyond(uses, before.services[at][1])
-
-
-def _per_hour(ticks: float, of: float) -> timedelta:
-    return timedelta(seconds=round(3600 * ticks / of)) if of > 0 else timedelta(0)
+    return uses
 
 
 def _span(ticks: float) -> timedelta:

@@ -20,12 +20,14 @@ class HeldStretch:
 
 @dataclass(frozen=True)
 class HourValue:
-    """How much earlier the run would have been done for each hour less of a thing (hands, a machine, walking, each wait after a
-    step), for each hour more that somebody is there, or for each hour that one more of a service would have been used. Nought
-    off the constraint."""
+    """How much earlier the run would have been done, in hours in which somebody is in the shop, for an hour less of a thing
+    (hands, a machine, walking, each wait after a step), an hour more that somebody is there, or an hour that one more of a
+    service is used. ``of`` is how much of it that was: where there is less than an hour in all, all of it. Nought off the
+    constraint."""
 
     what: What
     earlier: timedelta
+    of: timedelta = timedelta(hours=1)
 
 
 @dataclass(frozen=True)

@@ -96,18 +96,24 @@ def _shorter(problem: Problem, lengths: Any, left: float, concerns: Concerns) ->
 
     columns = [concerns(block, stretch.attendance) for block in problem.blocks for stretch in block.stretches]
     columns += [block.setup > 0 and concerns(block, SETUP) for block in problem.blocks]
+    means = [stretch.length for block in problem.blocks for stretch in block.stretches]
+    means += [block.setup for block in problem.blocks]
+    row = _so_much_of(numpy.array([means], numpy.int64), columns, left)[0].tolist()
+    stretches, setups = iter(row), row[-len(problem.blocks) :]
+    blocks = tuple(replace(with_lengths(block, stretches), setup=setups[block.index]) for block in problem.blocks)
+    return Eased(replace(problem, blocks=blocks), _so_much_of(lengths, columns, left), sum(means) - sum(row))
+
+
+def _so_much_of(lengths: Any, columns: list[bool], left: float) -> Any:
+    """The rows with so much of these columns. What is rounded off one is taken from the next: short ones add up to their
+    share."""
+    import numpy
+
     found = lengths.copy()
-    found[:, columns] = numpy.maximum(1, numpy.rint(found[:, columns] * left))
-    row = iter(
-        [max(1, round(stretch.length * left)) if concerns(block, stretch.attendance) else stretch.length
-         for block in problem.blocks for stretch in block.stretches]
-    )  # fmt: skip
-    blocks = []
-    for block in problem.blocks:
-        setup = max(1, round(block.setup * left)) if block.setup and concerns(block, SETUP) else block.setup
-        blocks.append(replace(with_lengths(block, row), setup=setup))
-    less = sum(was.length - now.length for was, now in zip(problem.blocks, blocks, strict=True))
-    return Eased(replace(problem, blocks=tuple(blocks)), found, less)
+    before = found[:, columns]
+    ends = numpy.rint(numpy.cumsum(before * left, axis=1))
+    found[:, columns] = numpy.minimum(before, numpy.maximum(1, numpy.diff(ends, axis=1, prepend=0)))
+    return found
 
 
 def with_lengths(block: Block, lengths: Iterator[int]) -> Block:
@@ -187,6 +193,11 @@ def _longer_hours(replay: Replay, lengths: Any, left: float) -> Eased:
         less += _until(longer, replay.finish) - _until(person.windows, replay.finish)
         people.append(replace(person, windows=longer))
     return Eased(replace(problem, people=tuple(people)), lengths, less)
+
+
+def there_before(problem: Problem, finish: int) -> int:
+    """The ticks of everybody's hours before a finish."""
+    return sum(_until(person.windows, finish) for person in problem.people)
 
 
 def _until(windows: Iterable[Span], finish: int) -> int:
