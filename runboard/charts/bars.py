@@ -22,16 +22,18 @@ BOX_OF = 5
 
 @dataclass(frozen=True)
 class Beside:
-    """What was guessed beside what it took. ``said`` stands behind the bars."""
+    """What was guessed beside what it took. ``said`` stands behind the bars. ``machine`` is the machine's part of it."""
 
     name: str
     guess: float
     taken: float | None
     said: str
+    machine: float = 0.0
 
 
 def bars_beside(key: str, label: str, rows: Sequence[Beside], unknown: str, about: str = "") -> Markup:
-    """What each row took, filled, over what was guessed, open. ``unknown`` is written where nobody measured it."""
+    """What each row took, hands filled and then machines hatched, over what was guessed, open. ``unknown`` is written where
+    nobody measured it."""
     drawing = Drawing(key, "bars", label, WIDTH, ROW * len(rows) + 2, about=about)
     room = WIDTH - NAMES - FIGURES
     most = max([1e-9, *(row.guess for row in rows), *(row.taken or 0 for row in rows)])
@@ -43,10 +45,18 @@ def bars_beside(key: str, label: str, rows: Sequence[Beside], unknown: str, abou
             drawing.boxes.append(Box(NAMES, top + 4, _wide(row.guess * scale), 9, "unknown"))
             drawing.words.append(Word(WIDTH, top + 16, unknown, "over", "end"))
         else:
-            drawing.boxes.append(Box(NAMES, top + 4, _wide(row.taken * scale), 9, "work"))
+            drawing.boxes += _hands_then_machine(row, top + 4, scale)
             drawing.words.append(Word(WIDTH, top + 16, row.said, "figure", "end"))
     drawing.lines.append(Stroke(NAMES, 0, NAMES, drawing.height, "zero"))
     return drawing.svg
+
+
+def _hands_then_machine(row: Beside, top: float, scale: float) -> list[Box]:
+    whole = row.taken or 0.0
+    machine = round(min(row.machine, whole) * scale, 1)
+    hands = round(_wide(whole * scale) - machine, 1)
+    found = [Box(NAMES, top, hands, 9, "work")] if hands > 0 else []
+    return [*found, Box(round(NAMES + hands, 1), top, machine, 9, "watch")] if machine > 0 else found
 
 
 @dataclass(frozen=True)

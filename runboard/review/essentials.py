@@ -1,6 +1,7 @@
 """The essentials of a review: what its first screen, the command, the record and a friend's file are made of."""
 
 from dataclasses import dataclass, replace
+from datetime import timedelta
 
 from runboard.review.changes.nouns import Together, Tried
 from runboard.review.happened.happened import happened
@@ -10,6 +11,10 @@ from runboard.review.held.nouns import Held
 from runboard.review.measured.study import TimeStudy
 from runboard.review.measured.time_study import time_study
 from runboard.review.past import Past
+
+NOUGHT = timedelta(0)
+# What an idea saves at least, as likely as not, so that it is worth saying: of the finish, of hands, of pieces.
+WORTH_SAYING, HANDS_WORTH_SAYING, PIECES_WORTH_SAYING = timedelta(minutes=10), timedelta(minutes=5), 1
 
 
 @dataclass(frozen=True)
@@ -33,9 +38,10 @@ class Essentials:
 
     @property
     def first_to_try(self) -> Tried | None:
-        """The idea that would have saved most of the finish, then of hands; None where none would."""
-        found = [tried for tried in self.tried or () if tried.helps]
-        return max(found, key=lambda tried: (tried.earlier.mid, tried.hands.mid, tried.pieces), default=None)
+        """The idea that would have saved most of the finish, then of hands, then of pieces; None where none helps enough to
+        say, or all may as well make it worse."""
+        found = [tried for tried in self.tried or () if _is_worth_saying(tried)]
+        return max(found, key=_saves, default=None)
 
 
 def essentials_of(past: Past, planned: Planned | None = None) -> Essentials:
@@ -48,3 +54,27 @@ def weighed(
 ) -> Essentials:
     """The same with what took long."""
     return replace(quick, held=held, tried=tried, together=together, is_weighed=True)
+
+
+def helps_finish(tried: Tried) -> bool:
+    """Whether a run would have been done so much sooner with it that it is worth saying."""
+    return tried.earlier.mid >= WORTH_SAYING and tried.earlier.low >= NOUGHT
+
+
+def helps_hands(tried: Tried) -> bool:
+    """Whether it would have saved so much of hands that it is worth saying."""
+    return tried.hands.mid >= HANDS_WORTH_SAYING and tried.hands.low >= NOUGHT
+
+
+def _is_worth_saying(tried: Tried) -> bool:
+    if tried.refused is not None or tried.earlier.mid < NOUGHT or tried.hands.mid < NOUGHT:
+        return False
+    return helps_finish(tried) or helps_hands(tried) or tried.pieces >= PIECES_WORTH_SAYING
+
+
+def _saves(tried: Tried) -> tuple[timedelta, timedelta, float]:
+    return (
+        tried.earlier.mid if helps_finish(tried) else NOUGHT,
+        tried.hands.mid if helps_hands(tried) else NOUGHT,
+        tried.pieces,
+    )

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.plan.change import Capacity, Change, HoursAdded, Times, TraySize
-from runboard.review.essentials import Essentials
+from runboard.review.essentials import Essentials, helps_finish, helps_hands
 from runboard.review.happened.nouns import Lost
 from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
@@ -78,13 +78,15 @@ def presses_of(essentials: Essentials) -> list[str]:
 
 def _pieces(essentials: Essentials) -> str:
     happened = essentials.happened
-    a_piece = happened.a_good_piece
+    # The hands of an open run are in pieces, too, that are not through yet.
+    a_piece = None if essentials.past.is_open else happened.a_good_piece
     return _say(
         "line-pieces",
         open="yes" if essentials.past.is_open else "no",
         good=happened.good,
         wanted=happened.wanted,
-        more="yes" if happened.good > happened.wanted else "no",
+        begun=happened.started,
+        how="begun" if happened.started > happened.wanted else "more" if happened.good > happened.wanted else "fewer",
         hands=span_in_words(happened.hands) if happened.hands else "none",
         piece=piece_time(a_piece) if a_piece else "none",
     )
@@ -126,6 +128,7 @@ def _lost(essentials: Essentials) -> str:
         step=first[0].step_name,
         board=boards.pop() if len(boards) == 1 and "" not in boards else "none",
         count=some,
+        number=_count(some),
     )
 
 
@@ -168,15 +171,16 @@ def _days(past: Past, began: Iterable[datetime]) -> str:
 def _try(essentials: Essentials) -> str:
     found = essentials.first_to_try
     if found is None:
-        return _say("line-try-none", tried=len(essentials.tried or ()))
+        tried = essentials.tried or ()
+        return _say("line-try-none", tried=len(tried), some="yes" if any(one.helps for one in tried) else "no")
     earlier, hands, pieces = found.earlier.mid, found.hands.mid, found.pieces
     facts = {
         "change": idea_in_words(essentials.past, found.idea.change),
         "hands": about(hands),
-        "more": "yes" if hands > _A_MINUTE else "no",
+        "more": "yes" if helps_hands(found) else "no",
         "pieces": pieces,
     }
-    if earlier > _A_MINUTE:
+    if helps_finish(found):
         return _say("line-try-earlier", **facts, earlier=about(earlier))
     return _say("line-try-hands", **facts)
 

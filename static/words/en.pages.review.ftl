@@ -74,8 +74,10 @@ review-load-of = { $count ->
 
 # the first screen of a run, and the pages one press down
 
-review-key-taken = took
 review-key-guess = guess
+review-key-hands = hands
+review-key-machines = machines
+review-key-guess-of-both = guess, of both
 review-key-unknown = not measured
 review-as-a-table = The same as a table
 review-guess = Guess

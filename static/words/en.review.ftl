@@ -37,9 +37,10 @@ review-left-out-out-of-range = It took over five times the guess, or under a fif
 review-line-pieces = { $open ->
     [yes] So far { $good }
    *[no] { $good }
-  } { $more ->
-    [yes] good where { $wanted } were wanted
-   *[no] of { $wanted } good
+  } { $how ->
+    [begun] good of the { $begun } begun, { $wanted } wanted,
+    [more] good where { $wanted } were wanted
+   *[fewer] of { $wanted } good
   }{ $hands ->
     [none] ; nobody’s time was pressed.
    *[other] { $piece ->
@@ -70,10 +71,16 @@ review-line-lost = { $open ->
    *[other] { $reason }{ " " }
   }at { $step }{ $board ->
     [none] { "" }
-   *[other] , { $count ->
-        [1] from board { $board }
-        [2] both from board { $board }
-       *[other] all from board { $board }
+   *[other] { $some ->
+        [all] , { $count ->
+            [1] from board { $board }
+            [2] both from board { $board }
+           *[other] all from board { $board }
+          }
+       *[other] { " " }({ $count ->
+            [2] both from board { $board }
+           *[other] all { $number } from board { $board }
+          })
       }
   }{ $reason ->
     [none] { " " }(nobody noted why).
@@ -97,7 +104,10 @@ review-line-held-coming = Held by: being worked out…
 review-line-try-coming = Try first: being worked out…
 review-line-try-none = { $tried ->
     [0] Try first: nothing was found to try. Have you an idea?
-   *[other] Try first: nothing that was tried would have helped.
+   *[other] { $some ->
+        [yes] Try first: nothing that was tried helps enough to name.
+       *[no] Try first: nothing that was tried would have helped.
+      }
   }
 review-line-try-earlier = Try first: { $change }, done { $earlier } sooner.
 review-line-try-hands = Try first: { $change }, { $more ->
@@ -108,6 +118,13 @@ review-line-try-hands = Try first: { $change }, { $more ->
       }
   }
 
+review-done = Done { $finished }{ $how ->
+    [as] , as promised.
+    [after] , { $span } after it was promised.
+    [before] , { $span } before it was promised.
+   *[unknown] .
+  }
+review-promised-for = Promised for { $promised }.
 review-on-days = { $when ->
     [evening] { $count ->
         [one] on one evening
@@ -191,7 +208,7 @@ review-press-unloading-started = Unload
 
 ## What is written on the charts of a review.
 
-review-chart-operations = Time of each operation: what it took, over what was guessed
+review-chart-operations = Hands and machine time of each operation: what it took, over what was guessed
 review-chart-not-measured = not measured
 review-chart-strip = { $step }, { $kind }: { $count ->
     [one] one time

@@ -38,6 +38,14 @@ def test_bars_are_as_long_as_what_they_show() -> None:
     assert taken[0]["width"] == 2 * taken[1]["width"] == 2 * guessed[0]["width"]
 
 
+def test_the_machines_part_of_a_bar_is_hatched_behind_that_of_hands() -> None:
+    chart = bars_beside("k", "Times", [Beside("Engrave", 90, 108, "1 h 48", machine=81)], "not measured")
+
+    (hands,), (machine,) = boxes(chart, "work"), boxes(chart, "watch")
+    assert machine["x"] == hands["x"] + hands["width"]
+    assert round(machine["width"] / hands["width"]) == 3
+
+
 def test_what_is_not_measured_is_dotted_and_said_and_no_bar() -> None:
     chart = bars_beside("k", "Times", [Beside("Cut", 50, None, "")], "not measured")
 

@@ -34,10 +34,23 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None
         assert line in said
 
 
+def test_when_it_was_done_against_its_promise_stands_under_its_name(client: FlaskClient, seen: Seen) -> None:
+    said = unbroken(words(client.get(RUN)))
+
+    assert said.index("Key rails, run 7") < said.index("a day after it was promised.") < said.index("58 of 60 good")
+
+
+def test_the_picture_tells_hands_from_machines(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(RUN)
+
+    assert "hands machines guess, of both" in words(page)
+    assert "url(#watch-operations)" in page.text
+
+
 def test_each_line_leads_to_its_evidence(client: FlaskClient, seen: Seen) -> None:
     page = client.get(RUN).text
 
-    for where in ("happened", "times#hooks", "happened#lost", "held", "changes"):
+    for where in ("happened#hands", "times#hooks", "happened#lost", "held", "changes"):
         assert f'<a href="{RUN}/{where}">' in page
 
 
@@ -89,7 +102,7 @@ def test_an_open_run_says_so_far(client: FlaskClient, seen: Seen) -> None:
     seen(going_on)
     said = unbroken(words(client.get(RUN)))
 
-    assert "So far 20 of 60 good in 9 h 10 of hands" in said
+    assert "So far 20 of 60 good in 9 h 10 of hands." in said
     assert "Lost so far: none." in said
 
 

@@ -1,7 +1,7 @@
 """The five lines of a review in every case that a run may be: none, one, several, nothing known, still worked out."""
 
 from dataclasses import replace
-from datetime import date, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 
 import pytest
 
@@ -13,6 +13,7 @@ from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Happened, Lost
 from runboard.review.held.nouns import What
 from runboard.words.review import about, five_lines, little_measured, piece_time, within
+from runboard.words.review_done import done_in_words
 from tests.conftest import START
 from tests.web import reviewed
 from tests.web.reviewed import minutes, span3
@@ -40,11 +41,51 @@ def with_happened(found: Essentials, **fields: object) -> Essentials:
         ({"good": 62}, "62 good where 60 were wanted in 9 h 10 of hands, 9 min a piece."),
         ({"good": 0}, "0 of 60 good in 9 h 10 of hands."),
         ({"hands": timedelta(0)}, "58 of 60 good; nobody’s time was pressed."),
-        ({"good": 1, "wanted": 1, "hands": minutes(70)}, "1 of 1 good in 1 h 10 of hands, 1 h 10 a piece."),
+        (
+            {"good": 1, "wanted": 1, "started": 1, "hands": minutes(70)},
+            "1 of 1 good in 1 h 10 of hands, 1 h 10 a piece.",
+        ),
     ],
 )
 def test_the_first_line_says_pieces_and_hands(found: Essentials, fields: dict[str, object], said: str) -> None:
     assert line(with_happened(found, **fields), "pieces") == said
+
+
+def test_more_than_was_wanted_to_begin_with_is_said_of_what_was_begun(found: Essentials) -> None:
+    said = line(with_happened(found, good=22, wanted=24, started=30), "pieces")
+
+    assert said == "22 good of the 30 begun, 24 wanted, in 9 h 10 of hands, 25 min a piece."
+
+
+def test_an_open_run_has_no_time_of_a_piece(found: Essentials) -> None:
+    run = replace(found.past.run, state="open", closed_at=None)
+    open_ = replace(found, past=replace(found.past, run=run))
+
+    assert line(with_happened(open_, good=8, wanted=44, started=44), "pieces") == (
+        "So far 8 of 44 good in 9 h 10 of hands."
+    )
+
+
+PROMISED = datetime(2026, 10, 31, 1, 30, tzinfo=UTC)
+
+
+@pytest.mark.parametrize(
+    ("promised", "after", "said"),
+    [
+        (PROMISED, timedelta(days=1, minutes=8), "Done Sun 1 Nov, 02:38, a day after it was promised."),
+        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct, 02:40, as promised."),
+        (PROMISED, timedelta(hours=-2), "Done Sat 31 Oct, 00:30, 2 h before it was promised."),
+        (None, timedelta(0), "Done Sat 31 Oct, 02:30."),
+        (PROMISED, None, "Promised for Sat 31 Oct, 02:30."),
+        (None, None, ""),
+    ],
+)
+def test_a_run_says_when_it_was_done_against_its_promise(
+    found: Essentials, promised: datetime | None, after: timedelta | None, said: str
+) -> None:
+    finished = None if after is None else PROMISED + after
+
+    assert done_in_words(with_happened(found, promised=promised, finished=finished)) == said
 
 
 def test_operations_that_came_near_their_guess_are_said_to(found: Essentials) -> None:
@@ -77,6 +118,10 @@ def lost(reason: str, pieces: int, board: str = "", step: str = "Clean up") -> L
         ([lost("chipped", 3, "3")], "Lost: 3, chipped at Clean up, all from board 3."),
         ([lost("chipped", 1, "3"), lost("chipped", 1, "4")], "Lost: 2, chipped at Clean up."),
         ([lost("Burnt", 2, step="Engrave"), lost("chipped", 1, "3")], "Lost: 3, 2 of them burnt at Engrave."),
+        (
+            [lost("chipped", 3, "2"), lost("burnt", 1, step="Engrave")],
+            "Lost: 4, 3 of them chipped at Clean up (all three from board 2).",
+        ),
         ([lost("burnt", 1, step="Engrave"), lost("chipped", 1)], "Lost: 2, each for another reason."),
         ([lost("", 2)], "Lost: 2, at Clean up (nobody noted why)."),
     ],
@@ -134,6 +179,7 @@ def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None
     [
         ((), "Try first: nothing was found to try. Have you an idea?"),
         ((0, 0, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
+        ((9, 4, Capacity("rack", 12)), "Try first: nothing that was tried helps enough to name."),
         ((-90, -10, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
         (
             (0, 51, Times("r1", "hooks", "hand", 70)),
@@ -157,6 +203,16 @@ def test_what_to_try_first_says_what_it_would_have_saved(
         tried = (Tried(idea, span3(earlier, earlier, earlier), span3(hands, hands, hands)),)
 
     assert line(replace(found, tried=tried), "try") == said
+
+
+def test_what_may_as_well_make_it_worse_is_not_named_to_try_first(found: Essentials) -> None:
+    idea = reviewed.tried()[0].idea
+    unsure = Tried(idea, span3(-30, 40, 90), span3(0, 0, 0))
+    costs_a_day = Tried(idea, span3(-1500, -1440, -1400), span3(20, 30, 40))
+    sure = Tried(idea, span3(0, 12, 20), span3(-1, 0, 1))
+
+    assert replace(found, tried=(unsure, costs_a_day)).first_to_try is None
+    assert replace(found, tried=(unsure, sure)).first_to_try == sure
 
 
 def test_with_enough_measured_nothing_is_said_of_it(found: Essentials) -> None:

@@ -1,6 +1,7 @@
 """The Review screen: the runs, and what a review says first: five lines and one picture. Noise and dust by day."""
 
 import re
+from datetime import timedelta
 from itertools import groupby
 from urllib.parse import urlsplit
 
@@ -15,16 +16,19 @@ from runboard.floor.looking.look_back import exposures_of_days
 from runboard.review.dust_limits import DUST_LIMITS
 from runboard.review.essentials import Essentials
 from runboard.review.exposure import noise_rule
+from runboard.review.happened.nouns import OperationBar
 from runboard.web.door.pages import page, workshop
 from runboard.web.fittings import fittings
 from runboard.web.review.looked import review_of
 from runboard.words.facts import date_in_words, number_in_words, span_in_words
 from runboard.words.review import Line, five_lines, little_measured, piece_time
+from runboard.words.review_done import done_in_words
 from runboard.words.sentences import say
 
 EXPOSURE_DAYS = 7
+NOUGHT = timedelta(0)
 EVIDENCE = {
-    "pieces": "happened", "furthest": "times", "lost": "happened#lost", "held": "held", "try": "changes",
+    "pieces": "happened#hands", "furthest": "times", "lost": "happened#lost", "held": "held", "try": "changes",
 }  # fmt: skip
 
 _IN_A_SPAN = re.compile(r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)")
@@ -53,6 +57,7 @@ def run(key: str) -> Response:
         run=found.past.run,
         is_empty=not (found.happened.hands or found.happened.good or found.happened.scrap),
         little=little_measured(found),
+        done=unbroken(done_in_words(found)),
         lines=[
             (line, *_unbroken(line), f"/review/runs/{found.past.run.id}/{_evidence(found, line)}") for line in lines
         ],
@@ -72,28 +77,39 @@ def _evidence(found: Essentials, line: Line) -> str:
 
 
 def _at_a_glance(one: Glance) -> str:
-    piece = "none" if one.a_piece is None else piece_time(one.a_piece)
+    piece = "none" if one.a_piece is None or one.run.state == "open" else piece_time(one.a_piece)
     more = "yes" if one.good > one.wanted else "no"
     return say("review", "at a glance", {"good": one.good, "wanted": one.wanted, "more": more, "piece": piece})
 
 
 def _unbroken(line: Line) -> tuple[str, ...]:
     """Its parts, with no line's end within a span of time."""
-    return tuple(_IN_A_SPAN.sub(_NO_BREAK, part) for part in line.parts)
+    return tuple(map(unbroken, line.parts))
+
+
+def unbroken(text: str) -> str:
+    """The same, in which no line ends within a span of time."""
+    return _IN_A_SPAN.sub(_NO_BREAK, text)
 
 
 def picture(found: Essentials) -> Markup:
-    """One bar an operation, what it took over what was guessed."""
+    """One bar an operation, what hands and machines took over what was guessed."""
     rows = [
         Beside(
             bar.name,
             bar.guess.total_seconds(),
             None if bar.taken is None else bar.taken.total_seconds(),
             span_in_words(bar.taken),
+            _machine(bar).total_seconds(),
         )
         for bar in found.happened.bars
     ]
     return bars_beside("operations", say("review-chart", "operations"), rows, say("review-chart", "not measured"))
+
+
+def _machine(bar: OperationBar) -> timedelta:
+    """The machine's part of what an operation took."""
+    return (bar.taken or NOUGHT) - (bar.hands_taken or NOUGHT)
 
 
 @part.get("/review/days")

@@ -1,0 +1,34 @@
+"""When a run was done against what the plan at its opening promised, as one line."""
+
+from datetime import datetime, timedelta, tzinfo
+
+from runboard.review.essentials import Essentials
+from runboard.words.facts import date_in_words, time_of_day, zone_of
+from runboard.words.review import about
+from runboard.words.sentences import sentence
+
+# As near to it as this a run was done as promised.
+AS_PROMISED = timedelta(minutes=15)
+
+
+def done_in_words(essentials: Essentials) -> str:
+    """'Done Sun 1 Nov, 01:38, a day after it was promised.'; of a run that goes on its promise; '' where nothing is known."""
+    happened, zone = essentials.happened, zone_of(essentials.past.book.time_zone)
+    promised, finished = happened.promised, happened.finished
+    if finished is None:
+        return sentence("review-promised-for", {"promised": _on(promised, zone)}) if promised else ""
+    off = finished - promised if promised else timedelta(0)
+    how = (
+        "unknown"
+        if promised is None
+        else "as"
+        if abs(off) < AS_PROMISED
+        else "after"
+        if off > timedelta(0)
+        else "before"
+    )
+    return sentence("review-done", {"finished": _on(finished, zone), "how": how, "span": about(off)})
+
+
+def _on(moment: datetime, zone: tzinfo) -> str:
+    return f"{date_in_words(moment.astimezone(zone))}, {time_of_day(moment, zone)}"
