@@ -6,10 +6,12 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from runboard.charts.svg import Box, Drawing, Stroke, Word, cut, fitting
+from runboard.charts.svg import LETTER, Box, Drawing, Stroke, Word, cut, fitting
 
 PHONE_WIDTH, TABLET_WIDTH = 328.0, 800.0
-CLOCK, HEAD, NAMES = 44.0, 92.0, 124.0
+CLOCK = 44.0
+# What names may have at most, turned above their column or before their row: they have as much as the longest needs.
+NAMES = 190.0
 EDGE, GAP = 10.0, 4.0
 # How wide a planned row is beside its real one.
 PLANNED = 0.35
@@ -58,8 +60,8 @@ class _Drawn:
         is_down: bool,
     ) -> None:
         self.is_down = is_down
-        self.first = HEAD if is_down else NAMES
-        self.length = min(640.0, max(240.0, end * 1.6)) if is_down else TABLET_WIDTH - NAMES - EDGE - GAP
+        self.first = min(NAMES, max((len(row.name) for row in rows), default=0) * LETTER + 12)
+        self.length = min(640.0, max(180.0, end * 1.6)) if is_down else TABLET_WIDTH - self.first - EDGE - GAP
         self.scale = self.length / end if end else 0.0
         self.start = CLOCK if is_down else 22.0
         unit = (PHONE_WIDTH - CLOCK) / max(1, len(rows)) if is_down else 52.0
@@ -88,9 +90,9 @@ class _Drawn:
         real = size - planned - 1
         if self.is_down:
             x = round(across + real / 2 + 4.5, 1)
-            self.drawing.words.append(Word(x, HEAD - 6, cut(row.name, HEAD - 10), "name", "start", True))
+            self.drawing.words.append(Word(x, self.first - 6, cut(row.name, self.first - 10), "name", "start", True))
         else:
-            self.drawing.words.append(Word(0, round(across + real / 2 + 4.5, 1), cut(row.name, NAMES - 8), "name"))
+            self.drawing.words.append(Word(0, round(across + real / 2 + 4.5, 1), cut(row.name, self.first - 8), "name"))
         for stretch in row.real:
             self._stretch(stretch, across, real)
         for stretch in row.planned:
@@ -125,8 +127,9 @@ def _class(kind: str) -> str:
 
 
 def hours_of(start: float, end: float, least: float) -> Iterator[float]:
-    """The full hours between two minutes of a day, so far apart that their words have room: every hour, every second, …"""
-    step = next(step for step in (60, 120, 180, 240, 360, 720) if step >= least or step == 720)
+    """The quarters of an hour between two minutes of a day, so far apart that their words have room: every one, every half hour,
+    every hour, …"""
+    step = next(step for step in (15, 30, 60, 120, 180, 240, 360, 720) if step >= least or step == 720)
     at = -(-start // step) * step
     while at <= end:
         yield at

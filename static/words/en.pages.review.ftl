@@ -134,17 +134,17 @@ review-not-in-the-chart = Not measured, so not in it: { $operations }.
 review-waiting = Waiting
 review-waiting-of-person = People waited
 review-waiting-of-station = Machines waited
-review-waiting-of-tray = Trays waited
+review-waiting-of-tray = Trays waited, all trays added up
 review-who = Who
 review-why = Why
 review-how-long = How long
 review-no-waiting = Nothing waited that anybody knows of.
 review-lost = Lost, and what came good
-review-none-lost = No piece was lost.
 review-wood = Wood
 review-board = Board
-review-first-go = { $percent } % of what was begun came good at the first go.
-review-rolled = One operation after another, { $percent } % pass all of them at the first go (rolled throughput yield).
+review-first-go = { $some } of { $count } came through every step at the first go.
+review-step-by-step = Step by step
+review-rolled = Rolled throughput yield, what the shares at the first go come to one after another: { $percent } %.
 review-step-in = In
 review-step-first = Good at first
 review-step-good = Good in the end
@@ -158,15 +158,11 @@ review-walks = { $count ->
 review-orders = Order lines
 review-whom = For
 review-due = Due
-review-late = Late
+review-order-done = Done
+review-so-late = { $span } late
 review-in-time = in time
-review-in-time-of = { $some } of { $count } { $count ->
-    [one] order line was
-   *[other] order lines were
-  } done in time.
-review-each-line = Each line
 review-not-done = not done
-review-promised = Promised at the opening for { $promised }; done { $finished }.
+review-promised = The plan at the opening promised { $promised }.
 review-no-promise = No plan promised a finish at the opening.
 
 # what held it

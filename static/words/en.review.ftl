@@ -306,12 +306,54 @@ review-lost-at = { $reason ->
    *[other] { $reason } at { $step }
   }
 
-review-chart-day = Who and what was busy on { $day }, and beside it as it was planned
+review-chart-day = Who and what was busy on { $day } from { $from } to { $to }, and beside it as it was planned
+review-chart-sitting = { $day }, { $from } to { $to }
 review-chart-hands = Hands by operation, the most first
 review-chart-lost = Pieces lost, the most first
 review-chart-waited-person = What people waited for, the most first
 review-chart-waited-station = What machines waited for, the most first
 review-chart-waited-tray = What trays waited for, the most first
+
+## What happened, section by section in one line.
+
+review-answer-hands = { $operation } took most: { $taken } of { $all }.
+review-answer-hands-none = Nobody’s time was pressed.
+review-answer-days = { $count ->
+    [0] Nobody’s day is known.
+    [one] One sitting, as it was and as it was planned.
+   *[other] { $count } sittings, as they were and as they were planned.
+  }
+review-answer-lost = { $lost } of the { $begun } begun{ $why ->
+    [none] .
+   *[other] { $most ->
+        [all] , { $why }.
+        [1] .
+       *[other] , { $most } of them { $why }.
+      }
+  }
+review-answer-lost-none = No piece was lost.
+review-answer-waiting = { $row ->
+    [tray] Trays { $all }, all trays added up
+    [person] People { $all } in all
+   *[station] Machines { $all } in all
+  }; most of it: { $why }, { $most }.
+review-answer-waiting-none = Nothing waited that anybody knows of.
+review-answer-process = Trays waited longest before { $step }: { $waited } on average.
+review-answer-process-none = { $steps ->
+    [one] One step.
+   *[other] { $steps } steps.
+  }
+review-answer-orders = { $some } of { $count } { $count ->
+    [one] order line was
+   *[other] order lines were
+  } done in time{ $late ->
+    [0] { "" }
+   *[other] , { $late } late
+  }{ $undone ->
+    [0] { "" }
+    [one] ; one is not done
+   *[other] ; { $undone } are not done
+  }.
 
 ## Why somebody, a machine or a tray waited.
 
@@ -319,7 +361,8 @@ review-waits-no-load = No pieces there yet
 review-waits-machine = A machine still ran
 review-waits-other-trays = Other trays of the load
 review-waits-station-taken = The station was taken
-review-waits-service-taken = A shared thing was taken
+review-waits-service-taken = Something shared was taken
+review-waits-none-free = No { $service } free
 review-waits-drying = Drying
 review-waits-resting = In clamps, cooling or settling
 review-waits-air = Dust or solvent in the air

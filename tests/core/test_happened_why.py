@@ -320,6 +320,8 @@ def test_a_rack_that_is_full_keeps_off_what_would_rest_on_it_until_somebody_take
     waited = trays_waited(floor)
     assert (waited["service taken"], waited["drying"]) == (25, 10)
     assert ("waiting", "service taken", 25) in day(floor, "finishing", "station")
+    found = day_of(past_of(floor))
+    assert {one.of for one in (*found.waiting, *found.parts) if one.why == "service taken"} == {"rack"}
 
 
 def test_dust_waits_for_what_a_finish_leaves_in_the_air_of_its_room() -> None:

@@ -90,9 +90,10 @@ def happened(opened: datetime) -> Happened:
         bars=bars(),
         day=tuple(day(opened, late=0)), planned=tuple(day(opened, late=-12)),
         waiting=(
-            Waiting("person", "robin", "no load", minutes(46)), Waiting("person", "kim", "service taken", minutes(25)),
+            Waiting("person", "robin", "no load", minutes(46)), Waiting("person", "kim", "service taken", minutes(25), "rack"),
+            Waiting("person", "kim", "not said", minutes(0.4)),
             Waiting("station", "cnc", "no load", timedelta(hours=5)), Waiting("station", "laser", "no person", minutes(95)),
-            Waiting("tray", "", "drying", timedelta(hours=48)), Waiting("tray", "", "service taken", timedelta(hours=21)),
+            Waiting("tray", "", "drying", timedelta(hours=48)), Waiting("tray", "", "service taken", timedelta(hours=21), "rack"),
         ),
         lost=(Lost("clean", "Clean up", "chipped", "ash", "3", 2),),
         yields=(
@@ -102,6 +103,7 @@ def happened(opened: datetime) -> Happened:
             ProcessLine("operation", "cut", "Cut", "cnc", timedelta(hours=2, minutes=32), waited=minutes(20), pieces=60),
             ProcessLine("operation", "clean", "Clean up", "bench", minutes(71), waited=minutes(12), pieces=58),
             ProcessLine("transport", "", "", "", None, walking=minutes(2), walks=9),
+            ProcessLine("transport", "engrave", "Engrave", "laser", None, walking=timedelta(seconds=8), walks=2),
             ProcessLine("operation", "engrave", "Engrave", "laser", timedelta(hours=4, minutes=6), waited=minutes(50), pieces=58),
             ProcessLine("delay", "oil", "Oil", "", timedelta(hours=12), pieces=58),
             ProcessLine("operation", "hooks", "Fit hooks", "bench", minutes(170), waited=timedelta(hours=9), pieces=58),
@@ -128,6 +130,7 @@ def day(opened: datetime, late: float) -> list[DayPart]:
         return DayPart(
             row_, key, begins + minutes(start + shifted), begins + minutes(end + late), doing,  # type: ignore[arg-type]
             kind=more.get("kind", ""), why=more.get("why", ""), run=RUN, step=more.get("step", ""), load=more.get("load", ""),
+            of=more.get("of", ""),
         )  # fmt: skip
 
     found = []
@@ -139,7 +142,7 @@ def day(opened: datetime, late: float) -> list[DayPart]:
             part("person", "robin", on, 60, 95, "waiting", why="no load"),
             part("person", "robin", on, 95, 170, "work", kind="hand", step="hooks", load="hooks/1"),
             part("person", "kim", on, 60, 131, "work", kind="hand", step="clean", load="clean/1"),
-            part("person", "kim", on, 131, 156, "waiting", why="service taken"),
+            part("person", "kim", on, 131, 156, "waiting", why="service taken", of="rack"),
             part("station", "cnc", on, 12, 20, "work", kind="setup", step="cut", load="cut/1"),
             part("station", "cnc", on, 20, 58, "work", kind="machine", step="cut", load="cut/1"),
             part("station", "cnc", on, 58, 170, "waiting", why="no load"),

@@ -12,6 +12,8 @@ from runboard.floor.changing.runs import close_run
 from runboard.floor.looking.at_hand import first_person
 from runboard.house import House
 from runboard.plan.change import Times
+from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import DayPart
 from runboard.review.happened.why import WHY_WAITING
 from runboard.review.measured.study import ElementStudy
 from runboard.web.review import times_said
@@ -80,18 +82,74 @@ def test_everybodys_day_is_drawn_beside_the_planned_one_and_said_as_a_list(clien
 
     assert 'class="planned-work"' in page.text
     assert re.search(r"\d\d:\d\d–\d\d:\d\d Robin stays and watches: Cut", words(page))
-    assert re.search(r"\d\d:\d\d–\d\d:\d\d Kim waits 25 min: a shared thing was taken", words(page))
+    assert re.search(r"\d\d:\d\d–\d\d:\d\d Kim waits 25 min: no drying rack places free", words(page))
 
 
 def test_what_was_lost_came_good_and_was_late_stands_there(client: FlaskClient, seen: Seen) -> None:
     said = words(client.get(f"{RUN}/happened"))
 
     assert "chipped at Clean up ash 3 2" in said
-    assert "94 % of what was begun came good at the first go." in said
-    assert "1 of 2 order lines were done in time." in said
-    assert "▲ 8 h" in said
+    assert "56 of 60 came through every step at the first go." in said
+    assert "Rolled throughput yield, what the shares at the first go come to one after another: 91 %." in said
+    assert "1 of 2 order lines were done in time, 1 late." in said
+    assert "▲ 8 h late" in said
     assert "6.3 good pieces an hour of hands." in said
     assert "Not measured, so not in it: Inspect and pack." in said
+
+
+SECTIONS = {
+    "hands": "Fit hooks took most: 2 h 50 of 9 h 10.",
+    "days": "2 sittings, as they were and as they were planned.",
+    "lost": "2 of the 60 begun, chipped at Clean up.",
+    "waiting": "Trays 2 days 21 h, all trays added up; most of it: Drying, 2 days.",
+    "process": "Trays waited longest before Fit hooks: 9 h on average.",
+    "orders": "1 of 2 order lines were done in time, 1 late.",
+}
+
+
+def test_each_section_is_folded_but_the_first_and_says_what_it_shows(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(f"{RUN}/happened").text.replace("\u00a0", " ")
+
+    found = re.findall(
+        r'<details class="section"( open)?><summary><h2>[^<]+</h2><span class="soft">([^<]+)</span></summary>\n<div id="(\w+)">',
+        page,
+    )
+    assert [is_open for is_open, _, _ in found] == [" open", "", "", "", "", ""]
+    assert {section: said for _, said, section in found} == SECTIONS
+
+
+def test_what_took_no_time_to_speak_of_has_no_line(client: FlaskClient, seen: Seen) -> None:
+    said = words(client.get(f"{RUN}/happened"))
+
+    assert "Nobody said why" not in said
+    assert "2 walks" not in said
+    assert "9 walks" in said
+
+
+def test_the_list_of_a_day_is_folded_by_who_and_a_day_has_no_row_without_work(client: FlaskClient, seen: Seen) -> None:
+    def planned_for_one_more(found: Essentials) -> Essentials:
+        begins = found.happened.day[0].began_at
+        idle = DayPart("station", "sander", begins, begins + timedelta(hours=1), "work", "hand")
+        return replace(found, happened=replace(found.happened, planned=(*found.happened.planned, idle)))
+
+    seen(planned_for_one_more)
+    page = client.get(f"{RUN}/happened").text
+
+    assert page.count("<summary>Robin</summary>") == 2
+    assert ">Sander</text>" not in page
+
+
+def test_a_break_between_two_sittings_is_not_drawn(client: FlaskClient, seen: Seen) -> None:
+    def with_a_late_hour(found: Essentials) -> Essentials:
+        first = found.happened.day[0]
+        late = replace(
+            first, began_at=first.began_at + timedelta(hours=6), ended_at=first.ended_at + timedelta(hours=6)
+        )
+        return replace(found, happened=replace(found.happened, day=(*found.happened.day, late)))
+
+    seen(with_a_late_hour)
+
+    assert "3 sittings" in words(client.get(f"{RUN}/happened"))
 
 
 def test_what_was_lost_stands_by_the_age_of_the_cutter(client: FlaskClient, seen: Seen) -> None:

@@ -11,6 +11,7 @@ from runboard.review.happened.sessions import Session, sessions_of
 from runboard.review.happened.stations import Stations
 from runboard.review.happened.tiles import Spans
 from runboard.review.happened.trays import Presence, Trays, Waited
+from runboard.review.happened.why import because_of, parts_of
 from runboard.review.happened.worked import Work
 from runboard.review.past import Past
 from runboard.review.stays import watches
@@ -66,10 +67,18 @@ def _waiting(past: Past, parts: Sequence[DayPart], waits: Iterable[Waited], pres
 
     for part in parts:
         if part.doing == "waiting" and (part.row == "person" or part.key in machines):
-            add(part.row, part.key, part.why, min(part.ended_at, closes) - max(part.began_at, opens))
+            add(
+                part.row,
+                part.key,
+                because_of(part.why, part.of),
+                min(part.ended_at, closes) - max(part.began_at, opens),
+            )
     for wait in waits:
         for why, length in presence.why(wait).items():
             add("tray", "", why, length)
     rows = ("person", "station", "tray")
-    found = [Waiting(*key, length) for key, length in sums.items()]
-    return sorted(found, key=lambda one: (rows.index(one.row), one.key, -one.length, one.why))
+    found = []
+    for (row, key, why), length in sums.items():
+        code, of = parts_of(why)
+        found.append(Waiting(row, key, code, length, of))
+    return sorted(found, key=lambda one: (rows.index(one.row), one.key, -one.length, one.why, one.of))

@@ -23,6 +23,7 @@ from runboard.review.happened.why import (
     SERVICE_TAKEN,
     STATION_TAKEN,
     SUPPLY,
+    because_of,
 )
 from runboard.review.happened.worked import Work, Worked
 from runboard.run.rules.resting import DRIES
@@ -57,7 +58,10 @@ class InTheWay:
             self._rests(worked),
             *self._kept_off(worked, since, until),
             *self._at_its_station(worked, since, until, tray),
-            [tile for taken in self.shared.taken(worked) for tile in taken.as_tiles(since, until, SERVICE_TAKEN)],
+            *(
+                taken.as_tiles(since, until, because_of(SERVICE_TAKEN, service))
+                for service, taken in self.shared.taken(worked)
+            ),
             [tile for off in self.shared.off_air(worked) for tile in off.as_tiles(since, until, AIR)],
         ]
         return tiled(since, until, layers, READY)

@@ -11,7 +11,7 @@ Doing = Literal["work", "watching", "walking", "waiting", "away"]
 class DayPart:
     """A stretch of somebody's or a machine's day. ``row`` is person or station, ``key`` which; ``kind`` of work is setup,
     loading, machine, unloading, hand, or job, a small one of the shop's own, whose key is ``step``; ``why`` says why it waited: a code of ``WHY_WAITING``. ``run`` is another run's
-    where work was for that."""
+    where work was for that; ``of`` is the key of the service that was taken where that is ``why``."""
 
     row: Literal["person", "station"]
     key: str
@@ -23,6 +23,7 @@ class DayPart:
     run: str = ""
     step: str = ""
     load: str = ""
+    of: str = ""
 
     @property
     def length(self) -> timedelta:
@@ -32,12 +33,13 @@ class DayPart:
 @dataclass(frozen=True)
 class Waiting:
     """How long a person, a machine or the trays waited for one reason between the run's opening and its end. ``row`` is person,
-    station or tray; ``key`` is '' for all trays, of which each counts for itself."""
+    station or tray; ``key`` is '' for all trays, of which each counts for itself; ``of`` is the service that was taken where that is ``why``."""
 
     row: str
     key: str
     why: str
     length: timedelta
+    of: str = ""
 
 
 @dataclass(frozen=True)

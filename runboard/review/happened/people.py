@@ -19,6 +19,7 @@ from runboard.review.happened.why import (
     START_UP,
     STOPPED,
     TIDY_UP,
+    parts_of,
 )
 from runboard.review.happened.worked import Stretch, Work, Worked
 from runboard.review.stays import Stay
@@ -219,4 +220,5 @@ class _Walked:
         if since >= until:
             return
         for began, ended, why in self._people.waited(self._session, (since, until), self._room, next_):
-            yield Placed(replace(free.part, began_at=began, ended_at=ended, why=why), self._room)
+            code, of = parts_of(why)
+            yield Placed(replace(free.part, began_at=began, ended_at=ended, why=code, of=of), self._room)

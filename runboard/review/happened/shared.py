@@ -56,7 +56,7 @@ class Shared:
 
     # services
 
-    def taken(self, worked: Worked) -> Iterator[Spans]:
+    def taken(self, worked: Worked) -> Iterator[tuple[str, Spans]]:
         """When each service that a load asked for had not enough left for it."""
         if worked.step is None:
             return
@@ -68,7 +68,7 @@ class Shared:
         for service, count in needs.items():
             own = ((worked.run.id, tray, service, worked.began_at) in self._freed for tray in pieces)
             if not any(own):
-                yield self._full_for(service, count)
+                yield service, self._full_for(service, count)
 
     def _full_for(self, service: str, count: int) -> Spans:
         if (service, count) not in self._full:

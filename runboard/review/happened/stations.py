@@ -15,6 +15,7 @@ from runboard.review.happened.why import (
     OUT_OF_USE,
     PUT_ASIDE,
     STOPPED,
+    parts_of,
 )
 from runboard.review.happened.worked import Stretch, Work, Worked
 from runboard.shop.hours import Span, day_bounds, local_day
@@ -104,7 +105,8 @@ class Stations:
 
     def _part(self, station: str, began: datetime, ended: datetime, what: _What) -> DayPart:
         if isinstance(what, str):
-            return DayPart("station", station, began, ended, "waiting", why=what)
+            why, of = parts_of(what)
+            return DayPart("station", station, began, ended, "waiting", why=why, of=of)
         load = what.load
         other = "" if load.run.id == self._work.past.run.id else load.run.id
         return DayPart("station", station, began, ended, "work", what.kind, run=other, step=load.load.step,

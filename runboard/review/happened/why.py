@@ -29,3 +29,16 @@ WHY_WAITING = (
     OUT_OF_USE, QUIET, STOPPED, PUT_ASIDE, NEEDS_UNLOADING, NO_PERSON, NOBODY_THERE, OTHER_ROOM, START_UP, TIDY_UP,
     NOT_SAID, NOT_KNOWN,
 )  # fmt: skip
+
+_OF = "\n"
+
+
+def because_of(why: str, key: str) -> str:
+    """A reason with what it is about, such as the service that was taken, as it goes about in this room."""
+    return f"{why}{_OF}{key}" if key else why
+
+
+def parts_of(why: str) -> tuple[str, str]:
+    """A code of ``WHY_WAITING``, and what it is about: '' where that goes without saying."""
+    code, _, key = why.partition(_OF)
+    return code, key

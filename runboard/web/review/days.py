@@ -1,83 +1,135 @@
-"""The multiple-activity chart of a run as it was, day by day, with the planned one in narrow rows beside it, and the same
-as a list."""
+"""The multiple-activity chart of a run as it was, sitting by sitting, with the planned one in narrow rows beside it, and the
+same as a list of each."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from datetime import date, datetime, timedelta, tzinfo
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta, tzinfo
 
 from markupsafe import Markup
 
 from runboard.charts.activity import Row, Stretch, activity, hours_of
+from runboard.plan.schedule.told.figures import BREAK
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import DayPart
-from runboard.shop.hours import local_day
+from runboard.review.past import Past
 from runboard.web.review.looked import minutes_of
 from runboard.words.facts import date_in_words, span_in_words, time_of_day, zone_of
+from runboard.words.plan import span_of
 from runboard.words.review import Named, within
+from runboard.words.review_waits import why_waited
 from runboard.words.sentences import say
 
-# So near to each other the words of the hours would run into one another, in minutes of a day's chart.
+# So near to each other the words of the hours would run into one another: so many fit in a sitting's chart.
 _HOURS_APART = 9.0
+# Shorter than this a wait or a walk is not worth a line.
+_SAID_FROM = {"waiting": timedelta(minutes=1), "walking": timedelta(seconds=30)}
 _KINDS = {"watching": "watch", "walking": "walk", "waiting": "idle"}
+_BUSY = ("work", "watching")
+
+Span = tuple[datetime, datetime]
 
 
 @dataclass(frozen=True)
-class Day:
-    """One day of the chart: drawn both ways, and said line by line."""
+class Sitting:
+    """A stretch of work without a long break: drawn both ways, and said line by line of (who, what they did)."""
 
     title: str
     chart: Markup
-    said: tuple[str, ...]
+    said: tuple[tuple[str, tuple[str, ...]], ...]
 
 
-def charts_of(found: Essentials, named: Named) -> list[Day]:
-    """Each day on which somebody or a machine was at work for the run, with who and what was."""
-    book = found.past.book
-    days: dict[date, list[DayPart]] = {}
-    for each in found.happened.day:
-        days.setdefault(local_day(each.began_at, book.time_zone), []).append(each)
-    planned: dict[date, list[DayPart]] = {}
-    for each in found.happened.planned:
-        planned.setdefault(local_day(each.began_at, book.time_zone), []).append(each)
-    zone = zone_of(book.time_zone)
+def charts_of(found: Essentials, named: Named) -> list[Sitting]:
+    """Each sitting in which something was done for the run, with who and what was at work in it."""
+    happened = found.happened
     return [
-        _day(number, day, parts, planned.get(day, []), named, zone)
-        for number, (day, parts) in enumerate(sorted(days.items()))
-        if any(part.doing in ("work", "watching") for part in parts)
+        _Drawn(number, span, (happened.day, happened.planned), named).sitting
+        for number, span in enumerate(sittings_of(found.past, happened.day))
     ]
 
 
-def _day(
-    number: int, day: date, real: Sequence[DayPart], planned: Sequence[DayPart], named: Named, zone: tzinfo
-) -> Day:
-    busy = {(part.row, part.key): part for part in (*real, *planned) if part.doing in ("work", "watching")}
-    keys = sorted(busy, key=lambda one: one[0])
-    shown = [part for part in (*real, *planned) if (part.row, part.key) in busy and part.doing != "away"]
-    opens, closes = min(part.began_at for part in shown), max(part.ended_at for part in shown)
-    first = opens.astimezone(zone).replace(minute=0, second=0, microsecond=0)
-    end = minutes_of(closes - first)
-    rows = [
-        Row(named.who(*key), _stretches(real, key, first, named), _stretches(planned, key, first, named))
-        for key in keys
-    ]
-    hours = [(at, time_of_day(first + timedelta(minutes=at), zone)) for at in hours_of(0, end, end / _HOURS_APART)]
-    title = date_in_words(day)
-    label = say("review-chart", "day", {"day": title})
-    said = tuple(_said(part, named, zone) for part in real if (part.row, part.key) in busy and part.doing != "away")
-    return Day(title, activity(f"d{number}", label, rows, end, hours), said)
+def sittings_of(past: Past, parts: Sequence[DayPart]) -> list[Span]:
+    """From the first to the last thing that was done without so long a break between that it is better left out: those in
+    which something was done for the run itself."""
+    busy = sorted((part for part in parts if part.doing in _BUSY), key=lambda part: part.began_at)
+    found: list[tuple[datetime, datetime, bool]] = []
+    for part in busy:
+        is_own = part.run in ("", past.run.id) and part.kind != "job"
+        if found and part.began_at - found[-1][1] <= span_of(BREAK):
+            began, ended, has_own = found[-1]
+            found[-1] = (began, max(ended, part.ended_at), has_own or is_own)
+        else:
+            found.append((part.began_at, part.ended_at, is_own))
+    return [(began, ended) for began, ended, has_own in found if has_own]
 
 
-def _stretches(parts: Iterable[DayPart], key: tuple[str, str], first: datetime, named: Named) -> tuple[Stretch, ...]:
-    return tuple(
-        Stretch(
-            minutes_of(part.began_at - first),
-            minutes_of(part.ended_at - first),
-            "setup" if part.kind == "setup" else _KINDS.get(part.doing, "work"),
-            named.step(part.step),
+class _Drawn:
+    """One sitting. Who or what had no work in it has no row."""
+
+    def __init__(
+        self, number: int, span: Span, parts: tuple[Sequence[DayPart], Sequence[DayPart]], named: Named
+    ) -> None:
+        self._number, self._span, self._named = number, span, named
+        self._zone = zone_of(named.past.book.time_zone)
+        self._real, self._planned = ([*_within(some, span)] for some in parts)
+        busy = dict.fromkeys((part.row, part.key) for part in self._real if part.doing in _BUSY)
+        self._keys = sorted(busy, key=lambda one: one[0])
+
+    @property
+    def sitting(self) -> Sitting:
+        """Titled by its day and hours."""
+        began, ended = self._span
+        day, hours = date_in_words(began.astimezone(self._zone)), (self._clock(began), self._clock(ended))
+        facts = {"day": day, "from": hours[0], "to": hours[1]}
+        rows = [Row(self._named.who(*key), self._stretches(self._real, key), self._stretches(self._planned, key))
+                for key in self._keys]  # fmt: skip
+        length = minutes_of(ended - began)
+        label = say("review-chart", "day", facts)
+        chart = activity(f"d{self._number}", label, rows, length, self._hours(length))
+        return Sitting(say("review-chart", "sitting", facts), chart, tuple(self._said()))
+
+    def _hours(self, length: float) -> list[tuple[float, str]]:
+        local = self._span[0].astimezone(self._zone)
+        start = local.hour * 60 + local.minute + local.second / 60
+        return [
+            (at - start, self._clock(self._span[0] + timedelta(minutes=at - start)))
+            for at in hours_of(start, start + length, length / _HOURS_APART)
+        ]
+
+    def _clock(self, moment: datetime) -> str:
+        return time_of_day(moment, self._zone)
+
+    def _stretches(self, parts: Iterable[DayPart], key: tuple[str, str]) -> tuple[Stretch, ...]:
+        first = self._span[0]
+        return tuple(
+            Stretch(
+                minutes_of(part.began_at - first),
+                minutes_of(part.ended_at - first),
+                "setup" if part.kind == "setup" else _KINDS.get(part.doing, "work"),
+                self._named.step(part.step),
+            )
+            for part in parts
+            if (part.row, part.key) == key
         )
-        for part in parts
-        if (part.row, part.key) == key and part.doing != "away"
-    )
+
+    def _said(self) -> Iterable[tuple[str, tuple[str, ...]]]:
+        for key in self._keys:
+            own = [part for part in self._real if (part.row, part.key) == key]
+            yield (
+                self._named.who(*key),
+                tuple(_said(part, self._named, self._zone) for part in own if part.length >= _least(part)),
+            )
+
+
+def _within(parts: Iterable[DayPart], span: Span) -> Iterable[DayPart]:
+    """What lies within a sitting, cut to it. Nobody is told where somebody was who was away."""
+    for part in parts:
+        began, ended = max(part.began_at, span[0]), min(part.ended_at, span[1])
+        if began < ended and part.doing != "away":
+            yield replace(part, began_at=began, ended_at=ended)
+
+
+def _least(part: DayPart) -> timedelta:
+    return _SAID_FROM.get(part.doing, timedelta(0))
 
 
 def _said(part: DayPart, named: Named, zone: tzinfo) -> str:
@@ -86,7 +138,7 @@ def _said(part: DayPart, named: Named, zone: tzinfo) -> str:
         "to": time_of_day(part.ended_at, zone),
         "who": named.who(part.row, part.key),
         "step": named.step(part.step),
-        "why": within(say("review-waits", part.why)) if part.why else "none",
+        "why": within(why_waited(named.past, part.why, part.of)) if part.why else "none",
         "span": span_in_words(part.length),
         "kind": say("element", part.kind) if part.kind else "none",
     }

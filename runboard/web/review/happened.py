@@ -9,15 +9,24 @@ from flask import Blueprint, Response
 from markupsafe import Markup
 
 from runboard.charts.bars import bars, pareto
-from runboard.review.happened.nouns import Lost, OperationBar, ProcessLine, SinceChange, Waiting
+from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import Happened, Lost, OperationBar, ProcessLine, SinceChange
 from runboard.web.door.pages import page
 from runboard.web.review.days import charts_of
 from runboard.web.review.looked import minutes_of, review_of
+from runboard.web.review.page import unbroken
+from runboard.web.review.sections import answers_of
 from runboard.words.facts import number_in_words, span_in_words
 from runboard.words.review import Named, lost_in_words
+from runboard.words.review_done import done_in_words
+from runboard.words.review_waits import why_waited
 from runboard.words.sentences import say
 
 part = Blueprint("review_happened", __name__)
+
+
+# Shorter than this nobody would call it waiting, nor a walk one.
+_A_WAIT, _A_WALK = timedelta(minutes=1), timedelta(seconds=30)
 
 
 @dataclass(frozen=True)
@@ -31,26 +40,28 @@ class Waited:
 
 @part.get("/review/runs/<key>/happened")
 def happened(key: str) -> Response:
-    """Everything that happened, with a table behind each chart."""
+    """Everything that happened, section by section with its answer, and a table behind each chart."""
     found = review_of(key)
     what, named = found.happened, Named(found.past)
-    an_hour = what.good / (what.hands / timedelta(hours=1)) if what.hands else 0.0
+    sittings = charts_of(found, named)
+    an_hour = what.pieces_an_hour
     return page(
         "review/happened.html",
         run=found.past.run,
         found=what,
-        an_hour=number_in_words(round(an_hour, 1)) if an_hour else "",
-        first_pass=_percent(what.first_pass),
+        done=unbroken(done_in_words(found)),
+        answers=answers_of(found, sittings),
+        an_hour="" if an_hour is None or found.past.is_open else number_in_words(round(an_hour, 1)),
+        first_go=_first_go(what),
         rolled=_percent(what.rolled),
-        days=charts_of(found, named),
+        days=sittings,
         hands=_hands(what.bars),
-        waited=[one for row in ("person", "station", "tray") if (one := _waited(row, what.waiting, named)).rows],
+        waited=[one for row in ("person", "station", "tray") if (one := _waited(row, found, named)).rows],
         lost=_lost(what.lost),
         lost_rows=[(lost_in_words(lost), lost.wood, lost.board, lost.pieces) for lost in what.lost],
         since=[(_since(one, named), one.hours) for one in what.since_changes if any(lost for _, lost in one.hours)],
         orders=sorted(what.order_lines, key=lambda line: (line.done is not None, -(line.late or timedelta(0)))),
-        in_time=sum(line.done is not None and not line.late for line in what.order_lines),
-        process=[(line, named.station(line.station), _time_of(line)) for line in what.process],
+        process=[_process_row(line, named) for line in what.process if not _is_no_walk(line)],
         unmeasured=[bar.name for bar in what.bars if bar.hands_taken is None],
     )
 
@@ -71,21 +82,37 @@ def _lost(lost: Iterable[Lost]) -> Markup:
     return bars("scrap", say("review-chart", "lost"), pareto(rows)) if rows else Markup("")
 
 
-def _waited(row: str, waiting: Iterable[Waiting], named: Named) -> Waited:
-    here = sorted((one for one in waiting if one.row == row), key=lambda one: -one.length)
+def _waited(row: str, found: Essentials, named: Named) -> Waited:
+    here = [one for one in found.happened.waiting if one.row == row and one.length >= _A_WAIT]
+    here.sort(key=lambda one: -one.length)
     sums: dict[str, timedelta] = {}
     for one in here:
-        sums[one.why] = sums.get(one.why, timedelta(0)) + one.length
-    shown = [(_why(why), minutes_of(length), span_in_words(length)) for why, length in sums.items()]
+        why = why_waited(found.past, one.why, one.of)
+        sums[why] = sums.get(why, timedelta(0)) + one.length
+    shown = [(why, minutes_of(length), span_in_words(length)) for why, length in sums.items()]
     chart = bars(f"waited-{row}", say("review-chart", f"waited {row}"), pareto(shown)) if shown else Markup("")
-    return Waited(
-        row, chart, tuple((named.who(one.row, one.key), _why(one.why), span_in_words(one.length)) for one in here)
+    rows = (
+        (named.who(one.row, one.key), why_waited(found.past, one.why, one.of), span_in_words(one.length))
+        for one in here
     )
+    return Waited(row, chart, tuple(rows))
 
 
 def _since(one: SinceChange, named: Named) -> str:
     what = say("review-since", one.what or "none")
     return say("review-since", "at", {"station": named.station(one.station), "what": what})
+
+
+def _is_no_walk(line: ProcessLine) -> bool:
+    """Whether a line is of a way to the next station that takes nobody any time to speak of."""
+    return line.symbol == "transport" and line.walking < _A_WALK
+
+
+def _process_row(line: ProcessLine, named: Named) -> tuple[ProcessLine, str, str, str, int]:
+    """A line with its station, its time, what trays waited before it, and the walks to it."""
+    waited = line.waited if line.waited and line.waited >= _A_WAIT else None
+    walks = line.walks if line.walking >= _A_WALK else 0
+    return line, named.station(line.station), _time_of(line), span_in_words(waited), walks
 
 
 def _time_of(line: ProcessLine) -> str:
@@ -96,10 +123,13 @@ def _time_of(line: ProcessLine) -> str:
     return span_in_words(took if took >= timedelta(seconds=1) else None)
 
 
+def _first_go(what: Happened) -> tuple[int, int] | None:
+    """How many of the pieces that are through came through every step at the first go, and of how many; None where nobody
+    knows."""
+    through = what.good + what.scrap
+    return None if what.first_pass is None else (round(what.first_pass * through), through)
+
+
 def _percent(share: float | None) -> str:
     """In whole per cent, never rounded up to all; '' where nobody knows."""
-    return "" if share is None else "100" if share >= 1 else str(int(100 * share))
-
-
-def _why(why: str) -> str:
-    return say("review-waits", why)
+    return "" if share is None else "100" if share >= 1 else str(min(99, round(100 * share)))
