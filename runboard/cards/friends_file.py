@@ -8,6 +8,7 @@ Both are cited from memory.
 """
 
 import re
+import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
@@ -21,13 +22,15 @@ from runboard.review.measured.study import ElementStudy
 from runboard.run.log.event import write_moment
 from runboard.shop.book import Person
 from runboard.shop.product import Operation
-from runboard.words.facts import dated, list_in_words, number_in_words, span_in_words, zone_of
+from runboard.words.facts import dated, fine_span, list_in_words, span_in_words, zone_of
 from runboard.words.sentences import say, sentence
 
 QUESTIONS = ("purpose", "place", "sequence", "person", "means")
 _MOST_TOLD = 8
+_MOST_OPEN = 3
+_SLUG = 60
 _A_MINUTE = timedelta(minutes=1)
-_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)")
+_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d\d? s\b)")
 # What a page of it says that is the same in every one.
 WORDS = (
     "intro", "how-to", "bars", "guess", "measured", "bar-unknown", "operations", "element", "n", "lost", "told", "questions", "now",
@@ -47,7 +50,8 @@ class Asked:
 
 @dataclass(frozen=True)
 class OperationAsked:
-    """One operation: ``figures`` are (label, value), ``elements`` (name, guess, median, how often measured)."""
+    """One operation: ``figures`` are (label, value), ``elements`` (name, guess, median, how often measured). ``short`` is what
+    it took, ``mark`` that it hurts here, '' where it does not; on a screen it ``is_open`` at first."""
 
     key: str
     number: int
@@ -58,11 +62,14 @@ class OperationAsked:
     lost: tuple[str, ...]
     told: tuple[str, ...]
     asked: tuple[Asked, ...]
+    short: str = ""
+    mark: str = ""
+    is_open: bool = False
 
 
 @dataclass(frozen=True)
 class FriendsFile:
-    """All of it. ``run`` and ``opened`` are what the answers say which run they are for; ``ways`` (code, name, hint);
+    """All of it. ``slug`` is what the file is called by; ``run`` and ``opened`` are what the answers say which run they are for; ``ways`` (code, name, hint);
     ``bars`` is a drawing, an SVG element."""
 
     run: str
@@ -75,6 +82,12 @@ class FriendsFile:
     operations: tuple[OperationAsked, ...]
     ways: tuple[tuple[str, str, str], ...]
     words: Mapping[str, str]
+
+    @property
+    def slug(self) -> str:
+        """The title in letters that every disk takes; the run's key where it has none of them."""
+        plain = unicodedata.normalize("NFKD", self.title.casefold()).encode("ascii", "ignore").decode()
+        return re.sub("[^a-z0-9]+", "-", plain)[:_SLUG].strip("-") or self.run
 
 
 Lines = Callable[[Essentials], Sequence[str]]
@@ -92,12 +105,13 @@ def friends_file(
     return FriendsFile(
         run=past.run.id,
         opened=write_moment(past.run.opened_at),
-        title=past.run.name if names else said(past.run.product_name),
+        title=past.run.name,
         about=sentence(
-            "friend-about", {**counts, "from": dated(past.run.opened_at, zone), "to": dated(past.until, zone)}
+            "friend-about",
+            {**counts, "from": dated(past.run.opened_at, zone), "to": dated(happened.finished or past.until, zone)},
         ),
         hidden=sentence("friend-names-are-in" if names else "friend-names-are-out"),
-        lines=tuple(together(said(line)) for line in lines(found)),
+        lines=tuple(together(_begun(said(line))) for line in lines(found)),
         bars=bars_beside(
             "operations",
             sentence("friend-bars-title"),
@@ -108,6 +122,11 @@ def friends_file(
         ways=tuple((way, say("friend-way", way), say("friend-hint", way)) for way in WAYS),
         words={word.replace("-", "_"): say("friend", word) for word in WORDS},
     )
+
+
+def _begun(line: str) -> str:
+    """A line with its first letter large: 'the maker' may have come to stand there."""
+    return line[:1].upper() + line[1:]
 
 
 def _bar(name: str, bar: OperationBar) -> Beside:
@@ -124,6 +143,13 @@ class _Asking:
         self.product = essentials.past.run.route.product
         self.of_step = {step.key: step.operation.key for step in essentials.past.run.route.steps}
         self.bars = {bar.operation: bar for bar in essentials.happened.bars}
+        self.furthest = essentials.furthest.operation if essentials.furthest else ""
+        self.lost: dict[str, int] = {}
+        for one in self.happened.lost:
+            key = self._operation(one.step)
+            self.lost[key] = self.lost.get(key, 0) + one.pieces
+        hurts = sorted(self.lost, key=lambda key: self.lost[key], reverse=True)
+        self.opened = list(dict.fromkeys((self.furthest, *hurts)))[:_MOST_OPEN]
 
     def operations(self) -> Iterator[OperationAsked]:
         for number, operation in enumerate(self.product.operations, 1):
@@ -137,7 +163,20 @@ class _Asking:
                 tuple(self._lost(one) for one in self.happened.lost if self._operation(one.step) == operation.key),
                 tuple(self.said.typed(one.text) for one in operation.instructions[:_MOST_TOLD]),
                 tuple(self._asked(number - 1, operation, topic) for topic in QUESTIONS),
+                self._short(operation.key),
+                self._mark(operation.key),
+                operation.key in self.opened,
             )
+
+    def _short(self, key: str) -> str:
+        bar = self.bars.get(key)
+        return together(_beside(bar.taken, bar.guess)) if bar else ""
+
+    def _mark(self, key: str) -> str:
+        lost, is_furthest = self.lost.get(key, 0), key == self.furthest
+        if not lost and not is_furthest:
+            return ""
+        return sentence("friend-hurts", {"most": 1 if is_furthest else 0, "lost": lost})
 
     def _operation(self, step: str) -> str:
         return self.of_step.get(step, step.partition(":")[0])
@@ -161,8 +200,7 @@ class _Asking:
         if (bar.hands_guess, bar.hands_taken) != (bar.guess, bar.taken):
             yield _figure("hands", _beside(bar.hands_taken, bar.hands_guess))
         if bar.hands_taken is not None and self.happened.good:
-            minutes = bar.hands_taken / self.happened.good / timedelta(minutes=1)
-            yield _figure("a-piece", sentence("friend-minutes", {"minutes": number_in_words(round(minutes, 1))}))
+            yield _figure("a-piece", fine_span(bar.hands_taken / self.happened.good))
 
     def _studies(self, key: str) -> list[ElementStudy]:
         return [one for one in self.found.study.elements if one.operation == key]
@@ -171,8 +209,7 @@ class _Asking:
         name = say("element", study.kind)
         if ":" in study.step:
             name = sentence("friend-element-of", {"step": self.said(study.step_name), "element": name})
-        median = "–" if study.median is None else _exact(study.median)
-        return name, _exact(study.guess), median, sentence("friend-times", {"n": study.n})
+        return name, fine_span(study.guess), fine_span(study.median), sentence("friend-times", {"n": study.n})
 
     def _lost(self, lost: Lost) -> str:
         facts = {"pieces": lost.pieces, "reason": lost.reason, "wood": lost.wood, "board": lost.board}
@@ -183,7 +220,7 @@ class _Asking:
     def _asked(self, at: int, operation: Operation, topic: str) -> Asked:
         known = {"purpose": self._purpose, "place": self._place, "person": self._person, "means": self._means}
         now = self._sequence(at) if topic == "sequence" else known[topic](operation)
-        return Asked(say("friend-asks", topic), together(self.said(now)), say("friend-asks-why", topic))
+        return Asked(say("friend-asks", topic), together(_begun(self.said(now))), say("friend-asks-why", topic))
 
     def _purpose(self, operation: Operation) -> str:
         checks = [check.text for check in operation.checks]
@@ -249,11 +286,3 @@ def _beside(taken: timedelta | None, guess: timedelta) -> str:
     if taken is None:
         return sentence("friend-not-measured-beside", {"guess": span_in_words(guess)})
     return sentence("friend-taken-for", {"taken": span_in_words(taken), "guess": span_in_words(guess)})
-
-
-def _exact(span: timedelta) -> str:
-    """Minutes with one decimal where they are few."""
-    minutes = span / timedelta(minutes=1)
-    if not 0 < minutes < 10:
-        return span_in_words(span)
-    return sentence("friend-minutes", {"minutes": number_in_words(round(minutes, 1))})

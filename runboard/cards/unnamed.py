@@ -12,11 +12,12 @@ from runboard.review.essentials import Essentials
 from runboard.review.past import Past
 from runboard.run.fold.state import OrderLine, RunState, Tray
 from runboard.shop.book import Book, Person
-from runboard.words.facts import dated, zone_of
+from runboard.words.facts import date_in_words, zone_of
 from runboard.words.sentences import sentence
 
 # Letters of a name that is looked for: 'Jo' is one, 'jo' may be anything.
 _LEAST, _LEAST_IN_ANY_CASE = 2, 3
+_WORD = re.compile(r"[^\W\d_]+")
 _PART = re.compile(r"[^\W\d_]{3,}")
 _LONG_PART = re.compile(r"[^\W\d_]{4,}")
 
@@ -51,6 +52,9 @@ def unnamed(essentials: Essentials, people: Sequence[Person] = ()) -> tuple[Esse
     others = dict(_others(past.run))
     called = [*past.book.people, *people]
     said = Unnamed(dict(_people(past, called, stand_ins)), others, dict(_parts(past.run, others)))
+    name = _name_of(past, said)
+    if name != past.run.name:
+        said = replace(said, others={**_run_itself(past.run), **others})
     lines = tuple(replace(line, line=_order(at), whom="", text="") for at, line in enumerate(happened.order_lines, 1))
     lost = tuple(
         replace(one, reason=said.typed(one.reason), wood=said.typed(one.wood), board=said.typed(one.board))
@@ -58,7 +62,7 @@ def unnamed(essentials: Essentials, people: Sequence[Person] = ()) -> tuple[Esse
     )
     found = replace(
         essentials,
-        past=_past(past, stand_ins, said),
+        past=_past(past, stand_ins, name),
         happened=replace(happened, order_lines=lines, lost=lost),
     )
     return found, said
@@ -70,19 +74,30 @@ def _with_people(past: Past, people: Sequence[Person]) -> Past:
     return replace(past, book=replace(past.book, people=(*past.book.people, *more)))
 
 
-def _past(past: Past, stand_ins: Mapping[str, str], said: Unnamed) -> Past:
+def _past(past: Past, stand_ins: Mapping[str, str], name: str) -> Past:
     book = replace(past.book, people=tuple(replace(one, name=stand_ins[one.key]) for one in past.book.people))
     people = {key: replace(one, name=_guest()) if one.name else one for key, one in past.state.people.items()}
-    zone = zone_of(past.book.time_zone)
-    called = sentence("friend-run-of", {"product": said(past.run.product_name), "day": dated(past.run.opened_at, zone)})
     run = replace(
         past.run,
-        name=called,
+        name=name,
         orders=tuple(_line(at, one) for at, one in enumerate(past.run.orders, 1)),
         trays={key: _tray(tray) for key, tray in past.run.trays.items()},
     )
     state = replace(past.state, people=people, runs={**past.state.runs, run.id: run})
     return replace(past, book=book, state=state, run=run)
+
+
+def _name_of(past: Past, said: Unnamed) -> str:
+    """A run's own name where it holds none that is known, and no word that could be one, which is every word not written
+    small but for those that its product is called by; else its product and day."""
+    run = past.run
+    product = {word.lower() for word in _WORD.findall(run.route.product.name)}
+    if said.typed(run.name) == run.name and all(
+        word.islower() or word.lower() in product for word in _WORD.findall(run.name)
+    ):
+        return run.name
+    day = date_in_words(run.opened_at.astimezone(zone_of(past.book.time_zone)), with_year=True)
+    return sentence("friend-run-of", {"product": said(run.product_name), "day": day})
 
 
 def _line(at: int, line: OrderLine) -> OrderLine:
@@ -120,12 +135,16 @@ def _people(past: Past, called: Iterable[Person], stand_ins: Mapping[str, str]) 
 
 
 def _others(run: RunState) -> Iterator[tuple[str, str]]:
-    """What is known of who ordered: for whom, the text, the number that the order has elsewhere; and the run's own name."""
+    """What is known of who ordered: for whom, the text, the number that the order has elsewhere."""
     texts = [(text, "friend-order-text") for order in run.orders for text in (order.text, *_placed(run, order))]
     whom = [(order.whom, "friend-customer") for order in run.orders]
-    for name, stand_in in (*texts, (run.name, "friend-this-run"), *whom):
+    for name, stand_in in (*texts, *whom):
         if _PART.search(name):  # '12' is no name, and stands in every figure
             yield name.strip(), sentence(stand_in)
+
+
+def _run_itself(run: RunState) -> dict[str, str]:
+    return {run.name.strip(): sentence("friend-this-run")} if _PART.search(run.name) else {}
 
 
 def _parts(run: RunState, others: Mapping[str, str]) -> Iterator[tuple[str, str]]:
@@ -134,8 +153,7 @@ def _parts(run: RunState, others: Mapping[str, str]) -> Iterator[tuple[str, str]
     own = {part.lower() for name in (product.name, product.wood, *(one.name for one in product.operations))
            for part in _LONG_PART.findall(name)}  # fmt: skip
     for name, stand_in in others.items():
-        if name != run.name:
-            yield from ((part, stand_in) for part in _LONG_PART.findall(name) if part.lower() not in own)
+        yield from ((part, stand_in) for part in _LONG_PART.findall(name) if part.lower() not in own)
 
 
 def _placed(run: RunState, order: OrderLine) -> Iterable[str]:

@@ -18,6 +18,8 @@ from runboard.shop.units import Unit, format_length
 _CLEAR_FOR = timedelta(days=6)
 # Times on labels are said in hours up to here.
 _LONG = 48
+_FINE_BELOW = timedelta(minutes=20)
+_FINE, _SECOND = timedelta(seconds=5), timedelta(seconds=1)
 
 
 def zone_of(name: str) -> tzinfo:
@@ -81,6 +83,19 @@ def exact_span_in_words(span: timedelta) -> str:
     """The same where it loses nothing; else as it is typed: '1 min 30 s'."""
     said = span_in_words(span)
     return said if parse_duration(said) == span else format_duration(span)
+
+
+def fine_span(span: timedelta | None) -> str:
+    """A time element, of which seconds matter: '2 min 40 s', '48 s', '38 min'; '–' where there is none."""
+    if span is None or span >= _FINE_BELOW:
+        return span_in_words(span)
+    return exact_span_in_words(fine(span))
+
+
+def fine(span: timedelta) -> timedelta:
+    """The length that ``fine_span`` says: what is reckoned beside it is reckoned with no other."""
+    step = _MINUTE if span >= _FINE_BELOW else _FINE if span >= _MINUTE else _SECOND
+    return round(span / step) * step
 
 
 def number_in_words(number: float, locale: str = "en") -> str:

@@ -5,7 +5,7 @@
 
 ## The file
 friend-intro = You were not there. That is why we ask you: who comes from outside sees what we no longer see.
-friend-how-to = Look at the five lines, then go from operation to operation. Ask the questions, and say what you would do. Leave out what you have no opinion on.
+friend-how-to = Look at the five lines. Then open the operations that you have an opinion on, ask the questions there, and say what you would do. Leave out the rest.
 friend-about = { $good } good of { $wanted } wanted, { $started } started. { $from } to { $to }.
 friend-names-are-out = People and customers are not named in this file.
 friend-names-are-in = People and order lines are named in this file.
@@ -46,7 +46,7 @@ friend-no-script = This program shows the file but cannot save answers. Open it 
 friend-send = Send the answers to the shop
 friend-saves-wrong = Write the minutes as a number, such as 1.5.
 friend-manual = Whatever you suggest: guards, extraction and whoever watches a machine stay. The machine's manual comes first.
-friend-source = The questions are those of critical examination: International Labour Office, Introduction to Work Study, 4th edition, 1992. Eliminate, combine, rearrange, simplify: work simplification, after F. B. Gilbreth and A. H. Mogensen.
+friend-source = The questions are those of critical examination: International Labour Office, Introduction to Work Study, 4th edition, 1992. Eliminate, combine, rearrange, simplify: work simplification, after F. B. Gilbreth and A. H. Mogensen. Both are cited from memory.
 
 friend-way-eliminate = Eliminate
 friend-way-combine = Combine
@@ -123,7 +123,17 @@ friend-figure-waited = Trays waited before it
 friend-taken-for = { $taken } (guess { $guess })
 friend-not-measured-beside = not measured (guess { $guess })
 friend-so-many-of = { $some } of { $all }
-friend-minutes = { $minutes } min
+friend-hurts = { $most ->
+    [0] Here it hurts: { $lost ->
+        [one] 1 piece lost.
+       *[other] { $lost } pieces lost.
+      }
+   *[other] Here it hurts most: furthest from its guess{ $lost ->
+        [0] .
+        [one] , and 1 piece lost.
+       *[other] , and { $lost } pieces lost.
+      }
+  }
 friend-element-of = { $step }: { $element }
 friend-lost-so = { $pieces ->
     [one] 1 piece
@@ -141,8 +151,8 @@ friend-lost-so = { $pieces ->
 
 ## Who stands there where no names are wanted
 friend-lead = { $number ->
-    [0] lead
-   *[other] lead { $number }
+    [0] the maker
+   *[other] maker { $number }
   }
 friend-crew = { $number ->
     [0] helper

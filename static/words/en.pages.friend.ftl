@@ -11,7 +11,7 @@ friend-none-yet = Nobody has answered yet. Send this review to a friend who make
 friend-take = Take answers in
 friend-take-file = The file that your friend sent
 friend-take-text = Or the text, from a message
-friend-take-text-hint = From ‘runboard answers 1’ on; what stands before it is passed over.
+friend-take-text-hint = Paste the whole message.
 friend-take-go = Take the answers in
 
 friend-send-title = Send the review

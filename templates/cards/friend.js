@@ -43,6 +43,7 @@ function save() {
   const found = sheet();
   const wrong = form.querySelector("[aria-invalid]");
   if (wrong) {
+    wrong.closest("details").open = true;
     wrong.focus();
     return;
   }
@@ -71,7 +72,10 @@ button.hidden = false;
 document.querySelector("[data-without-script]").hidden = true;
 text.readOnly = true;
 text.addEventListener("focus", () => text.select());
-document.querySelector("details").open = false;
+document.querySelector(".end details").open = false;
+addEventListener("beforeprint", () => {
+  for (const { firstElementChild: details } of operations) details.open = true;
+});
 addEventListener("beforeunload", (event) => {
   if (unsaved) event.preventDefault();
 });

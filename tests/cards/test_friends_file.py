@@ -3,6 +3,7 @@
 import json
 import re
 from dataclasses import replace
+from datetime import timedelta
 from html import unescape
 from html.parser import HTMLParser
 from pathlib import Path
@@ -15,7 +16,9 @@ from runboard.cards.friends_page import file_html, review_html, said_html, shown
 from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.review.answers import WAYS, read_answers
 from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import Lost
 from runboard.run.fold.state import PersonState
+from runboard.words.facts import dated, zone_of
 from runboard.words.review import what_in_words
 from tests.cards.friends import NAMES, essentials_of, named_shop
 
@@ -117,9 +120,9 @@ def test_no_name_of_a_person_or_a_customer_is_in_the_file_unless_it_is_wanted(
 
 
 def test_who_has_no_name_is_told_apart_by_what_they_are(file: FriendsFile) -> None:
-    assert "Held by: lead." in file.lines
+    assert "Held by: the maker." in file.lines
     assert [one.name for one in file.operations][1] == "Clean up as helper likes it"
-    assert file.operations[0].told == ("Ask lead for the ash.",)
+    assert file.operations[0].told == ("Ask the maker for the ash.",)
 
 
 def test_what_is_called_after_a_customer_goes_by_what_it_is(file: FriendsFile, essentials: Essentials) -> None:
@@ -127,7 +130,78 @@ def test_what_is_called_after_a_customer_goes_by_what_it_is(file: FriendsFile, e
 
     lines = friends_file(essentials, lambda _: ["Late for Harbour Café.", "Rails for Tessa Quill again."]).lines
 
-    assert lines == ("Late for (customer).", "this run again.")
+    assert lines == ("Late for (customer).", "This run again.")
+
+
+def called(essentials: Essentials, name: str) -> FriendsFile:
+    run = replace(essentials.past.run, name=name)
+    state = replace(essentials.past.state, runs={run.id: run})
+    return friends_file(replace(essentials, past=replace(essentials.past, run=run, state=state)), said_of)
+
+
+def test_a_run_whose_name_names_nobody_keeps_it(essentials: Essentials) -> None:
+    file = called(essentials, "Key rails, third batch")
+
+    assert file.title == "Key rails, third batch"
+    assert file.lines[0].startswith("Key rails, third batch: ")
+    assert file.slug == "key-rails-third-batch"
+
+
+@pytest.mark.parametrize("name", ["Rails for Tessa Quill", "rails for quill", "Otto’s rails", "Rails for Otto", "山田"])
+def test_a_run_that_may_be_called_after_somebody_goes_by_its_product_and_day(essentials: Essentials, name: str) -> None:
+    file = called(essentials, name)
+
+    assert file.title == "Entry key rails, begun Mon 1 Jun 2026"
+    assert file.slug == "entry-key-rails-begun-mon-1-jun-2026"
+
+
+def test_a_file_is_called_by_letters_that_every_disk_takes(essentials: Essentials) -> None:
+    assert called(essentials, "../Rails: größte ").slug == "rails-grosste"
+
+
+def test_the_end_of_the_run_is_when_its_last_load_was_through(essentials: Essentials) -> None:
+    finished = essentials.past.run.opened_at + timedelta(hours=30)
+    found = replace(essentials, happened=replace(essentials.happened, finished=finished))
+
+    about = friends_file(found, said_of).about
+
+    assert about.endswith(f"to {dated(finished, zone_of(found.past.book.time_zone))}.")
+
+
+def test_where_it_hurts_most_is_open_at_first_and_says_why(file: FriendsFile) -> None:
+    marked = {one.key: one.mark for one in file.operations if one.mark}
+
+    assert marked == {
+        "hooks": "Here it hurts most: furthest from its guess.",
+        "clean": "Here it hurts: 2 pieces lost.",
+    }
+    assert [one.key for one in file.operations if one.is_open] == ["clean", "hooks"]
+    page = file_html(file)
+    assert page.count('<details class="one" open>') == 2 and page.count('<details class="one">') == 4
+
+
+def test_no_more_than_three_operations_are_open_at_first(essentials: Essentials) -> None:
+    lost = tuple(Lost(key, key, "split", "", "", at) for at, key in enumerate(("cut", "sand", "engrave", "oil"), 1))
+    found = replace(essentials, happened=replace(essentials.happened, lost=lost))
+
+    file = friends_file(found, said_of)
+
+    assert [one.key for one in file.operations if one.is_open] == ["engrave", "oil", "hooks"]
+
+
+def test_what_an_operation_took_stands_where_it_is_closed_too(file: FriendsFile) -> None:
+    assert file.operations[0].short == "2\u00a0h\u00a030 (guess 2\u00a0h\u00a040)"
+
+
+def test_an_answer_that_could_not_be_taken_is_open(file: FriendsFile) -> None:
+    shown = shown_html(file, "/friend/abc", {"why-cut": "Why not."}, "Too long.")
+
+    assert shown.text.count('<details class="one" open>') == 3
+
+
+def test_a_short_time_has_its_seconds(file: FriendsFile) -> None:
+    assert file.operations[-1].elements[0][2] == "2 min 50 s"
+    assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min\u00a045\u00a0s"
 
 
 def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
@@ -137,7 +211,7 @@ def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
 
     lines = friends_file(found, lambda one: [str([person.name for person in one.past.book.people])]).lines
 
-    assert lines == ("['lead 1', 'helper', 'lead 2']",)
+    assert lines == ("['maker 1', 'helper', 'maker 2']",)
 
 
 def test_who_came_after_the_run_was_opened_is_not_named_by_their_key_either(essentials: Essentials) -> None:
@@ -149,7 +223,7 @@ def test_who_came_after_the_run_was_opened_is_not_named_by_their_key_either(esse
 
     file = friends_file(essentials, lines, people=(*essentials.past.book.people, cleo))
 
-    assert file.lines == ("helper 2’s hands", "Ask helper 2.")
+    assert file.lines == ("Helper 2’s hands", "Ask helper 2.")
 
 
 def test_a_short_name_is_put_out_as_it_is_written(essentials: Essentials) -> None:
@@ -157,7 +231,7 @@ def test_a_short_name_is_put_out_as_it_is_written(essentials: Essentials) -> Non
 
     file = friends_file(essentials, lambda _: ["Jo was at it, at major and jo."], people=[jo])
 
-    assert file.lines == ("helper 2 was at it, at major and jo.",)
+    assert file.lines == ("Helper 2 was at it, at major and jo.",)
 
 
 def test_a_figure_is_no_name(file: FriendsFile) -> None:

@@ -93,7 +93,9 @@ def code(lead: FlaskClient, **form: str) -> str:
 def test_the_file_is_saved_without_names_and_with_them_where_they_are_wanted(lead: FlaskClient) -> None:
     plain, named = (lead.get(f"/review/runs/r1/friend.html{query}") for query in ("", "?names=1"))
 
-    assert plain.headers["Content-Disposition"] == "attachment; filename=review-r1.html"
+    assert (
+        plain.headers["Content-Disposition"] == "attachment; filename=review-entry-key-rails-begun-sat-7-mar-2026.html"
+    )
     assert [name for name in NAMES if name in plain.text] == []
     assert "Clean up as helper likes it" in plain.text and "Clean up as Bendix likes it" in named.text
 
@@ -110,7 +112,11 @@ def test_the_pdf_is_made_beside_the_server(lead: FlaskClient, monkeypatch: pytes
 
     assert "7 pages are made" in lead.get(asked.location).text
     pdf = lead.get(f"{asked.location}.pdf")
-    assert (pdf.content_type, pdf.text) == ("application/pdf", "Entry key railsClean up as helper likes it")
+    assert (pdf.content_type, pdf.text) == (
+        "application/pdf",
+        "Entry key rails, begun Sat 7 Mar 2026Clean up as helper likes it",
+    )
+    assert pdf.headers["Content-Disposition"] == 'inline; filename="review-entry-key-rails-begun-sat-7-mar-2026.pdf"'
     assert lead.get(asked.location.replace("r1", "r2")).status_code == 303
 
 

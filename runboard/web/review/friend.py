@@ -128,7 +128,7 @@ def as_file(key: str) -> Response:
         return _page(known_run(key), problem=said("friends", "still weighing"), status=409)
     made = friends_file_of(found, names="names" in request.args)
     response = Response(file_html(made), content_type="text/html; charset=utf-8")
-    response.headers.set("Content-Disposition", "attachment", filename=f"review-{made.run}.html")
+    response.headers.set("Content-Disposition", "attachment", filename=f"review-{made.slug}.html")
     return unkept(response)
 
 
@@ -158,7 +158,8 @@ def pdf(key: str, task_id: str) -> Response:
     """The PDF; 404 where it is not made, or not any more."""
     task = fittings().cards.look(key, task_id)
     content = (fittings().cards.pdf(task) if task else None) or abort(404)
-    headers = {"Content-Disposition": f'inline; filename="review-{key}.pdf"'}
+    called = friends_file_of(review_of(key), names=False).slug  # it is sent on as it is called
+    headers = {"Content-Disposition": f'inline; filename="review-{called}.pdf"'}
     return unkept(Response(content, content_type="application/pdf", headers=headers))
 
 

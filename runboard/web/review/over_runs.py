@@ -17,8 +17,7 @@ from runboard.review.measured.over_runs import EstimateWas
 from runboard.review.over_runs import MeasuredElement, ProductRuns, RunFigures
 from runboard.review.table_files import json_of, zip_of
 from runboard.web.door.pages import page, unkept, workshop
-from runboard.web.review.looked import fine_span
-from runboard.words.facts import date_in_words, number_in_words, span_in_words
+from runboard.words.facts import date_in_words, fine_span, number_in_words, span_in_words
 from runboard.words.sentences import say
 
 DAY = timedelta(days=1)

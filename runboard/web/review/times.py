@@ -19,7 +19,8 @@ from runboard.run.fold.route import Step
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import asking_person, page, refusal, see_other, workshop
 from runboard.web.review import times_said
-from runboard.web.review.looked import fine_span, minutes_of, review_of
+from runboard.web.review.looked import minutes_of, review_of
+from runboard.words.facts import fine_span
 from runboard.words.review import little_measured, presses_of
 from runboard.words.sentences import say
 

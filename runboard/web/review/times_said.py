@@ -11,8 +11,7 @@ from runboard.review.measured.over_runs import history_of_estimate
 from runboard.review.measured.study import ElementStudy, LearningCurve
 from runboard.run.fold.overruled import Overruled
 from runboard.run.fold.route import Step
-from runboard.web.review.looked import fine, fine_span
-from runboard.words.facts import date_in_words, zone_of
+from runboard.words.facts import date_in_words, fine, fine_span, zone_of
 from runboard.words.review import AS_GUESSED, Named
 from runboard.words.sentences import say
 
