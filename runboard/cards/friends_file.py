@@ -209,7 +209,8 @@ class _Asking:
         name = say("element", study.kind)
         if ":" in study.step:
             name = sentence("friend-element-of", {"step": self.said(study.step_name), "element": name})
-        return name, fine_span(study.guess), fine_span(study.median), sentence("friend-times", {"n": study.n})
+        guess, median = together(fine_span(study.guess)), together(fine_span(study.median))
+        return name, guess, median, sentence("friend-times", {"n": study.n})
 
     def _lost(self, lost: Lost) -> str:
         facts = {"pieces": lost.pieces, "reason": lost.reason, "wood": lost.wood, "board": lost.board}

@@ -18,12 +18,14 @@ from runboard.review.sent import packed, unpacked
 
 @dataclass(frozen=True)
 class Asked:
-    """What a child process needs of a review. ``ideas`` are those that somebody kept; what the data offer comes after."""
+    """What a child process needs of a review. ``ideas`` are those that somebody kept; what the data offer comes after. ``before`` is
+    what came of the same run in the same shop, with other ideas: what was tried there is not tried again."""
 
     known: Replayable
     quick: Essentials
     ideas: tuple[Idea, ...]
     worth: Worth
+    before: "Weighed | None" = None
 
     def __reduce__(self) -> Any:
         return _unpacked, (packed(vars(self)),)
@@ -40,12 +42,15 @@ class Weighed:
     held: Held | None
     tried: tuple[Tried, ...] = ()
     together: Together | None = None
+    is_many: bool = False
 
 
-def asked_of(quick: Essentials, ideas: Sequence[Idea], worth: Worth) -> Asked | None:
+def asked_of(
+    quick: Essentials, ideas: Sequence[Idea], worth: Worth, before: Weighed | None = None
+) -> Asked | None:
     """What is to be weighed of a run; None where it cannot be replayed: nothing of it was begun, say."""
     known = as_logged(quick.past)
-    return None if known is None else Asked(known, quick, tuple(ideas), worth)
+    return None if known is None else Asked(known, quick, tuple(ideas), worth, before)
 
 
 def _reason(offered: Idea | None) -> dict[str, Any]:
@@ -59,10 +64,12 @@ def weigh(asked: Asked, is_many: bool = False, told: Any = None) -> Weighed:
     if is_many:
         warm()
     known = fitted(asked.known)
-    held = held_of(known)
+    before = asked.before if asked.before and asked.before.is_many == is_many else None  # else it met other luck
+    held = before.held if before else held_of(known)
     quick = asked.quick
     offered = {idea.change: idea for idea in offers(quick.past, quick.study, quick.happened, held)}
     kept = {idea.change: replace(idea, **_reason(offered.get(idea.change))) for idea in asked.ideas}
     ideas = tuple((offered | kept).values())
-    found, together = tried_together(known, ideas, asked.worth, counts_of(quick.past.run))
-    return Weighed(held, found, together)
+    tried = before.tried if before else ()
+    found, together = tried_together(known, ideas, asked.worth, counts_of(quick.past.run), before=tried)
+    return Weighed(held, found, together, is_many)

@@ -100,8 +100,8 @@ review-line-held = Held by: { $kind ->
   }
 review-line-held-none = Held by: nothing that stands out. No one thing more would have ended it sooner.
 review-line-held-unknown = Held by: nobody can say. Too little of the run was pressed, or its replay failed.
-review-line-held-coming = Held by: being worked out…
-review-line-try-coming = Try first: being worked out…
+review-line-held-coming = Held by: being worked out… That takes some seconds.
+review-line-try-coming = Try first: being worked out… That takes some seconds.
 review-line-try-none = { $tried ->
     [0] Try first: nothing was found to try. Have you an idea?
    *[other] { $some ->

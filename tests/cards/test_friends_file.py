@@ -200,7 +200,7 @@ def test_an_answer_that_could_not_be_taken_is_open(file: FriendsFile) -> None:
 
 
 def test_a_short_time_has_its_seconds(file: FriendsFile) -> None:
-    assert file.operations[-1].elements[0][2] == "2 min 50 s"
+    assert file.operations[-1].elements[0][2] == "2\u00a0min\u00a050\u00a0s"
     assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min\u00a045\u00a0s"
 
 
@@ -262,7 +262,7 @@ def test_what_was_not_measured_is_never_nought(file: FriendsFile) -> None:
     sand = file.operations[2]
 
     assert ("Hands and machine", "not measured (guess 5\u00a0h)") in sand.figures
-    assert sand.elements == (("Sand 120: hand time", "3 min", "–", "never"),)
+    assert sand.elements == (("Sand 120: hand time", "3\u00a0min", "–", "never"),)
     assert file.bars.count('rect class="guess"') == 4 and file.bars.count('rect class="unknown"') == 1
     assert file.bars.endswith("–</text></svg>")
 

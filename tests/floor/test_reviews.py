@@ -15,6 +15,7 @@ from runboard.floor.looking.reviews import Reviews, review_at_once
 from runboard.floor.workshop import Workshop
 from runboard.plan.change import Times
 from runboard.review import weighing
+from runboard.review.changes import trying
 from runboard.review.weighing import weigh
 from runboard.run.refusal import Refused
 from tests.floor.fakes import FakeWork, WorkTask, workshop
@@ -97,6 +98,63 @@ def test_an_idea_that_somebody_kept_is_tried(made):
 
     assert (meanwhile.held, meanwhile.tried) == (before.held, None), "what held the run is no other for an idea"
     assert kept in [tried.idea.id for tried in found]
+
+
+@pytest.fixture
+def again(monkeypatch: pytest.MonkeyPatch) -> list[object]:
+    """What is replayed by chance from when the test clears it: what held the run, and each idea that is tried."""
+    seen: list[object] = []
+    held, idea_tried = weighing.held_of, trying._tried
+    monkeypatch.setattr(weighing, "held_of", lambda known: seen.append("held") or held(known))
+    monkeypatch.setattr(trying, "_tried", lambda trial, idea, *of: seen.append(idea.id) or idea_tried(trial, idea, *of))
+    return seen
+
+
+def test_for_one_idea_more_only_that_one_is_tried(made, again, monkeypatch):
+    monkeypatch.setattr(weighing, "warm", lambda: False)
+    first = made.keep(50)
+    essentials_at(made.workshop, made.run)
+    made.work.do_all()
+    before = essentials_at(made.workshop, made.run)
+    again.clear()
+    kept = made.keep(60)
+    essentials_at(made.workshop, made.run)
+    made.work.do_all()
+
+    found = essentials_at(made.workshop, made.run)
+
+    assert again == [kept]
+    assert {first, kept} <= {one.idea.id for one in found.tried}
+    assert found.held == before.held
+    alone = review_at_once(made.workshop, made.settings, made.run)
+    assert (found.tried, found.together) == (alone.tried, alone.together), "it met the same luck"
+
+
+def test_a_new_cost_is_reckoned_with_what_was_tried(made, again):
+    made.keep(50)
+    essentials_at(made.workshop, made.run)
+    made.work.do_all()
+    again.clear()
+    change = Times(made.run, "clean", "", 50)
+    said = {"change": "clean up in 50 %", "answer": ""}
+    newest = keep_change(made.workshop, made.settings, made.run, said, "ann", change, cost=40.0).id
+    essentials_at(made.workshop, made.run)
+    made.work.do_all()
+
+    found = next(one for one in essentials_at(made.workshop, made.run).tried if one.idea.change == change)
+
+    assert (again, found.idea.id, found.idea.cost) == ([], newest, 40.0)
+
+
+def test_after_the_book_is_another_all_is_worked_out_again(made, again):
+    essentials_at(made.workshop, made.run)
+    made.work.do_all()
+    again.clear()
+    made.workshop.book = made.workshop.books.save(made.workshop.books.record(), made.workshop.clock.now())
+    essentials_at(made.workshop, made.run)
+    made.work.do_all()
+
+    assert "held" in again
 
 
 def test_what_could_not_be_worked_out_is_said_once_and_tried_again(made):

@@ -18,9 +18,8 @@ from runboard.plan.schedule.rule.rule import is_at_hand
 from runboard.review.changes.nouns import Idea, Worth
 from runboard.review.changes.payback import runs_a_month
 from runboard.review.essentials import Essentials, weighed
-from runboard.review.held.nouns import Held
 from runboard.review.past import Past
-from runboard.review.weighing import asked_of, weigh
+from runboard.review.weighing import Weighed, asked_of, weigh
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 
@@ -36,19 +35,24 @@ _Of = tuple[int, tuple[Idea, ...]]
 
 @dataclass(frozen=True)
 class _Kept:
-    """What was reckoned of a run as it was at ``at``; ``task`` is the child's, '' where nothing is to be worked out. ``held``
-    is what held the same run before, where only the ideas are others now."""
+    """What was reckoned of a run as it was at ``at``; ``task`` is the child's, '' where nothing is to be worked out. ``before``
+    is what came of the same run before, where only the ideas are others now."""
 
     of: _Of
     at: datetime
     run: RunState
     task: str = ""
-    held: Held | None = None
+    before: Weighed | None = None
 
     def holds(self, past: Past, of: _Of) -> bool:
         """Whether what takes long is still so."""
         is_same = self.run is past.run or (past.is_open and past.now - self.at < LASTS)
         return is_same and self.of == of
+
+    def serves(self, past: Past, book: int) -> bool:
+        """Whether what was found serves other ideas, too."""
+        is_same = self.run is past.run and (not past.is_open or past.now - self.at < LASTS)
+        return is_same and self.of[0] == book
 
 
 @dataclass
@@ -78,25 +82,26 @@ class Reviews:
         return bool(kept.task) and self.work.look(kept.task) is None
 
     def _begun(self, quick: Essentials, of: _Of) -> _Kept:
-        asked = asked_of(quick, of[1], worth_of(self.workshop, quick))
+        before = self._found_before(quick.past, of[0])
+        asked = asked_of(quick, of[1], worth_of(self.workshop, quick), before)
         task = None if asked is None else self.work.start(WHAT, quick.past.run.id, self.weigh, asked, is_at_hand())
         if asked is not None and task is None:
             raise Refused("try busy")
         run = quick.past.run
-        held = self._held_before(run)
         self._forget(run.id)
-        kept = self._kept[run.id] = _Kept(of, quick.past.now, run, task.id if task is not None else "", held)
+        kept = self._kept[run.id] = _Kept(of, quick.past.now, run, task.id if task is not None else "", before)
         for other in list(self._kept)[: max(0, len(self._kept) - MOST_KEPT)]:
             self._forget(other)
         return kept
 
-    def _held_before(self, run: RunState) -> Held | None:
-        """What held a run as far as it was worked out before somebody kept an idea: that does not move it."""
-        before = self._kept.get(run.id)
-        if before is None or before.run is not run:
+    def _found_before(self, past: Past, book: int) -> Weighed | None:
+        """What came of a run as far as it was worked out before somebody kept an idea: that moves none of it."""
+        before = self._kept.get(past.run.id)
+        if before is None or not before.serves(past, book):
             return None
         task = self.work.look(before.task)
-        return before.held if task is None or task.result is None else task.result.held
+        found: Weighed | None = before.before if task is None or task.result is None else task.result
+        return found
 
     def _forget(self, run: str) -> None:
         before = self._kept.pop(run, None)
@@ -108,7 +113,7 @@ class Reviews:
             return weighed(quick, None)
         task = self.work.look(kept.task)
         if task is not None and not task.is_over:
-            return replace(quick, held=kept.held)
+            return replace(quick, held=kept.before.held if kept.before else None)
         if task is None or task.result is None:  # the log says why; whoever asks again has it tried again
             with self._lock:
                 self._forget(quick.past.run.id)

@@ -58,11 +58,20 @@ def together(known: Replayable, found: Sequence[Tried], goes: int | None = None,
 
 
 def tried_together(
-    known: Replayable, ideas: Iterable[Idea], worth: Worth, counts: Counts, goes: int | None = None, seed: int = 1
+    known: Replayable,
+    ideas: Iterable[Idea],
+    worth: Worth,
+    counts: Counts,
+    goes: int | None = None,
+    seed: int = 1,
+    before: Iterable[Tried] = (),
 ) -> tuple[tuple[Tried, ...], Together]:
-    """Both, for a child process."""
-    trial = Trial(known, goes, seed)
-    found = _all_tried(trial, ideas, worth, counts)
+    """Both, for a child process. What was tried ``before``, of the same run by as many goes, is taken from there."""
+    trial, known_by_now = Trial(known, goes, seed), {one.idea.change: one for one in before}
+    found = tuple(
+        _tried(trial, idea, worth, counts) if old is None else _worth(replace(old, idea=idea), worth, counts)
+        for idea, old in ((idea, known_by_now.get(idea.change)) for idea in ideas)
+    )
     return found, _together(trial, found)
 
 
@@ -110,11 +119,18 @@ def _tried(trial: "Trial", idea: Idea, worth: Worth, counts: Counts) -> Tried:
         saved = trial.saved_of(idea.change)
     except Refused as refused:
         return Tried(idea, NOTHING, NOTHING, refused=(refused.code, dict(refused.facts)))
-    pieces = pieces_saved(idea.change, counts)
-    hours = saved.hands.mid + (worth.a_good_piece or NOUGHT) * pieces
-    runs = payback_of(idea.cost, hours, worth.hour_rate)
+    return _worth(Tried(idea, saved.earlier, saved.hands), worth, counts)
+
+
+def _worth(found: Tried, worth: Worth, counts: Counts) -> Tried:
+    """The same with the pieces that it saves, and when it is paid back."""
+    if found.refused is not None:
+        return found
+    pieces = pieces_saved(found.idea.change, counts)
+    hours = found.hands.mid + (worth.a_good_piece or NOUGHT) * pieces
+    runs = payback_of(found.idea.cost, hours, worth.hour_rate)
     months = runs / worth.runs_a_month if runs is not None and worth.runs_a_month else None
-    return Tried(idea, saved.earlier, saved.hands, pieces, runs, months)
+    return replace(found, pieces=pieces, payback_runs=runs, payback_months=months)
 
 
 def counts_of(run: RunState) -> Counts:
