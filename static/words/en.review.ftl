@@ -431,6 +431,8 @@ refused-review-failed = What held the run could not be reckoned. Ask again; if i
 ## What a change cannot be.
 refused-run-open = The run '{ $run }' is still open: what a change promises is known once it is over. Finish it first.
 refused-idea-not-tried = That idea could not be tried on this run, so it promises nothing.
+refused-change-done = The shop does that already, or more of it, so nothing was changed. Load the page again to see how it is now.
+refused-change-not-as-made = The book says something else since, so nothing was taken back. Put back by hand what this change made of it.
 refused-change-not-tried = Only a finished run of the same product that was opened after the change was adopted can say whether it worked.
 refused-try-not-replayed = This run cannot be gone through again: nothing of it was worked, or not all of it finds a place.
 review-at-a-glance = { $more ->

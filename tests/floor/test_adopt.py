@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.floor.changing.adopt import WayBack, adopt_change, judge_change, way_back
+from runboard.floor.changing.adopt import WayBack, adopt_change, judge_change, take_back_change, way_back
 from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
 from runboard.floor.changing.shop_book import Record, book_record, save_book
 from runboard.floor.looking.look_back import estimates_now
@@ -166,6 +166,69 @@ def test_what_the_log_would_refuse_leaves_the_book_as_it_was(here: Workshop) -> 
         adopt_change(here, "r1", promised(FASTER), "nobody")
 
     assert hooks_take(here) == 2
+
+
+# set against the shop as it is now
+
+
+def set_extractions(here: Workshop, count: int) -> None:
+    record: Record = book_record(here)
+    record["services"][0]["capacity"] = count
+    save_book(here, record)
+
+
+def test_an_idea_of_an_old_run_takes_nothing_away_that_the_shop_has_since(here: Workshop) -> None:
+    set_extractions(here, 9)
+
+    with pytest.raises(Refused, match="change done"):
+        adopt_change(here, "r1", promised(MORE), "ann")
+
+    assert extractions(here) == 9
+    assert not ledger_of_changes(here.ledger.state)
+
+
+def test_a_time_that_the_route_says_already_is_not_taken_off_twice(here: Workshop) -> None:
+    adopt_change(here, "r1", promised(FASTER), "ann")
+
+    with pytest.raises(Refused, match="change done"):
+        adopt_change(here, "r1", promised(replace(FASTER, per_cent=90)), "ann")
+
+    assert hooks_take(here) == 1.6
+
+
+# taken back before anybody judged it
+
+
+@pytest.mark.parametrize("change", [FASTER, MORE, HELPER])
+def test_a_change_that_nobody_judged_yet_is_taken_back(here: Workshop, change: Change) -> None:
+    before = {**book_record(here), "revision": 0}
+    made = adopt_change(here, "r1", promised(change), "ann")
+
+    take_back_change(here, made.id, "ann")
+
+    assert {**book_record(here), "revision": 0} == before
+    assert not ledger_of_changes(here.ledger.state)
+
+
+def test_what_the_book_says_otherwise_since_is_not_taken_back(here: Workshop) -> None:
+    made = adopt_change(here, "r1", promised(MORE), "ann")
+    set_extractions(here, 5)
+
+    with pytest.raises(Refused, match="change not as made"):
+        take_back_change(here, made.id, "ann")
+
+    assert extractions(here) == 5
+    assert the_line(here).id == made.id
+
+
+def test_what_was_judged_is_not_taken_back(here: Workshop) -> None:
+    made = adopt_change(here, "r1", promised(MORE), "ann")
+    judge_change(here, made.id, a_run(here), "kept", "ann")
+
+    with pytest.raises(Refused, match="change judged"):
+        take_back_change(here, made.id, "ann")
+
+    assert extractions(here) == 2
 
 
 # judged

@@ -14,33 +14,20 @@ from runboard.floor.changing.products import product_place
 from runboard.floor.changing.promised_times import promised_times, taken_back
 from runboard.floor.changing.runs import new_event
 from runboard.floor.changing.shop_book import Record, book_record, change_book, record_at, save_book
+from runboard.floor.looking.review import past_of
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
-from runboard.plan.change import (
-    Capacity,
-    Change,
-    Helper,
-    HoursAdded,
-    Instead,
-    OnePersonMore,
-    Single,
-    change_record,
-    in_order,
-    singles,
-)
-from runboard.plan.changed import book_with
-from runboard.plan.changed_route import product_with
+from runboard.plan.change import Capacity, Change, change_record, singles
 from runboard.review.changes.ledger import adopted_of, is_after, range_of
 from runboard.review.changes.nouns import Span3, Tried
+from runboard.review.changes.now import Made, made_of
 from runboard.run.fold.adopted import AdoptedChange
 from runboard.run.fold.decide import decide
 from runboard.run.fold.state import RunState
 from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
-from runboard.shop.book import Book
 from runboard.shop.book_json import product_to_json
-from runboard.shop.product import Product
 
 
 @dataclass(frozen=True)
@@ -62,12 +49,15 @@ def adopt_change(
 
     ``seen`` is the book's revision that the person had before them: refused 'book outdated' where what the change alters is
     another since. Refused 'run unknown', 'run open' (what a change promises is known once the run is over), 'change adopted',
-    'idea not tried', 'product unknown', and as the change itself is where it makes no sense any more; then nothing is stored."""
+    'change done' where the shop says all of it already, 'idea not tried', 'product unknown', and as the change itself is where it makes no sense any more; then nothing is stored."""
     with workshop.lock:
         found = _run_that_is_over(workshop, run)
         if tried.refused is not None:
             raise Refused("idea not tried")
         _check_taken(workshop, _adoption(workshop, found, tried, "noted", person))
+        made = what_it_makes(workshop, found, tried.idea.change)
+        if made.is_done:
+            raise Refused("change done")
         did = _alter(workshop, found, tried.idea.change, seen)
         event = _adoption(workshop, found, tried, did, person)
         said = promised_times(workshop, found, tried.idea.change, event.id, why, person) if why.strip() else []
@@ -99,6 +89,24 @@ def judge_change(
         back = _take_back(workshop, known)
         record_events(workshop, [event, *taken_back(workshop, adopted, person)])
         return back
+
+
+def take_back_change(workshop: Workshop, adopted: str, person: str) -> None:
+    """An adopted change never was, as long as nobody judged it: the book is as before it, and so are the times. Refused 'change
+    unknown', 'change judged', and 'change not as made' where the book is another since."""
+    with workshop.lock:
+        catch_up(workshop)
+        known = workshop.ledger.state.changes.get(adopted)
+        if known is None:
+            raise Refused("change unknown")
+        if known.verdict:
+            raise Refused("change judged", verdict=known.verdict)
+        undone = new_event(workshop, "event undone", {"event": adopted}, person=person, device="server")
+        _check_taken(workshop, undone)
+        if way_back(workshop, known).code == "by hand":
+            raise Refused("change not as made")
+        _take_back(workshop, known)
+        record_events(workshop, [*taken_back(workshop, adopted, person), undone])
 
 
 def way_back(workshop: Workshop, known: AdoptedChange) -> WayBack:
@@ -143,45 +151,33 @@ def _check_taken(workshop: Workshop, event: Event) -> None:
     decide(workshop.ledger, replace(event, seen=workshop.ledger.last_seq))
 
 
+def what_it_makes(workshop: Workshop, run: RunState, change: Change) -> Made:
+    """What a change that was tried on a run makes of the shop as it is now. Refused where it makes no sense any more."""
+    with workshop.lock:
+        catch_up(workshop)
+        return made_of(change, past_of(workshop, run.id).book, run.route.product, workshop.book)
+
+
 def _alter(workshop: Workshop, run: RunState, change: Change, seen: int | None) -> str:
     """Write a change into the book; answers what was altered: 'route', 'book', both as 'route', or 'noted'."""
-    of_book = [single for single in in_order(change) if isinstance(single, Capacity)]
-    of_route = [single for single in in_order(change) if _is_of_route(single)]
-    if not of_book and not of_route:
-        return "noted"
+    made = what_it_makes(workshop, run, change)
+    is_shared = any(isinstance(single, Capacity) for single in singles(change))
 
     def about(record: Record) -> object:
         products = [one for one in record["products"] if one["key"] == run.product]
-        return products if of_route else None, record["services"] if of_book else None
+        return products if made.did == "route" else None, record["services"] if is_shared else None
 
     def altered(record: Record) -> None:
-        book = workshop.book
-        for single in of_book:
-            book = book_with(book, single)
-        counts = {service.key: service.capacity for service in book.services}
+        counts = {service.key: service.capacity for service in made.book.services}
         for service in record["services"]:
             service["capacity"] = counts[service["key"]]
-        if of_route:
+        if made.did == "route" and made.product is not None:
             at = product_place(record, run.product)
-            record["products"][at] = product_to_json(_product(book, run.product, of_route))
+            record["products"][at] = product_to_json(made.product)
 
-    change_book(workshop, workshop.book.revision if seen is None else seen, altered, about)
-    return "route" if of_route else "book"
-
-
-def _product(book: Book, key: str, changes: list[Single]) -> Product:
-    product = book.product(key)
-    if product is None:
-        raise Refused("product unknown", product=key)
-    for single in changes:
-        product = product_with(product, book, single)
-    return product
-
-
-def _is_of_route(single: Single) -> bool:
-    if isinstance(single, Instead):
-        return single.means not in ("hour", "board")  # no route says when, or of which board
-    return not isinstance(single, HoursAdded | OnePersonMore | Helper | Capacity)
+    if made.did != "noted":
+        change_book(workshop, workshop.book.revision if seen is None else seen, altered, about)
+    return made.did
 
 
 # taking back
