@@ -45,9 +45,7 @@ class Weighed:
     is_many: bool = False
 
 
-def asked_of(
-    quick: Essentials, ideas: Sequence[Idea], worth: Worth, before: Weighed | None = None
-) -> Asked | None:
+def asked_of(quick: Essentials, ideas: Sequence[Idea], worth: Worth, before: Weighed | None = None) -> Asked | None:
     """What is to be weighed of a run; None where it cannot be replayed: nothing of it was begun, say."""
     known = as_logged(quick.past)
     return None if known is None else Asked(known, quick, tuple(ideas), worth, before)

@@ -19,7 +19,7 @@ _CLEAR_FOR = timedelta(days=6)
 # Times on labels are said in hours up to here.
 _LONG = 48
 _FINE_BELOW = timedelta(minutes=20)
-_FINE, _SECOND = timedelta(seconds=5), timedelta(seconds=1)
+_FINE, _SECOND, _MINUTE = timedelta(seconds=5), timedelta(seconds=1), timedelta(minutes=1)
 
 
 def zone_of(name: str) -> tzinfo:

@@ -1,5 +1,6 @@
 """Ideas tried on what a run measured: nothing saves nothing, the same luck, what only allows more is never worse."""
 
+from dataclasses import replace
 from datetime import date, time, timedelta
 from functools import cache
 
@@ -26,6 +27,7 @@ from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Tried, Worth
 from runboard.review.changes.replayed import problem_with
 from runboard.review.changes.trying import Trial, counts_of, pieces_saved, together, tried
 from runboard.review.held.replayable import Replayable, replayable
+from runboard.run.fold.overruled import Overruled
 from tests.core.pasts import past_of
 from tests.core.pressing import Floor
 from tests.core.test_held_replay import rails_made
@@ -204,3 +206,16 @@ def test_without_the_worth_of_an_hour_nobody_says_when_it_has_paid(known: Replay
 
 def test_what_saves_nothing_never_pays(known: Replayable) -> None:
     assert one(known, OFF, cost=100, worth=Worth(hour_rate=40)).payback_runs is None
+
+
+def test_what_is_said_of_the_times_after_a_run_moves_no_idea_of_it() -> None:
+    floor, _ = made()
+    past = past_of(floor)
+    over = replace(past, run=replace(past.run, state="finished", closed_at=floor.now))
+    said = Overruled(9 * MINUTE, "a jig", "ann", floor.now + MINUTE, "later")
+    later = replace(over, estimates=replace(past.estimates, overruled={("rail", "clean", "hand"): (said,)}, _known={}))
+
+    before, again = replayable(over), replayable(later)
+
+    assert before is not None and again is not None
+    assert (again.lengths, again.spread) == (before.lengths, before.spread)

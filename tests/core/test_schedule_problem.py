@@ -200,7 +200,7 @@ def test_whoever_went_home_comes_back_with_their_next_hours():
     assert ann.windows[0][0] * TICK > timedelta(hours=13)
 
 
-def test_whoever_said_until_when_is_not_there_for_the_rest_of_their_usual_hours():
+def test_whoever_with_words_until_when_is_not_there_for_the_rest_of_their_usual_hours():
     floor = opened()
     floor.press("person came", {"until": (floor.now + timedelta(minutes=30)).isoformat(), "room": "shop"})
     floor.wait(60)

@@ -122,7 +122,7 @@ def test_of_two_that_hold_it_alike_the_same_is_always_said() -> None:
     assert held_by(59) == ("station", "cnc")
 
 
-def test_what_held_it_last_is_said_until_another_has_clearly_more() -> None:
+def test_what_held_it_last_is_with_words_until_another_has_clearly_more() -> None:
     assert held_by(66, ("hands", "ann")) == ("hands", "ann")
     assert held_by(90, ("hands", "ann")) == ("station", "cnc")
     assert held_by(50, ("station", "cnc")) == ("station", "cnc")

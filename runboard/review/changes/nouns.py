@@ -48,7 +48,9 @@ class Worth:
 @dataclass(frozen=True)
 class Tried:
     """What an idea would have saved of the run: the finish so much ``earlier``, so much less of ``hands`` (work and walks
-    between rooms), so many ``pieces`` more good. ``refused`` is the code where it cannot be tried at all, with its facts."""
+    between rooms), so many ``pieces`` more good. ``refused`` is the code where it cannot be tried at all, with its facts.
+    ``sooner`` is the share of the goes that were done sooner at all. ``no_more_than`` is the id of a smaller idea of the same
+    thing that saves as much."""
 
     idea: Idea
     earlier: Span3
@@ -57,11 +59,17 @@ class Tried:
     payback_runs: float | None = None
     payback_months: float | None = None
     refused: tuple[str, Mapping[str, Any]] | None = None
+    sooner: float = 1.0
+    no_more_than: str = ""
 
     @property
     def helps(self) -> bool:
-        """Whether it would have saved anything, as likely as not."""
-        return self.refused is None and (self.earlier.mid > NOUGHT or self.hands.mid > NOUGHT or self.pieces > 0)
+        """Whether it would have saved anything, as likely as not, and more than a smaller one of the same."""
+        return (
+            self.refused is None
+            and not self.no_more_than
+            and (self.earlier.mid > NOUGHT or self.hands.mid > NOUGHT or self.pieces > 0)
+        )
 
 
 @dataclass(frozen=True)

@@ -95,12 +95,14 @@ def _lengths(past: Past) -> tuple[Lengths, Scatters]:
     """What each element took and how much it scatters. Of its mean in this run less is unknown the more was measured; and what the
     run's sessions had of luck is in that mean, as far as they were."""
     run, measured = past.run, measured_in(past.run, past.book.time_zone)
+    # What somebody says of the times later, as by adopting a change, is nothing of this run.
+    estimates = past.estimates if run.closed_at is None else past.estimates.with_words_until(run.closed_at)
     lengths, spread = {}, {}
     loads = Counter(load.step for load in (*run.past.values(), *run.loads.values()))
     steps = {step.key: step for revision in run.revisions for step in revision.route.steps}
     for step in steps.values():
         for kind in KINDS:
-            known = past.estimates.of(run, step, kind)
+            known = estimates.of(run, step, kind)
             times = [each.length for each in measured.get((run.product, step.key, kind), ())]
             lengths[step.key, kind] = sum(times, ZERO) / len(times) if times else known.length
             unknown = known.scatter.load / math.sqrt(len(times)) if times else known.scatter.element
