@@ -17,6 +17,7 @@ from runboard.review.measured.over_runs import element_chart
 from runboard.review.measured.study import ElementStudy
 from runboard.run.fold.route import Step
 from runboard.run.refusal import Refused
+from runboard.shop.product import ZERO
 from runboard.web.door.pages import asking_person, page, refusal, see_other, workshop
 from runboard.web.review import times_said
 from runboard.web.review.looked import minutes_of, review_of
@@ -133,7 +134,7 @@ def _name(study: ElementStudy) -> str:
 
 def _folded(found: Essentials, studies: Sequence[ElementStudy], shown: dict[int, Shown]) -> Folded:
     """The line is of the element that moved the run most, else of the one that there is most of."""
-    most = max(studies, key=lambda study: (moved(study), study.n, study.guessed_total))
+    most = max(studies, key=lambda study: (study.n > 0, moved(study) if study.n else ZERO, study.guessed_total))
     step, asked = most.step, request.args.get("step", "")
     is_one_of_many = sum(study.step == step for study in found.study.elements) > 1
     line = times_said.in_a_line(most, say("element", most.kind) if is_one_of_many else "")
