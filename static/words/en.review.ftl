@@ -217,17 +217,13 @@ review-chart-strip = { $step }, { $kind }: { $count ->
 
 ## The times of a run.
 
-review-times-measured = { $count ->
-    [1] Measured once.
-   *[other] Measured { $count ->
-        [2] twice
-       *[other] { $count } times
-      }{ $spread ->
-        [none] .
-       *[other] , give or take { $spread }.
-      }
+review-times-measured = Measured { $count ->
+    [2] twice
+   *[other] { $count } times
+  }{ $spread ->
+    [none] .
+   *[other] , give or take { $spread }.
   }
-review-times-none = Nobody measured it in this run.
 review-times-left-out-why = { $count ->
     [1] { $why }.
    *[other] { $why } ({ $count } times).
@@ -537,8 +533,8 @@ way-back-by-hand = { $what ->
 ## How an estimate went.
 
 review-estimate-was = { $day }: { $length }, after { $count ->
-    [one] one time that was measured
-   *[other] { $count } times that were measured
+    [one] one measured time
+   *[other] { $count } measured times
   }
 review-estimate-said = { $day }: { $length }, as { $who ->
     [none] somebody

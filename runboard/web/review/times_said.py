@@ -63,7 +63,8 @@ def _way(study: ElementStudy) -> dict[str, Any]:
 def details(study: ElementStudy) -> Iterator[str]:
     """How often it was measured and how sure that is, its standard time and its learning curve."""
     spread = _said(study.deviation) if study.deviation else "none"
-    yield say("review-times", "measured" if study.n else "none", {"count": study.n, "spread": spread})
+    if study.n > 1:
+        yield say("review-times", "measured", {"count": study.n, "spread": spread})
     if study.standard is not None:
         yield say("review-times", "standard", {"time": _said(study.standard)})
     if study.curve is not None and study.curve.is_clear:
