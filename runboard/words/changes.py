@@ -1,12 +1,14 @@
 """What the review says of changes: why one is offered, and whether it worked."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import timedelta
 from typing import Any
 
 from runboard.review.changes.nouns import Idea, Span3, Verdict
 from runboard.words.facts import span_in_words
 from runboard.words.sentences import say
+
+_A_MINUTE = timedelta(minutes=1)
 
 
 def reason_of(idea: Idea) -> str:
@@ -28,12 +30,27 @@ def verdict_in_words(verdict: Verdict) -> str:
     facts |= {"promised": span_in_words(max(timedelta(0), verdict.promised.mid))}
     if verdict.saved is None:
         return say("verdict", verdict.code, facts)
+    if verdict.of == "waiting":
+        return " ".join(_of_waiting(verdict, facts))
     low, high = verdict.saved.low, verdict.saved.high
     if verdict.code == "worse":
         low, high = -high, -low
     by = Span3(low, abs(verdict.saved.mid), high)
     ends = {"low": _signed(low), "high": _signed(high)}
     return say("verdict", verdict.code, {**facts, "range": range_in_words(by), **ends})
+
+
+def _of_waiting(verdict: Verdict, facts: Mapping[str, Any]) -> Iterator[str]:
+    """What was waited less, and of the hands that were promised what can be seen."""
+    by = span_in_words(abs(verdict.saved.mid)) if verdict.saved is not None else ""
+    yield say("verdict", "waiting", {**facts, "code": verdict.code.replace(" ", "-"), "by": by})
+    if verdict.hands is not None and verdict.hands_promised >= _A_MINUTE:
+        hands = {"way": _way(verdict.hands), "hands": span_in_words(abs(verdict.hands))}
+        yield say("verdict", "hands", {**hands, "promised": span_in_words(verdict.hands_promised)})
+
+
+def _way(span: timedelta) -> str:
+    return "same" if abs(span) < _A_MINUTE else "less" if span > timedelta(0) else "more"
 
 
 def _signed(span: timedelta) -> str:

@@ -6,15 +6,16 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.change import Capacity, Change, HoursAdded, Times, TraySize
+from runboard.plan.change import Capacity, Change, TraySize
 from runboard.review.essentials import Essentials, helps_finish, helps_hands
 from runboard.review.happened.nouns import Lost
 from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
 from runboard.shop.hours import local_day
-from runboard.words.facts import date_in_words, list_in_words, span_in_words, zone_of
+from runboard.words.facts import list_in_words, span_in_words, zone_of
+from runboard.words.ideas import habit_in_words
 from runboard.words.sentences import message_name, sentence
-from runboard.words.trying import operation_name, person_name, words_of_change
+from runboard.words.trying import words_of_change
 
 # The lines, in their order.
 CODES = ("pieces", "furthest", "lost", "held", "try")
@@ -245,16 +246,10 @@ def idea_in_words(past: Past, change: Change) -> str:
         )
         more = change.capacity - before
         if more > 0:
-            return _say("more-of", number=more, count=_count(more), service=within(name))
-    if isinstance(change, Times):
-        operation = operation_name(past.run, change.operation)
-        return _say("idea-times", operation=operation, kind=change.kind or "all", percent=change.per_cent)
+            return _say("more-of", number=more, count=_count(more), service=within(name), capacity=change.capacity)
     if isinstance(change, TraySize):
         return _say("idea-trays", pieces=change.pieces)
-    if isinstance(change, HoursAdded):
-        hours = {"opens": f"{change.opens:%H:%M}", "closes": f"{change.closes:%H:%M}"}
-        return _say("idea-hours", person=person_name(past.book, change.person), day=date_in_words(change.day), **hours)
-    return within(words_of_change(past.book, past.run, change))
+    return habit_in_words(past.book, past.run, change) or within(words_of_change(past.book, past.run, change))
 
 
 def within(name: str) -> str:

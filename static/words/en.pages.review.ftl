@@ -188,8 +188,8 @@ review-worth-unknown = Too little was measured to say.
 review-changes-of = Changes to try after { $run }
 review-best-two = The best two at once
 review-order-to-buy = In this order
-review-tried-how = Each was tried on this run, replayed many times with the times that were measured, with and without the change: the same luck in both. In brackets: 90 of 100 goes lie between.
-review-kept-before = Kept from the plan
+review-tried-how = Each was tried on this run, replayed many times with the times that were measured, with and without the change, and nothing else another. In brackets: 9 times in 10 it lies between.
+review-kept-before = Kept to try
 review-take-off-list = Take it off the list
 review-own-idea = Another idea
 review-try-it = Try it on this run
@@ -208,6 +208,11 @@ review-overrule = { $kind ->
 review-overrule-hint = Such as 2 min 30 s, or 2:30 as a stopwatch shows it. What is measured later moves it.
 review-overrule-press = Take this for the next plan
 review-adopt = Do it next time
+review-adopt-yes = Yes, do it
+review-adopt-no = No
+review-note = Note it for the next run
+review-note-yes = Yes, note it
+review-done-already = Done already
 review-saves-nothing = { $count ->
     [one] One more idea would have saved nothing
    *[other] { $count } more ideas would have saved nothing
@@ -221,18 +226,27 @@ review-ledger-title = Changes that were made
 review-ledger-empty = Here stands every change that was made after a review, what it promised, and whether it worked. The { $link }review of a run{ $end_link } offers some.
 review-ledger-after = { $day }, after { $run }
 review-ledger-not-yet = The next finished run of this product says whether it worked.
-review-ledger-judge = { $run } says: { $verdict }
+review-ledger-against = { $link_after }{ $after }{ $end_link }, set against { $link_before }{ $before }{ $end_link }:
 review-ledger-keep = Keep it
 review-ledger-drop = Drop it
+review-ledger-take-back = Take it back
+review-ledger-by-hand = The book says something else since, so it can only be put back by hand.
+review-ledger-made = Done.
 review-ledger-did = { $did ->
     [route] It stands in the product’s route.
     [book] It stands in the shop’s book.
    *[noted] It is noted; nobody but you can do it.
   }
-review-ledger-kept = ✓ kept
-review-ledger-dropped = dropped
-review-ledger-saved = saved { $saved }
-review-ledger-unknown = too little measured to say
+review-ledger-nobody-said = Nobody said yet
+review-ledger-worked-kept = Worked, kept
+review-ledger-worked-dropped = Worked, dropped all the same
+review-ledger-unseen-kept = No difference seen, kept
+review-ledger-unseen-dropped = No difference seen, dropped
+review-ledger-worse-kept = Did not work, kept all the same
+review-ledger-worse-dropped = Did not work, dropped
+review-ledger-unknown-kept = Too little measured to say, kept
+review-ledger-unknown-dropped = Too little measured to say, dropped
+review-ledger-saved = Saved { $saved }.
 
 # over all runs
 

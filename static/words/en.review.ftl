@@ -156,22 +156,34 @@ review-count = { $number ->
    *[other] { $number }
   }
 review-more-of = { $number ->
-    [one] one more of the { $service }
+    [one] { $service }: one more ({ $capacity })
    *[other] { $count } more { $service }
   }
 review-idea-trays = { $pieces ->
     [1] one piece a tray
    *[other] { $pieces } pieces a tray
   }
-review-idea-hours = { $person } there from { $opens } to { $closes } on { $day }, too
+review-idea-hours = { $person } there { $span } more when the run waits for somebody, as on { $day }
+review-idea-person = one person more, there when { $like } is
+review-idea-helper = a helper at { $operation } for { $span }
 review-idea-times = { $kind ->
-    [setup] the setup
-    [loading] the loading
-    [machine] the machine
-    [unloading] the unloading
-    [hand] the work by hand
-   *[all] everything
-  } at { $operation } in { $percent } % of its time
+    [setup] the setup at { $operation }
+    [loading] the loading at { $operation }
+    [machine] the machine at { $operation }
+    [unloading] the unloading at { $operation }
+   *[hand] { $operation }
+  } { $much ->
+    [fifth] a fifth quicker{ $kind ->
+        [hand] , by a jig say
+       *[other] { "" }
+      }
+    [quarter] a quarter quicker
+    [third] a third quicker
+    [half] in half the time
+    [tenth] a tenth quicker
+    [slower] { $by } % slower
+   *[other] { $by } % quicker
+  }
 review-what-hands = { $name }’s hands
 review-what-station = { $name }
 review-what-service = { $name }
@@ -417,6 +429,54 @@ review-change-payback-after = { $runs ->
    *[other] , about { $months } months
   }
 review-change-range = { $mid } ({ $low } to { $high })
+review-change-range-in-ten = { $mid } ({ $low } to { $high }, in { $goes } goes of 10)
+review-change-no-more = Saves no more than { $other }.
+
+## What adopting a change makes of the shop, and from when on.
+review-moved = { $what ->
+    [capacity] { $name }: from { $before } to { $after }
+    [trays] Pieces a tray: from { $before } to { $after }
+    [wood] Wood: { $after }
+    [wait] Rest after { $name }: from { $before } to { $after }
+    [load] { $name }, pieces a load: { $before ->
+        [none] { $after }
+       *[other] from { $before } to { $after }
+      }
+    [rate] { $name }, good of a hundred: { $before ->
+        [none] { $after }
+       *[other] from { $before } to { $after }
+      }
+    [instruction] { $name }, a line more of instructions: { $after }
+    [order] The order: from { $before } to { $after }
+    [visit] { $before }: in one visit from now on
+   *[time] { $name }, { $kind ->
+        [setup] setup
+        [loading] loading
+        [machine] the machine
+        [unloading] unloading
+       *[hand] by hand
+      }: from { $before } to { $after }
+  }
+review-from-next = From the next run on.
+review-from-now = From now on: { $count ->
+    [one] { $runs }, which is open, has it at once.
+   *[other] { $runs }, which are open, have it at once.
+  }
+review-from-keeps = { $count ->
+    [one] { $runs }, which is open, keeps the route that it has.
+   *[other] { $runs }, which are open, keep the route that they have.
+  }
+review-from-noted = No book can say that, so nothing is altered: it is noted for the next run, and asked after when that is over.
+review-done-shared = { $day ->
+    [none] Done already: { $has } now.
+   *[other] Done already: { $has } since { $day }.
+  }
+review-done-count = { $name }, { $now }
+review-done-route = { $day ->
+    [none] Done already: the route says so.
+   *[other] Done already: the route says so since { $day }.
+  }
+review-done-noted = Noted on { $day }.
 review-change-together = { $one }, and { $other }: done sooner by { $earlier }, less of hands by { $hands }.
 
 ## What 'runboard review --json' calls all trays together.
@@ -496,7 +556,6 @@ change-range-of = { $low } to { $high }
 change-range-less = { $span } more
 verdict-saved = Saved { $range } { $of ->
     [machine] of the machine
-    [waiting] of waiting for what is shared
    *[hands] of hands
   }, for { $pieces ->
     [1] one piece
@@ -504,7 +563,6 @@ verdict-saved = Saved { $range } { $of ->
   }; promised { $promised }.
 verdict-no-difference = No difference that is more than chance: from { $low } to { $high } { $of ->
     [machine] of the machine
-    [waiting] of waiting for what is shared
    *[hands] of hands
   } saved, for { $pieces ->
     [1] one piece
@@ -512,18 +570,28 @@ verdict-no-difference = No difference that is more than chance: from { $low } to
   }; promised { $promised }.
 verdict-worse = It made things worse: { $range } more { $of ->
     [machine] of the machine
-    [waiting] of waiting for what is shared
    *[hands] of hands
   }, for { $pieces ->
     [1] one piece
    *[other] { $pieces } pieces
   }; promised { $promised } less.
+verdict-waiting = { $code ->
+    [saved] Trays waited { $by } less for what is shared, for as many pieces.
+    [worse] Trays waited { $by } more for what is shared, for as many pieces.
+   *[no-difference] Trays waited as long for what is shared, for as many pieces.
+  } Promised: done { $promised } sooner.
+verdict-hands = Of the { $promised } of hands that it promised nothing can be told: in all there was { $way ->
+    [same] as much of hands
+    [less] { $hands } less of hands
+   *[more] { $hands } more of hands
+  }, whatever that came of.
 verdict-too-little = { $of ->
     [nothing] What this change moves is in no time that is measured, so only you can say whether it worked.
    *[other] Too few times were measured, before or after, to say whether it worked.
   } It promised { $promised }.
 
 ## What becomes of what a dropped change had altered.
+way-back-taken-back = Taken back: what it altered is as it was before.
 way-back-undone = What it altered is as it was before.
 way-back-nothing = It had altered nothing in the book.
 way-back-by-hand = { $what ->

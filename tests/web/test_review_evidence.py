@@ -8,10 +8,11 @@ import pytest
 from flask.testing import FlaskClient
 
 from runboard.floor.changing.kept_changes import kept_changes
-from runboard.floor.changing.runs import close_run
+from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.floor.looking.at_hand import first_person
 from runboard.house import House
-from runboard.plan.change import Times
+from runboard.plan.change import Helper, Times
+from runboard.review.changes.nouns import Idea
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import DayPart
 from runboard.review.happened.why import WHY_WAITING
@@ -310,23 +311,92 @@ def test_a_percentage_is_that_of_the_two_figures_beside_it(guess: float, taken: 
     assert said in times_said.in_a_line(study, "").replace("\u00a0", " ")
 
 
-def test_a_change_is_adopted_in_one_press_and_stands_in_the_ledger(
+def over_and_asked(client: FlaskClient, house: House, idea: str = "a1") -> tuple[str, dict[str, str]]:
+    """The changes of the run once it is over, where somebody pressed that idea: what it says, and what Yes sends."""
+    close_run(house.workshop, "r1", "run finished")
+    answer = client.get(f"{RUN}/changes?ask={idea}")
+    revision = re.search(r'name="seen" value="(\d+)"', answer.text)
+    assert revision is not None
+    return words(answer), {"idea": idea, "seen": revision[1]}
+
+
+def test_a_press_first_shows_from_what_to_what_and_from_when_on(client: FlaskClient, house: House, seen: Seen) -> None:
+    said, _ = over_and_asked(client, house)
+
+    assert "Drying rack places: from 9 to 12 From the next run on. Yes, do it No" in said
+    assert rack(house) == 9
+
+
+def test_what_a_run_that_is_open_has_of_it_is_said(client: FlaskClient, house: House, seen: Seen) -> None:
+    open_run(house.workshop, Wish("rails", [{"line": "1", "pieces": 5}], name="Another"))
+
+    said, _ = over_and_asked(client, house)
+
+    assert "From now on: Another, which is open, has it at once." in said
+
+
+def rack(house: House) -> int:
+    return next(service.capacity for service in house.workshop.book.services if service.key == "rack")
+
+
+def test_a_change_is_adopted_by_yes_and_stands_in_the_ledger(client: FlaskClient, house: House, seen: Seen) -> None:
+    _, form = over_and_asked(client, house)
+
+    answer = client.post(f"{RUN}/changes/adopt", data=form)
+
+    assert answer.status_code == 303
+    assert answer.location.startswith("/review/changes?made=")
+    assert rack(house) == 12
+    said = words(client.get(answer.location))
+    assert "Done. It stands in the shop’s book. Drying rack places: from 9 to 12" in said
+    assert "Promised: done sooner by a day (20 h to 25 h), less of hands by nothing." in said
+    assert "The next finished run of this product says whether it worked." in said
+
+
+def test_what_the_shop_has_already_has_no_button_and_is_not_adopted(
     client: FlaskClient, house: House, seen: Seen
 ) -> None:
-    close_run(house.workshop, "r1", "run finished")
-    page = client.get(f"{RUN}/changes").text
-    revision = re.search(r'name="seen" value="(\d+)"', page)
-    assert revision is not None
+    _, form = over_and_asked(client, house)
+    client.post(f"{RUN}/changes/adopt", data=form)
 
-    answer = client.post(f"{RUN}/changes/adopt", data={"idea": "a1", "seen": revision[1]})
+    page = client.get(f"{RUN}/changes")
+    again = client.post(f"{RUN}/changes/adopt", data=form)
 
-    assert (answer.status_code, answer.location) == (303, "/review/changes")
-    rack = next(service for service in house.workshop.book.services if service.key == "rack")
-    assert rack.capacity == 12
-    said = words(client.get("/review/changes"))
-    assert "Drying rack places: 12 at once" in said
-    assert "Promised: done sooner by a day, less of hands by nothing." in said
-    assert "The next finished run of this product says whether it worked." in said
+    assert "Done already: Drying rack places, 12 since" in words(page)
+    assert "ask=a1" not in page.text
+    assert again.status_code == 409
+    assert rack(house) == 12
+
+
+def test_what_was_adopted_is_taken_back_before_anybody_judged_it(client: FlaskClient, house: House, seen: Seen) -> None:
+    _, form = over_and_asked(client, house)
+    client.post(f"{RUN}/changes/adopt", data=form)
+    (line,) = house.workshop.ledger.state.changes
+    assert "Take it back" in words(client.get("/review/changes"))
+
+    answer = client.post("/review/changes", data={"adopted": line, "verdict": "back"})
+
+    assert rack(house) == 9
+    assert "Taken back: what it altered is as it was before." in words(client.get(answer.location))
+
+
+def test_what_no_book_can_say_is_noted_for_the_next_run(client: FlaskClient, house: House, seen: Seen) -> None:
+    helper = replace(tried()[0], idea=Idea("a4", Helper("r1", "hooks", "robin", 45)))
+    seen(lambda found: replace(found, tried=(helper,), together=None))
+
+    said, form = over_and_asked(client, house, "a4")
+
+    assert "A helper at Fit hooks for 45 min" in said
+    assert "No book can say that, so nothing is altered" in said
+    client.post(f"{RUN}/changes/adopt", data=form)
+    assert "Done already A helper at Fit hooks for 45 min Noted on" in words(client.get(f"{RUN}/changes"))
+
+
+def test_what_not_all_goes_have_says_in_how_many(client: FlaskClient, seen: Seen) -> None:
+    some = replace(tried()[0], earlier=span3(0, 1290, 1312), sooner=0.82)
+    seen(lambda found: replace(found, tried=(some,), together=None))
+
+    assert "a day (nothing to 22 h, in 8 goes of 10)" in words(client.get(f"{RUN}/changes"))
 
 
 def test_a_change_of_a_run_that_goes_on_is_not_adopted_yet(client: FlaskClient, house: House, seen: Seen) -> None:

@@ -86,12 +86,13 @@ class Together:
 
 @dataclass(frozen=True)
 class SeenRun:
-    """What a verdict compares of a run: its times, the pieces it was worked with, and what trays and stations waited for shared
-    services (None where nobody looked)."""
+    """What a verdict compares of a run: its times, the pieces it was worked with, what trays and stations waited for shared
+    services, and its hands in all (None where nobody looked)."""
 
     study: TimeStudy
     pieces: int
     waited: timedelta | None = None
+    hands: timedelta | None = None
 
 
 @dataclass(frozen=True)
@@ -100,7 +101,9 @@ class Verdict:
     'hands' or 'machine' (of the elements that it touched), 'waiting' (for shared services), '' where it touched nothing that
     is measured. ``code`` is 'saved', 'no difference' (the interval holds nought), 'worse', or 'too little' measured to say:
     then ``saved`` is None. It is the 95 % interval with its middle, of waiting one number three times: that was measured once.
-    ``promised`` is what the change promised, of hands or else of the finish; ``before`` and ``after`` count observations."""
+    ``promised`` is what the change promised, of hands or else of the finish; ``before`` and ``after`` count observations.
+    ``hands`` is how much less of hands there was in all, for as many pieces, where a change of what is shared promised some
+    ``hands_promised`` too: of whatever that came."""
 
     code: str
     of: str
@@ -109,6 +112,8 @@ class Verdict:
     promised: Span3
     before: int = 0
     after: int = 0
+    hands: timedelta | None = None
+    hands_promised: timedelta = NOUGHT
 
     @property
     def likely(self) -> str:

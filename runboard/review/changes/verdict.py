@@ -42,7 +42,8 @@ def seen_run(study: TimeStudy, happened: Happened) -> SeenRun:
     """What a verdict compares of a run that was looked back at."""
     waits = [wait for wait in happened.waiting if wait.why == SERVICE_TAKEN and wait.row != "person"]
     of_trays = [wait.length for wait in waits if wait.row == "tray"]
-    return SeenRun(study, happened.started, sum(of_trays or [wait.length for wait in waits], timedelta()))
+    waited = sum(of_trays or [wait.length for wait in waits], timedelta())
+    return SeenRun(study, happened.started, waited, happened.hands)
 
 
 def judged(adopted: Adopted, before: SeenRun, after: SeenRun, seed: int = 1) -> Verdict:
@@ -175,6 +176,10 @@ def _drawn(luck: Any, side: _Side) -> Any:
 def _waits_compared(adopted: Adopted, before: SeenRun, after: SeenRun) -> Verdict:
     if before.waited is None or after.waited is None:
         return Verdict("too little", "waiting", before.pieces, None, adopted.earlier)
-    saved = before.waited - after.waited * (before.pieces / after.pieces)
+    as_many = before.pieces / after.pieces
+    saved = before.waited - after.waited * as_many
     code = _code(saved / _MINUTE, saved / _MINUTE)
-    return Verdict(code, "waiting", before.pieces, Span3(saved, saved, saved), adopted.earlier, 1, 1)
+    hands = None if before.hands is None or after.hands is None else before.hands - after.hands * as_many
+    return Verdict(
+        code, "waiting", before.pieces, Span3(saved, saved, saved), adopted.earlier, 1, 1, hands, adopted.hands.mid
+    )

@@ -1,20 +1,22 @@
 """Changes to try on what was measured: what each would have saved, the best two together, and another idea of one's own."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from itertools import pairwise
 
 from flask import Blueprint, Response, request
 
 from runboard.floor.changing.adopt import adopt_change
-from runboard.floor.changing.kept_changes import MOST_COST, keep_change, kept_changes
-from runboard.floor.looking.at_hand import book_now
+from runboard.floor.changing.kept_changes import MOST_COST, KeptChange, keep_change, kept_changes
+from runboard.floor.looking.at_hand import book_now, shop_now
 from runboard.plan.change import Change
 from runboard.plan.changed_route import can_be_one_visit
+from runboard.review.changes.adopting import Adopting, adopting_of
 from runboard.review.changes.nouns import NOUGHT, Span3, Together, Tried
 from runboard.review.essentials import Essentials
 from runboard.run.refusal import Refused
+from runboard.shop.book import Book
 from runboard.shop.numbers import any_number
 from runboard.web.door.pages import page, said, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person
@@ -22,13 +24,15 @@ from runboard.web.fittings import fittings
 from runboard.web.forms.changes import change_asked, choices, number_in
 from runboard.web.review.looked import review_of
 from runboard.words.changes import reason_of
-from runboard.words.facts import number_in_words
+from runboard.words.facts import number_in_words, span_in_words
+from runboard.words.making import done_in_words, from_when, moved_in_words
 from runboard.words.review import about, five_lines, idea_in_words, within
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
 LEDGER = "/review/changes"
 _HALF_A_MINUTE = timedelta(seconds=30)
+_A_DAY = timedelta(hours=18)  # from here on ``about`` says days
 
 part = Blueprint("review_changes", __name__)
 
@@ -36,7 +40,9 @@ part = Blueprint("review_changes", __name__)
 @dataclass(frozen=True)
 class Shown:
     """A change as the page shows it: its sentence, why it is offered, what it would have saved as (what, said) rows, and in
-    one word what comes first of it; ``refused`` says why it cannot be tried. ``kept`` is its id where somebody kept it."""
+    one word what comes first of it; ``refused`` says why it cannot be tried. ``kept`` is its id where somebody kept it, ``heard``
+    how it was said then. ``done`` says that nothing is left to adopt, and ``moves`` what is from what to what, and from when on;
+    ``notes`` where no book can say it. ``no_more`` says that a smaller one saves as much."""
 
     id: str
     sentence: str
@@ -46,6 +52,11 @@ class Shown:
     helps: bool = False
     kept: str = ""
     cost: str = ""
+    heard: str = ""
+    done: str = ""
+    moves: tuple[str, ...] = ()
+    notes: bool = False
+    no_more: str = ""
 
 
 @part.get("/review/runs/<key>/changes")
@@ -53,6 +64,7 @@ def changes(key: str) -> Response:
     """What was tried, the most helpful first; asked for again until it is there."""
     found = review_of(key)
     run, book = found.past.run, book_now(workshop())
+    asked = request.args.get("ask", "")
     kept = {change.id: change for change in kept_changes(fittings().settings, run.id)}
     operations = run.route.product.operations
     tried = _shown(found, found.tried or (), kept)
@@ -67,6 +79,7 @@ def changes(key: str) -> Response:
         together=found.together and _together(found, found.together),
         order=_order(found),
         given=request.args,
+        ask=asked,
         ticked=[],
         skills=sorted({skill for person in book.people for skill in person.skills}),
         pairs=list(pairwise(operations)),
@@ -95,8 +108,8 @@ def adopt(key: str) -> Response:
     """A change holds from the next run on."""
     found = review_of(key)
     tried, seen = _asked_for(found), number_in(request.form.get("seen", ""))
-    adopt_change(workshop(), found.past.run.id, tried, known_person(), seen, _sentence(found, tried))
-    return see_other(LEDGER)
+    made = adopt_change(workshop(), found.past.run.id, tried, known_person(), seen, _sentence(found, tried))
+    return see_other(f"{LEDGER}?made={made.id}#{made.id}")
 
 
 def _kept(found: Essentials, change: Change) -> Response:
@@ -118,26 +131,33 @@ def _asked_for(found: Essentials) -> Tried:
     return idea
 
 
-def _shown(found: Essentials, some: Iterable[Tried], kept: Iterable[str]) -> list[Shown]:
+def _shown(found: Essentials, some: Iterable[Tried], kept: Mapping[str, KeptChange]) -> list[Shown]:
     ordered = sorted(some, key=lambda tried: (tried.refused is not None, -tried.earlier.mid, -tried.hands.mid))
-    return [_one(found, tried, set(kept)) for tried in ordered]
+    book, state = shop_now(workshop())
+    adopting = adopting_of(found.past, book, state, [tried.idea.change for tried in ordered])
+    names = {tried.idea.id: _sentence(found, tried) for tried in ordered}
+    return [_one(book, tried, names, kept.get(tried.idea.id), adopting[tried.idea.change]) for tried in ordered]
 
 
-def _one(found: Essentials, tried: Tried, kept: set[str]) -> Shown:
-    idea = tried.idea
-    sentence = _sentence(found, tried)
-    because = reason_of(idea)
-    own = idea.id if idea.id in kept else ""
-    if tried.refused is not None:
-        return Shown(idea.id, sentence, because, refused=said("refused", *tried.refused), kept=own)
+def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | None, adopting: Adopting) -> Shown:
+    idea, other = tried.idea, names.get(tried.no_more_than, "")
+    refused = tried.refused or (adopting.refused and (adopting.refused.code, adopting.refused.facts))
+    if tried.refused is None and adopting.line is not None:  # what was promised then, not what is reckoned now
+        tried = replace(tried, earlier=adopting.line.earlier, hands=adopting.line.hands, sooner=1.0)
     return Shown(
         idea.id,
-        sentence,
-        because,
-        tuple(_rows(tried)),
+        names[idea.id],
+        reason_of(idea),
+        () if tried.refused else tuple(_rows(tried)),
+        said("refused", *refused) if refused and not adopting.is_done else "",
         helps=tried.helps,
-        kept=own,
+        kept="" if kept is None else kept.id,
         cost="" if idea.cost is None else number_in_words(idea.cost),
+        heard="" if kept is None else kept.answer,
+        done=done_in_words(book, idea.change, adopting),
+        moves=() if refused else (*moved_in_words(adopting.made.moved if adopting.made else ()), *from_when(adopting)),
+        notes=adopting.made is not None and adopting.made.did == "noted",
+        no_more=say("review-change", "no more", {"other": within(other)}) if other else "",
     )
 
 
@@ -147,7 +167,7 @@ def _sentence(found: Essentials, tried: Tried) -> str:
 
 
 def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
-    yield _moved("earlier", "later", tried.earlier)
+    yield _moved("earlier", "later", tried.earlier, tried.sooner)
     yield _moved("hands", "more hands", tried.hands)
     if round(tried.pieces):
         yield say("review-change", "pieces"), number_in_words(round(tried.pieces))
@@ -161,19 +181,30 @@ def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
         yield say("review-change", "payback"), say("review-change", "payback after", facts)
 
 
-def _moved(less: str, more: str, span: Span3) -> tuple[str, str]:
+def _moved(less: str, more: str, span: Span3, sooner: float = 1.0) -> tuple[str, str]:
     """What is less of it; where it is more, that, the other way round."""
     if span.mid < NOUGHT:
         return say("review-change", more), range_of(Span3(-span.high, -span.mid, -span.low))
-    return say("review-change", less), range_of(span)
+    return say("review-change", less), range_of(span, sooner)
 
 
-def range_of(span: Span3) -> str:
-    """'a day', '10 min (−5 min to 25 min)', 'nothing'."""
+def range_of(span: Span3, goes: float = 1.0) -> str:
+    """'a day (20 h to 22 h)', '10 min (−5 min to 25 min)', 'nothing'; of what not all goes have, in how many of ten."""
     if not (span.low or span.mid or span.high):
         return say("review-worth", "nothing")
-    low, mid, high = (_signed(each) for each in (span.low, span.mid, span.high))
-    return mid if low == high else say("review-change", "range", {"mid": mid, "low": low, "high": high})
+    mid, is_days = _signed(span.mid), abs(span.mid) >= _A_DAY
+    low, high = ((_exact(each) if is_days else _signed(each)) for each in (span.low, span.high))
+    if low == high and goes == 1:
+        return mid
+    in_ten = round(10 * goes)
+    some = {"mid": mid, "low": low if span.low else say("review-worth", "nothing"), "high": high, "goes": in_ten}
+    return say("review-change", "range in ten" if 0 < in_ten < 10 and span.low <= NOUGHT else "range", some)
+
+
+def _exact(span: timedelta) -> str:
+    """In whole hours: what stands in brackets beside 'a day'."""
+    hours = round(abs(span) / timedelta(hours=1)) * timedelta(hours=1)
+    return ("−" if span <= -_HALF_A_MINUTE else "") + span_in_words(hours)
 
 
 def _signed(span: timedelta) -> str:
