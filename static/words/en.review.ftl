@@ -430,6 +430,22 @@ review-change-payback-after = { $runs ->
   }
 review-change-range = { $mid } ({ $low } to { $high })
 review-change-range-in-ten = { $mid } ({ $low } to { $high }, in { $goes } goes of 10)
+review-change-all-done = What would have helped is done already.
+review-change-friend = { $friend ->
+    [none] A friend’s idea
+   *[other] { $friend }’s idea
+  }: { $minutes ->
+    [none] { $do ->
+        [eliminate] leave it out
+        [combine] do two in one
+        [rearrange] another order
+       *[simplify] make it simpler
+      }
+   *[other] { $minutes } min less a piece
+  }.{ $why ->
+    [none] { "" }
+   *[other] { " " }{ $why }
+  }
 review-change-no-more = Saves no more than { $other }.
 
 ## What adopting a change makes of the shop, and from when on.
@@ -580,10 +596,10 @@ verdict-waiting = { $code ->
     [worse] Trays waited { $by } more for what is shared, for as many pieces.
    *[no-difference] Trays waited as long for what is shared, for as many pieces.
   } Promised: done { $promised } sooner.
-verdict-hands = Of the { $promised } of hands that it promised nothing can be told: in all there was { $way ->
-    [same] as much of hands
-    [less] { $hands } less of hands
-   *[more] { $hands } more of hands
+verdict-hands = Hands: { $promised } less promised, no difference seen: in all it was { $way ->
+    [same] as much
+    [less] { $hands } less
+   *[more] { $hands } more
   }, whatever that came of.
 verdict-too-little = { $of ->
     [nothing] What this change moves is in no time that is measured, so only you can say whether it worked.

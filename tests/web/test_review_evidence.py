@@ -348,7 +348,7 @@ def test_a_change_is_adopted_by_yes_and_stands_in_the_ledger(client: FlaskClient
     assert answer.location.startswith("/review/changes?made=")
     assert rack(house) == 12
     said = words(client.get(answer.location))
-    assert "Done. It stands in the shop’s book. Drying rack places: from 9 to 12" in said
+    assert "Drying rack places: from 9 to 12 Done. It stands in the shop’s book." in said
     assert "Promised: done sooner by a day (20 h to 25 h), less of hands by nothing." in said
     assert "The next finished run of this product says whether it worked." in said
 

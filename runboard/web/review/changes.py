@@ -13,7 +13,7 @@ from runboard.floor.looking.at_hand import book_now, shop_now
 from runboard.plan.change import Change
 from runboard.plan.changed_route import can_be_one_visit
 from runboard.review.changes.adopting import Adopting, adopting_of
-from runboard.review.changes.nouns import NOUGHT, Span3, Together, Tried
+from runboard.review.changes.nouns import NOUGHT, Span3, Tried
 from runboard.review.essentials import Essentials
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
@@ -68,16 +68,17 @@ def changes(key: str) -> Response:
     kept = {change.id: change for change in kept_changes(fittings().settings, run.id)}
     operations = run.route.product.operations
     tried = _shown(found, found.tried or (), kept)
+    left = {one.id: one.sentence for one in tried if not one.done}
     return page(
         "review/changes.html",
         "tried",
         run=run,
-        line=next(line for line in five_lines(found) if line.code == "try"),
+        line=_line(found, tried),
         tried=tried,
         is_coming=not found.is_weighed,
         to_try=[change for change in kept.values() if all(change.id != one.kept for one in tried)],
-        together=found.together and _together(found, found.together),
-        order=_order(found),
+        together=_together(found, left),
+        order=_order(found, left),
         given=request.args,
         ask=asked,
         ticked=[],
@@ -211,12 +212,24 @@ def _signed(span: timedelta) -> str:
     return ("−" if span <= -_HALF_A_MINUTE else "") + about(span)
 
 
-def _together(found: Essentials, together: Together) -> str:
-    """The best two at once."""
-    named = {tried.idea.id: _sentence(found, tried) for tried in found.tried or ()}
-    if together.pair is None or together.earlier is None or together.hands is None:
+def _line(found: Essentials, tried: Iterable[Shown]) -> str:
+    """What to try first, of what is not done already."""
+    done = {one.id for one in tried if one.done}
+    left = tuple(one for one in found.tried or () if one.idea.id not in done)
+    if done and not any(one.helps for one in left):
+        return say("review-change", "all done")
+    lines = five_lines(replace(found, tried=left) if found.tried is not None else found)
+    return next(line.sentence for line in lines if line.code == "try")
+
+
+def _together(found: Essentials, left: Mapping[str, str]) -> str:
+    """The best two at once; '' where one of them is done already."""
+    together = found.together
+    if together is None or together.pair is None or together.earlier is None or together.hands is None:
         return ""
-    one, other = (named.get(id_, id_) for id_ in together.pair)
+    if not {*together.pair} <= {*left}:
+        return ""
+    one, other = (left[id_] for id_ in together.pair)
     facts = {
         "one": one,
         "other": within(other),
@@ -226,6 +239,5 @@ def _together(found: Essentials, together: Together) -> str:
     return say("review-change", "together", facts)
 
 
-def _order(found: Essentials) -> list[str]:
-    named = {tried.idea.id: _sentence(found, tried) for tried in found.tried or ()}
-    return [named[id_] for id_ in found.together.order if id_ in named] if found.together else []
+def _order(found: Essentials, left: Mapping[str, str]) -> list[str]:
+    return [left[id_] for id_ in found.together.order if id_ in left] if found.together else []

@@ -40,7 +40,7 @@ from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.door.ways import drawn, first_page
 from runboard.web.fittings import fittings
 from runboard.web.review.looked import review_of
-from runboard.web.review.to_try import change_of, form_of
+from runboard.web.review.to_try import change_of, form_of, said_of
 from runboard.words.facts import number_in_words
 from runboard.words.review import five_lines
 from runboard.words.sentences import say, sentence
@@ -112,7 +112,7 @@ def _tried(run: RunState, answer: KeptAnswer) -> str:
     change = change_of(found, answer)
     if change is None:
         return form_of(run, answer)
-    words = {"change": words_of_change(found.past.book, found.past.run, change), "answer": answer.why}
+    words = {"change": words_of_change(found.past.book, found.past.run, change), "answer": said_of(answer)}
     keep_change(workshop(), fittings().settings, run.id, words, known_person(), change)
     return f"/review/runs/{run.id}/changes"
 
