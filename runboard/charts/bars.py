@@ -199,28 +199,48 @@ class Held:
 
 
 def over_time(
-    key: str, label: str, rows: Sequence[Held], end: float, ticks: Sequence[tuple[float, str]], about: str = ""
+    key: str,
+    label: str,
+    rows: Sequence[Held],
+    end: float,
+    ticks: Sequence[tuple[float, Sequence[str]]],
+    away: Sequence[tuple[float, float]] = (),
+    about: str = "",
 ) -> Markup:
-    """Rows over one time from 0 to ``end``, their names above them, with lines and words at ``ticks``."""
+    """Rows over one time from 0 to ``end``, their names above them. ``ticks`` have their words from the longest to the
+    shortest: all say the longest that fits all. ``away`` is hatched: nobody was there."""
     high, head = 42.0, 18.0
     drawing = Drawing(key, "over-time", label, WIDTH, head + high * len(rows) + 2, about=about)
     scale = (WIDTH - 2) / end if end else 0.0
     free = 0.0
-    for at, text in ticks:
-        x = round(at * scale, 1)
-        drawing.lines.append(Stroke(x, head - 4, x, drawing.height, "hour"))
+    for x, text in _fitting([(round(at * scale, 1), said) for at, said in ticks]):
         if x >= free and x + len(text) * LETTER <= WIDTH:
             drawing.words.append(Word(x, 12, text, "clock"))
             free = x + (len(text) + 1) * LETTER
     for number, row in enumerate(rows):
         top = head + high * number
         drawing.boxes.append(Box(0, top + 20, WIDTH - 2, 14, "row"))
+        for start, stop in away:
+            drawing.boxes.append(Box(round(start * scale, 1), top + 20, _wide((stop - start) * scale), 14, "watch"))
         for start, stop in row.stretches:
             kind = "work" if row.is_marked else "setup"
             drawing.boxes.append(Box(round(start * scale, 1), top + 20, _wide((stop - start) * scale), 14, kind))
+        for at, _ in ticks:
+            x = round(at * scale, 1)
+            drawing.lines.append(Stroke(x, top + 17, x, top + 37, "zero"))
         drawing.words.append(Word(0, top + 14, cut(row.name, WIDTH - len(row.said) * LETTER - 8), "name"))
         drawing.words.append(Word(WIDTH, top + 14, row.said, "figure", "end"))
     return drawing.svg
+
+
+def _fitting(ticks: Sequence[tuple[float, Sequence[str]]]) -> list[tuple[float, str]]:
+    """Each with the longest words with which all fit; with the shortest where none do."""
+    for size in range(min((len(said) for _, said in ticks), default=0)):
+        found = [(x, said[size]) for x, said in ticks]
+        ends = [*(x for x, _ in found[1:]), WIDTH]
+        if all(x + len(text) * LETTER <= until for (x, text), until in zip(found, ends, strict=True)):
+            return found
+    return [(x, said[-1]) for x, said in ticks]
 
 
 def _wide(length: float) -> float:

@@ -1,9 +1,9 @@
 """The five lines of a review, and what a review calls its things: said alike on its first screen, by the command and in a
 friend's file."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import timedelta
 from typing import Any
 
 from runboard.plan.change import Capacity, Change, TraySize
@@ -11,9 +11,9 @@ from runboard.review.essentials import Essentials, helps_finish, helps_hands
 from runboard.review.happened.nouns import Lost
 from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
-from runboard.shop.hours import local_day
-from runboard.words.facts import list_in_words, span_in_words, zone_of
+from runboard.words.facts import list_in_words, span_in_words
 from runboard.words.ideas import habit_in_words
+from runboard.words.review_held import held_days
 from runboard.words.sentences import message_name, sentence
 from runboard.words.trying import words_of_change
 
@@ -23,7 +23,6 @@ CODES = ("pieces", "furthest", "lost", "held", "try")
 AS_GUESSED = 0.1
 # A run of which less was measured says so first.
 LITTLE_MEASURED = 0.6
-_EVENING = 17  # a stretch that begins at this hour or later is of an evening
 _A_MINUTE = timedelta(minutes=1)
 _HALVES_BELOW = timedelta(minutes=20)
 _HOURS_BELOW = timedelta(hours=18)
@@ -147,7 +146,6 @@ def _held(past: Past, held: Held | None) -> str:
     what = held.most
     if what is None or not held.cost:
         return _say("line-held-none")
-    stretches = [stretch for stretch in held.stretches if stretch.what == what]
     kind, key = what
     return _say(
         "line-held",
@@ -155,18 +153,9 @@ def _held(past: Past, held: Held | None) -> str:
         what=what_in_words(past, what),
         capacity=_count(_capacity(past, key)) if kind == "service" else "",
         one="yes" if kind == "service" and _capacity(past, key) == 1 else "no",
-        when=_days(past, [stretch.began_at for stretch in stretches]),
+        when=held_days(past.book.time_zone, [stretch for stretch in held.stretches if stretch.what == what]),
         cost=about(held.cost),
     )
-
-
-def _days(past: Past, began: Iterable[datetime]) -> str:
-    """'on two evenings', 'on three days'; '' where there is nothing."""
-    zone = zone_of(past.book.time_zone)
-    found = [*began]
-    days = {local_day(moment, past.book.time_zone) for moment in found}
-    evenings = all(moment.astimezone(zone).hour >= _EVENING for moment in found)
-    return _say("on-days", count=len(days), days=_count(len(days)), when="evening" if evenings else "day")
 
 
 def _try(essentials: Essentials) -> str:

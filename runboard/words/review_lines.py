@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from runboard.review.essentials import Essentials
 from runboard.words.facts import span_in_words
 from runboard.words.review import about, five_lines, idea_in_words, little_measured, what_in_words
+from runboard.words.review_held import value_in_words
 from runboard.words.sentences import say
 
 # Of what an hour is worth, and of what could be tried, the first so many.
@@ -49,7 +50,8 @@ def _operations(essentials: Essentials) -> Iterator[str]:
 def _values(essentials: Essentials) -> Iterator[str]:
     for value in essentials.held.values if essentials.held is not None else ():
         if value.earlier:
-            facts = {"what": what_in_words(essentials.past, value.what), "earlier": about(value.earlier)}
+            named = what_in_words(essentials.past, value.what)
+            facts = {"what": value_in_words(value, named), "earlier": about(value.earlier)}
             yield say("review-printed", "value", facts)
 
 

@@ -22,7 +22,9 @@ def review_record(essentials: Essentials) -> Record:
     """The record. What is not known is null, never nought. ``guess`` and ``median`` are of a load, for hand time of a
     piece; ``left_out`` is how many observations of an element teach nothing. ``finish_minutes`` and ``hands_minutes`` are
     what is saved: of a hundred goes five save less than the first, fifty less than the second, ninety-five less than the
-    third; of ``value_of_an_hour``, by how much earlier the run would have been done for each hour less of it."""
+    third; of ``value_of_an_hour``, by how much earlier, in minutes in which somebody is in the
+    shop, the run would have been done for an hour less of it, or for all of it where there is less. ``held_by`` is by the replay;
+    its ``minutes``, too, are those in which somebody was in the shop."""
     past, happened = essentials.past, essentials.happened
     return {
         "run": past.run.id,
@@ -98,7 +100,7 @@ def _held(past: Past, held: Held | None) -> Mapping[str, Any]:
                 "what": what_in_words(past, stretch.what),
                 "from": write_moment(stretch.began_at),
                 "to": write_moment(stretch.ended_at),
-                "minutes": minutes(stretch.ended_at - stretch.began_at),
+                "minutes": minutes(stretch.open),
             }
             for stretch in stretches
         ],

@@ -169,18 +169,27 @@ review-no-promise = No plan promised a finish at the opening.
 
 review-held-of = What held { $run }
 review-replayed = { $off ->
-    [0] Reckoned by replaying the run with the times that were measured: the replay ends when the run did.
-   *[other] Reckoned by replaying the run with the times that were measured: the replay ends within { $off } of the run.
+    [0] Reckoned by replaying the run with the times that were measured. The replay ends when the run did.
+   *[other] Reckoned by replaying the run with the times that were measured. The replay ends { $off } { $later ->
+        [yes] later
+       *[no] earlier
+      } than the run did, so its moments are about right, not to the minute.
   }
+
 review-held-when = What held it when
 review-held-what = What
-review-held-from = From
-review-held-to = To
+review-held-when-about = As the replay has it, in the hours with somebody in the shop.
+review-held-key = held it
+review-held-key-away = nobody there, drawn short
+review-held-from = From, in the replay
+review-held-to = To, in the replay
 review-held-open = With somebody there
 review-held-nothing = Nothing held it that the replay can name.
 review-worth = What an hour would have been worth
-review-worth-about = An hour less of each, or an hour more of what is shared: so much sooner it would have been done. Where nothing stands, saving there changes nothing.
+review-worth-about = Take an hour off one of these, and the run would have been done so much sooner, counting only hours with somebody in the shop.
 review-worth-earlier = Sooner by
+review-held-coming-about = This takes about { $seconds } seconds. Meanwhile, what waited longest:
+review-held-coming = This takes about { $seconds } seconds.
 review-worth-unknown = Too little was measured to say.
 
 # changes to try, and the ledger of those that were adopted

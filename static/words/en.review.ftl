@@ -91,12 +91,12 @@ review-line-held = Held by: { $kind ->
         [yes] taken { $when }; having only one cost { $cost }.
        *[no] all { $capacity } taken { $when }; that cost { $cost }.
       }
-    [hands] { $what }, { $when }; a second pair of hands would have saved up to { $cost }.
-    [station] the { $what }, { $when }; without waiting for it, { $cost } sooner.
+    [hands] { $what }, { $when }.
+    [station] the { $what }, { $when }.
     [wait] { $what }, { $when }; it cost { $cost }.
     [room] { $what }, { $when }; waiting for it cost { $cost }.
-    [walking] { $what }, { $when }; it cost { $cost }.
-   *[hours] the hours: what was next waited for somebody { $when }, which cost { $cost }.
+    [walking] { $what }, { $when }.
+   *[hours] the hours: what was next waited for somebody { $when }.
   }
 review-line-held-none = Held by: nothing that stands out. No one thing more would have ended it sooner.
 review-line-held-unknown = Held by: nobody can say. Too little of the run was pressed, or its replay failed.
@@ -125,15 +125,52 @@ review-done = Done { $finished }{ $how ->
    *[unknown] .
   }
 review-promised-for = Promised for { $promised }.
-review-on-days = { $when ->
-    [evening] { $count ->
-        [one] on one evening
-       *[other] on { $days } evenings
+# The days on which it held, and the load that the log shows kept back.
+review-held-days = { $named ->
+    [yes] on { $days }{ $when ->
+        [evening] { " evening" }
+       *[day] { "" }
       }
-   *[day] { $count ->
-        [one] on one day
-       *[other] on { $days } days
+   *[no] on { $number } { $when ->
+        [evening] evenings
+       *[day] days
       }
+  }
+review-held-at = { $day } at { $time }
+review-held-trays = { $count ->
+    [one] tray { $trays }
+   *[other] trays { $trays }
+  }
+review-held-because = { $why ->
+    [service] { $count ->
+        [one] Tray { $trays } was
+       *[other] Trays { $trays } were
+      } ready for { $step } on { $since }, but { $one ->
+        [yes] the { $what } was taken
+       *[no] the { $what } were all taken
+      }: begun { $till ->
+        [none] on { $until }
+       *[other] at { $till }
+      }.
+    [hands] On { $since } { $what } were at { $by } of { $others } until { $till ->
+        [none] { $until }
+       *[other] { $till }
+      }, while { $waiting } waited{ $same ->
+        [yes] { "" }
+       *[no] { " " }for { $step }
+      }.
+    [station] On { $since } the { $what } was at { $others } until { $till ->
+        [none] { $until }
+       *[other] { $till }
+      }, while { $waiting } waited for it.
+    [wait] { $count ->
+        [one] Tray { $trays }, through
+       *[other] Trays { $trays }, through
+      } { $step } on { $since }, could go on { $till ->
+        [none] on { $until }
+       *[other] at { $till }
+      } at the soonest.
+   *[other] { "" }
   }
 review-about-days = { $count ->
     [one] a day
@@ -189,7 +226,7 @@ review-what-station = { $name }
 review-what-service = { $name }
 review-what-room = the air in the { $name }
 review-what-walking = walking between rooms
-review-what-hours = nobody there
+review-what-hours = nobody there for it
 review-what-wait = { $why ->
     [dry] drying
     [cure] curing
@@ -407,9 +444,12 @@ review-symbol-transport = transport
 review-symbol-inspection = inspection
 review-symbol-delay = delay
 review-symbol-storage = storage
-review-chart-held = What held the run, over its time
-review-chart-values = How much sooner it would have been done for an hour less of each
+review-chart-held = What held the run, over the hours in which somebody was in the shop
+review-chart-values = How much sooner, in the shop’s own hours, it would have been done for an hour less of each
 review-worth-nothing = nothing
+review-worth-all = { $what }, all { $of }
+review-worth-more = { $what }, { $of } more
+review-worth-there = Somebody there, an hour more
 
 ## Changes tried on what was measured.
 
@@ -519,7 +559,7 @@ review-at-a-glance = { $more ->
 review-printed-operation = Operation
 review-printed-guess = guess
 review-printed-took = took
-review-printed-values = What an hour less of it would have been worth:
+review-printed-values = With an hour less of it, in hours with somebody in the shop:
 review-printed-value = { $what }: done { $earlier } sooner
 review-printed-changes = What would have saved the most:
 review-printed-change = { $change }: { $earlier ->

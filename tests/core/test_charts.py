@@ -113,10 +113,28 @@ def test_points_without_limits_are_still_shown() -> None:
 
 
 def test_rows_over_time_lie_where_they_held() -> None:
-    chart = over_time("k", "Held", [Held("Rack", "1 h", [(0, 30), (90, 120)])], 120, [(0, "Mon"), (60, "Tue")])
+    chart = over_time("k", "Held", [Held("Rack", "1 h", [(0, 30), (90, 120)])], 120, [(0, ["Mon"]), (60, ["Tue"])])
 
     first, second = boxes(chart, "work")
     assert (first["x"], round(second["x"] / first["width"])) == (0, 3)
+
+
+def test_all_days_over_time_have_their_words_in_the_longest_form_that_fits() -> None:
+    days = [(at * 20.0, (f"Mon {at + 1} March", f"M{at + 1}")) for at in range(6)]
+
+    chart = over_time("k", "Held", [Held("Rack", "1 h", [(0, 30)])], 120, days)
+
+    assert re.findall(r'class="clock"[^>]*>([^<]+)<', chart) == ["M1", "M2", "M3", "M4", "M5", "M6"]
+
+
+def test_when_nobody_is_there_is_hatched_and_no_line_over_time_crosses_a_word() -> None:
+    chart = over_time("k", "Held", [Held("Rack", "1 h", [(0, 30)])], 120, [(0, ["Mon"]), (60, ["Tue"])], [(55, 60)])
+
+    (away,) = boxes(chart, "watch")
+    lines = [tuple(map(float, ends)) for ends in re.findall(r'y1="([\d.]+)"[^>]* y2="([\d.]+)"', chart)]
+    words = [float(y) for y in re.findall(r'<text[^>]* y="([\d.]+)"', chart)]
+    assert round(away["width"]) == round(5 / 120 * 326)
+    assert not [(top, y) for top, end in lines for y in words if top < y <= end]
 
 
 def test_a_day_is_drawn_down_for_a_phone_and_across_for_a_tablet() -> None:

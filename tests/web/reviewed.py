@@ -25,7 +25,7 @@ from runboard.review.happened.nouns import (
     StepYield,
     Waiting,
 )
-from runboard.review.held.nouns import Held, HeldStretch, HourValue
+from runboard.review.held.nouns import Because, Held, HeldStretch, HourValue
 from runboard.review.measured.study import ElementStudy, LearningCurve, LeftOut, Press, TimeStudy
 from runboard.review.past import Past
 from runboard.review.time_study import INTERRUPTED, Element
@@ -156,7 +156,8 @@ def held(opened: datetime) -> Held:
 
     def stretch(what: tuple[str, str], day: int, start: float, length: float, open_: float) -> HeldStretch:
         begins = opened + timedelta(days=day, hours=start)
-        return HeldStretch(what, begins, begins + timedelta(hours=length), minutes(open_))
+        there = ((begins, begins + minutes(open_)),) if open_ else ()
+        return HeldStretch(what, begins, begins + timedelta(hours=length), minutes(open_), there)
 
     return Held(
         rack, timedelta(days=1),
@@ -166,9 +167,10 @@ def held(opened: datetime) -> Held:
         ),
         (
             HourValue(rack, minutes(74)), HourValue(robin, minutes(48)), HourValue(("station", "laser"), ZERO),
-            HourValue(("station", "cnc"), ZERO), HourValue(("hands", "kim"), minutes(6)),
+            HourValue(("station", "cnc"), ZERO), HourValue(("hands", "kim"), minutes(6), minutes(40)),
         ),
         opened + timedelta(days=4, hours=1.8), opened + timedelta(days=4, hours=2),
+        Because("oil", ("6",), opened + timedelta(days=1, hours=2), opened + timedelta(days=2, hours=1)),
     )  # fmt: skip
 
 

@@ -173,7 +173,8 @@ def test_saving_off_the_constraint_shows_as_nothing(client: FlaskClient, seen: S
     page = client.get(f"{RUN}/held")
 
     assert page.text.count(">nothing</text>") == 2  # on the chart
-    assert "Drying rack places 1 h 14" in words(page)
+    assert "Drying rack places, 1 h more 1 h 14" in words(page)
+    assert "Kim’s hands, all 40 min 6 min" in words(page)
     assert "Laser nothing" in words(page)  # in the table
 
 

@@ -11,12 +11,15 @@ from runboard.plan.change import Capacity, Change, HoursAdded, Times, TraySize
 from runboard.review.changes.nouns import Tried
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Happened, Lost
-from runboard.review.held.nouns import What
-from runboard.words.review import about, five_lines, little_measured, piece_time, within
+from runboard.review.held.nouns import Because, HeldStretch, What
+from runboard.words.review import about, five_lines, little_measured, piece_time, what_in_words, within
 from runboard.words.review_done import done_in_words
+from runboard.words.review_held import because_in_words
 from tests.conftest import START
 from tests.web import reviewed
 from tests.web.reviewed import minutes, span3
+
+EVENING = START + timedelta(hours=9)  # at 19:00 in Berlin
 
 
 @pytest.fixture
@@ -139,31 +142,69 @@ def test_pieces_lost_of_which_nothing_is_known_are_counted(found: Essentials) ->
 @pytest.mark.parametrize(
     ("what", "said"),
     [
-        (
-            ("hands", "robin"),
-            "Held by: Robin’s hands, on two days; a second pair of hands would have saved up to a day.",
-        ),
-        (("station", "laser"), "Held by: the Laser, on two days; without waiting for it, a day sooner."),
-        (("wait", "oil"), "Held by: drying after Oil, on two days; it cost a day."),
-        (("walking", ""), "Held by: walking between rooms, on two days; it cost a day."),
-        (("room", "shop"), "Held by: the air in the shop, on two days; waiting for it cost a day."),
-        (
-            ("hours", ""),
-            "Held by: the hours: what was next waited for somebody on two days, which cost a day.",
-        ),
+        (("hands", "robin"), "Held by: Robin’s hands, on Saturday and Sunday evening."),
+        (("station", "laser"), "Held by: the Laser, on Saturday and Sunday evening."),
+        (("wait", "oil"), "Held by: drying after Oil, on Saturday and Sunday evening; it cost a day."),
+        (("walking", ""), "Held by: walking between rooms, on Saturday and Sunday evening."),
+        (("room", "shop"), "Held by: the air in the shop, on Saturday and Sunday evening; waiting for it cost a day."),
+        (("hours", ""), "Held by: the hours: what was next waited for somebody on Saturday and Sunday evening."),
         (
             ("service", "extraction"),
-            "Held by: the dust extraction, CNC or router table, taken on two days; having only one cost a day.",
+            "Held by: the dust extraction, CNC or router table, taken on Saturday and Sunday evening; having only one cost a day.",
         ),
     ],
 )
 def test_what_held_the_run_is_said_of_each_kind(found: Essentials, what: What, said: str) -> None:
-    assert found.held is not None
-    stretches = tuple(
-        replace(found.held.stretches[0], what=what, began_at=START + timedelta(days=day)) for day in (0, 1)
-    )
+    assert line(held_on(found, what, 0, 1), "held") == said
 
-    assert line(replace(found, held=replace(found.held, most=what, stretches=stretches)), "held") == said
+
+@pytest.mark.parametrize(
+    ("days", "said"),
+    [
+        ((0,), "on Saturday evening"),
+        ((0, 0.5), "on Saturday and Sunday"),
+        ((0, 1, 2, 3), "on four evenings"),
+        ((0, 8), "on Sat 7 Mar and Sun 15 Mar"),
+    ],
+)
+def test_the_days_on_which_it_held_are_named_as_long_as_they_are_few(
+    found: Essentials, days: tuple[float, ...], said: str
+) -> None:
+    assert line(held_on(found, ("hands", "robin"), *days), "held") == f"Held by: Robin’s hands, {said}."
+
+
+def held_on(found: Essentials, what: What, *days: float) -> Essentials:
+    """Held so many days after the run was opened, for an hour each."""
+    assert found.held is not None
+    spans = [(EVENING + timedelta(days=day), EVENING + timedelta(days=day, hours=1)) for day in days]
+    stretches = tuple(HeldStretch(what, *span, timedelta(hours=1), (span,)) for span in spans)
+    return replace(found, held=replace(found.held, most=what, stretches=stretches))
+
+
+@pytest.mark.parametrize(
+    ("what", "said"),
+    [
+        (
+            ("service", "rack"),
+            "Tray 6 was ready for Oil on Saturday 7 Mar at 19:00, but the drying rack places were all taken: begun at 19:40.",
+        ),
+        (
+            ("hands", "robin"),
+            "On Saturday 7 Mar at 19:00 Robin’s hands were at Fit hooks of trays 1 and 2 until 19:40, while tray 6 waited for Oil.",
+        ),
+        (
+            ("station", "laser"),
+            "On Saturday 7 Mar at 19:00 the Laser was at trays 1 and 2 until 19:40, while tray 6 waited for it.",
+        ),
+        (("wait", "oil"), "Tray 6, through Oil on Saturday 7 Mar at 19:00, could go on at 19:40 at the soonest."),
+        (("hours", ""), ""),
+    ],
+)
+def test_a_load_that_was_kept_back_is_told(found: Essentials, what: What, said: str) -> None:
+    by = ("hooks", ("1", "2")) if what[0] in ("hands", "station") else ("", ())
+    because = Because("oil", ("6",), EVENING, EVENING + timedelta(minutes=40), *by)
+
+    assert because_in_words(found.past, what, what_in_words(found.past, what), because) == said
 
 
 def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None:

@@ -1,6 +1,6 @@
 """Whether somebody who went sooner than they had said could have begun anything: if not, they went because they were held."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -78,6 +78,23 @@ class AsItWas:
                     return True
         return False
 
+    def short_of(self, block: Block, service: int, since: int, until: int) -> Iterator[tuple[int, int]]:
+        """From when to when there was not enough of a service for a block, between two ticks."""
+        count = max((many for known, many in _wanted(block) if known == service), default=0)
+        turns = sorted({since, *(tick for tick in (*self.starts, *self.ends) if since < tick < until)})
+        short: int | None = None
+        for tick in turns if count else ():
+            left = (
+                self.problem.services[service][1] - self._taken(tick).get(service, 0) + self._own(block).get(service, 0)
+            )
+            if count > left and short is None:
+                short = tick
+            elif count <= left and short is not None:
+                yield short, tick
+                short = None
+        if short is not None:
+            yield short, until
+
     def _is_free(self, block: Block, tick: int) -> bool:
         """Whether there is its station, and enough of each service: what its own pieces hold is free then."""
         if tick not in self._then:
@@ -85,16 +102,20 @@ class AsItWas:
         busy, taken = self._then[tick]
         if block.station in busy:
             return False
+        own = self._own(block)
+        return all(
+            taken.get(service, 0) - own.get(service, 0) + count <= self.problem.services[service][1]
+            for service, count in _wanted(block)
+        )
+
+    def _own(self, block: Block) -> dict[int, int]:
+        """What its own pieces hold until it begins."""
         own: dict[int, int] = {}
         for before in block.waits_for:
             if self._last_taker(before) == self.starts[block.index]:
                 for service, count in self.problem.blocks[before].holds:
                     own[service] = own.get(service, 0) + count
-        wanted = [draw for stretch in block.stretches for draw in stretch.draws] + list(block.holds)
-        return all(
-            taken.get(service, 0) - own.get(service, 0) + count <= self.problem.services[service][1]
-            for service, count in wanted
-        )
+        return own
 
     def _at_work(self, tick: int) -> set[int]:
         return {
@@ -113,3 +134,7 @@ class AsItWas:
 
     def _last_taker(self, block: int) -> int:
         return max((self.starts[other] for other in self.problem.waiting[block]), default=0)
+
+
+def _wanted(block: Block) -> list[tuple[int, int]]:
+    return [draw for stretch in block.stretches for draw in stretch.draws] + list(block.holds)

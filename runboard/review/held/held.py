@@ -15,6 +15,7 @@ from runboard.plan.schedule.problem.hours import Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Plan, Problem
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told.holding import held_spans
+from runboard.review.held.because import because
 from runboard.review.held.known import Replayable
 from runboard.review.held.nouns import Held, HourValue, What
 from runboard.review.held.relief import Eased, eased, there_before, things, used_beyond, with_lengths
@@ -30,6 +31,13 @@ _CHAINS_COMPILED, _CHAINS_PLAIN = 6, 2
 _AS_MUCH = 0.9
 # Hours are what everything goes through: they are said only where they move so many times what anything else does.
 _HOURS_MORE = 2
+# From so long on a cost is said to so much.
+_STEPS = (
+    (timedelta(hours=18), timedelta(days=1)),
+    (timedelta(hours=4), timedelta(hours=1)),
+    (timedelta(hours=1), timedelta(minutes=5)),
+    (timedelta(minutes=1), timedelta(minutes=1)),
+)
 _HOUR_TICKS = timedelta(hours=1) / TICK
 # What is rounded off an hour leaves an hour.
 _ABOUT_AN_HOUR = 0.95
@@ -52,11 +60,12 @@ def held_of(known: Replayable, goes: int | None = None, seed: int = 1) -> Held |
     problem = as_it_was.problem
     return Held(
         most,
-        None if most is None else worth.never_in_the_way(most),
+        None if most is None else _as_said(worth.never_in_the_way(most)),
         held_stretches(problem, as_it_was.plan),
         tuple(values),
         problem.moment(as_it_was.finish),
         known.finished,
+        None if most is None else because(known, as_it_was, most),
     )
 
 
@@ -185,6 +194,14 @@ def _through(problem: Problem, plan: Plan) -> Iterator[What]:
         yield whats(problem, span)
         if span.what in ("walk", "hours"):
             yield "walking" if span.what == "walk" else "hours", ""
+
+
+def _as_said(span: timedelta) -> timedelta:
+    """As exactly as it is known: what is said of it anywhere is then the same."""
+    for least, step in _STEPS:
+        if span >= least:
+            return round(span / step) * step
+    return span
 
 
 def _uses(problem: Problem, plan: Plan, service: str) -> list[tuple[int, int, int]]:

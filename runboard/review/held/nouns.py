@@ -3,19 +3,24 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from runboard.shop.hours import Span
+
 # What may hold a run: ('hands', person), ('station', station), ('service', service), ('wait', step), ('room', room) for its air,
 # ('walking', ''), ('hours', '') where nobody was there. The same in every run of a shop.
 What = tuple[str, str]
+AN_HOUR = timedelta(hours=1)
 
 
 @dataclass(frozen=True)
 class HeldStretch:
-    """From when to when one thing held the run; ``open`` is how much of that somebody was in the shop."""
+    """From when to when one thing held the run, as it is replayed; ``there`` is when somebody was in the shop meanwhile,
+    ``open`` how long."""
 
     what: What
     began_at: datetime
     ended_at: datetime
     open: timedelta
+    there: tuple[Span, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -27,14 +32,27 @@ class HourValue:
 
     what: What
     earlier: timedelta
-    of: timedelta = timedelta(hours=1)
+    of: timedelta = AN_HOUR
+
+
+@dataclass(frozen=True)
+class Because:
+    """A load that what held the run most kept back, by the log: its step and trays, from when until when. ``by_step`` and
+    ``by_trays`` are what the hands or the station were at meanwhile. Of a wait the load is that which dried, or cured."""
+
+    step: str
+    trays: tuple[str, ...]
+    since: datetime
+    until: datetime
+    by_step: str = ""
+    by_trays: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Held:
     """What held the run. ``most`` is what a fifth of relief moves the finish most by, ``cost`` how much earlier it would have
     been done had that never held anything up (None where nothing moves it). ``replayed`` is the finish of the replay as it
-    was, ``finished`` what really was."""
+    was, ``finished`` what really was; ``because`` is what the log shows of ``most``."""
 
     most: What | None
     cost: timedelta | None
@@ -42,3 +60,4 @@ class Held:
     values: tuple[HourValue, ...]
     replayed: datetime
     finished: datetime | None
+    because: Because | None = None

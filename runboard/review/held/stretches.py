@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from runboard.plan.schedule.problem.hours import Presence, open_spans
+from runboard.plan.schedule.problem.hours import Presence, common, joined, open_spans
 from runboard.plan.schedule.problem.nouns import TICK, Plan, Problem
 from runboard.plan.schedule.told.holding import HeldSpan, held_spans, name_of
 from runboard.review.held.nouns import HeldStretch, What
@@ -27,8 +27,8 @@ def whats(problem: Problem, span: HeldSpan) -> What:
 
 def held_stretches(problem: Problem, plan: Plan) -> tuple[HeldStretch, ...]:
     """One after the other from the start to the finish: what held it, in moments."""
-    there = Presence.of([open_spans(problem)])
-    found = list(_joined(_told(problem, plan, there)))
+    spans = joined(open_spans(problem))
+    found = list(_joined(_told(problem, plan, Presence.of([spans]))))
     shortest = max(_SHORT, int(_SHARE * sum(open_ for *_, open_ in found)))
     while len(found) > 1:
         open_, at = min(
@@ -38,8 +38,12 @@ def held_stretches(problem: Problem, plan: Plan) -> tuple[HeldStretch, ...]:
             break
         found = _without(found, at)
     return tuple(
-        HeldStretch(what, problem.moment(start), problem.moment(end), open_ * TICK) for what, start, end, open_ in found
-    )
+        HeldStretch(
+            what, problem.moment(start), problem.moment(end), open_ * TICK,
+            tuple((problem.moment(opens), problem.moment(closes)) for opens, closes in common(((start, end),), spans)),
+        )
+        for what, start, end, open_ in found
+    )  # fmt: skip
 
 
 def _told(problem: Problem, plan: Plan, there: Presence) -> Iterator[_Stretch]:

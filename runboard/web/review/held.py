@@ -1,6 +1,9 @@
 """What held a run: the constraint over time, and what an hour of each thing would have been worth."""
 
-from datetime import timedelta
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date, datetime, timedelta
 
 from flask import Blueprint, Response
 from markupsafe import Markup
@@ -9,14 +12,18 @@ from runboard.charts.bars import Bar, Held, bars, over_time
 from runboard.review.essentials import Essentials
 from runboard.review.held import nouns
 from runboard.review.held.nouns import What
-from runboard.shop.hours import local_day
+from runboard.shop.hours import local_day, without
 from runboard.web.door.pages import page
 from runboard.web.review.looked import minutes_of, review_of
-from runboard.words.facts import date_in_words, span_in_words, zone_of
-from runboard.words.review import five_lines, what_in_words
+from runboard.words.facts import date_in_words, span_in_words
+from runboard.words.review import Named, five_lines, what_in_words
+from runboard.words.review_held import because_in_words, value_in_words
 from runboard.words.sentences import say
 
 _NOTHING = timedelta(seconds=30)  # less moves no finish that anybody could tell
+_SHORT = 0.03  # of all hours in the shop is drawn of those in which nobody was
+_WAITED = 5
+_LOADS_IN_FIVE = 60
 
 part = Blueprint("review_held", __name__)
 
@@ -34,46 +41,107 @@ def held(key: str) -> Response:
         held=what,
         is_coming=not found.is_weighed,
         over=what and _over(found, what),
-        stretches=[(_named(found, each.what), each) for each in what.stretches] if what else [],
+        stretches=[(_named(found, each.what), _trimmed(each)) for each in what.stretches] if what else [],
         values=what and _values(found, what),
-        hours=[(_named(found, value.what), _worth(value.earlier)) for value in what.values] if what else [],
-        off=what and what.finished and abs(what.replayed - what.finished),
+        hours=[(_valued(found, value), _worth(value.earlier)) for value in what.values] if what else [],
+        off=what and what.finished and what.replayed - what.finished,
+        because=_because(found, what) if what else "",
+        waited=[] if found.is_weighed else _waited(found),
+        seconds=_seconds(found),
     )
 
 
+def _because(found: Essentials, held: nouns.Held) -> str:
+    if held.most is None or held.because is None:
+        return ""
+    return because_in_words(found.past, held.most, what_in_words(found.past, held.most), held.because)
+
+
+def _waited(found: Essentials) -> list[tuple[str, str, timedelta]]:
+    """Who or what waited longest, why, and how long: it is known at once."""
+    named = Named(found.past)
+    some = sorted(found.happened.waiting, key=lambda each: -each.length)[:_WAITED]
+    return [(named.who(each.row, each.key), say("review-waits", each.why), each.length) for each in some]
+
+
+def _seconds(found: Essentials) -> int:
+    """About how long it takes to work out, in fives."""
+    loads = len(found.past.run.past) + len(found.past.run.loads)
+    return 5 * math.ceil(max(1, loads / _LOADS_IN_FIVE))
+
+
+class Clock:
+    """A time with all the hours in which somebody was in the shop, and the others drawn short."""
+
+    def __init__(self, stretches: Sequence[nouns.HeldStretch]) -> None:
+        self.there = without([span for each in stretches for span in each.there], [])
+        away = _SHORT * sum((closes - opens for opens, closes in self.there), timedelta(0))
+        self.starts: list[timedelta] = []
+        self.away: list[tuple[float, float]] = []
+        at = timedelta(0)
+        for number, (opens, closes) in enumerate(self.there):
+            if number:
+                gap = min(away, opens - self.there[number - 1][1])
+                self.away.append((minutes_of(at), minutes_of(at + gap)))
+                at += gap
+            self.starts.append(at)
+            at += closes - opens
+        self.end = minutes_of(at)
+
+    def at(self, moment: datetime) -> float:
+        """Where a moment lies that somebody was there."""
+        number = max((at for at, (opens, _) in enumerate(self.there) if opens <= moment), default=0)
+        return minutes_of(self.starts[number] + moment - self.there[number][0])
+
+    def days(self, time_zone: str) -> list[tuple[float, Sequence[str]]]:
+        """The first hour of each day, with its day's words."""
+        found: dict[date, float] = {}
+        for opens, _ in self.there:
+            found.setdefault(local_day(opens, time_zone), self.at(opens))
+        return [
+            (at, (said := date_in_words(day), said.rsplit(" ", 1)[0], said.split(" ")[0])) for day, at in found.items()
+        ]
+
+
 def _over(found: Essentials, held: nouns.Held) -> Markup:
-    """A row for each thing that held the run, over its whole time."""
-    if not held.stretches:
-        return Markup("")
-    began, ended = held.stretches[0].began_at, max(each.ended_at for each in held.stretches)
+    """A row for each thing that held the run while somebody was there."""
     rows: dict[What, list[nouns.HeldStretch]] = {}
     for each in held.stretches:
-        rows.setdefault(each.what, []).append(each)
+        if each.there:
+            rows.setdefault(each.what, []).append(each)
+    clock = Clock(held.stretches)
     shown = [
         Held(
             _named(found, what),
-            span_in_words(sum((each.ended_at - each.began_at for each in some), timedelta(0))),
-            [(minutes_of(each.began_at - began), minutes_of(each.ended_at - began)) for each in some],
+            span_in_words(sum((each.open for each in some), timedelta(0))),
+            [
+                (clock.at(opens), clock.at(opens) + minutes_of(closes - opens))
+                for each in some
+                for opens, closes in each.there
+            ],
             what[0] != "hours",
         )
         for what, some in rows.items()
     ]
-    zone = zone_of(found.past.book.time_zone)
-    midnight = began.astimezone(zone).replace(hour=0, minute=0, second=0, microsecond=0)
-    days = (local_day(ended, found.past.book.time_zone) - midnight.date()).days
-    ticks = [
-        (max(0.0, minutes_of(moment - began)), date_in_words(moment))
-        for moment in (midnight + timedelta(days=day) for day in range(days + 1))
-    ]
-    return over_time("held", say("review-chart", "held"), shown, minutes_of(ended - began), ticks)
+    days = clock.days(found.past.book.time_zone)
+    return over_time("held", say("review-chart", "held"), shown, clock.end, days, clock.away) if shown else Markup("")
+
+
+def _trimmed(each: nouns.HeldStretch) -> nouns.HeldStretch:
+    """From when to when somebody was there in it."""
+    return replace(each, began_at=each.there[0][0], ended_at=each.there[-1][1]) if each.there else each
 
 
 def _values(found: Essentials, held: nouns.Held) -> Markup:
     rows = [
-        Bar(_named(found, value.what), _moved(value.earlier), _worth(value.earlier), value.what == held.most)
+        Bar(_valued(found, value), _moved(value.earlier), _worth(value.earlier), value.what == held.most)
         for value in held.values
     ]
     return bars("values", say("review-chart", "values"), rows)
+
+
+def _valued(found: Essentials, value: nouns.HourValue) -> str:
+    return value_in_words(value, _named(found, value.what))
 
 
 def _moved(earlier: timedelta) -> float:
