@@ -214,9 +214,10 @@ def over_time(
     scale = (WIDTH - 2) / end if end else 0.0
     free = 0.0
     for x, text in _fitting([(round(at * scale, 1), said) for at, said in ticks]):
-        if x >= free and x + len(text) * LETTER <= WIDTH:
-            drawing.words.append(Word(x, 12, text, "clock"))
-            free = x + (len(text) + 1) * LETTER
+        at_x = min(x, WIDTH - len(text) * LETTER)
+        if at_x >= free:
+            drawing.words.append(Word(round(at_x, 1), 12, text, "clock"))
+            free = at_x + (len(text) + 1) * LETTER
     for number, row in enumerate(rows):
         top = head + high * number
         drawing.boxes.append(Box(0, top + 20, WIDTH - 2, 14, "row"))
@@ -236,10 +237,9 @@ def over_time(
 def _fitting(ticks: Sequence[tuple[float, Sequence[str]]]) -> list[tuple[float, str]]:
     """Each with the longest words with which all fit; with the shortest where none do."""
     for size in range(min((len(said) for _, said in ticks), default=0)):
-        found = [(x, said[size]) for x, said in ticks]
-        ends = [*(x for x, _ in found[1:]), WIDTH]
-        if all(x + len(text) * LETTER <= until for (x, text), until in zip(found, ends, strict=True)):
-            return found
+        found = [(min(x, WIDTH - len(said[size]) * LETTER), said[size]) for x, said in ticks]
+        if all(x + (len(text) + 1) * LETTER <= after for (x, text), (after, _) in pairwise(found)):
+            return [(x, said[size]) for x, said in ticks]
     return [(x, said[-1]) for x, said in ticks]
 
 

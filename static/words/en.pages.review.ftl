@@ -188,8 +188,8 @@ review-held-nothing = Nothing held it that the replay can name.
 review-worth = What an hour would have been worth
 review-worth-about = Take an hour off one of these, and the run would have been done so much sooner, counting only hours with somebody in the shop.
 review-worth-earlier = Sooner by
-review-held-coming-about = This takes about { $seconds } seconds. Meanwhile, what waited longest:
-review-held-coming = This takes about { $seconds } seconds.
+review-held-coming-about = This takes about { $seconds } seconds, on a small computer up to a minute. Meanwhile, what the trays waited for, all of them added up:
+review-held-coming = This takes about { $seconds } seconds, on a small computer up to a minute.
 review-worth-unknown = Too little was measured to say.
 
 # changes to try, and the ledger of those that were adopted

@@ -120,7 +120,7 @@ def test_rows_over_time_lie_where_they_held() -> None:
 
 
 def test_all_days_over_time_have_their_words_in_the_longest_form_that_fits() -> None:
-    days = [(at * 20.0, (f"Mon {at + 1} March", f"M{at + 1}")) for at in range(6)]
+    days = [(at * 23.5, (f"Mon {at + 1} March", f"M{at + 1}")) for at in range(6)]
 
     chart = over_time("k", "Held", [Held("Rack", "1 h", [(0, 30)])], 120, days)
 

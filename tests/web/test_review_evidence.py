@@ -14,7 +14,7 @@ from runboard.house import House
 from runboard.plan.change import Helper, Times
 from runboard.review.changes.nouns import Idea
 from runboard.review.essentials import Essentials
-from runboard.review.happened.nouns import DayPart
+from runboard.review.happened.nouns import DayPart, Waiting
 from runboard.review.happened.why import WHY_WAITING
 from runboard.review.measured.study import ElementStudy
 from runboard.web.review import times_said
@@ -186,6 +186,33 @@ def test_what_held_it_is_asked_for_until_it_is_there(client: FlaskClient, seen: 
 
     assert f'hx-get="{RUN}/held" hx-trigger="every 1s"' in page
     assert part.strip().startswith('<div id="held"')
+
+
+def test_while_it_is_worked_out_the_page_says_how_long_that_takes_and_what_is_known(
+    client: FlaskClient, seen: Seen
+) -> None:
+    waiting = (
+        Waiting("tray", "", "drying", timedelta(hours=9)),
+        Waiting("station", "cnc", "no load", timedelta(hours=2)),
+    )
+    seen(lambda found: replace(found, held=None, is_weighed=False, happened=replace(found.happened, waiting=waiting)))
+
+    said = words(client.get(f"{RUN}/held"))
+
+    assert "This takes about 5 seconds" in said
+    assert "Drying 9 h" in said
+
+
+def test_the_end_of_the_replay_is_called_its_own(client: FlaskClient, seen: Seen) -> None:
+    assert "The replay ends 12 min earlier than the run did" in words(client.get(f"{RUN}/held"))
+
+
+def test_when_it_held_is_told_of_the_hours_with_somebody_in_the_shop(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(f"{RUN}/held")
+
+    assert page.text.count('class="watch"') == 3 * 2  # in each row
+    assert ">Drying rack places</text>" in page.text and ">3 h 30</text>" in page.text
+    assert ">Nobody there" not in page.text.split("<details>")[0]
 
 
 def test_a_change_says_what_it_would_have_saved_as_a_range_and_when_it_is_paid_back(

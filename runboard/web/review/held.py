@@ -16,7 +16,7 @@ from runboard.shop.hours import local_day, without
 from runboard.web.door.pages import page
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.words.facts import date_in_words, span_in_words
-from runboard.words.review import Named, five_lines, what_in_words
+from runboard.words.review import five_lines, what_in_words
 from runboard.words.review_held import because_in_words, value_in_words
 from runboard.words.sentences import say
 
@@ -57,11 +57,10 @@ def _because(found: Essentials, held: nouns.Held) -> str:
     return because_in_words(found.past, held.most, what_in_words(found.past, held.most), held.because)
 
 
-def _waited(found: Essentials) -> list[tuple[str, str, timedelta]]:
-    """Who or what waited longest, why, and how long: it is known at once."""
-    named = Named(found.past)
-    some = sorted(found.happened.waiting, key=lambda each: -each.length)[:_WAITED]
-    return [(named.who(each.row, each.key), say("review-waits", each.why), each.length) for each in some]
+def _waited(found: Essentials) -> list[tuple[str, timedelta]]:
+    """What the trays waited for longest, and how long: it is known at once."""
+    some = sorted((each for each in found.happened.waiting if each.row == "tray"), key=lambda each: -each.length)
+    return [(say("review-waits", each.why), each.length) for each in some[:_WAITED]]
 
 
 def _seconds(found: Essentials) -> int:
