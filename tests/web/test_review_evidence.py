@@ -207,6 +207,16 @@ def test_the_end_of_the_replay_is_called_its_own(client: FlaskClient, seen: Seen
     assert "The replay ends 12 min earlier than the run did" in words(client.get(f"{RUN}/held"))
 
 
+def test_seconds_between_the_ends_of_replay_and_run_are_none(client: FlaskClient, seen: Seen) -> None:
+    def alike(found: Essentials) -> Essentials:
+        assert found.held is not None and found.held.finished is not None
+        return replace(found, held=replace(found.held, replayed=found.held.finished + timedelta(seconds=37)))
+
+    seen(alike)
+
+    assert "The replay ends when the run did." in words(client.get(f"{RUN}/held"))
+
+
 def test_when_it_held_is_told_of_the_hours_with_somebody_in_the_shop(client: FlaskClient, seen: Seen) -> None:
     page = client.get(f"{RUN}/held")
 

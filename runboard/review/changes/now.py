@@ -194,7 +194,9 @@ def _in_order(product: Product, book: Book, tried: Product, single: Swapped | On
     if isinstance(single, Swapped) and (then, single.first) in pairwise(keys):
         return product
     if (single.first, then) not in pairwise(keys):
-        raise Refused("try order" if isinstance(single, Swapped) else "try visit")
+        if isinstance(single, Swapped):
+            raise Refused("try order")
+        raise Refused("try visit")
     return product_with(product, book, single)
 
 

@@ -103,7 +103,7 @@ class _Log:
         for block, since in ready:
             start = max(since, self.was.starts[by.index])
             kept = _Kept(block, start, min(self.was.ends[by.index], self.was.starts[block.index]), by)
-            if block.load != by.load and self.open(kept) >= _KEPT:
+            if not {*block.trays} & {*by.trays} and self.open(kept) >= _KEPT:
                 yield kept
 
     def _ready(self) -> Iterator[tuple[Block, int]]:

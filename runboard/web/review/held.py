@@ -21,6 +21,7 @@ from runboard.words.review_held import because_in_words, value_in_words
 from runboard.words.sentences import say
 
 _NOTHING = timedelta(seconds=30)  # less moves no finish that anybody could tell
+_ALIKE = timedelta(minutes=1)
 _SHORT = 0.03  # of all hours in the shop is drawn of those in which nobody was
 _WAITED = 5
 _LOADS_IN_FIVE = 60
@@ -44,11 +45,17 @@ def held(key: str) -> Response:
         stretches=[(_named(found, each.what), _trimmed(each)) for each in what.stretches] if what else [],
         values=what and _values(found, what),
         hours=[(_valued(found, value), _worth(value.earlier)) for value in what.values] if what else [],
-        off=what and what.finished and what.replayed - what.finished,
+        off=what and _off(what),
         because=_because(found, what) if what else "",
         waited=[] if found.is_weighed else _waited(found),
         seconds=_seconds(found),
     )
+
+
+def _off(held: nouns.Held) -> timedelta | None:
+    """By how much the replay ends later than the run did; None where that goes on."""
+    off = held.replayed - held.finished if held.finished else None
+    return off if off is None or abs(off) >= _ALIKE else timedelta(0)
 
 
 def _because(found: Essentials, held: nouns.Held) -> str:
