@@ -12,7 +12,7 @@ PHONE_WIDTH, TABLET_WIDTH = 328.0, 800.0
 CLOCK = 44.0
 # What names may have at most, turned above their column or before their row: they have as much as the longest needs.
 NAMES = 190.0
-EDGE, GAP = 10.0, 4.0
+EDGE, GAP = 20.0, 4.0
 # How wide a planned row is beside its real one.
 PLANNED = 0.35
 

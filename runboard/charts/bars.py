@@ -14,8 +14,8 @@ from markupsafe import Markup
 from runboard.charts.svg import LETTER, Box, Drawing, Stroke, Word, cut
 
 WIDTH = 328.0
-NAMES, FIGURES = 112.0, 62.0
-ROW = 26.0
+NAMES, MOST_NAMES, FIGURES = 112.0, 140.0, 62.0
+ROW = 24.0
 # So many observations make a box; fewer are only dots.
 BOX_OF = 5
 
@@ -35,28 +35,29 @@ def bars_beside(key: str, label: str, rows: Sequence[Beside], unknown: str, abou
     """What each row took, hands filled and then machines hatched, over what was guessed, open. ``unknown`` is written where
     nobody measured it."""
     drawing = Drawing(key, "bars", label, WIDTH, ROW * len(rows) + 2, about=about)
-    room = WIDTH - NAMES - FIGURES
+    names = min(MOST_NAMES, max(NAMES, max((len(row.name) for row in rows), default=0) * LETTER + 16))
+    room = WIDTH - names - FIGURES
     most = max([1e-9, *(row.guess for row in rows), *(row.taken or 0 for row in rows)])
     for at, row in enumerate(rows):
         top, scale = ROW * at, room / most
-        drawing.words.append(Word(0, top + 16, cut(row.name, NAMES - 10), "name"))
-        drawing.boxes.append(Box(NAMES, top + 14, _wide(row.guess * scale), 7, "guess"))
+        drawing.words.append(Word(0, top + 16, cut(row.name, names - 10), "name"))
+        drawing.boxes.append(Box(names, top + 14, _wide(row.guess * scale), 7, "guess"))
         if row.taken is None:
-            drawing.boxes.append(Box(NAMES, top + 4, _wide(row.guess * scale), 9, "unknown"))
+            drawing.boxes.append(Box(names, top + 4, _wide(row.guess * scale), 9, "unknown"))
             drawing.words.append(Word(WIDTH, top + 16, unknown, "over", "end"))
         else:
-            drawing.boxes += _hands_then_machine(row, top + 4, scale)
+            drawing.boxes += _hands_then_machine(row, names, top + 4, scale)
             drawing.words.append(Word(WIDTH, top + 16, row.said, "figure", "end"))
-    drawing.lines.append(Stroke(NAMES, 0, NAMES, drawing.height, "zero"))
+    drawing.lines.append(Stroke(names, 0, names, drawing.height, "zero"))
     return drawing.svg
 
 
-def _hands_then_machine(row: Beside, top: float, scale: float) -> list[Box]:
+def _hands_then_machine(row: Beside, left: float, top: float, scale: float) -> list[Box]:
     whole = row.taken or 0.0
     machine = round(min(row.machine, whole) * scale, 1)
     hands = round(_wide(whole * scale) - machine, 1)
-    found = [Box(NAMES, top, hands, 9, "work")] if hands > 0 else []
-    return [*found, Box(round(NAMES + hands, 1), top, machine, 9, "watch")] if machine > 0 else found
+    found = [Box(left, top, hands, 9, "work")] if hands > 0 else []
+    return [*found, Box(round(left + hands, 1), top, machine, 9, "watch")] if machine > 0 else found
 
 
 @dataclass(frozen=True)

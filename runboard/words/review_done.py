@@ -12,7 +12,7 @@ AS_PROMISED = timedelta(minutes=15)
 
 
 def done_in_words(essentials: Essentials) -> str:
-    """'Done Sun 1 Nov, 01:38, a day after it was promised.'; of a run that goes on its promise; '' where nothing is known."""
+    """'Done Sun 1 Nov 01:38, a day after its promise.'; of a run that goes on its promise; '' where nothing is known."""
     happened, zone = essentials.happened, zone_of(essentials.past.book.time_zone)
     promised, finished = happened.promised, happened.finished
     if finished is None:
@@ -31,4 +31,4 @@ def done_in_words(essentials: Essentials) -> str:
 
 
 def _on(moment: datetime, zone: tzinfo) -> str:
-    return f"{date_in_words(moment.astimezone(zone))}, {time_of_day(moment, zone)}"
+    return f"{date_in_words(moment.astimezone(zone))} {time_of_day(moment, zone)}"

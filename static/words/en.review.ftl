@@ -120,8 +120,8 @@ review-line-try-hands = Try first: { $change }, { $more ->
 
 review-done = Done { $finished }{ $how ->
     [as] , as promised.
-    [after] , { $span } after it was promised.
-    [before] , { $span } before it was promised.
+    [after] , { $span } after its promise.
+    [before] , { $span } before its promise.
    *[unknown] .
   }
 review-promised-for = Promised for { $promised }.

@@ -102,7 +102,7 @@ SECTIONS = {
     "hands": "Fit hooks took most: 2 h 50 of 9 h 10.",
     "days": "2 sittings, as they were and as they were planned.",
     "lost": "2 of the 60 begun, chipped at Clean up.",
-    "waiting": "Trays 2 days 21 h, all trays added up; most of it: Drying, 2 days.",
+    "waiting": "Trays 2 days 21 h, all trays added up; most of it: drying, 2 days.",
     "process": "Trays waited longest before Fit hooks: 9 h on average.",
     "orders": "1 of 2 order lines were done in time, 1 late.",
 }
@@ -138,6 +138,17 @@ def test_the_list_of_a_day_is_folded_by_who_and_a_day_has_no_row_without_work(cl
 
     assert page.count("<summary>Robin</summary>") == 2
     assert ">Sander</text>" not in page
+
+
+def test_a_small_job_of_the_shop_has_its_name_in_the_day(client: FlaskClient, seen: Seen) -> None:
+    def with_a_job(found: Essentials) -> Essentials:
+        job = found.past.book.jobs[0]
+        part = replace(found.happened.day[1], doing="work", kind="job", step=job.key, load="")
+        return replace(found, happened=replace(found.happened, day=(part, *found.happened.day)))
+
+    seen(with_a_job)
+
+    assert "Robin: Empty the dust bin" in words(client.get(f"{RUN}/happened"))
 
 
 def test_a_break_between_two_sittings_is_not_drawn(client: FlaskClient, seen: Seen) -> None:

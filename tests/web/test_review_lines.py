@@ -75,11 +75,11 @@ PROMISED = datetime(2026, 10, 31, 1, 30, tzinfo=UTC)
 @pytest.mark.parametrize(
     ("promised", "after", "said"),
     [
-        (PROMISED, timedelta(days=1, minutes=8), "Done Sun 1 Nov, 02:38, a day after it was promised."),
-        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct, 02:40, as promised."),
-        (PROMISED, timedelta(hours=-2), "Done Sat 31 Oct, 00:30, 2 h before it was promised."),
-        (None, timedelta(0), "Done Sat 31 Oct, 02:30."),
-        (PROMISED, None, "Promised for Sat 31 Oct, 02:30."),
+        (PROMISED, timedelta(days=1, minutes=8), "Done Sun 1 Nov 02:38, a day after its promise."),
+        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct 02:40, as promised."),
+        (PROMISED, timedelta(hours=-2), "Done Sat 31 Oct 00:30, 2 h before its promise."),
+        (None, timedelta(0), "Done Sat 31 Oct 02:30."),
+        (PROMISED, None, "Promised for Sat 31 Oct 02:30."),
         (None, None, ""),
     ],
 )

@@ -105,7 +105,7 @@ class _Drawn:
                 minutes_of(part.began_at - first),
                 minutes_of(part.ended_at - first),
                 "setup" if part.kind == "setup" else _KINDS.get(part.doing, "work"),
-                self._named.step(part.step),
+                _at(part, self._named),
             )
             for part in parts
             if (part.row, part.key) == key
@@ -128,6 +128,12 @@ def _within(parts: Iterable[DayPart], span: Span) -> Iterable[DayPart]:
             yield replace(part, began_at=began, ended_at=ended)
 
 
+def _at(part: DayPart, named: Named) -> str:
+    """What somebody or a machine was at: a step, or a small job of the shop's own."""
+    jobs = named.past.book.jobs if part.kind == "job" else ()
+    return next((job.name for job in jobs if job.key == part.step), named.step(part.step))
+
+
 def _least(part: DayPart) -> timedelta:
     return _SAID_FROM.get(part.doing, timedelta(0))
 
@@ -137,7 +143,7 @@ def _said(part: DayPart, named: Named, zone: tzinfo) -> str:
         "from": time_of_day(part.began_at, zone),
         "to": time_of_day(part.ended_at, zone),
         "who": named.who(part.row, part.key),
-        "step": named.step(part.step),
+        "step": _at(part, named),
         "why": within(why_waited(named.past, part.why, part.of)) if part.why else "none",
         "span": span_in_words(part.length),
         "kind": say("element", part.kind) if part.kind else "none",

@@ -8,7 +8,7 @@ from runboard.review.happened.nouns import Happened, OrderLineDone
 from runboard.web.review.days import Sitting
 from runboard.web.review.page import unbroken
 from runboard.words.facts import span_in_words
-from runboard.words.review import lost_in_words
+from runboard.words.review import lost_in_words, within
 from runboard.words.review_waits import why_waited
 from runboard.words.sentences import say
 
@@ -61,7 +61,7 @@ def _waiting(found: Essentials) -> str:
         if sums:
             (why, of), length = max(sums.items(), key=lambda item: item[1])
             facts = {"row": row, "all": span_in_words(sum(sums.values(), NOUGHT)), "most": span_in_words(length)}
-            return say("review-answer", "waiting", {**facts, "why": why_waited(found.past, why, of)})
+            return say("review-answer", "waiting", {**facts, "why": within(why_waited(found.past, why, of))})
     return say("review-answer", "waiting none")
 
 
