@@ -15,7 +15,7 @@ from runboard.charts.svg import LETTER, Box, Drawing, Stroke, Word, cut
 
 WIDTH = 328.0
 NAMES, MOST_NAMES, FIGURES = 112.0, 140.0, 62.0
-ROW = 24.0
+ROW = 23.0
 # So many observations make a box; fewer are only dots.
 BOX_OF = 5
 

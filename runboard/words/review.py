@@ -80,13 +80,16 @@ def _pieces(essentials: Essentials) -> str:
     happened = essentials.happened
     # The hands of an open run are in pieces, too, that are not through yet.
     a_piece = None if essentials.past.is_open else happened.a_good_piece
+    how = "more" if happened.good > happened.wanted else "fewer"
+    if not essentials.past.is_open and max(happened.wanted, happened.good) < happened.started:
+        how = "begun"
     return _say(
         "line-pieces",
         open="yes" if essentials.past.is_open else "no",
         good=happened.good,
         wanted=happened.wanted,
         begun=happened.started,
-        how="begun" if happened.started > happened.wanted else "more" if happened.good > happened.wanted else "fewer",
+        how=how,
         hands=span_in_words(happened.hands) if happened.hands else "none",
         piece=piece_time(a_piece) if a_piece else "none",
     )

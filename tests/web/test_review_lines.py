@@ -42,6 +42,7 @@ def with_happened(found: Essentials, **fields: object) -> Essentials:
     ("fields", "said"),
     [
         ({"good": 62}, "62 good where 60 were wanted in 9 h 10 of hands, 9 min a piece."),
+        ({"good": 8, "wanted": 6, "started": 8}, "8 good where 6 were wanted in 9 h 10 of hands, 1 h 09 a piece."),
         ({"good": 0}, "0 of 60 good in 9 h 10 of hands."),
         ({"hands": timedelta(0)}, "58 of 60 good; nobody’s time was pressed."),
         (
@@ -64,7 +65,7 @@ def test_an_open_run_has_no_time_of_a_piece(found: Essentials) -> None:
     run = replace(found.past.run, state="open", closed_at=None)
     open_ = replace(found, past=replace(found.past, run=run))
 
-    assert line(with_happened(open_, good=8, wanted=44, started=44), "pieces") == (
+    assert line(with_happened(open_, good=8, wanted=44, started=60), "pieces") == (
         "So far 8 of 44 good in 9 h 10 of hands."
     )
 
