@@ -67,6 +67,20 @@ def test_each_line_opens_its_evidence(phone: Page, server: Here) -> None:
         phone.go_back()
 
 
+def test_a_link_into_a_folded_section_opens_it_with_its_heading_in_sight(phone: Page, server: Here) -> None:
+    phone.goto(f"{server.address}{RUN}/happened#lost")
+
+    expect(phone.locator("#lost")).to_be_visible()
+    expect(phone.locator("#waiting")).to_be_hidden()
+    expect(phone.get_by_role("heading", name="Lost, and what came good")).to_be_in_viewport()
+
+
+def test_what_happened_is_short_until_it_is_unfolded(phone: Page, server: Here) -> None:
+    phone.goto(f"{server.address}{RUN}/happened")
+
+    assert phone.evaluate("document.documentElement.scrollHeight") < 2000
+
+
 @pytest.mark.parametrize("path", PAGES)
 def test_a_page_of_a_review_is_in_order(path: str, phones: Phones, server: Here) -> None:
     page = phones.new()

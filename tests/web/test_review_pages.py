@@ -3,6 +3,7 @@
 import csv
 import io
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 from flask.testing import FlaskClient
@@ -13,6 +14,7 @@ from runboard.floor.looking.look_back import look_back_at
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House
 from runboard.web.review import log
+from runboard.web.review.page import at_a_glance
 from runboard.words.facts import span_in_words
 from tests import scenario
 from tests.conftest import START, HandClock
@@ -42,6 +44,20 @@ def test_each_run_stands_with_what_came_of_it_the_newest_first(
     said = words(client.get("/review"))
 
     assert said.index("Newer 0 of 12 good") < said.index("=Rails 0 of 12 good")
+
+
+def test_of_an_open_run_the_list_has_no_time_of_a_piece(client: FlaskClient, house: House) -> None:
+    (glance,) = runs_at_a_glance(house.workshop)
+    known = replace(glance, good=4, a_piece=timedelta(minutes=9))
+
+    assert at_a_glance(known) == "4 of 12 good"
+    assert (
+        at_a_glance(replace(known, run=replace(known.run, state="finished"))) == "4 of 12 good, 9 min of hands a piece"
+    )
+
+
+def test_noise_and_dust_lead_back_to_the_review(client: FlaskClient) -> None:
+    assert '<a href="/review">‹ Review</a>' in client.get("/review/days").text
 
 
 def test_good_pieces_and_the_hands_of_one_stand_in_the_list(

@@ -42,7 +42,7 @@ def review() -> Response:
     """Every run, the newest first."""
     return page(
         "review/review.html",
-        runs=[(one.run, _at_a_glance(one), one.run.state) for one in runs_at_a_glance(workshop())],
+        runs=[(one.run, at_a_glance(one), one.run.state) for one in runs_at_a_glance(workshop())],
     )
 
 
@@ -76,7 +76,8 @@ def _evidence(found: Essentials, line: Line) -> str:
     return EVIDENCE[line.code] + (f"#{step}" if step else "")
 
 
-def _at_a_glance(one: Glance) -> str:
+def at_a_glance(one: Glance) -> str:
+    """What came of a run, as it stands in the list: an open one has no time of a piece."""
     piece = "none" if one.a_piece is None or one.run.state == "open" else piece_time(one.a_piece)
     more = "yes" if one.good > one.wanted else "no"
     return say("review", "at a glance", {"good": one.good, "wanted": one.wanted, "more": more, "piece": piece})
