@@ -60,6 +60,17 @@ class RunFigures:
         return self.good / (self.good + self.scrap) if self.good + self.scrap else None
 
     @property
+    def good_percent(self) -> int | None:
+        """The same in whole per cents, rounded down: 100 is only where nothing was lost."""
+        begun = self.good + self.scrap
+        return 100 * self.good // begun if begun else None
+
+    @property
+    def took(self) -> timedelta | None:
+        """From when it was opened until it was done."""
+        return None if self.finished is None else self.finished - self.opened_at
+
+    @property
     def later(self) -> timedelta | None:
         """By how much the finish came after the promise, negative before it."""
         return None if self.promised is None or self.finished is None else self.finished - self.promised

@@ -264,7 +264,6 @@ over-runs-none = No run is finished yet. As soon as one is, it stands here besid
 over-runs-run = Run
 over-runs-good = Good
 over-runs-an-hour = Pieces an hour of hands
-over-runs-a-piece = Hands a good piece
 over-runs-good-share = Good share
 over-runs-promised = Promised
 over-runs-done = Done
@@ -277,6 +276,13 @@ over-runs-older = { $count ->
 over-runs-one-element = One time over all runs
 over-runs-which = Which time
 over-runs-show = Show it
+over-runs-from = { $run ->
+    [0] From the next run on: { $change }
+   *[other] From { $run } on: { $change }
+  }
+over-runs-from-here = from here on: { $change }
+over-runs-limits = How the limits are reckoned
+over-runs-limits-how = Three standard deviations to each side of the average. How large one is, is reckoned from how much each time differs from the one before it, so that a slow drift does not widen the limits (control chart for individuals).
 over-runs-estimate-went = How the estimate went
 over-runs-after-run = After
 over-runs-written = As the route says

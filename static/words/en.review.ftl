@@ -672,17 +672,35 @@ review-ledger-unreadable = A change that cannot be read any more
 
 ## All runs beside one another.
 
+over-runs-took = From opening to done
+over-runs-a-piece = Hands for each good piece
 over-runs-later = Done, against its promise
 over-runs-minutes = { $minutes } min
 over-runs-percent = { NUMBER($percent, maximumFractionDigits: 0) } %
 over-runs-after = { $span } after
 over-runs-before = { $span } before
-over-runs-element = { $product }: { $step }, { $kind }, { $count ->
+over-runs-dropped = { $change } (dropped since)
+over-runs-group = { $product }: { $operation }
+over-runs-element = { $step }, { $kind }, { $count ->
     [one] once
    *[other] { $count } times
+  }{ $furthest ->
+    [0] { "" }
+   *[other] , furthest from its guess
   }
 over-runs-element-of = { $step }, { $kind }
 over-runs-said = somebody's word
+over-runs-said-took = { $run } was done { $last } after it was opened{ $count ->
+    [one] .
+   *[other] ; { $mean } on average over { $count } runs.
+  }
+over-runs-said-a-piece = { $last } of hands for each good piece in { $run }{ $count ->
+    [one] .
+   *[other] ; { $mean } on average over { $count } runs.
+  }{ $is_whole ->
+    [no] { " " }Not every load has its time: a piece took more than that.
+   *[yes] { "" }
+  }
 over-runs-said-an-hour = { $last } good pieces an hour of hands in { $run }{ $count ->
     [one] .
    *[other] ; { $mean } on average over { $count } runs.
@@ -690,19 +708,27 @@ over-runs-said-an-hour = { $last } good pieces an hour of hands in { $run }{ $co
     [no] { " " }Not every load has its time: an hour gave less than that.
    *[yes] { "" }
   }
-over-runs-said-good-share = { $last } came good in { $run }{ $count ->
+over-runs-said-good-share = { $good } of { $begun } begun came good in { $run }, { $last }{ $count ->
     [one] .
    *[other] ; { $mean } on average over { $count } runs.
   }
 over-runs-said-later = { $run } was done { $last } what the plan at its opening promised{ $count ->
     [one] .
    *[other] ; { $mean } on average over { $count } runs.
-  }
+  } The promise is the plan at its opening, with everybody there in their usual hours.
 over-runs-said-too-few = It was measured once. From the second time on a chart stands here.
 over-runs-said-element = { $centre } on average of { $count } times. { $out ->
-    [0] All lie between { $lower } and { $upper }, as far as chance alone takes them (three deviations, from how much neighbours differ).
+    [0] All lie between { $lower } and { $upper }, as far as chance alone takes them.
     [one] One lies outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different that day.
    *[other] { $out } lie outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different on those days.
+  }
+over-runs-unknown-took = { $count ->
+    [one] Of one run nobody knows when it was done; it is not in the chart.
+   *[other] Of { $count } runs nobody knows when they were done; they are not in the chart.
+  }
+over-runs-unknown-a-piece = { $count ->
+    [one] Of one run no time of hands is known, or nothing came good; it is not in the chart.
+   *[other] Of { $count } runs no time of hands is known, or nothing came good; they are not in the chart.
   }
 over-runs-unknown-an-hour = { $count ->
     [one] Of one run no time of hands is known; it is not in the chart.
@@ -716,6 +742,8 @@ over-runs-unknown-later = { $count ->
     [one] For one run no plan could be made at its opening; it is not in the chart.
    *[other] For { $count } runs no plan could be made at their opening; they are not in the chart.
   }
+over-runs-chart-took = { $product }: from opening to done, run by run, { $count } runs
+over-runs-chart-a-piece = { $product }: hands for each good piece, run by run, { $count } runs
 over-runs-chart-an-hour = { $product }: good pieces an hour of hands, run by run, { $count } runs
 over-runs-chart-good-share = { $product }: share that came good, run by run, { $count } runs
 over-runs-chart-later = { $product }: how long after its promise it was done, run by run, { $count } runs

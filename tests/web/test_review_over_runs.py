@@ -32,6 +32,11 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[House]:
     built.close()
 
 
+def words_in(part: str) -> str:
+    """A part of a page as text."""
+    return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", part))
+
+
 @pytest.fixture
 def seen(demo: House) -> FlaskClient:
     return demo.app.test_client()
@@ -44,8 +49,53 @@ def test_each_product_says_its_last_run_and_the_average(seen: FlaskClient) -> No
     assert re.search(
         r"[\d.]+ good pieces an hour of hands in Key rails, third batch; [\d.]+ on average over 3 runs", said
     )
-    assert re.search(r"\d\d % came good in Key rails, third batch", said)
+    assert re.search(r"\d\d of 30 begun came good in Key rails, third batch, \d\d %", said)
     assert re.search(r"Key rails, third batch was done .+ after what the plan at its opening promised", said)
+
+
+def test_the_promise_says_what_it_counts_on(seen: FlaskClient) -> None:
+    said = words(seen.get(PAGE))
+
+    assert "The promise is the plan at its opening, with everybody there in their usual hours." in said
+
+
+def test_how_long_each_run_took_and_hands_a_piece_stand_beside_the_promise(seen: FlaskClient) -> None:
+    said = words(seen.get(PAGE))
+
+    assert re.search(r"Key rails, third batch was done \d days.* after it was opened; .+ on average over 3 runs", said)
+    assert re.search(
+        r"\d+ min.* of hands for each good piece in Key rails, third batch; .+ on average over 3 runs", said
+    )
+
+
+def test_from_which_run_on_a_change_holds_stands_there(seen: FlaskClient) -> None:
+    page = seen.get(PAGE).text
+
+    rails = words_in(page.split("<h2>Entry key rails</h2>")[1].split("</section>")[0])
+    assert re.search(r"From Key rails, third batch on: .*\b9\b", rails)
+    row = words_in(page.split('<a href="/review/runs/r4">')[1].split("</th>")[0])
+    assert re.search(r"from here on: .*\b9\b", row)
+
+
+def test_every_time_that_was_measured_can_be_chosen_by_its_operation(seen: FlaskClient) -> None:
+    page = seen.get(PAGE).text
+
+    groups = re.findall(r'<optgroup label="([^"]+)">', page)
+    assert [one for one in groups if one.startswith("Entry key rails")][:3] == [
+        "Entry key rails: Cut",
+        "Entry key rails: Clean up",
+        "Entry key rails: Sand",
+    ]
+    shown = re.findall(r"<option[^>]* selected>([^<]+)", page)
+    assert len(shown) == 1 and re.fullmatch(r"Fit hooks, hand time, \d+ times, furthest from its guess", shown[0])
+
+
+def test_a_chart_is_said_in_plain_words_and_how_it_is_reckoned_one_press_down(seen: FlaskClient) -> None:
+    page = seen.get(PAGE).text
+
+    plain, method = page.split('id="element"')[1].split("How the limits are reckoned")
+    assert "deviation" not in plain and "as far as chance alone takes them" in plain
+    assert "Three standard deviations" in method
 
 
 def test_a_product_with_one_run_has_words_and_no_chart(seen: FlaskClient) -> None:

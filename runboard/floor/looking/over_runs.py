@@ -7,6 +7,8 @@ from runboard.floor.looking.at_hand import names_now, shop_now
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.looking.review import past_of, planned_of
 from runboard.floor.workshop import Workshop
+from runboard.review.changes.ledger import ledger_of_changes
+from runboard.review.changes.nouns import Adopted
 from runboard.review.measured.over_runs import ChartedElement, EstimateWas, element_chart, history_of_estimate
 from runboard.review.over_runs import (
     MeasuredElement,
@@ -35,12 +37,15 @@ class ElementOverRuns:
 @dataclass(frozen=True)
 class OverRuns:
     """The newest finished runs of each product with what was promised of them, and how many ``older`` ones there are; the
-    time elements that can be looked at, and the one that is."""
+    time elements that can be looked at, the one that is, and the one ``furthest`` from its guess; the ``changes`` that were
+    adopted, the oldest first."""
 
     products: tuple[ProductRuns, ...]
     older: Mapping[str, int]
     elements: tuple[MeasuredElement, ...]
     shown: ElementOverRuns | None
+    furthest: MeasuredElement | None = None
+    changes: tuple[Adopted, ...] = ()
 
 
 def over_runs_now(workshop: Workshop, element: str = "") -> OverRuns:
@@ -51,7 +56,8 @@ def over_runs_now(workshop: Workshop, element: str = "") -> OverRuns:
     every = by_product(runs, kept)
     newest = (ProductRuns(one.product, one.name, one.runs[-NEWEST:]) for one in every)
     elements = measured_elements(runs, estimates)
-    meant = next((one for one in elements if one.id == element), None) or furthest_moved(elements, estimates)
+    furthest = furthest_moved(elements, estimates)
+    meant = next((one for one in elements if one.id == element), furthest)
     shown = None
     if meant is not None:
         asked = (estimates, meant.run, meant.step, meant.kind)
@@ -61,6 +67,8 @@ def over_runs_now(workshop: Workshop, element: str = "") -> OverRuns:
         {one.product: max(0, len(one.runs) - NEWEST) for one in every},
         tuple(elements),
         shown,
+        furthest,
+        ledger_of_changes(state)[::-1],
     )
 
 

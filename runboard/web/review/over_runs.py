@@ -1,6 +1,6 @@
 """All runs beside one another, product by product; one time element of them all; and tables of everything to save."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 from statistics import fmean
@@ -13,12 +13,14 @@ from runboard.charts.bars import Bar, Limits, bars, control
 from runboard.floor.looking.at_hand import run_now
 from runboard.floor.looking.over_runs import ElementOverRuns, over_runs_now, tables_now
 from runboard.plan.observed import guess_of
+from runboard.review.changes.nouns import Adopted
 from runboard.review.measured.over_runs import EstimateWas
 from runboard.review.over_runs import MeasuredElement, ProductRuns, RunFigures
 from runboard.review.table_files import json_of, zip_of
 from runboard.web.door.pages import page, unkept, workshop
 from runboard.words.facts import date_in_words, fine_span, number_in_words, span_in_words
 from runboard.words.sentences import say
+from runboard.words.trying import words_of_change
 
 DAY = timedelta(days=1)
 # So many of the newest runs have a bar.
@@ -42,9 +44,12 @@ def over_runs() -> Response:
     found = over_runs_now(workshop(), request.args.get("element", ""))
     return page(
         "review/over_runs.html",
-        products=[(one, found.older[one.product], list(_figures(at, one))) for at, one in enumerate(found.products)],
+        products=[
+            (one, found.older[one.product], list(_figures(at, one)), _changes(one, found.changes))
+            for at, one in enumerate(found.products)
+        ],
         rows={run.id: _row(run) for one in found.products for run in one.runs},
-        elements=[(one.id, _named(one)) for one in found.elements],
+        elements=_grouped(found.elements, found.furthest),
         shown=found.shown,
         element=found.shown and _element(found.shown),
         history=[_entry(was) for was in found.shown.history] if found.shown else [],
@@ -75,8 +80,18 @@ def _file(content: bytes, kind: str, name: str) -> Response:
 
 def _figures(at: int, product: ProductRuns) -> Iterator[Figure]:
     asked: tuple[tuple[str, Callable[[RunFigures], float | None], Callable[[float], str]], ...] = (
+        (
+            "took",
+            lambda run: run.took / DAY if run.took is not None else None,
+            lambda value: span_in_words(value * DAY),
+        ),
+        (
+            "a-piece",
+            lambda run: run.a_good_piece / DAY if run.a_good_piece else None,
+            lambda value: fine_span(value * DAY),
+        ),
         ("an-hour", lambda run: run.an_hour, _rounded),
-        ("good-share", _percent, lambda value: say("over-runs", "percent", {"percent": round(value)})),
+        ("good-share", lambda run: run.good_percent, lambda value: _per_cent(int(value))),
         ("later", lambda run: run.later / DAY if run.later is not None else None, _days),
     )
     for code, value, written in asked:
@@ -88,8 +103,21 @@ def _figures(at: int, product: ProductRuns) -> Iterator[Figure]:
         )
 
 
-def _percent(run: RunFigures) -> float | None:
-    return None if run.good_share is None else 100 * run.good_share
+def _per_cent(percent: int) -> str:
+    return say("over-runs", "percent", {"percent": percent})
+
+
+def _changes(product: ProductRuns, changes: Sequence[Adopted]) -> list[tuple[RunFigures | None, str]]:
+    """(the first run with it, the change) of each that was adopted for the product; None where no run is finished yet."""
+    found = []
+    for one in changes:
+        run = run_now(workshop(), one.run)
+        if one.product == product.product and one.change is not None and run is not None:
+            said = words_of_change(workshop().book, run, one.change)
+            if one.verdict == "dropped":
+                said = say("over-runs", "dropped", {"change": said})
+            found.append((next((after for after in product.runs if after.opened_at >= one.at), None), said))
+    return found
 
 
 def _rounded(value: float) -> str:
@@ -126,6 +154,7 @@ def _said(
     if known:
         run, last = known[-1]
         facts: dict[str, Any] = {"run": run.name, "last": written(last), "count": len(known)}
+        facts |= {"good": run.good, "begun": run.good + run.scrap}
         facts |= {"mean": written(fmean(value for _, value in known)), "is_whole": "no" if not run.is_whole else "yes"}
         yield say("over-runs-said", code, facts)
     if len(known) < len(product.runs):
@@ -134,11 +163,12 @@ def _said(
 
 def _row(run: RunFigures) -> dict[str, str]:
     """What a table says of a run; '–' where nobody knows."""
-    share = _percent(run)
+    share = run.good_percent
     return {
         "an_hour": "–" if run.an_hour is None else _rounded(run.an_hour),
         "a_piece": fine_span(run.a_good_piece),
-        "share": "–" if share is None else say("over-runs", "percent", {"percent": round(share)}),
+        "share": "–" if share is None else _per_cent(share),
+        "took": span_in_words(run.took),
         "later": "–" if run.later is None else _days(run.later / DAY),
     }
 
@@ -146,9 +176,25 @@ def _row(run: RunFigures) -> dict[str, str]:
 # one time element
 
 
-def _named(one: MeasuredElement) -> str:
-    facts = {"product": one.run.product_name, "step": one.step.name, "kind": say("element", one.kind)}
-    return say("over-runs", "element", facts | {"count": one.times})
+def _grouped(
+    elements: Sequence[MeasuredElement], furthest: MeasuredElement | None
+) -> list[tuple[str, list[tuple[str, str]]]]:
+    """(product and operation, its elements as (id, name)) in the order of the route."""
+    found: dict[tuple[str, str], list[MeasuredElement]] = {}
+    for one in elements:
+        found.setdefault((one.run.product_name, one.step.operation.name), []).append(one)
+    return [
+        (
+            say("over-runs", "group", {"product": product, "operation": operation}),
+            [(one.id, _named(one, one is furthest)) for one in some],
+        )
+        for (product, operation), some in found.items()
+    ]
+
+
+def _named(one: MeasuredElement, is_furthest: bool) -> str:
+    facts = {"step": one.step.name, "kind": say("element", one.kind), "count": one.times}
+    return say("over-runs", "element", facts | {"furthest": 1 if is_furthest else 0})
 
 
 def _element(shown: ElementOverRuns) -> Figure:
