@@ -30,7 +30,7 @@ _MOST_TOLD = 8
 _MOST_OPEN = 3
 _SLUG = 60
 _A_MINUTE = timedelta(minutes=1)
-_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d\d? s\b)")
+_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)")
 # What a page of it says that is the same in every one.
 WORDS = (
     "intro", "how-to", "bars", "guess", "measured", "bar-unknown", "operations", "element", "n", "lost", "told", "questions", "now",

@@ -200,8 +200,8 @@ def test_an_answer_that_could_not_be_taken_is_open(file: FriendsFile) -> None:
 
 
 def test_a_short_time_has_its_seconds(file: FriendsFile) -> None:
-    assert file.operations[-1].elements[0][2] == "2\u00a0min\u00a050\u00a0s"
-    assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min\u00a045\u00a0s"
+    assert file.operations[-1].elements[0][2] == "2\u00a0min 50\u00a0s"
+    assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min 45\u00a0s"
 
 
 def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
