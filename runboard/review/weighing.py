@@ -7,7 +7,8 @@ from typing import Any
 from runboard.plan.schedule.rule.rule import warm
 from runboard.review.changes.nouns import Idea, Together, Tried, Worth
 from runboard.review.changes.offers import offers
-from runboard.review.changes.trying import counts_of, tried_together
+from runboard.review.changes.pieces import counts_of
+from runboard.review.changes.trying import tried_together
 from runboard.review.essentials import Essentials
 from runboard.review.held.held import held_of
 from runboard.review.held.nouns import Held

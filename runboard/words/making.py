@@ -8,7 +8,7 @@ from runboard.plan.change import Capacity, Change, singles
 from runboard.review.changes.adopting import Adopting
 from runboard.review.changes.now import Moved
 from runboard.shop.book import Book
-from runboard.words.facts import date_in_words, list_in_words, number_in_words, span_in_words, zone_of
+from runboard.words.facts import date_in_words, exact_span_in_words, list_in_words, number_in_words, zone_of
 from runboard.words.sentences import say, sentence
 
 
@@ -23,7 +23,7 @@ def _value(one: Moved, value: Any) -> str:
     if value in (None, ""):
         return "none"
     if isinstance(value, timedelta):
-        return span_in_words(value)
+        return exact_span_in_words(value)
     if one.what == "rate":
         return number_in_words(round(100 * value, 1))
     return str(value)

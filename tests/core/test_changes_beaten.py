@@ -6,7 +6,11 @@ import pytest
 
 from runboard.plan.change import Capacity, Change, TraySize
 from runboard.review.changes.beaten import with_beaten
-from runboard.review.changes.nouns import NOTHING, Idea, Span3, Tried
+from runboard.review.changes.nouns import NOTHING, Idea, Span3, Tried, Worth
+from runboard.review.changes.trying import tried_together
+from runboard.review.held.replayable import replayable
+from tests.core.pasts import past_of
+from tests.core.test_held_replay import rails_made
 
 MINUTE = timedelta(minutes=1)
 
@@ -41,3 +45,14 @@ def test_what_costs_less_is_not_beaten_by_what_is_smaller() -> None:
     _, second = with_beaten([saving(Capacity("rack", 6), 0, 60, cost=50), saving(Capacity("rack", 8), 0, 60, cost=20)])
 
     assert second.helps
+
+
+def test_what_was_tried_before_is_beaten_by_what_is_tried_now() -> None:
+    known = replayable(past_of(rails_made()))
+    assert known is not None
+    more, most = Idea("more", Capacity("rack", 3)), Idea("most", Capacity("rack", 9))
+    before, _ = tried_together(known, [most], Worth(), {}, 8)
+
+    found, _ = tried_together(known, [most, more], Worth(), {}, 8, before=before)
+
+    assert found == tried_together(known, [most, more], Worth(), {}, 8)[0]

@@ -24,8 +24,9 @@ from runboard.plan.change import (
 )
 from runboard.plan.changed import SOMEBODY as SOMEBODY_KEY
 from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Tried, Worth
+from runboard.review.changes.pieces import counts_of, pieces_saved
 from runboard.review.changes.replayed import problem_with
-from runboard.review.changes.trying import Trial, counts_of, pieces_saved, together, tried
+from runboard.review.changes.trying import Trial, together, tried
 from runboard.review.held.replayable import Replayable, replayable
 from runboard.run.fold.overruled import Overruled
 from tests.core.pasts import past_of

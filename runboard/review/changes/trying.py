@@ -13,7 +13,7 @@ from functools import cached_property
 from itertools import combinations
 from typing import Any
 
-from runboard.plan.change import Change, Instead, OneVisit, several, singles
+from runboard.plan.change import Change, OneVisit, several, singles
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Problem
 from runboard.plan.schedule.problem.people import walks_of
 from runboard.plan.schedule.rule.rule import Rule
@@ -21,11 +21,11 @@ from runboard.plan.schedule.told.forecast import Scatter
 from runboard.review.changes.beaten import with_beaten
 from runboard.review.changes.nouns import NOTHING, NOUGHT, Idea, Span3, Together, Tried, Worth
 from runboard.review.changes.payback import payback_of
+from runboard.review.changes.pieces import Counts, pieces_saved
 from runboard.review.changes.replayed import about_the_same, only_allows, problem_with
 from runboard.review.held.known import Scatters
 from runboard.review.held.replay import Replay, drawn, finishes, replay, replay_of, usual_goes
 from runboard.review.held.replayable import Replayable
-from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 
 # Of so many ideas that help, the pairs and the order are looked for: sixteen more goes.
@@ -34,9 +34,6 @@ SHARES = (5, 50, 95)
 # Of fewer of the goes that find a place for all the work a change says nothing.
 FITS = 0.95
 _A_TICK = 1.0
-
-# For each operation the pieces that came to it, and those that it lost.
-Counts = Mapping[str, tuple[int, int]]
 
 
 def tried(
@@ -69,9 +66,11 @@ def tried_together(
 ) -> tuple[tuple[Tried, ...], Together]:
     """Both, for a child process. What was tried ``before``, of the same run by as many goes, is taken from there."""
     trial, known_by_now = Trial(known, goes, seed), {one.idea.change: one for one in before}
-    found = tuple(
-        _tried(trial, idea, worth, counts) if old is None else _worth(replace(old, idea=idea), worth, counts)
-        for idea, old in ((idea, known_by_now.get(idea.change)) for idea in ideas)
+    found = with_beaten(
+        [
+            _tried(trial, idea, worth, counts) if old is None else _worth(replace(old, idea=idea), worth, counts)
+            for idea, old in ((idea, known_by_now.get(idea.change)) for idea in ideas)
+        ]
     )
     return found, _together(trial, found)
 
@@ -132,28 +131,6 @@ def _worth(found: Tried, worth: Worth, counts: Counts) -> Tried:
     runs = payback_of(found.idea.cost, hours, worth.hour_rate)
     months = runs / worth.runs_a_month if runs is not None and worth.runs_a_month else None
     return replace(found, pieces=pieces, payback_runs=runs, payback_months=months)
-
-
-def counts_of(run: RunState) -> Counts:
-    """For each operation the pieces that came to it in a run, and those that it lost."""
-    operation_of = {step.key: step.operation.key for revision in run.revisions for step in revision.route.steps}
-    came: dict[tuple[str, str], int] = {}
-    lost: dict[str, int] = {}
-    for tray in run.trays.values():
-        for step, loads in tray.counts.items():
-            operation = operation_of.get(step, step)
-            came[operation, step] = came.get((operation, step), 0) + sum(good + bad for good, bad in loads.values())
-            lost[operation] = lost.get(operation, 0) + sum(bad for _, bad in loads.values())
-    return {
-        operation: (max(pieces for (other, _), pieces in came.items() if other == operation), bad)
-        for operation, bad in lost.items()
-    }
-
-
-def pieces_saved(change: Change, counts: Counts) -> float:
-    """How many pieces more would have come good where a change says what its good rate is: of those that came there."""
-    rates = {one.operation: one.good_rate for one in singles(change) if isinstance(one, Instead)}
-    return sum(counts[key][1] - counts[key][0] * (1 - rate) for key, rate in rates.items() if rate and key in counts)
 
 
 # go by go
