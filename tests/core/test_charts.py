@@ -152,6 +152,19 @@ def test_a_day_is_drawn_down_for_a_phone_and_across_for_a_tablet() -> None:
 def test_hours_stand_as_far_apart_as_their_words_need() -> None:
     assert list(hours_of(0, 300, 40)) == [0, 60, 120, 180, 240, 300]
     assert list(hours_of(30, 600, 100)) == [120, 240, 360, 480, 600]
+    assert list(hours_of(10, 50, 5)) == [15, 30, 45]
+
+
+def test_a_day_has_room_for_the_longest_name_of_its_rows() -> None:
+    rows = [Row("Finishing bench", [Stretch(0, 60, "work")]), Row("Packing table", [Stretch(0, 60, "work")])]
+
+    chart = activity("k", "Monday", rows, 60, [])
+
+    assert chart.count(">Finishing bench</text>") == chart.count(">Packing table</text>") == 2
+
+
+def test_the_longest_name_of_the_bars_is_whole() -> None:
+    assert ">Inspect and pack</text>" in bars_beside("k", "Times", [Beside("Inspect and pack", 1, 1, "1 min")], "")
 
 
 def test_what_is_written_on_a_chart_is_text_and_never_markup() -> None:

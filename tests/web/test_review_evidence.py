@@ -140,6 +140,34 @@ def test_the_list_of_a_day_is_folded_by_who_and_a_day_has_no_row_without_work(cl
     assert ">Sander</text>" not in page
 
 
+def test_what_an_open_run_lost_is_of_what_came_to_a_step_whatever_board_it_was_of(
+    client: FlaskClient, seen: Seen
+) -> None:
+    def goes_on(found: Essentials) -> Essentials:
+        lost = found.happened.lost[0]
+        run = replace(found.past.run, state="open", closed_at=None)
+        three = (replace(lost, pieces=1), replace(lost, pieces=1, board="4"), replace(lost, reason="burnt", pieces=1))
+        yields = tuple(replace(each, into=45) for each in found.happened.yields)
+        happened = replace(found.happened, started=60, scrap=3, lost=three, yields=yields)
+        return replace(found, past=replace(found.past, run=run), happened=happened)
+
+    seen(goes_on)
+
+    assert "3 of the 45 begun, 2 of them chipped at Clean up." in words(client.get(f"{RUN}/happened"))
+
+
+def test_an_order_line_that_is_not_due_yet_is_not_marked_as_late(client: FlaskClient, seen: Seen) -> None:
+    def both_open(found: Essentials) -> Essentials:
+        first = replace(found.happened.order_lines[0], done=None, late=None)
+        lines = (first, replace(first, due=found.past.until + timedelta(days=2)))
+        return replace(found, happened=replace(found.happened, order_lines=lines))
+
+    seen(both_open)
+    said = words(client.get(f"{RUN}/happened"))
+
+    assert (said.count("▲ not done"), said.count("not done")) == (1, 3)
+
+
 def test_a_small_job_of_the_shop_has_its_name_in_the_day(client: FlaskClient, seen: Seen) -> None:
     def with_a_job(found: Essentials) -> Essentials:
         job = found.past.book.jobs[0]

@@ -10,6 +10,7 @@ from runboard.floor.looking import review as looking
 from runboard.floor.workshop import Workshop
 from runboard.review.essentials import Essentials
 from runboard.run.refusal import Refused
+from runboard.web.review.page import unbroken as unbroken_on_a_page
 from tests.web import reviewed
 from tests.web.reviewed import Seen
 from tests.web.test_shop_pages import words
@@ -32,6 +33,11 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None
         "Try first: three more drying rack places, done a day sooner.",
     ):
         assert line in said
+
+
+@pytest.mark.parametrize("span", ["1 h 08", "9½ min", "17 days 11 h", "1 day 2 h", "45 s"])
+def test_no_line_ends_within_a_span_of_time(span: str) -> None:
+    assert unbroken_on_a_page(f"took {span}.") == f"took {span.replace(' ', chr(0xA0))}."
 
 
 def test_when_it_was_done_against_its_promise_stands_under_its_name(client: FlaskClient, seen: Seen) -> None:

@@ -61,6 +61,7 @@ def happened(key: str) -> Response:
         lost_rows=[(lost_in_words(lost), lost.wood, lost.board, lost.pieces) for lost in what.lost],
         since=[(_since(one, named), one.hours) for one in what.since_changes if any(lost for _, lost in one.hours)],
         orders=sorted(what.order_lines, key=lambda line: (line.done is not None, -(line.late or timedelta(0)))),
+        until=found.past.until,
         process=[_process_row(line, named) for line in what.process if not _is_no_walk(line)],
         unmeasured=[bar.name for bar in what.bars if bar.hands_taken is None],
     )

@@ -31,7 +31,9 @@ EVIDENCE = {
     "pieces": "happened#hands", "furthest": "times", "lost": "happened#lost", "held": "held", "try": "changes",
 }  # fmt: skip
 
-_IN_A_SPAN = re.compile(r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)")
+_IN_A_SPAN = re.compile(
+    r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
+)
 _NO_BREAK = "\u00a0"
 
 part = Blueprint("review", __name__)

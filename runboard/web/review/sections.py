@@ -21,7 +21,7 @@ def answers_of(found: Essentials, sittings: Sequence[Sitting]) -> dict[str, str]
     said: dict[str, Callable[[], str]] = {
         "hands": lambda: _hands(happened),
         "days": lambda: say("review-answer", "days", {"count": len(sittings)}),
-        "lost": lambda: _lost(happened),
+        "lost": lambda: _lost(found),
         "waiting": lambda: _waiting(found),
         "process": lambda: _process(happened),
         "orders": lambda: _orders(happened.order_lines),
@@ -39,16 +39,18 @@ def _hands(happened: Happened) -> str:
     )
 
 
-def _lost(happened: Happened) -> str:
-    lost, begun = happened.scrap, happened.started
-    if not lost:
+def _lost(found: Essentials) -> str:
+    happened = found.happened
+    if not happened.scrap:
         return say("review-answer", "lost none")
-    most = max(happened.lost, key=lambda one: one.pieces, default=None)
-    of_it = most.pieces if most else 0
-    why = lost_in_words(most) if most else "none"
-    return say(
-        "review-answer", "lost", {"lost": lost, "begun": begun, "why": why, "most": "all" if of_it == lost else of_it}
-    )
+    sums: dict[str, int] = {}
+    for one in happened.lost:
+        sums[lost_in_words(one)] = sums.get(lost_in_words(one), 0) + one.pieces
+    why, most = max(sums.items(), key=lambda item: item[1], default=("none", 0))
+    # Of an open run only what has come to a step is begun.
+    begun = max((each.into for each in happened.yields), default=0) if found.past.is_open else happened.started
+    of_it = "all" if most == happened.scrap else most
+    return say("review-answer", "lost", {"lost": happened.scrap, "begun": begun, "why": why, "most": of_it})
 
 
 def _waiting(found: Essentials) -> str:
