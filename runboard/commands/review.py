@@ -4,6 +4,8 @@ import json
 import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
+from shutil import get_terminal_size
+from textwrap import wrap
 
 from runboard.cards.friends_file import friends_file
 from runboard.cards.friends_page import review_html, write_review_pdf
@@ -45,7 +47,16 @@ def do(asked: Namespace) -> None:
     elif asked.json:
         sys.stdout.write(json.dumps(review_record(found), ensure_ascii=False, indent=2) + "\n")
     else:
-        sys.stdout.write("\n".join(review_lines(found)) + "\n")
+        wide = get_terminal_size().columns if sys.stdout.isatty() else 0
+        lines = (part for line in review_lines(found) for part in broken(line, wide))
+        sys.stdout.write("\n".join(lines) + "\n")
+
+
+def broken(line: str, wide: int) -> list[str]:
+    """The line in parts that a terminal so ``wide`` shows without breaking a word; whole where it fits, or 0 is asked."""
+    if not wide or len(line) <= wide:
+        return [line]
+    return wrap(line, wide, subsequent_indent="  " if line.startswith("- ") else "")
 
 
 def look_back(data: Path, named: str) -> Essentials:

@@ -1,7 +1,9 @@
 """What ``runboard review`` prints for a person: the five lines, then what they rest on."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 
+from runboard.review.changes.nouns import NOUGHT, Span3
 from runboard.review.essentials import Essentials
 from runboard.words.facts import span_in_words
 from runboard.words.review import about, five_lines, idea_in_words, little_measured, what_in_words
@@ -10,6 +12,7 @@ from runboard.words.sentences import say
 
 # Of what an hour is worth, and of what could be tried, the first so many.
 MOST = 6
+_WHOLE_HOURS = 4
 
 
 def review_lines(essentials: Essentials) -> Iterator[str]:
@@ -60,9 +63,19 @@ def _changes(essentials: Essentials) -> Iterator[str]:
     for tried in sorted(helping, key=lambda one: (one.earlier.mid, one.hands.mid), reverse=True):
         facts = {
             "change": idea_in_words(essentials.past, tried.idea.change),
-            "earlier": about(tried.earlier.mid) if tried.earlier.mid else "none",
-            "low": about(tried.earlier.low),
-            "high": about(tried.earlier.high),
+            **_range(tried.earlier),
             "hands": about(tried.hands.mid) if tried.hands.mid else "none",
         }
         yield say("review-printed", "change", facts)
+
+
+def _range(earlier: Span3) -> dict[str, str]:
+    """What is done sooner, and from what to what, in one measure: 'a day' is none for what goes from 20 h to 22 h."""
+    low, mid, high = map(_measured, (earlier.low, earlier.mid, earlier.high))
+    spread = "none" if low == high else "later" if earlier.low < NOUGHT else "sooner"
+    return {"earlier": mid if earlier.mid else "none", "low": low, "high": high, "spread": spread}
+
+
+def _measured(span: timedelta) -> str:
+    hours = abs(span) / timedelta(hours=1)
+    return span_in_words(timedelta(hours=round(hours))) if hours >= _WHOLE_HOURS else about(span)

@@ -564,7 +564,11 @@ review-printed-value = { $what }: done { $earlier } sooner
 review-printed-changes = What would have saved the most:
 review-printed-change = { $change }: { $earlier ->
     [none] done no sooner
-   *[other] done { $earlier } sooner ({ $low } to { $high })
+   *[other] done { $earlier } sooner{ $spread ->
+        [none] { "" }
+        [later] { " " }(from { $low } later to { $high } sooner)
+       *[sooner] { " " }({ $low } to { $high })
+      }
   }{ $hands ->
     [none] { "" }
    *[other] { ", " }{ $hands } less of hands
