@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from runboard.plan.schedule.rule.rule import warm
+from runboard.plan.schedule.rule.rule import warm as warm
 from runboard.review.changes.nouns import Idea, Together, Tried, Worth
 from runboard.review.changes.offers import offers
 from runboard.review.changes.pieces import counts_of

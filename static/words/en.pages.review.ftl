@@ -262,6 +262,8 @@ review-ledger-saved = Saved { $saved }.
 
 over-runs-none = No run is finished yet. As soon as one is, it stands here beside the others; what is known of one that is open stands on the { $link }Review{ $end_link } screen.
 over-runs-run = Run
+over-runs-a-piece = Hands for each good piece
+over-runs-took = From opening to done
 over-runs-good = Good
 over-runs-an-hour = Pieces an hour of hands
 over-runs-good-share = Good share

@@ -676,8 +676,6 @@ review-ledger-unreadable = A change that cannot be read any more
 
 ## All runs beside one another.
 
-over-runs-took = From opening to done
-over-runs-a-piece = Hands for each good piece
 over-runs-later = Done, against its promise
 over-runs-minutes = { $minutes } min
 over-runs-percent = { NUMBER($percent, maximumFractionDigits: 0) } %
