@@ -264,6 +264,12 @@ def test_when_it_held_is_told_of_the_hours_with_somebody_in_the_shop(client: Fla
     assert ">Nobody there" not in page.text.split("<details>")[0]
 
 
+def test_what_held_it_most_comes_first_on_its_chart(client: FlaskClient, seen: Seen) -> None:
+    page = client.get(f"{RUN}/held").text
+
+    assert re.findall(r'class="name"[^>]*>([^<]+)<', page)[0] == "Drying rack places"
+
+
 def test_a_change_says_what_it_would_have_saved_as_a_range_and_when_it_is_paid_back(
     client: FlaskClient, seen: Seen
 ) -> None:

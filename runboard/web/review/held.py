@@ -127,7 +127,7 @@ def _over(found: Essentials, held: nouns.Held) -> Markup:
             ],
             what[0] != "hours",
         )
-        for what, some in rows.items()
+        for what, some in sorted(rows.items(), key=lambda row: row[0] != held.most)
     ]
     days = clock.days(found.past.book.time_zone)
     return over_time("held", say("review-chart", "held"), shown, clock.end, days, clock.away) if shown else Markup("")
