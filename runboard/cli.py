@@ -1,17 +1,14 @@
-"""The commands. What a person typed wrong gets a sentence on stderr and exit code 2, and nothing is half-written."""
+"""The commands. What a person typed wrong gets a sentence on stderr and exit code 2, and nothing is half-written.
 
-import argparse
-import sqlite3
+Every child process loads this module again before its own work: what commands need is loaded once one is run.
+"""
+
 import sys
 from collections.abc import Sequence
-from importlib import import_module
+from typing import TYPE_CHECKING
 
-from runboard.commands.asking import Mistaken
-from runboard.run.refusal import NotStored, Refused
-from runboard.shop.book_json import BookError
-from runboard.store.holding import InUse
-from runboard.store.proof import BadCopy
-from runboard.words.sentences import say
+if TYPE_CHECKING:
+    import argparse
 
 # Each command, in the order in which --help lists them, and its module.
 COMMANDS = {
@@ -31,6 +28,14 @@ _UNUSABLE = ("SQLITE_CANTOPEN", "SQLITE_READONLY", "SQLITE_NOTADB", "SQLITE_CORR
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; answers the exit code."""
+    import sqlite3
+
+    from runboard.commands.asking import Mistaken
+    from runboard.run.refusal import NotStored, Refused
+    from runboard.shop.book_json import BookError
+    from runboard.store.holding import InUse
+    from runboard.store.proof import BadCopy
+
     typed = sys.argv[1:] if arguments is None else arguments
     asked = _parser(typed).parse_args(typed)
     try:
@@ -44,6 +49,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _in_words(wrong: Exception) -> str:
+    import sqlite3
+
+    from runboard.commands.asking import Mistaken
+    from runboard.run.refusal import NotStored, Refused
+    from runboard.store.holding import InUse
+    from runboard.store.proof import BadCopy
+    from runboard.words.sentences import say
+
     match wrong:
         case Mistaken():
             return say("mistaken", wrong.code, wrong.facts)
@@ -60,8 +73,13 @@ def _in_words(wrong: Exception) -> str:
     return str(wrong)  # a book's problems are sentences already
 
 
-def _parser(typed: Sequence[str]) -> argparse.ArgumentParser:
+def _parser(typed: Sequence[str]) -> "argparse.ArgumentParser":
     """Of all commands, and of what the one that is ``typed`` takes: only its module is loaded."""
+    import argparse
+    from importlib import import_module
+
+    from runboard.words.sentences import say
+
     parser = argparse.ArgumentParser(prog="runboard", description=say("command", "runboard"))
     commands = parser.add_subparsers(title="commands", required=True)
     for name, module in COMMANDS.items():

@@ -52,16 +52,20 @@ def asked_of(quick: Essentials, ideas: Sequence[Idea], worth: Worth, before: Wei
     return None if known is None else Asked(known, quick, tuple(ideas), worth, before)
 
 
+def prepare() -> None:
+    """Have the rule compiled, which pays before much is replayed where it is kept on the disk."""
+    warm()
+
+
 def _reason(offered: Idea | None) -> dict[str, Any]:
     """Why an idea is offered, which stays so when somebody keeps it."""
     return {} if offered is None else {"because": offered.because, "facts": offered.facts}
 
 
 def weigh(asked: Asked, is_many: bool = False, told: Any = None) -> Weighed:
-    """What held a run, and what its ideas would have saved. ``is_many`` has the rule compiled first, which pays where it is
-    kept on the disk."""
+    """What held a run, and what its ideas would have saved. ``is_many`` has the rule compiled first."""
     if is_many:
-        warm()
+        prepare()
     known = fitted(asked.known)
     before = asked.before if asked.before and asked.before.is_many == is_many else None  # else it met other luck
     held = before.held if before else held_of(known)

@@ -262,3 +262,13 @@ def test_a_child_that_wants_too_much_memory_ends_and_the_next_one_works() -> Non
     assert (task.state, task.failure.kind in OUT_OF_MEMORY) == ("failed", True)
     assert task.done < 8
     assert after.result == 6
+
+
+def test_the_command_that_a_child_loads_again_brings_nothing_that_only_commands_need() -> None:
+    """A spawned process runs the parent's main module up to its name, for each long work anew."""
+    heavy = ("fluent.runtime", "babel", "sqlite3", "flask", "runboard.opening")
+    asked = f"import sys, runboard.cli; print([one for one in {heavy} if one in sys.modules])"
+
+    said = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True)
+
+    assert said.stdout.strip() == "[]"

@@ -15,12 +15,11 @@ from runboard.floor.looking.at_hand import shop_now
 from runboard.floor.looking.review import quick_at
 from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.plan.schedule.rule.rule import is_at_hand
-from runboard.review import weighing
 from runboard.review.changes.nouns import Idea, Worth
 from runboard.review.changes.payback import runs_a_month
 from runboard.review.essentials import Essentials, weighed
 from runboard.review.past import Past
-from runboard.review.weighing import Weighed, asked_of, weigh
+from runboard.review.weighing import Weighed, asked_of, prepare, weigh
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 
@@ -125,7 +124,7 @@ class Reviews:
 
 def review_at_once(workshop: Workshop, settings: KeptSettings, run: str) -> Essentials:
     """The whole of a run's review, by whoever can wait for it. Refused 'run unknown'."""
-    weighing.warm()  # the plan of the opening, too, is made sooner by the compiled rule
+    prepare()  # the plan of the opening, too, is made sooner by the compiled rule
     quick = quick_at(workshop, run)
     asked = asked_of(quick, ideas_of(settings, run), worth_of(workshop, quick))
     if asked is None:
