@@ -29,7 +29,13 @@ def _value(one: Moved, value: Any) -> str:
     return str(value)
 
 
-def from_when(adopting: Adopting) -> Iterator[str]:
+def making_in_words(adopting: Adopting) -> list[str]:
+    """What adopting a change makes another, and from when on."""
+    moved = () if adopting.made is None else adopting.made.moved
+    return [*moved_in_words(moved), *_from_when(adopting)]
+
+
+def _from_when(adopting: Adopting) -> Iterator[str]:
     """From when on it holds, and what that means for a run that is open."""
     made = adopting.made
     if made is None or made.did == "noted":
@@ -40,7 +46,8 @@ def from_when(adopting: Adopting) -> Iterator[str]:
     else:
         yield say("review-from", "next")
     if adopting.keeps:
-        yield say("review-from", "keeps", _runs(adopting.keeps))
+        times = any(moved.what == "time" for moved in made.moved)
+        yield say("review-from", "keeps", {**_runs(adopting.keeps), "times": "yes" if times else "no"})
 
 
 def _runs(names: tuple[str, ...]) -> dict[str, Any]:

@@ -519,8 +519,11 @@ review-from-now = From now on: { $count ->
    *[other] { $runs }, which are open, have it at once.
   }
 review-from-keeps = { $count ->
-    [one] { $runs }, which is open, keeps the route that it has.
-   *[other] { $runs }, which are open, keep the route that they have.
+    [one] { $runs }, which is open, keeps the route that it has
+   *[other] { $runs }, which are open, keep the route that they have
+  }{ $times ->
+    [yes] ; where that time was measured, what is left is planned with the new one.
+   *[no] .
   }
 review-from-noted = No book can say that, so nothing is altered: it is noted for the next run, and asked after when that is over.
 review-done-shared = { $day ->
@@ -640,11 +643,11 @@ verdict-waiting = { $code ->
     [worse] Trays waited { $by } more for what is shared, for as many pieces.
    *[no-difference] Trays waited as long for what is shared, for as many pieces.
   } Promised: done { $promised } sooner.
-verdict-hands = Hands: { $promised } less promised, no difference seen: in all it was { $way ->
-    [same] as much
-    [less] { $hands } less
-   *[more] { $hands } more
-  }, whatever that came of.
+verdict-hands = Hands: { $promised } less promised; { $way ->
+    [same] no difference seen.
+    [less] in all it was { $hands } less, whatever that came of.
+   *[more] in all it was { $hands } more, whatever that came of.
+  }
 verdict-too-little = { $of ->
     [nothing] What this change moves is in no time that is measured, so only you can say whether it worked.
    *[other] Too few times were measured, before or after, to say whether it worked.

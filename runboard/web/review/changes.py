@@ -23,9 +23,10 @@ from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
 from runboard.web.forms.changes import change_asked, choices, number_in
 from runboard.web.review.looked import review_of
+from runboard.web.review.page import unbroken
 from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words, span_in_words
-from runboard.words.making import done_in_words, from_when, moved_in_words
+from runboard.words.making import done_in_words, making_in_words
 from runboard.words.review import about, five_lines, idea_in_words, within
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
@@ -149,14 +150,14 @@ def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | 
         idea.id,
         names[idea.id],
         reason_of(idea),
-        () if tried.refused else tuple(_rows(tried)),
+        () if tried.refused else tuple((what, unbroken(said)) for what, said in _rows(tried)),
         said("refused", *refused) if refused and not adopting.is_done else "",
         helps=tried.helps,
         kept="" if kept is None else kept.id,
         cost="" if idea.cost is None else number_in_words(idea.cost),
         heard="" if kept is None else kept.answer,
         done=done_in_words(book, idea.change, adopting),
-        moves=() if refused else (*moved_in_words(adopting.made.moved if adopting.made else ()), *from_when(adopting)),
+        moves=() if refused else tuple(map(unbroken, making_in_words(adopting))),
         notes=adopting.made is not None and adopting.made.did == "noted",
         no_more=say("review-change", "no more", {"other": within(other)}) if other else "",
     )
@@ -219,7 +220,7 @@ def _line(found: Essentials, tried: Iterable[Shown]) -> str:
     if done and not any(one.helps for one in left):
         return say("review-change", "all done")
     lines = five_lines(replace(found, tried=left) if found.tried is not None else found)
-    return next(line.sentence for line in lines if line.code == "try")
+    return unbroken(next(line.sentence for line in lines if line.code == "try"))
 
 
 def _together(found: Essentials, left: Mapping[str, str]) -> str:
@@ -236,7 +237,7 @@ def _together(found: Essentials, left: Mapping[str, str]) -> str:
         "earlier": range_of(together.earlier),
         "hands": range_of(together.hands),
     }
-    return say("review-change", "together", facts)
+    return unbroken(say("review-change", "together", facts))
 
 
 def _order(found: Essentials, left: Mapping[str, str]) -> list[str]:

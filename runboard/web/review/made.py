@@ -13,6 +13,7 @@ from runboard.shop.book import Book
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.review.changes import LEDGER, range_of
+from runboard.web.review.page import unbroken
 from runboard.words.changes import range_in_words, verdict_in_words
 from runboard.words.facts import date_in_words, list_in_words, zone_of
 from runboard.words.ideas import habit_in_words
@@ -66,7 +67,7 @@ def judge() -> Response:
 def _shown(book: Book, entry: InLedger) -> Shown:
     line, run = entry.line, entry.run
     sentence = "" if line.change is None or run is None else _sentence(book, entry)
-    moves = list(moved_in_words(entry.moved))
+    moves = [unbroken(said) for said in moved_in_words(entry.moved)]
     if sentence and moves and all(moved.what == "capacity" for moved in entry.moved):
         sentence, moves = list_in_words(moves), []
     facts = {"earlier": range_of(line.earlier), "hands": range_of(line.hands)}
@@ -75,9 +76,9 @@ def _shown(book: Book, entry: InLedger) -> Shown:
         sentence or say("review-ledger", "unreadable"),
         date_in_words(line.at.astimezone(zone_of(book.time_zone)), with_year=True),
         moves,
-        say("review-ledger", "promise", facts),
+        unbroken(say("review-ledger", "promise", facts)),
         _status(entry),
-        " ".join(_found(entry)),
+        unbroken(" ".join(_found(entry))),
     )
 
 
