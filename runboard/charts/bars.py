@@ -19,6 +19,9 @@ ROW = 23.0
 # So many observations make a box; fewer are only dots.
 BOX_OF = 5
 
+# A figure that stands on ground of its own, over lines: two classes.
+OVER_LINES = " ".join(("figure", "over"))
+
 
 @dataclass(frozen=True)
 class Beside:
@@ -175,7 +178,7 @@ def control(
     ):
         if value is not None:
             drawing.lines.append(Stroke(0, y(value), right + 6, y(value), kind))
-            drawing.words.append(Word(WIDTH, min(y(value) + 4.5, free), text, "figure over", "end"))
+            drawing.words.append(Word(WIDTH, min(y(value) + 4.5, free), text, OVER_LINES, "end"))
             free = min(y(value) + 4.5, free) - 15  # nor do they lie on one another
     step = (right - left) / max(1, len(points) - 1)
     at = [(round(left + step * number, 1), y(value)) for number, value in enumerate(points)]

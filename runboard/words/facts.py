@@ -56,6 +56,11 @@ def date_in_words(day: date, locale: str = "en", *, with_year: bool = False) -> 
     return str(format_skeleton("yMMMEd" if with_year else "MMMEd", at, locale=locale))
 
 
+def weekday_in_words(day: date, locale: str = "en") -> str:
+    """'Sunday'"""
+    return str(format_datetime(datetime(day.year, day.month, day.day), "EEEE", locale=locale))  # noqa: DTZ001 - a day of the calendar
+
+
 def dated(moment: datetime, zone: tzinfo, locale: str = "en") -> str:
     """'Sun 29 Nov 2026, 08:00'"""
     return f"{date_in_words(moment.astimezone(zone), locale, with_year=True)}, {time_of_day(moment, zone)}"

@@ -3,12 +3,10 @@
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 
-from babel.dates import format_datetime
-
 from runboard.review.held.nouns import AN_HOUR, Because, HeldStretch, HourValue, What
 from runboard.review.past import Past
 from runboard.shop.hours import local_day
-from runboard.words.facts import date_in_words, list_in_words, span_in_words, time_of_day, zone_of
+from runboard.words.facts import date_in_words, list_in_words, span_in_words, time_of_day, weekday_in_words, zone_of
 from runboard.words.sentences import say, sentence
 
 _EVENING = 17  # a stretch that begins at this hour or later is of an evening
@@ -26,12 +24,7 @@ def held_days(time_zone: str, stretches: Iterable[HeldStretch], locale: str = "e
     if not days:
         return ""
     is_clear = (days[-1] - days[0]).days < _A_WEEK
-    names = [
-        str(format_datetime(datetime(day.year, day.month, day.day), "EEEE", locale=locale))  # noqa: DTZ001 - a day of the calendar
-        if is_clear
-        else date_in_words(day, locale)
-        for day in days
-    ]
+    names = [weekday_in_words(day, locale) if is_clear else date_in_words(day, locale) for day in days]
     evenings = is_clear and all(moment.astimezone(zone).hour >= _EVENING for moment in found)
     facts = {
         "count": len(days),
@@ -72,10 +65,9 @@ def _capacity(past: Past, service: str) -> int:
 
 
 def _moment(moment: datetime, time_zone: str) -> str:
-    local = moment.astimezone(zone_of(time_zone))
-    return say(
-        "review-held", "at", {"day": format_datetime(local, "EEEE d MMM", locale="en"), "time": f"{local:%H:%M}"}
-    )
+    zone = zone_of(time_zone)
+    facts = {"day": date_in_words(moment.astimezone(zone)), "time": time_of_day(moment, zone)}
+    return say("review-held", "at", facts)
 
 
 def _trays(trays: Sequence[str]) -> str:

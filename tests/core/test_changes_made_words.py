@@ -40,8 +40,10 @@ def test_a_run_that_is_open_keeps_its_route_and_is_planned_with_a_new_time() -> 
 
     assert said[1:] == [
         "From the next run on.",
-        ("Fourth batch, which is open, keeps the route that it has; where that time was measured, what is left is planned "
-        "with the new one."),
+        (
+            "Fourth batch, which is open, keeps the route that it has; where that time was measured, what is left is planned "
+            "with the new one."
+        ),
     ]
 
 

@@ -187,17 +187,17 @@ def held_on(found: Essentials, what: What, *days: float) -> Essentials:
     [
         (
             ("service", "rack"),
-            "Tray 6 was ready for Oil on Saturday 7 Mar at 19:00, but the drying rack places were all taken: begun at 19:40.",
+            "Tray 6 was ready for Oil on Sat 7 Mar at 19:00, but the drying rack places were all taken: begun at 19:40.",
         ),
         (
             ("hands", "robin"),
-            "On Saturday 7 Mar at 19:00 Robin’s hands were at Fit hooks of trays 1 and 2 until 19:40, while tray 6 waited for Oil.",
+            "On Sat 7 Mar at 19:00 Robin’s hands were at Fit hooks of trays 1 and 2 until 19:40, while tray 6 waited for Oil.",
         ),
         (
             ("station", "laser"),
-            "On Saturday 7 Mar at 19:00 the Laser was at trays 1 and 2 until 19:40, while tray 6 waited for it.",
+            "On Sat 7 Mar at 19:00 the Laser was at trays 1 and 2 until 19:40, while tray 6 waited for it.",
         ),
-        (("wait", "oil"), "Tray 6, through Oil on Saturday 7 Mar at 19:00, could go on at 19:40 at the soonest."),
+        (("wait", "oil"), "Tray 6, through Oil on Sat 7 Mar at 19:00, could go on at 19:40 at the soonest."),
         (("hours", ""), ""),
     ],
 )

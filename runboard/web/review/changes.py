@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import timedelta
 from itertools import pairwise
+from typing import Any
 
 from flask import Blueprint, Response, request
 
@@ -15,6 +16,7 @@ from runboard.plan.changed_route import can_be_one_visit
 from runboard.review.changes.adopting import Adopting, adopting_of
 from runboard.review.changes.nouns import NOUGHT, Span3, Tried
 from runboard.review.essentials import Essentials
+from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.numbers import any_number
@@ -40,7 +42,7 @@ part = Blueprint("review_changes", __name__)
 
 @dataclass(frozen=True)
 class Shown:
-    """A change as the page shows it: its sentence, why it is offered, what it would have saved as (what, said) rows, and in
+    """A change as the page shows it: its sentence, why it is offered, what it would have saved as (what, said, how sure) rows, and in
     one word what comes first of it; ``refused`` says why it cannot be tried. ``kept`` is its id where somebody kept it, ``heard``
     how it was said then. ``done`` says that nothing is left to adopt, and ``moves`` what is from what to what, and from when on;
     ``notes`` where no book can say it. ``no_more`` says that a smaller one saves as much."""
@@ -48,7 +50,7 @@ class Shown:
     id: str
     sentence: str
     because: str = ""
-    rows: tuple[tuple[str, str], ...] = ()
+    rows: tuple[tuple[str, str, str], ...] = ()
     refused: str = ""
     helps: bool = False
     kept: str = ""
@@ -67,7 +69,6 @@ def changes(key: str) -> Response:
     run, book = found.past.run, book_now(workshop())
     asked = request.args.get("ask", "")
     kept = {change.id: change for change in kept_changes(fittings().settings, run.id)}
-    operations = run.route.product.operations
     tried = _shown(found, found.tried or (), kept)
     left = {one.id: one.sentence for one in tried if not one.done}
     return page(
@@ -82,13 +83,21 @@ def changes(key: str) -> Response:
         order=_order(found, left),
         given=request.args,
         ask=asked,
-        ticked=[],
-        skills=sorted({skill for person in book.people for skill in person.skills}),
-        pairs=list(pairwise(operations)),
-        visits=[pair for pair in pairwise(operations) if can_be_one_visit(book, *pair)],
         seen=book.revision,
-        **choices(book),
+        **_forms(run, book),
     )
+
+
+def _forms(run: RunState, book: Book) -> dict[str, Any]:
+    """What an idea of one's own can be made of."""
+    pairs = list(pairwise(run.route.product.operations))
+    return {
+        **choices(book),
+        "ticked": [],
+        "skills": sorted({skill for person in book.people for skill in person.skills}),
+        "pairs": pairs,
+        "visits": [pair for pair in pairs if can_be_one_visit(book, *pair)],
+    }
 
 
 @part.post("/review/runs/<key>/changes")
@@ -150,7 +159,7 @@ def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | 
         idea.id,
         names[idea.id],
         reason_of(idea),
-        () if tried.refused else tuple((what, unbroken(said)) for what, said in _rows(tried)),
+        () if tried.refused else tuple((what, *_parted(unbroken(said))) for what, said in _rows(tried)),
         said("refused", *refused) if refused and not adopting.is_done else "",
         helps=tried.helps,
         kept="" if kept is None else kept.id,
@@ -161,6 +170,12 @@ def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | 
         notes=adopting.made is not None and adopting.made.did == "noted",
         no_more=say("review-change", "no more", {"other": within(other)}) if other else "",
     )
+
+
+def _parted(said: str) -> tuple[str, str]:
+    """A figure and its range in brackets, which may stand below it; '' where it has none."""
+    figure, _, rest = said.partition(" (")
+    return figure, rest and f"({rest}"
 
 
 def _sentence(found: Essentials, tried: Tried) -> str:

@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, timedelta
+from typing import Any
 
 from flask import Blueprint, Response
 from markupsafe import Markup
@@ -45,11 +46,22 @@ def held(key: str) -> Response:
         stretches=[(_named(found, each.what), _trimmed(each)) for each in what.stretches] if what else [],
         values=what and _values(found, what),
         hours=[(_valued(found, value), _worth(value.earlier)) for value in what.values] if what else [],
-        off=what and _off(what),
-        because=_because(found, what) if what else "",
         waited=[] if found.is_weighed else _waited(found),
         seconds=_seconds(found),
+        **_said(found, what),
     )
+
+
+def _said(found: Essentials, held: nouns.Held | None) -> dict[str, Any]:
+    """Why it held by the log, and how far the replay ends from how the run did."""
+    if held is None:
+        return {"because": "", "off": None}
+    off = _off(held)
+    return {
+        "because": _because(found, held),
+        "off": off and abs(off),
+        "is_later": off is not None and off >= timedelta(0),
+    }
 
 
 def _off(held: nouns.Held) -> timedelta | None:
