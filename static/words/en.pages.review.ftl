@@ -247,16 +247,6 @@ review-ledger-did = { $did ->
     [book] It stands in the shop’s book.
    *[noted] It is noted; nobody but you can do it.
   }
-review-ledger-nobody-said = Nobody said yet
-review-ledger-worked-kept = Worked, kept
-review-ledger-worked-dropped = Worked, dropped all the same
-review-ledger-unseen-kept = No difference seen, kept
-review-ledger-unseen-dropped = No difference seen, dropped
-review-ledger-worse-kept = Did not work, kept all the same
-review-ledger-worse-dropped = Did not work, dropped
-review-ledger-unknown-kept = Too little measured to say, kept
-review-ledger-unknown-dropped = Too little measured to say, dropped
-review-ledger-saved = Saved { $saved }.
 
 # over all runs
 

@@ -546,6 +546,7 @@ refused-review-failed = What held the run could not be reckoned. Ask again; if i
 ## What a change cannot be.
 refused-run-open = The run '{ $run }' is still open: what a change promises is known once it is over. Finish it first.
 refused-idea-not-tried = That idea could not be tried on this run, so it promises nothing.
+refused-try-hours-then = In those hours nothing of this run was to be done, or that person was there already. Write a day of the run.
 refused-change-done = The shop does that already, or more of it, so nothing was changed. Load the page again to see how it is now.
 refused-change-not-as-made = The book says something else since, so nothing was taken back. Put back by hand what this change made of it.
 refused-change-not-tried = Only a finished run of the same product that was opened after the change was adopted can say whether it worked.
@@ -763,3 +764,15 @@ review-since-wood = other wood
 review-since-jig = other jig
 review-since-focus = focus set anew
 review-since-other = something else changed
+
+## What the ledger of changes and other lists say by a code.
+review-ledger-nobody-said = Nobody said yet
+review-ledger-worked-kept = Worked, kept
+review-ledger-worked-dropped = Worked, dropped all the same
+review-ledger-unseen-kept = No difference seen, kept
+review-ledger-unseen-dropped = No difference seen, dropped
+review-ledger-worse-kept = Did not work, kept all the same
+review-ledger-worse-dropped = Did not work, dropped
+review-ledger-unknown-kept = Too little measured to say, kept
+review-ledger-unknown-dropped = Too little measured to say, dropped
+review-ledger-saved = Saved { $saved }.

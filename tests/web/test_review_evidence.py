@@ -2,16 +2,16 @@
 
 import re
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, time, timedelta
 
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.floor.changing.kept_changes import kept_changes
+from runboard.floor.changing.kept_changes import keep_change, kept_changes
 from runboard.floor.changing.runs import Wish, close_run, open_run
 from runboard.floor.looking.at_hand import first_person
 from runboard.house import House
-from runboard.plan.change import Helper, Times
+from runboard.plan.change import Helper, HoursAdded, Times
 from runboard.review.changes.nouns import Idea
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import DayPart, Waiting
@@ -473,6 +473,28 @@ def test_what_no_book_can_say_is_noted_for_the_next_run(client: FlaskClient, hou
     assert "No book can say that, so nothing is altered" in said
     client.post(f"{RUN}/changes/adopt", data=form)
     assert "Done already A helper at Fit hooks for 45 min Noted on" in words(client.get(f"{RUN}/changes"))
+
+
+def test_an_idea_of_a_friend_says_whose_it_was_and_how_it_was_said(
+    client: FlaskClient, house: House, seen: Seen
+) -> None:
+    own = replace(tried()[1], idea=Idea("x", Times("r1", "hooks", "hand", 72)))
+    settings = house.app.extensions["fittings"].settings
+    heard = {"change": "Fit hooks: 72 %", "answer": "Ana’s idea: 1 min less a piece."}
+    kept = keep_change(house.workshop, settings, "r1", heard, "robin", own.idea.change)
+    seen(lambda found: replace(found, tried=(replace(own, idea=replace(own.idea, id=kept.id)),), together=None))
+
+    said = words(client.get(f"{RUN}/changes"))
+
+    assert "Fit hooks 28 % quicker Ana’s idea: 1 min less a piece." in said
+    assert "Kept to try" not in said
+
+
+def test_hours_that_a_run_never_had_ask_for_a_day_of_it(client: FlaskClient, seen: Seen) -> None:
+    hours = replace(tried()[0], idea=Idea("h", HoursAdded("robin", date(2026, 1, 1), time(18), time(20))))
+    seen(lambda found: replace(found, tried=(replace(hours, refused=("try hours", {})),), together=None))
+
+    assert "Write a day of the run." in words(client.get(f"{RUN}/changes"))
 
 
 def test_what_not_all_goes_have_says_in_how_many(client: FlaskClient, seen: Seen) -> None:

@@ -29,7 +29,7 @@ from runboard.web.review.page import unbroken
 from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words, span_in_words
 from runboard.words.making import done_in_words, making_in_words
-from runboard.words.review import about, five_lines, idea_in_words, within
+from runboard.words.review import about, five_lines, idea_in_words
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
@@ -146,7 +146,7 @@ def _shown(found: Essentials, some: Iterable[Tried], kept: Mapping[str, KeptChan
     ordered = sorted(some, key=lambda tried: (tried.refused is not None, -tried.earlier.mid, -tried.hands.mid))
     book, state = shop_now(workshop())
     adopting = adopting_of(found.past, book, state, [tried.idea.change for tried in ordered])
-    names = {tried.idea.id: _sentence(found, tried) for tried in ordered}
+    names = {tried.idea.id: idea_in_words(found.past, tried.idea.change) for tried in ordered}
     return [_one(book, tried, names, kept.get(tried.idea.id), adopting[tried.idea.change]) for tried in ordered]
 
 
@@ -157,10 +157,10 @@ def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | 
         tried = replace(tried, earlier=adopting.line.earlier, hands=adopting.line.hands, sooner=1.0)
     return Shown(
         idea.id,
-        names[idea.id],
+        _begun(names[idea.id]),
         reason_of(idea),
         () if tried.refused else tuple((what, *_parted(unbroken(said))) for what, said in _rows(tried)),
-        said("refused", *refused) if refused and not adopting.is_done else "",
+        _refusal(*refused) if refused and not adopting.is_done else "",
         helps=tried.helps,
         kept="" if kept is None else kept.id,
         cost="" if idea.cost is None else number_in_words(idea.cost),
@@ -168,7 +168,7 @@ def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | 
         done=done_in_words(book, idea.change, adopting),
         moves=() if refused else tuple(map(unbroken, making_in_words(adopting))),
         notes=adopting.made is not None and adopting.made.did == "noted",
-        no_more=say("review-change", "no more", {"other": within(other)}) if other else "",
+        no_more=say("review-change", "no more", {"other": other}) if other else "",
     )
 
 
@@ -178,8 +178,16 @@ def _parted(said: str) -> tuple[str, str]:
     return figure, rest and f"({rest}"
 
 
+def _refusal(code: str, facts: Mapping[str, Any]) -> str:
+    """A day to come is what a plan asks for; a run that is over asks for one of its own."""
+    return said("refused", "try hours then" if code == "try hours" else code, facts)
+
+
 def _sentence(found: Essentials, tried: Tried) -> str:
-    said = idea_in_words(found.past, tried.idea.change)
+    return _begun(idea_in_words(found.past, tried.idea.change))
+
+
+def _begun(said: str) -> str:
     return said[:1].upper() + said[1:]
 
 
@@ -245,10 +253,11 @@ def _together(found: Essentials, left: Mapping[str, str]) -> str:
         return ""
     if not {*together.pair} <= {*left}:
         return ""
-    one, other = (left[id_] for id_ in together.pair)
+    changes = {tried.idea.id: tried.idea.change for tried in found.tried or ()}
+    one, other = (idea_in_words(found.past, changes[id_]) for id_ in together.pair)
     facts = {
-        "one": one,
-        "other": within(other),
+        "one": _begun(one),
+        "other": other,
         "earlier": range_of(together.earlier),
         "hands": range_of(together.hands),
     }
