@@ -9,6 +9,7 @@ from typing import Any
 from flask import Blueprint, Response, request
 from markupsafe import Markup
 
+from runboard.cards.friends_file import together
 from runboard.charts.bars import Bar, Limits, bars, control
 from runboard.floor.looking.at_hand import run_now
 from runboard.floor.looking.over_runs import ElementOverRuns, over_runs_now, tables_now
@@ -99,7 +100,7 @@ def _figures(at: int, product: ProductRuns) -> Iterator[Figure]:
         yield Figure(
             say("over-runs", code),
             _chart(f"p{at}{code}", product, code, value, written),
-            tuple(_said(code, product, known, written)),
+            tuple(map(together, _said(code, product, known, written))),
         )
 
 
