@@ -67,7 +67,7 @@ def helps_hands(tried: Tried) -> bool:
 
 
 def _is_worth_saying(tried: Tried) -> bool:
-    if tried.refused is not None or tried.earlier.mid < NOUGHT or tried.hands.mid < NOUGHT:
+    if tried.is_done or tried.refused is not None or tried.earlier.mid < NOUGHT or tried.hands.mid < NOUGHT:
         return False
     return helps_finish(tried) or helps_hands(tried) or tried.pieces >= PIECES_WORTH_SAYING
 

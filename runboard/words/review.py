@@ -165,6 +165,9 @@ def _try(essentials: Essentials) -> str:
     found = essentials.first_to_try
     if found is None:
         tried = essentials.tried or ()
+        helping = [one for one in tried if one.helps]
+        if helping and all(one.is_done for one in helping):
+            return _say("line-try-done")
         return _say("line-try-none", tried=len(tried), some="yes" if any(one.helps for one in tried) else "no")
     earlier, hands, pieces = found.earlier.mid, found.hands.mid, found.pieces
     facts = {

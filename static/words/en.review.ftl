@@ -109,6 +109,7 @@ review-line-try-none = { $tried ->
        *[no] Try first: nothing that was tried would have helped.
       }
   }
+review-line-try-done = Try first: nothing more. What would have helped is done already.
 review-line-try-earlier = Try first: { $change }, done { $earlier } sooner.
 review-line-try-hands = Try first: { $change }, { $more ->
     [yes] { $hands } less of hands.
@@ -470,7 +471,6 @@ review-change-payback-after = { $runs ->
   }
 review-change-range = { $mid } ({ $low } to { $high })
 review-change-range-in-ten = { $mid } ({ $low } to { $high }, in { $goes } goes of 10)
-review-change-all-done = What would have helped is done already.
 review-change-friend = { $friend ->
     [none] A friend’s idea
    *[other] { $friend }’s idea

@@ -299,3 +299,14 @@ def test_what_a_phone_offers_as_a_reason_is_said_as_one_says_it(found: Essential
 
 def test_where_the_run_could_not_be_replayed_nobody_can_say_what_held_it(found: Essentials) -> None:
     assert line(replace(found, held=None), "held").startswith("Held by: nobody can say.")
+
+
+def test_what_the_shop_has_done_since_is_not_to_be_tried_first(found: Essentials) -> None:
+    first = found.first_to_try
+    assert first is not None and found.tried
+
+    one_done = replace(found, tried=tuple(replace(one, is_done=one is first) for one in found.tried))
+    all_done = replace(found, tried=tuple(replace(one, is_done=True) for one in found.tried))
+
+    assert one_done.first_to_try not in (None, first)
+    assert line(all_done, "try") == "Try first: nothing more. What would have helped is done already."

@@ -15,6 +15,7 @@ from runboard.floor.looking.at_hand import shop_now
 from runboard.floor.looking.review import quick_at
 from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.plan.schedule.rule.rule import is_at_hand
+from runboard.review.changes.adopting import adopting_of
 from runboard.review.changes.nouns import Idea, Worth
 from runboard.review.changes.payback import runs_a_month
 from runboard.review.essentials import Essentials, weighed
@@ -118,8 +119,7 @@ class Reviews:
             with self._lock:
                 self._forget(quick.past.run.id)
             raise Refused("review failed")
-        found = task.result
-        return weighed(quick, found.held, found.tried, found.together)
+        return _whole(self.workshop, quick, task.result)
 
 
 def review_at_once(workshop: Workshop, settings: KeptSettings, run: str) -> Essentials:
@@ -130,7 +130,15 @@ def review_at_once(workshop: Workshop, settings: KeptSettings, run: str) -> Esse
     if asked is None:
         return weighed(quick, None)
     found = weigh(asked, is_many=True)
-    return weighed(quick, found.held, found.tried, found.together)
+    return _whole(workshop, quick, found)
+
+
+def _whole(workshop: Workshop, quick: Essentials, found: Weighed) -> Essentials:
+    """With what took long, and what of it the shop has done since."""
+    book, state = shop_now(workshop)
+    adopting = adopting_of(quick.past, book, state, [tried.idea.change for tried in found.tried])
+    tried = tuple(replace(one, is_done=adopting[one.idea.change].is_done) for one in found.tried)
+    return weighed(quick, found.held, tried, found.together)
 
 
 def ideas_of(settings: KeptSettings, run: str) -> tuple[Idea, ...]:

@@ -48,7 +48,8 @@ class Worth:
 @dataclass(frozen=True)
 class Tried:
     """What an idea would have saved of the run: the finish so much ``earlier``, so much less of ``hands`` (work and walks
-    between rooms), so many ``pieces`` more good. ``refused`` is the code where it cannot be tried at all, with its facts.
+    between rooms), so many ``pieces`` more good. ``refused`` is the code where it cannot be tried at all, with its facts;
+    ``is_done`` that the shop has done it since.
     ``sooner`` is the share of the goes that were done sooner at all. ``no_more_than`` is the id of a smaller idea of the same
     thing that saves as much."""
 
@@ -59,6 +60,7 @@ class Tried:
     payback_runs: float | None = None
     payback_months: float | None = None
     refused: tuple[str, Mapping[str, Any]] | None = None
+    is_done: bool = False
     sooner: float = 1.0
     no_more_than: str = ""
 

@@ -75,7 +75,7 @@ def changes(key: str) -> Response:
         "review/changes.html",
         "tried",
         run=run,
-        line=_line(found, tried),
+        line=unbroken(next(line.sentence for line in five_lines(found) if line.code == "try")),
         tried=tried,
         is_coming=not found.is_weighed,
         to_try=[change for change in kept.values() if all(change.id != one.kept for one in tried)],
@@ -234,16 +234,6 @@ def _exact(span: timedelta) -> str:
 
 def _signed(span: timedelta) -> str:
     return ("−" if span <= -_HALF_A_MINUTE else "") + about(span)
-
-
-def _line(found: Essentials, tried: Iterable[Shown]) -> str:
-    """What to try first, of what is not done already."""
-    done = {one.id for one in tried if one.done}
-    left = tuple(one for one in found.tried or () if one.idea.id not in done)
-    if done and not any(one.helps for one in left):
-        return say("review-change", "all done")
-    lines = five_lines(replace(found, tried=left) if found.tried is not None else found)
-    return unbroken(next(line.sentence for line in lines if line.code == "try"))
 
 
 def _together(found: Essentials, left: Mapping[str, str]) -> str:

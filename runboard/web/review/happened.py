@@ -44,14 +44,13 @@ def happened(key: str) -> Response:
     found = review_of(key)
     what, named = found.happened, Named(found.past)
     sittings = charts_of(found, named)
-    an_hour = what.pieces_an_hour
     return page(
         "review/happened.html",
         run=found.past.run,
         found=what,
         done=unbroken(done_in_words(found)),
         answers=answers_of(found, sittings),
-        an_hour="" if an_hour is None or found.past.is_open else number_in_words(round(an_hour, 1)),
+        an_hour=_an_hour(found),
         first_go=_first_go(what),
         rolled=_percent(what.rolled),
         days=sittings,
@@ -65,6 +64,12 @@ def happened(key: str) -> Response:
         process=[_process_row(line, named) for line in what.process if not _is_no_walk(line)],
         unmeasured=[bar.name for bar in what.bars if bar.hands_taken is None],
     )
+
+
+def _an_hour(found: Essentials) -> str:
+    """Good pieces for each hour of hands; '' of a run that is open, whose hands are in pieces not yet done."""
+    pieces = found.happened.pieces_an_hour
+    return "" if pieces is None or found.past.is_open else number_in_words(round(pieces, 1))
 
 
 def _hands(operations: Iterable[OperationBar]) -> Markup:
