@@ -1,8 +1,10 @@
 """When a run was done against what the plan at its opening promised, as one line."""
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta, tzinfo
 
 from runboard.review.essentials import Essentials
+from runboard.review.happened.nouns import OrderLineDone
 from runboard.words.facts import date_in_words, time_of_day, zone_of
 from runboard.words.review import about
 from runboard.words.sentences import sentence
@@ -12,7 +14,8 @@ AS_PROMISED = timedelta(minutes=15)
 
 
 def done_in_words(essentials: Essentials) -> str:
-    """'Done Sun 1 Nov 01:38, a day after its promise.'; of a run that goes on its promise; '' where nothing is known."""
+    """'Done Sun 1 Nov 01:38, a day after its first plan; all order lines in time.'; of a run that goes on its promise; ''
+    where nothing is known."""
     happened, zone = essentials.happened, zone_of(essentials.past.book.time_zone)
     promised, finished = happened.promised, happened.finished
     if finished is None:
@@ -27,7 +30,16 @@ def done_in_words(essentials: Essentials) -> str:
         if off > timedelta(0)
         else "before"
     )
-    return sentence("review-done", {"finished": _on(finished, zone), "how": how, "span": about(off)})
+    facts = {"finished": _on(finished, zone), "how": how, "span": about(off), "lines": _in_time(happened.order_lines)}
+    return sentence("review-done", facts)
+
+
+def _in_time(lines: Sequence[OrderLineDone]) -> str:
+    """'all' where each line that has a day was there in time, 'some' where not, 'none' where none has a day."""
+    dated = [line for line in lines if line.due is not None]
+    if not dated:
+        return "none"
+    return "all" if all(line.done is not None and not line.late for line in dated) else "some"
 
 
 def _on(moment: datetime, zone: tzinfo) -> str:

@@ -120,10 +120,14 @@ review-line-try-hands = Try first: { $change }, { $more ->
   }
 
 review-done = Done { $finished }{ $how ->
-    [as] , as promised.
-    [after] , { $span } after its promise.
-    [before] , { $span } before its promise.
-   *[unknown] .
+    [as] , as planned at first
+    [after] , { $span } after its first plan
+    [before] , { $span } before its first plan
+   *[unknown] { "" }
+  }{ $lines ->
+    [all] ; all order lines in time.
+    [some] ; not all order lines in time.
+   *[none] .
   }
 review-promised-for = Promised for { $promised }.
 # The days on which it held, and the load that the log shows kept back.

@@ -76,10 +76,18 @@ PROMISED = datetime(2026, 10, 31, 1, 30, tzinfo=UTC)
 @pytest.mark.parametrize(
     ("promised", "after", "said"),
     [
-        (PROMISED, timedelta(days=1, minutes=8), "Done Sun 1 Nov 02:38, a day after its promise."),
-        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct 02:40, as promised."),
-        (PROMISED, timedelta(hours=-2), "Done Sat 31 Oct 00:30, 2 h before its promise."),
-        (None, timedelta(0), "Done Sat 31 Oct 02:30."),
+        (
+            PROMISED,
+            timedelta(days=1, minutes=8),
+            "Done Sun 1 Nov 02:38, a day after its first plan; not all order lines in time.",
+        ),
+        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct 02:40, as planned at first; not all order lines in time."),
+        (
+            PROMISED,
+            timedelta(hours=-2),
+            "Done Sat 31 Oct 00:30, 2 h before its first plan; not all order lines in time.",
+        ),
+        (None, timedelta(0), "Done Sat 31 Oct 02:30; not all order lines in time."),
         (PROMISED, None, "Promised for Sat 31 Oct 02:30."),
         (None, None, ""),
     ],
@@ -90,6 +98,15 @@ def test_a_run_says_when_it_was_done_against_its_promise(
     finished = None if after is None else PROMISED + after
 
     assert done_in_words(with_happened(found, promised=promised, finished=finished)) == said
+
+
+def test_beside_when_it_was_done_stands_whether_all_order_lines_were_in_time(found: Essentials) -> None:
+    lines = found.happened.order_lines
+    in_time = with_happened(found, order_lines=tuple(line for line in lines if not line.late))
+    without_days = with_happened(found, order_lines=tuple(replace(line, due=None, late=None) for line in lines))
+
+    assert done_in_words(in_time).endswith("; all order lines in time.")
+    assert "order lines" not in done_in_words(without_days)
 
 
 def test_operations_that_came_near_their_guess_are_said_to(found: Essentials) -> None:
