@@ -59,7 +59,7 @@ def _values(essentials: Essentials) -> Iterator[str]:
 
 
 def _changes(essentials: Essentials) -> Iterator[str]:
-    helping = [tried for tried in essentials.tried or () if tried.helps]
+    helping = [tried for tried in essentials.tried or () if tried.helps and not tried.is_done]
     for tried in sorted(helping, key=lambda one: (one.earlier.mid, one.hands.mid), reverse=True):
         facts = {
             "change": idea_in_words(essentials.past, tried.idea.change),
