@@ -8,7 +8,7 @@ from runboard.plan.change import Capacity, Change, singles
 from runboard.review.changes.adopting import Adopting
 from runboard.review.changes.now import Moved
 from runboard.shop.book import Book
-from runboard.words.facts import date_in_words, exact_span_in_words, list_in_words, number_in_words, zone_of
+from runboard.words.facts import date_in_words, fine_span, list_in_words, number_in_words, zone_of
 from runboard.words.sentences import say, sentence
 
 
@@ -16,6 +16,7 @@ def moved_in_words(some: Iterable[Moved]) -> Iterator[str]:
     """'Drying rack places: from 5 to 6', one for each thing."""
     for one in some:
         facts = {"what": one.what, "name": one.name, "kind": one.kind or "none"}
+        facts["measured"] = _measured(one)
         yield sentence("review-moved", {**facts, "before": _value(one, one.before), "after": _value(one, one.after)})
 
 
@@ -23,10 +24,16 @@ def _value(one: Moved, value: Any) -> str:
     if value in (None, ""):
         return "none"
     if isinstance(value, timedelta):
-        return exact_span_in_words(value)
+        return fine_span(value)
     if one.what == "rate":
         return number_in_words(round(100 * value, 1))
     return str(value)
+
+
+def _measured(one: Moved) -> str:
+    """What a time was in the run, where plans believe something else."""
+    measured = fine_span(one.measured)
+    return "none" if one.measured is None or measured == _value(one, one.before) else measured
 
 
 def making_in_words(adopting: Adopting) -> list[str]:

@@ -515,7 +515,13 @@ review-moved = { $what ->
         [machine] the machine
         [unloading] unloading
        *[hand] by hand
-      }: from { $before } to { $after }
+      }: from { $before } to { $after }{ $kind ->
+        [hand] { " a piece" }
+       *[other] { "" }
+      }{ $measured ->
+        [none] { "" }
+       *[other] { " " }in plans; the run took { $measured }
+      }
   }
 review-from-next = From the next run on.
 review-from-now = From now on: { $count ->

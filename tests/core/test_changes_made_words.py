@@ -1,5 +1,6 @@
 """What adopting a change makes another is said from what to what, each kind of thing in its own words."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -20,7 +21,11 @@ TIME = Moved("time", "Fit hooks", "hand", 2 * MINUTE, 1.6 * MINUTE)
     ("moved", "said"),
     [
         (Moved("capacity", "Drying rack places", before=5, after=6), "Drying rack places: from 5 to 6"),
-        (TIME, "Fit hooks, by hand: from 2 min to 1 min 36 s"),
+        (TIME, "Fit hooks, by hand: from 2 min to 1 min 35 s a piece"),
+        (
+            replace(TIME, before=3.2 * MINUTE, after=2.5 * MINUTE, measured=3.67 * MINUTE),
+            "Fit hooks, by hand: from 3 min 10 s to 2 min 30 s a piece in plans; the run took 3 min 40 s",
+        ),
         (Moved("trays", before=5, after=10), "Pieces a tray: from 5 to 10"),
         (Moved("wait", "Oil", before=12 * 60 * MINUTE, after=8 * 60 * MINUTE), "Rest after Oil: from 12 h to 8 h"),
         (Moved("load", "Cut", before=None, after=8), "Cut, pieces a load: 8"),

@@ -8,10 +8,15 @@ import pytest
 from runboard.floor.changing.adopt import WayBack, adopt_change, judge_change, take_back_change, way_back
 from runboard.floor.changing.runs import Wish, close_run, new_event, open_run
 from runboard.floor.changing.shop_book import Record, book_record, save_book
+from runboard.floor.looking.ledger import changes_adopted
 from runboard.floor.looking.look_back import estimates_now
+from runboard.floor.looking.review import past_of
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.workshop import Workshop
 from runboard.plan.change import Capacity, Change, Helper, Instead, OneVisit, Several, Swapped, Times
+from runboard.plan.schedule.problem.from_state import problem_for
+from runboard.plan.schedule.problem.nouns import TICK
+from runboard.review.changes.adopting import adopting_of
 from runboard.review.changes.ledger import ledger_of_changes, to_judge
 from runboard.review.changes.nouns import NOTHING, Adopted, Idea, Span3, Tried
 from runboard.run.refusal import Refused
@@ -406,3 +411,40 @@ def test_one_visit_is_believed_to_take_what_both_took() -> None:
     known = here.ledger.state.runs[after]
     (step,) = known.route.steps
     assert estimates_now(here).of(known, step, "hand").length / MINUTE == pytest.approx(before + 1, abs=0.2)
+
+
+def hands_of_the_next_run(here: Workshop) -> float:
+    """Minutes of hands in a plan of the next run, of as many pieces."""
+    run = open_run(here, Wish("rail", [{"line": "1", "pieces": 12}]), "ann")
+    problem = problem_for(here.ledger.state, here.book, here.clock.now(), estimates_now(here))
+    parts = [part for block in problem.blocks if block.run == run for part in block.stretches]
+    close_run(here, run, "run finished", "ann")
+    return sum(part.length for part in parts if part.attendance == "hands-on") * TICK / MINUTE
+
+
+def test_a_plan_of_the_next_run_asks_so_much_less_of_hands_as_the_change_is_shown_with() -> None:
+    here = by_hand_alone()
+    run = worked(here)
+    change = replace(FASTER, run=run)
+    past = past_of(here, run)
+    shown = adopting_of(past, here.book, here.ledger.state, [change], estimates_now(here))[change]
+    assert shown.made is not None
+    (moved,) = shown.made.moved
+    before = hands_of_the_next_run(here)
+
+    made = adopt_change(here, run, promised(change), "ann", why="Hooks with a jig")
+
+    pieces = sum(tray.started for tray in here.ledger.state.runs[run].trays.values())
+    saved = pieces * (moved.before - moved.after) / MINUTE
+    assert moved.before / MINUTE > 2.5
+    assert before - hands_of_the_next_run(here) == pytest.approx(saved, rel=0.1)
+    (entry,) = changes_adopted(here)[1]
+    assert (entry.line.id, entry.moved) == (made.id, (moved,))
+
+
+def test_a_run_that_was_open_when_a_change_was_adopted_does_not_judge_it(here: Workshop) -> None:
+    open_ = a_run(here, is_over=False)
+    adopt_change(here, "r1", promised(FASTER), "ann")
+    close_run(here, open_, "run finished", "ann")
+
+    assert not to_judge(here.ledger.state, open_)

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from runboard.floor.changing.adopt import way_back
 from runboard.floor.changing.shop_book import record_at
 from runboard.floor.looking.at_hand import shop_now
+from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.looking.review import quick_at
 from runboard.floor.workshop import Workshop
-from runboard.review.changes.ledger import ledger_of_changes, to_judge
+from runboard.review.changes.believed import as_believed, known_before
+from runboard.review.changes.ledger import adopted_of, ledger_of_changes, to_judge
 from runboard.review.changes.nouns import Adopted, SeenRun, Verdict
 from runboard.review.changes.now import Moved, moved_in
 from runboard.review.changes.verdict import judged, seen_run
@@ -47,7 +49,7 @@ def changes_adopted(workshop: Workshop) -> tuple[Book, list[InLedger]]:
         again = 0
         for line in ledger_of_changes(state):
             before, after = state.runs.get(line.run), newest.get(line.id) or state.runs.get(line.judged_after)
-            moved, back = _moved(workshop, state.changes[line.id]), way_back(workshop, state.changes[line.id]).code
+            moved, back = _moved(workshop, state.changes[line.id], before), way_back(workshop, state.changes[line.id]).code
             again += bool(line.verdict)
             if before is None or after is None or again > MOST_AGAIN:
                 yield InLedger(line, before, after, None, moved, back)
@@ -58,12 +60,16 @@ def changes_adopted(workshop: Workshop) -> tuple[Book, list[InLedger]]:
     return book, list(found())
 
 
-def _moved(workshop: Workshop, known: AdoptedChange) -> tuple[Moved, ...]:
-    """What a change made another in the book, from the revision before it to its own."""
+def _moved(workshop: Workshop, known: AdoptedChange, run: RunState | None) -> tuple[Moved, ...]:
+    """What a change made another in the book, from the revision before it to its own; its times as they were believed then."""
     if known.did == "noted" or known.revision < 1:
         return ()
     before, after = (book_from_json(record_at(workshop, known.revision - less)) for less in (1, 0))
-    return tuple(moved_in(before, before.product(known.product), after, after.product(known.product)))
+    moved = tuple(moved_in(before, before.product(known.product), after, after.product(known.product)))
+    change = adopted_of(known).change
+    if run is None or change is None or all(one.what != "time" for one in moved):
+        return moved
+    return as_believed(run, known_before(estimates_now(workshop), known.at), change, moved)
 
 
 def _seen(workshop: Workshop, run: RunState, seen: dict[str, SeenRun]) -> SeenRun:

@@ -1,9 +1,11 @@
 """What adopting the ideas of a review would make of the shop as it is now, and what of them is done already."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from runboard.plan.change import Capacity, Change, singles
+from runboard.plan.estimates import Estimates
+from runboard.review.changes.believed import as_believed
 from runboard.review.changes.ledger import ledger_of_changes
 from runboard.review.changes.nouns import Adopted
 from runboard.review.changes.now import Made, made_of
@@ -33,8 +35,11 @@ class Adopting:
         return self.line is not None or (self.made is not None and self.made.is_done)
 
 
-def adopting_of(past: Past, book: Book, state: ShopState, changes: Iterable[Change]) -> Mapping[Change, Adopting]:
-    """Of each change that was tried on a run what adopting it would make of the shop now: its ``book`` and all that is open."""
+def adopting_of(
+    past: Past, book: Book, state: ShopState, changes: Iterable[Change], estimates: Estimates | None = None
+) -> Mapping[Change, Adopting]:
+    """Of each change that was tried on a run what adopting it would make of the shop now: its ``book`` and all that is open;
+    with ``estimates``, its times as a plan believes them."""
     ledger = [line for line in ledger_of_changes(state) if line.verdict != "dropped"]
     open_ = [run for run in state.runs.values() if run.state == "open"]
 
@@ -48,6 +53,8 @@ def adopting_of(past: Past, book: Book, state: ShopState, changes: Iterable[Chan
             return Adopting(None, refused, line, since)
         is_shared = any(moved.what == "capacity" for moved in made.moved)
         is_route = any(moved.what != "capacity" for moved in made.moved)
+        if estimates is not None:
+            made = replace(made, moved=as_believed(past.run, estimates, change, made.moved))
         return Adopting(
             made,
             line=line,

@@ -6,6 +6,7 @@ the shop says that now, or has more of it, nothing is left to do.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from datetime import timedelta
 from itertools import pairwise
 from typing import Any
 
@@ -36,13 +37,15 @@ from runboard.shop.product import Operation, Pass, Product
 @dataclass(frozen=True)
 class Moved:
     """One thing of the shop that is another with a change. ``what`` is 'capacity' or 'trays' (numbers), 'time' (of the ``kind``)
-    or 'wait' (spans), 'load' or 'rate' (numbers, None where there is none), 'wood', 'instruction', 'order' or 'visit' (texts)."""
+    or 'wait' (spans), 'load' or 'rate' (numbers, None where there is none), 'wood', 'instruction', 'order' or 'visit' (texts).
+    ``measured`` is what a time was on average in the run that the change was tried on, None where nobody knows."""
 
     what: str
     name: str = ""
     kind: str = ""
     before: Any = None
     after: Any = None
+    measured: timedelta | None = None
 
 
 @dataclass(frozen=True)

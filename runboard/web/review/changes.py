@@ -11,6 +11,7 @@ from flask import Blueprint, Response, request
 from runboard.floor.changing.adopt import adopt_change
 from runboard.floor.changing.kept_changes import MOST_COST, KeptChange, keep_change, kept_changes
 from runboard.floor.looking.at_hand import book_now, shop_now
+from runboard.floor.looking.look_back import estimates_now
 from runboard.plan.change import Change
 from runboard.plan.changed_route import can_be_one_visit
 from runboard.review.changes.adopting import Adopting, adopting_of
@@ -145,7 +146,7 @@ def _asked_for(found: Essentials) -> Tried:
 def _shown(found: Essentials, some: Iterable[Tried], kept: Mapping[str, KeptChange]) -> list[Shown]:
     ordered = sorted(some, key=lambda tried: (tried.refused is not None, -tried.earlier.mid, -tried.hands.mid))
     book, state = shop_now(workshop())
-    adopting = adopting_of(found.past, book, state, [tried.idea.change for tried in ordered])
+    adopting = adopting_of(found.past, book, state, [tried.idea.change for tried in ordered], estimates_now(workshop()))
     names = {tried.idea.id: idea_in_words(found.past, tried.idea.change) for tried in ordered}
     return [_one(book, tried, names, kept.get(tried.idea.id), adopting[tried.idea.change]) for tried in ordered]
 
