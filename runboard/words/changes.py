@@ -1,11 +1,12 @@
 """What the review says of changes: why one is offered, and whether it worked."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import timedelta
 from typing import Any
 
 from runboard.review.changes.nouns import Idea, Span3, Verdict
-from runboard.words.facts import span_in_words
+from runboard.words.facts import list_in_words, span_in_words
+from runboard.words.review import piece_time, within
 from runboard.words.sentences import say
 
 _A_MINUTE = timedelta(minutes=1)
@@ -24,14 +25,14 @@ def range_in_words(span: Span3) -> str:
     return say("change-range", "of", {"low": low, "high": high})
 
 
-def verdict_in_words(verdict: Verdict) -> str:
-    """'Saved 38 min to 52 min of hands for 60 pieces; promised 60 min.'"""
+def verdict_in_words(verdict: Verdict, services: Iterable[str] = ()) -> str:
+    """'Saved 38 min to 52 min of hands for 60 pieces; promised 60 min.' ``services`` are the names of those that it changed."""
     facts: dict[str, Any] = {"of": verdict.of or "nothing", "pieces": verdict.pieces}
     facts |= {"promised": span_in_words(max(timedelta(0), verdict.promised.mid))}
     if verdict.saved is None:
         return say("verdict", verdict.code, facts)
     if verdict.of == "waiting":
-        return " ".join(_of_waiting(verdict, facts))
+        return " ".join(_of_waiting(verdict, services))
     low, high = verdict.saved.low, verdict.saved.high
     if verdict.code == "worse":
         low, high = -high, -low
@@ -40,17 +41,27 @@ def verdict_in_words(verdict: Verdict) -> str:
     return say("verdict", verdict.code, {**facts, "range": range_in_words(by), **ends})
 
 
-def _of_waiting(verdict: Verdict, facts: Mapping[str, Any]) -> Iterator[str]:
-    """What was waited less, and of the hands that were promised what can be seen."""
-    by = span_in_words(abs(verdict.saved.mid)) if verdict.saved is not None else ""
-    yield say("verdict", "waiting", {**facts, "code": verdict.code.replace(" ", "-"), "by": by})
-    if verdict.hands is not None and verdict.hands_promised >= _A_MINUTE:
-        hands = {"way": _way(verdict.hands), "hands": span_in_words(abs(verdict.hands))}
-        yield say("verdict", "hands", {**hands, "promised": span_in_words(verdict.hands_promised)})
-
-
-def _way(span: timedelta) -> str:
-    return "same" if abs(span) < _A_MINUTE else "less" if span > timedelta(0) else "more"
+def _of_waiting(verdict: Verdict, services: Iterable[str]) -> Iterator[str]:
+    """How much sooner the run was done where that can be compared, what was waited less, and the hands of a good piece where
+    some were promised."""
+    took = "none" if verdict.took is None else "earlier" if verdict.took[1] < verdict.took[0] else "no"
+    before, after = map(span_in_words, verdict.took or (None, None))
+    yield say(
+        "verdict",
+        "waiting",
+        {
+            "code": verdict.code.replace(" ", "-"),
+            "by": span_in_words(abs(verdict.saved.mid)) if verdict.saved is not None else "",
+            "took": took,
+            "before": before,
+            "after": after,
+            "services": list_in_words(map(within, services)) or "none",
+        },
+    )
+    if verdict.a_good_piece is not None and verdict.hands_promised >= _A_MINUTE:
+        was, is_ = map(piece_time, verdict.a_good_piece)
+        is_less = was != is_ and verdict.a_good_piece[1] < verdict.a_good_piece[0]
+        yield say("verdict", "hands", {"less": "yes" if is_less else "no", "before": was, "after": is_})
 
 
 def _signed(span: timedelta) -> str:

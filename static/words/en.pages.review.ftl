@@ -198,7 +198,7 @@ review-worth-unknown = Too little was measured to say.
 review-changes-of = Changes to try after { $run }
 review-best-two = The best two at once
 review-order-to-buy = In this order
-review-tried-how = Each was tried on this run, replayed many times with the times that were measured, with and without the change, and nothing else another. In brackets: 9 times in 10 it lies between.
+review-tried-how = Each was tried on this run, replayed many times with the times that were measured, with and without the change, and nothing else changed. In brackets: 9 times out of 10 it falls in this range.
 review-kept-before = Kept to try
 review-take-off-list = Take it off the list
 review-own-idea = Another idea
@@ -235,7 +235,7 @@ review-keep-cost = Reckon with that
 review-ledger-title = Changes that were made
 review-ledger-empty = Here stands every change that was made after a review, what it promised, and whether it worked. The { $link }review of a run{ $end_link } offers some.
 review-ledger-after = { $day }, after { $run }
-review-ledger-not-yet = The next finished run of this product says whether it worked.
+review-ledger-not-yet = The first run begun after { $day } says whether it worked.
 review-ledger-against = { $link_after }{ $after }{ $end_link }, set against { $link_before }{ $before }{ $end_link }.
 review-ledger-keep = Keep it
 review-ledger-drop = Drop it
@@ -243,8 +243,8 @@ review-ledger-take-back = Take it back
 review-ledger-by-hand = The book says something else since, so it can only be put back by hand.
 review-ledger-made = Done.
 review-ledger-did = { $did ->
-    [route] It stands in the product’s route.
-    [book] It stands in the shop’s book.
+    [route] Set for the next run, in the steps of { $product }.
+    [book] Set in the shop’s settings.
    *[noted] It is noted; nobody but you can do it.
   }
 

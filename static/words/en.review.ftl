@@ -216,7 +216,7 @@ review-idea-times = { $kind ->
    *[hand] { $operation }
   } { $much ->
     [fifth] a fifth quicker{ $kind ->
-        [hand] , by a jig say
+        [hand] , say, with a jig
        *[other] { "" }
       }
     [quarter] a quarter quicker
@@ -460,8 +460,8 @@ review-worth-there = Somebody there, an hour more
 
 review-change-earlier = Done sooner by
 review-change-later = Done later by
-review-change-hands = Less of hands
-review-change-more-hands = More of hands
+review-change-hands = Less hand time
+review-change-more-hands = More hand time
 review-change-pieces = More pieces good
 review-change-cost = Cost
 review-change-payback = Paid back after
@@ -546,7 +546,7 @@ review-done-route = { $day ->
    *[other] Done already: the route says so since { $day }.
   }
 review-done-noted = Noted on { $day }.
-review-change-together = { $one }, and { $other }: done sooner by { $earlier }, less of hands by { $hands }.
+review-change-together = { $one }, and { $other }: done sooner by { $earlier }, { $hands } less hand time.
 
 ## What 'runboard review --json' calls all trays together.
 review-the-trays = the trays
@@ -650,14 +650,32 @@ verdict-worse = It made things worse: { $range } more { $of ->
    *[other] { $pieces } pieces
   }; promised { $promised } less.
 verdict-waiting = { $code ->
-    [saved] Trays waited { $by } less for what is shared, for as many pieces.
-    [worse] Trays waited { $by } more for what is shared, for as many pieces.
-   *[no-difference] Trays waited as long for what is shared, for as many pieces.
-  } Promised: done { $promised } sooner.
-verdict-hands = Hands: { $promised } less promised; { $way ->
-    [same] no difference seen.
-    [less] in all it was { $hands } less, whatever that came of.
-   *[more] in all it was { $hands } more, whatever that came of.
+    [saved] { $took ->
+        [earlier] Worked: done in { $after } instead of { $before }; trays waited { $by } less{ $services ->
+            [none] { "" }
+           *[other] { " " }for { $services }
+          }.
+        [no] Trays waited { $by } less{ $services ->
+            [none] { "" }
+           *[other] { " " }for { $services }
+          }, but the run was done no sooner: it took { $after }, { $before } before.
+       *[none] Worked: trays waited { $by } less{ $services ->
+            [none] { "" }
+           *[other] { " " }for { $services }
+          }, for as many pieces.
+      }
+    [worse] It made things worse: trays waited { $by } more{ $services ->
+        [none] { "" }
+       *[other] { " " }for { $services }
+      }, for as many pieces.
+   *[no-difference] No difference: trays waited as long{ $services ->
+        [none] { "" }
+       *[other] { " " }for { $services }
+      }, for as many pieces.
+  }
+verdict-hands = { $less ->
+    [yes] Hands: { $after } a good piece instead of { $before }.
+   *[no] Hands: no saving seen ({ $after } a good piece, { $before } before).
   }
 verdict-too-little = { $of ->
     [nothing] What this change moves is in no time that is measured, so only you can say whether it worked.
@@ -685,7 +703,7 @@ review-estimate-said = { $day }: { $length }, as { $who ->
 refused-time-wrong = Write how long it takes, such as '2 min 30 s' or '2.5' for minutes.
 
 refused-cost-wrong = Write the cost as a number from 0 to { $most }, such as 45 or 12.50.
-review-ledger-promise = Promised: done sooner by { $earlier }, less of hands by { $hands }.
+review-ledger-promise = Promised: done sooner by { $earlier }, { $hands } less hand time.
 review-ledger-unreadable = A change that cannot be read any more
 
 ## All runs beside one another.

@@ -52,11 +52,37 @@ def test_a_run_that_is_open_keeps_its_route_and_is_planned_with_a_new_time() -> 
     ]
 
 
-def test_of_what_is_shared_the_hands_that_were_promised_are_said_as_they_were_seen() -> None:
-    day, saved = span3((1294, 1294, 1294)), span3((1269, 1269, 1269))
-    verdict = Verdict("saved", "waiting", 60, saved, day, 1, 1, -43 * MINUTE, 6 * MINUTE)
+DAY, WAITED = span3((1294, 1294, 1294)), span3((1260, 1260, 1260))
+HOUR = 60 * MINUTE
 
-    assert verdict_in_words(verdict) == (
-        "Trays waited 21 h 09 less for what is shared, for as many pieces. Promised: done 21 h 34 sooner. "
-        "Hands: 6 min less promised; in all it was 43 min more, whatever that came of."
-    )
+
+@pytest.mark.parametrize(
+    ("hands", "took", "said"),
+    [
+        (
+            (12.5, 11.5),
+            (74, 52),
+            "Worked: done in 2 days 4 h instead of 3 days 2 h; trays waited 21 h less for drying rack places. "
+            "Hands: 11½ min a good piece instead of 12½ min.",
+        ),
+        (
+            (11.5, 12.5),
+            None,
+            "Worked: trays waited 21 h less for drying rack places, for as many pieces. "
+            "Hands: no saving seen (12½ min a good piece, 11½ min before).",
+        ),
+        (
+            (11.5, 11.6),
+            (30, 31),
+            "Trays waited 21 h less for drying rack places, but the run was done no sooner: it took 31 h, 30 h before. "
+            "Hands: no saving seen (11½ min a good piece, 11½ min before).",
+        ),
+    ],
+)
+def test_of_what_is_shared_runs_are_compared_by_the_finish_and_by_the_good_piece(
+    hands: tuple[float, float], took: tuple[int, int] | None, said: str
+) -> None:
+    pieces, ends = (hands[0] * MINUTE, hands[1] * MINUTE), took and (took[0] * HOUR, took[1] * HOUR)
+    verdict = Verdict("saved", "waiting", 60, WAITED, DAY, 1, 1, pieces, 6 * MINUTE, ends)
+
+    assert verdict_in_words(verdict, ["Drying rack places"]) == said

@@ -75,5 +75,5 @@ def _moved(workshop: Workshop, known: AdoptedChange, run: RunState | None) -> tu
 def _seen(workshop: Workshop, run: RunState, seen: dict[str, SeenRun]) -> SeenRun:
     if run.id not in seen:
         quick = quick_at(workshop, run.id)
-        seen[run.id] = seen_run(quick.study, quick.happened)
+        seen[run.id] = seen_run(quick.study, quick.happened, run.opened_at)
     return seen[run.id]

@@ -89,12 +89,13 @@ class Together:
 @dataclass(frozen=True)
 class SeenRun:
     """What a verdict compares of a run: its times, the pieces it was worked with, what trays and stations waited for shared
-    services, and its hands in all (None where nobody looked)."""
+    services, the hands of a good piece, and how long it ``took`` from opening to done (None where nobody looked)."""
 
     study: TimeStudy
     pieces: int
     waited: timedelta | None = None
-    hands: timedelta | None = None
+    a_good_piece: timedelta | None = None
+    took: timedelta | None = None
 
 
 @dataclass(frozen=True)
@@ -104,8 +105,8 @@ class Verdict:
     is measured. ``code`` is 'saved', 'no difference' (the interval holds nought), 'worse', or 'too little' measured to say:
     then ``saved`` is None. It is the 95 % interval with its middle, of waiting one number three times: that was measured once.
     ``promised`` is what the change promised, of hands or else of the finish; ``before`` and ``after`` count observations.
-    ``hands`` is how much less of hands there was in all, for as many pieces, where a change of what is shared promised some
-    ``hands_promised`` too: of whatever that came."""
+    Of a change of what is shared ``a_good_piece`` has the hands of one before and after, and ``took`` how long the runs took
+    where they were of about as many pieces; ``hands_promised`` is what it promised of hands."""
 
     code: str
     of: str
@@ -114,8 +115,9 @@ class Verdict:
     promised: Span3
     before: int = 0
     after: int = 0
-    hands: timedelta | None = None
+    a_good_piece: tuple[timedelta, timedelta] | None = None
     hands_promised: timedelta = NOUGHT
+    took: tuple[timedelta, timedelta] | None = None
 
     @property
     def likely(self) -> str:

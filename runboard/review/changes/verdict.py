@@ -8,7 +8,7 @@ Without that, a third of changes that changed nothing are said to have saved or 
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.plan.change import (
@@ -33,17 +33,20 @@ DRAWN = 2000
 # Fewer observations of an element tell nothing of it; and where more than so much of the work is of such elements, of nothing.
 LEAST = 3
 MOST_UNKNOWN = 1 / 3
+# Two runs take a like time by their size where one has at least so much of the pieces of the other.
+ALIKE = 0.9
 _MINUTE = timedelta(minutes=1)
 
 Key = tuple[str, str]
 
 
-def seen_run(study: TimeStudy, happened: Happened) -> SeenRun:
+def seen_run(study: TimeStudy, happened: Happened, opened_at: datetime | None = None) -> SeenRun:
     """What a verdict compares of a run that was looked back at."""
     waits = [wait for wait in happened.waiting if wait.why == SERVICE_TAKEN and wait.row != "person"]
     of_trays = [wait.length for wait in waits if wait.row == "tray"]
     waited = sum(of_trays or [wait.length for wait in waits], timedelta())
-    return SeenRun(study, happened.started, waited, happened.hands)
+    took = None if opened_at is None or happened.finished is None else happened.finished - opened_at
+    return SeenRun(study, happened.started, waited, happened.a_good_piece, took)
 
 
 def judged(adopted: Adopted, before: SeenRun, after: SeenRun, seed: int = 1) -> Verdict:
@@ -179,7 +182,12 @@ def _waits_compared(adopted: Adopted, before: SeenRun, after: SeenRun) -> Verdic
     as_many = before.pieces / after.pieces
     saved = before.waited - after.waited * as_many
     code = _code(saved / _MINUTE, saved / _MINUTE)
-    hands = None if before.hands is None or after.hands is None else before.hands - after.hands * as_many
+    is_alike = ALIKE <= as_many <= 1 / ALIKE
     return Verdict(
-        code, "waiting", before.pieces, Span3(saved, saved, saved), adopted.earlier, 1, 1, hands, adopted.hands.mid
-    )
+        code, "waiting", before.pieces, Span3(saved, saved, saved), adopted.earlier, 1, 1,
+        _both(before.a_good_piece, after.a_good_piece), adopted.hands.mid, _both(before.took, after.took) if is_alike else None,
+    )  # fmt: skip
+
+
+def _both(before: timedelta | None, after: timedelta | None) -> tuple[timedelta, timedelta] | None:
+    return None if before is None or after is None else (before, after)
