@@ -38,10 +38,10 @@ class Essentials:
 
     @property
     def first_to_try(self) -> Tried | None:
-        """The idea that would have saved most of the finish, then of hands, then of pieces; None where none helps enough to
-        say, or all may as well make it worse."""
+        """The idea that would have saved most of the finish, then of hands, then of pieces, a wish only where there is no other;
+        None where none helps enough to say, or all may as well make it worse."""
         found = [tried for tried in self.tried or () if _is_worth_saying(tried)]
-        return max(found, key=_saves, default=None)
+        return max(found, key=lambda tried: (not tried.idea.is_wish, *_saves(tried)), default=None)
 
 
 def essentials_of(past: Past, planned: Planned | None = None) -> Essentials:

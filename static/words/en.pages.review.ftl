@@ -196,6 +196,7 @@ review-worth-unknown = Too little was measured to say.
 # changes to try, and the ledger of those that were adopted
 
 review-changes-of = Changes to try after { $run }
+review-wishes = Your ideas, if they come true
 review-best-two = The best two at once
 review-order-to-buy = In this order
 review-tried-how = Each was tried on this run, replayed many times with the times that were measured, with and without the change, and nothing else changed. In brackets: 9 times out of 10 it falls in this range.
@@ -235,7 +236,7 @@ review-keep-cost = Reckon with that
 review-ledger-title = Changes that were made
 review-ledger-empty = Here stands every change that was made after a review, what it promised, and whether it worked. The { $link }review of a run{ $end_link } offers some.
 review-ledger-after = { $day }, after { $run }
-review-ledger-not-yet = The first run begun after { $day } says whether it worked.
+review-ledger-not-yet = The first run opened after it says whether it worked, once it is finished.
 review-ledger-against = { $link_after }{ $after }{ $end_link }, set against { $link_before }{ $before }{ $end_link }.
 review-ledger-keep = Keep it
 review-ledger-drop = Drop it

@@ -112,7 +112,7 @@ review-line-try-none = { $tried ->
 review-line-try-done = Try first: nothing more. What would have helped is done already.
 review-line-try-earlier = Try first: { $change }, done { $earlier } sooner.
 review-line-try-hands = Try first: { $change }, { $more ->
-    [yes] { $hands } less of hands.
+    [yes] { $hands } less hand time.
    *[no] { $pieces ->
         [one] one more piece good.
        *[other] { $pieces } more pieces good.
@@ -462,6 +462,8 @@ review-change-earlier = Done sooner by
 review-change-later = Done later by
 review-change-hands = Less hand time
 review-change-more-hands = More hand time
+review-change-no-earlier = Done no sooner
+review-change-no-hands = No hand time saved
 review-change-pieces = More pieces good
 review-change-cost = Cost
 review-change-payback = Paid back after
@@ -546,7 +548,13 @@ review-done-route = { $day ->
    *[other] Done already: the route says so since { $day }.
   }
 review-done-noted = Noted on { $day }.
-review-change-together = { $one }, and { $other }: done sooner by { $earlier }, { $hands } less hand time.
+review-change-together = { $one }, and { $other }: { $earlier ->
+    [none] done no sooner
+   *[other] done sooner by { $earlier }
+  }, { $hands ->
+    [none] no hand time saved
+   *[other] less hand time by { $hands }
+  }.
 
 ## What 'runboard review --json' calls all trays together.
 review-the-trays = the trays
@@ -585,7 +593,7 @@ review-printed-change = { $change }: { $earlier ->
       }
   }{ $hands ->
     [none] { "" }
-   *[other] { ", " }{ $hands } less of hands
+   *[other] { ", " }{ $hands } less hand time
   }
 
 ## Why a change is offered: what in the run speaks for it.
@@ -703,7 +711,13 @@ review-estimate-said = { $day }: { $length }, as { $who ->
 refused-time-wrong = Write how long it takes, such as '2 min 30 s' or '2.5' for minutes.
 
 refused-cost-wrong = Write the cost as a number from 0 to { $most }, such as 45 or 12.50.
-review-ledger-promise = Promised: done sooner by { $earlier }, { $hands } less hand time.
+review-ledger-promise = Promised: { $earlier ->
+    [none] done no sooner
+   *[other] done sooner by { $earlier }
+  }, { $hands ->
+    [none] no hand time saved
+   *[other] less hand time by { $hands }
+  }.
 review-ledger-unreadable = A change that cannot be read any more
 
 ## All runs beside one another.

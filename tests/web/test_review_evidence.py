@@ -431,9 +431,9 @@ def test_a_change_is_adopted_by_yes_and_stands_in_the_ledger(client: FlaskClient
     assert answer.location.startswith("/review/changes?made=")
     assert rack(house) == 12
     said = words(client.get(answer.location))
-    assert "Drying rack places: from 9 to 12 Done. It stands in the shop’s book." in said
-    assert "Promised: done sooner by a day (20 h to 25 h), less of hands by nothing." in said
-    assert "The next finished run of this product says whether it worked." in said
+    assert "Drying rack places: from 9 to 12 Done. Set in the shop’s settings." in said
+    assert "Promised: done sooner by a day (20 h to 25 h), no hand time saved." in said
+    assert "The first run opened after it says whether it worked, once it is finished." in said
 
 
 def test_what_the_shop_has_already_has_no_button_and_is_not_adopted(
@@ -539,7 +539,7 @@ def test_a_change_that_made_it_worse_says_more_and_later(client: FlaskClient, se
     said = words(client.get(f"{RUN}/changes"))
 
     assert "Done later by 20 min (−10 min to 50 min)" in said
-    assert "More of hands 8 min (4 min to 12 min)" in said
+    assert "More hand time 8 min (4 min to 12 min)" in said
 
 
 def test_an_empty_ledger_teaches(client: FlaskClient, seen: Seen) -> None:

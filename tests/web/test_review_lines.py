@@ -242,7 +242,7 @@ def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None
         ((-90, -10, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
         (
             (0, 51, Times("r1", "hooks", "hand", 70)),
-            "Try first: Fit hooks 30 % quicker, 51 min less of hands.",
+            "Try first: Fit hooks 30 % quicker, 51 min less hand time.",
         ),
         ((95, 0, TraySize("r1", 10)), "Try first: 10 pieces a tray, done 1 h 35 sooner."),
         (
@@ -272,6 +272,18 @@ def test_what_may_as_well_make_it_worse_is_not_named_to_try_first(found: Essenti
 
     assert replace(found, tried=(unsure, costs_a_day)).first_to_try is None
     assert replace(found, tried=(unsure, sure)).first_to_try == sure
+
+
+def test_a_wish_of_somebody_is_not_tried_before_what_the_run_speaks_for(found: Essentials) -> None:
+    offered = reviewed.tried()[1]
+    wish = Tried(
+        replace(offered.idea, because="", change=Times("r1", "hooks", "hand", 50)), span3(90, 99, 120), span3(60, 60, 60)
+    )
+    places = Tried(replace(offered.idea, because="", change=Capacity("rack", 10)), span3(30, 60, 90), span3(0, 0, 0))
+
+    assert replace(found, tried=(wish, offered)).first_to_try == offered
+    assert replace(found, tried=(wish, offered, places)).first_to_try == places
+    assert replace(found, tried=(wish,)).first_to_try == wish
 
 
 def test_with_enough_measured_nothing_is_said_of_it(found: Essentials) -> None:

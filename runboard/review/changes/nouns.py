@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 
-from runboard.plan.change import Change
+from runboard.plan.change import Change, Instead, Times, singles
 from runboard.review.measured.study import TimeStudy
 
 NOUGHT = timedelta(0)
@@ -33,6 +33,11 @@ class Idea:
     because: str = ""
     facts: Mapping[str, Any] = field(default_factory=dict)
     cost: float | None = None
+
+    @property
+    def is_wish(self) -> bool:
+        """Whether a person said how much quicker or better some work is to be, for which nothing in the run speaks."""
+        return not self.because and any(isinstance(single, Times | Instead) for single in singles(self.change))
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from runboard.floor.changing.adopt import adopt_change
 from runboard.floor.changing.kept_changes import MOST_COST, KeptChange, keep_change, kept_changes
 from runboard.floor.looking.at_hand import book_now, shop_now
 from runboard.floor.looking.look_back import estimates_now
-from runboard.plan.change import Change
+from runboard.plan.change import Change, Helper
 from runboard.plan.changed_route import can_be_one_visit
 from runboard.review.changes.adopting import Adopting, adopting_of
 from runboard.review.changes.nouns import NOUGHT, Span3, Tried
@@ -46,7 +46,8 @@ class Shown:
     """A change as the page shows it: its sentence, why it is offered, what it would have saved as (what, said, how sure) rows, and in
     one word what comes first of it; ``refused`` says why it cannot be tried. ``kept`` is its id where somebody kept it, ``heard``
     how it was said then. ``done`` says that nothing is left to adopt, and ``moves`` what is from what to what, and from when on;
-    ``notes`` where no book can say it. ``no_more`` says that a smaller one saves as much."""
+    ``notes`` where no book can say it. ``no_more`` says that a smaller one saves as much; ``is_wish`` that only its person speaks
+    for it."""
 
     id: str
     sentence: str
@@ -61,6 +62,7 @@ class Shown:
     moves: tuple[str, ...] = ()
     notes: bool = False
     no_more: str = ""
+    is_wish: bool = False
 
 
 @part.get("/review/runs/<key>/changes")
@@ -144,11 +146,25 @@ def _asked_for(found: Essentials) -> Tried:
 
 
 def _shown(found: Essentials, some: Iterable[Tried], kept: Mapping[str, KeptChange]) -> list[Shown]:
-    ordered = sorted(some, key=lambda tried: (tried.refused is not None, -tried.earlier.mid, -tried.hands.mid))
+    ordered = sorted(some, key=_place)
     book, state = shop_now(workshop())
     adopting = adopting_of(found.past, book, state, [tried.idea.change for tried in ordered], estimates_now(workshop()))
     names = {tried.idea.id: idea_in_words(found.past, tried.idea.change) for tried in ordered}
-    return [_one(book, tried, names, kept.get(tried.idea.id), adopting[tried.idea.change]) for tried in ordered]
+    return [
+        _one(book, tried, names, kept.get(tried.idea.id), adopting[tried.idea.change])
+        for tried in ordered
+        if tried.idea.id in kept or not _is_idle_helper(tried)
+    ]
+
+
+def _place(tried: Tried) -> tuple[bool, bool, timedelta, timedelta]:
+    """What is tried first comes first; wishes stand below."""
+    return tried.idea.is_wish, tried.refused is not None, -tried.earlier.mid, -tried.hands.mid
+
+
+def _is_idle_helper(tried: Tried) -> bool:
+    """A helper who is offered because hands held the run, and saves nothing: nobody knows why, so it only puzzles."""
+    return isinstance(tried.idea.change, Helper) and tried.refused is None and not tried.helps
 
 
 def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | None, adopting: Adopting) -> Shown:
@@ -159,16 +175,17 @@ def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | 
     return Shown(
         idea.id,
         _begun(names[idea.id]),
-        reason_of(idea),
+        unbroken(reason_of(idea)),
         () if tried.refused else tuple((what, *_parted(unbroken(said))) for what, said in _rows(tried)),
         _refusal(*refused) if refused and not adopting.is_done else "",
         helps=tried.helps,
         kept="" if kept is None else kept.id,
         cost="" if idea.cost is None else number_in_words(idea.cost),
         heard="" if kept is None else kept.answer,
-        done=done_in_words(book, idea.change, adopting),
+        done=unbroken(done_in_words(book, idea.change, adopting)),
         moves=() if refused else tuple(map(unbroken, making_in_words(adopting))),
         notes=adopting.made is not None and adopting.made.did == "noted",
+        is_wish=idea.is_wish,
         no_more=say("review-change", "no more", {"other": other}) if other else "",
     )
 
@@ -208,7 +225,9 @@ def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
 
 
 def _moved(less: str, more: str, span: Span3, sooner: float = 1.0) -> tuple[str, str]:
-    """What is less of it; where it is more, that, the other way round."""
+    """What is less of it; where it is more, that, the other way round; where it is neither, that alone."""
+    if not (span.low or span.mid or span.high):
+        return say("review-change", f"no {less}"), ""
     if span.mid < NOUGHT:
         return say("review-change", more), range_of(Span3(-span.high, -span.mid, -span.low))
     return say("review-change", less), range_of(span, sooner)
@@ -225,6 +244,11 @@ def range_of(span: Span3, goes: float = 1.0) -> str:
     in_ten = round(10 * goes)
     some = {"mid": mid, "low": low if span.low else say("review-worth", "nothing"), "high": high, "goes": in_ten}
     return say("review-change", "range in ten" if 0 < in_ten < 10 and span.low <= NOUGHT else "range", some)
+
+
+def some_of(span: Span3) -> str:
+    """The same for a sentence that has its own words for nothing: 'none'."""
+    return range_of(span) if span.low or span.mid or span.high else "none"
 
 
 def _exact(span: timedelta) -> str:
@@ -249,8 +273,8 @@ def _together(found: Essentials, left: Mapping[str, str]) -> str:
     facts = {
         "one": _begun(one),
         "other": other,
-        "earlier": range_of(together.earlier),
-        "hands": range_of(together.hands),
+        "earlier": some_of(together.earlier),
+        "hands": some_of(together.hands),
     }
     return unbroken(say("review-change", "together", facts))
 

@@ -7,12 +7,13 @@ from flask import Blueprint, Response, request
 
 from runboard.floor.changing.adopt import judge_change, take_back_change
 from runboard.floor.looking.ledger import InLedger, changes_adopted
+from runboard.plan.change import Capacity, singles
 from runboard.review.changes.nouns import NOUGHT
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.run_pages import known_person
-from runboard.web.review.changes import LEDGER, range_of
+from runboard.web.review.changes import LEDGER, some_of
 from runboard.web.review.page import unbroken
 from runboard.words.changes import range_in_words, verdict_in_words
 from runboard.words.facts import date_in_words, list_in_words, zone_of
@@ -36,6 +37,7 @@ class Shown:
     promised: str
     status: str
     found: str
+    product: str
 
 
 @part.get(LEDGER)
@@ -70,7 +72,8 @@ def _shown(book: Book, entry: InLedger) -> Shown:
     moves = [unbroken(said) for said in moved_in_words(entry.moved)]
     if sentence and moves and all(moved.what == "capacity" for moved in entry.moved):
         sentence, moves = list_in_words(moves), []
-    facts = {"earlier": range_of(line.earlier), "hands": range_of(line.hands)}
+    product = book.product(line.product)
+    facts = {"earlier": some_of(line.earlier), "hands": some_of(line.hands)}
     return Shown(
         entry,
         sentence or say("review-ledger", "unreadable"),
@@ -78,7 +81,8 @@ def _shown(book: Book, entry: InLedger) -> Shown:
         moves,
         unbroken(say("review-ledger", "promise", facts)),
         _status(entry),
-        unbroken(" ".join(_found(entry))),
+        unbroken(" ".join(_found(book, entry))),
+        product.name if product else run.route.product.name if run else line.product,
     )
 
 
@@ -100,10 +104,13 @@ def _status(entry: InLedger) -> str:
     return say("review-ledger", f"{how} {line.verdict}")
 
 
-def _found(entry: InLedger) -> Iterator[str]:
+def _found(book: Book, entry: InLedger) -> Iterator[str]:
     """What the run after it says, as it was found when somebody judged it."""
     line, verdict = entry.line, entry.verdict
     if verdict is not None:
-        yield verdict_in_words(replace(verdict, saved=line.saved) if line.verdict and verdict.saved else verdict)
+        changed = {one.service for one in singles(line.change) if isinstance(one, Capacity)} if line.change else ()
+        services = [service.name for service in book.services if service.key in changed]
+        known = replace(verdict, saved=line.saved) if line.verdict and verdict.saved else verdict
+        yield verdict_in_words(known, services)
     elif line.saved is not None:
         yield say("review-ledger", "saved", {"saved": range_in_words(line.saved)})
