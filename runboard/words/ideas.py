@@ -3,6 +3,7 @@
 from datetime import datetime, time, timedelta
 
 from runboard.plan.change import Change, Helper, HoursAdded, OnePersonMore, Several, Times
+from runboard.review.changes.seen import has_jig
 from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
 from runboard.words.facts import date_in_words, list_in_words, span_in_words
@@ -20,9 +21,8 @@ def habit_in_words(book: Book, run: RunState, change: Change) -> str:
         case Times():
             much = MUCH.get(change.per_cent, "slower" if change.per_cent > 100 else "other")
             by, operation = abs(100 - change.per_cent), operation_name(run, change.operation)
-            return sentence(
-                "review-idea-times", {"operation": operation, "kind": change.kind or "all", "much": much, "by": by}
-            )
+            facts = {"operation": operation, "kind": change.kind or "all", "much": much, "by": by}
+            return sentence("review-idea-times", {**facts, "jig": "yes" if _has_jig(run, change.operation) else "no"})
         case HoursAdded():
             day = datetime.combine(change.day, change.opens)
             closes = datetime.combine(change.day, change.closes) + timedelta(days=change.closes == time())
@@ -38,3 +38,9 @@ def habit_in_words(book: Book, run: RunState, change: Change) -> str:
                 habit_in_words(book, run, one) or words_of_change(book, run, one) for one in change.changes
             )
     return ""
+
+
+def _has_jig(run: RunState, key: str) -> bool:
+    """Whether an operation of a run, or that of one of its steps, is done with a jig already."""
+    operation = next((one for one in run.route.product.operations if one.key == key.partition(":")[0]), None)
+    return operation is not None and has_jig(operation)

@@ -116,7 +116,7 @@ friend-by-machine = the machine works, and { $attendance ->
 friend-how = Today: { $how }.
 
 friend-figure-taken = Hands and machine
-friend-figure-hands = Of it hands
+friend-figure-hands = Of that, hands
 friend-figure-a-piece = Hands, for each good piece
 friend-figure-first-good = Good at the first go
 friend-figure-waited = Trays waited before it

@@ -137,7 +137,10 @@ plan-try-from-day = From which day on
 plan-try-from-now = Empty: from now on.
 plan-can-do = Can do
 plan-try-no-hours = Nobody’s usual hours are written down yet. Add them on the { $link }Shop{ $end_link } screen.
-plan-try-capacity = More or fewer of what is shared
+plan-try-capacity = { $services ->
+    [none] More or fewer of what is shared
+   *[other] More or fewer: { $services }
+  }
 plan-of-what = Of what
 plan-how-many = How many at once
 plan-try-nothing-shared = Nothing is shared by stations in this shop: no extraction, clamps or rack. Add some on the { $link }Shop{ $end_link } screen.
@@ -147,7 +150,7 @@ plan-try-times = Quicker or slower work
 plan-which-operation = At which operation
 plan-which-part = Which part of it
 plan-everything = Everything
-plan-per-cent = Takes so much of its time, in per cent
+plan-per-cent = New time, in per cent of the time now
 plan-per-cent-hint = 80 is a fifth less, 150 is half as much again.
 plan-try-order = Another order of two operations
 plan-try-which-two = Which two change places

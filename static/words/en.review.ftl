@@ -216,7 +216,10 @@ review-idea-times = { $kind ->
    *[hand] { $operation }
   } { $much ->
     [fifth] a fifth quicker{ $kind ->
-        [hand] , say, with a jig
+        [hand] , say, { $jig ->
+            [yes] by laying things ready
+           *[no] with a jig
+          }
        *[other] { "" }
       }
     [quarter] a quarter quicker
@@ -617,7 +620,10 @@ offered-furthest = Furthest beyond its guess: { $step }, { $kind ->
     [machine] the machine,
     [unloading] unloading,
    *[hand] by hand,
-  } { $taken } for { $guess }. A jig may take a fifth off.
+  } { $taken } for { $guess }. { $jig ->
+    [yes] Laying things ready may take a fifth off.
+   *[no] A jig may take a fifth off.
+  }
 offered-wide = { $step }, { $kind ->
     [setup] setup
     [loading] loading

@@ -35,7 +35,7 @@ def test_a_change_is_tried_and_kept_for_the_review(phones: Phones, demo: Served)
 
     form = page.locator("details", has_text="Quicker or slower work")
     form.get_by_label("At which operation").select_option(index=1)
-    form.get_by_label("Takes so much of its time, in per cent").fill("80")
+    form.get_by_label("New time, in per cent of the time now").fill("80")
     form.get_by_role("button").click()
     expect(page.get_by_text(re.compile("The finish (moves|does not move)"))).to_be_visible(timeout=30_000)
     looking.at("plan tried")

@@ -5,13 +5,18 @@ from datetime import timedelta
 
 import pytest
 
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.plan.change import Times
 from runboard.review.changes.adopting import Adopting
 from runboard.review.changes.ledger import span3
 from runboard.review.changes.nouns import Verdict
 from runboard.review.changes.now import Made, Moved
 from runboard.shop.book import Book
 from runboard.words.changes import verdict_in_words
+from runboard.words.ideas import habit_in_words
 from runboard.words.making import making_in_words, moved_in_words
+from tests.floor.fakes import workshop
+from tests.scenario import shop
 
 MINUTE = timedelta(minutes=1)
 TIME = Moved("time", "Fit hooks", "hand", 2 * MINUTE, 1.6 * MINUTE)
@@ -62,20 +67,26 @@ HOUR = 60 * MINUTE
         (
             (12.5, 11.5),
             (74, 52),
-            "Worked: done in 2 days 4 h instead of 3 days 2 h; trays waited 21 h less for drying rack places. "
-            "Hands: 11½ min a good piece instead of 12½ min.",
+            (
+                "Worked: done in 2 days 4 h instead of 3 days 2 h; trays waited 21 h less for drying rack places. "
+                "Hands: 11½ min a good piece instead of 12½ min."
+            ),
         ),
         (
             (11.5, 12.5),
             None,
-            "Worked: trays waited 21 h less for drying rack places, for as many pieces. "
-            "Hands: no saving seen (12½ min a good piece, 11½ min before).",
+            (
+                "Worked: trays waited 21 h less for drying rack places, for as many pieces. "
+                "Hands: no saving seen (12½ min a good piece, 11½ min before)."
+            ),
         ),
         (
             (11.5, 11.6),
             (30, 31),
-            "Trays waited 21 h less for drying rack places, but the run was done no sooner: it took 31 h, 30 h before. "
-            "Hands: no saving seen (11½ min a good piece, 11½ min before).",
+            (
+                "Trays waited 21 h less for drying rack places, but the run was done no sooner: it took 31 h, 30 h before. "
+                "Hands: no saving seen (11½ min a good piece, 11½ min before)."
+            ),
         ),
     ],
 )
@@ -86,3 +97,21 @@ def test_of_what_is_shared_runs_are_compared_by_the_finish_and_by_the_good_piece
     verdict = Verdict("saved", "waiting", 60, WAITED, DAY, 1, 1, pieces, 6 * MINUTE, ends)
 
     assert verdict_in_words(verdict, ["Drying rack places"]) == said
+
+
+@pytest.mark.parametrize(
+    ("texts", "said"),
+    [
+        (("Lay the rail on the bench.",), "Fit hooks a fifth quicker, say, with a jig"),
+        (("Lay the rail into the jig.",), "Fit hooks a fifth quicker, say, by laying things ready"),
+    ],
+)
+def test_a_jig_is_named_where_the_instructions_have_none_yet(texts: tuple[str, ...], said: str) -> None:
+    record = shop()
+    record["products"][0]["operations"][-1]["instructions"] = [{"text": text} for text in texts]
+    here = workshop(record)
+    opened = open_run(here, Wish("rail", [{"line": "1", "pieces": 12}]), "ann")
+    run = here.ledger.state.runs[opened]
+    hooks = run.route.product.operations[-1]
+
+    assert habit_in_words(here.book, run, Times(run.id, "hooks", "hand", 80)).replace(hooks.name, "Fit hooks") == said

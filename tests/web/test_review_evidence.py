@@ -557,3 +557,26 @@ def test_a_part_that_is_asked_for_again_is_the_same_as_on_the_page(client: Flask
 
     assert part.status_code == 200
     assert part.text.strip() in whole
+
+
+def test_a_helper_who_saves_nothing_is_left_out_unless_somebody_keeps_the_idea(client: FlaskClient, seen: Seen) -> None:
+    idle = replace(tried()[1], earlier=span3(0, 0, 0), hands=span3(0, 0, 0))
+    helper = replace(
+        idle, idea=replace(idle.idea, id="a9", change=Helper("r1", "hooks", "robin", 60), because="hands hold")
+    )
+    seen(lambda found: replace(found, tried=(tried()[0], helper), together=None))
+
+    said = words(client.get(f"{RUN}/changes"))
+
+    assert "hree more drying rack places" in said
+    assert "would have saved nothing" not in said
+
+
+def test_a_wish_stands_below_what_the_run_speaks_for(client: FlaskClient, seen: Seen) -> None:
+    wish = replace(tried()[1], idea=replace(tried()[1].idea, id="a8", because=""), earlier=span3(5000, 5000, 5000))
+    seen(lambda found: replace(found, tried=(wish, tried()[0]), together=None))
+
+    said = words(client.get(f"{RUN}/changes"))
+
+    assert said.index("hree more drying rack places") < said.index("Your ideas, if they come true")
+    assert said.index("Your ideas, if they come true") < said.index("Fit hooks 30 % quicker Done", 200)

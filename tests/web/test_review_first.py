@@ -35,7 +35,9 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None
         assert line in said
 
 
-@pytest.mark.parametrize("span", ["1 h 08", "9½ min", "17 days 11 h", "1 day 2 h", "45 s"])
+@pytest.mark.parametrize(
+    "span", ["1 h 08", "9½ min", "17 days 11 h", "1 day 2 h", "45 s", "1 min 36 s", "5 to 9", "20 h to 22 h"]
+)
 def test_no_line_ends_within_a_span_of_time(span: str) -> None:
     assert unbroken_on_a_page(f"took {span}.") == f"took {span.replace(' ', chr(0xA0))}."
 

@@ -277,7 +277,9 @@ def test_what_may_as_well_make_it_worse_is_not_named_to_try_first(found: Essenti
 def test_a_wish_of_somebody_is_not_tried_before_what_the_run_speaks_for(found: Essentials) -> None:
     offered = reviewed.tried()[1]
     wish = Tried(
-        replace(offered.idea, because="", change=Times("r1", "hooks", "hand", 50)), span3(90, 99, 120), span3(60, 60, 60)
+        replace(offered.idea, because="", change=Times("r1", "hooks", "hand", 50)),
+        span3(90, 99, 120),
+        span3(60, 60, 60),
     )
     places = Tried(replace(offered.idea, because="", change=Capacity("rack", 10)), span3(30, 60, 90), span3(0, 0, 0))
 

@@ -49,7 +49,10 @@ def changes_adopted(workshop: Workshop) -> tuple[Book, list[InLedger]]:
         again = 0
         for line in ledger_of_changes(state):
             before, after = state.runs.get(line.run), newest.get(line.id) or state.runs.get(line.judged_after)
-            moved, back = _moved(workshop, state.changes[line.id], before), way_back(workshop, state.changes[line.id]).code
+            moved, back = (
+                _moved(workshop, state.changes[line.id], before),
+                way_back(workshop, state.changes[line.id]).code,
+            )
             again += bool(line.verdict)
             if before is None or after is None or again > MOST_AGAIN:
                 yield InLedger(line, before, after, None, moved, back)

@@ -8,7 +8,7 @@ from statistics import quantiles
 from runboard.plan.change import MOST_PIECES, Change, OneVisit, Rested, Swapped, TraySize
 from runboard.plan.changed_route import can_be_one_visit, is_bound, label_after
 from runboard.review.changes.nouns import NOUGHT
-from runboard.review.changes.seen import Offer, Seen, idea_of, less_of, times_of
+from runboard.review.changes.seen import Offer, Seen, has_jig, idea_of, less_of, times_of
 from runboard.review.happened.nouns import ProcessLine
 from runboard.review.measured.study import ElementStudy
 from runboard.review.time_study import loads_after_a_change
@@ -60,7 +60,9 @@ def furthest(seen: Seen) -> Iterator[Offer]:
         change = less_of(seen, one, A_FIFTH_LESS)
         taken = one.taken_total or NOUGHT
         if change is not None:
+            is_with_jig = has_jig(seen.steps[one.step].operation)
             facts = {"step": one.step_name, "kind": one.kind, "taken": taken, "guess": one.guessed_total}
+            facts |= {"jig": "yes" if is_with_jig else "no"}
             yield taken / 5, idea_of(change, "furthest", facts)
 
 

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import timedelta
@@ -30,6 +31,7 @@ from runboard.shop.product import Operation
 
 # What is about less than this is about nothing; what helpers come for is told in quarters of an hour.
 SMALL = timedelta(minutes=3)
+_JIG = re.compile(r"\bjigs?\b", re.IGNORECASE)
 QUARTER_HOUR = timedelta(minutes=15)
 
 # An idea with how much of time it is about, by which ideas are put in order.
@@ -99,6 +101,12 @@ class Seen:
     def station_name(self, station: str) -> str:
         known = self.past.book.station(station)
         return known.name if known else station
+
+
+def has_jig(operation: Operation) -> bool:
+    """Whether an operation is done with a jig: its loads are jigs, or its texts name one."""
+    texts = [*(one.text for one in operation.instructions), *(text for row in operation.setup_sheet for text in row)]
+    return any(one.size == "jig" for one in operation.passes) or any(_JIG.search(text) for text in texts)
 
 
 def times_of(one: ElementStudy) -> float:

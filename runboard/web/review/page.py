@@ -32,7 +32,8 @@ EVIDENCE = {
 }  # fmt: skip
 
 _IN_A_SPAN = re.compile(
-    r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
+    r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
+    r"|(?<=[\dhns½]) (?=to [−\d])|(?<=\bto) (?=[−\d])"
 )
 _NO_BREAK = "\u00a0"
 
