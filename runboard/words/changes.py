@@ -9,7 +9,7 @@ from runboard.words.facts import list_in_words, span_in_words
 from runboard.words.review import piece_time, within
 from runboard.words.sentences import say
 
-_A_MINUTE = timedelta(minutes=1)
+_A_MINUTE, _AN_HOUR, _HOURS_FROM = timedelta(minutes=1), timedelta(hours=1), timedelta(hours=10)
 
 
 def reason_of(idea: Idea) -> str:
@@ -51,7 +51,7 @@ def _of_waiting(verdict: Verdict, services: Iterable[str]) -> Iterator[str]:
         "waiting",
         {
             "code": verdict.code.replace(" ", "-"),
-            "by": span_in_words(abs(verdict.saved.mid)) if verdict.saved is not None else "",
+            "by": _roughly(verdict.saved.mid) if verdict.saved is not None else "",
             "took": took,
             "before": before,
             "after": after,
@@ -62,6 +62,12 @@ def _of_waiting(verdict: Verdict, services: Iterable[str]) -> Iterator[str]:
         was, is_ = map(piece_time, verdict.a_good_piece)
         is_less = was != is_ and verdict.a_good_piece[1] < verdict.a_good_piece[0]
         yield say("verdict", "hands", {"less": "yes" if is_less else "no", "before": was, "after": is_})
+
+
+def _roughly(span: timedelta) -> str:
+    """In whole hours where it is many: 'Trays waited 21 h less'."""
+    span = abs(span)
+    return span_in_words(round(span / _AN_HOUR) * _AN_HOUR if span >= _HOURS_FROM else span)
 
 
 def _signed(span: timedelta) -> str:

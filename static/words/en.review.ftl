@@ -688,7 +688,7 @@ verdict-waiting = { $code ->
       }, for as many pieces.
   }
 verdict-hands = { $less ->
-    [yes] Hands: { $after } a good piece instead of { $before }.
+    [yes] Hands: { $after } a good piece, { $before } before.
    *[no] Hands: no saving seen ({ $after } a good piece, { $before } before).
   }
 verdict-too-little = { $of ->
