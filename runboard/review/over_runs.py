@@ -4,7 +4,6 @@ one time element over all of them.
 It reads each run once and no more of it than its loads and trays, so that many years of runs cost what they hold.
 """
 
-import math
 from collections.abc import Iterable, Iterator, Mapping, MutableMapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
@@ -13,6 +12,7 @@ from runboard.plan.estimates import Estimates
 from runboard.plan.observed import guess_of
 from runboard.review.happened.happened import finish_of
 from runboard.review.hours import HANDS
+from runboard.review.measured.over_runs import likely_times
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import Load, RunState
 from runboard.shop.product import ZERO
@@ -61,9 +61,8 @@ class RunFigures:
 
     @property
     def good_percent(self) -> int | None:
-        """The same in whole per cents, rounded down: 100 is only where nothing was lost."""
-        begun = self.good + self.scrap
-        return 100 * self.good // begun if begun else None
+        """The same in whole per cents."""
+        return percent_of(self.good, self.good + self.scrap)
 
     @property
     def took(self) -> timedelta | None:
@@ -91,6 +90,18 @@ class ProductRuns:
     @property
     def good(self) -> int:
         return sum(run.good for run in self.runs)
+
+    @property
+    def good_percent(self) -> int | None:
+        """Of all pieces of all these runs the share that came good, in whole per cents."""
+        return percent_of(self.good, self.good + sum(run.scrap for run in self.runs))
+
+
+def percent_of(good: int, begun: int) -> int | None:
+    """A share in whole per cents, rounded once: 100 is only where nothing was lost. None of nothing."""
+    if not begun:
+        return None
+    return 100 if good == begun else min(99, round(100 * good / begun))
 
 
 def by_product(runs: Iterable[RunState], kept: ReadRuns | None = None) -> list[ProductRuns]:
@@ -185,16 +196,22 @@ def measured_elements(runs: Iterable[RunState], estimates: Estimates) -> list[Me
         for run in sorted(newest.values(), key=lambda run: run.opened_at, reverse=True)
         for step in run.route.steps
         for kind in (*HANDS, "machine")
-        if (times := len(estimates.counted(run, step, kind)))
+        if (times := len(likely_times(estimates, run, step, kind)))
     ]
 
 
 def furthest_moved(elements: Iterable[MeasuredElement], estimates: Estimates) -> MeasuredElement | None:
-    """The element of which what is believed lies furthest from what the route says, in its proportion; None of none."""
+    """The element that moves its run by most minutes against what the route says, up or down; None of none."""
+    return max(elements, key=lambda one: abs(moves_run(one, estimates)), default=None)
 
-    def moved(one: MeasuredElement) -> float:
-        written = guess_of(one.step, one.kind)
-        believed = estimates.of(one.run, one.step, one.kind).length
-        return abs(math.log(believed / written)) if written and believed else 0.0
 
-    return max(elements, key=moved, default=None)
+def moves_run(one: MeasuredElement, estimates: Estimates) -> timedelta:
+    """By how much all of an element in its run takes longer than the route says, by the mean of its times; negative where
+    less. A step that the run has not come to counts as one load of one piece."""
+    times = likely_times(estimates, one.run, one.step, one.kind)
+    if not times:
+        return ZERO
+    loads = [load for load in one.run.past.values() if load.step == one.step.key and load.state == "done"]
+    units = sum(sum(load.pieces.values()) for load in loads) if one.kind == "hand" else len(loads)
+    mean = sum((time.length for time in times), ZERO) / len(times)
+    return (mean - guess_of(one.step, one.kind)) * max(1, units)

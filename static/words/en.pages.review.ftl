@@ -280,7 +280,7 @@ over-runs-estimate-went = How the estimate went
 over-runs-after-run = After
 over-runs-written = As the route says
 over-runs-tables = Tables of everything
-over-runs-tables-about = All runs, times, order lines, losses, changes and estimates, for a spreadsheet or a database. What each column says stands in the guide beside the program; as SQLite they are written by 'runboard export'.
+over-runs-tables-about = All runs, times, order lines, losses, changes and estimates, for a spreadsheet or a database. What each column says stands in the guide beside the program.
 over-runs-save-csv = Save as tables (CSV, in one ZIP)
 over-runs-save-json = Save as JSON
 

@@ -729,20 +729,12 @@ review-ledger-unreadable = A change that cannot be read any more
 ## All runs beside one another.
 
 over-runs-later = Done, against its promise
-over-runs-minutes = { $minutes } min
 over-runs-percent = { NUMBER($percent, maximumFractionDigits: 0) } %
 over-runs-after = { $span } after
 over-runs-before = { $span } before
 over-runs-dropped = { $change } (dropped since)
-over-runs-group = { $product }: { $operation }
-over-runs-element = { $step }, { $kind }, { $count ->
-    [one] once
-   *[other] { $count } times
-  }{ $furthest ->
-    [0] { "" }
-   *[other] , furthest from its guess
-  }
-over-runs-element-of = { $step }, { $kind }
+over-runs-element = { $step }, { $kind }
+over-runs-element-of = { $element } ({ $product })
 over-runs-said = somebody's word
 over-runs-said-took = { $run } was done { $last } after it was opened{ $count ->
     [one] .
@@ -764,7 +756,7 @@ over-runs-said-an-hour = { $last } good pieces an hour of hands in { $run }{ $co
   }
 over-runs-said-good-share = { $good } of { $begun } begun came good in { $run }, { $last }{ $count ->
     [one] .
-   *[other] ; { $mean } on average over { $count } runs.
+   *[other] ; { $mean } of all pieces of { $count } runs.
   }
 over-runs-said-later = { $run } was done { $last } what the plan at its opening promised{ $count ->
     [one] .
@@ -776,6 +768,10 @@ over-runs-said-element = { $centre } on average of { $count } times. { $out ->
     [one] One lies outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different that day.
    *[other] { $out } lie outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different on those days.
   }
+over-runs-said-furthest = Of all these times it moves a run most: by { $span } { $way ->
+    [more] more
+   *[less] less
+  } than the route says.
 over-runs-unknown-took = { $count ->
     [one] Of one run nobody knows when it was done; it is not in the chart.
    *[other] Of { $count } runs nobody knows when they were done; they are not in the chart.

@@ -1,5 +1,6 @@
 """Runs beside one another: each with what an hour gave and what was known of it, and one time element over all."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -119,6 +120,16 @@ def test_a_run_without_a_promise_is_not_in_time_either() -> None:
     assert found.runs[0].later is None
 
 
+def test_the_average_share_is_of_all_pieces_and_rounded_once() -> None:
+    floor = Floor()
+    a_run(floor, "r1", scrap=1)
+    a_run(floor, "r2")
+    (product,) = by_product(floor.state.runs.values())
+    runs = tuple(replace(product.runs[0], good=good, scrap=30 - good) for good in (27, 24, 27))
+
+    assert replace(product, runs=runs).good_percent == 87
+
+
 def elements(floor: Floor) -> list[MeasuredElement]:
     runs = list(floor.state.runs.values())
     return measured_elements(runs, estimates_from(floor.state, floor.book))
@@ -145,8 +156,19 @@ def test_a_step_that_the_newest_run_no_longer_has_is_not_offered() -> None:
     assert [one.step.key for one in elements(floor)] == ["pack"]
 
 
-@pytest.mark.parametrize(("minutes", "step"), [(12.5, "clean"), (8.5, "pack")])
-def test_the_element_furthest_from_its_route_in_proportion_is_the_one_to_look_at(minutes: float, step: str) -> None:
+def test_an_element_that_was_overruled_since_stays_in_the_list_with_all_its_times() -> None:
+    floor = Floor()
+    a_run(floor, "r1")
+    a_run(floor, "r2")
+
+    said = {"of": "rail", "step": "clean", "kind": "hand", "minutes": 2.5, "why": "a new brush"}
+    floor.press("time overruled", said)
+
+    assert [(one.id, one.times) for one in elements(floor)] == [("rail|clean|hand", 2), ("rail|pack|hand", 2)]
+
+
+@pytest.mark.parametrize(("minutes", "step"), [(13, "clean"), (7.5, "pack")])
+def test_the_element_that_moves_a_run_by_most_minutes_is_the_one_to_look_at(minutes: float, step: str) -> None:
     """Four pieces: clean is written with 8 minutes, pack with 12."""
     floor = Floor()
     a_run(floor, "r1", minutes)

@@ -49,6 +49,7 @@ def test_each_product_says_its_last_run_and_the_average(seen: FlaskClient) -> No
     assert re.search(
         r"[\d.]+ good pieces an hour of hands in Key rails, third batch; [\d.]+ on average over 3 runs", said
     )
+    assert "of all pieces of 3 runs" in said
     assert re.search(r"\d\d of 30 begun came good in Key rails, third batch, \d\d %", said)
     assert re.search(r"Key rails, third batch was done .+ after what the plan at its opening promised", said)
 
@@ -80,14 +81,25 @@ def test_from_which_run_on_a_change_holds_stands_there(seen: FlaskClient) -> Non
 def test_every_time_that_was_measured_can_be_chosen_by_its_operation(seen: FlaskClient) -> None:
     page = seen.get(PAGE).text
 
-    groups = re.findall(r'<optgroup label="([^"]+)">', page)
-    assert [one for one in groups if one.startswith("Entry key rails")][:3] == [
-        "Entry key rails: Cut",
-        "Entry key rails: Clean up",
-        "Entry key rails: Sand",
-    ]
-    shown = re.findall(r"<option[^>]* selected>([^<]+)", page)
-    assert len(shown) == 1 and re.fullmatch(r"Fit hooks, hand time, \d+ times, furthest from its guess", shown[0])
+    assert re.findall(r'<optgroup label="([^"]+)">', page) == ["Entry key rails", "Serving boards"]
+    assert re.findall(r"<option[^>]* selected>([^<]+)", page) == ["Fit hooks, hand time"]
+    assert re.search(
+        r"Of all these times it moves a run most: by \d+ min more than the route says\.", words(seen.get(PAGE))
+    )
+
+
+def test_no_two_times_to_choose_are_called_alike(seen: FlaskClient) -> None:
+    names = re.findall(r"<option[^>]*>([^<]+)", seen.get(PAGE).text)
+
+    assert "Sand 120, hand time (Serving boards)" in names
+    assert len(names) == len(set(names))
+
+
+def test_what_stands_on_the_chart_is_written_as_below_it(seen: FlaskClient) -> None:
+    page = seen.get(f"{PAGE}?element=rails|hooks|hand").text.replace("\u00a0", " ")
+
+    average = re.search(r"<p>([^<]+) on average of \d+ times", page)
+    assert average is not None and f">{average[1]}</text>" in page
 
 
 def test_a_chart_is_said_in_plain_words_and_how_it_is_reckoned_one_press_down(seen: FlaskClient) -> None:

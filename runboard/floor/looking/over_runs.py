@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import timedelta
 
 from runboard.floor.looking.at_hand import names_now, shop_now
 from runboard.floor.looking.look_back import estimates_now
@@ -17,9 +18,11 @@ from runboard.review.over_runs import (
     by_product,
     furthest_moved,
     measured_elements,
+    moves_run,
     with_promises,
 )
 from runboard.review.tables import Table, tables_of
+from runboard.shop.product import ZERO
 
 # Of so many of a product's newest runs the promise is reckoned: a plan is made for each.
 NEWEST = 12
@@ -37,8 +40,8 @@ class ElementOverRuns:
 @dataclass(frozen=True)
 class OverRuns:
     """The newest finished runs of each product with what was promised of them, and how many ``older`` ones there are; the
-    time elements that can be looked at, the one that is, and the one ``furthest`` from its guess; the ``changes`` that were
-    adopted, the oldest first."""
+    time elements that can be looked at, the one that is, and the one ``furthest`` from its guess, which ``moves`` its run by so
+    much; the ``changes`` that were adopted, the oldest first."""
 
     products: tuple[ProductRuns, ...]
     older: Mapping[str, int]
@@ -46,6 +49,7 @@ class OverRuns:
     shown: ElementOverRuns | None
     furthest: MeasuredElement | None = None
     changes: tuple[Adopted, ...] = ()
+    moves: timedelta = ZERO
 
 
 def over_runs_now(workshop: Workshop, element: str = "") -> OverRuns:
@@ -69,6 +73,7 @@ def over_runs_now(workshop: Workshop, element: str = "") -> OverRuns:
         shown,
         furthest,
         ledger_of_changes(state)[::-1],
+        ZERO if furthest is None else moves_run(furthest, estimates),
     )
 
 

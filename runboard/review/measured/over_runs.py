@@ -40,12 +40,17 @@ class EstimateWas:
 def element_chart(estimates: Estimates, run: RunState, step: Step, kind: str) -> ChartedElement | None:
     """Every likely time that was measured of the element on this run's wood, in order; None of fewer than two. No lower limit
     lies below nought: a time cannot."""
-    times = _in_order(estimates, run, step, kind)
-    likely = [one for one in times if is_likely(estimates.guess_then(run, step, kind, one.at), one.length)]
+    likely = likely_times(estimates, run, step, kind)
     chart = individuals([one.length / MINUTE for one in likely])
     if chart is None:
         return None
     return ChartedElement(replace(chart, lower=max(0.0, chart.lower)), tuple(one.session for one in likely))
+
+
+def likely_times(estimates: Estimates, run: RunState, step: Step, kind: str) -> list[Measured]:
+    """Every likely time that was measured of the element on this run's wood, in order, whatever somebody said of it since."""
+    times = _in_order(estimates, run, step, kind)
+    return [one for one in times if is_likely(estimates.guess_then(run, step, kind, one.at), one.length)]
 
 
 def history_of_estimate(

@@ -1,5 +1,6 @@
 """All runs beside one another, product by product; one time element of them all; and tables of everything to save."""
 
+from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
@@ -12,18 +13,20 @@ from markupsafe import Markup
 from runboard.cards.friends_file import together
 from runboard.charts.bars import Bar, Limits, bars, control
 from runboard.floor.looking.at_hand import run_now
-from runboard.floor.looking.over_runs import ElementOverRuns, over_runs_now, tables_now
+from runboard.floor.looking.over_runs import ElementOverRuns, OverRuns, over_runs_now, tables_now
 from runboard.plan.observed import guess_of
 from runboard.review.changes.nouns import Adopted
 from runboard.review.measured.over_runs import EstimateWas
 from runboard.review.over_runs import MeasuredElement, ProductRuns, RunFigures
 from runboard.review.table_files import json_of, zip_of
+from runboard.shop.product import ZERO
 from runboard.web.door.pages import page, unkept, workshop
 from runboard.words.facts import date_in_words, fine_span, number_in_words, span_in_words
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
 DAY = timedelta(days=1)
+_A_MINUTE = timedelta(minutes=1)
 # So many of the newest runs have a bar.
 CHARTED = 6
 
@@ -50,9 +53,9 @@ def over_runs() -> Response:
             for at, one in enumerate(found.products)
         ],
         rows={run.id: _row(run) for one in found.products for run in one.runs},
-        elements=_grouped(found.elements, found.furthest),
+        elements=_grouped(found.elements),
         shown=found.shown,
-        element=found.shown and _element(found.shown),
+        element=found.shown and _element(found, found.shown),
         history=[_entry(was) for was in found.shown.history] if found.shown else [],
         written=found.shown and fine_span(guess_of(found.shown.element.step, found.shown.element.kind)),
     )
@@ -156,7 +159,10 @@ def _said(
         run, last = known[-1]
         facts: dict[str, Any] = {"run": run.name, "last": written(last), "count": len(known)}
         facts |= {"good": run.good, "begun": run.good + run.scrap}
-        facts |= {"mean": written(fmean(value for _, value in known)), "is_whole": "no" if not run.is_whole else "yes"}
+        mean = fmean(value for _, value in known)
+        if code == "good-share":  # of pieces: runs are not equally large
+            mean = product.good_percent or 0
+        facts |= {"mean": written(mean), "is_whole": "no" if not run.is_whole else "yes"}
         yield say("over-runs-said", code, facts)
     if len(known) < len(product.runs):
         yield say("over-runs-unknown", code, {"count": len(product.runs) - len(known)})
@@ -177,41 +183,42 @@ def _row(run: RunFigures) -> dict[str, str]:
 # one time element
 
 
-def _grouped(
-    elements: Sequence[MeasuredElement], furthest: MeasuredElement | None
-) -> list[tuple[str, list[tuple[str, str]]]]:
-    """(product and operation, its elements as (id, name)) in the order of the route."""
-    found: dict[tuple[str, str], list[MeasuredElement]] = {}
+def _grouped(elements: Sequence[MeasuredElement]) -> list[tuple[str, list[tuple[str, str]]]]:
+    """(product, its elements as (id, name)) in the order of the route; what two products have bears the product's name."""
+    found: dict[str, list[MeasuredElement]] = {}
+    names = Counter(_named(one) for one in elements)
     for one in elements:
-        found.setdefault((one.run.product_name, one.step.operation.name), []).append(one)
+        found.setdefault(one.run.product_name, []).append(one)
     return [
-        (
-            say("over-runs", "group", {"product": product, "operation": operation}),
-            [(one.id, _named(one, one is furthest)) for one in some],
-        )
-        for (product, operation), some in found.items()
+        (product, [(one.id, _of_product(one) if names[_named(one)] > 1 else _named(one)) for one in some])
+        for product, some in found.items()
     ]
 
 
-def _named(one: MeasuredElement, is_furthest: bool) -> str:
-    facts = {"step": one.step.name, "kind": say("element", one.kind), "count": one.times}
-    return say("over-runs", "element", facts | {"furthest": 1 if is_furthest else 0})
+def _named(one: MeasuredElement) -> str:
+    return say("over-runs", "element", {"step": one.step.name, "kind": say("element", one.kind)})
 
 
-def _element(shown: ElementOverRuns) -> Figure:
+def _of_product(one: MeasuredElement) -> str:
+    return say("over-runs", "element of", {"element": _named(one), "product": one.run.product_name})
+
+
+def _element(found: OverRuns, shown: ElementOverRuns) -> Figure:
     one, charted = shown.element, shown.chart
-    name = say("over-runs", "element of", {"step": one.step.name, "kind": say("element", one.kind)})
+    name = _of_product(one)
     if charted is None:
         return Figure(name, Markup(""), (say("over-runs-said", "too few"),))
     chart = charted.chart
-    lines = (chart.lower, chart.centre, chart.upper)
-    lower, centre, upper = (fine_span(timedelta(minutes=value)) for value in lines)
-    beside = [say("over-runs", "minutes", {"minutes": _rounded(value)}) for value in lines]
+    lower, centre, upper = (fine_span(timedelta(minutes=value)) for value in (chart.lower, chart.centre, chart.upper))
     label = say("over-runs-chart", "element", {"name": name, "count": len(chart.points)})
     limits = Limits(chart.centre, chart.lower, chart.upper)
-    drawn = control("element", label, chart.points, limits, (beside[0], beside[1], beside[2]), chart.out)
+    drawn = control("element", label, chart.points, limits, (lower, centre, upper), chart.out)
     facts = {"count": len(chart.points), "out": len(chart.out), "lower": lower, "centre": centre, "upper": upper}
-    return Figure(name, drawn, (say("over-runs-said", "element", facts),))
+    said = [say("over-runs-said", "element", facts)]
+    if one is found.furthest and abs(found.moves) >= _A_MINUTE:
+        way = "more" if found.moves > ZERO else "less"
+        said.append(say("over-runs-said", "furthest", {"way": way, "span": span_in_words(abs(found.moves))}))
+    return Figure(name, drawn, tuple(map(together, said)))
 
 
 def _entry(was: EstimateWas) -> tuple[str, str, str, int]:
