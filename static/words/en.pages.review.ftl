@@ -217,6 +217,7 @@ review-overrule = { $kind ->
    *[other] I know better: each load takes
   }
 review-overrule-hint = Such as 2 min 30 s, or 2:30 as a stopwatch shows it. What is measured later moves it.
+review-overrule-back = Take it back
 review-overrule-press = Take this for the next plan
 review-adopt = Do it next time
 review-adopt-yes = Yes, do it

@@ -317,6 +317,12 @@ review-times-believed = { $same ->
     [yes] Believed before the run: { $guess }, the route’s own guess.
    *[no] Believed before the run: { $guess } (the route’s own guess: { $written }).
   }
+review-times-word = Since { $day } by { $who ->
+    [none] somebody’s word
+   *[other] { $who }’s word
+  }: { $length }. { $why }
+review-times-saved = { $name }. Saved: { $length } from now on. You said: { $why }
+review-times-back = Taken back: as it was before that word.
 review-times-far-off = { $length } { $kind ->
     [hand] a piece
    *[other] a load
@@ -714,6 +720,7 @@ review-estimate-said = { $day }: { $length }, as { $who ->
     [none] somebody
    *[other] { $who }
   } said: { $why }
+refused-time-taken-back = That was taken back already. Load the page again to see what holds now.
 refused-time-wrong = Write how long it takes, such as '2 min 30 s' or '2.5' for minutes.
 
 refused-cost-wrong = Write the cost as a number from 0 to { $most }, such as 45 or 12.50.

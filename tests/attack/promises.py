@@ -65,6 +65,7 @@ READ: Mapping[str, Who] = {
     "review_log.log": PAIRED,
     "review_times.times": PAIRED,
     "review_times.overrule": _LEAD,
+    "review_times.take_back": _LEAD,
     "review_changes.changes": PAIRED,
     "review_changes.keep": _LEAD,
     "review_changes.cost": _LEAD,

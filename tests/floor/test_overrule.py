@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.floor.changing.overrule import overrule_time
+from runboard.floor.changing.overrule import overrule_time, take_back_time
 from runboard.floor.changing.runs import new_event
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.pressing.taps import record_events
@@ -34,6 +34,17 @@ def test_it_is_what_everybody_reckons_with_until_it_is_taken_back() -> None:
 
     assert (said.length, said.said) == (timedelta(minutes=3.5), "said")
     assert clean(workshop).said == "guess"
+
+
+def test_what_was_taken_back_is_not_taken_back_twice() -> None:
+    workshop = shop()
+    event = overrule_time(workshop, "rail", "clean", "hand", 3.5, "a new brush", "ann")
+
+    take_back_time(workshop, event.id, "ann")
+    with pytest.raises(Refused) as refused:
+        take_back_time(workshop, event.id, "ann")
+
+    assert (clean(workshop).said, refused.value.code) == ("guess", "time taken back")
 
 
 @pytest.mark.parametrize(

@@ -310,9 +310,38 @@ def test_a_time_is_overruled_with_a_reason_and_its_history_says_so(
 
     answer = client.post(f"{RUN}/times", data=form)
 
-    assert (answer.status_code, answer.location) == (303, f"{RUN}/times?step=hooks#hooks")
     said = house.workshop.ledger.state.overruled["rails", "hooks", "hand"][-1]
+    assert (answer.status_code, answer.location) == (303, f"{RUN}/times?step=hooks&saved={said.event}#saved")
     assert (said.length, said.why) == (timedelta(minutes=2.5), "the new jig")
+
+
+def test_once_saved_the_page_says_so_and_the_reason_stands_beside_the_time(client: FlaskClient, seen: Seen) -> None:
+    form = {"step": "hooks", "kind": "hand", "length": "2:45", "why": "the new jig"}
+
+    page = client.get(client.post(f"{RUN}/times", data=form).location.partition("#")[0])
+
+    said = words(page)
+    assert "Fit hooks, hand time. Saved: 2 min 45 s from now on. You said: the new jig Take it back" in said
+    beside = page.text.split('id="hooks"')[1].split("<details")[0].replace("\u00a0", " ")
+    assert re.search(r"Since .+ by Robin’s word: 2 min 45 s\. the new jig", beside)
+
+
+def test_a_word_is_taken_back_once(client: FlaskClient, house: House, seen: Seen) -> None:
+    client.post(f"{RUN}/times", data={"step": "hooks", "kind": "hand", "length": "2:45", "why": "the new jig"})
+    event = house.workshop.ledger.state.overruled["rails", "hooks", "hand"][-1].event
+
+    answer = client.post(f"{RUN}/times/back", data={"event": event})
+    again = client.post(f"{RUN}/times/back", data={"event": event})
+
+    assert not any(house.workshop.ledger.state.overruled.values())
+    assert "Taken back: as it was before that word." in words(client.get(answer.location.partition("#")[0]))
+    assert (again.status_code, "That was taken back already" in words(again)) == (409, True)
+
+
+def test_no_browser_covers_the_button_with_a_word_of_its_own(client: FlaskClient, seen: Seen) -> None:
+    forms = re.findall(r'<form method="post" action="/review/runs/r1/times"[^>]*>', client.get(f"{RUN}/times").text)
+
+    assert forms and all(" novalidate" in form for form in forms)
 
 
 def test_a_length_is_read_as_a_stopwatch_shows_it(client: FlaskClient, house: House, seen: Seen) -> None:

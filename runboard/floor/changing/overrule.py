@@ -68,6 +68,15 @@ def overrule_time(
     return event
 
 
+def take_back_time(workshop: Workshop, said: str, person: str = "") -> None:
+    """What somebody said of a time, by its event, never was. Refused 'time taken back' where it stands no more."""
+    with workshop.lock:
+        catch_up(workshop)
+        if not any(one.event == said for some in workshop.ledger.state.overruled.values() for one in some):
+            raise Refused("time taken back")
+        record_events(workshop, [new_event(workshop, "event undone", {"event": said}, person=person, device="server")])
+
+
 def _step(workshop: Workshop, product: str, step: str) -> Step:
     """The step as the book has it, else as the newest run that was made of the product."""
     runs = [run for run in workshop.ledger.state.runs.values() if run.product == product]

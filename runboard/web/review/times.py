@@ -9,7 +9,7 @@ from flask import Blueprint, Response, request
 from markupsafe import Markup
 
 from runboard.charts.bars import Limits, Strip, control, strip
-from runboard.floor.changing.overrule import is_far_off, length_said, overrule_time
+from runboard.floor.changing.overrule import is_far_off, length_said, overrule_time, take_back_time
 from runboard.floor.looking.at_hand import first_person
 from runboard.review.essentials import Essentials
 from runboard.review.measured.matters import moved, what_matters
@@ -31,7 +31,8 @@ part = Blueprint("review_times", __name__)
 @dataclass(frozen=True)
 class Shown:
     """A time element as the page shows it. ``said`` is what there is to say of it, sentence by sentence, ``left_out`` why some
-    of its times do not count, ``history`` how its estimate went, ``over_runs`` its control chart."""
+    of its times do not count, ``history`` how its estimate went, ``over_runs`` its control chart,
+    ``word`` what somebody said of it."""
 
     key: str
     study: ElementStudy
@@ -45,6 +46,7 @@ class Shown:
     source: str
     history: Sequence[str]
     over_runs: Markup
+    word: times_said.Word | None = None
 
 
 @dataclass(frozen=True)
@@ -85,11 +87,13 @@ def _page(found: Essentials, typed: Typed | None = None, status: int = 200) -> R
         "review/times.html",
         status=status,
         run=found.past.run,
-        first=[(_name(study), shown[id(study)]) for study in first],
+        first=[(times_said.name_of(study), shown[id(study)]) for study in first],
         others=[_folded(found, list(here), shown) for _, here in groupby(others, lambda study: study.step)],
         anchors=_anchors(first),
         all=list(shown.values()),
         typed=typed,
+        saved=next((one.word for one in shown.values() if one.word and one.word.event == request.args.get("saved")), None),
+        back=say("review-times", "back") if request.args.get("back") else "",
         percent=int((found.study.share or 0) * 100),
         presses=little_measured(found) or presses_of(found),
     )
@@ -115,21 +119,25 @@ def overrule(key: str) -> Response:
             asked = times_said.asked_back(length, study.median or study.estimate, kind)
             return _page(found, _typed(study, asked, str(length)), 409)
         person = first_person(workshop(), asking_person())
-        overrule_time(workshop(), run.product, step, kind, minutes_of(length), form.get("why", ""), person)
+        said = overrule_time(workshop(), run.product, step, kind, minutes_of(length), form.get("why", ""), person)
     except Refused as refused:
         if study is None:
             raise
         return _page(found, _typed(study, refusal(refused)), 409)
-    return see_other(f"/review/runs/{run.id}/times?step={step}#{step}")
+    return see_other(f"/review/runs/{run.id}/times?step={step}&saved={said.id}#saved")
+
+
+@part.post("/review/runs/<key>/times/back")
+def take_back(key: str) -> Response:
+    """What somebody said of a time never was."""
+    run = review_of(key).past.run
+    take_back_time(workshop(), request.form.get("event", ""), first_person(workshop(), asking_person()))
+    return see_other(f"/review/runs/{run.id}/times?back=1#saved")
 
 
 def _typed(study: ElementStudy, problem: str, sure: str = "") -> Typed:
     form = request.form
-    return Typed(study, _name(study), form.get("length", "")[:40], form.get("why", "")[:500], problem, sure)
-
-
-def _name(study: ElementStudy) -> str:
-    return say("review-times", "name", {"step": study.step_name, "element": say("element", study.kind)})
+    return Typed(study, times_said.name_of(study), form.get("length", "")[:40], form.get("why", "")[:500], problem, sure)
 
 
 def _folded(found: Essentials, studies: Sequence[ElementStudy], shown: dict[int, Shown]) -> Folded:
@@ -160,6 +168,7 @@ def _shown(found: Essentials, at: int, study: ElementStudy) -> Shown:
         times_said.source(found, found.past.estimates.of(found.past.run, step, study.kind)) if step else "",
         tuple(times_said.history(found, step, study.kind)) if step else (),
         _over_runs(found, at, step, study.kind, label) if step else Markup(""),
+        times_said.word(found, study),
     )
 
 

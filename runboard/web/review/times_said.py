@@ -1,6 +1,7 @@
 """What there is to say of a time element of a run, sentence by sentence."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 from typing import Any
 
@@ -96,6 +97,31 @@ def believed(study: ElementStudy) -> str:
     times = times_in_words(study)
     same = "yes" if times["guess"] == times["written"] else "no"
     return say("review-times", "believed", {"guess": times["guess"], "written": times["written"], "same": same})
+
+
+@dataclass(frozen=True)
+class Word:
+    """What somebody said of a time and holds: the ``event`` to take back, what the page says of it ``beside`` the time, and just after
+    it was ``saved``."""
+
+    event: str
+    beside: str
+    saved: str
+
+
+def word(found: Essentials, study: ElementStudy) -> Word | None:
+    """The last that was said of it, None of nothing."""
+    words = found.past.state.overruled.get((found.past.run.product, study.step, study.kind), ())
+    if not words:
+        return None
+    last = words[-1]
+    facts = {**_word(found, last), "length": _said(last.length), "name": name_of(study)}
+    return Word(last.event, say("review-times", "word", facts), say("review-times", "saved", facts))
+
+
+def name_of(study: ElementStudy) -> str:
+    """'Fit hooks, hand time'"""
+    return say("review-times", "name", {"step": study.step_name, "element": say("element", study.kind)})
 
 
 def history(found: Essentials, step: Step, kind: str) -> Iterable[str]:
