@@ -116,7 +116,7 @@ def strip(
 ) -> Markup:
     """One dot an observation, crosses for those left out; from five on a box over the middle half with its median. The
     guess is an open triangle. ``most`` is the right end; ``words`` what stands at nought and there."""
-    drawing = Drawing(key, "strip", label, WIDTH, 46, about=about)
+    drawing = Drawing(key, "strip", label, WIDTH, 52, about=about)
     scale = (WIDTH - 12) / most if most else 0.0
 
     def x(length: float) -> float:
@@ -137,8 +137,8 @@ def strip(
         at_median = x(median(shown.lengths))
         drawing.lines.append(Stroke(at_median, 6, at_median, 32, "median"))
     drawing.lines.append(Stroke(x(shown.guess), 4, x(shown.guess), 36, "guess"))
-    drawing.words.append(Word(6, 45, words[0], "clock"))
-    drawing.words.append(Word(WIDTH - 6, 45, words[1], "clock", "end"))
+    drawing.words.append(Word(6, 50, words[0], "clock"))
+    drawing.words.append(Word(WIDTH - 6, 50, words[1], "clock", "end"))
     return drawing.svg
 
 

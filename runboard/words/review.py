@@ -8,7 +8,7 @@ from typing import Any
 
 from runboard.plan.change import Capacity, Change, TraySize
 from runboard.review.essentials import Essentials, helps_finish, helps_hands
-from runboard.review.happened.nouns import Lost
+from runboard.review.happened.nouns import Lost, OperationBar
 from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
 from runboard.words.facts import list_in_words, span_in_words
@@ -95,11 +95,21 @@ def _pieces(essentials: Essentials) -> str:
     )
 
 
+def furthest_named(essentials: Essentials) -> str:
+    """The operation that the first screen names as the furthest from its guess, '' where it names none."""
+    found = essentials.furthest
+    return "" if found is None or _is_as_guessed(found) else found.operation
+
+
+def _is_as_guessed(bar: OperationBar) -> bool:
+    return bar.taken is not None and abs(bar.taken - bar.guess) < max(AS_GUESSED * bar.guess, _A_MINUTE)
+
+
 def _furthest(essentials: Essentials) -> str:
     found = essentials.furthest
     if found is None or found.taken is None:
         return _say("line-furthest-unknown")
-    if abs(found.taken - found.guess) < max(AS_GUESSED * found.guess, _A_MINUTE):
+    if _is_as_guessed(found):
         every = all(bar.taken is not None for bar in essentials.happened.bars if bar.guess)
         return _say("line-furthest-none", every="yes" if every else "no")
     return _say(

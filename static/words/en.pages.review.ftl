@@ -96,11 +96,11 @@ review-every-element = Every element
 review-times-of = Times of { $run }
 review-measured-share = { $percent ->
     [none] No work is over yet.
-    [100] All of hands’ and machines’ time was measured.
-   *[other] { $percent } % of hands’ and machines’ time was measured.
+    [100] All of the hands’ and machines’ time was measured.
+   *[other] { $percent } % of the hands’ and machines’ time was measured.
   } Only what was pressed from its beginning to its end teaches a time.
 review-key-one-time = one time
-review-key-median = in the middle
+review-key-median = typically
 review-key-middle = the middle half
 review-key-left-out = left out
 review-believed-now = A plan made today would take { $estimate }

@@ -286,12 +286,16 @@ review-times-left-out-why = { $count ->
    *[other] { $why } ({ $count } times).
   }
 review-times-name = { $step }, { $element }
-review-times-verdict = { $count ->
+review-times-verdict = { $moved ->
+    [none] { "" }
+   *[other] Moved the run by { $moved }.{ " " }
+  }{ $count ->
     [1] Measured once
-   *[other] In the middle of { $count } times
+   *[other] Typically, from { $count } times
   }{ $way ->
     [none] .
     [same] , as guessed ({ $guess }).
+    [average] , { $taken }, on average { $average }; the guess was { $guess }.
    *[other] , { $percent }{ "\u00A0" }% { $way ->
         [more] more
        *[less] less
@@ -303,11 +307,17 @@ review-times-verdict = { $count ->
 review-times-line = { $kind ->
     [none] { "" }
    *[other] { $kind }{ " " }
-  }{ $taken }, guess { $guess }{ $way ->
+  }{ $moved ->
     [none] { "" }
-    [same] , as guessed
+   *[other] moved the run by { $moved };{ " " }
+  }{ $way ->
+    [average] typically { $taken }, on average { $average }
+   *[other] { $taken }
+  }, guess { $guess }{ $way ->
     [more] , { $percent }{ "\u00A0" }% more
-   *[less] , { $percent }{ "\u00A0" }% less
+    [less] , { $percent }{ "\u00A0" }% less
+    [same] , as guessed
+   *[other] { "" }
   }
 review-times-line-unmeasured = { $kind ->
     [none] { "" }

@@ -25,6 +25,18 @@ def test_the_one_that_moved_the_run_most_comes_first() -> None:
     assert matter(element("cut", 4, 6, 10), element("hooks", 2, 3, 60), element("oil", 1, 1, 60)) == ["hooks", "cut"]
 
 
+def test_those_of_the_operation_that_the_first_screen_names_come_before_what_moved_more() -> None:
+    study = TimeStudy((element("sand", 2, 3, 30), element("hooks", 2, 2.3, 60), element("cut", 2, 2.1, 60)), 1.0)
+
+    assert [each.step for each in what_matters(study, "hooks")] == ["hooks", "sand"]
+
+
+def test_of_the_operation_named_only_what_moved_comes_first() -> None:
+    study = TimeStudy((element("sand", 2, 3, 30), element("hooks", 2, 2, 60)), 1.0)
+
+    assert [each.step for each in what_matters(study, "hooks")] == ["sand"]
+
+
 def test_no_more_than_three() -> None:
     assert len(matter(*(element(f"s{at}", 1, 2, 10) for at in range(6)))) == 3
 

@@ -11,15 +11,17 @@ FAR_OFF = 0.2
 _LEAST = 0.1  # of all that moved
 
 
-def what_matters(study: TimeStudy) -> list[ElementStudy]:
-    """At most three that were measured, the one that moved the run most first."""
+def what_matters(study: TimeStudy, named: str = "") -> list[ElementStudy]:
+    """At most three that were measured: those of the operation that is ``named`` furthest from its guess, then the others, each
+    time the one that moved the run most first."""
     whole = sum((moved(each) for each in study.elements), ZERO)
     asked = [
         each
         for each in study.elements
-        if each.n and whole and moved(each) >= _LEAST * whole and (_off(each) > FAR_OFF or moved(each) > whole / 2)
+        if each.n and whole and moved(each) >= _LEAST * whole
+        if each.operation == named or _off(each) > FAR_OFF or moved(each) > whole / 2
     ]
-    return sorted(asked, key=moved, reverse=True)[:MOST]
+    return sorted(asked, key=lambda each: (each.operation == named, moved(each)), reverse=True)[:MOST]
 
 
 def moved(study: ElementStudy) -> timedelta:

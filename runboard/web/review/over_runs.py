@@ -57,7 +57,7 @@ def over_runs() -> Response:
         shown=found.shown,
         element=found.shown and _element(found, found.shown),
         history=[_entry(was) for was in found.shown.history] if found.shown else [],
-        written=found.shown and fine_span(guess_of(found.shown.element.step, found.shown.element.kind)),
+        written=found.shown and together(fine_span(guess_of(found.shown.element.step, found.shown.element.kind))),
     )
 
 
@@ -173,7 +173,7 @@ def _row(run: RunFigures) -> dict[str, str]:
     share = run.good_percent
     return {
         "an_hour": "–" if run.an_hour is None else _rounded(run.an_hour),
-        "a_piece": fine_span(run.a_good_piece),
+        "a_piece": together(fine_span(run.a_good_piece)),
         "share": "–" if share is None else _per_cent(share),
         "took": span_in_words(run.took),
         "later": "–" if run.later is None else _days(run.later / DAY),
@@ -225,4 +225,4 @@ def _entry(was: EstimateWas) -> tuple[str, str, str, int]:
     """(day, which run or whose word, what was believed from then on, how many times were measured)."""
     run = run_now(workshop(), was.run)
     who = say("over-runs", "said") if run is None else run.name
-    return date_in_words(was.at, with_year=True), who, fine_span(was.length), was.n
+    return date_in_words(was.at, with_year=True), who, together(fine_span(was.length)), was.n

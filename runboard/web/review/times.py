@@ -22,7 +22,7 @@ from runboard.web.door.pages import asking_person, page, refusal, see_other, wor
 from runboard.web.review import times_said
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.words.facts import fine_span
-from runboard.words.review import little_measured, presses_of
+from runboard.words.review import furthest_named, little_measured, presses_of
 from runboard.words.sentences import say
 
 part = Blueprint("review_times", __name__)
@@ -80,7 +80,7 @@ def times(key: str) -> Response:
 
 
 def _page(found: Essentials, typed: Typed | None = None, status: int = 200) -> Response:
-    first = what_matters(found.study)
+    first = what_matters(found.study, furthest_named(found))
     shown = {id(study): _shown(found, at, study) for at, study in enumerate(found.study.elements)}
     others = [study for study in found.study.elements if study not in first]
     return page(
@@ -88,11 +88,13 @@ def _page(found: Essentials, typed: Typed | None = None, status: int = 200) -> R
         status=status,
         run=found.past.run,
         first=[(times_said.name_of(study), shown[id(study)]) for study in first],
-        others=[_folded(found, list(here), shown) for _, here in groupby(others, lambda study: study.step)],
+        others=_others(found, others, shown),
         anchors=_anchors(first),
         all=list(shown.values()),
         typed=typed,
-        saved=next((one.word for one in shown.values() if one.word and one.word.event == request.args.get("saved")), None),
+        saved=next(
+            (one.word for one in shown.values() if one.word and one.word.event == request.args.get("saved")), None
+        ),
         back=say("review-times", "back") if request.args.get("back") else "",
         percent=int((found.study.share or 0) * 100),
         presses=little_measured(found) or presses_of(found),
@@ -137,7 +139,16 @@ def take_back(key: str) -> Response:
 
 def _typed(study: ElementStudy, problem: str, sure: str = "") -> Typed:
     form = request.form
-    return Typed(study, times_said.name_of(study), form.get("length", "")[:40], form.get("why", "")[:500], problem, sure)
+    return Typed(
+        study, times_said.name_of(study), form.get("length", "")[:40], form.get("why", "")[:500], problem, sure
+    )
+
+
+def _others(found: Essentials, others: Sequence[ElementStudy], shown: dict[int, Shown]) -> list[Folded]:
+    """Step by step, the one that moved the run most first; those that did not, in the order of the route."""
+    steps = [list(here) for _, here in groupby(others, lambda study: study.step)]
+    steps.sort(key=lambda here: max(map(moved, here)), reverse=True)
+    return [_folded(found, here, shown) for here in steps]
 
 
 def _folded(found: Essentials, studies: Sequence[ElementStudy], shown: dict[int, Shown]) -> Folded:

@@ -8,17 +8,21 @@ from typing import Any
 from runboard.plan.estimates import KnownTime
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import ElementError
+from runboard.review.measured.matters import moved
 from runboard.review.measured.over_runs import history_of_estimate
 from runboard.review.measured.study import ElementStudy, LearningCurve
 from runboard.run.fold.overruled import Overruled
 from runboard.run.fold.route import Step
-from runboard.words.facts import date_in_words, fine, fine_span, zone_of
-from runboard.words.review import AS_GUESSED, Named
+from runboard.words.facts import date_in_words, fine, fine_span, span_in_words, zone_of
+from runboard.words.review import Named
 from runboard.words.sentences import say
 
 _NO_BREAK = "\u00a0"
 # Where more are needed than this, nobody measures them.
 _MOST_NEEDED = 20
+# Nearer to its guess than so many per cent it is as it was guessed.
+_AS_GUESSED = 5
+_A_MINUTE = timedelta(minutes=1)
 
 
 def _said(span: timedelta | None) -> str:
@@ -42,23 +46,35 @@ def verdict(study: ElementStudy, error: ElementError | None) -> str:
     if not study.n:
         return in_a_line(study, "")
     beyond = error is not None and not error.is_within
-    facts = {**_way(study), "count": study.n, "guess": _said(study.guess), "beyond": "yes" if beyond else "no"}
-    return say("review-times", "verdict", facts)
+    return say("review-times", "verdict", {**_lay(study), "count": study.n, "beyond": "yes" if beyond else "no"})
 
 
 def in_a_line(study: ElementStudy, kind: str) -> str:
-    """The same in a line: '1 min 35 s, guess 1 min 30 s, as guessed'. ``kind`` is said where the step has others too."""
-    times = times_in_words(study)
-    facts = {**_way(study), "kind": kind or "none", "guess": times["guess"], "taken": times["median"]}
-    return say("review-times", "line" if study.n else "line unmeasured", facts)
+    """The same in a line: '1 min 35 s, guess 1 min 30 s, 6 % more'. ``kind`` is said where the step has others too."""
+    return say("review-times", "line" if study.n else "line unmeasured", {**_lay(study), "kind": kind or "none"})
 
 
-def _way(study: ElementStudy) -> dict[str, Any]:
-    percent = per_cent_off(study)
-    way = (
-        "none" if percent is None else "same" if abs(percent) < 100 * AS_GUESSED else "more" if percent > 0 else "less"
+def _lay(study: ElementStudy) -> dict[str, Any]:
+    """How it lay to its guess. Where the middle lies below it and all of it above, or the other way round, the average says so."""
+    percent, average, guess = per_cent_off(study), _average(study), fine(study.guess)
+    way = "none" if percent is None else "same" if abs(percent) <= _AS_GUESSED else "more" if percent > 0 else "less"
+    median = study.median
+    is_other_way = (
+        average is not None
+        and median is not None
+        and (fine(average) > guess > fine(median) or fine(average) < guess < fine(median))
     )
-    return {"way": way, "percent": abs(percent or 0)}
+    facts = {"guess": _said(study.guess), "taken": _said(median), "average": _said(average), "moved": "none"}
+    if moved(study) >= _A_MINUTE:
+        facts["moved"] = span_in_words(moved(study)).replace(" ", _NO_BREAK)
+    return {**facts, "way": "average" if is_other_way else way, "percent": abs(percent or 0)}
+
+
+def _average(study: ElementStudy) -> timedelta | None:
+    """What it took on average in the whole run, as far as that is known."""
+    if study.taken_total is None or not study.guessed_of_taken:
+        return None
+    return study.guess * (study.taken_total / study.guessed_of_taken)
 
 
 def details(study: ElementStudy) -> Iterator[str]:
