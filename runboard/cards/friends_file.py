@@ -101,14 +101,18 @@ def friends_file(
     found, said = (essentials, AS_IT_IS) if names else unnamed(essentials, people)
     past, happened = found.past, found.happened
     zone = zone_of(past.book.time_zone)
-    counts = {"wanted": happened.wanted, "started": happened.started, "good": happened.good}
+    asking = _Asking(found, said)
     return FriendsFile(
         run=past.run.id,
         opened=write_moment(past.run.opened_at),
         title=past.run.name,
         about=sentence(
             "friend-about",
-            {**counts, "from": dated(past.run.opened_at, zone), "to": dated(happened.finished or past.until, zone)},
+            {
+                "from": dated(past.run.opened_at, zone),
+                "to": dated(happened.finished or past.until, zone),
+                "people": said(asking.people()) or 0,
+            },
         ),
         hidden=sentence("friend-names-are-in" if names else "friend-names-are-out"),
         lines=tuple(together(_begun(said(line))) for line in lines(found)),
@@ -118,7 +122,7 @@ def friends_file(
             [_bar(said(bar.name), bar) for bar in happened.bars],
             "–",
         ),
-        operations=tuple(_Asking(found, said).operations()),
+        operations=tuple(asking.operations()),
         ways=tuple((way, say("friend-way", way), say("friend-hint", way)) for way in WAYS),
         words={word.replace("-", "_"): say("friend", word) for word in WORDS},
     )
@@ -253,10 +257,18 @@ class _Asking:
         said = sentence("friend-when", facts)
         return f"{said} {sentence(f'friend-then-{wait.why}', {'least': span_in_words(wait.least)})}" if wait else said
 
+    def people(self) -> str:
+        """Whose hands were in the run."""
+        return self._hands(None)
+
     def _person(self, operation: Operation) -> str:
+        return self._hands(operation.key)
+
+    def _hands(self, operation: str | None) -> str:
+        """Whose hands were at an operation, or at any: who had most first."""
         hands: dict[str, timedelta] = {}
         for one in self.past.elements:
-            if self._operation(one.step) == operation.key and one.person and one.length:
+            if operation in (None, self._operation(one.step)) and one.person and one.length:
                 name = self._name(one.person)
                 hands[name] = hands.get(name, timedelta(0)) + one.length
         named = sorted(hands, key=lambda name: hands[name], reverse=True)

@@ -6,7 +6,10 @@
 ## The file
 friend-intro = You were not there. That is why we ask you: who comes from outside sees what we no longer see.
 friend-how-to = Look at the five lines. Then open the operations that you have an opinion on, ask the questions there, and say what you would do. Leave out the rest.
-friend-about = { $good } good of { $wanted } wanted, { $started } started. { $from } to { $to }.
+friend-about = { $from } to { $to }{ $people ->
+    [0] .
+   *[other] , by { $people }.
+  }
 friend-names-are-out = People and customers are not named in this file.
 friend-names-are-in = People and order lines are named in this file.
 friend-run-of = { $product }, begun { $day }
@@ -46,7 +49,7 @@ friend-no-script = This program shows the file but cannot save answers. Open it 
 friend-send = Send the answers to the shop
 friend-saves-wrong = Write the minutes as a number, such as 1.5.
 friend-manual = Whatever you suggest: guards, extraction and whoever watches a machine stay. The machine's manual comes first.
-friend-source = The questions are those of critical examination: International Labour Office, Introduction to Work Study, 4th edition, 1992. Eliminate, combine, rearrange, simplify: work simplification, after F. B. Gilbreth and A. H. Mogensen. Both are cited from memory.
+friend-source = The questions come from a handbook of the International Labour Office (Introduction to Work Study, 4th edition, 1992); eliminate, combine, rearrange and simplify from F. B. Gilbreth and A. H. Mogensen. We wrote them down as we remember them.
 
 friend-way-eliminate = Eliminate
 friend-way-combine = Combine
@@ -155,7 +158,7 @@ friend-lead = { $number ->
    *[other] maker { $number }
   }
 friend-crew = { $number ->
-    [0] helper
+    [0] the helper
    *[other] helper { $number }
   }
 friend-guest = guest

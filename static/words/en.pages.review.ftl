@@ -72,6 +72,13 @@ review-load-of = { $count ->
    *[other] { $pieces } pieces
   }
 
+review-pieces-again = { $pieces }, { $again ->
+    [1] one
+    [2] two
+    [3] three
+   *[other] { $again }
+  } done again
+
 # the first screen of a run, and the pages one press down
 
 review-key-guess = guess
@@ -145,7 +152,7 @@ review-board = Board
 review-first-go = { $some } of { $count } came through every step at the first go.
 review-step-by-step = Step by step
 review-counts-once = A piece that was done again counts once.
-review-rolled = Rolled throughput yield, what the shares at the first go come to one after another: { $percent } %.
+review-rolled = One step after another the shares at the first go come to { $percent } %: of what came to each step, not of what was begun (rolled throughput yield).
 review-step-in = In
 review-step-first = Good at first
 review-step-good = Good in the end
@@ -211,7 +218,7 @@ review-estimate-history = How the estimate went
 review-control-chart = Every time that was measured, over all runs
 review-control-about = Between the dashed lines it goes as far as chance alone goes; an open square lies outside.
 review-control-how = How that is reckoned
-review-control-method = Chart of single values: their mean, and three sigma of the moving range on either side.
+review-control-method = Their average, and three standard deviations to each side, reckoned from how much each time differs from the one before it (control chart for individuals).
 review-overrule = { $kind ->
     [hand] I know better: by hand, each piece takes
    *[other] I know better: each load takes

@@ -785,7 +785,7 @@ over-runs-said-element = { $centre } on average of { $count } times. { $out ->
     [one] One lies outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different that day.
    *[other] { $out } lie outside of { $lower } to { $upper }, which chance alone hardly does: ask what was different on those days.
   }
-over-runs-said-furthest = Of all these times it moves a run most: by { $span } { $way ->
+over-runs-said-furthest = Of all these times it moves the newest run most: by { $span } { $way ->
     [more] more
    *[less] less
   } than the route says.

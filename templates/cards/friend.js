@@ -31,7 +31,9 @@ function sheet() {
 
 function lines({ run, opened, from, answers }) {
   const of = new Map(answers.map((one) => [one.operation, one]));
-  const some = operations.map(({ dataset: { operation, name } }) => {
+  // Whoever answers one operation sends that one; the others would be six empty ones in a message.
+  const asked = operations.filter(({ dataset }) => of.has(dataset.operation));
+  const some = (asked.length > 0 ? asked : operations).map(({ dataset: { operation, name } }) => {
     const one = of.get(operation) ?? { do: "", why: "", saves_minutes: null };
     const why = one.why.replace(/\s+/g, " ");
     return `[${operation}] ${name}\ndo: ${one.do}\nwhy: ${why}\nsaves: ${one.saves_minutes ?? ""}\n`;

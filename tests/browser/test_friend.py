@@ -149,6 +149,7 @@ def test_the_answers_can_be_copied_as_text_while_they_are_written(chromium: Brow
     friend.page.get_by_text("Or copy them as text").click()
     text = friend.page.get_by_role("textbox", name="Or copy them as text").input_value()
     assert "[hooks] Hooks\ndo: simplify\nwhy: A stop.\nsaves: 0.5\n" in text
+    assert text.count("\ndo: ") == 1
     friend.context.close()
 
 

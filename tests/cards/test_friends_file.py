@@ -17,6 +17,8 @@ from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.review.answers import WAYS, read_answers
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost
+from runboard.review.past import Past
+from runboard.review.time_study import Element
 from runboard.run.fold.state import PersonState
 from runboard.words.facts import dated, zone_of
 from runboard.words.review import what_in_words
@@ -121,8 +123,33 @@ def test_no_name_of_a_person_or_a_customer_is_in_the_file_unless_it_is_wanted(
 
 def test_who_has_no_name_is_told_apart_by_what_they_are(file: FriendsFile) -> None:
     assert "Held by: the maker." in file.lines
-    assert [one.name for one in file.operations][1] == "Clean up as helper likes it"
+    assert [one.name for one in file.operations][1] == "Clean up as the helper likes it"
     assert file.operations[0].told == ("Ask the maker for the ash.",)
+
+
+def test_the_head_says_when_and_by_whom_and_leaves_the_counts_to_the_first_line(
+    essentials: Essentials, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    began = essentials.past.run.opened_at
+    hands = [
+        Element(
+            "hooks", "Hooks", "hooks/1", "bench", ("1",), 5, "hand", one.key, began, began + timedelta(minutes=9 - at)
+        )
+        for at, one in enumerate(essentials.past.book.people)
+    ]
+    monkeypatch.setattr(Past, "elements", hands)
+
+    about = friends_file(essentials, said_of).about
+
+    assert " good " not in about
+    assert about.endswith(", by the maker and the helper.")
+
+
+def test_a_why_that_has_no_place_to_write_is_only_on_paper(file: FriendsFile) -> None:
+    page = file_html(file)
+
+    assert '<em class="paper">Why there?</em>' in page
+    assert ".questions em { display: none }" in page
 
 
 def test_what_is_called_after_a_customer_goes_by_what_it_is(file: FriendsFile, essentials: Essentials) -> None:
@@ -211,7 +238,7 @@ def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
 
     lines = friends_file(found, lambda one: [str([person.name for person in one.past.book.people])]).lines
 
-    assert lines == ("['maker 1', 'helper', 'maker 2']",)
+    assert lines == ("['maker 1', 'the helper', 'maker 2']",)
 
 
 def test_who_came_after_the_run_was_opened_is_not_named_by_their_key_either(essentials: Essentials) -> None:

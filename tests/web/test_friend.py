@@ -97,7 +97,7 @@ def test_the_file_is_saved_without_names_and_with_them_where_they_are_wanted(lea
         plain.headers["Content-Disposition"] == "attachment; filename=review-entry-key-rails-begun-sat-7-mar-2026.html"
     )
     assert [name for name in NAMES if name in plain.text] == []
-    assert "Clean up as helper likes it" in plain.text and "Clean up as Bendix likes it" in named.text
+    assert "Clean up as the helper likes it" in plain.text and "Clean up as Bendix likes it" in named.text
 
 
 def test_the_pdf_is_made_beside_the_server(lead: FlaskClient, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -114,7 +114,7 @@ def test_the_pdf_is_made_beside_the_server(lead: FlaskClient, monkeypatch: pytes
     pdf = lead.get(f"{asked.location}.pdf")
     assert (pdf.content_type, pdf.text) == (
         "application/pdf",
-        "Entry key rails, begun Sat 7 Mar 2026Clean up as helper likes it",
+        "Entry key rails, begun Sat 7 Mar 2026Clean up as the helper likes it",
     )
     assert pdf.headers["Content-Disposition"] == 'inline; filename="review-entry-key-rails-begun-sat-7-mar-2026.pdf"'
     assert lead.get(asked.location.replace("r1", "r2")).status_code == 303

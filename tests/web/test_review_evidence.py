@@ -91,7 +91,7 @@ def test_what_was_lost_came_good_and_was_late_stands_there(client: FlaskClient, 
 
     assert "chipped at Clean up ash 3 2" in said
     assert "56 of 60 came through every step at the first go." in said
-    assert "Rolled throughput yield, what the shares at the first go come to one after another: 91 %." in said
+    assert "One step after another the shares at the first go come to 91 %: of what came to each step, not" in said
     assert "1 of 2 order lines were done in time, 1 late." in said
     assert "▲ 8 h late" in said
     assert "6.3 good pieces an hour of hands." in said

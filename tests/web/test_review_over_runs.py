@@ -84,7 +84,7 @@ def test_every_time_that_was_measured_can_be_chosen_by_its_operation(seen: Flask
     assert re.findall(r'<optgroup label="([^"]+)">', page) == ["Entry key rails", "Serving boards"]
     assert re.findall(r"<option[^>]* selected>([^<]+)", page) == ["Fit hooks, hand time"]
     assert re.search(
-        r"Of all these times it moves a run most: by \d+ min more than the route says\.", words(seen.get(PAGE))
+        r"Of all these times it moves the newest run most: by \d+ min more than the route says\.", words(seen.get(PAGE))
     )
 
 
@@ -140,6 +140,13 @@ def test_another_time_can_be_asked_for(seen: FlaskClient) -> None:
 
 def test_a_time_that_nobody_measured_shows_the_usual_one(seen: FlaskClient) -> None:
     assert words(seen.get(f"{PAGE}?element=no|such|thing")) == words(seen.get(PAGE))
+
+
+def test_the_log_says_how_many_pieces_were_done_again(seen: FlaskClient) -> None:
+    said = words(seen.get("/review/runs/r2/log"))
+
+    assert "Fit hooks 5 27, two done again" in said
+    assert "Inspect and pack 8 25 55 min" in said
 
 
 def test_tables_are_saved_as_json_and_as_a_csv_each(seen: FlaskClient) -> None:

@@ -7,6 +7,8 @@ from flask import Blueprint, Response
 
 from runboard.floor.looking.at_hand import Called
 from runboard.floor.looking.look_back import Study, look_back_at
+from runboard.floor.looking.review import past_of
+from runboard.review.happened.lost import yields_of
 from runboard.review.table_text import csv_text
 from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element
 from runboard.web.door.pages import page, shop_zone, unkept, workshop
@@ -31,6 +33,7 @@ def log(key: str) -> Response:
         run=study.run,
         sums=study.hours.steps,
         elements=[(element, say("element", element.kind), *_names(study.names, element)) for element in study.elements],
+        again=_again(study),
         good=study.hours.good,
         a_piece=piece_time(study.hours.a_piece) if study.hours.a_piece else 0,
         measured=MEASURED,
@@ -47,6 +50,14 @@ def as_csv(key: str) -> Response:
     response = Response(text, content_type="text/csv; charset=utf-8; header=present")
     response.headers.set("Content-Disposition", "attachment", filename=f"run-{study.run.id}.csv")
     return unkept(response)
+
+
+def _again(study: Study) -> dict[str, int]:
+    """By step the pieces that were done again: its loads had them more than once. Of a run that goes on nobody can tell yet."""
+    if study.run.state == "open":
+        return {}
+    into = {each.step: each.into for each in yields_of(past_of(workshop(), study.run.id))}
+    return {each.step: max(0, each.pieces - into.get(each.step, each.pieces)) for each in study.hours.steps}
 
 
 def _names(names: Called, element: Element) -> tuple[str, str]:
