@@ -1,6 +1,7 @@
 """The reviews that people look at: what is quick is reckoned when somebody asks, what takes long in a child process.
 
-What was reckoned of a run is kept as long as the run, the book and the ideas are the same; of a run that goes on, a while.
+What was reckoned of a run is kept as long as the run, its shop and the ideas are the same; of a run that goes on, a while. While
+it is reckoned again, what was found before is shown.
 """
 
 import threading
@@ -23,37 +24,46 @@ from runboard.review.past import Past
 from runboard.review.weighing import Weighed, asked_of, prepare, weigh
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
+from runboard.shop.book import Book
 
 WHAT = "review"
+# Of a book what no replay looks at.
+_NOT_REPLAYED = ("revision", "name", "emergency", "hour_rate", "noise_limit_db", "noise_exchange_db")
+_NO_BOOK = Book()
 # A run that goes on is another one with each press: so long what held it is shown again.
 LASTS = timedelta(minutes=2)
-MOST_KEPT = 6
+MOST_KEPT = 16
 
 
-# What an idea was offered or kept with, and the revision of the book.
-_Of = tuple[int, tuple[Idea, ...]]
+@dataclass(frozen=True)
+class _Of:
+    """What an answer is made of: the run, the shop it was made in but for what a replay does not look at, the ideas as they
+    were kept, and what an hour is worth."""
+
+    run: RunState
+    book: Book
+    ideas: tuple[Idea, ...]
+    rate: float | None
+
+    def moves_none_of(self, before: "_Of") -> bool:
+        """Whether it is the same but for the ideas and what they cost."""
+        is_run = self.run is before.run or self.run == before.run
+        return is_run and self.book == before.book
+
+    def is_as(self, before: "_Of") -> bool:
+        return (self.book, self.ideas, self.rate) == (before.book, before.ideas, before.rate)
 
 
 @dataclass(frozen=True)
 class _Kept:
-    """What was reckoned of a run as it was at ``at``; ``task`` is the child's, '' where nothing is to be worked out. ``before``
-    is what came of the same run before, where only the ideas are others now."""
+    """What was reckoned of a run as it was at ``at``; ``task`` is the child's, '' where nothing is to be worked out, or where it
+    was ``found``. ``before`` is what came of the same run before, which is shown until this is there."""
 
     of: _Of
     at: datetime
-    run: RunState
     task: str = ""
     before: Weighed | None = None
-
-    def holds(self, past: Past, of: _Of) -> bool:
-        """Whether what takes long is still so."""
-        is_same = self.run is past.run or (past.is_open and past.now - self.at < LASTS)
-        return is_same and self.of == of
-
-    def serves(self, past: Past, book: int) -> bool:
-        """Whether what was found serves other ideas, too."""
-        is_same = self.run is past.run and (not past.is_open or past.now - self.at < LASTS)
-        return is_same and self.of[0] == book
+    found: Weighed | None = None
 
 
 @dataclass
@@ -69,40 +79,50 @@ class Reviews:
     _kept: dict[str, _Kept] = field(default_factory=dict)
 
     def essentials(self, run: str) -> Essentials:
-        """A run's review; what takes long is None in it until it is there. Refused 'run unknown', 'review failed'."""
+        """A run's review; what takes long is None in it until it is there, or as it was before. Refused 'run unknown', 'try
+        busy', 'review failed'."""
         quick = quick_at(self.workshop, run)
-        past, of = quick.past, (self.workshop.book.revision, ideas_of(self.settings, run))
+        of = _of(self.workshop, quick.past, ideas_of(self.settings, run))
         with self._lock:
             kept = self._kept.get(run)
-            if kept is None or not kept.holds(past, of) or self._is_lost(kept):
-                kept = self._begun(quick, of)
+            if kept is None or not self._holds(kept, quick.past, of):
+                kept = self._begun(quick, of, kept)
         return self._with_what_is_there(quick, kept)
 
-    def _is_lost(self, kept: _Kept) -> bool:
-        """Whether nobody knows any more what became of it."""
-        return bool(kept.task) and self.work.look(kept.task) is None
+    def _holds(self, kept: _Kept, past: Past, of: _Of) -> bool:
+        """Whether what takes long is still so, or is being worked out: what is begun anew at each press is never done."""
+        task = self.work.look(kept.task) if kept.task else None
+        if not of.is_as(kept.of) or (kept.task and task is None):
+            return False
+        is_coming = task is not None and not task.is_over
+        return of.moves_none_of(kept.of) or (past.is_open and (is_coming or past.now - kept.at < LASTS))
 
-    def _begun(self, quick: Essentials, of: _Of) -> _Kept:
-        before = self._found_before(quick.past, of[0])
-        asked = asked_of(quick, of[1], worth_of(self.workshop, quick), before)
-        task = None if asked is None else self.work.start(WHAT, quick.past.run.id, self.weigh, asked, is_at_hand())
+    def _begun(self, quick: Essentials, of: _Of, old: _Kept | None) -> _Kept:
+        run, now = quick.past.run, quick.past.now
+        before = old and self._found(old)
+        same = old is not None and of.moves_none_of(old.of) and (not quick.past.is_open or now - old.at < LASTS)
+        asked = asked_of(quick, of.ideas, worth_of(self.workshop, quick), before if same else None)
+        task = None if asked is None else self.work.start(WHAT, run.id, self.weigh, asked, is_at_hand())
         if asked is not None and task is None:
-            raise Refused("try busy")
-        run = quick.past.run
+            if before is None:
+                raise Refused("try busy")
+            return _Kept(of, now, before=before)
         self._forget(run.id)
-        kept = self._kept[run.id] = _Kept(of, quick.past.now, run, task.id if task is not None else "", before)
-        for other in list(self._kept)[: max(0, len(self._kept) - MOST_KEPT)]:
-            self._forget(other)
+        kept = self._kept[run.id] = _Kept(of, now, task.id if task is not None else "", before)
+        self._drop_the_oldest()
         return kept
 
-    def _found_before(self, past: Past, book: int) -> Weighed | None:
-        """What came of a run as far as it was worked out before somebody kept an idea: that moves none of it."""
-        before = self._kept.get(past.run.id)
-        if before is None or not before.serves(past, book):
-            return None
-        task = self.work.look(before.task)
-        found: Weighed | None = before.before if task is None or task.result is None else task.result
-        return found
+    def _found(self, kept: _Kept) -> Weighed | None:
+        """What came of a run as far as it was worked out."""
+        task = self.work.look(kept.task)
+        found: Weighed | None = None if task is None else task.result
+        return found or kept.found or kept.before
+
+    def _drop_the_oldest(self) -> None:
+        """But none that somebody still waits for."""
+        over = [run for run, kept in self._kept.items() if (task := self.work.look(kept.task)) is None or task.is_over]
+        for run in over[: max(0, len(self._kept) - MOST_KEPT)]:
+            self._forget(run)
 
     def _forget(self, run: str) -> None:
         before = self._kept.pop(run, None)
@@ -110,16 +130,25 @@ class Reviews:
             self.work.end(before.task)
 
     def _with_what_is_there(self, quick: Essentials, kept: _Kept) -> Essentials:
-        if not kept.task:
+        run, task = quick.past.run.id, self.work.look(kept.task)
+        found = kept.found if task is None else task.result
+        with self._lock:
+            is_newest = self._kept.get(run) is kept
+            if is_newest and kept.task and found is not None:  # the work does not remember it for ever
+                self._kept[run] = replace(kept, task="", before=None, found=found)
+            elif is_newest and kept.task and (task is None or task.is_over):
+                self._kept.pop(run)  # the log says why; whoever asks again has it tried again
+                raise Refused("review failed")
+        if found is not None:
+            return _whole(self.workshop, quick, found)
+        if is_newest and not kept.task:
             return weighed(quick, None)
-        task = self.work.look(kept.task)
-        if task is not None and not task.is_over:
-            return replace(quick, held=kept.before.held if kept.before else None)
-        if task is None or task.result is None:  # the log says why; whoever asks again has it tried again
-            with self._lock:
-                self._forget(quick.past.run.id)
-            raise Refused("review failed")
-        return _whole(self.workshop, quick, task.result)
+        return quick if kept.before is None else replace(_whole(self.workshop, quick, kept.before), is_weighed=False)
+
+
+def _of(workshop: Workshop, past: Past, ideas: tuple[Idea, ...]) -> _Of:
+    shop = replace(past.book, **{name: getattr(_NO_BOOK, name) for name in _NOT_REPLAYED})
+    return _Of(past.run, shop, ideas, workshop.book.hour_rate)
 
 
 def review_at_once(workshop: Workshop, settings: KeptSettings, run: str) -> Essentials:
