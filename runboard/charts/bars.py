@@ -220,7 +220,8 @@ def over_time(
     for x, text in _fitting([(round(at * scale, 1), said) for at, said in ticks]):
         at_x = min(x, WIDTH - len(text) * LETTER)
         if at_x >= free:
-            drawing.words.append(Word(round(at_x, 1), 12, text, "clock"))
+            is_last = at_x < x  # one that would go over the edge ends there, however wide its letters are
+            drawing.words.append(Word(*((WIDTH, 12, text, "clock", "end") if is_last else (at_x, 12, text, "clock"))))
             free = at_x + (len(text) + 1) * LETTER
     for number, row in enumerate(rows):
         top = head + high * number

@@ -13,7 +13,7 @@ from runboard.review.held.nouns import Held, What
 from runboard.review.past import Past
 from runboard.words.facts import list_in_words, span_in_words
 from runboard.words.ideas import habit_in_words
-from runboard.words.review_held import held_days
+from runboard.words.review_held import coming_seconds, held_days
 from runboard.words.sentences import message_name, sentence
 from runboard.words.trying import words_of_change
 
@@ -46,13 +46,17 @@ class Line:
 def five_lines(essentials: Essentials) -> list[Line]:
     """What a review says first: pieces and hours, the furthest from the guess, what was lost, what held it, what to try."""
     is_coming = not essentials.is_weighed
+    seconds = coming_seconds(essentials.past)
     said = {
         "pieces": _pieces(essentials),
         "furthest": _furthest(essentials),
         "lost": _lost(essentials),
-        "held": _say("line-held-coming") if is_coming else _held(essentials.past, essentials.held),
-        "try": _say("line-try-coming") if is_coming else _try(essentials),
+        "held": _held(essentials.past, essentials.held),
+        "try": _try(essentials),
     }
+    for code in ("held", "try") if is_coming else ():
+        was_there = essentials.tried is not None
+        said[code] = _say("line-again", line=said[code]) if was_there else _say(f"line-{code}-coming", seconds=seconds)
     return [Line(code, said[code], is_coming and code in ("held", "try")) for code in CODES]
 
 
@@ -166,9 +170,16 @@ def _held(past: Past, held: Held | None) -> str:
         what=what_in_words(past, what),
         capacity=_count(_capacity(past, key)) if kind == "service" else "",
         one="yes" if kind == "service" and _capacity(past, key) == 1 else "no",
-        when=held_days(past.book.time_zone, [stretch for stretch in held.stretches if stretch.what == what]),
-        cost=about(held.cost),
+        when=held_days(past.book.time_zone, [each for each in held.stretches if each.what == what], held.sessions),
+        cost=cost_in_words(held.cost),
     )
+
+
+def cost_in_words(cost: timedelta) -> str:
+    """'a day: 21 h'; '2 h 50' where that says it."""
+    if cost < _HOURS_BELOW:
+        return span_in_words(cost)
+    return _say("cost-days", about=about(cost), cost=span_in_words(cost))
 
 
 def _try(essentials: Essentials) -> str:

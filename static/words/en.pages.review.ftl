@@ -184,20 +184,26 @@ review-replayed = { $off ->
       } than the run did, so its moments are about right, not to the minute.
   }
 
-review-held-when = What held it when
+review-held-when = What the run waited for, hour by hour
 review-held-what = What
-review-held-when-about = As the replay has it, in the hours with somebody in the shop.
-review-held-key = held it
+review-held-when-about = As the replay has it, in the hours with somebody in the shop.{ $most ->
+    [none] { "" }
+   *[other] { " " }The longest is not what cost most, since most of it had to be done or waited for anyway: without { $most } the run would have been done soonest.
+  }
+review-held-key = what cost most
+review-held-key-other = what else it waited for
 review-held-key-away = nobody there, drawn short
 review-held-from = From, in the replay
 review-held-to = To, in the replay
 review-held-open = With somebody there
 review-held-nothing = Nothing held it that the replay can name.
 review-worth = What an hour would have been worth
-review-worth-about = Take an hour off one of these, and the run would have been done so much sooner, counting only hours with somebody in the shop.
+review-worth-about = Take an hour off one of these, spread over all that it did in the run, and the run would have been done so much sooner: taken from one operation near the end it may do more. Only hours with somebody in the shop count here{ $cost ->
+    [none] .
+   *[other] ; the { $cost } that it cost were on the clock, nights and all.
+  }
 review-worth-earlier = Sooner by
-review-held-coming-about = This takes about { $seconds } seconds, on a small computer up to a minute. Meanwhile, what the trays waited for, all of them added up:
-review-held-coming = This takes about { $seconds } seconds, on a small computer up to a minute.
+review-held-coming-about = Meanwhile, what the trays waited for, all of them added up:
 review-worth-unknown = Too little was measured to say.
 
 # changes to try, and the ledger of those that were adopted

@@ -100,8 +100,10 @@ review-line-held = Held by: { $kind ->
   }
 review-line-held-none = Held by: nothing that stands out. No one thing more would have ended it sooner.
 review-line-held-unknown = Held by: nobody can say. Too little of the run was pressed, or its replay failed.
-review-line-held-coming = Held by: being worked out… That takes some seconds.
-review-line-try-coming = Try first: being worked out… That takes some seconds.
+review-line-held-coming = Held by: being worked out… That takes about { $seconds } seconds, longer on a small or busy computer.
+review-line-try-coming = Try first: being worked out… That takes about { $seconds } seconds, longer on a small or busy computer.
+review-line-again = { $line } Being worked out again…
+review-cost-days = { $about }: { $cost }
 review-line-try-none = { $tried ->
     [0] Try first: nothing was found to try. Have you an idea?
    *[other] { $some ->
@@ -141,7 +143,14 @@ review-held-days = { $named ->
        *[day] days
       }
   }
-review-held-at = { $day } at { $time }
+review-held-at = { $day } at { $time }{ $night ->
+    [yes] { " that night" }
+   *[no] { "" }
+  }
+review-held-pushed = It held the run up for { $open } of the shop’s hours only, { $past ->
+    [yes] but that pushed { $step } of { $waiting } from { $since } to { $until }, and the end by { $cost } on the clock.
+   *[no] but with the hours in which nobody was there that became { $cost } on the clock.
+  }
 review-held-trays = { $count ->
     [one] tray { $trays }
    *[other] trays { $trays }

@@ -57,6 +57,16 @@ def known() -> Replayable:
     return made()[1]
 
 
+def test_a_helper_for_some_minutes_comes_when_there_is_something_to_help_with(known: Replayable) -> None:
+    as_it_was = Trial(known, GOES).as_it_was.problem
+    first = min(begun.at for (step, tray), begun in known.order.items() if step == "clean" and tray)
+
+    problem = problem_with(known, as_it_was, Helper("r1", "clean", "ann", 5))
+
+    more = next(person for person in problem.people if person.key.startswith(SOMEBODY_KEY))
+    assert more.windows[0][0] == problem.tick(first) > 0
+
+
 def one(known: Replayable, change: Change, seed: int = 1, cost: float | None = None, **more: object) -> Tried:
     (found,) = tried(known, [Idea("it", change, cost=cost)], GOES, seed, **more)
     return found

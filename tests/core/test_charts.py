@@ -127,6 +127,14 @@ def test_all_days_over_time_have_their_words_in_the_longest_form_that_fits() -> 
     assert re.findall(r'class="clock"[^>]*>([^<]+)<', chart) == ["M1", "M2", "M3", "M4", "M5", "M6"]
 
 
+def test_the_last_days_word_ends_at_the_edge_however_wide_its_letters_are() -> None:
+    chart = over_time(
+        "k", "Held", [Held("Rack", "1 h", [(0, 30)])], 120, [(0, ["Mon 2 March"]), (110, ["Mon 23 March"])]
+    )
+
+    assert re.findall(r'<text[^>]*class="clock"[^>]*text-anchor="end"[^>]*>([^<]+)<', chart) == ["Mon 23 March"]
+
+
 def test_when_nobody_is_there_is_hatched_and_no_line_over_time_crosses_a_word() -> None:
     chart = over_time("k", "Held", [Held("Rack", "1 h", [(0, 30)])], 120, [(0, ["Mon"]), (60, ["Tue"])], [(55, 60)])
 

@@ -29,7 +29,7 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None
         "58 of 60 good in 9 h 10 of hands, 9½ min a piece.",
         "Furthest from the guess: fit hooks, 2 h 50 for 1 h 40.",
         "Lost: 2, chipped at Clean up, both from board 3.",
-        "Held by: the drying rack places, all nine taken on Sunday and Monday evening; that cost a day.",
+        "Held by: the drying rack places, all nine taken on Sunday and Monday evening; that cost a day: 24 h.",
         "Try first: three more drying rack places, done a day sooner.",
     ):
         assert line in said

@@ -14,7 +14,7 @@ from runboard.review.happened.nouns import Happened, Lost
 from runboard.review.held.nouns import Because, HeldStretch, What
 from runboard.words.review import about, five_lines, little_measured, piece_time, what_in_words, within
 from runboard.words.review_done import done_in_words
-from runboard.words.review_held import because_in_words
+from runboard.words.review_held import because_in_words, pushed_in_words
 from tests.conftest import START
 from tests.web import reviewed
 from tests.web.reviewed import minutes, span3
@@ -162,13 +162,16 @@ def test_pieces_lost_of_which_nothing_is_known_are_counted(found: Essentials) ->
     [
         (("hands", "robin"), "Held by: Robin’s hands, on Saturday and Sunday evening."),
         (("station", "laser"), "Held by: the Laser, on Saturday and Sunday evening."),
-        (("wait", "oil"), "Held by: drying after Oil, on Saturday and Sunday evening; it cost a day."),
+        (("wait", "oil"), "Held by: drying after Oil, on Saturday and Sunday evening; it cost a day: 24 h."),
         (("walking", ""), "Held by: walking between rooms, on Saturday and Sunday evening."),
-        (("room", "shop"), "Held by: the air in the shop, on Saturday and Sunday evening; waiting for it cost a day."),
+        (
+            ("room", "shop"),
+            "Held by: the air in the shop, on Saturday and Sunday evening; waiting for it cost a day: 24 h.",
+        ),
         (("hours", ""), "Held by: the hours: what was next waited for somebody on Saturday and Sunday evening."),
         (
             ("service", "extraction"),
-            "Held by: the dust extraction, CNC or router table, taken on Saturday and Sunday evening; having only one cost a day.",
+            "Held by: the dust extraction, CNC or router table, taken on Saturday and Sunday evening; having only one cost a day: 24 h.",
         ),
     ],
 )
@@ -189,6 +192,57 @@ def test_the_days_on_which_it_held_are_named_as_long_as_they_are_few(
     found: Essentials, days: tuple[float, ...], said: str
 ) -> None:
     assert line(held_on(found, ("hands", "robin"), *days), "held") == f"Held by: Robin’s hands, {said}."
+
+
+MIDNIGHT = START + timedelta(hours=14)  # at 00:00 in Berlin
+
+
+def past_midnight(found: Essentials) -> Essentials:
+    """Robin held it from Saturday at 22:00 until Sunday at 02:00, each hour by itself."""
+    assert found.held is not None
+    starts = [MIDNIGHT + timedelta(hours=hour) for hour in (-2, -1, 0, 1)]
+    spans = [(start, start + timedelta(hours=1)) for start in starts]
+    stretches = tuple(HeldStretch(("hands", "robin"), *span, timedelta(hours=1), (span,)) for span in spans)
+    because = Because("oil", ("6",), MIDNIGHT + minutes(70), MIDNIGHT + minutes(100), "hooks", ("1",))
+    return replace(
+        found, held=replace(found.held, most=("hands", "robin"), stretches=stretches, because=because, cost=minutes(30))
+    )
+
+
+def test_what_is_past_midnight_is_of_the_evening_that_began_before(found: Essentials) -> None:
+    late = past_midnight(found)
+    assert late.held is not None and late.held.most is not None and late.held.because is not None
+
+    named = what_in_words(late.past, late.held.most)
+    because = because_in_words(late.past, late.held.most, named, late.held.because, late.held.sessions)
+
+    assert line(late, "held") == "Held by: Robin’s hands, on Saturday evening."
+    assert because.startswith("On Sat 7 Mar at 01:10 that night Robin’s hands were at Fit hooks of tray 1 until 01:40")
+
+
+def test_what_little_of_the_shops_hours_became_on_the_clock_is_told(found: Essentials) -> None:
+    assert found.held is not None
+    rack = found.held
+    hands = replace(rack, most=("hands", "robin"), cost=minutes(300))
+
+    assert pushed_in_words(found.past, rack, "24 h") == (
+        "It held the run up for 3 h 30 of the shop’s hours only, but that pushed Oil of tray 6 from Sun 8 Mar to Mon 9 Mar,"
+        " and the end by 24 h on the clock."
+    )
+    assert pushed_in_words(found.past, replace(rack, because=None), "24 h").endswith(
+        "only, but with the hours in which nobody was there that became 24 h on the clock."
+    )
+    assert pushed_in_words(found.past, hands, "5 h") == "", "both are about the same"
+
+
+def test_while_it_is_worked_out_again_the_old_answer_stands(found: Essentials) -> None:
+    again, first = replace(found, is_weighed=False), replace(found, held=None, tried=None, is_weighed=False)
+
+    assert line(again, "held") == line(found, "held") + " Being worked out again…"
+    assert line(again, "try") == line(found, "try") + " Being worked out again…"
+    assert line(first, "held") == (
+        "Held by: being worked out… That takes about 5 seconds, longer on a small or busy computer."
+    )
 
 
 def held_on(found: Essentials, what: What, *days: float) -> Essentials:

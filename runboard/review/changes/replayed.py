@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from runboard.plan.change import (
     KINDS_OF_TIME,
@@ -43,7 +43,7 @@ def problem_with(known: Replayable, as_it_was: Problem, change: Change) -> Probl
         longer = {person.key: person.windows for person in problem_of(known, added).people}
         windows[added.person] = joined([*windows.get(added.person, ()), *longer[added.person]])
     for key, somebody in zip(_more(made, as_it_was), people, strict=True):
-        windows[key] = _hours_like(made, windows, somebody)
+        windows[key] = _hours_like(known, made, windows, somebody)
     free = {station.key: station.runs for station in as_it_was.stations}
     return replace(
         made,
@@ -59,11 +59,19 @@ def _more(made: Problem, as_it_was: Problem) -> list[str]:
 
 
 def _hours_like(
-    made: Problem, windows: Mapping[str, tuple[Span, ...]], single: OnePersonMore | Helper
+    known: Replayable, made: Problem, windows: Mapping[str, tuple[Span, ...]], single: OnePersonMore | Helper
 ) -> tuple[Span, ...]:
-    comes = 0 if single.start is None else made.tick(single.start)
+    start = single.start or (_first_begun(known, single.operation) if isinstance(single, Helper) else None)
+    comes = 0 if start is None else made.tick(start)
     like = [(max(opens, comes), closes) for opens, closes in windows.get(single.like, ()) if closes > comes]
     return first_of(like, timedelta(minutes=single.minutes) // TICK) if isinstance(single, Helper) else tuple(like)
+
+
+def _first_begun(known: Replayable, operation: str) -> datetime | None:
+    """When an operation was really begun first: whoever helps at it for some minutes is not there before, when there is nothing
+    of it to do."""
+    steps = {step.key for step in known.state.runs[known.run].route.steps if step.operation.key == operation}
+    return min((begun.at for (step, tray), begun in known.order.items() if tray and step in steps), default=None)
 
 
 def only_allows(book: Book, change: Change) -> bool:

@@ -33,7 +33,6 @@ _AS_MUCH = 0.9
 _HOURS_MORE = 2
 # From so long on a cost is said to so much.
 _STEPS = (
-    (timedelta(hours=18), timedelta(days=1)),
     (timedelta(hours=4), timedelta(hours=1)),
     (timedelta(hours=1), timedelta(minutes=5)),
     (timedelta(minutes=1), timedelta(minutes=1)),

@@ -1,5 +1,6 @@
 """The nouns of what held a run."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -9,6 +10,8 @@ from runboard.shop.hours import Span
 # ('walking', ''), ('hours', '') where nobody was there. The same in every run of a shop.
 What = tuple[str, str]
 AN_HOUR = timedelta(hours=1)
+# After so long without anybody there another session begins.
+A_BREAK = timedelta(hours=3)
 
 
 @dataclass(frozen=True)
@@ -61,3 +64,26 @@ class Held:
     replayed: datetime
     finished: datetime | None
     because: Because | None = None
+
+    @property
+    def most_open(self) -> timedelta:
+        """For how long ``most`` held the run up while somebody was in the shop."""
+        return sum((each.open for each in self.stretches if each.what == self.most), timedelta(0))
+
+    @property
+    def sessions(self) -> tuple[Span, ...]:
+        """From when to when somebody was there, without so long a break that it is another evening: it may end past midnight."""
+        found: list[Span] = []
+        for opens, closes in sorted(span for each in self.stretches for span in each.there):
+            if found and opens - found[-1][1] <= A_BREAK:
+                found[-1] = (found[-1][0], max(found[-1][1], closes))
+            else:
+                found.append((opens, closes))
+        return tuple(found)
+
+
+def session_of(sessions: Iterable[Span], moment: datetime) -> datetime:
+    """When the session began to which a moment belongs, soon after its end, too: its day is that of the moment. The moment itself
+    where it is in none."""
+    near = (opens for opens, closes in sessions if opens <= moment <= closes + A_BREAK)
+    return max(near, default=moment)

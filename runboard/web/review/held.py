@@ -1,6 +1,5 @@
 """What held a run: the constraint over time, and what an hour of each thing would have been worth."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, timedelta
@@ -13,19 +12,18 @@ from runboard.charts.bars import Bar, Held, bars, over_time
 from runboard.review.essentials import Essentials
 from runboard.review.held import nouns
 from runboard.review.held.nouns import What
-from runboard.shop.hours import local_day, without
+from runboard.shop.hours import without
 from runboard.web.door.pages import page
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.words.facts import date_in_words, span_in_words
 from runboard.words.review import five_lines, what_in_words
-from runboard.words.review_held import because_in_words, value_in_words
+from runboard.words.review_held import because_in_words, pushed_in_words, session_day, value_in_words
 from runboard.words.sentences import say
 
 _NOTHING = timedelta(seconds=30)  # less moves no finish that anybody could tell
 _ALIKE = timedelta(minutes=1)
 _SHORT = 0.03  # of all hours in the shop is drawn of those in which nobody was
 _WAITED = 5
-_LOADS_IN_FIVE = 60
 
 part = Blueprint("review_held", __name__)
 
@@ -46,8 +44,7 @@ def held(key: str) -> Response:
         stretches=[(_named(found, each.what), _trimmed(each)) for each in what.stretches] if what else [],
         values=what and _values(found, what),
         hours=[(_valued(found, value), _worth(value.earlier)) for value in what.values] if what else [],
-        waited=[] if found.is_weighed else _waited(found),
-        seconds=_seconds(found),
+        waited=[] if found.is_weighed or what else _waited(found),
         **_said(found, what),
     )
 
@@ -55,9 +52,12 @@ def held(key: str) -> Response:
 def _said(found: Essentials, held: nouns.Held | None) -> dict[str, Any]:
     """Why it held by the log, and how far the replay ends from how the run did."""
     if held is None:
-        return {"because": "", "off": None}
+        return {"because": "", "pushed": "", "off": None}
     off = _off(held)
     return {
+        "most": what_in_words(found.past, held.most) if held.most and not _is_longest(held) else "none",
+        "cost": span_in_words(held.cost) if held.cost else "none",
+        "pushed": pushed_in_words(found.past, held, span_in_words(held.cost)),
         "because": _because(found, held),
         "off": off and abs(off),
         "is_later": off is not None and off >= timedelta(0),
@@ -73,7 +73,14 @@ def _off(held: nouns.Held) -> timedelta | None:
 def _because(found: Essentials, held: nouns.Held) -> str:
     if held.most is None or held.because is None:
         return ""
-    return because_in_words(found.past, held.most, what_in_words(found.past, held.most), held.because)
+    return because_in_words(found.past, held.most, what_in_words(found.past, held.most), held.because, held.sessions)
+
+
+def _is_longest(held: nouns.Held) -> bool:
+    others: dict[What, timedelta] = {}
+    for each in held.stretches:
+        others[each.what] = others.get(each.what, timedelta(0)) + each.open
+    return held.most_open >= max(others.values(), default=timedelta(0))
 
 
 def _waited(found: Essentials) -> list[tuple[str, timedelta]]:
@@ -82,17 +89,12 @@ def _waited(found: Essentials) -> list[tuple[str, timedelta]]:
     return [(say("review-waits", each.why), each.length) for each in some[:_WAITED]]
 
 
-def _seconds(found: Essentials) -> int:
-    """About how long it takes to work out, in fives."""
-    loads = len(found.past.run.past) + len(found.past.run.loads)
-    return 5 * math.ceil(max(1, loads / _LOADS_IN_FIVE))
-
-
 class Clock:
     """A time with all the hours in which somebody was in the shop, and the others drawn short."""
 
-    def __init__(self, stretches: Sequence[nouns.HeldStretch]) -> None:
-        self.there = without([span for each in stretches for span in each.there], [])
+    def __init__(self, held: nouns.Held) -> None:
+        self.there = without([span for each in held.stretches for span in each.there], [])
+        self.sessions = held.sessions
         away = _SHORT * sum((closes - opens for opens, closes in self.there), timedelta(0))
         self.starts: list[timedelta] = []
         self.away: list[tuple[float, float]] = []
@@ -112,10 +114,10 @@ class Clock:
         return minutes_of(self.starts[number] + moment - self.there[number][0])
 
     def days(self, time_zone: str) -> list[tuple[float, Sequence[str]]]:
-        """The first hour of each day, with its day's words."""
+        """The first hour of each day's session, with its day's words."""
         found: dict[date, float] = {}
         for opens, _ in self.there:
-            found.setdefault(local_day(opens, time_zone), self.at(opens))
+            found.setdefault(session_day(opens, self.sessions, time_zone), self.at(opens))
         return [
             (at, (said := date_in_words(day), said.rsplit(" ", 1)[0], said.split(" ")[0])) for day, at in found.items()
         ]
@@ -127,7 +129,7 @@ def _over(found: Essentials, held: nouns.Held) -> Markup:
     for each in held.stretches:
         if each.there:
             rows.setdefault(each.what, []).append(each)
-    clock = Clock(held.stretches)
+    clock = Clock(held)
     shown = [
         Held(
             _named(found, what),
@@ -137,7 +139,7 @@ def _over(found: Essentials, held: nouns.Held) -> Markup:
                 for each in some
                 for opens, closes in each.there
             ],
-            what[0] != "hours",
+            what == held.most,
         )
         for what, some in sorted(rows.items(), key=lambda row: row[0] != held.most)
     ]
