@@ -14,6 +14,8 @@ _EVENING = 17  # a stretch that begins at this hour or later is of an evening
 # So many days are named; of more, how many.
 _NAMED = 3
 _A_WEEK = 7
+# Of hands and machines it is not said what they cost: no run is without any.
+COST_IS_SAID = ("service", "wait", "room")
 # What costs so many times what it held in the shop's hours is told how.
 _TURNED_INTO = 2
 # A child's start, and how many loads it weighs in a second: seconds to wait are said in fives.
@@ -73,8 +75,8 @@ def _capacity(past: Past, service: str) -> int:
 
 def pushed_in_words(past: Past, held: Held, cost: str) -> str:
     """How the little that held the run in the shop's hours became what it cost on the clock. '' where both are about the same, or
-    where it is nobody's being there that held it."""
-    if held.most is None or held.cost is None or held.most[0] == "hours":
+    where it is not said what it cost."""
+    if held.most is None or held.cost is None or held.most[0] not in COST_IS_SAID:
         return ""
     if held.cost < _TURNED_INTO * held.most_open or not held.most_open:
         return ""

@@ -187,8 +187,8 @@ review-replayed = { $off ->
 review-held-when = What the run waited for, hour by hour
 review-held-what = What
 review-held-when-about = As the replay has it, in the hours with somebody in the shop.{ $most ->
-    [none] { "" }
-   *[other] { " " }The longest is not what cost most, since most of it had to be done or waited for anyway: without { $most } the run would have been done soonest.
+    [longest] { "" }
+   *[short] { " " }The longest is not what cost most, since most of it had to be done or waited for anyway. What cost most is marked.
   }
 review-held-key = what cost most
 review-held-key-other = what else it waited for
@@ -198,9 +198,9 @@ review-held-to = To, in the replay
 review-held-open = With somebody there
 review-held-nothing = Nothing held it that the replay can name.
 review-worth = What an hour would have been worth
-review-worth-about = Take an hour off one of these, spread over all that it did in the run, and the run would have been done so much sooner: taken from one operation near the end it may do more. Only hours with somebody in the shop count here{ $cost ->
+review-worth-about = Take an hour off one of these, spread over all that it did in the run, and the run would have been done so much sooner. Taken off one operation near the end, it may do more. Only hours with somebody in the shop count here{ $cost ->
     [none] .
-   *[other] ; the { $cost } that it cost were on the clock, nights and all.
+   *[other] ; the { $cost } that it cost are by the clock, nights and all.
   }
 review-worth-earlier = Sooner by
 review-held-coming-about = Meanwhile, what the trays waited for, all of them added up:

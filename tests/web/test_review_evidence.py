@@ -280,7 +280,7 @@ def test_what_held_it_is_one_story_of_what_it_cost(client: FlaskClient, seen: Se
 
     assert "that cost a day: 24 h." in said
     assert "that pushed Oil of tray 6 from" in said and "and the end by 24 h on the clock." in said
-    assert "the 24 h that it cost were on the clock, nights and all." in said
+    assert "the 24 h that it cost are by the clock, nights and all." in said
     assert "What the run waited for, hour by hour" in said
     assert "The longest is not what cost most" in said
     assert page.text.count('class="work"') == 2 + 1, "the drying rack's stretches, and its bar of an hour's worth"

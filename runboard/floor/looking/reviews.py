@@ -99,7 +99,7 @@ class Reviews:
 
     def _begun(self, quick: Essentials, of: _Of, old: _Kept | None) -> _Kept:
         run, now = quick.past.run, quick.past.now
-        before = old and self._found(old)
+        before = None if old is None else self._found(old)
         same = old is not None and of.moves_none_of(old.of) and (not quick.past.is_open or now - old.at < LASTS)
         asked = asked_of(quick, of.ideas, worth_of(self.workshop, quick), before if same else None)
         task = None if asked is None else self.work.start(WHAT, run.id, self.weigh, asked, is_at_hand())

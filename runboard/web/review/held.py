@@ -17,7 +17,7 @@ from runboard.web.door.pages import page
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.words.facts import date_in_words, span_in_words
 from runboard.words.review import five_lines, what_in_words
-from runboard.words.review_held import because_in_words, pushed_in_words, session_day, value_in_words
+from runboard.words.review_held import COST_IS_SAID, because_in_words, pushed_in_words, session_day, value_in_words
 from runboard.words.sentences import say
 
 _NOTHING = timedelta(seconds=30)  # less moves no finish that anybody could tell
@@ -55,8 +55,8 @@ def _said(found: Essentials, held: nouns.Held | None) -> dict[str, Any]:
         return {"because": "", "pushed": "", "off": None}
     off = _off(held)
     return {
-        "most": what_in_words(found.past, held.most) if held.most and not _is_longest(held) else "none",
-        "cost": span_in_words(held.cost) if held.cost else "none",
+        "most": "short" if held.most and not _is_longest(held) else "longest",
+        "cost": span_in_words(held.cost) if held.most and held.most[0] in COST_IS_SAID else "none",
         "pushed": pushed_in_words(found.past, held, span_in_words(held.cost)),
         "because": _because(found, held),
         "off": off and abs(off),
