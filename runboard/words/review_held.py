@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 
-from runboard.review.held.nouns import AN_HOUR, Because, Held, HeldStretch, HourValue, What, session_of
+from runboard.review.held.nouns import A_BREAK, AN_HOUR, Because, Held, HeldStretch, HourValue, What, session_of
 from runboard.review.past import Past
 from runboard.shop.hours import Span, local_day
 from runboard.words.facts import date_in_words, list_in_words, span_in_words, time_of_day, weekday_in_words, zone_of
@@ -16,7 +16,7 @@ _NAMED = 3
 _A_WEEK = 7
 # Of hands and machines it is not said what they cost: no run is without any.
 COST_IS_SAID = ("service", "wait", "room")
-# What costs so many times what it held in the shop's hours is told how.
+# What costs so many times what it held in the shop's hours, and a break more, is told how.
 _TURNED_INTO = 2
 # A child's start, and how many loads it weighs in a second: seconds to wait are said in fives.
 _START, _LOADS_A_SECOND, _FIVE = 2.0, 40, 5
@@ -78,9 +78,10 @@ def pushed_in_words(past: Past, held: Held, cost: str) -> str:
     where it is not said what it cost."""
     if held.most is None or held.cost is None or held.most[0] not in COST_IS_SAID:
         return ""
-    if held.cost < _TURNED_INTO * held.most_open or not held.most_open:
+    open_ = held.most_open
+    if not open_ or held.cost < _TURNED_INTO * open_ or held.cost - open_ < A_BREAK:
         return ""
-    time_zone, facts = past.book.time_zone, {"open": span_in_words(held.most_open), "cost": cost, "past": "no"}
+    time_zone, facts = past.book.time_zone, {"open": span_in_words(open_), "cost": cost, "past": "no"}
     if (because := held.because) is not None:
         since, until = (session_day(moment, held.sessions, time_zone) for moment in (because.since, because.until))
         if since != until:

@@ -234,6 +234,9 @@ def test_what_little_of_the_shops_hours_became_on_the_clock_is_told(found: Essen
     )
     assert pushed_in_words(found.past, replace(rack, cost=minutes(300)), "5 h") == "", "both are about the same"
     assert pushed_in_words(found.past, hands, "24 h") == "", "its cost is not said"
+    short = tuple(replace(each, open=minutes(5)) for each in rack.stretches)
+    in_an_evening = replace(rack, stretches=short, cost=minutes(44))
+    assert pushed_in_words(found.past, in_an_evening, "44 min") == "", "no night came between"
 
 
 def test_while_it_is_worked_out_again_the_old_answer_stands(found: Essentials) -> None:
