@@ -274,6 +274,12 @@ def test_what_held_it_most_comes_first_on_its_chart(client: FlaskClient, seen: S
     assert re.findall(r'class="name"[^>]*>([^<]+)<', page)[0] == "Drying rack places"
 
 
+def test_what_somebody_is_about_to_adopt_stays_while_ideas_are_tried_again(client: FlaskClient, seen: Seen) -> None:
+    seen(lambda found: replace(found, is_weighed=False))
+
+    assert f'hx-get="{RUN}/changes?ask=a1"' in client.get(f"{RUN}/changes?ask=a1").text
+
+
 def test_what_held_it_is_one_story_of_what_it_cost(client: FlaskClient, seen: Seen) -> None:
     page = client.get(f"{RUN}/held")
     said = words(page)
