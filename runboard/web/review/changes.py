@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 from itertools import pairwise
 from typing import Any
+from urllib.parse import urlencode
 
 from flask import Blueprint, Response, request
 
@@ -86,6 +87,7 @@ def changes(key: str) -> Response:
         order=_order(found, left),
         given=request.args,
         ask=asked,
+        again=asked and f"?{urlencode({'ask': asked})}",
         seen=book.revision,
         **_forms(run, book),
     )
