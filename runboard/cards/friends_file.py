@@ -9,7 +9,7 @@ Both are cited from memory.
 
 import re
 import unicodedata
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -30,7 +30,7 @@ _MOST_TOLD = 8
 _MOST_OPEN = 3
 _SLUG = 60
 _A_MINUTE = timedelta(minutes=1)
-_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)")
+_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)")
 # What a page of it says that is the same in every one.
 WORDS = (
     "intro", "how-to", "bars", "guess", "measured", "bar-unknown", "operations", "element", "n", "lost", "told", "questions", "now",
@@ -111,7 +111,7 @@ def friends_file(
             {
                 "from": dated(past.run.opened_at, zone),
                 "to": dated(happened.finished or past.until, zone),
-                "people": said(asking.people()) or 0,
+                "people": said(asking.people(one.key for one in essentials.past.book.people)) or 0,
             },
         ),
         hidden=sentence("friend-names-are-in" if names else "friend-names-are-out"),
@@ -257,18 +257,15 @@ class _Asking:
         said = sentence("friend-when", facts)
         return f"{said} {sentence(f'friend-then-{wait.why}', {'least': span_in_words(wait.least)})}" if wait else said
 
-    def people(self) -> str:
-        """Whose hands were in the run."""
-        return self._hands(None)
+    def people(self, keys: Iterable[str]) -> str:
+        """Who was in the shop: these of its book, and whoever else had hands in the run."""
+        hands = [one.person for one in self.past.elements if one.person and one.length]
+        return list_in_words(dict.fromkeys(map(self._name, (*keys, *hands))))
 
     def _person(self, operation: Operation) -> str:
-        return self._hands(operation.key)
-
-    def _hands(self, operation: str | None) -> str:
-        """Whose hands were at an operation, or at any: who had most first."""
         hands: dict[str, timedelta] = {}
         for one in self.past.elements:
-            if operation in (None, self._operation(one.step)) and one.person and one.length:
+            if self._operation(one.step) == operation.key and one.person and one.length:
                 name = self._name(one.person)
                 hands[name] = hands.get(name, timedelta(0)) + one.length
         named = sorted(hands, key=lambda name: hands[name], reverse=True)

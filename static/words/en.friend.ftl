@@ -6,9 +6,9 @@
 ## The file
 friend-intro = You were not there. That is why we ask you: who comes from outside sees what we no longer see.
 friend-how-to = Look at the five lines. Then open the operations that you have an opinion on, ask the questions there, and say what you would do. Leave out the rest.
-friend-about = { $from } to { $to }{ $people ->
-    [0] .
-   *[other] , by { $people }.
+friend-about = { $from } to { $to }.{ $people ->
+    [0] { "" }
+   *[other] { " " }In the shop: { $people }.
   }
 friend-names-are-out = People and customers are not named in this file.
 friend-names-are-in = People and order lines are named in this file.

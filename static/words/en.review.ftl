@@ -339,8 +339,8 @@ review-times-believed = { $same ->
 review-times-word = Since { $day } by { $who ->
     [none] somebody’s word
    *[other] { $who }’s word
-  }: { $length }. { $why }
-review-times-saved = { $name }. Saved: { $length } from now on. You said: { $why }
+  }: { $length }. “{ $why }”
+review-times-saved = { $name }. Saved: { $length } from now on. You said: “{ $why }”
 review-times-back = Taken back: as it was before that word.
 review-times-far-off = { $length } { $kind ->
     [hand] a piece

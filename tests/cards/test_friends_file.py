@@ -11,14 +11,12 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from runboard.cards.friends_file import QUESTIONS, FriendsFile, friends_file
+from runboard.cards.friends_file import QUESTIONS, FriendsFile, friends_file, together
 from runboard.cards.friends_page import file_html, review_html, said_html, shown_html, write_friends_pdf
 from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.review.answers import WAYS, read_answers
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost
-from runboard.review.past import Past
-from runboard.review.time_study import Element
 from runboard.run.fold.state import PersonState
 from runboard.words.facts import dated, zone_of
 from runboard.words.review import what_in_words
@@ -127,22 +125,9 @@ def test_who_has_no_name_is_told_apart_by_what_they_are(file: FriendsFile) -> No
     assert file.operations[0].told == ("Ask the maker for the ash.",)
 
 
-def test_the_head_says_when_and_by_whom_and_leaves_the_counts_to_the_first_line(
-    essentials: Essentials, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    began = essentials.past.run.opened_at
-    hands = [
-        Element(
-            "hooks", "Hooks", "hooks/1", "bench", ("1",), 5, "hand", one.key, began, began + timedelta(minutes=9 - at)
-        )
-        for at, one in enumerate(essentials.past.book.people)
-    ]
-    monkeypatch.setattr(Past, "elements", hands)
-
-    about = friends_file(essentials, said_of).about
-
-    assert " good " not in about
-    assert about.endswith(", by the maker and the helper.")
+def test_the_head_says_when_and_who_was_there_and_leaves_the_counts_to_the_first_line(file: FriendsFile) -> None:
+    assert " good " not in file.about
+    assert file.about.endswith(" In the shop: the maker and the helper.")
 
 
 def test_a_why_that_has_no_place_to_write_is_only_on_paper(file: FriendsFile) -> None:
@@ -192,7 +177,7 @@ def test_the_end_of_the_run_is_when_its_last_load_was_through(essentials: Essent
 
     about = friends_file(found, said_of).about
 
-    assert about.endswith(f"to {dated(finished, zone_of(found.past.book.time_zone))}.")
+    assert f"to {dated(finished, zone_of(found.past.book.time_zone))}." in about
 
 
 def test_where_it_hurts_most_is_open_at_first_and_says_why(file: FriendsFile) -> None:
@@ -227,8 +212,8 @@ def test_an_answer_that_could_not_be_taken_is_open(file: FriendsFile) -> None:
 
 
 def test_a_short_time_has_its_seconds(file: FriendsFile) -> None:
-    assert file.operations[-1].elements[0][2] == "2\u00a0min 50\u00a0s"
-    assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min 45\u00a0s"
+    assert file.operations[-1].elements[0][2] == "2\u00a0min\u00a050\u00a0s"
+    assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min\u00a045\u00a0s"
 
 
 def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
@@ -265,6 +250,7 @@ def test_a_figure_is_no_name(file: FriendsFile) -> None:
     """The second order's number is 12, which stands in times and counts."""
     assert "order 2" in file.lines[2]
     assert friends_file(essentials_of(named_shop()), lambda _: ["12 min"]).lines == ("12\u00a0min",)
+    assert together("4 min 45 s") == "4\u00a0min\u00a045\u00a0s"
 
 
 def test_every_operation_has_each_question_with_its_why_and_each_way(file: FriendsFile) -> None:

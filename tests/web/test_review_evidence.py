@@ -343,9 +343,9 @@ def test_once_saved_the_page_says_so_and_the_reason_stands_beside_the_time(clien
     page = client.get(client.post(f"{RUN}/times", data=form).location.partition("#")[0])
 
     said = words(page)
-    assert "Fit hooks, hand time. Saved: 2 min 45 s from now on. You said: the new jig Take it back" in said
+    assert "Fit hooks, hand time. Saved: 2 min 45 s from now on. You said: “the new jig” Take it back" in said
     beside = page.text.split('id="hooks"')[1].split("<details")[0].replace("\u00a0", " ")
-    assert re.search(r"Since .+ by Robin’s word: 2 min 45 s\. the new jig", beside)
+    assert re.search(r"Since .+ by Robin’s word: 2 min 45 s\. “the new jig”", beside)
 
 
 def test_a_word_is_taken_back_once(client: FlaskClient, house: House, seen: Seen) -> None:
