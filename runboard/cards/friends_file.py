@@ -23,6 +23,7 @@ from runboard.run.log.event import write_moment
 from runboard.shop.book import Person
 from runboard.shop.product import Operation
 from runboard.words.facts import dated, fine_span, list_in_words, span_in_words, zone_of
+from runboard.words.review import furthest_named
 from runboard.words.sentences import say, sentence
 
 QUESTIONS = ("purpose", "place", "sequence", "person", "means")
@@ -147,13 +148,13 @@ class _Asking:
         self.product = essentials.past.run.route.product
         self.of_step = {step.key: step.operation.key for step in essentials.past.run.route.steps}
         self.bars = {bar.operation: bar for bar in essentials.happened.bars}
-        self.furthest = essentials.furthest.operation if essentials.furthest else ""
+        self.furthest = furthest_named(essentials)
         self.lost: dict[str, int] = {}
         for one in self.happened.lost:
             key = self._operation(one.step)
             self.lost[key] = self.lost.get(key, 0) + one.pieces
         hurts = sorted(self.lost, key=lambda key: self.lost[key], reverse=True)
-        self.opened = list(dict.fromkeys((self.furthest, *hurts)))[:_MOST_OPEN]
+        self.opened = list(dict.fromkeys(filter(None, (self.furthest, *hurts))))[:_MOST_OPEN]
 
     def operations(self) -> Iterator[OperationAsked]:
         for number, operation in enumerate(self.product.operations, 1):

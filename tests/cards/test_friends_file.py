@@ -180,6 +180,14 @@ def test_the_end_of_the_run_is_when_its_last_load_was_through(essentials: Essent
     assert f"to {dated(finished, zone_of(found.past.book.time_zone))}." in about
 
 
+def test_where_every_operation_came_within_a_tenth_none_hurts_most(essentials: Essentials) -> None:
+    bars = tuple(replace(bar, taken=bar.guess) for bar in essentials.happened.bars)
+
+    file = friends_file(replace(essentials, happened=replace(essentials.happened, bars=bars)), said_of)
+
+    assert [one.mark for one in file.operations if one.mark] == ["Here it hurts: 2 pieces lost."]
+
+
 def test_where_it_hurts_most_is_open_at_first_and_says_why(file: FriendsFile) -> None:
     marked = {one.key: one.mark for one in file.operations if one.mark}
 
