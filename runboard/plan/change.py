@@ -88,6 +88,11 @@ class Times:
     kind: str
     per_cent: int
 
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """The kinds of the elements that it is about."""
+        return (self.kind,) if self.kind else KINDS_OF_TIME
+
 
 @dataclass(frozen=True)
 class Instead:

@@ -103,8 +103,7 @@ def _changed(shop: Shop, change: Single) -> Shop:
         case TraySize():
             return shop.with_run(with_trays(shop.run(change.run), change.pieces))
         case Times():
-            kinds = (change.kind,) if change.kind else KINDS_OF_TIME
-            return _with_times(shop, change.run, change.operation, kinds, change.per_cent)
+            return _with_times(shop, change.run, change.operation, change.kinds, change.per_cent)
         case Instead():
             return _with_means(shop, change)
         case LoadSize():

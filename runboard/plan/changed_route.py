@@ -38,9 +38,10 @@ def product_with(product: Product, book: Book, change: Change) -> Product:
             changed = replace(product, pieces_a_tray=change.pieces)
         case Times():
             check_per_cent(change.per_cent)
-            kinds = (change.kind,) if change.kind else KINDS_OF_TIME
             operation, _, pass_ = change.operation.partition(":")
-            changed = _with_operation(product, operation, lambda found: _timed(found, kinds, change.per_cent, pass_))
+            changed = _with_operation(
+                product, operation, lambda found: _timed(found, change.kinds, change.per_cent, pass_)
+            )
         case Instead():
             changed = _with_operation(product, change.operation, lambda found: _instead(found, change))
             changed = replace(changed, wood=change.name) if change.means == "wood" and change.name else changed

@@ -78,7 +78,7 @@ class _Lengths:
         """One change more."""
         match change:
             case Times() | Instead():
-                kinds = (change.kind,) if isinstance(change, Times) and change.kind else KINDS_OF_TIME
+                kinds = change.kinds if isinstance(change, Times) else KINDS_OF_TIME
                 for step in self._steps(change.operation):
                     self._scale(step, kinds, change.per_cent / 100)
             case LoadSize() if change.grows:

@@ -5,7 +5,6 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from runboard.plan.change import (
-    KINDS_OF_TIME,
     Capacity,
     Change,
     Helper,
@@ -107,5 +106,5 @@ def _subjects(single: Single) -> set[tuple[str, ...]]:
         case Rested():
             return {("wait", single.operation)}
         case Times():
-            return {("times", single.operation, kind) for kind in ((single.kind,) if single.kind else KINDS_OF_TIME)}
+            return {("times", single.operation, kind) for kind in single.kinds}
     return set()
