@@ -9,10 +9,10 @@ from runboard.plan.good_rate import good_rate_from_counts
 from runboard.review.changes.gathering import Gathered, gathered
 from runboard.review.changes.nouns import NOUGHT
 from runboard.review.changes.seen import QUARTER_HOUR, SMALL, Offer, Seen, idea_of
+from runboard.review.happened.why import SERVICE_TAKEN
 from runboard.run.fold.route import Step
 from runboard.run.rules.services import drawn_by
 
-SERVICE_TAKEN = "service taken"
 _MEANS: Mapping[str, Means] = {"wood": "wood", "board": "board", "cutter": "tool", "hour": "hour"}
 
 # what is shared

@@ -23,12 +23,13 @@ from runboard.plan.change import (
     singles,
 )
 from runboard.review.changes.nouns import Adopted, SeenRun, Span3, Verdict
+from runboard.review.changes.seen import times_of
 from runboard.review.happened.nouns import Happened
+from runboard.review.happened.why import SERVICE_TAKEN
 from runboard.review.measured.study import ElementStudy, TimeStudy
 
 HANDS = ("setup", "loading", "unloading", "hand")
 PER_LOAD = ("setup", "loading", "unloading")
-SERVICE_TAKEN = "service taken"
 DRAWN = 2000
 # Fewer observations of an element tell nothing of it; and where more than so much of the work is of such elements, of nothing.
 LEAST = 3
@@ -131,16 +132,11 @@ def _side(run: SeenRun, key: Key) -> _Side:
     if element is None:
         return _Side((), 0.0)
     by_sessions = element.by_session / element.sessions**0.5 if element.sessions else 0.0
-    return _Side(tuple(length / _MINUTE for length in element.lengths), _times_of(element) / run.pieces, by_sessions)
+    return _Side(tuple(length / _MINUTE for length in element.lengths), times_of(element) / run.pieces, by_sessions)
 
 
 def _element(study: TimeStudy, key: Key) -> ElementStudy | None:
     return next((element for element in study.elements if (element.step, element.kind) == key), None)
-
-
-def _times_of(element: ElementStudy) -> float:
-    """How often an element came in the run: as pieces by hand, else as loads or setups."""
-    return element.guessed_total / element.guess if element.guess else float(element.n)
 
 
 def _unknown(before: SeenRun, keys: list[Key], after: SeenRun) -> float:
