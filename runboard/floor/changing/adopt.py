@@ -58,8 +58,8 @@ def adopt_change(
         made = what_it_makes(workshop, found, tried.idea.change)
         if made.is_done:
             raise Refused("change done")
-        did = _alter(workshop, found, tried.idea.change, seen)
-        event = _adoption(workshop, found, tried, did, person)
+        _alter(workshop, found, tried.idea.change, made, seen)
+        event = _adoption(workshop, found, tried, made.did, person)
         said = promised_times(workshop, found, tried.idea.change, event.id, why, person) if why.strip() else []
         record_events(workshop, [event, *said])
         return workshop.ledger.state.changes[event.id]
@@ -158,9 +158,8 @@ def what_it_makes(workshop: Workshop, run: RunState, change: Change) -> Made:
         return made_of(change, past_of(workshop, run.id).book, run.route.product, workshop.book)
 
 
-def _alter(workshop: Workshop, run: RunState, change: Change, seen: int | None) -> str:
-    """Write a change into the book; answers what was altered: 'route', 'book', both as 'route', or 'noted'."""
-    made = what_it_makes(workshop, run, change)
+def _alter(workshop: Workshop, run: RunState, change: Change, made: Made, seen: int | None) -> None:
+    """Write what a change makes of the shop into the book, where a book can say it."""
     is_shared = any(isinstance(single, Capacity) for single in singles(change))
 
     def about(record: Record) -> object:
@@ -177,7 +176,6 @@ def _alter(workshop: Workshop, run: RunState, change: Change, seen: int | None) 
 
     if made.did != "noted":
         change_book(workshop, workshop.book.revision if seen is None else seen, altered, about)
-    return made.did
 
 
 # taking back
