@@ -72,12 +72,7 @@ def judge_change(
     ``saved`` of it. Refused 'change unknown', 'change judged', 'change not tried' where that run is none of the product's
     that was opened since and is over."""
     with workshop.lock:
-        catch_up(workshop)
-        known = workshop.ledger.state.changes.get(adopted)
-        if known is None:
-            raise Refused("change unknown")
-        if known.verdict:
-            raise Refused("change judged", verdict=known.verdict)
+        known = _not_judged_yet(workshop, adopted)
         if not is_after(known, find_run(workshop, after)):
             raise Refused("change not tried")
         said = {} if saved is None else {"saved": range_of(saved)}
@@ -95,18 +90,23 @@ def take_back_change(workshop: Workshop, adopted: str, person: str) -> None:
     """An adopted change never was, as long as nobody judged it: the book is as before it, and so are the times. Refused 'change
     unknown', 'change judged', and 'change not as made' where the book is another since."""
     with workshop.lock:
-        catch_up(workshop)
-        known = workshop.ledger.state.changes.get(adopted)
-        if known is None:
-            raise Refused("change unknown")
-        if known.verdict:
-            raise Refused("change judged", verdict=known.verdict)
+        known = _not_judged_yet(workshop, adopted)
         undone = new_event(workshop, "event undone", {"event": adopted}, person=person, device="server")
         _check_taken(workshop, undone)
         if way_back(workshop, known).code == "by hand":
             raise Refused("change not as made")
         _take_back(workshop, known)
         record_events(workshop, [*taken_back(workshop, adopted, person), undone])
+
+
+def _not_judged_yet(workshop: Workshop, adopted: str) -> AdoptedChange:
+    catch_up(workshop)
+    known = workshop.ledger.state.changes.get(adopted)
+    if known is None:
+        raise Refused("change unknown")
+    if known.verdict:
+        raise Refused("change judged", verdict=known.verdict)
+    return known
 
 
 def way_back(workshop: Workshop, known: AdoptedChange) -> WayBack:
