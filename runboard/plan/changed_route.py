@@ -34,7 +34,7 @@ def product_with(product: Product, book: Book, change: Change) -> Product:
     """The product with a change of its route. Refused where that makes no sense, or is none of a route: 'change not route'."""
     match change:
         case TraySize():
-            _check_pieces(change.pieces)
+            check_pieces(change.pieces)
             changed = replace(product, pieces_a_tray=change.pieces)
         case Times():
             check_per_cent(change.per_cent)
@@ -72,7 +72,8 @@ def check_rate(rate: float | None) -> None:
         raise Refused("try good rate")
 
 
-def _check_pieces(pieces: int) -> None:
+def check_pieces(pieces: int) -> None:
+    """Refused 'try pieces' outside of the bounds."""
     if not 1 <= pieces <= MOST_PIECES:
         raise Refused("try pieces", most=MOST_PIECES)
 
@@ -179,7 +180,7 @@ def with_load(product: Product, change: LoadSize, a_tray: int, *, with_times: bo
     """The product with at most so many pieces on a load of a step. Refused 'try load size' for what is taken piece by piece or
     board by board, 'try load trays' where texts of several trays would be on a load, 'try load hands' where hands take tray by
     tray all the same, 'try the same'."""
-    _check_pieces(change.pieces)
+    check_pieces(change.pieces)
     step = Route(product).step(change.step)
     if step is None or step.pass_.size in ("piece", "board"):
         raise Refused("try load size")

@@ -5,8 +5,17 @@ from dataclasses import replace
 from datetime import timedelta
 from itertools import count, pairwise
 
-from runboard.plan.change import MOST_PIECES, LoadSize, Rested
-from runboard.plan.changed_route import can_be_one_visit, is_bound, load_factor, merged, rested, turned, with_load
+from runboard.plan.change import LoadSize, Rested
+from runboard.plan.changed_route import (
+    can_be_one_visit,
+    check_pieces,
+    is_bound,
+    load_factor,
+    merged,
+    rested,
+    turned,
+    with_load,
+)
 from runboard.plan.schedule.problem.from_book import Estimate
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import RunState, Tray
@@ -20,8 +29,7 @@ from runboard.shop.product import Operation, Product
 
 def with_trays(run: RunState, a_tray: int) -> RunState:
     """The run with so many pieces a tray. Refused 'try pieces', 'try trays begun', 'try the same'."""
-    if not 1 <= a_tray <= MOST_PIECES:
-        raise Refused("try pieces", most=MOST_PIECES)
+    check_pieces(a_tray)
     fresh = {key: tray for key, tray in run.trays.items() if _is_untouched(run, tray)}
     boards = {key: fed for key, fed in run.boards.items()
               if fed and set(fed) <= set(fresh) and key not in {**run.loads, **run.past}}  # fmt: skip
