@@ -180,6 +180,11 @@ def in_order(change: Change) -> list[Single]:
     return sorted(singles(change), key=lambda single: isinstance(single, Swapped | OneVisit))
 
 
+def services_in(change: Change) -> set[str]:
+    """The services whose capacity is another with a change."""
+    return {single.service for single in singles(change) if isinstance(single, Capacity)}
+
+
 def several(*changes: Change) -> Change:
     """Changes together, each once; one alone is itself."""
     parts = tuple(dict.fromkeys(single for change in changes for single in singles(change)))

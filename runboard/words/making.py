@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from datetime import timedelta
 from typing import Any
 
-from runboard.plan.change import Capacity, Change, singles
+from runboard.plan.change import Change, services_in, singles
 from runboard.review.changes.adopting import Adopting
 from runboard.review.changes.now import Moved
 from runboard.shop.book import Book
@@ -69,8 +69,7 @@ def done_in_words(book: Book, change: Change, adopting: Adopting) -> str:
     day = "none" if since is None else date_in_words(since.at.astimezone(zone_of(book.time_zone)), with_year=True)
     if adopting.line is not None and adopting.line.did == "noted":
         return say("review-done", "noted", {"day": day})
-    counts = {one.service for one in singles(change) if isinstance(one, Capacity)}
-    services = [one for one in book.services if one.key in counts]
+    services = [one for one in book.services if one.key in services_in(change)]
     if len(services) == len(singles(change)):
         has = list_in_words(say("review-done", "count", {"name": one.name, "now": one.capacity}) for one in services)
         return say("review-done", "shared", {"has": has, "day": day})

@@ -18,7 +18,7 @@ from runboard.floor.looking.review import past_of
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
-from runboard.plan.change import Capacity, Change, change_record, singles
+from runboard.plan.change import Change, change_record, services_in
 from runboard.review.changes.ledger import adopted_of, is_after, range_of
 from runboard.review.changes.nouns import Span3, Tried
 from runboard.review.changes.now import Made, made_of
@@ -160,7 +160,7 @@ def what_it_makes(workshop: Workshop, run: RunState, change: Change) -> Made:
 
 def _alter(workshop: Workshop, run: RunState, change: Change, made: Made, seen: int | None) -> None:
     """Write what a change makes of the shop into the book, where a book can say it."""
-    is_shared = any(isinstance(single, Capacity) for single in singles(change))
+    is_shared = bool(services_in(change))
 
     def about(record: Record) -> object:
         products = [one for one in record["products"] if one["key"] == run.product]
@@ -207,7 +207,5 @@ def _concerned(record: Record, known: AdoptedChange, name: str) -> Iterator[Reco
     if name == "products":
         return (one for one in record[name] if one["key"] == known.product)
     change = adopted_of(known).change
-    named = (
-        {single.service for single in singles(change) if isinstance(single, Capacity)} if change is not None else set()
-    )
+    named = set() if change is None else services_in(change)
     return (one for one in record[name] if one["key"] in named)

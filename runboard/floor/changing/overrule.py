@@ -3,21 +3,19 @@
 import re
 from collections.abc import Iterable
 from datetime import timedelta
-from typing import get_args
 
 from runboard.floor.changing.runs import new_event
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
+from runboard.plan.change import KINDS_OF_TIME
 from runboard.plan.observed import guess_of, is_likely
 from runboard.run.fold.route import Route, Step
 from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
 from runboard.shop.durations import parse_duration
-from runboard.shop.parts import PartKind
 from runboard.shop.problem import Unreadable
 
-KINDS = frozenset(get_args(PartKind)) - {"wait"}
 _STOPWATCH = re.compile(r"(\d{1,4}):([0-5]\d)")
 
 
@@ -60,7 +58,7 @@ def overrule_time(
     with workshop.lock:
         catch_up(workshop)
         found = _step(workshop, product, step)
-        if kind not in KINDS or not guess_of(found, kind):
+        if kind not in KINDS_OF_TIME or not guess_of(found, kind):
             raise Refused("time not on route", step=found.name)
         body = {"of": product, "step": step, "kind": kind, "minutes": minutes, "why": why.strip()}
         event = new_event(workshop, "time overruled", body, person=person, device=device)

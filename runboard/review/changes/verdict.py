@@ -12,7 +12,6 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from runboard.plan.change import (
-    Capacity,
     Change,
     Instead,
     LoadSize,
@@ -20,6 +19,7 @@ from runboard.plan.change import (
     Swapped,
     Times,
     TraySize,
+    services_in,
     singles,
 )
 from runboard.review.changes.nouns import Adopted, SeenRun, Span3, Verdict
@@ -59,7 +59,7 @@ def judged(adopted: Adopted, before: SeenRun, after: SeenRun, seed: int = 1) -> 
             keys = [key for key in touched if key[1] in kinds]
             if keys:
                 return _compared(of, keys, adopted, before, after, seed)
-        if any(isinstance(single, Capacity) for single in singles(change)):
+        if services_in(change):
             return _waits_compared(adopted, before, after)
     return Verdict("too little", "", before.pieces, None, adopted.earlier)
 
