@@ -7,7 +7,8 @@ from typing import Any
 
 from runboard.run.log.event import write_moment
 from runboard.run.log.form import body_schema, needed
-from runboard.run.log.kinds import KINDS, MOMENT
+from runboard.run.log.kinds import KINDS
+from runboard.run.log.shapes import MOMENT
 from tests.attack import nasty
 from tests.scenario import key_rails
 

@@ -7,7 +7,7 @@ import pytest
 from runboard.plan.next_move import moves
 from runboard.run.calls.dues import dues
 from runboard.run.log.form import check_form
-from runboard.run.log.kinds import KEY, LOAD, TRAY
+from runboard.run.log.shapes import KEY, LOAD, TRAY
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, key_rails
 

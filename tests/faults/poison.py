@@ -8,7 +8,8 @@ from typing import Any
 from hypothesis import strategies as st
 
 from runboard.run.log.form import needed
-from runboard.run.log.kinds import KINDS, MOMENT
+from runboard.run.log.kinds import KINDS
+from runboard.run.log.shapes import MOMENT
 from tests.scenario import key_rails
 
 # Subjects that are there, mostly; and some that are not, or look like another thing.

@@ -8,7 +8,8 @@ from typing import Any
 import fastjsonschema
 
 from runboard.run.log.event import BASES, VERSION, Event, event_from_json, parse_moment
-from runboard.run.log.kinds import COUNT, KEY, KINDS, LOAD, MOMENT, NAME, STEP, TRAY
+from runboard.run.log.kinds import KINDS
+from runboard.run.log.shapes import COUNT, KEY, LOAD, MOMENT, NAME, STEP, TRAY
 from runboard.run.log.size import check_body
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError, product_from_json
