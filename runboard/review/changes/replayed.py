@@ -34,9 +34,10 @@ def problem_with(known: Replayable, as_it_was: Problem, change: Change) -> Probl
     if not people and len(singles(change)) == 1:
         return problem_of(known, change)
     others = [single for single in singles(change) if not isinstance(single, HoursAdded)]
-    made = problem_of(known)
     if others:
         made = changed_problem(known.state, known.book, known.opened_at, known.lengths, several(*others))
+    else:
+        made = problem_of(known)
     windows = {person.key: person.windows for person in as_it_was.people}
     for added in hours:
         longer = {person.key: person.windows for person in problem_of(known, added).people}
