@@ -153,9 +153,14 @@ def label_after(product: Product, book: Book, operation: Operation) -> timedelta
 # another order
 
 
+def pair_at(product: Product, first: str) -> tuple[Operation, Operation] | None:
+    """An operation and the one after it; None where there is none."""
+    return next((pair for pair in pairwise(product.operations) if pair[0].key == first), None)
+
+
 def turned(product: Product, first: str) -> Product:
     """The operation ``first`` and the next change places. Refused 'try order' where one of them is bound."""
-    pair = next((pair for pair in pairwise(product.operations) if pair[0].key == first), None)
+    pair = pair_at(product, first)
     if pair is None or is_bound(pair):
         raise Refused("try order")
     places = {pair[0].key: pair[1], pair[1].key: pair[0]}
@@ -211,7 +216,7 @@ def merged(product: Product, book: Book, first: str) -> Product:
     """The product with the hand work of the operation after ``first`` done right after it. Refused 'try visit' where a wait or
     a finish lies between them, the second has a machine, several passes or a bench of its own that is no plain one, or texts
     begin there."""
-    pair = next((pair for pair in pairwise(product.operations) if pair[0].key == first), None)
+    pair = pair_at(product, first)
     if pair is None or not can_be_one_visit(book, *pair):
         raise Refused("try visit")
     both = _both(*pair)

@@ -12,6 +12,7 @@ from runboard.plan.changed_route import (
     is_bound,
     load_factor,
     merged,
+    pair_at,
     rested,
     turned,
     with_load,
@@ -127,11 +128,8 @@ def _with_product(run: RunState, product: Product) -> RunState:
 
 def as_before(estimate: Estimate, run: RunState, first: str) -> Estimate:
     """What was known of two operations, for the one that they are in one visit: as long by hand as both were."""
-    operations = run.route.product.operations
-    at = next(number for number, operation in enumerate(operations) if operation.key == first)
-    pair = [
-        next(step for step in reversed(run.route.steps) if step.operation is one) for one in operations[at : at + 2]
-    ]
+    operations = pair_at(run.route.product, first) or ()
+    pair = [next(step for step in reversed(run.route.steps) if step.operation is one) for one in operations]
 
     def known(asked: RunState, step: Step, part: Part) -> timedelta:
         if asked.id != run.id or step.key != pair[0].key:

@@ -22,6 +22,7 @@ from runboard.plan.change import (
     TraySize,
     word_of,
 )
+from runboard.plan.changed_route import pair_at
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.told.compared import Compared, Side
 from runboard.plan.schedule.told.forecast import Forecast
@@ -106,9 +107,8 @@ def _day(book: Book, moment: datetime) -> str:
 
 
 def _next(run: RunState, change: Swapped | OneVisit) -> str:
-    keys = [operation.key for operation in run.route.product.operations]
-    after = keys[keys.index(change.first) + 1 :] if change.first in keys else []
-    return next(iter(after), "–")
+    pair = pair_at(run.route.product, change.first)
+    return pair[1].key if pair else "–"
 
 
 def person_name(book: Book, key: str) -> str:

@@ -28,7 +28,7 @@ from runboard.plan.change import (
     in_order,
 )
 from runboard.plan.changed import book_with
-from runboard.plan.changed_route import product_with
+from runboard.plan.changed_route import pair_at, product_with
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.product import Operation, Pass, Product
@@ -190,7 +190,8 @@ def _has_load(product: Product, tried: Product, wished: Product) -> bool:
 
 def _in_order(product: Product, book: Book, tried: Product, single: Swapped | OneVisit) -> Product:
     """Refused as a change of order is, and where the two are no neighbours any more: another pair is not what was tried."""
-    then = next((other.key for one, other in pairwise(tried.operations) if one.key == single.first), "")
+    pair = pair_at(tried, single.first)
+    then = pair[1].key if pair else ""
     keys = [one.key for one in product.operations]
     if isinstance(single, OneVisit) and single.first in keys and then not in keys:
         return product
