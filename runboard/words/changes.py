@@ -6,7 +6,7 @@ from typing import Any
 
 from runboard.review.changes.nouns import Idea, Span3, Verdict
 from runboard.words.facts import list_in_words, span_in_words
-from runboard.words.review import piece_time, within
+from runboard.words.review_things import piece_time, within
 from runboard.words.sentences import say
 
 _A_MINUTE, _AN_HOUR, _HOURS_FROM = timedelta(minutes=1), timedelta(hours=1), timedelta(hours=10)

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta, tzinfo
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import OrderLineDone
 from runboard.words.facts import date_in_words, time_of_day, zone_of
-from runboard.words.review import about
+from runboard.words.review_things import about
 from runboard.words.sentences import sentence
 
 # As near to it as this a run was done as promised.

@@ -8,6 +8,7 @@ from runboard.review.held.nouns import A_BREAK, AN_HOUR, Because, Held, HeldStre
 from runboard.review.past import Past
 from runboard.shop.hours import Span, local_day
 from runboard.words.facts import date_in_words, list_in_words, span_in_words, time_of_day, weekday_in_words, zone_of
+from runboard.words.review_things import capacity_of
 from runboard.words.sentences import say, sentence
 
 _EVENING = 17  # a stretch that begins at this hour or later is of an evening
@@ -64,13 +65,9 @@ def because_in_words(past: Past, what: What, named: str, because: Because, sessi
         "since": _moment(because.since, since, time_zone),
         "until": _moment(because.until, until, time_zone),
         "till": time_of_day(because.until, zone_of(time_zone)) if since == until else "none",
-        "one": "yes" if _capacity(past, what[1]) == 1 else "no",
+        "one": "yes" if capacity_of(past, what[1]) == 1 else "no",
     }
     return sentence("review-held-because", facts)
-
-
-def _capacity(past: Past, service: str) -> int:
-    return next((each.capacity for each in past.book.services if each.key == service), 0)
 
 
 def pushed_in_words(past: Past, held: Held, cost: str) -> str:

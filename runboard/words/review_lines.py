@@ -6,8 +6,9 @@ from datetime import timedelta
 from runboard.review.changes.nouns import NOUGHT, Span3
 from runboard.review.essentials import Essentials
 from runboard.words.facts import span_in_words
-from runboard.words.review import about, five_lines, idea_in_words, little_measured, what_in_words
+from runboard.words.review import five_lines, little_measured
 from runboard.words.review_held import value_in_words
+from runboard.words.review_things import about, idea_in_words, what_in_words
 from runboard.words.sentences import say
 
 # Of what an hour is worth, and of what could be tried, the first so many.

@@ -11,7 +11,7 @@ from runboard.review.held.nouns import Held
 from runboard.review.measured.study import ElementStudy
 from runboard.review.past import Past
 from runboard.run.log.event import write_moment
-from runboard.words.review import idea_in_words, what_in_words
+from runboard.words.review_things import idea_in_words, what_in_words
 from runboard.words.sentences import say
 
 Record = dict[str, Any]

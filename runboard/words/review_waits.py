@@ -1,7 +1,7 @@
 """Why somebody, a machine or a tray waited, in words."""
 
 from runboard.review.past import Past
-from runboard.words.review import within
+from runboard.words.review_things import within
 from runboard.words.sentences import message_name, sentence
 
 

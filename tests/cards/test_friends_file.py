@@ -19,7 +19,7 @@ from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost
 from runboard.run.fold.state import PersonState
 from runboard.words.facts import dated, zone_of
-from runboard.words.review import what_in_words
+from runboard.words.review_things import what_in_words
 from tests.cards.friends import NAMES, essentials_of, named_shop
 
 

@@ -12,9 +12,10 @@ from runboard.review.changes.nouns import Tried
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Happened, Lost
 from runboard.review.held.nouns import Because, HeldStretch, What
-from runboard.words.review import about, five_lines, little_measured, piece_time, what_in_words, within
+from runboard.words.review import five_lines, little_measured
 from runboard.words.review_done import done_in_words
 from runboard.words.review_held import because_in_words, pushed_in_words
+from runboard.words.review_things import about, piece_time, what_in_words, within
 from tests.conftest import START
 from tests.web import reviewed
 from tests.web.reviewed import minutes, span3

@@ -31,7 +31,8 @@ from runboard.web.review.page import unbroken
 from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words, span_in_words
 from runboard.words.making import done_in_words, making_in_words
-from runboard.words.review import about, five_lines, idea_in_words
+from runboard.words.review import five_lines
+from runboard.words.review_things import about, idea_in_words
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 

@@ -15,7 +15,7 @@ from runboard.review.past import Past
 from runboard.web.review.looked import minutes_of
 from runboard.words.facts import date_in_words, span_in_words, time_of_day, zone_of
 from runboard.words.plan import span_of
-from runboard.words.review import Named, within
+from runboard.words.review_things import Named, within
 from runboard.words.review_waits import why_waited
 from runboard.words.sentences import say
 

@@ -17,8 +17,8 @@ from runboard.web.review.looked import minutes_of, review_of
 from runboard.web.review.page import unbroken
 from runboard.web.review.sections import answers_of
 from runboard.words.facts import number_in_words, span_in_words
-from runboard.words.review import Named, lost_in_words
 from runboard.words.review_done import done_in_words
+from runboard.words.review_things import Named, lost_in_words
 from runboard.words.review_waits import why_waited
 from runboard.words.sentences import say
 

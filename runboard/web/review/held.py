@@ -17,8 +17,9 @@ from runboard.web.door.pages import page
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.web.review.page import unbroken
 from runboard.words.facts import date_in_words, span_in_words
-from runboard.words.review import five_lines, what_in_words
+from runboard.words.review import five_lines
 from runboard.words.review_held import COST_IS_SAID, because_in_words, pushed_in_words, session_day, value_in_words
+from runboard.words.review_things import what_in_words
 from runboard.words.sentences import say
 
 _NOTHING = timedelta(seconds=30)  # less moves no finish that anybody could tell

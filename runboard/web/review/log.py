@@ -12,7 +12,7 @@ from runboard.review.happened.lost import yields_of
 from runboard.review.table_text import csv_text
 from runboard.review.time_study import ASSUMED, FROM_PAPER, MEASURED, Element
 from runboard.web.door.pages import page, shop_zone, unkept, workshop
-from runboard.words.review import piece_time
+from runboard.words.review_things import piece_time
 from runboard.words.sentences import say
 
 HEAD = (

@@ -21,8 +21,9 @@ from runboard.web.door.pages import page, workshop
 from runboard.web.fittings import fittings
 from runboard.web.review.looked import review_of
 from runboard.words.facts import date_in_words, number_in_words, span_in_words
-from runboard.words.review import Line, five_lines, little_measured, piece_time
+from runboard.words.review import Line, five_lines, little_measured
 from runboard.words.review_done import done_in_words
+from runboard.words.review_things import piece_time
 from runboard.words.sentences import say
 
 EXPOSURE_DAYS = 7

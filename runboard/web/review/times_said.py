@@ -14,7 +14,7 @@ from runboard.review.measured.study import ElementStudy, LearningCurve
 from runboard.run.fold.overruled import Overruled
 from runboard.run.fold.route import Step
 from runboard.words.facts import date_in_words, fine, fine_span, span_in_words, zone_of
-from runboard.words.review import Named
+from runboard.words.review_things import Named
 from runboard.words.sentences import say
 
 _NO_BREAK = "\u00a0"
