@@ -15,7 +15,8 @@ from runboard.words.sentences import message_name, sentence
 from runboard.words.trying import words_of_change
 
 _A_MINUTE = timedelta(minutes=1)
-_HOURS_BELOW = timedelta(hours=18)
+# A span of so long or longer is told in days.
+DAYS_FROM = timedelta(hours=18)
 _HALVES_BELOW = timedelta(minutes=20)
 
 
@@ -89,6 +90,11 @@ def within(name: str) -> str:
     return name[:1].lower() + name[1:] if name[1:2].islower() or name[1:2] == " " else name
 
 
+def begun(said: str) -> str:
+    """The same as it begins a sentence or a cell: 'the CNC' as 'The CNC'."""
+    return said[:1].upper() + said[1:]
+
+
 def piece_time(span: timedelta) -> str:
     """The time of one piece: '45 s', '9½ min', '24 min', '1 h 10'."""
     if not _A_MINUTE <= span < _HALVES_BELOW:
@@ -101,7 +107,7 @@ def piece_time(span: timedelta) -> str:
 def about(span: timedelta) -> str:
     """A span that is said as one does: '40 min', '7 h', 'a day', 'two days'."""
     span = abs(span)
-    if span >= _HOURS_BELOW:
+    if span >= DAYS_FROM:
         return _say(
             "about-days", count=round(span / timedelta(days=1)), days=count_in_words(round(span / timedelta(days=1)))
         )
@@ -113,7 +119,7 @@ def about(span: timedelta) -> str:
 
 def cost_in_words(cost: timedelta) -> str:
     """'a day: 21 h'; '2 h 50' where that says it."""
-    if cost < _HOURS_BELOW:
+    if cost < DAYS_FROM:
         return span_in_words(cost)
     return _say("cost-days", about=about(cost), cost=span_in_words(cost))
 

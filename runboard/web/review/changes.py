@@ -32,13 +32,12 @@ from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words, span_in_words
 from runboard.words.making import done_in_words, making_in_words
 from runboard.words.review import five_lines
-from runboard.words.review_things import about, idea_in_words
+from runboard.words.review_things import DAYS_FROM, about, begun, idea_in_words
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
 LEDGER = "/review/changes"
 _HALF_A_MINUTE = timedelta(seconds=30)
-_A_DAY = timedelta(hours=18)  # from here on ``about`` says days
 
 part = Blueprint("review_changes", __name__)
 
@@ -177,7 +176,7 @@ def _one(book: Book, tried: Tried, names: Mapping[str, str], kept: KeptChange | 
         tried = replace(tried, earlier=adopting.line.earlier, hands=adopting.line.hands, sooner=1.0)
     return Shown(
         idea.id,
-        _begun(names[idea.id]),
+        begun(names[idea.id]),
         unbroken(reason_of(idea)),
         () if tried.refused else tuple((what, *_parted(unbroken(said))) for what, said in _rows(tried)),
         _refusal(*refused) if refused and not adopting.is_done else "",
@@ -205,11 +204,7 @@ def _refusal(code: str, facts: Mapping[str, Any]) -> str:
 
 
 def _sentence(found: Essentials, tried: Tried) -> str:
-    return _begun(idea_in_words(found.past, tried.idea.change))
-
-
-def _begun(said: str) -> str:
-    return said[:1].upper() + said[1:]
+    return begun(idea_in_words(found.past, tried.idea.change))
 
 
 def _rows(tried: Tried) -> Iterable[tuple[str, str]]:
@@ -240,7 +235,7 @@ def range_of(span: Span3, goes: float = 1.0) -> str:
     """'a day (20 h to 22 h)', '10 min (−5 min to 25 min)', 'nothing'; of what not all goes have, in how many of ten."""
     if not (span.low or span.mid or span.high):
         return say("review-worth", "nothing")
-    mid, is_days = _signed(span.mid), abs(span.mid) >= _A_DAY
+    mid, is_days = _signed(span.mid), abs(span.mid) >= DAYS_FROM
     low, high = ((_exact(each) if is_days else _signed(each)) for each in (span.low, span.high))
     if low == high and goes == 1:
         return mid
@@ -274,7 +269,7 @@ def _together(found: Essentials, left: Mapping[str, str]) -> str:
     changes = {tried.idea.id: tried.idea.change for tried in found.tried or ()}
     one, other = (idea_in_words(found.past, changes[id_]) for id_ in together.pair)
     facts = {
-        "one": _begun(one),
+        "one": begun(one),
         "other": other,
         "earlier": some_of(together.earlier),
         "hands": some_of(together.hands),

@@ -19,7 +19,7 @@ from runboard.web.review.page import unbroken
 from runboard.words.facts import date_in_words, span_in_words
 from runboard.words.review import five_lines
 from runboard.words.review_held import COST_IS_SAID, because_in_words, pushed_in_words, session_day, value_in_words
-from runboard.words.review_things import what_in_words
+from runboard.words.review_things import begun, what_in_words
 from runboard.words.sentences import say
 
 _NOTHING = timedelta(seconds=30)  # less moves no finish that anybody could tell
@@ -175,5 +175,4 @@ def _worth(earlier: timedelta) -> str:
 
 
 def _named(found: Essentials, what: What) -> str:
-    said = what_in_words(found.past, what)
-    return said[:1].upper() + said[1:]
+    return begun(what_in_words(found.past, what))

@@ -19,6 +19,7 @@ from runboard.words.changes import range_in_words, verdict_in_words
 from runboard.words.facts import date_in_words, list_in_words, zone_of
 from runboard.words.ideas import habit_in_words
 from runboard.words.making import moved_in_words
+from runboard.words.review_things import begun
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
@@ -89,8 +90,9 @@ def _shown(book: Book, entry: InLedger) -> Shown:
 def _sentence(book: Book, entry: InLedger) -> str:
     if entry.line.change is None or entry.run is None:
         return ""
-    said = habit_in_words(book, entry.run, entry.line.change)
-    return said[:1].upper() + said[1:] or words_of_change(book, entry.run, entry.line.change)
+    return begun(habit_in_words(book, entry.run, entry.line.change)) or words_of_change(
+        book, entry.run, entry.line.change
+    )
 
 
 def _status(entry: InLedger) -> str:
