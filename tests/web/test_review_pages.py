@@ -60,14 +60,12 @@ def test_noise_and_dust_lead_back_to_the_review(client: FlaskClient) -> None:
     assert '<a href="/review">‹ Review</a>' in client.get("/review/days").text
 
 
-def test_good_pieces_and_the_hands_of_one_stand_in_the_list(
-    client: FlaskClient, house: House, clock: HandClock
-) -> None:
+def test_good_pieces_and_the_hands_of_one_stand_in_the_list(client: FlaskClient, house: House) -> None:
     (glance,) = runs_at_a_glance(house.workshop)
     assert (glance.good, glance.a_piece) == (0, None)
 
     tray = replace(glance.run.trays["1"], good=4)
-    later = glance_at(replace(glance.run, trays={**glance.run.trays, "1": tray}), clock.now())
+    later = glance_at(replace(glance.run, trays={**glance.run.trays, "1": tray}))
 
     assert later.good == 4
     assert span_in_words(later.a_piece) == "2 min"

@@ -1,12 +1,11 @@
 """All runs at a glance: of each its good pieces and the hands of one, as its review has them."""
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import timedelta
 
 from runboard.floor.looking.at_hand import shop_now
 from runboard.floor.workshop import Workshop
-from runboard.review.hours import HANDS, total
-from runboard.review.time_study import time_elements
+from runboard.review.over_runs import figures_of
 from runboard.run.fold.state import RunState
 
 
@@ -25,15 +24,14 @@ def runs_at_a_glance(workshop: Workshop) -> list[Glance]:
     kept: dict[str, Glance] = workshop.kept.setdefault("glances", {})
     runs = shop_now(workshop)[1].runs
     found = [
-        known if (known := kept.get(run.id)) is not None and known.run is run else glance_at(run, workshop.clock.now())
+        known if (known := kept.get(run.id)) is not None and known.run is run else glance_at(run)
         for run in runs.values()
     ]
     workshop.kept["glances"] = {one.run.id: one for one in found}
     return found[::-1]
 
 
-def glance_at(run: RunState, now: datetime) -> Glance:
+def glance_at(run: RunState) -> Glance:
     """One run."""
-    good = sum(tray.good for tray in run.trays.values())
-    hands = total(one for one in time_elements(run, {}, now) if one.kind in HANDS)
-    return Glance(run, sum(order.pieces for order in run.orders), good, hands / good if good and hands else None)
+    figures = figures_of(run)
+    return Glance(run, sum(order.pieces for order in run.orders), figures.good, figures.a_good_piece)
