@@ -10,6 +10,7 @@ from runboard.floor.workshop import Workshop
 from runboard.review.hours import is_helper
 from runboard.run.fold.state import PersonState, RunState, ShopState
 from runboard.shop.book import Book
+from runboard.shop.book_json import book_from_json
 
 MOST_KEPT = 24
 Made = TypeVar("Made")
@@ -25,6 +26,17 @@ def shop_now(workshop: Workshop) -> tuple[Book, ShopState]:
 def book_now(workshop: Workshop) -> Book:
     """The book's newest revision."""
     return shop_now(workshop)[0]
+
+
+def book_at(workshop: Workshop, revision: int) -> Book:
+    """The book as a revision has it, read once: none ever changes. An empty one where nobody knows the revision."""
+    kept: dict[int, Book] = workshop.kept.setdefault("books", {})
+    if revision not in kept:
+        try:
+            kept[revision] = book_from_json(workshop.books.record(revision))
+        except (KeyError, IndexError):
+            return Book()
+    return kept[revision]
 
 
 def runs_now(workshop: Workshop) -> list[RunState]:

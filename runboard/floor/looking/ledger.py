@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from runboard.floor.changing.adopt import way_back
-from runboard.floor.changing.shop_book import record_at
-from runboard.floor.looking.at_hand import shop_now
+from runboard.floor.looking.at_hand import book_at, shop_now
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.looking.review import quick_at
 from runboard.floor.workshop import Workshop
@@ -17,7 +16,6 @@ from runboard.review.changes.verdict import judged, seen_run
 from runboard.run.fold.adopted import AdoptedChange
 from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
-from runboard.shop.book_json import book_from_json
 
 # Of so many of those that were judged the two runs are set against each other again; of older ones what was found then is said.
 MOST_AGAIN = 12
@@ -67,7 +65,7 @@ def _moved(workshop: Workshop, known: AdoptedChange, run: RunState | None) -> tu
     """What a change made another in the book, from the revision before it to its own; its times as they were believed then."""
     if known.did == "noted" or known.revision < 1:
         return ()
-    before, after = (book_from_json(record_at(workshop, known.revision - less)) for less in (1, 0))
+    before, after = (book_at(workshop, known.revision - less) for less in (1, 0))
     moved = tuple(moved_in(before, before.product(known.product), after, after.product(known.product)))
     change = adopted_of(known).change
     if run is None or change is None or all(one.what != "time" for one in moved):

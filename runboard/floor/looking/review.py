@@ -3,7 +3,7 @@ holds up nobody."""
 
 from dataclasses import replace
 
-from runboard.floor.looking.at_hand import made_once
+from runboard.floor.looking.at_hand import book_at, made_once
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
@@ -17,7 +17,6 @@ from runboard.run.fold.state import RunState
 from runboard.run.log.corrections import press_ids, press_of
 from runboard.run.log.event import Event
 from runboard.shop.book import Book
-from runboard.shop.book_json import book_from_json
 from runboard.shop.hours import local_day
 
 
@@ -80,9 +79,6 @@ def _book_then(workshop: Workshop, book: Book, run: RunState, opened: Event | No
     revision = 0 if opened is None else opened.get("book_revision", 0)
     if not 0 < revision < book.revision:
         return book
-    kept: dict[int, Book] = workshop.kept.setdefault("books", {})
-    if revision not in kept:
-        kept[revision] = book_from_json(workshop.books.record(revision))
-    then = kept[revision]
+    then = book_at(workshop, revision)
     is_its_own = all(then.station(operation.station) for operation in run.route.product.operations)
     return replace(then, earlier=book.earlier) if is_its_own else book
