@@ -38,19 +38,14 @@ def happened(past: Past, planned: Planned | None = None) -> Happened:
         process=process_of(past, day),
         order_lines=order_lines_of(past),
         promised=promised,
-        finished=finished_at(past),
+        finished=finish_of(run),
         errors=errors_of(past),
         since_changes=since_changes(day.work),
     )
 
 
-def finished_at(past: Past) -> datetime | None:
-    """When the last load was through; None where the run goes on with pieces in work, or was given up."""
-    return finish_of(past.run)
-
-
 def finish_of(run: RunState) -> datetime | None:
-    """The same of a run alone."""
+    """When the last load was through; None where the run goes on with pieces in work, or was given up."""
     in_work = any(tray.in_process for tray in run.trays.values())
     if run.state == "abandoned" or (run.state == "open" and (in_work or not run.past)):
         return None

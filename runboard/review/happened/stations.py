@@ -20,7 +20,6 @@ from runboard.review.happened.why import (
 from runboard.review.happened.worked import Stretch, Work, Worked
 from runboard.shop.hours import Span, day_bounds, local_day
 
-_NOT_KNOWN = ("waiting", NOT_KNOWN)
 # What a station does, and of it why it waits or the stretch of work.
 _What = Stretch | str
 
