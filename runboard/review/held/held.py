@@ -15,6 +15,7 @@ from runboard.plan.schedule.problem.hours import Presence, open_spans
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Plan, Problem
 from runboard.plan.schedule.rule.rule import Rule
 from runboard.plan.schedule.told.holding import held_spans
+from runboard.plan.schedule.told.shared import uses
 from runboard.review.held.because import because
 from runboard.review.held.known import Replayable
 from runboard.review.held.nouns import Held, HourValue, What
@@ -144,10 +145,10 @@ class Worth:
         rule, was = Rule(easier.problem), self.replay.problem
         if rule.finish(self.replay.priority, self.replay.knobs) < 0:
             return 0
-        uses = _uses(easier.problem, rule.plan(), service)
+        taken = _uses(easier.problem, rule.plan(), service)
         many = dict(was.services)[service]
-        there = ((self._there.passed(start), self._there.passed(end), count) for start, end, count in uses)
-        return used_beyond(there, many) or used_beyond(uses, many)
+        there = ((self._there.passed(start), self._there.passed(end), count) for start, end, count in taken)
+        return used_beyond(there, many) or used_beyond(taken, many)
 
     def _passed(self, finishes: Any) -> Any:
         """Finishes in ticks of the shop's own hours."""
@@ -206,14 +207,8 @@ def _as_said(span: timedelta) -> timedelta:
 def _uses(problem: Problem, plan: Plan, service: str) -> list[tuple[int, int, int]]:
     """(from, until, how many) of a service that a plan takes."""
     at = [key for key, _ in problem.services].index(service)
-    uses = []
-    for placed, block in zip(plan.placed, problem.blocks, strict=True):
-        for stretch in block.stretches:
-            start = placed.begins() + stretch.offset
-            uses += [(start, start + stretch.length, count) for known, count in stretch.draws if known == at]
-        end, until = plan.end(problem, block.index), plan.held_until(problem, block.index)
-        uses += [(end, until, count) for known, count in block.holds if known == at]
-    return uses
+    every = (use for placed in plan.placed for use in uses(problem, plan, placed))
+    return [(start, until, count) for start, until, _, known, count in every if known == at]
 
 
 def _span(ticks: float) -> timedelta:

@@ -10,6 +10,20 @@ from runboard.plan.schedule.problem.nouns import Block, Placed, Plan, Problem
 Until = tuple[int, int, int]
 
 
+def uses(problem: Problem, plan: Plan, placed: Placed) -> Iterator[tuple[int, int, int, int, int]]:
+    """What a block takes: (from, until, which block gives it back, service, how many). A hold is given back by the start of its
+    last taker."""
+    block = problem.blocks[placed.block]
+    for stretch in block.stretches:
+        start = placed.begins() + stretch.offset
+        for service, count in stretch.draws:
+            yield start, start + stretch.length, block.index, service, count
+    end = plan.end(problem, block.index)
+    last = max(problem.waiting[block.index], key=lambda taker: plan.placed[taker].start, default=block.index)
+    for service, count in block.holds:
+        yield end, plan.held_until(problem, block.index), last, service, count
+
+
 class Released:
     """When units of services were given back of which too few were left before."""
 
@@ -17,24 +31,12 @@ class Released:
         self.problem, self.plan = problem, plan
         turns: list[list[tuple[int, int, int, int]]] = [[] for _ in problem.services]
         for placed, block in zip(plan.placed, problem.blocks, strict=True):
-            for start, end, by, service, count in self._uses(placed, block):
+            for start, end, by, service, count in uses(problem, plan, placed):
                 turns[service] += [(start, count, by, block.index), (end, -count, by, block.index)]
         # Of each service the moments of giving back: (tick, how many were taken just before, the block whose start or end it is,
         # the one that had taken them).
         self._given_back = [list(_given_back(turn)) for turn in turns]
         self._short: dict[tuple[int, int], list[tuple[int, int, int]]] = {}
-
-    def _uses(self, placed: Placed, block: Block) -> Iterator[tuple[int, int, int, int, int]]:
-        """(from, until, which block gives it back, service, how many): a hold is given back by the start of its last taker."""
-        for stretch in block.stretches:
-            start = placed.begins() + stretch.offset
-            for service, count in stretch.draws:
-                yield start, start + stretch.length, block.index, service, count
-        end = self.plan.end(self.problem, block.index)
-        takers = self.problem.waiting[block.index]
-        last = max(takers, key=lambda taker: self.plan.placed[taker].start, default=block.index)
-        for service, count in block.holds:
-            yield end, self.plan.held_until(self.problem, block.index), last, service, count
 
     def before(self, placed: Placed) -> Iterator[Until]:
         """Of each service that a block takes the last moment, no later than its start, before which not enough was left for it;
