@@ -7,6 +7,7 @@ from datetime import timedelta
 from runboard.review.time_study import FROM_SENSOR, MEASURED, Element
 from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
+from runboard.shop.hours import merged
 from runboard.shop.product import ZERO
 
 HANDS = ("setup", "loading", "unloading", "hand")
@@ -101,13 +102,5 @@ def total(elements: Iterable[Element]) -> timedelta:
 
 def union(elements: Iterable[Element]) -> timedelta:
     """How long at least one of them went on."""
-    spans = sorted(
-        (element.began_at, element.ended_at) for element in elements if element.began_at and element.ended_at
-    )
-    found, until = ZERO, None
-    for began, ended in spans:
-        start = began if until is None else max(began, until)
-        if ended > start:
-            found += ended - start
-        until = ended if until is None else max(until, ended)
-    return found
+    spans = ((element.began_at, element.ended_at) for element in elements if element.began_at and element.ended_at)
+    return sum((ended - began for began, ended in merged(spans)), ZERO)

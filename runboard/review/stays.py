@@ -8,7 +8,7 @@ from datetime import datetime
 from runboard.run.fold.state import Load, RunState, ShopState
 from runboard.run.log.event import Event
 from runboard.shop.book import Book
-from runboard.shop.hours import Span, without
+from runboard.shop.hours import Span, merged, without
 from runboard.shop.product import Operation
 
 # These presses make whoever presses them the watcher of the load (effect 'watch' in table.json).
@@ -180,7 +180,7 @@ class _Elsewhere:
     def than(self, person: str, room: str, began: datetime, until: datetime) -> list[Span]:
         """The stretches between two moments in which the person was not in ``room``."""
         if (person, room) not in self._found:
-            spans = without(self._all(person, room), ())
+            spans = merged(self._all(person, room))
             self._found[person, room] = [end for _, end in spans], spans
         ends, spans = self._found[person, room]
         return spans[bisect_left(ends, began) : bisect_left(ends, until) + 1]

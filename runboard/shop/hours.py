@@ -78,7 +78,7 @@ def _on_days(windows: tuple[Window, ...], zone: str, day: date, last: date) -> t
             if window.weekday == day.weekday():
                 found.append(_span(window, day, zone))
         day += _DAY
-    return tuple(_merged(found))
+    return tuple(merged(found))
 
 
 def _span(window: Window, day: date, zone: str) -> Span:
@@ -112,7 +112,8 @@ def _change_near(skipped: datetime) -> datetime:
     return late.replace(microsecond=0)
 
 
-def _merged(spans: Iterable[Span]) -> list[Span]:
+def merged(spans: Iterable[Span]) -> list[Span]:
+    """Spans in order, put together where they touch; empty ones left out."""
     found: list[Span] = []
     for start, end in sorted(span for span in spans if span[0] < span[1]):
         if found and start <= found[-1][1]:
@@ -129,12 +130,12 @@ def _clipped(spans: Iterable[Span], from_: datetime, to: datetime) -> list[Span]
 
 def without(spans: Iterable[Span], others: Iterable[Span]) -> list[Span]:
     """What is left of ``spans`` when ``others`` are taken out."""
-    left = _merged(spans)
+    left = merged(spans)
     for away_start, away_end in others:
         kept = []
         for start, end in left:
             kept += [(start, min(end, away_start)), (max(start, away_end), end)]
-        left = _merged(kept)
+        left = merged(kept)
     return left
 
 

@@ -7,7 +7,7 @@ from heapq import heappop, heappush
 from itertools import pairwise
 from typing import Generic, TypeVar
 
-from runboard.shop.hours import Span
+from runboard.shop.hours import Span, merged
 
 T = TypeVar("T")
 Tile = tuple[datetime, datetime, T]
@@ -50,16 +50,7 @@ class Spans:
     """Spans put together where they touch, to be asked for between two moments."""
 
     def __init__(self, spans: Iterable[Span]) -> None:
-        self.all: list[Span] = []
-        until: datetime | None = None
-        for began, ended in sorted(spans):
-            if until is None or began > until:
-                if began < ended:
-                    self.all.append((began, ended))
-                    until = ended
-            elif ended > until:
-                self.all[-1] = (self.all[-1][0], ended)
-                until = ended
+        self.all = merged(spans)
         self._ends = [ended for _, ended in self.all]
 
     def between(self, began: datetime, ended: datetime) -> Sequence[Span]:

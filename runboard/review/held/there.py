@@ -10,7 +10,7 @@ from runboard.review.stays import stays
 from runboard.run.fold.state import RunState
 from runboard.run.log.event import parse_moment
 from runboard.shop.book import Person
-from runboard.shop.hours import Span, local_day, next_close, open_windows, without
+from runboard.shop.hours import Span, local_day, merged, next_close, open_windows, without
 
 # A span that is longer was forgotten: nobody stood there so long.
 _LONGEST = timedelta(hours=6)
@@ -47,8 +47,8 @@ def who_was_there(past: Past, at_it: Mapping[str, list[Span]], could_begin: Coul
         came = list(_sessions(past, known, key, could_begin))
         if not came and known is not None:
             came = open_windows(known.hours, past.book.time_zone, opened, until)
-        there = without([*without(came, elsewhere.get(key, ())), *at_it.get(key, ())], [])
-        found[key] = without([*_from(there, opened), *_as_usual(past, key, until)], [])
+        there = merged([*without(came, elsewhere.get(key, ())), *at_it.get(key, ())])
+        found[key] = merged([*_from(there, opened), *_as_usual(past, key, until)])
     return found
 
 
@@ -155,7 +155,7 @@ def stations_free(past: Past) -> Mapping[str, list[Span]]:
         quiet = open_windows(station.quiet, past.book.time_zone, opened, last)
         here = [span for span in taken.get(station.key, ()) if span[0] < until]
         free = without([(opened, last)], [*quiet, *((start, min(end, until)) for start, end in here)])
-        found[station.key] = without([*free, *_from(mine.get(station.key, ()), opened)], [])
+        found[station.key] = merged([*free, *_from(mine.get(station.key, ()), opened)])
     return found
 
 
