@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from runboard.plan.schedule.problem.from_book import HORIZON
+from runboard.review.happened.said import Said
 from runboard.review.past import Past
 from runboard.review.stays import stays
 from runboard.run.fold.state import RunState
@@ -146,7 +147,8 @@ def stations_free(past: Past) -> Mapping[str, list[Span]]:
     but always when it really was at work for this run. After the run only quiet hours keep it."""
     opened, until = past.run.opened_at, ended_at(past)
     last = until + HORIZON
-    taken, mine = _out_of_use(past, until), _used(past, past.run)
+    outs = Said(past.events, until).outs
+    taken, mine = {station: list(spans.all) for station, spans in outs.items()}, _used(past, past.run)
     for run in _others(past):
         for used, spans in _used(past, run).items():
             taken.setdefault(used, []).extend(spans)
@@ -166,17 +168,4 @@ def _used(past: Past, run: RunState) -> dict[str, list[Span]]:
         if began is not None:
             ends = [span.ended_at or past.until for span in load.spans]
             found.setdefault(load.station, []).append((began, max(ends)))
-    return found
-
-
-def _out_of_use(past: Past, until: datetime) -> dict[str, list[Span]]:
-    found: dict[str, list[Span]] = {}
-    since: dict[str, datetime] = {}
-    for event in past.events:
-        if event.kind == "station out of use":
-            since.setdefault(event.station, event.moment)
-        elif event.kind == "station back in use" and event.station in since:
-            found.setdefault(event.station, []).append((since.pop(event.station), event.moment))
-    for station, moment in since.items():
-        found.setdefault(station, []).append((moment, until))
     return found
