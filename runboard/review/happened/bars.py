@@ -4,6 +4,7 @@ import math
 from collections.abc import Collection, Iterable
 from datetime import date, timedelta
 
+from runboard.plan.change import KINDS_OF_TIME
 from runboard.plan.estimates import KnownTime
 from runboard.review.happened.lost import steps_of
 from runboard.review.happened.nouns import ElementError, OperationBar
@@ -102,7 +103,7 @@ def errors_of(past: Past) -> tuple[ElementError, ...]:
     measured = _measured(past, changed)
     found = []
     for step in steps_of(past.run):
-        for kind in ("setup", "loading", "machine", "unloading", "hand"):
+        for kind in KINDS_OF_TIME:
             some, known = measured.get((step.key, kind), []), past.believed.of(past.run, step, kind)
             if some and known.length:
                 found.append(_error(step, kind, known, some))

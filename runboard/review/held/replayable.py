@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import datetime, time
 from typing import Any
 
+from runboard.plan.change import KINDS_OF_TIME
 from runboard.plan.estimates import measured_in
 from runboard.plan.schedule.problem.from_state import problem_for
 from runboard.plan.schedule.problem.nouns import FAR, TICK, Problem
@@ -25,7 +26,6 @@ from runboard.shop.book import Book, Person, Station
 from runboard.shop.hours import Window
 from runboard.shop.product import ZERO, Operation, Pass
 
-KINDS = ("setup", "loading", "machine", "unloading", "hand")
 _ROUND_THE_CLOCK = tuple(Window(day, time(), time()) for day in range(7))
 
 
@@ -101,7 +101,7 @@ def _lengths(past: Past) -> tuple[Lengths, Scatters]:
     loads = Counter(load.step for load in (*run.past.values(), *run.loads.values()))
     steps = {step.key: step for revision in run.revisions for step in revision.route.steps}
     for step in steps.values():
-        for kind in KINDS:
+        for kind in KINDS_OF_TIME:
             known = estimates.of(run, step, kind)
             times = [each.length for each in measured.get((run.product, step.key, kind), ())]
             lengths[step.key, kind] = sum(times, ZERO) / len(times) if times else known.length
@@ -139,7 +139,7 @@ def _with_times(state: ShopState, lengths: Lengths) -> ShopState:
 
 
 def _pass(each: Pass, step: Step | None, lengths: Lengths) -> Pass:
-    missing: dict[str, Any] = {kind: lengths.known[step.key, kind] for kind in KINDS
+    missing: dict[str, Any] = {kind: lengths.known[step.key, kind] for kind in KINDS_OF_TIME
                if step is not None and not getattr(each, kind) and lengths.known.get((step.key, kind))}  # fmt: skip
     return replace(each, **missing)
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from datetime import timedelta
 from statistics import fmean, median
 
+from runboard.plan.change import KINDS_OF_TIME
 from runboard.plan.estimates import Estimates
 from runboard.plan.observed import guess_of
 from runboard.review.measured.learning import fitted
@@ -19,8 +20,6 @@ from runboard.shop.book import Book
 from runboard.shop.hours import local_day
 from runboard.shop.product import ZERO
 
-KINDS = ("setup", "loading", "machine", "unloading", "hand")
-
 
 def time_study(past: Past) -> TimeStudy:
     """Everything that the log says of how long things took in a run, an element at a time in the order of the route."""
@@ -30,7 +29,7 @@ def time_study(past: Past) -> TimeStudy:
     for one in seen:
         steps.setdefault(one.step.key, one.step)
         of.setdefault((one.step.key, one.kind), []).append(one)
-    asked = [(step, kind, of.get((step.key, kind), [])) for step in steps.values() for kind in KINDS]
+    asked = [(step, kind, of.get((step.key, kind), [])) for step in steps.values() for kind in KINDS_OF_TIME]
     guesses = {(step.key, kind): past.believed.of(past.run, step, kind).length for step, kind, _ in asked}
     learned = past.estimates.with_words_until(past.until)
     studies = [
