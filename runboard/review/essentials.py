@@ -11,8 +11,8 @@ from runboard.review.held.nouns import Held
 from runboard.review.measured.study import TimeStudy
 from runboard.review.measured.time_study import time_study
 from runboard.review.past import Past
+from runboard.shop.product import ZERO
 
-NOUGHT = timedelta(0)
 # What an idea saves at least, as likely as not, so that it is worth saying: of the finish, of hands, of pieces.
 WORTH_SAYING, HANDS_WORTH_SAYING, PIECES_WORTH_SAYING = timedelta(minutes=10), timedelta(minutes=5), 1
 
@@ -58,23 +58,23 @@ def weighed(
 
 def helps_finish(tried: Tried) -> bool:
     """Whether a run would have been done so much sooner with it that it is worth saying."""
-    return tried.earlier.mid >= WORTH_SAYING and tried.earlier.low >= NOUGHT
+    return tried.earlier.mid >= WORTH_SAYING and tried.earlier.low >= ZERO
 
 
 def helps_hands(tried: Tried) -> bool:
     """Whether it would have saved so much of hands that it is worth saying."""
-    return tried.hands.mid >= HANDS_WORTH_SAYING and tried.hands.low >= NOUGHT
+    return tried.hands.mid >= HANDS_WORTH_SAYING and tried.hands.low >= ZERO
 
 
 def _is_worth_saying(tried: Tried) -> bool:
-    if tried.is_done or tried.refused is not None or tried.earlier.mid < NOUGHT or tried.hands.mid < NOUGHT:
+    if tried.is_done or tried.refused is not None or tried.earlier.mid < ZERO or tried.hands.mid < ZERO:
         return False
     return helps_finish(tried) or helps_hands(tried) or tried.pieces >= PIECES_WORTH_SAYING
 
 
 def _saves(tried: Tried) -> tuple[timedelta, timedelta, float]:
     return (
-        tried.earlier.mid if helps_finish(tried) else NOUGHT,
-        tried.hands.mid if helps_hands(tried) else NOUGHT,
+        tried.earlier.mid if helps_finish(tried) else ZERO,
+        tried.hands.mid if helps_hands(tried) else ZERO,
         tried.pieces,
     )

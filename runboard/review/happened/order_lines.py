@@ -1,13 +1,12 @@
 """When the pieces of each order line were there: good pieces go to the earliest due first."""
 
 from collections.abc import Iterator
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from runboard.review.happened.nouns import OrderLineDone
 from runboard.review.past import Past
 from runboard.run.fold.state import OrderLine
-
-NOUGHT = timedelta(0)
+from runboard.shop.product import ZERO
 
 
 def order_lines_of(past: Past) -> tuple[OrderLineDone, ...]:
@@ -21,7 +20,7 @@ def order_lines_of(past: Past) -> tuple[OrderLineDone, ...]:
 
 
 def _line(order: OrderLine, done: datetime | None) -> OrderLineDone:
-    late = max(NOUGHT, done - order.due) if done is not None and order.due is not None else None
+    late = max(ZERO, done - order.due) if done is not None and order.due is not None else None
     return OrderLineDone(order.line, order.whom, order.text, order.pieces, order.due, done, late)
 
 
