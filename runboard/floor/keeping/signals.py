@@ -65,9 +65,8 @@ def who_speaks(ears: Ears, token: str, station: str, address: str) -> Sensor:
     Refused 'signal token', and 'signal too often' where an address brings one wrong token after another.
     """
     now = ears.workshop.clock.now()
-    wait = ears.tries.wait(address, now)
-    if wait > timedelta(0):
-        raise Refused("signal too often", minutes=-(-wait // timedelta(minutes=1)))
+    if minutes := ears.tries.minutes_to_wait(address, now):
+        raise Refused("signal too often", minutes=minutes)
     sensor = ears.sensors.by_hash(digest_of(token)) if token else None
     if sensor is None or sensor.station != station:
         ears.tries.note_wrong(address, now)

@@ -105,8 +105,8 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "", *, wa
     'pairing code wrong': never made, used up, or over.
     """
     now, tidy = door.clock.now(), _tidy(typed)
-    wait = door.tries.wait(address, now)
-    may_try = wait == timedelta(0) or len(tidy) == CONSOLE_SIGNS
+    minutes = door.tries.minutes_to_wait(address, now)
+    may_try = not minutes or len(tidy) == CONSOLE_SIGNS
     code = _find(door.devices.codes(now), digest_of(tidy)) if may_try else None
     if code is not None:
         secret = secrets.token_urlsafe(32)
@@ -115,8 +115,8 @@ def pair(door: Door, typed: str, name: str, address: str, token: str = "", *, wa
         if door.devices.pair(code, session, now):
             forget(door, device.id)  # what was open with its earlier session
             return secret, session
-    if wait > timedelta(0):
-        raise Refused("pairing too often", minutes=-(-wait // timedelta(minutes=1)))
+    if minutes:
+        raise Refused("pairing too often", minutes=minutes)
     door.tries.note_wrong(address, now)
     raise Refused("pairing code wrong")
 

@@ -90,9 +90,8 @@ def open_by_code(
     """The code of that secret, which opens its review now. Wrong ones count with those of pairing and of cards, where there
     is a ``door``. Refused 'friend too often', 'friend unknown', 'friend revoked', 'friend over'."""
     now = workshop.clock.now()
-    wait = door.tries.wait(address, now) if door else timedelta(0)
-    if wait > timedelta(0):
-        raise Refused("friend too often", minutes=-(-wait // timedelta(minutes=1)))
+    if door and (minutes := door.tries.minutes_to_wait(address, now)):
+        raise Refused("friend too often", minutes=minutes)
     wanted = digest_of(secret)
     same = [one for one in _codes(settings) if hmac.compare_digest(one.hash, wanted)]
     if not same:

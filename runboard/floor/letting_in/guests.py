@@ -72,9 +72,8 @@ def find_tray(
 ) -> At:
     """The (run, tray) that a card's token or code opens. Refused 'card too often', 'card unknown', 'card over'."""
     now = door.clock.now()
-    wait = door.tries.wait(address, now)
-    if wait > timedelta(0):
-        raise NotForGuest("card too often", minutes=-(-wait // timedelta(minutes=1)))
+    if minutes := door.tries.minutes_to_wait(address, now):
+        raise NotForGuest("card too often", minutes=minutes)
     try:
         return tray_of_card(workshop, settings, token, code)
     except NotForGuest as refused:

@@ -40,6 +40,10 @@ class Tries:
             most = FEWER_FROM_ONE if self._many_guess(now) else MOST_FROM_ONE
             return own[-most] + IN_A_WHILE - now if len(own) >= most else timedelta(0)
 
+    def minutes_to_wait(self, address: str, now: datetime) -> int:
+        """The same in whole minutes, rounded up, as people are told it; 0 if it may try now."""
+        return -(-self.wait(address, now) // timedelta(minutes=1))
+
     def note_wrong(self, address: str, now: datetime) -> None:
         """One more wrong try."""
         with self._lock:
