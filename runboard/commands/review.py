@@ -3,6 +3,7 @@
 import json
 import sys
 from argparse import ArgumentParser, Namespace
+from collections.abc import Sequence
 from pathlib import Path
 from shutil import get_terminal_size
 from textwrap import wrap
@@ -17,6 +18,7 @@ from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.review.essentials import Essentials
 from runboard.run.fold.state import RunState
+from runboard.shop.book import Person
 from runboard.words.review import five_lines
 from runboard.words.review_lines import review_lines
 from runboard.words.review_record import review_record
@@ -40,9 +42,9 @@ def do(asked: Namespace) -> None:
         if asked.out.suffix.lower() not in SUFFIXES:
             raise Mistaken("no review file", file=asked.out)
         check_out(asked.out)
-    found = look_back(asked.data, asked.run)
+    found, people = look_back(asked.data, asked.run)
     if asked.out is not None:
-        write_file(found, asked.out)
+        write_file(found, people, asked.out)
         print(say("told", "review", {"file": asked.out, "run": found.past.run.name}))
     elif asked.json:
         sys.stdout.write(json.dumps(review_record(found), ensure_ascii=False, indent=2) + "\n")
@@ -59,14 +61,15 @@ def broken(line: str, wide: int) -> list[str]:
     return wrap(line, wide, subsequent_indent="  " if line.startswith("- ") else "")
 
 
-def look_back(data: Path, named: str) -> Essentials:
-    """The whole review of the run named, else of the one that was finished last. Refused for a run that there is not."""
+def look_back(data: Path, named: str) -> tuple[Essentials, Sequence[Person]]:
+    """The whole review of the run named, else of the one that was finished last, and who is in the book now. Refused for a run
+    that there is not."""
     told, clear = rewritten_line(sys.stderr)
     with opened(data) as (store, workshop):
         run = run_looked_at(workshop, named)
         told(say("told", "review weighing"))
         try:
-            return review_at_once(workshop, store.settings, run.id)
+            return review_at_once(workshop, store.settings, run.id), workshop.book.people
         finally:
             clear()
 
@@ -82,9 +85,9 @@ def run_looked_at(workshop: Workshop, named: str) -> RunState:
     return max(runs, key=lambda run: (run.closed_at is not None, run.closed_at or run.opened_at))
 
 
-def write_file(found: Essentials, out: Path) -> None:
-    """The review as one file, whole or not at all, without anybody's name."""
-    file = friends_file(found, lambda essentials: [line.sentence for line in five_lines(essentials)])
+def write_file(found: Essentials, people: Sequence[Person], out: Path) -> None:
+    """The review as one file, whole or not at all, without anybody's name. ``people`` are those of the book as it is now."""
+    file = friends_file(found, lambda essentials: [line.sentence for line in five_lines(essentials)], people=people)
     with whole(out) as part:
         if out.suffix.lower() == ".html":
             part.write_text(review_html(file), encoding="utf-8")

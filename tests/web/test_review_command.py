@@ -1,6 +1,7 @@
 """``runboard review``: what a run took, as lines, as a record for other programs, and as one file."""
 
 import json
+import shutil
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -96,3 +97,17 @@ def test_it_is_written_as_one_file_without_anybody_s_name(demo, printed, tmp_pat
         assert "Fit hooks" in shown
         assert "Robin" not in shown
     assert "://" not in text.replace("http://www.w3.org/2000/svg", "")
+
+
+def test_who_is_in_the_book_only_since_the_run_is_not_named_either(demo, printed, tmp_path):
+    later, page = tmp_path / "later", tmp_path / "review.html"
+    shutil.copytree(demo, later)
+    store, workshop = open_workshop(later)
+    record = workshop.books.record()
+    somebody = {**record["people"][1], "key": "fit", "name": "Fit"}
+    workshop.books.save({**record, "people": [*record["people"], somebody]}, NOW)
+    store.close()
+
+    printed("r2", "--data", str(later), "--out", str(page))
+
+    assert "Fit hooks" not in page.read_text("utf-8")
