@@ -55,13 +55,8 @@ class RunFigures:
         return self.hands / self.good if self.hands and self.good else None
 
     @property
-    def good_share(self) -> float | None:
-        """The share of what was good or lost that was good, 0 to 1; None where nothing was either."""
-        return self.good / (self.good + self.scrap) if self.good + self.scrap else None
-
-    @property
     def good_percent(self) -> int | None:
-        """The same in whole per cents."""
+        """The share of what was good or lost that was good, in whole per cents; None where nothing was either."""
         return percent_of(self.good, self.good + self.scrap)
 
     @property

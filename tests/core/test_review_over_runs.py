@@ -50,7 +50,7 @@ def test_an_hour_of_hands_gave_so_many_good_pieces() -> None:
     found = figures(floor)
 
     assert found.hands == timedelta(minutes=30)
-    assert (found.an_hour, found.a_good_piece, found.good_share) == (6.0, timedelta(minutes=10), 0.75)
+    assert (found.an_hour, found.a_good_piece, found.good_percent) == (6.0, timedelta(minutes=10), 75)
     assert found.is_whole
 
 
