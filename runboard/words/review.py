@@ -65,6 +65,11 @@ def five_lines(essentials: Essentials) -> list[Line]:
     return [Line(code, said[code], is_coming and code in ("held", "try")) for code in CODES]
 
 
+def line_said(essentials: Essentials, code: str) -> str:
+    """What one of the five lines says."""
+    return next(line.sentence for line in five_lines(essentials) if line.code == code)
+
+
 def little_measured(essentials: Essentials) -> list[str]:
     """Where little was measured: that, and which presses would tell the most next time; else nothing."""
     study = essentials.study

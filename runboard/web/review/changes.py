@@ -31,7 +31,7 @@ from runboard.web.review.page import unbroken
 from runboard.words.changes import reason_of
 from runboard.words.facts import number_in_words, span_in_words
 from runboard.words.making import done_in_words, making_in_words
-from runboard.words.review import five_lines
+from runboard.words.review import line_said
 from runboard.words.review_things import DAYS_FROM, about, begun, idea_in_words
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
@@ -79,7 +79,7 @@ def changes(key: str) -> Response:
         "review/changes.html",
         "tried",
         run=run,
-        line=unbroken(next(line.sentence for line in five_lines(found) if line.code == "try")),
+        line=unbroken(line_said(found, "try")),
         tried=tried,
         is_coming=not found.is_weighed,
         to_try=[change for change in kept.values() if all(change.id != one.kept for one in tried)],

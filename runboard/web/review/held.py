@@ -17,7 +17,7 @@ from runboard.web.door.pages import page
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.web.review.page import unbroken
 from runboard.words.facts import date_in_words, span_in_words
-from runboard.words.review import five_lines
+from runboard.words.review import line_said
 from runboard.words.review_held import COST_IS_SAID, because_in_words, pushed_in_words, session_day, value_in_words
 from runboard.words.review_things import begun, what_in_words
 from runboard.words.sentences import say
@@ -39,7 +39,7 @@ def held(key: str) -> Response:
         "review/held.html",
         "held",
         run=found.past.run,
-        line=unbroken(next(line.sentence for line in five_lines(found) if line.code == "held")),
+        line=unbroken(line_said(found, "held")),
         held=what,
         is_coming=not found.is_weighed,
         over=what and _over(found, what),
