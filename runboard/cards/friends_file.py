@@ -22,7 +22,7 @@ from runboard.review.measured.study import ElementStudy
 from runboard.run.log.event import write_moment
 from runboard.shop.book import Person
 from runboard.shop.product import Operation
-from runboard.words.facts import dated, fine_span, list_in_words, span_in_words, zone_of
+from runboard.words.facts import dated, fine_span, list_in_words, span_in_words, unbroken, zone_of
 from runboard.words.review import furthest_named
 from runboard.words.sentences import say, sentence
 
@@ -31,7 +31,6 @@ _MOST_TOLD = 8
 _MOST_OPEN = 3
 _SLUG = 60
 _A_MINUTE = timedelta(minutes=1)
-_A_SPAN = re.compile(r"(?<=\d) (?=(?:h|min|s)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)")
 # What a page of it says that is the same in every one.
 WORDS = (
     "intro", "how-to", "bars", "guess", "measured", "bar-unknown", "operations", "element", "n", "lost", "told", "questions", "now",
@@ -116,7 +115,7 @@ def friends_file(
             },
         ),
         hidden=sentence("friend-names-are-in" if names else "friend-names-are-out"),
-        lines=tuple(together(_begun(said(line))) for line in lines(found)),
+        lines=tuple(unbroken(_begun(said(line))) for line in lines(found)),
         bars=bars_beside(
             "operations",
             sentence("friend-bars-title"),
@@ -136,7 +135,7 @@ def _begun(line: str) -> str:
 
 def _bar(name: str, bar: OperationBar) -> Beside:
     seconds = None if bar.taken is None else bar.taken.total_seconds()
-    return Beside(name, bar.guess.total_seconds(), seconds, together(span_in_words(bar.taken)))
+    return Beside(name, bar.guess.total_seconds(), seconds, unbroken(span_in_words(bar.taken)))
 
 
 class _Asking:
@@ -175,7 +174,7 @@ class _Asking:
 
     def _short(self, key: str) -> str:
         bar = self.bars.get(key)
-        return together(_beside(bar.taken, bar.guess)) if bar else ""
+        return unbroken(_beside(bar.taken, bar.guess)) if bar else ""
 
     def _mark(self, key: str) -> str:
         lost, is_furthest = self.lost.get(key, 0), key == self.furthest
@@ -214,7 +213,7 @@ class _Asking:
         name = say("element", study.kind)
         if ":" in study.step:
             name = sentence("friend-element-of", {"step": self.said(study.step_name), "element": name})
-        guess, median = together(fine_span(study.guess)), together(fine_span(study.median))
+        guess, median = unbroken(fine_span(study.guess)), unbroken(fine_span(study.median))
         return name, guess, median, sentence("friend-times", {"n": study.n})
 
     def _lost(self, lost: Lost) -> str:
@@ -226,7 +225,7 @@ class _Asking:
     def _asked(self, at: int, operation: Operation, topic: str) -> Asked:
         known = {"purpose": self._purpose, "place": self._place, "person": self._person, "means": self._means}
         now = self._sequence(at) if topic == "sequence" else known[topic](operation)
-        return Asked(say("friend-asks", topic), together(_begun(self.said(now))), say("friend-asks-why", topic))
+        return Asked(say("friend-asks", topic), unbroken(_begun(self.said(now))), say("friend-asks-why", topic))
 
     def _purpose(self, operation: Operation) -> str:
         checks = [check.text for check in operation.checks]
@@ -284,13 +283,8 @@ class _Asking:
         return sentence("friend-how", {"how": list_in_words(said)})
 
 
-def together(text: str) -> str:
-    """The text, in which no line ends within '2 h 50' or '15 min'."""
-    return _A_SPAN.sub("\u00a0", text)
-
-
 def _figure(code: str, value: str) -> tuple[str, str]:
-    return say("friend-figure", code), together(value)
+    return say("friend-figure", code), unbroken(value)
 
 
 def _beside(taken: timedelta | None, guess: timedelta) -> str:

@@ -3,6 +3,7 @@
 ``static/door/clock.js``, ``lengths.js`` and ``words.js`` write them the same on the page; ``tests/browser/test_facts.py`` compares.
 """
 
+import re
 from collections.abc import Iterable
 from datetime import UTC, date, datetime, timedelta, tzinfo
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -20,6 +21,10 @@ _CLEAR_FOR = timedelta(days=6)
 _LONG = 48
 _FINE_BELOW = timedelta(minutes=20)
 _FINE, _SECOND, _MINUTE = timedelta(seconds=5), timedelta(seconds=1), timedelta(minutes=1)
+_IN_A_SPAN = re.compile(
+    r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
+    r"|(?<=[\dhns½]) (?=to [−\d])|(?<=\bto) (?=[−\d])"
+)
 
 
 def zone_of(name: str) -> tzinfo:
@@ -120,3 +125,8 @@ def _marked(text: str, locale: str) -> str:
 def list_in_words(some: Iterable[str], locale: str = "en") -> str:
     """'a, b and c'"""
     return str(format_list([*some], locale="en_GB" if locale == "en" else locale))
+
+
+def unbroken(text: str) -> str:
+    """The text, in which no line ends within a span of time or a range of them."""
+    return _IN_A_SPAN.sub("\u00a0", text)

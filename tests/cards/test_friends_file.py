@@ -11,14 +11,14 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from runboard.cards.friends_file import QUESTIONS, FriendsFile, friends_file, together
+from runboard.cards.friends_file import QUESTIONS, FriendsFile, friends_file
 from runboard.cards.friends_page import file_html, review_html, said_html, shown_html, write_friends_pdf
 from runboard.floor.letting_in.guest_rights import guest_person
 from runboard.review.answers import WAYS, read_answers
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Lost
 from runboard.run.fold.state import PersonState
-from runboard.words.facts import dated, zone_of
+from runboard.words.facts import dated, unbroken, zone_of
 from runboard.words.review_things import what_in_words
 from tests.cards.friends import NAMES, essentials_of, named_shop
 
@@ -258,7 +258,7 @@ def test_a_figure_is_no_name(file: FriendsFile) -> None:
     """The second order's number is 12, which stands in times and counts."""
     assert "order 2" in file.lines[2]
     assert friends_file(essentials_of(named_shop()), lambda _: ["12 min"]).lines == ("12\u00a0min",)
-    assert together("4 min 45 s") == "4\u00a0min\u00a045\u00a0s"
+    assert unbroken("4 min 45 s") == "4\u00a0min\u00a045\u00a0s"
 
 
 def test_every_operation_has_each_question_with_its_why_and_each_way(file: FriendsFile) -> None:

@@ -10,7 +10,7 @@ from runboard.floor.looking import review as looking
 from runboard.floor.workshop import Workshop
 from runboard.review.essentials import Essentials
 from runboard.run.refusal import Refused
-from runboard.web.review.page import unbroken as unbroken_on_a_page
+from runboard.words.facts import unbroken as unbroken_on_a_page
 from tests.web import reviewed
 from tests.web.reviewed import Seen
 from tests.web.test_shop_pages import words

@@ -27,9 +27,8 @@ from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
 from runboard.web.forms.changes import change_asked, choices, number_in
 from runboard.web.review.looked import review_of
-from runboard.web.review.page import unbroken
 from runboard.words.changes import reason_of
-from runboard.words.facts import number_in_words, span_in_words
+from runboard.words.facts import number_in_words, span_in_words, unbroken
 from runboard.words.making import done_in_words, making_in_words
 from runboard.words.review import line_said
 from runboard.words.review_things import DAYS_FROM, about, begun, idea_in_words

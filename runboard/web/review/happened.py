@@ -14,9 +14,8 @@ from runboard.review.happened.nouns import Happened, Lost, OperationBar, Process
 from runboard.web.door.pages import page
 from runboard.web.review.days import charts_of
 from runboard.web.review.looked import minutes_of, review_of
-from runboard.web.review.page import unbroken
 from runboard.web.review.sections import answers_of
-from runboard.words.facts import number_in_words, span_in_words
+from runboard.words.facts import number_in_words, span_in_words, unbroken
 from runboard.words.review_done import done_in_words
 from runboard.words.review_things import Named, lost_in_words
 from runboard.words.review_waits import why_waited

@@ -15,8 +15,7 @@ from runboard.review.held.nouns import What
 from runboard.shop.hours import without
 from runboard.web.door.pages import page
 from runboard.web.review.looked import minutes_of, review_of
-from runboard.web.review.page import unbroken
-from runboard.words.facts import date_in_words, span_in_words
+from runboard.words.facts import date_in_words, span_in_words, unbroken
 from runboard.words.review import line_said
 from runboard.words.review_held import COST_IS_SAID, because_in_words, pushed_in_words, session_day, value_in_words
 from runboard.words.review_things import begun, what_in_words

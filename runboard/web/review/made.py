@@ -14,9 +14,8 @@ from runboard.shop.book import Book
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.review.changes import LEDGER, some_of
-from runboard.web.review.page import unbroken
 from runboard.words.changes import range_in_words, verdict_in_words
-from runboard.words.facts import date_in_words, list_in_words, zone_of
+from runboard.words.facts import date_in_words, list_in_words, unbroken, zone_of
 from runboard.words.ideas import habit_in_words
 from runboard.words.making import moved_in_words
 from runboard.words.review_things import begun

@@ -10,7 +10,6 @@ from typing import Any
 from flask import Blueprint, Response, request
 from markupsafe import Markup
 
-from runboard.cards.friends_file import together
 from runboard.charts.bars import Bar, Limits, bars, control
 from runboard.floor.looking.at_hand import run_now
 from runboard.floor.looking.over_runs import ElementOverRuns, OverRuns, over_runs_now, tables_now
@@ -21,7 +20,7 @@ from runboard.review.over_runs import MeasuredElement, ProductRuns, RunFigures
 from runboard.review.table_files import json_of, zip_of
 from runboard.shop.product import ZERO
 from runboard.web.door.pages import page, unkept, workshop
-from runboard.words.facts import date_in_words, fine_span, number_in_words, span_in_words
+from runboard.words.facts import date_in_words, fine_span, number_in_words, span_in_words, unbroken
 from runboard.words.sentences import say
 from runboard.words.trying import words_of_change
 
@@ -57,7 +56,7 @@ def over_runs() -> Response:
         shown=found.shown,
         element=found.shown and _element(found, found.shown),
         history=[_entry(was) for was in found.shown.history] if found.shown else [],
-        written=found.shown and together(fine_span(guess_of(found.shown.element.step, found.shown.element.kind))),
+        written=found.shown and unbroken(fine_span(guess_of(found.shown.element.step, found.shown.element.kind))),
     )
 
 
@@ -103,7 +102,7 @@ def _figures(at: int, product: ProductRuns) -> Iterator[Figure]:
         yield Figure(
             say("over-runs", code),
             _chart(f"p{at}{code}", product, code, value, written),
-            tuple(map(together, _said(code, product, known, written))),
+            tuple(map(unbroken, _said(code, product, known, written))),
         )
 
 
@@ -173,7 +172,7 @@ def _row(run: RunFigures) -> dict[str, str]:
     share = run.good_percent
     return {
         "an_hour": "–" if run.an_hour is None else _rounded(run.an_hour),
-        "a_piece": together(fine_span(run.a_good_piece)),
+        "a_piece": unbroken(fine_span(run.a_good_piece)),
         "share": "–" if share is None else _per_cent(share),
         "took": span_in_words(run.took),
         "later": "–" if run.later is None else _days(run.later / DAY),
@@ -218,11 +217,11 @@ def _element(found: OverRuns, shown: ElementOverRuns) -> Figure:
     if one is found.furthest and abs(found.moves) >= _A_MINUTE:
         way = "more" if found.moves > ZERO else "less"
         said.append(say("over-runs-said", "furthest", {"way": way, "span": span_in_words(abs(found.moves))}))
-    return Figure(name, drawn, tuple(map(together, said)))
+    return Figure(name, drawn, tuple(map(unbroken, said)))
 
 
 def _entry(was: EstimateWas) -> tuple[str, str, str, int]:
     """(day, which run or whose word, what was believed from then on, how many times were measured)."""
     run = run_now(workshop(), was.run)
     who = say("over-runs", "said") if run is None else run.name
-    return date_in_words(was.at, with_year=True), who, together(fine_span(was.length)), was.n
+    return date_in_words(was.at, with_year=True), who, unbroken(fine_span(was.length)), was.n

@@ -1,6 +1,5 @@
 """The Review screen: the runs, and what a review says first: five lines and one picture. Noise and dust by day."""
 
-import re
 from datetime import timedelta
 from itertools import groupby
 from urllib.parse import urlsplit
@@ -20,7 +19,7 @@ from runboard.review.happened.nouns import OperationBar
 from runboard.web.door.pages import page, workshop
 from runboard.web.fittings import fittings
 from runboard.web.review.looked import review_of
-from runboard.words.facts import date_in_words, number_in_words, span_in_words
+from runboard.words.facts import date_in_words, number_in_words, span_in_words, unbroken
 from runboard.words.review import Line, five_lines, little_measured
 from runboard.words.review_done import done_in_words
 from runboard.words.review_things import piece_time
@@ -31,12 +30,6 @@ NOUGHT = timedelta(0)
 EVIDENCE = {
     "pieces": "happened#hands", "furthest": "times", "lost": "happened#lost", "held": "held", "try": "changes",
 }  # fmt: skip
-
-_IN_A_SPAN = re.compile(
-    r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
-    r"|(?<=[\dhns½]) (?=to [−\d])|(?<=\bto) (?=[−\d])"
-)
-_NO_BREAK = "\u00a0"
 
 part = Blueprint("review", __name__)
 
@@ -90,11 +83,6 @@ def at_a_glance(one: Glance) -> str:
 def _unbroken(line: Line) -> tuple[str, ...]:
     """Its parts, with no line's end within a span of time."""
     return tuple(map(unbroken, line.parts))
-
-
-def unbroken(text: str) -> str:
-    """The same, in which no line ends within a span of time."""
-    return _IN_A_SPAN.sub(_NO_BREAK, text)
 
 
 def picture(found: Essentials) -> Markup:

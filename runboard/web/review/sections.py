@@ -6,8 +6,7 @@ from datetime import timedelta
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Happened, OrderLineDone
 from runboard.web.review.days import Sitting
-from runboard.web.review.page import unbroken
-from runboard.words.facts import span_in_words
+from runboard.words.facts import span_in_words, unbroken
 from runboard.words.review_things import lost_in_words, within
 from runboard.words.review_waits import why_waited
 from runboard.words.sentences import say
