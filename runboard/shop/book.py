@@ -12,10 +12,14 @@ from functools import cached_property
 from types import MappingProxyType
 from typing import Annotated, Literal
 
+from runboard.shop.fasteners import Insert, Screw
 from runboard.shop.finish import Finish
 from runboard.shop.hours import Windows
+from runboard.shop.machines import Cutter, GoodFeed, Jig, Motion
+from runboard.shop.money import Money
 from runboard.shop.product import ZERO, Attendance, Product
 from runboard.shop.record import NAME_LENGTH, Interval, Key, Name, Of
+from runboard.shop.stocked import Stock, Supply
 
 # Materials whose fumes a laser must not make; the shop's own list replaces them. Common practice, no source.
 FORBIDDEN = ("PVC", "vinyl", "artificial leather", "ABS", "polycarbonate", "epoxy", "treated wood")
@@ -107,6 +111,8 @@ class Station:
         None
     )
     eyewear: Annotated[str, Of("Wavelength and optical density that its beam asks for.", most=NAME_LENGTH)] = ""
+    motion: Annotated[Motion, Of("How it moves.")] = field(default_factory=Motion)
+    hour_rate: Annotated[float | None, Of("What an hour of it costs, in the shop's money.")] = None
 
     @property
     def machine(self) -> bool:
@@ -185,6 +191,14 @@ class Book:
     ] = None
     allowance: Annotated[float | None, Of("What standard time has beyond the work.", 0, 0.9, kind="share")] = None
     allowance_of: Annotated[Literal["work", "day"], Of("What the allowance is a share of.")] = "work"
+    money: Annotated[Money, Of("Its money, and what a price has.")] = field(default_factory=Money)
+    stocks: tuple[Stock, ...] = ()
+    supplies: tuple[Supply, ...] = ()
+    screws: tuple[Screw, ...] = ()
+    inserts: tuple[Insert, ...] = ()
+    cutters: tuple[Cutter, ...] = ()
+    feeds: tuple[GoodFeed, ...] = ()
+    jigs: tuple[Jig, ...] = ()
     products: tuple[Product, ...] = ()
     earlier: tuple[tuple[datetime, "Book"], ...] = field(default=(), compare=False, repr=False)
 

@@ -6,7 +6,10 @@ from datetime import timedelta
 from types import MappingProxyType
 from typing import Annotated, Literal
 
+from runboard.shop.fasteners import Fastening
+from runboard.shop.machines import Reckoned
 from runboard.shop.record import Interval, Key, Length, Line, Name, Of, Picture
+from runboard.shop.stocked import Piece
 
 Attendance = Literal["hands-on", "watched", "none"]  # what asks most of a person first
 LoadSize = Literal["piece", "jig", "board", "tray", "run"]
@@ -63,6 +66,7 @@ class Pass:
     machine: Annotated[timedelta, Of("Once a load.")] = ZERO
     unloading: Annotated[timedelta, Of("Once a load.")] = ZERO
     hand: Annotated[timedelta, Of("Once a piece.")] = ZERO
+    reckoned: Annotated[Reckoned | None, Of("The file that the machine time was reckoned from.")] = None
 
 
 @dataclass(frozen=True)
@@ -102,6 +106,11 @@ class Operation:
     cautions: tuple[str, ...] = ()
     skill: str | None = None
     uses: tuple[Use, ...] = ()
+    fastenings: Annotated[tuple[Fastening, ...], Of("Screws that it drives, and into what.")] = ()
+    cutter: Annotated[str | None, Of("What is clamped in.", refers="cutter")] = None
+    rpm: Annotated[float | None, Of("Turns a minute.", least=1)] = None
+    feed: Annotated[float | None, Of("mm/min.", least=1)] = None
+    jig: Annotated[str | None, Of("The jig that its pieces lie in.", refers="jig")] = None
     personal: Annotated[bool, Of("From here each piece carries its own text.")] = False
     good_rate: Annotated[float | None, Of("A guess of the share that comes good.", least=0.01, kind="share")] = None
     guess: Annotated[bool, Of("The times are somebody's guess.")] = True
@@ -123,3 +132,5 @@ class Product:
     pieces_a_tray: Annotated[int, Of(least=1)] = 5
     wood: str = ""
     picture: Picture | None = None
+    piece: Annotated[Piece | None, Of("What one is made of.")] = None
+    price: Annotated[float | None, Of("What one sells for, in the shop's money.")] = None

@@ -27,8 +27,12 @@ _KINDS: Mapping[declared.Kind, Kind] = {
 }  # fmt: skip
 # What has forms of its own, and what nobody is asked.
 _ELSEWHERE: Mapping[type, str] = {
-    Book: "revision rooms walks services stations people jobs finishes products",
-    Product: "operations",
+    Book: "revision rooms walks services stations people jobs finishes products money stocks supplies screws inserts cutters "
+    "feeds jigs",
+    Product: "operations piece price",
+    Operation: "fastenings cutter rpm feed jig",
+    Pass: "reckoned",
+    Station: "motion hour_rate",
     Person: "removed",
 }
 # What is short stands beside the next in its row.
