@@ -15,6 +15,7 @@ from runboard.web.plan import opening as plan_opening
 from runboard.web.plan import page as plan
 from runboard.web.plan import route as plan_route
 from runboard.web.plan import run as plan_run
+from runboard.web.plan import run_sheet as plan_run_sheet
 from runboard.web.plan import schedule as plan_schedule
 from runboard.web.plan import trying as plan_try
 from runboard.web.review import changes as review_changes
@@ -62,6 +63,7 @@ PARTS = (
     plan_route,
     plan_opening,
     plan_run,
+    plan_run_sheet,
     plan_schedule,
     plan_try,
     cards,

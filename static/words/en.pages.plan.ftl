@@ -196,3 +196,11 @@ plan-part-of-time = { $kind ->
     [unloading] Unloading
    *[hand] Work by hand
   }
+plan-before-it-starts = Before { $run } starts
+plan-look-into-it = Look into it
+plan-initials = Initials
+plan-looked-go-on = I looked: go on
+plan-run-sheet-hint = These checks know only what is written down here. The machine's manual, the labels and your own eyes come first.
+plan-to-now = To Now
+plan-back-run = Back to { $run }
+plan-run-sheet = Before it starts

@@ -375,6 +375,7 @@ kind-first-piece-checked = checked the first piece
 kind-first-piece-decided = decided after a first piece
 kind-operation-given = gave the operation to somebody
 kind-look-given = looked at a first piece
+kind-look-passed = looked it through before it started
 kind-note-written = wrote a note
 kind-lead-called = called the lead
 kind-load-started = started

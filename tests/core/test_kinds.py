@@ -23,7 +23,7 @@ person came|person went|person called away|person came back|room changed|time sa
 span answered|station out of use|station back in use|setup changed|checklist ticked|signal received|alert claimed
 alert answered|watch checked|watch taken|reminder answered|server restarted|restart answered|run opened|run finished
 run abandoned|orders changed|route revised|board added|board lost|supply out|supply in|first piece checked
-first piece decided|operation given|look given|note written|lead called|load started|machine started|machine ended
+first piece decided|operation given|look given|look passed|note written|lead called|load started|machine started|machine ended
 unloading started|load done|load stopped|stop settled|load put aside|load taken off|pieces counted|pieces moved
 pieces held|pieces released|wait ended|wood noted|texts placed|card printed|shown how|event undone|event amended
 entry settled|change adopted|change judged|time overruled

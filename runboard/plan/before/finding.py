@@ -1,5 +1,7 @@
 """What is found when a run is looked through before it starts: each a check with its level and its sentence."""
 
+import hashlib
+import json
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -23,6 +25,12 @@ class Finding:
     code: str
     facts: Mapping[str, Any] = field(default_factory=dict)
     link: str = ""
+
+    @property
+    def mark(self) -> str:
+        """A short text that is another once what was found is another."""
+        told = json.dumps([self.level, self.code, dict(self.facts)], sort_keys=True, default=str)
+        return hashlib.blake2b(told.encode(), digest_size=8).hexdigest()
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from runboard.run.fold.hands import end_spans, leave_station, unhand
 from runboard.run.fold.moves_of_pieces import follow_route
 from runboard.run.fold.pieces import shift
 from runboard.run.fold.route import Route
-from runboard.run.fold.state import OrderLine, Revision, RunState, Tray
+from runboard.run.fold.state import OrderLine, Passed, Revision, RunState, Tray
 from runboard.run.log.event import Event, parse_moment
 from runboard.run.refusal import Refused
 from runboard.run.rules.resting import revised
@@ -249,6 +249,13 @@ def look_given(draft: Draft, event: Event) -> None:
     draft.put_run(replace(run, looks=put(run.looks, f"{event.operation}|{event.tray}", event.get("result"))))
 
 
+def look_passed(draft: Draft, event: Event) -> None:
+    """The newest answer stands; one whose finding has become another is asked again by whoever looks the run through."""
+    run = open_run(draft, event)
+    passed = Passed(event.get("found"), event.get("initials").strip(), event.person, event.moment)
+    draft.put_run(replace(run, passed=put(run.passed, event.get("check"), passed)))
+
+
 def noted(draft: Draft, event: Event) -> None:
     """A note changes nothing: it is read in the log."""
     if event.run:
@@ -269,5 +276,6 @@ HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
     "first piece decided": first_piece_decided,
     "operation given": given,
     "look given": look_given,
+    "look passed": look_passed,
     "note written": noted,
 }

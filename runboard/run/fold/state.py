@@ -155,6 +155,16 @@ class OrderLine:
 
 
 @dataclass(frozen=True)
+class Passed:
+    """Who looked at what a check found before the run, and went on: ``found`` is the mark of what stood there."""
+
+    found: str
+    initials: str
+    person: str
+    at: datetime
+
+
+@dataclass(frozen=True)
 class Revision:
     """The route of a run from a tray on."""
 
@@ -166,7 +176,8 @@ class Revision:
 @dataclass(frozen=True)
 class RunState:
     """One batch of one product. ``state``: open, finished, abandoned. ``loads`` are begun and not done, ``past`` are
-    done or taken off. ``materials`` are those whose data sheet somebody looked at."""
+    done or taken off. ``materials`` are those whose data sheet somebody looked at,
+    ``passed`` the checks before the run that somebody went past."""
 
     id: str
     name: str
@@ -190,6 +201,7 @@ class RunState:
     given: Mapping[str, Mapping[str, Any]] = EMPTY
     looks: Mapping[str, str] = EMPTY
     materials: tuple[str, ...] = ()
+    passed: Mapping[str, Passed] = EMPTY
     closed_at: datetime | None = None
 
     @property

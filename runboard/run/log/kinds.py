@@ -162,6 +162,11 @@ KINDS: Mapping[str, Kind] = {
     "look given": _lead(
         "run", "The lead looked at a helper's first piece.", {"result": one_of("pass", "fail")}, note=TEXT
     ),
+    "look passed": _crew(
+        "run",
+        "Before it starts: somebody looked at what a check found, and goes on; 'found' is what stood there.",
+        {"check": NAMED, "found": NAME, "initials": NAME | {"minLength": 1, "maxLength": 8}},
+    ),
     "note written": _guest("run", "A note.", {"text": TEXT}),
     "lead called": _guest(
         "tray",

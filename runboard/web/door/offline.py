@@ -23,7 +23,7 @@ KEPT = (
     "*.svg",
     "icons/*.png",
 )
-NOT_KEPT = ("htmx", "worker.js", "en.forms", "en.pages", "en.commands", "en.lan", "en.review", "en.friend")
+NOT_KEPT = ("htmx", "worker.js", "en.forms", "en.pages", "en.commands", "en.lan", "en.review", "en.friend", "en.before")
 
 part = Blueprint("offline", __name__)
 

@@ -1,0 +1,69 @@
+"""The run sheet in words: each finding a sentence, beside its level and who went past it."""
+
+from datetime import tzinfo
+from typing import Any
+
+from runboard.plan.before.finding import Finding
+from runboard.plan.before.run_sheet import Checked, RunSheet
+from runboard.run.log.event import write_moment
+from runboard.shop.book import Book
+from runboard.words.facts import dated
+from runboard.words.sentences import say, sentence
+
+
+def found_in_words(book: Book, finding: Finding) -> str:
+    """What a check found, as one sentence or two."""
+    return say("before-found", finding.code, finding.facts)
+
+
+def level_in_words(level: str) -> str:
+    """'right', 'look', 'stop'."""
+    return say("before-level", level)
+
+
+def passed_in_words(checked: Checked, zone: tzinfo) -> str:
+    """'Looked at by RS, Sun 29 Nov 2026, 08:00'; '' where nobody did."""
+    if checked.passed is None:
+        return ""
+    facts = {"initials": checked.passed.initials, "at": dated(checked.passed.at, zone)}
+    return sentence("before-passed", facts)
+
+
+def head_of(sheet: RunSheet) -> str:
+    """How it stands, in one sentence."""
+    return sentence("before-sheet-head", {"stops": sheet.stops, "looks": sheet.looks})
+
+
+def run_sheet_lines(book: Book, sheet: RunSheet, zone: tzinfo) -> list[str]:
+    """The sheet as a command prints it."""
+    lines = [head_of(sheet)]
+    for each in sheet.checked:
+        said = [level_in_words(each.finding.level), found_in_words(book, each.finding), passed_in_words(each, zone)]
+        lines.append("  ".join(part for part in said if part))
+    return lines
+
+
+def run_sheet_record(book: Book, sheet: RunSheet) -> dict[str, Any]:
+    """The sheet as JSON: ``checks`` each with its word, level, sentence, and the initials of who went past it."""
+    return {
+        "kind": "run-sheet",
+        "ready": sheet.is_ready,
+        "stops": sheet.stops,
+        "looks": sheet.looks,
+        "checks": [
+            {
+                "check": each.finding.check,
+                "level": each.finding.level,
+                "text": found_in_words(book, each.finding),
+                "facts": dict(each.finding.facts),
+                "passed": _passed(each),
+            }
+            for each in sheet.checked
+        ],
+    }
+
+
+def _passed(each: Checked) -> dict[str, str] | None:
+    if each.passed is None:
+        return None
+    return {"initials": each.passed.initials, "at": write_moment(each.passed.at)}
