@@ -5,6 +5,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from runboard.demo.boards import serving_boards
+from runboard.demo.kept import CNC, LASER, what_it_keeps
 from runboard.demo.rails import key_rails
 
 EVERY_DAY = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
@@ -58,6 +59,7 @@ def demo_book(now: datetime, zone: str, rack: int = RACK) -> dict[str, Any]:
             {"key": "strips", "name": "Sort offcuts", "minutes": 12, "room": "shop"},
         ],
         "finishes": [_hard_oil()],
+        **what_it_keeps(),
         "products": [key_rails(), serving_boards()],
     }
 
@@ -85,14 +87,14 @@ def _stations() -> list[dict[str, Any]]:
     return [
         station(
             "cnc", "CNC", "cnc", watch_from=["bench", "sander", "clamping"], watch_every_minutes=10,
-            noise_db=88, eyewear="clear, with side shields",
+            noise_db=88, eyewear="clear, with side shields", motion=CNC, hour_rate=4,
         ),
         station("router", "Router table", "hand cutter", noise_db=96, eyewear="clear, with side shields"),
         station("sander", "Sander", "sander", noise_db=87),
         station("bench", "Bench", "bench", noise_db=72),
         station("clamping", "Clamping bench", "clamping"),
         station("table", "Packing table", "bench", room="house"),
-        station("laser", "Laser", "laser", room="house", noise_db=68, eyewear="450 nm, optical density 6 or more"),
+        station("laser", "Laser", "laser", room="house", noise_db=68, eyewear="450 nm, optical density 6 or more", motion=LASER, hour_rate=3),
         station("finishing", "Finishing bench", "finishing", room="corner"),
     ]  # fmt: skip
 

@@ -7,6 +7,7 @@ board is one load, and only what differs from tray to tray is pressed tray by tr
 from typing import Any
 
 from runboard.demo import translations
+from runboard.demo.files import GAP, LENGTH, MARGIN, THICK, WIDTH
 from runboard.demo.route import check, operation, pass_, steps, wait
 
 # Hand work that is alike for every piece goes board by board: one load, one press.
@@ -20,6 +21,17 @@ def key_rails() -> dict[str, Any]:
         "name": "Entry key rails",
         "pieces_a_tray": 5,
         "wood": "ash",
+        "piece": {
+            "length": LENGTH,
+            "width": WIDTH,
+            "thickness": THICK,
+            "gap": GAP,
+            "margin": MARGIN,
+            "tabs": 0,
+            "grain": "length",
+            "stocks": ["ash-panel", "ash-plank"],
+        },
+        "price": 34,
         "operations": [_cut(), _clean(), _sand(), _engrave(), _oil(), _hooks(), _pack()],
     }
 
@@ -46,6 +58,9 @@ def _cut() -> dict[str, Any]:
             check("bore", "Bore for the hook", nominal=3, plus=0.1, minus=0),
         ],
         cautions=["eye protection", "hearing protection", "stay and watch", "no gloves"],
+        cutter="six",
+        rpm=18000,
+        feed=2160,
     )
 
 
@@ -78,6 +93,7 @@ def _sand() -> dict[str, Any]:
         setup_sheet=[["Discs", "120 before 180, edges by hand"]],
         cautions=["dust mask", "hearing protection"],
         uses=[{"supply": "sanding discs", "each": 0.2}],
+        cutter="disc",
         instructions=steps(
             "Connect the extraction and switch it on, mask on.",
             "120 first, then 180: the faces with the sander, along the grain.",
@@ -107,6 +123,7 @@ def _engrave() -> dict[str, Any]:
         ],
         checks=[check("depth", "Depth of the number", nominal=0.5, plus=0.15, minus=0.1)],
         cautions=["stay and watch", "eye protection", "exhaust and air on"],
+        jig="numbers",
     )
 
 
@@ -142,6 +159,7 @@ def _hooks() -> dict[str, Any]:
         checks=[check("hook", "Hook stands square, screw does not show", per="run")],
         cautions=["eye protection"],
         uses=[{"supply": "brass hooks", "each": 4}, {"supply": "brass screws 3 x 16", "each": 4}],
+        fastenings=[{"screw": "s3x16", "through": 1.5, "into": THICK, "margin": 3, "washer": 0}],
         instructions=steps(
             "Lay the rail into the jig, number up.",
             "Start the four hooks by hand, then drive them at torque 3.",
