@@ -1,0 +1,98 @@
+"""A program read: bytes in, what it moves out."""
+
+from runboard.plan.before.kind import Told
+from runboard.plan.program.language.interpreter import Interpreter
+from runboard.plan.program.language.limits import LONGEST_LINE, MOST_BYTES, MOST_LINES
+from runboard.plan.program.moves import Moves
+from runboard.run.refusal import Refused
+
+_BOM = b"\xef\xbb\xbf"
+_TELL_EVERY = 20_000  # lines
+
+
+def read_program(content: bytes, told: Told | None = None) -> Moves:
+    """What a program does, up to its M2, M30 or second %.
+
+    ``told`` hears (lines done, lines there are). Refused: what is no text, is empty or too large, and a line after which nothing
+    can be known, with its number. Where the machine stands before the first travel along an axis nobody knows: that travel
+    takes no time."""
+    content = _text(content)
+    lines = content.count(b"\n") + (not content.endswith(b"\n"))
+    if lines > MOST_LINES:
+        raise Refused("program-lines", most=MOST_LINES)
+    reader = _Reader(content, lines)
+    reader.read(told)
+    return reader.moves()
+
+
+def _text(content: bytes) -> bytes:
+    """The program's lines, each ended by a line feed. Refused: what no program is."""
+    if len(content) > MOST_BYTES:
+        if content.find(b"\n", 0, LONGEST_LINE + 1) < 0:
+            raise Refused("program-line-long", line=1, most=LONGEST_LINE)
+        raise Refused("program-large", megabytes=MOST_BYTES // 1_000_000)
+    if b"\0" in content:
+        raise Refused("program-binary", line=content.count(b"\n", 0, content.index(b"\0")) + 1)
+    content = content.removeprefix(_BOM)
+    if b"\r" in content:
+        content = content.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
+    if not content.strip():
+        raise Refused("program-empty")
+    return content
+
+
+class _Reader:
+    """Goes through a program's lines, the plain ones fast."""
+
+    def __init__(self, content: bytes, lines: int) -> None:
+        self.content, self.lines = content, lines
+        self.interpreter = Interpreter(lines + 16)
+        self.number = self.at = 0
+        self.percents = 0
+        self.is_over = False
+
+    def read(self, told: Told | None) -> None:
+        while self.at < len(self.content) and not self.is_over:
+            self._read_line()
+            if told and self.number % _TELL_EVERY == 0:
+                told(self.number, self.lines)
+        self._name_the_end()
+        if told:
+            told(self.lines, self.lines)
+
+    def _read_line(self) -> None:
+        ends = self.content.find(b"\n", self.at)
+        ends = len(self.content) if ends < 0 else ends
+        self.number += 1
+        if ends - self.at > LONGEST_LINE:
+            raise Refused("program-line-long", line=self.number, most=LONGEST_LINE)
+        raw = self.content[self.at : ends]
+        self.at = ends + 1
+        if raw.strip() == b"%":
+            self.percents += 1
+            self.is_over = self.percents == 2 or (self.number > 1 and self.percents == 1 and self._has_begun())
+        else:
+            self.interpreter.read(raw, self.number)
+            self.is_over = self.interpreter.state.has_ended
+
+    def _has_begun(self) -> bool:
+        """Whether anything stood before the first %, so that it is the last."""
+        return bool(self.content[: self.at].replace(b"%", b"").strip())
+
+    def _name_the_end(self) -> None:
+        doubts = self.interpreter.doubts
+        if not self.is_over:
+            doubts.add(self.number, "no-end")
+        elif self.content[self.at :].replace(b"%", b"").strip():
+            doubts.add(self.number + 1, "after-the-end")
+
+    def moves(self) -> Moves:
+        interpreter = self.interpreter
+        start = interpreter.moving.start
+        return Moves(
+            **interpreter.moving.blocks.filled(),
+            start=(start[0], start[1], start[2]),
+            lines=self.number,
+            units=interpreter.state.units,
+            doubts=interpreter.doubts.all(),
+        )
