@@ -1,11 +1,7 @@
 """The same rule compiled by numba, kept on disk for the next start, and its records as arrays. Imported only where it is
 wanted: importing it raises ImportError where there is no compiler."""
 
-import hashlib
-import os
-import shutil
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager, suppress
+from collections.abc import Callable
 from dataclasses import fields, is_dataclass
 from operator import attrgetter
 from pathlib import Path
@@ -17,13 +13,13 @@ import numpy
 from numba.core import datamodel
 from numba.extending import models, register_jitable, register_model
 
-from runboard.plan.schedule.rule.kernel import dispatch, limits, placing
+from runboard.plan.schedule.rule.kernel import dispatch, keeping, limits, placing
 from runboard.plan.schedule.rule.kernel.records import Shop
 
 # No function asks for memory or divides by what may be nothing.
 _OPTIONS: dict[str, Any] = {"_nrt": False, "error_model": "numpy"}
 _INSIDE = {**_OPTIONS, "no_cpython_wrapper": True, "no_cfunc_wrapper": True}
-_WHOLE = "sha256"
+_KIND = "rule"
 
 
 class _Form(NamedTuple):
@@ -108,11 +104,7 @@ def compiled() -> Callable[..., None]:
 
     Other threads go on while it works, and it may be called from several, each with a shop of its own.
     """
-    folder = _cache_folder()
-    if folder is not None:
-        with suppress(OSError, RuntimeError):  # no folder that can be written to: it is compiled at each start
-            return _kept(folder)
-    return _entry(is_kept=False)
+    return keeping.kept(_KIND, Path(__file__).parent, _entry)
 
 
 def _entry(is_kept: bool) -> Callable[..., None]:
@@ -132,64 +124,6 @@ for _module in (limits, placing, dispatch):
             register_jitable(**_INSIDE)(_one)
 
 
-# what is kept
-
-
 def is_kept() -> bool:
     """Whether the rule is there already, so that it need not be compiled."""
-    folder = _cache_folder()
-    return folder is not None and _is_whole(folder)
-
-
-def _is_whole(folder: Path) -> bool:
-    try:
-        return (folder / _WHOLE).read_text() == _digest(folder, "*.nb?")
-    except (OSError, ValueError):
-        return False
-
-
-def _kept(folder: Path) -> Callable[..., None]:
-    """The rule from a folder that is there only once it is whole: damaged machine code would bring the server down. Raises
-    OSError or RuntimeError where it cannot be kept."""
-    if _is_whole(folder):
-        with suppress(OSError, ValueError), _caching_in(folder):
-            return _entry(is_kept=True)
-    fresh = folder.with_suffix(f".{os.getpid()}")
-    try:
-        with _caching_in(fresh):
-            rule = _entry(is_kept=True)
-        (fresh / _WHOLE).write_text(_digest(fresh, "*.nb?"))
-        shutil.rmtree(folder, ignore_errors=True)
-        with suppress(OSError):  # another process was faster
-            fresh.replace(folder)
-        return rule
-    finally:
-        shutil.rmtree(fresh, ignore_errors=True)
-
-
-def _digest(folder: Path, files: str) -> str:
-    digest = hashlib.sha256()
-    for file in sorted(folder.rglob(files)):
-        digest.update(file.read_bytes())
-    return digest.hexdigest()
-
-
-@contextmanager
-def _caching_in(folder: Path) -> Iterator[None]:
-    settings = vars(numba.config)
-    before, settings["CACHE_DIR"] = settings["CACHE_DIR"], str(folder)
-    try:
-        yield
-    finally:
-        settings["CACHE_DIR"] = before
-
-
-def _cache_folder() -> Path | None:
-    """Where the compiled rule is kept: under a digest of all its source, since numba looks at one file's at a time. None
-    without a home."""
-    try:
-        home = Path.home()
-    except RuntimeError:  # nobody's home is known
-        return None
-    kind = "checked" if numba.config.BOUNDSCHECK else "rule"  # type: ignore[attr-defined]
-    return home / ".cache" / "runboard" / f"{kind}-{_digest(Path(__file__).parent, '*.py')[:16]}"
+    return keeping.is_kept(_KIND, Path(__file__).parent)
