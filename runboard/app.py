@@ -13,6 +13,7 @@ from runboard.background.turns import Turns
 from runboard.floor.keeping.backup import make_nightly_copy
 from runboard.floor.letting_in.devices import Door
 from runboard.floor.letting_in.travellers import read_keys
+from runboard.floor.looking.answers import Answers
 from runboard.floor.looking.reviews import Reviews
 from runboard.floor.planning.planning import Planning
 from runboard.floor.planning.try_change import Trials
@@ -60,6 +61,7 @@ def build(settings: Settings) -> House:
             pictures=store.pictures,
             cards=cards,
             trials=Trials(workshop, children, compare),
+            answers=Answers(workshop, children, store.looked_at),
             planner=planning.planner if settings.plans else None,
             door=None if settings.open_to_all else door,
             found=store.found,

@@ -12,6 +12,7 @@ from runboard.store.devices import DeviceFile
 from runboard.store.dues import DuesFile
 from runboard.store.events import LogFile
 from runboard.store.incoming import Incoming
+from runboard.store.looked_at import LookedAt
 from runboard.store.migrations import migrate
 from runboard.store.pictures import PictureFolder
 from runboard.store.push import PushFile
@@ -34,6 +35,7 @@ class Store:
     pictures: PictureFolder
     copies: BackupFolder
     incoming: Incoming
+    looked_at: LookedAt
     found: OpenFolder | None = None
 
     def close(self) -> None:
@@ -57,4 +59,7 @@ def open_store(folder: Path) -> Store:
         BackupFolder(folder),
         Incoming(folder),
     )
-    return Store(connections, log, books, dues, devices, settings, sensors, push, pictures, copies, incoming, found)
+    looked_at = LookedAt(folder)
+    return Store(
+        connections, log, books, dues, devices, settings, sensors, push, pictures, copies, incoming, looked_at, found
+    )

@@ -10,6 +10,7 @@ from runboard.floor.changing.pictures import Shelf
 from runboard.floor.keeping.backup import Copies
 from runboard.floor.keeping.push import Subscriptions
 from runboard.floor.letting_in.devices import Door
+from runboard.floor.looking.answers import Answers
 from runboard.floor.planning.planner import Planner
 from runboard.floor.planning.try_change import Trials
 from runboard.floor.workshop import KeptSettings, Workshop
@@ -37,6 +38,7 @@ class Fittings:
     pictures: Shelf
     cards: CardDesk
     trials: Trials
+    answers: Answers
     planner: Planner | None = None
     door: Door | None = None
     found: OpenFolder | None = None

@@ -3,6 +3,7 @@
 from flask import Flask
 
 from runboard.places import folder
+from runboard.web.before import page as before
 from runboard.web.door import errors, guard, offline, pictures, run_pages, sessions, sizes, static_files
 from runboard.web.door import pages as pages_support
 from runboard.web.fittings import Fittings, fit_out
@@ -66,6 +67,7 @@ PARTS = (
     plan_run_sheet,
     plan_schedule,
     plan_try,
+    before,
     cards,
     paper,
     review,

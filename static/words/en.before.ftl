@@ -31,3 +31,21 @@ before-found-skill-nobody = { $step } asks for somebody who knows { $skill }, an
 refused-initials-missing = Write your initials: they say who looked.
 refused-look-changed = Something else is found there by now. Look again.
 refused-look-stops = This has to be mended first: nobody can go past it.
+# What is said of questions before a run, whatever kind they are. Each kind has a file of its own beside this one: what it is called
+# (before-kind-…), what it is good for in one sentence (before-about-…), its presses to keep (before-keep-…) and what they kept (before-kept-…).
+
+before-group-machines = Machines and programs
+before-group-material = Material and fastenings
+before-group-money = Money
+before-group-other = More
+before-kept-part = It is kept.
+
+refused-no-file-chosen = Choose a file first.
+refused-looked-at-file-gone = { $name } is not here any more. Choose it once more.
+refused-looked-at-file-empty = There is nothing in { $name }. Choose another file.
+refused-looked-at-file-too-large = { $name } has more than { $most } MB, which is too much to read. Split it, or make it of fewer lines.
+refused-looked-at-file-unknown = Nothing here reads { $name }. Choose a program, or a drawing as SVG or DXF.
+refused-question-busy = Too much is being worked out just now. Wait a minute, then ask again.
+refused-question-failed = It could not be worked out. Ask again; if it fails again, ask with a smaller file.
+refused-nothing-to-keep = The answer has no such part any more. Work it out once more.
+refused-answer-outdated = Somebody changed the shop meanwhile, so nothing is kept yet. Look at the answer once more, then press again.

@@ -25,6 +25,7 @@ MAY_IMPORT: dict[str, set[str]] = {
     "wall": SHARED,
     "helper": {"door"},
     "forms": set(),
+    "before": set(),
 }
 MOST_IN_A_ROOM = 25
 _IMPORTED = re.compile(r"""\b(?:from|import)\s*\(?\s*["'](\.[^"']+)["']""")

@@ -40,7 +40,18 @@ _OPEN = frozenset(
 _OPEN_FILES = frozenset({"tokens.css", "base.css", "icon.svg", "welcome/welcome.css", "helper/helper.css"})
 _OPEN_FOLDER = "icons/"  # a phone's home screen asks for them without the cookie
 # What changes something is a lead's, and so is what is not listed here: events have a table of their own.
-_CREW_WRITES = frozenset({"taps.taps", "plan_run_sheet.go_past", "welcome.go_over", "push.subscription", "push.end"})
+_CREW_WRITES = frozenset(
+    {
+        "taps.taps",
+        "plan_run_sheet.go_past",
+        "welcome.go_over",
+        "push.subscription",
+        "push.end",
+        "before.ask",
+        "before.drop",
+        "before.end",
+    }
+)
 _LEAD_READS = frozenset(
     {
         "pairing.one",

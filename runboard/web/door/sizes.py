@@ -12,6 +12,7 @@ from werkzeug.exceptions import HTTPException
 
 from runboard.floor.changing.file_in import MOST_BYTES as A_FILE
 from runboard.floor.changing.photograph import MOST_BYTES as A_PICTURE
+from runboard.floor.looking.answers import A_PROGRAM
 from runboard.floor.pressing.access import LEAD
 from runboard.run.calls.signals import MOST_BYTES as A_SIGNAL
 from runboard.run.refusal import NotStored
@@ -47,6 +48,8 @@ BY_ENDPOINT = {
     "pictures.take": _PICTURES,
     "plan.save_product": _PICTURES,
     "plan_route.save_one": _PICTURES,
+    "before.ask": Most(A_PROGRAM + A_FEW_WORDS),
+    "before.drop": Most(A_PROGRAM + A_FEW_WORDS),
     "shop_file.look": Most(A_FILE + A_FEW_WORDS),
 }
 

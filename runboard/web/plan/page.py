@@ -21,6 +21,7 @@ from runboard.web.door.pages import number_asked, page, see_other, workshop
 from runboard.web.door.pictures import take_pictures
 from runboard.web.door.run_pages import known_person
 from runboard.web.forms.form import Form, posted, shown
+from runboard.web.forms.kinds import kinds_shown
 from runboard.web.forms.operation import product_form
 from runboard.web.forms.saving import Record, save_form, seen
 from runboard.web.plan.schedule import gave_up, planner
@@ -206,5 +207,6 @@ def _product_page(key: str, form: Form, status: int = 200) -> Response:
         "lines": route_lines(found, now),
         "older": products.runs_by_another_route(workshop(), found),
         "home": {"base": f"/plan/products/{key}"},
+        "before": kinds_shown(),
     }
     return page("plan/product.html", status=status, form=form, typed={}, **context)
