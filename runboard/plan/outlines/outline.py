@@ -12,12 +12,17 @@ Points = NDArray[Any]  # float64 of (n, 2)
 @dataclass(frozen=True)
 class Outline:
     """One line of points, at most ``deviation`` mm from the curve that it stands for; ``closed`` where its end is its beginning.
-    ``filled`` where its inside is marked too, not its line alone. ``group`` is the drawing's own name for what it belongs to."""
+    ``filled`` where its inside is marked too, not its line alone. ``group`` is the drawing's own name for what it belongs to.
+    ``part`` is the shape that it is a line of: those of one part are filled together, so that a hole stays one, by the even-odd
+    rule where ``even_odd``, else by the non-zero rule. ``stroke`` is how wide its line is drawn, in mm; 0 where it has none."""
 
     points: Points
     closed: bool
     filled: bool = False
     group: str = ""
+    part: int = 0
+    even_odd: bool = False
+    stroke: float = 0.0
 
 
 @dataclass(frozen=True)
