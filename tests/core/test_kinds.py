@@ -13,6 +13,7 @@ from runboard.run.log.event import event_from_json, event_to_json
 from runboard.run.log.form import check_form, needed
 from runboard.run.log.kinds import KINDS
 from runboard.run.refusal import Refused
+from runboard.run.supplies import noting
 from tests.kinds_written import BEGIN, END, GUIDE, SCHEMA, event_schema, kinds_table, schema_text, with_kinds
 from tests.scenario import key_rails
 
@@ -26,7 +27,7 @@ run abandoned|orders changed|route revised|board added|board lost|supply out|sup
 first piece decided|operation given|look given|look passed|note written|lead called|load started|machine started|machine ended
 unloading started|load done|load stopped|stop settled|load put aside|load taken off|pieces counted|pieces moved
 pieces held|pieces released|wait ended|wood noted|texts placed|card printed|shown how|event undone|event amended
-entry settled|change adopted|change judged|time overruled
+entry settled|change adopted|change judged|time overruled|supply counted|supply bought
 """
 
 
@@ -113,7 +114,14 @@ def test_kinds_are_words_and_not_the_names_of_classes():
 
 
 def test_every_kind_has_somebody_who_folds_it():
-    folded = {*people.HANDLERS, *shop_events.HANDLERS, *run_events.HANDLERS, *changes.HANDLERS, "entry settled"}
+    folded = {
+        *people.HANDLERS,
+        *shop_events.HANDLERS,
+        *run_events.HANDLERS,
+        *changes.HANDLERS,
+        *noting.HANDLERS,
+        "entry settled",
+    }
 
     assert folded | kinds_of("load") | kinds_of("tray") == set(KINDS)
 

@@ -110,7 +110,8 @@ class Draft:
         return found
 
     def shop(self, name: str) -> Mapping[str, Any]:
-        """One of the shop's own mappings as it is now: answers, reminders, care, said_running, calls, asks, jobs_done, changes."""
+        """One of the shop's own mappings as it is now: answers, reminders, care, said_running, calls, asks, jobs_done, changes, supplies,
+        cutters."""
         found: Mapping[str, Any] = self.changes.get(name, getattr(self.base, name))
         return found
 

@@ -13,6 +13,7 @@ from runboard.run.fold.table import kinds_of, transit
 from runboard.run.log.corrections import effective, press_of
 from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
+from runboard.run.supplies import noting
 from runboard.shop.book import Book
 
 # 'Undo' of the last press is always in reach on a phone: it must not take back a whole run.
@@ -30,7 +31,13 @@ NOT_UNDONE_IN_PASSING = frozenset(
     )
 )
 
-HANDLERS = {**people.HANDLERS, **shop_events.HANDLERS, **run_events.HANDLERS, **changes.HANDLERS}
+HANDLERS = {
+    **people.HANDLERS,
+    **shop_events.HANDLERS,
+    **run_events.HANDLERS,
+    **changes.HANDLERS,
+    **noting.HANDLERS,
+}
 
 
 def fold(book: Book, events: Iterable[Event]) -> ShopState:

@@ -65,7 +65,18 @@ def _entries(state: ShopState, run: str) -> set[str]:
 
 
 def _rest(state: ShopState, run: str) -> tuple[Any, ...]:
-    return state.asks, state.jobs_done, state.changes, state.overruled, _others(state, run)
+    # Changes of cutters are left out: a run in whose time one was changed says so by a stand-in, and is taken in all the same.
+    kept = state.asks, state.jobs_done, state.changes, state.overruled, _supplies(state, run)
+    return *kept, _others(state, run)
+
+
+def _supplies(state: ShopState, run: str) -> Mapping[str, Any]:
+    """What was said of supplies, but by the run's own steps that waited for one; what pieces had used by then is derived."""
+    said = {
+        word: [(one.what, one.amount, one.at, one.event) for one in some if one.run != run]
+        for word, some in state.supplies.items()
+    }
+    return {word: some for word, some in said.items() if some}
 
 
 def _others(state: ShopState, run: str) -> Mapping[str, Any]:

@@ -14,6 +14,7 @@ from runboard.run.fold.state import OrderLine, Passed, Revision, RunState, Tray
 from runboard.run.log.event import Event, parse_moment
 from runboard.run.refusal import Refused
 from runboard.run.rules.resting import revised
+from runboard.run.supplies.noting import note
 from runboard.shop.book_json import BookError, product_from_json
 from runboard.shop.hours import local_day
 from runboard.shop.product import Product
@@ -189,11 +190,13 @@ def supply_out(draft: Draft, event: Event) -> None:
     run = open_run(draft, event)
     until = parse_moment(event.get("until")) if event.get("until") else None
     draft.put_run(replace(run, out=put(run.out, event.get("supply"), until)))
+    note(draft, event, "out")
 
 
 def supply_in(draft: Draft, event: Event) -> None:
     run = open_run(draft, event)
     draft.put_run(replace(run, out=without(run.out, event.get("supply"))))
+    note(draft, event, "in")
 
 
 def check_scope(draft: Draft, event: Event, per: str) -> str:

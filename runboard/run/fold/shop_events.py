@@ -15,6 +15,7 @@ from runboard.run.fold.shown import LONGEST_NOTE
 from runboard.run.fold.state import StationState
 from runboard.run.log.event import Event, parse_moment, write_moment
 from runboard.run.refusal import Refused
+from runboard.run.supplies.noting import cutter_changed
 from runboard.shop.care import SELDOM
 from runboard.shop.hours import local_day
 
@@ -38,6 +39,8 @@ def setup_changed(draft: Draft, event: Event) -> None:
     if load is not None:
         draft.put_load(replace(load, fresh=True, set_up=load.set_up or is_for_it))
     draft.put_station(replace(station, setups=setups, loaded=setups if is_for_it else station.loaded))
+    if event.get("what") == "cutter":
+        cutter_changed(draft, event)
 
 
 def ticked(draft: Draft, event: Event) -> None:

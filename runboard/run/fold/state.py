@@ -12,6 +12,7 @@ from runboard.run.fold.adopted import AdoptedChange
 from runboard.run.fold.overruled import Overruled, TimeKey
 from runboard.run.fold.route import Route, Step
 from runboard.run.log.event import Event
+from runboard.run.supplies.said import CutterChange, SupplySaid
 
 
 class Empty(dict[Any, Any]):
@@ -292,7 +293,8 @@ class ShopState:
     done about it. ``said_running`` are machines that a press which did not fit says to run, by ``run|load``: they are watched
     until somebody says that they do not run. ``calls`` are calls for the lead that nobody answered yet, by their event;
     ``times`` says how often, where more than once. ``changes`` are those that were adopted, by their event; ``overruled`` are
-    times that somebody said, of each element all, the newest last.
+    times that somebody said, of each element all, the newest last. ``supplies`` are what was said of each supply (by ``word_of``
+    its name), ``cutters`` the changes at each station, in their order.
     """
 
     people: Mapping[str, PersonState] = EMPTY
@@ -308,6 +310,8 @@ class ShopState:
     jobs_done: Mapping[str, datetime] = EMPTY
     changes: Mapping[str, AdoptedChange] = EMPTY
     overruled: Mapping[TimeKey, tuple[Overruled, ...]] = EMPTY
+    supplies: Mapping[str, tuple[SupplySaid, ...]] = EMPTY
+    cutters: Mapping[str, tuple[CutterChange, ...]] = EMPTY
 
     def open_runs(self) -> Iterator[RunState]:
         """The runs that are open."""

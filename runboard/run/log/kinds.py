@@ -10,6 +10,7 @@ from functools import partial
 from typing import Any, Literal, get_args
 
 from runboard.run.log.shapes import (
+    AMOUNT,
     COUNT,
     COUNTS,
     KEY,
@@ -19,6 +20,7 @@ from runboard.run.log.shapes import (
     MINUTES,
     MOMENT,
     NAME,
+    NAME_OF_ONE,
     NAMED,
     NUMBER,
     OBJECT,
@@ -93,6 +95,7 @@ KINDS: Mapping[str, Kind] = {
         "A new cutter, wood, focus or jig seat: the full list and the first piece come again.",
         {"what": one_of("cutter", "wood", "jig", "focus", "other")},
         note=TEXT,
+        cutter=KEY,
     ),
     "checklist ticked": _guest(
         "station", "The start list was ticked.", {"list": one_of("full", "short", "operation")}, items=TEXTS
@@ -118,6 +121,13 @@ KINDS: Mapping[str, Kind] = {
         "shop", "The server came back after work was left open.", {"open": OPEN}, last_at=MOMENT
     ),
     "restart answered": _crew("shop", "Somebody said what was running.", {"restart": NAMED}),
+    # what is used up
+    "supply counted": _crew("shop", "So much of a supply is there.", {"supply": NAME_OF_ONE, "have": AMOUNT}),
+    "supply bought": _crew(
+        "shop",
+        "So much of a supply was bought, and is there.",
+        {"supply": NAME_OF_ONE, "amount": AMOUNT | {"exclusiveMinimum": 0}},
+    ),
     # a run
     "run opened": _lead(
         "run",

@@ -13,6 +13,7 @@ _TRAY = "[A-Za-z0-9][A-Za-z0-9_-]*"
 TEXT: dict[str, Any] = {"type": "string", "maxLength": 2000}
 # A name, which stands in a title, and of which screens show many at once: one line.
 NAME: dict[str, Any] = {"type": "string", "maxLength": 200, "pattern": f"^[^{_CONTROL}]*$"}
+NAME_OF_ONE: dict[str, Any] = NAME | {"minLength": 1}
 KEY: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": 80, "pattern": f"^{_KEY}$"}
 KEY_OR_NOBODY: dict[str, Any] = {"type": "string", "maxLength": 80, "pattern": f"^(?:{_KEY})?$"}
 STEP: dict[str, Any] = KEY | {"pattern": f"^{_STEP}$"}
@@ -23,6 +24,7 @@ LINE: dict[str, Any] = KEY | {"pattern": f"^(?:-|{_KEY})$"}
 NAMED: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": 600, "pattern": f"^[^{_CONTROL}]+$"}
 COUNT: dict[str, Any] = {"type": "integer", "minimum": 0, "maximum": 100000}
 NUMBER: dict[str, Any] = {"type": "number", "minimum": -1e6, "maximum": 1e6}
+AMOUNT: dict[str, Any] = NUMBER | {"minimum": 0}
 MINUTES: dict[str, Any] = {"type": "number", "minimum": 0, "maximum": 100000}
 MOMENT: dict[str, Any] = {"type": "string", "format": "date-time", "maxLength": 40}
 YES: dict[str, Any] = {"type": "boolean"}
