@@ -1,0 +1,62 @@
+"""What is found of supplies and cutters when a run is looked through before it starts."""
+
+from collections.abc import Iterator
+
+from runboard.plan.before.finding import BeforeRun, Finding
+from runboard.plan.supplies.shopping import Row, Shopping, shopping
+from runboard.plan.supplies.wear import Wear
+
+PAGE = "/plan/shopping"
+
+
+def findings(asked: BeforeRun) -> Iterator[Finding]:
+    """One green line of all that suffices; each that runs out in the middle, that nobody counted, and each cutter that is worn
+    before the run's end."""
+    list_ = shopping(asked.book, asked.state)
+    yield from found_of(list_, asked.run.id)
+
+
+def found_of(list_: Shopping, run: str) -> Iterator[Finding]:
+    """The same of a shopping list, for one of its runs."""
+    mine = [(row, share) for row in list_.rows if (share := row.share(run)) is not None]
+    enough = [row.here.name for row, share in mine if row.here.there is not None and not share.short_at]
+    if enough:
+        yield Finding("supplies", "green", "supplies there", {"supplies": enough}, PAGE)
+    for row, share in mine:
+        if row.here.there is None:
+            yield Finding(
+                f"supply {row.here.word}",
+                "look",
+                "supply uncounted",
+                {"supply": row.here.name, "needed": share.needed, "unit": row.here.unit},
+                PAGE,
+            )
+        elif share.short_at:
+            yield _short(row, run)
+    for wear in list_.wear:
+        yield from _worn(wear, run)
+
+
+def _short(row: Row, run: str) -> Finding:
+    share = row.share(run)
+    assert share is not None  # noqa: S101 - only asked where there is one
+    facts = {
+        "supply": row.here.name,
+        "unit": row.here.unit,
+        "there": row.here.there,
+        "needed": share.needed,
+        "all": row.needed,
+        "covered": list(share.covered),
+        "tray": share.short_at,
+        "step": share.step,
+    }
+    return Finding(f"supply {row.here.word}", "look", "supply short", facts, PAGE)
+
+
+def _worn(wear: Wear, run: str) -> Iterator[Finding]:
+    for ahead in wear.ahead:
+        if ahead.run == run:
+            facts = {"cutter": wear.cutter.name, "trays": list(ahead.trays), "left": wear.left}
+            yield Finding(
+                f"cutter {wear.cutter.key}", "look", "cutter worn", {**facts, "in": wear.cutter.life_in}, PAGE
+            )

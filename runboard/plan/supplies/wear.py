@@ -1,0 +1,139 @@
+"""How far each cutter is worn: what it did since it was changed, what it will do, and before which tray it is changed."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from runboard.plan.supplies.ahead import RunAhead, TrayAhead
+from runboard.run.fold.state import ShopState
+from runboard.run.supplies.said import CutterChange
+from runboard.run.supplies.spent import Spent
+from runboard.shop.book import Book
+from runboard.shop.machines import Cutter
+
+_NOTHING = (0.0, 0.0)
+_A_HAIR = 1e-6
+
+
+@dataclass(frozen=True)
+class ChangeAhead:
+    """In this run the cutter is worn before these trays."""
+
+    run: str
+    name: str
+    trays: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Wear:
+    """One cutter; all figures are pieces or minutes, as its life is counted (``in_minutes``). ``used`` is since ``changed_at``,
+    since the log begins where nobody changed it; ``needed`` what the runs will ask of it, which takes ``changes`` new ones.
+    ``lasted`` is what it did from each change to the next; ``stations`` are the keys of those where it cuts."""
+
+    cutter: Cutter
+    stations: tuple[str, ...]
+    changed_at: datetime | None
+    used: float
+    needed: float
+    changes: int
+    ahead: tuple[ChangeAhead, ...]
+    lasted: tuple[float, ...]
+    times: int
+
+    @property
+    def left(self) -> float | None:
+        """How much of its life is left; None where nobody wrote down how long it lasts."""
+        return None if self.cutter.life is None else max(0.0, self.cutter.life - self.used)
+
+    @property
+    def is_worn(self) -> bool:
+        """Whether it has done what it lasts for."""
+        return self.cutter.life is not None and self.used >= self.cutter.life - _A_HAIR
+
+
+def wears(book: Book, state: ShopState, spent: Spent, runs: Sequence[RunAhead]) -> list[Wear]:
+    """Every cutter of the book that some step uses, or used."""
+    places = _places(book, state)
+    return [
+        _wear(cutter, tuple(places.get(cutter.key, ())), state, spent, runs, places)
+        for cutter in book.cutters
+        if cutter.key in places or cutter.key in spent.worn
+    ]
+
+
+def _places(book: Book, state: ShopState) -> dict[str, list[str]]:
+    """The stations at which each cutter cuts, as products and runs say."""
+    products = [*book.products, *(run.route.product for run in state.runs.values())]
+    found: dict[str, list[str]] = {}
+    for product in products:
+        for operation in product.operations:
+            if operation.cutter and operation.station not in found.setdefault(operation.cutter, []):
+                found[operation.cutter].append(operation.station)
+    return found
+
+
+def _wear(
+    cutter: Cutter,
+    stations: tuple[str, ...],
+    state: ShopState,
+    spent: Spent,
+    runs: Sequence[RunAhead],
+    places: dict[str, list[str]],
+) -> Wear:
+    changes = [change for change in _all_changes(state) if _is_of(change, cutter.key, places)]
+    unit = 1 if cutter.life_in == "minutes" else 0
+    marks = [change.worn.get(cutter.key, _NOTHING)[unit] for change in changes]
+    now = spent.worn.get(cutter.key, _NOTHING)[unit]
+    used = round(now - (marks[-1] if marks else 0.0), 6)
+    needed = round(sum(_cut(tray, cutter.key, unit) for run in runs for tray in run.trays), 6)
+    lasted = tuple(round(after - before, 6) for before, after in zip(marks, marks[1:], strict=False))
+    return Wear(
+        cutter,
+        stations,
+        changes[-1].at if changes else None,
+        used,
+        needed,
+        _changes_needed(cutter.life, used, needed),
+        tuple(_ahead(cutter, used, unit, runs)),
+        tuple(length for length in lasted if length > 0),
+        len(changes),
+    )
+
+
+def _all_changes(state: ShopState) -> list[CutterChange]:
+    return sorted((one for some in state.cutters.values() for one in some), key=lambda one: (one.at, one.event))
+
+
+def _is_of(change: CutterChange, cutter: str, places: dict[str, list[str]]) -> bool:
+    """Whether a change was of this cutter. Where nobody said of which, it was of the only one that cuts at that station: where
+    several take turns, one that is put in may be an old one."""
+    if change.cutter:
+        return change.cutter == cutter
+    return [key for key, stations in places.items() if change.station in stations] == [cutter]
+
+
+def _cut(tray: TrayAhead, cutter: str, unit: int) -> float:
+    return tray.cuts.get(cutter, _NOTHING)[unit]
+
+
+def _changes_needed(life: float | None, used: float, needed: float) -> int:
+    if life is None or used + needed <= life + _A_HAIR:
+        return 0
+    return math.ceil((used + needed) / life - _A_HAIR) - 1
+
+
+def _ahead(cutter: Cutter, used: float, unit: int, runs: Sequence[RunAhead]) -> Iterator[ChangeAhead]:
+    """The trays before which it is worn, run by run. A tray that asks more than a whole life is begun with a new one."""
+    if cutter.life is None:
+        return
+    for run in runs:
+        trays = []
+        for tray in run.trays:
+            cut = _cut(tray, cutter.key, unit)
+            if cut and used + cut > cutter.life + _A_HAIR:
+                trays.append(tray.tray)
+                used = 0.0
+            used += cut
+        if trays:
+            yield ChangeAhead(run.run, run.name, tuple(trays))

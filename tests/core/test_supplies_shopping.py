@@ -1,0 +1,287 @@
+"""What to buy: what all open runs still use against what is there, what runs out in the middle, what is worn."""
+
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from runboard.plan.opening import Tally
+from runboard.plan.supplies.looked import found_of
+from runboard.plan.supplies.shopping import Row, Shopping, ToOpen, shopping
+from runboard.plan.supplies.wear import Wear
+from tests import scenario
+from tests.core.pressing import Floor
+
+
+def rails_with_oil_and_cutter() -> dict[str, Any]:
+    """Four hooks and 4 ml of oil a rail; cut with the six."""
+    rails = scenario.key_rails()
+    cut, _, sand, _, oil, _ = rails["operations"]
+    cut["cutter"] = "six"
+    sand["uses"] = [{"supply": "discs", "each": 0.2}]
+    oil["uses"] = [{"supply": "hard  OIL", "each": 4, "unit": "ml"}]
+    return rails
+
+
+def a_shop(life: float | None = 20, life_in: str = "pieces", **cutter: Any) -> dict[str, Any]:
+    record = scenario.shop()
+    record["supplies"] = [
+        {"key": "hooks", "name": "Hooks", "pack": 50, "price": 9.9, "low": 10},
+        {"key": "oil", "name": "Hard oil", "unit": "ml", "pack": 500, "price": 18},
+        {"key": "bits", "name": "Six mm bits", "pack": 1, "price": 17},
+    ]
+    record["cutters"] = [{"key": "six", "name": "6 mm", "life": life, "life_in": life_in, "price": 18, **cutter}]
+    record["products"] = [rails_with_oil_and_cutter()]
+    return record
+
+
+def floor_with_a_run(trays: int = 3, **shop: Any) -> Floor:
+    floor = Floor(a_shop(**shop))
+    floor.open_run(trays=trays, product=rails_with_oil_and_cutter())
+    return floor
+
+
+def listed(floor: Floor, to_open: ToOpen | None = None) -> Shopping:
+    return shopping(floor.book, floor.state, to_open)
+
+
+def row(floor: Floor, word: str, to_open: ToOpen | None = None) -> Row:
+    return next(one for one in listed(floor, to_open).rows if one.here.word == word)
+
+
+def six(floor: Floor) -> Wear:
+    (wear,) = listed(floor).wear
+    return wear
+
+
+def counted(floor: Floor, supply: str, have: float) -> None:
+    floor.press("supply counted", {"supply": supply, "have": have})
+
+
+def test_every_piece_that_is_on_its_way_goes_through_every_step_before_it():
+    floor = floor_with_a_run()
+    floor.press("load done", run="r1", load="oil/1")
+    floor.press("load done", run="r1", load="hooks/2")
+
+    assert row(floor, "hooks").needed == 4 * 10
+    assert row(floor, "hard oil").needed == 4 * 5
+    assert row(floor, "discs").needed == 0.2 * 5
+
+
+def test_of_two_passes_one_that_is_done_has_used_its_half():
+    floor = floor_with_a_run(trays=1)
+    floor.press("load done", run="r1", load="sand:120/1")
+
+    assert row(floor, "discs").needed == pytest.approx(0.2 * 5 / 2)
+
+
+def test_what_is_missing_is_bought_in_whole_packets():
+    floor = floor_with_a_run()
+    counted(floor, "hooks", 9)
+
+    found = row(floor, "hooks")
+
+    assert (found.how, found.needed, found.missing) == ("short", 60, 51)
+    assert (found.packets, found.buy, found.cost) == (2, 100, 19.8)
+    assert listed(floor).cost == pytest.approx(19.8)
+
+
+def test_what_suffices_and_goes_below_what_is_kept_is_bought_too():
+    floor = floor_with_a_run()
+    counted(floor, "hooks", 65)
+
+    found = row(floor, "hooks")
+
+    assert (found.how, found.missing, found.packets) == ("low", 0, 1)
+
+
+def test_what_nobody_counted_is_neither_enough_nor_missing():
+    floor = floor_with_a_run()
+
+    found = row(floor, "hooks")
+
+    assert (found.how, found.missing, found.shares[0].covered, found.shares[0].short_at) == ("unknown", None, (), "")
+
+
+def test_what_runs_out_in_the_middle_says_where():
+    floor = floor_with_a_run()
+    counted(floor, "hard oil", 50)
+
+    (share,) = row(floor, "hard oil").shares
+
+    assert (share.covered, share.short_at, share.step) == (("1", "2"), "3", "Oil")
+
+
+def test_a_run_to_be_opened_has_what_the_open_ones_leave():
+    floor = floor_with_a_run()
+    counted(floor, "hooks", 60 + 20)
+    (product,) = floor.book.products
+    to_open = ToOpen(product, "More rails", (Tally("1", 5), Tally("2", 5), Tally("3", 5, "hooks")))
+
+    found = row(floor, "hooks", to_open)
+
+    assert [(share.run, share.needed, share.covered, share.short_at) for share in found.shares] == [
+        ("r1", 60, ("1", "2", "3"), ""),
+        ("", 60, ("1",), "2"),
+    ]
+    assert row(floor, "hard oil", to_open).needed == 60 + 40
+
+
+def test_what_is_bought_is_gone_from_the_list():
+    floor = floor_with_a_run()
+    counted(floor, "hooks", 9)
+    assert [one.here.word for one in listed(floor).to_buy] == ["hooks"]
+
+    floor.press("supply bought", {"supply": "Hooks", "amount": 100})
+
+    assert not listed(floor).to_buy
+
+
+def test_a_run_that_is_over_needs_nothing():
+    floor = floor_with_a_run()
+    floor.press("run abandoned", run="r1")
+
+    assert row(floor, "hooks").needed == 0
+
+
+# cutters
+
+
+def test_a_cutter_is_changed_before_the_tray_that_it_does_not_last_for():
+    floor = floor_with_a_run(trays=6)
+    floor.press("load done", run="r1", load="cut/1")
+
+    found = six(floor)
+
+    assert (found.used, found.left, found.needed, found.changes) == (15, 5, 15, 1)
+    assert [(one.run, one.trays) for one in found.ahead] == [("r1", ("5",))]
+    assert found.stations == ("cnc",)
+
+
+def test_a_change_that_names_no_cutter_is_of_the_only_one_there():
+    floor = floor_with_a_run(trays=3)
+    floor.press("load done", run="r1", load="cut/1")
+
+    floor.press("setup changed", {"what": "cutter"}, station="cnc")
+
+    assert (six(floor).used, six(floor).changed_at is not None) == (0, True)
+
+
+def test_a_change_of_another_cutter_or_of_wood_leaves_it_as_it_is():
+    floor = floor_with_a_run(trays=3)
+    floor.press("load done", run="r1", load="cut/1")
+
+    floor.press("setup changed", {"what": "cutter", "cutter": "vee"}, station="cnc")
+    floor.press("setup changed", {"what": "wood"}, station="cnc")
+
+    assert six(floor).used == 15
+
+
+def test_where_cutters_take_turns_a_change_that_names_none_is_of_neither():
+    record = a_shop()
+    record["cutters"].append({"key": "vee", "name": "60 degree V"})
+    record["products"][0]["operations"][3] |= {"station": "cnc", "cutter": "vee"}
+    floor = Floor(record)
+    floor.open_run(product=record["products"][0])
+    floor.press("load done", run="r1", load="cut/1")
+
+    floor.press("setup changed", {"what": "cutter"}, station="cnc")
+    assert listed(floor).wear[0].used == 15
+
+    floor.press("setup changed", {"what": "cutter", "cutter": "six"}, station="cnc")
+    assert listed(floor).wear[0].used == 0
+
+
+def test_life_in_minutes_counts_the_machine_as_it_was_measured():
+    floor = floor_with_a_run(trays=6, life=60, life_in="minutes")
+    floor.press("load started", run="r1", load="cut/1")
+    floor.press("machine started", run="r1", load="cut/1")
+    floor.wait(30)
+    floor.press("machine ended", run="r1", load="cut/1")
+    floor.press("load done", run="r1", load="cut/1")
+
+    found = six(floor)
+
+    assert found.used == pytest.approx(30, abs=0.1)
+    assert found.needed == pytest.approx(38, abs=0.01)
+    assert found.ahead[0].trays == ("6",)
+
+
+def test_what_it_lasted_is_from_one_change_to_the_next():
+    floor = floor_with_a_run(trays=9)
+    for board in "123":
+        floor.press("setup changed", {"what": "cutter", "cutter": "six"}, station="cnc")
+        floor.press("load done", run="r1", load=f"cut/{board}")
+
+    assert six(floor).lasted == (15, 15)
+
+
+def test_a_new_cutter_comes_out_of_its_supply():
+    floor = floor_with_a_run(trays=6, supply="bits")
+    counted(floor, "six mm bits", 0)
+
+    found = row(floor, "six mm bits")
+
+    assert (found.how, found.for_cutters, found.packets, found.cost) == ("short", 1, 1, 17)
+    assert not listed(floor).cutters_to_buy
+
+
+def test_a_worn_cutter_that_is_no_supply_is_bought_by_itself():
+    floor = floor_with_a_run(trays=6)
+
+    assert [(one.cutter.name, one.changes) for one in listed(floor).cutters_to_buy] == [("6 mm", 1)]
+    assert listed(floor).cost == 18
+
+
+def test_a_cutter_whose_life_nobody_wrote_down_is_counted_and_never_worn():
+    floor = floor_with_a_run(trays=6, life=None)
+    floor.press("load done", run="r1", load="cut/1")
+
+    assert (six(floor).used, six(floor).left, six(floor).changes, six(floor).ahead) == (15, None, 0, ())
+
+
+# what is found of a run
+
+
+def test_what_is_found_of_a_run_says_what_suffices_what_runs_out_and_what_nobody_counted():
+    floor = floor_with_a_run(trays=6)
+    counted(floor, "hooks", 500)
+    counted(floor, "discs", 50)
+    counted(floor, "hard oil", 50)
+    floor.press("supply in", {"supply": "discs"}, run="r1")
+
+    found = {one.check: (one.level, one.code) for one in found_of(listed(floor), "r1")}
+
+    assert found == {
+        "supplies": ("green", "supplies there"),
+        "supply hard oil": ("look", "supply short"),
+        "cutter six": ("look", "cutter worn"),
+    }
+
+
+def test_a_run_that_needs_nothing_is_found_nothing_of():
+    floor = floor_with_a_run()
+
+    assert [*found_of(listed(floor), "r2")] == []
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(1, 9), st.integers(0, 400), st.integers(0, 9))
+def test_what_is_covered_is_there_and_what_is_missing_makes_it_enough(trays, have, done):
+    floor = floor_with_a_run(trays=trays)
+    for tray in range(1, min(done, trays) + 1):
+        floor.press("load done", run="r1", load=f"hooks/{tray}")
+    counted(floor, "hooks", have)
+
+    found = row(floor, "hooks")
+
+    left = max(0, trays - done)
+    assert found.needed == 20 * left
+    for share in found.shares:
+        assert 20 * len(share.covered) <= have
+        assert bool(share.short_at) == (20 * left > have)
+    if found.buy:
+        assert have + found.buy >= found.needed
+        floor.press("supply bought", {"supply": "hooks", "amount": found.buy})
+        assert row(floor, "hooks").how in ("enough", "idle")
