@@ -27,7 +27,7 @@ run abandoned|orders changed|route revised|board added|board lost|supply out|sup
 first piece decided|operation given|look given|look passed|note written|lead called|load started|machine started|machine ended
 unloading started|load done|load stopped|stop settled|load put aside|load taken off|pieces counted|pieces moved
 pieces held|pieces released|wait ended|wood noted|texts placed|card printed|shown how|event undone|event amended
-entry settled|change adopted|change judged|time overruled|supply counted|supply bought
+entry settled|change adopted|change judged|time overruled|supply counted|supply bought|order ticked
 """
 
 

@@ -10,7 +10,7 @@ from runboard.run.fold.hands import end_spans, leave_station, unhand
 from runboard.run.fold.moves_of_pieces import follow_route
 from runboard.run.fold.pieces import shift
 from runboard.run.fold.route import Route
-from runboard.run.fold.state import OrderLine, Passed, Revision, RunState, Tray
+from runboard.run.fold.state import EMPTY, OrderLine, Passed, Revision, RunState, Ticked, Tray
 from runboard.run.log.event import Event, parse_moment
 from runboard.run.refusal import Refused
 from runboard.run.rules.resting import revised
@@ -129,6 +129,17 @@ def _let_go(draft: Draft, event: Event) -> None:
 
 def orders_changed(draft: Draft, event: Event) -> None:
     draft.put_run(replace(open_run(draft, event), orders=orders_from(event.get("orders"))))
+
+
+def order_ticked(draft: Draft, event: Event) -> None:
+    """Packed, collected, paid: pieces are fetched and paid for after the run is over too."""
+    run, line, tick = draft.run(event.run), event.get("line"), event.get("tick")
+    if all(order.line != line for order in run.orders):
+        raise Refused("line unknown", line=line, run=run.name)
+    ticks = run.ticks.get(line, EMPTY)
+    if event.get("on") != (tick in ticks):
+        ticks = without(ticks, tick) if tick in ticks else put(ticks, tick, Ticked(event.person, event.moment))
+        draft.put_run(replace(run, ticks=put(run.ticks, line, ticks)))
 
 
 def route_revised(draft: Draft, event: Event) -> None:
@@ -270,6 +281,7 @@ HANDLERS: Mapping[str, Callable[[Draft, Event], None]] = {
     "run finished": closed,
     "run abandoned": closed,
     "orders changed": orders_changed,
+    "order ticked": order_ticked,
     "route revised": route_revised,
     "board added": board_added,
     "board lost": board_lost,

@@ -166,6 +166,14 @@ class Passed:
 
 
 @dataclass(frozen=True)
+class Ticked:
+    """Who ticked something off, and when."""
+
+    person: str
+    at: datetime
+
+
+@dataclass(frozen=True)
 class Revision:
     """The route of a run from a tray on."""
 
@@ -177,8 +185,8 @@ class Revision:
 @dataclass(frozen=True)
 class RunState:
     """One batch of one product. ``state``: open, finished, abandoned. ``loads`` are begun and not done, ``past`` are
-    done or taken off. ``materials`` are those whose data sheet somebody looked at,
-    ``passed`` the checks before the run that somebody went past."""
+    done or taken off. ``materials`` are those whose data sheet somebody looked at, ``passed`` the checks before the run that
+    somebody went past. ``ticks`` has for an order line what it was ticked off as: packed, collected, paid."""
 
     id: str
     name: str
@@ -203,6 +211,7 @@ class RunState:
     looks: Mapping[str, str] = EMPTY
     materials: tuple[str, ...] = ()
     passed: Mapping[str, Passed] = EMPTY
+    ticks: Mapping[str, Mapping[str, Ticked]] = EMPTY
     closed_at: datetime | None = None
 
     @property

@@ -15,6 +15,7 @@ from runboard.run.log.shapes import (
     COUNTS,
     KEY,
     KEY_OR_NOBODY,
+    LINE,
     LOAD,
     MEASURES,
     MINUTES,
@@ -145,6 +146,11 @@ KINDS: Mapping[str, Kind] = {
     "run finished": _lead("run", "The run is over.", note=TEXT),
     "run abandoned": _lead("run", "The run is given up.", why=TEXT),
     "orders changed": _lead("run", "The order lines are now these.", {"orders": ORDERS}),
+    "order ticked": _crew(
+        "run",
+        "An order line is packed, collected or paid, or is not after all; also after the run is over.",
+        {"line": LINE, "tick": one_of("packed", "collected", "paid"), "on": YES},
+    ),
     "route revised": _lead(
         "run", "The route changes from a tray on.", {"product": OBJECT, "from_tray": TRAY}, why=TEXT
     ),
