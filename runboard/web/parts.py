@@ -12,6 +12,7 @@ from runboard.web.helper import page as helper
 from runboard.web.network import pairing, welcome
 from runboard.web.now import calendar, care, state, taps
 from runboard.web.now import page as now
+from runboard.web.plan import lines as plan_lines
 from runboard.web.plan import opening as plan_opening
 from runboard.web.plan import page as plan
 from runboard.web.plan import route as plan_route
@@ -65,6 +66,7 @@ PARTS = (
     plan_opening,
     plan_run,
     plan_run_sheet,
+    plan_lines,
     plan_schedule,
     plan_try,
     before,

@@ -84,6 +84,27 @@ plan-pieces = { $pieces } { $pieces ->
     [one] piece
    *[other] pieces
   }
+plan-who-gets-what = Who gets what
+plan-ready = Ready to hand over
+plan-no-lines = This run has no order line.
+plan-line-ready = { $ready } of { $pieces } ready
+plan-line-tick = { $tick ->
+    [packed] Packed
+    [collected] Collected
+   *[paid] Paid
+  }
+plan-line-ticked = { $tick ->
+    [packed] Packed
+    [collected] Collected
+   *[paid] Paid
+  } { $at }{ $who ->
+    [0] {""}
+   *[other] , { $who }
+  }
+plan-line-slip = Print its packing slip
+plan-line-slips = Print packing slips
+plan-lines-hint = Pressed again, a tick is taken back. Pieces that carry a text are their line's own; the others go to whoever is due first.
+plan-back-run = Back to the run
 plan-change-route = Change the route on the way
 plan-boards = Boards
 plan-add-one-more-board = Add one more board

@@ -52,6 +52,7 @@ READ: Mapping[str, Who] = {
     "plan_route.one": PAIRED,
     "plan_run.run": PAIRED,
     "plan_run_sheet.look": PAIRED,
+    "plan_lines.lines": PAIRED,
     "plan_schedule.search": PAIRED,
     "plan_try.look": PAIRED,
     "before.kinds": PAIRED,
@@ -111,6 +112,8 @@ WRITE: Mapping[str, Who] = {
     "helper.leave_tray": _GUEST,
     "taps.taps": frozenset({GUEST, CREW, LEAD}),
     "signals.receive": _SENSOR,
+    # Whoever hands a piece over ticks it off: as a press of an event that crew may make.
+    "plan_lines.tick": PAIRED,
     "welcome.go_over": PAIRED,
     "push.subscription": PAIRED,
     "push.end": PAIRED,

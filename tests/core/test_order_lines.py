@@ -67,7 +67,10 @@ def test_a_piece_with_a_text_is_its_line_s_and_nobody_else_s() -> None:
 def test_a_piece_whose_line_is_no_longer_wanted_goes_to_nobody() -> None:
     floor = a_run([{"line": "1", "pieces": 5, "text": "12"}, {"line": "2", "pieces": 3}])
     floor.press(
-        "texts placed", {"places": [{"position": at, "line": "1", "text": "12"} for at in (1, 2, 3, 4)]}, run="r1", tray="1"
+        "texts placed",
+        {"places": [{"position": at, "line": "1", "text": "12"} for at in (1, 2, 3, 4)]},
+        run="r1",
+        tray="1",
     )
     floor.press("orders changed", {"orders": [{"line": "2", "pieces": 3}]}, run="r1")
     done(floor, "1")

@@ -133,6 +133,11 @@ def set_orders(workshop: Workshop, run: str, orders: Sequence[Mapping[str, Any]]
     _happened(workshop, run, "orders changed", {"orders": list(orders)}, person)
 
 
+def tick_order(workshop: Workshop, run: str, line: str, tick: str, on: bool, person: str) -> None:
+    """An order line is packed, collected or paid, or is not after all. Refused 'line unknown', 'form'."""
+    _happened(workshop, run, "order ticked", {"line": line, "tick": tick, "on": on}, person)
+
+
 def add_board(workshop: Workshop, run: str, person: str) -> None:
     """One more full board, with new trays behind the last."""
     _happened(workshop, run, "board added", next_board(find_run(workshop, run)), person)

@@ -44,6 +44,7 @@ _CREW_WRITES = frozenset(
     {
         "taps.taps",
         "plan_run_sheet.go_past",
+        "plan_lines.tick",
         "welcome.go_over",
         "push.subscription",
         "push.end",

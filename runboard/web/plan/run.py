@@ -20,6 +20,7 @@ from runboard.floor.looking.look_back import estimates_now
 from runboard.plan.opening import board_pieces
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
+from runboard.run.rules.allotted import lines_of
 from runboard.web.door.pages import json_file, page, refusal, said, see_other, workshop
 from runboard.web.door.pictures import shelf
 from runboard.web.door.run_pages import known_person, known_run
@@ -28,6 +29,7 @@ from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import order_rows, orders_section, read_orders
 from runboard.web.plan.schedule import latest
 from runboard.web.plan.when import run_when
+from runboard.words.dues import whom_of
 from runboard.words.route import route_lines, route_times
 
 part = Blueprint("plan_run", __name__)
@@ -115,4 +117,5 @@ def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] 
         in_process=sum(tray.in_process for tray in trays),
         has_boards=bool(board_pieces(run.route)),
         losable=[(key, key.split("/")[-1]) for key in losable_boards(run)],
+        ready=[(whom_of(line.order), line) for line in lines_of(run) if line.is_for_now],
     )
