@@ -8,10 +8,18 @@ from typing import Any
 
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.measure import lines
-from runboard.cards.model import Card, CardOrder, Foot, JigLabel, RunSheet, ShelfLabel, Traveller
+from runboard.cards.model import Card, CardOrder, Foot, JigLabel, PackingSlip, RunSheet, ShelfLabel, Traveller
 from runboard.cards.pack import Again, Filled, fill
 from runboard.cards.row import SMALL, STRIP, TINY, Group, Row, Type, again_row, row, text_rows, title_row
-from runboard.cards.rows_of_labels import jig_groups, jig_head, run_groups, run_head, shelf_groups
+from runboard.cards.rows_of_labels import (
+    jig_groups,
+    jig_head,
+    run_groups,
+    run_head,
+    shelf_groups,
+    slip_groups,
+    slip_head,
+)
 from runboard.cards.rows_of_work import group_of
 
 MARGIN = 5  # white on each side of a card, so that a cut a little off takes nothing
@@ -164,6 +172,8 @@ def faces(card: Card, paper: Paper, words: Mapping[str, str]) -> tuple[Face, ...
             return _shelf(card, paper.card, words)
         case RunSheet():
             return _run(card, paper, words)
+        case PackingSlip():
+            return _slip(card, paper.card, words)
 
 
 def _traveller(card: Traveller, size: Size, words: Mapping[str, str]) -> tuple[Face, ...]:
@@ -221,6 +231,13 @@ def _jig(card: JigLabel, size: Size, words: Mapping[str, str]) -> tuple[Face, ..
     return _titled(
         "jig", jig_head(card, width), jig_groups(card, width, words), footing(card.foot, width, bad=False), size, words
     )
+
+
+def _slip(card: PackingSlip, size: Size, words: Mapping[str, str]) -> tuple[Face, ...]:
+    width, _ = size.room
+    foot = lines(card.foot.print, width, TINY.points)
+    footing = Footing((), (), foot, False, False, math.ceil(TINY.height(len(foot)) + 1))
+    return _titled("slip", slip_head(card, width), slip_groups(card, width, words), footing, size, words)
 
 
 def _run(card: RunSheet, paper: Paper, words: Mapping[str, str]) -> tuple[Face, ...]:

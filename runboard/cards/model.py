@@ -82,7 +82,7 @@ class Work:
 
 @dataclass(frozen=True)
 class Foot:
-    """What stands at the foot of every card."""
+    """What stands at the foot of every card; on what leaves the shop only which one it is."""
 
     bad: str
     danger: str
@@ -162,7 +162,20 @@ class RunSheet:
     foot: Foot
 
 
-Card = Traveller | JigLabel | ShelfLabel | RunSheet
+@dataclass(frozen=True)
+class PackingSlip:
+    """What goes into the parcel of one order line. ``what`` is how many of what, ``text`` what each carries."""
+
+    shop: str
+    whom: str
+    title: str
+    what: str
+    text: str
+    cells: tuple[Cell, ...]
+    foot: Foot
+
+
+Card = Traveller | JigLabel | ShelfLabel | RunSheet | PackingSlip
 
 
 @dataclass(frozen=True)

@@ -43,6 +43,7 @@ WORDS = (
     "places",
     "do-not-move",
     "card",
+    "slip-text",
 )
 
 

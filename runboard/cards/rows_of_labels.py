@@ -1,14 +1,15 @@
-"""The rows of a jig label, of a shelf label, and of a run's summary."""
+"""The rows of a jig label, of a shelf label, of a packing slip, and of a run's summary."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from runboard.cards.heading import title_head
 from runboard.cards.measure import lines, width
-from runboard.cards.model import JigLabel, RunSheet, ShelfLabel, TrayLine
+from runboard.cards.model import JigLabel, PackingSlip, RunSheet, ShelfLabel, TrayLine
 from runboard.cards.row import MOST_LINES, SMALL, STEP, TEXT, Group, Row, Type, row, text_rows, title_row
 from runboard.cards.rows_of_work import care_rows, cell_rows, check_rows, place_rows
 
+_LOUD, _MOST_LOUD = Type(16, 7), 2
 _UNTIL = (40, 30, 22, 14)
 _LABEL = 34.0  # mm of a setup sheet's label column
 _NUMBER = 22.0
@@ -63,7 +64,7 @@ def shelf_groups(card: ShelfLabel, room: float, words: Mapping[str, str]) -> lis
     """Until when the tray stays where it is, what else the label says, and the cautions."""
     points = next((size for size in _UNTIL if width(card.until, size, bold=True) <= room), _UNTIL[-1])
     until = lines(card.until, room, points, bold=True)
-    first: list[Row] = text_rows(((words["do-not-move"], True),), room, Type(16, 7), "loud", core=True)
+    first: list[Row] = text_rows(((words["do-not-move"], True),), room, _LOUD, "loud", core=True)
     high = points * 0.42 * len(until) + 2 if until else 20
     first.append(row("until", high, core=True, lines=until, points=points))
     title = text_rows(((card.title, True),), room, STEP, "step", core=True, gap=2)
@@ -73,6 +74,28 @@ def shelf_groups(card: ShelfLabel, room: float, words: Mapping[str, str]) -> lis
         Group(words["do-not-move"], (*first, *title, *cells, *notes)),
         Group(card.title, tuple(care_rows(card.care, room))),
     ]
+
+
+# a packing slip
+
+
+def slip_head(card: PackingSlip, room: float) -> tuple[dict[str, Any], int]:
+    """For whom, and from which shop."""
+    return title_head(card.whom, f"{card.title} · {card.shop}", room)
+
+
+def slip_groups(card: PackingSlip, room: float, words: Mapping[str, str]) -> list[Group]:
+    """How many of what, the text on it, the date and who packed it."""
+    text = (title_row(words["slip-text"]), *_large(card.text, room)) if card.text else ()
+    cells = tuple(cell_rows(card.cells, room))
+    return [Group(card.title, (*_large(card.what, room), *text)), Group(card.title, cells)]
+
+
+def _large(text: str, room: float) -> list[Row]:
+    """A text as large as a loud line, unless it is long."""
+    is_short = len(lines(text, room, _LOUD.points, bold=True)) <= _MOST_LOUD
+    type_, style = (_LOUD, "loud") if is_short else (STEP, "step")
+    return text_rows(((text, True),), room, type_, style, gap=2)
 
 
 # a run's summary

@@ -55,6 +55,10 @@ class Speech:
         """Now, with its year: what is on paper outlives it."""
         return dated(self.now, self.zone, self.locale)
 
+    def today(self) -> str:
+        """'Sun 29 Nov 2026'"""
+        return date_in_words(self.now.astimezone(self.zone), self.locale, with_year=True)
+
     def day(self, at: datetime) -> str:
         """'Thu 3 Dec'"""
         return date_in_words(at.astimezone(self.zone), self.locale)

@@ -65,3 +65,10 @@ card-wanted = { $wanted } gewünscht, { $started } begonnen, { $good } gut
 card-opened = eröffnet { $at }
 card-next = als Nächstes: { $step }
 card-all-done = alles fertig
+
+## Packing slips
+card-slip = Packzettel
+card-slip-text = Text darauf
+card-slip-date = Datum
+card-slip-packed-by = gepackt von
+card-slip-order = Bestellung { $line }

@@ -65,3 +65,10 @@ card-wanted = { $wanted } wanted, { $started } started, { $good } good
 card-opened = opened { $at }
 card-next = next: { $step }
 card-all-done = all done
+
+## Packing slips
+card-slip = Packing slip
+card-slip-text = Text on it
+card-slip-date = date
+card-slip-packed-by = packed by
+card-slip-order = Order { $line }

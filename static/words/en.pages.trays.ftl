@@ -3,7 +3,10 @@
 trays-cards = Cards
 trays-type-in-a-card = Type in a card
 trays-cards-of = Cards of { $run }
-trays-over-no-cards = This run is over, so no more cards are printed.
+trays-over-no-cards = This run is over: only packing slips are printed.
+trays-only-some-lines = Slips for only some order lines
+trays-which-lines = Which order lines
+trays-no-line-ticked = None ticked means every line that nobody has collected yet.
 trays-lead-prints = A lead's phone prints cards.
 trays-what-to-print = What to print
 trays-paper-size = Paper
@@ -56,12 +59,14 @@ trays-kind = { $kind ->
     [travellers] Travellers
     [jigs] Jig labels
     [shelves] Shelf labels
+    [slips] Packing slips
    *[sheet] Run sheet
   }
 trays-kind-hint = { $kind ->
     [travellers] the card that goes with each tray
     [jigs] for machines with a jig or a setup sheet
     [shelves] for trays that dry or rest now
+    [slips] one for each order line, to go into the parcel
    *[sheet] the whole run, to hang up
   }
 

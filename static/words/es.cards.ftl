@@ -65,3 +65,10 @@ card-wanted = { $wanted } pedidas, { $started } empezadas, { $good } buenas
 card-opened = abierta { $at }
 card-next = sigue: { $step }
 card-all-done = todo hecho
+
+## Packing slips
+card-slip = Contenido del paquete
+card-slip-text = Texto en la pieza
+card-slip-date = fecha
+card-slip-packed-by = empaquetado por
+card-slip-order = Pedido { $line }

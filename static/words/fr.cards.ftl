@@ -65,3 +65,10 @@ card-wanted = { $wanted } demandées, { $started } commencées, { $good } bonnes
 card-opened = ouverte { $at }
 card-next = ensuite : { $step }
 card-all-done = tout est fait
+
+## Packing slips
+card-slip = Contenu du colis
+card-slip-text = Texte sur la pièce
+card-slip-date = date
+card-slip-packed-by = emballé par
+card-slip-order = Commande { $line }

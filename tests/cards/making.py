@@ -5,6 +5,7 @@ from typing import Any
 
 from runboard.cards.model import Card, CardOrder, Link
 from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
+from runboard.cards.slips import lines_to_pack, packing_slip
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import OrderLine, Rest, Revision, RunState, Tray
 from runboard.shop.book import Book
@@ -72,7 +73,8 @@ def order(book: Book, run: RunState, paper: str = "a6", language: str = "en", ki
     cards: tuple[Card, ...] = tuple(traveller(book, run, tray, link, said) for tray in run.trays.values())
     if kinds == "everything":
         labels = (*jig_labels(book, run, said), *shelf_labels(book, run, link, said))
-        cards = (*cards, *labels, run_sheet(book, run, link, said))
+        slips = (packing_slip(book, run, line, said) for line in lines_to_pack(run))
+        cards = (*cards, *labels, run_sheet(book, run, link, said), *slips)
     return CardOrder(cards, paper, page_words(said), language, run.name)
 
 

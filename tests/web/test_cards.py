@@ -208,14 +208,14 @@ def test_an_order_that_is_not_known_leads_to_a_new_one(client: FlaskClient) -> N
     assert client.get(f"{PAGE}/0123.pdf").status_code == 404
 
 
-def test_a_run_that_is_over_prints_nothing(client: FlaskClient, house: House) -> None:
+def test_a_run_that_is_over_prints_no_more_travellers(client: FlaskClient, house: House) -> None:
     record_events(house.workshop, [new_event(house.workshop, "run finished", {}, run="r1")])
 
     asked = client.post(PAGE, data={"how": "pdf"})
 
     assert asked.status_code == 422
     assert "is finished" in asked.text
-    assert "no more cards" in client.get(PAGE).text
+    assert "only packing slips" in client.get(PAGE).text
 
 
 def test_a_trays_own_link_picks_its_tray(client: FlaskClient) -> None:

@@ -121,3 +121,26 @@ def test_a_helpers_device_ticks_and_a_strangers_does_not(tmp_path: Path, clock: 
         stranger = house.app.test_client().post(f"/plan/runs/{run}/lines", data={"line": "1", "on": "paid"})
         assert stranger.status_code == 401
         assert (ticked(house, "2", run), ticked(house, "1", run)) == (["paid"], [])
+
+
+def test_a_packing_slip_is_printed_for_one_line_also_when_the_run_is_over(house: House, client: FlaskClient) -> None:
+    a_run(house, good=5)
+    close_run(house.workshop, "r1", "run finished", "ann")
+
+    form = client.get("/plan/runs/r1/cards?kind=slips&line=2").text
+    assert 'value="slips" checked' in form
+    assert 'name="line" value="2" checked' in form
+    assert 'value="travellers"' not in form
+    answer = client.post("/plan/runs/r1/cards", data={"kind": "slips", "line": "2", "how": "browser"})
+    said = words(client.get(answer.headers["Location"]))
+    assert "Ito" in said
+    assert "Meyer" not in said
+
+
+def test_no_traveller_is_printed_beside_slips_of_a_run_that_is_over(house: House, client: FlaskClient) -> None:
+    a_run(house, good=5)
+    close_run(house.workshop, "r1", "run finished", "ann")
+
+    answer = client.post("/plan/runs/r1/cards", data={"kind": ["slips", "travellers"], "how": "browser"})
+
+    assert answer.status_code == 422

@@ -66,7 +66,8 @@ def begin_prints(
     """
     with workshop.lock:
         found = find_run(workshop, run)
-        task = begin() if prints_to_make(found, prints, travellers=True) == prints else None
+        still = not prints or prints_to_make(found, prints, travellers=True) == prints
+        task = begin() if still else None
         if task is None:
             raise Refused("cards busy")
         try:

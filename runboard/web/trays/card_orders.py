@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from runboard.cards.model import Card, CardOrder, Link, Traveller
 from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
+from runboard.cards.slips import lines_to_pack, packing_slip
 from runboard.floor.letting_in.travellers import Keys, traveller_link
 from runboard.floor.workshop import Workshop
 from runboard.run.fold.state import RunState
@@ -12,17 +13,25 @@ from runboard.run.refusal import Refused
 from runboard.words.facts import zone_of
 from runboard.words.speech import Speech
 
-KINDS = ("travellers", "jigs", "shelves", "sheet")
+SLIPS = "slips"
+KINDS = ("travellers", "jigs", "shelves", "sheet", SLIPS)
 
 
 @dataclass(frozen=True)
 class Wanted:
-    """What is to be printed of a run: which kinds of card, for which trays, on what paper, in which language."""
+    """What is to be printed of a run: which kinds of card, for which trays, on what paper, in which language. ``lines`` are the
+    order lines that get a packing slip; none: those that nobody has collected."""
 
     trays: tuple[str, ...]
     kinds: tuple[str, ...] = ("travellers",)
     paper: str = "a6"
     language: str = "en"
+    lines: tuple[str, ...] = ()
+
+    @property
+    def are_all_slips(self) -> bool:
+        """Whether nothing but packing slips is printed, as it may be once the run is over."""
+        return self.kinds == (SLIPS,)
 
 
 @dataclass(frozen=True)
@@ -77,6 +86,8 @@ def _cards(
         yield from jig_labels(book, run, speech)
     if "shelves" in wanted.kinds:
         yield from (label for label in shelf_labels(book, run, link, speech) if label.tray in wanted.trays)
+    if SLIPS in wanted.kinds:
+        yield from (packing_slip(book, run, order, speech) for order in lines_to_pack(run, wanted.lines))
 
 
 def _speech(workshop: Workshop, language: str) -> Speech:

@@ -19,12 +19,13 @@ from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.door.ways import first_page
 from runboard.web.fittings import fittings
 from runboard.web.trays.card_desk import WHAT, CardDesk
-from runboard.web.trays.card_orders import KINDS, Sources, Wanted, card_order
+from runboard.web.trays.card_orders import KINDS, SLIPS, Sources, Wanted, card_order
+from runboard.words.dues import whom_of
 from runboard.words.sentences import LANGUAGES
 
 NO_PANGO = "NoPango"
 # Printed once for a run, whatever the trays.
-FOR_A_RUN = ("jigs", "sheet")
+FOR_A_RUN = ("jigs", "sheet", SLIPS)
 # So many trays' cards are on one page of the browser's print: a hundred take a second to make, and everybody waits.
 TRAYS_A_PAGE = 12
 
@@ -39,7 +40,8 @@ def desk() -> CardDesk:
 @part.get("/plan/runs/<key>/cards")
 def choose(key: str) -> Response:
     """What to print; from a tray's own link, its card alone."""
-    return _form_page(known_run(key), _wanted(known_run(key), request.args))
+    run = known_run(key)
+    return _form_page(run, _wanted(run, request.args, "travellers" if run.state == "open" else SLIPS))
 
 
 @part.post("/plan/runs/<key>/cards")
@@ -135,16 +137,17 @@ def pdf(key: str, task_id: str) -> Response:
     return Response(content, content_type="application/pdf", headers=headers)
 
 
-def _wanted(run: RunState, asked: MultiDict[str, str]) -> Wanted:
+def _wanted(run: RunState, asked: MultiDict[str, str], usual: str = "travellers") -> Wanted:
     """What the form or the address says; what it does not say is the usual."""
     picked = tuple(tray for tray in dict.fromkeys(asked.getlist("tray")) if tray in run.trays)
     kinds = tuple(kind for kind in KINDS if kind in asked.getlist("kind"))
     paper, language = asked.get("paper", ""), asked.get("language", "")
     return Wanted(
         picked or full_trays(run),
-        kinds or ("travellers",),
+        kinds or (usual,),
         paper if paper in PAPERS else next(iter(PAPERS)),
         language if language in LANGUAGES else "en",
+        tuple(order.line for order in run.orders if order.line in asked.getlist("line")),
     )
 
 
@@ -153,10 +156,13 @@ def _query(wanted: Wanted) -> str:
         [("paper", wanted.paper), ("language", wanted.language)]
         + [("kind", kind) for kind in wanted.kinds]
         + [("tray", tray) for tray in wanted.trays]
+        + [("line", line) for line in wanted.lines]
     )
 
 
 def _prints(run: RunState, wanted: Wanted) -> dict[str, int]:
+    if wanted.are_all_slips:  # what is ready is packed after the run is over too
+        return {}
     return prints_to_make(run, wanted.trays, "travellers" in wanted.kinds)
 
 
@@ -181,6 +187,8 @@ def _form_page(run: RunState, wanted: Wanted, problems: list[str] | None = None,
         status=status,
         run=run,
         wanted=wanted,
+        kinds=KINDS if run.state == "open" else (SLIPS,),
+        lines=[(order.line, whom_of(order)) for order in run.by_due],
         problems=problems or [],
         everything=everything,
         papers={key: said("paper-size", key) for key in PAPERS},
