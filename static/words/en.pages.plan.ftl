@@ -225,5 +225,4 @@ plan-initials = Initials
 plan-looked-go-on = I looked: go on
 plan-run-sheet-hint = These checks know only what is written down here. The machine's manual, the labels and your own eyes come first.
 plan-to-now = To Now
-plan-back-run = Back to { $run }
 plan-run-sheet = Before it starts
