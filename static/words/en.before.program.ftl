@@ -65,6 +65,22 @@ program-doubt-cycle-in-g93 = Line { $line }: canned cycles can't be had under G9
 program-doubt-cycle-upside-down = Line { $line }: R lies below { $word }. The line is left out.
 program-doubt-cycle-repeats = Line { $line }: L has to be a whole number, one or more. The line is left out.
 
+# What may not be meant: too fast, too deep, too far
+
+program-doubt-fast-across = Line { $line } moves fast across while at Z { $z }, which is below the top of the stock.
+program-doubt-fast-down = Line { $line } goes fast down to Z { $z }, deeper than it has cut there.
+program-doubt-feed-fast = From line { $line } on: a feed of { $feed }, and the machine goes { $most } at most. The machine's is taken.
+program-doubt-feed-slow = From line { $line } on: a feed of only { $feed }. See whether it was meant in other units.
+program-doubt-feed-nought = Line { $line }: a cut with a feed of nought. It counts as length, not as time.
+program-doubt-nothing-below-top = From line { $line } on: nothing is cut deeper than Z { $z }, so Z0 can't be the top of the stock. What it cuts in the air can't be told from this.
+program-doubt-nothing-above-top = From line { $line } on: it never rises above Z { $z }, so Z0 can't be the top of the stock. Moves that are too fast within it can't be told from this.
+program-doubt-beyond-travel = Line { $line }: the program reaches { $reach } along { $axis }, and the machine's travel is { $travel }.
+program-doubt-beyond-stock = Line { $line }: the cuts reach { $reach } along { $axis }, and the stock is { $size }.
+program-doubt-through-stock = Line { $line }: it cuts down to Z { $z }, { $by } deeper than the stock is thick ({ $size }). See what lies beneath.
+
+program-feed-mm = { $feed } mm/min
+program-feed-inches = { $feed } in/min
+
 # Why a program cannot be read
 
 refused-program-empty = There is nothing in this file.

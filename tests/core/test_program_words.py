@@ -8,6 +8,8 @@ import pytest
 from fluent.syntax import FluentParser
 from fluent.syntax import ast as ftl
 
+from runboard.plan.program.moves import Doubt
+from runboard.words.before.doubts import doubt_said
 from runboard.words.sentences import message_name, say
 from tests.core.test_words import catalogue
 
@@ -19,7 +21,7 @@ WORDS = ROOT / "static" / "words" / "en.before.program.ftl"
 def doubts() -> Iterator[tuple[str, frozenset[str]]]:
     """Each code with the facts that come with it."""
     yield "more", frozenset({"line", "count", "of"})
-    for path in (PROGRAM / "read.py", *sorted((PROGRAM / "language").glob("*.py"))):
+    for path in (PROGRAM / "read.py", PROGRAM / "suspects.py", *sorted((PROGRAM / "language").glob("*.py"))):
         for node in ast.walk(ast.parse(path.read_text("utf-8"))):
             if not isinstance(node, ast.Call):
                 continue
@@ -50,3 +52,14 @@ def test_a_doubt_is_said_with_its_line() -> None:
     said = say("program-doubt", "cutter-radius", {"line": 14, "word": "G41"})
 
     assert said == "Line 14: G41 shifts the path by the cutter's radius; here it is drawn and timed without that."
+
+
+def test_a_doubt_s_lengths_and_feeds_are_in_the_shop_s_units() -> None:
+    across, fast = Doubt(31, "fast-across", {"z": -4.0}), Doubt(7, "feed-fast", {"feed": 6350.0, "most": 5080.0})
+
+    assert doubt_said(across, "mm") == (
+        "Line 31 moves fast across while at Z −4 mm, which is below the top of the stock."
+    )
+    assert doubt_said(fast, "in") == (
+        "From line 7 on: a feed of 250 in/min, and the machine goes 200 in/min at most. The machine's is taken."
+    )

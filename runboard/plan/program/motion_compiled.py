@@ -17,8 +17,9 @@ from runboard.plan.schedule.rule.kernel.keeping import kept
 
 _FLOATS, _PLACES = float64[::1], float64[:, ::1]
 _BYTES = uint8[::1]
-_MOVES = types.Tuple((_BYTES, _PLACES, _FLOATS, _BYTES, _PLACES, _FLOATS, boolean[::1], _FLOATS))
-_LIMITS = types.Tuple((_FLOATS, _FLOATS, float64, float64))
+_tuple: Any = types.Tuple
+_MOVES = _tuple((_BYTES, _PLACES, _FLOATS, _BYTES, _PLACES, _FLOATS, boolean[::1], _FLOATS))
+_LIMITS = _tuple((_FLOATS, _FLOATS, float64, float64))
 
 
 @cache
