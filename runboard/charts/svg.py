@@ -4,6 +4,7 @@
 The file of a review stands alone, so nothing here needs a page around it.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from markupsafe import Markup, escape
@@ -53,6 +54,14 @@ class Word:
     turned: bool = False
 
 
+@dataclass(frozen=True)
+class Trace:
+    """Lines of points, in one go."""
+
+    lines: Sequence[Sequence[tuple[float, float]]]
+    kind: str
+
+
 @dataclass
 class Drawing:
     """``key`` sets its hatching apart from that of others on the page, ``way`` is its class; ``marks`` are the points of
@@ -66,16 +75,25 @@ class Drawing:
     boxes: list[Box] = field(default_factory=list)
     lines: list[Stroke] = field(default_factory=list)
     marks: list[str] = field(default_factory=list)
+    traces: list[Trace] = field(default_factory=list)
     words: list[Word] = field(default_factory=list)
     about: str = ""
 
     @property
     def svg(self) -> Markup:
-        """Itself, for a page: hours lie below, then boxes, triangles, other lines, words."""
+        """Itself, for a page: hours lie below, then boxes, triangles, traces, other lines, words."""
         hours = [_line(line) for line in self.lines if line.kind == "hour"]
         others = [_line(line) for line in self.lines if line.kind != "hour"]
         marks = [Markup('<polygon class="walk" points="{}"/>').format(points) for points in self.marks]
-        parts = [*self._tiles(), *hours, *map(self._box, self.boxes), *marks, *others, *map(_word, self.words)]
+        parts = [
+            *self._tiles(),
+            *hours,
+            *map(self._box, self.boxes),
+            *marks,
+            *map(_trace, self.traces),
+            *others,
+            *map(_word, self.words),
+        ]
         return self._head() + Markup("\n").join(parts) + Markup("</svg>")
 
     def _head(self) -> Markup:
@@ -102,6 +120,14 @@ class Drawing:
 
 def _tile(box: Box) -> str:
     return next((kind for kind in _TILES if box.kind.split(" ")[0].removeprefix("planned-") == kind), "")
+
+
+def _trace(trace: Trace) -> Markup:
+    """Of a line of one point a stroke of no length, which is a dot by its round end."""
+    data = "".join(
+        "M" + "L".join(f"{x:g} {y:g}" for x, y in (line if len(line) > 1 else [*line, *line])) for line in trace.lines
+    )
+    return Markup('<path class="{}" d="{}"/>').format(trace.kind, data)
 
 
 def _line(line: Stroke) -> Markup:

@@ -81,6 +81,17 @@ program-doubt-through-stock = Line { $line }: it cuts down to Z { $z }, { $by } 
 program-feed-mm = { $feed } mm/min
 program-feed-inches = { $feed } in/min
 
+# The drawing of a program's path
+
+program-drawing-path = The path from above, to scale
+program-drawing-lines = Solid lines are cuts, dots are holes, dashed lines are travel.
+program-drawing-places = The numbers tell in which order it first comes to its { $count } places. Some are left out where they would lie on one another.
+program-drawing-stock = The thin box is the stock.
+program-drawing-not-whole = There is too much of it to draw: some of its lines are left out.
+program-drawing-before = The way between its places as the program has it
+program-drawing-after = The way between its places in a better order
+program-drawing-order = Dashed lines are the way from place to place, numbered in this order; solid lines are the cuts, which stay as they are.
+
 # Why a program cannot be read
 
 refused-program-empty = There is nothing in this file.

@@ -14,7 +14,9 @@ import numpy as np
 from runboard.plan.program.motion import Timed, timed
 from runboard.plan.program.moves import DWELL, FEED, RAPID, STOP, TOOL, Array, Doubt, Moves
 from runboard.plan.program.reach import Extent, begins, is_move, is_upright, reach
+from runboard.plan.program.sketch import Sketch, sketch
 from runboard.plan.program.suspects import Stock, suspects
+from runboard.plan.program.visits import VisitOrder, visit_order
 from runboard.shop.machines import Motion
 
 # What the seconds of a block are: places in ``_parts``.
@@ -70,6 +72,8 @@ class ProgramReport:
     tools: tuple[ToolRow, ...]
     stops: tuple[int, ...]
     doubts: tuple[Doubt, ...]
+    visits: VisitOrder
+    sketch: Sketch
 
     @property
     def changes_time(self) -> bool:
@@ -77,8 +81,11 @@ class ProgramReport:
         return any(doubt.changes_time for doubt in self.doubts)
 
 
-def report(moves: Moves, motion: Motion, stock: Stock | None = None, found: Timed | None = None) -> ProgramReport:
-    """All of it for a machine; ``found`` is its time where that is known already."""
+def report(
+    moves: Moves, motion: Motion, stock: Stock | None = None, found: Timed | None = None, search: float = 1.0
+) -> ProgramReport:
+    """All of it for a machine; ``found`` is its time where that is known already; a better order of visits is looked for for about
+    ``search`` seconds, where there are more than a few."""
     stock, found = stock or Stock(), found or timed(moves, motion)
     part = _part(moves)
     extent, cut = _extent(moves, is_move(moves)), _extent(moves, moves.kind == FEED)
@@ -93,6 +100,8 @@ def report(moves: Moves, motion: Motion, stock: Stock | None = None, found: Time
         _tools(moves, part, found),
         tuple(int(line) for line in moves.line[moves.kind == STOP]),
         _in_order([*moves.doubts, *suspects(moves, motion, found, stock, extent, cut)]),
+        visit_order(moves, motion, search),
+        sketch(moves, extent),
     )
 
 

@@ -11,6 +11,7 @@ each group's shortest way in is the bound.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -23,13 +24,15 @@ TICKS = 10_000
 # More groups in one part than this are put in no other order than their places give.
 MOST_GROUPS = 500
 _TOUCH = 0.01
+Way = tuple[Point, Point]
 
 
 @dataclass(frozen=True)
 class VisitOrder:
     """Seconds of travel between visits: ``now`` as the file has it, ``by_place`` with one visit a place, ``ordered`` with the places in
     a better order too, ``bound`` below which no order comes. ``before`` are the visits as the file has them, ``after`` as they
-    are advised, equal where nothing is won. ``is_searched`` is False where there were too many."""
+    are advised, equal where nothing is won; ``way_before`` and ``way_after`` are the moves that these seconds are of, from and to.
+    ``is_searched`` is False where there were too many."""
 
     places: int
     now: float
@@ -38,6 +41,8 @@ class VisitOrder:
     bound: float
     before: tuple[Visit, ...]
     after: tuple[Visit, ...]
+    way_before: tuple[Way, ...] = ()
+    way_after: tuple[Way, ...] = ()
     is_searched: bool = True
 
     @property
@@ -81,8 +86,8 @@ def visit_order(moves: Moves, motion: Motion, seconds: float = 1.0) -> VisitOrde
     before = tuple(visit for part in found for visit in part.visits)
     places = len({visit.place for visit in before})
     if len(before) > MOST_VISITS:
-        now = sum(_travel(part, part.visits, motion) for part in found)
-        return VisitOrder(places, now, now, now, 0.0, before, before, False)
+        now = sum(_seconds(_ways(part, part.visits), motion) for part in found)
+        return VisitOrder(places, now, now, now, 0.0, before, before, is_searched=False)
     answers = [_of_part(part, motion, seconds * len(part.visits) / max(1, len(before))) for part in found]
     return VisitOrder(
         places,
@@ -92,6 +97,8 @@ def visit_order(moves: Moves, motion: Motion, seconds: float = 1.0) -> VisitOrde
         sum(one.bound for one in answers),
         before,
         tuple(visit for one in answers for visit in one.after),
+        tuple(way for one in answers for way in one.way_before),
+        tuple(way for one in answers for way in one.way_after),
         all(one.is_searched for one in answers),
     )
 
@@ -101,20 +108,21 @@ def _of_part(part: Part, motion: Motion, seconds: float) -> VisitOrder:
 
     groups = grouped(part.visits)
     by_place = [visit for group in groups for visit in group]
-    now, one_visit = (_travel(part, visits, motion) for visits in (part.visits, by_place))
+    now, one_visit = (_seconds(_ways(part, visits), motion) for visits in (part.visits, by_place))
     best, after = (now, list(part.visits)) if now <= one_visit else (one_visit, by_place)
     task = task_of(part, groups, motion)
-    inside = sum(_travel_between(group, motion) for group in groups)
+    inside = sum(_seconds(_ways_between(group), motion) for group in groups)
     is_searched = len(groups) <= MOST_GROUPS
     if is_searched:
         order, ticks = put_in_order(task, seconds)
         ordered = [visit for at in order for visit in groups[at]]
-        if (reached := _travel(part, ordered, motion)) < best:
+        if (reached := _seconds(_ways(part, ordered), motion)) < best:
             best, after = reached, ordered
     else:
         ticks = bound_by_ways_in(task)
     bound = min(best, ticks / TICKS + inside)
-    return VisitOrder(0, now, one_visit, best, bound, part.visits, tuple(after), is_searched)
+    ways = (_ways(part, part.visits), _ways(part, after))
+    return VisitOrder(0, now, one_visit, best, bound, part.visits, tuple(after), *ways, is_searched)
 
 
 def grouped(visits: Sequence[Visit]) -> list[list[Visit]]:
@@ -175,19 +183,16 @@ def hop_seconds(way: Array, motion: Motion) -> Array:
     return found
 
 
-def _travel(part: Part, visits: Sequence[Visit], motion: Motion) -> float:
-    points: list[Point] = [part.start]
-    for visit in visits:
-        points += [visit.entry, visit.exit]
-    points += [part.end or visits[-1].exit]
-    return _hops(points, motion)
+def _ways(part: Part, visits: Sequence[Visit]) -> tuple[Way, ...]:
+    begin: Way = (part.start, visits[0].entry)
+    end: Way = (visits[-1].exit, part.end or visits[-1].exit)
+    return tuple((one, other) for one, other in (begin, *_ways_between(visits), end) if one != other)
 
 
-def _travel_between(visits: Sequence[Visit], motion: Motion) -> float:
-    return _hops([point for visit in visits for point in (visit.entry, visit.exit)][1:-1], motion)
+def _ways_between(visits: Sequence[Visit]) -> list[Way]:
+    return [(one.exit, other.entry) for one, other in pairwise(visits)]
 
 
-def _hops(points: Sequence[Point], motion: Motion) -> float:
-    """From each point with an even place to the one after it."""
-    ways = np.array(points[1::2]).reshape(-1, 2) - np.array(points[::2]).reshape(-1, 2)
-    return float(hop_seconds(ways, motion).sum())
+def _seconds(ways: Sequence[Way], motion: Motion) -> float:
+    both = np.array(ways, dtype=np.float64).reshape(-1, 2, 2)
+    return float(hop_seconds(both[:, 1] - both[:, 0], motion).sum())
