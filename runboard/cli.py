@@ -1,4 +1,5 @@
-"""The commands. What a person typed wrong gets a sentence on stderr and exit code 2, and nothing is half-written.
+"""The commands. What a person typed wrong gets a sentence on stderr and exit code 2, and nothing is half-written. A command may
+answer with a code of its own.
 
 Every child process loads this module again before its own work: what commands need is loaded once one is run.
 """
@@ -16,6 +17,7 @@ COMMANDS = {
     "demo": "demo",
     "pair": "pair",
     "plan": "plan",
+    "check": "check",
     "review": "review",
     "cards": "cards",
     "export": "export",
@@ -39,13 +41,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     typed = sys.argv[1:] if arguments is None else arguments
     asked = _parser(typed).parse_args(typed)
     try:
-        asked.do(asked)
+        code: int | None = asked.do(asked)
     except (Mistaken, BookError, Refused, BadCopy, InUse, NotStored, sqlite3.DatabaseError) as wrong:
         if isinstance(wrong, sqlite3.DatabaseError) and getattr(wrong, "sqlite_errorname", "") not in _UNUSABLE:
             raise
         print(f"runboard: {_in_words(wrong)}", file=sys.stderr)
         return 2
-    return 0
+    return code or 0
 
 
 def _in_words(wrong: Exception) -> str:

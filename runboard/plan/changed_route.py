@@ -199,7 +199,7 @@ def with_load(product: Product, change: LoadSize, a_tray: int, *, with_times: bo
     if pass_ == step.pass_:
         raise Refused("try the same")
     if with_times and change.grows:
-        pass_ = replace(pass_, machine=_scaled(pass_.machine, load_factor(step, change, a_tray)))
+        pass_ = replace(pass_, machine=_scaled(pass_.machine, load_factor(step, change, a_tray)), reckoned=None)
     passes = tuple(pass_ if one is step.pass_ else one for one in step.operation.passes)
     return _with_operation(product, step.operation.key, lambda found: replace(found, passes=passes))
 

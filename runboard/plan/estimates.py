@@ -27,10 +27,14 @@ from runboard.run.fold.route import Step
 from runboard.run.fold.state import RunState, ShopState
 from runboard.shop.book import Book
 from runboard.shop.hours import local_day
+from runboard.shop.machines import Reckoned
 from runboard.shop.parts import Part
 
 # How far off a guess may be: the standard deviation of its logarithm.
 GUESS_SPREAD = 0.25
+# The same of a time that was reckoned from a file: what the method leaves out, and how well the machine is described. Common
+# practice, no source: 10 % is what people who check it against a clock speak of.
+RECKONED_SPREAD = 0.10
 # A spread is moved by as many times as this before it follows what was measured.
 SPREAD_WEIGHT = 4
 
@@ -52,20 +56,25 @@ def usual_of(kind: str) -> Usual:
     return MACHINE if kind == "machine" else HANDS
 
 
+Source = Literal["guess", "measured", "said", "program", "engraving"]
+
+
 @dataclass(frozen=True)
 class KnownTime:
     """What is known of a time element. ``length`` is of a load, for hand time of a piece: what it takes on average.
 
     ``scatter`` is how much one more time will differ from it: by what is not known of the element itself, by the session,
     and by the load; ``spread`` is all of that, the standard deviation of the logarithm. ``overruled`` is what somebody said
-    in place of all that was learned before, and why; ``source`` is 'said' while nothing has been measured since.
+    in place of all that was learned before, and why; ``source`` is 'said' while nothing has been measured since, and what was
+    reckoned ('program') where the guess is from a ``file``.
     """
 
     length: timedelta
     scatter: Scatter
-    source: Literal["guess", "measured", "said"] = "guess"
+    source: Source = "guess"
     times: int = 0
     overruled: Overruled | None = None
+    file: str = ""
 
     @property
     def spread(self) -> float:
@@ -74,7 +83,7 @@ class KnownTime:
 
     @property
     def said(self) -> str:
-        """'guess', 'said' or 'measured 9'."""
+        """'guess', 'program', 'said' or 'measured 9'."""
         return f"measured {self.times}" if self.source == "measured" else self.source
 
 
@@ -102,7 +111,7 @@ class Estimates:
 
     times: Times = field(default_factory=dict)
     overruled: Mapping[Key, Sequence[Overruled]] = field(default_factory=dict)
-    _known: dict[tuple[Key, timedelta, str], KnownTime] = field(default_factory=dict)
+    _known: dict[tuple[Key, timedelta, str, Reckoned | None], KnownTime] = field(default_factory=dict)
 
     def __call__(self, run: RunState, step: Step, part: Part) -> timedelta:
         """How long a part of a load takes."""
@@ -128,12 +137,15 @@ class Estimates:
     def of(self, run: RunState, step: Step, kind: str) -> KnownTime:
         """What is known of one time element: setup, loading, machine, unloading of a load, or hand time of a piece."""
         key, guess = (run.product, step.key, kind), self.guess(run, step, kind)
-        asked = (key, guess, run.wood)
+        said = self.said(run, step, kind)
+        reckoned = step.pass_.reckoned if kind == "machine" and said is None else None
+        asked = (key, guess, run.wood, reckoned)
         if asked not in self._known:
-            said = self.said(run, step, kind)
-            known = updated(guess, self.counted(run, step, kind), usual_of(kind))
-            source: Literal["guess", "said"] = "guess" if said is None else "said"
-            self._known[asked] = replace(known, overruled=said, source="measured" if known.times else source)
+            spread = GUESS_SPREAD if reckoned is None else RECKONED_SPREAD
+            known = updated(guess, self.counted(run, step, kind), usual_of(kind), spread)
+            source: Source = "said" if said is not None else "guess" if reckoned is None else reckoned.what
+            file = reckoned.name if reckoned is not None else ""
+            self._known[asked] = replace(known, overruled=said, source="measured" if known.times else source, file=file)
         return self._known[asked]
 
     def guess(self, run: RunState, step: Step, kind: str) -> timedelta:
@@ -204,9 +216,10 @@ def measured_in(run: RunState, zone: str) -> Times:
     return found
 
 
-def updated(guess: timedelta, times: Iterable[Measured], usual: Usual) -> KnownTime:
-    """A guess moved by measured times, each session a group. Without a guess there is nothing to move."""
-    return moved(guess, by_session(guess, times).values(), usual)
+def updated(guess: timedelta, times: Iterable[Measured], usual: Usual, spread: float = GUESS_SPREAD) -> KnownTime:
+    """A guess, off by so much as a rule, moved by measured times, each session a group. Without a guess there is nothing to
+    move."""
+    return moved(guess, by_session(guess, times).values(), usual, spread)
 
 
 class Session(NamedTuple):
@@ -233,8 +246,8 @@ def _session(ratios: Sequence[float]) -> Session:
     return Session(len(ratios), math.fsum(ratios) / len(ratios), math.fsum((log - mean) ** 2 for log in logs))
 
 
-def moved(guess: timedelta, sessions: Collection[Session], usual: Usual) -> KnownTime:
-    """A guess moved by sessions, each a group.
+def moved(guess: timedelta, sessions: Collection[Session], usual: Usual, spread: float = GUESS_SPREAD) -> KnownTime:
+    """A guess moved by sessions, each a group. ``spread`` is how far off it may be.
 
     How much times of one session vary is the usual variance, moved by that around each session's own mean (the scaled inverse
     chi-squared update, its middle); how much sessions vary likewise, by what their means differ beyond their loads.
@@ -244,7 +257,7 @@ def moved(guess: timedelta, sessions: Collection[Session], usual: Usual) -> Know
     load = (SPREAD_WEIGHT * usual.load**2 + around) / (SPREAD_WEIGHT + count - len(sessions))
     between = _between(sessions, load, usual)
     weights = [1 / (between + load / session.times) for session in sessions]
-    guessed = GUESS_SPREAD**-2
+    guessed = spread**-2
     precision = guessed + math.fsum(weights)
     means = (weight * session.mean for weight, session in zip(weights, sessions, strict=True))
     mean = (guessed + math.fsum(means)) / precision

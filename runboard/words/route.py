@@ -36,7 +36,7 @@ class RouteLine:
 
 @dataclass(frozen=True)
 class Time:
-    """One time element: of which step, how long, and 'a guess', 'set by hand' or 'measured 9 times'."""
+    """One time element: of which step, how long, and 'a guess', 'from the program rail.ngc', 'set by hand' or 'measured 9 times'."""
 
     step: str
     what: str
@@ -78,7 +78,7 @@ def _times(estimates: Estimates, run: RunState, step: Step) -> Iterator[Time]:
         known = estimates.of(run, step, kind)
         if known.length:
             what = sentence("plan-element", {"kind": kind, "size": "piece" if kind == "hand" else step.pass_.size})
-            source = sentence("plan-source", {"times": known.times, "source": known.source})
+            source = sentence("plan-source", {"times": known.times, "source": known.source, "file": known.file})
             yield Time(step.name, what, known.length, source, known.source == "measured")
 
 
@@ -104,6 +104,8 @@ def _pass_words(pass_: Pass, named: bool) -> str:
     spans = {kind: getattr(pass_, kind) for kind in ("machine", "hand", "loading", "unloading", "setup")}
     facts = {"size": pass_.size, "pieces": pass_.pieces or 0}
     said = [sentence(f"route-{kind}", {"span": exactly(span), **facts}) for kind, span in spans.items() if span]
+    if pass_.machine and pass_.reckoned:
+        said.append(sentence(f"route-reckoned-{pass_.reckoned.what}", {"file": pass_.reckoned.name}))
     words = ", ".join(said) or sentence("route-no-time")
     return f"{pass_.name}: {words}" if named else words
 

@@ -49,3 +49,8 @@ refused-question-busy = Too much is being worked out just now. Wait a minute, th
 refused-question-failed = It could not be worked out. Ask again; if it fails again, ask with a smaller file.
 refused-nothing-to-keep = The answer has no such part any more. Work it out once more.
 refused-answer-outdated = Somebody changed the shop meanwhile, so nothing is kept yet. Look at the answer once more, then press again.
+
+# A time that a file said, taken into a step of a route.
+before-keep-take = Take { $span } into { $step }
+before-kept-take = { $step } is planned with { $span } of machine time now, from { $file }.
+refused-step-gone = The route has no such step any more. Look at the product first.

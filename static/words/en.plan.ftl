@@ -191,6 +191,8 @@ plan-element = { $kind ->
 plan-source = { $times ->
     [0] { $source ->
         [said] set by hand
+        [program] from the program { $file }
+        [engraving] from the drawing { $file }
        *[guess] a guess
     }
     [1] measured once
@@ -210,6 +212,8 @@ route-machine = { $span } machine time { $size ->
    *[run] the whole run
   }
 route-hand = { $span } by hand a piece
+route-reckoned-program = machine time from the program { $file }
+route-reckoned-engraving = machine time from the drawing { $file }
 route-loading = loading { $span }
 route-unloading = unloading { $span }
 route-setup = setup { $span }

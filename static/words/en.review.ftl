@@ -352,8 +352,11 @@ review-times-slower = It went slower towards the end: the first took { $first },
 review-times-needed = Measure { $count } more to be sure within 10 %.
 review-times-scattered = The times are too scattered to pin down.
 review-source-guess = That is the guess: nothing was measured yet.
+review-source-program = That is what the program { $file } says: nothing was measured yet.
+review-source-engraving = That is what the drawing { $file } says: nothing was measured yet.
 review-source-measured = That is { $guess ->
     [none] the guess
+    [file] what { $file } says
    *[said] what { $who ->
         [none] somebody
        *[other] { $who }
@@ -363,6 +366,7 @@ review-source-measured = That is { $guess ->
    *[other] { $count } times that were measured
   }{ $guess ->
     [none] .
+    [file] .
    *[said] {" "}since then.
   }
 review-source-said = As { $who ->

@@ -6,6 +6,7 @@ from typing import Literal
 
 from werkzeug.datastructures import MultiDict
 
+from runboard.plan.before.kinds import KINDS
 from runboard.shop.book import Book, Person, Service, Station
 from runboard.shop.book_json import book_to_json
 from runboard.shop.product import Product
@@ -16,7 +17,12 @@ from runboard.web.forms.form import posted
 from runboard.words.sentences import catalogue, message_name
 
 SHOP = book_to_json(Book(services=(Service("air", "Extraction", 1),)))
-RECORDS = (Book, Product, *(one.inner for one in fields_of(Book).values() if one.inner is not object))
+RECORDS = (
+    Book,
+    Product,
+    *(one.inner for one in fields_of(Book).values() if one.inner is not object),
+    *(kind.question for kind in KINDS.values()),
+)
 
 
 @dataclass(frozen=True)

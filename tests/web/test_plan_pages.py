@@ -438,3 +438,21 @@ def test_the_route_asks_which_finish_it_is_and_names_a_wait_that_its_label_makes
         said = client.get(page).text
         assert "which finish is it?" not in said
         assert "Oil: the route waits 12 h, and the finish&#39;s label says 3 days. It waits 3 days." in said
+
+
+def test_a_machine_time_keeps_the_program_it_is_from_until_somebody_types_another(
+    client: FlaskClient, house: House
+) -> None:
+    record = scenario.shop()
+    said = {"what": "program", "name": "rail.ngc", "digest": "a" * 64, "seconds": 2237.0, "day": "2026-05-01"}
+    record["products"][0]["operations"][0]["passes"][0] |= {"machine_minutes": 2237 / 60, "reckoned": said}
+    house.workshop.books.save(record, START)
+    form = as_a_browser_posts(client.get("/plan/products/rail/operations/cut").text)
+
+    client.post("/plan/products/rail/operations/cut", data=form | {"name": ["Rout"]})
+    kept = operation(house, "cut")["passes"][0]["reckoned"]
+    form = as_a_browser_posts(client.get("/plan/products/rail/operations/cut").text)
+    client.post("/plan/products/rail/operations/cut", data=form | {"passes.0.machine_minutes": ["40"]})
+
+    assert kept == said
+    assert operation(house, "cut")["passes"][0]["reckoned"] is None

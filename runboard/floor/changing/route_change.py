@@ -5,6 +5,7 @@ The functions on a product work on its JSON record and change it in place; the v
 
 import copy
 from collections.abc import Callable
+from datetime import timedelta
 from typing import Any
 
 from runboard.floor.changing.runs import new_event
@@ -15,8 +16,10 @@ from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.book_json import operation_to_json, product_from_json, product_to_json
+from runboard.shop.durations import parse_duration
 from runboard.shop.keys import key_for
 from runboard.shop.limits import check_route_limits
+from runboard.shop.problem import Unreadable
 from runboard.shop.product import Product
 from runboard.shop.route_text import route_from_text
 
@@ -35,8 +38,10 @@ def copy_of(record: Record, name: str, taken: set[str]) -> Record:
 
 
 def put_operation(product: Record, key: str, operation: Record) -> None:
-    """Put an operation in the place of the one with this key. A pass or check without a key gets one from its name."""
+    """Put an operation in the place of the one with this key. A pass or check without a key gets one from its name. What a pass's
+    machine time was reckoned from stays while that time does."""
     at = place_of(product, key)
+    before = {pass_["key"]: pass_ for pass_ in product["operations"][at]["passes"]}
     product["operations"][at] = {**product["operations"][at], **operation, "key": key}
     for part in (*product["operations"][at]["passes"], *product["operations"][at]["checks"]):
         part["key"] = part.get("key") or ""
@@ -44,6 +49,22 @@ def put_operation(product: Record, key: str, operation: Record) -> None:
         for part in product["operations"][at][several]:
             taken = {other["key"] for other in product["operations"][at][several]}
             part["key"] = part["key"] or key_for(str(part.get(name) or "1"), taken)
+    for pass_ in product["operations"][at]["passes"]:
+        old = before.get(pass_["key"], {})
+        if old.get("reckoned") and "reckoned" not in pass_ and _is_same_time(old, pass_):
+            pass_["reckoned"] = old["reckoned"]
+
+
+def _is_same_time(one: Record, other: Record) -> bool:
+    """Whether two passes' machine times are one, however they are written. What cannot be read is another."""
+    try:
+        found = [
+            parse_duration(said) if isinstance(said, str) else timedelta(minutes=said)
+            for said in (one.get("machine_minutes", 0), other.get("machine_minutes", 0))
+        ]
+    except Unreadable:
+        return False
+    return found[0] == found[1]
 
 
 def add_steps(product: Record, book: Book, text: str, after: str = "") -> None:

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any, Protocol
 
 from runboard.floor.long_work import LongWork
-from runboard.floor.looking.at_hand import book_now
+from runboard.floor.looking.at_hand import book_now, shop_now
 from runboard.floor.workshop import Workshop
 from runboard.plan.before.asking import question_from, question_to_json
 from runboard.plan.before.kind import File, Keep, Kind, Record
@@ -97,7 +97,9 @@ class Answers:
     def ask(self, kind: Kind, question: Any, file: FileAsked | None = None) -> Answered | Coming:
         """The answer, or how far it is. Refused as the kind refuses, 'no file chosen' and 'looked-at file gone' without its file, 'question
         busy' where too much is being worked out, 'question failed'."""
-        book, key = book_now(self.workshop), _key(kind, question, file)
+        book, state = shop_now(self.workshop)
+        question = kind.learned(book, state, question)
+        key = _key(kind, question, file)
         with self._lock:
             kept = self._kept.get(key)
             if kept is not None and kept.book.revision != book.revision:
@@ -112,6 +114,7 @@ class Answers:
 
     def end(self, kind: Kind, question: Any, file: FileAsked | None = None) -> None:
         """Somebody does not want the answer any more."""
+        question = kind.learned(*shop_now(self.workshop), question)
         with self._lock:
             self._forget(_key(kind, question, file))
 

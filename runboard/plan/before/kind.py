@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from runboard.run.fold.state import ShopState
 from runboard.shop.book import Book
 
 Record = dict[str, Any]
@@ -27,7 +28,8 @@ class File:
 class Keep:
     """Something of an answer that may be kept in the book with one press. ``key`` tells it from the others of its answer;
     ``code`` names the sentence on its button (``before-keep-<code>``), ``facts`` fill it. ``put`` writes it into the book's
-    record, which is then read and saved as ever; it refuses what is not there any more."""
+    record, which is then read and saved as ever; it refuses what is not there any more. A span among the facts is said as one; a
+    ``link`` is where the part stands then."""
 
     key: str
     code: str
@@ -39,12 +41,18 @@ def _nothing(book: Book, question: Any, answer: Any) -> Sequence[Keep]:
     return ()
 
 
+def _as_asked(book: Book, state: ShopState, question: Any) -> Any:
+    return question
+
+
 @dataclass(frozen=True)
 class Kind:
     """``name`` is its word in addresses and in JSON ('stock'). ``answer(book, question, file, told)`` is pure, and refuses
     (``Refused``) what cannot be answered, with what to change. ``endings`` are those of files that it reads, none where it
     reads no file; ``needs_file`` where nothing can be said without one; ``is_long`` where it is answered in a child.
-    ``begin(book, keys)`` is the question that a form begins with: ``keys`` may name a product, a step, a station or a run."""
+    ``begin(book, keys)`` is the question that a form begins with: ``keys`` may name a product, a step, a station or a run.
+    ``learned(book, state, question)`` fills in what the log taught and no form asks (hide such a field in ``web/forms/asked.py``); it
+    is called before each answer where there is a shop, and not where a command has none."""
 
     name: str
     question: type
@@ -54,3 +62,4 @@ class Kind:
     endings: tuple[str, ...] = ()
     needs_file: bool = False
     is_long: bool = False
+    learned: Callable[[Book, ShopState, Any], Any] = _as_asked

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from runboard.plan.before.kind import Kind
+from runboard.plan.program.kind import KIND as PROGRAM
 
-_KINDS: tuple[Kind, ...] = ()
+_KINDS: tuple[Kind, ...] = (PROGRAM,)
 KINDS: Mapping[str, Kind] = {kind.name: kind for kind in _KINDS}

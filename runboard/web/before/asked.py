@@ -12,13 +12,15 @@ from runboard.floor.changing.shop_book import record_at_work
 from runboard.floor.looking.answers import Answers, FileAsked, most_of
 from runboard.floor.looking.at_hand import book_now
 from runboard.plan.before.asking import question_from, question_to_json
-from runboard.plan.before.kind import Kind
+from runboard.plan.before.kind import Kind, Record
 from runboard.plan.before.kinds import KINDS
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
+from runboard.shop.record import fields_of
 from runboard.web.door.pages import refusal, workshop
 from runboard.web.fittings import fittings
 from runboard.web.forms.asked import form_of
+from runboard.web.forms.field import Field, Section
 from runboard.web.forms.form import Form, Texts, posted, shown
 
 KEYS = ("product", "step", "station", "run")
@@ -84,16 +86,23 @@ def _begun(kind: Kind, texts: Texts) -> Asked:
     keys = {name: texts[name] for name in KEYS if texts.get(name)}
     question = kind.begin(book_now(workshop()), keys)
     record = record_at_work(workshop())
-    form = shown(form_of(kind.question, record), question_to_json(question), record["units"])
+    form = shown(_form(kind, record), question_to_json(question), record["units"])
     form.seen = record["revision"]
     file = _file_in(texts)
     return Asked(kind, form, question, file, is_asked=file is not None)
 
 
+def _form(kind: Kind, record: Record) -> list[Section]:
+    """The form of a question. Which step of a route is meant was chosen on the page that led here."""
+    step = fields_of(kind.question).get("step")
+    own = [Field("step", "", "kept")] if step is not None and step.kind == "text" else []
+    return form_of(kind.question, record, own=own)
+
+
 def _posted(kind: Kind, texts: Texts) -> Form:
     record = record_at_work(workshop())
     said: Texts = MultiDict((name, text) for name, text in texts.items(multi=True) if name not in _NONE_OF_THE_QUESTION)
-    form = posted(form_of(kind.question, record), said, record["units"])
+    form = posted(_form(kind, record), said, record["units"])
     form.texts = MultiDict(_of_the_form(form))
     form.seen = record["revision"]
     return form

@@ -1,6 +1,8 @@
 """Questions before a run: all kinds of them, and one page that asks, answers, draws and keeps for every kind."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Any
 
 from flask import Blueprint, Response, abort, request
@@ -19,6 +21,7 @@ from runboard.web.door.pages import asks_for_a_part, page, refusal, said, see_ot
 from runboard.web.forms.kinds import kinds_shown, title_of
 from runboard.words.before.said import Said
 from runboard.words.before.sayings import said_of
+from runboard.words.facts import exact_span_in_words
 from runboard.words.sentences import message_name, sentence
 
 part = Blueprint("before", __name__)
@@ -151,7 +154,7 @@ def _shown(asked: Asked) -> Shown:
     return Shown(
         said_of(found.kind, found.book, found.question, found.answer),
         drawn(found.kind, found.book, found.question, found.answer),
-        tuple((each.key, said("before-keep", each.code, each.facts)) for each in keeps),
+        tuple((each.key, said("before-keep", each.code, in_plain_words(each.facts))) for each in keeps),
         kept=_kept(keeps, found, request.args.get(KEPT, "")),
     )
 
@@ -162,7 +165,14 @@ def _kept(keeps: list[Keep], found: Answered, key: str) -> tuple[str, str]:
         return "", ""
     each = next((each for each in keeps if each.key == key), None)
     code = each.code if each else "part"
-    text = sentence(message_name("before-kept", code), each.facts if each else {}) or said("before-kept", "part")
+    text = sentence(message_name("before-kept", code), in_plain_words(each.facts) if each else {}) or said(
+        "before-kept", "part"
+    )
     product = getattr(found.question, "product", None)
     usual = f"/plan/products/{product}" if product else "/shop"
     return text, str((each.facts if each else {}).get("link", usual))
+
+
+def in_plain_words(facts: Mapping[str, Any]) -> dict[str, Any]:
+    """Facts of a press with spans said exactly."""
+    return {name: exact_span_in_words(fact) if isinstance(fact, timedelta) else fact for name, fact in facts.items()}

@@ -7,13 +7,16 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from runboard.plan.program.question import Program
 from runboard.shop import record as declared
 from runboard.shop.book import STATION_KINDS, Book, Person, Station
 from runboard.shop.care import SELDOM, SELDOM_HEAT
 from runboard.shop.durations import format_duration
 from runboard.shop.finish import Finish
 from runboard.shop.hours import Hours
+from runboard.shop.machines import Motion
 from runboard.shop.product import Check, Operation, Pass, Product, Use
+from runboard.shop.record import to_json
 from runboard.web.forms.field import Choices, Field, Kind, Section
 from runboard.words.sentences import catalogue, message_name, sentence
 
@@ -32,7 +35,8 @@ _ELSEWHERE: Mapping[type, str] = {
     Product: "operations piece price",
     Operation: "fastenings cutter rpm feed jig",
     Pass: "reckoned",
-    Station: "motion hour_rate",
+    Station: "hour_rate",
+    Program: "factor factor_times factor_programs",
     Person: "removed",
 }
 # What is short stands beside the next in its row.
@@ -71,6 +75,22 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
         FormPart("Watching it", "watch_usual watch_from watch_every_minutes", folded=True),
         FormPart("Noise and eyewear", "noise_db eyewear", folded=True),
         FormPart("Quiet hours", "quiet", folded=True),
+        FormPart(
+            "How it moves",
+            "motion",
+            folded=True,
+            note="Its manual says it, or its control does. The times of its programs are reckoned with this.",
+        ),
+    ),
+    Program: (
+        FormPart("", "station product step loads"),
+        FormPart(
+            "The stock",
+            "stock_length stock_width stock_thickness",
+            folded=True,
+            note="Its corner is taken as the program's zero.",
+        ),
+        FormPart("How the machine moves", "rapid accel corner", folded=True, note="Empty: as its station says."),
     ),
     Person: (
         FormPart("", "name access skills"),
@@ -140,7 +160,7 @@ def _field(record: type, field: declared.RecordField, book: Record, key: str, wi
         hint=_said(record, field.name, "hint"),
         choices=_choices(record, field, book, key),
         rows=_rows(field, book),
-        empty=_empty(field),
+        empty=_empty(record, field),
         wrong=_said(record, field.name, "wrong"),
         one=_said(record, field.name, "one") or field.noun,
         ending=field.kind == "closing",
@@ -155,11 +175,13 @@ def _rows(field: declared.RecordField, book: Record) -> tuple[Field, ...]:
     return (*key, *fields_for(field.inner, book))
 
 
-def _empty(field: declared.RecordField) -> Any:
-    """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece; else the
-    empty text, which the book's reader refuses where there must be something."""
+def _empty(record: type, field: declared.RecordField) -> Any:
+    """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece, of how a
+    machine moves what is usual; else the empty text, which the book's reader refuses where there must be something."""
     if field.default is None:
         return None
+    if record is Motion:
+        return to_json(Motion())[field.name]
     is_none = field.kind == ("number" if field.default is declared.REQUIRED else "minutes")
     return 0 if is_none else ""
 

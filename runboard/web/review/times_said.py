@@ -103,9 +103,8 @@ def source(found: Essentials, known: KnownTime) -> str:
     """Where the estimate of now comes from."""
     word = known.overruled
     said = {"who": "none", "day": "", "why": ""} if word is None else _word(found, word)
-    return say(
-        "review-source", known.source, {**said, "count": known.times, "guess": "none" if word is None else "said"}
-    )
+    guess = "said" if word is not None else "file" if known.file else "none"
+    return say("review-source", known.source, {**said, "count": known.times, "guess": guess, "file": known.file})
 
 
 def believed(study: ElementStudy) -> str:
