@@ -43,8 +43,9 @@ def add_to(command: ArgumentParser) -> None:
     """What it takes."""
     command.add_argument("file", nargs="?", type=Path, metavar="FILE", help=say("option", "file-checked"))
     command.add_argument("--json", action="store_true", help=say("option", "json-checked"))
-    for name, unit in (("rapid", "MM_PER_MIN"), ("accel", "MM_PER_S2"), ("corner", "MM")):
-        command.add_argument(f"--{name}", metavar=unit, help=say("option", f"{name}-checked"))
+    command.add_argument("--rapid", metavar="MM_PER_MIN", help=say("option", "rapid-checked"))
+    command.add_argument("--accel", metavar="MM_PER_S2", help=say("option", "accel-checked"))
+    command.add_argument("--corner", metavar="MM", help=say("option", "corner-checked"))
     command.add_argument("--station", default="", metavar="NAME", help=say("option", "station-checked"))
     command.add_argument("--data", type=Path, metavar="DIR", help=say("option", "data-checked"))
     command.add_argument("--run", default="", metavar="RUN", help=say("option", "run-checked"))

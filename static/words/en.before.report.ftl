@@ -2,3 +2,52 @@
 
 before-kind-program = A program’s time
 before-about-program = How long it cuts, travels and stops, tool by tool, what it reaches, and every line that is doubtful.
+
+program-head = About { $total } a load, of which { $cutting } cutting
+program-head-nothing = Nothing in it takes time
+program-factor = { $station } takes { $factor } times what is reckoned, measured { $times ->
+    [1] once
+    [2] twice
+   *[other] { $times } times
+  }. Reckoned: { $reckoned }.
+program-air = { $percent } % of the time that it moves, it is in the air.
+program-stops = It stops for a person in { $count ->
+    [one] line { $lines }
+   *[other] { $more ->
+        [0] lines { $lines }
+       *[other] lines { $lines } and { $more } more
+      }
+  }.
+program-read = { $lines ->
+    [one] 1 line
+   *[other] { $lines } lines
+  } read, written in { $units ->
+    [in] inches
+   *[mm] millimetres
+  }.
+program-usual-motion = No station is named, so it is timed as a usual small router moves.
+program-part-cutting = Cutting
+program-part-rapid = Travel
+program-part-plunge = Plunging
+program-part-dwell = Waiting
+program-part-tool-change = Changing cutters
+program-column-part = What
+program-column-time = Time
+program-column-way = Way
+program-column-tool = Cutter
+program-column-cutting = Cutting
+program-column-lowest = Deepest
+program-column-axis = Axis
+program-column-from = From
+program-column-to = To
+program-column-in-all = In all
+program-by-tool = By cutter
+program-extents = How far it goes
+program-tool = { $number ->
+    [0] not named
+   *[other] T{ $number }
+  }
+program-way = { $units ->
+    [in] { $number } ft
+   *[mm] { $number } m
+  }

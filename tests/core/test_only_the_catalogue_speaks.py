@@ -118,6 +118,8 @@ def _is_a_code(over: ast.AST) -> bool:
 def _is_for_programmers(node: ast.AST) -> bool:
     if isinstance(node, ast.Raise):
         return isinstance(node.exc, ast.Call) and ast.unparse(node.exc.func) not in _FOR_PEOPLE
+    if isinstance(node, ast.Call) and ast.unparse(node.func) == "Of":  # what a schema says of a field
+        return True
     return isinstance(node, ast.Assert) or (isinstance(node, ast.Call) and ast.unparse(node.func).startswith("_log."))
 
 
@@ -166,6 +168,7 @@ def test_what_is_let_off_is_there() -> None:
         ("_log.error('it did not fit')", False),
         ("raise ValueError('it does not fit')", False),
         ("key = 'station'", False),
+        ("length: Annotated[float, Of('From one end to the other.')]", False),
     ],
 )
 def test_a_sentence_is_told_from_what_is_none(source: str, is_found: bool, tmp_path: Path) -> None:

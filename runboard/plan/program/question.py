@@ -22,7 +22,7 @@ class Program:
     loads: Annotated[int | None, Of("Loads a run.", least=1)] = None
     rapid: Annotated[float | None, Of("mm/min.", least=1)] = None
     accel: Annotated[float | None, Of("mm/s².", least=0.1)] = None
-    corner: Annotated[Length | None, Of("How far its path may leave a corner.", most=10)] = None
+    corner: Annotated[Length | None, Of("By how much its path rounds a corner.", most=10)] = None
     stock_length: Annotated[Length | None, Of("Along x.", least=1)] = None
     stock_width: Annotated[Length | None, Of("Along y.", least=1)] = None
     stock_thickness: Annotated[Length | None, Of("Along z.", least=0.1)] = None

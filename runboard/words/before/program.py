@@ -1,0 +1,186 @@
+"""A machine's program in words: how long it takes and with what, how far it goes, and each line that is doubtful."""
+
+from collections.abc import Iterator, Mapping
+from datetime import timedelta
+from typing import Any
+
+from runboard.plan.program.kind import Looked
+from runboard.plan.program.question import Program
+from runboard.shop.book import Book
+from runboard.shop.units import Unit
+from runboard.words.before.said import Said, Table
+from runboard.words.facts import fine, fine_span, length_in_words, list_in_words, number_in_words
+from runboard.words.sentences import say, sentence
+
+# What of a doubt's facts is a length, in mm.
+_LENGTHS = frozenset({"z", "by", "size", "reach", "travel", "gap"})
+_PARTS = ("cutting", "rapid", "plunge", "dwell", "tool_change")
+_MOST_STOPS = 5
+_MM_A_METRE, _MM_A_FOOT = 1000.0, 304.8
+
+
+def said(book: Book, question: Program, answer: Looked) -> Said:
+    """The answer: a load's time by the station's own factor where it has one; the record has what was reckoned."""
+    report, units = answer.report, book.units
+    return Said(
+        head=_head(report, question.factor),
+        lines=tuple(_lines(book, question, answer)),
+        doubts=tuple(doubt_in_words(doubt, units) for doubt in report.doubts),
+        tables=tuple(_tables(report, question.factor, units)),
+        record=record(answer, question, units),
+        changes_time=report.changes_time,
+    )
+
+
+def _head(report: Any, factor: float) -> str:
+    total, cutting = (span_of(seconds * factor) for seconds in (report.seconds.total, report.seconds.cutting))
+    if not report.seconds.total:
+        return sentence("program-head-nothing")
+    return sentence("program-head", {"total": fine_span(total), "cutting": fine_span(cutting)})
+
+
+def span_of(seconds: float) -> timedelta:
+    """So many seconds, as finely as they are said."""
+    return fine(timedelta(seconds=seconds))
+
+
+def _lines(book: Book, question: Program, answer: Looked) -> Iterator[str]:
+    report = answer.report
+    station = book.station(question.station) if question.station else None
+    if station and question.factor_times:
+        facts = {
+            "station": station.name,
+            "factor": number_in_words(round(question.factor, 2)),
+            "times": question.factor_times,
+        }
+        yield sentence("program-factor", facts | {"reckoned": fine_span(span_of(report.seconds.total))})
+    if report.seconds.total:
+        yield sentence("program-air", {"percent": round(100 * report.air_share)})
+    if report.stops:
+        lines = list_in_words(str(line) for line in report.stops[:_MOST_STOPS])
+        more = max(0, len(report.stops) - _MOST_STOPS)
+        yield sentence("program-stops", {"count": len(report.stops), "lines": lines, "more": more})
+    yield sentence("program-read", {"lines": report.lines, "units": report.units})
+    if station is None:
+        yield sentence("program-usual-motion")
+
+
+# tables
+
+
+def _tables(report: Any, factor: float, units: Unit) -> Iterator[Table]:
+    yield _by_kind(report, factor, units)
+    if len(report.tools) > 1:
+        yield _by_tool(report, factor, units)
+    if report.extent:
+        yield _extents(report, units)
+
+
+def _heads(*names: str) -> tuple[str, ...]:
+    return tuple(say("program-column", name) for name in names)
+
+
+def _by_kind(report: Any, factor: float, units: Unit) -> Table:
+    rows = []
+    for part in _PARTS:
+        seconds, way = getattr(report.seconds, part), getattr(report.length, part, 0.0)
+        if seconds or way:
+            rows.append(
+                (
+                    say("program-part", part),
+                    fine_span(span_of(seconds * factor)),
+                    way_in_words(way, units) if way else "",
+                )
+            )
+    return Table("", _heads("part", "time", "way"), tuple(rows), frozenset({1, 2}))
+
+
+def _by_tool(report: Any, factor: float, units: Unit) -> Table:
+    rows = tuple(
+        (
+            sentence("program-tool", {"number": tool.number}),
+            fine_span(span_of(tool.seconds.total * factor)),
+            fine_span(span_of(tool.seconds.cutting * factor)) if tool.seconds.cutting else "",
+            "" if tool.lowest is None else length_in_words(tool.lowest, units),
+        )
+        for tool in report.tools
+    )
+    return Table(sentence("program-by-tool"), _heads("tool", "time", "cutting", "lowest"), rows, frozenset({1, 2, 3}))
+
+
+def _extents(report: Any, units: Unit) -> Table:
+    rows = tuple(
+        (axis, *(length_in_words(round(mm, 3), units) for mm in (low, high, high - low)))
+        for axis, (low, high) in zip("XYZ", report.extent, strict=True)
+    )
+    return Table(sentence("program-extents"), _heads("axis", "from", "to", "in all"), rows, frozenset({1, 2, 3}))
+
+
+def way_in_words(mm: float, units: Unit) -> str:
+    """A length of path: '12.3 m', '40 ft', '480 mm'."""
+    if mm < _MM_A_METRE:
+        return length_in_words(round(mm), units) if units == "mm" else length_in_words(mm, units)
+    far = mm / (_MM_A_FOOT if units == "in" else _MM_A_METRE)
+    number = number_in_words(round(far, 1) if far < 100 else round(far))
+    return sentence("program-way", {"units": units, "number": number})
+
+
+def doubt_in_words(doubt: Any, units: Unit) -> str:
+    """A doubtful line in one sentence."""
+    return say("program-doubt", doubt.code, {"line": doubt.line, **_facts(doubt.facts, units)})
+
+
+def _facts(facts: Mapping[str, Any], units: Unit) -> dict[str, Any]:
+    return {name: _fact(name, fact, units) for name, fact in facts.items()}
+
+
+def _fact(name: str, fact: Any, units: Unit) -> Any:
+    if isinstance(fact, float):
+        return length_in_words(round(fact, 3), units) if name in _LENGTHS else number_in_words(round(fact, 3))
+    return fact
+
+
+# as JSON
+
+
+def record(answer: Looked, question: Program, units: Unit) -> dict[str, Any]:
+    """The answer for other programs: seconds as they were reckoned, without the station's own factor, and millimetres. Cutting is
+    all feed moves but straight plunges."""
+    report = answer.report
+    found: dict[str, Any] = {
+        "kind": "program",
+        "file": answer.name,
+        "lines": report.lines,
+        "seconds": _seconds(report.seconds),
+        "length_mm": _lengths(report.length),
+        "extent_mm": {
+            axis: [round(low, 4), round(high, 4)] for axis, (low, high) in zip("xyz", report.extent, strict=False)
+        },
+        "air_share": round(report.air_share, 4),
+        "tools": [
+            {
+                "tool": tool.number,
+                "seconds": _seconds(tool.seconds),
+                "length_mm": _lengths(tool.length),
+                "lowest_mm": None if tool.lowest is None else round(tool.lowest, 4),
+            }
+            for tool in report.tools
+        ],
+        "doubts": [{"line": doubt.line, "text": doubt_in_words(doubt, units)} for doubt in report.doubts],
+    }
+    if question.factor_times:
+        expected = round(report.seconds.total * question.factor, 3)
+        found["station_factor"] = {
+            "factor": round(question.factor, 4),
+            "times": question.factor_times,
+            "expected_seconds": expected,
+        }
+    return found
+
+
+def _seconds(seconds: Any) -> dict[str, float]:
+    return {name: round(getattr(seconds, name), 3) for name in ("total", *_PARTS)}
+
+
+def _lengths(lengths: Any) -> dict[str, float]:
+    return {name: round(getattr(lengths, name), 3) for name in ("cutting", "rapid", "plunge")}
