@@ -92,3 +92,6 @@ class Reckoned:
     digest: Annotated[str, Of(most=64)]
     seconds: Annotated[float, Of(least=0)]
     day: Annotated[str, Of(kind="date", most=10)] = ""
+    reach_x: Annotated[Length | None, Of("How far it goes along x, in all.")] = None
+    reach_y: Annotated[Length | None, Of("Along y.")] = None
+    reach_z: Annotated[Length | None, Of("Up and down.")] = None

@@ -2,17 +2,19 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 
+from runboard.plan.before.looked_at import LookedAt
 from runboard.plan.estimates import Estimates
+from runboard.plan.program.looked import changed_steps
 from runboard.run.fold.route import Route, Step
 from runboard.run.fold.state import RunState
 from runboard.run.rules.resting import shorter_than_label
 from runboard.shop.book import Book
 from runboard.shop.care import finish_is_unclear
 from runboard.shop.product import ZERO, Operation, Pass, Product, Wait
+from runboard.words.facts import date_in_words, number_in_words
 from runboard.words.facts import exact_span_in_words as exactly
-from runboard.words.facts import number_in_words
 from runboard.words.sentences import say, sentence
 
 KINDS = ("setup", "loading", "machine", "unloading", "hand")
@@ -45,9 +47,16 @@ class Time:
     is_measured: bool
 
 
-def route_lines(product: Product, book: Book) -> list[RouteLine]:
-    """The route of a product, an operation a line."""
+def route_lines(product: Product, book: Book, looked: LookedAt | None = None) -> list[RouteLine]:
+    """The route of a product, an operation a line. ``looked`` are the files that were looked at for it."""
     asks = route_asks(product, book)
+    for step, reckoned, day in changed_steps(product, looked or LookedAt()):
+        facts = {
+            "step": step.name,
+            "file": reckoned.name,
+            "day": date_in_words(date.fromisoformat(day), with_year=True),
+        }
+        asks.setdefault(step.operation.key, []).append(sentence("before-time-changed", facts))
     return [
         _line(operation, number, book, asks.get(operation.key, []))
         for number, operation in enumerate(product.operations, 1)

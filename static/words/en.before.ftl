@@ -53,4 +53,5 @@ refused-answer-outdated = Somebody changed the shop meanwhile, so nothing is kep
 # A time that a file said, taken into a step of a route.
 before-keep-take = Take { $span } into { $step }
 before-kept-take = { $step } is planned with { $span } of machine time now, from { $file }.
+before-time-changed = { $step }: the program { $file } is another since { $day } than the one its time was taken from.
 refused-step-gone = The route has no such step any more. Look at the product first.

@@ -445,6 +445,7 @@ def test_a_machine_time_keeps_the_program_it_is_from_until_somebody_types_anothe
 ) -> None:
     record = scenario.shop()
     said = {"what": "program", "name": "rail.ngc", "digest": "a" * 64, "seconds": 2237.0, "day": "2026-05-01"}
+    said |= {"reach_x": 300, "reach_y": None, "reach_z": None}
     record["products"][0]["operations"][0]["passes"][0] |= {"machine_minutes": 2237 / 60, "reckoned": said}
     house.workshop.books.save(record, START)
     form = as_a_browser_posts(client.get("/plan/products/rail/operations/cut").text)

@@ -7,6 +7,7 @@ from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.before.finding import BeforeRun
+from runboard.plan.before.looked_at import LookedAt
 from runboard.plan.before.looks import LOOKS
 from runboard.plan.before.run_sheet import Checked, RunSheet, run_sheet
 from runboard.run.refusal import Refused
@@ -15,16 +16,25 @@ from runboard.shop.hours import local_day
 MOST_INITIALS = 8
 
 
-def run_sheet_of(workshop: Workshop, run: str) -> RunSheet:
-    """All that is found of a run now. Refused 'run unknown'."""
+def run_sheet_of(workshop: Workshop, run: str, looked: LookedAt | None = None) -> RunSheet:
+    """All that is found of a run now; ``looked`` are the files that were looked at. Refused 'run unknown'."""
     with workshop.lock:
         found = find_run(workshop, run)
     book, state = shop_now(workshop)
     day = local_day(workshop.clock.now(), book.time_zone)
-    return run_sheet(BeforeRun(book, state, found, estimates_now(workshop), day), LOOKS)
+    asked = BeforeRun(book, state, found, estimates_now(workshop), day, looked or LookedAt())
+    return run_sheet(asked, LOOKS)
 
 
-def pass_look(workshop: Workshop, run: str, check: str, found: str, initials: str, person: str = "") -> None:
+def pass_look(
+    workshop: Workshop,
+    run: str,
+    check: str,
+    found: str,
+    initials: str,
+    person: str = "",
+    looked: LookedAt | None = None,
+) -> None:
     """Somebody looked at what a check found, and goes on; ``found`` is the mark of what stood before them.
 
     Refused 'run unknown', 'run closed', 'initials missing', 'look changed' where something else is found by now, 'look stops'
@@ -34,7 +44,7 @@ def pass_look(workshop: Workshop, run: str, check: str, found: str, initials: st
     if not initials:
         raise Refused("initials missing")
     with workshop.lock:
-        at = _found(run_sheet_of(workshop, run), check)
+        at = _found(run_sheet_of(workshop, run, looked), check)
         if at is None or at.finding.mark != found:
             raise Refused("look changed")
         if at.finding.level == "stop":

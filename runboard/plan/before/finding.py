@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Any, Literal
 
+from runboard.plan.before.looked_at import LookedAt
 from runboard.plan.estimates import Estimates
 from runboard.run.fold.state import RunState, ShopState
 from runboard.shop.book import Book
@@ -42,6 +43,7 @@ class BeforeRun:
     run: RunState
     estimates: Estimates
     day: date
+    looked: LookedAt = field(default_factory=LookedAt)
 
 
 Look = Callable[[BeforeRun], Iterable[Finding]]

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from runboard.plan.before.finding import BeforeRun, Finding, Look
+from runboard.plan.program.looked import findings as programs
 from runboard.run.rules.materials import FORBIDDEN, LOOK, UNKNOWN, judged
 
 
@@ -43,4 +44,4 @@ def shown_how(asked: BeforeRun) -> Iterator[Finding]:
             yield Finding(f"skill {skill}", "stop", "skill-nobody", {"skill": skill, "step": step.name}, "/shop")
 
 
-LOOKS: tuple[Look, ...] = (stations, wood, shown_how)
+LOOKS: tuple[Look, ...] = (stations, wood, shown_how, programs)

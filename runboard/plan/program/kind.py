@@ -37,10 +37,15 @@ def keeps(book: Book, question: Program, answer: Looked) -> Iterator[Keep]:
     """Its time into the steps of the product at that machine; nothing where it takes no time."""
     seconds = float(answer.report.seconds.total)
     if seconds > 0:
-        reckoned = Reckoned("program", answer.name, answer.digest, seconds)
+        reckoned = Reckoned("program", answer.name, answer.digest, seconds, "", *_reaches(answer.report))
         yield from takes(
             book, question.product, reckoned, question.factor, station=question.station, step=question.step
         )
+
+
+def _reaches(report: Any) -> tuple[float, ...]:
+    """How far it goes along x, y and z in all; nothing where nothing moves."""
+    return tuple(round(high - low, 3) for low, high in report.extent)
 
 
 KIND = Kind(

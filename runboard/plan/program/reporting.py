@@ -4,7 +4,8 @@ from runboard.plan.before.kind import Told
 from runboard.plan.program.motion import of_all_axes, timed
 from runboard.plan.program.question import Program
 from runboard.plan.program.read import read_program
-from runboard.plan.program.report import ProgramReport, Stock, report
+from runboard.plan.program.report import ProgramReport, report
+from runboard.plan.program.suspects import Stock
 from runboard.shop.book import Book
 from runboard.shop.machines import Motion
 

@@ -32,13 +32,14 @@ _NONE_OF_THE_QUESTION = frozenset({ASKED, FILE, DIGEST, NAME, KEPT, SEEN, "keep"
 @dataclass
 class Asked:
     """A kind of question with the form that asks it. ``question`` is None while something is wrong, ``is_asked`` says whether
-    somebody wants the answer by now."""
+    somebody wants the answer by now, ``is_sent`` whether the file came with it just now."""
 
     kind: Kind
     form: Form
     question: Any = None
     file: FileAsked | None = None
     is_asked: bool = False
+    is_sent: bool = False
     texts: Texts = field(default_factory=MultiDict)
 
     @property
@@ -129,7 +130,7 @@ def _take_file(found: Asked, files: Mapping[str, FileStorage]) -> None:
     if file is None or not file.filename:
         return
     try:
-        found.file = take_file(file)
+        found.file, found.is_sent = take_file(file), True
     except Refused as refused:
         found.form.problems.append(refusal(refused))
 

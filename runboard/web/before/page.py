@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from runboard.floor.changing.keep_answer import keep_of
 from runboard.floor.looking.answers import Answered, Coming
+from runboard.floor.looking.files_looked_at import note_look
 from runboard.plan.before.asking import kinds_reading
 from runboard.plan.before.kind import Keep
 from runboard.run.refusal import Refused
@@ -18,6 +19,7 @@ from runboard.shop.numbers import whole_number
 from runboard.web.before.asked import KEPT, SEEN, Asked, answers, asked_in, known_kind, take_file
 from runboard.web.before.drawn import drawn
 from runboard.web.door.pages import asks_for_a_part, page, refusal, said, see_other, workshop
+from runboard.web.fittings import fittings
 from runboard.web.forms.kinds import kinds_shown, title_of
 from runboard.words.before.said import Said
 from runboard.words.before.sayings import said_of
@@ -56,6 +58,7 @@ def look(kind: str) -> Response:
 def ask(kind: str) -> Response:
     """Work it out. The answer has an address of its own; what is wrong comes back at its field, with all that was typed."""
     asked = asked_in(known_kind(kind), request.form, request.files)
+    _note(asked)
     return _page(asked) if asked.form.is_wrong else see_other(asked.address())
 
 
@@ -74,8 +77,16 @@ def drop() -> Response:
     except Refused as refused:
         return _turned_down(refusal(refused), back)
     begun = asked_in(reading[0], request.form)
-    begun.file = taken
+    begun.file, begun.is_sent = taken, True
+    _note(begun)
     return see_other(begun.address())
+
+
+def _note(asked: Asked) -> None:
+    """A file that was sent for a product is the newest of its name."""
+    product = getattr(asked.question, "product", None)
+    if product and asked.file and asked.is_sent:
+        note_look(workshop(), fittings().settings, product, asked.file.name, asked.file.digest)
 
 
 def _turned_down(why: str, back: str) -> Response:

@@ -10,6 +10,7 @@ from runboard.floor.changing import products
 from runboard.floor.changing.route_change import product_from_text
 from runboard.floor.changing.shop_book import book_record
 from runboard.floor.looking.at_hand import as_read, book_now, made_once, runs_now
+from runboard.floor.looking.files_looked_at import files_looked_at
 from runboard.floor.planning.plans import ShownPlan
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
@@ -20,6 +21,7 @@ from runboard.shop.route_text import route_to_text
 from runboard.web.door.pages import number_asked, page, see_other, workshop
 from runboard.web.door.pictures import take_pictures
 from runboard.web.door.run_pages import known_person
+from runboard.web.fittings import fittings
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.kinds import kinds_shown
 from runboard.web.forms.operation import product_form
@@ -204,7 +206,7 @@ def _product_page(key: str, form: Form, status: int = 200) -> Response:
     found: Product = now.product(key) or abort(404)
     context: dict[str, Any] = {
         "product": found,
-        "lines": route_lines(found, now),
+        "lines": route_lines(found, now, files_looked_at(fittings().settings)),
         "older": products.runs_by_another_route(workshop(), found),
         "home": {"base": f"/plan/products/{key}"},
         "before": kinds_shown(),

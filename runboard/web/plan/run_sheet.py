@@ -4,9 +4,11 @@ from flask import Blueprint, Response, request
 
 from runboard.floor.changing.run_sheet import pass_look, run_sheet_of
 from runboard.floor.looking.at_hand import book_now
+from runboard.floor.looking.files_looked_at import files_looked_at
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person, known_run
+from runboard.web.fittings import fittings
 from runboard.words.before.run_sheet import found_in_words, head_of, level_in_words, passed_in_words
 
 part = Blueprint("plan_run_sheet", __name__)
@@ -25,7 +27,13 @@ def go_past(key: str) -> Response:
     known_run(key)
     try:
         pass_look(
-            workshop(), key, asked.get("check", ""), asked.get("found", ""), asked.get("initials", ""), known_person()
+            workshop(),
+            key,
+            asked.get("check", ""),
+            asked.get("found", ""),
+            asked.get("initials", ""),
+            known_person(),
+            files_looked_at(fittings().settings),
         )
     except Refused as refused:
         return _page(key, 422, refusal(refused), asked.get("check", ""))
@@ -33,7 +41,8 @@ def go_past(key: str) -> Response:
 
 
 def _page(key: str, status: int = 200, wrong: str = "", at: str = "") -> Response:
-    run, book, sheet = known_run(key), book_now(workshop()), run_sheet_of(workshop(), key)
+    run, book = known_run(key), book_now(workshop())
+    sheet = run_sheet_of(workshop(), key, files_looked_at(fittings().settings))
     rows = [
         (
             each,

@@ -1,7 +1,7 @@
 """A machine's program in words: how long it takes and with what, how far it goes, and each line that is doubtful."""
 
 from collections.abc import Iterator, Mapping
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Any
 
 from runboard.plan.program.kind import Looked
@@ -9,7 +9,7 @@ from runboard.plan.program.question import Program
 from runboard.shop.book import Book
 from runboard.shop.units import Unit
 from runboard.words.before.said import Said, Table
-from runboard.words.facts import fine, fine_span, length_in_words, list_in_words, number_in_words
+from runboard.words.facts import date_in_words, fine, fine_span, length_in_words, list_in_words, number_in_words
 from runboard.words.sentences import say, sentence
 
 # What of a doubt's facts is a length, in mm.
@@ -138,6 +138,14 @@ def _fact(name: str, fact: Any, units: Unit) -> Any:
     if isinstance(fact, float):
         return length_in_words(round(fact, 3), units) if name in _LENGTHS else number_in_words(round(fact, 3))
     return fact
+
+
+def found_facts(book: Book, facts: Mapping[str, Any]) -> dict[str, Any]:
+    """The facts of a finding about a program as its sentence takes them."""
+    found = _facts(facts, book.units)
+    if found.get("day"):
+        found["day"] = date_in_words(date.fromisoformat(found["day"]), with_year=True)
+    return found
 
 
 # as JSON

@@ -1,0 +1,114 @@
+"""A program dropped on a product: looked at in a child, its time taken into the step by a press, and known to be old once the
+program was changed."""
+
+import io
+import time
+from typing import Any
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.floor.changing.shop_book import book_record
+from runboard.house import House
+from tests.web.test_check_command import RAIL
+from tests.web.test_shop_pages import as_a_browser_posts, words
+
+pytestmark = pytest.mark.usefixtures("small_shop")
+
+
+def answered(client: FlaskClient, address: str) -> Any:
+    for _ in range(200):
+        page = client.get(address)
+        if "Working it out" not in page.text:
+            return page
+        time.sleep(0.1)
+    raise AssertionError("no answer came")
+
+
+def dropped(client: FlaskClient, content: bytes, name: str = "rail.ngc") -> tuple[str, Any]:
+    posted = client.post("/before/file", data={"product": "rail", "file": (io.BytesIO(content), name)})
+    assert posted.status_code == 303, words(posted)
+    return posted.location, answered(client, posted.location)
+
+
+def keep(client: FlaskClient, page: Any, key: str) -> Any:
+    return client.post("/before/program/keep", data=form_to(page, "/before/program/keep") | {"keep": key})
+
+
+def form_to(page: Any, action: str) -> dict[str, list[str]]:
+    form = page.text.partition(f'action="{action}"')[2].partition("</form>")[0]
+    return as_a_browser_posts(f"<form{form}</form>")
+
+
+def cut(house: House) -> dict[str, Any]:
+    found: dict[str, Any] = book_record(house.workshop)["products"][0]["operations"][0]["passes"][0]
+    return found
+
+
+def test_its_time_is_taken_into_the_step_and_said_on_the_product_s_page(client: FlaskClient, house: House) -> None:
+    _, page = dropped(client, RAIL.encode())
+    kept = keep(client, page, "take cut")
+
+    assert "About 2 min 40 s a load, of which 36 s cutting" in words(page)
+    assert "Take 2 min 38 s into Cut" in words(page)
+    assert "Engrave" not in page.text.partition("Take 2 min")[2].partition("</button>")[0]
+    assert kept.status_code == 303
+    assert "from rail.ngc" in words(client.get(kept.location))
+    assert cut(house)["machine_minutes"] == pytest.approx(158 / 60)
+    assert cut(house)["reckoned"]["name"] == "rail.ngc"
+    assert cut(house)["reckoned"]["day"] == house.workshop.clock.now().date().isoformat()
+    assert (cut(house)["reckoned"]["reach_x"], cut(house)["reckoned"]["reach_y"]) == (300, 60)
+    product = words(client.get("/plan/products/rail"))
+    assert "2 min 38 s machine time a board of 15" in product
+    assert "machine time from the program rail.ngc" in product
+
+
+def test_taking_it_twice_takes_it_once(client: FlaskClient, house: House) -> None:
+    _, page = dropped(client, RAIL.encode())
+    keep(client, page, "take cut")
+    revision = house.workshop.books.revision()
+
+    twice = keep(client, page, "take cut")
+
+    assert twice.status_code == 422
+    assert "nothing is kept yet" in words(twice)
+    assert house.workshop.books.revision() == revision
+
+
+def test_a_changed_program_makes_its_step_s_time_an_old_one(client: FlaskClient) -> None:
+    _, page = dropped(client, RAIL.encode())
+    keep(client, page, "take cut")
+    before = words(client.get("/plan/products/rail"))
+
+    dropped(client, RAIL.replace("X300", "X310").encode())
+
+    assert "is another since" not in before
+    assert "Cut: the program rail.ngc is another since" in words(client.get("/plan/products/rail"))
+
+
+@pytest.mark.parametrize(
+    ("content", "says"),
+    [
+        (b"\x7fELF\0\0\1", "this is no text"),
+        (b"G1 X10 (open\nM30\n", "the comment has no closing parenthesis"),
+        (b" \n\n", "There is nothing in this file"),
+    ],
+    ids=["binary", "unmatched", "blank"],
+)
+def test_a_file_that_is_no_program_gets_one_sentence(client: FlaskClient, content: bytes, says: str) -> None:
+    _, page = dropped(client, content)
+
+    assert page.status_code == 422
+    assert says in words(page)
+    assert page.text.count('class="error"') == 1
+
+
+def test_what_takes_long_can_be_ended(client: FlaskClient) -> None:
+    posted = client.post("/before/file", data={"product": "rail", "file": (io.BytesIO(RAIL.encode()), "rail.ngc")})
+    coming = client.get(posted.location)
+
+    ended = client.post("/before/program/end", data=form_to(coming, "/before/program/end"))
+
+    assert "Working it out" in coming.text and "hx-get" in coming.text
+    assert ended.status_code == 200
+    assert "Working it out" not in ended.text and "rail.ngc" in ended.text
