@@ -57,3 +57,25 @@ before-found-program-fine = { $step }: its time is from the program { $program }
 before-found-program-no-time = { $step }: nobody has looked at its program { $program } yet, so its time is a guess. Drop the file on the product's page.
 before-found-program-changed = { $step }: the program { $program } is another since { $day } than the one its time was taken from. Look at it and take its time again.
 before-found-program-too-far = { $step }: the program { $program } goes { $reach } along { $axis }, and the machine reaches { $travel }.
+
+# Another order of visits: advice alone, the program stays as it is.
+program-visits = It works at { $places } places and comes to them { $visits } times. { $proved ->
+    [yes] The best order
+   *[no] A better order
+  } would save { $saving } of travel a load{ $loads ->
+    [one] .
+   *[other] , { $in_all } in { $loads } loads.
+  }{ $proved ->
+    [yes] {""}
+   *[no] {" "}No order saves more than { $most }.
+  }
+program-visits-fine = It works at { $places } places in a good order: no other saves more than { $most } a load.
+program-visits-too-many = It works at { $places } places and comes to them { $visits } times: too many to look for a better order.
+program-orders = Travel between places
+program-column-order = Order
+program-column-a-load = A load
+program-column-a-run = All loads
+program-order-now = As the program has it
+program-order-by-place = One visit a place, with each cutter
+program-order-ordered = In a better order too
+program-order-bound = No order beats

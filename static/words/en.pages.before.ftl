@@ -12,6 +12,7 @@ before-look-there = Look there
 before-coming = Working it out
 before-end = Never mind
 before-cannot = That could not be worked out
+before-same-file = Ask this of the same file
 before-ask-otherwise = Ask otherwise
 before-another-file = Another file
 before-file = The file

@@ -45,8 +45,12 @@ class Asked:
     @property
     def pairs(self) -> list[tuple[str, str]]:
         """Everything that was asked, as names and texts: for an address, or hidden in a form."""
-        file = [(DIGEST, self.file.digest), (NAME, self.file.name)] if self.file else []
-        return [*self.form.texts.items(multi=True), *file, (ASKED, "yes")]
+        return [*self.form.texts.items(multi=True), *self.file_pairs, (ASKED, "yes")]
+
+    @property
+    def file_pairs(self) -> list[tuple[str, str]]:
+        """The file as names and texts."""
+        return [(DIGEST, self.file.digest), (NAME, self.file.name)] if self.file else []
 
     def address(self, place: str = "", **more: str) -> str:
         """Where the answer is looked at."""

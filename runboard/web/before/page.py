@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any
+from urllib.parse import urlencode
 
 from flask import Blueprint, Response, abort, request
 from markupsafe import Markup
@@ -150,8 +151,15 @@ def _page(asked: Asked) -> Response:
     shown = _shown(asked) if asked.is_asked and not asked.form.is_wrong else Shown()
     # htmx puts nothing in its place that came with another status.
     status = 422 if (asked.form.is_wrong or shown.wrong) and not asks_for_a_part() else 200
-    context: dict[str, Any] = {"asked": asked, "title": title_of(asked.kind), "shown": shown}
+    context: dict[str, Any] = {"asked": asked, "title": title_of(asked.kind), "shown": shown, "others": _others(asked)}
     return page("before/question.html", "asked", status, **context)
+
+
+def _others(asked: Asked) -> list[tuple[str, str]]:
+    """(address, title) of what else can be asked about the same file."""
+    reading = kinds_reading(asked.file.name) if asked.file else []
+    about = [("product", getattr(asked.question, "product", None) or ""), *asked.file_pairs]
+    return [(f"/before/{kind.name}?{urlencode(about)}", title_of(kind)) for kind in reading if kind is not asked.kind]
 
 
 def _shown(asked: Asked) -> Shown:

@@ -16,6 +16,8 @@ from runboard.words.sentences import say, sentence
 _LENGTHS = frozenset({"z", "by", "size", "reach", "travel", "gap"})
 _PARTS = ("cutting", "rapid", "plunge", "dwell", "tool_change")
 _MOST_STOPS = 5
+# Seconds a load: less is not worth saying.
+LEAST_SAVING = 1.0
 _MM_A_METRE, _MM_A_FOOT = 1000.0, 304.8
 
 
@@ -26,7 +28,7 @@ def said(book: Book, question: Program, answer: Looked) -> Said:
         head=_head(report, question.factor),
         lines=tuple(_lines(book, question, answer)),
         doubts=tuple(doubt_in_words(doubt, units) for doubt in report.doubts),
-        tables=tuple(_tables(report, question.factor, units)),
+        tables=tuple(_tables(report, question.factor, units, question.loads)),
         record=record(answer, question, units),
         changes_time=report.changes_time,
     )
@@ -60,18 +62,35 @@ def _lines(book: Book, question: Program, answer: Looked) -> Iterator[str]:
         lines = list_in_words(str(line) for line in report.stops[:_MOST_STOPS])
         more = max(0, len(report.stops) - _MOST_STOPS)
         yield sentence("program-stops", {"count": len(report.stops), "lines": lines, "more": more})
+    if report.visits.places > 1:
+        yield _visits(report.visits, question)
     yield sentence("program-read", {"lines": report.lines, "units": report.units})
     if station is None:
         yield sentence("program-usual-motion")
 
 
+def _visits(visits: Any, question: Program) -> str:
+    """What one visit a place, and a better order, would save in travel."""
+    facts = {"places": visits.places, "visits": len(visits.before), "most": fine_span(span_of(max(0.0, visits.most)))}
+    if not visits.is_searched:
+        return sentence("program-visits-too-many", facts)
+    if visits.saving < LEAST_SAVING:
+        return sentence("program-visits-fine", facts)
+    loads = question.loads or 1
+    in_all = fine_span(span_of(visits.saving * loads))
+    facts |= {"saving": fine_span(span_of(visits.saving)), "loads": loads, "in_all": in_all}
+    return sentence("program-visits", facts | {"proved": "yes" if visits.is_proved else "no"})
+
+
 # tables
 
 
-def _tables(report: Any, factor: float, units: Unit) -> Iterator[Table]:
+def _tables(report: Any, factor: float, units: Unit, loads: int | None) -> Iterator[Table]:
     yield _by_kind(report, factor, units)
     if len(report.tools) > 1:
         yield _by_tool(report, factor, units)
+    if report.visits.places > 1 and report.visits.saving >= LEAST_SAVING:
+        yield _orders(report.visits, loads)
     if report.extent:
         yield _extents(report, units)
 
@@ -106,6 +125,22 @@ def _by_tool(report: Any, factor: float, units: Unit) -> Table:
         for tool in report.tools
     )
     return Table(sentence("program-by-tool"), _heads("tool", "time", "cutting", "lowest"), rows, frozenset({1, 2, 3}))
+
+
+def _orders(visits: Any, loads: int | None) -> Table:
+    """Travel between places as the program has it, and in a better order: a load, and of all loads where they are known."""
+    found = [
+        ("now", visits.now),
+        ("by-place", min(visits.now, visits.by_place)),
+        ("ordered", visits.ordered),
+        ("bound", visits.bound),
+    ]
+    rows = tuple(
+        (say("program-order", name), *(fine_span(span_of(seconds * many)) for many in (1, *([loads] if loads else []))))
+        for name, seconds in found
+    )
+    heads = _heads("order", "a load", *(["a run"] if loads else []))
+    return Table(sentence("program-orders"), heads, rows, frozenset({1, 2}))
 
 
 def _extents(report: Any, units: Unit) -> Table:
@@ -153,7 +188,7 @@ def found_facts(book: Book, facts: Mapping[str, Any]) -> dict[str, Any]:
 
 def record(answer: Looked, question: Program, units: Unit) -> dict[str, Any]:
     """The answer for other programs: seconds as they were reckoned, without the station's own factor, and millimetres. Cutting is
-    all feed moves but straight plunges."""
+    all feed moves but straight plunges; ``bound_seconds`` is what no order of visits could save more than."""
     report = answer.report
     found: dict[str, Any] = {
         "kind": "program",
@@ -174,6 +209,12 @@ def record(answer: Looked, question: Program, units: Unit) -> dict[str, Any]:
             }
             for tool in report.tools
         ],
+        "visit_order": {
+            "places": report.visits.places,
+            "visits": len(report.visits.before),
+            "saving_seconds": round(report.visits.saving, 3),
+            "bound_seconds": round(max(report.visits.saving, report.visits.most), 3),
+        },
         "doubts": [{"line": doubt.line, "text": doubt_in_words(doubt, units)} for doubt in report.doubts],
     }
     if question.factor_times:
