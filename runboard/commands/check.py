@@ -12,12 +12,14 @@ from dataclasses import dataclass
 from pathlib import Path
 from shutil import get_terminal_size
 from typing import Any
+from xml.sax.saxutils import escape
 
 from runboard.commands.asking import Mistaken, check_shop, opened, rewritten_line
 from runboard.commands.review import broken
 from runboard.commands.whole_file import check_out, whole
 from runboard.floor.looking.answers import most_of
 from runboard.floor.looking.at_hand import shop_now
+from runboard.places import folder
 from runboard.plan.before.asking import kinds_reading, question_from, question_to_json
 from runboard.plan.before.kind import File, Kind, Record
 from runboard.plan.before.kinds import KINDS
@@ -235,5 +237,10 @@ def _write(out: Path, said: Said, draw: Any) -> None:
 
 
 def _alone(drawing: str) -> str:
-    """A drawing of a page as a file of its own."""
-    return drawing if "xmlns=" in drawing[:500] else drawing.replace("<svg ", _SVG, 1)
+    """A drawing of a page as a file of its own, with the style that it has there by day."""
+    if "xmlns=" in drawing[:500]:
+        return drawing
+    static = folder("static")
+    style = "".join((static / name).read_text("utf-8").partition("@media")[0] for name in ("tokens.css", "charts.css"))
+    begin, end = drawing.replace("<svg ", _SVG, 1).split(">", 1)
+    return f"{begin}><style>{escape(style)}</style>{end}"

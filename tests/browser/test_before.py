@@ -128,7 +128,7 @@ def test_each_kind_of_question_is_in_order(name: str, phones: Phones, demo: Serv
     expect(page.get_by_role("heading", level=1)).to_be_visible()
 
     looking.unfold()
-    looking.at(f"before {name}")
+    looking.at(f"before asked {name}")
 
     assert looking.wrong == []
 

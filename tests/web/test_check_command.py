@@ -4,6 +4,7 @@ cannot be read."""
 import json
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
 import pytest
 
@@ -105,6 +106,16 @@ def test_a_question_as_json_names_its_kind_and_its_file(tmp_path: Path, capsys: 
     file = written(tmp_path, json.dumps({"kind": "program", "file": "rail.ngc", "rapid": 800}), "asked.json")
 
     assert record(capsys, file)["file"] == "rail.ngc"
+
+
+def test_its_drawing_is_written_as_a_file_that_a_browser_opens(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["check", written(tmp_path), "--out", str(tmp_path / "rail.svg")]) == 0
+
+    drawing = ElementTree.parse(tmp_path / "rail.svg").getroot()
+    assert drawing.tag == "{http://www.w3.org/2000/svg}svg"
+    assert ".travel" in (drawing.findtext("{http://www.w3.org/2000/svg}style") or "")
 
 
 @pytest.mark.parametrize(

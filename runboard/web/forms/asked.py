@@ -88,7 +88,7 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
             "The stock",
             "stock_length stock_width stock_thickness",
             folded=True,
-            note="Its corner is taken as the program's zero.",
+            note="What is cut beyond it is said.",
         ),
         FormPart("How the machine moves", "rapid accel corner", folded=True, note="Empty: as its station says."),
     ),
