@@ -16,6 +16,7 @@ from runboard.plan.schedule.problem.nouns import FAR, OrderDue, Problem
 from runboard.plan.schedule.rule import rule as rules
 from runboard.plan.schedule.rule.greedy import greedy, greedy_plan
 from runboard.plan.schedule.rule.kernel import compiled as compiling
+from runboard.plan.schedule.rule.kernel import keeping
 from runboard.plan.schedule.rule.kernel.compiled import compiled
 from runboard.plan.schedule.rule.rule import Cores, Knobs, Rule
 from runboard.plan.schedule.told.forecast import Scatter, drawn_lengths, follow, forecast
@@ -148,22 +149,22 @@ def test_where_compiling_fails_all_goes_on_in_plain_python(monkeypatch: pytest.M
     assert not Rule(the_trial(9)).is_compiled
 
 
-def test_the_compiled_rule_is_kept_under_a_digest_of_all_its_source(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
-    folder = compiling._cache_folder()
-    assert folder is not None and folder == compiling._cache_folder()
+def test_the_compiled_rule_is_kept_under_a_digest_of_all_its_source(tmp_path: Path):
+    source = Path(compiling.__file__).parent
+    folder = keeping._cache_folder("rule", source)
+    assert folder is not None and folder == keeping._cache_folder("rule", source)
 
-    for source in Path(compiling.__file__).parent.glob("*.py"):
-        shutil.copy(source, tmp_path)
-    monkeypatch.setattr(compiling, "__file__", str(tmp_path / "compiled.py"))
-    assert compiling._cache_folder() == folder
+    for one in source.glob("*.py"):
+        shutil.copy(one, tmp_path)
+    assert keeping._cache_folder("rule", tmp_path) == folder
     (tmp_path / "records.py").write_text("BIG = 1")
-    assert compiling._cache_folder() != folder
+    assert keeping._cache_folder("rule", tmp_path) != folder
 
 
 @pytest.fixture
 def quick(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Something quick in place of the rule, which takes ten seconds; where it is kept."""
-    monkeypatch.setattr(compiling.Path, "home", lambda: tmp_path)
+    monkeypatch.setattr(keeping.Path, "home", lambda: tmp_path)
     monkeypatch.setattr(compiling.dispatch, "replicate", count)
     return tmp_path / ".cache" / "runboard"
 

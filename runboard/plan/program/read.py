@@ -1,26 +1,32 @@
 """A program read: bytes in, what it moves out."""
 
+from typing import Literal
+
 from runboard.plan.before.kind import Told
+from runboard.plan.program.language.fast import Fast
 from runboard.plan.program.language.interpreter import Interpreter
 from runboard.plan.program.language.limits import LONGEST_LINE, MOST_BYTES, MOST_LINES
 from runboard.plan.program.moves import Moves
 from runboard.run.refusal import Refused
 
 _BOM = b"\xef\xbb\xbf"
-_TELL_EVERY = 20_000  # lines
+_TELL_EVERY = 50_000  # lines
+_MANY = 20_000  # from so many lines on machine code earns what it takes to have it at hand
+Way = Literal["interpreted", "plain", "compiled"]
 
 
-def read_program(content: bytes, told: Told | None = None) -> Moves:
+def read_program(content: bytes, told: Told | None = None, *, way: Way | None = None) -> Moves:
     """What a program does, up to its M2, M30 or second %.
 
     ``told`` hears (lines done, lines there are). Refused: what is no text, is empty or too large, and a line after which nothing
     can be known, with its number. Where the machine stands before the first travel along an axis nobody knows: that travel
-    takes no time."""
+    takes no time. ``way``: all by the interpreter, or plain lines by ``plain_lines``, as plain Python or compiled; by itself it is
+    compiled where there are many lines, and a compiler."""
     content = _text(content)
     lines = content.count(b"\n") + (not content.endswith(b"\n"))
     if lines > MOST_LINES:
         raise Refused("program-lines", most=MOST_LINES)
-    reader = _Reader(content, lines)
+    reader = _Reader(content, lines, way or ("compiled" if lines >= _MANY else "interpreted"))
     reader.read(told)
     return reader.moves()
 
@@ -41,21 +47,37 @@ def _text(content: bytes) -> bytes:
     return content
 
 
+def _fast(content: bytes, interpreter: Interpreter, way: Way) -> Fast | None:
+    if way == "interpreted":
+        return None
+    try:
+        return Fast(content, interpreter, is_compiled=way == "compiled")
+    except ImportError:  # no compiler: all is read by the interpreter
+        return None
+
+
 class _Reader:
     """Goes through a program's lines, the plain ones fast."""
 
-    def __init__(self, content: bytes, lines: int) -> None:
+    def __init__(self, content: bytes, lines: int, way: Way) -> None:
         self.content, self.lines = content, lines
         self.interpreter = Interpreter(lines + 16)
         self.number = self.at = 0
         self.percents = 0
         self.is_over = False
+        self.fast = _fast(content, self.interpreter, way)
 
     def read(self, told: Told | None) -> None:
+        tell_at = _TELL_EVERY
         while self.at < len(self.content) and not self.is_over:
-            self._read_line()
-            if told and self.number % _TELL_EVERY == 0:
-                told(self.number, self.lines)
+            if self.fast:
+                self.at, self.number = self.fast.read(self.at, self.number, tell_at)
+            if self.number >= tell_at:
+                tell_at += _TELL_EVERY
+                if told:
+                    told(self.number, self.lines)
+            elif self.at < len(self.content):
+                self._read_line()
         self._name_the_end()
         if told:
             told(self.lines, self.lines)

@@ -33,12 +33,12 @@ class Text:
     def take(self, sign: str) -> None:
         """Go past what must stand here."""
         if not self.text.startswith(sign, self.at):
-            raise Refused("program-expected", line=self.line, sign=sign, rest=self.rest())
+            raise Refused("program-expected", line=self.line, sign=sign, near=self.near())
         self.at += len(sign)
 
-    def rest(self) -> str:
-        """What follows, shortened, for a person to find it."""
-        return self.text[self.at : self.at + 12]
+    def near(self) -> str:
+        """What stands around here, for a person to find it."""
+        return self.text[max(self.at - 10, 0) : self.at + 10].upper()
 
 
 def real_value(text: Text, depth: int = 0) -> float:
@@ -79,7 +79,7 @@ def _expression(text: Text, depth: int) -> float:
     while text.peek() != "]":
         operation = _OPERATION.match(text.text, text.at)
         if not operation:
-            raise Refused("program-bracket", line=text.line, rest=text.rest())
+            raise Refused("program-bracket", line=text.line, near=text.near())
         if operation[0] not in _RANKS:
             raise LeftOut("operation-unknown", name=operation[0].upper())
         text.at = operation.end()
@@ -150,7 +150,7 @@ _FUNCTIONS: dict[str, Callable[[float], float]] = {
 def _function(text: Text, depth: int) -> float:
     name = _NAME.match(text.text, text.at)
     if not name or not text.text.startswith("[", name.end()):
-        raise Refused("program-number", line=text.line, rest=text.rest())
+        raise Refused("program-number", line=text.line, near=text.near())
     if name[0] != "atan" and name[0] not in _FUNCTIONS:
         raise LeftOut("operation-unknown", name=name[0].upper())
     text.at = name.end()
