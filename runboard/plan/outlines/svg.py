@@ -122,7 +122,7 @@ class _Reading:
         if own is None:
             self.named("transform", node.line)
         place = place.then(own or Place())
-        group = node.attributes.get("id", group) if node.tag == "g" else group
+        group = _path(group, node)
         if node.tag in _SHAPES:
             self._shape(node, place, paint, group)
         elif node.tag == "text":
@@ -204,3 +204,9 @@ class _Reading:
                        ((x, y - 0.8 * high), (x + wide, y - 0.8 * high), (x + wide, y + 0.2 * high), (x, y + 0.2 * high))]  # fmt: skip
             self.parts += 1
             self._add(Outline(np.array(corners), True, True, group, self.parts), node)
+
+
+def _path(group: str, node: Node) -> str:
+    """The names of the groups that something lies in, the outermost first: 'mark/numbers'."""
+    name = node.attributes.get("id", "") if node.tag == "g" else ""
+    return "/".join(part for part in (group, name) if part)[:200]

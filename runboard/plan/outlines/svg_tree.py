@@ -7,7 +7,8 @@ from xml.parsers import expat
 from runboard.run.refusal import Refused
 
 SVG = "http://www.w3.org/2000/svg"
-_LINKS = "href", "http://www.w3.org/1999/xlink href"
+XLINK = "http://www.w3.org/1999/xlink"
+_LINKS = "href", " ".join((XLINK, "href"))
 
 MOST_BYTES = 10_000_000
 MOST_DEPTH = 100
