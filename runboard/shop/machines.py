@@ -64,7 +64,7 @@ class GoodFeed:
 @dataclass(frozen=True)
 class Jig:
     """Places for pieces on a bed, and where its corner mark sits, so that it can be put back months later. ``corner_x`` and
-    ``corner_y`` are the mark's coordinates on the machine."""
+    ``corner_y`` are the mark's coordinates on the machine; the places run from it to the right and down, as they are drawn."""
 
     key: Key
     name: Name
@@ -75,8 +75,9 @@ class Jig:
     piece_width: Annotated[Length, Of("Along y.", least=1)] = 50.0
     pitch_x: Annotated[Length, Of("From one place to the next.", least=1)] = 110.0
     pitch_y: Annotated[Length, Of("From one row to the next.", least=1)] = 60.0
-    corner_x: Length = 0.0
-    corner_y: Length = 0.0
+    corner_x: Annotated[Length | None, Of("Null: nobody wrote it down.", most=100_000)] = None
+    corner_y: Annotated[Length | None, Of("Null: nobody wrote it down.", most=100_000)] = None
+    margin: Annotated[Length, Of("Around the places, to the edge of the jig.", most=1_000)] = 10.0
     clearance: Annotated[Length, Of("A place is larger than its piece by this.", most=10)] = 0.2
     kerf: Annotated[Length, Of("What the beam burns away.", most=5)] = 0.0
     note: Annotated[str, Of(most=2000)] = ""

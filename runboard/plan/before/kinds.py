@@ -3,7 +3,9 @@
 from collections.abc import Mapping
 
 from runboard.plan.before.kind import Kind
+from runboard.plan.engraving.kind import KIND as ENGRAVING
+from runboard.plan.jig.kind import KIND as JIG
 from runboard.plan.program.kind import KIND as PROGRAM
 
-_KINDS: tuple[Kind, ...] = (PROGRAM,)
+_KINDS: tuple[Kind, ...] = (PROGRAM, ENGRAVING, JIG,)
 KINDS: Mapping[str, Kind] = {kind.name: kind for kind in _KINDS}

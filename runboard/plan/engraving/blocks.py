@@ -16,8 +16,8 @@ import numpy as np
 from runboard.plan.engraving.marks import Marks
 from runboard.plan.engraving.sweep import Sweep
 
-# Blocks that are tried over all rows together: some ten thousand a second.
-_TRIED = 5_000
+# Blocks that are tried over all rows together: some four thousand a second.
+_TRIED = 1_500
 _LEAST_UNITS, _MOST_UNITS = 4, 40
 
 

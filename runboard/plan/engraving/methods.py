@@ -13,6 +13,8 @@ from runboard.plan.engraving.sweep import Sweep
 
 # So many lines of a method are drawn.
 SHOWN = 36
+# And no nearer to one another than this share of its width.
+_APART = 0.02
 
 
 def whole(marks: Marks, sweep: Sweep, trims: bool) -> Method:
@@ -66,12 +68,13 @@ def _strokes(marks: Marks, sweep: Sweep, blocks: Sequence[Block]) -> tuple[list[
     by_line = np.argsort(marks.line, kind="stable")
     lines = marks.line[by_line]
     shown = blocks[:: math.ceil(len(blocks) / SHOWN)]
-    each = max(1, SHOWN // len(shown))
+    wide = float(marks.right.max() - marks.left.min()) + 2 * sweep.overscan
+    apart = max(1.0, wide * _APART / sweep.spacing)  # lines from one that is drawn to the next
     strokes: list[HeadStroke] = []
     at: tuple[float, float] | None = None
     count = 0
     for block in shown:
-        for number, pick in enumerate(_picked(len(block.lines), each)):
+        for number, pick in enumerate(_picked(len(block.lines), _each(block, len(shown), apart))):
             line, ends = int(block.lines[pick]), (float(block.left[pick]), float(block.right[pick]))
             y = marks.top + (line + 0.5) * marks.spacing
             here = by_line[np.searchsorted(lines, line) : np.searchsorted(lines, line, "right")]
@@ -86,6 +89,11 @@ def _strokes(marks: Marks, sweep: Sweep, blocks: Sequence[Block]) -> tuple[list[
             strokes += path
             at, count = (path[-1].x2, path[-1].y2), count + 1
     return strokes, count
+
+
+def _each(block: Block, blocks: int, apart: float) -> int:
+    room = int((block.lines[-1] - block.lines[0]) / apart) + 1
+    return max(1, min(SHOWN // blocks, max(2, room)))
 
 
 def _picked(count: int, most: int) -> list[int]:

@@ -5,9 +5,9 @@ from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
 from runboard.plan.outlines.unclear import Unclear
+from runboard.run.fold.route import Route, Step
 from runboard.shop.book import Book
 from runboard.shop.machines import Motion
-from runboard.shop.product import Operation, Pass
 from runboard.shop.record import Length, Of
 
 # Of a laser whose own values nobody wrote down: mm/s, mm/s², mm. Common practice, no source; its manual and a trial say more.
@@ -22,7 +22,7 @@ class EngravingQuestion:
     are boxes of ``mark_width`` by ``mark_height``, one on each place. Null speeds are the station's."""
 
     product: Annotated[str | None, Of(refers="product")] = None
-    step: Annotated[str, Of("The operation that engraves.", most=100)] = ""
+    step: Annotated[str, Of("The operation that engraves.", most=81)] = ""
     station: Annotated[str | None, Of(refers="station")] = None
     columns: Annotated[int, Of("Places side by side.", least=1, most=100)] = 1
     rows: Annotated[int, Of("Places one behind the other.", least=1, most=100)] = 1
@@ -101,41 +101,35 @@ class EngravingAnswer:
         return next((one for one in self.methods if one.name == name), None)
 
 
-def step_of(book: Book, product: str | None, step: str) -> tuple[Operation, Pass] | None:
-    """The operation and pass of a product that a step's key names ('engrave', 'sand:120')."""
-    found = book.product(product or "")
-    key, _, pass_key = step.partition(":")
-    for operation in found.operations if found else ():
-        if operation.key == key:
-            passes = [one for one in operation.passes if pass_key in ("", one.key)]
-            return (operation, passes[0]) if passes else None
-    return None
+def step_of(book: Book, product: str | None, key: str) -> Step | None:
+    """The step of a product with that key ('engrave', 'sand:120')."""
+    return next((step for step in _steps(book, product) if step.key == key), None)
 
 
-def lasers_step(book: Book, product: str | None) -> str:
-    """The first operation of a product at a laser; '' where it has none."""
+def lasers_step(book: Book, product: str | None) -> Step | None:
+    """The first step of a product at a laser; None where it has none."""
+    lasers = {station.key for station in book.stations if station.kind == "laser"}
+    return next((step for step in _steps(book, product) if step.operation.station in lasers), None)
+
+
+def _steps(book: Book, product: str | None) -> Sequence[Step]:
     found = book.product(product or "")
-    for operation in found.operations if found else ():
-        station = book.station(operation.station)
-        if station is not None and station.kind == "laser":
-            return operation.key
-    return ""
+    return Route(found).steps if found else ()
 
 
 def begin(book: Book, keys: Mapping[str, str]) -> EngravingQuestion:
     """The question that a form begins with: the product's step at a laser, its station and jig."""
     product = book.product(keys.get("product", ""))
-    product_key = product.key if product else None
-    step = keys.get("step") or lasers_step(book, product_key)
-    found = step_of(book, product_key, step)
-    station = keys.get("station") or (found[0].station if found else _laser(book))
-    jig = next((one for one in book.jigs if found and one.key == found[0].jig), None)
+    key = product.key if product else None
+    step = step_of(book, key, keys.get("step", "")) or lasers_step(book, key)
+    station = keys.get("station") or (step.operation.station if step else _laser(book))
+    jig = next((one for one in book.jigs if step and one.key == step.operation.jig), None)
     usual = EngravingQuestion()
     return EngravingQuestion(
-        product=product_key,
-        step=step if found else "",
+        product=key,
+        step=step.key if step else "",
         station=station if station and book.station(station) else None,
-        columns=jig.columns if jig else (found[1].pieces or 1) if found else 1,
+        columns=jig.columns if jig else (step.most_a_load or 1) if step else 1,
         rows=jig.rows if jig else 1,
         pitch_x=jig.pitch_x if jig else usual.pitch_x,
         pitch_y=jig.pitch_y if jig else usual.pitch_y,
@@ -147,5 +141,6 @@ def _laser(book: Book) -> str | None:
 
 
 def motion_of(book: Book, station: str | None) -> Motion:
+    """How a station moves; as usual where none is named."""
     found = book.station(station or "")
     return found.motion if found else Motion()

@@ -46,7 +46,7 @@ def _closed(one: Outline) -> Points:
 def _strokes(lines: Sequence[Points]) -> tuple[list[HeadStroke], int]:
     """The lines with fewer points, in their order, and how many of them are drawn."""
     shown = lines[: _MOST_STROKES // 4]
-    each = max(2, _MOST_STROKES // max(1, len(shown)))
+    each = max(12, _MOST_STROKES // max(1, len(shown)))
     found: list[HeadStroke] = []
     at: tuple[float, float] | None = None
     for line in shown:

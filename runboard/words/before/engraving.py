@@ -1,0 +1,144 @@
+"""How long an engraving takes, in words."""
+
+from collections.abc import Iterator
+from datetime import timedelta
+from typing import Any
+
+from runboard.plan.engraving.question import EngravingAnswer, EngravingQuestion, Method
+from runboard.shop.book import Book
+from runboard.words.before.said import Said, Table
+from runboard.words.facts import fine_span, length_in_words
+from runboard.words.sentences import say, sentence
+
+# What a drawing may hold that is told of and changes no time.
+QUIET = ("script", "no-unit", "moving", "marker")
+
+
+def said(book: Book, question: EngravingQuestion, answer: EngravingAnswer) -> Said:
+    """The minutes of each method beside the others, which is fastest, and what that does not say."""
+    unclear = tuple(say("outline-unclear", one.code, {**one.facts, "line": one.line}) for one in answer.unclear)
+    return Said(
+        _head(answer),
+        tuple(_lines(book, answer)),
+        (*_doubts(book, answer), *unclear),
+        tuple(say("before-engraving", f"caution-{what}") for what in ("watch", "air", "material")),
+        (_table(answer),),
+        record=_record(answer),
+        changes_time=answer.short > 0 or any(one.code not in QUIET for one in answer.unclear),
+    )
+
+
+def method_in_words(name: str) -> str:
+    return say("before-engraving-method", name)
+
+
+def seconds_in_words(seconds: float) -> str:
+    """A machine's time, long ones in hours: no machine runs through the night by itself."""
+    hours = round(seconds / 3600)
+    return (
+        sentence("before-engraving-hours", {"hours": hours}) if hours >= 48 else fine_span(timedelta(seconds=seconds))
+    )
+
+
+def shown_in_words(method: Method) -> tuple[str, str]:
+    """The two lines above the drawing of a method."""
+    facts = {"method": method_in_words(method.name), "shown": method.shown, "lines": method.lines}
+    first = sentence("before-engraving-drawn", {**facts, "span": seconds_in_words(method.seconds)})
+    return first, say("before-engraving-shown", "all" if method.shown == method.lines else "some", facts)
+
+
+def _head(answer: EngravingAnswer) -> str:
+    best, whole = answer.method(answer.best), answer.method("whole")
+    others = [one for one in answer.methods if one.name not in (answer.best, "trace")]
+    if best is None or whole is None:
+        return ""
+    facts: dict[str, Any] = {
+        "method": method_in_words(best.name),
+        "span": seconds_in_words(best.seconds),
+        "whole": seconds_in_words(whole.seconds),
+        "less": seconds_in_words(whole.seconds - best.seconds),
+    }
+    alike = all(one.seconds <= best.seconds * 1.05 for one in others)
+    return say("before-engraving-head", "alike" if alike else "best", facts)
+
+
+def _lines(book: Book, answer: EngravingAnswer) -> Iterator[str]:
+    best, units = answer.method(answer.best), book.units
+    if best is not None and answer.jig_fulls > 1:
+        facts = {"count": answer.jig_fulls, "span": seconds_in_words(best.seconds * answer.jig_fulls)}
+        yield sentence("before-engraving-run", facts)
+    size = {
+        "wide": length_in_words(round(answer.box[2], 1), units),
+        "high": length_in_words(round(answer.box[3], 1), units),
+    }
+    yield sentence("before-engraving-marks", {**size, "pieces": answer.places})
+    rows = answer.method("rows")
+    if rows is not None and answer.without_splitting > rows.seconds * 1.02:
+        spans = {"span": seconds_in_words(answer.without_splitting), "rows": seconds_in_words(rows.seconds)}
+        yield sentence("before-engraving-unsplit", spans)
+    trace = answer.method("trace")
+    if trace is not None and answer.has_fills:
+        yield sentence("before-engraving-trace", {"span": seconds_in_words(trace.seconds)})
+    yield sentence(
+        "before-engraving-values",
+        {"speed": answer.speed, "accel": answer.accel, "spacing": length_in_words(answer.spacing, units),
+         "run_up": length_in_words(round(answer.run_up, 1), units)},
+    )  # fmt: skip
+    yield sentence("before-engraving-looks")
+    yield sentence("before-engraving-method-says")
+
+
+def _doubts(book: Book, answer: EngravingAnswer) -> Iterator[str]:
+    if answer.assumed:
+        names = [say("before-engraving-value", name) for name in answer.assumed]
+        yield sentence("before-engraving-assumed", {"names": names})
+    if answer.short > 0:
+        facts = {"short": length_in_words(round(answer.short, 1), book.units)}
+        yield sentence("before-engraving-short", facts)
+    if not answer.fits:
+        yield sentence("before-engraving-too-wide", {"run_up": length_in_words(round(answer.run_up, 1), book.units)})
+
+
+def _table(answer: EngravingAnswer) -> Table:
+    has_run = answer.jig_fulls > 1
+    columns = ("method", "full", *(("run",) if has_run else ()), "lines", "blocks", "on")
+    rows = []
+    for one in answer.methods:
+        on = round(100 * one.on / max(one.on + one.off, 1e-9))
+        run = (seconds_in_words(one.seconds * answer.jig_fulls),) if has_run else ()
+        cells = (str(one.lines), str(one.blocks), sentence("before-engraving-share", {"share": on}))
+        rows.append((method_in_words(one.name), seconds_in_words(one.seconds), *run, *cells))
+    heads = tuple(say("before-engraving-column", name) for name in columns)
+    return Table(sentence("before-engraving-table"), heads, tuple(rows), frozenset(range(1, len(columns))))
+
+
+def _record(answer: EngravingAnswer) -> dict[str, Any]:
+    methods = [
+        {
+            "name": one.name,
+            "minutes": round(one.seconds / 60, 4),
+            "run_minutes": round(one.seconds * answer.jig_fulls / 60, 4),
+            "lines": one.lines,
+            "blocks": one.blocks,
+            "beam_on_mm": round(one.on, 3),
+            "beam_off_mm": round(one.off, 3),
+        }
+        for one in answer.methods
+    ]
+    return {
+        "kind": "engraving",
+        "methods": methods,
+        "best": answer.best,
+        "jig_fulls": answer.jig_fulls,
+        "places": answer.places,
+        "box_mm": [round(each, 3) for each in answer.box],
+        "speed_mm_s": answer.speed,
+        "accel_mm_s2": answer.accel,
+        "spacing_mm": answer.spacing,
+        "run_up_mm": round(answer.run_up, 3),
+        "assumed": list(answer.assumed),
+        "doubts": [
+            {"line": one.line, "text": say("outline-unclear", one.code, {**one.facts, "line": one.line})}
+            for one in answer.unclear
+        ],
+    }

@@ -1,0 +1,123 @@
+# What is said of jigs: of one that is asked about, of one that is kept, and of those of a run.
+
+before-kind-jig = The jig
+before-about-jig = Places for a tray’s pieces on the bed, as a drawing to cut, with a corner mark by which it is put back.
+before-keep-jig = Keep it with { $station } as { $name }
+before-keep-jig-step = Keep it with { $station } as { $name }, for { $step }
+before-keep-jig-again = Keep it in place of { $name } at { $station }
+before-kept-jig = { $name } is kept with { $station }.
+before-kept-jig-step = { $name } is kept with { $station }, as the jig of { $step }.
+before-kept-jig-again = { $name } is kept as it is now.
+
+before-jig-head = { $places ->
+    [one] One place
+   *[other] { $places } places, { $columns } side by side and { $rows } one below the other,
+  } on a plate of { $wide } by { $high }.
+before-jig-piece = Each place is { $length } by { $width } and { $clearance } larger both ways.
+before-jig-place-size = Each place { $length } by { $width }
+before-jig-kerf = The beam takes { $kerf }: places are cut { $half } inside their line and the plate { $half } outside, so that both come out right.
+before-jig-corner = The corner mark sits at x { $x }, y { $y } of the machine, its fellow at x { $end }, y { $y }.
+before-jig-corner-later = Once it lies on the bed, read the corner mark’s x and y off the machine and write them down with the jig: then it can be put back months later.
+before-jig-room = The bed would take { $columns } side by side and { $rows } one below the other.
+before-jig-groups = The file is in millimetres. What is cut is in the group ‘cut’, what is marked in the group ‘mark’, dashed. Set power and speed for each yourself.
+before-jig-bed-unknown = How large the bed is, is not written down at the station, so it is not known whether the jig fits.
+before-jig-too-large = It does not fit: the plate is { $wide } by { $high }, and there are { $bed_wide } by { $bed_high }. { $count ->
+    [0] Not one place fits with this margin.
+    [one] One place fits.
+   *[other] { $columns } side by side and { $rows } one below the other would.
+  }
+before-jig-too-few = It has { $places } places for { $pieces } pieces.
+before-jig-outline = The places are boxes around the outline in the file, not its shape.
+before-jig-usual = Clearance and kerf differ by wood, beam and focus (common practice, no source). Cut one place first and try a piece in it.
+before-jig-file = jig
+before-jig-download = Save the jig as SVG
+before-jig-table = Middle of each place
+before-jig-column-place = Place
+before-jig-column-x = From the mark, right
+before-jig-column-y = From the mark, down
+before-jig-column-machine-x = Machine x
+before-jig-column-machine-y = Machine y
+before-jig-drawn = Jig { $name }
+before-jig-drawing = To scale: the plate and its places solid, the bed dashed, the corner marks heavy.
+
+before-jig-caution-watch = Cutting the jig takes fire more easily than engraving: stay at the laser and watch it the whole time it runs.
+before-jig-caution-air = Extraction on before the beam and until the smoke is gone.
+before-jig-caution-material = Cut it from a sheet that you know: no PVC, and no plywood or board whose glue or coating is unknown.
+
+before-jig-back = Putting it back
+before-jig-back-zero = Send { $station } to its own zero, with the beam off.
+before-jig-back-corner = Move the head to x { $x }, y { $y } and lay the jig so that its corner mark is right under it.
+before-jig-back-straight = Move the head to x { $end }, y { $y } and turn the jig until the mark at the other end is under it.
+before-jig-back-clamp = Clamp it, and look at the first mark once more.
+before-jig-back-trial = Mark tape or a scrap in place 1 before the first piece.
+before-jig-no-corner = Nobody wrote down where its corner mark sits on { $station }. Lay it where it belongs, read the mark’s x and y off the machine, and write them down here.
+
+before-found-jig-none = { $step }: its pieces lie in a jig that is not written down.
+before-found-jig-too-large = { $step }: the jig { $jig } reaches beyond the bed of { $station }.
+before-found-jig-elsewhere = { $step }: the jig { $jig } is kept with { $station }, and the step is done elsewhere.
+before-found-jig-places = { $step }: a load has { $pieces } pieces, and the jig { $jig } has { $places } places.
+before-found-jig-corner = { $step }: nobody wrote down where the jig { $jig } sits on { $station }.
+before-found-jig-right = { $step }: jig { $jig }, { $places ->
+    [one] one place
+   *[other] { $places } places
+  }, its corner mark at x { $x }, y { $y } of { $station }.
+before-found-engraving-guess = { $step }: nobody reckoned the engraving. Its { $minutes } min are a guess.
+before-found-engraving-known = { $step }: { $minutes } min of machine time, which is more than a guess.
+
+refused-jig-no-piece = Say how long and how wide a piece is, or write it down at the product.
+refused-jig-nothing-drawn = There is no outline in the drawing.
+refused-jig-outline-size = The outline in the drawing is smaller than 1 mm or larger than 10 m. See whether its units are right.
+refused-jig-kerf-too-wide = The beam’s { $kerf } mm are wider than the piece.
+refused-jig-places-overlap = The places would overlap: each is { NUMBER($length, maximumFractionDigits: 2) } by { NUMBER($width, maximumFractionDigits: 2) } mm. Make the pitch larger.
+refused-jig-does-not-fit = Not one place fits on the bed with this margin and corner mark.
+refused-jig-no-bed = Say how many columns and rows it has, or how many pieces a tray: how large the bed is, is not written down.
+refused-jig-too-many-places = That is { $places } places, more than { $most }.
+
+ask-jig-question-name = What it is called
+ask-jig-question-name-hint = Empty: as the product.
+ask-jig-question-product = Product
+ask-jig-question-product-nothing = none
+ask-jig-question-step = Its step
+ask-jig-question-step-hint = As in engrave. The jig is kept for it.
+ask-jig-question-station = Machine
+ask-jig-question-station-nothing = not said
+ask-jig-question-piece-length = Length of a piece, left to right
+ask-jig-question-piece-length-hint = Empty: as the product says. An outline in a file counts before both.
+ask-jig-question-piece-width = Width of a piece, front to back
+ask-jig-question-pieces = Pieces a tray
+ask-jig-question-columns = Places side by side
+ask-jig-question-columns-hint = 0: as many as a tray needs or the bed takes.
+ask-jig-question-rows = Places one below the other
+ask-jig-question-rows-hint = 0: as many as a tray needs or the bed takes.
+ask-jig-question-gap = Gap between places
+ask-jig-question-pitch-x = Or from one place to the next, left to right
+ask-jig-question-pitch-y = Or from one row to the next
+ask-jig-question-fit = The pieces lie
+ask-jig-question-fit-snug = snug
+ask-jig-question-fit-loose = loose
+ask-jig-question-clearance = A place is larger by
+ask-jig-question-clearance-hint = Empty: 0.1 mm snug, 0.5 mm loose (common practice, no source).
+ask-jig-question-kerf = The beam takes
+ask-jig-question-kerf-hint = Cut a square and measure it: the square is smaller than drawn by this.
+ask-jig-question-margin = Margin around the places
+ask-jig-question-corner-x = Corner mark, x on the machine
+ask-jig-question-corner-y = Corner mark, y on the machine
+ask-jig-question-numbers = Mark the number of each place
+
+ask-jig-station = Machine
+ask-jig-columns = Places side by side
+ask-jig-rows = Places one below the other
+ask-jig-piece-length = Length of a piece, left to right
+ask-jig-piece-width = Width of a piece, front to back
+ask-jig-pitch-x = From one place to the next
+ask-jig-pitch-y = From one row to the next
+ask-jig-corner-x = Corner mark, x on the machine
+ask-jig-corner-x-hint = As the machine shows it with the head over the mark.
+ask-jig-corner-y = Corner mark, y on the machine
+ask-jig-margin = Margin around the places
+ask-jig-clearance = A place is larger by
+ask-jig-kerf = The beam takes
+ask-jig-note = To remember
+ask-operation-jig = Its pieces lie in the jig
+ask-operation-jig-nothing = none that is kept
+thing-jigs = A jig holds a tray’s pieces on the bed. ‘Before the run’ draws one and keeps it here, with its corner mark.
