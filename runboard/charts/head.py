@@ -1,14 +1,14 @@
-"""Where a head travels over a bed, to scale: solid with the beam on, dashed with it off. Ink only."""
+"""Where a head travels over a bed, to scale: solid with the beam on, dashed with it off."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from runboard.charts.svg import LETTER, cut
+from runboard.charts.bars import WIDTH
+from runboard.charts.svg import LETTER, Drawing, Stroke, Trace, Word, cut
 
-WIDTH = 328.0
-_HEAD, _FOOT, _MOST_HIGH = 38.0, 20.0, 420.0
+_TOP, _BELOW, _HIGHEST = 42.0, 24.0, 420.0
 
 
 @dataclass(frozen=True)
@@ -22,42 +22,52 @@ class Way:
     on: bool
 
 
-def head(label: str, ways: Sequence[Way], said: tuple[str, str, str], about: str = "") -> Markup:
-    """The way of a head. ``said`` are two lines above it, and how wide it is below: from the leftmost to the rightmost that
-    the head goes. ``label`` and ``about`` are for those who do not see it."""
+@dataclass(frozen=True)
+class HeadSaid:
+    """Two lines above the drawing, and how wide it is: from the leftmost to the rightmost that the head goes."""
+
+    title: str
+    shown: str
+    wide: str
+
+
+def head(key: str, label: str, ways: Sequence[Way], said: HeadSaid, about: str = "") -> Markup:
+    """The way of a head, from the first part to the last."""
     xs = [x for way in ways for x in (way.x1, way.x2)] or [0.0, 1.0]
     ys = [y for way in ways for y in (way.y1, way.y2)] or [0.0, 1.0]
     left, top, wide, high = min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys)
-    scale = min((WIDTH - 4) / max(wide, 1e-6), _MOST_HIGH / max(high, 1e-6))
-    drawn_high = high * scale
+    scale = min((WIDTH - 4) / max(wide, 1e-6), _HIGHEST / max(high, 1e-6))
 
-    def path(some: Iterable[Way]) -> str:
-        found, at = [], None
-        for way in some:
-            start = f"{2 + (way.x1 - left) * scale:.1f} {_HEAD + 4 + (way.y1 - top) * scale:.1f}"
-            end = f"{2 + (way.x2 - left) * scale:.1f} {_HEAD + 4 + (way.y2 - top) * scale:.1f}"
-            if end == start and at == start:
-                continue
-            found.append(f"L{end}" if at == start else f"M{start}L{end}")
-            at = end
-        return "".join(found)
+    def at(x: float, y: float) -> tuple[float, float]:
+        return round(2 + (x - left) * scale, 1), round(_TOP + (y - top) * scale, 1)
 
-    height = _HEAD + drawn_high + 8 + _FOOT
-    foot = _HEAD + drawn_high + 8
-    return Markup(
-        '<svg class="chart head" viewBox="0 0 {:g} {:g}" role="img" aria-label="{}"><desc>{}</desc>'
-        '<text class="name" x="0" y="14" fill="currentColor">{}</text><text x="0" y="31" fill="currentColor">{}</text>'
-        '<path fill="none" stroke="currentColor" stroke-width="0.9" stroke-dasharray="3 3" d="{}"/>'
-        '<path fill="none" stroke="currentColor" stroke-width="1.8" d="{}"/>'
-        '<path fill="none" stroke="currentColor" stroke-width="0.9" d="M2 {:g}v6M2 {:g}H{:g}v-3v6"/>'
-        '<text x="{:g}" y="{:g}" text-anchor="middle" fill="currentColor">{}</text></svg>'
-    ).format(
-        WIDTH, round(height, 1), label, about, cut(said[0], WIDTH), cut(said[1], WIDTH),
-        path(way for way in ways if not way.on), path(way for way in ways if way.on),
-        round(foot - 3, 1), round(foot, 1), round(2 + wide * scale, 1),
-        *_middle(2 + wide * scale / 2, said[2], foot + 15), said[2],
-    )  # fmt: skip
+    low, right = round(_TOP + high * scale + 6, 1), round(2 + wide * scale, 1)
+    drawing = Drawing(key, "swept", label, WIDTH, round(low + _BELOW, 1), about=about)
+    for kind, is_on in (("off", False), ("on", True)):
+        lines = list(_lines((*at(way.x1, way.y1), *at(way.x2, way.y2)) for way in ways if way.on is is_on))
+        if lines:
+            drawing.traces.append(Trace(lines, kind))
+    drawing.words += [Word(0, 14, cut(said.title, WIDTH), "name"), Word(0, 31, cut(said.shown, WIDTH))]
+    drawing.lines += [
+        Stroke(2, low, right, low, "measure"),
+        Stroke(2, low - 3, 2, low + 3, "measure"),
+        Stroke(right, low - 3, right, low + 3, "measure"),
+    ]
+    middle = round(max(1 + wide * scale / 2, len(said.wide) * LETTER / 2), 1)
+    drawing.words.append(Word(middle, low + 16, said.wide, "clock", "middle"))
+    return drawing.svg
 
 
-def _middle(x: float, text: str, y: float) -> tuple[float, float]:
-    return round(max(x, len(text) * LETTER / 2), 1), round(y, 1)
+def _lines(parts: Iterable[tuple[float, float, float, float]]) -> Iterable[list[tuple[float, float]]]:
+    """Parts that follow one another as one line; what is too short to be seen is left out, unless it stands alone."""
+    line: list[tuple[float, float]] = []
+    for x1, y1, x2, y2 in parts:
+        if line and line[-1] == (x1, y1):
+            if (x2, y2) != line[-1]:
+                line.append((x2, y2))
+            continue
+        if line:
+            yield line
+        line = [(x1, y1), (x2, y2)]
+    if line:
+        yield line

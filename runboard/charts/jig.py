@@ -1,25 +1,25 @@
-"""A jig on its bed, to scale and with its measures. Ink only: what is cut is solid, the bed dashed, marks are heavy."""
+"""A jig on its bed, to scale and with its measures: plate and places solid, the bed dashed, the corner marks heavy."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from runboard.charts.svg import LETTER
+from runboard.charts.bars import WIDTH
+from runboard.charts.svg import LETTER, Box, Drawing, Stroke, Word
 
-WIDTH = 328.0
-_TOP, _LEFT, _RIGHT, _BOTTOM, _MOST_HIGH = 26.0, 24.0, 24.0, 26.0, 420.0
+_TOP, _LEFT, _RIGHT, _BELOW, _HIGHEST = 26.0, 26.0, 26.0, 46.0, 420.0
+_LINE = 13.0
 
 
 @dataclass(frozen=True)
 class JigDrawn:
     """Sizes in mm: ``plate`` and ``bed`` along x and y, where the plate's ``corner`` lies on the bed, the ``places`` as (left, top)
-    from it, each of ``size``, the pitches."""
+    from it, each of ``size``."""
 
     plate: tuple[float, float]
     places: Sequence[tuple[float, float]]
     size: tuple[float, float]
-    pitch: tuple[float, float]
     bed: tuple[float, float] | None = None
     corner: tuple[float, float] = (0.0, 0.0)
 
@@ -35,23 +35,27 @@ class JigSaid:
     place: str
 
 
-def jig(label: str, shown: JigDrawn, said: JigSaid, about: str = "") -> Markup:
-    """The drawing; the first number is at the corner mark."""
+def jig(key: str, label: str, shown: JigDrawn, said: JigSaid, about: str = "") -> Markup:
+    """The drawing, its places numbered."""
     left, top = shown.corner if shown.bed else (0.0, 0.0)
-    whole = [max(at + size, bed) for at, size, bed in zip((left, top), shown.plate, shown.bed or (0, 0), strict=True)]
-    scale = min((WIDTH - _LEFT - _RIGHT) / whole[0], _MOST_HIGH / whole[1])
+    bed = shown.bed or (0.0, 0.0)
+    wide, high = max(left + shown.plate[0], bed[0]), max(top + shown.plate[1], bed[1])
+    scale = min((WIDTH - _LEFT - _RIGHT) / wide, _HIGHEST / high)
     at = _At(_LEFT + left * scale, _TOP + top * scale, scale)
-    high = _TOP + whole[1] * scale + _BOTTOM + 18
-    bed = _rect(_LEFT, _TOP, shown.bed[0] * scale, shown.bed[1] * scale, dashed=True) if shown.bed else Markup("")
-    cut = [_rect(*at(0, 0), shown.plate[0] * scale, shown.plate[1] * scale)]
-    cut += [_rect(*at(*place), shown.size[0] * scale, shown.size[1] * scale) for place in shown.places]
-    numbers = [_number(at, place, shown.size, number) for number, place in enumerate(shown.places, 1)]
-    parts = [bed, *cut, *numbers, _marks(at, shown), *_measures(at, shown, said)]
-    place = Markup('<text x="{:g}" y="{:g}" fill="currentColor">{}</text>').format(0, round(high - 4, 1), said.place)
-    head = Markup('<svg class="chart jig" viewBox="0 0 {:g} {:g}" role="img" aria-label="{}"><desc>{}</desc>').format(
-        WIDTH, round(high, 1), label, about
-    )
-    return head + Markup("").join(parts) + place + Markup("</svg>")
+    drawing = Drawing(key, "jig-plate", label, WIDTH, round(_TOP + high * scale + _BELOW, 1), about=about)
+    if shown.bed:
+        drawing.boxes.append(Box(_LEFT, _TOP, round(bed[0] * scale, 1), round(bed[1] * scale, 1), "bed"))
+    drawing.boxes.append(at.box((0.0, 0.0), shown.plate, "plate"))
+    for number, place in enumerate(shown.places, 1):
+        box = at.box(place, shown.size, "place")
+        drawing.boxes.append(box)
+        if box.height >= _LINE and box.width >= len(str(number)) * LETTER + 2:
+            x, y = round(box.x + box.width / 2, 1), round(box.y + box.height / 2 + 4.5, 1)
+            drawing.words.append(Word(x, y, str(number), "figure", "middle"))
+    _corner_marks(drawing, at, shown)
+    _measures(drawing, at, shown, said)
+    drawing.words.append(Word(0, drawing.height - 4, said.place))
+    return drawing.svg
 
 
 @dataclass(frozen=True)
@@ -65,58 +69,49 @@ class _At:
     def __call__(self, x: float, y: float) -> tuple[float, float]:
         return round(self.left + x * self.scale, 1), round(self.top + y * self.scale, 1)
 
-
-def _rect(x: float, y: float, wide: float, high: float, *, dashed: bool = False) -> Markup:
-    dashes = Markup(' stroke-dasharray="5 4"') if dashed else Markup("")
-    return Markup(
-        '<rect x="{:g}" y="{:g}" width="{:g}" height="{:g}" fill="none" stroke="currentColor" stroke-width="1.2"{}/>'
-    ).format(round(x, 1), round(y, 1), round(wide, 1), round(high, 1), dashes)
+    def box(self, corner: tuple[float, float], size: tuple[float, float], kind: str) -> Box:
+        return Box(*self(*corner), round(size[0] * self.scale, 1), round(size[1] * self.scale, 1), kind)
 
 
-def _number(at: _At, place: tuple[float, float], size: tuple[float, float], number: int) -> Markup:
-    x, y = at(place[0] + size[0] / 2, place[1] + size[1] / 2)
-    room = min(size[0] * at.scale / (len(str(number)) * 0.62), size[1] * at.scale)
-    if room < 7:
-        return Markup("")
-    type_size = min(13.0, room)
-    return Markup('<text x="{:g}" y="{:g}" text-anchor="middle" font-size="{:g}" fill="currentColor">{}</text>').format(
-        x, round(y + type_size * 0.36, 1), round(type_size, 1), number
-    )
-
-
-def _marks(at: _At, shown: JigDrawn) -> Markup:
+def _corner_marks(drawing: Drawing, at: _At, shown: JigDrawn) -> None:
     """The corner mark, and its fellow at the other end of the edge."""
     (x, y), (end, _) = at(0, 0), at(shown.plate[0], 0)
-    return Markup(
-        '<path fill="none" stroke="currentColor" stroke-width="3.5" d="M{0:g} {1:g}v-12M{0:g} {1:g}h-12M{2:g} {1:g}v-12"/>'
-    ).format(x, y, end)
+    arm = 9.0
+    drawing.lines += [
+        Stroke(x - 1.5, y, x + arm, y, "corner"),
+        Stroke(x, y, x, y + arm, "corner"),
+        Stroke(end - arm, y, end + 1.5, y, "corner"),
+        Stroke(end, y, end, y + arm, "corner"),
+    ]
 
 
-def _measures(at: _At, shown: JigDrawn, said: JigSaid) -> list[Markup]:
-    (left, top), (right, bottom) = at(0, 0), at(*shown.plate)
-    found = [_across(left, right, bottom + 8, said.wide), _along(right + 8, top, bottom, said.high)]
+def _measures(drawing: Drawing, at: _At, shown: JigDrawn, said: JigSaid) -> None:
+    (left, top), (right, low) = at(0, 0), at(*shown.plate)
+    _across(drawing, left, right, low + 8, said.wide)
+    _along(drawing, right + 8, top, low, said.high)
     xs, ys = sorted({x for x, _ in shown.places}), sorted({y for _, y in shown.places})
     if len(xs) > 1:
-        found.append(_across(at(xs[0], 0)[0], at(xs[1], 0)[0], top - 6, said.pitch_x, above=True))
+        _across(drawing, at(xs[0], 0)[0], at(xs[1], 0)[0], top - 6, said.pitch_x, above=True)
     if len(ys) > 1:
-        found.append(_along(left - 6, at(0, ys[0])[1], at(0, ys[1])[1], said.pitch_y, before=True))
-    return found
+        _along(drawing, left - 6, at(0, ys[0])[1], at(0, ys[1])[1], said.pitch_y, before=True)
 
 
-def _across(start: float, end: float, y: float, text: str, *, above: bool = False) -> Markup:
-    middle = max(len(text) * LETTER / 2, min((start + end) / 2, WIDTH - len(text) * LETTER / 2))
-    return _line(f"M{start:g} {y - 3:g}v6M{start:g} {y:g}H{end:g}M{end:g} {y - 3:g}v6") + Markup(
-        '<text x="{:g}" y="{:g}" text-anchor="middle" fill="currentColor">{}</text>'
-    ).format(round(middle, 1), round(y - 5 if above else y + 14, 1), text)
+def _across(drawing: Drawing, start: float, end: float, y: float, text: str, *, above: bool = False) -> None:
+    half = len(text) * LETTER / 2
+    middle = max(half, min((start + end) / 2, WIDTH - half))
+    drawing.lines += [
+        Stroke(start, y, end, y, "measure"),
+        Stroke(start, y - 3, start, y + 3, "measure"),
+        Stroke(end, y - 3, end, y + 3, "measure"),
+    ]
+    drawing.words.append(Word(round(middle, 1), round(y - 5 if above else y + 14, 1), text, "clock", "middle"))
 
 
-def _along(x: float, start: float, end: float, text: str, *, before: bool = False) -> Markup:
+def _along(drawing: Drawing, x: float, start: float, end: float, text: str, *, before: bool = False) -> None:
     middle = round(max((start + end) / 2, len(text) * LETTER / 2), 1)
-    at = round(x - 4 if before else x + 14, 1)
-    return _line(f"M{x - 3:g} {start:g}h6M{x:g} {start:g}V{end:g}M{x - 3:g} {end:g}h6") + Markup(
-        '<text x="{0:g}" y="{1:g}" text-anchor="middle" transform="rotate(-90 {0:g} {1:g})" fill="currentColor">{2}</text>'
-    ).format(at, middle, text)
-
-
-def _line(path: str) -> Markup:
-    return Markup('<path fill="none" stroke="currentColor" stroke-width="0.9" d="{}"/>').format(path)
+    drawing.lines += [
+        Stroke(x, start, x, end, "measure"),
+        Stroke(x - 3, start, x + 3, start, "measure"),
+        Stroke(x - 3, end, x + 3, end, "measure"),
+    ]
+    drawing.words.append(Word(round(x - 4 if before else x + 14, 1), middle, text, "clock", "middle", turned=True))

@@ -37,7 +37,7 @@ MOST_LETTERS = 200_000
 # The book.
 MOST_IN_BOOK: Mapping[str, int] = MappingProxyType(
     {"rooms": 100, "walks": 2_000, "services": 100, "stations": 200, "people": 100, "jobs": 200, "finishes": 200,
-     "forbidden": 200, "products": 300}
+     "forbidden": 200, "jigs": 200, "products": 300}
 )  # fmt: skip
 MOST_BOOK_LETTERS = 5_000_000
 
@@ -84,7 +84,7 @@ def is_one_line(text: str) -> bool:
 def _things(book: Book) -> Iterator[RecordProblem]:
     for at, station in enumerate(book.stations):
         yield from _seldom(f"stations[{at}]", f"station '{station.key}'", station, station.watch_every)
-    for part in ("rooms", "services", "stations", "people", "jobs", "finishes"):
+    for part in ("rooms", "services", "stations", "people", "jobs", "finishes", "jigs"):
         for at, thing in enumerate(getattr(book, part)):
             if not is_one_line(thing.name):
                 yield RecordProblem(f"{part}[{at}].name", f"{part}[{at}]", "not one line", {"field": "name"})

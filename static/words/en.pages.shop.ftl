@@ -158,3 +158,4 @@ shop-mqtt-state = { $state ->
     [lost] The connection is lost; it is tried again.
    *[refused] The broker refused: look at user and password.
   }
+shop-jig-again = Draw it again, or change it

@@ -50,7 +50,7 @@ class Kind:
     """``name`` is its word in addresses and in JSON ('stock'). ``answer(book, question, file, told)`` is pure, and refuses
     (``Refused``) what cannot be answered, with what to change. ``endings`` are those of files that it reads, none where it
     reads no file; ``needs_file`` where nothing can be said without one; ``is_long`` where it is answered in a child.
-    ``begin(book, keys)`` is the question that a form begins with: ``keys`` may name a product, a step, a station or a run.
+    ``begin(book, keys)`` is the question that a form begins with: ``keys`` may name a product, a step, a station, a run or a jig.
     ``learned(book, state, question)`` fills in what the log taught and no form asks (hide such a field in ``web/forms/asked.py``); it
     is called before each answer where there is a shop, and not where a command has none."""
 

@@ -10,6 +10,7 @@ from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 
 _NEAR = 1e-9
+_FINE = 0.002  # mm: a piece must go into its place
 
 
 def laid_out(book: Book, question: JigQuestion, file: File | None) -> JigAnswer:
@@ -54,7 +55,7 @@ def _outline(file: File) -> tuple[tuple[float, float], Sequence[Unclear]]:
 
     from runboard.plan.outlines.svg import read_svg
 
-    shapes = read_svg(file.content)
+    shapes = read_svg(file.content, _FINE)
     if not shapes.outlines:
         raise Refused("jig-nothing-drawn")
     size = np.ptp(np.concatenate([one.points for one in shapes.outlines]), axis=0)

@@ -23,7 +23,7 @@ from runboard.web.forms.asked import form_of
 from runboard.web.forms.field import Field, Section
 from runboard.web.forms.form import Form, Texts, posted, shown
 
-KEYS = ("product", "step", "station", "run")
+KEYS = ("product", "step", "station", "run", "jig")
 # Names of inputs beside the question's fields.
 ASKED, FILE, DIGEST, NAME, KEPT, SEEN = "asked", "file", "file.digest", "file.name", "kept", "seen"
 _NONE_OF_THE_QUESTION = frozenset({ASKED, FILE, DIGEST, NAME, KEPT, SEEN, "keep"})

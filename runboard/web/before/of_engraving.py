@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from markupsafe import Markup
 
-from runboard.charts.head import Way, head
+from runboard.charts.head import HeadSaid, Way, head
 from runboard.plan.engraving.question import EngravingAnswer, EngravingQuestion, HeadStroke
 from runboard.shop.book import Book
 from runboard.words.before.engraving import method_in_words, shown_in_words
@@ -16,9 +16,10 @@ def draw_engraving(book: Book, question: EngravingQuestion, answer: EngravingAns
     """The fastest first."""
     return tuple(
         head(
+            f"swept-{method.name}",
             method_in_words(method.name),
             [Way(one.x1, one.y1, one.x2, one.y2, one.on) for one in method.strokes],
-            (*shown_in_words(method), _wide(book, method.strokes)),
+            HeadSaid(*shown_in_words(method), _wide(book, method.strokes)),
             sentence("before-engraving-drawing"),
         )
         for method in sorted(answer.methods, key=lambda one: one.name != answer.best)

@@ -33,7 +33,7 @@ _ELSEWHERE: Mapping[type, str] = {
     Book: "revision rooms walks services stations people jobs finishes products money stocks supplies screws inserts cutters "
     "feeds jigs",
     Product: "operations piece price",
-    Operation: "fastenings cutter rpm feed jig",
+    Operation: "fastenings cutter rpm feed",
     Pass: "reckoned",
     Station: "hour_rate",
     Program: "factor factor_times factor_programs",
@@ -108,7 +108,7 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
     ),
     Operation: (
         FormPart("", "name station attendance services guess"),
-        FormPart("Loads and times", "passes"),
+        FormPart("Loads and times", "passes jig"),
         FormPart("The wait after it", "wait", folded=True),
         FormPart("Start list", "checklist", folded=True),
         FormPart("Setup sheet", "setup_sheet", folded=True),

@@ -13,8 +13,7 @@ def jig_drawn(
 ) -> Markup:
     """The drawing of a plate, on its bed where that is known."""
     places = [(place.x, place.y) for place in plate.places]
-    size, pitch = (plate.length, plate.width), (plate.pitch_x, plate.pitch_y)
-    shown = JigDrawn((plate.wide, plate.high), places, size, pitch, bed, corner or (0.0, 0.0))
+    shown = JigDrawn((plate.wide, plate.high), places, (plate.length, plate.width), bed, corner or (0.0, 0.0))
     said = JigSaid(
         length(book, plate.wide),
         length(book, plate.high),
@@ -22,4 +21,4 @@ def jig_drawn(
         length(book, plate.pitch_y),
         place_size(book, plate),
     )
-    return jig(drawing_label(name), shown, said, drawing_about())
+    return jig("jig", drawing_label(name), shown, said, drawing_about())

@@ -1,5 +1,5 @@
 """The forms of the shop's own things: its name, what no laser may touch and how noise is added up, rooms, stations, services,
-people, small jobs and finishes."""
+people, small jobs, finishes and jigs."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -8,7 +8,7 @@ from zoneinfo import available_timezones
 
 from runboard.shop.book import Book, Person
 from runboard.shop.keys import key_for
-from runboard.shop.record import fields_of, to_json
+from runboard.shop.record import REQUIRED, fields_of, to_json
 from runboard.web.forms.asked import Record, form_of, named
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.words.sentences import say
@@ -55,6 +55,7 @@ _THINGS = (
     Thing("people", "person", "People"),
     Thing("jobs", "small job", "Small jobs"),
     Thing("finishes", "finish", "Finishes"),
+    Thing("jigs", "jig", "Jigs"),
 )
 THINGS: Mapping[str, Thing] = {thing.list: thing for thing in _THINGS}
 
@@ -94,7 +95,7 @@ def limits_said(said: Record) -> Record:
 
 
 def thing_form(thing: str, record: Record, key: str) -> list[Section]:
-    """The form of one room, station, service, person, job or finish. ``key`` is empty for a new one."""
+    """The form of one room, station, service, person, job, finish or jig. ``key`` is empty for a new one."""
     own = {"stations": [_WATCH_USUAL], "rooms": _walks_from(record, key)}
     return form_of(fields_of(Book)[thing].inner, record, key, own.get(thing, ()))
 
@@ -111,12 +112,12 @@ def thing_shown(thing: str, record: Record, key: str) -> Record:
     """What a form shows of one thing: its record, and what is said elsewhere or otherwise."""
     found = next((said for said in record[thing] if said["key"] == key), None)
     if found is None:
-        ticks = {
+        usual = {
             field.name: field.default
             for field in fields_of(fields_of(Book)[thing].inner).values()
-            if field.kind == "flag"
+            if field.kind in ("flag", "count", "length") and field.default is not REQUIRED
         }
-        return {**ticks, "watch_usual": True, "access": "crew" if record["people"] else "lead"}
+        return {**usual, "watch_usual": True, "access": "crew" if record["people"] else "lead"}
     if thing == "stations":
         return {**found, "watch_usual": found["watch_from"] is None, "watch_from": found["watch_from"] or []}
     if thing == "rooms":

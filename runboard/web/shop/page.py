@@ -9,6 +9,7 @@ from runboard.floor.changing.shop_book import book_record, record_at_work
 from runboard.floor.letting_in.devices import devices_shown
 from runboard.floor.letting_in.guests import guests
 from runboard.floor.letting_in.travellers import hours_in_words
+from runboard.floor.looking.at_hand import book_now
 from runboard.floor.pressing.access import LEAD
 from runboard.shop.book import Book, Station
 from runboard.shop.finish import begin_from, common_finishes
@@ -33,6 +34,7 @@ from runboard.web.forms.shop import (
     thing_shown,
 )
 from runboard.web.shop.backup import copies_shown, folder_shown
+from runboard.web.shop.jigs import put_back_of
 from runboard.web.shop.outside import channels_shown
 from runboard.web.shop.push import push_troubles
 from runboard.words.sentences import sentence
@@ -193,6 +195,7 @@ def _thing(thing: str, key: str, record: Record) -> Form:
 def _thing_page(thing: str, key: str, form: Form, record: Record, status: int = 200) -> Response:
     name = next((each["name"] for each in record[thing] if each["key"] == key), f"New {THINGS[thing].one}")
     context = {"form": form, "title": name, "thing": THINGS[thing], "key": key, **_kinds(thing, key)}
+    context["back"] = put_back_of(book_now(workshop()), key) if thing == "jigs" else None
     return page("shop/form.html", status=status, action=f"/shop/{thing}/{key or 'new'}", **context)
 
 
