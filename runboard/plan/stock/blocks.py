@@ -5,16 +5,18 @@ of sides). Then one cut into five that no straight cut makes, as round a pinwhee
 1982, from memory). Where a board holds too many small pieces for that, strips are taken off it one after another.
 """
 
+import math
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 
-from runboard.plan.stock.bounds import most, raster, reach, sums
+from runboard.plan.stock.bounds import most, most_sums, raster, reach, sums
 from runboard.plan.stock.nest import Nest, Spot
 
 # So many looks at a cut are made at most: a few tenths of a second.
 _CUTS, _FIVES = 300_000, 150_000
-_STRIPS = 3
+# How many strips are tried, where there are no more places for one than so many.
+_STRIPS = ((70, 3), (400, 2), (math.inf, 1))
 
 Part = tuple[int, int, int, int]  # x, y of its corner, its width along x and y
 Count = Callable[[int, int], int]
@@ -27,7 +29,7 @@ def laid(nest: Nest) -> tuple[Spot, ...]:
         return ()
     if not nest.turned or nest.long == nest.wide:
         return tuple(_alike(nest, (0, 0, nest.x, nest.y), turned=False))
-    known_x, known_y = len(sums(nest.x, nest.long, nest.wide)), len(sums(nest.y, nest.long, nest.wide))
+    known_x, known_y = most_sums(nest.x, nest.long, nest.wide), most_sums(nest.y, nest.long, nest.wide)
     if known_x * known_y * (known_x + known_y) > 2 * _CUTS:
         return tuple(_by_strips(nest))
     cuts = _Cuts(nest)
@@ -115,21 +117,27 @@ def _in_five(nest: Nest, cuts: _Cuts) -> list[Spot]:
     if best >= at_most or len(xs) ** 2 * len(ys) ** 2 > 4 * _FIVES:
         return []
     for x1, x2 in _pairs(xs):
-        for y1, y2 in _pairs(ys):
-            some = sum(cuts.count(width, height) for _, _, width, height in five(nest.x, nest.y, x1, x2, y1, y2))
-            if some > best:
-                best, chosen = some, (x1, x2, y1, y2)
-                if best >= at_most:
-                    return _laid_in(chosen, nest, cuts)
-    return _laid_in(chosen, nest, cuts) if chosen else []
+        tops = [cuts.count(x1, y) + cuts.count(x2, nest.y - y) for y in ys]
+        bottoms = [cuts.count(nest.x - x1, y) + cuts.count(nest.x - x2, nest.y - y) for y in ys]
+        highest = cuts.count(x2 - x1, nest.y) + max(tops)
+        for at, y1 in enumerate(ys):
+            if not y1 or highest + bottoms[at] <= best:
+                continue
+            for top, y2 in zip(tops[at:], ys[at:], strict=True):
+                some = top + bottoms[at] + cuts.count(x2 - x1, y2 - y1)
+                if some > best:
+                    best, chosen = some, (x1, x2, y1, y2)
+            if best >= at_most:
+                return _laid_in(chosen, nest, cuts)
+    return _laid_in(chosen, nest, cuts)
 
 
 def _pairs(some: list[int]) -> Iterator[tuple[int, int]]:
     return ((one, two) for at, one in enumerate(some) for two in some[at:] if one)
 
 
-def _laid_in(chosen: tuple[int, int, int, int], nest: Nest, cuts: _Cuts) -> list[Spot]:
-    return [spot for part in five(nest.x, nest.y, *chosen) for spot in cuts.lay(part)]
+def _laid_in(chosen: tuple[int, int, int, int] | None, nest: Nest, cuts: _Cuts) -> list[Spot]:
+    return [spot for part in five(nest.x, nest.y, *chosen) for spot in cuts.lay(part)] if chosen else []
 
 
 def five(x: int, y: int, x1: int, x2: int, y1: int, y2: int) -> Iterable[Part]:
@@ -160,8 +168,9 @@ def _by_strips(nest: Nest) -> list[Spot]:
         return found, how
 
     spots: list[Spot] = []
+    strips = next(strips for cuts, strips in _STRIPS if len([*_ends(nest.x, nest), *_ends(nest.y, nest)]) <= cuts)
     left, low, x, y = 0, 0, reach(nest.x, nest.long, nest.wide), reach(nest.y, nest.long, nest.wide)
-    for more in range(_STRIPS, -1, -1):
+    for more in range(strips, -1, -1):
         _, (along_x, along_y) = best(x, y, more)
         if along_x:
             spots += _alike(nest, (left, low, along_x, y), _most_alike(nest, along_x, y)[1])
@@ -171,7 +180,7 @@ def _by_strips(nest: Nest) -> list[Spot]:
             low, y = low + along_y, reach(y - along_y, nest.long, nest.wide)
         else:
             break
-    return spots + [*_alike(nest, (left, low, x, y), _most_alike(nest, x, y)[1])]
+    return [*spots, *_alike(nest, (left, low, x, y), _most_alike(nest, x, y)[1])]
 
 
 def _ends(room: int, nest: Nest) -> Iterable[int]:

@@ -9,13 +9,15 @@ from runboard.plan.stock.nest import Nest, Spot, whole
 from runboard.shop.book import Book
 from runboard.shop.stocked import Piece, Stock
 
+# A board that holds more is no board of this piece: its layout could not be drawn, nor cut.
+MOST_EACH = 10_000
 # What a thickness may be short of: less than any shop measures.
 _SAME_MM = 1e-6
 
 
 @dataclass(frozen=True)
 class Unsuited:
-    """A board that does not suit, and why: 'wood', 'thin' or 'small'."""
+    """A board that does not suit, and why: 'wood', 'thin', 'small' or 'many'."""
 
     stock: Stock
     why: str
@@ -40,10 +42,14 @@ def _is_other_wood(one: str, other: str) -> bool:
 
 
 def why_not(stock: Stock, piece: Piece) -> str:
-    """'thin' where the board is less thick than the piece, 'small' where none fits on it, '' where it suits."""
+    """'thin' where the board is less thick than the piece, 'small' where none fits on it, 'many' where more do than can be
+    laid out; '' where it suits."""
     if stock.thickness < piece.thickness - _SAME_MM:
         return "thin"
-    return "" if nest_of(stock, piece).fits else "small"
+    nest = nest_of(stock, piece)
+    if not nest.fits:
+        return "small"
+    return "many" if nest.x * nest.y > MOST_EACH * nest.long * nest.wide else ""
 
 
 def nest_of(stock: Stock, piece: Piece) -> Nest:
