@@ -7,7 +7,7 @@ from runboard.plan.stock.bounds import most
 from runboard.plan.stock.choose import Chosen, chosen
 from runboard.plan.stock.need import offers_of, summed
 from runboard.plan.stock.nest import A_MM, Nest, Spot
-from runboard.plan.stock.question import OWN, Board, Place, StockAnswer, StockQuestion, piece_of
+from runboard.plan.stock.question import OWN, Board, Place, Proof, StockAnswer, StockQuestion, piece_of
 from runboard.plan.stock.search import Found, searched
 from runboard.plan.stock.suit import Unsuited, laid_at_once, nest_of, sorted_out, why_not
 from runboard.run.refusal import Refused
@@ -29,7 +29,9 @@ def answer(book: Book, question: StockQuestion, file: File | None, told: Told) -
     picked = chosen(offers, question.pieces, question.aim) if stocks else Chosen((), question.pieces, by_price=False)
     need = summed(stocks, picked, piece, question.pieces)
     takes = {take.offer.key: (take.use, take.buy) for take in picked.takes}
-    boards = [_board(stock, piece, nests[stock.key], found[stock.key], takes.get(stock.key, (0, 0))) for stock in stocks]
+    boards = [
+        _board(stock, piece, nests[stock.key], found[stock.key], takes.get(stock.key, (0, 0))) for stock in stocks
+    ]
     return StockAnswer(
         piece,
         question.pieces,
@@ -68,7 +70,7 @@ def _layouts(nests: Mapping[str, Nest], effort: float, told: Told) -> dict[str, 
 
 
 def _board(stock: Stock, piece: Piece, nest: Nest, found: Found, take: tuple[int, int]) -> Board:
-    proof = ("search" if found.searched else "bound") if found.is_proved else ""
+    proof: Proof = ("search" if found.searched else "bound") if found.is_proved else ""
     return Board(stock, *take, places_of(found.spots, piece), found.bound, proof)
 
 

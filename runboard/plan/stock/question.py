@@ -80,8 +80,8 @@ class Board:
 
 @dataclass(frozen=True)
 class StockAnswer:
-    """``boards`` are all that suit, used ones first; ``fill`` is how much of its box a drawing's outline fills, None without a
-    drawing; ``has_thickness`` is False where nobody said the piece's; ``by_price`` whether money was counted."""
+    """``boards`` are all that suit, used ones first; ``fill`` is how much of its box a drawing's outline fills, None where no
+    line of it is closed; ``has_thickness`` is False where nobody said the piece's; ``by_price`` whether money was counted."""
 
     piece: Piece
     pieces: int
@@ -136,7 +136,7 @@ def piece_of(book: Book, question: StockQuestion, file: File | None) -> tuple[Pi
     return piece, fill
 
 
-def _box(file: File) -> tuple[float, float, float]:
+def _box(file: File) -> tuple[float, float, float | None]:
     """Length and width of a drawing's box in mm, and how much of it its largest outline fills."""
     from runboard.plan.outlines.box import box_of, read_drawing
 
