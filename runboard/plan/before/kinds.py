@@ -6,6 +6,7 @@ from runboard.plan.before.kind import Kind
 from runboard.plan.engraving.kind import KIND as ENGRAVING
 from runboard.plan.jig.kind import KIND as JIG
 from runboard.plan.program.kind import KIND as PROGRAM
+from runboard.plan.stock.kind import STOCK
 
-_KINDS: tuple[Kind, ...] = (PROGRAM, ENGRAVING, JIG,)
+_KINDS: tuple[Kind, ...] = (PROGRAM, ENGRAVING, JIG, STOCK,)
 KINDS: Mapping[str, Kind] = {kind.name: kind for kind in _KINDS}

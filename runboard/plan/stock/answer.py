@@ -21,7 +21,8 @@ _EFFORT, _THOROUGH = 0.8, 30.0
 def answer(book: Book, question: StockQuestion, file: File | None, told: Told) -> StockAnswer:
     """The boards for the pieces that are asked about. Refuses a piece without a size, a shop without boards where none is typed
     in, and a drawing that cannot be read."""
-    piece, fill = piece_of(book, question, file)
+    asked = piece_of(book, question, file)
+    piece = asked.piece
     stocks, unsuited = _boards_for(book, question, piece)
     nests = {stock.key: nest_of(stock, piece) for stock in stocks}
     found = _layouts(nests, _THOROUGH if question.thorough else _EFFORT, told)
@@ -40,8 +41,9 @@ def answer(book: Book, question: StockQuestion, file: File | None, told: Told) -
         tuple(unsuited),
         question.aim,
         picked.by_price and bool(picked.takes),
-        bool(question.thickness or piece.thickness),
-        fill,
+        bool(piece.thickness),
+        asked.fill,
+        asked.unclear,
     )
 
 

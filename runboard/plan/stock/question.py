@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Annotated, Literal
 
 from runboard.plan.before.kind import File
+from runboard.plan.outlines.unclear import Unclear
 from runboard.plan.stock.choose import Aim
 from runboard.plan.stock.need import StockNeed
 from runboard.plan.stock.suit import Unsuited
@@ -92,6 +93,7 @@ class StockAnswer:
     by_price: bool
     has_thickness: bool
     fill: float | None = None
+    unclear: tuple[Unclear, ...] = ()
 
     @property
     def used(self) -> tuple[Board, ...]:
@@ -117,12 +119,22 @@ def with_piece(question: StockQuestion, piece: Piece) -> StockQuestion:
     )  # fmt: skip
 
 
-def piece_of(book: Book, question: StockQuestion, file: File | None) -> tuple[Piece, float | None]:
-    """The piece that is asked about, its thickness 0 where nobody says it, and how much of its box a drawing fills."""
-    fill = None
+@dataclass(frozen=True)
+class Asked:
+    """The piece that is asked about, its thickness 0 where nobody says it; of a drawing, how much of its box the outline fills
+    and what in it is not followed."""
+
+    piece: Piece
+    fill: float | None = None
+    unclear: tuple[Unclear, ...] = ()
+
+
+def piece_of(book: Book, question: StockQuestion, file: File | None) -> Asked:
+    """What is asked about. Refused 'stock no size' where nobody says one, 'stock empty drawing', and as a drawing's reader does."""
+    drawn = Asked(_NO_PIECE)
     if file is not None:
-        length, width, fill = _box(file)
-        question = replace(question, length=length, width=width)
+        drawn = _drawn(file)
+        question = replace(question, length=drawn.piece.length, width=drawn.piece.width)
     elif question.length is None and question.width is None:
         product = book.product(question.product or "")
         if product is not None and product.piece is not None:
@@ -133,14 +145,18 @@ def piece_of(book: Book, question: StockQuestion, file: File | None) -> tuple[Pi
         question.length, question.width, question.thickness or 0.0, question.gap, question.margin, question.tabs,
         question.grain, question.stocks,
     )  # fmt: skip
-    return piece, fill
+    return replace(drawn, piece=piece)
 
 
-def _box(file: File) -> tuple[float, float, float | None]:
-    """Length and width of a drawing's box in mm, and how much of it its largest outline fills."""
+_NO_PIECE = Piece(0, 0, 0)
+
+
+def _drawn(file: File) -> Asked:
+    """A piece as large as a drawing's box."""
     from runboard.plan.outlines.box import box_of, read_drawing
 
-    box = box_of(read_drawing(file.name, file.content))
+    shapes = read_drawing(file.name, file.content)
+    box = box_of(shapes)
     if box is None or box.length < 1 or box.width < 1:
         raise Refused("stock empty drawing", name=file.name)
-    return round(box.length, 3), round(box.width, 3), box.fill
+    return Asked(Piece(round(box.length, 3), round(box.width, 3), 0), box.fill, tuple(shapes.unclear))

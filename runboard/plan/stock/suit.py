@@ -10,7 +10,7 @@ from runboard.shop.book import Book
 from runboard.shop.stocked import Piece, Stock
 
 # A board that holds more is no board of this piece: its layout could not be drawn, nor cut.
-MOST_EACH = 10_000
+MOST_EACH = 3000
 # What a thickness may be short of: less than any shop measures.
 _SAME_MM = 1e-6
 

@@ -8,6 +8,7 @@ from functools import cache
 from typing import Any
 
 from runboard.plan.program.question import Program
+from runboard.plan.stock.question import StockQuestion
 from runboard.shop import record as declared
 from runboard.shop.book import STATION_KINDS, Book, Person, Station
 from runboard.shop.care import SELDOM, SELDOM_HEAT
@@ -17,6 +18,7 @@ from runboard.shop.hours import Hours
 from runboard.shop.machines import Motion
 from runboard.shop.product import Check, Operation, Pass, Product, Use
 from runboard.shop.record import to_json
+from runboard.shop.stocked import Piece, Stock
 from runboard.web.forms.field import Choices, Field, Kind, Section
 from runboard.words.sentences import catalogue, message_name, sentence
 
@@ -32,7 +34,7 @@ _KINDS: Mapping[declared.Kind, Kind] = {
 _ELSEWHERE: Mapping[type, str] = {
     Book: "revision rooms walks services stations people jobs finishes products money stocks supplies screws inserts cutters "
     "feeds jigs",
-    Product: "operations piece price",
+    Product: "operations price",
     Operation: "fastenings cutter rpm feed",
     Pass: "reckoned",
     Station: "hour_rate",
@@ -45,6 +47,9 @@ _HALF: Mapping[type, str] = {
     Pass: "size pieces setup_minutes loading_minutes machine_minutes unloading_minutes hand_minutes",
     Check: "plus minus",
     Use: "each unit",
+    Stock: "length width thickness have price",
+    Piece: "length width thickness gap margin tabs",
+    StockQuestion: "length width thickness gap margin tabs own_length own_width own_thickness",
 }
 _PAIR = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
 
@@ -105,6 +110,21 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
             note="Dry to the touch is not cured. Cold and damp make all of them longer.",
         ),
         FormPart("Rags and air", "self_heats solvent airing_minutes ventilation"),
+    ),
+    Product: (
+        FormPart("", "name pieces_a_tray wood picture"),
+        FormPart(
+            "What it is made of",
+            "piece",
+            folded=True,
+            note="The size of one piece as it is cut, so that boards can be counted. No length: not said.",
+        ),
+    ),
+    StockQuestion: (
+        FormPart("", "product pieces length width thickness grain"),
+        FormPart("Room between and around", "gap margin tabs"),
+        FormPart("Boards", "wood stocks aim thorough", folded=True),
+        FormPart("A board that is not written down", "own_length own_width own_thickness own_grain", folded=True),
     ),
     Operation: (
         FormPart("", "name station attendance services guess"),
@@ -176,14 +196,16 @@ def _rows(field: declared.RecordField, book: Record) -> tuple[Field, ...]:
 
 
 def _empty(record: type, field: declared.RecordField) -> Any:
-    """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece, of how a
-    machine moves what is usual; else the empty text, which the book's reader refuses where there must be something."""
+    """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece, nought
+    where that is the default, of how a machine moves what is usual; else the empty text, which the book's reader refuses where
+    there must be something."""
     if field.default is None:
         return None
     if record is Motion:
         return to_json(Motion())[field.name]
     is_none = field.kind == ("number" if field.default is declared.REQUIRED else "minutes")
-    return 0 if is_none else ""
+    is_nought = field.kind in ("count", "number", "length", "share") and field.default == 0
+    return 0 if is_none or is_nought else ""
 
 
 def _choices(record: type, field: declared.RecordField, book: Record, key: str) -> Choices:

@@ -23,6 +23,14 @@ def product_form(book: Record) -> list[Section]:
     return form_of(Product, book)
 
 
+def product_said(said: Record) -> Record:
+    """The product's record that a form says: what it is made of where anybody says a size."""
+    piece = said["piece"]
+    if not any(piece[side] for side in ("length", "width", "thickness")):
+        return {**said, "piece": None}
+    return said
+
+
 def operation_form(book: Record, operation: Record) -> list[Section]:
     """One operation as it is now, for the stations, services and finishes of this book's record."""
     return [*form_of(Operation, book), *_translations(book, operation)]

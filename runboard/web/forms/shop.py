@@ -56,6 +56,7 @@ _THINGS = (
     Thing("jobs", "small job", "Small jobs"),
     Thing("finishes", "finish", "Finishes"),
     Thing("jigs", "jig", "Jigs"),
+    Thing("stocks", "board or sheet", "Boards and sheets"),
 )
 THINGS: Mapping[str, Thing] = {thing.list: thing for thing in _THINGS}
 

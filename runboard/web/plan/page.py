@@ -24,7 +24,7 @@ from runboard.web.door.run_pages import known_person
 from runboard.web.fittings import fittings
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.kinds import kinds_shown
-from runboard.web.forms.operation import product_form
+from runboard.web.forms.operation import product_form, product_said
 from runboard.web.forms.saving import Record, save_form, seen
 from runboard.web.plan.schedule import gave_up, planner
 from runboard.web.plan.when import when_done
@@ -148,17 +148,18 @@ def product(key: str) -> Response:
 
 @part.post("/plan/products/<key>")
 def save_product(key: str) -> Response:
-    """Save its name, pieces a tray, wood and picture."""
+    """Save its name, pieces a tray, wood, picture and what it is made of."""
     at = product_place(book_record(workshop()), key)
-    form = posted(product_form(book_record(workshop())), take_pictures(request.form, request.files))
+    book = book_record(workshop())
+    form = posted(product_form(book), take_pictures(request.form, request.files), book["units"])
     form.seen = seen()
 
     def change(record: Record) -> None:
-        record["products"][product_place(record, key)].update(form.record())
+        record["products"][product_place(record, key)].update(product_said(form.record()))
 
     def about(record: Record) -> object:
         return [
-            {name: product[name] for name in ("name", "pieces_a_tray", "wood", "picture")}
+            {name: product[name] for name in ("name", "pieces_a_tray", "wood", "picture", "piece")}
             for product in _named(record, key)
         ]
 
@@ -196,7 +197,7 @@ def _named(record: Record, key: str) -> list[Record]:
 
 
 def _shown(key: str, record: Record) -> Form:
-    form = shown(product_form(record), record["products"][product_place(record, key)])
+    form = shown(product_form(record), record["products"][product_place(record, key)], record["units"])
     form.seen = record["revision"]
     return form
 

@@ -1,0 +1,205 @@
+"""Pieces from boards, in words: what to take and buy, what comes from one, why no more, and what remains doubtful."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from runboard.plan.stock.need import BOARD_FOOT
+from runboard.plan.stock.question import OWN, Board, StockAnswer, StockQuestion
+from runboard.plan.stock.suit import Unsuited
+from runboard.shop.book import Book
+from runboard.shop.stocked import Stock
+from runboard.shop.units import Unit
+from runboard.words.before.said import Said, Table
+from runboard.words.facts import length_in_words, list_in_words, number_in_words
+from runboard.words.sentences import say
+
+# An outline that fills less of its box than this leaves room that boxes cannot use.
+_LITTLE = 0.7
+_LESS_IS_SAID = 0.1  # mm that are planed off
+
+
+def said(book: Book, question: StockQuestion, answer: StockAnswer) -> Said:
+    """The answer in words."""
+    return Said(
+        head=_head(answer, book),
+        lines=tuple(_lines(answer, book)),
+        doubts=tuple(_doubts(question, answer)),
+        tables=tuple(_tables(answer, book)),
+        record=_record(answer),
+    )
+
+
+def board_name(stock: Stock, units: Unit) -> str:
+    """What a board is called: by its size, where that was typed in."""
+    return _word("own", size=_size(stock, units)) if stock.key == OWN else stock.name
+
+
+def _word(code: str, /, **facts: Any) -> str:
+    return say("before-stock", code, facts)
+
+
+def _size(stock: Stock, units: Unit) -> str:
+    sides = (stock.length, stock.width) + ((stock.thickness,) if stock.thickness else ())
+    return " × ".join(length_in_words(side, units) for side in sides)
+
+
+def _counted(count: int, stock: Stock, book: Book) -> str:
+    return _word("boards", count=count, board=board_name(stock, book.units))
+
+
+def _head(answer: StockAnswer, book: Book) -> str:
+    facts = {
+        "pieces": answer.pieces,
+        "boards": [_counted(board.use, board.stock, book) for board in answer.used],
+        "buy": list_in_words(_counted(board.buy, board.stock, book) for board in answer.used if board.buy) or "none",
+        "short": answer.need.short,
+    }
+    if not answer.boards:
+        return _word("head none", **facts)
+    return _word("head short" if answer.need.short else "head", **facts)
+
+
+def _lines(answer: StockAnswer, book: Book) -> Iterator[str]:
+    need, units = answer.need, book.units
+    for board in answer.used:
+        yield _word("holds", each=board.each, board=board_name(board.stock, units))
+        yield _proof(board)
+        yield from _thickness(board, answer, units)
+    if need.spare:
+        yield _word("spare", spare=need.spare)
+    if answer.used:
+        yield _word("yield", percent=round(need.yield_share * 100), rest=100 - round(need.yield_share * 100))
+        yield _grain(answer)
+    if len(answer.boards) > 1:
+        yield _word(f"aim {answer.aim}", money="yes" if answer.by_price else "no")
+    if answer.fill is not None and answer.fill < _LITTLE:
+        yield _word("fill", percent=round(answer.fill * 100))
+
+
+def _proof(board: Board) -> str:
+    if board.proof:
+        return _word(f"proof {board.proof}", each=board.each)
+    return _word("proof open", each=board.each, bound=board.bound)
+
+
+def _thickness(board: Board, answer: StockAnswer, units: Unit) -> Iterator[str]:
+    off = board.stock.thickness - answer.piece.thickness
+    if answer.has_thickness and off >= _LESS_IS_SAID:
+        yield _word("planed", board=board_name(board.stock, units), off=length_in_words(off, units))
+
+
+def _grain(answer: StockAnswer) -> str:
+    places = [place for board in answer.used if board.stock.grain == "length" for place in board.places]
+    turned = sum(place.turned for place in places)
+    return _word("grain", turned=turned, places="some" if places else "none")
+
+
+def _doubts(question: StockQuestion, answer: StockAnswer) -> Iterator[str]:
+    if not answer.piece.gap:
+        yield _word("no gap")
+    if not answer.has_thickness:
+        yield _word("no thickness")
+    if any(not board.proof for board in answer.used) and not question.thorough:
+        yield _word("not thorough")
+    for unclear in answer.unclear:
+        yield say("outline-unclear", unclear.code, {**unclear.facts, "line": unclear.line})
+
+
+# tables
+
+
+def _tables(answer: StockAnswer, book: Book) -> Iterator[Table]:
+    if answer.boards:
+        yield _boards(answer, book)
+    if answer.used:
+        yield _sums(answer, book)
+    if answer.unsuited:
+        rows = tuple((board_name(one.stock, book.units), _why_not(one)) for one in answer.unsuited)
+        yield Table(_word("unsuited"), (_word("board"), _word("why")), rows)
+
+
+def _boards(answer: StockAnswer, book: Book) -> Table:
+    heads = ("board", "size", "each", "most", "share", "use", "have", "buy", "price")
+    rows = tuple(
+        (
+            board_name(board.stock, book.units),
+            _size(board.stock, book.units),
+            str(board.each),
+            str(board.bound),
+            _word("percent", percent=round(board.yield_share * 100)),
+            str(board.use),
+            str(board.stock.have),
+            str(board.buy),
+            "–" if board.stock.price is None else _money(board.stock.price, book),
+        )
+        for board in answer.boards
+    )
+    return Table(_word("all boards"), tuple(_word(head) for head in heads), rows, frozenset(range(2, len(heads))))
+
+
+def _sums(answer: StockAnswer, book: Book) -> Table:
+    need = answer.need
+    volume = need.board_feet * BOARD_FOOT
+    small, large = (304.8, "ft") if book.units == "in" else (1000.0, "m")
+    rows = [
+        (_word("boards used"), str(need.boards)),
+        (_word("area"), _word(f"square {large}", amount=_fine(need.area / small**2))),
+    ]
+    if answer.has_thickness or all(board.stock.thickness for board in answer.used):
+        rows.append((_word("volume"), _word(f"cubic {large}", amount=_fine(volume / small**3))))
+        rows.append((_word("board feet"), _fine(need.board_feet)))
+    rows.append((_word("waste"), _word(f"square {large}", amount=_fine(need.area * (1 - need.yield_share) / small**2))))
+    if need.cost is not None and need.cost_each is not None:
+        rows.append((_word("cost"), _money(need.cost, book)))
+        rows.append((_word("cost each"), _money(need.cost_each, book)))
+    return Table(_word("in all"), (_word("what"), _word("how much")), tuple(rows), frozenset({1}))
+
+
+def _fine(amount: float) -> str:
+    """To three figures, as fine as anybody buys wood by."""
+    return number_in_words(float(f"{amount:.3g}"))
+
+
+def _why_not(one: Unsuited) -> str:
+    return _word(f"unsuited {one.why}", wood=one.stock.wood)
+
+
+def _record(answer: StockAnswer) -> dict[str, Any]:
+    need = answer.need
+    return {
+        "kind": "stock",
+        "pieces": answer.pieces,
+        "piece_mm": [answer.piece.length, answer.piece.width, answer.piece.thickness],
+        "boards": [_board_record(board) for board in answer.boards],
+        "unsuited": [{"stock": one.stock.key, "why": one.why} for one in answer.unsuited],
+        "short": need.short,
+        "spare": need.spare,
+        "yield": round(need.yield_share, 4),
+        "area_mm2": round(need.area, 1),
+        "board_feet": round(need.board_feet, 4),
+        "cost": need.cost,
+        "cost_each": need.cost_each,
+        "aim": answer.aim,
+        "bound": sum(board.use * board.bound for board in answer.used),
+        "proved": all(board.proof for board in answer.used),
+        "fill": answer.fill,
+        "doubts": [{"line": one.line, "code": one.code} for one in answer.unclear],
+    }
+
+
+def _board_record(board: Board) -> dict[str, Any]:
+    return {
+        "stock": board.stock.key,
+        "use": board.use,
+        "buy": board.buy,
+        "pieces_each": board.each,
+        "bound": board.bound,
+        "proved_by": board.proof,
+        "layout_mm": [
+            [round(each, 3) for each in (place.x, place.y, place.length, place.width)] for place in board.places
+        ],
+    }
+
+
+def _money(amount: float, book: Book) -> str:
+    return f"{number_in_words(round(amount, 2))} {book.money.currency}".strip()
