@@ -13,7 +13,7 @@ before-kept-stock-board = Step { $step } takes { $pieces ->
    *[other] { $pieces } pieces
   } from a board now.
 
-refused-stock-no-size = Say how long and how wide a piece is, choose a product that says it, or give a drawing of it.
+refused-stock-no-piece = Say how long and how wide a piece is, choose a product that says it, or give a drawing of it.
 refused-stock-no-boards = The shop has no boards written down yet. Add them on the Shop screen, or type in the size of one.
 refused-stock-empty-drawing = Nothing in { $name } is as large as a piece. See whether its unit is right.
 
@@ -30,7 +30,7 @@ before-stock-head-short = { $boards ->
     [none] No board is at hand
    *[other] { $short } of { $pieces } pieces have no board
   }. Nothing more that suits is for sale.
-before-stock-head-none = None of the boards suits this piece.
+before-stock-no-stock = None of the boards suits this piece.
 before-stock-holds = { $board }: { $each ->
     [one] one piece comes
    *[other] { $each } pieces come

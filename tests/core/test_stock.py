@@ -94,8 +94,8 @@ def test_an_outline_that_fills_little_of_its_box_is_said() -> None:
 @pytest.mark.parametrize(
     ("book", "more", "code"),
     [
-        (SHOP, {"product": None}, "stock no size"),
-        (SHOP, {"product": None, "length": 300}, "stock no size"),
+        (SHOP, {"product": None}, "stock no piece"),
+        (SHOP, {"product": None, "length": 300}, "stock no piece"),
         (replace(SHOP, stocks=()), {}, "stock no boards"),
         (SHOP, {"file": File("a.dxf", b"")}, "dxf empty"),
     ],

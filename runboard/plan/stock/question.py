@@ -130,7 +130,7 @@ class Asked:
 
 
 def piece_of(book: Book, question: StockQuestion, file: File | None) -> Asked:
-    """What is asked about. Refused 'stock no size' where nobody says one, 'stock empty drawing', and as a drawing's reader does."""
+    """What is asked about. Refused 'stock no piece' where nobody says one, 'stock empty drawing', and as a drawing's reader does."""
     drawn = Asked(_NO_PIECE)
     if file is not None:
         drawn = _drawn(file)
@@ -140,7 +140,7 @@ def piece_of(book: Book, question: StockQuestion, file: File | None) -> Asked:
         if product is not None and product.piece is not None:
             question = with_piece(question, product.piece)
     if question.length is None or question.width is None:
-        raise Refused("stock no size")
+        raise Refused("stock no piece")
     piece = Piece(
         question.length, question.width, question.thickness or 0.0, question.gap, question.margin, question.tabs,
         question.grain, question.stocks,

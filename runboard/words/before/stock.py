@@ -55,7 +55,7 @@ def _head(answer: StockAnswer, book: Book) -> str:
         "short": answer.need.short,
     }
     if not answer.boards:
-        return _word("head none", **facts)
+        return _word("no stock", **facts)
     return _word("head short" if answer.need.short else "head", **facts)
 
 
@@ -78,7 +78,7 @@ def _lines(answer: StockAnswer, book: Book) -> Iterator[str]:
 
 def _proof(board: Board) -> str:
     if board.proof:
-        return _word(f"proof {board.proof}", each=board.each)
+        return _word(f"proof-{board.proof}", each=board.each)
     return _word("proof open", each=board.each, bound=board.bound)
 
 
@@ -143,12 +143,12 @@ def _sums(answer: StockAnswer, book: Book) -> Table:
     small, large = (304.8, "ft") if book.units == "in" else (1000.0, "m")
     rows = [
         (_word("boards used"), str(need.boards)),
-        (_word("area"), _word(f"square {large}", amount=_fine(need.area / small**2))),
+        (_word("area"), _word(f"square-{large}", amount=_fine(need.area / small**2))),
     ]
     if answer.has_thickness or all(board.stock.thickness for board in answer.used):
-        rows.append((_word("volume"), _word(f"cubic {large}", amount=_fine(volume / small**3))))
+        rows.append((_word("volume"), _word(f"cubic-{large}", amount=_fine(volume / small**3))))
         rows.append((_word("board feet"), _fine(need.board_feet)))
-    rows.append((_word("waste"), _word(f"square {large}", amount=_fine(need.area * (1 - need.yield_share) / small**2))))
+    rows.append((_word("waste"), _word(f"square-{large}", amount=_fine(need.area * (1 - need.yield_share) / small**2))))
     if need.cost is not None and need.cost_each is not None:
         rows.append((_word("cost"), _money(need.cost, book)))
         rows.append((_word("cost each"), _money(need.cost_each, book)))
