@@ -8,8 +8,13 @@ import pytest
 
 from runboard.plan.stock.blocks import laid
 from runboard.plan.stock.bounds import area_bound, barnes_bound, most
+from runboard.plan.stock.lengths import Source, cut_to_length
+from runboard.plan.stock.need import needed
 from runboard.plan.stock.nest import Nest, Spot
 from runboard.plan.stock.search import Found, searched
+from runboard.shop.book import Book
+from runboard.shop.product import Product
+from runboard.shop.stocked import Piece, Stock
 from tests.outside.said import calculated, from_memory, published
 
 Sides = tuple[int, int, int, int]  # of the sheet, of the piece
@@ -92,3 +97,40 @@ def test_bars_bound_what_area_does_not(*sides: int) -> int:
     assert area_bound(Nest(*sides)) == 36
     assert the_most(*sides) == 35
     return barnes_bound(Nest(*sides))
+
+
+# Rolls of 100: 97 of 45, 610 of 36, 395 of 31, 211 of 14.
+SIZES, WANTED = (45, 36, 31, 14), (97, 610, 395, 211)
+
+
+@published(
+    "https://miro.gams.com/gallery/app_direct/cutstock/, the classic example of cutting stock: 453 rolls of 100",
+    {100: 453},
+)
+def test_the_classic_example_of_cutting_stock(roll: int) -> int:
+    found = cut_to_length(SIZES, WANTED, [Source("roll", roll, roll, None, True)])
+    assert found.is_proved
+    cut = [sum(cuts[at] * times for _, cuts, times in found.boards) for at in range(len(SIZES))]
+    assert cut == list(WANTED)
+    assert all(sum(size * n for size, n in zip(SIZES, cuts, strict=True)) <= roll for _, cuts, _ in found.boards)
+    return sum(times for _, _, times in found.boards)
+
+
+@calculated("the same example: what the pieces are long, in rolls", {100: 415.24})
+def test_the_material_of_the_classic_example_is_no_bound_that_is_reached(roll: int) -> float:
+    found = cut_to_length(SIZES, WANTED, [Source("roll", roll, roll, None, True)])
+    material = sum(size * count for size, count in zip(SIZES, WANTED, strict=True)) / roll
+    assert material < found.bound / roll <= 453
+    return material
+
+
+# A board foot is 1 in × 12 in × 12 in; sizes in inches.
+@published(
+    "the board foot of 144 cubic inches (USDA Wood Handbook; NIST Handbook 44), quoted by others",
+    {(1, 12, 12): 1, (1, 8, 96): 5.3333, (1, 6, 96): 4, (2, 4, 192): 10.667},
+    within=5e-4,
+)
+def test_board_feet(thickness: float, width: float, length: float) -> float:
+    board = Stock("board", "Board", length * 25.4, width * 25.4, thickness * 25.4)
+    piece = Piece(length * 25.4, width * 25.4, thickness * 25.4)
+    return needed(Book(stocks=(board,)), Product("piece", "Piece", (), piece=piece), 1).board_feet

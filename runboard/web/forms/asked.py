@@ -8,6 +8,7 @@ from functools import cache
 from typing import Any
 
 from runboard.plan.program.question import Program
+from runboard.plan.stock.cut_list import CutLength, LengthsQuestion
 from runboard.plan.stock.question import StockQuestion
 from runboard.shop import record as declared
 from runboard.shop.book import STATION_KINDS, Book, Person, Station
@@ -50,6 +51,8 @@ _HALF: Mapping[type, str] = {
     Stock: "length width thickness have price",
     Piece: "length width thickness gap margin tabs",
     StockQuestion: "length width thickness gap margin tabs own_length own_width own_thickness",
+    CutLength: "length pieces",
+    LengthsQuestion: "gap trim width thickness",
 }
 _PAIR = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
 
@@ -125,6 +128,10 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
         FormPart("Room between and around", "gap margin tabs"),
         FormPart("Boards", "wood stocks aim thorough", folded=True),
         FormPart("A board that is not written down", "own_length own_width own_thickness own_grain", folded=True),
+    ),
+    LengthsQuestion: (
+        FormPart("", "lengths gap trim"),
+        FormPart("Boards", "width thickness stocks own_length aim", folded=True),
     ),
     Operation: (
         FormPart("", "name station attendance services guess"),

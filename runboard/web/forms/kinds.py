@@ -11,7 +11,7 @@ from runboard.words.sentences import message_name, sentence
 # Which kinds stand together in the list; one that stands nowhere here comes last.
 GROUPS: Mapping[str, tuple[str, ...]] = {
     "machines": ("program", "engraving", "jig", "feeds"),
-    "material": ("stock", "supplies", "wear", "fastening", "fit"),
+    "material": ("stock", "lengths", "supplies", "wear", "fastening", "fit"),
     "money": ("price", "quote", "break-even"),
 }
 
