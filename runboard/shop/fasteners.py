@@ -40,10 +40,12 @@ class Insert:
 
 @dataclass(frozen=True)
 class Fastening:
-    """Where an operation drives a screw: through ``through`` mm of what it holds, into ``into`` mm of what holds it."""
+    """Where an operation drives a screw: through ``through`` mm of what it holds, into ``into`` mm of what holds it. Its head lies
+    ``washer`` above the surface, or ``sunk`` below it."""
 
     screw: Annotated[str, Of(refers="screw")]
     through: Annotated[Length, Of("Of what is fastened, under the head.")] = 0.0
     into: Annotated[Length, Of("Of what it goes into.", least=0.1)] = 10.0
     margin: Annotated[Length, Of("What must stay between its point and the far face.")] = 3.0
     washer: Annotated[Length, Of("What lies between head and surface.")] = 0.0
+    sunk: Annotated[Length, Of("How far its head lies below the surface, under a plug.")] = 0.0

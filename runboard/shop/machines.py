@@ -53,7 +53,7 @@ class GoodFeed:
     key: Key
     cutter: Annotated[str, Of(refers="cutter")]
     rpm: Annotated[float, Of("Turns a minute.", least=1)]
-    feed: Annotated[float, Of("mm/min.", least=1)]
+    feed: Annotated[Length, Of("How far it goes in a minute.", least=1)]
     wood: Annotated[str, Of(most=200)] = ""
     station: Annotated[str | None, Of(refers="station")] = None
     depth: Annotated[Length | None, Of("Of one pass.", least=0.01)] = None

@@ -109,7 +109,7 @@ class Operation:
     fastenings: Annotated[tuple[Fastening, ...], Of("Screws that it drives, and into what.")] = ()
     cutter: Annotated[str | None, Of("What is clamped in.", refers="cutter")] = None
     rpm: Annotated[float | None, Of("Turns a minute.", least=1)] = None
-    feed: Annotated[float | None, Of("mm/min.", least=1)] = None
+    feed: Annotated[Length | None, Of("How far it goes in a minute.", least=1)] = None
     jig: Annotated[str | None, Of("The jig that its pieces lie in.", refers="jig")] = None
     personal: Annotated[bool, Of("From here each piece carries its own text.")] = False
     good_rate: Annotated[float | None, Of("A guess of the share that comes good.", least=0.01, kind="share")] = None

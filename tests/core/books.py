@@ -223,7 +223,7 @@ _EVERYTHING: dict[str, Any] = {
                     "cautions": ["dust"],
                     "skill": "cnc",
                     "uses": [{"supply": "screws", "each": 4, "unit": "pieces"}],
-                    "fastenings": [{"screw": "s6", "through": 2, "into": 18, "margin": 3, "washer": 0.5}],
+                    "fastenings": [{"screw": "s6", "through": 2, "into": 18, "margin": 3, "washer": 0.5, "sunk": 0}],
                     "cutter": "six",
                     "rpm": 18000,
                     "feed": 1800,

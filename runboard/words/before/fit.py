@@ -1,0 +1,93 @@
+"""What is said of an insert or a magnet in its hole."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from runboard.plan.fits.seating import Seat, Seated
+from runboard.shop.book import Book
+from runboard.shop.units import Unit
+from runboard.words.before.measures import length_about
+from runboard.words.before.said import Said
+from runboard.words.facts import length_in_words
+from runboard.words.sentences import sentence
+
+
+def said(book: Book, question: Seat, answer: Seated) -> Said:
+    """The answer in words: the hole, its depth and what stays beneath it first."""
+    units = book.units
+    return Said(
+        _head(question, answer, units),
+        tuple(_lines(question, answer, units)),
+        tuple(_doubts(question, answer, units)),
+        tuple(_cautions(answer)),
+        record=_record(answer),
+    )
+
+
+def _head(question: Seat, answer: Seated, units: Unit) -> str:
+    code = "fits" if answer.is_thick_enough else "thin" if answer.beneath > 0 else "out"
+    return _say(
+        code,
+        {
+            "hole": _hole(answer.hole, units),
+            "depth": length_in_words(answer.depth, units),
+            "beneath": length_about(answer.beneath, units),
+            "margin": length_in_words(question.margin, units),
+            "thickness": length_in_words(question.thickness, units),
+        },
+    )
+
+
+def _hole(mm: float, units: Unit) -> str:
+    return length_in_words(round(mm, 2) if units == "mm" else mm, units)
+
+
+def _lines(question: Seat, answer: Seated, units: Unit) -> Iterator[str]:
+    part = answer.part
+    by = "maker" if answer.by_maker else "insert" if part.what == "insert" else "rule"
+    facts = {"by": by, "clearance": _hole(abs(answer.clearance), units), "more": answer.clearance >= 0}
+    yield _say("hole", facts)
+    drill = answer.in_mm if units == "mm" else answer.in_64ths
+    yield _say("drill", {"drill": length_in_words(drill, units)})
+    more = length_about(max(0.0, answer.depth - question.sunk - part.length), units)
+    yield _say("depth", {"by": "maker" if answer.depth_by_maker else "rule", "more": more, "what": part.what})
+    if answer.beside is not None and answer.has_wall:
+        yield _say("beside", {"beside": length_about(answer.beside, units)})
+    if part.source:
+        yield _say("source", {"source": part.source})
+
+
+def _doubts(question: Seat, answer: Seated, units: Unit) -> Iterator[str]:
+    if answer.beside is not None and not answer.has_wall:
+        facts = {"beside": length_about(answer.beside, units), "wall": length_in_words(question.wall, units)}
+        yield _say("doubt-wall" if answer.beside > 0 else "doubt-edge", facts)
+    if question.fit == "press" and question.glue == "none" and answer.part.what == "magnet":
+        yield _say("doubt-press")
+    yield _say("doubt-scrap")
+
+
+def _cautions(answer: Seated) -> Iterator[str]:
+    if answer.part.what == "magnet":
+        yield _say("caution-magnets")
+        yield _say("caution-pole")
+    yield sentence("before-screw-caution-hold")
+    yield sentence("care-eye-protection")
+
+
+def _say(name: str, facts: Mapping[str, Any] | None = None) -> str:
+    return sentence(f"before-fit-{name}", facts)
+
+
+def _record(answer: Seated) -> dict[str, Any]:
+    return {
+        "kind": "fit",
+        "hole_mm": round(answer.hole, 3),
+        "by_maker": answer.by_maker,
+        "drill_mm": round(answer.in_mm, 3),
+        "drill_64ths_mm": round(answer.in_64ths, 3),
+        "depth_mm": round(answer.depth, 3),
+        "beneath_mm": round(answer.beneath, 3),
+        "beside_mm": None if answer.beside is None else round(answer.beside, 3),
+        "thick_enough": answer.is_thick_enough,
+        "wall_enough": answer.has_wall,
+    }
