@@ -22,7 +22,7 @@ ask-drive-through-hint = How thick the wood is that the screw goes through first
 ask-drive-into = What it goes into
 ask-drive-into-hint = How thick that is where the screw sits: less a rabbet or a groove behind it.
 ask-drive-margin = Keep this much before the far face
-ask-drive-margin-hint = 3 mm is common practice, no source.
+ask-drive-margin-hint = 3 mm or 1/8 in is common practice, no source.
 ask-drive-wood = Wood that it goes into
 ask-drive-wood-hint = As in ash, white oak, spruce.
 ask-drive-hardness = Hard or soft
@@ -128,8 +128,9 @@ before-found-screw-inside = { $step }: { $screw } stops { $left } before the fac
 before-found-screw-size = { $step }: { $screw } has neither gauge nor diameter in the shop's book.
 before-found-screw-gone = { $step }: the shop has no screw { $screw } any more.
 
-# Where the point is, in the drawing
+# Beside the drawing, where there is room for some twenty letters.
 
-before-screw-drawing = A screw in its stack, cut through
-before-screw-drawing-far = far face
-before-screw-drawing-margin = margin
+before-screw-drawing-margin = margin { $length }
+before-screw-drawing-point = point: { $length } left
+before-screw-drawing-out = point: { $length } out
+before-screw-drawing-stop = depth stop { $length }

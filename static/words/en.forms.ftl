@@ -226,6 +226,65 @@ ask-use-supply-hint = Screws, oil, discs.
 ask-use-each = So much a piece
 ask-use-unit-hint = pieces, ml; may stay empty.
 
+ask-operation-rpm = Turns a minute
+ask-operation-feed = Feed, a minute
+ask-operation-feed-hint = How far it goes in a minute: 1800 mm, 70 in.
+ask-operation-fastenings-hint = Before a run it is looked whether each point stays inside.
+ask-operation-fastenings-one = screw
+
+ask-fastening-through = What is fastened
+ask-fastening-through-hint = How thick; 0 for a hook or a bracket.
+ask-fastening-into = What it goes into
+ask-fastening-into-hint = How thick where it sits. Empty: 10 mm.
+ask-fastening-margin = Keep before the far face
+ask-fastening-margin-hint = Empty: 3 mm, common practice.
+ask-fastening-washer = Washer or bracket
+ask-fastening-washer-hint = How thick; empty for none.
+ask-fastening-sunk = Head below the surface
+ask-fastening-sunk-hint = Under a plug; empty where it is flush.
+
+ask-screw-name-hint = As on its packet: hook screw, #6 × 5/8.
+ask-screw-length-hint = From what lies on the surface to the point.
+ask-screw-gauge-hint = Its number: 4, 6, 8. Empty for a metric one.
+ask-screw-diameter-hint = Outside the thread. Empty: as the gauge says.
+ask-screw-head-countersunk = countersunk
+ask-screw-head-round = round, or a screw hook's plate
+ask-screw-root = Root
+ask-screw-root-hint = At the bottom of the thread. Empty: 70 % of the diameter.
+ask-screw-thread = Thread, from the point
+ask-screw-thread-hint = Empty: two thirds of the length.
+ask-screw-head-height = Countersunk head's height
+ask-screw-head-height-hint = What goes into the wood. Empty: half the diameter.
+ask-screw-pilot-hard = Pilot in hardwood
+ask-screw-pilot-hard-hint = What you found good. Empty: as wide as the root.
+ask-screw-pilot-soft = Pilot in softwood
+ask-screw-pilot-soft-hint = Empty: 15 % less than the root.
+ask-screw-source = Whose figures
+ask-screw-source-hint = The packet, a maker's sheet, your own trial.
+
+ask-insert-name-hint = As on its packet: M4 insert, disc magnet 10 × 3.
+ask-insert-what = What it is
+ask-insert-what-insert = threaded insert
+ask-insert-what-magnet = magnet, or another smooth part
+ask-insert-diameter-hint = Outside, measured.
+ask-insert-length = How deep it is
+ask-insert-hole-hint = How wide. Empty: by the fit that is asked for.
+ask-insert-depth = Depth of the hole
+ask-insert-depth-hint = Empty: a little deeper than the part.
+ask-insert-source = Whose figures
+ask-insert-source-hint = The packet, a maker's sheet, your own trial.
+
+ask-goodfeed-cutter-hint = Cutters are written down on the Shop page.
+ask-goodfeed-rpm = Turns a minute
+ask-goodfeed-feed = Feed, a minute
+ask-goodfeed-feed-hint = 1800 mm, 70 in.
+ask-goodfeed-wood-hint = As in ash. Empty: any.
+ask-goodfeed-station-nothing = any
+ask-goodfeed-depth = Depth of a pass
+ask-goodfeed-note = What was seen
+ask-goodfeed-note-hint = Clean, burnt, tore out at the end grain.
+ask-goodfeed-tore-out = The wood tore out with these
+
 ask-instruction-text = What to do
 ask-instruction-text-hint = One short sentence. Several lines become several steps.
 
@@ -241,3 +300,13 @@ thing-people = Who works here? Add yourself first.
 thing-jobs = What fills a gap of five minutes: empty the bin, cut cartons. They are offered while something dries.
 thing-stocks = Boards and sheets to make things of, at hand or for sale: size, wood, price. With them the tool counts how many a run takes.
 thing-finishes = Oil, varnish, wax: what the label says of drying, of rags and of the air. Until one is written down, every rag from a finishing station counts as one that can take fire by itself.
+thing-screws = Screws of the shop, with what their packets say. Before a run it is looked whether their points stay inside.
+thing-inserts = Threaded inserts and magnets, with the holes that their makers ask for.
+thing-feeds = Turns and feed that you found good, by wood and cutter, and those that tore out. Cutters come first.
+thing-feed = { $wood ->
+    [any] any wood
+   *[other] { $wood }
+  }, { $cutter }{ $torn ->
+    [yes] : tore out
+   *[no] { "" }
+  }

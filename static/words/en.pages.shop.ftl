@@ -41,7 +41,10 @@ shop-copies = Copies
 shop-copies-when = One is made each night at three while runboard runs, else when it next starts; the last thirty are kept on this computer. Take one to another disk now and then, with { $code }runboard backup{ $end_code }.
 shop-make-copy-now = Make a copy now
 shop-begin-with-usual = Begin with what is usual for its kind
-shop-begin-with-usual-hint = Common practice only: read the label of yours, and put in what it says.
+shop-begin-with-usual-hint = Common practice only: { $thing ->
+    [screws] makers differ, so measure yours, or put in what its packet says.
+   *[other] read the label of yours, and put in what it says.
+  }
 shop-back-shop-without-saving = Back to the shop without saving
 shop-remove-person = The log keeps what was done, under a nameless id.
 shop-remove-thing = What is written down elsewhere stays. A { $thing } that something still needs cannot be removed.
@@ -118,7 +121,10 @@ shop-topic-of = of { $station }
 shop-place-of-watts = Where in a JSON message its watts stand
 shop-place-of-watts-hint = Empty where the message is a number, { $code }on{ $end_code } or { $code }off{ $end_code }. Else the names with dots between: { $code }meter.power{ $end_code }
 
-shop-usual = { $kind }: common practice, read the label. Where it is from: { $source }{ $link ->
+shop-usual = { $kind }: common practice, { $thing ->
+    [screws] makers differ
+   *[other] read the label
+  }. Where it is from: { $source }{ $link ->
     [0] { "" }
    *[other] { " " }({ $link }page{ $end_link })
   }.

@@ -19,12 +19,14 @@ from runboard.shop.common_screws import usual_lengths
 from runboard.shop.fasteners import Fastening, Screw
 from runboard.shop.product import Operation
 from runboard.shop.record import Length, Of
-from runboard.shop.units import Unit, format_length
+from runboard.shop.units import MM_A_INCH, Unit, format_length
 
 SOFT_DEPTH = 3 / 4
 TWO_THIRDS, HALF = 2 / 3, 1 / 2
 # Less thread than this many diameters holds little. Common practice, no source.
 LEAST_DIAMETERS = 3
+# What is kept before the far face where nobody says otherwise. Common practice, no source.
+MARGIN: Mapping[Unit, float] = {"mm": 3.0, "in": float(MM_A_INCH) / 8}
 Outcome = Literal["through", "near", "inside"]
 _NEAR = 1e-6
 
@@ -160,17 +162,17 @@ def _hardness(question: Drive, wood: Wood | None) -> tuple[bool, Literal["said",
 def begin(book: Book, keys: Mapping[str, str]) -> Drive:
     """As the step drives its first screw; else the shop's first screw into the product's piece."""
     product = book.product(keys.get("product", ""))
+    first = book.screws[0].key if book.screws else None
+    fresh = Drive(first, margin=MARGIN[book.units])
     if product is None:
-        return Drive(screw=book.screws[0].key if book.screws else None)
+        return fresh
     step = keys.get("step", "").partition(":")[0]
     operation = next((each for each in product.operations if each.key == step), None)
     if operation is not None and operation.fastenings:
         return asked_of(operation.fastenings[0], product.wood, product.key, operation)
-    into = product.piece.thickness if product.piece else Drive.into
-    first = book.screws[0].key if book.screws else None
-    return Drive(
-        first, into=into, wood=product.wood[:200], product=product.key, step=operation.key if operation else ""
-    )
+    into = product.piece.thickness if product.piece else fresh.into
+    key = operation.key if operation else ""
+    return replace(fresh, into=into, wood=product.wood[:200], product=product.key, step=key)
 
 
 def asked_of(fastening: Fastening, wood: str, product: str | None = None, operation: Operation | None = None) -> Drive:

@@ -7,6 +7,10 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from runboard.plan.feeds.feeding import Feed
+from runboard.plan.fits.driving import Drive
+from runboard.plan.fits.moving import Swell
+from runboard.plan.fits.seating import Seat
 from runboard.plan.program.question import Program
 from runboard.plan.stock.cut_list import CutLength, LengthsQuestion
 from runboard.plan.stock.question import StockQuestion
@@ -14,9 +18,10 @@ from runboard.shop import record as declared
 from runboard.shop.book import STATION_KINDS, Book, Person, Station
 from runboard.shop.care import SELDOM, SELDOM_HEAT
 from runboard.shop.durations import format_duration
+from runboard.shop.fasteners import Fastening, Insert, Screw
 from runboard.shop.finish import Finish
 from runboard.shop.hours import Hours
-from runboard.shop.machines import Motion
+from runboard.shop.machines import GoodFeed, Motion
 from runboard.shop.product import Check, Operation, Pass, Product, Use
 from runboard.shop.record import to_json
 from runboard.shop.stocked import Piece, Stock
@@ -36,7 +41,7 @@ _ELSEWHERE: Mapping[type, str] = {
     Book: "revision rooms walks services stations people jobs finishes products money stocks supplies screws inserts cutters "
     "feeds jigs",
     Product: "operations price",
-    Operation: "fastenings cutter rpm feed",
+    Operation: "cutter",
     Pass: "reckoned",
     Station: "hour_rate",
     Program: "factor factor_times factor_programs",
@@ -53,6 +58,14 @@ _HALF: Mapping[type, str] = {
     StockQuestion: "length width thickness gap margin tabs own_length own_width own_thickness",
     CutLength: "length pieces",
     LengthsQuestion: "gap trim width thickness",
+    Fastening: "through into washer sunk margin",
+    Screw: "length gauge diameter root thread head_height pilot_hard pilot_soft",
+    Insert: "diameter length hole depth",
+    GoodFeed: "rpm feed",
+    Drive: "gauge length washer sunk through into wood gravity",
+    Seat: "diameter length hole depth thickness sunk edge wall",
+    Swell: "before after humidity_before humidity_after",
+    Feed: "diameter flutes rpm surface feed chip",
 }
 _PAIR = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
 
@@ -133,6 +146,45 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
         FormPart("", "lengths gap trim"),
         FormPart("Boards", "width thickness stocks own_length aim", folded=True),
     ),
+    Screw: (
+        FormPart("", "name length gauge diameter head"),
+        FormPart(
+            "Measured, or as its maker says",
+            "root thread head_height pilot_hard pilot_soft source",
+            note="Makers differ. What is left empty follows a rule, and the answer says so.",
+        ),
+    ),
+    Insert: (
+        FormPart("", "name what diameter length"),
+        FormPart(
+            "As its maker says, or as you found good",
+            "hole depth source",
+            note="Makers differ: theirs wins over any rule.",
+        ),
+    ),
+    Drive: (
+        FormPart("", "screw gauge length diameter head"),
+        FormPart("What it goes through and into", "through into washer sunk"),
+        FormPart("The wood", "wood hardness gravity grain margin"),
+        FormPart("Where to keep it", "product step", folded=True),
+    ),
+    Seat: (
+        FormPart("", "insert what diameter length"),
+        FormPart("Its hole", "fit glue hole depth"),
+        FormPart("The wood", "thickness sunk edge wall margin"),
+    ),
+    Swell: (
+        FormPart("", "wood width sawn room"),
+        FormPart("Moisture", "before after"),
+        FormPart("By the air instead", "humidity_before humidity_after celsius", folded=True),
+        FormPart("A wood that is not known", "coefficient", folded=True),
+    ),
+    Feed: (
+        FormPart("", "cutter diameter flutes rpm surface feed chip"),
+        FormPart("Where it cuts", "wood station depth"),
+        FormPart("What was seen", "note torn torn_in", folded=True),
+        FormPart("Where to keep it", "product step", folded=True),
+    ),
     Operation: (
         FormPart("", "name station attendance services guess"),
         FormPart("Loads and times", "passes jig"),
@@ -142,6 +194,8 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
         FormPart("First-piece checks", "checks", folded=True),
         FormPart("Cautions", "cautions", folded=True),
         FormPart("What it uses up", "uses", folded=True),
+        FormPart("Turns and feed", "rpm feed", folded=True),
+        FormPart("Screws that it drives", "fastenings", folded=True),
         FormPart("Skill, texts, good rate", "skill personal good_rate", folded=True),
         FormPart("Finish, watching", "finish watch_every_minutes", folded=True),
         FormPart("Instructions", "instructions", folded=True),
@@ -203,13 +257,15 @@ def _rows(field: declared.RecordField, book: Record) -> tuple[Field, ...]:
 
 
 def _empty(record: type, field: declared.RecordField) -> Any:
-    """What an empty input stands for: null where the field may be, no time where none is usual, none used up a piece, nought
-    where that is the default, of how a machine moves what is usual; else the empty text, which the book's reader refuses where
-    there must be something."""
+    """What an empty input stands for: null where the field may be, a length's usual one, no time where none is usual, none used up
+    a piece, nought where that is the default, of how a machine moves what is usual; else the empty text, which the book's reader
+    refuses where there must be something."""
     if field.default is None:
         return None
     if record is Motion:
         return to_json(Motion())[field.name]
+    if field.kind == "length" and field.default is not declared.REQUIRED:
+        return field.default
     is_none = field.kind == ("number" if field.default is declared.REQUIRED else "minutes")
     is_nought = field.kind in ("count", "number", "length", "share") and field.default == 0
     return 0 if is_none or is_nought else ""

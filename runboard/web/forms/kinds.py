@@ -10,8 +10,8 @@ from runboard.words.sentences import message_name, sentence
 
 # Which kinds stand together in the list; one that stands nowhere here comes last.
 GROUPS: Mapping[str, tuple[str, ...]] = {
-    "machines": ("program", "engraving", "jig", "feeds"),
-    "material": ("stock", "lengths", "supplies", "wear", "fastening", "fit"),
+    "machines": ("program", "engraving", "jig", "feed"),
+    "material": ("stock", "lengths", "supplies", "wear", "screw", "fit", "movement"),
     "money": ("price", "quote", "break-even"),
 }
 

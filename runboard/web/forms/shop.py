@@ -11,7 +11,7 @@ from runboard.shop.keys import key_for
 from runboard.shop.record import REQUIRED, fields_of, to_json
 from runboard.web.forms.asked import Record, form_of, named
 from runboard.web.forms.field import Choices, Field, Section
-from runboard.words.sentences import say
+from runboard.words.sentences import say, sentence
 
 COMMON_PRACTICE = "common practice, read the label"
 
@@ -57,6 +57,9 @@ _THINGS = (
     Thing("finishes", "finish", "Finishes"),
     Thing("jigs", "jig", "Jigs"),
     Thing("stocks", "board or sheet", "Boards and sheets"),
+    Thing("screws", "screw", "Screws"),
+    Thing("inserts", "insert or magnet", "Inserts and magnets"),
+    Thing("feeds", "feed", "Feeds and speeds"),
 )
 THINGS: Mapping[str, Thing] = {thing.list: thing for thing in _THINGS}
 
@@ -138,13 +141,18 @@ def put_thing(thing: str, record: Record, key: str, said: Record) -> int:
     found = [at for at, each in enumerate(record[thing]) if each["key"] == key]
     at = found[0] if found else len(record[thing])
     if not found:
-        key = new_key(thing, record, said.get("name") or "")
+        key = new_key(thing, record, said.get("name") or _unnamed(thing, record, said))
         record[thing].append({"key": key})
     record[thing][at] = {**record[thing][at], **said}
     if thing == "rooms":
         kept = [walk for walk in record["walks"] if key not in walk["rooms"]]
         record["walks"] = [*kept, *_walks(key, walks)]
     return at
+
+
+def _unnamed(thing: str, record: Record, said: Record) -> str:
+    """By what something without a name gets its key."""
+    return name_in(thing, record, {**said, "tore_out": False}) if thing == "feeds" else ""
 
 
 def _walks(key: str, walks: Mapping[str, Any]) -> list[Record]:
@@ -155,6 +163,14 @@ def _walks(key: str, walks: Mapping[str, Any]) -> list[Record]:
 
 def _other(walk: Record, key: str) -> str:
     return next((str(room) for room in walk["rooms"] if room != key), key)
+
+
+def name_in(thing: str, record: Record, each: Record) -> str:
+    """What one thing is called: a feed by its wood and cutter, everything else by its name."""
+    if thing != "feeds":
+        return str(each["name"])
+    cutter = next((name for key, name in named(record, "cutter") if key == each["cutter"]), each["cutter"])
+    return sentence("thing-feed", {"wood": each["wood"] or "any", "cutter": cutter, "torn": each["tore_out"]})
 
 
 def new_key(thing: str, record: Record, name: str) -> str:

@@ -1,7 +1,8 @@
 """The Shop screen: the book's own things through ordinary forms, and the whole book as a file."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from flask import Blueprint, Response, abort, request
 
@@ -12,6 +13,7 @@ from runboard.floor.letting_in.travellers import hours_in_words
 from runboard.floor.looking.at_hand import book_now
 from runboard.floor.pressing.access import LEAD
 from runboard.shop.book import Book, Station
+from runboard.shop.common_screws import begin_screw, common_screws
 from runboard.shop.finish import begin_from, common_finishes
 from runboard.web.door.pages import page, see_other, workshop
 from runboard.web.door.sessions import access, asking_device, door
@@ -28,6 +30,7 @@ from runboard.web.forms.shop import (
     limits_form,
     limits_said,
     limits_shown,
+    name_in,
     put_thing,
     take_out,
     thing_form,
@@ -70,6 +73,7 @@ def shop() -> Response:
         things=THINGS.values(),
         late=_late(record["late_counts"]),
         kinds={station["kind"]: _kind(station["kind"]) for station in record["stations"]},
+        feeds={feed["key"]: name_in("feeds", record, feed) for feed in record["feeds"]},
         known={finish["key"]: _known_by(finish) for finish in record["finishes"]},
         channels=channels_shown(),
         push_device=asking_device(),
@@ -185,26 +189,39 @@ def _place(thing: str, key: str, record: Record) -> int:
 
 def _thing(thing: str, key: str, record: Record) -> Form:
     said = thing_shown(thing, record, key)
-    if thing == "finishes" and not key:
-        said |= begin_from(request.args.get("like", ""))
+    if thing in _USUAL and not key:
+        said |= _USUAL[thing].begin(request.args.get("like", ""))
     form = shown(thing_form(thing, record, key), said, record["units"])
     form.seen = record["revision"]
     return form
 
 
 def _thing_page(thing: str, key: str, form: Form, record: Record, status: int = 200) -> Response:
-    name = next((each["name"] for each in record[thing] if each["key"] == key), f"New {THINGS[thing].one}")
+    called = (name_in(thing, record, each) for each in record[thing] if each["key"] == key)
+    name = next(called, f"New {THINGS[thing].one}")
     context = {"form": form, "title": name, "thing": THINGS[thing], "key": key, **_kinds(thing, key)}
     context["back"] = put_back_of(book_now(workshop()), key) if thing == "jigs" else None
     return page("shop/form.html", status=status, action=f"/shop/{thing}/{key or 'new'}", **context)
 
 
+@dataclass(frozen=True)
+class _Usual:
+    """Kinds of a thing that a new one may begin with, and with which figures."""
+
+    kinds: Callable[[], Mapping[str, Mapping[str, Any]]]
+    begin: Callable[[str], Record]
+
+
+_USUAL = {"finishes": _Usual(common_finishes, begin_from), "screws": _Usual(common_screws, begin_screw)}
+
+
 def _kinds(thing: str, key: str) -> Record:
-    """The kinds that a new finish may begin with, or the one that it began with."""
-    if thing != "finishes" or key or request.method == "POST":
+    """The kinds that a new one may begin with, or the one that it began with."""
+    if thing not in _USUAL or key or request.method == "POST":
         return {}
-    begun = common_finishes().get(request.args.get("like", ""))
-    return {"begun": begun} if begun else {"kinds": list(common_finishes().values())}
+    kinds = _USUAL[thing].kinds()
+    begun = kinds.get(request.args.get("like", ""))
+    return {"begun": begun} if begun else {"kinds": list(kinds.values())}
 
 
 def _known(thing: str, key: str) -> tuple[Record, str]:
