@@ -36,7 +36,7 @@ def asked(run: RunState, book: Book = SHOP, *others: RunState) -> BeforeRun:
 def screws(fastening: Fastening, screw: Screw | None = None) -> tuple[Finding, str]:
     book = replace(SHOP, screws=(screw or Screw("hook", "Hook screw", 16, gauge=4, head="round"),))
     (found,) = fits.findings(asked(run_of(replace(HOOKS, fastenings=(fastening,))), book))
-    return found, say("before-found", found.code, screw_words.found_facts(found.facts, "mm"))
+    return found, say("before-found", found.code, screw_words.found_facts(SHOP, found.facts))
 
 
 @pytest.mark.parametrize(
@@ -67,7 +67,7 @@ def test_a_screw_without_sizes_and_one_that_is_gone_are_to_be_looked_at() -> Non
 
 def feeds_found(run: RunState, book: Book = SHOP, *others: RunState) -> tuple[Finding, str]:
     (found,) = feeds.findings(asked(run, book, *others))
-    return found, say("before-found", found.code, feed_words.found_facts(found.facts, "mm"))
+    return found, say("before-found", found.code, feed_words.found_facts(SHOP, found.facts))
 
 
 def test_a_feed_of_the_shops_own_is_green() -> None:

@@ -38,6 +38,7 @@ ELSEWHERE = {
     "plan/schedule/rule/greedy.py": "names of priorities, which benches read",
     "floor/pressing/batch.py": "what a program that sends presses did wrong",
     "charts/svg.py": "the markup of a drawing",
+    "charts/section.py": "the same",
     "floor/changing/run_file.py": "what is wrong in a file and where, beside shop/problem.py",
 }
 # Texts that are a code or a name where the catalogue has no message of that ending.

@@ -111,12 +111,12 @@ def _record(answer: Fed) -> dict[str, Any]:
 # what is found in a run
 
 
-def found_facts(facts: Mapping[str, Any], units: Unit) -> dict[str, Any]:
+def found_facts(book: Book, facts: Mapping[str, Any]) -> dict[str, Any]:
     """The facts of a finding as its sentence takes them."""
     said = dict(facts)
     said["rpm"] = number_in_words(round(facts["rpm"]))
-    said["feed"] = length_about(facts["feed"], units)
-    said["chip"] = "none" if facts["chip"] is None else chip_in_words(facts["chip"], units)
+    said["feed"] = length_about(facts["feed"], book.units)
+    said["chip"] = "none" if facts["chip"] is None else chip_in_words(facts["chip"], book.units)
     if "most" in facts:
         said["most"] = number_in_words(facts["most"])
     if "note" in facts:

@@ -201,11 +201,11 @@ def _mm(number: float) -> float:
 # what is found in a run
 
 
-def found_facts(facts: Facts, units: Unit) -> dict[str, Any]:
+def found_facts(book: Book, facts: Facts) -> dict[str, Any]:
     """The facts of a finding as its sentence takes them: lengths in the shop's units."""
     exact = {"margin", "safe", "stop", "pilot"}
     return {
-        name: ("none" if value is None else (length_in_words if name in exact else length_about)(value, units))
+        name: ("none" if value is None else (length_in_words if name in exact else length_about)(value, book.units))
         if name in _LENGTHS
         else value
         for name, value in facts.items()
