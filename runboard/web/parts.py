@@ -19,6 +19,7 @@ from runboard.web.plan import route as plan_route
 from runboard.web.plan import run as plan_run
 from runboard.web.plan import run_sheet as plan_run_sheet
 from runboard.web.plan import schedule as plan_schedule
+from runboard.web.plan import shopping as plan_shopping
 from runboard.web.plan import trying as plan_try
 from runboard.web.review import changes as review_changes
 from runboard.web.review import friend, friend_code
@@ -70,6 +71,7 @@ PARTS = (
     plan_schedule,
     plan_try,
     before,
+    plan_shopping,
     cards,
     paper,
     review,

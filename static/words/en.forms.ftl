@@ -222,7 +222,7 @@ ask-check-plus = May be more by
 ask-check-minus = May be less by
 
 ask-use-supply = What
-ask-use-supply-hint = Screws, oil, discs.
+ask-use-supply-hint = Screws, oil, discs: as it is called on the Shop page.
 ask-use-each = So much a piece
 ask-use-unit-hint = pieces, ml; may stay empty.
 
@@ -284,6 +284,33 @@ ask-goodfeed-depth = Depth of a pass
 ask-goodfeed-note = What was seen
 ask-goodfeed-note-hint = Clean, burnt, tore out at the end grain.
 ask-goodfeed-tore-out = The wood tore out with these
+ask-operation-cutter = Cutter that is clamped in
+ask-operation-cutter-hint = Cutters are written down on the Shop page. What it does is counted until it is worn.
+ask-operation-cutter-nothing = none
+
+ask-supply-name-hint = As the steps name it: hard oil, brass hooks.
+ask-supply-unit = Counted in
+ask-supply-unit-hint = ml, g, m; empty for pieces.
+ask-supply-pack = One packet holds
+ask-supply-price = One packet costs
+ask-supply-low = Always keep
+ask-supply-low-hint = Below this it is to be bought.
+
+ask-cutter-name-hint = As in 6 mm upcut, disc 120.
+ask-cutter-what = What it is
+ask-cutter-what-cutter = cutter, bit
+ask-cutter-what-blade = blade
+ask-cutter-what-disc = disc
+ask-cutter-what-belt = belt
+ask-cutter-life = Worn after
+ask-cutter-life-hint = A guess will do. What it really lasts is shown beside it.
+ask-cutter-life-in = Counted in
+ask-cutter-life-in-pieces = pieces
+ask-cutter-life-in-minutes = minutes of cutting
+ask-cutter-price = A new one costs
+ask-cutter-supply = A new one is taken from
+ask-cutter-supply-hint = Where new ones lie in a packet that is counted among what is used up.
+ask-cutter-supply-nothing = bought one by one
 
 ask-instruction-text = What to do
 ask-instruction-text-hint = One short sentence. Several lines become several steps.
@@ -299,6 +326,8 @@ thing-stations = A station is a machine or a bench where one load at a time is d
 thing-people = Who works here? Add yourself first.
 thing-jobs = What fills a gap of five minutes: empty the bin, cut cartons. They are offered while something dries.
 thing-stocks = Boards and sheets to make things of, at hand or for sale: size, wood, price. With them the tool counts how many a run takes.
+thing-supplies = Screws, oil, discs, cartons: what one packet holds, and what is always kept. How much there is is counted under Plan, What to buy.
+thing-cutters = What is clamped in and wears. What each does is counted from one change to the next.
 thing-finishes = Oil, varnish, wax: what the label says of drying, of rags and of the air. Until one is written down, every rag from a finishing station counts as one that can take fire by itself.
 thing-screws = Screws of the shop, with what their packets say. Before a run it is looked whether their points stay inside.
 thing-inserts = Threaded inserts and magnets, with the holes that their makers ask for.

@@ -226,3 +226,42 @@ plan-looked-go-on = I looked: go on
 plan-run-sheet-hint = These checks know only what is written down here. The machine's manual, the labels and your own eyes come first.
 plan-to-now = To Now
 plan-run-sheet = Before it starts
+plan-shopping = What to buy
+plan-shopping-link = What to buy, what is there
+plan-shopping-for = For what remains of { $runs }.
+plan-shopping-no-run = No run is open: nothing is needed.
+plan-shopping-saved = { $what ->
+    [bought] Written down: it is there.
+    [changed] Written down: its life begins anew. The full list and the first piece come again.
+    [learned] The route says so from the next run on.
+   *[counted] Counted.
+  }
+plan-shopping-buy = To buy
+plan-shopping-nothing = Nothing is missing of what was counted.
+plan-shopping-cost = { $cost } in all
+plan-shopping-uncounted = Nobody counted
+plan-shopping-cutters = Cutters
+plan-shopping-where = At
+plan-shopping-changed = { $station ->
+    [0] I put in a new one
+   *[other] I put in a new one at the { $station }
+  }
+plan-shopping-changed-hint = Before a cutter is changed the machine is off and cannot start: see its manual.
+plan-shopping-enough = What suffices
+plan-shopping-count = Count what is there
+plan-shopping-count-hint = Write what lies there now. What you leave empty stays as it is.
+plan-shopping-how-much = { $unit ->
+    [0] { $supply }
+   *[other] { $supply }, { $unit }
+  }
+plan-shopping-bought = I bought this
+plan-shopping-should-be = There should be { $there }.
+plan-shopping-save-counts = Save the counts
+plan-shopping-none = Nothing is used up yet. { $link }Add a supply{ $end_link }, or name one in a step.
+plan-shopping-learned = What a piece really uses
+plan-shopping-take = Take it into the route
+plan-shopping-runs-out = What runs out
+plan-shopping-and-more = { $count ->
+    [one] One more runs out.
+   *[other] { $count } more run out.
+  }

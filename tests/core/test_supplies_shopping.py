@@ -117,7 +117,7 @@ def test_a_run_to_be_opened_has_what_the_open_ones_leave():
     floor = floor_with_a_run()
     counted(floor, "hooks", 60 + 20)
     (product,) = floor.book.products
-    to_open = ToOpen(product, "More rails", (Tally("1", 5), Tally("2", 5), Tally("3", 5, "hooks")))
+    to_open = ToOpen(product, "More rails", (Tally("1", 5), Tally("2", 5), Tally("3", 5, "hooks")), {})
 
     found = row(floor, "hooks", to_open)
 
@@ -155,8 +155,33 @@ def test_a_cutter_is_changed_before_the_tray_that_it_does_not_last_for():
     found = six(floor)
 
     assert (found.used, found.left, found.needed, found.changes) == (15, 5, 15, 1)
-    assert [(one.run, one.trays) for one in found.ahead] == [("r1", ("5",))]
+    assert [(one.run, one.trays) for one in found.ahead] == [("r1", ("4",))], "a board's trays are cut together"
     assert found.stations == ("cnc",)
+
+
+def test_where_trays_are_cut_one_by_one_it_is_changed_between_two():
+    record = a_shop(life=12)
+    record["products"][0]["operations"][0]["passes"][0] |= {"size": "tray", "pieces": None}
+    floor = Floor(record)
+    floor.open_run(trays=5, product=record["products"][0])
+
+    found = six(floor)
+
+    assert [one.trays for one in found.ahead] == [("3", "5")]
+    assert found.changes == 2
+
+
+def test_a_load_that_asks_more_than_a_whole_life_takes_several():
+    floor = floor_with_a_run(trays=3, life=5)
+
+    assert (six(floor).ahead, six(floor).changes) == ((), 2)
+
+
+def test_one_that_is_worn_is_bought_though_nothing_is_to_be_cut():
+    floor = floor_with_a_run(trays=3, life=15)
+    floor.press("load done", run="r1", load="cut/1")
+
+    assert (six(floor).is_worn, six(floor).changes) == (True, 1)
 
 
 def test_a_change_that_names_no_cutter_is_of_the_only_one_there():
@@ -205,7 +230,7 @@ def test_life_in_minutes_counts_the_machine_as_it_was_measured():
 
     assert found.used == pytest.approx(30, abs=0.1)
     assert found.needed == pytest.approx(38, abs=0.01)
-    assert found.ahead[0].trays == ("6",)
+    assert found.ahead[0].trays == ("4",)
 
 
 def test_what_it_lasted_is_from_one_change_to_the_next():

@@ -92,6 +92,7 @@ class ToOpen:
     product: Product
     name: str
     trays: tuple[Tally, ...]
+    boards: Mapping[str, Mapping[str, int]]
     wood: str = ""
 
 
@@ -103,7 +104,7 @@ def shopping(book: Book, state: ShopState, to_open: ToOpen | None = None) -> Sho
         here |= _also(to_open.product, here)
     runs = [ahead_of(run, here) for run in sorted(state.open_runs(), key=lambda run: (run.opened_at, run.id))]
     if to_open is not None:
-        runs.append(ahead_of_opening(to_open.product, to_open.name, to_open.trays, here))
+        runs.append(ahead_of_opening(to_open.product, to_open.name, to_open.trays, here, to_open.boards))
     worn = wears(book, state, spent_by(state.runs.values()), runs)
     new = _new_cutters(book, worn)
     rows = tuple(_row(one, runs, new.get(one.word, 0)) for one in here.values())

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import groupby, pairwise
 
 from runboard.plan.supplies.ahead import RunAhead, TrayAhead
 from runboard.run.fold.state import ShopState
@@ -87,15 +88,16 @@ def _wear(
     now = spent.worn.get(cutter.key, _NOTHING)[unit]
     used = round(now - (marks[-1] if marks else 0.0), 6)
     needed = round(sum(_cut(tray, cutter.key, unit) for run in runs for tray in run.trays), 6)
-    lasted = tuple(round(after - before, 6) for before, after in zip(marks, marks[1:], strict=False))
+    lasted = tuple(round(after - before, 6) for before, after in pairwise(marks))
+    ahead = tuple(_ahead(cutter, used, unit, runs))
     return Wear(
         cutter,
         stations,
         changes[-1].at if changes else None,
         used,
         needed,
-        _changes_needed(cutter.life, used, needed),
-        tuple(_ahead(cutter, used, unit, runs)),
+        _new_ones(cutter, used, unit, runs, ahead),
+        ahead,
         tuple(length for length in lasted if length > 0),
         len(changes),
     )
@@ -117,22 +119,35 @@ def _cut(tray: TrayAhead, cutter: str, unit: int) -> float:
     return tray.cuts.get(cutter, _NOTHING)[unit]
 
 
-def _changes_needed(life: float | None, used: float, needed: float) -> int:
-    if life is None or used + needed <= life + _A_HAIR:
+def _new_ones(cutter: Cutter, used: float, unit: int, runs: Sequence[RunAhead], ahead: Sequence[ChangeAhead]) -> int:
+    """How many new ones it takes: one before each of those trays, more for what asks more than a whole life, and one where it is
+    worn already and nothing is to be cut."""
+    if cutter.life is None:
         return 0
-    return math.ceil((used + needed) / life - _A_HAIR) - 1
+    life = cutter.life
+    cuts = [cut for run in runs for _, cut in _goes(run, cutter.key, unit)]
+    more = sum(max(0, math.ceil(cut / life - _A_HAIR) - 1) for cut in cuts)
+    return sum(len(one.trays) for one in ahead) + more or int(used >= life - _A_HAIR)
+
+
+def _goes(run: RunAhead, cutter: str, unit: int) -> Iterator[tuple[str, float]]:
+    """(first tray, how much is cut) of what is cut in one go: a board's trays together, else a tray."""
+    for _, trays in groupby(run.trays, lambda tray: tray.board if cutter in tray.on_board else f"tray {tray.tray}"):
+        together = [*trays]
+        cut = sum(_cut(tray, cutter, unit) for tray in together)
+        if cut:
+            yield together[0].tray, cut
 
 
 def _ahead(cutter: Cutter, used: float, unit: int, runs: Sequence[RunAhead]) -> Iterator[ChangeAhead]:
-    """The trays before which it is worn, run by run. A tray that asks more than a whole life is begun with a new one."""
+    """The trays before which it is worn, run by run. What asks more than a whole life is begun with a new one."""
     if cutter.life is None:
         return
     for run in runs:
         trays = []
-        for tray in run.trays:
-            cut = _cut(tray, cutter.key, unit)
-            if cut and used + cut > cutter.life + _A_HAIR:
-                trays.append(tray.tray)
+        for tray, cut in _goes(run, cutter.key, unit):
+            if used and used + cut > cutter.life + _A_HAIR:
+                trays.append(tray)
                 used = 0.0
             used += cut
         if trays:

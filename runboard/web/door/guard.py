@@ -51,6 +51,9 @@ _CREW_WRITES = frozenset(
         "before.ask",
         "before.drop",
         "before.end",
+        "plan_shopping.count",
+        "plan_shopping.bought",
+        "plan_shopping.changed",
     }
 )
 _LEAD_READS = frozenset(

@@ -21,10 +21,10 @@ from runboard.shop.durations import format_duration
 from runboard.shop.fasteners import Fastening, Insert, Screw
 from runboard.shop.finish import Finish
 from runboard.shop.hours import Hours
-from runboard.shop.machines import GoodFeed, Motion
+from runboard.shop.machines import Cutter, GoodFeed, Motion
 from runboard.shop.product import Check, Operation, Pass, Product, Use
 from runboard.shop.record import to_json
-from runboard.shop.stocked import Piece, Stock
+from runboard.shop.stocked import Piece, Stock, Supply
 from runboard.web.forms.field import Choices, Field, Kind, Section
 from runboard.words.sentences import catalogue, message_name, sentence
 
@@ -41,7 +41,6 @@ _ELSEWHERE: Mapping[type, str] = {
     Book: "revision rooms walks services stations people jobs finishes products money stocks supplies screws inserts cutters "
     "feeds jigs",
     Product: "operations price",
-    Operation: "cutter",
     Pass: "reckoned",
     Station: "hour_rate",
     Program: "factor factor_times factor_programs",
@@ -66,6 +65,8 @@ _HALF: Mapping[type, str] = {
     Seat: "diameter length hole depth thickness sunk edge wall",
     Swell: "before after humidity_before humidity_after",
     Feed: "diameter flutes rpm surface feed chip",
+    Supply: "unit pack price low",
+    Cutter: "diameter flutes life life_in",
 }
 _PAIR = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
 
@@ -193,7 +194,7 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
         FormPart("Setup sheet", "setup_sheet", folded=True),
         FormPart("First-piece checks", "checks", folded=True),
         FormPart("Cautions", "cautions", folded=True),
-        FormPart("What it uses up", "uses", folded=True),
+        FormPart("What it uses up", "uses cutter", folded=True),
         FormPart("Turns and feed", "rpm feed", folded=True),
         FormPart("Screws that it drives", "fastenings", folded=True),
         FormPart("Skill, texts, good rate", "skill personal good_rate", folded=True),

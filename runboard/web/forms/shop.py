@@ -60,6 +60,8 @@ _THINGS = (
     Thing("screws", "screw", "Screws"),
     Thing("inserts", "insert or magnet", "Inserts and magnets"),
     Thing("feeds", "feed", "Feeds and speeds"),
+    Thing("supplies", "supply", "What is used up"),
+    Thing("cutters", "cutter", "Cutters, blades, discs"),
 )
 THINGS: Mapping[str, Thing] = {thing.list: thing for thing in _THINGS}
 

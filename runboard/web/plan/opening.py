@@ -8,17 +8,20 @@ from flask import Blueprint, Response, abort, request
 
 from runboard.floor.changing.runs import Wish, look_ahead, open_run_once, product_to_run, wish_from_run
 from runboard.floor.looking.at_hand import book_now
+from runboard.floor.looking.shopping import shopping_to_open
 from runboard.plan.extras import chance_of_enough
 from runboard.plan.opening import Opening
+from runboard.plan.supplies.looked import found_of
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import OrderLine
 from runboard.run.refusal import Refused
 from runboard.shop.numbers import any_number
 from runboard.shop.product import ZERO, Product
-from runboard.web.door.pages import page, refusal, see_other, workshop
+from runboard.web.door.pages import page, refusal, said, see_other, workshop
 from runboard.web.door.run_pages import known_person
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import opening_form, order_rows, read_begun, read_orders
+from runboard.words.before.supplies import found_facts, to_buy_in_words
 from runboard.words.facts import number_in_words, span_in_words
 from runboard.words.route import route_asks
 from runboard.words.sentences import say, share_in_words
@@ -38,6 +41,8 @@ class Outlook:
     machines: tuple[str, ...]
     uses: tuple[str, ...]
     personal: str
+    found: tuple[tuple[str, str], ...]
+    to_buy: tuple[str, ...]
 
 
 @part.get("/plan/runs/new")
@@ -136,7 +141,7 @@ def _page(
     not_yet = ""
     if wish.orders and not trial.is_wrong:
         try:
-            outlook = _outlook(product, look_ahead(workshop(), wish))
+            outlook = _outlook(product, wish, look_ahead(workshop(), wish))
         except Refused as refused:
             not_yet = refusal(refused)
     context: dict[str, Any] = {"product": product, "form": form, "outlook": outlook, "not_yet": not_yet}
@@ -144,7 +149,8 @@ def _page(
     return page("plan/open_run.html", block, status, copied=copied, once=once or uuid4().hex, **context)
 
 
-def _outlook(product: Product, opening: Opening) -> Outlook:
+def _outlook(product: Product, wish: Wish, opening: Opening) -> Outlook:
+    list_ = shopping_to_open(workshop(), wish, opening)
     count, wanted = sum(tray.pieces for tray in opening.trays), opening.start.wanted
     rate = opening.good_rate
     chance = chance_of_enough(count, wanted, rate.rate)
@@ -168,4 +174,6 @@ def _outlook(product: Product, opening: Opening) -> Outlook:
             for supply, (amount, unit) in opening.uses.items()
         ),
         personal=personal,
+        found=tuple((one.level, said("before-found", one.code, found_facts(one))) for one in found_of(list_, "")),
+        to_buy=tuple(to_buy_in_words(book_now(workshop()), list_, "")),
     )

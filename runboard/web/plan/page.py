@@ -11,6 +11,7 @@ from runboard.floor.changing.route_change import product_from_text
 from runboard.floor.changing.shop_book import book_record
 from runboard.floor.looking.at_hand import as_read, book_now, made_once, runs_now
 from runboard.floor.looking.files_looked_at import files_looked_at
+from runboard.floor.looking.shopping import shopping_now
 from runboard.floor.planning.plans import ShownPlan
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
@@ -28,6 +29,7 @@ from runboard.web.forms.operation import product_form, product_said
 from runboard.web.forms.saving import Record, save_form, seen
 from runboard.web.plan.schedule import gave_up, planner
 from runboard.web.plan.when import when_done
+from runboard.words.before.supplies import top_in_words
 from runboard.words.route import route_lines
 from runboard.words.sentences import sentence
 
@@ -43,6 +45,7 @@ def plan() -> Response:
     return page(
         "plan/plan.html",
         book=now,
+        runs_out=top_in_words(shopping_now(workshop())),
         when=_when(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
         open_runs=[(run, sum(order.pieces for order in run.orders)) for run in runs if run.state == "open"],
         past_runs=[run for run in reversed(runs) if run.state != "open"],

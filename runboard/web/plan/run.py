@@ -17,6 +17,7 @@ from runboard.floor.changing.runs import (
 )
 from runboard.floor.looking.at_hand import book_now
 from runboard.floor.looking.look_back import estimates_now
+from runboard.floor.looking.shopping import shopping_now
 from runboard.plan.opening import board_pieces
 from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
@@ -30,6 +31,7 @@ from runboard.web.forms.run import order_rows, orders_section, read_orders
 from runboard.web.plan.schedule import latest
 from runboard.web.plan.when import run_when
 from runboard.words.dues import whom_of
+from runboard.words.before.supplies import top_in_words
 from runboard.words.route import route_lines, route_times
 
 part = Blueprint("plan_run", __name__)
@@ -108,6 +110,7 @@ def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] 
         problems=[*problems, *(form.problems if run.state != "open" else ())],
         tag=orders_tag(run),
         lines=route_lines(run.route.product, book_now(workshop())),
+        runs_out=top_in_words(shopping_now(workshop()), run.id),
         times=route_times(estimates_now(workshop()), run),
         when=run_when(latest(), run),
         wanted=sum(order.pieces for order in run.orders),

@@ -1,0 +1,261 @@
+"""What to buy, in words: the same for the page, the run sheet and paper."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from babel.core import UnknownLocaleError
+from babel.numbers import format_currency
+
+from runboard.plan.before.finding import Finding
+from runboard.plan.supplies.at_hand import AtHand
+from runboard.plan.supplies.learned import ENOUGH_PAIRS, ENOUGH_PIECES, LearnedUse
+from runboard.plan.supplies.shopping import Row, Share, Shopping
+from runboard.plan.supplies.wear import ChangeAhead, Wear
+from runboard.shop.book import Book
+from runboard.words.facts import dated, number_in_words, zone_of
+from runboard.words.sentences import say, trays_in_words
+
+
+def amount_in_words(amount: float, unit: str = "") -> str:
+    """'120', '4.5 ml', '1250 ml': as fine as somebody can see."""
+    places = 0 if abs(amount) >= 100 else 1 if abs(amount) >= 10 else 2
+    number = number_in_words(round(amount, places)) if abs(amount) < 100_000 else f"{amount:.0f}"
+    return f"{number}\u00a0{unit}" if unit else number
+
+
+def price_in_words(book: Book, price: float) -> str:
+    """A price in the shop's money, as its place writes it."""
+    if not book.money.currency:
+        return f"{price:.2f}"
+    try:
+        return str(format_currency(price, book.money.currency, locale=book.money.locale.replace("-", "_") or "en"))
+    except (UnknownLocaleError, ValueError):
+        return f"{price:.2f}\u00a0{book.money.currency}"
+
+
+@dataclass(frozen=True)
+class Line:
+    """One thing on the list: what it is called, what to do, and what there is to know of it."""
+
+    name: str
+    head: str
+    more: tuple[str, ...] = ()
+
+
+def row_in_words(book: Book, row: Row) -> Line:
+    """One supply of the list."""
+    return Line(row.here.name, _head(book, row), tuple(_more(book, row)))
+
+
+def _head(book: Book, row: Row) -> str:
+    unit = row.here.unit
+    facts = {
+        "needed": amount_in_words(row.needed, unit),
+        "there": amount_in_words(row.here.there or 0.0, unit),
+        "buy": amount_in_words(row.buy or 0.0, unit),
+        "packets": row.packets or 0,
+        "cost": price_in_words(book, row.cost) if row.cost is not None else "none",
+    }
+    return say("supplies", f"row {row.how}", facts)
+
+
+def _more(book: Book, row: Row) -> Iterator[str]:
+    unit = row.here.unit
+    if row.how == "short":
+        facts = {"needed": row.needed, "there": row.here.there or 0.0, "missing": row.missing or 0.0}
+        yield say("supplies", "missing", {name: amount_in_words(fact, unit) for name, fact in facts.items()})
+    if row.how == "low":
+        left = (row.here.there or 0.0) - row.needed
+        facts = {"left": left, "low": row.here.low or 0.0}
+        yield say("supplies", "low", {name: amount_in_words(fact, unit) for name, fact in facts.items()})
+    for share in row.shares:
+        if share.short_at:
+            yield share_in_words(share)
+    if row.for_cutters:
+        yield say("supplies", "for cutters", {"count": row.for_cutters})
+    yield there_in_words(book, row.here)
+
+
+def share_in_words(share: Share) -> str:
+    """Until which tray it lasts for a run."""
+    covered = trays_in_words(share.covered) if share.covered else "none"
+    return say("supplies", "lasts", {"run": share.name, "covered": covered, "tray": share.short_at, "step": share.step})
+
+
+def there_in_words(book: Book, here: AtHand) -> str:
+    """How it is known what is there."""
+    if here.is_out:
+        return say("supplies", "out")
+    if here.counted_at is None:
+        return say("supplies", "uncounted")
+    facts = {
+        "counted": amount_in_words(here.counted, here.unit),
+        "at": dated(here.counted_at, zone_of(book.time_zone)),
+        "bought": amount_in_words(here.bought, here.unit) if here.bought else "none",
+        "used": amount_in_words(here.used, here.unit) if here.used else "none",
+        "over": "yes" if here.is_over else "no",
+    }
+    return say("supplies", "there", facts)
+
+
+def step_names(book: Book) -> Mapping[tuple[str, str], tuple[str, str]]:
+    """(product's name, step's name) by their keys."""
+    return {
+        (product.key, operation.key): (product.name, operation.name)
+        for product in book.products
+        for operation in product.operations
+    }
+
+
+def learned_in_words(book: Book, here: AtHand, learned: LearnedUse) -> str:
+    """'You write 4 ml, it is 5.1 ml a piece, over 3 counts.'"""
+    product, step = step_names(book).get((learned.product, learned.operation), (learned.product, learned.operation))
+    facts = {
+        "supply": here.name,
+        "product": product,
+        "step": step,
+        "written": amount_in_words(learned.written, here.unit),
+        "each": amount_in_words(learned.each, here.unit),
+        "pairs": learned.pairs,
+        "pieces": round(learned.pieces),
+        "enough": "yes" if learned.is_enough else "no",
+        "pairs_enough": ENOUGH_PAIRS,
+        "pieces_enough": round(ENOUGH_PIECES),
+    }
+    return say("supplies", "learned", facts)
+
+
+def wear_in_words(book: Book, wear: Wear) -> Line:
+    """A cutter: how far it is worn, before which tray it is changed, what it lasted."""
+    life = wear.cutter.life
+    unit = wear.cutter.life_in
+    facts: dict[str, Any] = {
+        "used": amount_in_words(wear.used),
+        "life": amount_in_words(life) if life is not None else "none",
+        "left": amount_in_words(wear.left or 0.0),
+        "in": unit,
+        "worn": "yes" if wear.is_worn else "no",
+        "at": _since(book, wear.changed_at),
+    }
+    return Line(wear.cutter.name, say("supplies", "wear", facts), tuple(_more_of(book, wear)))
+
+
+def _since(book: Book, moment: datetime | None) -> str:
+    return dated(moment, zone_of(book.time_zone)) if moment is not None else "none"
+
+
+def _more_of(book: Book, wear: Wear) -> Iterator[str]:
+    for ahead in wear.ahead:
+        yield change_in_words(ahead)
+    if wear.changes and wear.cutter.supply is None:
+        price = wear.cutter.price
+        cost = price_in_words(book, price * wear.changes) if price is not None else "none"
+        yield say("supplies", "new cutters", {"count": wear.changes, "cost": cost})
+    if wear.lasted:
+        mean = sum(wear.lasted) / len(wear.lasted)
+        life = wear.cutter.life
+        written = amount_in_words(life) if life is not None else "none"
+        facts = {"mean": amount_in_words(mean), "count": len(wear.lasted), "written": written}
+        yield say("supplies", "lasted", {**facts, "in": wear.cutter.life_in})
+
+
+def change_in_words(ahead: ChangeAhead) -> str:
+    """Before which trays of a run it is changed."""
+    return say("supplies", "change before", {"run": ahead.name, "trays": trays_in_words(ahead.trays)})
+
+
+def boards_in_words(book: Book, list_: Shopping) -> list[Line]:
+    """The boards that are to be bought, and those that nobody can reckon."""
+    lines = []
+    for board in list_.boards:
+        cost = price_in_words(book, board.buy * board.price) if board.buy and board.price is not None else "none"
+        facts = {"buy": board.buy, "use": board.use, "have": board.have, "cost": cost, "product": board.product}
+        lines.append(Line(board.name, say("supplies", "boards", facts)))
+    for none in list_.no_boards:
+        lines.append(Line(none.product, say("supplies", f"boards {none.why}", {"short": none.short})))
+    return lines
+
+
+def top_in_words(list_: Shopping, run: str | None = None) -> list[str]:
+    """What runs out, of one run or of all that are open, for the top of a page; empty where everything suffices."""
+    found = []
+    for row in list_.rows:
+        for share in row.shares:
+            if share.short_at and run in (None, share.run):
+                found.append(say("supplies", "top", {"supply": row.here.name, "said": share_in_words(share)}))
+    for wear in list_.wear:
+        for ahead in wear.ahead:
+            if run in (None, ahead.run):
+                found.append(say("supplies", "top", {"supply": wear.cutter.name, "said": change_in_words(ahead)}))
+    return found
+
+
+def to_buy_in_words(book: Book, list_: Shopping, run: str) -> list[str]:
+    """What is to be bought before this run suffices, a line each: 'Hooks: Buy 2 packets (100), 19.80 EUR'."""
+    rows = [row for row in list_.to_buy if row.share(run) is not None]
+    lines = [row_in_words(book, row) for row in rows] + boards_in_words(book, list_)
+    return [say("supplies", "line", {"name": line.name, "head": line.head}) for line in lines]
+
+
+def found_facts(finding: Finding) -> dict[str, Any]:
+    """The facts of a finding as its sentence takes them."""
+    facts = dict(finding.facts)
+    unit = facts.pop("unit", "")
+    for name in ("there", "needed", "all"):
+        if isinstance(facts.get(name), int | float):
+            facts[name] = amount_in_words(facts[name], unit)
+    if "covered" in facts:
+        facts["covered"] = trays_in_words(facts["covered"]) if facts["covered"] else "none"
+    if "trays" in facts:
+        facts["trays"] = trays_in_words(facts["trays"])
+    if "left" in facts:
+        facts["left"] = amount_in_words(facts["left"] or 0.0)
+    return facts
+
+
+def shopping_record(list_: Shopping) -> dict[str, Any]:
+    """The list as JSON: what is needed, there, missing and to be bought, and what is worn."""
+    return {
+        "rows": [_row_record(row) for row in list_.rows if row.how != "idle"],
+        "boards": [
+            {"stock": board.stock, "name": board.name, "product": board.product, "use": board.use, "have": board.have,
+             "buy": board.buy, "price": board.price}
+            for board in list_.boards
+        ],
+        "cutters": [_wear_record(wear) for wear in list_.wear],
+        "cost": list_.cost,
+    }  # fmt: skip
+
+
+def _row_record(row: Row) -> dict[str, Any]:
+    return {
+        "supply": row.here.name,
+        "unit": row.here.unit,
+        "how": row.how,
+        "needed": row.needed,
+        "there": row.here.there,
+        "missing": row.missing,
+        "packets": row.packets,
+        "buy": row.buy,
+        "cost": row.cost,
+        "runs": [
+            {"run": share.run, "needed": share.needed, "covered": list(share.covered), "short_at": share.short_at}
+            for share in row.shares
+        ],
+    }
+
+
+def _wear_record(wear: Wear) -> dict[str, Any]:
+    return {
+        "cutter": wear.cutter.name,
+        "in": wear.cutter.life_in,
+        "used": wear.used,
+        "life": wear.cutter.life,
+        "left": wear.left,
+        "needed": wear.needed,
+        "buy": wear.changes,
+        "change_before": [{"run": ahead.run, "trays": list(ahead.trays)} for ahead in wear.ahead],
+        "lasted": list(wear.lasted),
+    }
