@@ -80,6 +80,8 @@ def after_a_run(it: Chooser) -> Press:
             ("time overruled", {}, time),
             ("change adopted", {"run": run.id}, adopted),
             ("change judged", {"run": run.id}, judged),
+            ("supply counted", {}, {"supply": "Hooks", "have": it.random.randint(0, 60)}),
+            ("supply bought", {}, {"supply": "hooks", "amount": 50}),
         )
     )
 
