@@ -66,18 +66,15 @@ supplies-wear = { $life ->
            *[pieces] { $left } of { $life } pieces left
           }
       }
-  }, { $at ->
-    [none] since the log begins
-   *[other] changed { $at }
-  }.
+  }. { $at ->
+    [none] No change of it is written down.
+   *[other] Changed { $at }.
+  }
 supplies-change-before = { $run }: change it before { $trays }.
-supplies-new-cutters = Buy { $count ->
-    [one] 1 new one
-   *[other] { $count } new ones
-  }{ $cost ->
+supplies-new-cutters = Buy { $count }{ $cost ->
     [none] {""}
    *[other] , { $cost }
-  }.
+  }
 supplies-lasted = From one change to the next it did { $in ->
     [minutes] { $mean } min of cutting
    *[pieces] { $mean } pieces
@@ -105,7 +102,17 @@ supplies-boards-short = { $short ->
    *[other] For { $short } pieces there is no board, and none can be bought.
   }
 supplies-line = { $name }: { $head }
-supplies-top = { $supply }. { $said }
+supplies-top-short = { $covered ->
+    [none] { $supply } is too little for tray { $tray } at { $step }
+   *[other] { $supply } lasts for { $covered }, not for tray { $tray } at { $step }
+  }{ $run ->
+    [none] .
+   *[other] : { $run }.
+  }
+supplies-top-worn = { $cutter }: change it before { $trays }{ $run ->
+    [none] .
+   *[other] : { $run }.
+  }
 
 before-found-supplies-there = There is enough of { $supplies }.
 before-found-supply-short = { $covered ->

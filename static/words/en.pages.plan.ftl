@@ -227,7 +227,6 @@ plan-run-sheet-hint = These checks know only what is written down here. The mach
 plan-to-now = To Now
 plan-run-sheet = Before it starts
 plan-shopping = What to buy
-plan-shopping-link = What to buy, what is there
 plan-shopping-for = For what remains of { $runs }.
 plan-shopping-no-run = No run is open: nothing is needed.
 plan-shopping-saved = { $what ->
@@ -253,6 +252,10 @@ plan-shopping-count-hint = Write what lies there now. What you leave empty stays
 plan-shopping-how-much = { $unit ->
     [0] { $supply }
    *[other] { $supply }, { $unit }
+  }
+plan-shopping-amount = { $unit ->
+    [0] How many
+   *[other] How much, { $unit }
   }
 plan-shopping-bought = I bought this
 plan-shopping-should-be = There should be { $there }.

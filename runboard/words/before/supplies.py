@@ -80,8 +80,12 @@ def _more(book: Book, row: Row) -> Iterator[str]:
 
 def share_in_words(share: Share) -> str:
     """Until which tray it lasts for a run."""
+    return say("supplies", "lasts", {"run": share.name, **_lasting(share)})
+
+
+def _lasting(share: Share) -> dict[str, str]:
     covered = trays_in_words(share.covered) if share.covered else "none"
-    return say("supplies", "lasts", {"run": share.name, "covered": covered, "tray": share.short_at, "step": share.step})
+    return {"covered": covered, "tray": share.short_at, "step": share.step}
 
 
 def there_in_words(book: Book, here: AtHand) -> str:
@@ -149,10 +153,6 @@ def _since(book: Book, moment: datetime | None) -> str:
 def _more_of(book: Book, wear: Wear) -> Iterator[str]:
     for ahead in wear.ahead:
         yield change_in_words(ahead)
-    if wear.changes and wear.cutter.supply is None:
-        price = wear.cutter.price
-        cost = price_in_words(book, price * wear.changes) if price is not None else "none"
-        yield say("supplies", "new cutters", {"count": wear.changes, "cost": cost})
     if wear.lasted:
         mean = sum(wear.lasted) / len(wear.lasted)
         life = wear.cutter.life
@@ -164,6 +164,16 @@ def _more_of(book: Book, wear: Wear) -> Iterator[str]:
 def change_in_words(ahead: ChangeAhead) -> str:
     """Before which trays of a run it is changed."""
     return say("supplies", "change before", {"run": ahead.name, "trays": trays_in_words(ahead.trays)})
+
+
+def cutters_to_buy_in_words(book: Book, list_: Shopping) -> list[Line]:
+    """New cutters that come out of no supply."""
+    lines = []
+    for wear in list_.cutters_to_buy:
+        price = wear.cutter.price
+        cost = price_in_words(book, price * wear.changes) if price is not None else "none"
+        lines.append(Line(wear.cutter.name, say("supplies", "new cutters", {"count": wear.changes, "cost": cost})))
+    return lines
 
 
 def boards_in_words(book: Book, list_: Shopping) -> list[Line]:
@@ -179,23 +189,27 @@ def boards_in_words(book: Book, list_: Shopping) -> list[Line]:
 
 
 def top_in_words(list_: Shopping, run: str | None = None) -> list[str]:
-    """What runs out, of one run or of all that are open, for the top of a page; empty where everything suffices."""
+    """What runs out, of one run or of all that are open, for the top of a page; empty where everything suffices. On a run's own
+    page its name is not said again."""
     found = []
     for row in list_.rows:
         for share in row.shares:
             if share.short_at and run in (None, share.run):
-                found.append(say("supplies", "top", {"supply": row.here.name, "said": share_in_words(share)}))
+                facts = {"supply": row.here.name, "run": "none" if run else share.name, **_lasting(share)}
+                found.append(say("supplies", "top short", facts))
     for wear in list_.wear:
         for ahead in wear.ahead:
             if run in (None, ahead.run):
-                found.append(say("supplies", "top", {"supply": wear.cutter.name, "said": change_in_words(ahead)}))
+                named = {"cutter": wear.cutter.name, "run": "none" if run else ahead.name}
+                found.append(say("supplies", "top worn", {**named, "trays": trays_in_words(ahead.trays)}))
     return found
 
 
 def to_buy_in_words(book: Book, list_: Shopping, run: str) -> list[str]:
     """What is to be bought before this run suffices, a line each: 'Hooks: Buy 2 packets (100), 19.80 EUR'."""
     rows = [row for row in list_.to_buy if row.share(run) is not None]
-    lines = [row_in_words(book, row) for row in rows] + boards_in_words(book, list_)
+    lines = [row_in_words(book, row) for row in rows]
+    lines += cutters_to_buy_in_words(book, list_) + boards_in_words(book, list_)
     return [say("supplies", "line", {"name": line.name, "head": line.head}) for line in lines]
 
 
