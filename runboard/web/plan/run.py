@@ -30,8 +30,8 @@ from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import order_rows, orders_section, read_orders
 from runboard.web.plan.schedule import latest
 from runboard.web.plan.when import run_when
-from runboard.words.dues import whom_of
 from runboard.words.before.supplies import top_in_words
+from runboard.words.dues import whom_of
 from runboard.words.route import route_lines, route_times
 
 part = Blueprint("plan_run", __name__)
