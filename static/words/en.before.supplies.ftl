@@ -16,21 +16,21 @@ supplies-row-low = Buy { $packets ->
     [none] {""}
    *[other] , { $cost }
   }
-supplies-row-unknown = { $needed } needed. Nobody counted it.
+supplies-row-unknown = { $needed } needed. Not counted yet.
 supplies-row-enough = { $needed } needed, { $there } there.
 supplies-row-idle = { $there } there.
 supplies-missing = { $needed } needed, { $there } there: { $missing } missing.
-supplies-low = It suffices, then { $left } are left: less than the { $low } that you keep.
+supplies-low = Enough for the runs, but then { $left } would be left, and you always keep { $low }.
 supplies-lasts = { $covered ->
     [none] { $run }: too little from tray { $tray } on, at { $step }.
-   *[other] { $run }: lasts for { $covered }, too little for tray { $tray } at { $step }.
+   *[other] { $run }: enough for { $covered }, not for tray { $tray } at { $step }.
   }
 supplies-for-cutters = { $count ->
     [one] 1 of it is a new cutter.
    *[other] { $count } of it are new cutters.
   }
 supplies-out = It ran out, and nobody wrote down that some was bought.
-supplies-uncounted = Nobody counted it.
+supplies-uncounted = Not counted yet.
 supplies-there = Counted { $at }: { $counted }{ $bought ->
     [none] {""}
    *[other] , { $bought } bought since
@@ -103,23 +103,23 @@ supplies-boards-short = { $short ->
   }
 supplies-line = { $name }: { $head }
 supplies-top-short = { $covered ->
-    [none] { $supply } is too little for tray { $tray } at { $step }
-   *[other] { $supply } lasts for { $covered }, not for tray { $tray } at { $step }
+    [none] { $supply }: too little from tray { $tray } on, at { $step }
+   *[other] { $supply }: enough for { $covered }, not for tray { $tray } at { $step }
   }{ $run ->
     [none] .
-   *[other] : { $run }.
+   *[other] {" "}({ $run }).
   }
 supplies-top-worn = { $cutter }: change it before { $trays }{ $run ->
     [none] .
-   *[other] : { $run }.
+   *[other] {" "}({ $run }).
   }
 
 before-found-supplies-there = There is enough of { $supplies }.
 before-found-supply-short = { $covered ->
-    [none] { $supply } does not suffice for tray { $tray } at { $step }: { $needed } needed, { $there } there.
-   *[other] { $supply } lasts for { $covered } and not for tray { $tray } at { $step }: { $needed } needed, { $there } there.
+    [none] { $supply }: too little from tray { $tray } on, at { $step }. { $needed } needed, { $there } there.
+   *[other] { $supply }: enough for { $covered }, not for tray { $tray } at { $step }. { $needed } needed, { $there } there.
   }
-before-found-supply-uncounted = { $supply }: { $needed } needed, and nobody counted it.
+before-found-supply-uncounted = { $supply }: { $needed } needed, and nobody counted what is there.
 before-found-cutter-worn = { $cutter } is worn in the middle: change it before { $trays }.
 
 refused-nothing-counted = Write at least one number.

@@ -237,6 +237,7 @@ plan-shopping-saved = { $what ->
   }
 plan-shopping-buy = To buy
 plan-shopping-nothing = Nothing is missing of what was counted.
+plan-shopping-boards-there = Write down how many are there
 plan-shopping-cost = { $cost } in all
 plan-shopping-uncounted = Nobody counted
 plan-shopping-cutters = Cutters

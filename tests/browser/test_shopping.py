@@ -58,7 +58,7 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
     page.get_by_label("Pieces").first.fill("30")
     preview = page.get_by_role("region", name="What it will take")
     expect(preview.get_by_text("There is enough of Sanding discs.")).to_be_visible()
-    expect(preview.get_by_text("Hard oil lasts for trays 1 to 3 and not for tray 4 at Oil")).to_be_visible()
+    expect(preview.get_by_text("Hard oil: enough for trays 1 to 3, not for tray 4 at Oil")).to_be_visible()
     expect(preview.get_by_text("change it before trays 4 and 7")).to_be_visible()
     looking = Looking(page, server.address)
     looking.at("shopping in the preview")
@@ -67,7 +67,7 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
 
     page.goto(f"{server.address}plan/runs/r1")
     runs_out = page.get_by_role("region", name="What runs out")
-    expect(runs_out.get_by_text("Hooks lasts for trays 1 to 3, not for tray 4 at Hooks.")).to_be_visible()
+    expect(runs_out.get_by_text("Hooks: enough for trays 1 to 3, not for tray 4 at Hooks.")).to_be_visible()
     looking.at("shopping on the run")
     runs_out.get_by_role("link", name="What to buy").click()
     hooks = page.locator(".item").filter(has=page.get_by_role("heading", name="Hooks"))

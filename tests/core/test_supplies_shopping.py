@@ -310,3 +310,56 @@ def test_what_is_covered_is_there_and_what_is_missing_makes_it_enough(trays, hav
         assert have + found.buy >= found.needed
         floor.press("supply bought", {"supply": "hooks", "amount": found.buy})
         assert row(floor, "hooks").how in ("enough", "idle")
+
+
+# boards
+
+
+def a_shop_with_boards(have: int = 1) -> dict[str, Any]:
+    record = a_shop()
+    board = {"key": "plank", "name": "Ash plank", "length": 1000, "width": 200, "thickness": 20, "wood": "ash"}
+    record["stocks"] = [board | {"have": have, "price": 15}]
+    record["products"][0]["piece"] = {"length": 300, "width": 60, "thickness": 20, "stocks": ["plank"]}
+    return record
+
+
+def test_boards_are_for_what_is_not_cut_yet():
+    record = a_shop_with_boards()
+    floor = Floor(record)
+    floor.open_run(trays=6, product=record["products"][0])
+
+    before = listed(floor).boards
+    floor.press("load done", run="r1", load="cut/1")
+    after = listed(floor).boards
+
+    assert [(one.name, one.use, one.have, one.buy) for one in before] == [("Ash plank", 4, 1, 3)], "9 pieces a plank"
+    assert [(one.use, one.buy) for one in after] == [(2, 1)]
+    assert listed(floor).cost == 18 + 15
+
+
+def test_what_one_wood_takes_of_the_boards_the_next_product_has_not():
+    record = a_shop_with_boards(have=2)
+    record["products"].append(record["products"][0] | {"key": "peg", "name": "Peg rails"})
+    floor = Floor(record)
+    floor.open_run(trays=3, product=record["products"][0])
+    floor.open_run(trays=3, product=record["products"][1], run="r2")
+
+    assert [(one.product, one.use, one.have, one.buy) for one in listed(floor).boards] == [
+        ("Entry key rails", 2, 2, 0),
+        ("Peg rails", 2, 0, 2),
+    ]
+
+
+def test_a_product_without_a_size_asks_for_no_boards():
+    floor = floor_with_a_run()
+
+    assert (listed(floor).boards, listed(floor).no_boards) == ((), ())
+
+
+def test_boards_that_nothing_suits_are_said():
+    record = a_shop_with_boards()
+    record["products"][0]["piece"] |= {"thickness": 30, "stocks": []}
+    floor = Floor(record)
+    floor.open_run(trays=3, product=record["products"][0])
+
+    assert [(one.product, one.why) for one in listed(floor).no_boards] == [("Entry key rails", "no stock")]

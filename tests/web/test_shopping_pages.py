@@ -204,7 +204,7 @@ def test_the_preview_of_a_run_says_what_runs_out_before_it_starts(client: FlaskC
     seen = words(client.post("/plan/runs/preview", data=order | {"start": "30"}))
 
     assert "There is enough of Hard oil." in seen
-    assert "Hooks lasts for tray 1 and not for tray 2 at Hooks: 120 needed, 30 there." in seen
+    assert "Hooks: enough for tray 1, not for tray 2 at Hooks. 120 needed, 30 there." in seen
     assert "Hooks: Buy 2 packets (100), €19.80" in seen
     assert "6 mm upcut is worn in the middle: change it before tray 4." in seen
 
@@ -212,7 +212,7 @@ def test_the_preview_of_a_run_says_what_runs_out_before_it_starts(client: FlaskC
 def test_the_preview_of_a_run_says_what_nobody_counted(client: FlaskClient) -> None:
     order = {"product": "rail", "certainty": "0.9", "start": "12", "orders.0.pieces": "12"}
 
-    assert "Hooks: 48 needed, and nobody counted it." in words(client.post("/plan/runs/preview", data=order))
+    assert "Hooks: 48 needed, and nobody counted what is there." in words(client.post("/plan/runs/preview", data=order))
 
 
 @pytest.mark.parametrize("address", ["/plan", "/plan/runs/r1"])
@@ -222,8 +222,8 @@ def test_what_runs_out_of_an_open_run_stands_at_the_top(client: FlaskClient, add
 
     seen = words(client.get(address))
 
-    run = ": Entry key rails, run 1" if address == "/plan" else ""
-    assert f"Hooks lasts for tray 1, not for tray 2 at Hooks{run}." in seen
+    run = " (Entry key rails, run 1)" if address == "/plan" else ""
+    assert f"Hooks: enough for tray 1, not for tray 2 at Hooks{run}." in seen
     assert "What to buy" in seen
 
 
@@ -236,7 +236,7 @@ def test_nothing_stands_at_the_top_where_everything_suffices(client: FlaskClient
     count(client, hooks="300", **{"hard oil": "500"})
 
     seen = words(client.get("/plan"))
-    assert "lasts for" not in seen
+    assert "enough for" not in seen
     assert "What to buy" in seen
 
 

@@ -3,7 +3,13 @@
 from collections.abc import Iterator
 
 from runboard.plan.before.finding import BeforeRun, Finding, Look
-from runboard.plan.program.looked import findings as programs
+from runboard.plan.engraving import looked as engraving
+from runboard.plan.feeds import looked as feeds
+from runboard.plan.fits import looked as fits
+from runboard.plan.jig import looked as jig
+from runboard.plan.program import looked as program
+from runboard.plan.stock import looked as stock
+from runboard.plan.supplies import looked as supplies
 from runboard.run.rules.materials import FORBIDDEN, LOOK, UNKNOWN, judged
 
 
@@ -44,4 +50,15 @@ def shown_how(asked: BeforeRun) -> Iterator[Finding]:
             yield Finding(f"skill {skill}", "stop", "skill-nobody", {"skill": skill, "step": step.name}, "/shop")
 
 
-LOOKS: tuple[Look, ...] = (stations, wood, shown_how, programs)
+LOOKS: tuple[Look, ...] = (
+    stations,
+    wood,
+    shown_how,
+    stock.findings,
+    supplies.findings,
+    program.findings,
+    feeds.findings,
+    jig.findings,
+    engraving.findings,
+    fits.findings,
+)

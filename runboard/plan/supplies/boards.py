@@ -2,17 +2,13 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from importlib import import_module
-from importlib.util import find_spec
-from typing import Any
 
 from runboard.plan.opening import Tally
+from runboard.plan.stock.need import needed
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
 from runboard.shop.product import Product
-
-_ROOM = "runboard.plan.stock"
 
 
 @dataclass(frozen=True)
@@ -43,13 +39,10 @@ Uncut = Mapping[tuple[str, str], tuple[Product, int]]
 
 def boards_needed(book: Book, uncut: Uncut) -> tuple[tuple[BoardsNeeded, ...], tuple[NoBoards, ...]]:
     """The boards for pieces that are not cut yet, product by product and wood by wood: what one takes, the next has not."""
-    if find_spec(_ROOM) is None:
-        return (), ()
-    reckon: Any = import_module(f"{_ROOM}.need").needed
     rows: list[BoardsNeeded] = []
     none: list[NoBoards] = []
     for (_, wood), (product, pieces) in uncut.items():
-        need = reckon(book, product, pieces, wood=wood)
+        need = needed(book, product, pieces, wood=wood)
         if need.why and product.piece is not None:
             none.append(NoBoards(product.name, need.why, need.short))
         for row in need.rows:

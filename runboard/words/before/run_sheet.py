@@ -1,5 +1,6 @@
 """The run sheet in words: each finding a sentence, beside its level and who went past it."""
 
+from collections.abc import Callable, Mapping
 from datetime import tzinfo
 from typing import Any
 
@@ -7,13 +8,21 @@ from runboard.plan.before.finding import Finding
 from runboard.plan.before.run_sheet import Checked, RunSheet
 from runboard.run.log.event import write_moment
 from runboard.shop.book import Book
+from runboard.words.before import supplies
 from runboard.words.facts import dated
 from runboard.words.sentences import say, sentence
+
+# What a check about such a thing says in units and trays.
+_FACTS: Mapping[str, Callable[[Finding], Mapping[str, Any]]] = {
+    "supply": supplies.found_facts,
+    "cutter": supplies.found_facts,
+}
 
 
 def found_in_words(book: Book, finding: Finding) -> str:
     """What a check found, as one sentence or two."""
-    return say("before-found", finding.code, finding.facts)
+    worded = _FACTS.get(finding.check.split(" ")[0])
+    return say("before-found", finding.code, worded(finding) if worded is not None else finding.facts)
 
 
 def level_in_words(level: str) -> str:

@@ -37,11 +37,12 @@ def price_in_words(book: Book, price: float) -> str:
 
 @dataclass(frozen=True)
 class Line:
-    """One thing on the list: what it is called, what to do, and what there is to know of it."""
+    """One thing on the list: what it is called, what to do, and what there is to know of it; ``link`` is where it is changed."""
 
     name: str
     head: str
     more: tuple[str, ...] = ()
+    link: str = ""
 
 
 def row_in_words(book: Book, row: Row) -> Line:
@@ -182,7 +183,7 @@ def boards_in_words(book: Book, list_: Shopping) -> list[Line]:
     for board in list_.boards:
         cost = price_in_words(book, board.buy * board.price) if board.buy and board.price is not None else "none"
         facts = {"buy": board.buy, "use": board.use, "have": board.have, "cost": cost, "product": board.product}
-        lines.append(Line(board.name, say("supplies", "boards", facts)))
+        lines.append(Line(board.name, say("supplies", "boards", facts), link=f"/shop/stocks/{board.stock}"))
     for none in list_.no_boards:
         lines.append(Line(none.product, say("supplies", f"boards {none.why}", {"short": none.short})))
     return lines
