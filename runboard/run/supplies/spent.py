@@ -14,8 +14,8 @@ from runboard.run.supplies.said import Pieces, UseKey, word_of
 
 _MOST_KEPT = 2000
 _MINUTE = timedelta(minutes=1)
-# By identity: a run's record never changes, and one that is over is asked about for good.
-_known: dict[int, tuple[RunState, "Spent"]] = {}
+# The last asked about of each run: its record never changes, and one that is over is the same for good.
+_known: dict[str, tuple[RunState, "Spent"]] = {}
 
 
 @dataclass(frozen=True)
@@ -47,13 +47,13 @@ def _add(found: dict[UseKey, float], more: Pieces) -> None:
 
 def spent_in(run: RunState) -> Spent:
     """What one run has used so far."""
-    known = _known.get(id(run))
+    known = _known.get(run.id)
     if known is not None and known[0] is run:
         return known[1]
     spent = _spent(run)
     if len(_known) >= _MOST_KEPT:
         _known.clear()
-    _known[id(run)] = run, spent
+    _known[run.id] = run, spent
     return spent
 
 
