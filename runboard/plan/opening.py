@@ -127,12 +127,13 @@ def work_in(route: Route, trays: Sequence[int]) -> dict[str, tuple[timedelta, ti
 
 def _work(step: Step, trays: Sequence[int]) -> tuple[timedelta, timedelta]:
     pass_, pieces = step.pass_, sum(trays)
-    loads = _loads(step, trays)
+    loads = loads_in(step, trays)
     hands = pass_.setup + loads * (pass_.loading + pass_.unloading) + pieces * pass_.hand
     return hands, loads * pass_.machine
 
 
-def _loads(step: Step, trays: Sequence[int]) -> int:
+def loads_in(step: Step, trays: Sequence[int]) -> int:
+    """How many loads these trays make at a step."""
     if step.pass_.size == "board" and step.most_a_load:
         return step.loads_of(sum(trays))
     return len(list(shared_out(step, {str(at): pieces for at, pieces in enumerate(trays)})))

@@ -4,6 +4,7 @@ Their fields are those of the dataclasses (``record``). Here are the laws betwee
 """
 
 import json
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import time
@@ -15,6 +16,7 @@ from runboard.shop.book import STATION_KINDS, Book, Station, Walk
 from runboard.shop.durations import minutes_of
 from runboard.shop.hours import Hours
 from runboard.shop.keys import PICTURE_NAME, is_picture_name
+from runboard.shop.money import Money
 from runboard.shop.problem import BookError as BookError
 from runboard.shop.problem import RecordProblem
 from runboard.shop.product import Attendance, Check, Operation, Pass, Product, Wait
@@ -28,6 +30,9 @@ BESIDES = ("runboard_book", "pictures")
 # A picture in a file, as base64: far more than one that is kept here has.
 PICTURE_LENGTH = 20_000_000
 
+_CURRENCY = re.compile("[A-Za-z]{3}")
+# A language, perhaps its script, perhaps a territory (BCP 47).
+_LOCALE = re.compile("[A-Za-z]{2,3}(?:[-_][A-Za-z]{4})?(?:[-_](?:[A-Za-z]{2}|[0-9]{3}))?")
 _RANK = {attendance: rank for rank, attendance in enumerate(reversed(get_args(Attendance)))}
 
 T = TypeVar("T")
@@ -119,6 +124,13 @@ def _book(said: Record, book: Book) -> None:
         said.wrong("unknown time zone", "time_zone", key=book.time_zone)
 
 
+def _money(said: Record, money: Money) -> None:
+    if money.currency and not _CURRENCY.fullmatch(money.currency):
+        said.wrong("not a currency", "currency", found=shown(money.currency))
+    if money.locale and not _LOCALE.fullmatch(money.locale):
+        said.wrong("not a locale", "locale", found=shown(money.locale))
+
+
 def _hours(said: Record, hours: Hours) -> None:
     if hours.closes != time(0) and hours.closes <= hours.opens:
         said.wrong("window backwards", "to", opens=said.said["from"], closes=said.said["to"])
@@ -175,7 +187,7 @@ def _check(said: Record, check: Check) -> None:
 
 LAWS: Mapping[type, Law] = {
     Book: _book, Hours: _hours, Walk: _walk, Station: _station, Operation: _operation, Pass: _pass, Wait: _wait,
-    Check: _check,
+    Check: _check, Money: _money,
 }  # fmt: skip
 
 if __name__ == "__main__":

@@ -32,6 +32,8 @@ SENTENCES: Mapping[str, str] = {
     "key used twice": "the key '{key}' is used twice in {field}. Give one of them another key.",
     "unknown reference": "there is no {noun} '{key}'. {these}",
     "unknown time zone": "there is no time zone '{key}'. Write it as in 'Europe/Berlin' or 'America/New_York'.",
+    "not a currency": "'{field}' cannot be {found}. Write the three letters of a currency, such as EUR or USD.",
+    "not a locale": "'{field}' cannot be {found}. Write a language and a country, such as de-DE or en-US.",
     "window backwards": "the hours from {opens} to {closes} end before they begin. For hours over midnight write two: "
     "{opens} to 24:00, and 00:00 to {closes} on the next day.",
     "walk within a room": "a walk needs two different rooms, not '{key}' twice.",

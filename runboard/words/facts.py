@@ -6,13 +6,19 @@
 import re
 from collections.abc import Iterable
 from datetime import UTC, date, datetime, timedelta, tzinfo
+from decimal import Decimal
+from functools import lru_cache
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
+from babel import Locale, UnknownLocaleError
+from babel.core import get_global
 from babel.dates import format_datetime, format_skeleton
 from babel.lists import format_list
+from babel.numbers import format_currency, format_decimal, get_currency_name, get_currency_precision
 from babel.units import format_unit
 
 from runboard.shop.durations import format_duration, parse_duration
+from runboard.shop.money import Money
 from runboard.shop.units import Unit, format_length
 
 # A weekday alone is clear for less than a week.
@@ -21,6 +27,7 @@ _CLEAR_FOR = timedelta(days=6)
 _LONG = 48
 _FINE_BELOW = timedelta(minutes=20)
 _FINE, _SECOND, _MINUTE = timedelta(seconds=5), timedelta(seconds=1), timedelta(minutes=1)
+_LETTER_THEN_DIGIT = re.compile(r"(?<=[^\W\d_])(?=\d)")
 _IN_A_SPAN = re.compile(
     r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
     r"|(?<=[\dhns½]) (?=to [−\d])|(?<=\bto) (?=[−\d])"
@@ -111,6 +118,57 @@ def fine(span: timedelta) -> timedelta:
 def number_in_words(number: float, locale: str = "en") -> str:
     """'2.5', with the language's own decimal mark."""
     return _marked(f"{number:g}", locale)
+
+
+def money_in_words(amount: Decimal | float, money: Money, *, exact: bool = False) -> str:
+    """An amount as the shop writes it: '23,40 €', '$23.40'; a number alone where no currency is said. ``exact`` keeps every decimal, as a
+    rate may have more than an amount."""
+    number = amount if isinstance(amount, Decimal) else Decimal(str(amount))
+    locale = locale_of(money)
+    if not money.currency:
+        return str(format_decimal(number if exact else round(number, 2), format="#,##0.00##", locale=locale))
+    code = money.currency.upper()
+    finer = exact and -int(number.normalize().as_tuple().exponent) > get_currency_precision(code)
+    if finer:
+        plain = number.normalize()
+        return _apart(format_currency(plain, code, locale=locale, currency_digits=False, decimal_quantization=False))
+    return _apart(format_currency(number, code, locale=locale))
+
+
+def _apart(amount: str) -> str:
+    """Letters stand apart from the figures (currencySpacing of Unicode's CLDR, which Babel leaves out)."""
+    return _LETTER_THEN_DIGIT.sub("\u00a0", amount)
+
+
+def quantity_in_words(number: Decimal | float, money: Money) -> str:
+    """How much of something, written as the amounts beside it are: '1,253', '106'."""
+    exact = number if isinstance(number, Decimal) else Decimal(str(number))
+    return str(format_decimal(exact, format="#,##0.###", locale=locale_of(money)))
+
+
+@lru_cache(maxsize=1)
+def currencies_now() -> tuple[tuple[str, str], ...]:
+    """(code of ISO 4217, name) of every currency that some territory pays in today, by code."""
+    used = {
+        code
+        for spans in get_global("territory_currencies").values()
+        for code, _begins, ends, is_tender in spans
+        if ends is None and is_tender
+    }
+    return tuple((code, str(get_currency_name(code, locale="en"))) for code in sorted(used))
+
+
+@lru_cache(maxsize=64)
+def _locale(name: str) -> Locale:
+    try:
+        return Locale.parse(name.replace("_", "-"), sep="-")
+    except (ValueError, UnknownLocaleError):
+        return Locale("en")
+
+
+def locale_of(money: Money) -> Locale:
+    """The locale by which the shop writes amounts; English where it says none, or one that there is not."""
+    return _locale(money.locale or "en")
 
 
 def length_in_words(mm: float, units: Unit, locale: str = "en") -> str:

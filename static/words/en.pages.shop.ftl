@@ -75,6 +75,15 @@ shop-about = { $time_zone }, lengths in { $units ->
 shop-change-about = the shop's name, zone, units
 shop-laser-and-noise = Never in a laser: { $forbidden }. Noise by { $noise_limit_db } dB(A) and { $noise_exchange_db } dB.
 shop-change-limits = forbidden materials and the noise rule
+shop-money = Money
+shop-money-now = Money: { $currency ->
+    [0] no currency yet
+   *[other] { $currency }
+  }, { $of ->
+    [cost] a mark-up of { $margin } % on the cost
+   *[price] a margin of { $margin } % of the price
+  }.
+shop-change-money = currency, margin, fees
 shop-at-once = { $capacity } at once
 shop-lead-helper = { $access ->
     [lead] lead

@@ -9,7 +9,7 @@ from runboard.run.fold.route import Route
 from runboard.shop.product import Product
 
 
-def looked(asked: BeforeRun) -> Iterator[Finding]:
+def findings(asked: BeforeRun) -> Iterator[Finding]:
     """Nothing where the shop wrote down no boards, or nothing of what the product is made of."""
     run = asked.run
     product = asked.book.product(run.product) or run.route.product

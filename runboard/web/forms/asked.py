@@ -11,6 +11,7 @@ from runboard.plan.feeds.feeding import Feed
 from runboard.plan.fits.driving import Drive
 from runboard.plan.fits.moving import Swell
 from runboard.plan.fits.seating import Seat
+from runboard.plan.money.question import OtherCost, Price
 from runboard.plan.program.question import Program
 from runboard.plan.stock.cut_list import CutLength, LengthsQuestion
 from runboard.plan.stock.question import StockQuestion
@@ -38,13 +39,13 @@ _KINDS: Mapping[declared.Kind, Kind] = {
 }  # fmt: skip
 # What has forms of its own, and what nobody is asked.
 _ELSEWHERE: Mapping[type, str] = {
-    Book: "revision rooms walks services stations people jobs finishes products money stocks supplies screws inserts cutters "
+    Book: "revision rooms walks services stations people jobs finishes products stocks supplies screws inserts cutters "
     "feeds jigs",
-    Product: "operations price",
+    Product: "operations",
     Pass: "reckoned",
-    Station: "hour_rate",
     Program: "factor factor_times factor_programs",
     Person: "removed",
+    Price: "times counted",  # what the log taught
 }
 # What is short stands beside the next in its row.
 _HALF: Mapping[type, str] = {
@@ -67,6 +68,8 @@ _HALF: Mapping[type, str] = {
     Feed: "diameter flutes rpm surface feed chip",
     Supply: "unit pack price low",
     Cutter: "diameter flutes life life_in",
+    Price: "pieces price margin margin_of fee_share fee_each",
+    OtherCost: "amount each",
 }
 _PAIR = (Field("label", "What", hint="Program, cutter, zero …"), Field("text", "How", "long"))
 
@@ -91,6 +94,7 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
             "noise_rule noise_limit_db noise_exchange_db",
             note="Each person's day is added up as information. It is never a measure of what does no harm.",
         ),
+        FormPart("", "money"),
     ),
     Station: (
         FormPart("", "name kind room services"),
@@ -103,6 +107,7 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
             folded=True,
             note="Its manual says it, or its control does. The times of its programs are reckoned with this.",
         ),
+        FormPart("What it costs", "hour_rate", folded=True),
     ),
     Program: (
         FormPart("", "station product step loads"),
@@ -113,6 +118,13 @@ _PARTS: Mapping[type, tuple[FormPart, ...]] = {
             note="What is cut beyond it is said.",
         ),
         FormPart("How the machine moves", "rapid accel corner", folded=True, note="Empty: as its station says."),
+    ),
+    Price: (
+        FormPart("", "product pieces price"),
+        FormPart("Good ones and started ones", "start good_rate certainty", folded=True),
+        FormPart("Hours and material", "hour_rate watched material_each packing_each others", folded=True),
+        FormPart("Margin and fees", "margin margin_of fee_share fee_each"),
+        FormPart("A new jig or tool", "tool tool_saves_minutes tool_saves_money pieces_a_month", folded=True),
     ),
     Person: (
         FormPart("", "name access skills"),

@@ -8,9 +8,11 @@ from zoneinfo import available_timezones
 
 from runboard.shop.book import Book, Person
 from runboard.shop.keys import key_for
+from runboard.shop.money import Money
 from runboard.shop.record import REQUIRED, fields_of, to_json
-from runboard.web.forms.asked import Record, form_of, named
+from runboard.web.forms.asked import Record, fields_for, form_of, named
 from runboard.web.forms.field import Choices, Field, Section
+from runboard.words.facts import currencies_now
 from runboard.words.sentences import say, sentence
 
 COMMON_PRACTICE = "common practice, read the label"
@@ -83,7 +85,24 @@ def head_form(record: Record) -> list[Section]:
 
 def limits_form(record: Record) -> list[Section]:
     """Materials that no laser may touch, and the rule by which noise is added up."""
-    return form_of(Book, record, own=[_NOISE])[2:]
+    return form_of(Book, record, own=[_NOISE])[2:4]
+
+
+def money_form(record: Record) -> list[Section]:
+    """The shop's currency, margin, fees and packing."""
+    currencies = (
+        ("", sentence("ask-money-currency-nothing")),
+        *((code, f"{code} – {name}") for code, name in currencies_now()),
+    )
+    own = next(field for field in fields_for(Book, record) if field.name == "money.currency")
+    return form_of(Book, record, own=[replace(own, kind="choice", choices=currencies)])[4:]
+
+
+def money_said(said: Record) -> Record:
+    """The part of the book's record that it says: what is left empty is nothing."""
+    numbers = {name: field.default for name, field in fields_of(Money).items() if isinstance(field.default, float)}
+    kept = {name: 0.0 if value == "" and name in numbers else value for name, value in said["money"].items()}
+    return {**said, "money": kept}
 
 
 def limits_shown(record: Record) -> Record:

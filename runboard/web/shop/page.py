@@ -30,6 +30,8 @@ from runboard.web.forms.shop import (
     limits_form,
     limits_said,
     limits_shown,
+    money_form,
+    money_said,
     name_in,
     put_thing,
     take_out,
@@ -60,6 +62,7 @@ class _Sheet:
 _SHEETS = {
     "about": _Sheet("shop-title", head_form),
     "limits": _Sheet("shop-limits", limits_form, limits_shown, limits_said),
+    "money": _Sheet("shop-money", money_form, said=money_said),
 }
 
 
@@ -72,6 +75,7 @@ def shop() -> Response:
         book=record,
         things=THINGS.values(),
         late=_late(record["late_counts"]),
+        money=_money(record["money"]),
         kinds={station["kind"]: _kind(station["kind"]) for station in record["stations"]},
         feeds={feed["key"]: name_in("feeds", record, feed) for feed in record["feeds"]},
         known={finish["key"]: _known_by(finish) for finish in record["finishes"]},
@@ -101,6 +105,10 @@ def _kind(kind: str) -> str:
     return choice_word(Station, "kind", kind).partition(":")[0]
 
 
+def _money(money: Record) -> Record:
+    return {**money, **{name: f"{100 * money[name]:g}" for name in ("margin", "fee_share")}}
+
+
 def _late(counts: str) -> str:
     return choice_word(Book, "late_counts", counts)
 
@@ -110,13 +118,14 @@ def _known_by(finish: Record) -> str:
     return sentence("finish-label-of", {"date": finish["sheet_date"]}) if finish["sheet_date"] else COMMON_PRACTICE
 
 
-@part.get("/shop/<any(about,limits):about>")
+@part.get("/shop/<any(about,limits,money):about>")
 def about(about: str) -> Response:
-    """The form of the shop's name, zone, units and emergency number, or of forbidden materials and the rule for noise."""
+    """The form of the shop's name, zone, units and emergency number, of forbidden materials and the rule for noise, or of
+    money."""
     return _sheet_page(about, _sheet(about, book_record(workshop())))
 
 
-@part.post("/shop/<any(about,limits):about>")
+@part.post("/shop/<any(about,limits,money):about>")
 def save_about(about: str) -> Response:
     """Save them."""
     sheet = _SHEETS[about]

@@ -1,0 +1,7 @@
+"""After how many a cost has come in again."""
+
+
+def break_even(fixed: float, each: float) -> float | None:
+    """The count at which a fixed cost is made up by what each one brings: F / (P − v) with the price P and the cost v of one, or F
+    over what each one saves; the simple break-even of any text on costing, without interest. None where each brings nothing."""
+    return fixed / each if each > 0 else None

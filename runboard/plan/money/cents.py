@@ -1,0 +1,40 @@
+"""Amounts of money as exact decimals, rounded as they are shown."""
+
+from collections.abc import Sequence
+from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal
+
+from babel.numbers import get_currency_precision
+
+from runboard.shop.money import Money
+
+# An hour is shown to three decimals, which is some four seconds; how much of a supply, and its rate, a little finer than money.
+FINE = 3
+RATE = 4
+
+
+def places_of(money: Money) -> int:
+    """How many decimals an amount has: two for euros and where no currency is said, none for yen (ISO 4217)."""
+    return int(get_currency_precision(money.currency.upper())) if money.currency else 2
+
+
+def exact(number: float | Decimal) -> Decimal:
+    """A number as somebody wrote it: 0.1 is a tenth."""
+    return number if isinstance(number, Decimal) else Decimal(str(number))
+
+
+def rounded(number: Decimal, places: int) -> Decimal:
+    """To so many decimals, a half upwards, as on paper."""
+    return number.quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
+
+
+def shared_out(amounts: Sequence[Decimal], pieces: int, places: int) -> list[Decimal]:
+    """What each amount is a piece, so rounded that they add up to their total a piece: what is cut off goes to those that lose
+    most by it (largest remainders, after Hamilton)."""
+    wanted = rounded(sum(amounts, Decimal(0)) / pieces, places)
+    exactly = [amount / pieces for amount in amounts]
+    found = [each.quantize(Decimal(1).scaleb(-places), ROUND_FLOOR) for each in exactly]
+    cent = Decimal(1).scaleb(-places)
+    left = int((wanted - sum(found, Decimal(0))) / cent)
+    for at in sorted(range(len(found)), key=lambda at: found[at] - exactly[at])[:left]:
+        found[at] += cent
+    return found

@@ -1,0 +1,235 @@
+"""What a good piece costs and should sell for, in words: every line of the arithmetic, the formulas, what may be otherwise."""
+
+from collections.abc import Iterator, Mapping
+from decimal import ROUND_CEILING, Decimal
+from typing import Any
+
+from runboard.plan.money.costs import CostLine, Costs
+from runboard.plan.money.price import AtPrice, Paid, Priced
+from runboard.plan.money.question import Price
+from runboard.shop.book import Book
+from runboard.shop.money import Money
+from runboard.words.before.said import Said, Table
+from runboard.words.facts import money_in_words, quantity_in_words
+from runboard.words.sentences import say
+
+
+def said(book: Book, question: Price, answer: Priced) -> Said:
+    """The answer in words."""
+    money = book.money
+    return Said(
+        head=_head(answer, money),
+        lines=tuple(_lines(answer, money)),
+        doubts=tuple(_doubts(answer, money)),
+        tables=(_costs(answer.costs, money), _prices(answer, money), _quotes(answer, money)),
+        record=_record(answer, money),
+    )
+
+
+def cost_bars(book: Book, answer: Priced) -> list[tuple[str, float, str]]:
+    """(kind of cost, its amount of a good piece, the amount in words), the largest first."""
+    found: dict[str, Decimal] = {}
+    for line in answer.costs.lines:
+        found[line.of] = found.get(line.of, Decimal(0)) + line.each
+    largest = sorted(found.items(), key=lambda one: -one[1])
+    return [(_word("kind", of=of), float(each), money_in_words(each, book.money)) for of, each in largest if each]
+
+
+def found_facts(book: Book, facts: Mapping[str, Any]) -> dict[str, Any]:
+    """The facts of what is found of a run's money, as its sentence takes them: amounts as the shop writes them."""
+    return {name: money_in_words(fact, book.money) if isinstance(fact, float) else fact for name, fact in facts.items()}
+
+
+def _word(code: str, /, **facts: Any) -> str:
+    return say("before-price", code, facts)
+
+
+def _percent(share: float | Decimal, money: Money) -> str:
+    return _word("percent", number=quantity_in_words(round(Decimal(str(share)) * 100, 1), money))
+
+
+def _head(answer: Priced, money: Money) -> str:
+    facts = {
+        "cost": money_in_words(answer.costs.a_piece, money),
+        "share": _percent(answer.asked.margin or 0, money),
+        "of": answer.asked.margin_of,
+    }
+    if answer.meant is None:
+        return _word("head without price", **facts)
+    return _word("head", **facts, price=money_in_words(answer.meant.price, money))
+
+
+def _lines(answer: Priced, money: Money) -> Iterator[str]:
+    asked, costs = answer.asked, answer.costs
+    rate = _percent(costs.good_rate.rate, money)
+    counted = 0 if costs.good_rate.source == "guess" else costs.good_rate.pieces
+    yield _word("started", pieces=costs.pieces, started=costs.started, rate=rate, counted=counted)
+    for name in ("margin", "markup"):
+        at = answer.at(name)
+        yield _formula(name, at, answer, money) if at else _word("no price", name=name)
+    today = answer.at("today")
+    if today is not None:
+        yield _today(today, money)
+    if answer.paid is not None:
+        yield _paid(answer.paid, money, asked.pieces)
+
+
+def _formula(name: str, at: AtPrice, answer: Priced, money: Money) -> str:
+    """The price with the figures that make it."""
+    asked, cost = answer.asked, answer.costs.a_piece
+    return _word(
+        name,
+        share=_percent(asked.margin or 0, money),
+        cost=money_in_words(cost, money),
+        fee=money_in_words(asked.fee_each or 0, money),
+        fees=_percent(asked.fee_share or 0, money),
+        price=money_in_words(at.price, money),
+    )
+
+
+def _today(at: AtPrice, money: Money) -> str:
+    facts = {
+        "price": money_in_words(at.price, money),
+        "fees": money_in_words(at.fees, money),
+        "stays": money_in_words(abs(at.stays), money),
+        "share": _percent(at.of_price, money),
+        "hour": money_in_words(at.an_hour, money) if at.an_hour is not None else "none",
+    }
+    return _word("below cost" if at.stays < 0 else "today", **facts)
+
+
+def _paid(paid: Paid, money: Money, pieces: int) -> str:
+    facts = {"cost": money_in_words(paid.cost, money), "each": money_in_words(paid.each, money), "by": _by(paid)}
+    if paid.pieces is None:
+        return _word("never paid", **facts)
+    return _word(
+        "paid",
+        **facts,
+        pieces=quantity_in_words(paid.pieces.to_integral_value(ROUND_CEILING), money),
+        exactly=quantity_in_words(paid.pieces, money),
+        runs=quantity_in_words(paid.runs or 0, money),
+        size=pieces,
+        months="none" if paid.months is None else quantity_in_words(paid.months, money),
+    )
+
+
+def _by(paid: Paid) -> str:
+    return "saves" if paid.saves else "stays"
+
+
+def _doubts(answer: Priced, money: Money) -> Iterator[str]:
+    costs = answer.costs
+    if not money.currency:
+        yield _word("no currency")
+    if costs.no_hour_rate:
+        yield _word("no hour rate")
+    if costs.no_material:
+        yield _word("no material", why=costs.no_material.replace(" ", "-"))
+    for code, names in (
+        ("unpriced", costs.unpriced),
+        ("no rate", costs.no_rate),
+        ("other units", costs.other_units),
+    ):
+        if names:
+            yield _word(code, names=names)
+    if any(line.known in ("guess", "partly") for line in costs.lines):
+        yield _word("guessed")
+    if costs.started > costs.pieces:
+        yield _word("all to the end")
+    if any(line.code == "watched" for line in costs.lines):
+        yield _word("watched", share=_percent(answer.asked.watched, money))
+
+
+# tables
+
+
+def _heads(*codes: str) -> tuple[str, ...]:
+    return tuple(_word(f"column {code}") for code in codes)
+
+
+def _costs(costs: Costs, money: Money) -> Table:
+    rows = [
+        (
+            _called(line),
+            _word("quantity", number=quantity_in_words(line.quantity, money), unit=line.unit, word=_unit(line.unit)),
+            money_in_words(line.rate, money, exact=True),
+            money_in_words(line.amount, money),
+            money_in_words(line.each, money),
+        )
+        for line in costs.lines
+    ]
+    total = (_word("total"), "", "", money_in_words(costs.total, money), money_in_words(costs.a_piece, money))
+    heads = _heads("what", "quantity", "rate", "run", "each")
+    return Table(_word("costs"), heads, (*rows, total), frozenset({1, 2, 3, 4}))
+
+
+def _called(line: CostLine) -> str:
+    known = _word("known", known=line.known, times=line.times) if line.known else ""
+    return _word("line", code=line.code, name=line.name) + known
+
+
+def _unit(unit: str) -> str:
+    """The units that have a word of their own; a supply's is as the shop wrote it."""
+    return unit if unit in ("pieces", "run") else "own"
+
+
+def _prices(answer: Priced, money: Money) -> Table:
+    rows = [
+        (
+            _word("price of", name=at.name, share=_percent(answer.asked.margin or 0, money)),
+            money_in_words(at.price, money),
+            money_in_words(at.fees, money),
+            money_in_words(at.stays, money),
+            _percent(at.of_price, money),
+            _percent(at.of_cost, money),
+            "–" if at.an_hour is None else money_in_words(at.an_hour, money),
+        )
+        for at in answer.prices
+    ]
+    heads = _heads("price", "one", "fees", "stays", "of price", "of cost", "hour")
+    return Table(_word("prices"), heads, tuple(rows), frozenset(range(1, 7)))
+
+
+def _quotes(answer: Priced, money: Money) -> Table:
+    rows = [
+        (
+            quantity_in_words(quote.pieces, money),
+            quantity_in_words(quote.started, money),
+            money_in_words(quote.a_piece, money),
+            *("–" if one is None else money_in_words(one, money) for one in (quote.price, quote.whole)),
+        )
+        for quote in answer.quotes
+    ]
+    title = _word("quotes", of=answer.asked.margin_of)
+    heads = _heads("pieces", "started", "each", "one", "all")
+    return Table(title, heads, tuple(rows), frozenset(range(5)))
+
+
+# the record
+
+
+def _record(answer: Priced, money: Money) -> dict[str, Any]:
+    costs, paid = answer.costs, answer.paid
+    return {
+        "kind": "price",
+        "currency": money.currency.upper(),
+        "pieces": costs.pieces,
+        "started": costs.started,
+        "good_rate": costs.good_rate.rate,
+        "cost": {
+            "run": float(costs.total),
+            "each": float(costs.a_piece),
+            "lines": [_plain(line, "of") | {"what": line.of} for line in costs.lines],
+        },
+        "prices": [_plain(at) for at in answer.prices],
+        "quotes": [_plain(quote) for quote in answer.quotes],
+        "break_even": None if paid is None else _plain(paid),
+    }
+
+
+def _plain(thing: Any, *leave_out: str) -> dict[str, Any]:
+    return {
+        name: float(value) if isinstance(value, Decimal) else value
+        for name, value in vars(thing).items()
+        if name not in leave_out
+    }

@@ -1,0 +1,132 @@
+# What a good piece costs and should sell for (runboard/plan/money/).
+
+before-kind-price = What it costs, and its price
+before-about-price = What a good piece costs line by line, what it should sell for, what a quote should be, after how many a new jig has paid.
+before-keep-price = Keep { $price } as the price of { $product }
+before-kept-price = The price of { $product } is { $price } now.
+
+before-price-percent = { $number } %
+before-price-head = A good piece costs { $cost }. With { $of ->
+    [cost] a mark-up of { $share } on the cost
+   *[price] a margin of { $share } of the price
+  } it sells at { $price }.
+before-price-head-without-price = A good piece costs { $cost }. No price leaves { $share } of it after fees: ask for less.
+before-price-started = { $pieces } good ones are wanted and { $started } are started: { $rate } come good ({ $counted ->
+    [0] a guess
+   *[other] { $counted } counted
+  }).
+before-price-margin = With a margin, { $share } of the price stays: (cost { $cost } + fee { $fee }) / (1 − fees { $fees } − margin { $share }) = { $price }.
+before-price-markup = With a mark-up, { $share } of the cost stays: (cost { $cost } × (1 + { $share }) + fee { $fee }) / (1 − fees { $fees }) = { $price }.
+before-price-no-price = { $name ->
+    [margin] No price leaves such a margin: fees and margin together take all of it.
+   *[markup] No price gives such a mark-up: the fees take all of it.
+  }
+before-price-today = At { $price } today, { $fees } goes in fees and { $stays } stays, { $share } of the price.{ $hour ->
+    [none] {""}
+   *[other] { " " }An hour of work earns { $hour } at it.
+  }
+before-price-below-cost = At { $price } today each piece loses { $stays }: the cost and { $fees } of fees are more than the price.{ $hour ->
+    [none] {""}
+   *[other] { " " }An hour of work earns { $hour } at it.
+  }
+before-price-paid = The tool for { $cost } has paid after { $pieces } pieces: { $cost } / { $each } that { $by ->
+    [saves] it saves on each
+   *[stays] stays of each
+  } = { $exactly }, which is { $runs } runs of { $size }.{ $months ->
+    [none] {""}
+   *[other] { " " }At so many a month that is { $months } months.
+  }
+before-price-never-paid = The tool for { $cost } never pays: { $by ->
+    [saves] it saves nothing.
+   *[stays] nothing stays of a piece.
+  }
+
+before-price-bars = What a good piece costs, by kind
+before-price-kind = { $of ->
+    [material] Material
+    [hands] Work
+    [machine] Machines
+    [supply] What is used up
+    [packing] Packing
+   *[other] Other costs
+  }
+before-price-costs = What it costs
+before-price-total = In all
+before-price-column-what = What
+before-price-column-quantity = How much
+before-price-column-rate = At
+before-price-column-run = The run
+before-price-column-each = A good piece
+before-price-quantity = { $number } { $word ->
+    [pieces] { $number ->
+        [1] piece
+       *[other] pieces
+      }
+    [run] once
+   *[own] { $unit }
+  }
+before-price-line = { $code ->
+    [setup] { $name }: setting up
+    [hands] { $name }: hands
+    [watched] { $name }: watching
+    [machine] { $name }: the machine
+    [board] { $name }
+    [material] Material
+    [supply] { $name }
+    [cutter] { $name }, worn
+    [packing] Packing
+   *[other] { $name }
+  }
+before-price-known = { $known ->
+    [measured] , measured { $times ->
+        [one] once
+       *[other] { $times } times
+      }
+    [partly] , partly measured
+    [said] , set by hand
+   *[guess] , a guess
+  }
+
+before-price-prices = What stays of a price
+before-price-column-price = Price
+before-price-column-one = One sells at
+before-price-column-fees = Fees
+before-price-column-stays = Stays
+before-price-column-of-price = Of the price
+before-price-column-of-cost = Of the cost
+before-price-column-hour = An hour earns
+before-price-price-of = { $name ->
+    [today] Today
+    [margin] Margin { $share }
+   *[markup] Mark-up { $share }
+  }
+
+before-price-quotes = A quote, with the { $of ->
+    [cost] mark-up
+   *[price] margin
+  } asked
+before-price-column-pieces = Good pieces
+before-price-column-started = Started
+before-price-column-all = All of them
+
+before-price-no-currency = The shop’s currency is not said yet: amounts are plain numbers. Say it on the Shop screen, under Money.
+before-price-no-hour-rate = What an hour of work is worth is not said: work is counted at nothing.
+before-price-no-material = { $why ->
+    [no-piece] What a piece is made from is not written down for this product: its material is not counted.
+    [no-stock] No board of the shop’s suits this piece: its material is not counted.
+    [short] The boards at hand are too few and none can be bought: the material is not counted.
+    [no-price] A board that it takes has no price: the material is not counted.
+   *[nobody-said] What the material costs is not said: it is not counted.
+  }
+before-price-unpriced = Without a price, so not counted: { $names }.
+before-price-no-rate = What an hour costs is not said, so it is not counted: { $names }.
+before-price-other-units = Used in another unit than it is bought in, so not counted: { $names }.
+before-price-guessed = Hours that are a guess get better with every measured run.
+before-price-all-to-the-end = All that are started are reckoned to the last step, also those that do not come good.
+before-price-watched = Somebody stays and watches: { $share } of that time is counted as work.
+
+refused-fewer-started = { $started } started cannot give { $pieces } good ones. Start more, or want fewer.
+refused-nothing-to-reckon = Nothing is said to reckon with. Choose a product, or write down what it costs.
+
+before-found-price-below-cost = It sells at { $price }, and a good piece costs { $cost } with { $fees } of fees: each one loses { $loses }.
+before-found-price-covers = It sells at { $price }: of each piece { $stays } stays.
