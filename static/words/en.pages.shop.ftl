@@ -75,7 +75,6 @@ shop-about = { $time_zone }, lengths in { $units ->
 shop-change-about = the shop's name, zone, units
 shop-laser-and-noise = Never in a laser: { $forbidden }. Noise by { $noise_limit_db } dB(A) and { $noise_exchange_db } dB.
 shop-change-limits = forbidden materials and the noise rule
-shop-money = Money
 shop-money-now = Money: { $currency ->
     [0] no currency yet
    *[other] { $currency }

@@ -12,3 +12,4 @@ refused-broker-topic = The topic '{ $topic }' must name one place, without # or 
 
 shop-title = The shop
 shop-limits = Forbidden materials, noise
+shop-money = Money

@@ -297,3 +297,47 @@ def test_a_book_that_changed_since_the_look_is_not_overwritten(client: FlaskClie
 
     assert taken.status_code == 422
     assert record(house)["jobs"][0]["name"] == "Bins"
+
+
+# money
+
+
+def test_the_shop_says_its_currency_margin_and_fees_once(client: FlaskClient, house: House) -> None:
+    said = {"money.currency": "EUR", "money.locale": "de-DE", "money.margin": "35", "money.margin_of": "cost"}
+
+    answer = client.post("/shop/money", data={"seen": "1", **said, "money.fee_share": "", "money.fee_each": ".35"})
+
+    assert answer.status_code == 303, words(answer)
+    money = record(house)["money"]
+    assert (money["currency"], money["locale"], money["margin"], money["margin_of"]) == ("EUR", "de-DE", 0.35, "cost")
+    assert (money["fee_share"], money["fee_each"], money["packing_each"]) == (0, 0.35, 0)
+    assert "Money: EUR, a mark-up of 35 % on the cost." in words(client.get("/shop"))
+
+
+def test_the_money_form_saved_unread_changes_nothing(client: FlaskClient, house: House) -> None:
+    before = record(house)
+
+    client.post("/shop/money", data=as_a_browser_posts(client.get("/shop/money").text))
+
+    assert record(house)["money"] == before["money"]
+
+
+def test_a_locale_that_is_none_is_said_at_its_field(client: FlaskClient, house: House) -> None:
+    answer = client.post("/shop/money", data={"seen": "1", "money.currency": "EUR", "money.locale": "German money"})
+
+    assert answer.status_code == 422
+    assert "Write a language and a country" in words(answer)
+    assert record(house)["money"]["currency"] == ""
+
+
+def test_a_machine_s_hour_and_a_product_s_price_are_written_down_in_their_forms(
+    client: FlaskClient, house: House
+) -> None:
+    form = as_a_browser_posts(client.get("/shop/stations/cnc").text)
+    assert client.post("/shop/stations/cnc", data={**form, "hour_rate": "6.50"}).status_code == 303
+    page = client.get("/plan/products/rail").text
+    form = as_a_browser_posts(page[page.rindex("<form", 0, page.index('name="price"')) :])
+    assert client.post("/plan/products/rail", data={**form, "price": "34"}).status_code == 303
+
+    assert station(house, "cnc")["hour_rate"] == 6.5
+    assert record(house)["products"][0]["price"] == 34

@@ -144,7 +144,7 @@ def _doubts(answer: Priced, money: Money) -> Iterator[str]:
 
 
 def _heads(*codes: str) -> tuple[str, ...]:
-    return tuple(_word(f"column {code}") for code in codes)
+    return tuple(say("before-price-column", code) for code in codes)
 
 
 def _costs(costs: Costs, money: Money) -> Table:
