@@ -118,6 +118,7 @@ before-price-no-material = { $why ->
     [no-price] A board that it takes has no price: the material is not counted.
    *[nobody-said] What the material costs is not said: it is not counted.
   }
+before-price-board-shared = Of a board that gives more pieces than are started, the share that these take is counted.
 before-price-unpriced = Without a price, so not counted: { $names }.
 before-price-no-rate = What an hour costs is not said, so it is not counted: { $names }.
 before-price-other-units = Used in another unit than it is bought in, so not counted: { $names }.

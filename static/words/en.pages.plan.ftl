@@ -104,7 +104,6 @@ plan-line-ticked = { $tick ->
 plan-line-slip = Print its packing slip
 plan-line-slips = Print packing slips
 plan-lines-hint = Pressed again, a tick is taken back. Pieces that carry a text are their line's own; the others go to whoever is due first.
-plan-back-run = Back to the run
 plan-change-route = Change the route on the way
 plan-boards = Boards
 plan-add-one-more-board = Add one more board

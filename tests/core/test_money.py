@@ -383,3 +383,18 @@ def test_a_price_that_covers_is_right_and_without_one_nothing_is_said() -> None:
     assert (found.level, found.code) == ("green", "price covers")
     assert looked(None) == []
     assert looked(3, hour_rate=None) == []
+
+
+def test_of_a_board_that_gives_more_only_the_share_is_counted() -> None:
+    record = shop() | {"hour_rate": 25}
+    record["products"][0] |= {
+        "operations": [operation("hooks", "bench")],
+        "piece": {"length": 300, "width": 80, "thickness": 18},
+    }
+    record["stocks"] = [
+        {"key": "ash", "name": "Ash board", "length": 1250, "width": 80, "thickness": 18, "wood": "ash", "price": 12}
+    ]
+
+    (found, *_) = answer(book_from_json(record), Price(product="rail", pieces=2, good_rate=1)).costs.lines
+
+    assert (found.name, found.quantity, found.amount) == ("Ash board", Decimal("0.500"), Decimal("6.00"))

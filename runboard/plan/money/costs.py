@@ -59,6 +59,7 @@ class Costs:
     other_units: tuple[str, ...] = ()
     no_material: str = ""
     no_hour_rate: bool = False
+    is_board_shared: bool = False
 
 
 def costs_of(book: Book, question: Price) -> Costs:
@@ -96,6 +97,7 @@ def costs_of(book: Book, question: Price) -> Costs:
         used.other_units,
         material.why,
         bool(paid) and question.hour_rate is None,
+        material.is_shared,
     )
 
 

@@ -144,7 +144,7 @@ def _paid(found: Priced, places: int) -> Paid | None:
     if asked.tool is None:
         return None
     hours = exact(asked.tool_saves / timedelta(hours=1))
-    saved = rounded(hours * exact(asked.hour_rate or 0) + exact(asked.tool_saves_money), places)
+    saved = rounded(hours * exact(asked.hour_rate or 0) + exact(asked.tool_saves_money or 0), places)
     at = found.at("today") or found.meant
     stays = at.stays if at is not None else Decimal(0)
     each = saved if saved else stays

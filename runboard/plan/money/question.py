@@ -72,7 +72,7 @@ class Price:
     fee_each: Annotated[float | None, Of("Of each piece sold.")] = None
     tool: Annotated[float | None, Of("What a new jig or tool costs.")] = None
     tool_saves: Annotated[timedelta, Of("Of work, each piece.")] = timedelta(0)
-    tool_saves_money: Annotated[float, Of("And in money, each piece.")] = 0.0
+    tool_saves_money: Annotated[float | None, Of("And in money, each piece.")] = None
     pieces_a_month: Annotated[float | None, Of("How many are sold.", least=0.01)] = None
     times: tuple[LearnedTime, ...] = ()
     counted: tuple[CountedPieces, ...] = ()

@@ -134,6 +134,8 @@ def _doubts(answer: Priced, money: Money) -> Iterator[str]:
             yield _word(code, names=names)
     if any(line.known in ("guess", "partly") for line in costs.lines):
         yield _word("guessed")
+    if costs.is_board_shared:
+        yield _word("board shared")
     if costs.started > costs.pieces:
         yield _word("all to the end")
     if any(line.code == "watched" for line in costs.lines):
