@@ -92,8 +92,7 @@ before-price-column-price = Price
 before-price-column-one = One sells at
 before-price-column-fees = Fees
 before-price-column-stays = Stays
-before-price-column-of-price = Of the price
-before-price-column-of-cost = Of the cost
+before-price-column-shares = Of it
 before-price-column-hour = An hour earns
 before-price-price-of = { $name ->
     [today] Today

@@ -270,3 +270,5 @@ plan-nameless = Write something here.
 element-machine = machine time
 element-hand = hand time
 element-job = small job
+
+order-called = Order { $line }

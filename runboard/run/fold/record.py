@@ -199,7 +199,8 @@ def _steps(route: Route, book: Book) -> list[dict[str, Any]]:
 
 
 def orders_record(run: RunState) -> list[dict[str, Any]]:
-    """Order lines with how many good pieces each has: allotted late, the earliest due first."""
+    """Order lines with how many good pieces each has: allotted late, the earliest due first. Whose text a piece carries is looked
+    at only where it is handed over (``run/rules/allotted.py``): a run is as late as its pieces are few, whoever they are for."""
     left = sum(tray.good for tray in run.trays.values())
     good: dict[str, int] = {}
     for order in run.by_due:

@@ -4,12 +4,13 @@ from flask import Blueprint, Response, request
 
 from runboard.floor.changing.runs import tick_order
 from runboard.floor.looking.at_hand import names_now
-from runboard.run.fold.state import RunState
+from runboard.run.fold.state import OrderLine, RunState
 from runboard.run.refusal import Refused
 from runboard.run.rules.allotted import LineNow, lines_of
 from runboard.web.door.pages import page, refusal, see_other, workshop
 from runboard.web.door.run_pages import day, known_person, known_run
 from runboard.words.dues import whom_of
+from runboard.words.sentences import sentence
 
 part = Blueprint("plan_lines", __name__)
 
@@ -32,9 +33,14 @@ def tick(key: str) -> Response:
     return see_other(f"/plan/runs/{run.id}/lines#line-{line}")
 
 
+def called(order: OrderLine) -> str:
+    """What an order line is called: its text and for whom, else 'Order 3'."""
+    return whom_of(order) if order.text or order.whom else sentence("order-called", {"line": order.line})
+
+
 def _page(run: RunState, problems: list[str] | None = None, status: int = 200) -> Response:
     found = lines_of(run)
-    shown = [{"line": line, "called": whom_of(line.order), "ticks": _ticks(line)} for line in found]
+    shown = [{"line": line, "called": called(line.order), "ticks": _ticks(line)} for line in found]
     return page("plan/lines.html", status=status, run=run, lines=shown, problems=problems or [])
 
 

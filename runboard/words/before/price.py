@@ -183,13 +183,12 @@ def _prices(answer: Priced, money: Money) -> Table:
             money_in_words(at.fees, money),
             money_in_words(at.stays, money),
             _percent(at.of_price, money),
-            _percent(at.of_cost, money),
             "–" if at.an_hour is None else money_in_words(at.an_hour, money),
         )
         for at in answer.prices
     ]
-    heads = _heads("price", "one", "fees", "stays", "of price", "of cost", "hour")
-    return Table(_word("prices"), heads, tuple(rows), frozenset(range(1, 7)))
+    heads = _heads("price", "one", "fees", "stays", "shares", "hour")
+    return Table(_word("prices"), heads, tuple(rows), frozenset(range(1, 6)))
 
 
 def _quotes(answer: Priced, money: Money) -> Table:
