@@ -1,5 +1,5 @@
 """``python -m tests.bench presses``, ``… now``, ``… alerts``, ``… cards``, ``… plan``, ``… obey``, ``… prices``, ``… pages``,
-``… forecast``, ``… review`` and ``… start``: figures, printed beside their goals."""
+``… forecast``, ``… review``, ``… programs`` and ``… start``: figures, printed beside their goals."""
 
 import sys
 
@@ -42,6 +42,10 @@ def main(arguments: list[str]) -> int:
             from tests.bench.review import main as review
 
             return review(quick="--quick" in rest)
+        case ["programs", *rest]:
+            from tests.bench.programs import main as programs
+
+            return programs(quick="--quick" in rest)
         case ["start"]:
             from tests.bench.start import main as start
 

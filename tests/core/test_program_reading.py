@@ -211,6 +211,22 @@ def test_where_a_cut_begins_that_no_travel_led_to_is_named() -> None:
     assert list(lengths(moves)) == [0, 10, 10]
 
 
+def test_the_way_to_the_first_hole_takes_no_time() -> None:
+    moves = read("G21 G0 Z5 F60", "G81 X10 Y20 Z-1 R2", "X11 Y20", "M2")
+
+    assert codes(moves) == []
+    assert moves.start == (10, 20, 5)
+    assert list(lengths(moves)) == [0, 3, 3, 6, 1, 3, 3, 6]
+
+
+def test_going_home_first_says_nothing_of_where_the_program_begins() -> None:
+    moves = read("G21 G91 G28 Z0", "G90 G0 Z5", "X1 Y1", "M2")
+
+    assert codes(moves) == [(1, "home-unknown")]
+    assert moves.start == (1, 1, 5)
+    assert lengths(moves).sum() == 0
+
+
 def test_of_many_doubts_of_a_kind_the_rest_is_counted() -> None:
     moves = read(AT_ZERO, *["G1 G0 X1"] * 250)
 

@@ -33,12 +33,13 @@ class Moves:
     program's own coordinates (offsets of G54 to G59.3 are the machine's and not known, those of G92 are reckoned in); a block
     begins where the one before ended, the first at ``start``.
 
-    ``speed``: float64 of n, mm/s as commanded, for a FEED; for a DWELL its seconds; 0 for what has none. Inverse time (G93) is
+    ``speed``: float64 of n, mm/s as commanded, for a FEED, 0 where nobody said it (a doubt); for a DWELL its seconds; 0 for what has none. Inverse time (G93) is
     turned into the speed that takes so long. ``plane``: uint8 of n, NO_ARC for a straight move, else 0, 1, 2 as in PLANES;
     ``centre``: float64 of (n, 2), of an arc, along the plane's first and second axis; ``sweep``: float64 of n, the angle that an arc
     or helix goes through, anticlockwise positive, of a full circle 2π; ``tool``: int32 of n, the tool in the spindle (0 none known).
     ``exact``: bool of n, whether the machine stops at the end of this block (G61.1).
-    ``doubts`` are in the order of their lines, ``tools`` as they are changed to."""
+    ``start`` is where the first travel along each axis leads, so that the way there from a place that nobody knows is none.
+    ``lines`` is how many were read, ``doubts`` are in the order of their lines."""
 
     kind: Array
     line: Array

@@ -31,7 +31,7 @@ _TEXT = numba.types.Array(uint8, 1, "C", readonly=True)
 @cache
 def compiled() -> Callable[..., None]:
     """``read_plain``, compiled. Other threads go on while it works."""
-    return kept("program", Path(__file__).parent, _made)
+    return kept("program", Path(__file__).parent.parent, _made)
 
 
 def _made(is_kept: bool) -> Callable[..., None]:

@@ -31,7 +31,8 @@ def run_cycle(moving: Moving, line: Line, code: int) -> None:
     state = moving.state
     numbers = _numbers(moving, line, code)
     third = PLANES[state.plane][2]
-    moving.know(line)
+    moving.know(line, AXES[third])
+    across = "".join(letter for letter in AXES if letter in line.words and letter != AXES[third])
     old = state.at[third]
     start, bottom = _heights(moving, numbers, third)
     if start < bottom:
@@ -41,8 +42,9 @@ def run_cycle(moving: Moving, line: Line, code: int) -> None:
         _travel(moving, line, third, start)
     for _ in range(_repeats(line)):
         to = moving.place(line)
-        to[third] = state.at[third]
         moving.blocks.have_room(16, line.number)
+        moving.find(to, across)
+        to[third] = state.at[third]
         if to != state.at:
             moving.rapid(line.number, to)
         _travel(moving, line, third, start)

@@ -164,9 +164,7 @@ class Interpreter:
     def _move_zero(self, line: Line, code: int | None) -> None:
         """G10, G28, G30, G92 and its like."""
         if code in (280, 300):
-            if line.has("xyz"):
-                axes = "".join(letter for letter in "xyz" if letter in line.words)
-                self.moving.rapid(line.number, self.moving.place(line), axes)
+            self._go_by_way_of(line)
             self.doubts.once(line.number, "home-unknown", changes_time=True, word=named(code))
         elif code == 100:
             set_origin(self.state, line, self.doubts)
@@ -174,6 +172,17 @@ class Interpreter:
             offset_axes(self.state, line)
         elif code in (921, 922, 923):
             drop_offsets(self.state, code)
+
+    def _go_by_way_of(self, line: Line) -> None:
+        """The place that G28 and G30 pass; counted from a place that nobody knows it is none."""
+        passed, to = "", self.moving.place(line)
+        for axis, letter in enumerate("xyz"):
+            if not self.state.is_absolute and not self.state.is_known[axis]:
+                to[axis] = self.state.at[axis]
+            elif letter in line.words:
+                passed += letter
+        if passed:
+            self.moving.rapid(line.number, to, passed)
 
     # the motion, and after it
 

@@ -62,8 +62,12 @@ def _bare(raw: bytes, number: int, doubts: Doubts) -> str:
     text = _SPACES.sub("", text)
     if not text.isascii() or not text.isprintable():
         strange = next(sign for sign in text if not sign.isascii() or not sign.isprintable())
-        raise Refused("program-character", line=number, sign=ord(strange))
+        raise Refused("program-character", line=number, sign=_shown(strange))
     return text.lower()
+
+
+def _shown(sign: str) -> str:
+    return sign if sign.isprintable() else f"U+{ord(sign):04X}"
 
 
 def _without_comments(text: str, number: int, doubts: Doubts) -> str:
@@ -109,7 +113,7 @@ def _take(text: Text, line: Line, doubts: Doubts) -> None:
         return
     if not letter.isalpha():
         text.at -= 1
-        raise Refused("program-character", line=line.number, sign=ord(letter))
+        raise Refused("program-character", line=line.number, sign=_shown(letter))
     value = real_value(text)
     if abs(value) > MOST_MM:
         raise Refused("program-huge", line=line.number, word=letter.upper())

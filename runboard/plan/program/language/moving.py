@@ -56,13 +56,17 @@ class Moving:
     def rapid(self, line: int, to: Sequence[float], named_axes: str = "") -> None:
         """Travel straight there. Where the machine stood before its first travel along an axis nobody knows: it is taken to have
         stood at that travel's end, so that no time is made up."""
+        self.find(to, named_axes)
+        self._put(RAPID, line, to, 0.0)
+
+    def find(self, to: Sequence[float], named_axes: str) -> None:
+        """Know where the machine is along these axes by where it is to travel."""
         for axis, letter in enumerate(AXES):
             if not self.state.is_known[axis] and letter in named_axes:
                 self.state.is_known[axis] = True
                 if self.state.is_absolute:
                     self.start[axis] = self.state.at[axis] = to[axis]
                     self.blocks.begin_at(axis, to[axis])
-        self._put(RAPID, line, to, 0.0)
 
     def feed(self, line: Line, to: Sequence[float], speed: float | None = None) -> None:
         """Cut straight there, in mm/s at ``speed`` or as commanded."""
@@ -70,10 +74,10 @@ class Moving:
         length = math.dist(self.state.at, to)
         self._put(FEED, line.number, to, self.speed(line, length) if speed is None else speed)
 
-    def know(self, line: Line) -> None:
+    def know(self, line: Line, axes: str = AXES) -> None:
         """Take the program's zero for where the machine stands along the line's axes, if nothing said where that is."""
         for axis, letter in enumerate(AXES):
-            if letter in line.words and not self.state.is_known[axis]:
+            if letter in axes and letter in line.words and not self.state.is_known[axis]:
                 self.state.is_known[axis] = True
                 self.doubts.add(line.number, "start-unknown", changes_time=True, axis=letter.upper())
 
