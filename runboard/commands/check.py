@@ -38,6 +38,7 @@ from runboard.words.sentences import say
 
 # Options that are fields of the question about a program, and may be of another's.
 _FIGURES = ("rapid", "accel", "corner")
+_END = "</svg>"
 _SVG = '<svg xmlns="http://www.w3.org/2000/svg" '
 
 
@@ -241,6 +242,9 @@ def _alone(drawing: str) -> str:
     if "xmlns=" in drawing[:500]:
         return drawing
     static = folder("static")
-    style = "".join((static / name).read_text("utf-8").partition("@media")[0] for name in ("tokens.css", "charts.css"))
-    begin, end = drawing.replace("<svg ", _SVG, 1).split(">", 1)
+    by_day = (static / "tokens.css").read_text("utf-8").partition("@media")[0]
+    style = by_day + (static / "charts.css").read_text("utf-8")
+    begin, end = (
+        drawing[drawing.index("<svg ") : drawing.index(_END) + len(_END)].replace("<svg ", _SVG, 1).split(">", 1)
+    )
     return f"{begin}><style>{escape(style)}</style>{end}"
