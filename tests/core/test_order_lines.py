@@ -171,3 +171,23 @@ def test_ticks_in_any_order_of_arrival_give_the_same_state(seed: int) -> None:
     dice.shuffle(events)
 
     assert fold(floor.book, events) == floor.state
+
+
+def test_a_tick_that_was_meant_for_another_line_is_put_right_by_an_amendment() -> None:
+    floor = a_run()
+    pressed = floor.press("order ticked", {"line": "1", "tick": "packed", "on": True}, run="r1")
+
+    floor.press("event amended", {"event": pressed.id, "body": {"line": "2"}})
+
+    assert (ticks(floor, "1"), ticks(floor, "2")) == ([], ["packed"])
+
+
+def test_a_blind_tick_of_a_line_that_came_later_is_settled_by_pressing_it_after_all() -> None:
+    floor = a_run()
+    blind = floor.blind("order ticked", {"line": "9", "tick": "paid", "on": True}, run="r1")
+    floor.press("orders changed", {"orders": [{"line": "9", "pieces": 1}]}, run="r1")
+
+    floor.press("entry settled", {"event": blind.id, "keep": "press"})
+
+    assert ticks(floor, "9") == ["paid"]
+    assert not floor.state.unsettled
