@@ -83,12 +83,16 @@ def section(
     return head + _PATTERNS + Markup("\n").join(parts) + Markup("</svg>")
 
 
-_TILE = (
+_TILE = Markup(
     '<pattern id="section-{0}" width="{1}" height="{1}" patternUnits="userSpaceOnUse" patternTransform="rotate({2})">'
     '<path d="M0 0V{1}" stroke="currentColor" stroke-width="1.2"/></pattern>'
 )
-_PATTERNS = Markup(
-    f"<defs>{_TILE.format('wood', 9, 45)}{_TILE.format('fastened', 9, -45)}{_TILE.format('metal', 3, 45)}</defs>"
+_PATTERNS = (
+    Markup("<defs>")
+    + _TILE.format("wood", 9, 45)
+    + _TILE.format("fastened", 9, -45)
+    + _TILE.format("metal", 3, 45)
+    + Markup("</defs>")
 )
 
 

@@ -11,7 +11,7 @@ from runboard.shop.book import Book, Person, Service, Station
 from runboard.shop.book_json import book_to_json
 from runboard.shop.product import Product
 from runboard.shop.record import fields_of
-from runboard.web.forms import asked
+from runboard.web.forms import placed
 from runboard.web.forms.asked import form_of
 from runboard.web.forms.form import posted
 from runboard.words.sentences import catalogue, message_name
@@ -60,11 +60,11 @@ def test_the_parts_of_the_forms_name_fields_that_there_are() -> None:
     own = {"noise_rule", "watch_usual"}
     named = [
         (record, name)
-        for table in (asked._ELSEWHERE, asked._HALF)
+        for table in (placed.ELSEWHERE, placed.HALF)
         for record, names in table.items()
         for name in names.split()
     ]
-    named += [(record, name) for record, parts in asked._PARTS.items() for part in parts for name in part.names.split()]
+    named += [(record, name) for record, parts in placed.PARTS.items() for part in parts for name in part.names.split()]
 
     assert [(record, name) for record, name in named if name not in {*fields_of(record), *own}] == []
 

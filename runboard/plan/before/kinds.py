@@ -12,5 +12,16 @@ from runboard.plan.program.kind import KIND as PROGRAM
 from runboard.plan.stock.cut_list import LENGTHS
 from runboard.plan.stock.kind import STOCK
 
-_KINDS: tuple[Kind, ...] = (PROGRAM, ENGRAVING, JIG, FEED, STOCK, SCREW, FIT, MOVEMENT, PRICE, LENGTHS,)
+_KINDS: tuple[Kind, ...] = (
+    PROGRAM,
+    ENGRAVING,
+    JIG,
+    FEED,
+    STOCK,
+    SCREW,
+    FIT,
+    MOVEMENT,
+    PRICE,
+    LENGTHS,
+)
 KINDS: Mapping[str, Kind] = {kind.name: kind for kind in _KINDS}

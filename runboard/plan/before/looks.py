@@ -7,6 +7,7 @@ from runboard.plan.engraving import looked as engraving
 from runboard.plan.feeds import looked as feeds
 from runboard.plan.fits import looked as fits
 from runboard.plan.jig import looked as jig
+from runboard.plan.money import looked as money
 from runboard.plan.program import looked as program
 from runboard.plan.stock import looked as stock
 from runboard.plan.supplies import looked as supplies
@@ -61,4 +62,5 @@ LOOKS: tuple[Look, ...] = (
     jig.findings,
     engraving.findings,
     fits.findings,
+    money.findings,
 )

@@ -6,7 +6,7 @@ from runboard.charts.section import Layer, Mark, Shape, section
 from runboard.plan.fits.driving import Drive, Driven
 from runboard.shop.book import Book
 from runboard.shop.units import Unit
-from runboard.words.before.lengths import length_about
+from runboard.words.before.measures import length_about
 from runboard.words.before.screw import head_of
 from runboard.words.facts import length_in_words
 from runboard.words.sentences import sentence

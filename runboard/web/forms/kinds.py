@@ -12,7 +12,7 @@ from runboard.words.sentences import message_name, sentence
 GROUPS: Mapping[str, tuple[str, ...]] = {
     "machines": ("program", "engraving", "jig", "feed"),
     "material": ("stock", "lengths", "supplies", "wear", "screw", "fit", "movement"),
-    "money": ("price"),
+    "money": ("price",),
 }
 
 
