@@ -5,11 +5,11 @@ import math
 from collections.abc import Iterator, Sequence
 
 LENGTH, WIDTH, THICK = 320, 60, 18
-COLUMNS, ROWS, GAP, MARGIN = 3, 5, 6, 8
+COLUMNS, ROWS, GAP, MARGIN = 3, 5, 8, 8
 PROGRAM, DRAWING = "rail-board.ngc", "number-jig.svg"
 NUMBERS = ("12", "7", "48", "103", "5")
 _HOOKS = (40, 120, 200, 280)
-_SAFE, _DEEP, _PASSES = 12, 18.3, 6
+_SAFE, _DEEP, _PASSES = 8, 18.3, 3
 _RADIUS = 3.0  # of the cutter
 _TAB, _TAB_HEIGHT = 14.0, 3
 
@@ -46,9 +46,10 @@ def _tool(number: int, name: str, turns: int) -> list[str]:
 
 def _bores() -> Iterator[str]:
     yield from _tool(1, "3 mm drill", 9000)
+    yield f"G0 Z{_SAFE}"
     for hook in _HOOKS:
         for x, y in _places():
-            yield f"G98 G81 X{x + hook:g} Y{y + WIDTH / 2:g} Z-10 R2 F400"
+            yield f"G98 G81 X{x + hook:g} Y{y + WIDTH / 2:g} Z-10 R2 F600"
     yield "G80"
 
 
@@ -89,8 +90,8 @@ def _edges() -> Iterator[str]:
     for x, y in _places():
         yield f"G0 Z{_SAFE}"
         yield f"G0 X{x:g} Y{y:g}"
-        yield "G1 Z-1 F400"
-        yield f"G1 Y{y + WIDTH:g} F1800"
+        yield "G1 Z-1 F600"
+        yield f"G1 Y{y + WIDTH:g} F2400"
         yield f"G1 X{x + LENGTH:g}"
         yield f"G1 Y{y:g}"
         yield f"G1 X{x:g}"

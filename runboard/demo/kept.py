@@ -7,7 +7,7 @@ from typing import Any
 
 CNC = {
     "travel_x": 1050, "travel_y": 650, "travel_z": 90, "rapid": 5000, "rapid_z": 1500, "accel_x": 400, "accel_y": 400,
-    "accel_z": 200, "corner": 0.02, "tool_change_minutes": 2, "spindle_most": 24000,
+    "accel_z": 200, "corner": 0.02, "tool_change_minutes": 1.5, "spindle_most": 24000,
 }  # fmt: skip
 LASER = {"travel_x": 400, "travel_y": 410, "scan_speed": 250, "scan_accel": 3000, "line_spacing": 0.1}
 
@@ -89,7 +89,7 @@ def what_it_keeps() -> dict[str, Any]:
                 "station": "cnc",
                 "rpm": 18000,
                 "feed": 2160,
-                "depth": 3,
+                "depth": 6.1,
                 "note": "clean, chips and no dust",
             },
             {
@@ -99,7 +99,7 @@ def what_it_keeps() -> dict[str, Any]:
                 "station": "cnc",
                 "rpm": 18000,
                 "feed": 3200,
-                "depth": 4,
+                "depth": 6.1,
                 "note": "tore out at the ends of the rails",
                 "tore_out": True,
             },

@@ -13,11 +13,23 @@ from runboard.demo.incidents import Incident
 from runboard.demo.phone import Shopfloor, draft
 from runboard.demo.worker import DemoWorker
 from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.changing.supplies import count_supplies
 from runboard.run.fold.state import ShopState
 from runboard.run.log.event import write_moment
 
 # The CNC began its board so long before the demo's moment; its 38 minutes end 16 or 17 minutes after it.
 CNC_SINCE = timedelta(minutes=21)
+
+
+# What was counted before the run in full swing: the oil does not last for all of it.
+COUNTED = (
+    ("brass hooks", 240),
+    ("brass screws 3 x 16", 310),
+    ("hard oil", 280),
+    ("sanding discs", 14),
+    ("cartons", 66),
+    ("wood glue", 420),
+)
 
 
 def tell(floor: Shopfloor, now: datetime) -> None:
@@ -31,6 +43,7 @@ def tell(floor: Shopfloor, now: datetime) -> None:
 def _run_in_full_swing(floor: Shopfloor, now: datetime) -> None:
     first = now - 3 * DAY - HOUR
     floor.clock.moment = first - HOUR
+    count_supplies(floor.workshop, COUNTED, "c0" * 16, LEAD)
     next_post = for_the_post(now + 2 * HOUR, floor.book.time_zone)
     dues = [next_post, next_post + 2 * DAY, next_post + 5 * DAY]
     wish = Wish("rails", house_numbers(floor, 22, 2, dues), name="Key rails, fourth batch", wood="ash")
