@@ -143,7 +143,7 @@ def _apart(amount: str) -> str:
 def quantity_in_words(number: Decimal | float, money: Money) -> str:
     """How much of something, written as the amounts beside it are: '1,253', '106'."""
     exact = number if isinstance(number, Decimal) else Decimal(str(number))
-    return str(format_decimal(exact, format="#,##0.###", locale=locale_of(money)))
+    return str(format_decimal(exact, format="#,##0.#####", locale=locale_of(money)))
 
 
 @lru_cache(maxsize=1)

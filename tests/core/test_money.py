@@ -139,6 +139,17 @@ def test_a_worn_cutter_costs_the_share_of_its_life() -> None:
     }
 
 
+def test_a_supply_is_known_by_its_name_and_a_small_share_of_a_life_is_not_nothing() -> None:
+    record = shop() | {"cutters": [{"key": "bit", "name": "Straight bit", "life": 5000, "price": 40}]}
+    uses = [{"supply": "brass  Hooks", "each": 4}]
+    record["products"][0]["operations"] = [operation("cut", "bench", cutter="bit", uses=uses)]
+    record["supplies"] = [{"key": "h", "name": "Brass hooks", "pack": 100, "price": 32}]
+
+    found = answer(book_from_json(record), asked(1, material_each=0))
+
+    assert amounts(found) == {"supply Brass hooks": Decimal("1.28"), "cutter Straight bit": Decimal("0.01")}
+
+
 def test_what_nobody_priced_is_named_and_not_counted() -> None:
     found = answer(book(supplies=[], hour_rate=None), asked(10, material_each=None))
 

@@ -7,9 +7,8 @@ from babel.numbers import get_currency_precision
 
 from runboard.shop.money import Money
 
-# An hour is shown to three decimals, which is some four seconds; how much of a supply, and its rate, a little finer than money.
-FINE = 3
-RATE = 4
+# An hour is shown to three decimals, which is some four seconds; the share of a cutter's life or of a bottle is smaller.
+HOURS, QUANTITY, RATE = 3, 5, 4
 
 
 def places_of(money: Money) -> int:

@@ -7,7 +7,7 @@ from typing import Literal
 
 from runboard.plan.extras import pieces_to_start
 from runboard.plan.good_rate import GoodRate, route_good_rate
-from runboard.plan.money.cents import FINE, RATE, exact, places_of, rounded, shared_out
+from runboard.plan.money.cents import QUANTITY, RATE, exact, places_of, rounded, shared_out
 from runboard.plan.money.hours import Hours, hours_of
 from runboard.plan.money.material import material_lines
 from runboard.plan.money.question import Price
@@ -125,7 +125,7 @@ Row = tuple[str, str, Decimal, str, Decimal]  # code, name, quantity, unit, rate
 
 def _lines(of: Of, rows: Iterable[Row], places: int) -> Iterator[CostLine]:
     for code, name, quantity, unit, rate in rows:
-        quantity, rate = rounded(quantity, FINE), rounded(rate, max(RATE, places))
+        quantity, rate = rounded(quantity, QUANTITY), rounded(rate, max(RATE, places))
         yield CostLine(of, code, name, quantity, unit, rate, rounded(quantity * rate, places))
 
 

@@ -6,7 +6,7 @@ from datetime import timedelta
 from decimal import Decimal
 from typing import Literal
 
-from runboard.plan.money.cents import FINE, exact, rounded
+from runboard.plan.money.cents import HOURS, exact, rounded
 from runboard.plan.money.question import LearnedTime
 from runboard.plan.opening import lay_out, loads_in
 from runboard.run.fold.route import Route, Step
@@ -56,7 +56,7 @@ def hours_of(book: Book, route: Route, started: int, times: Sequence[LearnedTime
         ]
         for code in CODES:
             mine = [each for each in spent if each.code == code]
-            hours = rounded(exact(sum((each.span for each in mine), ZERO) / timedelta(hours=1)), FINE)
+            hours = rounded(exact(sum((each.span for each in mine), ZERO) / timedelta(hours=1)), HOURS)
             if hours:
                 name = station.name if station else operation.station
                 rate = station.hour_rate if station else None

@@ -8,6 +8,7 @@ from runboard.plan.money.cents import exact
 from runboard.plan.money.hours import Hours
 from runboard.plan.opening import uses_of
 from runboard.run.fold.route import Route
+from runboard.run.supplies.said import word_of
 from runboard.shop.book import Book
 from runboard.shop.machines import Cutter
 from runboard.shop.stocked import Supply
@@ -43,10 +44,9 @@ def used_up_lines(book: Book, route: Route | None, started: int, hours: Sequence
 
 
 def supply_called(book: Book, name: str) -> Supply | None:
-    """The supply that an operation's ``uses`` mean: by its key, else by its name."""
-    return next((each for each in book.supplies if each.key == name), None) or next(
-        (each for each in book.supplies if each.name == name), None
-    )
+    """The supply that an operation's ``uses`` mean, by its name as the shopping list reads it, or by its key."""
+    word = word_of(name)
+    return next((each for each in book.supplies if word in (word_of(each.name), each.key)), None)
 
 
 def _cutters(book: Book, route: Route, started: int, hours: Sequence[Hours]) -> Iterator[Row]:
