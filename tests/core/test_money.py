@@ -20,7 +20,8 @@ from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.book_json import BookError, book_from_json
 from runboard.shop.money import Money
-from runboard.words.before.price import found_facts, said
+from runboard.words.before.price import said
+from runboard.words.before.run_sheet import found_in_words
 from runboard.words.facts import money_in_words, quantity_in_words
 from tests.core.pressing import Floor
 from tests.scenario import a_pass, operation, shop
@@ -385,7 +386,9 @@ def test_a_price_below_the_cost_is_to_be_looked_at() -> None:
 
     assert (found.check, found.level, found.code) == ("price", "look", "price below cost")
     assert found.link == "/before/price?product=rail"
-    assert found_facts(book(), found.facts)["price"] == "3,00\u00a0€"
+    said_ = spaced(found_in_words(book(), found))
+    assert said_.startswith("It sells at 3,00 €, and a good piece costs ")
+    assert said_.endswith("€.")
 
 
 def test_a_price_that_covers_is_right_and_without_one_nothing_is_said() -> None:

@@ -8,7 +8,7 @@ from runboard.plan.before.finding import Finding
 from runboard.plan.before.run_sheet import Checked, RunSheet
 from runboard.run.log.event import write_moment
 from runboard.shop.book import Book
-from runboard.words.before import supplies
+from runboard.words.before import feed, price, screw, supplies
 from runboard.words.facts import dated
 from runboard.words.sentences import say, sentence
 
@@ -17,12 +17,24 @@ _FACTS: Mapping[str, Callable[[Finding], Mapping[str, Any]]] = {
     "supply": supplies.found_facts,
     "cutter": supplies.found_facts,
 }
+# What is said in the shop's money or units.
+_BY_THE_BOOK: Mapping[str, Callable[[Book, Mapping[str, Any]], Mapping[str, Any]]] = {
+    "price": price.found_facts,
+    "screw": screw.found_facts,
+    "feed": feed.found_facts,
+}
 
 
 def found_in_words(book: Book, finding: Finding) -> str:
     """What a check found, as one sentence or two."""
-    worded = _FACTS.get(finding.check.split(" ")[0])
-    return say("before-found", finding.code, worded(finding) if worded is not None else finding.facts)
+    return say("before-found", finding.code, _facts(book, finding))
+
+
+def _facts(book: Book, finding: Finding) -> Mapping[str, Any]:
+    about = finding.check.split(" ")[0]
+    if about in _BY_THE_BOOK:
+        return _BY_THE_BOOK[about](book, finding.facts)
+    return _FACTS[about](finding) if about in _FACTS else finding.facts
 
 
 def level_in_words(level: str) -> str:
