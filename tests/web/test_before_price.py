@@ -5,10 +5,12 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
+from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.changing.shop_book import book_record
+from runboard.floor.pressing.taps import record_events
 from runboard.house import House
 from tests import scenario
-from tests.conftest import START
+from tests.conftest import START, HandClock
 from tests.web.test_shop_pages import words
 
 
@@ -65,3 +67,19 @@ def test_the_price_that_the_margin_makes_is_kept_by_one_press(client: FlaskClien
     price = book_record(house.workshop)["products"][0]["price"]
     assert price not in (None, 34)
     assert f"Keep {price:.2f} as the price of Entry key rails" in page
+
+
+def test_hours_that_were_measured_say_how_often(client: FlaskClient, house: House, clock: HandClock) -> None:
+    open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 10}], start=10), "ann")
+    for tray in "12":
+        press(house, "load started", load=f"clean/{tray}")
+        clock.forward(minutes=9)
+        press(house, "load done", load=f"clean/{tray}")
+    answer = ask(client)
+
+    assert "Clean: hands, measured 2 times" in words(answer)
+    assert "Hooks: hands, a guess" in words(answer)
+
+
+def press(house: House, kind: str, **fields: str) -> None:
+    record_events(house.workshop, [new_event(house.workshop, kind, {}, run="r1", person="ann", **fields)])
