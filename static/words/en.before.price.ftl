@@ -12,6 +12,7 @@ before-price-head = A good piece costs { $cost }. With { $of ->
   } it sells at { $price }.
 before-price-head-without-price = A good piece costs { $cost }. No price leaves { $share } of it after fees: ask for less.
 before-price-started = { $pieces } good ones are wanted and { $started } are started: { $rate } come good ({ $counted ->
+    [said] as was said
     [0] a guess
    *[other] { $counted } counted
   }).
@@ -57,13 +58,13 @@ before-price-column-quantity = How much
 before-price-column-rate = At
 before-price-column-run = The run
 before-price-column-each = A good piece
-before-price-quantity = { $number } { $word ->
-    [pieces] { $number ->
+before-price-quantity = { $word ->
+    [pieces] { $number } { $number ->
         [1] piece
        *[other] pieces
       }
     [run] once
-   *[own] { $unit }
+   *[own] { $number } { $unit }
   }
 before-price-line = { $code ->
     [setup] { $name }: setting up

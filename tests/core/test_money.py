@@ -324,6 +324,15 @@ def test_every_figure_of_the_formula_is_said() -> None:
     assert "(cost 8,03 € × (1 + 30 %) + fee 0,35 €) / (1 − fees 10 %) = 11,99 €" in spaced(told.lines[2])
     assert [spaced(text) for text in told.tables[0].rows[-1]] == ["In all", "", "", "80,30 €", "8,03 €"]
     assert told.record["cost"]["each"] == 8.03
+    assert told.lines[0] == "10 good ones are wanted and 10 are started: 100 % come good (as was said)."
+
+
+def test_a_cost_of_the_whole_run_is_there_once() -> None:
+    asked_ = Price(pieces=4, others=(OtherCost("Stall", 50, "run"),))
+
+    (table, *_) = said(book(money={}), asked_, answer(book(money={}), asked_)).tables
+
+    assert table.rows[0] == ("Stall", "once", "50.00", "50.00", "12.50")
 
 
 def test_without_a_currency_amounts_are_plain_numbers_and_it_is_said_where_to_say_it() -> None:

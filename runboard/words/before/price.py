@@ -62,7 +62,9 @@ def _head(answer: Priced, money: Money) -> str:
 def _lines(answer: Priced, money: Money) -> Iterator[str]:
     asked, costs = answer.asked, answer.costs
     rate = _percent(costs.good_rate.rate, money)
-    counted = 0 if costs.good_rate.source == "guess" else costs.good_rate.pieces
+    counted: int | str = 0 if costs.good_rate.source == "guess" else costs.good_rate.pieces
+    if asked.good_rate is not None:
+        counted = "said"
     yield _word("started", pieces=costs.pieces, started=costs.started, rate=rate, counted=counted)
     for name in ("margin", "markup"):
         at = answer.at(name)
@@ -136,7 +138,7 @@ def _doubts(answer: Priced, money: Money) -> Iterator[str]:
         yield _word("guessed")
     if costs.is_board_shared:
         yield _word("board shared")
-    if costs.started > costs.pieces:
+    if answer.asked.product and costs.started > costs.pieces:
         yield _word("all to the end")
     if any(line.code == "watched" for line in costs.lines):
         yield _word("watched", share=_percent(answer.asked.watched, money))
