@@ -69,11 +69,11 @@ ask-price-tool-saves-minutes-hint = As in 40 s or 1 min 30 s.
 ask-price-tool-saves-money = And money, each piece
 ask-price-tool-saves-money-hint = Empty both: it is paid by what stays of each piece.
 ask-price-pieces-a-month = Pieces sold a month
-ask-othercost-name = What
-ask-othercost-each-good-piece = each good piece
-ask-othercost-each-started-piece = each started piece
-ask-othercost-each-run = once a run
-ask-othercost-each = For
+ask-expense-name = What
+ask-expense-each-good-piece = each good piece
+ask-expense-each-started-piece = each started piece
+ask-expense-each-run = once a run
+ask-expense-each = For
 ask-product-price = What one sells for
 ask-product-price-hint = In your money, a number only.
 

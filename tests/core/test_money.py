@@ -15,7 +15,7 @@ from runboard.plan.estimates import estimates_from
 from runboard.plan.money.cents import exact, shared_out
 from runboard.plan.money.looked import findings
 from runboard.plan.money.price import Priced, answer, keeps, price_for
-from runboard.plan.money.question import CountedPieces, LearnedTime, OtherCost, Price, begin, learned
+from runboard.plan.money.question import CountedPieces, Expense, LearnedTime, Price, begin, learned
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.book_json import BookError, book_from_json
@@ -227,7 +227,7 @@ def test_the_lines_that_are_shown_add_up_to_what_is_shown(
     pieces: int, good_rate: float, rate: float, others: list[tuple[float, Any]], currency: str
 ) -> None:
     shop_ = book(money=MONEY | {"currency": currency})
-    more = tuple(OtherCost("more", amount, each) for amount, each in others)
+    more = tuple(Expense("more", amount, each) for amount, each in others)
     question = asked(pieces, good_rate=good_rate, hour_rate=rate, others=more)
 
     found = answer(shop_, question)
@@ -328,7 +328,7 @@ def test_every_figure_of_the_formula_is_said() -> None:
 
 
 def test_a_cost_of_the_whole_run_is_there_once() -> None:
-    asked_ = Price(pieces=4, others=(OtherCost("Stall", 50, "run"),))
+    asked_ = Price(pieces=4, others=(Expense("Stall", 50, "run"),))
 
     (table, *_) = said(book(money={}), asked_, answer(book(money={}), asked_)).tables
 

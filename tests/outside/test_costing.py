@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from runboard.plan.money.break_even import break_even
 from runboard.plan.money.price import Priced, answer
-from runboard.plan.money.question import OtherCost, Price
+from runboard.plan.money.question import Expense, Price
 from runboard.shop.book_json import book_from_json
 from tests.outside.said import calculated, from_memory
 from tests.scenario import a_pass, operation, shop
@@ -30,7 +30,7 @@ def test_the_simple_payback_in_years(cost: float) -> float | None:
 
 def grindit_and_floggit(margin: float = 0.10) -> Priced:
     """100 widgets ordered, 97 of 100 come good, $10,000 to set up and $150 for each that is started."""
-    others = (OtherCost("setup", 10_000, "run"), OtherCost("widget", 150, "started piece"))
+    others = (Expense("setup", 10_000, "run"), Expense("widget", 150, "started piece"))
     asked = Price(pieces=100, good_rate=0.97, certainty=0.95, others=others, margin=margin)
     return answer(book_from_json(shop()), asked)
 

@@ -22,7 +22,7 @@ _NEVER = datetime.min.replace(tzinfo=UTC)
 
 
 @dataclass(frozen=True)
-class OtherCost:
+class Expense:
     """A cost that nothing else names: so much of each good piece, of each started one, or once of the run."""
 
     name: Name
@@ -64,7 +64,7 @@ class Price:
     watched: Annotated[float, Of("Of watched time, what counts as work.", kind="share")] = 1.0
     material_each: Annotated[float | None, Of("Material of each started piece.")] = None
     packing_each: float | None = None
-    others: tuple[OtherCost, ...] = ()
+    others: tuple[Expense, ...] = ()
     price: Annotated[float | None, Of("What one sells for today.")] = None
     margin: Annotated[float | None, Of("What is to stay.", 0, 10, kind="share")] = None
     margin_of: Literal["price", "cost"] = "price"

@@ -8,7 +8,7 @@ from runboard.plan.feeds.feeding import Feed
 from runboard.plan.fits.driving import Drive
 from runboard.plan.fits.moving import Swell
 from runboard.plan.fits.seating import Seat
-from runboard.plan.money.question import OtherCost, Price
+from runboard.plan.money.question import Expense, Price
 from runboard.plan.program.question import Program
 from runboard.plan.stock.cut_list import CutLength, LengthsQuestion
 from runboard.plan.stock.question import StockQuestion
@@ -194,5 +194,5 @@ HALF: Mapping[type, str] = {
     Supply: "unit pack price low",
     Cutter: "diameter flutes life life_in",
     Price: "pieces price margin margin_of fee_share fee_each",
-    OtherCost: "amount each",
+    Expense: "amount each",
 }
