@@ -72,7 +72,7 @@ def test_the_parts_of_the_forms_name_fields_that_there_are() -> None:
 def test_every_word_of_the_forms_is_of_a_field() -> None:
     more = ("", "hint", "one", "nothing", "wrong")
     known = {
-        message_name("ask", f"{record.__name__} {name} {word}")
+        message_name("ask", f"{asked.words_of(record)} {name} {word}")
         for record in set().union(*map(within, RECORDS))
         for name, one in fields_of(record).items()
         for word in (*more, *one.choices)

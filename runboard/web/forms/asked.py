@@ -2,6 +2,7 @@
 choices, what an empty one stands for. What they are called stands in the catalogue (``en.forms.ftl``), and which of them stand
 together in ``placed``; one that is named nowhere comes in the first part of its form, under its own name."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from typing import Any
@@ -117,13 +118,19 @@ def choice_word(record: type, name: str, word: str) -> str:
 
 
 def _label(record: type, name: str) -> str:
-    message = message_name("ask", f"{record.__name__} {name}")
+    message = message_name("ask", f"{words_of(record)} {name}")
     plain = name.removesuffix("_minutes").replace("_", " ").capitalize()
     return sentence(message) if catalogue("en").has_message(message) else plain
 
 
+@cache
+def words_of(record: type) -> str:
+    """'stock question' of StockQuestion."""
+    return re.sub(r"(?<=[a-z])(?=[A-Z])", " ", record.__name__)
+
+
 def _said(record: type, name: str, what: str) -> str:
-    return sentence(message_name("ask", f"{record.__name__} {name} {what}"), {"usual": _usual_watching()})
+    return sentence(message_name("ask", f"{words_of(record)} {name} {what}"), {"usual": _usual_watching()})
 
 
 @cache
