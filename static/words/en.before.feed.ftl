@@ -72,7 +72,7 @@ before-feed-caution-cutter = Never faster than what is written on the cutter, or
 before-keep-good = Keep as a good value for { $wood ->
     [any] any wood
    *[other] { $wood }
-  } with { $cutter }
+  } with the { $cutter }
 before-kept-good = Kept as a good value.
 before-keep-torn = It tore out with these
 before-kept-torn = Kept: it tore out with these.

@@ -102,9 +102,6 @@ before-screw-gauge-source = Diameter by gauge: ASME B18.6.1. Makers differ by so
 before-screw-caution-hold = Clamp the piece, never hold it by hand under the drill.
 before-screw-caution-scrap = Try pilot and depth stop in a piece of scrap of the same wood first.
 
-before-screw-table = Sizes
-before-screw-table-what = What
-before-screw-table-size = Size
 before-screw-size-diameter = Outside the thread
 before-screw-size-root = Root
 before-screw-size-thread = Thread, from the point

@@ -159,9 +159,8 @@ def _sizes(answer: Driven, units: Unit) -> Table:
         "thread": length_about(screw.thread, units),
         "pitch": length_in_words(round(screw.pitch, 2), units),
     }
-    heads = (sentence("before-screw-table-what"), sentence("before-screw-table-size"))
-    named = tuple((sentence(f"before-screw-size-{size}"), text) for size, text in rows.items())
-    return Table(screw.name or sentence("before-screw-table"), heads, named, frozenset({1}))
+    heads = tuple(sentence(f"before-screw-size-{size}") for size in rows)
+    return Table(screw.name, heads, (tuple(rows.values()),))
 
 
 def _say(name: str, facts: Facts | None = None) -> str:
