@@ -54,6 +54,10 @@ before-screw-through = The point comes through by { $by }{ $safe ->
     [none] . No usual length is short enough.
    *[other] : take { $safe }.
   }
+before-screw-short = It does not reach what should hold it{ $safe ->
+    [none] , and no longer one leaves the margin.
+   *[other] : { $safe } is the longest usual one that keeps the margin.
+  }
 before-screw-longer = { $safe } is the longest usual length that keeps the margin.
 before-screw-held = { $held } of thread hold, about { $threads } turns of it.
 before-screw-share = { $share } % of the screw is in what holds it. { $enough ->
@@ -119,6 +123,7 @@ before-found-screw-through = { $step }: { $screw } comes through by { $by }{ $sa
     [none] . No usual length is short enough.
    *[other] . Take { $safe }.
   }
+before-found-screw-short = { $step }: { $screw } does not reach what should hold it.
 before-found-screw-near = { $step }: { $screw } stops { $left } before the face, and { $margin } are wanted.
 before-found-screw-little = { $step }: only { $held } of the thread of { $screw } hold.
 before-found-screw-inside = { $step }: { $screw } stops { $left } before the face. Pilot { $pilot }, depth stop { $stop }.

@@ -24,6 +24,7 @@ ASKED: dict[str, list[tuple[Book, dict[str, Any]]]] = {
         (SCREWS, {"screw": "hook", "into": 16, "wood": "zebrano", "grain": "end"}),
         (SCREWS, {"gauge": 8, "length": 30, "through": 20, "into": 11, "wood": "oak"}),
         (SCREWS, {"diameter": 3, "length": 6, "through": 1, "into": 4}),
+        (SCREWS, {"diameter": 3, "length": 10, "through": 12, "into": 18}),
     ],
     "fit": [
         (SCREWS, {"diameter": 10, "length": 3, "edge": 20}),

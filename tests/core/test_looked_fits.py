@@ -60,6 +60,12 @@ def test_a_screw_that_hardly_holds_is_to_be_looked_at() -> None:
     assert (found.level, sentence) == ("look", "Hooks: only 6 mm of the thread of Hook screw hold.")
 
 
+def test_a_screw_that_is_too_short_stops_the_run() -> None:
+    found, sentence = screws(Fastening("hook", through=17, into=20))
+
+    assert (found.level, sentence) == ("stop", "Hooks: Hook screw does not reach what should hold it.")
+
+
 def test_a_screw_without_sizes_and_one_that_is_gone_are_to_be_looked_at() -> None:
     assert screws(Fastening("hook"), Screw("hook", "Hook screw", 16))[0].code == "screw-size"
     assert screws(Fastening("other"))[0].code == "screw-gone"

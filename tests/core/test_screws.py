@@ -64,6 +64,13 @@ def test_where_no_usual_length_is_short_enough_none_is_named() -> None:
     assert asked(into=6).safe is None
 
 
+def test_a_screw_that_does_not_reach_what_should_hold_it_is_too_short() -> None:
+    found = asked(through=16, into=18)
+
+    assert (found.outcome, found.held) == ("short", 0)
+    assert asked(through=15.5, into=18).outcome == "inside"
+
+
 def test_a_head_sunk_under_a_plug_sends_the_point_deeper() -> None:
     assert asked(into=25, sunk=5).left == asked(into=20).left
 
@@ -185,10 +192,11 @@ def test_a_typed_screw_is_kept_with_the_step_that_drives_it() -> None:
     assert book.products[0].operations[1].fastenings[0].screw == book.screws[1].key
 
 
-def test_a_screw_that_comes_through_is_kept_in_no_step() -> None:
-    question = Drive("hook", into=10, product="rail")
+@pytest.mark.parametrize("stack", [{"into": 10}, {"through": 20}])
+def test_a_screw_that_comes_through_or_is_too_short_is_kept_in_no_step(stack: dict[str, float]) -> None:
+    question = Drive("hook", product="rail", **stack)  # type: ignore[arg-type]
 
-    assert keeps(SHOP, question, asked(into=10)) == []
+    assert keeps(SHOP, question, asked(**stack)) == []
 
 
 def test_a_step_that_is_gone_keeps_nothing() -> None:

@@ -27,7 +27,7 @@ TWO_THIRDS, HALF = 2 / 3, 1 / 2
 LEAST_DIAMETERS = 3
 # What is kept before the far face where nobody says otherwise. Common practice, no source.
 MARGIN: Mapping[Unit, float] = {"mm": 3.0, "in": float(MM_A_INCH) / 8}
-Outcome = Literal["through", "near", "inside"]
+Outcome = Literal["through", "near", "inside", "short"]
 _NEAR = 1e-6
 
 
@@ -56,7 +56,8 @@ class Drive:
 
 @dataclass(frozen=True)
 class Driven:
-    """``left`` is what stays between point and far face, below nought where it comes through. ``safe`` is the longest usual length
+    """``left`` is what stays between point and far face, below nought where it comes through; 'short' is one that does not reach what
+    should hold it. ``safe`` is the longest usual length
     that leaves the margin. ``held`` mm of thread are in what holds, about so many ``threads``; ``share`` of the screw's length is in
     it. ``drill`` is the shop's for the pilot; ``stop`` is how deep its tip goes from the surface, ``below`` from the surface of what
     holds. ``clear`` is the hole for the shank, to ``clear_to``. Forces in newtons; None where the wood is not known, or in end grain."""
@@ -80,6 +81,11 @@ class Driven:
     clear_to: float
     allowable: float | None
     ultimate: float | None
+
+    @property
+    def fits(self) -> bool:
+        """Whether it can be driven there at all."""
+        return self.outcome in ("near", "inside")
 
     @property
     def holds_little(self) -> bool:
@@ -135,7 +141,7 @@ def drive(screw: Sizes, question: Drive, units: Unit) -> Driven:
         is_hard,
         known_from,
         gravity,
-        "through" if left < -_NEAR else "near" if left < question.margin - _NEAR else "inside",
+        _outcome(left, question.margin, point - question.through),
         left,
         max((each for each in usual_lengths(units) if each + head <= most + _NEAR), default=None),
         held,
@@ -150,6 +156,12 @@ def drive(screw: Sizes, question: Drive, units: Unit) -> Driven:
         allowable(gravity, screw.diameter, held) if pulls and gravity else None,
         ultimate(gravity, screw.diameter, held) if pulls and gravity else None,
     )
+
+
+def _outcome(left: float, margin: float, reaches: float) -> Outcome:
+    if reaches <= _NEAR:
+        return "short"
+    return "through" if left < -_NEAR else "near" if left < margin - _NEAR else "inside"
 
 
 def _hardness(question: Drive, wood: Wood | None) -> tuple[bool, Literal["said", "wood", "nobody"]]:

@@ -19,10 +19,10 @@ PILOT, DEPTH_STOP = "Pilot", "Depth stop"
 
 def keeps(book: Book, question: Drive, answer: Driven) -> Sequence[Keep]:
     """The screw, where the shop has none of its sizes; one for each step of the product, or for the one that is named. A screw that
-    comes through is kept nowhere."""
+    comes through or is too short is kept in none."""
     screw = screw_of(book, question)
     found = [] if _known(book, screw) else [Keep("screw", "screw", _putting(screw), {"screw": screw.name})]
-    if answer.outcome != "through":
+    if answer.fits:
         found += _in_steps(book, question, answer, screw)
     return found
 

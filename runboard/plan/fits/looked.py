@@ -12,7 +12,7 @@ from runboard.shop.product import Operation
 
 
 def findings(asked: BeforeRun) -> Iterator[Finding]:
-    """One for each screw that an operation of the run drives: 'stop' where its point comes through, 'look' where it leaves less than
+    """One for each screw that an operation of the run drives: 'stop' where its point comes through or it is too short, 'look' where it leaves less than
     the margin, where little of it holds, or where its sizes are not known, else green with pilot and depth stop. Lengths in mm."""
     for operation in asked.run.route.product.operations:
         for number, fastening in enumerate(operation.fastenings, 1):
@@ -35,8 +35,8 @@ def _found(asked: BeforeRun, operation: Operation, fastening: Fastening, number:
 
 
 def _judged(check: str, link: str, facts: dict[str, Any], found: Driven) -> Finding:
-    if found.outcome == "through":
-        return Finding(check, "stop", "screw-through", facts, link)
+    if not found.fits:
+        return Finding(check, "stop", f"screw-{found.outcome}", facts, link)
     if found.outcome == "near":
         return Finding(check, "look", "screw-near", facts, link)
     if found.holds_little:

@@ -46,7 +46,7 @@ def _marks(question: Drive, answer: Driven, units: Unit) -> list[Mark]:
             _say("point" if answer.left >= 0 else "out", length_about(abs(answer.left), units)),
         ),
     ]
-    if answer.outcome != "through":
+    if answer.fits:
         marks.append(
             Mark(question.washer + answer.stop, _say("stop", length_in_words(answer.stop, units)), is_line=True)
         )

@@ -33,7 +33,7 @@ _CAUTIONS = ("before-screw-caution-hold", "care-eye-protection", "before-screw-c
 
 def head_of(question: Drive, answer: Driven, units: Unit) -> str:
     """Whether the point stays inside, and which length would."""
-    code = "face" if abs(answer.left) < 0.05 else answer.outcome
+    code = "face" if abs(answer.left) < 0.05 and answer.outcome != "short" else answer.outcome
     return sentence(
         f"before-screw-{code}",
         {
@@ -53,13 +53,13 @@ def safe_of(answer: Driven, units: Unit) -> str:
 def _lines(book: Book, question: Drive, answer: Driven) -> Iterator[str]:
     units = book.units
     yield from _holes(question, answer, units)
-    if answer.outcome != "through":
+    if answer.fits:
         yield from _holding(answer, units)
     yield from _sources(book, question, answer)
 
 
 def _holes(question: Drive, answer: Driven, units: Unit) -> Iterator[str]:
-    if answer.outcome != "through":
+    if answer.fits:
         yield _say("stop", {"stop": length_in_words(answer.stop, units), "below": _below(question, answer, units)})
     yield _say(
         "pilot",
@@ -121,7 +121,7 @@ def _doubts(question: Drive, answer: Driven, units: Unit) -> Iterator[str]:
     screw = answer.screw
     if question.grain == "end":
         yield _say("doubt-end")
-    if answer.holds_little:
+    if answer.holds_little and answer.fits:
         longer = answer.safe is not None and answer.safe > screw.length
         yield _say("doubt-little", {"safe": "longer" if longer else "none"})
     short = screw.length + question.sunk - question.washer - answer.stop
