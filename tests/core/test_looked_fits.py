@@ -14,9 +14,7 @@ from runboard.run.fold.state import Revision, RunState, ShopState, Tray
 from runboard.shop.book import Book
 from runboard.shop.fasteners import Fastening, Screw
 from runboard.shop.machines import GoodFeed
-from runboard.words.before import feed as feed_words
-from runboard.words.before import screw as screw_words
-from runboard.words.sentences import say
+from runboard.words.before.run_sheet import found_in_words
 from tests.core.test_feeds import CLEAN, CUT, SHOP
 
 HOOKS = replace(CUT, key="hooks", name="Hooks", station="bench", cutter=None, rpm=None, feed=None)
@@ -36,7 +34,7 @@ def asked(run: RunState, book: Book = SHOP, *others: RunState) -> BeforeRun:
 def screws(fastening: Fastening, screw: Screw | None = None) -> tuple[Finding, str]:
     book = replace(SHOP, screws=(screw or Screw("hook", "Hook screw", 16, gauge=4, head="round"),))
     (found,) = fits.findings(asked(run_of(replace(HOOKS, fastenings=(fastening,))), book))
-    return found, say("before-found", found.code, screw_words.found_facts(SHOP, found.facts))
+    return found, found_in_words(SHOP, found)
 
 
 @pytest.mark.parametrize(
@@ -73,7 +71,7 @@ def test_a_screw_without_sizes_and_one_that_is_gone_are_to_be_looked_at() -> Non
 
 def feeds_found(run: RunState, book: Book = SHOP, *others: RunState) -> tuple[Finding, str]:
     (found,) = feeds.findings(asked(run, book, *others))
-    return found, say("before-found", found.code, feed_words.found_facts(SHOP, found.facts))
+    return found, found_in_words(SHOP, found)
 
 
 def test_a_feed_of_the_shops_own_is_green() -> None:

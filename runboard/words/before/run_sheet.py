@@ -8,33 +8,23 @@ from runboard.plan.before.finding import Finding
 from runboard.plan.before.run_sheet import Checked, RunSheet
 from runboard.run.log.event import write_moment
 from runboard.shop.book import Book
-from runboard.words.before import feed, price, screw, supplies
+from runboard.words.before import feed, screw, supplies
 from runboard.words.facts import dated
 from runboard.words.sentences import say, sentence
 
 # What a check about such a thing says in units and trays.
-_FACTS: Mapping[str, Callable[[Finding], Mapping[str, Any]]] = {
-    "supply": supplies.found_facts,
-    "cutter": supplies.found_facts,
-}
-# What is said in the shop's money or units.
-_BY_THE_BOOK: Mapping[str, Callable[[Book, Mapping[str, Any]], Mapping[str, Any]]] = {
-    "price": price.found_facts,
-    "screw": screw.found_facts,
-    "feed": feed.found_facts,
+_FACTS: Mapping[str, Callable[[Book, Finding], Mapping[str, Any]]] = {
+    "supply": lambda book, finding: supplies.found_facts(finding),
+    "cutter": lambda book, finding: supplies.found_facts(finding),
+    "screw": lambda book, finding: screw.found_facts(book, finding.facts),
+    "feed": lambda book, finding: feed.found_facts(book, finding.facts),
 }
 
 
 def found_in_words(book: Book, finding: Finding) -> str:
     """What a check found, as one sentence or two."""
-    return say("before-found", finding.code, _facts(book, finding))
-
-
-def _facts(book: Book, finding: Finding) -> Mapping[str, Any]:
-    about = finding.check.split(" ")[0]
-    if about in _BY_THE_BOOK:
-        return _BY_THE_BOOK[about](book, finding.facts)
-    return _FACTS[about](finding) if about in _FACTS else finding.facts
+    worded = _FACTS.get(finding.check.split(" ")[0])
+    return say("before-found", finding.code, worded(book, finding) if worded is not None else finding.facts)
 
 
 def level_in_words(level: str) -> str:
