@@ -1,30 +1,37 @@
 """The run sheet in words: each finding a sentence, beside its level and who went past it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from datetime import tzinfo
+from importlib import import_module
 from typing import Any
 
 from runboard.plan.before.finding import Finding
 from runboard.plan.before.run_sheet import Checked, RunSheet
 from runboard.run.log.event import write_moment
 from runboard.shop.book import Book
-from runboard.words.before import feed, screw, supplies
+from runboard.words.before import supplies
 from runboard.words.facts import dated
 from runboard.words.sentences import say, sentence
 
-# What a check about such a thing says in units and trays.
-_FACTS: Mapping[str, Callable[[Book, Finding], Mapping[str, Any]]] = {
-    "supply": lambda book, finding: supplies.found_facts(finding),
-    "cutter": lambda book, finding: supplies.found_facts(finding),
-    "screw": lambda book, finding: screw.found_facts(book, finding.facts),
-    "feed": lambda book, finding: feed.found_facts(book, finding.facts),
-}
+# Checks about such a thing say their facts in units and trays; those of ``_BY_KIND`` as the kind of that name words them, whose
+# module is loaded when somebody looks.
+_SUPPLIES = ("supply", "cutter")
+_BY_KIND = ("screw", "feed", "price", "program")
 
 
 def found_in_words(book: Book, finding: Finding) -> str:
     """What a check found, as one sentence or two."""
-    worded = _FACTS.get(finding.check.split(" ")[0])
-    return say("before-found", finding.code, worded(book, finding) if worded is not None else finding.facts)
+    return say("before-found", finding.code, _facts(book, finding))
+
+
+def _facts(book: Book, finding: Finding) -> Mapping[str, Any]:
+    about = finding.check.split(" ")[0]
+    if about in _SUPPLIES:
+        return supplies.found_facts(finding)
+    if about in _BY_KIND:
+        found: Mapping[str, Any] = import_module(f"runboard.words.before.{about}").found_facts(book, finding.facts)
+        return found
+    return finding.facts
 
 
 def level_in_words(level: str) -> str:
