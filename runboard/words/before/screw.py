@@ -160,7 +160,7 @@ def _sizes(answer: Driven, units: Unit) -> Table:
         "pitch": length_in_words(round(screw.pitch, 2), units),
     }
     heads = tuple(sentence(f"before-screw-size-{size}") for size in rows)
-    return Table(screw.name, heads, (tuple(rows.values()),))
+    return Table("", (sentence("ask-drive-screw"), *heads), ((screw.name, *rows.values()),))
 
 
 def _say(name: str, facts: Facts | None = None) -> str:
