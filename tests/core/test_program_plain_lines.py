@@ -1,5 +1,6 @@
 """Plain lines read fast, compiled or not, come out as the interpreter reads them, on any mixture of lines."""
 
+import sys
 from typing import Any
 
 import numpy as np
@@ -133,6 +134,14 @@ def test_all_three_agree_on_any_bytes(content: bytes) -> None:
 
     assert_same(outcome(content, "plain"), interpreted)
     assert_same(outcome(content, "compiled"), interpreted)
+
+
+def test_where_compiling_fails_the_interpreter_reads_it_all(monkeypatch: pytest.MonkeyPatch) -> None:
+    content = "\n".join([*HEAD, *["G1 X1", "Y1"] * 15_000]).encode()
+    before = read_program(content)
+    monkeypatch.setitem(sys.modules, "runboard.plan.program.language.compiled", None)
+
+    assert_same(read_program(content), before)
 
 
 def test_a_mixture_is_read_fast_where_it_is_plain(monkeypatch: pytest.MonkeyPatch) -> None:

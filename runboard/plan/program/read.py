@@ -1,5 +1,6 @@
 """A program read: bytes in, what it moves out."""
 
+from contextlib import suppress
 from typing import Literal
 
 from runboard.plan.before.kind import Told
@@ -26,7 +27,7 @@ def read_program(content: bytes, told: Told | None = None, *, way: Way | None = 
     lines = content.count(b"\n") + (not content.endswith(b"\n"))
     if lines > MOST_LINES:
         raise Refused("program-lines", most=MOST_LINES)
-    reader = _Reader(content, lines, way or ("compiled" if lines >= _MANY else "interpreted"))
+    reader = _Reader(content, lines, way)
     reader.read(told)
     return reader.moves()
 
@@ -47,25 +48,26 @@ def _text(content: bytes) -> bytes:
     return content
 
 
-def _fast(content: bytes, interpreter: Interpreter, way: Way) -> Fast | None:
-    if way == "interpreted":
-        return None
-    try:
+def _fast(content: bytes, lines: int, interpreter: Interpreter, way: Way | None) -> Fast | None:
+    """What reads the plain lines, if anything but the interpreter does."""
+    if way in ("plain", "compiled"):
         return Fast(content, interpreter, is_compiled=way == "compiled")
-    except ImportError:  # no compiler: all is read by the interpreter
-        return None
+    if way is None and lines >= _MANY:
+        with suppress(Exception):  # whatever another version of the compiler says: the interpreter reads it all
+            return Fast(content, interpreter, is_compiled=True)
+    return None
 
 
 class _Reader:
     """Goes through a program's lines, the plain ones fast."""
 
-    def __init__(self, content: bytes, lines: int, way: Way) -> None:
+    def __init__(self, content: bytes, lines: int, way: Way | None) -> None:
         self.content, self.lines = content, lines
         self.interpreter = Interpreter(lines + 16)
         self.number = self.at = 0
         self.percents = 0
         self.is_over = False
-        self.fast = _fast(content, self.interpreter, way)
+        self.fast = _fast(content, lines, self.interpreter, way)
 
     def read(self, told: Told | None) -> None:
         tell_at = _TELL_EVERY
