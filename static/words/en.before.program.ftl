@@ -24,6 +24,7 @@ program-doubt-machine-coordinates-with = Line { $line }: G53 goes with G0 or G1 
 program-doubt-home-unknown = Line { $line }: { $word } goes to the machine's home, and the program doesn't say where that is. The way there is left out.
 program-doubt-block-delete = Line { $line }: lines that begin with a slash are read as if the machine's block delete switch were off.
 program-doubt-out-by-hand = Line { $line }: G88 stops so that somebody can take the tool out by hand. It is timed as if it came up by itself.
+program-doubt-centres-incremental = Line { $line }: G91.1 isn't in the language. On machines that have it, it says what is taken here anyway: I, J and K count from where an arc begins.
 
 # What the program leaves open
 
@@ -34,6 +35,7 @@ program-doubt-feed-missing = Line { $line }: a cut without a feed; no F was set.
 program-doubt-feed-missing-g93 = Line { $line }: under G93 every cut needs an F of its own. This one counts as length, not as time.
 program-doubt-feed-before-units = Line { $line }: F is set before the units change, so it is taken in the old ones. Put G20 or G21 on a line before it.
 program-doubt-feed-negative = Line { $line }: a feed can't be less than nothing. The one before stays.
+program-doubt-dwell-long = Line { $line }: a wait of { $seconds } seconds. If your machine counts P in thousandths, it is shorter.
 program-doubt-tool-not-chosen = Line { $line }: M6 without a T before it; which tool it is, nobody knows.
 program-doubt-tool-number = Line { $line }: that is no tool's number.
 program-doubt-speed-negative = Line { $line }: a spindle speed can't be less than nothing.

@@ -102,7 +102,8 @@ def test_too_many_lines_are_refused() -> None:
         ("O100 sub", "o-word"),
         ("o<drill> call [1]", "o-word"),
         ("G5 X1 Y1", "code-unknown"),
-        ("G91.1", "code-unknown"),
+        ("G91.1", "centres-incremental"),
+        ("G90.1", "code-unknown"),
         ("M98 P100", "code-unknown"),
         ("G1 X1 E5", "word-unknown"),
         ("G1 X1 A90", "axis-turning"),
@@ -131,6 +132,8 @@ def test_too_many_lines_are_refused() -> None:
         ("G1", "no-axes"),
         ("G92", "no-axes"),
         ("G4", "dwell-without-p"),
+        ("G4 P500", "dwell-long"),
+        ("G82 X1 Z-1 R1 P250", "dwell-long"),
         ("G1 X1 P5", "word-idle"),
         ("G1 X-[1]", "sign-before-value"),
         ("(one (in another)) G1 X1", "comment-nested"),
@@ -166,6 +169,13 @@ def test_reading_goes_on_behind_a_line_that_is_left_out() -> None:
 
     assert [x for _, x, _, _ in path(moves)] == [0, 10, 30]
     assert moves.doubts[0].changes_time
+
+
+def test_what_says_no_more_than_the_language_changes_no_time() -> None:
+    moves = read(AT_ZERO, "G90 G91.1 G17 G1 X5", "M2")
+
+    assert [(doubt.code, doubt.changes_time) for doubt in moves.doubts] == [("centres-incremental", False)]
+    assert path(moves)[-1] == (FEED, 5, 0, 0)
 
 
 def test_a_cut_without_a_feed_is_named_and_kept_without_a_speed() -> None:

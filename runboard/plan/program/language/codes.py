@@ -22,6 +22,8 @@ _G_GROUPS: dict[int, tuple[int, ...]] = {
 _M_GROUPS: dict[int, tuple[int, ...]] = {4: (0, 1, 2, 30, 60), 6: (6,), 7: (3, 4, 5), 8: (7, 8, 9), 9: (48, 49)}
 _GROUP_OF_G = {code: group for group, codes in _G_GROUPS.items() for code in codes}
 _GROUP_OF_M = {code: group for group, codes in _M_GROUPS.items() for code in codes}
+# No code of the report's; elsewhere it says what holds in it anyway (3.5.17).
+_CENTRES_INCREMENTAL = 911
 # Those of group 0 that use axis words for something else than a motion.
 TAKES_AXES = (100, 280, 300, 920)
 
@@ -34,7 +36,9 @@ def named(code: int) -> str:
 def by_group(line: Line, doubts: Doubts) -> tuple[dict[int, int], dict[int, int]]:
     """The line's G codes and M codes by their group. Codes that the language does not have are named and left out; where one
     stands beside axis words nobody knows what these mean, and the line is left out, as it is with two codes of a group."""
-    unknown = [code for code in line.g if code not in _GROUP_OF_G]
+    if _CENTRES_INCREMENTAL in line.g:
+        doubts.once(line.number, "centres-incremental")
+    unknown = [code for code in line.g if code not in _GROUP_OF_G and code != _CENTRES_INCREMENTAL]
     if unknown and line.has("xyz"):
         raise LeftOut("code-unknown", word=named(unknown[0]))
     for code in unknown:

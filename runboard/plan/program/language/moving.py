@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from runboard.plan.program.language.arcs import centre_of, gap_between, sweep_between
 from runboard.plan.program.language.blocks import Blocks
 from runboard.plan.program.language.doubts import Doubts, LeftOut
-from runboard.plan.program.language.limits import ARC_INCHES, ARC_MM, OPEN_MM, OPEN_SHARE, SAME_PLACE
+from runboard.plan.program.language.limits import ARC_INCHES, ARC_MM, LONG_DWELL, OPEN_MM, OPEN_SHARE, SAME_PLACE
 from runboard.plan.program.language.line import Line
 from runboard.plan.program.language.state import MM_PER_INCH, State
 from runboard.plan.program.moves import DWELL, FEED, PLANES, RAPID, STOP, TOOL
@@ -28,6 +28,8 @@ class Moving:
 
     def dwell(self, line: int, seconds: float) -> None:
         """Wait where the machine stands."""
+        if seconds >= LONG_DWELL:
+            self.doubts.add(line, "dwell-long", changes_time=True, seconds=seconds)
         self._put(DWELL, line, self.state.at, seconds)
 
     def stop(self, line: int) -> None:
