@@ -57,6 +57,7 @@ def refused(content: bytes) -> tuple[str, dict[str, object]]:
         (b"#0.5=1", "program-parameter", 1),
         (b"#1 2", "program-expected", 1),
         (b"G0.55 X1", "program-code", 1),
+        (b"G1.00005 X1", "program-code", 1),
         (b"G21 G0 X0 Y0 Z0 F1\nG2 X10 Y0 I3", "program-arc", 2),
         (b"G21 G0 X0 Y0 Z0 F1\nG2 X10 Y0 R3", "program-arc", 2),
         (b"G21 G0 X0 Y0 Z0 F1\nG81 X1 Z-1 R1 L99999", "program-repeats", 2),
@@ -141,6 +142,7 @@ def test_too_many_lines_are_refused() -> None:
         ("G1 G92 X1", "axes-for-two"),
         ("G80 X1", "axes-after-g80"),
         ("G2 I5", "arc-without-end"),
+        ("G80\nX1", "axes-after-g80"),
         ("G2 X5", "arc-without-centre"),
         ("G2 X5 I0 J0", "arc-without-radius"),
         ("G2 X5 I1 R1", "arc-both-ways"),
@@ -158,7 +160,7 @@ def test_too_many_lines_are_refused() -> None:
 def test_what_is_doubtful_is_named_with_its_line(line: str, code: str) -> None:
     moves = read(AT_ZERO, line, "G0 X0")
 
-    assert (2, code) in codes(moves)
+    assert (line.count("\n") + 2, code) in codes(moves)
     for doubt in moves.doubts:
         said = say("program-doubt", doubt.code, {"line": doubt.line, **doubt.facts})
         assert said.count("line 2") + said.count("Line 2") == 1 or doubt.line != 2
@@ -279,6 +281,22 @@ def test_systems_whose_origins_the_program_sets_lie_where_it_says() -> None:
 
     assert [x for _, x, _, _ in path(moves)] == [0, 30, 0]
     assert codes(moves) == [(1, "coordinate-system")]
+
+
+def test_an_offset_holds_beside_that_of_a_coordinate_system() -> None:
+    moves = read(
+        "G21 G10 L2 P1 X100 Y0 Z0",
+        "G10 L2 P2 X130 Y0 Z0",
+        AT_ZERO,
+        "G55 G0 X5",
+        "G92 X0",
+        "G0 X1",
+        "G54",
+        "G0 X0",
+        "M2",
+    )
+
+    assert [x for _, x, _, _ in path(moves)] == [0, 35, 36, 5]
 
 
 def test_offsets_are_dropped_and_brought_back() -> None:

@@ -307,6 +307,11 @@ def test_real_values(value: str) -> float:
     return float(read("G21 G0 X0 Y0 Z0", f"X{value}").to[1, 0])
 
 
+@from_memory(f"{REPORT}, 3.3.2.3: what MOD leaves is never less than nothing", {"[-7 mod 3]": 2.0, "[7 mod -3]": 1.0})
+def test_the_rest_of_a_division(value: str) -> float:
+    return float(read("G21 G0 X0 Y0 Z0", f"X{value}").to[1, 0])
+
+
 @published(f"{REPORT}, 3.3: spaces and tabs mean nothing", {"g0x +0. 12 34y 7": (0.1234, 7.0)})
 def test_strange_looking_input(line: str) -> tuple[float, float]:
     to = read("g21", line).to[0]

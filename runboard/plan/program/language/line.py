@@ -142,6 +142,6 @@ def _take_setting(text: Text, line: Line) -> None:
 def _code(value: float, times: int, letter: str, line: Line) -> int:
     """The number of a code, of a G code times ten: it must be near a whole one."""
     near = round(value * times)
-    if near < 0 or abs(value * times - near) > NEAR_WHOLE * times:
+    if near < 0 or abs(value * times - near) > NEAR_WHOLE:
         raise Refused("program-code", line=line.number, word=f"{letter}{value:g}")
     return near
