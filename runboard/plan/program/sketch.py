@@ -21,6 +21,7 @@ _COARSE = 1 / 100
 # A circle is drawn by so many lines at most.
 _MOST_CHORDS = 96
 _PASSES = 40
+_PIECE = 100_000
 
 
 @dataclass(frozen=True)
@@ -46,12 +47,11 @@ def sketch(moves: Moves, extent: tuple[Extent, ...]) -> Sketch:
 
 
 def _drawn(moves: Moves, kind: int, side: float) -> tuple[tuple[Line, ...], float, bool]:
-    points, line = _points(moves, kind, side * _FINE)
     fine = side * _FINE
-    thin, of = _thinned(points, line, fine)
+    thin, of = _without_doubles(*_first_thinned(moves, kind, fine), fine)
     while len(thin) > MOST_POINTS and fine < side * _COARSE:
         fine *= 2
-        thin, of = _thinned(thin, of, fine)
+        thin, of = _without_doubles(*_thinned(thin, of, fine), fine)
     is_whole = len(thin) <= MOST_POINTS
     if not is_whole:
         numbers, counts = np.unique(of, return_counts=True)
@@ -66,14 +66,25 @@ def _drawn(moves: Moves, kind: int, side: float) -> tuple[tuple[Line, ...], floa
     return lines, fine, is_whole
 
 
-def _points(moves: Moves, kind: int, fine: float) -> tuple[Array, Array]:
-    """(float64 of (n, 2), int of n): the points of blocks of a kind, and the number of the line that each belongs to."""
-    own = moves.kind == kind
-    at = np.flatnonzero(own)
-    if not len(at):
-        return np.zeros((0, 2)), np.zeros(0, int)
-    begins = np.concatenate([[moves.start], moves.to[:-1]])[at]
-    is_new = np.diff(at, prepend=-2) > 1  # what does not go on from a block of the kind
+def _first_thinned(moves: Moves, kind: int, fine: float) -> tuple[Array, Array]:
+    """Piece by piece, so that a long program takes little memory."""
+    at = np.flatnonzero(moves.kind == kind)
+    found, count = [(np.zeros((0, 2)), np.zeros(0, int))], 0
+    for first in range(0, len(at), _PIECE):
+        piece = at[first : first + _PIECE]
+        is_new = (
+            np.diff(piece, prepend=at[first - 1] if first else -2) > 1
+        )  # what does not go on from a block of the kind
+        found.append(_thinned(*_points(moves, piece, is_new, count, fine), fine))
+        count += int(is_new.sum())
+    points, lines = zip(*found, strict=True)
+    return np.concatenate(points), np.concatenate(lines)
+
+
+def _points(moves: Moves, at: Array, is_new: Array, before: int, fine: float) -> tuple[Array, Array]:
+    """(float64 of (n, 2), int of n): the points of these blocks, and the number of the line that each belongs to, after so many before."""
+    begins = moves.to[np.maximum(at - 1, 0)]
+    begins[at == 0] = moves.start
     chords = np.where(moves.plane[at] == NO_ARC, 1, _chords(moves, at, begins, fine))
     counts = chords + is_new
     starts = np.cumsum(counts) - counts
@@ -84,7 +95,7 @@ def _points(moves: Moves, kind: int, fine: float) -> tuple[Array, Array]:
     for place in np.flatnonzero(~straight).tolist():
         first = starts[place] + is_new[place]
         points[first : first + chords[place]] = _arc(moves, int(at[place]), begins[place], int(chords[place]))
-    return points, np.repeat(np.cumsum(is_new) - 1, counts)
+    return points, np.repeat(np.cumsum(is_new) - 1 + before, counts)
 
 
 def _chords(moves: Moves, at: Array, begins: Array, fine: float) -> Array:
@@ -118,19 +129,19 @@ def _arc(moves: Moves, at: int, begin: Array, chords: int) -> Array:
 
 def _thinned(points: Array, line: Array, fine: float) -> tuple[Array, Array]:
     points, line = _without_repeats(points, line, fine)
+    idle = 0  # passes that dropped nothing, one after another: the odd points, and the even ones
     for turn in range(_PASSES):
         count = len(points)
-        if count < 3:
+        if count < 3 or idle == 2:
             break
         middle = np.arange(1 + turn % 2, count - 1, 2)
         middle = middle[(line[middle - 1] == line[middle]) & (line[middle + 1] == line[middle])]
         drop = middle[_off(points[middle - 1], points[middle], points[middle + 1]) < fine / 4]
-        if not len(drop) and turn > 1:
-            break
+        idle = 0 if len(drop) else idle + 1
         keep = np.ones(count, bool)
         keep[drop] = False
         points, line = points[keep], line[keep]
-    return _without_doubles(points, line, fine)
+    return points, line
 
 
 def _off(one: Array, middle: Array, other: Array) -> Array:
