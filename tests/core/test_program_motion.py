@@ -187,3 +187,36 @@ def test_a_feed_that_nobody_commanded_takes_no_time_and_the_machine_stands_there
     assert found.seconds[1] == 0
     assert found.length[1] == 10
     assert found.total == pytest.approx(2 * timed(moves(feed(10, 0, 0)), MACHINE).total)
+
+
+short = st.lists(st.tuples(st.floats(0.01, 2), st.floats(-0.6, 0.6), st.floats(5, 120)), min_size=2, max_size=25)
+
+
+@given(short)
+def test_a_path_the_other_way_round_takes_the_same_time(some: list[tuple[float, float, float]]) -> None:
+    points, angle = [(0.0, 0.0, 0.0)], 0.0
+    for length, turn, _ in some:
+        angle += turn
+        x, y, z = points[-1]
+        points.append((x + length * cos(angle), y + length * sin(angle), z))
+    speeds = [speed for *_, speed in some]
+
+    there = moves(*(feed(*to, speed=speed) for to, speed in zip(points[1:], speeds, strict=True)))
+    back = moves(
+        *(feed(*to, speed=speed) for to, speed in zip(points[-2::-1], speeds[::-1], strict=True)), start=points[-1]
+    )
+
+    assert timed(back, ALIKE).total == pytest.approx(timed(there, ALIKE).total, rel=1e-6)
+
+
+@pytest.mark.parametrize("near", ["before", "behind"])
+def test_a_straight_side_in_two_is_as_long_as_it_is_at_its_corner(near: str) -> None:
+    turn = 0.15
+    corner, end = (20.0, 0.0), (20 + 20 * cos(turn), 20 * sin(turn))
+    split = (19.99, 0.0) if near == "before" else (20 + 0.01 * cos(turn), 0.01 * sin(turn))
+    whole = [corner, end]
+    parts = [split, corner, end] if near == "before" else [corner, split, end]
+
+    one, other = (timed(moves(*(feed(*to, 0, speed=80) for to in some)), ALIKE).total for some in (whole, parts))
+
+    assert other == pytest.approx(one, rel=1e-6)

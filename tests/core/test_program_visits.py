@@ -178,3 +178,15 @@ def test_pieces_with_pockets_and_outlines_are_done_one_after_another() -> None:
     assert is_in_order([rank[visit] for visit in found.after], task.before)
     assert found.saving > 0.2 * found.now
     assert found.saving <= found.most + len(found.before) / TICKS
+
+
+def test_the_circuit_keeps_what_has_its_place_among_all_others() -> None:
+    chance = np.random.default_rng(4)
+    before = np.zeros((12, 12), bool)
+    before[:6, 6:] = before[6, 7:] = True
+    task = Task(chance.integers(1, 1000, (14, 14)), before)
+
+    order, bound = proved(task, before, [*range(12)], 20)
+
+    assert order[6] == 6 and set(order[:6]) == {*range(6)}
+    assert task.cost(order) == bound
