@@ -138,11 +138,10 @@ class Estimates:
         """What is known of one time element: setup, loading, machine, unloading of a load, or hand time of a piece."""
         key, guess = (run.product, step.key, kind), self.guess(run, step, kind)
         said = self.said(run, step, kind)
-        reckoned = step.pass_.reckoned if kind == "machine" and said is None else None
+        reckoned = reckoned_from(step, kind) if said is None else None
         asked = (key, guess, run.wood, reckoned)
         if asked not in self._known:
-            spread = GUESS_SPREAD if reckoned is None else RECKONED_SPREAD
-            known = updated(guess, self.counted(run, step, kind), usual_of(kind), spread)
+            known = updated(guess, self.counted(run, step, kind), usual_of(kind), spread_of(reckoned))
             source: Source = "said" if said is not None else "guess" if reckoned is None else reckoned.what
             file = reckoned.name if reckoned is not None else ""
             self._known[asked] = replace(known, overruled=said, source="measured" if known.times else source, file=file)
@@ -172,6 +171,16 @@ class Estimates:
         words, said = self.words(run, step, kind), self.said(run, step, kind)
         times = self.times.get((run.product, step.key, kind), ())
         return [one for one in times if is_of_wood(run, one.wood) and word_before(words, one.at) is said]
+
+
+def reckoned_from(step: Step, kind: str) -> Reckoned | None:
+    """The file that a time element of a step was reckoned from; None where it is somebody's guess."""
+    return step.pass_.reckoned if kind == "machine" else None
+
+
+def spread_of(reckoned: Reckoned | None) -> float:
+    """How far off a guess may be, or what was reckoned from a file."""
+    return GUESS_SPREAD if reckoned is None else RECKONED_SPREAD
 
 
 def is_of_wood(run: RunState, wood: str) -> bool:

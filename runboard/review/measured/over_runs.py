@@ -4,7 +4,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from runboard.plan.estimates import Estimates, Measured, Session, by_session, is_of_wood, moved, usual_of
+from runboard.plan.estimates import (
+    Estimates,
+    Measured,
+    Session,
+    by_session,
+    is_of_wood,
+    moved,
+    reckoned_from,
+    spread_of,
+    usual_of,
+)
 from runboard.plan.observed import guess_of, is_likely, word_before
 from runboard.review.measured.charts import ControlChart, individuals
 from runboard.run.fold.overruled import Overruled
@@ -65,7 +75,9 @@ def history_of_estimate(
         if word is not None:
             found.append(EstimateWas(local_day(word.at, zone), "", 0, word.length, "said", word))
         after = [one for one in times if word_before(words, one.at) is word]
-        found += _by_run(guess_of(step, kind) if word is None else word.length, after, kind, word)
+        guess = guess_of(step, kind) if word is None else word.length
+        spread = spread_of(reckoned_from(step, kind) if word is None else None)
+        found += _by_run(guess, spread, after, kind, word)
     return tuple(found)
 
 
@@ -75,13 +87,15 @@ def _in_order(estimates: Estimates, run: RunState, step: Step, kind: str) -> lis
     return sorted(fitting, key=lambda one: (one.session[1], one.at.timestamp() if one.at else 0.0))
 
 
-def _by_run(guess: timedelta, times: Sequence[Measured], kind: str, word: Overruled | None) -> Iterator[EstimateWas]:
+def _by_run(
+    guess: timedelta, spread: float, times: Sequence[Measured], kind: str, word: Overruled | None
+) -> Iterator[EstimateWas]:
     of_run: dict[str, list[tuple[date, Session]]] = {}
     for (run, day), session in by_session(guess, times).items():
         of_run.setdefault(run, []).append((day, session))
     so_far: list[Session] = []
     for run, fresh in sorted(of_run.items(), key=lambda of: max(day for day, _ in of[1])):
         so_far += [session for _, session in fresh]
-        known = moved(guess, so_far, usual_of(kind))
+        known = moved(guess, so_far, usual_of(kind), spread)
         n = sum(session.times for _, session in fresh)
         yield EstimateWas(max(day for day, _ in fresh), run, n, known.length, known.said, word)
