@@ -13,6 +13,7 @@ before-coming = Working it out
 before-end = Never mind
 before-cannot = That could not be worked out
 before-same-file = Ask this of the same file
+before-what-is-asked = What is asked
 before-ask-otherwise = Ask otherwise
 before-another-file = Another file
 before-file = The file

@@ -1,65 +1,99 @@
-"""Every doubt about a program has its sentence, with the facts that it names."""
+"""A program's answer in words and as JSON."""
 
-import ast
-from collections.abc import Iterator
-from pathlib import Path
+from dataclasses import replace
+from typing import Any
 
 import pytest
-from fluent.syntax import FluentParser
-from fluent.syntax import ast as ftl
 
-from runboard.plan.program.moves import Doubt
-from runboard.words.before.doubts import doubt_said
-from runboard.words.sentences import message_name, say
-from tests.core.test_words import catalogue
+from runboard.plan.before.kind import File
+from runboard.plan.program.kind import Looked, answer
+from runboard.plan.program.question import Program
+from runboard.shop.book import Book
+from runboard.shop.book_json import book_from_json
+from runboard.words.before.program import said
+from runboard.words.before.said import Said
+from tests import scenario
 
-ROOT = Path(__file__).parents[2]
-PROGRAM = ROOT / "runboard" / "plan" / "program"
-WORDS = ROOT / "static" / "words" / "en.before.program.ftl"
-
-
-def doubts() -> Iterator[tuple[str, frozenset[str]]]:
-    """Each code with the facts that come with it."""
-    yield "more", frozenset({"line", "count", "of"})
-    for path in (PROGRAM / "read.py", PROGRAM / "suspects.py", *sorted((PROGRAM / "language").glob("*.py"))):
-        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
-            if not isinstance(node, ast.Call):
-                continue
-            called = ast.unparse(node.func).rpartition("doubts.")[2]
-            at = {"LeftOut": 0, "add": 1, "once": 1}.get(called)
-            if at is not None and len(node.args) > at and isinstance(node.args[at], ast.Constant):
-                code = node.args[at]
-                assert isinstance(code, ast.Constant)
-                yield str(code.value), frozenset({"line", *(str(one.arg) for one in node.keywords)})
+BOOK = book_from_json(scenario.shop())
+# Holes here and there, each with its plunge: the file goes to and fro.
+TO_AND_FRO = (
+    "G21 G90\nG0 Z5\n"
+    + "".join(f"G0 X{x} Y0\nG1 Z-3 F200\nG0 Z5\n" for x in (0, 600, 10, 590, 20, 580, 30, 570))
+    + "M2\n"
+)
 
 
-@pytest.mark.parametrize(("code", "facts"), sorted(set(doubts()), key=str))
-def test_a_doubt_has_its_sentence_with_its_facts(code: str, facts: frozenset[str]) -> None:
-    name = message_name("program-doubt", code)
-
-    assert name in catalogue()
-    assert catalogue()[name] <= facts
+def looked(text: str, book: Book = BOOK, question: Program | None = None) -> Looked:
+    return answer(book, question or Program("cnc"), File("rail.ngc", text.encode()), lambda done, total: None)
 
 
-def test_no_doubt_is_worded_that_nobody_has() -> None:
-    entries = [one for one in FluentParser().parse(WORDS.read_text("utf-8")).body if isinstance(one, ftl.Message)]
-    worded = {one.id.name for one in entries if one.id.name.startswith("program-doubt-")}
-
-    assert worded == {message_name("program-doubt", code) for code, _ in doubts()}
+def told(text: str, book: Book = BOOK, **asked: Any) -> Said:
+    question = Program("cnc", **asked)
+    return said(book, question, looked(text, book, question))
 
 
-def test_a_doubt_is_said_with_its_line() -> None:
-    said = say("program-doubt", "cutter-radius", {"line": 14, "word": "G41"})
+def test_what_measured_runs_taught_is_said_and_leaves_the_record_as_it_was_reckoned() -> None:
+    plain, learned = told(TO_AND_FRO), told(TO_AND_FRO, factor=1.5, factor_times=12, factor_programs=3)
 
-    assert said == "Line 14: G41 shifts the path by the cutter's radius; here it is drawn and timed without that."
+    assert "CNC takes 1.5 times what is reckoned, measured 12 times. Reckoned:" in learned.lines[0]
+    assert learned.head != plain.head
+    assert learned.record["seconds"] == plain.record["seconds"]
+    expected = learned.record["station_factor"]["expected_seconds"]
+    assert expected == pytest.approx(1.5 * plain.record["seconds"]["total"], abs=0.01)
+    assert "station_factor" not in plain.record
 
 
-def test_a_doubt_s_lengths_and_feeds_are_in_the_shop_s_units() -> None:
-    across, fast = Doubt(31, "fast-across", {"z": -4.0}), Doubt(7, "feed-fast", {"feed": 6350.0, "most": 5080.0})
+def test_a_better_order_is_advice_in_seconds_a_load_and_of_all_loads() -> None:
+    once, often = told(TO_AND_FRO), told(TO_AND_FRO, loads=40)
 
-    assert doubt_said(across, "mm") == (
-        "Line 31 moves fast across while at Z −4 mm, which is below the top of the stock."
-    )
-    assert doubt_said(fast, "in") == (
-        "From line 7 on: a feed of 250 in/min, and the machine goes 200 in/min at most. The machine's is taken."
-    )
+    order = once.record["visit_order"]
+    assert order["places"] == 8
+    assert 0 < order["saving_seconds"] <= order["bound_seconds"]
+    [advice] = [line for line in once.lines if "places" in line]
+    assert "would save" in advice and "a load." in advice
+    [advice] = [line for line in often.lines if "places" in line]
+    assert "in 40 loads" in advice
+    [table] = [table for table in often.tables if table.title == "Travel between places"]
+    assert table.heads == ("Order", "A load", "All loads")
+    assert len(table.rows) == 4
+
+
+def test_one_place_is_no_order() -> None:
+    found = told("G21\nG0 Z5\nG0 X1 Y1\nG1 Z-1 F100\nG1 X50 F600\nG0 Z5\nM2\n")
+
+    assert found.record["visit_order"]["saving_seconds"] == 0
+    assert not any("places" in line for line in found.lines)
+
+
+def test_lengths_are_said_in_the_shop_s_units_and_written_in_millimetres() -> None:
+    inches = replace(BOOK, units="in")
+    text = "G21\nG0 Z5\nG0 X0 Y0\nG1 Z-3.175 F300\nG1 X2540 F1200\nG0 Z5\nM2\n"
+
+    here, there = told(text), told(text, inches)
+
+    assert ("Cutting", "2 min 5 s", "2.5 m") in here.tables[0].rows
+    assert ("Cutting", "2 min 5 s", "8.3 ft") in there.tables[0].rows
+    assert ("X", "0 in", "100 in", "100 in") in there.tables[-1].rows
+    assert here.record == there.record | {"doubts": here.record["doubts"]}
+
+
+def test_a_program_that_does_nothing_says_so() -> None:
+    found = told("(nothing yet)\nM2\n")
+
+    assert found.head == "Nothing in it takes time"
+    assert (found.record["extent_mm"], found.record["seconds"]["total"]) == ({}, 0)
+
+
+def test_its_stops_are_named_by_their_lines() -> None:
+    found = told("G21\nG0 Z5\nM0\nG0 X5 Y5\nM0\nM2\n")
+
+    assert "It stops for a person in lines 3 and 5." in found.lines
+
+
+def test_each_doubt_has_its_line_and_says_whether_the_time_may_be_another() -> None:
+    found = told("G21\nG0 Z5\nG0 X0 Y0\nG1 X50\nM2\n")
+
+    assert found.changes_time
+    assert found.record["doubts"][0]["line"] == 4
+    assert found.record["doubts"][0]["text"] == found.doubts[0]
+    assert all("{" not in doubt for doubt in found.doubts)

@@ -9,7 +9,11 @@ from xml.etree import ElementTree
 import pytest
 
 from runboard.cli import main
+from runboard.demo.book import demo_book
 from runboard.floor.looking import answers
+from runboard.plan.before.asking import question_to_json
+from runboard.plan.before.kinds import KINDS
+from runboard.shop.book_json import book_from_json
 from runboard.store.open import open_store
 from tests import scenario
 from tests.conftest import START
@@ -116,6 +120,24 @@ def test_its_drawing_is_written_as_a_file_that_a_browser_opens(
     drawing = ElementTree.parse(tmp_path / "rail.svg").getroot()
     assert drawing.tag == "{http://www.w3.org/2000/svg}svg"
     assert ".travel" in (drawing.findtext("{http://www.w3.org/2000/svg}style") or "")
+
+
+@pytest.mark.parametrize("name", [kind.name for kind in KINDS.values() if not kind.needs_file])
+def test_every_kind_is_asked_by_its_fields(tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str) -> None:
+    book = demo_book(START, "Europe/Berlin")
+    store = open_store(tmp_path / "shop")
+    store.books.save(book, START)
+    store.close()
+    begun = question_to_json(KINDS[name].begin(book_from_json(book), {"product": "rails"}))
+    asked = written(tmp_path, json.dumps({"kind": name, **begun}), "asked.json")
+
+    code = main(["check", asked, "--data", str(tmp_path / "shop"), "--json"])
+
+    said = capsys.readouterr()
+    if code == 2:
+        assert (said.out, len(said.err.splitlines())) == ("", 1)
+    else:
+        assert json.loads(said.out)["kind"] == name
 
 
 @pytest.mark.parametrize(

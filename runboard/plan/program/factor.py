@@ -55,6 +55,8 @@ def learned(groups: Iterable[Iterable[float]]) -> Factor:
 
 def _ratios(run: RunState, station: str) -> Iterable[tuple[str, float]]:
     """(the program's digest, measured over reckoned) of each load that teaches: as an estimate is taught, and by nothing else."""
+    if not _is_reckoned(run, station):  # most runs are not, and looking at each load takes longer
+        return
     for one in observations(run):
         reckoned = one.step.pass_.reckoned
         if one.kind != "machine" or one.length is None or one.why or one.step.operation.station != station:
@@ -63,3 +65,9 @@ def _ratios(run: RunState, station: str) -> Iterable[tuple[str, float]]:
             continue
         if is_likely(timedelta(seconds=reckoned.seconds), one.length):
             yield reckoned.digest, one.length.total_seconds() / reckoned.seconds
+
+
+def _is_reckoned(run: RunState, station: str) -> bool:
+    """Whether any step of a run at the station had its time from a file."""
+    steps = (step for revision in run.revisions for step in revision.route.steps)
+    return any(step.pass_.reckoned is not None and step.operation.station == station for step in steps)
