@@ -104,7 +104,7 @@ def _across(drawing: Drawing, start: float, end: float, y: float, text: str, *, 
         Stroke(start, y - 3, start, y + 3, "measure"),
         Stroke(end, y - 3, end, y + 3, "measure"),
     ]
-    drawing.words.append(Word(round(middle, 1), round(y - 5 if above else y + 14, 1), text, "clock", "middle"))
+    drawing.words.append(Word(round(middle, 1), round(y - 5 if above else y + 14, 1), text, "measured", "middle"))
 
 
 def _along(drawing: Drawing, x: float, start: float, end: float, text: str, *, before: bool = False) -> None:
@@ -114,4 +114,4 @@ def _along(drawing: Drawing, x: float, start: float, end: float, text: str, *, b
         Stroke(x - 3, start, x + 3, start, "measure"),
         Stroke(x - 3, end, x + 3, end, "measure"),
     ]
-    drawing.words.append(Word(round(x - 4 if before else x + 14, 1), middle, text, "clock", "middle", turned=True))
+    drawing.words.append(Word(round(x - 4 if before else x + 14, 1), middle, text, "measured", "middle", turned=True))

@@ -9,22 +9,22 @@ before-kept-jig = { $name } is kept with { $station }.
 before-kept-jig-step = { $name } is kept with { $station }, as the jig of { $step }.
 before-kept-jig-again = { $name } is kept as it is now.
 
-before-jig-head = { $places ->
-    [one] One place
-   *[other] { $places } places, { $columns } side by side and { $rows } one below the other,
-  } on a plate of { $wide } by { $high }.
+before-jig-head-one = One place on a plate of { $wide } by { $high }.
+before-jig-head-below = { $places } places one below the other, on a plate of { $wide } by { $high }.
+before-jig-head-beside = { $places } places side by side, on a plate of { $wide } by { $high }.
+before-jig-head-grid = { $places } places, { $columns } across and { $rows } down, on a plate of { $wide } by { $high }.
 before-jig-piece = Each place is { $length } by { $width } and { $clearance } larger both ways.
 before-jig-place-size = Each place { $length } by { $width }
 before-jig-kerf = The beam takes { $kerf }: places are cut { $half } inside their line and the plate { $half } outside, so that both come out right.
 before-jig-corner = The corner mark sits at x { $x }, y { $y } of the machine, its fellow at x { $end }, y { $y }.
 before-jig-corner-later = Once it lies on the bed, read the corner mark’s x and y off the machine and write them down with the jig: then it can be put back months later.
-before-jig-room = The bed would take { $columns } side by side and { $rows } one below the other.
+before-jig-room = The bed would take { $columns } across and { $rows } down.
 before-jig-groups = The file is in millimetres. What is cut is in the group ‘cut’, what is marked in the group ‘mark’, dashed. Set power and speed for each yourself.
 before-jig-bed-unknown = How large the bed is, is not written down at the station, so it is not known whether the jig fits.
 before-jig-too-large = It does not fit: the plate is { $wide } by { $high }, and there are { $bed_wide } by { $bed_high }. { $count ->
     [0] Not one place fits with this margin.
     [one] One place fits.
-   *[other] { $columns } side by side and { $rows } one below the other would.
+   *[other] { $columns } across and { $rows } down would.
   }
 before-jig-too-few = It has { $places } places for { $pieces } pieces.
 before-jig-outline = The places are boxes around the outline in the file, not its shape.
@@ -73,36 +73,36 @@ refused-jig-does-not-fit = Not one place fits on the bed with this margin and co
 refused-jig-no-bed = Say how many columns and rows it has, or how many pieces a tray: how large the bed is, is not written down.
 refused-jig-too-many-places = That is { $places } places, more than { $most }.
 
-ask-jig-question-name = What it is called
-ask-jig-question-name-hint = Empty: as the product.
-ask-jig-question-product = Product
-ask-jig-question-product-nothing = none
-ask-jig-question-step = Its step
-ask-jig-question-step-hint = As in engrave. The jig is kept for it.
-ask-jig-question-station = Machine
-ask-jig-question-station-nothing = not said
-ask-jig-question-piece-length = Length of a piece, left to right
-ask-jig-question-piece-length-hint = Empty: as the product says. An outline in a file counts before both.
-ask-jig-question-piece-width = Width of a piece, front to back
-ask-jig-question-pieces = Pieces a tray
-ask-jig-question-columns = Places side by side
-ask-jig-question-columns-hint = 0: as many as a tray needs or the bed takes.
-ask-jig-question-rows = Places one below the other
-ask-jig-question-rows-hint = 0: as many as a tray needs or the bed takes.
-ask-jig-question-gap = Gap between places
-ask-jig-question-pitch-x = Or from one place to the next, left to right
-ask-jig-question-pitch-y = Or from one row to the next
-ask-jig-question-fit = The pieces lie
-ask-jig-question-fit-snug = snug
-ask-jig-question-fit-loose = loose
-ask-jig-question-clearance = A place is larger by
-ask-jig-question-clearance-hint = Empty: 0.1 mm snug, 0.5 mm loose (common practice, no source).
-ask-jig-question-kerf = The beam takes
-ask-jig-question-kerf-hint = Cut a square and measure it: the square is smaller than drawn by this.
-ask-jig-question-margin = Margin around the places
-ask-jig-question-corner-x = Corner mark, x on the machine
-ask-jig-question-corner-y = Corner mark, y on the machine
-ask-jig-question-numbers = Mark the number of each place
+ask-layout-name = What it is called
+ask-layout-name-hint = Empty: as the product.
+ask-layout-product = Product
+ask-layout-product-nothing = none
+ask-layout-step = Its step
+ask-layout-step-hint = As in engrave. The jig is kept for it.
+ask-layout-station = Machine
+ask-layout-station-nothing = not said
+ask-layout-piece-length = Length of a piece, left to right
+ask-layout-piece-length-hint = Empty: as the product says. An outline in a file counts before both.
+ask-layout-piece-width = Width of a piece, front to back
+ask-layout-pieces = Pieces a tray
+ask-layout-columns = Places side by side
+ask-layout-columns-hint = 0: as many as a tray needs or the bed takes.
+ask-layout-rows = Places one below the other
+ask-layout-rows-hint = 0: as many as a tray needs or the bed takes.
+ask-layout-gap = Gap between places
+ask-layout-pitch-x = Or from one place to the next, left to right
+ask-layout-pitch-y = Or from one row to the next
+ask-layout-fit = The pieces lie
+ask-layout-fit-snug = snug
+ask-layout-fit-loose = loose
+ask-layout-clearance = A place is larger by
+ask-layout-clearance-hint = Empty: 0.1 mm snug, 0.5 mm loose (common practice, no source).
+ask-layout-kerf = The beam takes
+ask-layout-kerf-hint = Cut a square and measure it: the square is smaller than drawn by this.
+ask-layout-margin = Margin around the places
+ask-layout-corner-x = Corner mark, x on the machine
+ask-layout-corner-y = Corner mark, y on the machine
+ask-layout-numbers = Mark the number of each place
 
 ask-jig-station = Machine
 ask-jig-columns = Places side by side

@@ -13,7 +13,7 @@ from runboard.plan.engraving.blocks import Row, between, parted, rows_of
 from runboard.plan.engraving.marks import boxes_of, marks_of
 from runboard.plan.engraving.methods import row_by_row
 from runboard.plan.engraving.pieces import by_gaps, by_places
-from runboard.plan.engraving.question import EngravingAnswer, EngravingQuestion
+from runboard.plan.engraving.question import Engraving, EngravingAnswer
 from runboard.plan.engraving.sweep import Sweep
 from runboard.plan.outlines.svg import read_svg
 from runboard.run.refusal import Refused
@@ -29,7 +29,7 @@ def drawing(inner: str) -> File:
 
 
 def asked(inner: str = "", **fields: object) -> EngravingAnswer:
-    return worked_out(Book(), EngravingQuestion(**fields), drawing(inner) if inner else None)  # type: ignore[arg-type]
+    return worked_out(Book(), Engraving(**fields), drawing(inner) if inner else None)  # type: ignore[arg-type]
 
 
 def minutes(found: EngravingAnswer) -> dict[str, float]:
@@ -205,9 +205,9 @@ def test_the_stations_own_values_hold_unless_others_are_asked() -> None:
     )
     book = Book(stations=(laser,))
 
-    found = worked_out(book, EngravingQuestion(station="laser"), None)
-    other = worked_out(book, EngravingQuestion(station="laser", speed=100), None)
-    nobodys = worked_out(Book(), EngravingQuestion(), None)
+    found = worked_out(book, Engraving(station="laser"), None)
+    other = worked_out(book, Engraving(station="laser", speed=100), None)
+    nobodys = worked_out(Book(), Engraving(), None)
 
     assert (found.speed, found.accel, found.spacing, found.assumed) == (200, 4000, 0.2, ())
     assert other.speed == 100

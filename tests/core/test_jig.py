@@ -17,7 +17,7 @@ from runboard.plan.jig.digits import number_lines
 from runboard.plan.jig.kind import keeps
 from runboard.plan.jig.looked import findings
 from runboard.plan.jig.places import laid_out
-from runboard.plan.jig.question import JigAnswer, JigQuestion, Plate, begin, plate_of
+from runboard.plan.jig.question import JigAnswer, Layout, Plate, begin, plate_of
 from runboard.plan.jig.sheet import corner_marks, numbers_of, svg_of
 from runboard.plan.outlines.outline import Shapes
 from runboard.plan.outlines.svg import read_svg
@@ -93,7 +93,7 @@ def test_what_does_not_fit_says_how_many_would() -> None:
 
     assert not found.fits
     assert found.fitting == (1, 5)
-    assert list(keeps(BOOK, JigQuestion(station="laser"), found)) == []
+    assert list(keeps(BOOK, Layout(station="laser"), found)) == []
 
 
 def test_the_corner_mark_takes_from_the_bed() -> None:
@@ -176,7 +176,7 @@ def test_each_digit_is_another() -> None:
 def test_an_outline_says_how_large_a_piece_is() -> None:
     drawing = b'<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="40mm" viewBox="0 0 90 40"><circle cx="20" cy="20" r="15" fill="none" stroke="black"/></svg>'
 
-    found = laid_out(BOOK, JigQuestion(station="laser", pieces=4, clearance=0.4), File("disc.svg", drawing))
+    found = laid_out(BOOK, Layout(station="laser", pieces=4, clearance=0.4), File("disc.svg", drawing))
 
     assert found.piece == pytest.approx((30, 30), abs=0.04)  # its curve is flattened
     assert found.from_outline

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from runboard.plan.engraving.answer import worked_out
-from runboard.plan.engraving.question import EngravingQuestion
+from runboard.plan.engraving.question import Engraving
 from runboard.plan.engraving.sweep import Sweep
 from runboard.shop.book import Book
 
@@ -17,15 +17,13 @@ def test_100_by_50_mm_at_100_mm_a_second_takes_550_seconds_and_the_steps() -> No
     assert sweep.lines(50) == 500
     assert 500 * (100 / sweep.speed) == 500
     assert sweep.seconds(np.full(500, 100.0), np.zeros(500)) == pytest.approx(550)
-    found = worked_out(
-        Book(), EngravingQuestion(mark_width=100, mark_height=50, speed=100, accel=2000, spacing=0.1), None
-    )
+    found = worked_out(Book(), Engraving(mark_width=100, mark_height=50, speed=100, accel=2000, spacing=0.1), None)
     assert found.methods[0].seconds == pytest.approx(550 + 500 * 2 * (0.1 / 2000) ** 0.5)
 
 
 def test_few_small_shapes_on_a_bed_take_64_19_and_10_minutes() -> None:
     """Calculated: nine marks of 20 × 25 mm over 400 × 250 mm, v = 300, d = 0.1, a = 3000, without the way from mark to mark."""
-    nine = EngravingQuestion(
+    nine = Engraving(
         columns=3, rows=3, mark_width=20, mark_height=25, pitch_x=190, pitch_y=112.5, speed=300, accel=3000, spacing=0.1
     )
 

@@ -14,8 +14,8 @@ from runboard.plan.engraving.question import (
     ACCELERATION,
     SPACING,
     SPEED,
+    Engraving,
     EngravingAnswer,
-    EngravingQuestion,
     Method,
     motion_of,
 )
@@ -28,7 +28,7 @@ from runboard.shop.book import Book
 from runboard.shop.machines import Motion
 
 
-def worked_out(book: Book, question: EngravingQuestion, file: File | None) -> EngravingAnswer:
+def worked_out(book: Book, question: Engraving, file: File | None) -> EngravingAnswer:
     """Every method's seconds for one jig-full. Refused where nothing is engraved, or its lines would have no end."""
     motion = motion_of(book, question.station)
     sweep, assumed, short = _sweep(question, motion)
@@ -47,7 +47,7 @@ def worked_out(book: Book, question: EngravingQuestion, file: File | None) -> En
     has_fills = any(one.filled for one in outlines)
     swept = [one for one in methods if one.name != "trace" or not has_fills]
     low, high = boxes[:, :2].min(axis=0), boxes[:, 2:].max(axis=0)
-    places = len(np.unique(piece))
+    places = max(question.columns * question.rows, len(np.unique(piece)))
     return EngravingAnswer(
         methods,
         _best(swept).name,
@@ -76,7 +76,7 @@ def _best(methods: Sequence[Method]) -> Method:
     return next(one for one in methods if one.seconds <= least * 1.01)
 
 
-def typed(question: EngravingQuestion) -> Shapes:
+def typed(question: Engraving) -> Shapes:
     """The marks that sizes say: a box on each place, as high as the share of its lines that burn something."""
     wide, high = question.mark_width, question.mark_height * question.filled
     if question.columns > 1 and question.pitch_x < wide:
@@ -99,7 +99,7 @@ def engraved(shapes: Shapes, left_out: str) -> list[Outline]:
     return [one for one in shapes.outlines if not names & {*one.group.lower().split("/")}]
 
 
-def _sweep(question: EngravingQuestion, motion: Motion) -> tuple[Sweep, tuple[str, ...], float]:
+def _sweep(question: Engraving, motion: Motion) -> tuple[Sweep, tuple[str, ...], float]:
     """(how the head sweeps, which values nobody said, by how much the run-up is too short)."""
     said = {
         "speed": (question.speed or motion.scan_speed, SPEED),
@@ -115,7 +115,7 @@ def _sweep(question: EngravingQuestion, motion: Motion) -> tuple[Sweep, tuple[st
     return Sweep(speed, accel, spacing, rapid, max(0.0, run_up - needed)), assumed, max(0.0, needed - run_up)
 
 
-def _pieces(question: EngravingQuestion, boxes: np.ndarray, *, is_typed: bool) -> np.ndarray:
+def _pieces(question: Engraving, boxes: np.ndarray, *, is_typed: bool) -> np.ndarray:
     if is_typed:
         return np.arange(len(boxes))
     if question.columns * question.rows > 1:
@@ -124,7 +124,7 @@ def _pieces(question: EngravingQuestion, boxes: np.ndarray, *, is_typed: bool) -
 
 
 def _trace(
-    question: EngravingQuestion, outlines: Sequence[Outline], sweep: Sweep, motion: Motion, *, is_typed: bool
+    question: Engraving, outlines: Sequence[Outline], sweep: Sweep, motion: Motion, *, is_typed: bool
 ) -> Method | None:
     """None where nobody said how fast; of sizes, where nobody said how long the line of a piece is: it then goes to and fro over
     the box of the piece."""

@@ -6,21 +6,21 @@ from hashlib import sha256
 
 from runboard.plan.before.kind import File, Keep, Kind, Told
 from runboard.plan.before.taking import takes
-from runboard.plan.engraving.question import EngravingAnswer, EngravingQuestion, begin, step_of
+from runboard.plan.engraving.question import Engraving, EngravingAnswer, begin, step_of
 from runboard.run.fold.route import Step
 from runboard.shop.book import Book
 from runboard.shop.machines import Reckoned
 from runboard.shop.product import Product
 
 
-def answer(book: Book, question: EngravingQuestion, file: File | None, told: Told) -> EngravingAnswer:
+def answer(book: Book, question: Engraving, file: File | None, told: Told) -> EngravingAnswer:
     """Every method's time. Refused where nothing is engraved."""
     from runboard.plan.engraving.answer import worked_out
 
     return worked_out(book, question, file)
 
 
-def keeps(book: Book, question: EngravingQuestion, answer: EngravingAnswer) -> Iterator[Keep]:
+def keeps(book: Book, question: Engraving, answer: EngravingAnswer) -> Iterator[Keep]:
     """A press for each method: its minutes into the step that engraves."""
     product = book.product(question.product or "")
     step = step_of(book, question.product, question.step)
@@ -46,7 +46,7 @@ def fulls_a_load(product: Product, step: Step, answer: EngravingAnswer) -> int:
 
 KIND = Kind(
     "engraving",
-    EngravingQuestion,
+    Engraving,
     answer,
     begin,
     lambda book, question, found: tuple(keeps(book, question, found)),

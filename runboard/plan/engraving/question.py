@@ -17,7 +17,7 @@ Way = Literal["whole", "rows", "pieces", "trace"]
 
 
 @dataclass(frozen=True)
-class EngravingQuestion:
+class Engraving:
     """How long it takes to engrave a jig full of pieces. A drawing of the jig's layout says where the marks are; without one they
     are boxes of ``mark_width`` by ``mark_height``, one on each place. Null speeds are the station's."""
 
@@ -117,15 +117,15 @@ def _steps(book: Book, product: str | None) -> Sequence[Step]:
     return Route(found).steps if found else ()
 
 
-def begin(book: Book, keys: Mapping[str, str]) -> EngravingQuestion:
+def begin(book: Book, keys: Mapping[str, str]) -> Engraving:
     """The question that a form begins with: the product's step at a laser, its station and jig."""
     product = book.product(keys.get("product", ""))
     key = product.key if product else None
     step = step_of(book, key, keys.get("step", "")) or lasers_step(book, key)
     station = keys.get("station") or (step.operation.station if step else _laser(book))
     jig = next((one for one in book.jigs if step and one.key == step.operation.jig), None)
-    usual = EngravingQuestion()
-    return EngravingQuestion(
+    usual = Engraving()
+    return Engraving(
         product=key,
         step=step.key if step else "",
         station=station if station and book.station(station) else None,

@@ -5,7 +5,7 @@ from functools import partial
 
 from runboard.plan.before.kind import File, Keep, Kind, Record, Told
 from runboard.plan.jig.places import laid_out
-from runboard.plan.jig.question import JigAnswer, JigQuestion, begin
+from runboard.plan.jig.question import JigAnswer, Layout, begin
 from runboard.run.fold.route import Route
 from runboard.shop.book import Book
 from runboard.shop.keys import key_for
@@ -13,12 +13,12 @@ from runboard.shop.machines import Jig
 from runboard.shop.record import to_json
 
 
-def answer(book: Book, question: JigQuestion, file: File | None, told: Told) -> JigAnswer:
+def answer(book: Book, question: Layout, file: File | None, told: Told) -> JigAnswer:
     """Where the places lie."""
     return laid_out(book, question, file)
 
 
-def keeps(book: Book, question: JigQuestion, answer: JigAnswer) -> Iterator[Keep]:
+def keeps(book: Book, question: Layout, answer: JigAnswer) -> Iterator[Keep]:
     """The jig with its station, and as the jig of the product's step where one is named. Nothing where no station is, or where
     it does not fit."""
     station = book.station(question.station or "")
@@ -49,6 +49,4 @@ def _put(jig: Jig, where: tuple[str, str] | None, record: Record) -> None:
                 operation["jig"] = jig.key
 
 
-KIND = Kind(
-    "jig", JigQuestion, answer, begin, lambda book, question, found: tuple(keeps(book, question, found)), (".svg",)
-)
+KIND = Kind("jig", Layout, answer, begin, lambda book, question, found: tuple(keeps(book, question, found)), (".svg",))

@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 
 from runboard.plan.before.kind import File
-from runboard.plan.jig.question import CLEARANCE, MOST_PLACES, JigAnswer, JigQuestion, Plate
+from runboard.plan.jig.question import CLEARANCE, MOST_PLACES, JigAnswer, Layout, Plate
 from runboard.plan.outlines.unclear import Unclear
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
@@ -13,7 +13,7 @@ _NEAR = 1e-9
 _FINE = 0.002  # mm: a piece must go into its place
 
 
-def laid_out(book: Book, question: JigQuestion, file: File | None) -> JigAnswer:
+def laid_out(book: Book, question: Layout, file: File | None) -> JigAnswer:
     """The jig. Refused where nobody says how large a piece is, where places would overlap, or where not one fits."""
     piece, unclear = _piece(book, question, file)
     clearance = CLEARANCE[question.fit] if question.clearance is None else question.clearance
@@ -37,7 +37,7 @@ def laid_out(book: Book, question: JigQuestion, file: File | None) -> JigAnswer:
     )  # fmt: skip
 
 
-def _piece(book: Book, question: JigQuestion, file: File | None) -> tuple[tuple[float, float], Sequence[Unclear]]:
+def _piece(book: Book, question: Layout, file: File | None) -> tuple[tuple[float, float], Sequence[Unclear]]:
     """Length and width of a piece: of the outline in the file, as typed, or as the product says."""
     if file is not None:
         return _outline(file)
@@ -51,17 +51,16 @@ def _piece(book: Book, question: JigQuestion, file: File | None) -> tuple[tuple[
 
 
 def _outline(file: File) -> tuple[tuple[float, float], Sequence[Unclear]]:
-    import numpy as np
-
+    from runboard.plan.outlines.box import box_of
     from runboard.plan.outlines.svg import read_svg
 
     shapes = read_svg(file.content, _FINE)
-    if not shapes.outlines:
+    box = box_of(shapes)
+    if box is None:
         raise Refused("jig-nothing-drawn")
-    size = np.ptp(np.concatenate([one.points for one in shapes.outlines]), axis=0)
-    if not 1 <= size.min() <= size.max() <= 10_000:
+    if not 1 <= min(box.length, box.width) <= max(box.length, box.width) <= 10_000:
         raise Refused("jig-outline-size")
-    return (float(size[0]), float(size[1])), shapes.unclear
+    return (box.length, box.width), shapes.unclear
 
 
 def _bed(book: Book, station: str | None) -> tuple[float, float] | None:
@@ -76,7 +75,7 @@ def _count(room: float, first: float, pitch: float) -> int:
     return 0 if first > room + _NEAR else 1 + math.floor((room - first) / pitch + _NEAR)
 
 
-def _grid(question: JigQuestion, fitting: tuple[int, int] | None) -> tuple[int, int]:
+def _grid(question: Layout, fitting: tuple[int, int] | None) -> tuple[int, int]:
     """Columns and rows: as asked; else as few as take a tray, side by side as far as the bed goes; else as many as fit. Where
     nobody knows the bed, a tray lies one below the other."""
     columns, rows = question.columns, question.rows

@@ -18,7 +18,7 @@ MOST_PLACES = 1_000
 
 
 @dataclass(frozen=True)
-class JigQuestion:
+class Layout:
     """Where the pieces of a tray lie on the bed of a laser. ``columns`` and ``rows`` may be 0: as many as a tray has pieces, else as
     fit. Without a pitch the places lie ``gap`` apart."""
 
@@ -125,7 +125,7 @@ def corner_of(jig: Jig) -> tuple[float, float] | None:
     return None if jig.corner_x is None or jig.corner_y is None else (jig.corner_x, jig.corner_y)
 
 
-def begin(book: Book, keys: Mapping[str, str]) -> JigQuestion:
+def begin(book: Book, keys: Mapping[str, str]) -> Layout:
     """The question that a form begins with: a kept jig as it is, else the product's piece, tray and laser."""
     kept = next((jig for jig in book.jigs if jig.key == keys.get("jig")), None)
     if kept is not None:
@@ -136,7 +136,7 @@ def begin(book: Book, keys: Mapping[str, str]) -> JigQuestion:
     step = _named(steps, keys.get("step", "")) or next((one for one in steps if one.operation.station in lasers), None)
     station = keys.get("station") or (step.operation.station if step else next(iter(lasers), ""))
     pieces = product.pieces_a_tray if product else None
-    return JigQuestion(
+    return Layout(
         product=product.key if product else None,
         step=step.key if step else "",
         station=station if book.station(station) else None,
@@ -150,8 +150,8 @@ def _named(steps: Sequence[Step], key: str) -> Step | None:
     return next((step for step in steps if step.key == key), None)
 
 
-def _of_kept(jig: Jig) -> JigQuestion:
-    return JigQuestion(
+def _of_kept(jig: Jig) -> Layout:
+    return Layout(
         name=jig.name, station=jig.station, piece_length=jig.piece_length, piece_width=jig.piece_width, columns=jig.columns,
         rows=jig.rows, pitch_x=jig.pitch_x, pitch_y=jig.pitch_y, clearance=jig.clearance, kerf=jig.kerf, margin=jig.margin,
         corner_x=jig.corner_x, corner_y=jig.corner_y,

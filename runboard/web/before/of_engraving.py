@@ -5,14 +5,14 @@ from collections.abc import Sequence
 from markupsafe import Markup
 
 from runboard.charts.head import HeadSaid, Way, head
-from runboard.plan.engraving.question import EngravingAnswer, EngravingQuestion, HeadStroke
+from runboard.plan.engraving.question import Engraving, EngravingAnswer, HeadStroke
 from runboard.shop.book import Book
 from runboard.words.before.engraving import method_in_words, shown_in_words
 from runboard.words.facts import length_in_words
 from runboard.words.sentences import sentence
 
 
-def draw_engraving(book: Book, question: EngravingQuestion, answer: EngravingAnswer) -> tuple[Markup, ...]:
+def draw_engraving(book: Book, question: Engraving, answer: EngravingAnswer) -> tuple[Markup, ...]:
     """The fastest first."""
     return tuple(
         head(

@@ -4,10 +4,12 @@ record that is named nowhere here has one part with all its fields."""
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from runboard.plan.engraving.question import Engraving
 from runboard.plan.feeds.feeding import Feed
 from runboard.plan.fits.driving import Drive
 from runboard.plan.fits.moving import Swell
 from runboard.plan.fits.seating import Seat
+from runboard.plan.jig.question import Layout
 from runboard.plan.money.question import Expense, Price
 from runboard.plan.program.question import Program
 from runboard.plan.stock.cut_list import CutLength, LengthsQuestion
@@ -65,6 +67,27 @@ PARTS: Mapping[type, tuple[FormPart, ...]] = {
             note="What is cut beyond it is said.",
         ),
         FormPart("How the machine moves", "rapid accel corner", folded=True, note="Empty: as its station says."),
+    ),
+    Engraving: (
+        FormPart("", "station product step jig_fulls pieces"),
+        FormPart(
+            "Places and marks",
+            "columns rows pitch_x pitch_y mark_width mark_height filled line",
+            note="With a drawing only the number of places counts of these.",
+        ),
+        FormPart("The drawing", "apart left_out", folded=True),
+        FormPart(
+            "How the head moves",
+            "speed accel spacing run_up trims rapid trace_speed",
+            folded=True,
+            note="Empty: as its station says.",
+        ),
+    ),
+    Layout: (
+        FormPart("", "station product step name"),
+        FormPart("The piece", "piece_length piece_width pieces fit clearance"),
+        FormPart("Places", "columns rows gap pitch_x pitch_y margin numbers"),
+        FormPart("The beam and the corner mark", "kerf corner_x corner_y"),
     ),
     Price: (
         FormPart("", "product pieces price"),

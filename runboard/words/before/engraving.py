@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import timedelta
 from typing import Any
 
-from runboard.plan.engraving.question import EngravingAnswer, EngravingQuestion, Method
+from runboard.plan.engraving.question import Engraving, EngravingAnswer, Method
 from runboard.shop.book import Book
 from runboard.words.before.said import Said, Table
 from runboard.words.facts import fine_span, length_in_words
@@ -14,7 +14,7 @@ from runboard.words.sentences import say, sentence
 QUIET = ("script", "no-unit", "moving", "marker")
 
 
-def said(book: Book, question: EngravingQuestion, answer: EngravingAnswer) -> Said:
+def said(book: Book, question: Engraving, answer: EngravingAnswer) -> Said:
     """The minutes of each method beside the others, which is fastest, and what that does not say."""
     unclear = tuple(say("outline-unclear", one.code, {**one.facts, "line": one.line}) for one in answer.unclear)
     return Said(

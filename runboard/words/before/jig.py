@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
-from runboard.plan.jig.question import JigAnswer, JigQuestion, Plate, corner_of, plate_of
+from runboard.plan.jig.question import JigAnswer, Layout, Plate, corner_of, plate_of
 from runboard.plan.jig.sheet import svg_of
 from runboard.shop.book import Book
 from runboard.shop.keys import key_for
@@ -13,13 +13,13 @@ from runboard.words.facts import length_in_words, number_in_words
 from runboard.words.sentences import say, sentence
 
 
-def said(book: Book, question: JigQuestion, answer: JigAnswer) -> Said:
+def said(book: Book, question: Layout, answer: JigAnswer) -> Said:
     """Places and sizes, what does not fit, the file to cut."""
     plate = answer.plate
     name = question.name.strip() or _product(book, question) or sentence("before-jig-file")
     text = svg_of(plate, answer.numbers)
     return Said(
-        sentence("before-jig-head", {"places": len(plate.places), "columns": plate.columns, "rows": plate.rows, **_sizes(book, plate)}),
+        _head(book, plate),
         tuple(_lines(book, question, answer)),
         tuple(_doubts(book, answer)),
         tuple(say("before-jig", f"caution-{what}") for what in ("watch", "air", "material")),
@@ -29,9 +29,15 @@ def said(book: Book, question: JigQuestion, answer: JigAnswer) -> Said:
     )  # fmt: skip
 
 
+def _head(book: Book, plate: Plate) -> str:
+    lie = "one" if len(plate.places) == 1 else "below" if plate.columns == 1 else "beside" if plate.rows == 1 else "grid"
+    counts = {"places": len(plate.places), "columns": plate.columns, "rows": plate.rows}
+    return say("before-jig-head", lie, {**counts, **_sizes(book, plate)})
+
+
 def length(book: Book, mm: float) -> str:
-    """A length that was reckoned, to a hundredth of a millimetre."""
-    return length_in_words(round(mm, 2), book.units)
+    """A length that was reckoned, to a thousandth of a millimetre."""
+    return length_in_words(round(mm, 3), book.units)
 
 
 def put_back(book: Book, jig: Jig) -> tuple[str, ...]:
@@ -71,7 +77,7 @@ def _coordinate(mm: float) -> str:
     return number_in_words(round(mm, 2))
 
 
-def _product(book: Book, question: JigQuestion) -> str:
+def _product(book: Book, question: Layout) -> str:
     product = book.product(question.product or "")
     return product.name if product else ""
 
@@ -80,7 +86,7 @@ def _sizes(book: Book, plate: Plate) -> dict[str, str]:
     return {"wide": length(book, plate.wide), "high": length(book, plate.high)}
 
 
-def _lines(book: Book, question: JigQuestion, answer: JigAnswer) -> Iterator[str]:
+def _lines(book: Book, question: Layout, answer: JigAnswer) -> Iterator[str]:
     plate = answer.plate
     sizes = {"length": length(book, answer.piece[0]), "width": length(book, answer.piece[1])}
     yield sentence("before-jig-piece", {**sizes, "clearance": length(book, answer.clearance)})
