@@ -24,13 +24,10 @@ def svg_of(plate: Plate, numbers: bool = True) -> str:
     marked = [_path(line) for line in corner_marks(plate)]
     if numbers:
         marked += [_path(line) for line in numbers_of(plate)]
-    head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{_n(wide)}mm" height="{_n(high)}mm" '
-        f'viewBox="{_n(-half)} {_n(-half)} {_n(wide)} {_n(high)}">\n'
-    )
     look = f'fill="none" stroke="black" stroke-width="{_HAIR}"'
     return (
-        f'{head}<g id="cut" {look}>\n{chr(10).join(cut)}\n</g>\n'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{_n(wide)}mm" height="{_n(high)}mm" '
+        f'viewBox="{_n(-half)} {_n(-half)} {_n(wide)} {_n(high)}">\n<g id="cut" {look}>\n{chr(10).join(cut)}\n</g>\n'
         f'<g id="mark" {look} stroke-dasharray="1 0.5">\n{chr(10).join(marked)}\n</g>\n</svg>\n'
     )
 

@@ -30,7 +30,9 @@ def said(book: Book, question: Layout, answer: JigAnswer) -> Said:
 
 
 def _head(book: Book, plate: Plate) -> str:
-    lie = "one" if len(plate.places) == 1 else "below" if plate.columns == 1 else "beside" if plate.rows == 1 else "grid"
+    lie = (
+        "one" if len(plate.places) == 1 else "below" if plate.columns == 1 else "beside" if plate.rows == 1 else "grid"
+    )
     counts = {"places": len(plate.places), "columns": plate.columns, "rows": plate.rows}
     return say("before-jig-head", lie, {**counts, **_sizes(book, plate)})
 
