@@ -3,15 +3,10 @@
 before-kind-stock = Pieces from boards
 before-about-stock = How many boards to take and to buy, with the layout drawn to scale and what is left over.
 before-keep-stock-piece = Keep as what { $product } is made of
-before-kept-stock-piece = Kept as what { $product } is made of.
 before-keep-stock-board = A board holds { $pieces ->
     [one] one piece
    *[other] { $pieces } pieces
   }: take it into step { $step }
-before-kept-stock-board = Step { $step } takes { $pieces ->
-    [one] one piece
-   *[other] { $pieces } pieces
-  } from a board now.
 
 refused-stock-no-piece = Say how long and how wide a piece is, choose a product that says it, or give a drawing of it.
 refused-stock-no-boards = The shop has no boards written down yet. Add them on the Shop screen, or type in the size of one.
@@ -128,35 +123,35 @@ before-found-stock-board-holds-more = { $step } says { $said } pieces a board; {
 before-found-stock-across = On { $boards } some pieces lie across the grain, as the product allows.
 before-found-stock-along = All pieces lie along the grain.
 
-ask-stock-question-pieces = Pieces to start
-ask-stock-question-product = Product
-ask-stock-question-product-nothing = none
-ask-stock-question-length = Length of a piece
-ask-stock-question-length-hint = Along the grain. A drawing's box wins over what is typed here.
-ask-stock-question-width = Width of a piece
-ask-stock-question-thickness = Thickness of a piece
-ask-stock-question-gap = Gap for the cutter
-ask-stock-question-gap-hint = What the blade or the bit takes between two pieces.
-ask-stock-question-margin = Free at the edge
-ask-stock-question-margin-hint = What stays uncut all round the board.
-ask-stock-question-tabs = Room for tabs
-ask-stock-question-tabs-hint = Around each piece, at every side.
-ask-stock-question-grain = A piece may lie
-ask-stock-question-grain-length = along the grain only
-ask-stock-question-grain-none = either way
-ask-stock-question-wood = Wood
-ask-stock-question-wood-hint = Left empty, boards of every wood count.
-ask-stock-question-stocks = Out of these boards
-ask-stock-question-stocks-hint = None chosen: all that suit.
-ask-stock-question-own-length = Length of another board
-ask-stock-question-own-length-hint = One that the shop has not written down. With it, only this size counts.
-ask-stock-question-own-width = Width of that board
-ask-stock-question-own-thickness = Thickness of that board
-ask-stock-question-own-grain = Its grain
-ask-stock-question-own-grain-length = runs along it
-ask-stock-question-own-grain-none = none, as in sheets of one colour
-ask-stock-question-aim = What counts first
-ask-stock-question-aim-at-hand = what is at hand
-ask-stock-question-aim-cost = what costs least
-ask-stock-question-aim-waste = what leaves least
-ask-stock-question-thorough = Look longer for one piece more on a board
+ask-stockquestion-pieces = Pieces to start
+ask-stockquestion-product = Product
+ask-stockquestion-product-nothing = none
+ask-stockquestion-length = Length of a piece
+ask-stockquestion-length-hint = Along the grain. A drawing's box wins over what is typed here.
+ask-stockquestion-width = Width of a piece
+ask-stockquestion-thickness = Thickness of a piece
+ask-stockquestion-gap = Gap for the cutter
+ask-stockquestion-gap-hint = What the blade or the bit takes between two pieces.
+ask-stockquestion-margin = Free at the edge
+ask-stockquestion-margin-hint = What stays uncut all round the board.
+ask-stockquestion-tabs = Room for tabs
+ask-stockquestion-tabs-hint = Around each piece, at every side.
+ask-stockquestion-grain = A piece may lie
+ask-stockquestion-grain-length = along the grain only
+ask-stockquestion-grain-none = either way
+ask-stockquestion-wood = Wood
+ask-stockquestion-wood-hint = Left empty, boards of every wood count.
+ask-stockquestion-stocks = Out of these boards
+ask-stockquestion-stocks-hint = None chosen: all that suit.
+ask-stockquestion-own-length = Length of another board
+ask-stockquestion-own-length-hint = One that the shop has not written down. With it, only this size counts.
+ask-stockquestion-own-width = Width of that board
+ask-stockquestion-own-thickness = Thickness of that board
+ask-stockquestion-own-grain = Its grain
+ask-stockquestion-own-grain-length = runs along it
+ask-stockquestion-own-grain-none = none, as in sheets of one colour
+ask-stockquestion-aim = What counts first
+ask-stockquestion-aim-at-hand = what is at hand
+ask-stockquestion-aim-cost = what costs least
+ask-stockquestion-aim-waste = what leaves least
+ask-stockquestion-thorough = Look longer for one piece more on a board

@@ -59,6 +59,7 @@ def test_lengths_without_a_board_are_named() -> None:
     ("asked", "code"),
     [
         (lambda: cut(), "lengths none"),
+        (lambda: cut(*((100 + at, 1) for at in range(31))), "lengths too many"),
         (lambda: cut((2401, 1)), "lengths too long"),
         (lambda: cut((100, 1), book=Book()), "stock no boards"),
         (lambda: cut((100, 1), thickness=26), "lengths too long"),

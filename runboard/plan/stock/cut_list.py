@@ -32,7 +32,7 @@ class LengthsQuestion:
     """Lengths out of the shop's boards, or out of one length that is typed in (``own_length``). ``trim`` comes off each end of a board,
     ``gap`` is what the blade takes at each cut. Lengths in mm."""
 
-    lengths: Annotated[tuple[CutLength, ...], Of("What is to be cut.", least=1, most=MOST_LENGTHS)]
+    lengths: Annotated[tuple[CutLength, ...], Of("What is to be cut.", least=1)]
     gap: Annotated[Length, Of("What the blade takes at a cut.")] = 0.0
     trim: Annotated[Length, Of("What comes off each end of a board.")] = 0.0
     width: Annotated[Length | None, Of("Boards are at least so wide.", least=1)] = None
@@ -81,7 +81,7 @@ def begin_lengths(book: Book, keys: Mapping[str, str]) -> LengthsQuestion:
 
 
 def answer_lengths(book: Book, question: LengthsQuestion, file: File | None, told: Told) -> LengthsAnswer:
-    """What to cut from which board. Refuses a list without lengths, a shop without boards where no length is typed in, and boards
+    """What to cut from which board. Refuses a list without lengths or with too many, a shop without boards where no length is typed in, and boards
     none of which suits."""
     wanted = _together(question)
     stocks = _boards(book, question, max(wanted))
@@ -97,6 +97,8 @@ def _together(question: LengthsQuestion) -> dict[float, int]:
         found[row.length] = found.get(row.length, 0) + row.pieces
     if not found:
         raise Refused("lengths none")
+    if len(found) > MOST_LENGTHS:
+        raise Refused("lengths too many", most=MOST_LENGTHS)
     return found
 
 
