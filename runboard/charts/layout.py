@@ -35,17 +35,12 @@ def layout(key: str, label: str, board: Drawn, about: str = "") -> Markup:
     drawing = Drawing(key, "layout", label, WIDTH, round(low + (_BELOW if board.grain else 4), 1), about=about)
     drawing.words.append(Word(0, 14, cut(board.title, WIDTH), "name"))
     drawing.boxes.append(Box(_LEFT, _TOP, _round(board.length * scale), _round(board.width * scale), "watch"))
-    for number, (x, y, length, width) in enumerate(board.pieces, 1):
-        box = Box(
-            _round(_LEFT + x * scale), _round(_TOP + y * scale), _round(length * scale), _round(width * scale), "piece"
-        )
-        drawing.boxes.append(box)
-        if len(board.pieces) <= _MOST_NUMBERED and _has_room(str(number), box):
-            drawing.words.append(
-                Word(
-                    _round(box.x + box.width / 2), _round(box.y + box.height / 2 + 4.5), str(number), "figure", "middle"
-                )
-            )
+    for x, y, length, width in board.pieces:
+        corner = _round(_LEFT + x * scale), _round(_TOP + y * scale)
+        drawing.boxes.append(Box(*corner, _round(length * scale), _round(width * scale), "piece"))
+    if len(board.pieces) <= _MOST_NUMBERED:
+        pieces = enumerate(drawing.boxes[1:], 1)
+        drawing.words += [word for number, box in pieces if (word := _number(str(number), box))]
     _measure(drawing, board, right, low)
     if board.grain:
         _arrow(drawing, board.grain, right, low + 12)
@@ -56,8 +51,14 @@ def _round(value: float) -> float:
     return round(value, 2)
 
 
-def _has_room(text: str, box: Box) -> bool:
-    return box.height >= _LINE and box.width >= len(text) * LETTER + 2
+def _number(text: str, box: Box) -> Word | None:
+    """A piece's number in its middle, along it or up it, where there is room."""
+    wide, (x, y) = len(text) * LETTER + 1, (box.x + box.width / 2, box.y + box.height / 2)
+    if box.height >= _LINE and box.width >= wide:
+        return Word(_round(x), _round(y + 4.5), text, "figure", "middle")
+    if box.width >= _LINE and box.height >= wide:
+        return Word(_round(x + 4.5), _round(y), text, "figure", "middle", turned=True)
+    return None
 
 
 def _measure(drawing: Drawing, board: Drawn, right: float, low: float) -> None:

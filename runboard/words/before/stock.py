@@ -31,7 +31,7 @@ def said(book: Book, question: StockQuestion, answer: StockAnswer) -> Said:
 
 def board_name(stock: Stock, units: Unit) -> str:
     """What a board is called: by its size, where that was typed in."""
-    return _word("own", size=_size(stock, units)) if stock.key == OWN else stock.name
+    return _word("own", size=_sides(units, stock.length, stock.width)) if stock.key == OWN else stock.name
 
 
 def _word(code: str, /, **facts: Any) -> str:
@@ -39,7 +39,11 @@ def _word(code: str, /, **facts: Any) -> str:
 
 
 def _size(stock: Stock, units: Unit) -> str:
-    sides = (stock.length, stock.width) + ((stock.thickness,) if stock.thickness else ())
+    thickness = (stock.thickness,) if stock.thickness else ()
+    return _sides(units, stock.length, stock.width, *thickness)
+
+
+def _sides(units: Unit, *sides: float) -> str:
     return " × ".join(length_in_words(side, units) for side in sides)
 
 
@@ -62,8 +66,8 @@ def _head(answer: StockAnswer, book: Book) -> str:
 def _lines(answer: StockAnswer, book: Book) -> Iterator[str]:
     need, units = answer.need, book.units
     for board in answer.used:
-        yield _word("holds", each=board.each, board=board_name(board.stock, units))
-        yield _proof(board)
+        holds = _word("holds", each=board.each, board=board_name(board.stock, units))
+        yield f"{holds} {_proof(board)}"
         yield from _thickness(board, answer, units)
     if need.spare:
         yield _word("spare", spare=need.spare)
@@ -152,7 +156,8 @@ def _sums(answer: StockAnswer, book: Book) -> Table:
     if need.cost is not None and need.cost_each is not None:
         rows.append((_word("cost"), _money(need.cost, book)))
         rows.append((_word("cost each"), _money(need.cost_each, book)))
-    return Table(_word("in all"), (_word("what"), _word("how much")), tuple(rows), frozenset({1}))
+    heads, figures = zip(*rows, strict=True)
+    return Table(_word("in all"), heads, (figures,), frozenset(range(len(heads))))
 
 
 def _fine(amount: float) -> str:
