@@ -32,7 +32,7 @@ def cut_bars(key: str, label: str, rows: Sequence[CutBar], about: str = "") -> M
         for start, length, texts in row.pieces:
             wide = round(length * scale, 2)
             drawing.boxes.append(Box(round(1 + start * scale, 2), top + 19, wide, _BAR, "piece"))
-            text = fitting([*texts], wide)
+            text = fitting([*texts], wide - 8)
             if text:
                 drawing.words.append(Word(round(1 + start * scale + wide / 2, 2), top + 34.5, text, "figure", "middle"))
     return drawing.svg

@@ -63,8 +63,7 @@ before-stock-not-thorough = One piece more may fit on a board. Ask once more wit
 
 before-stock-all-boards = The boards that suit
 before-stock-board = Board
-before-stock-size = Size
-before-stock-each = Pieces from one
+before-stock-each = From one
 before-stock-most = At most
 before-stock-share = Of its area
 before-stock-percent = { $percent } %
@@ -72,18 +71,13 @@ before-stock-use = Take
 before-stock-have = At hand
 before-stock-buy = Buy
 before-stock-price = Price of one
-before-stock-in-all = In all
-before-stock-boards-used = Boards
-before-stock-area = Area of the boards
-before-stock-volume = Volume, before planing
-before-stock-board-feet = Board feet, before planing
-before-stock-waste = Not in the pieces
+before-stock-in-all = Together the boards are { $area }, { $volume } or { $feet } board feet before planing. { $left } of it is not in the pieces.
+before-stock-in-all-flat = Together the boards are { $area }. { $left } of it is not in the pieces.
+before-stock-cost = The boards taken are worth { $cost }, { $each } a piece.
 before-stock-square-m = { $amount } m²
 before-stock-square-ft = { $amount } sq ft
 before-stock-cubic-m = { $amount } m³
 before-stock-cubic-ft = { $amount } cu ft
-before-stock-cost = Price of the boards taken
-before-stock-cost-each = Of it, each piece
 before-stock-unsuited = Boards that do not suit
 before-stock-why = Why
 before-stock-unsuited-wood = another wood: { $wood }
@@ -92,10 +86,13 @@ before-stock-unsuited-small = too small, or the grain runs the other way
 before-stock-unsuited-many = too many pieces to be laid out
 
 before-stock-grain-word = grain
-before-stock-drawn = { $board } × { $count }, { $each ->
-    [one] one piece
+before-stock-drawn = { $each ->
+    [one] One piece
    *[other] { $each } pieces
-  } each
+  } on { $count ->
+    [one] one
+   *[other] each of { $count }
+  }: { $board }
 before-stock-drawn-label = Layout of { $board }
 before-stock-drawn-about = { $long } by { $wide }, with { $each ->
     [one] one piece

@@ -10,7 +10,7 @@ from runboard.shop.book import Book
 from runboard.shop.stocked import Stock
 from runboard.shop.units import Unit
 from runboard.words.before.said import Said, Table
-from runboard.words.facts import length_in_words, list_in_words, number_in_words
+from runboard.words.facts import length_in_words, list_in_words, money_in_words, number_in_words
 from runboard.words.sentences import say
 
 # An outline that fills less of its box than this leaves room that boxes cannot use.
@@ -36,11 +36,6 @@ def board_name(stock: Stock, units: Unit) -> str:
 
 def _word(code: str, /, **facts: Any) -> str:
     return say("before-stock", code, facts)
-
-
-def _size(stock: Stock, units: Unit) -> str:
-    thickness = (stock.thickness,) if stock.thickness else ()
-    return _sides(units, stock.length, stock.width, *thickness)
 
 
 def _sides(units: Unit, *sides: float) -> str:
@@ -74,6 +69,7 @@ def _lines(answer: StockAnswer, book: Book) -> Iterator[str]:
     if answer.used:
         yield _word("yield", percent=round(need.yield_share * 100), rest=100 - round(need.yield_share * 100))
         yield _grain(answer)
+        yield from _sums(answer, book)
     if len(answer.boards) > 1:
         yield _word(f"aim {answer.aim}", money="yes" if answer.by_price else "no")
     if answer.fill is not None and answer.fill < _LITTLE:
@@ -109,55 +105,48 @@ def _doubts(question: StockQuestion, answer: StockAnswer) -> Iterator[str]:
         yield say("outline-unclear", unclear.code, {**unclear.facts, "line": unclear.line})
 
 
+def _sums(answer: StockAnswer, book: Book) -> Iterator[str]:
+    """Area, volume and board feet of the boards taken, what of it is left, and what they cost."""
+    need, (side, unit) = answer.need, (304.8, "ft") if book.units == "in" else (1000.0, "m")
+    left = _word(f"square-{unit}", amount=_fine(need.area * (1 - need.yield_share) / side**2))
+    facts = {"area": _word(f"square-{unit}", amount=_fine(need.area / side**2)), "left": left}
+    if answer.has_thickness or all(board.stock.thickness for board in answer.used):
+        volume = _word(f"cubic-{unit}", amount=_fine(need.board_feet * BOARD_FOOT / side**3))
+        yield _word("in all", volume=volume, feet=_fine(need.board_feet), **facts)
+    else:
+        yield _word("in all flat", **facts)
+    if need.cost is not None and need.cost_each is not None:
+        cost, each = money_in_words(need.cost, book.money), money_in_words(need.cost_each, book.money)
+        yield _word("cost", cost=cost, each=each)
+
+
 # tables
 
 
 def _tables(answer: StockAnswer, book: Book) -> Iterator[Table]:
     if answer.boards:
         yield _boards(answer, book)
-    if answer.used:
-        yield _sums(answer, book)
     if answer.unsuited:
         rows = tuple((board_name(one.stock, book.units), _why_not(one)) for one in answer.unsuited)
         yield Table(_word("unsuited"), (_word("board"), _word("why")), rows)
 
 
 def _boards(answer: StockAnswer, book: Book) -> Table:
-    heads = ("board", "size", "each", "most", "share", "use", "have", "buy", "price")
+    heads = ("board", "each", "most", "share", "use", "have", "buy", "price")
     rows = tuple(
         (
             board_name(board.stock, book.units),
-            _size(board.stock, book.units),
             str(board.each),
             str(board.bound),
             _word("percent", percent=round(board.yield_share * 100)),
             str(board.use),
             str(board.stock.have),
             str(board.buy),
-            "–" if board.stock.price is None else _money(board.stock.price, book),
+            "–" if board.stock.price is None else money_in_words(board.stock.price, book.money),
         )
         for board in answer.boards
     )
-    return Table(_word("all boards"), tuple(_word(head) for head in heads), rows, frozenset(range(2, len(heads))))
-
-
-def _sums(answer: StockAnswer, book: Book) -> Table:
-    need = answer.need
-    volume = need.board_feet * BOARD_FOOT
-    small, large = (304.8, "ft") if book.units == "in" else (1000.0, "m")
-    rows = [
-        (_word("boards used"), str(need.boards)),
-        (_word("area"), _word(f"square-{large}", amount=_fine(need.area / small**2))),
-    ]
-    if answer.has_thickness or all(board.stock.thickness for board in answer.used):
-        rows.append((_word("volume"), _word(f"cubic-{large}", amount=_fine(volume / small**3))))
-        rows.append((_word("board feet"), _fine(need.board_feet)))
-    rows.append((_word("waste"), _word(f"square-{large}", amount=_fine(need.area * (1 - need.yield_share) / small**2))))
-    if need.cost is not None and need.cost_each is not None:
-        rows.append((_word("cost"), _money(need.cost, book)))
-        rows.append((_word("cost each"), _money(need.cost_each, book)))
-    heads, figures = zip(*rows, strict=True)
-    return Table(_word("in all"), heads, (figures,), frozenset(range(len(heads))))
+    return Table(_word("all boards"), tuple(_word(head) for head in heads), rows, frozenset(range(1, len(heads))))
 
 
 def _fine(amount: float) -> str:
@@ -204,7 +193,3 @@ def _board_record(board: Board) -> dict[str, Any]:
             [round(each, 3) for each in (place.x, place.y, place.length, place.width)] for place in board.places
         ],
     }
-
-
-def _money(amount: float, book: Book) -> str:
-    return f"{number_in_words(round(amount, 2))} {book.money.currency}".strip()
