@@ -252,6 +252,26 @@ def test_a_new_cutter_comes_out_of_its_supply():
     assert not listed(floor).cutters_to_buy
 
 
+def test_new_cutters_that_the_step_counts_as_used_up_are_counted_once():
+    record = a_shop(life=5, supply="bits")
+    record["products"][0]["operations"][0]["uses"] = [{"supply": "Six mm bits", "each": 0.1}]
+    floor = Floor(record)
+    floor.open_run(trays=6, product=record["products"][0])
+
+    assert (row(floor, "six mm bits").needed, row(floor, "six mm bits").for_cutters) == (3, 0)
+
+
+def test_what_is_changed_by_habit_out_of_a_packet_is_nothing_to_think_of():
+    record = a_shop(life=5, supply="bits")
+    record["products"][0]["operations"][0]["passes"][0] |= {"size": "tray", "pieces": None}
+    floor = Floor(record)
+    floor.open_run(trays=6, product=record["products"][0])
+
+    (wear,) = listed(floor).wear
+
+    assert (len(wear.ahead[0].trays), wear.to_mind("r1"), wear.changes) == (5, [], 5)
+
+
 def test_a_worn_cutter_that_is_no_supply_is_bought_by_itself():
     floor = floor_with_a_run(trays=6)
 

@@ -54,9 +54,6 @@ def _short(row: Row, run: str) -> Finding:
 
 
 def _worn(wear: Wear, run: str) -> Iterator[Finding]:
-    for ahead in wear.ahead:
-        if ahead.run == run:
-            facts = {"cutter": wear.cutter.name, "trays": list(ahead.trays), "left": wear.left}
-            yield Finding(
-                f"cutter {wear.cutter.key}", "look", "cutter worn", {**facts, "in": wear.cutter.life_in}, PAGE
-            )
+    for ahead in wear.to_mind(run):
+        facts = {"cutter": wear.cutter.name, "trays": list(ahead.trays), "left": wear.left}
+        yield Finding(f"cutter {wear.cutter.key}", "look", "cutter worn", {**facts, "in": wear.cutter.life_in}, PAGE)

@@ -106,7 +106,7 @@ def shopping(book: Book, state: ShopState, to_open: ToOpen | None = None) -> Sho
     if to_open is not None:
         runs.append(ahead_of_opening(to_open.product, to_open.name, to_open.trays, here, to_open.boards))
     worn = wears(book, state, spent_by(state.runs.values()), runs)
-    new = _new_cutters(book, worn)
+    new = _new_cutters(book, state, worn)
     rows = tuple(_row(one, runs, new.get(one.word, 0)) for one in here.values())
     opened = (to_open.product, to_open.trays, to_open.wood) if to_open is not None else (None, (), "")
     return Shopping(rows, tuple(worn), tuple(runs), *boards_needed(book, uncut(state.open_runs(), *opened)))
@@ -122,13 +122,20 @@ def _also(product: Product, here: Mapping[str, AtHand]) -> dict[str, AtHand]:
     }
 
 
-def _new_cutters(book: Book, worn: Iterable[Wear]) -> dict[str, int]:
-    """How many new cutters come out of each supply."""
+def _new_cutters(book: Book, state: ShopState, worn: Iterable[Wear]) -> dict[str, int]:
+    """How many new cutters come out of each supply. A step that says itself how much of it a piece uses has counted them."""
     names = {supply.key: word_of(supply.name) for supply in book.supplies}
+    products = [*book.products, *(run.route.product for run in state.open_runs())]
+    said = {
+        (operation.cutter, word_of(use.supply))
+        for product in products
+        for operation in product.operations
+        for use in operation.uses
+    }
     found: dict[str, int] = {}
     for wear in worn:
         word = names.get(wear.cutter.supply or "")
-        if word and wear.changes:
+        if word and wear.changes and (wear.cutter.key, word) not in said:
             found[word] = found.get(word, 0) + wear.changes
     return found
 

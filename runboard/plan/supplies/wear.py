@@ -15,6 +15,7 @@ from runboard.shop.machines import Cutter
 
 _NOTHING = (0.0, 0.0)
 _A_HAIR = 1e-6
+_BY_HABIT = 3
 
 
 @dataclass(frozen=True)
@@ -46,6 +47,12 @@ class Wear:
     def left(self) -> float | None:
         """How much of its life is left; None where nobody wrote down how long it lasts."""
         return None if self.cutter.life is None else max(0.0, self.cutter.life - self.used)
+
+    def to_mind(self, run: str | None = None) -> list[ChangeAhead]:
+        """The runs, or the run, in which somebody has to think of changing it. A disc that is taken from a packet more than so
+        many times a run is changed by habit: of it the packet says whether it suffices."""
+        mine = [ahead for ahead in self.ahead if run in (None, ahead.run)]
+        return [ahead for ahead in mine if self.cutter.supply is None or len(ahead.trays) <= _BY_HABIT]
 
     @property
     def is_worn(self) -> bool:

@@ -199,10 +199,9 @@ def top_in_words(list_: Shopping, run: str | None = None) -> list[str]:
                 facts = {"supply": row.here.name, "run": "none" if run else share.name, **_lasting(share)}
                 found.append(say("supplies", "top short", facts))
     for wear in list_.wear:
-        for ahead in wear.ahead:
-            if run in (None, ahead.run):
-                named = {"cutter": wear.cutter.name, "run": "none" if run else ahead.name}
-                found.append(say("supplies", "top worn", {**named, "trays": trays_in_words(ahead.trays)}))
+        for ahead in wear.to_mind(run):
+            named = {"cutter": wear.cutter.name, "run": "none" if run else ahead.name}
+            found.append(say("supplies", "top worn", {**named, "trays": trays_in_words(ahead.trays)}))
     return found
 
 
