@@ -57,6 +57,10 @@ supplies-wear = { $life ->
        *[pieces] { $used } pieces
       }
    *[other] { $worn ->
+        [unknown] { $in ->
+            [minutes] { $used } min of cutting, and it lasts for { $life }: when was it changed?
+           *[pieces] { $used } pieces, and it lasts for { $life }: when was it changed?
+          }
         [yes] Worn: { $in ->
             [minutes] { $used } of { $life } min of cutting
            *[pieces] { $used } of { $life } pieces
@@ -66,7 +70,10 @@ supplies-wear = { $life ->
            *[pieces] { $left } of { $life } pieces left
           }
       }
-  }. { $at ->
+  }{ $worn ->
+    [unknown] {""}
+   *[other] .
+  } { $at ->
     [none] No change of it is written down.
    *[other] Changed { $at }.
   }
@@ -120,6 +127,10 @@ before-found-supply-short = { $covered ->
    *[other] { $supply }: enough for { $covered }, not for tray { $tray } at { $step }. { $needed } needed, { $there } there.
   }
 before-found-supply-uncounted = { $supply }: { $needed } needed, and nobody counted what is there.
+before-found-cutter-unknown = { $cutter }: { $in ->
+    [minutes] { $used } min of cutting are written down, and it lasts for { $life }. When was it changed?
+   *[pieces] { $used } pieces are written down, and it lasts for { $life }. When was it changed?
+  }
 before-found-cutter-worn = { $cutter } is worn in the middle: change it before { $trays }.
 
 refused-nothing-counted = Write at least one number.

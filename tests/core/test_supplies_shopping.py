@@ -233,6 +233,20 @@ def test_life_in_minutes_counts_the_machine_as_it_was_measured():
     assert found.ahead[0].trays == ("4",)
 
 
+def test_how_far_one_is_worn_that_outlived_itself_and_was_never_changed_is_not_known():
+    floor = floor_with_a_run(trays=6, life=10)
+    floor.press("load done", run="r1", load="cut/1")
+
+    found = six(floor)
+    (finding,) = [one for one in found_of(listed(floor), "r1") if one.check == "cutter six"]
+
+    assert (found.is_unknown, found.is_worn, found.changes, found.ahead) == (True, False, 0, ())
+    assert (finding.level, finding.code) == ("look", "cutter unknown")
+
+    floor.press("setup changed", {"what": "cutter"}, station="cnc")
+    assert (six(floor).is_unknown, six(floor).changes) == (False, 1)
+
+
 def test_what_it_lasted_is_from_one_change_to_the_next():
     floor = floor_with_a_run(trays=9)
     for board in "123":

@@ -102,6 +102,15 @@ def test_every_sentence_has_its_facts(floor: Floor) -> None:
     assert "It ran out, and nobody wrote down that some was bought." in seen
 
 
+def test_a_cutter_that_outlived_itself_is_asked_about(floor: Floor) -> None:
+    floor.press("load done", run="r1", load="cut/1")
+    floor.press("load done", run="r1", load="cut/2")
+
+    seen = everything_said(floor)
+
+    assert "30 pieces, and it lasts for 20: when was it changed? No change of it is written down." in seen
+
+
 def test_the_list_as_json_says_the_same(floor: Floor) -> None:
     record: dict[str, Any] = json.loads(json.dumps(shopping_record(listed(floor))))
 

@@ -33,7 +33,11 @@ def found_of(list_: Shopping, run: str) -> Iterator[Finding]:
             )
         elif share.short_at:
             yield _short(row, run)
+    cuts = {cutter for one in list_.runs if one.run == run for tray in one.trays for cutter in tray.cuts}
     for wear in list_.wear:
+        if wear.is_unknown and wear.cutter.key in cuts and wear.cutter.supply is None:
+            facts = {"cutter": wear.cutter.name, "used": wear.used, "life": wear.cutter.life, "in": wear.cutter.life_in}
+            yield Finding(f"cutter {wear.cutter.key}", "look", "cutter unknown", facts, PAGE)
         yield from _worn(wear, run)
 
 

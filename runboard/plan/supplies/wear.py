@@ -31,7 +31,8 @@ class ChangeAhead:
 class Wear:
     """One cutter; all figures are pieces or minutes, as its life is counted (``in_minutes``). ``used`` is since ``changed_at``,
     since the log begins where nobody changed it; ``needed`` what the runs will ask of it, which takes ``changes`` new ones.
-    ``lasted`` is what it did from each change to the next; ``stations`` are the keys of those where it cuts."""
+    ``lasted`` is what it did from each change to the next; ``stations`` are the keys of those where it cuts. It ``is_unknown`` how
+    far one is worn that did more than it lasts for and was never changed: somebody changed it, and did not say so."""
 
     cutter: Cutter
     stations: tuple[str, ...]
@@ -42,6 +43,7 @@ class Wear:
     ahead: tuple[ChangeAhead, ...]
     lasted: tuple[float, ...]
     times: int
+    is_unknown: bool = False
 
     @property
     def left(self) -> float | None:
@@ -57,7 +59,7 @@ class Wear:
     @property
     def is_worn(self) -> bool:
         """Whether it has done what it lasts for."""
-        return self.cutter.life is not None and self.used >= self.cutter.life - _A_HAIR
+        return self.cutter.life is not None and self.used >= self.cutter.life - _A_HAIR and not self.is_unknown
 
 
 def wears(book: Book, state: ShopState, spent: Spent, runs: Sequence[RunAhead]) -> list[Wear]:
@@ -93,20 +95,22 @@ def _wear(
     unit = 1 if cutter.life_in == "minutes" else 0
     marks = [change.worn.get(cutter.key, _NOTHING)[unit] for change in changes]
     now = spent.worn.get(cutter.key, _NOTHING)[unit]
-    used = round(now - (marks[-1] if marks else 0.0), 6)
+    used = round(max(0.0, now - (marks[-1] if marks else 0.0)), 6)
     needed = round(sum(_cut(tray, cutter.key, unit) for run in runs for tray in run.trays), 6)
     lasted = tuple(round(after - before, 6) for before, after in pairwise(marks))
-    ahead = tuple(_ahead(cutter, used, unit, runs))
+    is_unknown = not changes and cutter.life is not None and used > cutter.life + _A_HAIR
+    ahead = () if is_unknown else tuple(_ahead(cutter, used, unit, runs))
     return Wear(
         cutter,
         stations,
         changes[-1].at if changes else None,
         used,
         needed,
-        _new_ones(cutter, used, unit, runs, ahead),
+        0 if is_unknown else _new_ones(cutter, used, unit, runs, ahead),
         ahead,
         tuple(length for length in lasted if length > 0),
         len(changes),
+        is_unknown,
     )
 
 

@@ -141,7 +141,7 @@ def wear_in_words(book: Book, wear: Wear) -> Line:
         "life": amount_in_words(life) if life is not None else "none",
         "left": amount_in_words(wear.left or 0.0),
         "in": unit,
-        "worn": "yes" if wear.is_worn else "no",
+        "worn": "unknown" if wear.is_unknown else "yes" if wear.is_worn else "no",
         "at": _since(book, wear.changed_at),
     }
     return Line(wear.cutter.name, say("supplies", "wear", facts), tuple(_more_of(book, wear)))
@@ -224,8 +224,8 @@ def found_facts(finding: Finding) -> dict[str, Any]:
         facts["covered"] = trays_in_words(facts["covered"]) if facts["covered"] else "none"
     if "trays" in facts:
         facts["trays"] = trays_in_words(facts["trays"])
-    if "left" in facts:
-        facts["left"] = amount_in_words(facts["left"] or 0.0)
+    for name in {"left", "used", "life"} & facts.keys():
+        facts[name] = amount_in_words(facts[name] or 0.0)
     return facts
 
 
