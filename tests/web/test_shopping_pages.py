@@ -194,6 +194,32 @@ def test_a_cutter_that_somebody_changed_meanwhile_is_asked_about(client: FlaskCl
     assert "Somebody changed 6 mm upcut meanwhile" in words(answer)
 
 
+def test_boards_that_are_missing_are_bought_and_those_that_suffice_are_said(client: FlaskClient, house: House) -> None:
+    record = the_shop()
+    board = {
+        "key": "plank",
+        "name": "Ash plank",
+        "length": 1000,
+        "width": 200,
+        "thickness": 20,
+        "wood": "ash",
+        "price": 15,
+    }
+    record["stocks"] = [board | {"have": 1}]
+    record["products"][0]["piece"] = {"length": 300, "width": 60, "thickness": 20, "stocks": ["plank"]}
+    house.workshop.books.save(record, START)
+    open_a_run(client)
+
+    short = client.get(PAGE)
+    record["stocks"][0]["have"] = 9
+    house.workshop.books.save(record, START)
+    there = client.get(PAGE)
+
+    assert "Ash plank Buy 1, €15.00. 2 needed for Entry key rails, 1 there." in words(short)
+    assert "What suffices Ash plank Write down how many are there Ash plank 2 needed" in words(there)
+    assert client.get("/shop/stocks/plank").status_code == 200
+
+
 # where else it is said
 
 

@@ -23,6 +23,7 @@ from runboard.words.before.supplies import (
     Line,
     amount_in_words,
     boards_in_words,
+    boards_there_in_words,
     cutters_to_buy_in_words,
     learned_in_words,
     price_in_words,
@@ -187,7 +188,8 @@ def _page(typed: Typed, status: int = 200) -> Response:
         once=lambda: uuid4().hex,
         to_buy=[_to_buy(book, row) for row in list_.to_buy],
         uncounted=[row_in_words(book, row) for row in list_.to_count],
-        enough=[row_in_words(book, row) for row in list_.rows if row.how == "enough"],
+        enough=[row_in_words(book, row) for row in list_.rows if row.how == "enough"]
+        + boards_there_in_words(book, list_),
         others=cutters_to_buy_in_words(book, list_) + boards_in_words(book, list_),
         cost=price_in_words(book, list_.cost) if list_.cost else "",
         cutters=[_worn(book, wear) for wear in list_.wear],

@@ -10,6 +10,7 @@ from babel.numbers import format_currency
 
 from runboard.plan.before.finding import Finding
 from runboard.plan.supplies.at_hand import AtHand
+from runboard.plan.supplies.boards import BoardsNeeded
 from runboard.plan.supplies.learned import ENOUGH_PAIRS, ENOUGH_PIECES, LearnedUse
 from runboard.plan.supplies.shopping import Row, Share, Shopping
 from runboard.plan.supplies.wear import ChangeAhead, Wear
@@ -179,14 +180,20 @@ def cutters_to_buy_in_words(book: Book, list_: Shopping) -> list[Line]:
 
 def boards_in_words(book: Book, list_: Shopping) -> list[Line]:
     """The boards that are to be bought, and those that nobody can reckon."""
-    lines = []
-    for board in list_.boards:
-        cost = price_in_words(book, board.buy * board.price) if board.buy and board.price is not None else "none"
-        facts = {"buy": board.buy, "use": board.use, "have": board.have, "cost": cost, "product": board.product}
-        lines.append(Line(board.name, say("supplies", "boards", facts), link=f"/shop/stocks/{board.stock}"))
-    for none in list_.no_boards:
-        lines.append(Line(none.product, say("supplies", f"boards {none.why}", {"short": none.short})))
-    return lines
+    short = [_board(book, board) for board in list_.boards if board.buy]
+    none = [Line(one.product, say("supplies", f"boards {one.why}", {"short": one.short})) for one in list_.no_boards]
+    return short + none
+
+
+def boards_there_in_words(book: Book, list_: Shopping) -> list[Line]:
+    """The boards of which there are enough."""
+    return [_board(book, board) for board in list_.boards if not board.buy]
+
+
+def _board(book: Book, board: BoardsNeeded) -> Line:
+    cost = price_in_words(book, board.buy * board.price) if board.buy and board.price is not None else "none"
+    facts = {"buy": board.buy, "use": board.use, "have": board.have, "cost": cost, "product": board.product}
+    return Line(board.name, say("supplies", "boards", facts), link=f"/shop/stocks/{board.stock}")
 
 
 def top_in_words(list_: Shopping, run: str | None = None) -> list[str]:
