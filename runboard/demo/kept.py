@@ -76,7 +76,7 @@ def what_it_keeps() -> dict[str, Any]:
                 "key": "disc",
                 "name": "Disc, 120 and 180",
                 "what": "disc",
-                "life": 5,
+                "life": 60,
                 "life_in": "pieces",
                 "supply": "sanding-discs",
             },

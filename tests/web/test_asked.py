@@ -11,7 +11,7 @@ from runboard.shop.book import Book, Person, Service, Station
 from runboard.shop.book_json import book_to_json
 from runboard.shop.product import Product
 from runboard.shop.record import fields_of
-from runboard.web.forms import placed
+from runboard.web.forms import asked, placed
 from runboard.web.forms.asked import form_of
 from runboard.web.forms.form import posted
 from runboard.words.sentences import catalogue, message_name
