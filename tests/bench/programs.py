@@ -1,5 +1,5 @@
 """Machine programs: lines read *and timed* a second beside two packages that only parse them (gcodeparser and pygcode, from the
-registry), whether the cost goes with the lines, and what memory a long program takes."""
+registry), whether the cost goes with the lines, what memory a long program takes; and how near the order of visits comes to the best."""
 
 import json
 import os
@@ -16,6 +16,7 @@ from statistics import median
 from runboard.plan.program.moves import Moves
 from runboard.plan.program.read import read_program
 from tests.bench.now import Row
+from tests.bench.visits import main as visits
 
 GOAL_SPEED, GOAL_LINEAR, GOAL_MEMORY = 0.1, 1.25, 300.0
 BESIDE, LONG, TIMES = 50_000, 1_000_000, 5
@@ -49,7 +50,8 @@ def main(quick: bool = False) -> int:
     for row in rows(quick):
         print(row, flush=True)
         found.append(row)
-    return int(any(row.met is False for row in found))
+    print()
+    return int(any(row.met is False for row in found)) | visits(quick)
 
 
 def rows(quick: bool) -> Iterator[Row]:

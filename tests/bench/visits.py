@@ -1,4 +1,4 @@
-"""``python -m tests.bench.visits``: how near the order of visits comes to the best in a second, against CP-SAT's proof in a minute."""
+"""The last part of ``python -m tests.bench programs``: how near the order of visits comes to the best in a second, against CP-SAT's proof in a minute."""
 
 import sys
 from time import perf_counter, process_time

@@ -1,5 +1,6 @@
 """A doubt about a program as one sentence, in the shop's units."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from runboard.plan.program.moves import Doubt
@@ -8,13 +9,17 @@ from runboard.words.facts import length_in_words, number_in_words
 from runboard.words.sentences import say, sentence
 
 # Facts of doubts that are lengths (mm) and feeds (mm/min).
-_LENGTHS, _FEEDS = frozenset({"z", "by", "reach", "travel", "size"}), frozenset({"feed", "most"})
+_LENGTHS, _FEEDS = frozenset({"z", "by", "reach", "travel", "size", "gap"}), frozenset({"feed", "most"})
 
 
 def doubt_said(doubt: Doubt, units: Unit) -> str:
     """'Line 31 moves fast across while at Z −4 mm, …'"""
-    facts = {name: _in_units(name, value, units) for name, value in doubt.facts.items()}
-    return say("program-doubt", doubt.code, {"line": doubt.line, **facts})
+    return say("program-doubt", doubt.code, {"line": doubt.line, **facts_in_words(doubt.facts, units)})
+
+
+def facts_in_words(facts: Mapping[str, Any], units: Unit) -> dict[str, Any]:
+    """Facts about a program as its sentences take them: lengths and feeds in the shop's units."""
+    return {name: _in_units(name, value, units) for name, value in facts.items()}
 
 
 def feed_in_words(mm_per_minute: float, units: Unit) -> str:
@@ -28,5 +33,5 @@ def _in_units(name: str, value: Any, units: Unit) -> Any:
     if not isinstance(value, float):
         return value
     if name in _LENGTHS:
-        return length_in_words(value, units).replace("-", "−")
-    return feed_in_words(value, units) if name in _FEEDS else value
+        return length_in_words(round(value, 3), units).replace("-", "−")
+    return feed_in_words(value, units) if name in _FEEDS else number_in_words(round(value, 3))

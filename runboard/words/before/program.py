@@ -8,12 +8,11 @@ from runboard.plan.program.kind import Looked
 from runboard.plan.program.question import Program
 from runboard.shop.book import Book
 from runboard.shop.units import Unit
+from runboard.words.before.doubts import doubt_said, facts_in_words
 from runboard.words.before.said import Said, Table
 from runboard.words.facts import date_in_words, fine, fine_span, length_in_words, list_in_words, number_in_words
 from runboard.words.sentences import say, sentence
 
-# What of a doubt's facts is a length, in mm.
-_LENGTHS = frozenset({"z", "by", "size", "reach", "travel", "gap"})
 _PARTS = ("cutting", "rapid", "plunge", "dwell", "tool_change")
 _MOST_STOPS = 5
 # Seconds a load: less is not worth saying.
@@ -27,7 +26,7 @@ def said(book: Book, question: Program, answer: Looked) -> Said:
     return Said(
         head=_head(report, question.factor),
         lines=tuple(_lines(book, question, answer)),
-        doubts=tuple(doubt_in_words(doubt, units) for doubt in report.doubts),
+        doubts=tuple(doubt_said(doubt, units) for doubt in report.doubts),
         tables=tuple(_tables(report, question.factor, units, question.loads)),
         record=record(answer, question, units),
         changes_time=report.changes_time,
@@ -160,24 +159,9 @@ def way_in_words(mm: float, units: Unit) -> str:
     return sentence("program-way", {"units": units, "number": number})
 
 
-def doubt_in_words(doubt: Any, units: Unit) -> str:
-    """A doubtful line in one sentence."""
-    return say("program-doubt", doubt.code, {"line": doubt.line, **_facts(doubt.facts, units)})
-
-
-def _facts(facts: Mapping[str, Any], units: Unit) -> dict[str, Any]:
-    return {name: _fact(name, fact, units) for name, fact in facts.items()}
-
-
-def _fact(name: str, fact: Any, units: Unit) -> Any:
-    if isinstance(fact, float):
-        return length_in_words(round(fact, 3), units) if name in _LENGTHS else number_in_words(round(fact, 3))
-    return fact
-
-
 def found_facts(book: Book, facts: Mapping[str, Any]) -> dict[str, Any]:
     """The facts of a finding about a program as its sentence takes them."""
-    found = _facts(facts, book.units)
+    found = facts_in_words(facts, book.units)
     if found.get("day"):
         found["day"] = date_in_words(date.fromisoformat(found["day"]), with_year=True)
     return found
@@ -215,7 +199,7 @@ def record(answer: Looked, question: Program, units: Unit) -> dict[str, Any]:
             "saving_seconds": round(report.visits.saving, 3),
             "bound_seconds": round(max(report.visits.saving, report.visits.most), 3),
         },
-        "doubts": [{"line": doubt.line, "text": doubt_in_words(doubt, units)} for doubt in report.doubts],
+        "doubts": [{"line": doubt.line, "text": doubt_said(doubt, units)} for doubt in report.doubts],
     }
     if question.factor_times:
         expected = round(report.seconds.total * question.factor, 3)
