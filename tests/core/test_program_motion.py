@@ -176,9 +176,13 @@ def test_a_line_that_goes_over_into_an_arc_is_not_slowed_there() -> None:
 
 
 def test_dwells_and_changes_of_tools_take_their_time() -> None:
-    found = timed(moves(tool(1), dwell(2.5)), replace(MACHINE, tool_change=timedelta(seconds=90)))
+    found = timed(moves(feed(1, 0, 0), tool(2), dwell(2.5)), replace(MACHINE, tool_change=timedelta(seconds=90)))
 
-    assert [*found.seconds] == [90, 2.5]
+    assert [*found.seconds[1:]] == [90, 2.5]
+
+
+def test_the_first_tool_is_clamped_in_as_the_machine_is_set_up() -> None:
+    assert timed(moves(tool(1), rapid(0, 0, 0), tool(2)), MACHINE).total == 0
 
 
 def test_a_feed_that_nobody_commanded_takes_no_time_and_the_machine_stands_there() -> None:

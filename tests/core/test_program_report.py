@@ -42,7 +42,7 @@ def test_times_and_lengths_stand_by_what_is_done() -> None:
     assert found.seconds.rapid == pytest.approx(seconds[1] + seconds[6])
     assert found.seconds.plunge == pytest.approx(seconds[2])
     assert found.seconds.cutting == pytest.approx(seconds[3] + seconds[5])
-    assert (found.seconds.dwell, found.seconds.tool_change) == (1.5, 60)
+    assert (found.seconds.dwell, found.seconds.tool_change) == (1.5, 0)
     assert found.seconds.total == pytest.approx(seconds.sum())
 
 
@@ -98,7 +98,7 @@ def test_each_tool_has_its_row_in_the_order_of_its_use() -> None:
     )
 
     assert [(row.number, row.lowest) for row in found.tools] == [(5, -6), (2, -1)]
-    assert found.tools[0].seconds.tool_change == 120
+    assert [row.seconds.tool_change for row in found.tools] == [60, 60]
     assert sum(row.seconds.total for row in found.tools) == pytest.approx(found.seconds.total)
 
 

@@ -15,7 +15,8 @@ The method, block by block in w = v²:
 
 Its limits: acceleration sets in at once (no jerk), a corner is passed at its point (the way that it cuts short is not taken
 off), bending and gaining speed do not share one limit, a controller looks ahead to the end of the program, what a spindle
-takes to come up is not reckoned, nor is what a person takes at a stop. A feed that nobody commanded (0) takes no time here and
+takes to come up is not reckoned, nor is what a person takes at a stop, nor a change of tools before the first cut: that is the
+machine's setup. A feed that nobody commanded (0) takes no time here and
 is a doubt. A station's own factor, from measured runs, sets right what all this leaves.
 """
 

@@ -156,11 +156,13 @@ def _go(
     """Forwards: no block is left faster than it can get; the time of each."""
     kind, speed = moves[0], moves[2]
     last, w = -1, 0.0  # the block that goes on, and the w it is entered with
+    has_cut = False  # the tool of the first cut is clamped in as the machine is set up
     for at in range(len(length)):
         seconds[at] = 0.0
+        has_cut = has_cut or kind[at] == FEED
         if kind[at] == DWELL:
             seconds[at] = max(0.0, speed[at])
-        elif kind[at] == TOOL:
+        elif kind[at] == TOOL and has_cut:
             seconds[at] = change
         if top[at] > 0.0:
             if last >= 0:
