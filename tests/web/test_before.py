@@ -184,3 +184,29 @@ def test_an_answer_offers_its_files(client: FlaskClient) -> None:
 def test_said_of_loads_the_words_of_a_kind_by_its_name() -> None:
     with pytest.raises(ModuleNotFoundError, match=r"runboard.words.before.boards"):
         sayings.said_of(KIND, Book(), Boards(), 1.0)
+
+
+def test_a_question_too_long_for_an_address_is_answered_where_it_was_sent(
+    client: FlaskClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("runboard.web.before.page.LONGEST_ADDRESS", 20)
+
+    page = client.post("/before/boards", data={"asked": "yes", "pieces": "4", "length": "300"})
+
+    assert page.status_code == 200
+    assert "1200 mm in all" in page.text
+
+
+def test_what_an_address_says_beside_the_question_is_passed_over(client: FlaskClient) -> None:
+    page = client.get("/before/boards?asked=yes&pieces=4&length=300&noise=1&pieces.0.more=2&kept=<b>")
+
+    assert "1200 mm in all" in page.text
+    assert "noise" not in page.text and "<b>" not in page.text
+
+
+@pytest.mark.parametrize("digest", ["../shop.db", "a" * 64, "%00", "x" * 5000])
+def test_a_file_that_is_not_there_is_asked_for_once_more(client: FlaskClient, digest: str) -> None:
+    page = asked(client, **{"file.digest": digest, "file.name": "rail.cut"})
+
+    assert page.status_code == 422
+    assert "Choose it once more" in page.text

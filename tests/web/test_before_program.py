@@ -3,6 +3,7 @@ program was changed."""
 
 import io
 import time
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,6 +11,9 @@ from flask.testing import FlaskClient
 
 from runboard.floor.changing.shop_book import book_record
 from runboard.house import House
+from tests import scenario
+from tests.attack.cast import device_with, shut_house
+from tests.conftest import START, HandClock
 from tests.web.test_check_command import RAIL
 from tests.web.test_shop_pages import as_a_browser_posts, words
 
@@ -112,3 +116,18 @@ def test_what_takes_long_can_be_ended(client: FlaskClient) -> None:
     assert "Working it out" in coming.text and "hx-get" in coming.text
     assert ended.status_code == 200
     assert "Working it out" not in ended.text and "rail.ngc" in ended.text
+
+
+def test_a_helper_may_look_and_not_keep(tmp_path: Path, clock: HandClock) -> None:
+    with shut_house(tmp_path, clock) as house:
+        house.workshop.books.save(scenario.shop(), START)
+        helper, lead = device_with(house, "crew")[0], device_with(house, "lead")[0]
+
+        address, seen = dropped(helper, RAIL.encode())
+        offered = lead.get(address)
+
+        assert "a load, of which" in seen.text and "Take " not in seen.text
+        assert keep(helper, offered, "take cut").status_code == 403
+        assert cut(house)["reckoned"] is None
+        assert keep(lead, offered, "take cut").status_code == 303
+        assert cut(house)["reckoned"]["name"] == "rail.ngc"

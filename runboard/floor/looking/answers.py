@@ -151,12 +151,10 @@ class Answers:
         task = self.work.look(kept.task)
         if task is not None and not task.is_over:
             return Coming(task.id, task.done, task.total)
-        if task is None or task.result is None:
+        if task is None or task.result is None or isinstance(task.result, Refused):
             with self._lock:
-                self._forget(key)
-            raise Refused("question failed")
-        if isinstance(task.result, Refused):
-            raise task.result
+                self._forget(key)  # whoever asks again has it tried again
+            raise task.result if task is not None and task.result is not None else Refused("question failed")
         answered = Answered(kind, kept.book, question, task.result, file)
         self._keep(key, _Kept(kept.book, kept.task, answered))
         return answered

@@ -29,6 +29,9 @@ from runboard.words.sentences import message_name, sentence
 
 part = Blueprint("before", __name__)
 
+# Signs: what is longer is answered where it was sent, since not every browser and server takes such an address.
+LONGEST_ADDRESS = 8_000
+
 
 @dataclass(frozen=True)
 class Shown:
@@ -60,7 +63,8 @@ def ask(kind: str) -> Response:
     """Work it out. The answer has an address of its own; what is wrong comes back at its field, with all that was typed."""
     asked = asked_in(known_kind(kind), request.form, request.files)
     _note(asked)
-    return _page(asked) if asked.form.is_wrong else see_other(asked.address())
+    address = asked.address()
+    return _page(asked) if asked.form.is_wrong or len(address) > LONGEST_ADDRESS else see_other(address)
 
 
 @part.post("/before/file")
