@@ -4,7 +4,7 @@ from runboard.floor.workshop import KeptSettings, Workshop
 from runboard.plan.before.looked_at import LookedAt
 from runboard.shop.hours import local_day
 
-_SETTING = "files looked at"
+_SETTING = "files_looked_at"
 MOST_PRODUCTS, MOST_NAMES = 200, 50
 
 

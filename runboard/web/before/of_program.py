@@ -7,6 +7,7 @@ from typing import Any
 from markupsafe import Markup
 
 from runboard.charts.path import Path, Point, marks, path
+from runboard.charts.svg import captioned
 from runboard.plan.program.places import Visit
 from runboard.plan.program.sketch import Sketch
 from runboard.plan.program.visits import VisitOrder
@@ -66,8 +67,7 @@ def _order(shown: Sketch, visits: VisitOrder, is_after: bool, units: Unit) -> Ma
 
 
 def _figure(key: str, label: str, drawn: Path, about: str) -> Markup:
-    words = Markup("<figcaption><b>{}</b> {}</figcaption>").format(f"{label}.", about)
-    return Markup('<figure class="drawing">') + path(key, label, drawn, about) + words + Markup("</figure>")
+    return captioned(path(key, label, drawn, about), f"{label}.", about)
 
 
 def _numbered(order: Sequence[Visit]) -> list[Point]:

@@ -22,7 +22,7 @@ from runboard.web.before.drawn import drawn
 from runboard.web.door.pages import asks_for_a_part, page, refusal, said, see_other, workshop
 from runboard.web.fittings import fittings
 from runboard.web.forms.kinds import kinds_shown, title_of
-from runboard.words.before.said import Said
+from runboard.words.before.said import Download, Said
 from runboard.words.before.sayings import said_of
 from runboard.words.facts import exact_span_in_words
 from runboard.words.sentences import message_name, sentence
@@ -43,13 +43,14 @@ class Shown:
     coming: Coming | None = None
     wrong: str = ""
     kept: tuple[str, str] = ("", "")
+    files: tuple[tuple[str, Download], ...] = ()
 
 
 @part.get("/before")
 def kinds() -> Response:
     """All kinds of questions."""
     keys = {name: request.args[name] for name in ("product", "run") if request.args.get(name)}
-    return page("before/kinds.html", groups=kinds_shown(), keys=keys)
+    return page("before/kinds.html", groups=kinds_shown(), keys=keys, about=f"?{urlencode(keys)}" if keys else "")
 
 
 @part.get("/before/<kind>")
@@ -127,7 +128,7 @@ def end(kind: str) -> Response:
     if not asked.form.is_wrong:
         answers().end(asked.kind, asked.question, asked.file)
     asked.is_asked = False
-    return page("before/question.html", asked=asked, title=title_of(asked.kind), shown=Shown())
+    return page("before/question.html", asked=asked, title=title_of(asked.kind), shown=Shown(), here="")
 
 
 @part.get("/before/<kind>/files/<number>")
@@ -156,6 +157,7 @@ def _page(asked: Asked) -> Response:
     # htmx puts nothing in its place that came with another status.
     status = 422 if (asked.form.is_wrong or shown.wrong) and not asks_for_a_part() else 200
     context: dict[str, Any] = {"asked": asked, "title": title_of(asked.kind), "shown": shown, "others": _others(asked)}
+    context["here"] = asked.address()
     return page("before/question.html", "asked", status, **context)
 
 
@@ -174,11 +176,13 @@ def _shown(asked: Asked) -> Shown:
     if isinstance(found, Coming):
         return Shown(coming=found)
     keeps = found.keeps()
+    answer = said_of(found.kind, found.book, found.question, found.answer)
     return Shown(
-        said_of(found.kind, found.book, found.question, found.answer),
+        answer,
         drawn(found.kind, found.book, found.question, found.answer),
         tuple((each.key, said("before-keep", each.code, in_plain_words(each.facts))) for each in keeps),
         kept=_kept(keeps, found, request.args.get(KEPT, "")),
+        files=tuple((asked.address(f"/files/{at}"), offered) for at, offered in enumerate(answer.downloads)),
     )
 
 

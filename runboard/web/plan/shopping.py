@@ -47,6 +47,7 @@ class ToBuy:
     line: Line
     here: AtHand
     amount: str
+    once: str = field(default_factory=lambda: uuid4().hex)
 
 
 @dataclass(frozen=True)
@@ -67,6 +68,7 @@ class Worn:
     line: Line
     wear: Wear
     stations: tuple[tuple[str, str], ...]
+    once: str = field(default_factory=lambda: uuid4().hex)
 
 
 @dataclass(frozen=True)
@@ -185,7 +187,7 @@ def _page(typed: Typed, status: int = 200) -> Response:
         runs=[run.name for run in list_.runs if run.trays],
         saved=saved if saved in _SAVED else "",
         problems=typed.problems,
-        once=lambda: uuid4().hex,
+        once=uuid4().hex,
         to_buy=[_to_buy(book, row) for row in list_.to_buy],
         uncounted=[row_in_words(book, row) for row in list_.to_count],
         enough=[row_in_words(book, row) for row in list_.rows if row.how == "enough"]

@@ -5,9 +5,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from babel.core import UnknownLocaleError
-from babel.numbers import format_currency
-
 from runboard.plan.before.finding import Finding
 from runboard.plan.supplies.at_hand import AtHand
 from runboard.plan.supplies.boards import BoardsNeeded
@@ -15,7 +12,7 @@ from runboard.plan.supplies.learned import ENOUGH_PAIRS, ENOUGH_PIECES, LearnedU
 from runboard.plan.supplies.shopping import Row, Share, Shopping
 from runboard.plan.supplies.wear import ChangeAhead, Wear
 from runboard.shop.book import Book
-from runboard.words.facts import dated, number_in_words, zone_of
+from runboard.words.facts import dated, money_in_words, number_in_words, zone_of
 from runboard.words.sentences import say, trays_in_words
 
 
@@ -28,12 +25,7 @@ def amount_in_words(amount: float, unit: str = "") -> str:
 
 def price_in_words(book: Book, price: float) -> str:
     """A price in the shop's money, as its place writes it."""
-    if not book.money.currency:
-        return f"{price:.2f}"
-    try:
-        return str(format_currency(price, book.money.currency, locale=book.money.locale.replace("-", "_") or "en"))
-    except (UnknownLocaleError, ValueError):
-        return f"{price:.2f}\u00a0{book.money.currency}"
+    return money_in_words(price, book.money)
 
 
 @dataclass(frozen=True)
