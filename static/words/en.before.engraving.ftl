@@ -19,6 +19,7 @@ before-engraving-marks = { $pieces ->
   }
 before-engraving-unsplit = Leaving out blank lines alone takes { $span }; parting the rows where the gap is wide enough, { $rows }.
 before-engraving-trace = Tracing takes { $span }, but only the lines are burnt: what is filled stays bare inside.
+before-engraving-trace-usual = Tracing is reckoned at { $speed } mm/s, a usual speed (common practice, no source): say your own.
 before-engraving-values = Swept at { $speed } mm/s and { $accel } mm/s², lines { $spacing } apart, with { $run_up } of run-up on each side.
 before-engraving-looks = Another way may look otherwise: shade changes where blocks meet, lines swept one way differ from lines swept both ways, and slower parts burn darker. Try it on a scrap of the same wood before you change.
 before-engraving-method-says = Each line: its width at speed, up to speed and down again, and the step to the next. Pauses of the control and its own smoothing are not in it: time one jig-full and compare.
@@ -88,7 +89,7 @@ ask-engraving-run-up-hint = Empty: just as long as it takes to be at speed.
 ask-engraving-trims = The head turns where the last mark of a line ends
 ask-engraving-rapid = Speed with the beam off, mm/min
 ask-engraving-trace-speed = Tracing speed, mm/s
-ask-engraving-trace-speed-hint = Empty: tracing is left out.
+ask-engraving-trace-speed-hint = Empty: 20 mm/s (common practice, no source). Without a drawing say the length of the line too.
 ask-engraving-apart = Marks farther apart belong to two pieces
 ask-engraving-left-out = Groups of the drawing that are not engraved
 ask-engraving-left-out-hint = With commas between them.

@@ -125,7 +125,7 @@ def test_a_load_of_a_tray_takes_as_many_jig_fulls_as_it_needs() -> None:
 def test_a_drawing_shows_solid_where_the_beam_is_on_and_dashes_where_it_is_off() -> None:
     drawn = draw_engraving(BOOK, ASKED, worked_out(BOOK, ASKED, DRAWING))
 
-    assert len(drawn) == 3
+    assert len(drawn) == 4
     for one in drawn:
         assert 'class="on"' in one and 'class="off"' in one
         assert "#" not in one.replace("&#", "")

@@ -200,7 +200,7 @@ LAUGHS = "".join(f'<!ENTITY l{n} "{f"&l{n - 1};" * 10}">' for n in range(1, 10))
         (b"<svg><g></svg>", "drawing-not-readable"),
         (b"<svg" + b" " * 20_000_000 + b"/>", "drawing-too-large"),
         (b"<svg width='1' height='1'>" + b"<g>" * 200 + b"</g>" * 200 + b"</svg>", "drawing-too-deep"),
-        (b"<svg width='1' height='1'>" + b"<g/>" * 100_001 + b"</svg>", "drawing-too-many"),
+        (b"<svg width='1' height='1'>" + b"<g/>" * 40_001 + b"</svg>", "drawing-too-many"),
         (f'<!DOCTYPE svg [<!ENTITY l0 "ha">{LAUGHS}]><svg>&l9;</svg>'.encode(), "drawing-entities"),
         (b'<!DOCTYPE svg [<!ENTITY e SYSTEM "file:///etc/passwd">]><svg><text>&e;</text></svg>', "drawing-entities"),
         (b'<!DOCTYPE svg [<!ENTITY % e SYSTEM "http://example.org/x.dtd"> %e;]><svg/>', "drawing-entities"),
@@ -209,6 +209,10 @@ LAUGHS = "".join(f'<!ENTITY l{n} "{f"&l{n - 1};" * 10}">' for n in range(1, 10))
         (b"<svg width='10mm' height='10mm' viewBox='0 0 inf 10'/>", "drawing-viewbox"),
         (b"<svg width='1e300mm' height='10mm'/>", "drawing-no-size"),
         (b"<svg width='-5mm' height='10mm'/>", "drawing-no-size"),
+        (
+            b"<svg width='1' height='1'><path d='M0 0" + b"c9999 9999 -9999 0 1 1" * 20_000 + b"'/></svg>",
+            "drawing-too-many-points",
+        ),
         (b"<svg width='1' height='1'><path d='M0 0" + b"h1" * 600_000 + b"'/></svg>", "drawing-too-many-points"),
     ],
     ids=lambda what: what if isinstance(what, str) else "",
@@ -276,3 +280,16 @@ def test_nothing_is_read_from_this_machine(monkeypatch: pytest.MonkeyPatch) -> N
     monkeypatch.setattr(Path, "open", opened)
 
     drawn('<image href="file:///etc/passwd"/><style>@import url(file:///etc/passwd)</style><use href="file:///a#b"/>')
+
+
+@pytest.mark.parametrize(
+    "sheet", ["a" * 200_000, "/*" * 100_000, "{" * 200_000, "a," * 100_000 + "{fill:none}", "}" * 200_000]
+)
+def test_no_style_sheet_takes_long(sheet: str) -> None:
+    assert len(drawn(f'<style>{sheet}</style><rect width="9" height="9"/>').outlines) == 1
+
+
+def test_a_long_style_sheet_is_read_as_far_as_it_may_be_and_named() -> None:
+    shapes = drawn(f'<style>rect{{fill:none}}{" " * 400_000}rect{{fill:red}}</style><rect width="9" height="9"/>')
+
+    assert (len(shapes.outlines), codes(shapes)) == (0, {"style": 1})

@@ -14,6 +14,7 @@ from runboard.plan.engraving.question import (
     ACCELERATION,
     SPACING,
     SPEED,
+    TRACE_SPEED,
     Engraving,
     EngravingAnswer,
     Method,
@@ -58,7 +59,7 @@ def worked_out(book: Book, question: Engraving, file: File | None) -> EngravingA
         sweep.accel,
         sweep.spacing,
         sweep.overscan,
-        question.trace_speed if trace else None,
+        (question.trace_speed or TRACE_SPEED) if trace else None,
         assumed,
         unsplit(marks, sweep, question.trims),
         short,
@@ -126,20 +127,20 @@ def _pieces(question: Engraving, boxes: np.ndarray, *, is_typed: bool) -> np.nda
 def _trace(
     question: Engraving, outlines: Sequence[Outline], sweep: Sweep, motion: Motion, *, is_typed: bool
 ) -> Method | None:
-    """None where nobody said how fast; of sizes, where nobody said how long the line of a piece is: it then goes to and fro over
-    the box of the piece."""
-    if question.trace_speed is None or (is_typed and question.line is None):
+    """Of sizes, None where nobody said how long the line of a piece is; else it goes to and fro over the box of the piece."""
+    if is_typed and question.line is None:
         return None
     if is_typed and question.line is not None:
         outlines = [_as_long(one, question.line) for one in outlines]
-    return traced(outlines, question.trace_speed, sweep.rapid, sweep.accel, motion)
+    return traced(outlines, question.trace_speed or TRACE_SPEED, sweep.rapid, sweep.accel, motion)
 
 
 def _as_long(box: Outline, length: float) -> Outline:
     """A line of that length to and fro in a box, for want of the real one."""
     (left, top), (right, bottom) = box.points.min(axis=0), box.points.max(axis=0)
-    goes = max(1, min(10_000, math.ceil(length / (right - left))))
-    wide = length / goes
+    back = bottom - top  # from the first line to the last, which is a part of the length
+    goes = max(1, min(10_000, math.ceil((length - back) / (right - left))))
+    wide = length if goes == 1 else (length - back) / goes
     y = np.linspace(top, bottom, goes) if goes > 1 else np.array([top])
     ends = np.where(np.arange(goes)[:, None] % 2 == 0, [left, left + wide], [left + wide, left])
     return Outline(np.column_stack([ends.ravel(), np.repeat(y, 2)]), False)

@@ -10,7 +10,8 @@ from runboard.plan.outlines.outline import Outline
 from runboard.run.refusal import Refused
 
 MOST_LINES = 200_000
-MOST_CROSSINGS = 8_000_000
+MOST_CROSSINGS = 4_000_000
+_OWN_PART = 1 << 40  # above all parts of drawings
 
 
 @dataclass(frozen=True)
@@ -58,12 +59,10 @@ def marks_of(outlines: Sequence[Outline], spacing: float, piece_of: Callable[[in
     if lines > MOST_LINES:
         raise Refused("engraving-too-fine", lines=lines, most=MOST_LINES)
     edges = _Edges(top, spacing, lines)
-    for at, one in enumerate(outlines):
-        if one.filled:
-            edges.add(_closed(one.points), part=one.part, even_odd=one.even_odd, piece=piece_of(at))
-    for at, one in enumerate(outlines):
-        if not one.filled or one.stroke:
-            edges.add_line(one, _width(one, spacing), piece_of(at))
+    edges.add_filled([(one, piece_of(at)) for at, one in enumerate(outlines) if one.filled])
+    edges.add_lines(
+        [(one, _width(one, spacing), piece_of(at)) for at, one in enumerate(outlines) if not one.filled or one.stroke]
+    )
     return edges.marks()
 
 
@@ -76,6 +75,12 @@ def _closed(points: Any) -> Any:
     return points if np.array_equal(points[0], points[-1]) else np.concatenate([points, points[:1]])
 
 
+def _stretches(lines: Sequence[Any]) -> tuple[Any, Any, Any]:
+    """(start, end) of each stretch of lines of points, and how many each line has."""
+    count = [len(line) - 1 for line in lines]
+    return np.concatenate([line[:-1] for line in lines]), np.concatenate([line[1:] for line in lines]), count
+
+
 class _Edges:
     """Edges of closed lines, and where they cross the lines of a sweep."""
 
@@ -83,27 +88,36 @@ class _Edges:
         self.top, self.spacing, self.count = top, spacing, lines
         self.found: list[tuple[Any, ...]] = []
         self.crossings = 0
-        self.strokes = 1 << 40  # each stretch of a line is a part by itself
 
-    def add(self, points: Any, part: int, even_odd: bool, piece: int) -> None:
-        self._edges(points[:-1], points[1:], np.full(len(points) - 1, part), even_odd, piece)
+    def add_filled(self, some: Sequence[tuple[Outline, int]]) -> None:
+        """Outlines with the piece of each: what lies inside."""
+        if some:
+            start, end, count = _stretches([_closed(one.points) for one, _ in some])
+            part = np.repeat([one.part for one, _ in some], count)
+            even_odd = np.repeat([one.even_odd for one, _ in some], count)
+            self._edges(start, end, part, even_odd, np.repeat([piece for _, piece in some], count))
 
-    def add_line(self, one: Outline, width: float, piece: int) -> None:
-        """Each stretch as a box of that width, a little longer than it so that no corner stays open."""
-        points = _closed(one.points) if one.closed else one.points
-        start, end = points[:-1], points[1:]
+    def add_lines(self, some: Sequence[tuple[Outline, float, int]]) -> None:
+        """Outlines with the width and piece of each: each stretch as a box of that width, and a part by itself."""
+        if not some:
+            return
+        start, end, count = _stretches([_closed(one.points) if one.closed else one.points for one, _, _ in some])
+        width, piece = (
+            np.repeat([wide for _, wide, _ in some], count),
+            np.repeat([piece for _, _, piece in some], count),
+        )
         way = end - start
         long = np.hypot(way[:, 0], way[:, 1])
         kept = long > 0
-        start, end, way = start[kept], end[kept], way[kept] / long[kept, None]
-        side = np.column_stack([-way[:, 1], way[:, 0]]) * (width / 2)
+        start, end, piece, width = start[kept], end[kept], piece[kept], width[kept]
+        way = way[kept] / long[kept, None]
+        side = np.column_stack([-way[:, 1], way[:, 0]]) * (width[:, None] / 2)
         corners = [start + side, end + side, end - side, start - side]
-        parts = self.strokes + np.arange(len(start))
-        self.strokes += len(start)
+        parts, neither = _OWN_PART + np.arange(len(start)), np.zeros(len(start), np.bool_)
         for first, second in zip(corners, corners[1:] + corners[:1], strict=True):
-            self._edges(first, second, parts, False, piece)
+            self._edges(first, second, parts, neither, piece)
 
-    def _edges(self, start: Any, end: Any, part: Any, even_odd: bool, piece: int) -> None:
+    def _edges(self, start: Any, end: Any, part: Any, even_odd: Any, piece: Any) -> None:
         down = end[:, 1] > start[:, 1]
         high, low = np.where(down[:, None], start, end), np.where(down[:, None], end, start)
         first = np.ceil((high[:, 1] - self.top) / self.spacing - 0.5).astype(np.int64).clip(0, self.count)
@@ -118,9 +132,7 @@ class _Edges:
         share = (y - high[edge, 1]) / (low[edge, 1] - high[edge, 1])
         x = high[edge, 0] + share * (low[edge, 0] - high[edge, 0])
         turn = np.where(down[edge], 1, -1)
-        self.found.append(
-            (line, x, turn, part[edge], np.full(len(edge), even_odd), np.full(len(edge), piece, np.int64))
-        )
+        self.found.append((line, x, turn, part[edge], even_odd[edge], piece[edge]))
 
     def marks(self) -> Marks:
         line, x, turn, part, even_odd, piece = (np.concatenate(one) for one in zip(*self.found, strict=True))

@@ -12,6 +12,7 @@ from runboard.shop.record import Length, Of
 
 # Of a laser whose own values nobody wrote down: mm/s, mm/s², mm. Common practice, no source; its manual and a trial say more.
 SPEED, ACCELERATION, SPACING = 300.0, 3000.0, 0.1
+TRACE_SPEED = 20.0  # mm/s, the same
 
 Way = Literal["whole", "rows", "pieces", "trace"]
 
@@ -40,7 +41,7 @@ class Engraving:
     run_up: Annotated[Length | None, Of("Before and behind each line.", most=1000)] = None
     trims: Annotated[bool, Of("The head turns where the last mark of a line ends.")] = False
     rapid: Annotated[float | None, Of("mm/min, with the beam off.", least=1)] = None
-    trace_speed: Annotated[float | None, Of("mm/s, along a line.", least=0.01, most=100_000)] = None
+    trace_speed: Annotated[float | None, Of("mm/s, along a line; null: a usual one.", least=0.01, most=100_000)] = None
     apart: Annotated[Length, Of("Marks farther apart are of two pieces.", least=0.1, most=1000)] = 10.0
     left_out: Annotated[str, Of("Groups of the drawing that are not engraved.", most=200)] = "cut"
 

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from runboard.plan.outlines.outline import Outline, Shapes, Unclear
-from runboard.plan.outlines.svg_lines import data_of, lines_of
+from runboard.plan.outlines.svg_lines import TooManyPoints, data_of, lines_of
 from runboard.plan.outlines.svg_place import MM_A_PX, Place, length_px, numbers, transform, unit_of, viewport
 from runboard.plan.outlines.svg_style import START, Paint, StyleSheet
 from runboard.plan.outlines.svg_text import runs_of
@@ -16,8 +16,8 @@ from runboard.plan.outlines.svg_tree import MOST_ELEMENTS, Node, read_tree
 from runboard.run.refusal import Refused
 
 DEVIATION = 0.02  # mm: less than a beam is wide
-MOST_POINTS = 1_000_000
-MOST_NUMBERS = 500_000  # in all path data together
+MOST_POINTS = 500_000
+MOST_NUMBERS = 250_000  # in all path data together
 MOST_WITHIN = 150  # elements in elements, those that are used counted anew
 LARGEST = 100_000.0  # mm, of a drawing's side
 _SHAPES = ("path", "rect", "circle", "ellipse", "line", "polyline", "polygon")
@@ -179,8 +179,10 @@ class _Reading:
         width = length_px(paint.said.get("stroke-width"), self.whole[0], 1.0) * place.mean if paint.strokes else 0.0
         self.parts += 1
         try:
-            for points, closed in lines_of(data, place, self.deviation):
+            for points, closed in lines_of(data, place, self.deviation, MOST_POINTS - self.points):
                 self._add(Outline(points, closed, paint.fills, group, self.parts, paint.even_odd, width), node)
+        except TooManyPoints:
+            raise Refused("drawing-too-many-points", line=node.line) from None
         except (ValueError, ArithmeticError, IndexError, TypeError):
             self.named("path", node.line)
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from typing import Any
 
 import numpy as np
-from svg.path import Arc, Close, CubicBezier, Move, QuadraticBezier, parse_path
+from svg.path import Arc, Close, CubicBezier, Line, Move, QuadraticBezier, parse_path
 
 from runboard.plan.outlines.outline import Points
 from runboard.plan.outlines.svg_place import Place, length_px
@@ -79,42 +79,51 @@ def _rect(x: float, y: float, wide: float, high: float, rx: float, ry: float) ->
     )
 
 
-def lines_of(data: str, place: Place, deviation: float) -> Iterator[tuple[Points, bool]]:
+class TooManyPoints(Exception):
+    """A path has more points than it may."""
+
+
+def lines_of(data: str, place: Place, deviation: float, most: int) -> Iterator[tuple[Points, bool]]:
     """(points in mm, closed) of each line of path data, float64 of (n, 2). ``place`` takes its units to mm. Raises
-    ``ValueError`` where the data is none; what no number can hold is left as it comes, for whoever asks to see."""
+    ``ValueError`` where the data is none, ``TooManyPoints`` where it makes more than ``most``; what no number can hold is left as it
+    comes, for whoever asks to see."""
     if data.lstrip()[:1] not in ("M", "m"):
         raise ValueError(data[:1])  # the first command is a move
-    found: list[Any] = []
+    fine = deviation / max(place.most, 1e-12)
+    found: list[complex] = []
     for part in parse_path(data):
         if isinstance(part, Move):
             if len(found) > 1:
                 yield _placed(found, place), False
-            found = [np.array([part.end])]
+            found = [part.end]
         elif isinstance(part, Close):
             if part.start != part.end:
-                found.append(np.array([part.end]))
+                found.append(part.end)
             if len(found) > 1:
                 yield _placed(found, place), True
-            found = [np.array([part.end])]
+            found = [part.end]
         else:
             if not found:
-                found = [np.array([part.start])]
-            found.append(_along(part, deviation / max(place.most, 1e-12)))
+                found = [part.start]
+            found.extend([part.end] if isinstance(part, Line) else _along(part, fine))
+            if len(found) > most:
+                raise TooManyPoints
     if len(found) > 1:
         yield _placed(found, place), False
 
 
-def _placed(found: list[Any], place: Place) -> Points:
-    line = np.concatenate(found)
+def _placed(found: list[complex], place: Place) -> Points:
+    line = np.array(found)
     x, y = line.real, line.imag
     a, b, c, d, e, f = place
+    points = np.empty((len(line), 2))
     with np.errstate(all="ignore"):
-        points: Points = np.column_stack([a * x + c * y + e, b * x + d * y + f])
+        points[:, 0], points[:, 1] = a * x + c * y + e, b * x + d * y + f
     return points
 
 
 def _along(part: Any, deviation: float) -> Any:
-    """Points of one part, without its first, as complex numbers."""
+    """Points of one part, without its first, as complex numbers in an array or a list."""
     if isinstance(part, CubicBezier):
         p = part.start, part.control1, part.control2, part.end
         t = _shares(math.sqrt(0.75 * max(abs(p[0] - 2 * p[1] + p[2]), abs(p[1] - 2 * p[2] + p[3])) / deviation))
@@ -132,7 +141,7 @@ def _along(part: Any, deviation: float) -> Any:
         points = (rx * np.cos(angle) + 1j * ry * np.sin(angle)) * turned + part.center
         points[-1] = part.end
         return points
-    return np.array([part.end])
+    return [part.end]
 
 
 def _shares(chords: float) -> Any:

@@ -10,14 +10,13 @@ from runboard.plan.outlines.svg_tree import Node
 
 Named = Callable[[str, int], None]  # a code of what is unclear, and its line
 
-_COMMENT = re.compile(r"/\*.*?\*/|<!--|-->", re.DOTALL)
-_RULE = re.compile(r"([^{}]*)\{([^{}]*)\}")
 _SIMPLE = re.compile(r"(\*|[A-Za-z][\w-]*)?((?:[.#][\w-]+)*)$")
 _PART = re.compile(r"[.#][\w-]+")
 _WHITE = re.compile(
     r"white$|#fff(?:fff)?$|rgb\(\s*255\s*,\s*255\s*,\s*255\s*\)$|rgb\(\s*100%\s*,\s*100%\s*,\s*100%\s*\)$"
 )
 MOST_CLASSES = 20
+MOST_SHEET = 300_000  # letters of one style sheet
 INHERITED = ("fill", "stroke", "stroke-width", "fill-rule", "fill-opacity", "stroke-opacity", "visibility", "font-size",
              "text-anchor", "stroke-dasharray", "color")  # fmt: skip
 OWN = ("display", "opacity", "clip-path", "mask", "filter", "marker-start", "marker-mid", "marker-end")
@@ -82,11 +81,12 @@ class StyleSheet:
         return [self.rules[one][1] for one in sorted(found, key=lambda one: (one.weight, self.rules[one][0]))]
 
     def _rules(self, node: Node) -> Iterator[tuple[Selector, dict[str, str]]]:
-        text = _COMMENT.sub(" ", node.text)
-        if "@" in text:
+        text = _without_comments(node.text[:MOST_SHEET])
+        if "@" in text or len(node.text) > MOST_SHEET:
             self.named("style", node.line)
-        for heads, body in _RULE.findall(text):
-            for head in heads.split(","):
+        for rule in text.split("}"):
+            heads, brace, body = rule.partition("{")
+            for head in heads.split(",") if brace else ():
                 simple = _SIMPLE.match(head.strip())
                 if simple is None or not head.strip():
                     self.named("style", node.line)
@@ -134,6 +134,17 @@ class StyleSheet:
         if paint.startswith("url(") and is_shape:
             self.named("pattern", node.line)
         return True
+
+
+def _without_comments(text: str) -> str:
+    kept, at = [], 0
+    while (start := text.find("/*", at)) >= 0:
+        kept.append(text[at:start])
+        end = text.find("*/", start + 2)
+        if end < 0:
+            return " ".join(kept)
+        at = end + 2
+    return " ".join((*kept, text[at:])).replace("<!--", " ").replace("-->", " ")
 
 
 def _declared(text: str) -> dict[str, str]:

@@ -12,7 +12,7 @@ _LINKS = "href", " ".join((XLINK, "href"))
 
 MOST_BYTES = 10_000_000
 MOST_DEPTH = 100
-MOST_ELEMENTS = 100_000
+MOST_ELEMENTS = 40_000
 _PACKED = b"\x1f\x8b"
 
 

@@ -19,7 +19,7 @@ def said(book: Book, question: Engraving, answer: EngravingAnswer) -> Said:
     unclear = tuple(say("outline-unclear", one.code, {**one.facts, "line": one.line}) for one in answer.unclear)
     return Said(
         _head(answer),
-        tuple(_lines(book, answer)),
+        tuple(_lines(book, question, answer)),
         (*_doubts(book, answer), *unclear),
         tuple(say("before-engraving", f"caution-{what}") for what in ("watch", "air", "material")),
         (_table(answer),),
@@ -62,7 +62,7 @@ def _head(answer: EngravingAnswer) -> str:
     return say("before-engraving-head", "alike" if alike else "best", facts)
 
 
-def _lines(book: Book, answer: EngravingAnswer) -> Iterator[str]:
+def _lines(book: Book, question: Engraving, answer: EngravingAnswer) -> Iterator[str]:
     best, units = answer.method(answer.best), book.units
     if best is not None and answer.jig_fulls > 1:
         facts = {"count": answer.jig_fulls, "span": seconds_in_words(best.seconds * answer.jig_fulls)}
@@ -79,6 +79,8 @@ def _lines(book: Book, answer: EngravingAnswer) -> Iterator[str]:
     trace = answer.method("trace")
     if trace is not None and answer.has_fills:
         yield sentence("before-engraving-trace", {"span": seconds_in_words(trace.seconds)})
+    if trace is not None and question.trace_speed is None:
+        yield sentence("before-engraving-trace-usual", {"speed": answer.trace_speed})
     yield sentence(
         "before-engraving-values",
         {"speed": answer.speed, "accel": answer.accel, "spacing": length_in_words(answer.spacing, units),
