@@ -7,7 +7,7 @@ refused-lengths-none = Say at least one length, and how many of it.
 refused-lengths-too-many = More than { $most } lengths are too many to be cut together. Ask about some of them first.
 refused-lengths-too-long = No board that suits is long enough for the longest piece. Look at its length, and at what comes off the ends.
 
-before-lengths-own = board of { $length }
+before-lengths-own = Board of { $length }
 before-lengths-boards = { $count } × { $board }
 before-lengths-of-length = { $count } × { $length }
 before-lengths-head = Take { $boards }. { $buy ->

@@ -13,7 +13,7 @@ refused-stock-no-boards = The shop has no boards written down yet. Add them on t
 refused-stock-empty-drawing = Nothing in { $name } is as large as a piece. See whether its unit is right.
 
 before-stock-boards = { $count } × { $board }
-before-stock-own = board of { $size }
+before-stock-own = Board of { $size }
 before-stock-head = Take { $boards } for { $pieces ->
     [one] one piece
    *[other] { $pieces } pieces

@@ -13,11 +13,11 @@ from dataclasses import dataclass
 from math import gcd
 from typing import Any
 
-from runboard.plan.stock.bounds import most, raster, reach
+from runboard.plan.stock.bounds import most, most_sums, raster, reach
 from runboard.plan.stock.nest import Nest, Spot
 
 # Places for one piece, above which no search is begun, since its model alone takes seconds.
-_MOST_PLACES = 1600
+_MOST_PLACES, _MOST_SUMS = 1600, 5000
 
 
 @dataclass(frozen=True)
@@ -37,7 +37,8 @@ def searched(nest: Nest, spots: tuple[Spot, ...], effort: float) -> Found:
     """A layout of as many pieces or more. ``effort`` is in the solver's own deterministic seconds, about as long as real ones
     on one core of 2020."""
     at_most, is_lower = most(nest), False
-    while effort > 0 and len(spots) < at_most:
+    sums = max(most_sums(room, nest.long, nest.wide) for room in (nest.x, nest.y)) if spots else 0
+    while effort > 0 and len(spots) < at_most and sums <= _MOST_SUMS:
         places = _places(nest)
         if len(places) > _MOST_PLACES:
             break
