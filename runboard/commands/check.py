@@ -1,6 +1,8 @@
-"""Look at a file before a run: a program, a drawing, or a question as JSON; print the answer, or write what it draws.
+"""Look at a file before a run: a program, a drawing, or a question as JSON; print the answer, or write what it draws. Without a file,
+look the run itself through.
 
-Exit code 0: read; 1: read, with doubts that may change the time; 2: not readable, with one sentence.
+Exit code 0: read; 1: read, with doubts that may change the time, or with something on the run sheet that is open; 2: not readable,
+with one sentence.
 """
 
 import json
@@ -14,11 +16,13 @@ from shutil import get_terminal_size
 from typing import Any
 from xml.sax.saxutils import escape
 
-from runboard.commands.asking import Mistaken, check_shop, opened, rewritten_line
+from runboard.commands.asking import Mistaken, check_shop, opened, rewritten_line, run_meant
 from runboard.commands.review import broken
 from runboard.commands.whole_file import check_out, whole
+from runboard.floor.changing.run_sheet import run_sheet_of
 from runboard.floor.looking.answers import most_of
 from runboard.floor.looking.at_hand import shop_now
+from runboard.floor.looking.files_looked_at import files_looked_at
 from runboard.places import folder
 from runboard.plan.before.asking import kinds_reading, question_from, question_to_json
 from runboard.plan.before.kind import File, Kind, Record
@@ -32,8 +36,10 @@ from runboard.shop.numbers import any_number
 from runboard.shop.problem import Unreadable
 from runboard.shop.record import fields_of
 from runboard.web.before.drawn import drawn
+from runboard.words.before.run_sheet import run_sheet_lines, run_sheet_record
 from runboard.words.before.said import Said, Table
 from runboard.words.before.sayings import said_of
+from runboard.words.facts import zone_of
 from runboard.words.sentences import say
 
 # Options that are fields of the question about a program, and may be of another's.
@@ -66,7 +72,7 @@ class _Shop:
 def do(asked: Namespace) -> int:
     """Look, and print or write what was found; answers the exit code."""
     if asked.file is None:
-        raise Mistaken("nothing to check")
+        return _look_through(asked)
     if asked.out is not None:
         check_out(asked.out)
     with _shop(asked.data) as shop:
@@ -85,6 +91,22 @@ def do(asked: Namespace) -> int:
         wide = get_terminal_size().columns if sys.stdout.isatty() else 0
         sys.stdout.write("\n".join(part for line in _lines(said) for part in broken(line, wide)) + "\n")
     return 1 if said.changes_time else 0
+
+
+def _look_through(asked: Namespace) -> int:
+    """The run sheet of the run named, else of the one that is open; 1 where something on it is open."""
+    if asked.data is None:
+        raise Mistaken("run without shop" if asked.run else "nothing to check")
+    check_shop(asked.data)
+    with opened(asked.data) as (store, workshop):
+        run = run_meant(workshop, asked.run)
+        sheet = run_sheet_of(workshop, run.id, files_looked_at(store.settings))
+        book = workshop.book
+    if asked.json:
+        sys.stdout.write(json.dumps(run_sheet_record(book, sheet), ensure_ascii=False, indent=2) + "\n")
+    else:
+        sys.stdout.write("\n".join(run_sheet_lines(book, sheet, zone_of(book.time_zone))) + "\n")
+    return 0 if sheet.is_ready else 1
 
 
 @contextmanager

@@ -111,6 +111,7 @@ before-found-stock-buy = Buy { $buy } first: { $pieces ->
     [one] one piece takes
    *[other] { $pieces } pieces take
   } { $boards }.
+before-found-stock-cut = Every piece is cut: no board is wanted any more.
 before-found-stock-short = { $short } of { $pieces } pieces have no board, and none that suits is for sale.
 before-found-stock-none = No board of the shop is large and thick enough for a piece, and of its wood.
 before-found-stock-board-holds-fewer = { $step } says { $said } pieces a board, but { $board } holds { $each }.

@@ -126,7 +126,7 @@ before-found-supply-short = { $covered ->
     [none] { $supply }: too little from tray { $tray } on, at { $step }. { $needed } needed, { $there } there.
    *[other] { $supply }: enough for { $covered }, not for tray { $tray } at { $step }. { $needed } needed, { $there } there.
   }
-before-found-supply-uncounted = { $supply }: { $needed } needed, and nobody counted what is there.
+before-found-supplies-uncounted = Nobody counted what there is of { $supplies }.
 before-found-cutter-unknown = { $cutter }: { $in ->
     [minutes] { $used } min of cutting are written down, and it lasts for { $life }. When was it changed?
    *[pieces] { $used } pieces are written down, and it lasts for { $life }. When was it changed?

@@ -55,10 +55,22 @@ def test_a_run_that_has_no_boards_stops(board: Any, code: str) -> None:
     assert said(first)
 
 
+def tray(key: str, uncut: int) -> Tray:
+    return Tray(key, 30, at={Route(RAILS).steps[0].key: uncut})
+
+
 def test_pieces_that_are_started_count_before_those_that_are_ordered() -> None:
-    trays = {"1": Tray("1", 30), "2": Tray("2", 30)}
+    trays = {"1": tray("1", 30), "2": tray("2", 30)}
 
     assert looked(trays=trays)[0].facts["pieces"] == 60
+
+
+def test_of_a_run_at_work_only_what_is_not_cut_yet_takes_boards() -> None:
+    half = looked(trays={"1": tray("1", 0), "2": tray("2", 30)})
+    cut = looked(trays={"1": tray("1", 0), "2": tray("2", 0)})
+
+    assert half[0].facts["pieces"] == 30
+    assert [(one.level, said(one)) for one in cut] == [("green", "Every piece is cut: no board is wanted any more.")]
 
 
 @pytest.mark.parametrize(

@@ -53,17 +53,17 @@ def test_its_time_is_taken_into_the_step_and_said_on_the_product_s_page(client: 
     _, page = dropped(client, RAIL.encode())
     kept = keep(client, page, "take cut")
 
-    assert "About 2 min 40 s a load, of which 36 s cutting" in words(page)
-    assert "Take 2 min 38 s into Cut" in words(page)
-    assert "Engrave" not in page.text.partition("Take 2 min")[2].partition("</button>")[0]
+    assert "About 38 s a load, of which 36 s cutting" in words(page)
+    assert "Take 38 s into Cut" in words(page)
+    assert "Engrave" not in page.text.partition("Take 38 s")[2].partition("</button>")[0]
     assert kept.status_code == 303
     assert "from rail.ngc" in words(client.get(kept.location))
-    assert cut(house)["machine_minutes"] == pytest.approx(158 / 60)
+    assert cut(house)["machine_minutes"] == pytest.approx(38 / 60)
     assert cut(house)["reckoned"]["name"] == "rail.ngc"
     assert cut(house)["reckoned"]["day"] == house.workshop.clock.now().date().isoformat()
     assert (cut(house)["reckoned"]["reach_x"], cut(house)["reckoned"]["reach_y"]) == (300, 60)
     product = words(client.get("/plan/products/rail"))
-    assert "2 min 38 s machine time a board of 15" in product
+    assert "38 s machine time a board of 15" in product
     assert "machine time from the program rail.ngc" in product
 
 

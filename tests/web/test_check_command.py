@@ -194,3 +194,23 @@ def test_a_file_that_is_too_large_is_not_read(
     assert main(["check", written(tmp_path, b"G0 X1\n" * 1_000)]) == 2
 
     assert "too much to read" in capsys.readouterr().err
+
+
+def test_a_run_is_looked_through_and_says_by_its_exit_code_whether_something_is_open(
+    data: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    lines_code = main(["check", "--run", "r1", "--data", str(data)])
+    lines = capsys.readouterr().out
+    json_code = main(["check", "--data", str(data), "--json"])
+    found = json.loads(capsys.readouterr().out)
+
+    assert (lines_code, json_code) == ((0, 0) if found["ready"] else (1, 1))
+    assert lines.splitlines()[0].endswith("starts.") or lines.startswith("Everything")
+    assert found["kind"] == "run-sheet"
+    assert {check["level"] for check in found["checks"]} <= {"green", "look", "stop"}
+    assert all(check["text"] and check["text"] in lines for check in found["checks"])
+
+
+def test_a_run_without_its_shop_is_none(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["check", "--run", "r1"]) == 2
+    assert "--data" in capsys.readouterr().err

@@ -6,6 +6,7 @@ from runboard.plan.before.finding import BeforeRun, Finding
 from runboard.plan.stock.need import StockNeed, needed
 from runboard.plan.stock.suit import laid_at_once, nest_of
 from runboard.run.fold.route import Route
+from runboard.run.fold.state import RunState
 from runboard.shop.product import Product
 
 
@@ -15,13 +16,21 @@ def findings(asked: BeforeRun) -> Iterator[Finding]:
     product = asked.book.product(run.product) or run.route.product
     if product.piece is None or not asked.book.stocks:
         return
-    pieces = sum(tray.started for tray in run.trays.values()) or sum(order.pieces for order in run.orders)
+    pieces = _uncut(run) if run.trays else sum(order.pieces for order in run.orders)
+    if not pieces:
+        yield Finding("stock", "green", "stock-cut")
+        return
     need = needed(asked.book, product, pieces, wood=run.wood or product.wood)
     link = f"/before/stock?product={product.key}&run={run.id}"
     yield _enough(need, link)
     if need.rows:
         yield from _loads(run.route, need, link)
         yield from _grain(asked, product, need, link)
+
+
+def _uncut(run: RunState) -> int:
+    """The pieces that wait for their first step: of a run at work the others are cut."""
+    return sum(tray.at.get(run.route_of(tray).steps[0].key, 0) for tray in run.trays.values())
 
 
 def _enough(need: StockNeed, link: str) -> Finding:

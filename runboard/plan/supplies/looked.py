@@ -10,7 +10,7 @@ PAGE = "/plan/shopping"
 
 
 def findings(asked: BeforeRun) -> Iterator[Finding]:
-    """One green line of all that suffices; each that runs out in the middle, that nobody counted, and each cutter that is worn
+    """One green line of all that suffices; one look of all that nobody counted, each that runs out in the middle, and each cutter that is worn
     before the run's end."""
     list_ = shopping(asked.book, asked.state)
     yield from found_of(list_, asked.run.id)
@@ -22,16 +22,11 @@ def found_of(list_: Shopping, run: str) -> Iterator[Finding]:
     enough = [row.here.name for row, share in mine if row.here.there is not None and not share.short_at]
     if enough:
         yield Finding("supplies", "green", "supplies there", {"supplies": enough}, PAGE)
+    uncounted = [row.here.name for row, _ in mine if row.here.there is None]
+    if uncounted:
+        yield Finding("supplies-uncounted", "look", "supplies uncounted", {"supplies": uncounted}, PAGE)
     for row, share in mine:
-        if row.here.there is None:
-            yield Finding(
-                f"supply {row.here.word}",
-                "look",
-                "supply uncounted",
-                {"supply": row.here.name, "needed": share.needed, "unit": row.here.unit},
-                PAGE,
-            )
-        elif share.short_at:
+        if row.here.there is not None and share.short_at:
             yield _short(row, run)
     cuts = {cutter for one in list_.runs if one.run == run for tray in one.trays for cutter in tray.cuts}
     for wear in list_.wear:
