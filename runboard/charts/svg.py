@@ -144,6 +144,13 @@ def _word(word: Word) -> Markup:
     )
 
 
+def captioned(drawing: Markup, label: str, about: str) -> Markup:
+    """A drawing with what is to be seen on it beneath."""
+    return Markup('<figure class="drawing">{}<figcaption><b>{}.</b> {}</figcaption></figure>').format(
+        drawing, label, about
+    )
+
+
 # How wide a letter of a chart's type (13 px) is, on the wide side.
 LETTER = 7.4
 

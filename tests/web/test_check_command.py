@@ -61,8 +61,8 @@ def test_a_program_is_said_in_lines(tmp_path: Path, capsys: pytest.CaptureFixtur
     assert main(["check", written(tmp_path)]) == 0
 
     said = capsys.readouterr().out.splitlines()
-    assert said[0] == "About 2 min 40 s a load, of which 36 s cutting"
-    assert "Cutting            36 s  720 mm" in said
+    assert said[0] == "About 38 s a load, of which 36 s cutting"
+    assert "Cutting    36 s  720 mm" in said
 
 
 def test_a_program_s_record_has_what_other_programs_read(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -67,7 +67,7 @@ def _order(shown: Sketch, visits: VisitOrder, is_after: bool, units: Unit) -> Ma
 
 
 def _figure(key: str, label: str, drawn: Path, about: str) -> Markup:
-    return captioned(path(key, label, drawn, about), f"{label}.", about)
+    return captioned(path(key, label, drawn, about), label, about)
 
 
 def _numbered(order: Sequence[Visit]) -> list[Point]:
