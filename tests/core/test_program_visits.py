@@ -11,6 +11,7 @@ from runboard.plan.program.motion import of_all_axes, timed
 from runboard.plan.program.moves import Moves
 from runboard.plan.program.places import parts
 from runboard.plan.program.routes import bound_by_ways_in, nearest_first, proved, put_in_order, routed, tried_through
+from runboard.plan.program.shifting import shifted
 from runboard.plan.program.visits import TICKS, Task, grouped, hop_seconds, task_of, visit_order
 from runboard.shop.machines import Motion
 from tests.core.moves_by_hand import Block, feed, moves, rapid, stop, tool
@@ -157,8 +158,11 @@ def test_the_circuit_and_the_routing_keep_the_order_and_the_circuit_proves_the_b
 
     order, bound = proved(task, closed, nearest_first(task, closed), 10)
     way = routed(task, closed, nearest_first(task, closed), 0.02)
+    other = shifted(task.ticks, closed, nearest_first(task, closed), 20)
 
-    assert is_in_order(order, task.before) and is_in_order(way, task.before)
+    assert all(is_in_order(one, task.before) for one in (order, way, other))
+    assert sorted(other) == [*range(len(task.before))]
+    assert task.cost(other) <= task.cost(nearest_first(task, closed))
     assert task.cost(order) == bound == task.cost(best)
 
 

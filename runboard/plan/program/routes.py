@@ -10,12 +10,15 @@ from typing import Any
 import numpy as np
 
 from runboard.plan.program.moves import Array
+from runboard.plan.program.shifting import shifted
 from runboard.plan.program.visits import Task
 
 # So many groups are tried through, and so many are the most that a circuit is made of.
 FEW, PROVABLE = 9, 120
 # How hard guided local search is pushed out of where it has been: with 0.1, its usual one, it stays there.
 _PUSH = 0.5
+# Rounds of shifting, times the square of the groups: about a third of a second.
+_SHIFTS = 120_000
 
 
 def put_in_order(task: Task, seconds: float) -> tuple[list[int], int]:
@@ -30,7 +33,9 @@ def put_in_order(task: Task, seconds: float) -> tuple[list[int], int]:
     order, bound = nearest_first(task, closed), bound_by_ways_in(task)
     if many > PROVABLE:
         return routed(task, closed, order, seconds), bound
-    order = routed(task, closed, order, seconds * 0.3)
+    order = routed(task, closed, order, seconds * 0.2)
+    if closed.any():
+        order = shifted(task.ticks, closed, order, _SHIFTS // (many * many))
     order, bound = proved(task, closed, order, seconds * 0.5)
     if task.cost(order) > bound:
         order = routed(task, closed, order, seconds * 0.2)
