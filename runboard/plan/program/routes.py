@@ -34,9 +34,10 @@ def put_in_order(task: Task, seconds: float) -> tuple[list[int], int]:
     if many > PROVABLE:
         return routed(task, closed, order, seconds), bound
     order = routed(task, closed, order, seconds * 0.2)
-    if closed.any():
+    if _free_pairs(closed):
         order = shifted(task.ticks, closed, order, _SHIFTS // (many * many))
-    order, bound = proved(task, closed, order, seconds * 0.5)
+        seconds *= 0.6
+    order, bound = proved(task, closed, order, seconds * 0.6)
     if task.cost(order) > bound:
         order = routed(task, closed, order, seconds * 0.2)
     return order, bound
@@ -108,6 +109,12 @@ def _pairs(before: Array) -> list[tuple[int, int]]:
     return [(int(one), int(other)) for one, other in zip(*np.nonzero(before & ~through), strict=True)]
 
 
+def _free_pairs(before: Array) -> list[tuple[int, int]]:
+    """Those pairs without what stands before or after every other: a circuit's arcs alone keep that where it is."""
+    is_fixed = before.sum(axis=0) + before.sum(axis=1) == len(before) - 1
+    return [(one, other) for one, other in _pairs(before) if not (is_fixed[one] or is_fixed[other])]
+
+
 def routed(task: Task, before: Array, begin: list[int], seconds: float) -> list[int]:
     """A better order than ``begin``, by guided local search; ``begin`` where there is none."""
     from ortools.constraint_solver import pywrapcp, routing_enums_pb2
@@ -148,8 +155,6 @@ def proved(task: Task, before: Array, begin: list[int], seconds: float) -> tuple
     model: Any = cp_model.CpModel()
     through = before.astype(np.float32) @ before.astype(np.float32) > 0
     can = ~(before.T | through)
-    # What stands before or after every other: the arcs that are left out keep it there.
-    is_fixed = before.sum(axis=0) + before.sum(axis=1) == many - 1
     np.fill_diagonal(can, False)
     arcs: dict[tuple[int, int], Any] = {
         (int(one), int(other)): model.new_bool_var("") for one, other in zip(*np.nonzero(can), strict=True)
@@ -160,7 +165,7 @@ def proved(task: Task, before: Array, begin: list[int], seconds: float) -> tuple
     hinted = set(zip([many, *begin], [*begin, many + 1], strict=True))
     for key, arc in arcs.items():
         model.add_hint(arc, key in hinted)
-    pairs = [(one, other) for one, other in _pairs(before) if not (is_fixed[one] or is_fixed[other])]
+    pairs = _free_pairs(before)
     if pairs:
         rank = [model.new_int_var(int(before[:, at].sum()), many - 1 - int(before[at].sum()), "") for at in range(many)]
         for (one, other), arc in arcs.items():
