@@ -204,6 +204,7 @@ LAUGHS = "".join(f'<!ENTITY l{n} "{f"&l{n - 1};" * 10}">' for n in range(1, 10))
         (f'<!DOCTYPE svg [<!ENTITY l0 "ha">{LAUGHS}]><svg>&l9;</svg>'.encode(), "drawing-entities"),
         (b'<!DOCTYPE svg [<!ENTITY e SYSTEM "file:///etc/passwd">]><svg><text>&e;</text></svg>', "drawing-entities"),
         (b'<!DOCTYPE svg [<!ENTITY % e SYSTEM "http://example.org/x.dtd"> %e;]><svg/>', "drawing-entities"),
+        (b"<!DOCTYPE svg [<!ATTLIST svg width CDATA '9mm'>]><svg height='9mm'/>", "drawing-entities"),
         (b"<svg width='10mm' height='10mm' viewBox='0 0 0 10'/>", "drawing-no-size"),
         (b"<svg width='10mm' height='10mm' viewBox='0 0 10 NaN'/>", "drawing-viewbox"),
         (b"<svg width='10mm' height='10mm' viewBox='0 0 inf 10'/>", "drawing-viewbox"),
