@@ -164,8 +164,3 @@ def cut(text: str, most: float) -> str:
     """A text that is no wider: cut short where it was."""
     letters = int(most / LETTER)
     return text if len(text) <= letters else f"{text[: letters - 1].rstrip()}…"
-
-
-def captioned(svg: Markup, title: str, about: str) -> Markup:
-    """A drawing with its name and a sentence under it."""
-    return Markup('<figure class="drawing">{}<figcaption><b>{}</b> {}</figcaption></figure>').format(svg, title, about)

@@ -95,8 +95,10 @@ def do(asked: Namespace) -> int:
 
 def _look_through(asked: Namespace) -> int:
     """The run sheet of the run named, else of the one that is open; 1 where something on it is open."""
+    if asked.data is None and asked.run:
+        raise Mistaken("run without shop")
     if asked.data is None:
-        raise Mistaken("run without shop" if asked.run else "nothing to check")
+        raise Mistaken("nothing to check")
     check_shop(asked.data)
     with opened(asked.data) as (store, workshop):
         run = run_meant(workshop, asked.run)
