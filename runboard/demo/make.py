@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from runboard.demo.book import SMALL_RACK, demo_book
 from runboard.demo.drawing import add_pictures
+from runboard.demo.files import DRAWING, PROGRAM, number_jig_drawing, rail_board_program
 from runboard.demo.finished import BEGINS
 from runboard.demo.phone import HandClock, Shopfloor
 from runboard.demo.story import tell
@@ -15,6 +16,7 @@ from runboard.floor.warm import catch_up
 from runboard.opening import open_workshop
 
 SEED = 19
+TO_TRY = "to-try"
 # Hooks take so many times what the route guesses: nearly three and a half minutes a rail.
 LONGER = {"hooks": 1.7}
 LINK = Path("/etc/localtime")
@@ -37,8 +39,17 @@ def make_demo(folder: Path, now: datetime | None = None, seed: int = SEED, zone:
         catch_up(workshop)
         with store.connections.not_waiting_for_the_disk():
             tell(Shopfloor(workshop, clock, Random(seed), longer=LONGER), moment)
+        _lay_out_files(folder / TO_TRY)
     finally:
         store.close()
+
+
+def _lay_out_files(folder: Path) -> None:
+    """The program and the drawing that the product's page can be tried with."""
+    folder.mkdir(mode=0o700, exist_ok=True)
+    for name, text in ((PROGRAM, rail_board_program()), (DRAWING, number_jig_drawing())):
+        (folder / name).write_text(text, encoding="utf-8")
+        (folder / name).chmod(0o600)
 
 
 def zone_here(link: Path = LINK) -> str:
