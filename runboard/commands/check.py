@@ -107,7 +107,8 @@ def _look_through(asked: Namespace) -> int:
     if asked.json:
         sys.stdout.write(json.dumps(run_sheet_record(book, sheet), ensure_ascii=False, indent=2) + "\n")
     else:
-        sys.stdout.write("\n".join(run_sheet_lines(book, sheet, zone_of(book.time_zone))) + "\n")
+        lines = [run.name, *run_sheet_lines(book, sheet, zone_of(book.time_zone))]
+        sys.stdout.write("\n".join(lines) + "\n")
     return 0 if sheet.is_ready else 1
 
 

@@ -1,35 +1,51 @@
 # What is said when a run is looked through before it starts, whatever it is about.
 
-before-level-green = right
+before-level-green = OK
 before-level-look = look
 before-level-stop = stop
+before-level-passed = seen
 before-sheet-head = { $stops ->
     [0] { $looks ->
-        [0] Everything that is checked here is right.
-        [one] One thing to look at before it starts.
-       *[other] { $looks } things to look at before it starts.
+        [0] { $passed ->
+            [0] Everything that is checked here is OK.
+            [one] Nothing is open: one thing was looked at and let pass.
+           *[other] Nothing is open: { $passed } things were looked at and let pass.
+        }
+        [one] One thing to look at{ before-sheet-when }.
+       *[other] { $looks } things to look at{ before-sheet-when }.
     }
     [one] { $looks ->
-        [0] One thing has to be mended before it starts.
-        [one] One thing has to be mended before it starts, and one more is to be looked at.
-       *[other] One thing has to be mended before it starts, and { $looks } more are to be looked at.
+        [0] One thing has to be mended{ before-sheet-when }.
+        [one] One thing has to be mended{ before-sheet-when }, and one more is to be looked at.
+       *[other] One thing has to be mended{ before-sheet-when }, and { $looks } more are to be looked at.
     }
    *[other] { $looks ->
-        [0] { $stops } things have to be mended before it starts.
-        [one] { $stops } things have to be mended before it starts, and one more is to be looked at.
-       *[other] { $stops } things have to be mended before it starts, and { $looks } more are to be looked at.
+        [0] { $stops } things have to be mended{ before-sheet-when }.
+        [one] { $stops } things have to be mended{ before-sheet-when }, and one more is to be looked at.
+       *[other] { $stops } things have to be mended{ before-sheet-when }, and { $looks } more are to be looked at.
     }
 }
+before-sheet-when = { $begun ->
+    [yes] {""}
+   *[no] {" "}before it starts
+}
+before-unchecked = Not checked, since nothing is written down: { $what }.
+before-unchecked-stock = boards
+before-unchecked-supplies = what is used up
+before-unchecked-price = the price
+before-unchecked-screw = screws
 before-passed = Looked at by { $initials }, { $at }.
 before-found-stations-free = Every station of its route can be used.
 before-found-station-out = { $station } is out of use.
-before-found-wood-fine = { $wood }: not on the list of what no laser may touch. Its data sheet wins.
+before-found-wood-fine = { $wood } is not on the shop's list of what no laser may touch. Its data sheet may say otherwise, and wins.
 before-found-wood-forbidden = { $wood } may not come under what heats, at { $step }: { $by } is on the shop's list.
 before-found-wood-unknown = Nobody said what the pieces are made of, and { $step } heats them. Write down the wood of this run.
 before-found-wood-data-sheet = { $wood }: read its data sheet before { $step }. What binds or coats it ({ $by }) is not known.
+before-found-wait-short = { $step }: the route waits { $own } h, and the label says { $label } h.
 before-found-skill-nobody = { $step } asks for somebody who knows { $skill }, and nobody in the shop does.
 refused-initials-missing = Write your initials: they say who looked.
 refused-look-changed = Something else is found there by now. Look again.
+refused-look-not-passed = Nobody went past it, or somebody took that back.
 refused-look-stops = This has to be mended first: nobody can go past it.
 # What is said of questions before a run, whatever kind they are. Each kind has a file of its own beside this one: what it is called
 # (before-kind-…), what it is good for in one sentence (before-about-…), its presses to keep (before-keep-…) and what they kept (before-kept-…).

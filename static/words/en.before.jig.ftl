@@ -60,9 +60,9 @@ before-found-jig-corner = { $step }: nobody wrote down where the jig { $jig } si
 before-found-jig-right = { $step }: jig { $jig }, { $places ->
     [one] one place
    *[other] { $places } places
-  }, its corner mark at x { $x }, y { $y } of { $station }.
+  }, its corner mark at x { $x }, y { $y } mm of { $station }.
 before-found-engraving-guess = { $step }: nobody reckoned the engraving. Its { $minutes } min are a guess.
-before-found-engraving-known = { $step }: { $minutes } min of machine time, which is more than a guess.
+before-found-engraving-known = { $step }: { $minutes } min of machine time, measured or reckoned.
 
 refused-jig-no-piece = Say how long and how wide a piece is, or write it down at the product.
 refused-jig-nothing-drawn = There is no outline in the drawing.

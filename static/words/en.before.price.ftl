@@ -130,4 +130,4 @@ refused-fewer-started = { $started } started cannot give { $pieces } good ones. 
 refused-nothing-to-reckon = Nothing is said to reckon with. Choose a product, or write down what it costs.
 
 before-found-price-below-cost = It sells at { $price }, and a good piece costs { $cost } with { $fees } of fees: each one loses { $loses }.
-before-found-price-covers = It sells at { $price }: of each piece { $stays } stays.
+before-found-price-covers = It sells at { $price }: { $stays } a piece is left after cost and fees.

@@ -55,6 +55,10 @@ program-way = { $units ->
 # What is found of a run's programs when it is looked through.
 before-found-program-fine = { $step }: its time is from the program { $program } as it was looked at last.
 before-found-program-no-time = { $step }: nobody has looked at its program { $program } yet, so its time is a guess. Drop the file on the product's page.
+before-found-program-measured = { $step }: nobody looked at the program { $program } here for reach and cutters. Its time is known: measured { $times ->
+    [one] once
+   *[other] { $times } times
+  }.
 before-found-program-changed = { $step }: the program { $program } is another since { $day } than the one its time was taken from. Look at it and take its time again.
 before-found-program-too-far = { $step }: the program { $program } goes { $reach } along { $axis }, and the machine reaches { $travel }.
 

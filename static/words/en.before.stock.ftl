@@ -117,7 +117,7 @@ before-found-stock-none = No board of the shop is large and thick enough for a p
 before-found-stock-board-holds-fewer = { $step } says { $said } pieces a board, but { $board } holds { $each }.
 before-found-stock-board-holds-more = { $step } says { $said } pieces a board; { $board } would hold { $each }.
 before-found-stock-across = On { $boards } some pieces lie across the grain, as the product allows.
-before-found-stock-along = All pieces lie along the grain.
+before-found-stock-along = The layout turns no piece across the grain.
 
 ask-stock-question-pieces = Pieces to start
 ask-stock-question-product = Product

@@ -221,10 +221,23 @@ plan-part-of-time = { $kind ->
 plan-before-it-starts = Before { $run } starts
 plan-look-into-it = Look into it
 plan-initials = Initials
-plan-looked-go-on = I looked: go on
+plan-looked-go-on = Seen, let it pass
+plan-look-taken-back = Not seen, after all
+plan-check-what-remains = What is checked of { $run }
+plan-checks-right = { $checks ->
+    [one] One check is OK
+   *[other] { $checks } checks are OK
+  }
 plan-run-sheet-hint = These checks know only what is written down here. The machine's manual, the labels and your own eyes come first.
 plan-to-now = To Now
-plan-run-sheet = Before it starts
+plan-run-sheet = { $begun ->
+    [yes] What is checked
+   *[no] Before it starts
+  }{ $open ->
+    [0] {""}
+    [one] {": "}one thing to look at
+   *[other] {": "}{ $open } things to look at
+  }
 plan-shopping = What to buy
 plan-shopping-for = For what remains of { $runs }.
 plan-shopping-no-run = No run is open: nothing is needed.

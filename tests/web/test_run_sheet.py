@@ -33,8 +33,37 @@ def test_a_look_is_passed_by_initials_and_says_by_whom(client: FlaskClient, hous
     assert "read its data sheet before Engrave" in page
     assert (nobody.status_code, "Write your initials" in words(nobody)) == (422, True)
     assert passed.status_code == 303
+    assert passed.headers["Location"] == "/plan/runs/r1/before?initials=AN#wood"
     assert "Looked at by AN" in shown(client)
+    assert 'value="AN"' not in client.get("/plan/runs/r1/before?initials=").text
     assert house.workshop.ledger.state.runs["r1"].passed["wood"].initials == "AN"
+
+
+def test_initials_given_by_mistake_are_taken_back(client: FlaskClient, house: House) -> None:
+    open_one(client, wood="MDF")
+    client.post("/plan/runs/r1/before", data={**asked_of(shown(client), "wood"), "initials": "AN"})
+
+    back = client.post("/plan/runs/r1/before/taken-back", data={"check": "wood"})
+    twice = client.post("/plan/runs/r1/before/taken-back", data={"check": "wood"})
+
+    assert (back.status_code, twice.status_code) == (303, 422)
+    assert "wood" not in house.workshop.ledger.state.runs["r1"].passed
+    assert asked_of(shown(client), "wood")
+
+
+def test_whoever_opens_a_run_with_something_to_look_at_is_shown_that_first(client: FlaskClient) -> None:
+    order = {"product": "rail", "certainty": "0.9", "orders.0.pieces": "12", "wood": "MDF"}
+
+    opened = client.post("/plan/runs/new", data=order)
+
+    assert opened.headers["Location"] == "/plan/runs/r1/before"
+    assert "Before it starts: " in words(client.get("/plan/runs/r1"))
+
+
+def test_nothing_written_down_is_said_and_not_called_right(client: FlaskClient) -> None:
+    open_one(client)
+
+    assert "Not checked, since nothing is written down: boards" in words(client.get("/plan/runs/r1/before"))
 
 
 def test_what_may_not_come_under_the_laser_is_a_stop_without_a_way_past(client: FlaskClient) -> None:

@@ -4,7 +4,7 @@ from runboard.floor.changing.runs import new_event
 from runboard.floor.looking.at_hand import shop_now
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.pressing.taps import record_events
-from runboard.floor.warm import find_run
+from runboard.floor.warm import catch_up, find_run
 from runboard.floor.workshop import Workshop
 from runboard.plan.before.finding import BeforeRun
 from runboard.plan.before.looked_at import LookedAt
@@ -52,6 +52,17 @@ def pass_look(
         if at.is_open:
             body = {"check": check, "found": found, "initials": initials}
             record_events(workshop, [new_event(workshop, "look passed", body, run=run, person=person, device="server")])
+
+
+def take_look_back(workshop: Workshop, run: str, check: str, person: str = "") -> None:
+    """Nobody went past it, after all. Refused 'run unknown', 'look not passed'."""
+    with workshop.lock:
+        catch_up(workshop)
+        passed = find_run(workshop, run).passed.get(check)
+        if passed is None:
+            raise Refused("look not passed")
+        undone = new_event(workshop, "event undone", {"event": passed.event}, person=person, device="server")
+        record_events(workshop, [undone])
 
 
 def _found(sheet: RunSheet, check: str) -> Checked | None:

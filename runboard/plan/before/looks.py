@@ -1,6 +1,7 @@
-"""What is looked at before a run starts, in the order in which work meets it."""
+"""What is looked at before a run starts, in the order in which it is said."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 from runboard.plan.before.finding import BeforeRun, Finding, Look
 from runboard.plan.engraving import looked as engraving
@@ -12,6 +13,10 @@ from runboard.plan.program import looked as program
 from runboard.plan.stock import looked as stock
 from runboard.plan.supplies import looked as supplies
 from runboard.run.rules.materials import FORBIDDEN, LOOK, UNKNOWN, judged
+from runboard.run.rules.resting import shorter_than_label
+from runboard.shop.product import ZERO
+
+HOUR = timedelta(hours=1)
 
 
 def stations(asked: BeforeRun) -> Iterator[Finding]:
@@ -51,16 +56,29 @@ def shown_how(asked: BeforeRun) -> Iterator[Finding]:
             yield Finding(f"skill {skill}", "stop", "skill-nobody", {"skill": skill, "step": step.name}, "/shop")
 
 
+def labels(asked: BeforeRun) -> Iterator[Finding]:
+    """Waits of its route that are shorter than a finish's label says."""
+    route = asked.run.route
+    for step in route.steps:
+        label = shorter_than_label(asked.book, route, step)
+        if label is not None:
+            own = step.operation.wait.least if step.operation.wait else ZERO
+            facts = {"step": step.operation.name, "own": own / HOUR, "label": label / HOUR}
+            yield Finding(f"wait {step.key}", "look", "wait-short", facts, f"/plan/runs/{asked.run.id}/route")
+
+
+# What could hurt somebody or spoil pieces comes before what only has to be bought.
 LOOKS: tuple[Look, ...] = (
     stations,
     wood,
     shown_how,
+    labels,
+    feeds.findings,
+    fits.findings,
+    jig.findings,
+    program.findings,
+    engraving.findings,
     stock.findings,
     supplies.findings,
-    program.findings,
-    feeds.findings,
-    jig.findings,
-    engraving.findings,
-    fits.findings,
     money.findings,
 )

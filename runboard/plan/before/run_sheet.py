@@ -29,9 +29,10 @@ class Checked:
 
 @dataclass(frozen=True)
 class RunSheet:
-    """All that was found, stops first, then what is to be looked at, then what is right."""
+    """All that was found, stops first, then what is to be looked at, then what is right. ``is_begun`` where work on it has begun."""
 
     checked: Sequence[Checked]
+    is_begun: bool = False
 
     def of(self, level: Level) -> list[Checked]:
         return [each for each in self.checked if each.finding.level == level]
@@ -46,6 +47,11 @@ class RunSheet:
         return sum(each.is_open for each in self.of("look"))
 
     @property
+    def passed(self) -> int:
+        """How many somebody went past."""
+        return sum(each.passed is not None for each in self.of("look"))
+
+    @property
     def is_ready(self) -> bool:
         """Whether nothing stands in the way that these checks know of."""
         return not any(each.is_open for each in self.checked)
@@ -55,7 +61,8 @@ def run_sheet(asked: BeforeRun, looks: Sequence[Look]) -> RunSheet:
     """Everything that these looks find of a run."""
     found = [finding for look in looks for finding in look(asked)]
     found.sort(key=lambda finding: LEVELS.index(finding.level))
-    return RunSheet([Checked(finding, _passed(asked, finding)) for finding in found])
+    begun = bool(asked.run.loads or asked.run.past)
+    return RunSheet([Checked(finding, _passed(asked, finding)) for finding in found], begun)
 
 
 def _passed(asked: BeforeRun, finding: Finding) -> Passed | None:

@@ -15,25 +15,36 @@ _SAME = 1e-3  # mm
 
 def findings(asked: BeforeRun) -> Iterator[Finding]:
     """Of each step at a machine that has a program, by its setup sheet or by the time that was taken."""
+    unseen: set[tuple[str, str]] = set()
     for step in asked.run.route.steps:
         station = asked.book.station(step.operation.station)
         if station is None or not station.machine:
             continue
-        found = list(_of_step(step, station.motion, asked.run.product, asked.looked))
         link = f"/before/program?product={asked.run.product}&step={step.key}"
-        for is_right, code, facts in found:
+        if step.pass_.reckoned is None:
+            one = step.operation.key, program_named(step.operation)
+            if one[1] and one not in unseen and not station.heats:  # a laser's drawing is looked at as an engraving
+                unseen.add(one)
+                yield _unseen(asked, step, one[1], link)
+            continue
+        for is_right, code, facts in _of_step(step.pass_.reckoned, station.motion, asked.run.product, asked.looked):
             level: Level = "green" if is_right else "look"
             yield Finding(f"program {step.key}", level, code, {"step": step.name, **facts}, "" if is_right else link)
 
 
+def _unseen(asked: BeforeRun, step: Step, program: str, link: str) -> Finding:
+    """A program that nobody looked at here: of one that ran, its time is known all the same."""
+    known = asked.estimates.of(asked.run, step, "machine")
+    facts = {"step": step.operation.name, "program": program, "times": known.times}
+    if known.source == "guess":
+        return Finding(f"program {step.key}", "look", "program-no-time", facts, link)
+    return Finding(f"program {step.key}", "green", "program-measured", facts)
+
+
 def _of_step(
-    step: Step, motion: Motion, product: str, looked: LookedAt
+    reckoned: Reckoned, motion: Motion, product: str, looked: LookedAt
 ) -> Iterable[tuple[bool, str, Mapping[str, str | float]]]:
-    """(whether it is right, code, facts): the first thing that is wrong, else that it is right; nothing of a step without a
-    program."""
-    reckoned, named = step.pass_.reckoned, program_named(step.operation)
-    if reckoned is None:
-        return [(False, "program-no-time", {"program": named})] if named else []
+    """(whether it is right, code, facts): the first thing that is wrong, else that it is right; nothing of another file's time."""
     if reckoned.what != "program":
         return []
     file = {"program": reckoned.name}

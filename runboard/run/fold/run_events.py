@@ -266,7 +266,7 @@ def look_given(draft: Draft, event: Event) -> None:
 def look_passed(draft: Draft, event: Event) -> None:
     """The newest answer stands; one whose finding has become another is asked again by whoever looks the run through."""
     run = open_run(draft, event)
-    passed = Passed(event.get("found"), event.get("initials").strip(), event.person, event.moment)
+    passed = Passed(event.get("found"), event.get("initials").strip(), event.person, event.moment, event.id)
     draft.put_run(replace(run, passed=put(run.passed, event.get("check"), passed)))
 
 

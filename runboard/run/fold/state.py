@@ -163,6 +163,7 @@ class Passed:
     initials: str
     person: str
     at: datetime
+    event: str = ""
 
 
 @dataclass(frozen=True)

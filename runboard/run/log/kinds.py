@@ -178,7 +178,7 @@ KINDS: Mapping[str, Kind] = {
     "look given": _lead(
         "run", "The lead looked at a helper's first piece.", {"result": one_of("pass", "fail")}, note=TEXT
     ),
-    "look passed": _crew(
+    "look passed": _lead(
         "run",
         "Before it starts: somebody looked at what a check found, and goes on; 'found' is what stood there.",
         {"check": NAMED, "found": NAME, "initials": NAME | {"minLength": 1, "maxLength": 8}},

@@ -43,7 +43,6 @@ _OPEN_FOLDER = "icons/"  # a phone's home screen asks for them without the cooki
 _CREW_WRITES = frozenset(
     {
         "taps.taps",
-        "plan_run_sheet.go_past",
         "plan_lines.tick",
         "welcome.go_over",
         "push.subscription",

@@ -6,8 +6,10 @@ from uuid import uuid4
 
 from flask import Blueprint, Response, abort, request
 
+from runboard.floor.changing.run_sheet import run_sheet_of
 from runboard.floor.changing.runs import Wish, look_ahead, open_run_once, product_to_run, wish_from_run
 from runboard.floor.looking.at_hand import book_now
+from runboard.floor.looking.files_looked_at import files_looked_at
 from runboard.floor.looking.shopping import shopping_to_open
 from runboard.plan.extras import chance_of_enough
 from runboard.plan.opening import Opening
@@ -19,6 +21,7 @@ from runboard.shop.numbers import any_number
 from runboard.shop.product import ZERO, Product
 from runboard.web.door.pages import page, refusal, said, see_other, workshop
 from runboard.web.door.run_pages import known_person
+from runboard.web.fittings import fittings
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import opening_form, order_rows, read_begun, read_orders
 from runboard.words.before.supplies import found_facts, to_buy_in_words
@@ -94,11 +97,16 @@ def open_it() -> Response:
     once = request.form.get("once", "")
     if not form.is_wrong:
         try:
-            open_run_once(workshop(), wish, once, known_person())
-            return see_other("/")
+            return see_other(_where_next(open_run_once(workshop(), wish, once, known_person())))
         except Refused as refused:
             form.problems.append(refusal(refused))
     return _page(product, form, status=422, copied=wish.copied_from, once=once)
+
+
+def _where_next(run: str) -> str:
+    """To work, where everything that is checked of the run is right; else to what is to be looked at first."""
+    sheet = run_sheet_of(workshop(), run, files_looked_at(fittings().settings))
+    return "/" if sheet.is_ready else f"/plan/runs/{run}/before"
 
 
 def _posted() -> tuple[Product, Form]:

@@ -7,6 +7,7 @@ from flask import Blueprint, Response, request
 from runboard.floor.changing.exchange import export_run
 from runboard.floor.changing.kept_changes import with_changes
 from runboard.floor.changing.pictures import with_pictures
+from runboard.floor.changing.run_sheet import run_sheet_of
 from runboard.floor.changing.runs import (
     add_board,
     close_run,
@@ -16,6 +17,7 @@ from runboard.floor.changing.runs import (
     set_orders,
 )
 from runboard.floor.looking.at_hand import book_now
+from runboard.floor.looking.files_looked_at import files_looked_at
 from runboard.floor.looking.look_back import estimates_now
 from runboard.floor.looking.shopping import shopping_now
 from runboard.plan.opening import board_pieces
@@ -102,10 +104,12 @@ def _orders(run: RunState) -> Form:
 
 def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] = ()) -> Response:
     trays = list(run.trays.values())
+    sheet = run_sheet_of(workshop(), run.id, files_looked_at(fittings().settings)) if run.state == "open" else None
     return page(
         "plan/run.html",
         status=status,
         run=run,
+        sheet=sheet,
         form=form,
         problems=[*problems, *(form.problems if run.state != "open" else ())],
         tag=orders_tag(run),

@@ -16,6 +16,7 @@ from runboard.words.sentences import say, sentence
 # Checks about such a thing say their facts in units and trays; those of ``_BY_KIND`` as the kind of that name words them, whose
 # module is loaded when somebody looks.
 _SUPPLIES = ("supply", "cutter")
+_SAME = {"supply": "supplies"}
 _BY_KIND = ("screw", "feed", "price", "program")
 
 
@@ -34,9 +35,9 @@ def _facts(book: Book, finding: Finding) -> Mapping[str, Any]:
     return finding.facts
 
 
-def level_in_words(level: str) -> str:
-    """'right', 'look', 'stop'."""
-    return say("before-level", level)
+def level_in_words(each: Checked) -> str:
+    """'OK', 'look', 'stop'; 'seen' where somebody went past it."""
+    return say("before-level", "passed" if each.passed is not None else each.finding.level)
 
 
 def passed_in_words(checked: Checked, zone: tzinfo) -> str:
@@ -49,14 +50,23 @@ def passed_in_words(checked: Checked, zone: tzinfo) -> str:
 
 def head_of(sheet: RunSheet) -> str:
     """How it stands, in one sentence."""
-    return sentence("before-sheet-head", {"stops": sheet.stops, "looks": sheet.looks})
+    facts = {"stops": sheet.stops, "looks": sheet.looks, "passed": sheet.passed, "begun": sheet.is_begun}
+    return sentence("before-sheet-head", facts)
+
+
+def unchecked_in_words(sheet: RunSheet) -> str:
+    """What no check could say anything of, since the shop wrote nothing down; '' where there is nothing."""
+    met = {each.finding.check.split(" ")[0].split("-")[0] for each in sheet.checked}
+    met |= {_SAME.get(word, word) for word in met}
+    what = [say("before-unchecked", word) for word in ("stock", "supplies", "screw", "price") if word not in met]
+    return sentence("before-unchecked", {"what": what}) if what else ""
 
 
 def run_sheet_lines(book: Book, sheet: RunSheet, zone: tzinfo) -> list[str]:
     """The sheet as a command prints it."""
-    lines = [head_of(sheet)]
+    lines = [head_of(sheet), *filter(None, [unchecked_in_words(sheet)])]
     for each in sheet.checked:
-        said = [level_in_words(each.finding.level), found_in_words(book, each.finding), passed_in_words(each, zone)]
+        said = [level_in_words(each), found_in_words(book, each.finding), passed_in_words(each, zone)]
         lines.append("  ".join(part for part in said if part))
     return lines
 
