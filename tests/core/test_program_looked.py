@@ -1,14 +1,18 @@
 """A run's programs, looked through before it starts: no time reckoned, changed since, farther than the machine reaches."""
 
 from dataclasses import replace
+from datetime import timedelta
 from typing import Any
 
 import pytest
 
 from runboard.plan.before.finding import BeforeRun, Finding
 from runboard.plan.before.looked_at import LookedAt
-from runboard.plan.estimates import estimates_from
+from runboard.plan.estimates import KnownTime, estimates_from
 from runboard.plan.program.looked import changed_steps, findings
+from runboard.plan.schedule.told.forecast import Scatter
+from runboard.run.fold.route import Step
+from runboard.run.fold.state import RunState
 from runboard.words.before.program import found_facts
 from runboard.words.sentences import say
 from tests import scenario
@@ -94,3 +98,42 @@ def test_a_program_that_goes_farther_than_its_machine_is_said() -> None:
     assert "goes 983 mm along X, and the machine reaches 980 mm" in said(before)[0]
     assert one(asked(rails(reach_x=983.0), travel_x=983.0)).code == "program-fine"
     assert one(asked(rails(reach_x=983.0))).code == "program-fine"
+
+
+def named(*names: str) -> dict[str, Any]:
+    product = scenario.key_rails()
+    for operation, name in zip(product["operations"], names, strict=False):
+        operation["setup_sheet"] = [["Program", name]]
+    return product
+
+
+class Measured:
+    """Estimates of a shop in which every machine time was measured nine times."""
+
+    def of(self, run: RunState, step: Step, kind: str) -> KnownTime:
+        return KnownTime(timedelta(minutes=39), Scatter(0.1, 0.1, 0.1), "measured", 9)
+
+
+def test_a_program_that_ran_and_was_measured_is_no_guess() -> None:
+    before = replace(asked(named("rail.ngc")), estimates=Measured())  # type: ignore[arg-type]
+
+    assert (one(before).level, one(before).code) == ("green", "program-measured")
+    assert said(before) == [
+        "Cut: nobody looked at the program rail.ngc here for reach and cutters. Its time is known: measured 9 times."
+    ]
+
+
+def test_one_program_of_two_passes_is_one_look() -> None:
+    product = named("rail.ngc")
+    cut = product["operations"][0]
+    cut["passes"] = [cut["passes"][0], {**cut["passes"][0], "key": "b", "name": "side B"}]
+
+    assert one(asked(product)).check.startswith("program cut")
+
+
+def test_a_laser_s_drawing_is_looked_at_as_an_engraving() -> None:
+    product = scenario.key_rails()
+    laser = next(each for each in product["operations"] if each["station"] == "laser")
+    laser["setup_sheet"] = [["Program", "number-jig.svg"]]
+
+    assert list(findings(asked(product))) == []
