@@ -8,6 +8,7 @@ ask-seat-insert = Insert or magnet
 ask-seat-insert-nothing = none of the shop's: sizes below
 ask-seat-insert-hint = What you type below wins over its own sizes.
 ask-seat-what = What it is
+ask-seat-what-hint = Of sizes typed below: a part of the shop's keeps its own.
 ask-seat-what-magnet = magnet, or another smooth part
 ask-seat-what-insert = threaded insert
 ask-seat-diameter-hint = Outside, measured: makers' sizes are rounded.
@@ -27,13 +28,14 @@ ask-seat-sunk-hint = 0 where it is flush.
 ask-seat-thickness = The wood is
 ask-seat-thickness-hint = How thick it is where the part sits.
 ask-seat-margin = Keep this much beneath
-ask-seat-margin-hint = 3 mm is common practice, no source.
+ask-seat-margin-hint = 3 mm or 1/8 in is common practice, no source.
 ask-seat-edge = To the nearest edge
 ask-seat-edge-hint = From the middle of the hole. Empty where it is far away.
 ask-seat-wall = Keep this much beside it
-ask-seat-wall-hint = 3 mm is common practice, no source.
+ask-seat-wall-hint = 3 mm or 1/8 in is common practice, no source.
 
 refused-insert-size-needed = Choose an insert or a magnet, or write its diameter and how deep it is.
+refused-insert-hole-too-wide = A hole of { $hole } is no narrower than the insert, { $diameter }: its thread would hold nothing. Write the hole that its maker asks for.
 
 before-fit-fits = A hole of { $hole }, { $depth } deep: { $beneath } stay beneath it.
 before-fit-thin = A hole of { $hole }, { $depth } deep, and only { $beneath } stay beneath it: { $margin } are wanted.
@@ -46,7 +48,22 @@ before-fit-hole = { $by ->
        *[no] narrower
     } than the part, common practice, no source.
   }
-before-fit-drill = Nearest drill: { $drill }. A router cuts it as wide as it is told.
+before-fit-drill = Drill: { $drill }.
+before-fit-drills = { $fit ->
+    [thread] No drill is just that: { $drill } is the next one down, { $next } the next one up. The thinner holds better in softwood, the wider splits no hardwood. A router cuts it as wide as it is told.
+   *[other] { $drill } is the next drill down: { $fit ->
+        [tight] too tight for it
+        [press] a press fit
+        [snug] a snug fit
+       *[loose] a loose fit
+    }. The next one up, { $next }: { $sits ->
+        [tight] too tight as well
+        [press] a press fit
+        [snug] a snug fit
+        [loose] a loose fit
+       *[slack] too wide
+    }. A router cuts it as wide as it is told.
+  }
 before-fit-depth = { $by ->
     [maker] The depth is the one that its maker asks for, or that the shop keeps.
    *[rule] Deeper than the part by { $more }, for { $what ->
@@ -57,9 +74,10 @@ before-fit-depth = { $by ->
 before-fit-beside = { $beside } stay between the hole and the edge.
 before-fit-source = Figures: { $source }
 before-fit-doubt-scrap = Try it in scrap of the same wood: drills cut wider or narrower than they are called.
-before-fit-doubt-wall = { $beside } beside the hole are less than the { $wall } that are wanted: it may break out.
-before-fit-doubt-edge = The hole comes out at the edge.
+before-fit-caution-wall = { $beside } beside the hole are less than the { $wall } that are wanted: it may break out.
+before-fit-caution-edge = The hole comes out at the edge.
 before-fit-doubt-press = Pressed without glue, a part may come loose when the wood dries. A drop of glue is safer.
+before-fit-caution-slack = The hole is { $more } wider than the part: it would lie loose in it.
 before-fit-caution-magnets = Small magnets must never come loose: a child that swallows two is in danger of its life. Glue them in.
 before-fit-caution-pole = Mark which side faces out before the glue goes on.
 
@@ -100,10 +118,8 @@ before-movement-wider = { $wood }, { $width } wide, from { $before } to { $after
 before-movement-narrower = { $wood }, { $width } wide, from { $before } to { $after } % moisture: { $by } narrower.
 before-movement-still = { $wood }, { $width } wide, from { $before } to { $after } % moisture: as wide as before.
 before-movement-a-board = The board
-before-movement-room = The play of { $room } is { $lacks ->
-    [none] enough.
-   *[other] too small by { $lacks }: it would jam, or split its frame.
-  }
+before-movement-room = The play of { $room } is enough.
+before-movement-jams = The play of { $room } is too small by { $lacks }: it would jam, or split its frame.
 before-movement-gap = The gap grows by { $by }: it may show, or rattle.
 before-movement-air = Air of { $humidity } % at { $celsius } °C brings wood to { $moisture } % moisture, in some weeks.
 before-movement-fix = Glue or screw it in the middle only, so that both sides can move.

@@ -13,6 +13,7 @@ from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.shop.fasteners import Insert
+from runboard.shop.units import Unit
 
 M4 = Insert("m4", "M4 insert", 8, 10, "insert", hole=7.5, depth=11, source="the packet")
 SHOP = Book(inserts=(M4,))
@@ -114,3 +115,50 @@ def test_a_wood_that_nobody_knows_needs_its_coefficient() -> None:
 @given(st.floats(0.06, 0.14), st.floats(0.06, 0.14))
 def test_what_swells_one_way_shrinks_back_the_other(before: float, after: float) -> None:
     assert swell(before=before, after=after).by == pytest.approx(-swell(before=after, after=before).by)
+
+
+@given(st.floats(1, 60), st.floats(0.5, 40), st.sampled_from(["mm", "in"]))
+def test_a_part_never_stands_proud_of_its_hole(diameter: float, length: float, units: Unit) -> None:
+    found = seat(Book(units=units), diameter=diameter, length=length)
+
+    assert found.depth >= length + 0.2 - 1e-6
+
+
+def drills(units: Unit = "mm", **said: Any) -> list[tuple[float, str]]:
+    return [(each.mm, each.fit) for each in seat(Book(units=units), **{"length": 2, **said}).drills]
+
+
+def test_the_drills_on_both_sides_say_how_the_part_would_sit() -> None:
+    assert drills(diameter=6, fit="snug") == [(6, "press"), (6.5, "loose")]
+    assert drills(diameter=6, fit="press") == [(5.5, "tight"), (6, "press")]
+    assert drills(diameter=6.4, fit="snug") == [(6.5, "snug")]
+    assert drills("in", diameter=6, fit="snug") == [(pytest.approx(5.953125), "press"), (pytest.approx(6.35), "loose")]
+
+
+def test_glue_needs_no_wider_hole_around_a_thread() -> None:
+    thread = {"what": "insert", "diameter": 8, "length": 10}
+
+    assert seat(glue="thick", **thread).hole == seat(**thread).hole
+
+
+def test_a_hole_in_which_the_thread_would_hold_nothing_is_refused() -> None:
+    with pytest.raises(Refused, match="insert hole too wide"):
+        seat(insert="m4", hole=8)
+
+
+def test_a_hole_in_which_a_magnet_rattles_is_known() -> None:
+    assert seat(diameter=6, length=2, hole=9).is_slack
+    assert not seat(diameter=6, length=2, glue="thick", fit="loose").is_slack
+
+
+@pytest.mark.parametrize(("units", "thickness", "margin"), [("mm", 18, 3), ("in", 19.05, 3.175)])
+def test_a_form_begins_in_the_shops_units(units: Unit, thickness: float, margin: float) -> None:
+    begun = seating.begin(Book(units=units), {})
+
+    assert (begun.thickness, begun.margin, begun.wall) == (thickness, margin, margin)
+    assert moving.begin(Book(units=units), {}).width == (100 if units == "mm" else 101.6)
+
+
+def test_a_magnet_begins_with_glue_and_a_threaded_insert_without() -> None:
+    assert seating.begin(Book(), {}).glue == "thin"
+    assert (seating.begin(SHOP, {}).glue, seating.begin(SHOP, {}).what) == ("none", "insert")

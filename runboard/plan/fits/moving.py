@@ -17,9 +17,12 @@ from runboard.plan.fits.woods import Wood, wood_named
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.record import Length, Of
+from runboard.shop.units import MM_A_INCH, Unit
 
 # What a board is, and what it comes to where people live. Common practice, no source.
 WORKED_AT, LIVES_AT = 0.08, 0.12
+# The width that a form begins with.
+WIDTH: Mapping[Unit, float] = {"mm": 100.0, "in": float(4 * MM_A_INCH)}
 _NEAR = 1e-6
 
 Humidity = Annotated[float | None, Of(least=0, most=0.98, kind="share")]
@@ -97,6 +100,5 @@ def _moisture(said: float | None, humidity: float | None, celsius: float) -> flo
 def begin(book: Book, keys: Mapping[str, str]) -> Swell:
     """The product's piece and wood."""
     product = book.product(keys.get("product", ""))
-    if product is None:
-        return Swell()
-    return Swell(product.wood[:200], product.piece.width if product.piece else Swell.width)
+    width = product.piece.width if product and product.piece else WIDTH[book.units]
+    return Swell(product.wood[:200] if product else "", width)

@@ -9,16 +9,17 @@ from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from runboard.plan.before.kind import File, Keep, Record, Told
-from runboard.plan.fits.drills import nearest_drill, set_to
+from runboard.plan.fits.drills import bore_to, drills_around, nearest_drill
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.fasteners import Insert
 from runboard.shop.keys import key_for
 from runboard.shop.record import Length, Of, to_json
-from runboard.shop.units import format_length
+from runboard.shop.units import MM_A_INCH, Unit, format_length
 
 Fit = Literal["press", "snug", "loose"]
 Glue = Literal["none", "thin", "thick"]
+Sits = Literal["tight", "press", "snug", "loose", "slack", "thread"]
 # How much wider than the part its hole is, and what a glue line takes on top (both sides), mm. Common practice, no source.
 CLEARANCE: Mapping[Fit, float] = {"press": -0.1, "snug": 0.1, "loose": 0.3}
 GLUE: Mapping[Glue, float] = {"none": 0.0, "thin": 0.1, "thick": 0.2}
@@ -26,7 +27,19 @@ GLUE: Mapping[Glue, float] = {"none": 0.0, "thin": 0.1, "thick": 0.2}
 INSERT_SHARE = 0.9
 # What a hole needs beneath the part: for glue under a magnet, for the bolt's end and dust under an insert; mm. The same.
 BENEATH = {"magnet": 0.2, "insert": 1.0}
+# How a smooth part sits in a hole so much wider than it, glue line aside: up to which difference, mm. Common practice, no source.
+SITS: tuple[tuple[float, Sits], ...] = ((-0.25, "tight"), (0.05, "press"), (0.2, "snug"), (0.6, "loose"))
+# What a form begins with: the wood, and what is kept beneath and beside.
+BEGINS: Mapping[Unit, tuple[float, float]] = {"mm": (18.0, 3.0), "in": (float(MM_A_INCH * 3 / 4), float(MM_A_INCH / 8))}
 _NEAR = 1e-6
+
+
+@dataclass(frozen=True)
+class Drill:
+    """A drill that the shop has, mm, and how the part sits in its hole."""
+
+    mm: float
+    fit: Sits
 
 
 @dataclass(frozen=True)
@@ -50,8 +63,8 @@ class Seat:
 
 @dataclass(frozen=True)
 class Seated:
-    """``hole`` is what is wanted, ``by_maker`` whether its maker says so; ``in_mm`` and ``in_64ths`` are the nearest drills. ``beneath``
-    is what stays under the hole, ``beside`` between it and the edge, below nought where it comes out; None where no edge was said."""
+    """``hole`` is what is wanted, ``by_maker`` whether its maker says so; ``in_mm`` and ``in_64ths`` are the nearest drills, ``drills``
+    the shop's on both sides of it, one alone that is the hole. ``is_slack`` where a smooth part would lie loose. ``beneath`` is what stays under the hole, ``beside`` between it and the edge, below nought where it comes out; None where no edge was said."""
 
     part: Insert
     hole: float
@@ -59,6 +72,8 @@ class Seated:
     clearance: float
     in_mm: float
     in_64ths: float
+    drills: tuple[Drill, ...]
+    is_slack: bool
     depth: float
     depth_by_maker: bool
     beneath: float
@@ -68,11 +83,14 @@ class Seated:
 
 
 def answer(book: Book, question: Seat, file: File | None, told: Told) -> Seated:
-    """The hole and what is left of the wood. Refused 'insert size needed' without a diameter and a length."""
+    """The hole and what is left of the wood. Refused 'insert size needed' without a diameter and a length, 'insert hole too wide' where a
+    thread would hold nothing."""
     part = part_of(book, question)
     by_maker = part.hole is not None
     wanted = part.hole if part.hole is not None else _hole(part, question)
-    depth = set_to(question.sunk + (part.depth or part.length + BENEATH[part.what]), book.units)
+    if part.what == "insert" and wanted >= part.diameter - _NEAR:
+        raise Refused("insert hole too wide", hole=_said(wanted, book), diameter=_said(part.diameter, book))
+    depth = bore_to(question.sunk + (part.depth or part.length + BENEATH[part.what]), book.units)
     beneath = question.thickness - depth
     beside = None if question.edge is None else question.edge - wanted / 2
     return Seated(
@@ -82,6 +100,8 @@ def answer(book: Book, question: Seat, file: File | None, told: Told) -> Seated:
         wanted - part.diameter,
         nearest_drill(wanted, "mm"),
         nearest_drill(wanted, "in"),
+        tuple(Drill(each, _sits(each, part, question)) for each in drills_around(wanted, book.units)),
+        _sits(wanted, part, question) == "slack",
         depth,
         part.depth is not None,
         beneath,
@@ -113,15 +133,31 @@ def part_of(book: Book, question: Seat) -> Insert:
 
 
 def _hole(part: Insert, question: Seat) -> float:
-    wide = part.diameter * (INSERT_SHARE if part.what == "insert" else 1)
-    return max(0.3, wide + CLEARANCE[question.fit] * (part.what == "magnet") + GLUE[question.glue])
+    if part.what == "insert":
+        return max(0.3, part.diameter * INSERT_SHARE)
+    return max(0.3, part.diameter + CLEARANCE[question.fit] + GLUE[question.glue])
+
+
+def _sits(hole: float, part: Insert, question: Seat) -> Sits:
+    if part.what == "insert":
+        return "thread"
+    room = hole - part.diameter - GLUE[question.glue]
+    return next((fit for most, fit in SITS if room <= most + _NEAR), "slack")
+
+
+def _said(mm: float, book: Book) -> str:
+    return format_length(round(mm, 2) if book.units == "mm" else mm, book.units)
 
 
 def begin(book: Book, keys: Mapping[str, str]) -> Seat:
-    """The shop's first part, in the product's piece."""
+    """The shop's first part, in the product's piece. A smooth part is glued in."""
     product = book.product(keys.get("product", ""))
-    thickness = product.piece.thickness if product and product.piece else Seat.thickness
-    return Seat(book.inserts[0].key if book.inserts else None, thickness=thickness)
+    thickness, kept = BEGINS[book.units]
+    thickness = product.piece.thickness if product and product.piece else thickness
+    first = book.inserts[0] if book.inserts else None
+    what = first.what if first else Seat.what
+    glue: Glue = "thin" if what == "magnet" else "none"
+    return Seat(first.key if first else None, what=what, glue=glue, thickness=thickness, margin=kept, wall=kept)
 
 
 def keeps(book: Book, question: Seat, seated: Seated) -> Sequence[Keep]:

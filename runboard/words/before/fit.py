@@ -18,8 +18,8 @@ def said(book: Book, question: Seat, answer: Seated) -> Said:
     return Said(
         _head(question, answer, units),
         tuple(_lines(question, answer, units)),
-        tuple(_doubts(question, answer, units)),
-        tuple(_cautions(answer)),
+        tuple(_doubts(question, answer)),
+        tuple(_cautions(question, answer, units)),
         record=_record(answer),
     )
 
@@ -47,8 +47,7 @@ def _lines(question: Seat, answer: Seated, units: Unit) -> Iterator[str]:
     by = "maker" if answer.by_maker else "insert" if part.what == "insert" else "rule"
     facts = {"by": by, "clearance": _hole(abs(answer.clearance), units), "more": answer.clearance >= 0}
     yield _say("hole", facts)
-    drill = answer.in_mm if units == "mm" else answer.in_64ths
-    yield _say("drill", {"drill": length_in_words(drill, units)})
+    yield _drills(answer, units)
     more = length_about(max(0.0, answer.depth - question.sunk - part.length), units)
     yield _say("depth", {"by": "maker" if answer.depth_by_maker else "rule", "more": more, "what": part.what})
     if answer.beside is not None and answer.has_wall:
@@ -57,16 +56,26 @@ def _lines(question: Seat, answer: Seated, units: Unit) -> Iterator[str]:
         yield _say("source", {"source": part.source})
 
 
-def _doubts(question: Seat, answer: Seated, units: Unit) -> Iterator[str]:
-    if answer.beside is not None and not answer.has_wall:
-        facts = {"beside": length_about(answer.beside, units), "wall": length_in_words(question.wall, units)}
-        yield _say("doubt-wall" if answer.beside > 0 else "doubt-edge", facts)
+def _drills(answer: Seated, units: Unit) -> str:
+    first, *others = answer.drills
+    facts = {"drill": length_in_words(first.mm, units), "fit": first.fit}
+    if others:
+        facts |= {"next": length_in_words(others[0].mm, units), "sits": others[0].fit}
+    return _say("drills" if others else "drill", facts)
+
+
+def _doubts(question: Seat, answer: Seated) -> Iterator[str]:
     if question.fit == "press" and question.glue == "none" and answer.part.what == "magnet":
         yield _say("doubt-press")
     yield _say("doubt-scrap")
 
 
-def _cautions(answer: Seated) -> Iterator[str]:
+def _cautions(question: Seat, answer: Seated, units: Unit) -> Iterator[str]:
+    if answer.beside is not None and not answer.has_wall:
+        facts = {"beside": length_about(answer.beside, units), "wall": length_in_words(question.wall, units)}
+        yield _say("caution-wall" if answer.beside > 0 else "caution-edge", facts)
+    if answer.is_slack:
+        yield _say("caution-slack", {"more": _hole(answer.clearance, units)})
     if answer.part.what == "magnet":
         yield _say("caution-magnets")
         yield _say("caution-pole")

@@ -4,11 +4,19 @@ from runboard.shop.units import MM_A_INCH, SMALLEST_FRACTION, Unit
 from runboard.words.facts import length_in_words
 
 _64TH = float(MM_A_INCH) / SMALLEST_FRACTION
+_THOUSANDTH = float(MM_A_INCH) / 1000
+# Below this a 64th of an inch is too coarse.
+_SMALL = float(MM_A_INCH) / 4
 
 
 def length_about(mm: float, units: Unit) -> str:
-    """'1.8 mm', '1/16 in': to a tenth of a millimetre or a 64th of an inch. What was typed is said by ``length_in_words``."""
-    return length_in_words(round(mm, 1) if units == "mm" else round(mm / _64TH) * _64TH, units)
+    """'1.8 mm', '5/8 in', '0.069 in': to a tenth of a millimetre or a 64th of an inch, and finer where that would round too much of it
+    away. What was typed is said by ``length_in_words``."""
+    if units == "mm":
+        return length_in_words(round(mm, 1) or round(mm, 2), units)
+    nearest = round(mm / _64TH) * _64TH
+    is_small = abs(mm) < _SMALL and abs(mm - nearest) > _THOUSANDTH / 2
+    return length_in_words(mm if is_small else nearest, units)
 
 
 def both_units(mm: float, other: float, units: Unit) -> str:

@@ -10,6 +10,8 @@ from runboard.words.before.said import Said
 from runboard.words.facts import length_in_words, number_in_words
 from runboard.words.sentences import sentence
 
+_NOTHING = 0.02  # mm: nobody can measure it in wood
+
 
 def said(book: Book, question: Swell, answer: Swollen) -> Said:
     """The answer in words: by how much it becomes wider or narrower first."""
@@ -17,12 +19,13 @@ def said(book: Book, question: Swell, answer: Swollen) -> Said:
         _head(book, question, answer),
         tuple(_lines(book, question, answer)),
         tuple(_doubts(question, answer)),
+        tuple(_cautions(book, question, answer)),
         record=_record(question, answer),
     )
 
 
 def _head(book: Book, question: Swell, answer: Swollen) -> str:
-    code = "still" if abs(answer.by) < 0.005 else "wider" if answer.by > 0 else "narrower"
+    code = "still" if abs(answer.by) < _NOTHING else "wider" if answer.by > 0 else "narrower"
     named = question.wood.strip() or _say("a-board")
     return _say(
         code,
@@ -47,9 +50,8 @@ def _lines(book: Book, question: Swell, answer: Swollen) -> Iterator[str]:
             celsius = number_in_words(question.celsius)
             facts = {"humidity": _per_cent(humidity), "celsius": celsius, "moisture": _per_cent(moisture)}
             yield _say("air", facts)
-    if answer.lacks is not None and answer.by > 0:
-        lacks = length_about(answer.lacks, book.units) if answer.lacks > 0 else "none"
-        yield _say("room", {"room": length_in_words(question.room or 0, book.units), "lacks": lacks})
+    if answer.lacks is not None and answer.by > 0 and answer.lacks < _NOTHING:
+        yield _say("room", {"room": length_in_words(question.room or 0, book.units)})
     if question.room is not None and answer.by < 0:
         yield _say("gap", {"by": length_about(-answer.by, book.units)})
     yield _say("fix")
@@ -57,6 +59,12 @@ def _lines(book: Book, question: Swell, answer: Swollen) -> Iterator[str]:
     source = wood.coefficients_source if wood else ""
     coefficient = number_in_words(answer.coefficient)
     yield _say("source", {"coefficient": coefficient, "wood": wood.name if wood else "none", "source": source})
+
+
+def _cautions(book: Book, question: Swell, answer: Swollen) -> Iterator[str]:
+    if answer.lacks is not None and answer.lacks >= _NOTHING:
+        lacks = length_about(answer.lacks, book.units)
+        yield _say("jams", {"room": length_in_words(question.room or 0, book.units), "lacks": lacks})
 
 
 def _doubts(question: Swell, answer: Swollen) -> Iterator[str]:
