@@ -7,7 +7,7 @@ ask-drive-screw = Screw
 ask-drive-screw-nothing = none of the shop's: sizes below
 ask-drive-screw-hint = What you type below wins over its own sizes.
 ask-drive-gauge = Gauge
-ask-drive-gauge-hint = Its number: 4, 6, 8. Leave it empty for a metric screw.
+ask-drive-gauge-hint = Its number: 4, #6, No. 8. Leave it empty for a metric screw.
 ask-drive-diameter-hint = Outside the thread: 3.5 mm. Empty: as the gauge says.
 ask-drive-length = Screw's length
 ask-drive-length-hint = From what lies on the surface to the point: of a countersunk one all of it, of a round one from under the head.
@@ -42,9 +42,9 @@ refused-screw-size-needed = Choose a screw, or write its length and its gauge or
 refused-step-to-keep-gone = That step or screw is not in the shop's book any more. Ask again.
 
 before-screw-inside = It stops { $left } before the face.
-before-screw-near = It stops { $left } before the face, and { $margin } are wanted{ $safe ->
-    [none] . No usual length is short enough.
-   *[other] : take { $safe }.
+before-screw-near = It does not come through: it stops { $left } before the face. { $margin } are wanted{ $safe ->
+    [none] , and no usual length leaves them.
+   *[other] , and { $safe } is the longest usual length that leaves them.
   }
 before-screw-face = The point just reaches the face{ $safe ->
     [none] . No usual length is short enough.
@@ -89,20 +89,22 @@ before-screw-doubt-hardness = Nobody said how hard { $wood ->
    *[other] { $wood }
   } is: taken for hardwood.
 before-screw-doubt-gravity = Without a specific gravity nothing is said of what it holds.
-before-screw-doubt-end = In end grain a screw is not to be loaded in withdrawal. Turn the joint, or let it only locate.
-before-screw-doubt-little = Little of it holds. { $safe ->
+before-screw-caution-end = In end grain a screw is not to be loaded in withdrawal. Turn the joint, or let it only locate.
+before-screw-caution-little = Little of it holds. { $safe ->
     [longer] A longer one still fits.
    *[none] Screw from the other side, or take a thicker piece.
   }
 before-screw-doubt-root = Its root is not measured: 70 % of the diameter, as handbooks have it within some hundredths of an inch (from memory). Measure one.
 before-screw-doubt-thread = Its thread is not measured: two thirds of the length, common practice.
-before-screw-doubt-wide = The pilot is as wide as the thread: it would hold nothing.
-before-screw-doubt-head = The head is deeper than what it holds: it would pull through.
+before-screw-caution-wide = The pilot is as wide as the thread: it would hold nothing.
+before-screw-caution-head = The head is deeper than what it holds: it would pull through.
 before-screw-doubt-drill = The depth stop keeps the drill away from the face: the pilot ends { $short } short of the point.
 before-screw-doubt-soft = In softwood the pilot ends after three quarters of the thread; the rest cuts its own way.
-before-screw-source = Figures: { $source }
+before-screw-source = Figures of the screw: { $source }
+before-screw-gravity-source = Specific gravity { $gravity }: { $source }
 before-screw-gauge-source = Diameter by gauge: ASME B18.6.1. Makers differ by some hundredths: +0.004, −0.007 in.
 
+before-screw-caution-near = Less than { $margin } stays: a screw driven a little deeper, or a washer left out, may show at the face.
 before-screw-caution-hold = Clamp the piece, never hold it by hand under the drill.
 before-screw-caution-scrap = Try pilot and depth stop in a piece of scrap of the same wood first.
 
@@ -116,15 +118,18 @@ before-screw-row-depth-stop = Depth stop
 
 before-keep-screw = Keep { $screw } among the shop's screws
 before-kept-screw = { $screw } is among the shop's screws.
-before-keep-sheet = Put pilot and depth stop into { $step } of { $product }
-before-kept-sheet = Pilot and depth stop stand in { $step } of { $product }.
+before-keep-sheet = Put pilot and depth stop into { $step } of { $product }{ $left ->
+    [none] {""}
+   *[other] , though only { $left } stay before the face
+  }
+before-kept-sheet = Pilot and depth stop stand in the setup sheet of { $step }, { $product }.
 
 before-found-screw-through = { $step }: { $screw } comes through by { $by }{ $safe ->
     [none] . No usual length is short enough.
    *[other] . Take { $safe }.
   }
 before-found-screw-short = { $step }: { $screw } does not reach what should hold it.
-before-found-screw-near = { $step }: { $screw } stops { $left } before the face, and { $margin } are wanted.
+before-found-screw-near = { $step }: { $screw } does not come through, but stops { $left } before the face, and { $margin } are wanted.
 before-found-screw-little = { $step }: only { $held } of the thread of { $screw } hold.
 before-found-screw-inside = { $step }: { $screw } stops { $left } before the face. Pilot { $pilot }, depth stop { $stop }.
 before-found-screw-size = { $step }: { $screw } has neither gauge nor diameter in the shop's book.

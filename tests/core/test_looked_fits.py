@@ -41,7 +41,7 @@ def screws(fastening: Fastening, screw: Screw | None = None) -> tuple[Finding, s
     ("into", "level", "says"),
     [
         (15, "stop", "Hooks: Hook screw comes through by 1 mm. Take 12 mm."),
-        (18, "look", "Hooks: Hook screw stops 2 mm before the face, and 3 mm are wanted."),
+        (18, "look", "Hooks: Hook screw does not come through, but stops 2 mm before the face, and 3 mm are wanted."),
         (20, "green", "Hooks: Hook screw stops 4 mm before the face. Pilot 2 mm, depth stop 16 mm."),
     ],
 )

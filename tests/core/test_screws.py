@@ -192,6 +192,45 @@ def test_a_typed_screw_is_kept_with_the_step_that_drives_it() -> None:
     assert book.products[0].operations[1].fastenings[0].screw == book.screws[1].key
 
 
+def steps_of(book: Book, question: Drive) -> list[str]:
+    answered = answer(book, question, None, lambda done, total: None)
+    return [each.key for each in keeps(book, question, answered) if each.code == "sheet"]
+
+
+def test_the_step_that_drives_the_screw_comes_first_and_none_where_no_hand_works() -> None:
+    (rail,) = SHOP.products
+    drives, pack = rail.operations
+    cut, dry = Operation("cut", "Cut", "cnc", pack.passes, "watched"), replace(pack, key="dry", attendance="none")
+    plug = replace(pack, key="plug", fastenings=(Fastening("other"),))
+    shop = replace(
+        SHOP,
+        stations=(*SHOP.stations, Station("cnc", "Router", "cnc", "shop")),
+        screws=(HOOK, replace(HOOK, key="other", length=20)),
+        products=(replace(rail, operations=(cut, pack, plug, dry, drives)),),
+    )
+
+    assert steps_of(shop, Drive("hook", into=25, product="rail")) == ["sheet hooks", "sheet plug"]
+    assert steps_of(shop, Drive(None, 6, None, 16.0, into=25, product="rail")) == ["sheet plug", "sheet hooks"]
+    bare = replace(shop, products=(replace(rail, operations=(cut, pack, dry)),))
+    assert steps_of(bare, Drive("hook", into=25, product="rail")) == ["sheet pack"]
+    assert steps_of(bare, Drive("hook", into=25, product="rail", step="cut")) == ["sheet cut"]
+
+
+def test_the_step_opens_after_keeping_and_a_near_point_is_said_on_the_press() -> None:
+    def facts(into: float) -> Any:
+        question = Drive("hook", into=into, product="rail", step="hooks")
+        return keeps(SHOP, question, asked(into=into, wood=""))[0].facts
+
+    assert facts(25)["link"] == "/plan/products/rail/operations/hooks"
+    assert (facts(25)["left"], facts(18.5)["left"]) == ("none", "2.5 mm")
+
+
+def test_a_form_begins_in_the_shops_units() -> None:
+    begun = begin(replace(SHOP, units="in"), {})
+
+    assert (begun.into, begun.margin) == (19.05, 3.175)
+
+
 @pytest.mark.parametrize("stack", [{"into": 10}, {"through": 20}])
 def test_a_screw_that_comes_through_or_is_too_short_is_kept_in_no_step(stack: dict[str, float]) -> None:
     question = Drive("hook", product="rail", **stack)  # type: ignore[arg-type]

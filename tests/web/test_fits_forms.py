@@ -37,6 +37,13 @@ def test_a_screw_is_written_down_in_inches_or_millimetres(client: FlaskClient, h
     assert "Hook screw" in words(client.get("/shop"))
 
 
+@pytest.mark.parametrize("gauge", ["#6", "No. 6", "6"])
+def test_a_gauge_is_read_as_it_stands_on_the_packet(client: FlaskClient, house: House, gauge: str) -> None:
+    add(client, house, "screws", **HOOK | {"gauge": gauge})
+
+    assert record(house)["screws"][0]["gauge"] == 6
+
+
 def test_a_screw_saved_unread_stays_the_same(client: FlaskClient, house: House) -> None:
     add(client, house, "screws", **HOOK)
     before = record(house)["screws"]

@@ -26,7 +26,9 @@ TWO_THIRDS, HALF = 2 / 3, 1 / 2
 # Less thread than this many diameters holds little. Common practice, no source.
 LEAST_DIAMETERS = 3
 # What is kept before the far face where nobody says otherwise. Common practice, no source.
-MARGIN: Mapping[Unit, float] = {"mm": 3.0, "in": float(MM_A_INCH) / 8}
+MARGIN: Mapping[Unit, float] = {"mm": 3.0, "in": float(MM_A_INCH / 8)}
+# What a form begins with as the wood that holds it.
+INTO: Mapping[Unit, float] = {"mm": 18.0, "in": float(MM_A_INCH * 3 / 4)}
 Outcome = Literal["through", "near", "inside", "short"]
 _NEAR = 1e-6
 
@@ -175,7 +177,7 @@ def begin(book: Book, keys: Mapping[str, str]) -> Drive:
     """As the step drives its first screw; else the shop's first screw into the product's piece."""
     product = book.product(keys.get("product", ""))
     first = book.screws[0].key if book.screws else None
-    fresh = Drive(first, margin=MARGIN[book.units])
+    fresh = Drive(first, into=INTO[book.units], margin=MARGIN[book.units])
     if product is None:
         return fresh
     step = keys.get("step", "").partition(":")[0]

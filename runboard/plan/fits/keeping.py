@@ -5,11 +5,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from runboard.plan.before.kind import Keep, Record
+from runboard.plan.fits.drills import set_to
 from runboard.plan.fits.driving import Drive, Driven, screw_of
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
 from runboard.shop.fasteners import Fastening, Screw
 from runboard.shop.keys import key_for
+from runboard.shop.product import Operation, Product
 from runboard.shop.record import to_json
 from runboard.shop.units import Unit, format_length
 
@@ -18,8 +20,8 @@ PILOT, DEPTH_STOP = "Pilot", "Depth stop"
 
 
 def keeps(book: Book, question: Drive, answer: Driven) -> Sequence[Keep]:
-    """The screw, where the shop has none of its sizes; one for each step of the product, or for the one that is named. A screw that
-    comes through or is too short is kept in none."""
+    """The screw, where the shop has none of its sizes; one for each step of the product that likely drives it, or for the one that is
+    named. A screw that comes through or is too short is kept in none."""
     screw = screw_of(book, question)
     found = [] if _known(book, screw) else [Keep("screw", "screw", _putting(screw), {"screw": screw.name})]
     if answer.fits:
@@ -35,12 +37,29 @@ def _known(book: Book, screw: Screw) -> str:
 
 
 def _in_steps(book: Book, question: Drive, answer: Driven, screw: Screw) -> Iterator[Keep]:
-    product = book.product(question.product or "")
-    for operation in product.operations if product else ():
-        if product and question.step.partition(":")[0] in ("", operation.key):
-            put = _Sheet(question, answer, screw, _known(book, screw), book.units, product.key, operation.key)
-            facts = {"step": operation.name, "product": product.name, "link": f"/plan/products/{product.key}"}
-            yield Keep(f"sheet {operation.key}", "sheet", put, facts)
+    product, known = book.product(question.product or ""), _known(book, screw)
+    named = question.step.partition(":")[0]
+    near = format_length(set_to(answer.left, book.units), book.units) if answer.outcome == "near" else "none"
+    for operation in _likely_steps(book, product, known, named) if product else ():
+        put = _Sheet(question, answer, screw, known, book.units, product.key, operation.key)
+        link = f"/plan/products/{product.key}/operations/{operation.key}"
+        facts = {"step": operation.name, "product": product.name, "left": near, "link": link}
+        yield Keep(f"sheet {operation.key}", "sheet", put, facts)
+
+
+def _likely_steps(book: Book, product: Product, known: str, named: str) -> Sequence[Operation]:
+    """The step that is named; else those that drive screws, this one's first; else those of hands at a bench; else all."""
+    steps = product.operations
+    if named:
+        return [each for each in steps if each.key == named]
+    drive = [each for each in steps if each.fastenings]
+    drive.sort(key=lambda each: all(placed.screw != known for placed in each.fastenings))
+    return drive or [each for each in steps if _is_at_bench(book, each)] or steps
+
+
+def _is_at_bench(book: Book, operation: Operation) -> bool:
+    station = book.station(operation.station)
+    return operation.attendance == "hands-on" and station is not None and station.kind == "bench"
 
 
 def _putting(screw: Screw) -> Any:

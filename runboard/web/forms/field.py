@@ -1,5 +1,6 @@
 """The fields of a form: how each shows a value of the record as text, and reads the text back."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
@@ -114,8 +115,12 @@ def _line_by_line(text: str, beside: Sequence[str]) -> list[str]:
     return [line or original.get(at, "") or "–" for at, line in enumerate(lines)]
 
 
+_NUMBER_SIGN = re.compile(r"^(?:#|n[or]\.)\s*", re.IGNORECASE)
+
+
 def _number(text: str, kind: str) -> Any:
-    number = any_number(text)
+    """A count may be written as on a packet: '#6', 'No. 6'."""
+    number = any_number(_NUMBER_SIGN.sub("", text, count=1) if kind == "count" else text)
     if number is None:
         return text
     if kind == "percent":

@@ -22,7 +22,7 @@ def said(book: Book, question: Drive, answer: Driven) -> Said:
         head_of(question, answer, units),
         tuple(_lines(book, question, answer)),
         tuple(_doubts(question, answer, units)),
-        tuple(sentence(name) for name in _CAUTIONS),
+        (*_warnings(question, answer, units), *(sentence(name) for name in _CAUTIONS)),
         (_sizes(answer, units),),
         record=_record(question, answer),
     )
@@ -54,7 +54,7 @@ def _lines(book: Book, question: Drive, answer: Driven) -> Iterator[str]:
     units = book.units
     yield from _holes(question, answer, units)
     if answer.fits:
-        yield from _holding(answer, units)
+        yield from _holding(question, answer, units)
     yield from _sources(book, question, answer)
 
 
@@ -75,9 +75,10 @@ def _holes(question: Drive, answer: Driven, units: Unit) -> Iterator[str]:
         yield _say("clear", facts)
 
 
-def _holding(answer: Driven, units: Unit) -> Iterator[str]:
+def _holding(question: Drive, answer: Driven, units: Unit) -> Iterator[str]:
     yield _say("held", {"held": length_about(answer.held, units), "threads": round(answer.held / answer.screw.pitch)})
-    yield _say("share", {"share": round(answer.share * 100), "enough": _enough(answer)})
+    if question.through > 0:
+        yield _say("share", {"share": round(answer.share * 100), "enough": _enough(answer)})
     if answer.outcome == "inside" and answer.safe is not None and answer.safe > answer.screw.length:
         yield _say("longer", {"safe": safe_of(answer, units)})
     if answer.ultimate is not None and answer.held:
@@ -117,20 +118,27 @@ def _rounded(force: float) -> float:
     return float(f"{force:.2g}")
 
 
-def _doubts(question: Drive, answer: Driven, units: Unit) -> Iterator[str]:
+def _warnings(question: Drive, answer: Driven, units: Unit) -> Iterator[str]:
+    """What could spoil the piece or the joint."""
     screw = answer.screw
+    if answer.outcome == "near":
+        yield _say("caution-near", {"margin": length_in_words(question.margin, units)})
     if question.grain == "end":
-        yield _say("doubt-end")
+        yield _say("caution-end")
     if answer.holds_little and answer.fits:
         longer = answer.safe is not None and answer.safe > screw.length
-        yield _say("doubt-little", {"safe": "longer" if longer else "none"})
+        yield _say("caution-little", {"safe": "longer" if longer else "none"})
+    if answer.pilot.wanted >= screw.diameter:
+        yield _say("caution-wide")
+    if screw.is_countersunk and 0 < question.washer + question.through - question.sunk < screw.head_height:
+        yield _say("caution-head")
+
+
+def _doubts(question: Drive, answer: Driven, units: Unit) -> Iterator[str]:
+    screw = answer.screw
     short = screw.length + question.sunk - question.washer - answer.stop
     if answer.outcome == "near" and answer.is_hard and short >= 0.1:
         yield _say("doubt-drill", {"short": length_about(short, units)})
-    if answer.pilot.wanted >= screw.diameter:
-        yield _say("doubt-wide")
-    if screw.is_countersunk and 0 < question.washer + question.through - question.sunk < screw.head_height:
-        yield _say("doubt-head")
     if answer.hardness_from == "nobody":
         yield _say("doubt-hardness", {"wood": question.wood or "none"})
     if not answer.is_hard:
@@ -147,8 +155,10 @@ def _sources(book: Book, question: Drive, answer: Driven) -> Iterator[str]:
     kept = screw_of(book, question)
     if kept.gauge is not None and kept.diameter is None:
         yield _say("gauge-source")
-    sources = [answer.screw.source, answer.wood.gravity_source if answer.wood and question.gravity is None else ""]
-    yield from (_say("source", {"source": source}) for source in sources if source)
+    if answer.screw.source:
+        yield _say("source", {"source": answer.screw.source})
+    if answer.wood and question.gravity is None:
+        yield _say("gravity-source", {"gravity": f"{answer.wood.gravity:g}", "source": answer.wood.gravity_source})
 
 
 def _sizes(answer: Driven, units: Unit) -> Table:
