@@ -59,6 +59,8 @@ class GoodFeed:
     depth: Annotated[Length | None, Of("Of one pass.", least=0.01)] = None
     note: Annotated[str, Of("What was seen: clean, burnt, tore out.", most=2000)] = ""
     tore_out: Annotated[bool, Of("The wood tore out with them.")] = False
+    torn: Annotated[int | None, Of("How many pieces tore out.")] = None
+    torn_of: Annotated[int | None, Of("Of how many.")] = None
 
 
 @dataclass(frozen=True)

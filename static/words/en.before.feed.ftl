@@ -20,7 +20,11 @@ ask-feed-station-nothing = any
 ask-feed-note = What was seen
 ask-feed-note-hint = Clean, burnt, tore out at the end grain. It is kept with the values.
 ask-feed-torn = Pieces that tore out with these
-ask-feed-torn-in = In which run and step
+ask-feed-torn-of = Of how many
+ask-feed-torn-in = Where
+ask-feed-torn-in-hint = Run and step, or at which place of the piece.
+ask-good-feed-torn = Pieces that tore out
+ask-good-feed-torn-of = Of how many
 ask-feed-product = Keep it with
 ask-feed-product-nothing = no product
 ask-feed-step-hint = The key of its step, such as cut.
@@ -29,6 +33,9 @@ refused-feed-too-little-said = Write three of these: turns a minute, flutes, fee
 
 before-feed-chip = { $chip } a tooth.
 before-feed-feed = Feed it { $feed } a minute.
+before-feed-kept = The shop's own good value for { $wood }: feed it { $feed } a minute at { $rpm } turns, { $chip } a tooth.
+before-feed-seen = Seen: { $note }
+before-feed-three = To reckon with other values, write three of turns, flutes, feed and chip load.
 before-feed-rpm = { $rpm } turns a minute.
 before-feed-flutes = { $flutes } flutes{ $whole ->
     [yes] .
@@ -55,17 +62,33 @@ before-feed-nearest = The nearest good value { $other ->
   }
 before-feed-none = The shop has no good value for this cutter yet. Try it in scrap, then keep it here.
 before-feed-any-wood = any wood
-before-feed-torn = In { $where }: { $torn ->
-    [one] one piece tore out with these values.
-   *[other] { $torn } tore out with these values.
-  }
 before-feed-tables = Makers' tables of chip loads disagree up to tenfold, so none is taken for true here: what the shop saw counts.
 
-before-feed-doubt-spindle = The spindle of { $station } turns { $most } a minute at most.
 before-feed-doubt-odds = The chip load that was said, { $said }, does not follow from the others.
-before-feed-doubt-tore = Values like these tore out in { $wood } before.{ $note ->
+before-feed-caution-spindle = The spindle of { $station } turns { $most } a minute at most.
+before-feed-caution-torn = { $where ->
     [none] { "" }
-   *[other] { " " }{ $note }
+   *[other] { $where }:{ " " }
+  }{ $of ->
+    [0] { $torn ->
+        [one] one piece
+       *[other] { $torn } pieces
+    }
+   *[other] { $torn } of { $of }
+  } tore out with these values.
+before-feed-caution-tore = Values like these tore out in { $wood } before{ $torn ->
+    [0] .
+    [one] : { $of ->
+        [0] one piece.
+       *[other] 1 of { $of } pieces.
+    }
+   *[other] : { $of ->
+        [0] { $torn } pieces.
+       *[other] { $torn } of { $of } pieces.
+    }
+  }{ $note ->
+    [none] { "" }
+   *[other] { " " }Seen: { $note }
   }
 before-feed-caution-cutter = Never faster than what is written on the cutter, or than its maker and the machine's manual say.
 
@@ -73,9 +96,9 @@ before-keep-good = Keep as a good value for { $wood ->
     [any] any wood
    *[other] { $wood }
   } with the { $cutter }
-before-kept-good = Kept as a good value.
+before-kept-good = Kept among the shop's good values.
 before-keep-torn = It tore out with these
-before-kept-torn = Kept: it tore out with these.
+before-kept-torn = Kept: it tore out with these. Whoever asks for them again is warned.
 before-keep-feed-step = Take cutter, turns and feed into { $step } of { $product }
 before-kept-feed-step = { $step } of { $product } is cut with these.
 
@@ -84,9 +107,18 @@ before-found-feed-torn = { $step }: { $pieces ->
     [one] one piece
    *[other] { $pieces }
   } tore out at { $at } in run { $run } with these values, { $rpm } turns and { $feed } a minute.
-before-found-feed-tore = { $step }: { $rpm } turns and { $feed } a minute tore out before with { $cutter }.{ $note ->
+before-found-feed-tore = { $step }: { $rpm } turns and { $feed } a minute tore out before with { $cutter }{ $torn ->
+    [0] .
+   *[other] , { $of ->
+        [0] { $torn ->
+            [one] one piece.
+           *[other] { $torn } pieces.
+        }
+       *[other] { $torn } of { $of } pieces.
+    }
+  }{ $note ->
     [none] { "" }
-   *[other] { " " }{ $note }
+   *[other] { " " }Seen: { $note }
   }
 before-found-feed-good = { $step }: { $rpm } turns and { $feed } a minute are good values of the shop's{ $chip ->
     [none] .

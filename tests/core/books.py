@@ -169,6 +169,8 @@ _EVERYTHING: dict[str, Any] = {
             "depth": 3,
             "note": "clean",
             "tore_out": True,
+            "torn": 3,
+            "torn_of": 20,
         }
     ],
     "jigs": [

@@ -47,7 +47,26 @@ def test_turns_follow_from_the_speed_of_the_edge() -> None:
 
 def test_less_than_three_of_the_four_is_refused() -> None:
     with pytest.raises(Refused, match="feed too little said"):
-        fed(feed=1800)
+        fed(feed=1800, wood="spruce")
+    with pytest.raises(Refused, match="feed too little said"):
+        fed(replace(SHOP, feeds=(TORE,)), rpm=18_000)
+
+
+@pytest.mark.parametrize("said", [{"rpm": 18_000}, {"feed": 2000}, {}, {"rpm": 18_000, "wood": ""}])
+def test_where_too_little_is_said_the_shops_own_good_value_answers(said: dict[str, Any]) -> None:
+    found = fed(**said)
+
+    assert (found.solved, found.nearest, found.rpm, found.feed, found.chip) == ("kept", CLEAN, 18_000, 1800, 0.05)
+    question = Feed("six", wood="ash", rpm=18_000)
+    assert [keep.key for keep in keeps(SHOP, question, found)] == ["torn"]
+
+
+def test_of_several_good_values_the_nearest_answers() -> None:
+    slow = replace(CLEAN, key="slow", rpm=12_000, feed=1000)
+    shop = replace(SHOP, feeds=(CLEAN, slow))
+
+    assert fed(shop, rpm=13_000).nearest == slow
+    assert fed(shop, rpm=17_000).nearest == CLEAN
 
 
 def test_a_chip_load_that_does_not_follow_is_said() -> None:
@@ -85,7 +104,9 @@ def test_a_step_begins_with_how_it_is_cut() -> None:
 
 
 def test_good_and_torn_values_are_kept_with_what_was_seen() -> None:
-    question = Feed("six", rpm=16_000, feed=2000, wood="ash", note="fuzzy edge", torn=3, torn_in="run 4, Cut")
+    question = Feed(
+        "six", rpm=16_000, feed=2000, wood="ash", note="fuzzy edge", torn=3, torn_of=20, torn_in="run 4, Cut"
+    )
     good, torn = keeps(SHOP, question, answer(SHOP, question, None, lambda done, total: None))
     record = book_to_json(SHOP)
 
@@ -96,7 +117,20 @@ def test_good_and_torn_values_are_kept_with_what_was_seen() -> None:
     torn.put(record)
     (kept,) = book_from_json(record).feeds[2:]
 
-    assert (kept.tore_out, kept.note) == (True, "fuzzy edge\nrun 4, Cut: 3")
+    assert (kept.tore_out, kept.note) == (True, "fuzzy edge\nrun 4, Cut")
+    assert (kept.torn, kept.torn_of) == (3, 20)
+
+
+def test_what_was_kept_is_where_one_is_led_to() -> None:
+    question = Feed("six", rpm=16_000, feed=2000, wood="ash")
+    record = book_to_json(SHOP)
+    good, _ = keeps(SHOP, question, answer(SHOP, question, None, lambda done, total: None))
+    good.put(record)
+    book = book_from_json(record)
+
+    after, _ = keeps(book, question, answer(book, question, None, lambda done, total: None))
+
+    assert (good.facts["link"], after.facts["link"]) == ("/shop", "/shop/feeds/ash-6-mm-two-flutes")
 
 
 def test_a_step_takes_over_cutter_turns_and_feed() -> None:

@@ -22,13 +22,13 @@ from runboard.shop.record import Length, Of, to_json
 # Turns and feed that differ by less than this share are the same value. Common practice, no source.
 SAME = 0.05
 _AT_ODDS = 0.02
-Asked = Literal["chip", "feed", "rpm", "flutes"]
+Asked = Literal["chip", "feed", "rpm", "flutes", "kept"]
 
 
 @dataclass(frozen=True)
 class Feed:
     """Three of turns, flutes, feed and chip load, of which the fourth follows; turns may be said by the speed of the edge. ``torn``
-    pieces tore out with these values in ``torn_in``, as a run's log has it."""
+    pieces of ``torn_of`` tore out with these values in ``torn_in``, as a run's log has it."""
 
     cutter: Annotated[str | None, Of(refers="cutter")] = None
     diameter: Annotated[Length | None, Of(least=0.1)] = None
@@ -42,6 +42,7 @@ class Feed:
     station: Annotated[str | None, Of(refers="station")] = None
     note: Annotated[str, Of(most=1000)] = ""
     torn: int | None = None
+    torn_of: int | None = None
     torn_in: Annotated[str, Of(most=200)] = ""
     product: Annotated[str | None, Of(refers="product")] = None
     step: Annotated[str, Of(most=40)] = ""
@@ -49,7 +50,7 @@ class Feed:
 
 @dataclass(frozen=True)
 class Fed:
-    """All four, of which ``solved`` followed from the others; ``at_odds`` is the chip load that was said and does not follow.
+    """All four, of which ``solved`` followed from the others, 'kept' where all are the shop's own good value; ``at_odds`` is the chip load that was said and does not follow.
     ``surface`` in mm a minute, None where no diameter is known. ``nearest`` is the shop's nearest good value for this cutter,
     ``is_good`` whether these are its values; ``is_other_wood`` where it is another wood's. ``tore_out`` are values like these
     that tore out. ``spindle_most`` is said where the spindle does not turn so fast."""
@@ -72,17 +73,18 @@ class Fed:
 
 
 def answer(book: Book, question: Feed, file: File | None, told: Told) -> Fed:
-    """What follows. Refused 'feed too little said' where more than one of the four is open."""
+    """What follows; where more than one of the four is open, the shop's own good value for this cutter and wood. Refused 'feed too
+    little said' where it has none."""
     cutter = cutter_of(book, question)
     diameter = question.diameter or (cutter.diameter if cutter else None)
     flutes = question.flutes or (cutter.flutes if cutter else None)
     rpm = question.rpm
     if rpm is None and question.surface is not None and diameter is not None:
         rpm = rpm_at_speed(question.surface, diameter)
-    found, solved = _solved(rpm, flutes, question.feed, question.chip)
-    rpm, whole, feed, chip = found
-    odds = question.chip if question.chip is not None and abs(question.chip / chip - 1) > _AT_ODDS else None
     known = feeds_of(book, cutter)
+    given = (rpm, flutes, question.feed, question.chip)
+    (rpm, whole, feed, chip), solved = _solved(*given) or _own(known, question.wood, *given)
+    odds = question.chip if question.chip is not None and abs(question.chip / chip - 1) > _AT_ODDS else None
     nearest, other = _nearest(known, question.wood, rpm, feed)
     station = book.station(question.station or "")
     most = station.motion.spindle_most if station else None
@@ -99,15 +101,18 @@ def answer(book: Book, question: Feed, file: File | None, told: Told) -> Fed:
         nearest,
         None if nearest is None else chip_load(nearest.feed, nearest.rpm, whole),
         nearest is not None and not other and is_same(nearest, rpm, feed),
-        other,
+        other and solved != "kept",
         tuple(torn_values(known, question.wood, rpm, feed)),
         most if most is not None and rpm > most * (1 + 1e-9) else None,
     )
 
 
+_Four = tuple[float, float, float, float]
+
+
 def _solved(
     rpm: float | None, flutes: float | None, feed: float | None, chip: float | None
-) -> tuple[tuple[float, float, float, float], Asked]:
+) -> tuple[_Four, Asked] | None:
     if rpm and flutes and feed:
         return (rpm, flutes, feed, chip_load(feed, rpm, flutes)), "chip"
     if rpm and flutes and chip:
@@ -116,7 +121,31 @@ def _solved(
         return (rpm_of(feed, flutes, chip), flutes, feed, chip), "rpm"
     if rpm and feed and chip:
         return (rpm, flutes_of(feed, rpm, chip), feed, chip), "flutes"
-    raise Refused("feed too little said")
+    return None
+
+
+def _own(
+    known: Iterable[GoodFeed],
+    wood: str,
+    rpm: float | None,
+    flutes: float | None,
+    feed: float | None,
+    chip: float | None,
+) -> tuple[_Four, Asked]:
+    """The shop's good value that is nearest to what was said."""
+    whole = flutes or 0.0
+    good = [each for each in known if whole and not each.tore_out and (not wood.strip() or is_for(each, wood))]
+    if not good:
+        raise Refused("feed too little said")
+
+    def four(kept: GoodFeed) -> _Four:
+        return kept.rpm, whole, kept.feed, chip_load(kept.feed, kept.rpm, whole)
+
+    def far(values: _Four) -> float:
+        said = zip((rpm, flutes, feed, chip), values, strict=True)
+        return sum(abs(math.log(one / value)) for one, value in said if one)
+
+    return min(map(four, good), key=far), "kept"
 
 
 def cutter_of(book: Book, question: Feed) -> Cutter | None:
@@ -184,17 +213,23 @@ def keeps(book: Book, question: Feed, fed: Fed) -> Sequence[Keep]:
     """These values as good ones or as ones that tore out, for this wood and one of the shop's cutters; and in the step."""
     if fed.cutter is None:
         return ()
-    facts = {"wood": question.wood.strip() or "any", "cutter": fed.cutter.name, "link": "/shop"}
-    found = [
-        Keep("good", "good", _Kept(question, fed, False), facts),
-        Keep("torn", "torn", _Kept(question, fed, True), facts),
-    ]
+    facts = {"wood": question.wood.strip() or "any", "cutter": fed.cutter.name, "link": _where(book, question, fed)}
+    good = [] if fed.solved == "kept" else [Keep("good", "good", _Kept(question, fed, False), facts)]
+    found = [*good, Keep("torn", "torn", _Kept(question, fed, True), facts)]
     product = book.product(question.product or "")
     for operation in product.operations if product else ():
         if product and operation.key == question.step.partition(":")[0]:
             into = {"step": operation.name, "product": product.name, "link": f"/plan/products/{product.key}"}
             found.append(Keep("step", "feed-step", _InStep(fed, product.key, operation.key), into))
     return found
+
+
+def _where(book: Book, question: Feed, fed: Fed) -> str:
+    """The page of what is kept of these values; the shop's where nothing is yet."""
+    values = _values_of(question, fed)
+    kept = (each.key for each in book.feeds if _values(to_json(each)) == values)
+    key = next(kept, "")
+    return f"/shop/feeds/{key}" if key else "/shop"
 
 
 @dataclass(frozen=True)
@@ -209,14 +244,17 @@ class _Kept:
         asked, fed, cutter = self.question, self.fed, self.fed.cutter
         if cutter is None or all(each["key"] != cutter.key for each in record["cutters"]):
             raise Refused("step to keep gone")
-        rpm, feed = round(fed.rpm, 1), round(fed.feed, 3)
-        values = (cutter.key, asked.wood.strip(), rpm, feed)
+        _, wood, rpm, feed = values = _values_of(asked, fed)
         others = [each for each in record["feeds"] if _values(each) != values]
         key = key_for(f"{asked.wood} {cutter.name}", {each["key"] for each in others})
-        seen = f"{asked.torn_in}: {asked.torn}" if self.tore_out and asked.torn else ""
-        note = "\n".join(text for text in (asked.note, seen) if text)
-        kept = GoodFeed(key, cutter.key, rpm, feed, asked.wood.strip(), asked.station, asked.depth, note, self.tore_out)
+        note = "\n".join(text for text in (asked.note, asked.torn_in if self.tore_out else "") if text)
+        torn = (asked.torn, asked.torn_of) if self.tore_out else (None, None)
+        kept = GoodFeed(key, cutter.key, rpm, feed, wood, asked.station, asked.depth, note, self.tore_out, *torn)
         record["feeds"] = [*others, to_json(kept)]
+
+
+def _values_of(question: Feed, fed: Fed) -> tuple[str, str, float, float]:
+    return fed.cutter.key if fed.cutter else "", question.wood.strip(), round(fed.rpm, 1), round(fed.feed, 3)
 
 
 def _values(kept: Record) -> tuple[str, str, float, float]:

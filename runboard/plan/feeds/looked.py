@@ -41,7 +41,9 @@ def _found(asked: BeforeRun, operation: Operation, values: GoodFeed, torn: Torn 
         facts |= {"run": torn.run_name or torn.run, "pieces": torn.pieces, "at": torn.step_name}
         return Finding(check, "look", "feed-torn", facts, link)
     if bad is not None:
-        return Finding(check, "look", "feed-tore", facts | {"note": bad.note}, link)
+        return Finding(
+            check, "look", "feed-tore", facts | {"note": bad.note, "torn": bad.torn, "torn_of": bad.torn_of}, link
+        )
     return Finding(check, "green", "feed-good" if good else "feed-new", facts, link)
 
 

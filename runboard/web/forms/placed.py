@@ -165,7 +165,7 @@ PARTS: Mapping[type, tuple[FormPart, ...]] = {
     Feed: (
         FormPart("", "cutter diameter flutes rpm surface feed chip"),
         FormPart("Where it cuts", "wood station depth"),
-        FormPart("What was seen", "note torn torn_in", folded=True),
+        FormPart("What was seen", "note torn torn_of torn_in"),
         FormPart("Where to keep it", "product step", folded=True),
     ),
     Operation: (
@@ -209,11 +209,11 @@ HALF: Mapping[type, str] = {
     Fastening: "through into washer sunk margin",
     Screw: "length gauge diameter root thread head_height pilot_hard pilot_soft",
     Insert: "diameter length hole depth",
-    GoodFeed: "rpm feed",
+    GoodFeed: "rpm feed torn torn_of",
     Drive: "gauge length washer sunk through into wood gravity",
     Seat: "diameter length hole depth thickness sunk edge wall",
     Swell: "before after humidity_before humidity_after",
-    Feed: "diameter flutes rpm surface feed chip",
+    Feed: "diameter flutes rpm surface feed chip torn torn_of",
     Supply: "unit pack price low",
     Cutter: "diameter flutes life life_in",
     Price: "pieces price margin margin_of fee_share fee_each",

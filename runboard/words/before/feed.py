@@ -7,11 +7,11 @@ from runboard.plan.feeds.feeding import Fed, Feed
 from runboard.shop.book import Book
 from runboard.shop.machines import GoodFeed
 from runboard.shop.units import MM_A_INCH, Unit
-from runboard.words.before.measures import length_about
 from runboard.words.before.said import Said
 from runboard.words.facts import length_in_words, number_in_words
 from runboard.words.sentences import sentence
 
+_WHOLE_INCHES = 10
 _CAUTIONS = ("before-feed-caution-cutter", "care-extraction", "care-eye-protection")
 
 
@@ -21,8 +21,8 @@ def said(book: Book, question: Feed, answer: Fed) -> Said:
     return Said(
         _say(answer.solved, facts),
         tuple(_lines(question, answer, book.units)),
-        tuple(_doubts(book, question, answer)),
-        tuple(sentence(name) for name in _CAUTIONS),
+        tuple(_doubts(book, answer)),
+        (*_warnings(book, question, answer), *(sentence(name) for name in _CAUTIONS)),
         record=_record(answer),
     )
 
@@ -31,11 +31,30 @@ def _values(answer: Fed, units: Unit) -> dict[str, Any]:
     whole = abs(answer.flutes - round(answer.flutes)) < 0.05
     return {
         "chip": chip_in_words(answer.chip, units),
-        "feed": length_about(answer.feed, units),
+        "feed": feed_in_words(answer.feed, units),
+        "wood": (answer.nearest.wood if answer.nearest else "") or _say("any-wood"),
         "rpm": number_in_words(round(answer.rpm)),
         "flutes": number_in_words(round(answer.flutes, 1)),
         "whole": whole,
     }
+
+
+def feed_in_words(mm: float, units: Unit) -> str:
+    """How far it goes in a minute, as finely as anybody sets it."""
+    if units == "mm":
+        return length_in_words(round(mm), units)
+    inches = mm / float(MM_A_INCH)
+    return _say("inches", {"number": number_in_words(round(inches, 0 if inches >= _WHOLE_INCHES else 1))})
+
+
+def note_in_words(note: str) -> str:
+    """What was seen, its lines one after the other; 'none'."""
+    return "; ".join(line.strip() for line in note.splitlines() if line.strip()) or "none"
+
+
+def torn_in_words(torn: int | None, torn_of: int | None) -> dict[str, Any]:
+    """How many pieces, and of how many, as sentences take them."""
+    return {"torn": torn or 0, "of": torn_of if torn_of and torn_of >= (torn or 0) else 0}
 
 
 def chip_in_words(mm: float, units: Unit) -> str:
@@ -53,16 +72,23 @@ def speed_in_words(mm_a_minute: float, units: Unit) -> str:
 
 
 def _lines(question: Feed, answer: Fed, units: Unit) -> Iterator[str]:
-    yield _say("all", _values(answer, units))
+    if answer.solved != "kept":
+        yield _say("all", _values(answer, units))
     if answer.surface is not None:
         yield _say("speed", {"speed": speed_in_words(answer.surface, units)})
-    if question.torn:
-        yield _say("torn", {"torn": question.torn, "where": question.torn_in})
-    if answer.nearest is not None:
+    if answer.solved == "kept":
+        yield from _own(answer)
+    elif answer.nearest is not None:
         yield _kept(answer, answer.nearest, units)
     elif answer.cutter is not None:
         yield _say("none")
     yield _say("tables")
+
+
+def _own(answer: Fed) -> Iterator[str]:
+    if answer.nearest is not None and answer.nearest.note:
+        yield _say("seen", {"note": note_in_words(answer.nearest.note)})
+    yield _say("three")
 
 
 def _kept(answer: Fed, kept: GoodFeed, units: Unit) -> str:
@@ -70,20 +96,28 @@ def _kept(answer: Fed, kept: GoodFeed, units: Unit) -> str:
         "wood": kept.wood or _say("any-wood"),
         "other": answer.is_other_wood,
         "rpm": number_in_words(round(kept.rpm)),
-        "feed": length_about(kept.feed, units),
+        "feed": feed_in_words(kept.feed, units),
         "chip": chip_in_words(answer.nearest_chip or 0, units),
-        "note": kept.note or "none",
+        "note": note_in_words(kept.note),
     }
     return _say("good" if answer.is_good else "nearest", facts)
 
 
-def _doubts(book: Book, question: Feed, answer: Fed) -> Iterator[str]:
+def _warnings(book: Book, question: Feed, answer: Fed) -> Iterator[str]:
+    """What could spoil the piece: values that tore out, and those at which the spindle does not turn."""
+    if question.torn:
+        facts = torn_in_words(question.torn, question.torn_of)
+        yield _say("caution-torn", facts | {"where": question.torn_in.strip() or "none"})
+    for kept in answer.tore_out:
+        facts = torn_in_words(kept.torn, kept.torn_of)
+        yield _say("caution-tore", facts | {"wood": kept.wood or _say("any-wood"), "note": note_in_words(kept.note)})
     if answer.spindle_most is not None:
         station = book.station(question.station or "")
         most = number_in_words(answer.spindle_most)
-        yield _say("doubt-spindle", {"station": station.name if station else "", "most": most})
-    for kept in answer.tore_out:
-        yield _say("doubt-tore", {"wood": kept.wood or _say("any-wood"), "note": kept.note or "none"})
+        yield _say("caution-spindle", {"station": station.name if station else "", "most": most})
+
+
+def _doubts(book: Book, answer: Fed) -> Iterator[str]:
     if answer.at_odds is not None:
         yield _say("doubt-odds", {"said": chip_in_words(answer.at_odds, book.units)})
 
@@ -115,10 +149,10 @@ def found_facts(book: Book, facts: Mapping[str, Any]) -> dict[str, Any]:
     """The facts of a finding as its sentence takes them."""
     said = dict(facts)
     said["rpm"] = number_in_words(round(facts["rpm"]))
-    said["feed"] = length_about(facts["feed"], book.units)
+    said["feed"] = feed_in_words(facts["feed"], book.units)
     said["chip"] = "none" if facts["chip"] is None else chip_in_words(facts["chip"], book.units)
     if "most" in facts:
         said["most"] = number_in_words(facts["most"])
     if "note" in facts:
-        said["note"] = facts["note"] or "none"
+        said |= torn_in_words(facts["torn"], facts["torn_of"]) | {"note": note_in_words(facts["note"])}
     return said
