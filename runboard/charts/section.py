@@ -1,4 +1,4 @@
-"""A screw in its stack, cut through, to scale: wood hatched, the screw solid, what stays free dashed. Ink only."""
+"""A screw in its stack, or a part in its hole, cut through, to scale: wood hatched, metal solid, what stays free dashed. Ink only."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -67,7 +67,8 @@ def section(
     stack = sum(layer.thickness for layer in layers)
     holes = ((sunk, _HEAD * shape.diameter), (hole[1], hole[0]))  # for a plug, and for the shank
     above = max(0.0, (0.0 if shape.is_countersunk else shape.head) - sunk)
-    deep = max(stack, sunk + shape.length) + above
+    lowest = max(stack, sunk + max(shape.length, shape.head))
+    deep = lowest + above
     scale = min(HIGH / deep, HEAD_WIDE / (_HEAD * shape.diameter))
     place = _Place(scale, _TOP + above * scale)
     parts = [
@@ -75,12 +76,45 @@ def section(
         _screw(shape, sunk, place),
         *_marks(marks, place),
     ]
+    return _drawing(parts, place, lowest, marks, label)
+
+
+def seat_section(
+    wood: Layer, part: tuple[float, float], sunk: float, hole: tuple[float, float], marks: Sequence[Mark], label: str
+) -> Markup:
+    """A part in its hole: ``part`` and ``hole`` are how wide and how deep, mm, from the wood's face; the part's face lies at ``sunk``."""
+    wide, deep = max(part[0], hole[0]), max(wood.thickness, hole[1], sunk + part[1])
+    place = _Place(min(HIGH / deep, HEAD_WIDE / wide), _TOP)
+    parts = [
+        *_stack([wood], place, [(hole[1], hole[0])]),
+        *_sides(hole, place),
+        _box(part, sunk, place),
+        *_marks(marks, place),
+    ]
+    return _drawing(parts, place, deep, marks, label)
+
+
+def _drawing(parts: Sequence[Markup], place: _Place, deep: float, marks: Iterable[Mark], label: str) -> Markup:
     lowest = [at for at, _ in _apart([(place.y(mark.depth), mark.label) for mark in _sorted(marks)])]
-    height = max([place.y(max(stack, sunk + shape.length)), *lowest]) + _TOP
+    height = max([place.y(deep), *lowest]) + _TOP
     head = Markup(
         '<svg class="chart section" viewBox="0 0 {:g} {:.0f}" role="img" aria-label="{}" fill="none" stroke="currentColor">'
     ).format(WIDE, height, label)
     return head + _PATTERNS + Markup("\n").join(parts) + Markup("</svg>")
+
+
+def _sides(hole: tuple[float, float], place: _Place) -> Iterator[Markup]:
+    """The walls and the bottom of a hole."""
+    half, bottom = hole[0] / 2 * place.scale, place.y(hole[1])
+    yield _line(place.middle - half, place.y(0), place.middle - half, bottom)
+    yield _line(place.middle + half, place.y(0), place.middle + half, bottom)
+    yield _line(place.middle - half, bottom, place.middle + half, bottom)
+
+
+def _box(part: tuple[float, float], sunk: float, place: _Place) -> Markup:
+    return Markup(
+        '<rect x="{:.1f}" y="{:.1f}" width="{:.1f}" height="{:.1f}" fill="currentColor" stroke="none"/>'
+    ).format(place.middle - part[0] / 2 * place.scale, place.y(sunk), part[0] * place.scale, part[1] * place.scale)
 
 
 _TILE = Markup(

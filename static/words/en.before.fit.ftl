@@ -81,6 +81,12 @@ before-fit-caution-slack = The hole is { $more } wider than the part: it would l
 before-fit-caution-magnets = Small magnets must never come loose: a child that swallows two is in danger of its life. Glue them in.
 before-fit-caution-pole = Mark which side faces out before the glue goes on.
 
+# Beside the drawing, where there is room for some twenty letters.
+
+before-fit-drawing-hole = hole { $length } deep
+before-fit-drawing-margin = margin { $length }
+before-fit-drawing-beneath = { $length } beneath
+
 before-keep-hole = Keep this hole with { $part }
 before-kept-hole = The hole is kept with { $part }.
 

@@ -9,7 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from runboard.plan.fits.driving import Drive
+from runboard.plan.fits.seating import Seat
+from runboard.shop.book import Book
+from runboard.web.before.of_fit import draw_fit
 from runboard.web.before.of_screw import draw_screw
+from tests.core.test_fits import seat
 from tests.core.test_screws import SHOP, asked
 
 PLACE = re.compile(r'(?:[ML]|points="|[ ])(-?\d+(?:\.\d+)?)[ ,](-?\d+(?:\.\d+)?)')
@@ -62,3 +66,17 @@ def test_nothing_is_drawn_outside(length: float, through: float, into: float, wa
     for x, y in PLACE.findall(svg.partition("</defs>")[2]):
         assert -0.5 <= float(x) <= float(box[1]) + 0.5
         assert -0.5 <= float(y) <= float(box[2]) + 0.5
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_a_part_is_drawn_in_its_hole_to_scale(units: Any) -> None:
+    book, question = Book(units=units), Seat(diameter=10, length=3, thickness=6, sunk=0.5)
+    (svg,) = draw_fit(book, question, seat(book, diameter=10, length=3, thickness=6, sunk=0.5))
+
+    texts = re.findall(r"<text[^>]*>([^<]*)</text>", svg)
+    assert (texts[1:] == ["margin 3 mm", "hole 3.7 mm deep", "2.3 mm beneath"]) == (units == "mm")
+    found = re.search(r'width="([\d.]+)" height="([\d.]+)" fill="currentColor"', svg)
+    assert found
+    wide, high = found.groups()
+    assert float(wide) / float(high) == pytest.approx(10 / 3, rel=0.01)
+    assert "nan" not in svg

@@ -16,7 +16,7 @@ def said(book: Book, question: Seat, answer: Seated) -> Said:
     """The answer in words: the hole, its depth and what stays beneath it first."""
     units = book.units
     return Said(
-        _head(question, answer, units),
+        head_of(question, answer, units),
         tuple(_lines(question, answer, units)),
         tuple(_doubts(question, answer)),
         tuple(_cautions(question, answer, units)),
@@ -24,7 +24,8 @@ def said(book: Book, question: Seat, answer: Seated) -> Said:
     )
 
 
-def _head(question: Seat, answer: Seated, units: Unit) -> str:
+def head_of(question: Seat, answer: Seated, units: Unit) -> str:
+    """The hole, and whether the wood is thick enough for it."""
     code = "fits" if answer.is_thick_enough else "thin" if answer.beneath > 0 else "out"
     return _say(
         code,
