@@ -1,7 +1,7 @@
 # A cut list: so many of each length, out of boards.
 
 before-kind-lengths = Boards cut to length
-before-about-lengths = What to cut from which board so that the least is bought and the least is left.
+before-about-lengths = What to cut from which board so that the least is bought, with few different cuts and one long offcut.
 
 refused-lengths-none = Say at least one length, and how many of it.
 refused-lengths-too-many = More than { $most } lengths are too many to be cut together. Ask about some of them first.
@@ -17,10 +17,18 @@ before-lengths-head = Take { $boards }. { $buy ->
 before-lengths-head-short = No board is there for { $missing }, and none that suits is for sale.
 before-lengths-yield = The pieces are { $percent } % of the boards' length; { $rest } % is cuts, ends and offcuts.
 before-lengths-proved = It cannot be done with less: the bound is reached.
+before-lengths-ways = { $ways ->
+    [one] All boards are cut alike.
+   *[other] They are cut in { $ways } different ways. { $known ->
+        [yes] For these boards nothing is better, where one way fewer counts as much as a tenth of a board on the longest offcut.
+       *[no] Whether fewer would do is not known.
+    }
+  }
 before-lengths-above = Another way of cutting could save { $percent } % at most.
 before-lengths-longest-rest = The longest offcut is { $length }.
+before-lengths-cuts-taken = Each piece sawn off takes one cut, the last one too where something is left of the board.
 before-lengths-trim = { $trim } comes off each end of a board first.
-before-lengths-no-gap = The blade takes nothing here. Say what a cut takes.
+before-lengths-no-gap = The blade takes nothing here, so the last piece of a full board comes out too short. Say what a cut takes.
 before-lengths-list = Cut list
 before-lengths-board = Boards
 before-lengths-cuts = Cut into

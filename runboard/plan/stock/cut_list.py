@@ -6,7 +6,8 @@ from typing import Annotated
 
 from runboard.plan.before.kind import File, Kind, Told
 from runboard.plan.stock.choose import Aim
-from runboard.plan.stock.lengths import Cuts, Cutting, Source, cut_to_length, rest_of, used_of
+from runboard.plan.stock.few_ways import in_few_ways
+from runboard.plan.stock.lengths import Cuts, Cutting, Source, cut_to_length, used_of
 from runboard.plan.stock.nest import A_MM, whole
 from runboard.plan.stock.question import OWN
 from runboard.run.refusal import Refused
@@ -44,11 +45,10 @@ class LengthsQuestion:
 
 @dataclass(frozen=True)
 class Bar:
-    """``count`` boards that are cut alike: the lengths in their order, and what is left, in mm. ``bought`` ones are to be bought."""
+    """``count`` boards that are cut alike: the lengths in their order, and what is left, in mm."""
 
     stock: Stock
     count: int
-    bought: bool
     cuts: tuple[tuple[float, int], ...]
     rest: float
 
@@ -56,12 +56,13 @@ class Bar:
 @dataclass(frozen=True)
 class LengthsAnswer:
     """``counts`` has the boards of each kind: (how many are used, how many of them bought). ``missing`` are the pieces of a length
-    that no board is there for. ``above_bound`` is the share by which other boards could cost less at most, 0 where these are proved to be the best."""
+    that no board is there for. ``is_best`` is whether these boards cannot be cut in fewer ways or with a longer offcut (``few_ways``). ``above_bound`` is the share by which other boards could cost less at most, 0 where these are proved to be the best."""
 
     bars: tuple[Bar, ...]
     counts: tuple[tuple[Stock, int, int], ...]
     missing: tuple[tuple[float, int], ...]
     is_proved: bool
+    is_best: bool
     above_bound: float
     used_length: float
     pieces_length: float
@@ -87,7 +88,7 @@ def answer_lengths(book: Book, question: LengthsQuestion, file: File | None, tol
     stocks = _boards(book, question, max(wanted))
     sizes = [whole(length + question.gap) for length in wanted]
     found = cut_to_length(sizes, [*wanted.values()], _sources(stocks, question))
-    return _answer(found, [*wanted], sizes, {stock.key: stock for stock in stocks})
+    return _answer(found, [*wanted], sizes, {stock.key: stock for stock in stocks}, question)
 
 
 def _together(question: LengthsQuestion) -> dict[float, int]:
@@ -140,21 +141,33 @@ def _cost(stock: Stock, aim: Aim, priced: bool, bought: bool) -> int:
     return (money if bought or aim == "cost" else 0) * _FIRST + length
 
 
-def _answer(found: Cutting, lengths: list[float], sizes: list[int], stocks: Mapping[str, Stock]) -> LengthsAnswer:
+def _answer(
+    found: Cutting, lengths: list[float], sizes: list[int], stocks: Mapping[str, Stock], question: LengthsQuestion
+) -> LengthsAnswer:
+    ways = in_few_ways(sizes, found.boards)
     bars = tuple(
-        Bar(stocks[source.key], times, source.bought, _listed(lengths, cuts), rest_of(sizes, source, cuts) / A_MM)
-        for source, cuts, times in found.boards
+        Bar(stocks[key], times, _listed(lengths, cuts), _rest(stocks[key], lengths, cuts, question))
+        for key, cuts, times in ways.boards
     )
-    used = used_of(found.boards)
+    bought = {key: bought for key, (_, bought) in used_of(found.boards).items()}
+    used = {key: sum(bar.count for bar in bars if bar.stock.key == key) for key in bought}
     return LengthsAnswer(
         bars,
-        tuple((stocks[key], *counts) for key, counts in used.items()),
+        tuple((stocks[key], used[key], min(used[key], bought[key])) for key in bought if used[key]),
         _listed(lengths, found.missing),
         found.is_proved,
+        ways.is_best,
         0.0 if found.is_proved or found.cost <= 0 else max(0.0, 1 - found.bound / found.cost),
         sum(bar.stock.length * bar.count for bar in bars),
         sum(length * count * bar.count for bar in bars for length, count in bar.cuts),
     )
+
+
+def _rest(stock: Stock, lengths: list[float], cuts: Cuts, question: LengthsQuestion) -> float:
+    """What is left of a board, in mm: n pieces that are sawn off take n cuts, one fewer only where the last just fits."""
+    pieces = sum(length * count for length, count in zip(lengths, cuts, strict=True))
+    rest = stock.length - 2 * question.trim - pieces - sum(cuts) * question.gap
+    return max(0.0, whole(rest) / A_MM)
 
 
 def _listed(lengths: list[float], counts: Cuts) -> tuple[tuple[float, int], ...]:

@@ -198,19 +198,35 @@ def _told(
     )
     missing = tuple(max(0, -each) for each in over)
     cost = sum(source.cost * times for source, _, times in boards)
-    step = _step(sources)
-    is_proved = not any(missing) and cost - bound < step - 1e-6 * step
+    bound = bound if any(missing) else max(bound, _of_whole_boards(sizes, wanted, sources, bound))
+    is_proved = not any(missing) and cost - bound < 1e-6 * cost + 1e-6
     return Cutting(boards, missing, cost, bound, is_proved)
+
+
+def _of_whole_boards(sizes: Sequence[int], wanted: Sequence[int], sources: Sequence[Source], bound: float) -> float:
+    """The least that whole boards cost which are together as long as the pieces, and no cheaper than where parts of boards were
+    allowed. Any cutting is one of these."""
+    from ortools.sat.python import cp_model
+
+    model, pieces, step = cp_model.CpModel(), sum(wanted), _step(sources)
+    boards = [
+        model.new_int_var(0, pieces if source.most is None else min(source.most, pieces), "") for source in sources
+    ]
+    long = sum(source.room * var for source, var in zip(sources, boards, strict=True))
+    model.add(long >= sum(size * count for size, count in zip(sizes, wanted, strict=True)))
+    cost = sum(source.cost // step * var for source, var in zip(sources, boards, strict=True))
+    model.add(cost >= math.ceil(bound / step - 1e-6))
+    model.minimize(cost)
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.max_deterministic_time = _EFFORT
+    solver.solve(model)
+    return solver.best_objective_bound * step
 
 
 def _step(sources: Sequence[Source]) -> int:
     """What every cost is a multiple of."""
     return gcd(*(source.cost for source in sources)) or 1
-
-
-def rest_of(sizes: Sequence[int], source: Source, cuts: Cuts) -> int:
-    """What is left of a board, in the sources' units."""
-    return source.room - sum(size * count for size, count in zip(sizes, cuts, strict=True))
 
 
 def used_of(boards: Sequence[tuple[Source, Cuts, int]]) -> Mapping[str, tuple[int, int]]:

@@ -8,6 +8,7 @@ from runboard.plan.stock.question import OWN
 from runboard.shop.book import Book
 from runboard.shop.stocked import Stock
 from runboard.shop.units import Unit
+from runboard.words.before.measures import length_about
 from runboard.words.before.said import Said, Table
 from runboard.words.facts import length_in_words, list_in_words
 from runboard.words.sentences import say
@@ -20,7 +21,7 @@ def said(book: Book, question: LengthsQuestion, answer: LengthsAnswer) -> Said:
     return Said(
         head=_head(answer, book.units),
         lines=tuple(_lines(question, answer, book.units)),
-        doubts=(() if question.gap else (_word("no gap"),)),
+        cautions=(() if question.gap else (_word("no gap"),)),
         tables=(_list(answer, book.units),),
         record=_record(answer),
     )
@@ -61,9 +62,13 @@ def _lines(question: LengthsQuestion, answer: LengthsAnswer, units: Unit) -> Ite
         yield _word("proved")
     elif not answer.missing:
         yield _word("above", percent=f"{max(0.1, answer.above_bound * 100):.1f}")
+    if sum(bar.count for bar in answer.bars) > 1:
+        yield _word("ways", ways=len(answer.bars), known="yes" if answer.is_best else "no")
     rests = [bar.rest for bar in answer.bars if bar.rest >= 1]
     if rests:
-        yield _word("longest rest", length=length_in_words(round(max(rests), 1), units))
+        yield _word("longest rest", length=length_about(max(rests), units))
+    if question.gap:
+        yield _word("cuts taken")
     if question.trim:
         yield _word("trim", trim=length_in_words(question.trim, units))
 
@@ -73,7 +78,7 @@ def _list(answer: LengthsAnswer, units: Unit) -> Table:
         (
             _word("boards", count=bar.count, board=stock_name(bar.stock, units)),
             cuts_in_words(bar, units),
-            length_in_words(round(bar.rest, 1), units),
+            length_about(bar.rest, units),
         )
         for bar in answer.bars[:_FIRST_SHOWN]
     )
@@ -96,5 +101,6 @@ def _record(answer: LengthsAnswer) -> dict[str, Any]:
         "missing_mm": [[length, count] for length, count in answer.missing],
         "yield": round(answer.yield_share, 4),
         "proved": answer.is_proved,
+        "best_ways": answer.is_best,
         "above_bound": round(answer.above_bound, 6),
     }
