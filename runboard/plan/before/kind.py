@@ -29,12 +29,13 @@ class Keep:
     """Something of an answer that may be kept in the book with one press. ``key`` tells it from the others of its answer;
     ``code`` names the sentence on its button (``before-keep-<code>``), ``facts`` fill it. ``put`` writes it into the book's
     record, which is then read and saved as ever; it refuses what is not there any more. A span among the facts is said as one; a
-    ``link`` is where the part stands then."""
+    ``link`` is where the part stands then. What the book ``is_so`` about already has no button, but what was kept is said by it."""
 
     key: str
     code: str
     put: Callable[[Record], None] = field(repr=False, compare=False)
     facts: Mapping[str, Any] = field(default_factory=dict)
+    is_so: bool = False
 
 
 def _nothing(book: Book, question: Any, answer: Any) -> Sequence[Keep]:

@@ -7,8 +7,10 @@ from runboard.plan.stock.question import StockAnswer, StockQuestion
 from runboard.run.fold.route import Route, Step
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
+from runboard.shop.product import Product
 from runboard.shop.record import to_json
 from runboard.shop.stocked import Piece
+from runboard.shop.units import Unit, format_length
 
 
 def keeps(book: Book, question: StockQuestion, answer: StockAnswer) -> Sequence[Keep]:
@@ -17,25 +19,30 @@ def keeps(book: Book, question: StockQuestion, answer: StockAnswer) -> Sequence[
     if product is None:
         return ()
     found = []
-    if answer.has_thickness and product.piece != answer.piece:
-        found.append(_keep_piece(product.key, product.name, answer.piece))
+    if answer.has_thickness:
+        found.append(_keep_piece(product, answer.piece, book.units))
     if answer.used:
         steps = [step for step in Route(product).steps if step.pass_.size == "board"]
         found += _keep_loads(product.key, steps, answer.used[0].each)
     return found
 
 
-def _keep_piece(key: str, name: str, piece: Piece) -> Keep:
+def _keep_piece(product: Product, piece: Piece, units: Unit) -> Keep:
     def put(record: Record) -> None:
-        _product(record, key)["piece"] = to_json(piece)
+        _product(record, product.key)["piece"] = to_json(piece)
 
-    return Keep("piece", "stock piece", put, {"product": name, "link": f"/plan/products/{key}"})
+    facts = {
+        "product": product.name,
+        "size": " × ".join(format_length(side, units) for side in (piece.length, piece.width, piece.thickness)),
+        "gap": format_length(piece.gap, units),
+        "link": f"/plan/products/{product.key}",
+    }
+    return Keep("piece", "stock piece", put, facts, is_so=product.piece == piece)
 
 
 def _keep_loads(key: str, steps: Sequence[Step], each: int) -> Iterator[Keep]:
     for step in steps:
-        if step.pass_.pieces != each:
-            yield _keep_load(key, step, each)
+        yield _keep_load(key, step, each)
 
 
 def _keep_load(key: str, step: Step, each: int) -> Keep:
@@ -47,7 +54,7 @@ def _keep_load(key: str, step: Step, each: int) -> Keep:
         passes[0]["pieces"] = each
 
     facts = {"pieces": each, "step": step.name, "link": f"/plan/products/{key}"}
-    return Keep(f"board {step.key}", "stock board", put, facts)
+    return Keep(f"board {step.key}", "stock board", put, facts, is_so=step.pass_.pieces == each)
 
 
 def _product(record: Record, key: str) -> Record:

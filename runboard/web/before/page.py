@@ -13,7 +13,6 @@ from runboard.floor.changing.keep_answer import keep_of
 from runboard.floor.looking.answers import Answered, Coming
 from runboard.floor.looking.files_looked_at import note_look
 from runboard.plan.before.asking import kinds_reading
-from runboard.plan.before.kind import Keep
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
 from runboard.shop.numbers import whole_number
@@ -175,22 +174,22 @@ def _shown(asked: Asked) -> Shown:
         return Shown(wrong=refusal(refused))
     if isinstance(found, Coming):
         return Shown(coming=found)
-    keeps = found.keeps()
+    keeps = [each for each in found.keeps() if not each.is_so]
     answer = said_of(found.kind, found.book, found.question, found.answer)
     return Shown(
         answer,
         drawn(found.kind, found.book, found.question, found.answer),
         tuple((each.key, said("before-keep", each.code, in_plain_words(each.facts))) for each in keeps),
-        kept=_kept(keeps, found, request.args.get(KEPT, "")),
+        kept=_kept(found, request.args.get(KEPT, "")),
         files=tuple((asked.address(f"/files/{at}"), offered) for at, offered in enumerate(answer.downloads)),
     )
 
 
-def _kept(keeps: list[Keep], found: Answered, key: str) -> tuple[str, str]:
+def _kept(found: Answered, key: str) -> tuple[str, str]:
     """What is said once a part was kept, and where it stands now."""
     if not key:
         return "", ""
-    each = next((each for each in keeps if each.key == key), None)
+    each = next((each for each in found.keeps() if each.key == key), None)
     code = each.code if each else "part"
     text = sentence(message_name("before-kept", code), in_plain_words(each.facts) if each else {}) or said(
         "before-kept", "part"
