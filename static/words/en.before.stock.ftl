@@ -8,6 +8,12 @@ before-keep-stock-board = A board holds { $pieces ->
    *[other] { $pieces } pieces
   }: take it into step { $step }
 
+before-kept-stock-piece = { $product } is made of { $size } now, with a gap of { $gap }.
+before-kept-stock-board = { $step } is planned with { $pieces ->
+    [one] one piece
+   *[other] { $pieces } pieces
+  } a board now.
+
 refused-stock-no-piece = Say how long and how wide a piece is, choose a product that says it, or give a drawing of it.
 refused-stock-no-boards = The shop has no boards written down yet. Add them on the Shop screen, or type in the size of one.
 refused-stock-empty-drawing = Nothing in { $name } is as large as a piece. See whether its unit is right.
@@ -26,6 +32,17 @@ before-stock-head-short = { $boards ->
    *[other] { $short } of { $pieces } pieces have no board
   }. Nothing more that suits is for sale.
 before-stock-no-stock = None of the boards suits this piece.
+before-stock-piece = A piece is { $size }, with a gap of { $gap }{ $margin ->
+    [none] {""}
+   *[other] , { $margin } free at the edge
+  }{ $tabs ->
+    [none] {""}
+   *[other] , { $tabs } around it for tabs
+  }.
+before-stock-made-of = Made of { $size }, with a gap of { $gap }, from { $boards ->
+    [any] any board that suits
+   *[other] { $boards }
+  }.
 before-stock-holds = { $board }: { $each ->
     [one] one piece comes
    *[other] { $each } pieces come
@@ -35,10 +52,11 @@ before-stock-proof-search = No more fit: every other layout was ruled out.
 before-stock-proof-open = No layout holds more than { $bound }. Whether one holds more than { $each } is not known.
 before-stock-planed = { $board }: { $off } of its thickness is planed off.
 before-stock-spare = { $spare ->
-    [one] One more piece comes from the last board for nothing.
-   *[other] { $spare } more pieces come from the last board for nothing.
+    [one] One more piece fits on the last board.
+   *[other] { $spare } more pieces fit on the last board.
   }
 before-stock-yield = The pieces are { $percent } % of the area; { $rest } % is cuts, edges and offcuts.
+before-stock-yield-room = The pieces are { $percent } % of the area, room for those that still fit is { $room } %; { $rest } % is cuts, edges and offcuts.
 before-stock-grain = { $places ->
     [none] The boards have no grain, so pieces may lie either way.
    *[some] { $turned ->
@@ -57,23 +75,26 @@ before-stock-aim-cost = { $money ->
   }
 before-stock-aim-waste = The boards with the least area are taken, so that the least is left.
 before-stock-fill = The outline fills { $percent } % of its box. Boxes are laid out here, not outlines: more may fit if you lay them by hand.
-before-stock-no-gap = No gap for the cutter: the pieces touch. Say what the blade or the bit takes between two.
+before-stock-no-gap = No gap for the cutter: the pieces touch, and come out too small. Say what the blade or the bit takes between two.
 before-stock-no-thickness = Nobody says how thick a piece is, so boards of every thickness count.
 before-stock-not-thorough = One piece more may fit on a board. Ask once more with 'Look longer' ticked.
 
 before-stock-all-boards = The boards that suit
 before-stock-board = Board
-before-stock-each = From one
-before-stock-most = At most
-before-stock-share = Of its area
+before-stock-each = A board gives
+before-stock-most = Most possible
+before-stock-share = Used of the board
 before-stock-percent = { $percent } %
 before-stock-use = Take
 before-stock-have = At hand
 before-stock-buy = Buy
 before-stock-price = Price of one
-before-stock-in-all = Together the boards are { $area }, { $volume } or { $feet } board feet before planing. { $left } of it is not in the pieces.
+before-stock-in-all = Together the boards are { $area }, { $volume } or { $feet } board feet. { $left } of it is not in the pieces.
 before-stock-in-all-flat = Together the boards are { $area }. { $left } of it is not in the pieces.
-before-stock-cost = The boards taken are worth { $cost }, { $each } a piece.
+before-stock-cost = The boards taken are worth { $cost }, { $each } a piece.{ $buy ->
+    [none] {""}
+   *[other] {" "}The ones to buy cost { $buy }.
+  }
 before-stock-square-m = { $amount } m²
 before-stock-square-ft = { $amount } sq ft
 before-stock-cubic-m = { $amount } m³

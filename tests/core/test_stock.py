@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from runboard.charts.layout import Drawn, layout
 from runboard.plan.before.kind import File
 from runboard.plan.stock.answer import answer
 from runboard.plan.stock.keeps import keeps
@@ -121,7 +122,7 @@ def test_boards_that_do_not_suit_are_named_with_why() -> None:
         ("oak", "wood"),
     ]
     assert found.need.why == "short" and not found.boards
-    assert said(SHOP, StockQuestion(), found).head == "None of the boards suits this piece."
+    assert said(SHOP, StockQuestion(), found).head.startswith("None of the boards suits this piece. A piece is 300 mm")
 
 
 def test_pieces_lie_along_the_grain_unless_they_may_lie_either_way() -> None:
@@ -180,6 +181,57 @@ def test_what_the_product_is_made_of_and_what_a_board_holds_can_be_kept() -> Non
     assert [keep.key for keep in kept] == ["piece", "board cut"]
     product = record["products"][0]
     assert (product["piece"]["length"], product["operations"][0]["passes"][0]["pieces"]) == (310, 12)
+
+
+def test_what_the_book_says_already_is_so() -> None:
+    question = StockQuestion(40, "rails")
+
+    kept = keeps(SHOP, question, answer(SHOP, question, None, lambda done, total: None))
+
+    assert [(keep.key, keep.is_so) for keep in kept] == [("piece", True), ("board cut", False)]
+    assert kept[0].facts["size"] == "300 mm × 90 mm × 20 mm"
+
+
+def test_the_answer_says_which_piece_was_reckoned() -> None:
+    head = said(SHOP, StockQuestion(), asked()).head
+
+    assert "A piece is 300 mm × 90 mm × 20 mm, with a gap of 4 mm, 5 mm free at the edge." in head
+
+
+def test_a_gap_of_nothing_is_a_caution() -> None:
+    words = said(SHOP, StockQuestion(), asked(length=300, width=90, thickness=20))
+
+    assert len(words.cautions) == 1 and "gap" in words.cautions[0]
+    assert not any("gap" in doubt for doubt in words.doubts)
+    assert not said(SHOP, StockQuestion(), asked()).cautions
+
+
+def test_what_is_to_be_bought_has_its_price() -> None:
+    lines = said(SHOP, StockQuestion(), asked()).lines
+
+    assert "The boards taken are worth 120.00, 3.00 a piece. The ones to buy cost 60.00." in lines
+    assert asked().need.cost_to_buy == 60
+    assert asked(Book(stocks=(replace(ASH, have=9),), products=(RAILS,))).need.cost_to_buy == 0
+    assert asked(Book(stocks=(replace(ASH, price=None),), products=(RAILS,))).need.cost_to_buy is None
+
+
+def test_room_for_more_pieces_is_no_waste() -> None:
+    """40 × 27 000 mm² of 4 boards × 400 000: 67.5 %; 8 more pieces are 13.5 %."""
+    lines = said(SHOP, StockQuestion(), asked()).lines
+
+    assert "8 more pieces fit on the last board." in lines
+    assert (
+        "The pieces are 68 % of the area, room for those that still fit is 14 %; 18 % is cuts, edges and offcuts."
+        in lines
+    )
+
+
+def test_a_long_name_is_written_over_its_drawing_in_two_lines() -> None:
+    drawn = layout(
+        "a", "Layout", Drawn(1200, 800, [], "12 pieces on each of 4: Board of 1200 mm × 800 mm", "1200 mm", "800 mm")
+    )
+
+    assert "12 pieces on each of 4: Board of 1200 mm ×" in drawn and ">800 mm<" in drawn and "…" not in drawn
 
 
 def test_nothing_is_kept_in_a_product_that_is_gone() -> None:

@@ -111,7 +111,26 @@ def test_how_many_a_board_holds_is_taken_into_the_route_with_one_press(client: F
 
     assert "A board holds 12 pieces: take it into step Cut" in text
     assert house.workshop.books.latest().products[0].operations[0].passes[0].pieces == 12
-    assert "It is kept." in client.get(kept.location).get_data(as_text=True)
+    text = client.get(kept.location).get_data(as_text=True)
+    assert "Cut is planned with 12 pieces a board now." in text
+    assert "take it into step Cut" not in text
+
+
+def test_what_was_kept_is_said_and_stands_on_the_page_of_the_product(client: FlaskClient, house: House) -> None:
+    save_board(client)
+    made_of = {"length": "300", "width": "90", "thickness": "20", "gap": "4", "stocks": "ash-board"}
+    seen = str(house.workshop.books.revision())
+
+    kept = client.post(
+        "/before/stock/keep",
+        data={**CHOICES, "pieces": "40", "product": "rail", **made_of, "keep": "piece", "seen": seen},
+    )
+    text = client.get(kept.location).get_data(as_text=True)
+    page = client.get("/plan/products/rail").get_data(as_text=True)
+
+    assert "is made of 300 mm × 90 mm × 20 mm now, with a gap of 4 mm." in text
+    assert "Keep as what" not in text
+    assert "Made of 300 mm × 90 mm × 20 mm, with a gap of 4 mm, from Ash board." in page
 
 
 def test_a_drawing_that_is_dropped_on_a_product_is_laid_out(client: FlaskClient, house: House) -> None:

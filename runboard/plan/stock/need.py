@@ -46,6 +46,12 @@ class StockNeed:
     cost: float | None = None
     cost_each: float | None = None
 
+    @property
+    def cost_to_buy(self) -> float | None:
+        """What the boards that are not at hand cost; None where a price of theirs is not known."""
+        prices = [(row.buy, row.price) for row in self.rows if row.buy]
+        return None if any(price is None for _, price in prices) else sum(buy * (price or 0) for buy, price in prices)
+
 
 def needed(
     book: Book, product: Product, pieces: int, good: int | None = None, wood: str | None = None, aim: Aim = "at hand"

@@ -5,6 +5,7 @@ from markupsafe import Markup
 from runboard.charts.layout import Drawn, layout
 from runboard.plan.stock.question import Board, StockAnswer, StockQuestion
 from runboard.shop.book import Book
+from runboard.words.before.measures import length_about
 from runboard.words.before.stock import board_name
 from runboard.words.facts import length_in_words
 from runboard.words.sentences import say
@@ -21,8 +22,8 @@ def _drawn(book: Book, answer: StockAnswer, board: Board, number: int) -> Markup
         "board": board_name(stock, book.units),
         "count": board.use,
         "each": board.each,
-        "long": length_in_words(stock.length, book.units),
-        "wide": length_in_words(stock.width, book.units),
+        "long": length_about(stock.length, book.units),
+        "wide": length_about(stock.width, book.units),
         "piece_long": length_in_words(piece.length, book.units),
         "piece_wide": length_in_words(piece.width, book.units),
         "turned": sum(place.turned for place in board.places),

@@ -29,6 +29,7 @@ from runboard.web.forms.operation import product_form, product_said
 from runboard.web.forms.saving import Record, save_form, seen
 from runboard.web.plan.schedule import gave_up, planner
 from runboard.web.plan.when import when_done
+from runboard.words.before.stock import made_of
 from runboard.words.before.supplies import top_in_words
 from runboard.words.route import route_lines
 from runboard.words.sentences import sentence
@@ -214,5 +215,6 @@ def _product_page(key: str, form: Form, status: int = 200) -> Response:
         "older": products.runs_by_another_route(workshop(), found),
         "home": {"base": f"/plan/products/{key}"},
         "before": kinds_shown(),
+        "made_of": made_of(now, found.piece) if found.piece else "",
     }
     return page("plan/product.html", status=status, form=form, typed={}, **context)

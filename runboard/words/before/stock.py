@@ -7,7 +7,7 @@ from runboard.plan.stock.need import BOARD_FOOT
 from runboard.plan.stock.question import OWN, Board, StockAnswer, StockQuestion
 from runboard.plan.stock.suit import Unsuited
 from runboard.shop.book import Book
-from runboard.shop.stocked import Stock
+from runboard.shop.stocked import Piece, Stock
 from runboard.shop.units import Unit
 from runboard.words.before.said import Said, Table
 from runboard.words.facts import length_in_words, list_in_words, money_in_words, number_in_words
@@ -21,9 +21,10 @@ _LESS_IS_SAID = 0.1  # mm that are planed off
 def said(book: Book, question: StockQuestion, answer: StockAnswer) -> Said:
     """The answer in words."""
     return Said(
-        head=_head(answer, book),
+        head=f"{_head(answer, book)} {_word('piece', **_piece(answer.piece, book.units))}",
         lines=tuple(_lines(answer, book)),
         doubts=tuple(_doubts(question, answer)),
+        cautions=() if answer.piece.gap else (_word("no gap"),),
         tables=tuple(_tables(answer, book)),
         record=_record(answer),
     )
@@ -32,6 +33,19 @@ def said(book: Book, question: StockQuestion, answer: StockAnswer) -> Said:
 def board_name(stock: Stock, units: Unit) -> str:
     """What a board is called: by its size, where that was typed in."""
     return _word("own", size=_sides(units, stock.length, stock.width)) if stock.key == OWN else stock.name
+
+
+def made_of(book: Book, piece: Piece) -> str:
+    """'Made of 300 mm × 90 mm × 20 mm, with a gap of 4 mm, from Ash board.'"""
+    names = [stock.name for stock in book.stocks if stock.key in piece.stocks]
+    return _word("made of", boards=list_in_words(names) or "any", **_piece(piece, book.units))
+
+
+def _piece(piece: Piece, units: Unit) -> dict[str, str]:
+    sides = [piece.length, piece.width, *([piece.thickness] if piece.thickness else [])]
+    free = {"margin": piece.margin, "tabs": piece.tabs}
+    said = {name: length_in_words(mm, units) if mm else "none" for name, mm in free.items()}
+    return {"size": _sides(units, *sides), "gap": length_in_words(piece.gap, units), **said}
 
 
 def _word(code: str, /, **facts: Any) -> str:
@@ -67,13 +81,21 @@ def _lines(answer: StockAnswer, book: Book) -> Iterator[str]:
     if need.spare:
         yield _word("spare", spare=need.spare)
     if answer.used:
-        yield _word("yield", percent=round(need.yield_share * 100), rest=100 - round(need.yield_share * 100))
+        yield _yield(answer)
         yield _grain(answer)
         yield from _sums(answer, book)
     if len(answer.boards) > 1:
         yield _word(f"aim {answer.aim}", money="yes" if answer.by_price else "no")
     if answer.fill is not None and answer.fill < _LITTLE:
         yield _word("fill", percent=round(answer.fill * 100))
+
+
+def _yield(answer: StockAnswer) -> str:
+    """Room that more pieces would fill is no waste."""
+    need, piece = answer.need, answer.piece
+    percent = round(need.yield_share * 100)
+    room = round(need.spare * piece.length * piece.width / need.area * 100)
+    return _word("yield room" if room else "yield", percent=percent, room=room, rest=max(0, 100 - percent - room))
 
 
 def _proof(board: Board) -> str:
@@ -95,8 +117,6 @@ def _grain(answer: StockAnswer) -> str:
 
 
 def _doubts(question: StockQuestion, answer: StockAnswer) -> Iterator[str]:
-    if not answer.piece.gap:
-        yield _word("no gap")
     if not answer.has_thickness:
         yield _word("no thickness")
     if any(not board.proof for board in answer.used) and not question.thorough:
@@ -117,7 +137,8 @@ def _sums(answer: StockAnswer, book: Book) -> Iterator[str]:
         yield _word("in all flat", **facts)
     if need.cost is not None and need.cost_each is not None:
         cost, each = money_in_words(need.cost, book.money), money_in_words(need.cost_each, book.money)
-        yield _word("cost", cost=cost, each=each)
+        buy = "none" if not need.cost_to_buy else money_in_words(need.cost_to_buy, book.money)
+        yield _word("cost", cost=cost, each=each, buy=buy)
 
 
 # tables
@@ -173,6 +194,7 @@ def _record(answer: StockAnswer) -> dict[str, Any]:
         "board_feet": round(need.board_feet, 4),
         "cost": need.cost,
         "cost_each": need.cost_each,
+        "cost_to_buy": need.cost_to_buy,
         "aim": answer.aim,
         "bound": sum(board.use * board.bound for board in answer.used),
         "proved": all(board.proof for board in answer.used),
