@@ -27,7 +27,7 @@ _CLEAR_FOR = timedelta(days=6)
 _LONG = 48
 _FINE_BELOW = timedelta(minutes=20)
 _FINE, _SECOND, _MINUTE = timedelta(seconds=5), timedelta(seconds=1), timedelta(minutes=1)
-_LETTER_THEN_DIGIT = re.compile(r"(?<=[^\W\d_])(?=\d)")
+_LETTER_THEN_FIGURE = re.compile(r"(?<=[^\W\d_])(?=[-−]?\d)")
 _IN_A_SPAN = re.compile(
     r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
     r"|(?<=[\dhns½]) (?=to [−\d])|(?<=\bto) (?=[−\d])"
@@ -137,7 +137,7 @@ def money_in_words(amount: Decimal | float, money: Money, *, exact: bool = False
 
 def _apart(amount: str) -> str:
     """Letters stand apart from the figures (currencySpacing of Unicode's CLDR, which Babel leaves out)."""
-    return _LETTER_THEN_DIGIT.sub("\u00a0", amount)
+    return _LETTER_THEN_FIGURE.sub("\u00a0", amount)
 
 
 def quantity_in_words(number: Decimal | float, money: Money) -> str:
@@ -159,16 +159,17 @@ def currencies_now() -> tuple[tuple[str, str], ...]:
 
 
 @lru_cache(maxsize=64)
-def _locale(name: str) -> Locale:
+def known_locale(name: str) -> Locale | None:
+    """The locale of that name; None where there is none."""
     try:
         return Locale.parse(name.replace("_", "-"), sep="-")
     except (ValueError, UnknownLocaleError):
-        return Locale("en")
+        return None
 
 
 def locale_of(money: Money) -> Locale:
     """The locale by which the shop writes amounts; English where it says none, or one that there is not."""
-    return _locale(money.locale or "en")
+    return known_locale(money.locale or "en") or Locale("en")
 
 
 def length_in_words(mm: float, units: Unit, locale: str = "en") -> str:

@@ -362,6 +362,14 @@ def test_an_amount_is_written_as_the_shop_s_locale_writes_it(currency: str, loca
     assert spaced(found) == told
 
 
+@pytest.mark.parametrize(
+    ("currency", "locale", "told"),
+    [("CHF", "de-CH", "CHF -1.90"), ("CHF", "en-IE", "-CHF 1.90"), ("EUR", "de-DE", "-1,90 €"), ("EUR", "", "-€1.90")],
+)
+def test_an_amount_that_is_lost_stands_as_far_from_its_currency(currency: str, locale: str, told: str) -> None:
+    assert spaced(money_in_words(Decimal("-1.90"), Money(currency, locale))) == told
+
+
 def test_a_rate_keeps_its_decimals_and_an_amount_has_its_own() -> None:
     euros = Money("EUR", "de-DE")
 

@@ -330,6 +330,18 @@ def test_a_locale_that_is_none_is_said_at_its_field(client: FlaskClient, house: 
     assert record(house)["money"]["currency"] == ""
 
 
+def test_a_locale_that_nobody_knows_is_said_at_its_field(client: FlaskClient, house: House) -> None:
+    answer = client.post("/shop/money", data={"seen": "1", "money.currency": "EUR", "money.locale": "zz-QQ"})
+
+    assert answer.status_code == 422
+    assert "cannot be zz-QQ. Write a language and a country" in words(answer)
+    assert record(house)["money"]["locale"] == ""
+
+
+def test_it_is_said_that_no_amount_is_converted(client: FlaskClient) -> None:
+    assert "No amount is converted" in words(client.get("/shop/money"))
+
+
 def test_a_machine_s_hour_and_a_product_s_price_are_written_down_in_their_forms(
     client: FlaskClient, house: House
 ) -> None:

@@ -7,12 +7,14 @@ from typing import Any
 from zoneinfo import available_timezones
 
 from runboard.shop.book import Book, Person
+from runboard.shop.book_json import BookError
 from runboard.shop.keys import key_for
 from runboard.shop.money import Money
+from runboard.shop.problem import RecordProblem
 from runboard.shop.record import REQUIRED, fields_of, to_json
 from runboard.web.forms.asked import Record, fields_for, form_of, named
 from runboard.web.forms.field import Choices, Field, Section
-from runboard.words.facts import currencies_now
+from runboard.words.facts import currencies_now, known_locale
 from runboard.words.sentences import say, sentence
 
 COMMON_PRACTICE = "common practice, read the label"
@@ -99,8 +101,12 @@ def money_form(record: Record) -> list[Section]:
 
 
 def money_said(said: Record) -> Record:
-    """The part of the book's record that it says: what is left empty is nothing."""
+    """The part of the book's record that it says: what is left empty is nothing. Refuses a locale that nobody knows: amounts would
+    be written in English without a word. A book that has one is read all the same."""
     numbers = {name: field.default for name, field in fields_of(Money).items() if isinstance(field.default, float)}
+    locale = said["money"]["locale"]
+    if locale and known_locale(locale) is None:
+        raise BookError([RecordProblem("money.locale", "", "not a locale", {"field": "locale", "found": locale})])
     kept = {name: 0.0 if value == "" and name in numbers else value for name, value in said["money"].items()}
     return {**said, "money": kept}
 
