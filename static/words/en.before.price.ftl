@@ -30,10 +30,16 @@ before-price-below-cost = At { $price } today each piece loses { $stays }: the c
     [none] {""}
    *[other] { " " }An hour of work earns { $hour } at it.
   }
-before-price-paid = The tool for { $cost } has paid after { $pieces } pieces: { $cost } / { $each } that { $by ->
-    [saves] it saves on each
-   *[stays] stays of each
-  } = { $exactly }, which is { $runs } runs of { $size }.{ $months ->
+before-price-paid = The tool for { $cost } has paid after { $pieces } good { $pieces ->
+    [1] piece
+   *[other] pieces
+  }. { $by ->
+    [saves] It saves { $each } on each started one, and { $started } are started for { $size } good: { $cost } / ({ $each } × { $started } / { $size })
+   *[stays] Of each { $each } stays: { $cost } / { $each }
+  } = { $exactly }, which is { $runs } { $runs ->
+    [1] run
+   *[other] runs
+  } of { $size }.{ $months ->
     [none] {""}
    *[other] { " " }At so many a month that is { $months } months.
   }

@@ -250,6 +250,35 @@ def test_a_tool_has_paid_after_what_it_costs_over_what_it_saves() -> None:
     assert (found.runs, found.months) == (Decimal("12.0"), Decimal("6.0"))
 
 
+def test_what_a_tool_saves_is_divided_unrounded_and_saved_on_every_started_piece() -> None:
+    saves = {"hour_rate": 35, "tool": 60, "tool_saves": timedelta(minutes=1)}
+
+    plain = answer(book(), asked(60, **saves)).paid
+    some_bad = answer(book(), asked(60, start=71, **saves)).paid
+
+    assert plain is not None
+    assert some_bad is not None
+    assert float(plain.pieces or 0) == pytest.approx(60 / (35 / 60))  # 102.86
+    assert float(some_bad.pieces or 0) == pytest.approx(60 / (35 / 60 * 71 / 60))  # 86.93
+
+
+def test_a_tool_that_pays_at_a_whole_count_pays_at_that_count() -> None:
+    found = answer(book(), asked(10, hour_rate=35, tool=35, tool_saves=timedelta(minutes=1)))
+
+    (told,) = [line for line in said(book(), found.asked, found).lines if "has paid" in line]
+
+    assert "after 60 good pieces" in told
+
+
+def test_how_a_tool_pays_is_said_with_every_figure() -> None:
+    found = answer(book(), asked(60, start=71, hour_rate=35, tool=60, tool_saves=timedelta(minutes=1)))
+
+    (told,) = [line for line in said(book(), found.asked, found).lines if "has paid" in line]
+
+    assert "after 87 good pieces" in told
+    assert "60,00 € / (0,5833 € × 71 / 60) = 86,9" in spaced(told)
+
+
 def test_a_tool_that_saves_nothing_is_paid_by_what_stays_or_never() -> None:
     pays = answer(book(), asked(10, tool=222.2)).paid
     never = answer(book(), asked(10, tool=60, price=1)).paid

@@ -16,6 +16,8 @@ from runboard.shop.book import Book
 
 # Counts that somebody asks a quote for, beside the one that was asked about.
 USUAL = (1, 2, 5, 10, 20, 50, 100)
+# Decimals of what is divided: so few that 60.000…1 is 60.
+FINE = 6
 
 Named = Literal["today", "margin", "markup", "typed"]
 
@@ -47,11 +49,13 @@ class Quote:
 
 @dataclass(frozen=True)
 class Paid:
-    """A tool of ``cost``: each piece brings ``each``, by what it ``saves`` or, where it saves nothing, by what stays of the price. It has
-    paid after so many ``pieces``, ``runs`` of as many as was asked, ``months``; None: never, or nobody said how many are sold."""
+    """A tool of ``cost``: a good piece brings ``each``, by what it ``saves`` or, where it saves nothing, by what stays of the price.
+    What it saves, ``a_started`` of each started one, is saved on those that do not come good too. It has paid after so many good
+    ``pieces``, ``runs`` of as many as was asked, ``months``; None: never, or nobody said how many are sold."""
 
     cost: Decimal
     saves: bool
+    a_started: Decimal
     each: Decimal
     pieces: Decimal | None
     runs: Decimal | None
@@ -88,7 +92,7 @@ def answer(book: Book, question: Price, file: File | None = None, told: Told | N
     places = places_of(book.money)
     prices = tuple(_prices(asked, costs, places))
     found = Priced(asked, costs, prices, tuple(_quotes(book, asked, places)))
-    return replace(found, paid=_paid(found, places))
+    return replace(found, paid=_paid(found))
 
 
 def price_for(asked: Price, cost: Decimal, margin_of: Literal["price", "cost"], places: int) -> Decimal | None:
@@ -139,23 +143,21 @@ def _quotes(book: Book, asked: Price, places: int) -> Iterator[Quote]:
         yield Quote(pieces, costs.started, costs.a_piece, price, None if price is None else price * pieces)
 
 
-def _paid(found: Priced, places: int) -> Paid | None:
+def _paid(found: Priced) -> Paid | None:
     asked = found.asked
     if asked.tool is None:
         return None
-    hours = exact(asked.tool_saves / timedelta(hours=1))
-    saved = rounded(hours * exact(asked.hour_rate or 0) + exact(asked.tool_saves_money or 0), places)
+    seconds = exact(asked.tool_saves / timedelta(seconds=1))
+    saved = seconds * exact(asked.hour_rate or 0) / 3600 + exact(asked.tool_saves_money or 0)
     at = found.at("today") or found.meant
     stays = at.stays if at is not None else Decimal(0)
-    each = saved if saved else stays
-    pieces = break_even(float(asked.tool), float(each))
-    months = None if pieces is None or not asked.pieces_a_month else pieces / asked.pieces_a_month
-    runs = None if pieces is None else pieces / asked.pieces
-    return Paid(exact(asked.tool), bool(saved), each, *(_tenths(one) for one in (pieces, runs, months)))
-
-
-def _tenths(number: float | None) -> Decimal | None:
-    return None if number is None else rounded(exact(number), 1)
+    each = saved * found.costs.started / found.costs.pieces if saved else stays
+    pieces = break_even(exact(asked.tool), each)
+    if pieces is None:
+        return Paid(exact(asked.tool), bool(saved), saved, each, None, None, None)
+    months = rounded(pieces / exact(asked.pieces_a_month), FINE) if asked.pieces_a_month else None
+    runs = rounded(pieces / asked.pieces, FINE)
+    return Paid(exact(asked.tool), bool(saved), saved, each, rounded(pieces, FINE), runs, months)
 
 
 def keeps(book: Book, question: Price, found: Priced) -> Sequence[Keep]:

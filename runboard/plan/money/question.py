@@ -53,7 +53,7 @@ class CountedPieces:
 class Price:
     """What a good piece costs in a run of ``pieces`` good ones, and what it should sell for. What is left empty is the book's.
     ``watched`` is the share of watched time that counts as somebody's work. ``tool`` is what a new jig or tool costs, which
-    saves minutes of work or money a piece. ``times`` and ``counted`` are what the log taught: nobody is asked for them."""
+    saves minutes of work or money on each started piece. ``times`` and ``counted`` are what the log taught: nobody is asked for them."""
 
     product: Annotated[str | None, Of(refers="product")] = None
     pieces: Annotated[int, Of("Good ones.", least=1, most=MOST_PIECES)] = 20
@@ -71,8 +71,8 @@ class Price:
     fee_share: Annotated[float | None, Of("Of the price.", 0, 0.9, kind="share")] = None
     fee_each: Annotated[float | None, Of("Of each piece sold.")] = None
     tool: Annotated[float | None, Of("What a new jig or tool costs.")] = None
-    tool_saves: Annotated[timedelta, Of("Of work, each piece.")] = timedelta(0)
-    tool_saves_money: Annotated[float | None, Of("And in money, each piece.")] = None
+    tool_saves: Annotated[timedelta, Of("Of work, each started piece.")] = timedelta(0)
+    tool_saves_money: Annotated[float | None, Of("And in money, each started piece.")] = None
     pieces_a_month: Annotated[float | None, Of("How many are sold.", least=0.01)] = None
     times: tuple[LearnedTime, ...] = ()
     counted: tuple[CountedPieces, ...] = ()

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from decimal import ROUND_CEILING, Decimal
 from typing import Any
 
+from runboard.plan.money.cents import RATE, rounded
 from runboard.plan.money.costs import CostLine, Costs
 from runboard.plan.money.price import AtPrice, Paid, Priced
 from runboard.plan.money.question import Price
@@ -73,7 +74,7 @@ def _lines(answer: Priced, money: Money) -> Iterator[str]:
     if today is not None:
         yield _today(today, money)
     if answer.paid is not None:
-        yield _paid(answer.paid, money, asked.pieces)
+        yield _paid(answer.paid, money, costs)
 
 
 def _formula(name: str, at: AtPrice, answer: Priced, money: Money) -> str:
@@ -100,23 +101,26 @@ def _today(at: AtPrice, money: Money) -> str:
     return _word("below cost" if at.stays < 0 else "today", **facts)
 
 
-def _paid(paid: Paid, money: Money, pieces: int) -> str:
-    facts = {"cost": money_in_words(paid.cost, money), "each": money_in_words(paid.each, money), "by": _by(paid)}
+def _paid(paid: Paid, money: Money, costs: Costs) -> str:
+    each = money_in_words(_few(paid.a_started), money, exact=True) if paid.saves else money_in_words(paid.each, money)
+    facts = {"cost": money_in_words(paid.cost, money), "each": each, "by": "saves" if paid.saves else "stays"}
     if paid.pieces is None:
         return _word("never paid", **facts)
     return _word(
         "paid",
         **facts,
         pieces=quantity_in_words(paid.pieces.to_integral_value(ROUND_CEILING), money),
-        exactly=quantity_in_words(paid.pieces, money),
-        runs=quantity_in_words(paid.runs or 0, money),
-        size=pieces,
-        months="none" if paid.months is None else quantity_in_words(paid.months, money),
+        exactly=quantity_in_words(rounded(paid.pieces, 1), money),
+        runs=quantity_in_words(rounded(paid.runs or Decimal(0), 1), money),
+        size=costs.pieces,
+        started=costs.started,
+        months="none" if paid.months is None else quantity_in_words(rounded(paid.months, 1), money),
     )
 
 
-def _by(paid: Paid) -> str:
-    return "saves" if paid.saves else "stays"
+def _few(number: Decimal) -> Decimal:
+    """To four decimals, or to four figures where it is less: as fine as a rate is shown."""
+    return rounded(number, max(RATE, RATE - 1 - number.adjusted()))
 
 
 def _doubts(answer: Priced, money: Money) -> Iterator[str]:
