@@ -11,11 +11,36 @@ before-price-head = A good piece costs { $cost }. With { $of ->
    *[price] a margin of { $share } of the price
   } it sells at { $price }.
 before-price-head-without-price = A good piece costs { $cost }. No price leaves { $share } of it after fees: ask for less.
-before-price-started = { $pieces } good ones are wanted and { $started } are started: { $rate } come good ({ $counted ->
+before-price-started = { $pieces ->
+    [1] 1 good one is
+   *[other] { $pieces } good ones are
+  } wanted and { $started ->
+    [1] 1 is
+   *[other] { $started } are
+  } started{ $sure ->
+    [asked] , enough with { $certainty } certainty
+    [said] , as you said, enough with { $certainty } certainty
+   *[always] {""}
+  }: { $rate } come good ({ $counted ->
     [said] as was said
     [0] a guess
    *[other] { $counted } counted
-  }).
+  }).{ $sure ->
+    [always] {""}
+   *[other] { " " }On average { $average ->
+        [1] 1 comes
+       *[other] { $average } come
+      } good.
+  }{ $spare ->
+    [0] {""}
+   *[other] { " " }{ $pieces ->
+        [1] The one wanted pays
+       *[other] The { $pieces } pay
+      } for all { $started }: what comes good beyond { $pieces ->
+        [1] it
+       *[other] them
+      } is counted as worth nothing.
+  }
 before-price-margin = With a margin, { $share } of the price stays: (cost { $cost } + fee { $fee }) / (1 − fees { $fees } − margin { $share }) = { $price }.
 before-price-markup = With a mark-up, { $share } of the cost stays: (cost { $cost } × (1 + { $share }) + fee { $fee }) / (1 − fees { $fees }) = { $price }.
 before-price-no-price = { $name ->

@@ -356,6 +356,29 @@ def test_every_figure_of_the_formula_is_said() -> None:
     assert told.lines[0] == "10 good ones are wanted and 10 are started: 100 % come good (as was said)."
 
 
+def first_line(**more: Any) -> str:
+    found = answer(book(), asked(**more))
+    return spaced(said(book(), found.asked, found).lines[0])
+
+
+def test_how_surely_the_started_ones_suffice_and_that_the_rest_is_worth_nothing_is_said() -> None:
+    assert first_line(pieces=40, good_rate=0.895) == (
+        "40 good ones are wanted and 48 are started, enough with 90 % certainty: 89,5 % come good (as was said). "
+        "On average 43 come good. The 40 pay for all 48: what comes good beyond them is counted as worth nothing."
+    )
+
+
+def test_one_good_piece_is_one() -> None:
+    assert first_line(pieces=1).startswith("1 good one is wanted and 1 is started")
+
+
+def test_a_start_that_was_said_has_its_own_chance() -> None:
+    assert first_line(pieces=10, good_rate=0.9, start=10) == (
+        "10 good ones are wanted and 10 are started, as you said, enough with 34,9 % certainty: 90 % come good (as was "
+        "said). On average 9 come good."
+    )
+
+
 def test_a_cost_of_the_whole_run_is_there_once() -> None:
     asked_ = Price(pieces=4, others=(Expense("Stall", 50, "run"),))
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from decimal import ROUND_CEILING, Decimal
 from typing import Any
 
+from runboard.plan.extras import chance_of_enough
 from runboard.plan.money.cents import RATE, rounded
 from runboard.plan.money.costs import CostLine, Costs
 from runboard.plan.money.price import AtPrice, Paid, Priced
@@ -62,11 +63,7 @@ def _head(answer: Priced, money: Money) -> str:
 
 def _lines(answer: Priced, money: Money) -> Iterator[str]:
     asked, costs = answer.asked, answer.costs
-    rate = _percent(costs.good_rate.rate, money)
-    counted: int | str = 0 if costs.good_rate.source == "guess" else costs.good_rate.pieces
-    if asked.good_rate is not None:
-        counted = "said"
-    yield _word("started", pieces=costs.pieces, started=costs.started, rate=rate, counted=counted)
+    yield _started(asked, costs, money)
     for name in ("margin", "markup"):
         at = answer.at(name)
         yield _formula(name, at, answer, money) if at else _word("no price", name=name)
@@ -75,6 +72,25 @@ def _lines(answer: Priced, money: Money) -> Iterator[str]:
         yield _today(today, money)
     if answer.paid is not None:
         yield _paid(answer.paid, money, costs)
+
+
+def _started(asked: Price, costs: Costs, money: Money) -> str:
+    """How many are started, how surely they suffice, and that what comes good beyond them earns nothing here."""
+    rate, average = costs.good_rate.rate, round(costs.started * costs.good_rate.rate)
+    sure = "always" if rate >= 1 else "said" if asked.start else "asked"
+    certainty = chance_of_enough(costs.started, costs.pieces, rate) if asked.start else asked.certainty
+    counted: int | str = 0 if costs.good_rate.source == "guess" else costs.good_rate.pieces
+    return _word(
+        "started",
+        pieces=costs.pieces,
+        started=costs.started,
+        sure=sure,
+        certainty=_percent(certainty, money),
+        rate=_percent(rate, money),
+        counted="said" if asked.good_rate is not None else counted,
+        average=average,
+        spare=max(0, (costs.started if rate >= 1 else average) - costs.pieces),
+    )
 
 
 def _formula(name: str, at: AtPrice, answer: Priced, money: Money) -> str:
