@@ -85,8 +85,6 @@ before-price-kind = { $of ->
 before-price-costs = What it costs
 before-price-total = In all
 before-price-column-what = What
-before-price-column-quantity = How much
-before-price-column-rate = At
 before-price-column-run = The run
 before-price-column-each = A good piece
 before-price-quantity = { $word ->
@@ -94,18 +92,20 @@ before-price-quantity = { $word ->
         [1] piece
        *[other] pieces
       }
+    [boards] { $number } { $number ->
+        [1] board
+       *[other] boards
+      }
+    [worn] { $number } worn out
     [run] once
    *[own] { $number } { $unit }
   }
 before-price-line = { $code ->
-    [setup] { $name }: setting up
-    [hands] { $name }: hands
-    [watched] { $name }: watching
-    [machine] { $name }: the machine
-    [board] { $name }
+    [setup] { $name }, setting up
+    [hands] { $name }, hands
+    [watched] { $name }, watching
+    [machine] { $name }, the machine
     [material] Material
-    [supply] { $name }
-    [cutter] { $name }, worn
     [packing] Packing
    *[other] { $name }
   }
@@ -115,8 +115,22 @@ before-price-known = { $known ->
        *[other] { $times } times
       }
     [partly] , partly measured
-    [said] , set by hand
-   *[guess] , a guess
+   *[said] , set by hand
+  }
+before-price-row = { $what }: { $quantity } × { $rate }{ $known }
+before-price-loads = { $name } is reckoned in the route’s loads of { $each }: { $started ->
+    [1] 1 piece is
+   *[other] { $started } pieces are
+  } { $loads ->
+    [1] 1 load
+   *[other] { $loads } loads
+  }{ $last ->
+    [0] .
+   *[other] , the last with { $last } and reckoned in full. A few pieces more may cost less each.
+  }{ $boards ->
+    [0] {""}
+    [1] { " " }The material is 1 board: it does not give { $each }.
+   *[other] { " " }The material is { $boards } boards: not each of them gives { $each }.
   }
 
 before-price-prices = What stays of a price
@@ -124,7 +138,7 @@ before-price-column-price = Price
 before-price-column-one = One sells at
 before-price-column-fees = Fees
 before-price-column-stays = Stays
-before-price-column-shares = Of it
+before-price-column-shares = Share of the price
 before-price-column-hour = An hour earns
 before-price-price-of = { $name ->
     [today] Today
@@ -136,9 +150,12 @@ before-price-quotes = A quote, with the { $of ->
     [cost] mark-up
    *[price] margin
   } asked
-before-price-column-pieces = Good pieces
-before-price-column-started = Started
+before-price-column-pieces = Good of started
 before-price-column-all = All of them
+before-price-good-of = { $pieces } of { $started }
+before-price-by-count = What a good piece costs in a run of so many
+before-price-formulas = How the prices are worked out
+before-price-column-formula = How
 
 before-price-no-currency = The shop’s currency is not said yet: amounts are plain numbers. Say it on the Shop screen, under Money.
 before-price-no-hour-rate = What an hour of work is worth is not said: work is counted at nothing.
@@ -153,7 +170,7 @@ before-price-board-shared = Of a board that gives more pieces than are started, 
 before-price-unpriced = Without a price, so not counted: { $names }.
 before-price-no-rate = What an hour costs is not said, so it is not counted: { $names }.
 before-price-other-units = Used in another unit than it is bought in, so not counted: { $names }.
-before-price-guessed = Hours that are a guess get better with every measured run.
+before-price-guessed = Hours that are not called measured or set by hand are a guess: they get better with every measured run.
 before-price-all-to-the-end = All that are started are reckoned to the last step, also those that do not come good.
 before-price-watched = Somebody stays and watches: { $share } of that time is counted as work.
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from runboard.plan.before.finding import BeforeRun
 from runboard.plan.before.kinds import KINDS
 from runboard.plan.estimates import estimates_from
-from runboard.plan.money.cents import exact, shared_out
+from runboard.plan.money.cents import Amount, exact, shared_out
 from runboard.plan.money.looked import findings
 from runboard.plan.money.price import Priced, answer, keeps, price_for
 from runboard.plan.money.question import CountedPieces, Expense, LearnedTime, Price, begin, learned
@@ -238,7 +238,7 @@ def test_the_lines_that_are_shown_add_up_to_what_is_shown(
     places = 0 if currency == "JPY" else 2
     assert all(line.amount == line.amount.quantize(Decimal(1).scaleb(-places)) for line in lines)
     assert all(abs(line.quantity * line.rate - line.amount) <= Decimal("0.5").scaleb(-places) for line in lines)
-    (table, *_) = said(shop_, question, found).tables
+    (table,) = [each for each in said(shop_, question, found).tables if each.title == "What it costs"]
     assert len(table.rows) == len(lines) + 1
 
 
@@ -317,7 +317,7 @@ def test_the_price_is_kept_with_one_press_and_not_where_the_product_is_gone() ->
     meant.put(record)
 
     assert record["products"][0]["price"] == 13.97
-    assert meant.facts["price"] == Decimal("13.97")
+    assert meant.facts["price"] == Amount(Decimal("13.97"), book().money)
     with pytest.raises(Refused, match="product unknown"):
         meant.put({"products": []})
 
@@ -325,7 +325,7 @@ def test_the_price_is_kept_with_one_press_and_not_where_the_product_is_gone() ->
 def test_a_price_that_was_typed_may_be_kept_too() -> None:
     found = answer(book(), asked(10, price=29.5))
 
-    assert [str(keep.facts["price"]) for keep in keeps(book(), found.asked, found)] == ["13.97", "29.50"]
+    assert [str(keep.facts["price"].number) for keep in keeps(book(), found.asked, found)] == ["13.97", "29.50"]
 
 
 def test_an_answer_goes_into_a_child_and_back() -> None:
@@ -349,11 +349,70 @@ def test_every_figure_of_the_formula_is_said() -> None:
     told = said(book(), found.asked, found)
 
     assert spaced(told.head) == "A good piece costs 8,03 €. With a margin of 30 % of the price it sells at 13,97 €."
-    assert "(cost 8,03 € + fee 0,35 €) / (1 − fees 10 % − margin 30 %) = 13,97 €" in spaced(told.lines[1])
-    assert "(cost 8,03 € × (1 + 30 %) + fee 0,35 €) / (1 − fees 10 %) = 11,99 €" in spaced(told.lines[2])
-    assert [spaced(text) for text in told.tables[0].rows[-1]] == ["In all", "", "", "80,30 €", "8,03 €"]
+    tables = {table.title: table for table in told.tables}
+    margin, markup = (spaced(row[1]) for row in tables["How the prices are worked out"].rows)
+    assert "(cost 8,03 € + fee 0,35 €) / (1 − fees 10 % − margin 30 %) = 13,97 €" in margin
+    assert "(cost 8,03 € × (1 + 30 %) + fee 0,35 €) / (1 − fees 10 %) = 11,99 €" in markup
+    assert [spaced(text) for text in tables["What it costs"].rows[-1]] == ["In all", "80,30 €", "8,03 €"]
     assert told.record["cost"]["each"] == 8.03
     assert told.lines[0] == "10 good ones are wanted and 10 are started: 100 % come good (as was said)."
+
+
+def test_the_quote_stands_first_with_one_line_a_count_and_what_it_costs_is_folded() -> None:
+    found = answer(book(), asked(12, good_rate=0.9))
+
+    tables = said(book(), found.asked, found).tables
+
+    assert [(table.title, table.folded) for table in tables] == [
+        ("A quote, with the margin asked", False),
+        ("What stays of a price", False),
+        ("What it costs", True),
+        ("What a good piece costs in a run of so many", True),
+        ("How the prices are worked out", True),
+    ]
+    assert [len(table.heads) for table in tables if table.title != "What stays of a price"] == [3, 3, 2, 2]
+    assert "12 of 15" in [row[0] for row in tables[0].rows]
+    assert "Hooks, hands: 0,75 h × 25,00 €" in [spaced(row[0]) for row in tables[2].rows]
+
+
+def test_boards_are_called_boards_and_shares_have_no_more_figures_than_mean_something() -> None:
+    record = shop() | {"cutters": [{"key": "bit", "name": "Straight bit", "life": 170, "price": 24}]}
+    record["products"][0] |= {
+        "operations": [operation("cut", "bench", cutter="bit")],
+        "piece": {"length": 300, "width": 80, "thickness": 18},
+    }
+    sizes = {"length": 1000, "width": 80, "thickness": 18}
+    record["stocks"] = [{"key": "ash", "name": "Ash board", **sizes, "wood": "ash", "price": 12}]
+    shop_ = book_from_json(record)
+    found = answer(shop_, Price(product="rail", pieces=8, good_rate=1))
+
+    costs = [row[0] for table in said(shop_, found.asked, found).tables for row in table.rows]
+
+    assert "Ash board: 2.67 boards × 12.00" in costs
+    assert "Straight bit: 0.0471 worn out × 24.00" in costs
+    assert all(line.amount == round(line.quantity * line.rate, 2) for line in found.costs.lines)
+
+
+def test_loads_that_are_not_the_boards_are_said_and_that_one_is_not_full() -> None:
+    record = shop()
+    cut = operation("cut", "cnc", a_pass(size="board", pieces=5, machine=30), attendance="watched")
+    record["products"][0] |= {"operations": [cut], "piece": {"length": 300, "width": 80, "thickness": 18}}
+    sizes = {"length": 1000, "width": 80, "thickness": 18}
+    record["stocks"] = [{"key": "ash", "name": "Ash board", **sizes, "wood": "ash", "price": 12}]
+    shop_ = book_from_json(record)
+
+    def told(pieces: int) -> list[str]:
+        found = answer(shop_, Price(product="rail", pieces=pieces, good_rate=1, price=1))
+        return [line for line in said(shop_, found.asked, found).lines if line.startswith("Cut is reckoned")]
+
+    assert told(12) == [
+        "Cut is reckoned in the route’s loads of 5: 12 pieces are 3 loads, the last with 2 and reckoned in full. A few pieces more may cost "
+        "less each. The material is 4 boards: not each of them gives 5."
+    ]
+    assert told(3) == [
+        "Cut is reckoned in the route’s loads of 5: 3 pieces are 1 load, the last with 3 and reckoned in full. A few pieces more may cost "
+        "less each."
+    ]
 
 
 def first_line(**more: Any) -> str:
@@ -382,9 +441,9 @@ def test_a_start_that_was_said_has_its_own_chance() -> None:
 def test_a_cost_of_the_whole_run_is_there_once() -> None:
     asked_ = Price(pieces=4, others=(Expense("Stall", 50, "run"),))
 
-    (table, *_) = said(book(money={}), asked_, answer(book(money={}), asked_)).tables
+    tables = said(book(money={}), asked_, answer(book(money={}), asked_)).tables
 
-    assert table.rows[0] == ("Stall", "once", "50.00", "50.00", "12.50")
+    assert ("Stall: once × 50.00", "50.00", "12.50") in [row for table in tables for row in table.rows]
 
 
 def test_without_a_currency_amounts_are_plain_numbers_and_it_is_said_where_to_say_it() -> None:

@@ -1,14 +1,23 @@
 """Amounts of money as exact decimals, rounded as they are shown."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from decimal import ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 from babel.numbers import get_currency_precision
 
 from runboard.shop.money import Money
 
-# An hour is shown to three decimals, which is some four seconds; the share of a cutter's life or of a bottle is smaller.
-HOURS, QUANTITY, RATE = 3, 5, 4
+# An hour is shown to three decimals, which is some four seconds, and a part of it that counts to five.
+HOURS, PART_OF_HOURS, RATE = 3, 5, 4
+
+
+@dataclass(frozen=True)
+class Amount:
+    """So much of the shop's money, for a fact that words have to write."""
+
+    number: Decimal
+    money: Money
 
 
 def places_of(money: Money) -> int:
@@ -24,6 +33,11 @@ def exact(number: float | Decimal) -> Decimal:
 def rounded(number: Decimal, places: int) -> Decimal:
     """To so many decimals, a half upwards, as on paper."""
     return number.quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
+
+
+def counted(number: Decimal) -> Decimal:
+    """How much is used, as it is shown: to two decimals, below one to three figures: 2.82 boards, 0.169 of a cutter."""
+    return rounded(number, max(2, 2 - number.adjusted()))
 
 
 def shared_out(amounts: Sequence[Decimal], pieces: int, places: int) -> list[Decimal]:

@@ -7,11 +7,12 @@ from typing import Literal
 
 from runboard.plan.extras import pieces_to_start
 from runboard.plan.good_rate import GoodRate, route_good_rate
-from runboard.plan.money.cents import QUANTITY, RATE, exact, places_of, rounded, shared_out
+from runboard.plan.money.cents import PART_OF_HOURS, RATE, counted, exact, places_of, rounded, shared_out
 from runboard.plan.money.hours import Hours, hours_of
 from runboard.plan.money.material import material_lines
 from runboard.plan.money.question import Price
 from runboard.plan.money.used_up import used_up_lines
+from runboard.plan.opening import board_pieces
 from runboard.run.fold.route import Route
 from runboard.run.log.size import check_size
 from runboard.run.refusal import Refused
@@ -25,7 +26,7 @@ Of = Literal["material", "hands", "machine", "supply", "packing", "other"]
 class CostLine:
     """``quantity`` × ``rate`` = ``amount``, ``each`` of it a good piece. ``code`` is what it is: setup, hands, watched, machine,
     board, material, supply, cutter, packing, other; ``name`` whose: an operation's, a board's, a supply's. ``unit`` is what the
-    quantity is counted in ('h', 'pieces', a supply's own). ``known`` says where hours come from: guess, said, measured, partly, of
+    quantity is counted in ('h', 'pieces', 'boards', 'worn' of a cutter, 'run', a supply's own). ``known`` says where hours come from: guess, said, measured, partly, of
     at least ``times``."""
 
     of: Of
@@ -38,6 +39,19 @@ class CostLine:
     each: Decimal = Decimal(0)
     known: str = ""
     times: int = 0
+
+
+@dataclass(frozen=True)
+class Loads:
+    """The route's loads of the operation ``name`` that cuts boards: ``loads`` of ``each`` pieces, ``last`` in the last of them (0: it is
+    full), each reckoned in full as it is when the run is opened. ``boards`` are those that the material takes; 0 where nobody
+    said them."""
+
+    name: str
+    each: int
+    loads: int
+    last: int
+    boards: int
 
 
 @dataclass(frozen=True)
@@ -60,6 +74,7 @@ class Costs:
     no_material: str = ""
     no_hour_rate: bool = False
     is_board_shared: bool = False
+    loads: Loads | None = None
 
 
 def costs_of(book: Book, question: Price) -> Costs:
@@ -98,7 +113,15 @@ def costs_of(book: Book, question: Price) -> Costs:
         material.why,
         bool(paid) and question.hour_rate is None,
         material.is_shared,
+        _loads(route, started, material.boards),
     )
+
+
+def _loads(route: Route | None, started: int, boards: int) -> Loads | None:
+    each = board_pieces(route) if route is not None else None
+    if route is None or not each:
+        return None
+    return Loads(route.steps[0].operation.name, each, -(-started // each), started % each, boards)
 
 
 def _good_rate(product: Product | None, question: Price) -> GoodRate:
@@ -125,7 +148,8 @@ Row = tuple[str, str, Decimal, str, Decimal]  # code, name, quantity, unit, rate
 
 def _lines(of: Of, rows: Iterable[Row], places: int) -> Iterator[CostLine]:
     for code, name, quantity, unit, rate in rows:
-        quantity, rate = rounded(quantity, QUANTITY), rounded(rate, max(RATE, places))
+        quantity = rounded(quantity, PART_OF_HOURS) if unit == "h" else counted(quantity)
+        rate = rounded(rate, max(RATE, places))
         yield CostLine(of, code, name, quantity, unit, rate, rounded(quantity * rate, places))
 
 

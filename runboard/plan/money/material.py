@@ -13,11 +13,13 @@ from runboard.shop.product import Product
 @dataclass(frozen=True)
 class Material:
     """Rows (code, name, quantity, unit, rate) of what is counted. ``why`` is '' or why there is none: 'no piece', 'no stock',
-    'short', 'no price', 'nobody said'. ``is_shared`` where not all that the boards give is counted."""
+    'short', 'no price', 'nobody said'. ``is_shared`` where not all that the
+    ``boards`` give is counted."""
 
     rows: tuple[tuple[str, str, Decimal, str, Decimal], ...] = ()
     why: str = ""
     is_shared: bool = False
+    boards: int = 0
 
 
 def material_lines(book: Book, product: Product | None, question: Price, started: int) -> Material:
@@ -33,5 +35,5 @@ def material_lines(book: Book, product: Product | None, question: Price, started
     if any(row.price is None for row in need.rows):
         return Material(why="no price")
     share = Decimal(need.pieces) / (need.pieces + need.spare)
-    rows = (("board", row.name, row.use * share, "pieces", exact(row.price or 0)) for row in need.rows)
-    return Material(tuple(rows), is_shared=need.spare > 0)
+    rows = (("board", row.name, row.use * share, "boards", exact(row.price or 0)) for row in need.rows)
+    return Material(tuple(rows), is_shared=need.spare > 0, boards=need.boards)

@@ -8,7 +8,7 @@ from typing import Literal
 
 from runboard.plan.before.kind import File, Keep, Kind, Record, Told
 from runboard.plan.money.break_even import break_even
-from runboard.plan.money.cents import exact, places_of, rounded
+from runboard.plan.money.cents import Amount, exact, places_of, rounded
 from runboard.plan.money.costs import Costs, costs_of
 from runboard.plan.money.question import Price, begin, learned, with_books_own
 from runboard.run.refusal import Refused
@@ -167,7 +167,7 @@ def keeps(book: Book, question: Price, found: Priced) -> Sequence[Keep]:
         return ()
     prices = {"meant": found.meant, "today": found.at("today")}
     return [
-        Keep(f"price {name}", "price", Put(product.key, float(at.price)), {"price": at.price, "product": product.name})
+        Keep(f"price {name}", "price", Put(product.key, float(at.price)), {"price": Amount(at.price, book.money), "product": product.name})
         for name, at in prices.items()
         if at is not None and float(at.price) != product.price
     ]

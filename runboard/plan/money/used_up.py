@@ -62,7 +62,7 @@ def _cutters(book: Book, route: Route, started: int, hours: Sequence[Hours]) -> 
             continue
         cutting = (each.hours for each in hours if (each.code, each.operation) == ("machine", operation.key))
         spent = Decimal(started) if cutter.life_in == "pieces" else sum(cutting, Decimal(0)) * 60
-        yield "cutter", cutter.name, spent / exact(cutter.life), "pieces", price
+        yield "cutter", cutter.name, spent / exact(cutter.life), "worn", price
 
 
 def _price_of(book: Book, cutter: Cutter) -> Decimal | None:

@@ -13,6 +13,8 @@ from runboard.floor.changing.keep_answer import keep_of
 from runboard.floor.looking.answers import Answered, Coming
 from runboard.floor.looking.files_looked_at import note_look
 from runboard.plan.before.asking import kinds_reading
+from runboard.plan.before.kind import Keep
+from runboard.plan.money.cents import Amount
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
 from runboard.shop.numbers import whole_number
@@ -23,7 +25,7 @@ from runboard.web.fittings import fittings
 from runboard.web.forms.kinds import kinds_shown, title_of
 from runboard.words.before.said import Download, Said
 from runboard.words.before.sayings import said_of
-from runboard.words.facts import exact_span_in_words
+from runboard.words.facts import exact_span_in_words, money_in_words
 from runboard.words.sentences import message_name, sentence
 
 part = Blueprint("before", __name__)
@@ -200,5 +202,11 @@ def _kept(found: Answered, key: str) -> tuple[str, str]:
 
 
 def in_plain_words(facts: Mapping[str, Any]) -> dict[str, Any]:
-    """Facts of a press with spans said exactly."""
-    return {name: exact_span_in_words(fact) if isinstance(fact, timedelta) else fact for name, fact in facts.items()}
+    """Facts of a press with spans said exactly, and amounts as the shop writes them."""
+    return {name: _in_plain_words(fact) for name, fact in facts.items()}
+
+
+def _in_plain_words(fact: Any) -> Any:
+    if isinstance(fact, Amount):
+        return money_in_words(fact.number, fact.money)
+    return exact_span_in_words(fact) if isinstance(fact, timedelta) else fact

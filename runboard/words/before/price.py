@@ -7,7 +7,7 @@ from typing import Any
 from runboard.plan.extras import chance_of_enough
 from runboard.plan.money.cents import RATE, rounded
 from runboard.plan.money.costs import CostLine, Costs
-from runboard.plan.money.price import AtPrice, Paid, Priced
+from runboard.plan.money.price import AtPrice, Paid, Priced, Quote
 from runboard.plan.money.question import Price
 from runboard.shop.book import Book
 from runboard.shop.money import Money
@@ -23,7 +23,7 @@ def said(book: Book, question: Price, answer: Priced) -> Said:
         head=_head(answer, money),
         lines=tuple(_lines(answer, money)),
         doubts=tuple(_doubts(answer, money)),
-        tables=(_costs(answer.costs, money), _prices(answer, money), _quotes(answer, money)),
+        tables=tuple(_tables(answer, money)),
         record=_record(answer, money),
     )
 
@@ -65,13 +65,17 @@ def _lines(answer: Priced, money: Money) -> Iterator[str]:
     asked, costs = answer.asked, answer.costs
     yield _started(asked, costs, money)
     for name in ("margin", "markup"):
-        at = answer.at(name)
-        yield _formula(name, at, answer, money) if at else _word("no price", name=name)
+        if answer.at(name) is None:
+            yield _word("no price", name=name)
     today = answer.at("today")
     if today is not None:
         yield _today(today, money)
     if answer.paid is not None:
         yield _paid(answer.paid, money, costs)
+    loads = costs.loads
+    if loads is not None and (loads.last or loads.boards not in (0, loads.loads)):
+        boards = 0 if loads.boards == loads.loads else loads.boards
+        yield _word("loads", **{**vars(loads), "boards": boards}, started=costs.started)
 
 
 def _started(asked: Price, costs: Costs, money: Money) -> str:
@@ -167,40 +171,52 @@ def _doubts(answer: Priced, money: Money) -> Iterator[str]:
 # tables
 
 
+def _tables(answer: Priced, money: Money) -> Iterator[Table]:
+    """The quote first, as it is what one came for; what it is made of opens by its title."""
+    yield _quotes(answer, money)
+    yield _prices(answer, money)
+    yield _costs(answer.costs, money)
+    yield _by_count(answer, money)
+    made = [at for at in answer.prices if at.name in ("margin", "markup")]
+    if made:
+        rows = tuple((_price_of(at, answer, money), _formula(at.name, at, answer, money)) for at in made)
+        yield Table(_word("formulas"), _heads("price", "formula"), rows, folded=True)
+
+
 def _heads(*codes: str) -> tuple[str, ...]:
     return tuple(say("before-price-column", code) for code in codes)
 
 
 def _costs(costs: Costs, money: Money) -> Table:
     rows = [
-        (
-            _called(line),
-            _word("quantity", number=quantity_in_words(line.quantity, money), unit=line.unit, word=_unit(line.unit)),
-            money_in_words(line.rate, money, exact=True),
-            money_in_words(line.amount, money),
-            money_in_words(line.each, money),
-        )
+        (_called(line, money), money_in_words(line.amount, money), money_in_words(line.each, money))
         for line in costs.lines
     ]
-    total = (_word("total"), "", "", money_in_words(costs.total, money), money_in_words(costs.a_piece, money))
-    heads = _heads("what", "quantity", "rate", "run", "each")
-    return Table(_word("costs"), heads, (*rows, total), frozenset({1, 2, 3, 4}))
+    total = (_word("total"), money_in_words(costs.total, money), money_in_words(costs.a_piece, money))
+    return Table(_word("costs"), _heads("what", "run", "each"), (*rows, total), frozenset({1, 2}), folded=True)
 
 
-def _called(line: CostLine) -> str:
-    known = _word("known", known=line.known, times=line.times) if line.known else ""
-    return _word("line", code=line.code, name=line.name) + known
+def _called(line: CostLine, money: Money) -> str:
+    """'Cut, hands: 0.267 h × €35.00, measured 3 times'"""
+    number = quantity_in_words(line.quantity, money)
+    return _word(
+        "row",
+        what=_word("line", code=line.code, name=line.name),
+        quantity=_word("quantity", number=number, unit=line.unit, word=_unit(line.unit)),
+        rate=money_in_words(line.rate, money, exact=True),
+        known="" if line.known in ("", "guess") else _word("known", known=line.known, times=line.times),
+    )
 
 
 def _unit(unit: str) -> str:
     """The units that have a word of their own; a supply's is as the shop wrote it."""
-    return unit if unit in ("pieces", "run") else "own"
+    return unit if unit in ("pieces", "boards", "worn", "run") else "own"
 
 
 def _prices(answer: Priced, money: Money) -> Table:
     rows = [
         (
-            _word("price of", name=at.name, share=_percent(answer.asked.margin or 0, money)),
+            _price_of(at, answer, money),
             money_in_words(at.price, money),
             money_in_words(at.fees, money),
             money_in_words(at.stays, money),
@@ -213,19 +229,31 @@ def _prices(answer: Priced, money: Money) -> Table:
     return Table(_word("prices"), heads, tuple(rows), frozenset(range(1, 6)))
 
 
+def _price_of(at: AtPrice, answer: Priced, money: Money) -> str:
+    return _word("price of", name=at.name, share=_percent(answer.asked.margin or 0, money))
+
+
 def _quotes(answer: Priced, money: Money) -> Table:
     rows = [
         (
-            quantity_in_words(quote.pieces, money),
-            quantity_in_words(quote.started, money),
-            money_in_words(quote.a_piece, money),
+            _good_of(quote, money),
             *("–" if one is None else money_in_words(one, money) for one in (quote.price, quote.whole)),
         )
         for quote in answer.quotes
     ]
     title = _word("quotes", of=answer.asked.margin_of)
-    heads = _heads("pieces", "started", "each", "one", "all")
-    return Table(title, heads, tuple(rows), frozenset(range(5)))
+    return Table(title, _heads("pieces", "one", "all"), tuple(rows), frozenset(range(3)))
+
+
+def _by_count(answer: Priced, money: Money) -> Table:
+    rows = tuple((_good_of(quote, money), money_in_words(quote.a_piece, money)) for quote in answer.quotes)
+    return Table(_word("by count"), _heads("pieces", "each"), rows, frozenset({0, 1}), folded=True)
+
+
+def _good_of(quote: Quote, money: Money) -> str:
+    return _word(
+        "good of", pieces=quantity_in_words(quote.pieces, money), started=quantity_in_words(quote.started, money)
+    )
 
 
 # the record

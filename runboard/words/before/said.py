@@ -7,12 +7,13 @@ from typing import Any
 
 @dataclass(frozen=True)
 class Table:
-    """Rows of texts under their headings; ``numbers`` are the columns that stand to the right."""
+    """Rows of texts under their headings; ``numbers`` are the columns that stand to the right. A ``folded`` one opens by its title."""
 
     title: str
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     numbers: frozenset[int] = frozenset()
+    folded: bool = False
 
 
 @dataclass(frozen=True)
