@@ -21,6 +21,9 @@ before-file-now = { $name }
 before-file-hint = Drop it here, or choose it: { $endings }.
 before-work-it-out = Work it out
 before-doubts = { $doubts ->
-    [one] One thing may be otherwise
-   *[other] { $doubts } things may be otherwise
+    [one] Look at this too
+   *[other] Look at these { $doubts } things too
   }
+before-keep-which = What to keep, and where
+before-keep-chosen = Keep this
+
