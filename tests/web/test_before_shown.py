@@ -14,6 +14,7 @@ from runboard.plan.before.kind import File, Keep, Kind, Told
 from runboard.plan.before.kinds import KINDS
 from runboard.shop.book import Book
 from runboard.shop.record import Of
+from runboard.web.before.presses import presses_of
 from runboard.words.before.said import Said, Table
 
 
@@ -50,7 +51,7 @@ SAID = Said("All in order", ("A line.",))
 
 @pytest.fixture
 def says(monkeypatch: pytest.MonkeyPatch, small_shop: None) -> Callable[[Said], None]:
-    monkeypatch.setitem(KINDS, "rails", KIND)  # type: ignore[arg-type]
+    monkeypatch.setitem(KINDS, "rails", KIND)
 
     def say(said: Said) -> None:
         monkeypatch.setattr("runboard.web.before.page.said_of", lambda *_: said)
@@ -108,3 +109,14 @@ def test_three_presses_of_one_sort_stay_buttons(client: FlaskClient, says: Calla
 
     assert '<select id="keep' not in shown
     assert shown.count('<button class="full" name="keep"') == 4
+
+
+def test_what_all_choices_begin_with_stands_above_them() -> None:
+    keeps = [Keep(str(at), "sheet", lambda record: None) for at in range(4)]
+
+    (form,) = presses_of(keeps, ["Put it into Cut", "Put it into Sand", "Put it into Sand again", "Put it into Oil"])
+    (unlike,) = presses_of(keeps, ["Cut", "Cut it", "Sand", "Oil"])
+
+    assert form.label == "Put it into"
+    assert [words for _, words in form.choices] == ["Cut", "Sand", "Sand again", "Oil"]
+    assert (unlike.label, unlike.choices[1]) == ("", ("1", "Cut it"))

@@ -1,7 +1,6 @@
 """Questions before a run: all kinds of them, and one page that asks, answers, draws and keeps for every kind."""
 
-from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import timedelta
 from typing import Any
@@ -14,13 +13,13 @@ from runboard.floor.changing.keep_answer import keep_of
 from runboard.floor.looking.answers import Answered, Coming
 from runboard.floor.looking.files_looked_at import note_look
 from runboard.plan.before.asking import kinds_reading
-from runboard.plan.before.kind import Keep
 from runboard.plan.money.cents import Amount
 from runboard.run.refusal import Refused
 from runboard.shop.book_json import BookError
 from runboard.shop.numbers import whole_number
 from runboard.web.before.asked import KEPT, SEEN, Asked, answers, asked_in, known_kind, take_file
 from runboard.web.before.drawn import drawn
+from runboard.web.before.presses import Presses, presses_of
 from runboard.web.door.pages import asks_for_a_part, page, refusal, said, see_other, workshop
 from runboard.web.fittings import fittings
 from runboard.web.forms.kinds import kinds_shown, title_of
@@ -33,18 +32,15 @@ part = Blueprint("before", __name__)
 
 # Signs: what is longer is answered where it was sent, since not every browser and server takes such an address.
 LONGEST_ADDRESS = 8_000
-# Buttons to keep something of one sort that stand below an answer: more are one list to choose from.
-MOST_BUTTONS = 3
 
 
 @dataclass(frozen=True)
 class Shown:
-    """What is shown of an answer: in words, drawn, and what may be kept of it, each form's presses (key, words) together; or how
-    far it is, or why there is none."""
+    """What is shown of an answer: in words, drawn, and what may be kept of it; or how far it is, or why there is none."""
 
     said: Said | None = None
     drawings: tuple[Markup, ...] = ()
-    keeps: tuple[tuple[tuple[str, str], ...], ...] = ()
+    keeps: tuple[Presses, ...] = ()
     coming: Coming | None = None
     wrong: str = ""
     kept: tuple[str, str] = ("", "")
@@ -185,20 +181,10 @@ def _shown(asked: Asked) -> Shown:
     return Shown(
         answer,
         drawn(found.kind, found.book, found.question, found.answer),
-        _presses(keeps),
+        presses_of(keeps, [said("before-keep", each.code, in_plain_words(each.facts)) for each in keeps]),
         kept=_kept(found, request.args.get(KEPT, "")),
         files=tuple((asked.address(f"/files/{at}"), offered) for at, offered in enumerate(answer.downloads)),
     )
-
-
-def _presses(keeps: Sequence[Keep]) -> tuple[tuple[tuple[str, str], ...], ...]:
-    """A form each, in their order; more than a few of one sort stand in one form, to be chosen from."""
-    of_sort = Counter(each.code for each in keeps)
-    forms: dict[str, list[tuple[str, str]]] = {}
-    for each in keeps:
-        form = f"sort {each.code}" if of_sort[each.code] > MOST_BUTTONS else f"key {each.key}"
-        forms.setdefault(form, []).append((each.key, said("before-keep", each.code, in_plain_words(each.facts))))
-    return tuple(tuple(presses) for presses in forms.values())
 
 
 def _kept(found: Answered, key: str) -> tuple[str, str]:
