@@ -9,13 +9,20 @@ from runboard.plan.schedule.problem.worth import Late, dated, late_orders, laten
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of
 from runboard.run.fold.state import OrderLine
-from runboard.words.facts import list_in_words
+from runboard.words.facts import END_OF_DAY, list_in_words
 from runboard.words.plan import Names, bound_sentence
+from runboard.words.sentences import sentence
 
 
 def whom_of(line: OrderLine) -> str:
-    """What an order line is called: its text, and for whom."""
-    return " ".join(part for part in (line.text, line.whom) if part) or line.line
+    """What an order line is called: for whom and with which text, 'Ito: “7a”'; else 'Order 3'."""
+    return sentence("order-called", {"whom": line.whom or 0, "text": line.text or 0, "line": line.line})
+
+
+def pieces_of(line: OrderLine, pieces: int) -> str:
+    """'Ito: 5 × “7a”', '5 for Market'"""
+    whom = line.whom or (0 if line.text else whom_of(line))
+    return sentence("plan-line", {"pieces": pieces, "whom": whom, "text": line.text or 0})
 
 
 def late_sentences(names: Names, plan: Plan, run: str = "") -> list[str]:
@@ -31,8 +38,8 @@ def late_said(names: Names, late: Iterable[Late], run: str = "") -> list[str]:
 
 
 def _late(names: Names, due: int, lines: Sequence[Late]) -> str:
-    called = [names.say("line", pieces=late.order.pieces, whom=_called(names, late.order)) for late in lines]
-    facts = {"what": list_in_words(called), "due": names.tick(due)}
+    called = [_pieces(names, late.order) for late in lines]
+    facts = {"what": list_in_words(called), "due": _due(names, due)}
     there = [late.there for late in lines if late.there is not None]
     if len(there) < len(lines):
         return names.say("late-too-few", **facts)
@@ -64,14 +71,25 @@ def _kept(names: Names, plan: Plan, finish: int) -> list[str]:
     if lateness_of(names.problem, plan):
         return []
     some = [order for order, due in dated(names.problem) if due < finish]
-    return [names.say("line", pieces=order.pieces, whom=_called(names, order)) for order in some]
+    return [_pieces(names, order) for order in some]
 
 
-def _called(names: Names, order: OrderDue) -> str:
-    return order_called(names, order.run, order.line)
+def _pieces(names: Names, order: OrderDue) -> str:
+    found = _line(names, order.run, order.line)
+    return pieces_of(found or OrderLine(order.line, order.pieces), order.pieces)
+
+
+def _due(names: Names, due: int) -> str:
+    """When it is due; the day alone where it is the end of a day."""
+    return names.day(due) if names.clock(due) == f"{END_OF_DAY:%H:%M}" else names.tick(due)
 
 
 def order_called(names: Names, run: str, line: str) -> str:
     """Whom an order line is for, or what it is called."""
+    found = _line(names, run, line)
+    return whom_of(found) if found else line
+
+
+def _line(names: Names, run: str, line: str) -> OrderLine | None:
     orders = names.runs[run].orders if run in names.runs else ()
-    return next((whom_of(order) for order in orders if order.line == line), line)
+    return next((order for order in orders if order.line == line), None)

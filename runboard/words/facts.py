@@ -5,7 +5,7 @@
 
 import re
 from collections.abc import Iterable
-from datetime import UTC, date, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from decimal import Decimal
 from functools import lru_cache
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -23,6 +23,8 @@ from runboard.shop.units import Unit, format_length
 
 # A weekday alone is clear for less than a week.
 _CLEAR_FOR = timedelta(days=6)
+# A day without a time of day is meant to its end.
+END_OF_DAY = time(23, 59)
 # Times on labels are said in hours up to here.
 _LONG = 48
 _FINE_BELOW = timedelta(minutes=20)
@@ -76,6 +78,13 @@ def weekday_in_words(day: date, locale: str = "en") -> str:
 def dated(moment: datetime, zone: tzinfo, locale: str = "en") -> str:
     """'Sun 29 Nov 2026, 08:00'"""
     return f"{date_in_words(moment.astimezone(zone), locale, with_year=True)}, {time_of_day(moment, zone)}"
+
+
+def due_in_words(due: datetime, zone: tzinfo, locale: str = "en") -> str:
+    """'Sun 29 Nov 2026, 08:00'; the day alone where it is the end of a day."""
+    local = due.astimezone(zone)
+    is_a_day = (local.hour, local.minute) == (END_OF_DAY.hour, END_OF_DAY.minute)
+    return date_in_words(local, locale, with_year=True) if is_a_day else dated(due, zone, locale)
 
 
 def span_in_words(span: timedelta | None, locale: str = "en") -> str:

@@ -33,7 +33,13 @@ plan-range-few = Reckoned from { $goes } goes of the rest only.
 plan-range-not-yet = How sure that is, is being reckoned: look again in a moment.
 plan-evening = done by the end of { $day }: { $share }
 plan-line-due = in time { $share }
-plan-line = { $pieces } for { $whom }
+plan-line = { $text ->
+    [0] { $pieces } for { $whom }
+   *[other] { $whom ->
+        [0] { $pieces } × “{ $text }”
+       *[other] { $whom }: { $pieces } × “{ $text }”
+      }
+  }
 plan-late = { $what } will be late: due { $due }, there { $there } in the best plan found.
 plan-late-surely = No plan has it there before { $least }.
 plan-late-too-few = { $what } will not all be there: due { $due }, and the plan makes fewer pieces.
@@ -271,4 +277,13 @@ element-machine = machine time
 element-hand = hand time
 element-job = small job
 
-order-called = Order { $line }
+order-called = { $whom ->
+    [0] { $text ->
+        [0] Order { $line }
+       *[other] “{ $text }”
+      }
+   *[other] { $text ->
+        [0] { $whom }
+       *[other] { $whom }: “{ $text }”
+      }
+  }

@@ -8,15 +8,13 @@ from flask import Flask, abort
 from runboard.floor.looking.at_hand import run_now
 from runboard.run.fold.state import RunState
 from runboard.web.door.pages import asking_person, shop_zone, workshop
-from runboard.words.facts import dated
-
-# A day without a time of day is meant to its end.
-END_OF_DAY = time(23, 59)
+from runboard.words.dues import whom_of
+from runboard.words.facts import END_OF_DAY, dated, due_in_words
 
 
 def init_app(app: Flask) -> None:
-    """Plug into the app: dates for templates."""
-    app.jinja_env.filters.update(day=day)
+    """Plug into the app: dates for templates, and what an order line is called."""
+    app.jinja_env.filters.update(day=day, due=due, called=whom_of)
 
 
 def known_run(key: str) -> RunState:
@@ -35,12 +33,18 @@ def day(moment: datetime | None) -> str:
     return "–" if moment is None else dated(moment, shop_zone())
 
 
+def due(moment: datetime) -> str:
+    """When something is due: 'Sat 7 Mar 2026, 09:05'; the day alone where no time of day was said."""
+    return due_in_words(moment, shop_zone())
+
+
 def due_texts(moment: datetime | None, zone: str) -> tuple[str, str]:
-    """Date and time of day for two inputs."""
+    """Date and time of day for two inputs; the end of a day is no time of day that anybody said."""
     if moment is None:
         return "", ""
     here = moment.astimezone(ZoneInfo(zone))
-    return here.strftime("%Y-%m-%d"), here.strftime("%H:%M")
+    clock = here.strftime("%H:%M")
+    return here.strftime("%Y-%m-%d"), "" if clock == f"{END_OF_DAY:%H:%M}" else clock
 
 
 def due_moment(date_text: str, time_text: str, zone: str) -> datetime | None:

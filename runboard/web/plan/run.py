@@ -30,10 +30,10 @@ from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.fittings import fittings
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.run import order_rows, orders_section, read_orders
-from runboard.web.plan.lines import called
 from runboard.web.plan.schedule import latest
 from runboard.web.plan.when import run_when
 from runboard.words.before.supplies import top_in_words
+from runboard.words.dues import pieces_of, whom_of
 from runboard.words.route import route_lines, route_times
 
 part = Blueprint("plan_run", __name__)
@@ -54,7 +54,7 @@ def change_orders(key: str) -> Response:
     lines = read_orders(form, form.record(), book_now(workshop()).time_zone)
     if request.form.get("seen") != orders_tag(found):
         form.problems.append(said("refused", "book outdated"))
-        form.problems += [f"{order.pieces} for {order.whom or '–'} {order.text}".strip() for order in found.orders]
+        form.problems += [pieces_of(order, order.pieces) for order in found.orders]
     if not form.is_wrong:
         form.problems += _refused(lambda: set_orders(workshop(), key, lines, known_person()))
     return _page(known_run(key), form, 422) if form.is_wrong else see_other(f"/plan/runs/{key}")
@@ -124,5 +124,5 @@ def _page(run: RunState, form: Form, status: int = 200, problems: Sequence[str] 
         in_process=sum(tray.in_process for tray in trays),
         has_boards=bool(board_pieces(run.route)),
         losable=[(key, key.split("/")[-1]) for key in losable_boards(run)],
-        ready=[(called(line.order), line) for line in lines_of(run) if line.is_for_now],
+        ready=[(whom_of(line.order), line) for line in lines_of(run) if line.is_for_now],
     )
