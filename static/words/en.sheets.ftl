@@ -423,6 +423,14 @@ refused-station-unknown = There is no station '{ $station }' in the book.
 refused-person-unknown = There is nobody called '{ $person }' in the book.
 refused-tray-unknown = There is no tray { $tray } in this run.
 refused-tray-known = Tray { $tray } is in this run already.
+refused-none-ready = { $ready ->
+    [0] Nothing of it is ready
+   *[other] No more of it is ready: { $ready } of { $pieces }
+  }. Nothing was ticked.
+refused-some-ready = Only { $ready } of { $pieces } { $ready ->
+    [one] is
+   *[other] are
+  } ready.
 refused-line-unknown = { $run } has no order line '{ $line }' any more.
 refused-step-unknown = The route has no operation '{ $step }'.
 refused-load-unknown = There is no load '{ $load }'.

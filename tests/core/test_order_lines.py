@@ -191,3 +191,27 @@ def test_a_blind_tick_of_a_line_that_came_later_is_settled_by_pressing_it_after_
 
     assert ticks(floor, "9") == ["paid"]
     assert not floor.state.unsettled
+
+
+def test_a_part_is_ticked_until_the_rest_is_too_and_nothing_less_comes_after_all() -> None:
+    floor = a_run()
+    done(floor, "1")
+    for pieces, held in ((2, 2), (2, 2), (3, 3), (0, 0), (2, 0)):
+        more = {"pieces": pieces} if pieces else {}
+        floor.press("order ticked", {"line": "1", "tick": "collected", "on": True, **more}, run="r1")
+        assert floor.run.ticks["1"]["collected"].pieces == held
+
+
+def test_a_line_of_which_a_part_is_collected_is_for_now_again_when_more_of_it_is_ready() -> None:
+    floor = a_run()
+    done(floor, "1")
+    floor.press("order ticked", {"line": "1", "tick": "collected", "on": True, "pieces": 2}, run="r1")
+    assert [(one.order.line, one.is_for_now, one.is_over) for one in lines_of(floor.run)] == [
+        ("2", True, False),
+        ("1", False, False),
+        ("3", False, False),
+    ]
+
+    done(floor, "2")
+
+    assert [one.order.line for one in lines_of(floor.run) if one.is_for_now] == ["2", "1", "3"]

@@ -15,6 +15,7 @@ from runboard.run.log.ahead import after_all
 from runboard.run.log.event import Event
 from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
+from runboard.run.rules.allotted import TICKS, lines_of
 from runboard.shop.book_json import product_to_json
 from runboard.shop.numbers import whole_number
 from runboard.shop.product import Product
@@ -133,9 +134,15 @@ def set_orders(workshop: Workshop, run: str, orders: Sequence[Mapping[str, Any]]
     _happened(workshop, run, "orders changed", {"orders": list(orders)}, person)
 
 
-def tick_order(workshop: Workshop, run: str, line: str, tick: str, on: bool, person: str) -> None:
-    """An order line is packed, collected or paid, or is not after all. Refused 'line unknown', 'form'."""
-    _happened(workshop, run, "order ticked", {"line": line, "tick": tick, "on": on}, person)
+def tick_order(
+    workshop: Workshop, run: str, line: str, tick: str, on: bool, person: str, *, some: bool = False
+) -> None:
+    """An order line is packed, collected or paid, or is not after all; ``some``: as much of it as is ready, which is noted.
+    Refused 'line unknown', 'form', 'none ready', 'some ready'."""
+    found = next((each for each in lines_of(find_run(workshop, run)) if each.order.line == line), None)
+    pieces = found.taken_by(tick, some) if found is not None and on and tick in TICKS else 0
+    body = {"line": line, "tick": tick, "on": on} | ({"pieces": pieces} if pieces else {})
+    _happened(workshop, run, "order ticked", body, person)
 
 
 def add_board(workshop: Workshop, run: str, person: str) -> None:

@@ -137,9 +137,11 @@ def order_ticked(draft: Draft, event: Event) -> None:
     if all(order.line != line for order in run.orders):
         raise Refused("line unknown", line=line, run=run.name)
     ticks = run.ticks.get(line, EMPTY)
-    if event.get("on") != (tick in ticks):
-        ticks = without(ticks, tick) if tick in ticks else put(ticks, tick, Ticked(event.person, event.moment))
-        draft.put_run(replace(run, ticks=put(run.ticks, line, ticks)))
+    held, new = ticks.get(tick), Ticked(event.person, event.moment, event.get("pieces", 0))
+    if not event.get("on"):
+        draft.put_run(replace(run, ticks=put(run.ticks, line, without(ticks, tick))))
+    elif held is None or held.pieces not in (0, new.pieces):
+        draft.put_run(replace(run, ticks=put(run.ticks, line, put(ticks, tick, new))))
 
 
 def route_revised(draft: Draft, event: Event) -> None:

@@ -168,10 +168,11 @@ class Passed:
 
 @dataclass(frozen=True)
 class Ticked:
-    """Who ticked something off, and when."""
+    """Who ticked something off, and when; of how many ``pieces``, 0 for all."""
 
     person: str
     at: datetime
+    pieces: int = 0
 
 
 @dataclass(frozen=True)

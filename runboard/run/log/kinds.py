@@ -148,8 +148,9 @@ KINDS: Mapping[str, Kind] = {
     "orders changed": _lead("run", "The order lines are now these.", {"orders": ORDERS}),
     "order ticked": _crew(
         "run",
-        "An order line is packed, collected or paid, or is not after all; also after the run is over.",
+        "An order line is packed, collected or paid, so many ``pieces`` of it where not all, or is not after all; also after the run is over.",
         {"line": LINE, "tick": one_of("packed", "collected", "paid"), "on": YES},
+        pieces=COUNT,
     ),
     "route revised": _lead(
         "run", "The route changes from a tray on.", {"product": OBJECT, "from_tray": TRAY}, why=TEXT

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from runboard.run.fold.state import OrderLine, RunState, Ticked, Tray
+from runboard.run.refusal import Refused
 
 TICKS = ("packed", "collected", "paid")
 
@@ -24,7 +25,28 @@ class LineNow:
     @property
     def is_for_now(self) -> bool:
         """Whether something of it can be handed over."""
-        return self.ready > 0 and "collected" not in self.ticks
+        return self.ready > self.done("collected")
+
+    @property
+    def is_over(self) -> bool:
+        """Whether all of it is collected."""
+        return self.done("collected") >= self.order.pieces
+
+    def done(self, tick: str) -> int:
+        """Of how many of its pieces that is ticked."""
+        ticked = self.ticks.get(tick)
+        return 0 if ticked is None else min(ticked.pieces or self.order.pieces, self.order.pieces)
+
+    def taken_by(self, tick: str, some: bool) -> int:
+        """How many pieces a press of that tick stands for; 0: for all. Refused 'none ready' where nothing more is there, and
+        'some ready' where not all are and nobody said that ``some`` will do. It is paid for whenever somebody pays."""
+        if tick == "paid" or self.ready >= self.order.pieces:
+            return 0
+        if self.ready <= self.done(tick):
+            raise Refused("none ready", ready=self.ready, pieces=self.order.pieces)
+        if not some:
+            raise Refused("some ready", ready=self.ready, pieces=self.order.pieces)
+        return self.ready
 
 
 def lines_of(run: RunState) -> list[LineNow]:
@@ -32,7 +54,7 @@ def lines_of(run: RunState) -> list[LineNow]:
     collected; the earliest due first."""
     ready = allotted(run)
     found = [LineNow(order, ready[order.line], run.ticks.get(order.line, {})) for order in run.by_due]
-    return sorted(found, key=lambda line: (not line.is_for_now, "collected" in line.ticks))
+    return sorted(found, key=lambda line: (not line.is_for_now, line.is_over))
 
 
 def allotted(run: RunState) -> dict[str, int]:
