@@ -69,6 +69,11 @@ card-all-done = alles fertig
 ## Packing slips
 card-slip = Packzettel
 card-slip-text = Text darauf
-card-slip-date = Datum
+card-slip-due = fällig
+card-slip-packed-on = gepackt am
+card-slip-part = { $left ->
+    [0] { $parcel } von { $pieces }
+   *[other] { $parcel } von { $pieces }, { $left } folgen noch
+  }
 card-slip-packed-by = gepackt von
 card-slip-order = Bestellung { $line }

@@ -69,6 +69,11 @@ card-all-done = all done
 ## Packing slips
 card-slip = Packing slip
 card-slip-text = Text on it
-card-slip-date = date
+card-slip-due = due
+card-slip-packed-on = packed on
+card-slip-part = { $left ->
+    [0] { $parcel } of { $pieces }
+   *[other] { $parcel } of { $pieces }, { $left } to follow
+  }
 card-slip-packed-by = packed by
 card-slip-order = Order { $line }

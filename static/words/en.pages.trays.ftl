@@ -6,7 +6,9 @@ trays-cards-of = Cards of { $run }
 trays-over-no-cards = This run is over: only packing slips are printed.
 trays-only-some-lines = Slips for only some order lines
 trays-which-lines = Which order lines
-trays-no-line-ticked = None ticked means every line that nobody has collected yet.
+trays-every-line = Those of which nothing is ready too
+trays-every-line-hint = every line that is not collected, where none is ticked below
+trays-no-line-ticked = None ticked means every line of which something can be handed over.
 trays-lead-prints = A lead's phone prints cards.
 trays-what-to-print = What to print
 trays-paper-size = Paper
@@ -66,7 +68,7 @@ trays-kind-hint = { $kind ->
     [travellers] the card that goes with each tray
     [jigs] for machines with a jig or a setup sheet
     [shelves] for trays that dry or rest now
-    [slips] one for each order line, to go into the parcel
+    [slips] for each order line with something ready, to go into the parcel
    *[sheet] the whole run, to hang up
   }
 

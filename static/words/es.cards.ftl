@@ -69,6 +69,11 @@ card-all-done = todo hecho
 ## Packing slips
 card-slip = Contenido del paquete
 card-slip-text = Texto en la pieza
-card-slip-date = fecha
+card-slip-due = para
+card-slip-packed-on = empaquetado el
+card-slip-part = { $left ->
+    [0] { $parcel } de { $pieces }
+   *[other] { $parcel } de { $pieces }, faltan { $left }
+  }
 card-slip-packed-by = empaquetado por
 card-slip-order = Pedido { $line }

@@ -69,6 +69,11 @@ card-all-done = tout est fait
 ## Packing slips
 card-slip = Contenu du colis
 card-slip-text = Texte sur la pièce
-card-slip-date = date
+card-slip-due = pour
+card-slip-packed-on = emballé le
+card-slip-part = { $left ->
+    [0] { $parcel } sur { $pieces }
+   *[other] { $parcel } sur { $pieces }, { $left } à suivre
+  }
 card-slip-packed-by = emballé par
 card-slip-order = Commande { $line }

@@ -73,7 +73,7 @@ def order(book: Book, run: RunState, paper: str = "a6", language: str = "en", ki
     cards: tuple[Card, ...] = tuple(traveller(book, run, tray, link, said) for tray in run.trays.values())
     if kinds == "everything":
         labels = (*jig_labels(book, run, said), *shelf_labels(book, run, link, said))
-        slips = (packing_slip(book, run, line, said) for line in lines_to_pack(run))
+        slips = (packing_slip(book, run, line, said) for line in lines_to_pack(run, every=True))
         cards = (*cards, *labels, run_sheet(book, run, link, said), *slips)
     return CardOrder(cards, paper, page_words(said), language, run.name)
 

@@ -20,13 +20,15 @@ KINDS = ("travellers", "jigs", "shelves", "sheet", SLIPS)
 @dataclass(frozen=True)
 class Wanted:
     """What is to be printed of a run: which kinds of card, for which trays, on what paper, in which language. ``lines`` are the
-    order lines that get a packing slip; none: those that nobody has collected."""
+    order lines that get a packing slip; none: those of which something can be handed over, or ``every`` one that is not
+    collected."""
 
     trays: tuple[str, ...]
     kinds: tuple[str, ...] = ("travellers",)
     paper: str = "a6"
     language: str = "en"
     lines: tuple[str, ...] = ()
+    every: bool = False
 
     @property
     def are_all_slips(self) -> bool:
@@ -87,7 +89,9 @@ def _cards(
     if "shelves" in wanted.kinds:
         yield from (label for label in shelf_labels(book, run, link, speech) if label.tray in wanted.trays)
     if SLIPS in wanted.kinds:
-        yield from (packing_slip(book, run, order, speech) for order in lines_to_pack(run, wanted.lines))
+        yield from (
+            packing_slip(book, run, line, speech) for line in lines_to_pack(run, wanted.lines, every=wanted.every)
+        )
 
 
 def _speech(workshop: Workshop, language: str) -> Speech:

@@ -148,6 +148,7 @@ def _wanted(run: RunState, asked: MultiDict[str, str], usual: str = "travellers"
         paper if paper in PAPERS else next(iter(PAPERS)),
         language if language in LANGUAGES else "en",
         tuple(order.line for order in run.orders if order.line in asked.getlist("line")),
+        "every" in asked,
     )
 
 
@@ -157,6 +158,7 @@ def _query(wanted: Wanted) -> str:
         + [("kind", kind) for kind in wanted.kinds]
         + [("tray", tray) for tray in wanted.trays]
         + [("line", line) for line in wanted.lines]
+        + [("every", "1")] * wanted.every
     )
 
 
