@@ -97,10 +97,30 @@ plan-line-ticked = { $tick ->
     [packed] Packed
     [collected] Collected
    *[paid] Paid
+  }{ $some ->
+    [0] {""}
+   *[other] : { $some } of { $pieces },
   } { $at }{ $who ->
     [0] {""}
    *[other] , { $who }
   }
+plan-line-some = Only { $ready } of { $pieces } { $ready ->
+    [one] is
+   *[other] are
+  } ready. { $tick ->
+    [packed] Pack
+   *[other] Hand over
+  } what is there?
+plan-line-some-yes = Yes
+plan-line-some-no = No
+plan-line-take-back = Take it back
+plan-line-not-taken = Not taken: runboard gave no answer. Press again.
+plan-line-heap = { $heap ->
+    [collected] Collected: { $lines }
+   *[other] Not ready yet: { $lines }
+  }
+plan-lines-all = All order lines
+plan-lines-count = { $ready } to hand over, { $making } not ready yet, { $collected } collected.
 plan-line-slip = Print its packing slip
 plan-line-slips = Print packing slips
 plan-lines-hint = Pressed again, a tick is taken back. Pieces that carry a text are their line's own; the others go to whoever is due first.

@@ -44,7 +44,7 @@ def test_what_can_be_handed_over_stands_first_with_how_much_of_it_is_ready(house
 
     said = words(client.get("/plan/runs/r1/lines"))
 
-    assert said.index("7a Ito") < said.index("12 Meyer")
+    assert said.index("Ito: “7a”") < said.index("Meyer: “12”")
     assert "2 of 2 ready" in said
     assert "1 of 3 ready" in said
 
@@ -53,7 +53,7 @@ def test_a_tick_is_pressed_and_taken_back(house: House, client: FlaskClient) -> 
     a_run(house)
 
     answer = client.post("/plan/runs/r1/lines?person=ann", data={"line": "2", "on": "packed"})
-    assert (answer.status_code, answer.headers["Location"]) == (303, "/plan/runs/r1/lines#line-2")
+    assert (answer.status_code, answer.headers["Location"]) == (303, "/plan/runs/r1/lines?only=2")
     assert ticked(house, "2") == ["packed"]
     shown = client.get("/plan/runs/r1/lines").text
     assert 'name="off" value="packed" aria-pressed="true"' in shown
@@ -99,7 +99,7 @@ def test_it_is_linked_from_the_run_which_says_what_is_ready(house: House, client
     assert "/plan/runs/r1/lines" in before.text
     assert "Ready to hand over" not in words(before)
     assert "Ready to hand over" in after
-    assert "7a Ito 2 of 2 ready" in after
+    assert "Ito: “7a” 2 of 2 ready" in after
 
 
 def test_a_run_that_is_over_goes_on_being_collected(house: House, client: FlaskClient) -> None:
@@ -144,3 +144,81 @@ def test_no_traveller_is_printed_beside_slips_of_a_run_that_is_over(house: House
     answer = client.post("/plan/runs/r1/cards", data={"kind": ["slips", "travellers"], "how": "browser"})
 
     assert answer.status_code == 422
+
+
+# not all of it is ready
+
+
+def pieces_ticked(house: House, line: str, tick: str = "collected") -> int:
+    return house.workshop.ledger.state.runs["r1"].ticks[line][tick].pieces
+
+
+def test_of_what_nothing_is_ready_nothing_is_packed_or_collected_but_it_may_be_paid(
+    house: House, client: FlaskClient
+) -> None:
+    a_run(house, good=2)
+
+    refused = client.post("/plan/runs/r1/lines", data={"line": "1", "on": "packed", "some": "1"})
+    assert refused.status_code == 422
+    assert "Nothing of it is ready" in words(refused)
+    assert client.post("/plan/runs/r1/lines", data={"line": "1", "on": "paid"}).status_code == 303
+    assert ticked(house, "1") == ["paid"]
+
+
+def test_of_what_is_ready_in_part_it_is_asked_first(house: House, client: FlaskClient) -> None:
+    a_run(house, good=3)
+
+    answer = client.post("/plan/runs/r1/lines", data={"line": "1", "on": "collected"})
+    assert answer.headers["Location"] == "/plan/runs/r1/lines?only=1&ask=collected"
+    assert ticked(house, "1") == []
+    asked = client.get(answer.headers["Location"])
+    assert "Only 1 of 3 is ready. Hand over what is there?" in words(asked)
+    assert 'name="some" value="1"' in asked.text
+
+    client.post("/plan/runs/r1/lines", data={"line": "1", "on": "collected", "some": "1"})
+    assert pieces_ticked(house, "1") == 1
+
+
+def test_what_is_to_follow_stays_in_sight_and_is_collected_later(house: House, client: FlaskClient) -> None:
+    a_run(house, good=3)
+    client.post("/plan/runs/r1/lines", data={"line": "1", "on": "collected", "some": "1"})
+
+    said = words(client.get("/plan/runs/r1/lines"))
+    assert "1 to hand over, 1 not ready yet, 0 collected." in said
+    assert "Collected: 1 of 3," in said
+    assert client.post("/plan/runs/r1/lines", data={"line": "1", "on": "collected", "some": "1"}).status_code == 422
+
+    press(house, "pieces counted", {"good": 5, "scrap": []}, tray="1", operation="hooks")
+    assert "2 to hand over, 0 not ready yet, 0 collected." in words(client.get("/plan/runs/r1/lines"))
+    client.post("/plan/runs/r1/lines", data={"line": "1", "on": "collected"})
+    assert pieces_ticked(house, "1") == 0
+    assert "1 to hand over, 0 not ready yet, 1 collected." in words(client.get("/plan/runs/r1/lines"))
+
+
+def test_a_part_is_taken_back(house: House, client: FlaskClient) -> None:
+    a_run(house, good=3)
+    client.post("/plan/runs/r1/lines", data={"line": "1", "on": "packed", "some": "1"})
+
+    assert 'name="off" value="packed"' in client.get("/plan/runs/r1/lines").text
+    client.post("/plan/runs/r1/lines", data={"line": "1", "off": "packed"})
+    assert ticked(house, "1") == []
+
+
+def test_after_a_press_no_other_customers_buttons_are_on_the_page(house: House, client: FlaskClient) -> None:
+    a_run(house, good=5)
+
+    answer = client.post("/plan/runs/r1/lines", data={"line": "2", "on": "collected"}, follow_redirects=True)
+
+    assert 'id="line-2"' in answer.text
+    assert 'id="line-1"' not in answer.text
+
+
+def test_a_day_without_a_time_of_day_is_said_as_a_day(house: House, client: FlaskClient) -> None:
+    a_run(house)
+    set_orders(house.workshop, "r1", [ORDERS[1] | {"due": "2099-01-01T22:59:00+00:00"}], "ann")
+
+    said = words(client.get("/plan/runs/r1/lines"))
+
+    assert "Thu 1 Jan 2099" in said
+    assert "23:59" not in said
+    assert "23:59" not in client.get("/plan/runs/r1").text
