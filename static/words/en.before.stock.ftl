@@ -127,13 +127,22 @@ before-stock-drawn-about = { $long } by { $wide }, with { $each ->
 before-found-stock-enough = Boards: { $boards } of what is at hand { $pieces ->
     [one] does for one piece.
    *[other] does for { $pieces } pieces.
+  }{ $kept ->
+    [none] {""}
+   *[other] {" "}Kept for { $runs }, opened before: { $kept } of what is at hand.
   }
 before-found-stock-buy = Buy { $buy } first: { $pieces ->
     [one] one piece takes
    *[other] { $pieces } pieces take
-  } { $boards }.
+  } { $boards }.{ $kept ->
+    [none] {""}
+   *[other] {" "}Kept for { $runs }, opened before: { $kept } of what is at hand.
+  }
 before-found-stock-cut = Every piece is cut: no board is wanted any more.
-before-found-stock-short = { $short } of { $pieces } pieces have no board, and none that suits is for sale.
+before-found-stock-short = { $short } of { $pieces } pieces have no board, and none that suits is for sale.{ $kept ->
+    [none] {""}
+   *[other] {" "}Kept for { $runs }, opened before: { $kept } of what is at hand.
+  }
 before-found-stock-none = No board of the shop is large and thick enough for a piece, and of its wood.
 before-found-stock-board-holds-fewer = { $step } says { $said } pieces a board, but { $board } holds { $each }.
 before-found-stock-board-holds-more = { $step } says { $said } pieces a board; { $board } would hold { $each }.

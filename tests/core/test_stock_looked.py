@@ -1,7 +1,7 @@
 """What a run sheet finds of boards: enough, to buy, too few, none that suits; and what the route says of a board."""
 
 from dataclasses import replace
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 import pytest
@@ -9,21 +9,26 @@ import pytest
 from runboard.plan.before.finding import BeforeRun, Finding
 from runboard.plan.stock.looked import findings
 from runboard.run.fold.route import Route
-from runboard.run.fold.state import OrderLine, Revision, RunState, Tray
+from runboard.run.fold.state import OrderLine, Revision, RunState, ShopState, Tray
 from runboard.shop.book import Book
 from runboard.shop.product import Product
 from runboard.words.before.run_sheet import found_in_words
 from tests.core.test_stock import ASH, RAILS
 
 
-def looked(product: Product = RAILS, *boards: Any, pieces: int = 40, **run: Any) -> list[Finding]:
-    at = datetime(2026, 11, 30, tzinfo=UTC)
+AT = datetime(2026, 11, 30, tzinfo=UTC)
+
+
+def looked(
+    product: Product = RAILS, *boards: Any, pieces: int = 40, others: tuple[RunState, ...] = (), **run: Any
+) -> list[Finding]:
     order = OrderLine("a", pieces)
     found = RunState(
-        "r1", "Rails", "open", at, product.key, product.name, (Revision(1, "", Route(product)),), (order,), **run
+        "r1", "Rails", "open", AT, product.key, product.name, (Revision(1, "", Route(product)),), (order,), **run
     )
     book = Book(stocks=boards or (ASH,), products=(product,))
-    return list(findings(BeforeRun(book, None, found, None, date(2026, 11, 30))))  # type: ignore[arg-type]
+    state = ShopState(runs={run.id: run for run in (*others, found)})
+    return list(findings(BeforeRun(book, state, found, None, date(2026, 11, 30))))  # type: ignore[arg-type]
 
 
 def said(finding: Finding) -> str:
@@ -71,6 +76,37 @@ def test_of_a_run_at_work_only_what_is_not_cut_yet_takes_boards() -> None:
 
     assert half[0].facts["pieces"] == 30
     assert [(one.level, said(one)) for one in cut] == [("green", "Every piece is cut: no board is wanted any more.")]
+
+
+def other(run: str, hours: int, uncut: int) -> RunState:
+    route = (Revision(1, "", Route(RAILS)),)
+    at = AT + timedelta(hours=hours)
+    return RunState(run, f"Batch {run}", "open", at, RAILS.key, RAILS.name, route, trays={"1": tray("1", uncut)})
+
+
+def test_boards_that_an_earlier_run_still_takes_are_not_this_one_s() -> None:
+    first = looked(RAILS, replace(ASH, have=4), pieces=40, others=(other("r0", -1, 12), other("r9", 1, 12)))[0]
+
+    assert (first.level, first.code) == ("look", "stock-buy")
+    assert said(first) == (
+        "Buy 1 × Ash board first: 40 pieces take 4 × Ash board. "
+        "Kept for Batch r0, opened before: 1 × Ash board of what is at hand."
+    )
+
+
+def test_boards_that_suffice_beside_an_earlier_run_say_what_is_kept_for_it() -> None:
+    first = looked(RAILS, replace(ASH, have=5), pieces=40, others=(other("r0", -1, 12),))[0]
+
+    assert first.level == "green"
+    assert said(first).endswith("Kept for Batch r0, opened before: 1 × Ash board of what is at hand.")
+
+
+def test_a_run_to_which_an_earlier_one_leaves_nothing_stops_and_says_so() -> None:
+    board = replace(ASH, have=2, for_sale=False)
+    first = looked(RAILS, board, pieces=12, others=(other("r0", -1, 24),))[0]
+
+    assert (first.level, first.code) == ("stop", "stock-short")
+    assert "Kept for Batch r0" in said(first)
 
 
 @pytest.mark.parametrize(

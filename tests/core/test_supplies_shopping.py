@@ -128,6 +128,17 @@ def test_a_run_to_be_opened_has_what_the_open_ones_leave():
     assert row(floor, "hard oil", to_open).needed == 60 + 40
 
 
+def test_what_earlier_runs_take_is_named_and_what_is_missing_is_the_run_s_own():
+    floor = floor_with_a_run()
+    floor.open_run(trays=2, product=rails_with_oil_and_cutter(), run="r2")
+    counted(floor, "hooks", 70)
+
+    first, second = row(floor, "hooks").shares
+
+    assert (first.taken, first.missing, first.before) == (0, 0, ())
+    assert (second.needed, second.taken, second.missing, second.before) == (40, 60, 30, (first.name,))
+
+
 def test_what_is_bought_is_gone_from_the_list():
     floor = floor_with_a_run()
     counted(floor, "hooks", 9)
@@ -382,6 +393,17 @@ def test_what_one_wood_takes_of_the_boards_the_next_product_has_not():
         ("Entry key rails", 2, 2, 0),
         ("Peg rails", 2, 0, 2),
     ]
+
+
+def test_each_run_takes_its_own_boards_and_the_list_says_whose_they_are():
+    record = a_shop_with_boards(have=2)
+    floor = Floor(record)
+    for run in ("r1", "r2"):
+        floor.open_run(trays=2, product=record["products"][0], run=run)
+
+    (board,) = listed(floor).boards
+
+    assert (board.use, board.have, board.buy, board.runs) == (4, 2, 2, ("r1", "r2")), "10 pieces each, 9 a plank"
 
 
 def test_a_product_without_a_size_asks_for_no_boards():

@@ -1,17 +1,21 @@
 """What is found of a run's boards before it starts: do they suffice, is it as the route says, how does the grain run."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from runboard.plan.before.finding import BeforeRun, Finding
 from runboard.plan.stock.need import StockNeed, needed
 from runboard.plan.stock.suit import laid_at_once, nest_of
+from runboard.plan.supplies.boards import less, taken_before
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import RunState
+from runboard.shop.book import Book
 from runboard.shop.product import Product
 
 
 def findings(asked: BeforeRun) -> Iterator[Finding]:
-    """Nothing where the shop wrote down no boards, or nothing of what the product is made of."""
+    """Nothing where the shop wrote down no boards, or nothing of what the product is made of. What open runs that were opened
+    before it still take of the boards is theirs."""
     run = asked.run
     product = asked.book.product(run.product) or run.route.product
     if product.piece is None or not asked.book.stocks:
@@ -20,9 +24,11 @@ def findings(asked: BeforeRun) -> Iterator[Finding]:
     if not pieces:
         yield Finding("stock", "green", "stock-cut")
         return
-    need = needed(asked.book, product, pieces, wood=run.wood or product.wood)
+    taken = taken_before(asked.book, asked.state, run)
+    left = less(asked.book, {stock: sum(kept.values()) for stock, kept in taken.items()})
+    need = needed(left, product, pieces, wood=run.wood or product.wood)
     link = f"/before/stock?product={product.key}&run={run.id}"
-    yield _enough(need, link)
+    yield _enough(need, link, _kept(asked.book, need, taken))
     if need.rows:
         yield from _loads(run.route, need, link)
         yield from _grain(asked, product, need, link)
@@ -33,10 +39,18 @@ def _uncut(run: RunState) -> int:
     return sum(tray.at.get(run.route_of(tray).steps[0].key, 0) for tray in run.trays.values())
 
 
-def _enough(need: StockNeed, link: str) -> Finding:
+def _kept(book: Book, need: StockNeed, taken: Mapping[str, Mapping[str, int]]) -> dict[str, Any]:
+    """What earlier runs take of the boards that this one uses, and which runs they are."""
+    wanted = {row.stock for row in need.rows} or taken.keys()
+    mine = [(stock.name, taken[stock.key]) for stock in book.stocks if stock.key in wanted and taken.get(stock.key)]
+    kept = [f"{sum(runs.values())} × {name}" for name, runs in mine]
+    return {"kept": kept or "none", "runs": sorted({name for _, runs in mine for name in runs})}
+
+
+def _enough(need: StockNeed, link: str, kept: Mapping[str, Any]) -> Finding:
     boards = [f"{row.use} × {row.name}" for row in need.rows]
     buy = [f"{row.buy} × {row.name}" for row in need.rows if row.buy]
-    facts = {"pieces": need.pieces, "boards": boards, "buy": buy, "short": need.short}
+    facts = {"pieces": need.pieces, "boards": boards, "buy": buy, "short": need.short, **kept}
     if need.why == "no stock":
         return Finding("stock", "stop", "stock-none", facts, link)
     if need.why == "short":

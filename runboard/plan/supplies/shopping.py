@@ -8,7 +8,7 @@ from typing import Literal
 from runboard.plan.opening import Tally
 from runboard.plan.supplies.ahead import RunAhead, ahead_of, ahead_of_opening
 from runboard.plan.supplies.at_hand import AtHand, all_at_hand
-from runboard.plan.supplies.boards import BoardsNeeded, NoBoards, boards_needed, uncut
+from runboard.plan.supplies.boards import BoardsNeeded, NoBoards, boards_needed, in_order, uncut
 from runboard.plan.supplies.wear import Wear, wears
 from runboard.run.fold.state import ShopState
 from runboard.run.supplies.said import word_of
@@ -23,7 +23,8 @@ How = Literal["short", "low", "unknown", "enough", "idle"]
 @dataclass(frozen=True)
 class Share:
     """What one run needs of a supply. ``covered`` are the trays that what is there lasts for, ``short_at`` the first that it does
-    not, '' where it suffices, and ``step`` what is done there. None of it is said where nobody counted."""
+    not, '' where it suffices, and ``step`` what is done there; ``missing`` is how much it is short of. Of what is there, ``taken``
+    is what the runs ``before`` it, by their names, still use. None of it is said where nobody counted."""
 
     run: str
     name: str
@@ -31,6 +32,9 @@ class Share:
     covered: tuple[str, ...] = ()
     short_at: str = ""
     step: str = ""
+    missing: float = 0.0
+    taken: float = 0.0
+    before: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -102,14 +106,15 @@ def shopping(book: Book, state: ShopState, to_open: ToOpen | None = None) -> Sho
     here = {one.word: one for one in all_at_hand(book, state)}
     if to_open is not None:
         here |= _also(to_open.product, here)
-    runs = [ahead_of(run, here) for run in sorted(state.open_runs(), key=lambda run: (run.opened_at, run.id))]
+    open_runs = in_order(state)
+    runs = [ahead_of(run, here) for run in open_runs]
     if to_open is not None:
         runs.append(ahead_of_opening(to_open.product, to_open.name, to_open.trays, here, to_open.boards))
     worn = wears(book, state, spent_by(state.runs.values()), runs)
     new = _new_cutters(book, state, worn)
     rows = tuple(_row(one, runs, new.get(one.word, 0)) for one in here.values())
     opened = (to_open.product, to_open.trays, to_open.wood) if to_open is not None else (None, (), "")
-    return Shopping(rows, tuple(worn), tuple(runs), *boards_needed(book, uncut(state.open_runs(), *opened)))
+    return Shopping(rows, tuple(worn), tuple(runs), *boards_needed(book, uncut(book, open_runs, *opened)))
 
 
 def _also(product: Product, here: Mapping[str, AtHand]) -> dict[str, AtHand]:
@@ -165,20 +170,30 @@ def _how(here: AtHand, needed: float) -> How:
 
 
 def _shares(here: AtHand, runs: Sequence[RunAhead]) -> Iterable[Share]:
-    left = here.there
+    left, before = here.there, list[str]()
     for run in runs:
         needed = round(run.needs(here.word), 6)
         if not needed:
             continue
-        covered: list[str] = []
-        short_at, step = "", ""
-        for tray in run.trays:
-            need = tray.needs.get(here.word, 0.0)
-            if left is None or not need:
-                continue
-            if need > left + _A_HAIR and not short_at:
-                short_at, step = tray.tray, tray.steps.get(here.word, "")
-            elif not short_at:
-                covered.append(tray.tray)
-            left = max(0.0, left - need)
-        yield Share(run.run, run.name, needed, tuple(covered), short_at, step)
+        if left is None or here.there is None:
+            yield Share(run.run, run.name, needed)
+            continue
+        covered, short_at = _covered(run, here.word, left)
+        step = next((tray.steps.get(here.word, "") for tray in run.trays if tray.tray == short_at), "")
+        missing, taken = round(max(0.0, needed - left), 6), round(here.there - left, 6)
+        yield Share(run.run, run.name, needed, covered, short_at, step, missing, taken, tuple(before))
+        before.append(run.name)
+        left = max(0.0, left - needed)
+
+
+def _covered(run: RunAhead, word: str, left: float) -> tuple[tuple[str, ...], str]:
+    """The trays that so much lasts for, and the first that it does not."""
+    covered: list[str] = []
+    for tray in run.trays:
+        need = tray.needs.get(word, 0.0)
+        if need > left + _A_HAIR:
+            return tuple(covered), tray.tray
+        if need:
+            covered.append(tray.tray)
+        left -= need
+    return tuple(covered), ""
