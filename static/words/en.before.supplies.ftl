@@ -115,7 +115,10 @@ supplies-top-short = { $covered ->
   }{ $run ->
     [none] .
    *[other] {" "}({ $run }).
-  }
+  } { $needed } needed, { $there } there{ $before ->
+    [none] {""}
+   *[other] , { $taken } of them for { $before }
+  }: { $missing } short.
 supplies-top-worn = { $cutter }: change it before { $trays }{ $run ->
     [none] .
    *[other] {" "}({ $run }).
@@ -123,9 +126,12 @@ supplies-top-worn = { $cutter }: change it before { $trays }{ $run ->
 
 before-found-supplies-there = There is enough of { $supplies }.
 before-found-supply-short = { $covered ->
-    [none] { $supply }: too little from tray { $tray } on, at { $step }. { $needed } needed, { $there } there.
-   *[other] { $supply }: enough for { $covered }, not for tray { $tray } at { $step }. { $needed } needed, { $there } there.
-  }
+    [none] { $supply }: too little from tray { $tray } on, at { $step }.
+   *[other] { $supply }: enough for { $covered }, not for tray { $tray } at { $step }.
+  } { $needed } needed, { $there } there{ $before ->
+    [none] {""}
+   *[other] , { $taken } of them for { $before }
+  }: { $missing } short.
 before-found-supplies-uncounted = Nobody counted what there is of { $supplies }.
 before-found-cutter-unknown = { $cutter }: { $in ->
     [minutes] { $used } min of cutting are written down, and it lasts for { $life }. When was it changed?

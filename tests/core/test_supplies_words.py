@@ -93,12 +93,35 @@ def test_every_sentence_has_its_facts(floor: Floor) -> None:
     seen += everything_said(floor)
 
     assert [text for text in seen if "{" in text or "$" in text or not text] == []
-    assert "Hooks: enough for trays 1 and 2, not for tray 3 at Hooks." in seen
+    assert "Hooks: enough for trays 1 and 2, not for tray 3 at Hooks. 120 needed, 50 there: 70 short." in seen
     assert "From one change to the next it did 15 pieces on average, over 1 change; you write 20." in seen
     assert "Hooks at Hooks (Entry key rails): you write 4, it is 4.8 a piece, over 1 pair of counts and 5 pieces." in (
         text.partition(" What to buy")[0] for text in seen
     )
     assert "It ran out, and nobody wrote down that some was bought." in seen
+
+
+def test_what_an_earlier_run_takes_is_named(floor: Floor) -> None:
+    floor.open_run(trays=2, product=a_shop_with_boards()["products"][0], run="r2", name="More")
+    counted(floor, "hooks", 130)
+
+    found = [say("before-found", one.code, found_facts(one)) for one in found_of(listed(floor), "r2")]
+
+    said = "Hooks: too little from tray 1 on, at Hooks. 40 needed, 130 there, 120 of them for Key rails: 30 short."
+    assert said in found
+    assert said in top_in_words(listed(floor), "r2")
+
+
+def test_what_another_run_alone_wants_is_not_this_one_s_to_buy(floor: Floor) -> None:
+    """Boards for rails are no part of what to buy for a run of something else."""
+    peg = a_shop_with_boards()["products"][0] | {"key": "peg", "name": "Peg rails", "piece": None}
+    peg["operations"][0].pop("cutter")
+    floor.open_run(trays=2, product=peg, run="r2")
+
+    lines = to_buy_in_words(floor.book, listed(floor), "r2")
+
+    assert [line.partition(":")[0] for line in lines] == ["Hooks"]
+    assert any("Ash plank" in line for line in to_buy_in_words(floor.book, listed(floor), "r1"))
 
 
 def test_a_cutter_that_outlived_itself_is_asked_about(floor: Floor) -> None:

@@ -230,7 +230,7 @@ def test_the_preview_of_a_run_says_what_runs_out_before_it_starts(client: FlaskC
     seen = words(client.post("/plan/runs/preview", data=order | {"start": "30"}))
 
     assert "There is enough of Hard oil." in seen
-    assert "Hooks: enough for tray 1, not for tray 2 at Hooks. 120 needed, 30 there." in seen
+    assert "Hooks: enough for tray 1, not for tray 2 at Hooks. 120 needed, 30 there: 90 short." in seen
     assert "Hooks: Buy 2 packets (100), €19.80" in seen
     assert "6 mm upcut is worn in the middle: change it before tray 4." in seen
 

@@ -28,7 +28,7 @@ def found_of(list_: Shopping, run: str) -> Iterator[Finding]:
     for row, share in mine:
         if row.here.there is not None and share.short_at:
             yield _short(row, run)
-    cuts = {cutter for one in list_.runs if one.run == run for tray in one.trays for cutter in tray.cuts}
+    cuts = list_.cut_by(run)
     for wear in list_.wear:
         if wear.is_unknown and wear.cutter.key in cuts and wear.cutter.supply is None:
             facts = {"cutter": wear.cutter.name, "used": wear.used, "life": wear.cutter.life, "in": wear.cutter.life_in}
@@ -45,6 +45,9 @@ def _short(row: Row, run: str) -> Finding:
         "there": row.here.there,
         "needed": share.needed,
         "all": row.needed,
+        "taken": share.taken,
+        "before": list(share.before) or "none",
+        "missing": share.missing,
         "covered": list(share.covered),
         "tray": share.short_at,
         "step": share.step,

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from runboard.plan.opening import Tally
@@ -80,6 +80,21 @@ class Shopping:
     @property
     def cutters_to_buy(self) -> tuple[Wear, ...]:
         return tuple(wear for wear in self.wear if wear.changes and wear.cutter.supply is None)
+
+    def cut_by(self, run: str) -> set[str]:
+        """The cutters that a run still cuts with."""
+        return {cutter for one in self.runs if one.run == run for tray in one.trays for cutter in tray.cuts}
+
+    def only(self, run: str) -> "Shopping":
+        """The list without what other runs alone want."""
+        cut = self.cut_by(run)
+        return replace(
+            self,
+            rows=tuple(row for row in self.rows if row.share(run) is not None),
+            wear=tuple(wear for wear in self.wear if wear.cutter.key in cut),
+            boards=tuple(board for board in self.boards if run in board.runs),
+            no_boards=tuple(one for one in self.no_boards if one.run == run),
+        )
 
     @property
     def cost(self) -> float | None:

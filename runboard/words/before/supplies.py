@@ -82,6 +82,14 @@ def _lasting(share: Share) -> dict[str, str]:
     return {"covered": covered, "tray": share.short_at, "step": share.step}
 
 
+def _reckoned(here: AtHand, share: Share) -> dict[str, Any]:
+    """What a run needs, what is there, whose that is, and what is missing."""
+    amounts = {"needed": share.needed, "there": here.there or 0.0, "taken": share.taken, "missing": share.missing}
+    return {name: amount_in_words(amount, here.unit) for name, amount in amounts.items()} | {
+        "before": list(share.before) or "none"
+    }
+
+
 def there_in_words(book: Book, here: AtHand) -> str:
     """How it is known what is there."""
     if here.is_out:
@@ -195,7 +203,8 @@ def top_in_words(list_: Shopping, run: str | None = None) -> list[str]:
     for row in list_.rows:
         for share in row.shares:
             if share.short_at and run in (None, share.run):
-                facts = {"supply": row.here.name, "run": "none" if run else share.name, **_lasting(share)}
+                named = {"supply": row.here.name, "run": "none" if run else share.name}
+                facts = {**named, **_lasting(share), **_reckoned(row.here, share)}
                 found.append(say("supplies", "top short", facts))
     for wear in list_.wear:
         for ahead in wear.to_mind(run):
@@ -205,10 +214,11 @@ def top_in_words(list_: Shopping, run: str | None = None) -> list[str]:
 
 
 def to_buy_in_words(book: Book, list_: Shopping, run: str) -> list[str]:
-    """What is to be bought before this run suffices, a line each: 'Hooks: Buy 2 packets (100), 19.80 EUR'."""
-    rows = [row for row in list_.to_buy if row.share(run) is not None]
-    lines = [row_in_words(book, row) for row in rows]
-    lines += cutters_to_buy_in_words(book, list_) + boards_in_words(book, list_)
+    """What is to be bought before this run suffices, a line each: 'Hooks: Buy 2 packets (100), 19.80 EUR'. What other runs alone
+    want is none of it."""
+    mine = list_.only(run)
+    lines = [row_in_words(book, row) for row in mine.to_buy]
+    lines += cutters_to_buy_in_words(book, mine) + boards_in_words(book, mine)
     return [say("supplies", "line", {"name": line.name, "head": line.head}) for line in lines]
 
 
@@ -216,7 +226,7 @@ def found_facts(finding: Finding) -> dict[str, Any]:
     """The facts of a finding as its sentence takes them."""
     facts = dict(finding.facts)
     unit = facts.pop("unit", "")
-    for name in ("there", "needed", "all"):
+    for name in ("there", "needed", "all", "taken", "missing"):
         if isinstance(facts.get(name), int | float):
             facts[name] = amount_in_words(facts[name], unit)
     if "covered" in facts:
