@@ -141,6 +141,9 @@ before-found-cutter-worn = { $cutter } is worn in the middle: change it before {
 
 refused-nothing-counted = Write at least one number.
 refused-no-amount = Write how much, as a number.
+refused-amount-below-nothing = Write how much, not less than 0.
+refused-cutter-at-work = By what is written down the { $station } runs now. Press again only if it is off and the new cutter is really in.
+refused-said-no-more = Nothing of it is left to take back.
 refused-supply-said = Somebody counted or bought { $supply } meanwhile. If this is another purchase, press again.
 refused-cutter-changed = Somebody changed { $cutter } meanwhile. If it was changed again, press again.
 refused-use-unknown = The route says something else by now. Look at the page again.

@@ -263,7 +263,8 @@ plan-shopping-for = For what remains of { $runs }.
 plan-shopping-no-run = No run is open: nothing is needed.
 plan-shopping-saved = { $what ->
     [bought] Written down: it is there.
-    [changed] Written down: its life begins anew. The full list and the first piece come again.
+    [changed] Written down: its wear starts at 0. The full list and the first-piece check come next time.
+    [back] Taken back.
     [learned] The route says so from the next run on.
    *[counted] Counted.
   }
@@ -278,8 +279,10 @@ plan-shopping-changed = { $station ->
     [0] I put in a new one
    *[other] I put in a new one at the { $station }
   }
+plan-shopping-changed-off = It is off: I put in a new one at the { $station }
+plan-shopping-take-back = Take it back
 plan-shopping-changed-hint = Before a cutter is changed the machine is off and cannot start: see its manual.
-plan-shopping-enough = What suffices
+plan-shopping-enough = Enough of
 plan-shopping-count = Count what is there
 plan-shopping-count-hint = Write what lies there now. What you leave empty stays as it is.
 plan-shopping-how-much = { $unit ->

@@ -82,7 +82,7 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
     to_buy = page.get_by_role("region", name="To buy").get_by_role("heading", level=3)
     expect(to_buy).to_have_text(["6 mm upcut, two flutes"])
     page.get_by_role("button", name="I put in a new one at the CNC").click()
-    expect(page.get_by_text("Written down: its life begins anew")).to_be_visible()
+    expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()
     looking.unfold()
     looking.at("shopping list bought")
 

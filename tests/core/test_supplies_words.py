@@ -72,7 +72,7 @@ def everything_said(floor: Floor) -> list[str]:
     list_, book = listed(floor), floor.book
     lines = [row_in_words(book, row) for row in list_.rows] + [wear_in_words(book, wear) for wear in list_.wear]
     lines += cutters_to_buy_in_words(book, list_) + boards_in_words(book, list_)
-    found = [text for line in lines for text in (line.head, *line.more)]
+    found = [text for line in lines for text in (line.head, *line.more, *([line.known] if line.known else []))]
     found += top_in_words(list_) + top_in_words(list_, "r1") + to_buy_in_words(book, list_, "r1")
     found += [say("before-found", one.code, found_facts(one)) for one in found_of(list_, "r1")]
     uses = [(row.here, use) for row in list_.rows for use in row.here.learned.values()]

@@ -7,8 +7,10 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.datastructures import MultiDict
 
+from runboard.floor.changing.runs import new_event
 from runboard.floor.changing.shop_book import book_record
 from runboard.floor.looking.shopping import shopping_now
+from runboard.floor.pressing.taps import record_events
 from runboard.house import House
 from runboard.plan.supplies.shopping import Row
 from tests import scenario
@@ -131,6 +133,49 @@ def test_a_count_that_is_no_number_keeps_the_others_that_were_typed(client: Flas
     assert row(house, "hard oil").here.there is None
 
 
+def test_what_is_wrong_with_a_count_stands_at_the_top_and_leads_to_its_field(client: FlaskClient) -> None:
+    page = count(client, hooks="-3").text
+
+    assert '<a href="#have-1">Hooks: Write how much, not less than 0.</a>' in page
+    assert 'id="have-1"' in page
+
+
+@pytest.mark.parametrize("counted", [1, 12])
+def test_a_count_is_taken_back_from_its_own_notice(client: FlaskClient, house: House, counted: int) -> None:
+    record = the_shop()
+    record["supplies"] += [{"key": f"s{at}", "name": f"Thing {at}"} for at in range(counted)]
+    house.workshop.books.save(record, START)
+    answer = count(client, **{f"thing {at}": str(at) for at in range(counted)})
+    form = form_of(client.get(answer.location).text, f"{PAGE}/back")
+
+    seen = client.post(f"{PAGE}/back", data=form, follow_redirects=True)
+
+    assert "Taken back." in words(seen)
+    assert "Take it back" not in words(seen)
+    assert row(house, "thing 0").here.there is None
+    assert client.post(f"{PAGE}/back", data=form).status_code == 409
+
+
+def test_a_purchase_and_a_change_are_taken_back_too(client: FlaskClient, house: House) -> None:
+    open_a_run(client)
+    count(client, hooks="0")
+    for what in ("bought", "changed"):
+        answer = client.post(f"{PAGE}/{what}", data=form_of(client.get(PAGE).text, f"{PAGE}/{what}"))
+        assert client.post(f"{PAGE}/back", data=form_of(client.get(answer.location).text, f"{PAGE}/back")).status_code == 303
+
+    (wear,) = shopping_now(house.workshop).wear
+    assert (row(house, "hooks").here.there, wear.times) == (0, 0)
+
+
+def test_nothing_is_taken_back_that_no_form_of_this_page_said(client: FlaskClient, house: House) -> None:
+    open_a_run(client)
+    opened = next(event.id for event in house.workshop.ledger.arrived.values() if event.kind == "run opened")
+
+    for once in ("", opened, opened.rpartition("-")[0], "f" * 32):
+        assert client.post(f"{PAGE}/back", data={"once": once}).status_code == 409
+    assert "r1" in house.workshop.ledger.state.runs
+
+
 def test_an_empty_count_says_so_and_what_is_left_empty_stays(client: FlaskClient, house: House) -> None:
     assert count(client).status_code == 409
     count(client, hooks="7,5")
@@ -194,6 +239,23 @@ def test_a_cutter_that_somebody_changed_meanwhile_is_asked_about(client: FlaskCl
     assert "Somebody changed 6 mm upcut meanwhile" in words(answer)
 
 
+def test_a_change_at_a_machine_that_runs_is_asked_about(client: FlaskClient, house: House) -> None:
+    open_a_run(client)
+    for kind in ("load started", "machine started"):
+        body = {"pieces": {"1": 5, "2": 5, "3": 2}} if kind == "load started" else {}
+        event = new_event(house.workshop, kind, body, run="r1", load="cut/1", station="cnc", person="ann", device="phone")
+        record_events(house.workshop, [event])
+
+    answer = client.post(f"{PAGE}/changed", data=form_of(client.get(PAGE).text, f"{PAGE}/changed"))
+
+    assert answer.status_code == 409
+    assert "By what is written down the CNC runs now." in words(answer)
+    assert "It is off: I put in a new one at the CNC" in words(answer)
+    assert shopping_now(house.workshop).wear[0].times == 0
+    client.post(f"{PAGE}/changed", data=form_of(answer.text, f"{PAGE}/changed"))
+    assert shopping_now(house.workshop).wear[0].times == 1
+
+
 def test_boards_that_are_missing_are_bought_and_those_that_suffice_are_said(client: FlaskClient, house: House) -> None:
     record = the_shop()
     board = {
@@ -216,7 +278,7 @@ def test_boards_that_are_missing_are_bought_and_those_that_suffice_are_said(clie
     there = client.get(PAGE)
 
     assert "Ash plank Buy 1, €15.00. 2 needed for Entry key rails, 1 there." in words(short)
-    assert "What suffices Ash plank Write down how many are there Ash plank 2 needed" in words(there)
+    assert "Enough of Ash plank Write down how many are there Ash plank 2 needed" in words(there)
     assert client.get("/shop/stocks/plank").status_code == 200
 
 

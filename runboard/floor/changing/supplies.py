@@ -14,6 +14,8 @@ from runboard.floor.warm import catch_up
 from runboard.floor.workshop import Workshop
 from runboard.plan.supplies.at_hand import all_at_hand
 from runboard.plan.supplies.wear import Wear
+from runboard.run.care.sight import running
+from runboard.run.log.corrections import press_of
 from runboard.run.refusal import Refused
 from runboard.run.supplies.said import word_of
 
@@ -42,18 +44,49 @@ def buy_supply(workshop: Workshop, name: str, amount: float, times: int, once: s
         _happened(workshop, once, [("supply bought", {"supply": name, "amount": amount}, {})], person)
 
 
-def change_cutter(workshop: Workshop, wear: Wear, station: str, times: int, once: str, person: str = "") -> None:
+def change_cutter(
+    workshop: Workshop, wear: Wear, station: str, times: int, once: str, person: str = "", is_off: bool = False
+) -> None:
     """A new cutter is in at that station: its life begins, and with it the full list and the first piece. ``times`` is how often it
-    had been changed when the page was made. Refused 'cutter changed', 'station unknown'."""
+    had been changed when the page was made; ``is_off`` where somebody says that the machine does not run. Refused 'cutter changed',
+    'station unknown', and 'cutter at work' where it runs by the shop's account and nobody said otherwise."""
     with workshop.lock:
         if _is_known(workshop, once):
             return
         if wear.times != times:
             raise Refused("cutter changed", cutter=wear.cutter.name)
-        if workshop.book.station(station) is None:
+        known = workshop.book.station(station)
+        if known is None:
             raise Refused("station unknown", station=station)
+        if not is_off and _runs(workshop, station):
+            raise Refused("cutter at work", station=known.name)
         body = {"what": "cutter", "cutter": wear.cutter.key}
         _happened(workshop, once, [("setup changed", body, {"station": station})], person)
+
+
+def _runs(workshop: Workshop, station: str) -> bool:
+    state = workshop.ledger.state
+    at = state.stations.get(station)
+    is_seen = at is not None and at.signal is not None and bool(at.signal["on"])
+    return is_seen or any(load.station == station for _, load in running(state))
+
+
+def standing(workshop: Workshop, once: str) -> list[str]:
+    """The presses of a form that said something of supplies or cutters which still holds."""
+    state = workshop.ledger.state
+    said = [one.event for some in (*state.supplies.values(), *state.cutters.values()) for one in some]
+    return sorted({press_of(event) for event in said if once and event.startswith(f"{once}-")})
+
+
+def take_back(workshop: Workshop, once: str, person: str = "") -> None:
+    """What a form said never was. Refused 'said no more' where none of it holds."""
+    with workshop.lock:
+        catch_up(workshop)
+        presses = standing(workshop, once)
+        if not presses:
+            raise Refused("said no more")
+        made = [new_event(workshop, "event undone", {"event": key}, person=person, device="server") for key in presses]
+        record_events(workshop, made)
 
 
 def _is_known(workshop: Workshop, once: str) -> bool:

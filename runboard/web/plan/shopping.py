@@ -1,13 +1,20 @@
 """What to buy: the list for what remains of the open runs, what was bought, what was counted, which cutter was changed."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 from uuid import uuid4
 
 from flask import Blueprint, Response, abort, request
 
-from runboard.floor.changing.supplies import buy_supply, change_cutter, count_supplies, take_learned_use
+from runboard.floor.changing.supplies import (
+    buy_supply,
+    change_cutter,
+    count_supplies,
+    standing,
+    take_back,
+    take_learned_use,
+)
 from runboard.floor.looking.at_hand import book_now
 from runboard.floor.looking.shopping import shopping_now
 from runboard.plan.supplies.at_hand import AtHand
@@ -31,11 +38,12 @@ from runboard.words.before.supplies import (
     there_in_words,
     wear_in_words,
 )
+from runboard.words.sentences import say
 
 PAGE = "/plan/shopping"
 # More than any shop has of a thing, and as much as the log takes.
 _MOST = 1_000_000
-_SAVED = ("counted", "bought", "changed", "learned")
+_SAVED = ("counted", "bought", "changed", "learned", "back")
 
 part = Blueprint("plan_shopping", __name__)
 
@@ -63,11 +71,13 @@ class ToCount:
 
 @dataclass(frozen=True)
 class Worn:
-    """A cutter: its line, and the stations at which it may have been changed, by key and name."""
+    """A cutter: its line, and the stations at which it may have been changed, by key and name. It ``asks`` whether the machine is
+    off where it runs by the shop's account."""
 
     line: Line
     wear: Wear
     stations: tuple[tuple[str, str], ...]
+    asks: bool = False
     once: str = field(default_factory=lambda: uuid4().hex)
 
 
@@ -85,11 +95,13 @@ class LearnedLine:
 
 @dataclass
 class Typed:
-    """What came and was not taken: texts by supply, what is wrong with them, what concerns no field."""
+    """What came and was not taken: texts by supply, what is wrong with them; each problem with the place on the page where it is
+    mended, and the cutter and the station of which it is asked whether it is off."""
 
     texts: dict[str, str] = field(default_factory=dict)
     wrong: dict[str, str] = field(default_factory=dict)
-    problems: list[str] = field(default_factory=list)
+    problems: list[tuple[str, str]] = field(default_factory=list)
+    at_work: tuple[str, str] = ("", "")
 
 
 @part.get(PAGE)
@@ -102,16 +114,17 @@ def shopping() -> Response:
 def count() -> Response:
     """What is there now, of every supply that somebody wrote a number for."""
     typed, counts = Typed(), list[tuple[str, float]]()
-    for row in shopping_now(workshop()).rows:
+    for place, row in enumerate(shopping_now(workshop()).rows, 1):
         text = request.form.get(f"have.{row.here.word}", "").strip()
         if not text:
             continue
         typed.texts[row.here.word] = text
-        amount = _amount(text, row.here.unit)
-        if amount is None:
-            typed.wrong[row.here.word] = refusal(Refused("no amount"))
-        else:
-            counts.append((row.here.name, amount))
+        try:
+            counts.append((row.here.name, _amount(text, row.here.unit)))
+        except Refused as refused:
+            typed.wrong[row.here.word] = refusal(refused)
+            said = say("supplies", "line", {"name": row.here.name, "head": refusal(refused)})
+            typed.problems.append((said, f"have-{place}"))
     if typed.wrong:
         return _page(typed, 422)
     return _done(typed, "counted", lambda: count_supplies(workshop(), counts, _once(), known_person()))
@@ -121,9 +134,11 @@ def count() -> Response:
 def bought() -> Response:
     """So much more of a supply is there."""
     here = _row(request.form.get("supply", "")).here
-    amount, typed = _amount(request.form.get("amount", ""), here.unit), Typed()
-    if not amount:
-        typed.problems.append(refusal(Refused("no amount")))
+    typed = Typed()
+    try:
+        amount = _amount(request.form.get("amount", ""), here.unit, least=1e-6)
+    except Refused as refused:
+        typed.problems.append((say("supplies", "line", {"name": here.name, "head": refusal(refused)}), "to-buy"))
         return _page(typed, 422)
     said = lambda: buy_supply(workshop(), here.name, amount, _times(), _once(), known_person())  # noqa: E731
     return _done(typed, "bought", said)
@@ -134,8 +149,15 @@ def changed() -> Response:
     """A new cutter is in."""
     key, station = request.form.get("cutter", ""), request.form.get("station", "")
     wear = next((one for one in shopping_now(workshop()).wear if one.cutter.key == key), None) or abort(404)
-    said = lambda: change_cutter(workshop(), wear, station, _times(), _once(), known_person())  # noqa: E731
-    return _done(Typed(), "changed", said)
+    is_off = "off" in request.form
+    said = lambda: change_cutter(workshop(), wear, station, _times(), _once(), known_person(), is_off)  # noqa: E731
+    return _done(Typed(at_work=(key, station)), "changed", said)
+
+
+@part.post(f"{PAGE}/back")
+def back() -> Response:
+    """What the last form said is taken back."""
+    return _done(Typed(), "back", lambda: take_back(workshop(), _once(), known_person()))
 
 
 @part.post(f"{PAGE}/learned")
@@ -154,9 +176,10 @@ def _done(typed: Typed, what: str, do: Callable[[], None]) -> Response:
     try:
         do()
     except Refused as refused:
-        typed.problems.append(refusal(refused))
+        typed = replace(typed, at_work=typed.at_work if refused.code == "cutter at work" else ("", ""))
+        typed.problems.append((refusal(refused), f"cutter-{typed.at_work[0]}" if typed.at_work[0] else ""))
         return _page(typed, 409)
-    return see_other(f"{PAGE}?saved={what}#saved")
+    return see_other(f"{PAGE}?saved={what}&press={_once()}#saved")
 
 
 def _once() -> str:
@@ -172,20 +195,25 @@ def _row(word: str) -> Row:
     return next((row for row in shopping_now(workshop()).rows if row.here.word == word), None) or abort(404)
 
 
-def _amount(text: str, unit: str) -> float | None:
-    """'500', '500 ml', '0,5'; None for what is no amount."""
+def _amount(text: str, unit: str, least: float = 0.0) -> float:
+    """'500', '500 ml', '0,5'. Refused 'no amount', 'amount below nothing'."""
     number = any_number(text.strip().removesuffix(unit).strip())
-    return number if number is not None and 0 <= number <= _MOST else None
+    if number is not None and number < 0:
+        raise Refused("amount below nothing")
+    if number is None or not least <= number <= _MOST:
+        raise Refused("no amount")
+    return number
 
 
 def _page(typed: Typed, status: int = 200) -> Response:
     list_, book = shopping_now(workshop()), book_now(workshop())
-    saved = request.args.get("saved", "")
+    saved, press = request.args.get("saved", ""), request.args.get("press", "")
     return page(
         "plan/shopping.html",
         status=status,
         runs=[run.name for run in list_.runs if run.trays],
         saved=saved if saved in _SAVED else "",
+        press=press if standing(workshop(), press) else "",
         problems=typed.problems,
         once=uuid4().hex,
         to_buy=[_to_buy(book, row) for row in list_.to_buy],
@@ -194,7 +222,7 @@ def _page(typed: Typed, status: int = 200) -> Response:
         + boards_there_in_words(book, list_),
         others=cutters_to_buy_in_words(book, list_) + boards_in_words(book, list_),
         cost=price_in_words(book, list_.cost) if list_.cost else "",
-        cutters=[_worn(book, wear) for wear in list_.wear],
+        cutters=[_worn(book, wear, *typed.at_work) for wear in list_.wear],
         count=[_to_count(book, row.here, typed) for row in list_.rows],
         is_wrong=bool(typed.wrong),
         learned=_learned(book, list_),
@@ -216,9 +244,11 @@ def _to_count(book: Book, here: AtHand, typed: Typed) -> ToCount:
     return ToCount(here, there, known, typed.texts.get(here.word, ""), typed.wrong.get(here.word, ""))
 
 
-def _worn(book: Book, wear: Wear) -> Worn:
-    names = {station.key: station.name for station in book.stations}
-    return Worn(wear_in_words(book, wear), wear, tuple((key, names[key]) for key in wear.stations if key in names))
+def _worn(book: Book, wear: Wear, cutter: str, station: str) -> Worn:
+    asks = wear.cutter.key == cutter
+    names = {known.key: known.name for known in book.stations if not asks or known.key == station}
+    places = tuple((key, names[key]) for key in wear.stations if key in names)
+    return Worn(wear_in_words(book, wear), wear, places, asks)
 
 
 def _learned(book: Book, list_: Shopping) -> list[LearnedLine]:

@@ -30,17 +30,19 @@ def price_in_words(book: Book, price: float) -> str:
 
 @dataclass(frozen=True)
 class Line:
-    """One thing on the list: what it is called, what to do, and what there is to know of it; ``link`` is where it is changed."""
+    """One thing on the list: what it is called, what to do, and what there is to know of it; ``known`` is how it is known what is
+    there, ``link`` where it is changed."""
 
     name: str
     head: str
     more: tuple[str, ...] = ()
     link: str = ""
+    known: str = ""
 
 
 def row_in_words(book: Book, row: Row) -> Line:
     """One supply of the list."""
-    return Line(row.here.name, _head(book, row), tuple(_more(book, row)))
+    return Line(row.here.name, _head(book, row), tuple(_more(row)), known=there_in_words(book, row.here))
 
 
 def _head(book: Book, row: Row) -> str:
@@ -55,7 +57,7 @@ def _head(book: Book, row: Row) -> str:
     return say("supplies", f"row {row.how}", facts)
 
 
-def _more(book: Book, row: Row) -> Iterator[str]:
+def _more(row: Row) -> Iterator[str]:
     unit = row.here.unit
     if row.how == "short":
         facts = {"needed": row.needed, "there": row.here.there or 0.0, "missing": row.missing or 0.0}
@@ -69,7 +71,6 @@ def _more(book: Book, row: Row) -> Iterator[str]:
             yield share_in_words(share)
     if row.for_cutters:
         yield say("supplies", "for cutters", {"count": row.for_cutters})
-    yield there_in_words(book, row.here)
 
 
 def share_in_words(share: Share) -> str:
