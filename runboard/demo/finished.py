@@ -9,6 +9,7 @@ from datetime import datetime, timedelta
 
 from runboard.demo.acts import DAY, HOUR, MINUTE, for_the_post, house_numbers, play
 from runboard.demo.book import LEAD, RACK
+from runboard.demo.checking import answers_to_reminders
 from runboard.demo.incidents import out_of_hooks
 from runboard.demo.phone import Shopfloor
 from runboard.demo.rails import BOARD_PIECES
@@ -96,7 +97,7 @@ def _open_rails(floor: Shopfloor, first: datetime, name: str) -> str:
 
 
 def _work_until_good(floor: Shopfloor, run: str, first: datetime, workers: list[DemoWorker]) -> None:
-    """A session a day until every piece is good or scrap; then the lead closes the run."""
+    """A session a day until every piece is good or scrap; then the lead answers what is asked by then, and closes the run."""
     for number in range(MOST_SESSIONS):
         begins = first + number * DAY
         comings = [
@@ -110,6 +111,8 @@ def _work_until_good(floor: Shopfloor, run: str, first: datetime, workers: list[
         if _is_through(floor.state.runs[run]):
             break
     floor.clock.moment += 5 * MINUTE
+    for answer in answers_to_reminders(floor):  # a rag may be due to be looked at between the last session and now
+        floor.press(LEAD, answer)
     close_run(floor.workshop, run, "run finished", LEAD)
 
 

@@ -72,14 +72,6 @@ def what_it_keeps() -> dict[str, Any]:
                 "life_in": "minutes",
                 "price": 21,
             },
-            {
-                "key": "disc",
-                "name": "Disc, 120 and 180",
-                "what": "disc",
-                "life": 60,
-                "life_in": "pieces",
-                "supply": "sanding-discs",
-            },
         ],
         "feeds": [
             {

@@ -93,7 +93,6 @@ def _sand() -> dict[str, Any]:
         setup_sheet=[["Discs", "120 before 180, edges by hand"]],
         cautions=["dust mask", "hearing protection"],
         uses=[{"supply": "sanding discs", "each": 0.2}],
-        cutter="disc",
         instructions=steps(
             "Connect the extraction and switch it on, mask on.",
             "120 first, then 180: the faces with the sander, along the grain.",

@@ -47,6 +47,10 @@ def the_open_run(workshop: Workshop) -> RunState:
     return next(run for run in workshop.ledger.state.runs.values() if run.state == "open")
 
 
+def test_a_demo_is_made_though_a_rag_is_due_to_be_looked_at_as_a_run_closes(tmp_path: Path) -> None:
+    make_demo(tmp_path, datetime(2026, 11, 30, 7, 25, tzinfo=UTC), zone="UTC")
+
+
 def test_three_runs_of_rails_and_one_of_boards_are_finished_and_one_is_open(demo: Workshop) -> None:
     runs = demo.ledger.state.runs.values()
 

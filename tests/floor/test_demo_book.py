@@ -60,3 +60,11 @@ def test_every_picture_that_the_demo_names_is_in_its_folder(tmp_path: Path) -> N
     named = list(pictures_named(record))
     assert len(named) == 2
     assert all(shelf.read(name) for name in named)
+
+
+def test_what_is_used_up_by_the_piece_is_written_down_once() -> None:
+    """A step that counts its discs as a supply names no disc as its cutter: else two figures say how many are needed."""
+    sand = next(step for step in book().products[0].operations if step.key == "sand")
+
+    assert (len(sand.uses), sand.cutter) == (1, None)
+    assert [cutter.key for cutter in book().cutters] == ["six"]
