@@ -16,7 +16,7 @@ from tests.core.moves_by_hand import Block, arc, dwell, feed, moved, moves, poly
 from tests.core.slow_motion import simulated_seconds
 
 MACHINE = Motion()
-ALIKE = of_all_axes(Motion(), rapid=4800, accel=400, corner=0.02)
+ALIKE = of_all_axes(Motion(rapid_z=4800), rapid=4800, accel=400, corner=0.02)
 
 places = st.tuples(*[st.integers(-400, 400).map(lambda tenths: tenths / 10)] * 3)
 straight = st.builds(lambda to, speed: feed(*to, speed=speed), places, st.floats(0.5, 120))
@@ -224,3 +224,10 @@ def test_a_straight_side_in_two_is_as_long_as_it_is_at_its_corner(near: str) -> 
     one, other = (timed(moves(*(feed(*to, 0, speed=80) for to in some)), ALIKE).total for some in (whole, parts))
 
     assert other == pytest.approx(one, rel=1e-6)
+
+
+def test_a_slower_rapid_never_makes_a_machine_faster_up_and_down() -> None:
+    usual = Motion()
+
+    assert of_all_axes(usual, rapid=5000).rapid_z == usual.rapid_z
+    assert of_all_axes(usual, rapid=usual.rapid_z / 2).rapid_z == usual.rapid_z / 2

@@ -50,10 +50,10 @@ def of_all_axes(
     motion: Motion, rapid: float | None = None, accel: float | None = None, corner: float | None = None
 ) -> Motion:
     """The same machine with this rapid speed (mm/min) and acceleration (mm/s²) on each axis, and this deviation at corners
-    (mm); None leaves what it has."""
+    (mm); None leaves what it has. Up and down it goes no faster than it did: that axis is the slower one on most machines."""
     changed: dict[str, Any] = {}
     if rapid is not None:
-        changed |= {"rapid": rapid, "rapid_z": rapid}
+        changed |= {"rapid": rapid, "rapid_z": min(rapid, motion.rapid_z)}
     if accel is not None:
         changed |= {"accel_x": accel, "accel_y": accel, "accel_z": accel}
     if corner is not None:
