@@ -40,6 +40,7 @@ program-doubt-tool-not-chosen = Line { $line }: M6 without a T before it; which 
 program-doubt-tool-number = Line { $line }: that is no tool's number.
 program-doubt-speed-negative = Line { $line }: a spindle speed can't be less than nothing.
 program-doubt-spindle-stands = Line { $line }: { $cycle } wants the spindle to turn, and no M3 or M4 was there.
+program-doubt-spindle-never-on = Line { $line } cuts, and the program never starts the spindle: there is no M3 or M4 in it. See whether that is done by hand.
 program-doubt-no-end = Line { $line }: the program ends without M2, M30 or %.
 program-doubt-after-the-end = Line { $line }: the program has ended before here. What follows is not read.
 
@@ -63,6 +64,7 @@ program-doubt-arc-without-radius = Line { $line }: the arc begins at its own cen
 program-doubt-arc-both-ways = Line { $line }: an arc has either a radius or a centre, not both. The line is left out.
 program-doubt-arc-by-radius-closed = Line { $line }: an arc by R has to have a radius and end elsewhere than it begins. The line is left out.
 program-doubt-cycle-without = Line { $line }: { $cycle } needs { $word }, and it isn't there, or is less than it can be. The line is left out.
+program-doubt-cycle-returns = Line { $line }: after G99 in the same series, G98 goes back up to { $z } here, the height at which this line's hole was begun (NISTIR 6556, 3.5.16). Some machines go to { $by }, where the series began.
 program-doubt-cycle-in-g93 = Line { $line }: canned cycles can't be had under G93. The line is left out.
 program-doubt-cycle-upside-down = Line { $line }: R lies below { $word }. The line is left out.
 program-doubt-cycle-repeats = Line { $line }: L has to be a whole number, one or more. The line is left out.
@@ -73,6 +75,11 @@ program-doubt-fast-across = Line { $line } moves fast across while at Z { $z }, 
 program-doubt-fast-down = Line { $line } goes fast down to Z { $z }, deeper than it has cut there.
 program-doubt-feed-fast = From line { $line } on: a feed of { $feed }, and the machine goes { $most } at most. The machine's is taken.
 program-doubt-feed-slow = From line { $line } on: a feed of only { $feed }. See whether it was meant in other units.
+program-doubt-feed-of-the-plunge = { $more ->
+    [0] Line { $line } cuts
+    [one] Line { $line } and one more cut
+   *[other] Line { $line } and { $more } more cut
+  } across at the plunge's { $feed }, and the same cutter goes { $most } elsewhere. Was an F forgotten there? That costs { $lost } a load.
 program-doubt-feed-nought = Line { $line }: a cut with a feed of nought. It counts as length, not as time.
 program-doubt-nothing-below-top = From line { $line } on: nothing is cut deeper than Z { $z }, so Z0 can't be the top of the stock. What it cuts in the air can't be told from this.
 program-doubt-nothing-above-top = From line { $line } on: it never rises above Z { $z }, so Z0 can't be the top of the stock. Moves that are too fast within it can't be told from this.

@@ -187,3 +187,22 @@ def test_a_report_can_be_sent_from_a_child() -> None:
 
     assert pickle.loads(pickle.dumps(found)) == found
     assert found.length.rapid == 5 and found.length.cutting == pytest.approx(sqrt(36 + 16 + 1))
+
+
+def test_a_load_after_the_first_puts_the_first_tool_in_again() -> None:
+    cuts = [rapid(0, 0, 1), feed(0, 0, -1)]
+    two = moves(tool(1), *cuts, tool(2), *cuts, start=(0, 0, 2))
+
+    found, once = report(two, MACHINE), report(two, MACHINE, runs_once=True)
+
+    assert (found.seconds.tool_change, found.back_to, found.change) == (120, 1, 60)
+    assert found.seconds.total == pytest.approx(once.seconds.total + 60)
+    assert [row.seconds.tool_change for row in found.tools] == [60, 60]
+    assert (once.seconds.tool_change, once.back_to) == (60, None)
+    assert report(moves(tool(1), *cuts, start=(0, 0, 2)), MACHINE).back_to is None
+
+
+def test_the_same_of_one_line_is_one_doubt() -> None:
+    found = report(read("G21 G90 G99 G0 X0 Y0 Z5", "M3 S1", "G81 X1 Y1 Z-9 R-6 L3 F99", "G80", "M2"), MACHINE)
+
+    assert len(codes(found)) == len(set(codes(found)))

@@ -97,3 +97,20 @@ def test_each_doubt_has_its_line_and_says_whether_the_time_may_be_another() -> N
     assert found.record["doubts"][0]["line"] == 4
     assert found.record["doubts"][0]["text"] == found.doubts[0]
     assert all("{" not in doubt for doubt in found.doubts)
+
+
+def test_cuts_without_a_spindle_s_start_are_a_soft_doubt() -> None:
+    still, turning = told("G21\nG0 Z5\nG0 X0 Y0\nG1 X50 F600\nM2\n"), told("G21 M03 S9\nG0 Z5\nG0 X0 Y0\nG1 X50 F600\nM2\n")
+
+    assert any("never starts the spindle" in doubt for doubt in still.doubts)
+    assert not still.changes_time
+    assert not any("spindle" in doubt for doubt in turning.doubts)
+
+
+def test_where_a_series_of_holes_goes_back_to_after_g99_is_said() -> None:
+    found = told("G21 M3 S9\nG0 X0 Y0 Z20\nG99 G81 X1 Y1 Z-5 R2 F99\nG98 X2\nX3\nG80\nM2\n")
+    whole = told("G21 M3 S9\nG0 X0 Y0 Z20\nG98 G81 X1 Y1 Z-5 R2 F99\nX2\nG99 X3\nG80\nM2\n")
+
+    [doubt] = [doubt for doubt in found.doubts if "G98" in doubt]
+    assert doubt.startswith("Line 4:") and "2 mm" in doubt and "20 mm" in doubt and "NISTIR 6556" in doubt
+    assert not any("G98" in doubt for doubt in whole.doubts)

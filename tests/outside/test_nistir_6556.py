@@ -390,7 +390,7 @@ def test_canned_cycles_are_the_same_in_each_plane(plane: str, axes: str, code: i
     assert np.allclose(moves.to[:, order], plain.to)
     assert (moves.kind == plain.kind).all()
     assert (moves.kind == FEED).any()
-    assert {code for _, code in codes(moves)} <= {"word-idle", "out-by-hand"}
+    assert {code for _, code in codes(moves)} <= {"word-idle", "out-by-hand", "cycle-returns"}
 
 
 # Appendix B, Table 12: corners of a contour and the arcs between them.

@@ -5,9 +5,12 @@ machine is while it travels, and while it feeds above the top of the stock: Z0, 
 goes through the top, the part above it counts (arcs in other planes than XY by their ends). The share is of the time in which the machine
 moves: dwells and changes of tools are left out of it. Where no cut goes below the top, or nothing rises above it, Z0 is not the
 top of the stock: then only travel counts as air, and a doubt says so.
+
+**A load in a row** is what the times are of: where the program ends with another tool than the one it begins by putting in, each load after
+the first begins with that change, and it counts. Before the very first load it is the machine's setup; a program that runs once has none.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -15,6 +18,7 @@ from runboard.plan.program.motion import Timed, timed
 from runboard.plan.program.moves import DWELL, FEED, RAPID, STOP, TOOL, Array, Doubt, Moves
 from runboard.plan.program.reach import Extent, begins, is_move, is_upright, reach
 from runboard.plan.program.sketch import Sketch, sketch
+from runboard.plan.program.slow_cuts import slow_cuts
 from runboard.plan.program.suspects import Stock, suspects
 from runboard.plan.program.visits import VisitOrder, visit_order
 from runboard.shop.machines import Motion
@@ -60,7 +64,8 @@ class ToolRow:
 @dataclass(frozen=True)
 class ProgramReport:
     """``extent`` of all that moves, ``cut_extent`` of what is fed, each as (least, greatest) of x, y and z in mm, empty where
-    nothing moves. ``air_share`` from 0 to 1. ``stops`` are the lines at which it waits for a person."""
+    nothing moves. ``air_share`` from 0 to 1. ``stops`` are the lines at which it waits for a person. ``back_to`` is the tool that
+    the next load begins by putting in, None where it is in the spindle already; ``change`` is how long that takes (s)."""
 
     lines: int
     units: str
@@ -74,6 +79,8 @@ class ProgramReport:
     doubts: tuple[Doubt, ...]
     visits: VisitOrder
     sketch: Sketch
+    back_to: int | None = None
+    change: float = 0.0
 
     @property
     def changes_time(self) -> bool:
@@ -82,11 +89,19 @@ class ProgramReport:
 
 
 def report(
-    moves: Moves, motion: Motion, stock: Stock | None = None, found: Timed | None = None, search: float = 1.0
+    moves: Moves,
+    motion: Motion,
+    stock: Stock | None = None,
+    found: Timed | None = None,
+    search: float = 1.0,
+    runs_once: bool = False,
 ) -> ProgramReport:
     """All of it for a machine; ``found`` is its time where that is known already; a better order of visits is looked for for about
     ``search`` seconds, where there are more than a few."""
     stock, found = stock or Stock(), found or timed(moves, motion)
+    again = -1 if runs_once else _changes_back(moves)
+    change = motion.tool_change.total_seconds() if again >= 0 else 0.0
+    found = _with_change(found, again, change)
     part = _part(moves)
     extent, cut = _extent(moves, is_move(moves)), _extent(moves, moves.kind == FEED)
     return ProgramReport(
@@ -99,14 +114,36 @@ def report(
         _air_share(moves, found, stock.top, cut, extent),
         _tools(moves, part, found),
         tuple(int(line) for line in moves.line[moves.kind == STOP]),
-        _in_order([*moves.doubts, *suspects(moves, motion, found, stock, extent, cut)]),
+        _in_order([*moves.doubts, *suspects(moves, motion, found, stock, extent, cut), *slow_cuts(moves, found)]),
         visit_order(moves, motion, search),
         sketch(moves, extent),
+        int(moves.tool[again]) if again >= 0 else None,
+        change,
     )
 
 
 def _in_order(doubts: list[Doubt]) -> tuple[Doubt, ...]:
-    return tuple(sorted(doubts, key=lambda doubt: doubt.line))
+    """By their lines, what is the same of one line once."""
+    once = {(doubt.line, doubt.code, *sorted(doubt.facts.items())): doubt for doubt in doubts}
+    return tuple(sorted(once.values(), key=lambda doubt: doubt.line))
+
+
+def _changes_back(moves: Moves) -> int:
+    """The block before the first cut at which a load after the first puts another tool in; -1 for none."""
+    if not len(moves) or not (moves.kind == FEED).any():
+        return -1
+    changes = np.flatnonzero(moves.kind[: int(np.argmax(moves.kind == FEED))] == TOOL)
+    if not len(changes) or moves.tool[changes[-1]] == moves.tool[-1]:
+        return -1
+    return int(changes[-1])
+
+
+def _with_change(found: Timed, at: int, change: float) -> Timed:
+    if at < 0:
+        return found
+    seconds = found.seconds.copy()
+    seconds[at] += change
+    return replace(found, seconds=seconds)
 
 
 def _part(moves: Moves) -> Array:

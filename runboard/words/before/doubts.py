@@ -1,11 +1,12 @@
 """A doubt about a program as one sentence, in the shop's units."""
 
 from collections.abc import Mapping
+from datetime import timedelta
 from typing import Any
 
 from runboard.plan.program.moves import Doubt
 from runboard.shop.units import MM_A_INCH, Unit
-from runboard.words.facts import length_in_words, number_in_words
+from runboard.words.facts import fine_span, length_in_words, number_in_words
 from runboard.words.sentences import say, sentence
 
 # Facts of doubts that are lengths (mm) and feeds (mm/min).
@@ -32,6 +33,8 @@ def feed_in_words(mm_per_minute: float, units: Unit) -> str:
 def _in_units(name: str, value: Any, units: Unit) -> Any:
     if not isinstance(value, float):
         return value
+    if name == "lost":
+        return fine_span(timedelta(seconds=value))
     if name in _LENGTHS:
         return length_in_words(round(value, 3), units).replace("-", "−")
     return feed_in_words(value, units) if name in _FEEDS else number_in_words(round(value, 3))

@@ -4,12 +4,13 @@ from dataclasses import dataclass
 
 from runboard.plan.program.language.codes import named
 from runboard.plan.program.language.doubts import LeftOut
-from runboard.plan.program.language.limits import MOST_REPEATS, NEAR_WHOLE, PECK_SHORT
+from runboard.plan.program.language.limits import MOST_REPEATS, NEAR_WHOLE, PECK_SHORT, SAME_HEIGHT
 from runboard.plan.program.language.line import Line
 from runboard.plan.program.language.moving import AXES, Moving
 from runboard.plan.program.moves import PLANES
 from runboard.run.refusal import Refused
 
+_CYCLES = range(810, 900, 10)
 _WAITING = (820, 860, 880, 890)
 _TURNING = (840, 860, 870, 880)  # those that want the spindle to turn
 _OFFSETS = "ijk"
@@ -38,6 +39,10 @@ def run_cycle(moving: Moving, line: Line, code: int) -> None:
     if start < bottom:
         raise LeftOut("cycle-upside-down", word=AXES[third].upper())
     hole = _Hole(code, start, bottom, max(old, start) if state.goes_back_up else start, line)
+    if state.motion not in _CYCLES:
+        state.series_from = old
+    elif state.goes_back_up and state.series_from > hole.clear + SAME_HEIGHT:
+        moving.doubts.once(line.number, "cycle-returns", z=hole.clear, by=state.series_from)
     if old < start:
         _travel(moving, line, third, start)
     for _ in range(_repeats(line)):

@@ -17,4 +17,5 @@ ARC_INCHES = 0.0002
 OPEN_MM, OPEN_SHARE = 0.5, 0.05
 SAME_PLACE = 1e-9  # mm: an arc that ends so near its start is a full circle
 LONG_DWELL = 100.0  # seconds: some machines count P in thousandths. Common practice, no source
+SAME_HEIGHT = 1e-6  # mm
 PECK_SHORT = 0.254  # mm: how far above the last peck a rapid stops (G83); from memory, the report says 'a bit'

@@ -27,6 +27,7 @@ class State:
     plane: int = 0
     is_exact: bool = False
     goes_back_up: bool = True  # G98: a canned cycle ends at the height at which it began
+    series_from: float = 0.0  # where the canned cycles of one series began, along their third axis
     tool: int = 0
     next_tool: int = -1
     spindle: int = 5  # the M code
