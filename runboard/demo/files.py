@@ -78,9 +78,9 @@ def _along(start: float, end: float, deep: float, tabs: Sequence[float]) -> Iter
     step = math.copysign(_TAB / 2, end - start)
     for share in tabs if deep > THICK - _TAB_HEIGHT else ():
         middle = start + share * (end - start)
-        yield f"G1 X{middle - step:g}"
+        yield f"G1 X{middle - step:g} F2160"
         yield f"G1 Z{_TAB_HEIGHT - THICK:g}"
-        yield f"G1 X{middle + step:g}"
+        yield f"G1 X{middle + step:g} F2160"
         yield f"G1 Z{-deep:.3f} F500"
     yield f"G1 X{end:g} F2160"
 
@@ -91,7 +91,7 @@ def _edges() -> Iterator[str]:
         yield f"G0 Z{_SAFE}"
         yield f"G0 X{x:g} Y{y:g}"
         yield "G1 Z-1 F600"
-        yield f"G1 Y{y + WIDTH:g} F2400"
+        yield f"G1 Y{y + WIDTH:g} F1500"
         yield f"G1 X{x + LENGTH:g}"
         yield f"G1 Y{y:g}"
         yield f"G1 X{x:g}"
