@@ -3,8 +3,24 @@
 before-kind-program = A program’s time
 before-about-program = How long it cuts, travels and stops, tool by tool, what it reaches, and every line that is doubtful.
 
-program-head = About { $total } a load, of which { $cutting } cutting
+program-head = About { $total } a load, { $does ->
+    [travel] all of it on the way
+   *[other] of which { $span } { $does ->
+        [drilling] drilling
+       *[cutting] cutting
+      }
+  }
+program-head-without-feed = { $total } a load, and what it cuts without a feed on top, which nobody can know
 program-head-nothing = Nothing in it takes time
+program-caution-more = { $doubt } { $more ->
+    [one] The same once more, named below.
+   *[other] The same { $more } times more, named below.
+  }
+program-not-taken = This time isn't one to plan with, so it can't be taken into a route yet. Mend the program first.
+program-change-back = It ends with another cutter than it begins with. From the second load on { $tool ->
+    [0] the first one
+   *[other] T{ $tool }
+  } goes in again first; those { $change } are counted in.
 program-factor = { $station } takes { $factor } times what is reckoned, measured { $times ->
     [1] once
     [2] twice
@@ -33,7 +49,7 @@ program-part-dwell = Waiting
 program-part-tool-change = Changing cutters
 program-column-part = What
 program-column-time = Time
-program-column-way = Way
+program-column-length = Length
 program-column-tool = Cutter
 program-column-cutting = Cutting
 program-column-lowest = Deepest
@@ -74,6 +90,9 @@ program-visits = It works at { $places } places and comes to them { $visits } ti
    *[no] {" "}No order saves more than { $most }.
   }
 program-visits-fine = It works at { $places } places in a good order: no other saves more than { $most } a load.
+program-visits-best = It works at { $places } places, and its order is already the best.
+program-order-by-place-advice = To get there, sort the work by place in the program that makes your toolpaths: with each cutter, first all that it does at one place, down to the full depth, then all at the next one beside it, in the order that is numbered in the drawing. Small parts can come loose sooner that way, so look at tabs and clamping again.
+program-order-round-advice = To get there, sort the places in the program that makes your toolpaths: with each cutter from one place to the next one beside it, in the order that is numbered in the drawing.
 program-visits-too-many = It works at { $places } places and comes to them { $visits } times: too many to look for a better order.
 program-orders = Travel between places
 program-column-order = Order

@@ -7,6 +7,7 @@ from typing import Any
 
 from runboard.plan.before.kind import File, Keep, Kind, Told
 from runboard.plan.before.taking import takes
+from runboard.plan.program.grave import is_trusted
 from runboard.plan.program.question import Program, begin, learned
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book
@@ -34,9 +35,9 @@ def answer(book: Book, question: Program, file: File | None, told: Told) -> Look
 
 
 def keeps(book: Book, question: Program, answer: Looked) -> Iterator[Keep]:
-    """Its time into the steps of the product at that machine; nothing where it takes no time."""
+    """Its time into the steps of the product at that machine; nothing where it takes none, or one that nobody can plan with."""
     seconds = float(answer.report.seconds.total)
-    if seconds > 0:
+    if seconds > 0 and is_trusted(answer.report.doubts):
         reckoned = Reckoned("program", answer.name, answer.digest, seconds, "", *_reaches(answer.report))
         yield from takes(
             book, question.product, reckoned, question.factor, station=question.station, step=question.step

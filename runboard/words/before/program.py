@@ -1,16 +1,26 @@
 """A machine's program in words: how long it takes and with what, how far it goes, and each line that is doubtful."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from typing import Any
 
+from runboard.plan.program.grave import WITHOUT_FEED, is_trusted, sorted_out
 from runboard.plan.program.kind import Looked
+from runboard.plan.program.moves import Doubt
 from runboard.plan.program.question import Program
 from runboard.shop.book import Book
 from runboard.shop.units import Unit
 from runboard.words.before.doubts import doubt_said, facts_in_words
 from runboard.words.before.said import Said, Table
-from runboard.words.facts import date_in_words, fine, fine_span, length_in_words, list_in_words, number_in_words
+from runboard.words.facts import (
+    date_in_words,
+    exact_span_in_words,
+    fine,
+    fine_span,
+    length_in_words,
+    list_in_words,
+    number_in_words,
+)
 from runboard.words.sentences import say, sentence
 
 _PARTS = ("cutting", "rapid", "plunge", "dwell", "tool_change")
@@ -23,21 +33,36 @@ _MM_A_METRE, _MM_A_FOOT = 1000.0, 304.8
 def said(book: Book, question: Program, answer: Looked) -> Said:
     """The answer: a load's time by the station's own factor where it has one; the record has what was reckoned."""
     report, units = answer.report, book.units
+    grave, others = sorted_out(report.doubts)
     return Said(
         head=_head(report, question.factor),
         lines=tuple(_lines(book, question, answer)),
-        doubts=tuple(doubt_said(doubt, units) for doubt in report.doubts),
+        doubts=tuple(doubt_said(doubt, units) for doubt in others),
+        cautions=tuple(_cautions(grave, report, units)),
         tables=tuple(_tables(report, question.factor, units, question.loads)),
         record=record(answer, question, units),
         changes_time=report.changes_time,
     )
 
 
+def _cautions(grave: Sequence[tuple[Doubt, int]], report: Any, units: Unit) -> Iterator[str]:
+    for doubt, more in grave:
+        said_once = doubt_said(doubt, units)
+        yield sentence("program-caution-more", {"doubt": said_once, "more": more}) if more else said_once
+    if report.seconds.total and not is_trusted(report.doubts):
+        yield sentence("program-not-taken")
+
+
 def _head(report: Any, factor: float) -> str:
-    total, cutting = (span_of(seconds * factor) for seconds in (report.seconds.total, report.seconds.cutting))
-    if not report.seconds.total:
+    seconds = report.seconds
+    if not seconds.total:
         return sentence("program-head-nothing")
-    return sentence("program-head", {"total": fine_span(total), "cutting": fine_span(cutting)})
+    total = exact_span_in_words(timedelta(seconds=max(1, round(seconds.total * factor))))  # as it is taken
+    if any(doubt.code in WITHOUT_FEED for doubt in report.doubts):
+        return sentence("program-head-without-feed", {"total": total})
+    does, length = ("cutting", seconds.cutting) if seconds.cutting else ("drilling", seconds.plunge)
+    facts = {"total": total, "does": does if length else "travel", "span": fine_span(span_of(length * factor))}
+    return sentence("program-head", facts)
 
 
 def span_of(seconds: float) -> timedelta:
@@ -57,28 +82,36 @@ def _lines(book: Book, question: Program, answer: Looked) -> Iterator[str]:
         yield sentence("program-factor", facts | {"reckoned": fine_span(span_of(report.seconds.total))})
     if report.seconds.total:
         yield sentence("program-air", {"percent": round(100 * report.air_share)})
+    if report.back_to is not None:
+        change = fine_span(span_of(report.change * question.factor))
+        yield sentence("program-change-back", {"tool": report.back_to, "change": change})
     if report.stops:
         lines = list_in_words(str(line) for line in report.stops[:_MOST_STOPS])
         more = max(0, len(report.stops) - _MOST_STOPS)
         yield sentence("program-stops", {"count": len(report.stops), "lines": lines, "more": more})
     if report.visits.places > 1:
-        yield _visits(report.visits, question)
+        yield from _visits(report.visits, question)
     yield sentence("program-read", {"lines": report.lines, "units": report.units})
     if station is None:
         yield sentence("program-usual-motion")
 
 
-def _visits(visits: Any, question: Program) -> str:
-    """What one visit a place, and a better order, would save in travel."""
-    facts = {"places": visits.places, "visits": len(visits.before), "most": fine_span(span_of(max(0.0, visits.most)))}
+def _visits(visits: Any, question: Program) -> Iterator[str]:
+    """What one visit a place, and a better order, would save in travel, and what to do for it."""
+    most = max(0.0, visits.most)
+    facts = {"places": visits.places, "visits": len(visits.before), "most": fine_span(span_of(most))}
     if not visits.is_searched:
-        return sentence("program-visits-too-many", facts)
-    if visits.saving < LEAST_SAVING:
-        return sentence("program-visits-fine", facts)
-    loads = question.loads or 1
-    in_all = fine_span(span_of(visits.saving * loads))
-    facts |= {"saving": fine_span(span_of(visits.saving)), "loads": loads, "in_all": in_all}
-    return sentence("program-visits", facts | {"proved": "yes" if visits.is_proved else "no"})
+        yield sentence("program-visits-too-many", facts)
+    elif visits.saving < LEAST_SAVING:
+        yield sentence("program-visits-fine" if most >= LEAST_SAVING else "program-visits-best", facts)
+    else:
+        loads = question.loads or 1
+        saving = fine_span(span_of(visits.saving))
+        is_best = visits.is_proved or saving == facts["most"]
+        facts |= {"saving": saving, "loads": loads, "in_all": fine_span(span_of(visits.saving * loads))}
+        yield sentence("program-visits", facts | {"proved": "yes" if is_best else "no"})
+        by_place = visits.saving_by_place >= LEAST_SAVING
+        yield sentence("program-order-by-place-advice" if by_place else "program-order-round-advice")
 
 
 # tables
@@ -110,7 +143,7 @@ def _by_kind(report: Any, factor: float, units: Unit) -> Table:
                     way_in_words(way, units) if way else "",
                 )
             )
-    return Table("", _heads("part", "time", "way"), tuple(rows), frozenset({1, 2}))
+    return Table("", _heads("part", "time", "length"), tuple(rows), frozenset({1, 2}))
 
 
 def _by_tool(report: Any, factor: float, units: Unit) -> Table:
