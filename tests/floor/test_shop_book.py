@@ -107,9 +107,9 @@ def test_a_person_whose_hands_are_at_work_cannot_be_removed() -> None:
         save_book(here, without)
 
 
-def engraving() -> Workshop:
+def engraving(record: Record | None = None) -> Workshop:
     """The laser runs."""
-    here = workshop(shop())
+    here = workshop(copy.deepcopy(record or shop()))
     run = open_run(here, Wish("rail", [{"line": "1", "pieces": 12}]))
     about = {"run": run, "load": "engrave/1", "person": "ann"}
     record_events(here, [new_event(here, "machine started", {"minutes": 20}, **about)])
@@ -131,6 +131,16 @@ def test_how_a_machine_is_watched_stays_while_it_runs(change: dict[str, Any]) ->
     record_events(here, [new_event(here, "machine ended", {}, run="r1", load="engrave/1", person="ann")])
 
     assert save_book(here, after).revision == 2
+
+
+def test_the_same_stations_in_another_order_change_nothing_of_how_a_running_machine_is_watched() -> None:
+    before = shop()
+    (laser,) = (one for one in before["stations"] if one["key"] == "laser")
+    laser["watch_from"] = ["bench", "sander"]
+    here = engraving(before)
+    laser |= {"watch_from": ["sander", "bench"], "noise_db": 70}
+
+    assert save_book(here, before).revision == 2
 
 
 @pytest.mark.parametrize(("station", "minutes"), [("laser", 5.5), ("cnc", 31)])

@@ -10,8 +10,9 @@ import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.changing.shop_book import book_record
+from runboard.floor.pressing.taps import record_events
 from runboard.house import House
 from tests import scenario
 from tests.conftest import START
@@ -80,6 +81,22 @@ def test_a_form_saved_unread_changes_nothing(client: FlaskClient, house: House, 
     client.post(f"/shop/{path}", data=as_a_browser_posts(form))
 
     assert record(house) == {**before, "revision": 2}
+
+
+def test_how_a_running_machine_moves_can_be_changed(client: FlaskClient, house: House) -> None:
+    """The stations from which it is watched come back from the form in the order of the shop's list."""
+    book = scenario.shop()
+    book["stations"][0] |= {"watch_from": ["sander", "bench"]}
+    house.workshop.books.save(book, START)
+    run = open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 12}]))
+    about = {"run": run, "load": "cut/1", "person": "ann"}
+    record_events(house.workshop, [new_event(house.workshop, "machine started", {"minutes": 20}, **about)])
+    form = as_a_browser_posts(client.get("/shop/stations/cnc").text)
+
+    saved = client.post("/shop/stations/cnc", data={**form, "motion.accel_x": ["100"]})
+
+    assert saved.status_code == 303
+    assert station(house, "cnc")["motion"]["accel_x"] == 100
 
 
 def as_a_browser_posts(form: str) -> dict[str, list[str]]:

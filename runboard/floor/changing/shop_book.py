@@ -100,4 +100,6 @@ def check_nothing_at_work_goes(state: ShopState, before: Book, after: Book) -> N
 
 
 def _watched_as(station: Station) -> tuple[object, ...]:
-    return station.kind, station.room, station.watch_from, station.watch_every
+    """The stations in whatever order: a form gives them in the shop's own."""
+    seen_from = None if station.watch_from is None else frozenset(station.watch_from)
+    return station.kind, station.room, seen_from, station.watch_every
