@@ -1,4 +1,4 @@
-"""A jig on its bed, to scale and with its measures: plate and places solid, the bed dashed, the corner marks heavy."""
+"""A jig on its bed, to scale and with its measures: plate and places solid, the bed dashed, the corner marks heavy arrows."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -26,13 +26,14 @@ class JigDrawn:
 
 @dataclass(frozen=True)
 class JigSaid:
-    """What stands at the measures: of the whole plate along x and y, from one place to the next, and of one place."""
+    """What stands at the measures: of the whole plate along x and y, from one place to the next, and of one place; what the bed is called."""
 
     wide: str
     high: str
     pitch_x: str
     pitch_y: str
     place: str
+    bed: str = ""
 
 
 def jig(key: str, label: str, shown: JigDrawn, said: JigSaid, about: str = "") -> Markup:
@@ -45,6 +46,7 @@ def jig(key: str, label: str, shown: JigDrawn, said: JigSaid, about: str = "") -
     drawing = Drawing(key, "jig-plate", label, WIDTH, round(_TOP + high * scale + _BELOW, 1), about=about)
     if shown.bed:
         drawing.boxes.append(Box(_LEFT, _TOP, round(bed[0] * scale, 1), round(bed[1] * scale, 1), "bed"))
+        drawing.words.append(_bed_called(said.bed, scale * (top + shown.plate[1]), scale * bed[1]))
     drawing.boxes.append(at.box((0.0, 0.0), shown.plate, "plate"))
     for number, place in enumerate(shown.places, 1):
         box = at.box(place, shown.size, "place")
@@ -56,6 +58,12 @@ def jig(key: str, label: str, shown: JigDrawn, said: JigSaid, about: str = "") -
     _measures(drawing, at, shown, said)
     drawing.words.append(Word(0, drawing.height - 4, said.place))
     return drawing.svg
+
+
+def _bed_called(text: str, plate_ends: float, bed_ends: float) -> Word:
+    """Within the bed below the plate and its measure, where there is room; else over the bed."""
+    has_room = bed_ends - plate_ends >= 26 + _LINE
+    return Word(_LEFT + 4, round(_TOP + bed_ends - 5, 1), text) if has_room else Word(0, 12, text)
 
 
 @dataclass(frozen=True)
@@ -76,13 +84,14 @@ class _At:
 def _corner_marks(drawing: Drawing, at: _At, shown: JigDrawn) -> None:
     """The corner mark, and its fellow at the other end of the edge."""
     (x, y), (end, _) = at(0, 0), at(shown.plate[0], 0)
-    arm = 9.0
-    drawing.lines += [
-        Stroke(x - 1.5, y, x + arm, y, "corner"),
-        Stroke(x, y, x, y + arm, "corner"),
-        Stroke(end - arm, y, end + 1.5, y, "corner"),
-        Stroke(end, y, end, y + arm, "corner"),
-    ]
+    off, barb, arm = 4.0, 6.0, 9.0
+    for tip, way in ((round(x + off, 1), 1), (round(end - off, 1), -1)):
+        low = round(y + off, 1)
+        drawing.lines += [
+            Stroke(tip - 1.2 * way, low, tip + barb * way, low, "corner"),
+            Stroke(tip, low, tip, low + barb, "corner"),
+            Stroke(tip, low, tip + arm * way, low + arm, "corner"),
+        ]
 
 
 def _measures(drawing: Drawing, at: _At, shown: JigDrawn, said: JigSaid) -> None:

@@ -173,3 +173,4 @@ shop-mqtt-state = { $state ->
    *[refused] The broker refused: look at user and password.
   }
 shop-jig-again = Draw it again, or change it
+shop-jigs-here = Jigs that lie on it

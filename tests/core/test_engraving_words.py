@@ -10,6 +10,7 @@ from runboard.plan.engraving.kind import keeps
 from runboard.plan.engraving.question import Engraving, begin
 from runboard.plan.jig.places import laid_out
 from runboard.plan.jig.question import Layout
+from runboard.plan.jig.question import begin as begin_jig
 from runboard.shop.book import Book, Room, Station
 from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.shop.machines import Jig, Motion
@@ -155,6 +156,14 @@ def test_a_jig_that_does_not_fit_says_how_many_would() -> None:
     assert said.doubts[0].startswith(
         "It does not fit: the plate is 320.1 mm by 460.9 mm, and there are 400 mm by 400 mm. 1 across and 7 down would."
     )
+
+
+def test_a_jig_that_the_step_has_already_is_said() -> None:
+    asked = replace(begin_jig(BOOK, {"product": "rail"}), piece_length=300, piece_width=40)
+
+    said = jig.said(BOOK, asked, laid_out(BOOK, asked, None))
+
+    assert "Number has a jig already: Five rails, 5 places, 50 mm from one row to the next." in said.lines
 
 
 def test_a_kept_jig_says_how_it_is_put_back() -> None:

@@ -17,7 +17,7 @@ from runboard.plan.jig.digits import number_lines
 from runboard.plan.jig.kind import keeps
 from runboard.plan.jig.looked import findings
 from runboard.plan.jig.places import laid_out
-from runboard.plan.jig.question import JigAnswer, Layout, Plate, begin, plate_of
+from runboard.plan.jig.question import JigAnswer, Layout, Plate, begin
 from runboard.plan.jig.sheet import corner_marks, numbers_of, svg_of
 from runboard.plan.outlines.outline import Shapes
 from runboard.plan.outlines.svg import read_svg
@@ -25,7 +25,6 @@ from runboard.run.fold.route import Route
 from runboard.run.fold.state import Revision, RunState, ShopState
 from runboard.run.refusal import Refused
 from runboard.shop.book import Book, Room, Station
-from runboard.shop.book_json import book_from_json, book_to_json
 from runboard.shop.machines import Jig, Motion
 from runboard.shop.product import Operation, Pass, Product
 from runboard.shop.stocked import Piece
@@ -37,6 +36,7 @@ RAIL = Product(
     (Operation("number", "Number", "laser", (Pass("one", "1", size="jig", pieces=5),), attendance="watched"),),
     piece=Piece(300, 40, 18),
 )
+NUMBERS = Jig("numbers", "Numbers", "laser", 1, 5, 300, 40, 310, 50, 10, 10)
 BOOK = Book(rooms=(Room("shop", "Shop"),), stations=(LASER,), products=(RAIL,))
 
 
@@ -151,12 +151,28 @@ def test_what_is_read_back_comes_out_right_with_the_beam(
     assert (outside[2] - kerf, outside[3] - kerf) == pytest.approx((plate.wide, plate.high), abs=0.001)
 
 
-def test_the_corner_marks_lie_on_the_edge_and_numbers_in_their_strips() -> None:
+@pytest.mark.parametrize(("margin", "inside"), [(10, 2), (2, 0.5)])
+def test_the_corner_marks_point_at_their_corners_from_inside_where_they_show(margin: float, inside: float) -> None:
+    plate = Plate(2, 2, 80, 40, 90, 50, margin, 0.1)
+
+    ways = [*corner_marks(plate)]
+
+    points = [point for way in ways for point in way]
+    assert min(x for x, _ in points) == min(y for _, y in points) == inside
+    assert max(x for x, _ in points) == plate.wide - inside
+    assert (inside, inside) in points and (plate.wide - inside, inside) in points
+    assert not any(p.x < x < p.x + 80 and p.y < y < p.y + 40 for p in plate.places for x, y in points)
+
+
+def test_without_a_margin_no_corner_mark_lies_in_a_place() -> None:
+    assert [*corner_marks(Plate(2, 2, 80, 40, 90, 50, 0, 0.1))] == []
+
+
+def test_the_numbers_lie_in_their_strips() -> None:
     plate = Plate(2, 2, 80, 40, 90, 50, 10, 0.1)
 
-    (first, second), numbers = corner_marks(plate), [*numbers_of(plate)]
+    numbers = [*numbers_of(plate)]
 
-    assert (0, 0) in first and (plate.wide, 0) in second
     for line in numbers:
         for x, y in line:
             assert not any(p.x < x < p.x + 80 and p.y < y < p.y + 40 for p in plate.places)
@@ -183,25 +199,11 @@ def test_an_outline_says_how_large_a_piece_is() -> None:
     assert len(found.plate.places) == 4
 
 
-# kept
+def test_a_form_that_begins_plainly_names_no_size_so_that_the_products_counts() -> None:
+    plain = begin(BOOK, {})
 
-
-def test_a_jig_is_kept_with_its_station_and_step_and_read_back_the_same() -> None:
-    question = replace(begin(BOOK, {"product": "rail"}), corner_x=12.5, corner_y=8.0)
-    answer = laid_out(BOOK, question, None)
-    (keep,) = keeps(BOOK, question, answer)
-    record = book_to_json(BOOK)
-
-    keep.put(record)
-
-    book = book_from_json(record)
-    (jig,) = book.jigs
-    assert (jig.key, jig.name, jig.station, jig.corner_x, jig.corner_y) == ("key-rail", "Key rail", "laser", 12.5, 8)
-    assert plate_of(jig) == answer.plate
-    assert book.products[0].operations[0].jig == "key-rail"
-    again = begin(book, {"jig": "key-rail"})
-    assert laid_out(book, again, None).plate == answer.plate
-    assert [one.code for one in keeps(book, again, answer)] == ["jig-again"]
+    assert (plain.piece_length, plain.piece_width) == (None, None)
+    assert laid_out(BOOK, replace(plain, product="rail"), None).piece == (300, 40)
 
 
 # looked at before a run
@@ -215,9 +217,6 @@ def found_with(jig: Jig | None, **operation: object) -> list[Finding]:
     run = RunState("r", "Rails", "open", at, "rail", "Key rail", (Revision(1, "1", Route(product)),))
     before = BeforeRun(book, ShopState(), run, Estimates(), date(2026, 11, 29))
     return [*findings(before), *of_engravings(before)]
-
-
-NUMBERS = Jig("numbers", "Numbers", "laser", 1, 5, 300, 40, 310, 50, 10, 10)
 
 
 @pytest.mark.parametrize(
@@ -244,5 +243,5 @@ def test_an_engraving_that_nobody_reckoned_is_looked_at() -> None:
 def test_the_outline_that_is_read_has_no_line_twice() -> None:
     shapes = read_svg(svg_of(Plate(1, 1, 30, 20, 40, 30, 10, 0.1), numbers=False).encode())
 
-    assert len(shapes.outlines) == 4
-    assert all(len(np.unique(one.points, axis=0)) >= 3 for one in shapes.outlines)
+    assert len(shapes.outlines) == 6
+    assert all(len(np.unique(one.points, axis=0)) >= len(one.points) - one.closed for one in shapes.outlines)

@@ -38,6 +38,16 @@ def test_a_jig_is_asked_downloaded_kept_and_put_back(client: FlaskClient, house:
     assert "jig-plate" in kept
 
 
+def test_a_station_leads_to_the_jigs_that_are_put_back_on_it(client: FlaskClient, house: House) -> None:
+    text = client.get("/before/jig?" + "&".join(f"{name}={value}" for name, value in SIZES.items())).text
+    client.post("/before/jig/keep", data={**SIZES, "keep": "jig", "seen": _seen(text)})
+
+    (jig,) = house.workshop.books.latest().jigs
+
+    assert f'href="/shop/jigs/{jig.key}"' in client.get("/shop/stations/laser").text
+    assert "/shop/jigs/" not in client.get("/shop/stations/cnc").text
+
+
 def test_a_jig_can_be_written_down_by_hand_and_named_by_an_operation(client: FlaskClient, house: House) -> None:
     form = client.get("/shop/jigs/new").get_data(as_text=True)
     fields = {"seen": _seen(form), "name": "Pairs", "station": "laser", "columns": "2", "rows": "1", "piece_length": "100",

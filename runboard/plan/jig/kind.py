@@ -5,8 +5,7 @@ from functools import partial
 
 from runboard.plan.before.kind import File, Keep, Kind, Record, Told
 from runboard.plan.jig.places import laid_out
-from runboard.plan.jig.question import JigAnswer, Layout, begin
-from runboard.run.fold.route import Route
+from runboard.plan.jig.question import JigAnswer, Layout, begin, step_meant
 from runboard.shop.book import Book
 from runboard.shop.keys import key_for
 from runboard.shop.machines import Jig
@@ -19,8 +18,8 @@ def answer(book: Book, question: Layout, file: File | None, told: Told) -> JigAn
 
 
 def keeps(book: Book, question: Layout, answer: JigAnswer) -> Iterator[Keep]:
-    """The jig with its station, and as the jig of the product's step where one is named. Nothing where no station is, or where
-    it does not fit."""
+    """The jig with its station, and the same as the jig of the product's step on that machine. Nothing where no station is, or
+    where it does not fit."""
     station = book.station(question.station or "")
     if station is None or not answer.fits:
         return
@@ -33,11 +32,11 @@ def keeps(book: Book, question: Layout, answer: JigAnswer) -> Iterator[Keep]:
         key, name, station.key, plate.columns, plate.rows, *answer.piece, plate.pitch_x, plate.pitch_y, corner_x, corner_y,
         plate.margin, answer.clearance, plate.kerf, same.note if same else "",
     )  # fmt: skip
-    step = next((one for one in Route(product).steps if one.key == question.step), None) if product else None
-    where = (product.key, step.operation.key) if product and step else None
+    step = step_meant(book, question)
     facts = {"name": name, "station": station.name, "step": step.name if step else "", "link": f"/shop/jigs/{key}"}
-    code = "jig-again" if same else "jig-step" if step else "jig"
-    yield Keep("jig", code, partial(_put, jig, where), facts)
+    if product and step and not (same and step.operation.jig == key):
+        yield Keep("step", "jig-step", partial(_put, jig, (product.key, step.operation.key)), facts)
+    yield Keep("jig", "jig-again" if same else "jig", partial(_put, jig, None), facts)
 
 
 def _put(jig: Jig, where: tuple[str, str] | None, record: Record) -> None:

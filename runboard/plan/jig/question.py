@@ -141,9 +141,31 @@ def begin(book: Book, keys: Mapping[str, str]) -> Layout:
         step=step.key if step else "",
         station=station if book.station(station) else None,
         pieces=(step.most_a_load if step and step.pass_.size == "jig" else None) or pieces,
-        piece_length=None if product and product.piece else 100.0,
-        piece_width=None if product and product.piece else 50.0,
+        **_as_now(kept_for(book, step)),
     )
+
+
+def _as_now(jig: Jig | None) -> dict[str, float]:
+    """What the jig that a step has now says of the next one: what lies between its places, and how the beam cuts."""
+    if jig is None:
+        return {}
+    plate = plate_of(jig)
+    apart = plate.pitch_y - plate.width if jig.rows > 1 else plate.pitch_x - plate.length
+    lies = {"gap": round(apart, 3)} if jig.rows * jig.columns > 1 else {}
+    return {**lies, "clearance": jig.clearance, "kerf": jig.kerf, "margin": jig.margin}
+
+
+def kept_for(book: Book, step: Step | None) -> Jig | None:
+    """The jig that a step's pieces lie in as the book is now."""
+    return next((jig for jig in book.jigs if step and jig.key == step.operation.jig), None)
+
+
+def step_meant(book: Book, question: Layout) -> Step | None:
+    """The step that is named, else the product's first on that machine."""
+    product = book.product(question.product or "")
+    steps = Route(product).steps if product else ()
+    here = (step for step in steps if question.station and step.operation.station == question.station)
+    return _named(steps, question.step) or next(here, None)
 
 
 def _named(steps: Sequence[Step], key: str) -> Step | None:

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Sequence
 from runboard.plan.jig.digits import Line, number_lines
 from runboard.plan.jig.question import Place, Plate
 
-_MARK = 8.0  # mm, each arm of a corner mark
+_MARK, _INSIDE = 8.0, 2.0  # mm, how far a corner mark reaches in, and where it begins
 _MOST_HIGH, _LEAST_HIGH = 6.0, 1.5  # mm, of a place's number
 _HAIR = 0.1
 
 
 def svg_of(plate: Plate, numbers: bool = True) -> str:
-    """The file. Its corner mark lies at 0 0; all around is room for the beam's half width. A place is cut half the kerf inside its
+    """The file. The corner that its mark points at lies at 0 0; all around is room for the beam's half width. A place is cut half the kerf inside its
     line and the plate half of it outside, so that both come out right."""
     half = plate.kerf / 2
     wide, high = plate.wide + plate.kerf, plate.high + plate.kerf
@@ -33,10 +33,14 @@ def svg_of(plate: Plate, numbers: bool = True) -> str:
 
 
 def corner_marks(plate: Plate) -> Iterator[Line]:
-    """The corner mark at 0 0, and its fellow at the other end of the same edge, by which the jig is turned straight."""
-    arm = min(_MARK, plate.margin or _MARK, plate.wide / 4, plate.high / 2)
-    yield [(0, arm), (0, 0), (arm, 0)]
-    yield [(plate.wide - arm, 0), (plate.wide, 0), (plate.wide, arm)]
+    """The corner mark, an arrow at the corner 0 0, and its fellow at the other end of the same edge, by which the jig is turned
+    straight. They lie in the margin, off the edge that is cut, where they would not show."""
+    arm = min(_MARK, plate.margin, plate.wide / 4, plate.high / 2)
+    inside = min(_INSIDE, arm / 4)
+    barb = (inside + arm) / 2
+    for x, way in ((0, 1), (plate.wide, -1)) if arm > 0 else ():
+        yield [(x + way * inside, barb), (x + way * inside, inside), (x + way * barb, inside)]
+        yield [(x + way * inside, inside), (x + way * arm, arm)]
 
 
 def numbers_of(plate: Plate) -> Iterator[Line]:

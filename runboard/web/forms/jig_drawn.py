@@ -5,7 +5,7 @@ from markupsafe import Markup
 from runboard.charts.jig import JigDrawn, JigSaid, jig
 from runboard.plan.jig.question import Plate
 from runboard.shop.book import Book
-from runboard.words.before.jig import drawing_about, drawing_label, length, place_size
+from runboard.words.before.jig import bed_called, drawing_about, drawing_label, length, place_size
 
 
 def jig_drawn(
@@ -20,5 +20,6 @@ def jig_drawn(
         length(book, plate.pitch_x),
         length(book, plate.pitch_y),
         place_size(book, plate),
+        bed_called(book, bed) if bed else "",
     )
     return jig("jig", drawing_label(name), shown, said, drawing_about())

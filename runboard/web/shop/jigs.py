@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from runboard.plan.jig.question import corner_of, plate_of
 from runboard.shop.book import Book
+from runboard.shop.machines import Jig
 from runboard.web.forms.jig_drawn import jig_drawn
 from runboard.words.before.jig import put_back, put_back_head
 
@@ -17,6 +18,11 @@ class PutBack:
     head: str
     steps: tuple[str, ...]
     drawing: Markup
+
+
+def jigs_on(book: Book, station: str) -> list[Jig]:
+    """The jigs that are kept with a station."""
+    return [jig for jig in book.jigs if jig.station == station]
 
 
 def put_back_of(book: Book, key: str) -> PutBack | None:

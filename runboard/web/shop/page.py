@@ -39,7 +39,7 @@ from runboard.web.forms.shop import (
     thing_shown,
 )
 from runboard.web.shop.backup import copies_shown, folder_shown
-from runboard.web.shop.jigs import put_back_of
+from runboard.web.shop.jigs import jigs_on, put_back_of
 from runboard.web.shop.outside import channels_shown
 from runboard.web.shop.push import push_troubles
 from runboard.words.sentences import sentence
@@ -210,6 +210,7 @@ def _thing_page(thing: str, key: str, form: Form, record: Record, status: int = 
     name = next(called, f"New {THINGS[thing].one}")
     context = {"form": form, "title": name, "thing": THINGS[thing], "key": key, **_kinds(thing, key)}
     context["back"] = put_back_of(book_now(workshop()), key) if thing == "jigs" else None
+    context["jigs"] = jigs_on(book_now(workshop()), key) if thing == "stations" else ()
     return page("shop/form.html", status=status, action=f"/shop/{thing}/{key or 'new'}", **context)
 
 

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 from typing import Any
 
-from runboard.plan.jig.question import JigAnswer, Layout, Plate, corner_of, plate_of
+from runboard.plan.jig.question import JigAnswer, Layout, Plate, corner_of, kept_for, plate_of, step_meant
 from runboard.plan.jig.sheet import svg_of
+from runboard.run.fold.route import Step
 from runboard.shop.book import Book
 from runboard.shop.keys import key_for
 from runboard.shop.machines import Jig
@@ -74,6 +75,11 @@ def place_size(book: Book, plate: Plate) -> str:
     return sentence("before-jig-place-size", {"length": length(book, plate.length), "width": length(book, plate.width)})
 
 
+def bed_called(book: Book, bed: tuple[float, float]) -> str:
+    """'The bed, 400 mm by 400 mm'"""
+    return sentence("before-jig-bed", {"wide": length(book, bed[0]), "high": length(book, bed[1])})
+
+
 def _coordinate(mm: float) -> str:
     """As a machine shows it: millimetres without the word."""
     return number_in_words(round(mm, 2))
@@ -105,6 +111,18 @@ def _lines(book: Book, question: Layout, answer: JigAnswer) -> Iterator[str]:
     if answer.fitting is not None and answer.fits and answer.fitting[0] * answer.fitting[1] > len(plate.places):
         yield sentence("before-jig-room", {"columns": answer.fitting[0], "rows": answer.fitting[1]})
     yield sentence("before-jig-groups")
+    step = step_meant(book, question)
+    kept = kept_for(book, step)
+    if step is not None and kept is not None:
+        yield _kept_already(book, step, kept)
+
+
+def _kept_already(book: Book, step: Step, kept: Jig) -> str:
+    """What the jig is that the step has now, and how far its places lie from one another."""
+    way = "rows" if kept.rows > 1 else "columns" if kept.columns > 1 else "one"
+    pitch = length(book, kept.pitch_y if kept.rows > 1 else kept.pitch_x)
+    facts = {"step": step.name, "jig": kept.name, "places": kept.columns * kept.rows, "pitch": pitch}
+    return say("before-jig-already", way, facts)
 
 
 def _doubts(book: Book, answer: JigAnswer) -> Iterator[str]:
