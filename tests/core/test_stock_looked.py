@@ -15,7 +15,6 @@ from runboard.shop.product import Product
 from runboard.words.before.run_sheet import found_in_words
 from tests.core.test_stock import ASH, RAILS
 
-
 AT = datetime(2026, 11, 30, tzinfo=UTC)
 
 

@@ -161,7 +161,10 @@ def test_a_purchase_and_a_change_are_taken_back_too(client: FlaskClient, house: 
     count(client, hooks="0")
     for what in ("bought", "changed"):
         answer = client.post(f"{PAGE}/{what}", data=form_of(client.get(PAGE).text, f"{PAGE}/{what}"))
-        assert client.post(f"{PAGE}/back", data=form_of(client.get(answer.location).text, f"{PAGE}/back")).status_code == 303
+        assert (
+            client.post(f"{PAGE}/back", data=form_of(client.get(answer.location).text, f"{PAGE}/back")).status_code
+            == 303
+        )
 
     (wear,) = shopping_now(house.workshop).wear
     assert (row(house, "hooks").here.there, wear.times) == (0, 0)
@@ -243,7 +246,9 @@ def test_a_change_at_a_machine_that_runs_is_asked_about(client: FlaskClient, hou
     open_a_run(client)
     for kind in ("load started", "machine started"):
         body = {"pieces": {"1": 5, "2": 5, "3": 2}} if kind == "load started" else {}
-        event = new_event(house.workshop, kind, body, run="r1", load="cut/1", station="cnc", person="ann", device="phone")
+        event = new_event(
+            house.workshop, kind, body, run="r1", load="cut/1", station="cnc", person="ann", device="phone"
+        )
         record_events(house.workshop, [event])
 
     answer = client.post(f"{PAGE}/changed", data=form_of(client.get(PAGE).text, f"{PAGE}/changed"))

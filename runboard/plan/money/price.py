@@ -167,7 +167,12 @@ def keeps(book: Book, question: Price, found: Priced) -> Sequence[Keep]:
         return ()
     prices = {"meant": found.meant, "today": found.at("today")}
     return [
-        Keep(f"price {name}", "price", Put(product.key, float(at.price)), {"price": Amount(at.price, book.money), "product": product.name})
+        Keep(
+            f"price {name}",
+            "price",
+            Put(product.key, float(at.price)),
+            {"price": Amount(at.price, book.money), "product": product.name},
+        )
         for name, at in prices.items()
         if at is not None and float(at.price) != product.price
     ]

@@ -1,9 +1,9 @@
 """The presses that keep something of an answer: a button each, and more than a few of one sort in one form to choose from."""
 
-import os
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
 from runboard.plan.before.kind import Keep
 
@@ -33,7 +33,7 @@ def presses_of(keeps: Sequence[Keep], words: Sequence[str]) -> tuple[Presses, ..
 def _form(choices: Sequence[tuple[str, str]]) -> Presses:
     """A phone shows the beginning of what is chosen: what all of them say alike stands above it."""
     texts = [text.split(" ") for _, text in choices]
-    alike = os.path.commonprefix(texts)
+    alike = [words[0] for words in takewhile(lambda words: len(set(words)) == 1, zip(*texts, strict=False))]
     if len(choices) == 1 or not alike or any(len(text) == len(alike) for text in texts):
         return Presses(tuple(choices))
     rest = ((key, " ".join(text[len(alike) :])) for (key, _), text in zip(choices, texts, strict=True))
