@@ -107,7 +107,7 @@ def test_good_and_torn_values_are_kept_with_what_was_seen() -> None:
     question = Feed(
         "six", rpm=16_000, feed=2000, wood="ash", note="fuzzy edge", torn=3, torn_of=20, torn_in="run 4, Cut"
     )
-    good, torn = keeps(SHOP, question, answer(SHOP, question, None, lambda done, total: None))
+    torn, good = keeps(SHOP, question, answer(SHOP, question, None, lambda done, total: None))
     record = book_to_json(SHOP)
 
     good.put(record)
@@ -119,6 +119,13 @@ def test_good_and_torn_values_are_kept_with_what_was_seen() -> None:
 
     assert (kept.tore_out, kept.note) == (True, "fuzzy edge\nrun 4, Cut")
     assert (kept.torn, kept.torn_of) == (3, 20)
+
+
+def test_values_that_tore_out_are_offered_as_such_first() -> None:
+    question = Feed("six", rpm=16_000, feed=2000, wood="ash", torn=3)
+    found = keeps(SHOP, question, answer(SHOP, question, None, lambda done, total: None))
+
+    assert [each.key for each in found] == ["torn", "good"]
 
 
 def test_what_was_kept_is_where_one_is_led_to() -> None:

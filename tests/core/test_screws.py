@@ -225,6 +225,11 @@ def test_the_step_opens_after_keeping_and_a_near_point_is_said_on_the_press() ->
     assert (facts(25)["left"], facts(18.5)["left"]) == ("none", "2.5 mm")
 
 
+def test_a_product_begins_with_the_first_screw_that_it_is_built_with() -> None:
+    assert begin(SHOP, {"product": "rail"}) == begin(SHOP, {"product": "rail", "step": "hooks"})
+    assert begin(SHOP, {"product": "rail", "step": "pack"}).step == "pack"
+
+
 def test_a_form_begins_in_the_shops_units() -> None:
     begun = begin(replace(SHOP, units="in"), {})
 

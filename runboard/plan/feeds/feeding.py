@@ -215,7 +215,8 @@ def keeps(book: Book, question: Feed, fed: Fed) -> Sequence[Keep]:
         return ()
     facts = {"wood": question.wood.strip() or "any", "cutter": fed.cutter.name, "link": _where(book, question, fed)}
     good = [] if fed.solved == "kept" else [Keep("good", "good", _Kept(question, fed, False), facts)]
-    found = [*good, Keep("torn", "torn", _Kept(question, fed, True), facts)]
+    torn = [Keep("torn", "torn", _Kept(question, fed, True), facts)]
+    found = [*torn, *good] if question.torn or fed.tore_out else [*good, *torn]
     product = book.product(question.product or "")
     for operation in product.operations if product else ():
         if product and operation.key == question.step.partition(":")[0]:

@@ -174,14 +174,14 @@ def _hardness(question: Drive, wood: Wood | None) -> tuple[bool, Literal["said",
 
 
 def begin(book: Book, keys: Mapping[str, str]) -> Drive:
-    """As the step drives its first screw; else the shop's first screw into the product's piece."""
+    """As the step drives its first screw, or the product's first step that drives any; else the shop's first screw into the product's piece."""
     product = book.product(keys.get("product", ""))
     first = book.screws[0].key if book.screws else None
     fresh = Drive(first, into=INTO[book.units], margin=MARGIN[book.units])
     if product is None:
         return fresh
     step = keys.get("step", "").partition(":")[0]
-    operation = next((each for each in product.operations if each.key == step), None)
+    operation = next((each for each in product.operations if (each.key == step if step else each.fastenings)), None)
     if operation is not None and operation.fastenings:
         return asked_of(operation.fastenings[0], product.wood, product.key, operation)
     into = product.piece.thickness if product.piece else fresh.into

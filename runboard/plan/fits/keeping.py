@@ -38,9 +38,10 @@ def _known(book: Book, screw: Screw) -> str:
 
 def _in_steps(book: Book, question: Drive, answer: Driven, screw: Screw) -> Iterator[Keep]:
     product, known = book.product(question.product or ""), _known(book, screw)
-    named = question.step.partition(":")[0]
+    if product is None:
+        return
     near = format_length(set_to(answer.left, book.units), book.units) if answer.outcome == "near" else "none"
-    for operation in _likely_steps(book, product, known, named) if product else ():
+    for operation in _likely_steps(book, product, known, question.step.partition(":")[0]):
         put = _Sheet(question, answer, screw, known, book.units, product.key, operation.key)
         link = f"/plan/products/{product.key}/operations/{operation.key}"
         facts = {"step": operation.name, "product": product.name, "left": near, "link": link}
