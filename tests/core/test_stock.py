@@ -21,6 +21,7 @@ from runboard.shop.book import Book
 from runboard.shop.book_json import book_to_json
 from runboard.shop.product import Operation, Pass, Product
 from runboard.shop.stocked import Piece, Stock
+from runboard.web.before.of_stock import draw_stock
 from runboard.words.before.stock import said
 from tests.core.test_dxf import drawing, rail
 
@@ -122,7 +123,7 @@ def test_boards_that_do_not_suit_are_named_with_why() -> None:
         ("oak", "wood"),
     ]
     assert found.need.why == "short" and not found.boards
-    assert said(SHOP, StockQuestion(), found).head.startswith("None of the boards suits this piece. A piece is 300 mm")
+    assert said(SHOP, StockQuestion(), found).head == "None of the boards suits this piece."
 
 
 def test_pieces_lie_along_the_grain_unless_they_may_lie_either_way() -> None:
@@ -192,10 +193,18 @@ def test_what_the_book_says_already_is_so() -> None:
     assert kept[0].facts["size"] == "300 mm × 90 mm × 20 mm"
 
 
-def test_the_answer_says_which_piece_was_reckoned() -> None:
-    head = said(SHOP, StockQuestion(), asked()).head
+def test_the_answer_says_which_piece_was_reckoned_over_its_drawing() -> None:
+    (drawn,) = draw_stock(SHOP, StockQuestion(), asked())
 
-    assert "A piece is 300 mm × 90 mm × 20 mm, with a gap of 4 mm, 5 mm free at the edge." in head
+    assert drawn.index("A piece is 300 mm × 90 mm × 20 mm, with a gap of 4 mm, 5 mm free at the edge.") < drawn.index(
+        "<svg"
+    )
+
+
+def test_without_a_board_the_piece_is_said_in_a_line() -> None:
+    found = asked(Book(stocks=(replace(ASH, thickness=18),), products=(RAILS,)))
+
+    assert said(SHOP, StockQuestion(), found).lines[0].startswith("A piece is 300 mm × 90 mm × 20 mm")
 
 
 def test_a_gap_of_nothing_is_a_caution() -> None:

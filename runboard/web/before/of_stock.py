@@ -6,14 +6,19 @@ from runboard.charts.layout import Drawn, layout
 from runboard.plan.stock.question import Board, StockAnswer, StockQuestion
 from runboard.shop.book import Book
 from runboard.words.before.measures import length_about
-from runboard.words.before.stock import board_name
+from runboard.words.before.stock import board_name, piece_said
 from runboard.words.facts import length_in_words
 from runboard.words.sentences import say
 
+_CAPTION = Markup("<figcaption>{}</figcaption>")
+
 
 def draw_stock(book: Book, question: StockQuestion, answer: StockAnswer) -> tuple[Markup, ...]:
-    """Each layout that is used, once."""
-    return tuple(_drawn(book, answer, board, number) for number, board in enumerate(answer.used, 1))
+    """Each layout that is used, once; over the first, which piece was reckoned."""
+    drawings = [_drawn(book, answer, board, number) for number, board in enumerate(answer.used, 1)]
+    return tuple(
+        [_CAPTION.format(piece_said(answer.piece, book.units)) + drawings[0], *drawings[1:]] if drawings else ()
+    )
 
 
 def _drawn(book: Book, answer: StockAnswer, board: Board, number: int) -> Markup:

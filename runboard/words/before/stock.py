@@ -21,7 +21,7 @@ _LESS_IS_SAID = 0.1  # mm that are planed off
 def said(book: Book, question: StockQuestion, answer: StockAnswer) -> Said:
     """The answer in words."""
     return Said(
-        head=f"{_head(answer, book)} {_word('piece', **_piece(answer.piece, book.units))}",
+        head=_head(answer, book),
         lines=tuple(_lines(answer, book)),
         doubts=tuple(_doubts(question, answer)),
         cautions=() if answer.piece.gap else (_word("no gap"),),
@@ -33,6 +33,11 @@ def said(book: Book, question: StockQuestion, answer: StockAnswer) -> Said:
 def board_name(stock: Stock, units: Unit) -> str:
     """What a board is called: by its size, where that was typed in."""
     return _word("own", size=_sides(units, stock.length, stock.width)) if stock.key == OWN else stock.name
+
+
+def piece_said(piece: Piece, units: Unit) -> str:
+    """'A piece is 300 mm × 90 mm × 20 mm, with a gap of 4 mm.'"""
+    return _word("piece", **_piece(piece, units))
 
 
 def made_of(book: Book, piece: Piece) -> str:
@@ -74,6 +79,8 @@ def _head(answer: StockAnswer, book: Book) -> str:
 
 def _lines(answer: StockAnswer, book: Book) -> Iterator[str]:
     need, units = answer.need, book.units
+    if not answer.used:  # so that no drawing says it
+        yield piece_said(answer.piece, units)
     for board in answer.used:
         holds = _word("holds", each=board.each, board=board_name(board.stock, units))
         yield f"{holds} {_proof(board)}"
