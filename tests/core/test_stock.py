@@ -249,6 +249,12 @@ def test_nothing_is_kept_in_a_product_that_is_gone() -> None:
             keep.put(book_to_json(replace(SHOP, products=())))
 
 
+def test_what_lies_along_the_grain_is_answered_at_once() -> None:
+    assert STOCK.is_quick(SHOP, StockQuestion(40, "rails"))
+    assert STOCK.is_quick(SHOP, StockQuestion(40))  # refused, that is
+    assert not STOCK.is_quick(SHOP, StockQuestion(40, length=300, width=90, grain="none"))
+
+
 def test_stock_is_a_kind_that_reads_drawings() -> None:
     assert STOCK.name == "stock" and ".dxf" in STOCK.endings and STOCK.is_long
 

@@ -9,6 +9,7 @@ from flask.testing import FlaskClient
 
 from runboard.house import House
 from runboard.plan.before.kinds import KINDS
+from runboard.plan.stock.kind import STOCK
 from tests.core.test_dxf import drawing, rail
 
 ASH = {"name": "Ash board", "length": "2000", "width": "20 cm", "thickness": "24", "wood": "ash", "grain": "length"}
@@ -95,6 +96,16 @@ def test_the_question_begins_with_the_product_and_is_answered_with_a_drawing(cli
     assert "Take 4 × Ash board for 40 pieces. Buy 2 × Ash board." in text
     assert text.count('class="piece"') == 12
     assert "No more fit, by any layout" in text
+
+
+def test_pieces_along_the_grain_are_not_waited_for(
+    client: FlaskClient, house: House, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(KINDS, "stock", STOCK)
+    save_board(client)
+    save_product(client, house, **MADE_OF)
+
+    assert "Take 4 × Ash board for 40 pieces." in client.get(ask(client)).get_data(as_text=True)
 
 
 def test_how_many_a_board_holds_is_taken_into_the_route_with_one_press(client: FlaskClient, house: House) -> None:

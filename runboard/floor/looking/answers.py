@@ -105,7 +105,7 @@ class Answers:
             if kept is not None and kept.book.revision != book.revision:
                 kept = None
                 self._forget(key)
-            if kept is None and kind.is_long:
+            if kept is None and kind.is_long and not (file is None and kind.is_quick(book, question)):
                 kept = self._begun(key, kind, question, file, book)
         if kept is None:
             found = work_out(kind.name, book, question, *self._file(kind, file), _nobody)

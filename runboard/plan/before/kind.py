@@ -46,11 +46,16 @@ def _as_asked(book: Book, state: ShopState, question: Any) -> Any:
     return question
 
 
+def _never(book: Book, question: Any) -> bool:
+    return False
+
+
 @dataclass(frozen=True)
 class Kind:
     """``name`` is its word in addresses and in JSON ('stock'). ``answer(book, question, file, told)`` is pure, and refuses
     (``Refused``) what cannot be answered, with what to change. ``endings`` are those of files that it reads, none where it
-    reads no file; ``needs_file`` where nothing can be said without one; ``is_long`` where it is answered in a child.
+    reads no file; ``needs_file`` where nothing can be said without one; ``is_long`` where it is answered in a child, but for questions
+    without a file that ``is_quick(book, question)`` says are answered at once.
     ``begin(book, keys)`` is the question that a form begins with: ``keys`` may name a product, a step, a station, a run or a jig.
     ``learned(book, state, question)`` fills in what the log taught and no form asks (hide such a field in ``web/forms/asked.py``); it
     is called before each answer where there is a shop, and not where a command has none."""
@@ -63,4 +68,5 @@ class Kind:
     endings: tuple[str, ...] = ()
     needs_file: bool = False
     is_long: bool = False
+    is_quick: Callable[[Book, Any], bool] = _never
     learned: Callable[[Book, ShopState, Any], Any] = _as_asked

@@ -47,6 +47,15 @@ def answer(book: Book, question: StockQuestion, file: File | None, told: Told) -
     )
 
 
+def is_quick(book: Book, question: StockQuestion) -> bool:
+    """Whether all pieces lie along the grain: then the grid has the most, and nothing is searched."""
+    try:
+        piece = piece_of(book, question, None).piece
+        return not any(nest_of(stock, piece).turned for stock in _boards_for(book, question, piece)[0])
+    except Refused:
+        return True
+
+
 def _boards_for(book: Book, question: StockQuestion, piece: Piece) -> tuple[list[Stock], list[Unsuited]]:
     if question.own_length is not None and question.own_width is not None:
         own = Stock(
