@@ -13,7 +13,7 @@ from runboard.plan.stock.nest import A_MM
 
 _MOST_WAYS = 2_000  # that are chosen among; above it only those that are known
 _A_WAY = 0.1  # of the longest board, on the longest offcut
-_EFFORT = 0.15  # in the solver's deterministic seconds
+_EFFORT = 0.4  # in the solver's deterministic seconds
 
 Way = tuple[str, Cuts]  # a kind of board, and what it is cut into
 Boards = Sequence[tuple[Source, Cuts, int]]
