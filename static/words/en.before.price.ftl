@@ -5,7 +5,7 @@ before-about-price = What a good piece costs line by line, what it should sell f
 before-keep-price = Keep { $price } as the price of { $product }
 before-kept-price = The price of { $product } is { $price } now.
 
-before-price-percent = { $number } %
+before-price-percent = { $number } %
 before-price-head = A good piece costs { $cost }. With { $of ->
     [cost] a mark-up of { $share } on the cost
    *[price] a margin of { $share } of the price
@@ -85,6 +85,7 @@ before-price-kind = { $of ->
 before-price-costs = What it costs
 before-price-total = In all
 before-price-column-what = What
+before-price-column-quantity = How much
 before-price-column-run = The run
 before-price-column-each = A good piece
 before-price-quantity = { $word ->
@@ -117,7 +118,7 @@ before-price-known = { $known ->
     [partly] , partly measured
    *[said] , set by hand
   }
-before-price-row = { $what }: { $quantity } × { $rate }{ $known }
+before-price-reckoned = { $quantity } × { $rate }
 before-price-loads = { $name } is reckoned in the route’s loads of { $each }: { $started ->
     [1] 1 piece is
    *[other] { $started } pieces are
@@ -155,7 +156,7 @@ before-price-column-all = All of them
 before-price-good-of = { $pieces } of { $started }
 before-price-by-count = What a good piece costs in a run of so many
 before-price-formulas = How the prices are worked out
-before-price-column-formula = How
+before-price-column-formula = With each of its figures
 
 before-price-no-currency = The shop’s currency is not said yet: amounts are plain numbers. Say it on the Shop screen, under Money.
 before-price-no-hour-rate = What an hour of work is worth is not said: work is counted at nothing.

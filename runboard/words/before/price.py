@@ -179,8 +179,8 @@ def _tables(answer: Priced, money: Money) -> Iterator[Table]:
     yield _by_count(answer, money)
     made = [at for at in answer.prices if at.name in ("margin", "markup")]
     if made:
-        rows = tuple((_price_of(at, answer, money), _formula(at.name, at, answer, money)) for at in made)
-        yield Table(_word("formulas"), _heads("price", "formula"), rows, folded=True)
+        rows = tuple((_formula(at.name, at, answer, money),) for at in made)
+        yield Table(_word("formulas"), _heads("formula"), rows, folded=True)
 
 
 def _heads(*codes: str) -> tuple[str, ...]:
@@ -189,23 +189,26 @@ def _heads(*codes: str) -> tuple[str, ...]:
 
 def _costs(costs: Costs, money: Money) -> Table:
     rows = [
-        (_called(line, money), money_in_words(line.amount, money), money_in_words(line.each, money))
+        (_called(line), _reckoned(line, money), money_in_words(line.amount, money), money_in_words(line.each, money))
         for line in costs.lines
     ]
-    total = (_word("total"), money_in_words(costs.total, money), money_in_words(costs.a_piece, money))
-    return Table(_word("costs"), _heads("what", "run", "each"), (*rows, total), frozenset({1, 2}), folded=True)
-
-
-def _called(line: CostLine, money: Money) -> str:
-    """'Cut, hands: 0.267 h × €35.00, measured 3 times'"""
-    number = quantity_in_words(line.quantity, money)
-    return _word(
-        "row",
-        what=_word("line", code=line.code, name=line.name),
-        quantity=_word("quantity", number=number, unit=line.unit, word=_unit(line.unit)),
-        rate=money_in_words(line.rate, money, exact=True),
-        known="" if line.known in ("", "guess") else _word("known", known=line.known, times=line.times),
+    total = (_word("total"), "", money_in_words(costs.total, money), money_in_words(costs.a_piece, money))
+    return Table(
+        _word("costs"), _heads("what", "quantity", "run", "each"), (*rows, total), frozenset({1, 2, 3}), folded=True
     )
+
+
+def _called(line: CostLine) -> str:
+    """'Cut, hands, measured 3 times'"""
+    known = "" if line.known in ("", "guess") else _word("known", known=line.known, times=line.times)
+    return _word("line", code=line.code, name=line.name) + known
+
+
+def _reckoned(line: CostLine, money: Money) -> str:
+    """'0.267 h × €35.00'"""
+    number = quantity_in_words(line.quantity, money)
+    quantity = _word("quantity", number=number, unit=line.unit, word=_unit(line.unit))
+    return _word("reckoned", quantity=quantity, rate=money_in_words(line.rate, money, exact=True))
 
 
 def _unit(unit: str) -> str:
