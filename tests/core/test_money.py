@@ -406,12 +406,16 @@ def test_loads_that_are_not_the_boards_are_said_and_that_one_is_not_full() -> No
         return [line for line in said(shop_, found.asked, found).lines if line.startswith("Cut is reckoned")]
 
     assert told(12) == [
-        "Cut is reckoned in the route’s loads of 5: 12 pieces are 3 loads, the last with 2 and reckoned in full. A few pieces more may cost "
-        "less each. The material is 4 boards: not each of them gives 5."
+        (
+            "Cut is reckoned in the route’s loads of 5: 12 pieces are 3 loads, the last with 2 and reckoned in full. A few pieces more may cost "
+            "less each. The material is 4 boards: not each of them gives 5."
+        )
     ]
     assert told(3) == [
-        "Cut is reckoned in the route’s loads of 5: 3 pieces are 1 load, the last with 3 and reckoned in full. A few pieces more may cost "
-        "less each."
+        (
+            "Cut is reckoned in the route’s loads of 5: 3 pieces are 1 load, the last with 3 and reckoned in full. A few pieces more may cost "
+            "less each."
+        )
     ]
 
 
