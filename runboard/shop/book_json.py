@@ -16,12 +16,14 @@ from runboard.shop.book import STATION_KINDS, Book, Station, Walk
 from runboard.shop.durations import minutes_of
 from runboard.shop.hours import Hours
 from runboard.shop.keys import PICTURE_NAME, is_picture_name
+from runboard.shop.machines import Jig
 from runboard.shop.money import Money
 from runboard.shop.problem import BookError as BookError
 from runboard.shop.problem import RecordProblem
 from runboard.shop.product import Attendance, Check, Operation, Pass, Product, Wait
 from runboard.shop.reading import Law, Reading, Record
 from runboard.shop.record import Of, fields_of, schema_of, to_json
+from runboard.shop.units import format_length
 from runboard.shop.values import shown
 
 VERSION = 1
@@ -29,6 +31,9 @@ VERSION = 1
 BESIDES = ("runboard_book", "pictures")
 # A picture in a file, as base64: far more than one that is kept here has.
 PICTURE_LENGTH = 20_000_000
+
+# Millimetres: pitches of inches that come out as places touching.
+SAME_MM = 1e-6
 
 _CURRENCY = re.compile("[A-Za-z]{3}")
 # A language, perhaps its script, perhaps a territory (BCP 47).
@@ -185,9 +190,23 @@ def _check(said: Record, check: Check) -> None:
             said.wrong("tolerance without nominal", name)
 
 
+def _jig(said: Record, jig: Jig) -> None:
+    sides = (
+        ("pitch_x", jig.columns, jig.piece_length, jig.pitch_x),
+        ("pitch_y", jig.rows, jig.piece_width, jig.pitch_y),
+    )
+    for name, places, piece, pitch in sides:
+        if None in (places, piece, pitch, jig.clearance):  # said to be wrong already
+            continue
+        place = piece + jig.clearance
+        if places > 1 and pitch < place - SAME_MM:
+            least, found = (format_length(mm, said.reading.units) for mm in (place, pitch))
+            said.wrong("places overlap", name, place=least, pitch=found)
+
+
 LAWS: Mapping[type, Law] = {
     Book: _book, Hours: _hours, Walk: _walk, Station: _station, Operation: _operation, Pass: _pass, Wait: _wait,
-    Check: _check, Money: _money,
+    Check: _check, Money: _money, Jig: _jig,
 }  # fmt: skip
 
 if __name__ == "__main__":

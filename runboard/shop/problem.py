@@ -43,6 +43,7 @@ SENTENCES: Mapping[str, str] = {
     "watched too seldom": "whoever watches {station} is asked at least every {most}, so not only every {found}.",
     "latest before least": "'latest_minutes' ({latest}) must not be less than 'least_minutes' ({least}).",
     "more than there are": "{count} of '{key}' are asked for, but the shop has {capacity}.",
+    "places overlap": "the places overlap: each takes {place}, and the next begins after {pitch}. Write {place} or more.",
     "other version": "this file says runboard_book {found}; this program reads 1.",
     # lengths and spans of time
     "length unreadable": "'{text}' is no length. Write it as in 5 1/2 in, 0.125 in or 12.5 mm.",

@@ -103,7 +103,10 @@ def _line(operation: Operation, number: int, book: Book, asks: list[str]) -> Rou
         tuple(_pass_words(pass_, len(operation.passes) > 1) for pass_ in operation.passes),
         _wait_words(operation.wait) if operation.wait else "",
         operation.guess,
-        tuple(f"{number_in_words(use.each)} {use.unit} {use.supply}".replace("  ", " ") for use in operation.uses),
+        tuple(
+            sentence("route-use", {"each": number_in_words(use.each), "unit": use.unit or "none", "supply": use.supply})
+            for use in operation.uses
+        ),
         tuple(asks),
     )
 

@@ -347,7 +347,7 @@ ask-supply-unit-hint = ml, g, m; empty for pieces.
 ask-supply-pack = One packet holds
 ask-supply-price = One packet costs
 ask-supply-low = Always keep
-ask-supply-low-hint = Below this it is to be bought.
+ask-supply-low-hint = Below this it is to be bought. How much there is now is counted under Plan, What to buy.
 
 ask-cutter-name-hint = As in 6 mm upcut, disc 120.
 ask-cutter-what = What it is
@@ -391,4 +391,41 @@ thing-feed = { $wood ->
   }, { $cutter }{ $torn ->
     [yes] : tore out
    *[no] { "" }
+  }
+
+# What stands beside a thing in its list, and what was saved last.
+
+shop-row-stocks = { $size }, { $have } there
+shop-row-screws = { $size ->
+    [none] { "" }
+   *[other] { $size }
+  }
+shop-row-inserts = { $size }
+shop-row-cutters = { $size ->
+    [none] { "" }
+   *[other] { $size }
+  }{ $flutes ->
+    [0] { "" }
+    [one] , one flute
+   *[other] , { $flutes } flutes
+  }
+shop-row-supplies = { $there ->
+    [unknown] not counted
+   *[other] { $there } there
+  }
+shop-row-feeds = { $rpm } turns, { $feed } a minute
+shop-row-jigs = { $columns } × { $rows } places
+shop-kept = { $name } is saved, under { $title }.
+shop-kept-removed = It is taken out of { $title }.
+shop-kept-sheet = { $title }: saved.
+shop-at-once = { $capacity } at once
+shop-lead-helper = { $access ->
+    [lead] lead
+   *[other] helper
+  }
+shop-about-min = about { $minutes } min
+
+forms-write-length = { $what ->
+    [none] Write a length here.
+   *[other] Write the { $what }.
   }

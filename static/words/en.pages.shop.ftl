@@ -83,13 +83,11 @@ shop-money-now = Money: { $currency ->
    *[price] a margin of { $margin } % of the price
   }.
 shop-change-money = currency, margin, fees
-shop-at-once = { $capacity } at once
-shop-lead-helper = { $access ->
-    [lead] lead
-   *[other] helper
-  }
-shop-about-min = about { $minutes } min
-shop-add-a = Add a { $thing }
+shop-add-a = Add { $list ->
+    [inserts] an
+   *[other] a
+  } { $thing }
+shop-look-there = Look there
 shop-care = Cautions, their sources, and what runboard is not
 shop-whole-book = The whole book
 shop-whole-book-what = Everything above and every product, in one file: to keep, or to take to another computer.

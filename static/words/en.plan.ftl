@@ -220,6 +220,10 @@ route-machine = { $span } machine time { $size ->
 route-hand = { $span } by hand a piece
 route-reckoned-program = machine time from the program { $file }
 route-reckoned-engraving = machine time from the drawing { $file }
+route-use = { $unit ->
+    [none] { $each } × { $supply }
+   *[other] { $each } { $unit } { $supply }
+  }
 route-loading = loading { $span }
 route-unloading = unloading { $span }
 route-setup = setup { $span }

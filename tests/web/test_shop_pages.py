@@ -68,7 +68,7 @@ def test_an_empty_shop_teaches_the_first_steps(client: FlaskClient, house: House
 def test_a_saved_form_is_a_new_revision_and_leads_back(client: FlaskClient, house: House) -> None:
     answer = client.post("/shop/stations/new", data=a_station())
 
-    assert (answer.status_code, answer.headers["Location"]) == (303, "/shop")
+    assert (answer.status_code, answer.headers["Location"]) == (303, "/shop?in=stations&saved=drill-press")
     assert station(house, "drill-press")["kind"] == "other machine"
     assert record(house)["revision"] == 2
 

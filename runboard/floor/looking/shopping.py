@@ -4,6 +4,7 @@ from runboard.floor.changing.runs import Wish, product_to_run
 from runboard.floor.looking.at_hand import made_once, shop_now
 from runboard.floor.workshop import Workshop
 from runboard.plan.opening import Opening
+from runboard.plan.supplies.at_hand import AtHand, all_at_hand
 from runboard.plan.supplies.shopping import Shopping, ToOpen, shopping
 
 
@@ -12,6 +13,13 @@ def shopping_now(workshop: Workshop) -> Shopping:
     book, state = shop_now(workshop)
     stands = workshop.ledger.last_seq, book.revision
     return made_once(workshop, "shopping", "", stands, lambda: shopping(book, state))
+
+
+def at_hand_now(workshop: Workshop) -> list[AtHand]:
+    """How much there should be of every supply."""
+    book, state = shop_now(workshop)
+    stands = workshop.ledger.last_seq, book.revision
+    return made_once(workshop, "at hand", "", stands, lambda: all_at_hand(book, state))
 
 
 def shopping_to_open(workshop: Workshop, wish: Wish, opening: Opening) -> Shopping:

@@ -23,9 +23,10 @@ class Presses:
 def presses_of(keeps: Sequence[Keep], words: Sequence[str]) -> tuple[Presses, ...]:
     """A form each, in their order; ``words`` are what each press says."""
     of_sort = Counter(each.code for each in keeps)
-    forms: dict[str, list[tuple[str, str]]] = {}
+    forms: dict[tuple[str, bool], list[tuple[str, str]]] = {}
     for each, text in zip(keeps, words, strict=True):
-        form = f"sort {each.code}" if of_sort[each.code] > MOST_BUTTONS else f"key {each.key}"
+        are_many = of_sort[each.code] > MOST_BUTTONS
+        form = (each.code if are_many else each.key, are_many)
         forms.setdefault(form, []).append((each.key, text))
     return tuple(_form(choices) for choices in forms.values())
 
@@ -33,7 +34,7 @@ def presses_of(keeps: Sequence[Keep], words: Sequence[str]) -> tuple[Presses, ..
 def _form(choices: Sequence[tuple[str, str]]) -> Presses:
     """A phone shows the beginning of what is chosen: what all of them say alike stands above it."""
     texts = [text.split(" ") for _, text in choices]
-    alike = [words[0] for words in takewhile(lambda words: len(set(words)) == 1, zip(*texts, strict=False))]
+    alike = [said[0] for said in takewhile(lambda said: len(set(said)) == 1, zip(*texts, strict=False))]
     if len(choices) == 1 or not alike or any(len(text) == len(alike) for text in texts):
         return Presses(tuple(choices))
     rest = ((key, " ".join(text[len(alike) :])) for (key, _), text in zip(choices, texts, strict=True))

@@ -11,6 +11,7 @@ from werkzeug.datastructures import MultiDict
 from runboard.shop.problem import RecordProblem, sentence
 from runboard.shop.units import Unit
 from runboard.web.forms.field import Field, Section, from_texts, to_texts
+from runboard.words.sentences import sentence as catalogued
 
 Texts = MultiDict[str, str]
 
@@ -107,8 +108,15 @@ class Form:
             return "Write something here."
         if problem.code == "wrong type" and facts.get("found") == '""':
             return f"Write {facts['wanted']}."
+        if problem.code == "length unreadable" and not str(facts.get("text", "")).strip():
+            return catalogued("forms-write-length", {"what": _one_word(facts.get("field", ""))})
         said = sentence(problem.code, facts)
         return said[:1].upper() + said[1:]
+
+
+def _one_word(label: str) -> str:
+    """'width'; 'none' where the label is no such word."""
+    return label.lower() if label.isalpha() else "none"
 
 
 def shown(sections: Sequence[Section], record: Mapping[str, Any], units: Unit = "mm") -> Form:

@@ -54,18 +54,18 @@ class Thing:
 
 _THINGS = (
     Thing("rooms", "room", "Rooms"),
-    Thing("services", "service", "Services"),
     Thing("stations", "station", "Stations"),
+    Thing("services", "service", "Services"),
     Thing("people", "person", "People"),
     Thing("jobs", "small job", "Small jobs"),
     Thing("finishes", "finish", "Finishes"),
-    Thing("jigs", "jig", "Jigs"),
     Thing("stocks", "board or sheet", "Boards and sheets"),
+    Thing("supplies", "supply", "What is used up"),
     Thing("screws", "screw", "Screws"),
     Thing("inserts", "insert or magnet", "Inserts and magnets"),
-    Thing("feeds", "feed", "Feeds and speeds"),
-    Thing("supplies", "supply", "What is used up"),
     Thing("cutters", "cutter", "Cutters, blades, discs"),
+    Thing("feeds", "feed", "Feeds and speeds"),
+    Thing("jigs", "jig", "Jigs"),
 )
 THINGS: Mapping[str, Thing] = {thing.list: thing for thing in _THINGS}
 

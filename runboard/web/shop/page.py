@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
+from urllib.parse import urlencode
 
 from flask import Blueprint, Response, abort, request
 
@@ -12,7 +13,7 @@ from runboard.floor.letting_in.guests import guests
 from runboard.floor.letting_in.travellers import hours_in_words
 from runboard.floor.looking.at_hand import book_now
 from runboard.floor.pressing.access import LEAD
-from runboard.shop.book import Book, Station
+from runboard.shop.book import Book
 from runboard.shop.common_screws import begin_screw, common_screws
 from runboard.shop.finish import begin_from, common_finishes
 from runboard.web.door.pages import page, see_other, workshop
@@ -24,7 +25,6 @@ from runboard.web.forms.field import Section
 from runboard.web.forms.form import Form, posted, shown
 from runboard.web.forms.saving import save_form
 from runboard.web.forms.shop import (
-    COMMON_PRACTICE,
     THINGS,
     head_form,
     limits_form,
@@ -42,6 +42,7 @@ from runboard.web.shop.backup import copies_shown, folder_shown
 from runboard.web.shop.jigs import jigs_on, put_back_of
 from runboard.web.shop.outside import channels_shown
 from runboard.web.shop.push import push_troubles
+from runboard.web.shop.rows import lists_of
 from runboard.words.sentences import sentence
 
 Change = Callable[[Record], None]
@@ -73,12 +74,10 @@ def shop() -> Response:
     return page(
         "shop/shop.html",
         book=record,
-        things=THINGS.values(),
+        lists=lists_of(record, request.args.get("in", "")),
+        kept=_kept(record),
         late=_late(record["late_counts"]),
         money=_money(record["money"]),
-        kinds={station["kind"]: _kind(station["kind"]) for station in record["stations"]},
-        feeds={feed["key"]: name_in("feeds", record, feed) for feed in record["feeds"]},
-        known={finish["key"]: _known_by(finish) for finish in record["finishes"]},
         channels=channels_shown(),
         push_device=asking_device(),
         push_troubles=push_troubles(),
@@ -101,10 +100,6 @@ def _let_in() -> Record:
     }
 
 
-def _kind(kind: str) -> str:
-    return choice_word(Station, "kind", kind).partition(":")[0]
-
-
 def _money(money: Record) -> Record:
     return {**money, **{name: f"{100 * money[name]:g}" for name in ("margin", "fee_share")}}
 
@@ -113,9 +108,26 @@ def _late(counts: str) -> str:
     return choice_word(Book, "late_counts", counts)
 
 
-def _known_by(finish: Record) -> str:
-    """By what a finish's figures are known."""
-    return sentence("finish-label-of", {"date": finish["sheet_date"]}) if finish["sheet_date"] else COMMON_PRACTICE
+@dataclass(frozen=True)
+class _Kept:
+    """What was saved, and where it stands on this page."""
+
+    text: str
+    link: str = ""
+
+
+def _kept(record: Record) -> _Kept | None:
+    """What the form saved that led back here, as the address says."""
+    sheet, thing, key = (request.args.get(name, "") for name in ("sheet", "in", "saved"))
+    if sheet in _SHEETS:
+        return _Kept(sentence("shop-kept-sheet", {"title": sentence(_SHEETS[sheet].title)}))
+    if thing not in THINGS:
+        return None
+    title = THINGS[thing].title
+    if not key:
+        return _Kept(sentence("shop-kept-removed", {"title": title}))
+    name = next((name_in(thing, record, each) for each in record[thing] if each["key"] == key), None)
+    return None if name is None else _Kept(sentence("shop-kept", {"name": name, "title": title}), f"#{thing}.{key}")
 
 
 @part.get("/shop/<any(about,limits,money):about>")
@@ -135,7 +147,7 @@ def save_about(about: str) -> Response:
         record.update(sheet.said(form.record()))
 
     if save_form(form, change, form.part_of, "", lambda record: _sheet(about, record)):
-        return see_other("/shop")
+        return see_other(f"/shop?sheet={about}")
     return _sheet_page(about, form, 422)
 
 
@@ -164,10 +176,12 @@ def save_one(thing: str, key: str) -> Response:
     record, key = _known(thing, key)
     form = posted(thing_form(thing, record, key), request.form, record["units"])
 
-    def change(latest: Record) -> None:
-        put_thing(thing, latest, key, form.record())
+    put: list[str] = []
 
-    return _saved(thing, key, form, record, change, f"{thing}[{_place(thing, key, record)}]")
+    def change(latest: Record) -> None:
+        put.append(latest[thing][put_thing(thing, latest, key, form.record())]["key"])
+
+    return _saved(thing, key, form, record, change, f"{thing}[{_place(thing, key, record)}]", put)
 
 
 @part.post("/shop/<thing>/<key>/remove")
@@ -179,15 +193,19 @@ def remove_one(thing: str, key: str) -> Response:
     def change(latest: Record) -> None:
         take_out(thing, latest, key)
 
-    return _saved(thing, key, form, record, change, "nothing here")
+    return _saved(thing, key, form, record, change, "nothing here", [])
 
 
-def _saved(thing: str, key: str, form: Form, record: Record, change: Change, prefix: str) -> Response:
+def _saved(
+    thing: str, key: str, form: Form, record: Record, change: Change, prefix: str, put: Sequence[str]
+) -> Response:
+    """Back to the list; ``put`` holds the key of what was put there by then."""
+
     def shown_of(latest: Record) -> object:
         return thing_shown(thing, latest, key) if key else None
 
     if save_form(form, change, shown_of, prefix, lambda latest: _thing(thing, key, latest)):
-        return see_other("/shop")
+        return see_other(f"/shop?{urlencode({'in': thing, 'saved': put[-1] if put else ''})}")
     return _thing_page(thing, key, form, record, 422)
 
 

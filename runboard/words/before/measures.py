@@ -1,5 +1,7 @@
 """Lengths that were reckoned, as finely as anybody can measure them."""
 
+from collections.abc import Sequence
+
 from runboard.shop.units import MM_A_INCH, SMALLEST_FRACTION, Unit
 from runboard.words.facts import length_in_words
 
@@ -17,6 +19,12 @@ def length_about(mm: float, units: Unit) -> str:
     nearest = round(mm / _64TH) * _64TH
     is_small = abs(mm) < _SMALL and abs(mm - nearest) > _THOUSANDTH / 2
     return length_in_words(mm if is_small else nearest, units)
+
+
+def size_in_words(sides: Sequence[float], units: Unit) -> str:
+    """'1000 × 350 × 18 mm'; '' of no side."""
+    *before, last = (length_in_words(side, units) for side in sides) if sides else ("",)
+    return " × ".join((*(side.removesuffix(f" {units}") for side in before), last))
 
 
 def both_units(mm: float, other: float, units: Unit) -> str:
