@@ -81,6 +81,7 @@ def test_what_was_taken_out_and_a_sheet_that_was_saved_are_said(client: FlaskCli
     assert about.status_code == 303
     assert re.search(r"Money[^.]*: saved\.", words(client.get(about.headers["Location"])))
     assert client.get("/shop?in=horses&saved=x&sheet=y").status_code == 200
+    assert 'class="saved"' not in client.get("/shop?in=jobs").text
 
 
 def test_an_insert_is_added_and_a_room(client: FlaskClient) -> None:

@@ -118,10 +118,10 @@ class _Kept:
 
 def _kept(record: Record) -> _Kept | None:
     """What the form saved that led back here, as the address says."""
-    sheet, thing, key = (request.args.get(name, "") for name in ("sheet", "in", "saved"))
+    sheet, thing, key = (request.args.get(name) for name in ("sheet", "in", "saved"))
     if sheet in _SHEETS:
         return _Kept(sentence("shop-kept-sheet", {"title": sentence(_SHEETS[sheet].title)}))
-    if thing not in THINGS:
+    if thing not in THINGS or key is None:
         return None
     title = THINGS[thing].title
     if not key:
