@@ -121,7 +121,7 @@ def _kept(record: Record) -> _Kept | None:
     sheet, thing, key = (request.args.get(name) for name in ("sheet", "in", "saved"))
     if sheet in _SHEETS:
         return _Kept(sentence("shop-kept-sheet", {"title": sentence(_SHEETS[sheet].title)}))
-    if thing not in THINGS or key is None:
+    if thing is None or thing not in THINGS or key is None:
         return None
     title = THINGS[thing].title
     if not key:
