@@ -38,6 +38,7 @@ def add_to(command: ArgumentParser) -> None:
     command.add_argument("--out", type=Path, required=True, metavar="FILE.pdf")
     command.add_argument("--trays", default="", metavar="LIST", help=say("option", "trays"))
     command.add_argument("--kinds", type=_kinds, default=("travellers",), metavar="LIST", help=", ".join(KINDS))
+    command.add_argument("--every-slip", action="store_true", help=say("option", "every slip"))
     command.add_argument("--paper", choices=tuple(PAPERS), default="a6")
     command.add_argument("--language", choices=tuple(LANGUAGES), default="en")
     command.add_argument("--address", default="", metavar="URL", help=say("option", "address", {"port": str(PORT)}))
@@ -75,7 +76,7 @@ def print_cards(asked: Namespace, address: str, told: Told) -> int:
     check_out(asked.out)
     with opened(asked.data) as (store, workshop):
         run = run_meant(workshop, asked.run)
-        wanted = Wanted(named_trays(run, asked.trays), asked.kinds, asked.paper, asked.language)
+        wanted = Wanted(named_trays(run, asked.trays), asked.kinds, asked.paper, asked.language, every=asked.every_slip)
         prints = next_prints(run, wanted.trays) if "travellers" in wanted.kinds else {}
         if prints and run.state != "open":
             raise Refused("run closed", run=run.name, state=run.state)
