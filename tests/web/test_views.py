@@ -22,7 +22,7 @@ CALLED = {"say", "tell", "url_for", "super", "caller"}
 OF_A_FORM = {"form.text", "form.all", "form.error", "form.is_open", "form.row_numbers", "Call.count"}
 OF_A_CARD = {"place.picture", "place.sign", "Getitem"}  # a macro for each kind of face and row
 FILTERS = {
-    "local", "span", "day", "words",  # ours: a moment and a span where the shop is, a text of the catalogue
+    "local", "span", "day", "due", "called", "words",  # ours: moments and a span where the shop is, an order line's name, a text of the catalogue
     "capitalize", "default", "format", "int", "join", "length", "list", "map", "max", "min", "rejectattr", "safe", "selectattr", "truncate",
 }  # fmt: skip
 
