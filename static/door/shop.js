@@ -29,11 +29,15 @@ export const me = () => recall("runboard.person") || document.querySelector("[da
 
 /** 'You are …' */
 export function become(person) {
-  remember("runboard.person", person);
-  document.cookie = `person=${encodeURIComponent(person)}; path=/; max-age=31536000; SameSite=Strict`; // the forms ask it
+  sayWho(person);
   etag = "";
   show();
   void pollSoon();
+}
+
+function sayWho(person) {
+  remember("runboard.person", person);
+  document.cookie = `person=${encodeURIComponent(person)}; path=/; max-age=31536000; SameSite=Strict`; // the forms ask it
 }
 
 /** Opens the state: the last one kept, then the server's, then on and on. `hears` says whether this page may sound. */
@@ -99,6 +103,7 @@ function take(fresh) {
   for (const [id, run] of Object.entries(fresh.runs ?? {})) run.id = id;
   setZone(fresh.shop?.zone);
   if (!fresh.people?.[me()]) choosePerson(fresh);
+  else if (!recall("runboard.person")) sayWho(me()); // else what a form says is nobody's, and 'Undo' takes back another press
   show();
 }
 

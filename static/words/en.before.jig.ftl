@@ -120,7 +120,6 @@ ask-jig-pitch-y = From one row to the next
 ask-jig-pitch-y-hint = From middle to middle, too.
 ask-jig-corner-x = Corner mark, x on the machine
 ask-jig-corner-x-hint = As the machine shows it with the head over the corner that the mark points at.
-ask-jig-corner-x-hint = As the machine shows it with the head over the mark. Empty: not written down yet.
 ask-jig-corner-y = Corner mark, y on the machine
 ask-jig-margin = Margin around the places
 ask-jig-margin-hint = From the outer places to the edge of the jig.

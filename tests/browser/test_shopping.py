@@ -96,6 +96,24 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
     assert server.house.workshop.ledger.state.cutters["cnc"][0].cutter == "six"
 
 
+def test_undo_on_now_takes_back_what_a_form_said_though_nobody_said_who_they_are(
+    phones: Phones, server: Here, data: Path
+) -> None:
+    page = phones.new()
+    page.goto(server.address)
+    expect(page.get_by_role("heading").first).to_be_visible()
+    page.goto(f"{server.address}plan/shopping")
+    page.get_by_role("button", name="I put in a new one at the CNC").click()
+    expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()
+    assert server.house.workshop.ledger.state.cutters["cnc"]
+
+    page.goto(server.address)
+    with page.expect_response(lambda answer: answer.request.method == "POST"):
+        page.get_by_role("button", name="Undo").click()
+    page.goto(f"{server.address}plan/shopping")
+    expect(page.get_by_text("No change of it is written down.")).to_be_visible()
+
+
 def test_on_paper_the_list_has_nothing_to_press(phones: Phones, server: Here) -> None:
     page = phones.new()
     page.goto(f"{server.address}plan/shopping")

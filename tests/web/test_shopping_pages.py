@@ -13,6 +13,7 @@ from runboard.floor.looking.shopping import shopping_now
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House
 from runboard.plan.supplies.shopping import Row
+from runboard.web.door.guard import may_ask
 from tests import scenario
 from tests.conftest import START
 from tests.web.test_shop_pages import as_a_browser_posts, words
@@ -195,6 +196,11 @@ def test_more_supplies_than_one_press_holds_are_all_counted(client: FlaskClient,
     assert count(client, **{f"thing {at}": str(at) for at in range(20)}).status_code == 303
 
     assert [row(house, f"thing {at}").here.there for at in range(20)] == [*range(20)]
+
+
+def test_a_helper_may_take_back_what_they_counted_and_the_lead_is_offered_to_open_a_run(client: FlaskClient) -> None:
+    assert may_ask("crew", "plan_shopping.back", reading=False)
+    assert "Open a run" in words(client.get("/plan"))
 
 
 def test_nobody_s_supply_or_cutter_is_not_found(client: FlaskClient) -> None:

@@ -53,6 +53,7 @@ _CREW_WRITES = frozenset(
         "plan_shopping.count",
         "plan_shopping.bought",
         "plan_shopping.changed",
+        "plan_shopping.back",
     }
 )
 _LEAD_READS = frozenset(
