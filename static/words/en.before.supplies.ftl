@@ -117,7 +117,7 @@ supplies-top-short = { $covered ->
    *[other] {" "}({ $run }).
   } { $needed } needed, { $there } there{ $before ->
     [none] {""}
-   *[other] , { $taken } of them for { $before }
+   *[other] , { $taken } of it for { $before }
   }: { $missing } short.
 supplies-top-worn = { $cutter }: change it before { $trays }{ $run ->
     [none] .
@@ -130,7 +130,7 @@ before-found-supply-short = { $covered ->
    *[other] { $supply }: enough for { $covered }, not for tray { $tray } at { $step }.
   } { $needed } needed, { $there } there{ $before ->
     [none] {""}
-   *[other] , { $taken } of them for { $before }
+   *[other] , { $taken } of it for { $before }
   }: { $missing } short.
 before-found-supplies-uncounted = Nobody counted what there is of { $supplies }.
 before-found-cutter-unknown = { $cutter }: { $in ->

@@ -107,7 +107,7 @@ def test_what_an_earlier_run_takes_is_named(floor: Floor) -> None:
 
     found = [say("before-found", one.code, found_facts(one)) for one in found_of(listed(floor), "r2")]
 
-    said = "Hooks: too little from tray 1 on, at Hooks. 40 needed, 130 there, 120 of them for Key rails: 30 short."
+    said = "Hooks: too little from tray 1 on, at Hooks. 40 needed, 130 there, 120 of it for Key rails: 30 short."
     assert said in found
     assert said in top_in_words(listed(floor), "r2")
 

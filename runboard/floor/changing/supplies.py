@@ -74,7 +74,8 @@ def _runs(workshop: Workshop, station: str) -> bool:
 def standing(workshop: Workshop, once: str) -> list[str]:
     """The presses of a form that said something of supplies or cutters which still holds."""
     state = workshop.ledger.state
-    said = [one.event for some in (*state.supplies.values(), *state.cutters.values()) for one in some]
+    said = {one.event for some in state.supplies.values() for one in some}
+    said |= {one.event for some in state.cutters.values() for one in some}
     return sorted({press_of(event) for event in said if once and event.startswith(f"{once}-")})
 
 
