@@ -11,8 +11,8 @@ WIDTH, HIGHEST = 360.0, 420.0
 _BELOW, _ABOVE, _RIGHT = 24.0, 16.0, 24.0
 # How wide a letter is, of an axis ('mm' is wide) and of a place's number; how high one is.
 _LETTER, _DIGIT, _HIGH = 8.2, 7.4, 12.0
-# More numbers are none that anybody reads.
-_MOST_NUMBERS = 200
+# Numbers are so far apart, on an average, that they cover no cuts.
+_APART = 48.0
 
 Point = tuple[float, float]
 Line = Sequence[Point]
@@ -42,7 +42,7 @@ def path(key: str, label: str, shown: Path, about: str = "") -> Markup:
         (left, top), (right, bottom) = scale.at((x_low, y_high)), scale.at((x_high, y_low))
         drawing.boxes.append(Box(left, top, round(right - left, 1), round(bottom - top, 1), "frame"))
     _traces(drawing, shown, scale)
-    drawing.words += _numbers(shown.places, scale, drawing.words)
+    drawing.words += _numbers(shown, scale, drawing.words)
     return drawing.svg
 
 
@@ -111,22 +111,33 @@ def _spread(marks: Sequence[tuple[float, str]], unit: float, room: float) -> lis
     return [(mm, text if number % every == 0 else "") for number, (mm, text) in zip(numbers, marks, strict=True)]
 
 
-def _numbers(places: Sequence[Point], scale: "_Scale", there: Sequence[Word]) -> list[Word]:
-    """Each beside its place, on the side where it lies on no other; left out where there is none. The first and the last come first."""
+def _numbers(shown: Path, scale: "_Scale", there: Sequence[Word]) -> list[Word]:
+    """The first, the last and every so manieth between, each beside its place on the side where it lies on no other; left out where
+    there is none."""
     found: list[Word] = []
     taken = [_taken(word) for word in there]
-    numbers = range(1, len(places) + 1)
-    for number in dict.fromkeys([*numbers[:1], *numbers[-1:], *numbers]):
+    numbers, every = range(1, len(shown.places) + 1), every_number(shown)
+    for number in dict.fromkeys([*numbers[:1], *numbers[-1:], *numbers[every - 1 :: every]]):
         half = len(str(number)) * _DIGIT / 2
-        for x, y in _beside(scale.at(places[number - 1]), half):
+        for x, y in _beside(scale.at(shown.places[number - 1]), half):
             is_in = half <= x <= WIDTH - half and _HIGH <= y <= scale.height
             if is_in and all(abs(x - one) >= half + wide or abs(y - other) >= _HIGH for one, other, wide in taken):
                 taken.append((x, y, half))
                 found.append(Word(round(x, 1), round(y, 1), str(number), "place", "middle"))
                 break
-        if len(found) == _MOST_NUMBERS:
-            break
     return found
+
+
+def every_number(shown: Path) -> int:
+    """Every how manieth place has its number: so that what lies between them is to be seen too."""
+    scale, many = _Scale(shown), len(shown.places)
+    if many < 2:
+        return 1
+    x_low, y_low, x_high, y_high = shown.box
+    room = max(x_high - x_low, 1 / scale.unit) * max(y_high - y_low, 1 / scale.unit) * scale.unit**2
+    most = max(2, int(room / _APART**2), int((x_high - x_low + y_high - y_low) * scale.unit / (2 * _APART)))
+    steps = (factor * 10**power for power in range(5) for factor in (1, 2, 5))
+    return next((step for step in steps if many <= most * step), many)
 
 
 def _taken(word: Word) -> tuple[float, float, float]:

@@ -57,7 +57,11 @@ program-doubt-axes-after-g80 = Line { $line }: a place, though G80 has ended all
 program-doubt-origin-without-l2 = Line { $line }: G10 is known with L2 only. It is left out.
 program-doubt-origin-of-none = Line { $line }: G10 L2 needs a P from 1 to { $most }. It is left out.
 program-doubt-dwell-without-p = Line { $line }: G4 needs a P, the seconds to wait. It is left out.
-program-doubt-arc-open = Line { $line }: the arc ends { $gap } nearer or farther from its centre than it begins. Machines that are strict stop here.
+program-doubt-arc-open = Line { $line }: { $lies ->
+    [short] the arc's R is { $gap } too short for its ends
+    [nearer] the arc ends { $gap } nearer to its centre than it begins
+   *[farther] the arc ends { $gap } farther from its centre than it begins
+  }. Machines that are strict stop here.
 program-doubt-arc-without-end = Line { $line }: an arc without a place to end at. It is taken as a full circle.
 program-doubt-arc-without-centre = Line { $line }: an arc needs { $one } or { $other }, or R. The line is left out.
 program-doubt-arc-without-radius = Line { $line }: the arc begins at its own centre. The line is left out.
@@ -94,10 +98,13 @@ program-feed-inches = { $feed } in/min
 
 program-drawing-path = The path from above, to scale
 program-drawing-lines = Solid lines are cuts, dots are holes, dashed lines are travel.
-program-drawing-places = The numbers tell in which order it first comes to its { $count } places. Some are left out where they would lie on one another.
+program-drawing-places = The numbers tell in which order it first comes to its { $count } places.
+program-drawing-every = Only every { $every }{ $every ->
+    [2] nd
+   *[other] th
+  } has its number, so that the path can be seen.
 program-drawing-stock = The thin box is the stock.
 program-drawing-not-whole = There is too much of it to draw: some of its lines are left out.
-program-drawing-before = The way between its places as the program has it
 program-drawing-after = The way between its places in a better order
 program-drawing-order = Dashed lines are the way from place to place, numbered in this order; solid lines are the cuts, which stay as they are.
 
@@ -105,6 +112,8 @@ program-drawing-order = Dashed lines are the way from place to place, numbered i
 
 refused-program-empty = There is nothing in this file.
 refused-program-binary = Line { $line }: this is no text, so it's no machine program. Choose the file that goes to the machine.
+refused-program-no-text = Nothing in it can be read: this is no text, so it's no machine program. Choose the file that goes to the machine.
+refused-program-none = This is no machine program: line { $line } has none of its words. Choose the file that goes to the machine.
 refused-program-large = The file is too large: { $megabytes } MB at most.
 refused-program-lines = The program is too long: { $most } lines at most.
 refused-program-blocks = Line { $line }: the program makes too many moves, more than { $most }.
@@ -119,5 +128,9 @@ refused-program-arithmetic = Line { $line }: this can't be reckoned; it divides 
 refused-program-parameter = Line { $line }: parameters have whole numbers from 1 to { $most }. The machine would stop there.
 refused-program-huge = Line { $line }: { $word } is far larger than any machine.
 refused-program-code = Line { $line }: { $word } is no code. The machine would stop there.
-refused-program-arc = Line { $line }: the arc does not close; its end lies { $gap } nearer or farther from its centre than its start. The machine would stop there.
+refused-program-arc = Line { $line }: the arc does not close; { $lies ->
+    [short] its R is { $gap } too short for its ends
+    [nearer] its end lies { $gap } nearer to its centre than its start
+   *[farther] its end lies { $gap } farther from its centre than its start
+  }. The machine would stop there.
 refused-program-repeats = Line { $line }: L repeats the hole too often, more than { $most } times.

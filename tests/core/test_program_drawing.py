@@ -63,14 +63,25 @@ def test_the_stock_is_drawn_where_its_zero_can_only_be() -> None:
     assert 'class="frame"' not in drawn(some, stock=(80, 60))[0]
 
 
-def test_before_and_after_are_drawn_where_another_order_saves_something() -> None:
+def test_a_better_order_is_drawn_beside_the_path_where_it_saves_something() -> None:
     found = drawn(program(*(square(x, 0) for x in (0, 400, 50, 350, 100, 300))))
 
-    assert len(found) == 3
-    assert "as the program has it" in found[1] and "in a better order" in found[2]
-    assert points(found[1], "cut") == points(found[2], "cut")
-    assert points(found[1], "travel") != points(found[2], "travel")
+    assert len(found) == 2
+    assert "in a better order" in found[1]
+    assert points(found[0], "cut") == points(found[1], "cut")
+    assert points(found[0], "travel") != points(found[1], "travel")
     assert len(drawn(program(square(0, 0), square(50, 0)))) == 1
+
+
+def test_many_places_have_only_some_numbers_and_it_is_said_which() -> None:
+    (few, *_), (many, *_) = (drawn(program(*(square(40 * x, 0, 5) for x in range(count)))) for count in (3, 60))
+
+    assert sorted(words(few, "place")) == ["1", "2", "3"] and "Only every" not in few
+    (every,) = re.findall(r"Only every (\d+)(?:nd|th) has its number", many.partition("<figcaption>")[2])
+    shown = sorted(map(int, words(many, "place")))
+    assert int(every) > 1
+    assert all(number in (1, 60) or number % int(every) == 0 for number in shown)
+    assert 3 < len(shown) < 20
 
 
 def test_nothing_is_drawn_of_a_program_that_moves_nothing() -> None:

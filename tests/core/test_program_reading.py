@@ -34,7 +34,7 @@ def refused(content: bytes) -> tuple[str, dict[str, object]]:
         (b"", "program-empty", None),
         (b" \r\n\t\n", "program-empty", None),
         (b"G21\nG0 X1\0Y2\n", "program-binary", 2),
-        (bytes(range(256)) * 40, "program-binary", 1),
+        (bytes(range(256)) * 40, "program-no-text", None),
         (b"G0 X1\n" + b"X1 " * 5000, "program-line-long", 2),
         (b"G0 X1 (no end\nX2", "program-comment", 1),
         (b"G21\nG0 X1)", "program-character", 2),
@@ -64,6 +64,9 @@ def refused(content: bytes) -> tuple[str, dict[str, object]]:
         (b"G21 G0 X0 Y0 Z0 F1\nG83 X1 Z-1000 R1 Q0.00001", "program-blocks", 2),
         ("G0 X1 é".encode(), "program-character", 1),
         (b"<?xml version='1.0'?>", "program-character", 1),
+        (b"\nHello, this is a letter.", "program-none", 2),
+        (b"G0 X1\nHello, this is a letter.", "program-number", 2),
+        (b"\x89PNG\r\n\x1a\n\0\0", "program-no-text", None),
     ],
     ids=lambda value: str(value)[:40],
 )
@@ -378,3 +381,12 @@ def test_a_program_in_inches_is_the_same(points: list[tuple[float, float, float]
 
     assert_alike(program(points), inches)
     assert inches.units == "in"
+
+
+@pytest.mark.parametrize(
+    ("arc", "lies"), [("G2 X10 Y0 I3", "farther"), ("G2 X10 Y0 I7", "nearer"), ("G2 X10 Y0 R3", "short")]
+)
+def test_an_arc_that_does_not_close_says_which_way(arc: str, lies: str) -> None:
+    _, facts = refused(f"G21 G0 X0 Y0 Z0 F1\n{arc}".encode())
+
+    assert facts["lies"] == lies

@@ -1,5 +1,6 @@
 """A program read: bytes in, what it moves out."""
 
+import re
 from contextlib import suppress
 from typing import Literal
 
@@ -13,6 +14,9 @@ from runboard.run.refusal import Refused
 _BOM = b"\xef\xbb\xbf"
 _TELL_EVERY = 50_000  # lines
 _MANY = 20_000  # from so many lines on machine code earns what it takes to have it at hand
+# What reading says of prose, which begins with three letters, as no line of a program does.
+_MISREAD = ("program-number", "program-character", "program-expected", "program-bracket")
+_PROSE = re.compile(rb"\s*[A-Za-z]{3}")
 Way = Literal["interpreted", "plain", "compiled"]
 
 
@@ -39,6 +43,8 @@ def _text(content: bytes) -> bytes:
             raise Refused("program-line-long", line=1, most=LONGEST_LINE)
         raise Refused("program-large", megabytes=MOST_BYTES // 1_000_000)
     if b"\0" in content:
+        if content[0] not in b"\t\n\r" and not 32 <= content[0] < 127:  # a file of another sort from its first sign on
+            raise Refused("program-no-text")
         raise Refused("program-binary", line=content.count(b"\n", 0, content.index(b"\0")) + 1)
     content = content.removeprefix(_BOM)
     if b"\r" in content:
@@ -96,8 +102,17 @@ class _Reader:
             self.percents += 1
             self.is_over = self.percents == 2 or (self.number > 1 and self.percents == 1 and self._has_begun())
         else:
-            self.interpreter.read(raw, self.number)
+            self._interpret(raw)
             self.is_over = self.interpreter.state.has_ended
+
+    def _interpret(self, raw: bytes) -> None:
+        """Refused 'program-none' for words of prose before anything of a program was there."""
+        try:
+            self.interpreter.read(raw, self.number)
+        except Refused as refused:
+            if refused.code in _MISREAD and _PROSE.match(raw) and not self.interpreter.moving.blocks.count:
+                raise Refused("program-none", line=self.number) from refused
+            raise
 
     def _has_begun(self) -> bool:
         """Whether anything stood before the first %, so that it is the last."""

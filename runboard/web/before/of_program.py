@@ -6,7 +6,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from runboard.charts.path import Path, Point, marks, path
+from runboard.charts.path import Path, Point, every_number, marks, path
 from runboard.charts.svg import captioned
 from runboard.plan.program.places import Visit
 from runboard.plan.program.sketch import Sketch
@@ -23,16 +23,12 @@ _WORTH_SECONDS, _WORTH_SHARE = 1.0, 0.02
 
 
 def draw_program(book: Book, question: Any, answer: Any) -> tuple[Markup, ...]:
-    """The path; and before and after, where another order of visits would save something."""
+    """The path, with its places as the program comes to them; and the better order, where one would save something."""
     report, units = answer.report, book.units
     if not report.sketch.box:
         return ()
-    frames = _stock(question, report)
-    first = _path(report.sketch, report.visits, frames, units)
-    if not is_worth_drawing(report.visits):
-        return (first,)
-    way = (_order(report.sketch, report.visits, is_after, units) for is_after in (False, True))
-    return (first, *way)
+    first = _path(report.sketch, report.visits, _stock(question, report), units)
+    return (first, _order(report.sketch, report.visits, units)) if is_worth_drawing(report.visits) else (first,)
 
 
 def is_worth_drawing(visits: VisitOrder) -> bool:
@@ -43,27 +39,30 @@ def is_worth_drawing(visits: VisitOrder) -> bool:
 def _path(
     shown: Sketch, visits: VisitOrder, frames: Sequence[tuple[float, float, float, float]], units: Unit
 ) -> Markup:
+    box = _around(shown, frames)
+    drawn = Path(box, shown.cuts, shown.travel, _numbered(visits.before), frames, *_marks(box, units))
     about = [sentence("program-drawing-lines")]
-    if visits.places > 1:
+    if drawn.places:
         about.append(sentence("program-drawing-places", {"count": visits.places}))
+    about += _numbers(drawn)
     if frames:
         about.append(sentence("program-drawing-stock"))
     if not shown.is_whole:
         about.append(sentence("program-drawing-not-whole"))
-    box = _around(shown, frames)
-    drawn = Path(box, shown.cuts, shown.travel, _numbered(visits.before), frames, *_marks(box, units))
     return _figure("program-path", sentence("program-drawing-path"), drawn, " ".join(about))
 
 
-def _order(shown: Sketch, visits: VisitOrder, is_after: bool, units: Unit) -> Markup:
-    which = "after" if is_after else "before"
-    order = visits.after if is_after else visits.before
+def _order(shown: Sketch, visits: VisitOrder, units: Unit) -> Markup:
     box = _around(shown, ())
-    drawn = Path(
-        box, shown.cuts, visits.way_after if is_after else visits.way_before, _numbered(order), (), *_marks(box, units)
-    )
-    label = sentence(f"program-drawing-{which}")
-    return _figure(f"program-{which}", label, drawn, sentence("program-drawing-order"))
+    drawn = Path(box, shown.cuts, visits.way_after, _numbered(visits.after), (), *_marks(box, units))
+    about = " ".join([sentence("program-drawing-order"), *_numbers(drawn)])
+    return _figure("program-after", sentence("program-drawing-after"), drawn, about)
+
+
+def _numbers(drawn: Path) -> list[str]:
+    """That not every place has its number, where it is so."""
+    every = every_number(drawn)
+    return [sentence("program-drawing-every", {"every": every})] if drawn.places and every > 1 else []
 
 
 def _figure(key: str, label: str, drawn: Path, about: str) -> Markup:

@@ -106,9 +106,10 @@ class Moving:
         else:
             x, y, gap, radius = self._by_centre(line, ends)
         if gap > (ARC_MM if self.state.scale == 1.0 else ARC_INCHES * MM_PER_INCH):
+            facts = {"gap": format_length(gap, self.state.units), "lies": _lies(line, ends, (x, y))}
             if gap > max(OPEN_MM, OPEN_SHARE * radius):
-                raise Refused("program-arc", line=line.number, gap=format_length(gap, self.state.units))
-            self.doubts.add(line.number, "arc-open", gap=format_length(gap, self.state.units))
+                raise Refused("program-arc", line=line.number, **facts)
+            self.doubts.add(line.number, "arc-open", **facts)
         sweep = sweep_between(*ends, x, y, clockwise, SAME_PLACE)
         across = math.sqrt((at[first] - x) * (at[first] - x) + (at[second] - y) * (at[second] - y)) * sweep
         rise = to[third] - at[third]
@@ -152,3 +153,10 @@ class Moving:
         exact = self.state.is_exact and kind in (RAPID, FEED)
         self.blocks.add(kind, line, to, speed, self.state.tool, exact, arc)
         self.state.at = list(to)
+
+
+def _lies(line: Line, ends: tuple[float, float, float, float], centre: tuple[float, float]) -> str:
+    """Where the end of an arc that does not close lies, seen from its centre; 'short' where its R is."""
+    if "r" in line.words:
+        return "short"
+    return "farther" if math.dist(ends[2:], centre) > math.dist(ends[:2], centre) else "nearer"
