@@ -50,6 +50,7 @@ _SVG = '<svg xmlns="http://www.w3.org/2000/svg" '
 
 def add_to(command: ArgumentParser) -> None:
     """What it takes."""
+    command.epilog = say("option", "exit-codes-checked")
     command.add_argument("file", nargs="?", type=Path, metavar="FILE", help=say("option", "file-checked"))
     command.add_argument("--json", action="store_true", help=say("option", "json-checked"))
     command.add_argument("--rapid", metavar="MM_PER_MIN", help=say("option", "rapid-checked"))

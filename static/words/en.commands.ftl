@@ -30,6 +30,7 @@ option-corner-checked = by how much the path may round a corner, in place of the
 option-station-checked = the station that it is for, by its key or name
 option-data-checked = the data folder of the shop that is asked for; without it nothing is known of a shop
 option-run-checked = the run that it is for; without a FILE that run is looked through, with --data
+option-exit-codes-checked = Exit code 0: read, and nothing is open. 1: read, with doubts that may change the time, or with something open on the run sheet. 2: not readable; one sentence says why.
 option-out-checked = write the drawing as SVG, or a file that the answer offers, by its ending
 option-copy = a copy that backup made
 option-to = a folder that is there; default DIR/backups

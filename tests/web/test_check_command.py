@@ -214,3 +214,18 @@ def test_a_run_is_looked_through_and_says_by_its_exit_code_whether_something_is_
 def test_a_run_without_its_shop_is_none(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", "--run", "r1"]) == 2
     assert "--data" in capsys.readouterr().err
+
+
+def test_its_help_tells_the_exit_codes(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit):
+        main(["check", "--help"])
+
+    assert "2: not readable" in " ".join(capsys.readouterr().out.split())
+
+
+def test_what_would_stop_or_spoil_is_printed_below_the_headline(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main(["check", written(tmp_path, RAIL.replace("G1 X300 F1200", "G0 X300\nF1200"))])
+
+    assert capsys.readouterr().out.splitlines()[1].startswith("Line 9 moves fast across")
