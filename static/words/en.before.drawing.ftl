@@ -3,7 +3,9 @@
 refused-drawing-empty = The file is empty.
 refused-drawing-too-large = The drawing is larger than { $most } MB. Save it with less detail.
 refused-drawing-packed = The file is packed (SVGZ). Save it as plain SVG.
-refused-drawing-not-readable = This is no drawing in SVG that can be read: line { $line } is not XML. Save it anew as plain SVG.
+refused-drawing-none = This is no drawing in SVG. Choose another file, or save the drawing as plain SVG.
+refused-drawing-not-closed = The file is damaged: up to line { $line } a part of it is not closed. Save the drawing anew as plain SVG.
+refused-drawing-not-readable = Line { $line } of the drawing cannot be read: it is not XML. Save it anew as plain SVG.
 refused-drawing-not-svg = This is XML, but no drawing in SVG. Save the drawing as plain SVG.
 refused-drawing-entities = The drawing declares entities or attributes of its own in line { $line }. They are not read, for safety. Save it as plain SVG.
 refused-drawing-too-many = The drawing has more than { $most } elements. Leave out what is not burnt.

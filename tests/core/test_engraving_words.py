@@ -18,6 +18,7 @@ from runboard.shop.product import Operation, Pass, Product
 from runboard.web.before.of_engraving import draw_engraving
 from runboard.web.before.of_jig import draw_jig
 from runboard.words.before import engraving, jig
+from runboard.words.facts import exact_span_in_words
 
 LASER = Station(
     "laser", "Laser", "laser", "shop", motion=Motion(400, 400, scan_speed=250, scan_accel=3000, line_spacing=0.1)
@@ -43,12 +44,14 @@ def test_the_minutes_of_each_method_are_said_beside_the_others() -> None:
 
     said = engraving.said(BOOK, ASKED, answer)
 
-    assert said.head == "Row by row: 7 min a jig-full, 8 min 20 s less than sweeping the whole jig."
-    assert said.lines[0] == "In the run: 4 jig-fulls, 28 min altogether, without loading."
+    assert (
+        said.head
+        == "Row by row, or each piece by itself: 6 min 59 s a jig-full, 8 min 21 s less than sweeping the whole jig."
+    )
+    assert said.lines[0] == "In the run: 4 jig-fulls, 27 min 56 s altogether, without loading."
     assert [row[0] for row in said.tables[0].rows] == [
+        "Row by row, or each piece by itself",
         "The whole jig at once",
-        "Row by row",
-        "Each piece by itself",
         "Tracing the lines",
     ]
     assert any("look otherwise" in line for line in said.lines)
@@ -104,7 +107,26 @@ def test_minutes_are_taken_into_the_step_that_engraves() -> None:
     assert pass_.machine.total_seconds() == pytest.approx(seconds, abs=0.6)
     assert pass_.reckoned is not None
     assert (pass_.reckoned.what, pass_.reckoned.name, len(pass_.reckoned.digest)) == ("engraving", "five.svg", 64)
-    assert len({first.key, *(one.key for one in others)}) == len(answer.methods)
+    assert len({first.key, *(one.key for one in others)}) == len([first, *others])
+
+
+def test_a_time_is_taken_as_it_is_said_once_for_ways_that_come_to_the_same() -> None:
+    answer = worked_out(BOOK, replace(ASKED, line=80.0), None)
+    spans = [(one.facts["method"], exact_span_in_words(one.facts["span"])) for one in keeps(BOOK, ASKED, answer)]
+
+    assert [name for name, _ in spans] == ["rows", "whole", "trace"]
+    assert spans[0][1] in engraving.said(BOOK, ASKED, answer).head
+
+
+def test_tracing_is_not_taken_for_a_drawing_in_which_something_is_filled() -> None:
+    lines = File(
+        "lines.svg", DRAWING.content.replace(b"<rect", b'<rect fill="none" stroke="black"').replace(b"12<", b"<")
+    )
+
+    filled, drawn = (worked_out(BOOK, ASKED, one) for one in (DRAWING, lines))
+
+    assert "trace" not in [one.facts["method"] for one in keeps(BOOK, ASKED, filled)]
+    assert "trace" in [one.facts["method"] for one in keeps(BOOK, ASKED, drawn)]
 
 
 def test_a_load_of_a_tray_takes_as_many_jig_fulls_as_it_needs() -> None:
@@ -126,7 +148,9 @@ def test_a_load_of_a_tray_takes_as_many_jig_fulls_as_it_needs() -> None:
 def test_a_drawing_shows_solid_where_the_beam_is_on_and_dashes_where_it_is_off() -> None:
     drawn = draw_engraving(BOOK, ASKED, worked_out(BOOK, ASKED, DRAWING))
 
-    assert len(drawn) == 4
+    best, others = drawn
+    assert "<details" not in best and best.count("<svg") == 1
+    assert others.startswith("<details>") and others.count("<svg") >= 1
     for one in drawn:
         assert 'class="on"' in one and 'class="off"' in one
         assert "#" not in one.replace("&#", "")

@@ -21,14 +21,14 @@ def answer(book: Book, question: Engraving, file: File | None, told: Told) -> En
 
 
 def keeps(book: Book, question: Engraving, answer: EngravingAnswer) -> Iterator[Keep]:
-    """A press for each method: its minutes into the step that engraves."""
+    """A press for each method that burns all of it, one for those that come to the same: its minutes into the step that engraves."""
     product = book.product(question.product or "")
     step = step_of(book, question.product, question.step)
     if product is None or step is None:
         return
     name = answer.file or f"{question.columns}×{question.rows}, {question.mark_width:g}×{question.mark_height:g} mm"
     digest = answer.digest or sha256(repr(question).encode()).hexdigest()
-    for method in sorted(answer.methods, key=lambda one: one.name != answer.best):
+    for method in (some[0] for some in answer.joined if answer.does_all(some[0])):
         seconds = method.seconds * fulls_a_load(product, step, answer)
         reckoned = Reckoned("engraving", name[:200], digest, seconds)
         for keep in takes(book, product.key, reckoned, step=step.key):

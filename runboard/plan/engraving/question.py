@@ -101,6 +101,20 @@ class EngravingAnswer:
     def method(self, name: str) -> Method | None:
         return next((one for one in self.methods if one.name == name), None)
 
+    @property
+    def joined(self) -> Sequence[Sequence[Method]]:
+        """The methods, those together that sweep the same lines in as many blocks in the same seconds: what is best first, the
+        others as they are compared."""
+        found: dict[object, list[Method]] = {}
+        for one in self.methods:
+            same = "trace" if one.name == "trace" else (round(one.seconds), one.lines, one.blocks)
+            found.setdefault(same, []).append(one)
+        return sorted(found.values(), key=lambda some: all(one.name != self.best for one in some))
+
+    def does_all(self, method: Method) -> bool:
+        """Whether it burns all that the drawing has: tracing leaves bare what is filled. Of sizes nobody knows what is filled."""
+        return method.name != "trace" or not (self.has_fills and self.file)
+
 
 def step_of(book: Book, product: str | None, key: str) -> Step | None:
     """The step of a product with that key ('engrave', 'sand:120')."""

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from xml.parsers import expat
+from xml.parsers.expat import errors
 
 from runboard.run.refusal import Refused
 
@@ -14,6 +15,14 @@ MOST_BYTES = 10_000_000
 MOST_DEPTH = 100
 MOST_ELEMENTS = 40_000
 _PACKED = b"\x1f\x8b"
+# What expat calls what breaks off, or ends otherwise than it began.
+_NOT_CLOSED = (
+    errors.XML_ERROR_NO_ELEMENTS,
+    errors.XML_ERROR_UNCLOSED_TOKEN,
+    errors.XML_ERROR_PARTIAL_CHAR,
+    errors.XML_ERROR_TAG_MISMATCH,
+    errors.XML_ERROR_UNCLOSED_CDATA_SECTION,
+)
 
 
 @dataclass(eq=False)
@@ -66,12 +75,18 @@ class _Reader:
         try:
             self.parser.Parse(content, True)
         except expat.ExpatError as wrong:
-            raise Refused("drawing-not-readable", line=wrong.lineno) from wrong
+            raise Refused(self._what_is_wrong(wrong.code), line=wrong.lineno) from wrong
         except (UnicodeError, ValueError, LookupError) as wrong:
             raise Refused("drawing-not-readable", line=self._line) from wrong
         if self.root is None:
             raise Refused("drawing-not-svg", line=1)
         return self.root
+
+    def _what_is_wrong(self, code: int) -> str:
+        """'drawing-none' where not even its first element could be read."""
+        if not self.found:
+            return "drawing-none"
+        return "drawing-not-closed" if errors.messages[code] in _NOT_CLOSED else "drawing-not-readable"
 
     @property
     def _line(self) -> int:

@@ -70,10 +70,12 @@ PARTS: Mapping[type, tuple[FormPart, ...]] = {
     ),
     Engraving: (
         FormPart("", "station product step jig_fulls pieces"),
+        FormPart("Places", "columns rows"),
         FormPart(
-            "Places and marks",
-            "columns rows pitch_x pitch_y mark_width mark_height filled line",
-            note="With a drawing only the number of places counts of these.",
+            "Without a drawing",
+            "mark_width mark_height pitch_x pitch_y filled line",
+            folded=True,
+            note="Boxes of this size, one on each place. With a drawing they do not count.",
         ),
         FormPart("The drawing", "apart left_out", folded=True),
         FormPart(

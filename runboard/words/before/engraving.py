@@ -1,13 +1,13 @@
 """How long an engraving takes, in words."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import timedelta
 from typing import Any
 
 from runboard.plan.engraving.question import Engraving, EngravingAnswer, Method
 from runboard.shop.book import Book
 from runboard.words.before.said import Said, Table
-from runboard.words.facts import fine_span, length_in_words
+from runboard.words.facts import exact_span_in_words, length_in_words
 from runboard.words.sentences import say, sentence
 
 # What a drawing may hold that is told of and changes no time.
@@ -32,17 +32,27 @@ def method_in_words(name: str) -> str:
     return say("before-engraving-method", name)
 
 
+def methods_in_words(some: Sequence[Method]) -> str:
+    """Methods that come to the same: 'Row by row, or each piece by itself'."""
+    return method_in_words("-".join(one.name for one in some))
+
+
+def others_in_words() -> str:
+    return sentence("before-engraving-others")
+
+
 def seconds_in_words(seconds: float) -> str:
-    """A machine's time, long ones in hours: no machine runs through the night by itself."""
+    """A machine's time to the second, as it is taken into a route; long ones in hours: no machine runs through the night by itself."""
     hours = round(seconds / 3600)
-    return (
-        sentence("before-engraving-hours", {"hours": hours}) if hours >= 48 else fine_span(timedelta(seconds=seconds))
-    )
+    if hours >= 48:
+        return sentence("before-engraving-hours", {"hours": hours})
+    return exact_span_in_words(timedelta(seconds=max(1, round(seconds))))
 
 
-def shown_in_words(method: Method) -> tuple[str, str]:
-    """The two lines above the drawing of a method."""
-    facts = {"method": method_in_words(method.name), "shown": method.shown, "lines": method.lines}
+def shown_in_words(some: Sequence[Method]) -> tuple[str, str]:
+    """The two lines above the drawing of methods that come to the same."""
+    method = some[0]
+    facts = {"method": methods_in_words(some), "shown": method.shown, "lines": method.lines}
     first = sentence("before-engraving-drawn", {**facts, "span": seconds_in_words(method.seconds)})
     return first, say("before-engraving-shown", "all" if method.shown == method.lines else "some", facts)
 
@@ -50,22 +60,23 @@ def shown_in_words(method: Method) -> tuple[str, str]:
 def _head(answer: EngravingAnswer) -> str:
     best, whole = answer.method(answer.best), answer.method("whole")
     others = [one for one in answer.methods if one.name not in (answer.best, "trace")]
+    alike = next((some for some in answer.joined if best in some), ())
     if best is None or whole is None:
         return ""
     facts: dict[str, Any] = {
-        "method": method_in_words(best.name),
+        "method": methods_in_words(alike),
         "span": seconds_in_words(best.seconds),
         "whole": seconds_in_words(whole.seconds),
-        "less": seconds_in_words(whole.seconds - best.seconds),
+        "less": seconds_in_words(round(whole.seconds) - round(best.seconds)),
     }
-    alike = all(one.seconds <= best.seconds * 1.05 for one in others)
-    return say("before-engraving-head", "alike" if alike else "best", facts)
+    no_matter = all(one.seconds <= best.seconds * 1.05 for one in others)
+    return say("before-engraving-head", "alike" if no_matter else "best", facts)
 
 
 def _lines(book: Book, question: Engraving, answer: EngravingAnswer) -> Iterator[str]:
     best, units = answer.method(answer.best), book.units
     if best is not None and answer.jig_fulls > 1:
-        facts = {"count": answer.jig_fulls, "span": seconds_in_words(best.seconds * answer.jig_fulls)}
+        facts = {"count": answer.jig_fulls, "span": _of_run(best, answer)}
         yield sentence("before-engraving-run", facts)
     size = {
         "wide": length_in_words(round(answer.box[2], 1), units),
@@ -90,6 +101,11 @@ def _lines(book: Book, question: Engraving, answer: EngravingAnswer) -> Iterator
     yield sentence("before-engraving-method-says")
 
 
+def _of_run(method: Method, answer: EngravingAnswer) -> str:
+    """As often as it is done the seconds that are said of one."""
+    return seconds_in_words(max(1, round(method.seconds)) * answer.jig_fulls)
+
+
 def _doubts(book: Book, answer: EngravingAnswer) -> Iterator[str]:
     if answer.assumed:
         names = [say("before-engraving-value", name) for name in answer.assumed]
@@ -105,11 +121,12 @@ def _table(answer: EngravingAnswer) -> Table:
     has_run = answer.jig_fulls > 1
     columns = ("method", "full", *(("run",) if has_run else ()), "lines", "blocks", "on")
     rows = []
-    for one in answer.methods:
+    for some in answer.joined:
+        one = some[0]
         on = round(100 * one.on / max(one.on + one.off, 1e-9))
-        run = (seconds_in_words(one.seconds * answer.jig_fulls),) if has_run else ()
+        run = (_of_run(one, answer),) if has_run else ()
         cells = (str(one.lines), str(one.blocks), sentence("before-engraving-share", {"share": on}))
-        rows.append((method_in_words(one.name), seconds_in_words(one.seconds), *run, *cells))
+        rows.append((methods_in_words(some), seconds_in_words(one.seconds), *run, *cells))
     heads = tuple(say("before-engraving-column", name) for name in columns)
     return Table(sentence("before-engraving-table"), heads, tuple(rows), frozenset(range(1, len(columns))))
 
