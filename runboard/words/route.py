@@ -116,8 +116,8 @@ def _pass_words(pass_: Pass, named: bool) -> str:
     spans = {kind: getattr(pass_, kind) for kind in ("machine", "hand", "loading", "unloading", "setup")}
     facts = {"size": pass_.size, "pieces": pass_.pieces or 0}
     said = [sentence(f"route-{kind}", {"span": exactly(span), **facts}) for kind, span in spans.items() if span]
-    if pass_.machine and pass_.reckoned:
-        said.append(sentence(f"route-reckoned-{pass_.reckoned.what}", {"file": pass_.reckoned.name}))
+    if pass_.machine and pass_.reckoned:  # right behind the machine time, which comes first
+        said.insert(1, sentence(f"route-reckoned-{pass_.reckoned.what}", {"file": pass_.reckoned.name}))
     words = ", ".join(said) or sentence("route-no-time")
     return f"{pass_.name}: {words}" if named else words
 

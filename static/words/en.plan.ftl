@@ -224,6 +224,8 @@ route-use = { $unit ->
     [none] { $each } × { $supply }
    *[other] { $each } { $unit } { $supply }
   }
+route-reckoned-program = from the program { $file }
+route-reckoned-engraving = from the drawing { $file }
 route-loading = loading { $span }
 route-unloading = unloading { $span }
 route-setup = setup { $span }

@@ -82,7 +82,7 @@ def test_a_program_is_dropped_on_a_product_and_its_time_taken_into_the_step(
     page.get_by_role("button", name=re.compile(r"Take .+ into Cut")).click()
     expect(page.get_by_text(re.compile(rf"Cut is planned with .+ from {re.escape(PROGRAM)}"))).to_be_visible()
     page.get_by_role("link", name="Look there").click()
-    expect(page.get_by_text(f"machine time from the program {PROGRAM}")).to_be_visible()
+    expect(page.get_by_text(f"from the program {PROGRAM}")).to_be_visible()
     page.goto(f"{demo.address}plan/products/rails/operations/cut")
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_role("heading", level=1, name="Entry key rails")).to_be_visible()

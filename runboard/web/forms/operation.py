@@ -2,7 +2,7 @@
 line by line."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -11,8 +11,9 @@ from werkzeug.datastructures import MultiDict
 from runboard.shop.product import LANGUAGES, Operation, Product, Translation
 from runboard.shop.record import to_json
 from runboard.web.forms.asked import Record, choice_word, fields_for, form_of
-from runboard.web.forms.field import Section
+from runboard.web.forms.field import Field, Section
 from runboard.web.forms.form import Texts
+from runboard.words.sentences import say, sentence
 
 _ROW = re.compile(r"instructions\.(\d{1,4})\.")
 _LINES = "A line for each line above. One left empty stays as it is."
@@ -33,7 +34,30 @@ def product_said(said: Record) -> Record:
 
 def operation_form(book: Record, operation: Record) -> list[Section]:
     """One operation as it is now, for the stations, services and finishes of this book's record."""
-    return [*form_of(Operation, book), *_translations(book, operation)]
+    sections = form_of(Operation, book)
+    said = " ".join(_reckoned(operation["passes"]))
+    if said:
+        sections = [replace(part, fields=tuple(_from_file(field, said) for field in part.fields)) for part in sections]
+    return [*sections, *_translations(book, operation)]
+
+
+def _reckoned(passes: Sequence[Record]) -> Iterator[str]:
+    """From which file the machine time of each pass is, where it is from one."""
+    for pass_ in passes:
+        reckoned = pass_.get("reckoned")
+        if reckoned:
+            facts = {"pass": "one" if len(passes) == 1 else pass_["name"], "file": reckoned["name"]}
+            yield say("ask-operation-reckoned", reckoned["what"], facts)
+
+
+def _from_file(field: Field, said: str) -> Field:
+    """A field of the form, with what is said beside the machine time, and that this is no guess."""
+    if field.name == "guess":
+        return replace(field, hint=sentence("ask-operation-guess-reckoned"))
+    if field.name != "passes":
+        return field
+    rows = (replace(part, hint=said) if part.name == "machine_minutes" else part for part in field.rows)
+    return replace(field, rows=tuple(rows))
 
 
 def operation_shown(operation: Record) -> Record:
