@@ -10,6 +10,7 @@ from runboard.charts.svg import LETTER, Box, Drawing, Stroke, Word
 
 _TOP, _LEFT, _RIGHT, _BELOW, _HIGHEST = 26.0, 26.0, 26.0, 46.0, 420.0
 _LINE = 13.0
+_MEASURED, _CALLED = 21.0, 14.0  # px below the plate, of its measure; of what the bed is called
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,8 @@ def jig(key: str, label: str, shown: JigDrawn, said: JigSaid, about: str = "") -
     wide, high = max(left + shown.plate[0], bed[0]), max(top + shown.plate[1], bed[1])
     scale = min((WIDTH - _LEFT - _RIGHT) / wide, _HIGHEST / high)
     at = _At(_LEFT + left * scale, _TOP + top * scale, scale)
-    drawing = Drawing(key, "jig-plate", label, WIDTH, round(_TOP + high * scale + _BELOW, 1), about=about)
+    below = _BELOW + (_CALLED if shown.bed else 0.0)
+    drawing = Drawing(key, "jig-plate", label, WIDTH, round(_TOP + high * scale + below, 1), about=about)
     if shown.bed:
         drawing.boxes.append(Box(_LEFT, _TOP, round(bed[0] * scale, 1), round(bed[1] * scale, 1), "bed"))
         drawing.words.append(_bed_called(said.bed, scale * (top + shown.plate[1]), scale * bed[1]))
@@ -61,9 +63,9 @@ def jig(key: str, label: str, shown: JigDrawn, said: JigSaid, about: str = "") -
 
 
 def _bed_called(text: str, plate_ends: float, bed_ends: float) -> Word:
-    """Within the bed below the plate and its measure, where there is room; else over the bed."""
-    has_room = bed_ends - plate_ends >= 26 + _LINE
-    return Word(_LEFT + 4, round(_TOP + bed_ends - 5, 1), text) if has_room else Word(0, 12, text)
+    """Right below the bed, or below the plate's measure where that is there."""
+    is_free = bed_ends - plate_ends >= _MEASURED
+    return Word(_LEFT, round(_TOP + (bed_ends + 14 if is_free else max(bed_ends, plate_ends) + 36), 1), text)
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ before-jig-piece = Each place is { $length } by { $width } and { $clearance } la
 before-jig-place-size = Each place { $length } by { $width }
 before-jig-kerf = The beam takes { $kerf }: places are cut { $half } inside their line and the plate { $half } outside, so that both come out right.
 before-jig-corner = The corner that its mark points at lies at x { $x }, y { $y } of the machine, the other at x { $end }, y { $y }.
-before-jig-corner-later = Once it lies on the bed, read the x and y of the corner that its mark points at off the machine, and write them down with the jig: then it can be put back months later.
+before-jig-corner-later = Once it lies on the bed, read off the machine the x and y of the corner that its mark points at, and write them down with the jig: then it can be put back months later.
 before-jig-already-rows = { $step } has a jig already: { $jig }, { $places } places, { $pitch } from one row to the next.
 before-jig-already-columns = { $step } has a jig already: { $jig }, { $places } places, { $pitch } from one place to the next.
 before-jig-already-one = { $step } has a jig already: { $jig }, with one place.
@@ -54,7 +54,7 @@ before-jig-back-corner = Move the head to x { $x }, y { $y } and lay the jig so 
 before-jig-back-straight = Move the head to x { $end }, y { $y } and turn the jig until the corner at the other end is under it.
 before-jig-back-clamp = Clamp it, and look at the first corner once more.
 before-jig-back-trial = Mark tape or a scrap in place 1 before the first piece.
-before-jig-no-corner = Nobody wrote down where its corner lies on { $station }. Lay it where it belongs, read the x and y of the corner that its mark points at off the machine, and write them down here.
+before-jig-no-corner = Nobody wrote down where its corner lies on { $station }. Lay it where it belongs, read off the machine the x and y of the corner that its mark points at, and write them down here.
 
 before-found-jig-none = { $step }: its pieces lie in a jig that is not written down.
 before-found-jig-too-large = { $step }: the jig { $jig } reaches beyond the bed of { $station }.

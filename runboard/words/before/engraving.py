@@ -52,7 +52,7 @@ def seconds_in_words(seconds: float) -> str:
 def shown_in_words(some: Sequence[Method]) -> tuple[str, str]:
     """The two lines above the drawing of methods that come to the same."""
     method = some[0]
-    facts = {"method": methods_in_words(some), "shown": method.shown, "lines": method.lines}
+    facts = {"method": method_in_words(method.name), "shown": method.shown, "lines": method.lines}
     first = sentence("before-engraving-drawn", {**facts, "span": seconds_in_words(method.seconds)})
     return first, say("before-engraving-shown", "all" if method.shown == method.lines else "some", facts)
 
