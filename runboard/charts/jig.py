@@ -27,7 +27,8 @@ class JigDrawn:
 
 @dataclass(frozen=True)
 class JigSaid:
-    """What stands at the measures: of the whole plate along x and y, from one place to the next, and of one place; what the bed is called."""
+    """What stands at the measures: of the whole plate along x and y, from one place to the next, and of one place; what the
+    bed is called."""
 
     wide: str
     high: str

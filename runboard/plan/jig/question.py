@@ -1,7 +1,7 @@
 """What is asked about a jig, and how its places lie."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Literal
 
 from runboard.plan.outlines.unclear import Unclear
@@ -136,23 +136,22 @@ def begin(book: Book, keys: Mapping[str, str]) -> Layout:
     step = _named(steps, keys.get("step", "")) or next((one for one in steps if one.operation.station in lasers), None)
     station = keys.get("station") or (step.operation.station if step else next(iter(lasers), ""))
     pieces = product.pieces_a_tray if product else None
-    return Layout(
+    layout = Layout(
         product=product.key if product else None,
         step=step.key if step else "",
         station=station if book.station(station) else None,
         pieces=(step.most_a_load if step and step.pass_.size == "jig" else None) or pieces,
-        **_as_now(kept_for(book, step)),
     )
+    now = kept_for(book, step)
+    return _as_now(layout, now) if now else layout
 
 
-def _as_now(jig: Jig | None) -> dict[str, float]:
-    """What the jig that a step has now says of the next one: what lies between its places, and how the beam cuts."""
-    if jig is None:
-        return {}
+def _as_now(layout: Layout, jig: Jig) -> Layout:
+    """With what the jig that a step has now says of the next one: what lies between its places, and how the beam cuts."""
     plate = plate_of(jig)
     apart = plate.pitch_y - plate.width if jig.rows > 1 else plate.pitch_x - plate.length
-    lies = {"gap": round(apart, 3)} if jig.rows * jig.columns > 1 else {}
-    return {**lies, "clearance": jig.clearance, "kerf": jig.kerf, "margin": jig.margin}
+    gap = round(max(0.0, apart), 3) if jig.rows * jig.columns > 1 else layout.gap
+    return replace(layout, gap=gap, clearance=jig.clearance, kerf=jig.kerf, margin=jig.margin)
 
 
 def kept_for(book: Book, step: Step | None) -> Jig | None:
