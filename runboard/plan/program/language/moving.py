@@ -106,10 +106,10 @@ class Moving:
         else:
             x, y, gap, radius = self._by_centre(line, ends)
         if gap > (ARC_MM if self.state.scale == 1.0 else ARC_INCHES * MM_PER_INCH):
-            facts = {"gap": format_length(gap, self.state.units), "lies": _lies(line, ends, (x, y))}
+            said, lies = format_length(gap, self.state.units), _lies(line, ends, (x, y))
             if gap > max(OPEN_MM, OPEN_SHARE * radius):
-                raise Refused("program-arc", line=line.number, **facts)
-            self.doubts.add(line.number, "arc-open", **facts)
+                raise Refused("program-arc", line=line.number, gap=said, lies=lies)
+            self.doubts.add(line.number, "arc-open", gap=said, lies=lies)
         sweep = sweep_between(*ends, x, y, clockwise, SAME_PLACE)
         across = math.sqrt((at[first] - x) * (at[first] - x) + (at[second] - y) * (at[second] - y)) * sweep
         rise = to[third] - at[third]
