@@ -212,12 +212,12 @@ ask-operation-attendance-watched = stay and watch: somebody keeps it in sight
 ask-operation-attendance-none = nothing asked: nothing there cuts or heats
 ask-operation-services = It draws on
 ask-operation-guess = These times are a guess
-ask-operation-guess-reckoned = But for machine time from a file, as said beside it.
-ask-operation-reckoned-program = { $pass ->
+operation-guess-reckoned = But for machine time from a file, as said beside it.
+operation-reckoned-program = { $pass ->
     [one] From the program { $file }.
    *[other] { $pass }: from the program { $file }.
   } Another time written here is yours again.
-ask-operation-reckoned-engraving = { $pass ->
+operation-reckoned-engraving = { $pass ->
     [one] From the drawing { $file }.
    *[other] { $pass }: from the drawing { $file }.
   } Another time written here is yours again.

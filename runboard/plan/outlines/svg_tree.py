@@ -75,18 +75,20 @@ class _Reader:
         try:
             self.parser.Parse(content, True)
         except expat.ExpatError as wrong:
-            raise Refused(self._what_is_wrong(wrong.code), line=wrong.lineno) from wrong
+            raise self._refused(wrong) from wrong
         except (UnicodeError, ValueError, LookupError) as wrong:
             raise Refused("drawing-not-readable", line=self._line) from wrong
         if self.root is None:
             raise Refused("drawing-not-svg", line=1)
         return self.root
 
-    def _what_is_wrong(self, code: int) -> str:
+    def _refused(self, wrong: expat.ExpatError) -> Refused:
         """'drawing-none' where not even its first element could be read."""
         if not self.found:
-            return "drawing-none"
-        return "drawing-not-closed" if errors.messages[code] in _NOT_CLOSED else "drawing-not-readable"
+            return Refused("drawing-none")
+        if errors.messages[wrong.code] in _NOT_CLOSED:
+            return Refused("drawing-not-closed", line=wrong.lineno)
+        return Refused("drawing-not-readable", line=wrong.lineno)
 
     @property
     def _line(self) -> int:

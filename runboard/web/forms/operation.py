@@ -47,13 +47,13 @@ def _reckoned(passes: Sequence[Record]) -> Iterator[str]:
         reckoned = pass_.get("reckoned")
         if reckoned:
             facts = {"pass": "one" if len(passes) == 1 else pass_["name"], "file": reckoned["name"]}
-            yield say("ask-operation-reckoned", reckoned["what"], facts)
+            yield say("operation-reckoned", reckoned["what"], facts)
 
 
 def _from_file(field: Field, said: str) -> Field:
     """A field of the form, with what is said beside the machine time, and that this is no guess."""
     if field.name == "guess":
-        return replace(field, hint=sentence("ask-operation-guess-reckoned"))
+        return replace(field, hint=sentence("operation-guess-reckoned"))
     if field.name != "passes":
         return field
     rows = (replace(part, hint=said) if part.name == "machine_minutes" else part for part in field.rows)
