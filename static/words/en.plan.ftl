@@ -218,8 +218,6 @@ route-machine = { $span } machine time { $size ->
    *[run] the whole run
   }
 route-hand = { $span } by hand a piece
-route-reckoned-program = machine time from the program { $file }
-route-reckoned-engraving = machine time from the drawing { $file }
 route-use = { $unit ->
     [none] { $each } × { $supply }
    *[other] { $each } { $unit } { $supply }

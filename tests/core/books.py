@@ -262,6 +262,9 @@ _EVERYTHING: dict[str, Any] = {
                                 "digest": "5f",
                                 "seconds": 2100,
                                 "day": "2026-03-14",
+                                "reach_x": 310,
+                                "reach_y": 70,
+                                "reach_z": 30,
                             },
                         }
                     ],

@@ -23,7 +23,7 @@ Studied = list[tuple[Workshop, Past, TimeStudy]]
 @pytest.fixture(scope="module")
 def studied() -> Studied:
     """Every run of three shops, each after an evening of presses by three phones, one of them now and then offline."""
-    shops = [an_evening(seed) for seed in (3, 4, 6)]
+    shops = [an_evening(seed) for seed in (2, 3, 11)]
     pasts = [(shop, past_of(shop, key)) for shop in shops for key in shop.ledger.state.runs]
     return [(shop, past, time_study(past)) for shop, past in pasts]
 

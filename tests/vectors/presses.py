@@ -82,6 +82,8 @@ def after_a_run(it: Chooser) -> Press:
             ("change judged", {"run": run.id}, judged),
             ("supply counted", {}, {"supply": "Hooks", "have": it.random.randint(0, 60)}),
             ("supply bought", {}, {"supply": "hooks", "amount": 50}),
+            ("look passed", {"run": run.id}, {"check": "stock", "found": "a1", "initials": "AN"}),
+            ("order ticked", {"run": run.id}, {"line": "1", "tick": "packed", "on": True}),
         )
     )
 

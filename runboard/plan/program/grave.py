@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from runboard.plan.program.moves import Doubt
+from runboard.plan.program.doubt import Doubt
 
 # Cuts that nobody said how fast: their time is in no total.
 WITHOUT_FEED = frozenset({"feed-missing", "feed-missing-g93", "feed-nought"})

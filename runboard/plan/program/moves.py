@@ -1,11 +1,13 @@
 """What a program does, as arrays with names: one entry a block, in the order in which the machine does them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
+
+from runboard.plan.program.doubt import Doubt as Doubt
 
 # What a block is.
 RAPID, FEED, DWELL, TOOL, STOP = range(5)
@@ -14,17 +16,6 @@ PLANES = ((0, 1, 2), (2, 0, 1), (1, 2, 0))
 NO_ARC = 255
 
 Array = NDArray[Any]
-
-
-@dataclass(frozen=True)
-class Doubt:
-    """Something in a program that is named rather than guessed. ``code`` names its sentence (``program-doubt-<code>``);
-    ``changes_time`` where the time would be another if it meant something."""
-
-    line: int
-    code: str
-    facts: dict[str, Any] = field(default_factory=dict)
-    changes_time: bool = False
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from datetime import timedelta
 from typing import Any
 
-from runboard.plan.program.moves import Doubt
+from runboard.plan.program.doubt import Doubt
 from runboard.shop.units import MM_A_INCH, Unit
 from runboard.words.facts import fine_span, length_in_words, number_in_words
 from runboard.words.sentences import say, sentence

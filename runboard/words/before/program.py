@@ -4,9 +4,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from typing import Any
 
+from runboard.plan.program.doubt import Doubt
 from runboard.plan.program.grave import WITHOUT_FEED, is_trusted, sorted_out
 from runboard.plan.program.kind import Looked
-from runboard.plan.program.moves import Doubt
 from runboard.plan.program.question import Program
 from runboard.shop.book import Book
 from runboard.shop.units import Unit

@@ -3,8 +3,8 @@
 from collections import Counter
 from typing import Any
 
+from runboard.plan.program.doubt import Doubt
 from runboard.plan.program.language.limits import MOST_OF_A_KIND
-from runboard.plan.program.moves import Doubt
 
 
 class LeftOut(Exception):
