@@ -9,7 +9,7 @@ from runboard.plan.schedule.problem.worth import Late, dated, late_orders, laten
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.effort import finish_of
 from runboard.run.fold.state import OrderLine
-from runboard.words.facts import END_OF_DAY, list_in_words
+from runboard.words.facts import AT_THE_END, list_in_words
 from runboard.words.plan import Names, bound_sentence
 from runboard.words.sentences import sentence
 
@@ -81,7 +81,7 @@ def _pieces(names: Names, order: OrderDue) -> str:
 
 def _due(names: Names, due: int) -> str:
     """When it is due; the day alone where it is the end of a day."""
-    return names.day(due) if names.clock(due) == f"{END_OF_DAY:%H:%M}" else names.tick(due)
+    return names.day(due) if names.clock(due) == AT_THE_END else names.tick(due)
 
 
 def order_called(names: Names, run: str, line: str) -> str:

@@ -25,6 +25,7 @@ from runboard.shop.units import Unit, format_length
 _CLEAR_FOR = timedelta(days=6)
 # A day without a time of day is meant to its end.
 END_OF_DAY = time(23, 59)
+AT_THE_END = END_OF_DAY.isoformat("minutes")
 # Times on labels are said in hours up to here.
 _LONG = 48
 _FINE_BELOW = timedelta(minutes=20)

@@ -323,7 +323,7 @@ def test_a_run_says_how_likely_each_order_line_is_in_time(client: FlaskClient, h
     said = words(client.get("/plan/runs/r1"))
 
     assert "It still takes " in said
-    assert "What is due Tue 1 Jan 2030, 11:00 12 for 12 Mo" in said
+    assert "What is due Tue 1 Jan 2030, 11:00 12 for Mo: “12”" in said
     assert "in time always" in said
 
 
