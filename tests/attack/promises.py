@@ -123,6 +123,7 @@ WRITE: Mapping[str, Who] = {
     "before.end": PAIRED,
     # What is counted, bought and changed: crew too, as by a press.
     "plan_shopping.bought": PAIRED,
+    "plan_shopping.back": PAIRED,
     "plan_shopping.changed": PAIRED,
     "plan_shopping.count": PAIRED,
     "plan_shopping.learned": _LEAD,
