@@ -4,6 +4,7 @@ from argparse import ArgumentParser
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from textwrap import wrap
 from typing import Any, TextIO
 
 from runboard.floor.warm import catch_up, find_run
@@ -118,3 +119,10 @@ def tidy(name: str) -> str:
     """A name out of a copy, as a part of a line that does nothing to a terminal."""
     shown = "".join(sign if sign.isprintable() else " " for sign in name[:_LONGEST])
     return shown.encode("utf-8", "backslashreplace").decode().strip()
+
+
+def broken(line: str, wide: int) -> list[str]:
+    """The line in parts that a terminal so ``wide`` shows without breaking a word; whole where it fits, or 0 is asked."""
+    if not wide or len(line) <= wide:
+        return [line]
+    return wrap(line, wide, subsequent_indent="  " if line.startswith("- ") else "")

@@ -16,8 +16,7 @@ from shutil import get_terminal_size
 from typing import Any
 from xml.sax.saxutils import escape
 
-from runboard.commands.asking import Mistaken, check_shop, opened, rewritten_line, run_meant
-from runboard.commands.review import broken
+from runboard.commands.asking import Mistaken, broken, check_shop, opened, rewritten_line, run_meant
 from runboard.commands.whole_file import check_out, whole
 from runboard.floor.changing.run_sheet import run_sheet_of
 from runboard.floor.looking.answers import most_of

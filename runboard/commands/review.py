@@ -6,12 +6,11 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
 from pathlib import Path
 from shutil import get_terminal_size
-from textwrap import wrap
 
 from runboard.cards.friends_file import friends_file
 from runboard.cards.friends_page import review_html, write_review_pdf
 from runboard.cards.pdf import NoPango
-from runboard.commands.asking import Mistaken, add_folder, check_shop, opened, rewritten_line
+from runboard.commands.asking import Mistaken, add_folder, broken, check_shop, opened, rewritten_line
 from runboard.commands.whole_file import check_out, whole
 from runboard.floor.looking.reviews import review_at_once
 from runboard.floor.warm import catch_up, find_run
@@ -52,13 +51,6 @@ def do(asked: Namespace) -> None:
         wide = get_terminal_size().columns if sys.stdout.isatty() else 0
         lines = (part for line in review_lines(found) for part in broken(line, wide))
         sys.stdout.write("\n".join(lines) + "\n")
-
-
-def broken(line: str, wide: int) -> list[str]:
-    """The line in parts that a terminal so ``wide`` shows without breaking a word; whole where it fits, or 0 is asked."""
-    if not wide or len(line) <= wide:
-        return [line]
-    return wrap(line, wide, subsequent_indent="  " if line.startswith("- ") else "")
 
 
 def look_back(data: Path, named: str) -> tuple[Essentials, Sequence[Person]]:

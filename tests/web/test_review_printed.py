@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from runboard.commands.review import broken
+from runboard.commands.asking import broken
 from runboard.house import House
 from runboard.plan.change import Times
 from runboard.review.changes.nouns import NOTHING, Idea, Span3, Tried

@@ -156,7 +156,13 @@ def _by_tool(report: Any, factor: float, units: Unit) -> Table:
         )
         for tool in report.tools
     )
-    return Table(sentence("program-by-tool"), _heads("tool", "time", "cutting", "lowest"), rows, frozenset({1, 2, 3}))
+    return Table(
+        sentence("program-by-tool"),
+        _heads("tool", "time", "cutting", "lowest"),
+        rows,
+        frozenset({1, 2, 3}),
+        folded=True,
+    )
 
 
 def _orders(visits: Any, loads: int | None) -> Table:
@@ -180,7 +186,9 @@ def _extents(report: Any, units: Unit) -> Table:
         (axis, *(length_in_words(round(mm, 3), units) for mm in (low, high, high - low)))
         for axis, (low, high) in zip("XYZ", report.extent, strict=True)
     )
-    return Table(sentence("program-extents"), _heads("axis", "from", "to", "in all"), rows, frozenset({1, 2, 3}))
+    return Table(
+        sentence("program-extents"), _heads("axis", "from", "to", "in all"), rows, frozenset({1, 2, 3}), folded=True
+    )
 
 
 def way_in_words(mm: float, units: Unit) -> str:
