@@ -158,7 +158,7 @@ def _hooks() -> dict[str, Any]:
         checks=[check("hook", "Hook stands square, screw does not show", per="run")],
         cautions=["eye protection"],
         uses=[{"supply": "brass hooks", "each": 4}, {"supply": "brass screws 3 x 16", "each": 4}],
-        fastenings=[{"screw": "s3x16", "through": 1.5, "into": THICK, "margin": 3, "washer": 0}],
+        fastenings=[{"screw": "s3x16", "through": 2, "into": THICK, "margin": 3, "washer": 0}],
         instructions=steps(
             "Lay the rail into the jig, number up.",
             "Start the four hooks by hand, then drive them at torque 3.",
