@@ -133,6 +133,7 @@ class Person:
         self.press("Open the run")
 
     def comes(self) -> None:
+        self.follows("To Now")
         self.press("2 h")
         self.reads("Cut, board 1")
 

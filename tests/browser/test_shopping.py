@@ -63,7 +63,8 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
     looking = Looking(page, server.address)
     looking.at("shopping in the preview")
     page.get_by_role("button", name="Open the run").click()
-    page.wait_for_url(server.address)
+    page.wait_for_url("**/plan/runs/r1/before")
+    expect(page.locator(".found > p").get_by_text("Hooks: enough for trays 1 to 3").first).to_be_visible()
 
     page.goto(f"{server.address}plan/runs/r1")
     runs_out = page.get_by_role("region", name="What runs out")
@@ -101,7 +102,7 @@ def test_undo_on_now_takes_back_what_a_form_said_though_nobody_said_who_they_are
 ) -> None:
     page = phones.new()
     page.goto(server.address)
-    expect(page.get_by_role("heading").first).to_be_visible()
+    page.wait_for_function("document.cookie.includes('person=')")  # with the first state
     page.goto(f"{server.address}plan/shopping")
     page.get_by_role("button", name="I put in a new one at the CNC").click()
     expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()

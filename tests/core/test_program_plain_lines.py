@@ -12,6 +12,7 @@ from runboard.plan.program.language.fast import Fast
 from runboard.plan.program.moves import Moves
 from runboard.plan.program.read import Way, read_program
 from runboard.run.refusal import Refused
+from tests.examples import examples
 
 NUMBERS = st.one_of(
     st.integers(-30, 30).map(str),
@@ -98,13 +99,13 @@ def assert_same(one: Any, other: Any) -> None:
     assert (one.doubts, one.start, one.lines, one.units) == (other.doubts, other.start, other.lines, other.units)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=examples(100), deadline=None)
 @given(PROGRAMS)
 def test_plain_python_and_the_interpreter_agree(text: str) -> None:
     assert_same(outcome(text.encode(), "plain"), outcome(text.encode(), "interpreted"))
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=examples(100), deadline=None)
 @given(PROGRAMS)
 def test_machine_code_and_the_interpreter_agree(text: str) -> None:
     assert_same(outcome(text.encode(), "compiled"), outcome(text.encode(), "interpreted"))
@@ -127,7 +128,7 @@ def test_lines_at_the_edge_of_being_plain(line: str, way: Way) -> None:
     assert_same(outcome(content, way), outcome(content, "interpreted"))
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(80), deadline=None)
 @given(st.one_of(st.binary(max_size=200), st.text("GXYZIJKRNF0123456789.-+ \n()%;#[]", max_size=200).map(str.encode)))
 def test_all_three_agree_on_any_bytes(content: bytes) -> None:
     interpreted = outcome(content, "interpreted")

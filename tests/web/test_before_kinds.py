@@ -10,7 +10,9 @@ from runboard.demo.book import demo_book
 from runboard.demo.files import PROGRAM, rail_board_program
 from runboard.house import House
 from runboard.plan.before.kinds import KINDS
+from runboard.web.fittings import fitted
 from tests.conftest import START
+from tests.web.at_once_here import Here
 from tests.web.test_shop_pages import as_a_browser_posts
 
 SAMPLES = {".ngc": rail_board_program().encode(), ".svg": b'<svg xmlns="http://www.w3.org/2000/svg"/>'}
@@ -29,6 +31,7 @@ READING = [kind.name for kind in KINDS.values() if kind.endings]
 
 @pytest.fixture(autouse=True)
 def demo(house: House) -> None:
+    fitted(house.app).answers.work = Here()
     house.workshop.books.save(demo_book(START, "Europe/Berlin"), START)
 
 

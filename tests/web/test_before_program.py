@@ -11,13 +11,22 @@ from flask.testing import FlaskClient
 
 from runboard.floor.changing.shop_book import book_record
 from runboard.house import House
+from runboard.web.fittings import fitted
 from tests import scenario
 from tests.attack.cast import device_with, shut_house
 from tests.conftest import START, HandClock
+from tests.web.at_once_here import Here
 from tests.web.test_check_command import RAIL
 from tests.web.test_shop_pages import as_a_browser_posts, words
 
 pytestmark = pytest.mark.usefixtures("small_shop")
+
+
+@pytest.fixture(autouse=True)
+def at_once(house: House, request: pytest.FixtureRequest) -> None:
+    """A program is looked at where it is asked about: the child that does so has tests of its own."""
+    if "ended" not in request.node.name:
+        fitted(house.app).answers.work = Here()
 
 
 def answered(client: FlaskClient, address: str) -> Any:
