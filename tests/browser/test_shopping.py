@@ -101,8 +101,9 @@ def test_undo_on_now_takes_back_what_a_form_said_though_nobody_said_who_they_are
     phones: Phones, server: Here, data: Path
 ) -> None:
     page = phones.new()
-    page.goto(server.address)
-    page.wait_for_function("document.cookie.includes('person=')")  # with the first state
+    with page.expect_response(lambda answer: "/state?person=" in answer.url):
+        page.goto(server.address)
+    expect(page.get_by_role("button", name="2 h")).to_be_visible()
     page.goto(f"{server.address}plan/shopping")
     page.get_by_role("button", name="I put in a new one at the CNC").click()
     expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()
