@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
+from runboard.plan.money.break_even import break_even
 from runboard.run.fold.state import RunState
 
 # A month as a twelfth of 365.25 days.
@@ -14,7 +15,7 @@ def payback_of(cost: float | None, saved: timedelta, hour_rate: float | None) ->
     of any text on costing, without interest. None where the cost or the worth of an hour is not known, or nothing is saved."""
     if cost is None or hour_rate is None or saved <= timedelta(0):
         return None
-    return cost / (saved / timedelta(hours=1) * hour_rate)
+    return break_even(cost, saved / timedelta(hours=1) * hour_rate)
 
 
 def runs_a_month(runs: Iterable[RunState], product: str, now: datetime) -> float | None:

@@ -12,6 +12,7 @@ from runboard.floor.pressing.access import LEAD
 from runboard.plan.before.looked_at import LookedAt
 from runboard.plan.before.run_sheet import Checked
 from runboard.run.refusal import Refused
+from runboard.shop.book import Book
 from runboard.shop.keys import key_for
 from runboard.web.door.pages import page, refusal, see_other, shop_zone, workshop
 from runboard.web.door.run_pages import known_person, known_run
@@ -81,7 +82,7 @@ def _looked() -> LookedAt:
 
 
 def _page(key: str, status: int = 200, wrong: str = "", at: str = "") -> Response:
-    run, sheet = known_run(key), run_sheet_of(workshop(), key, _looked())
+    run, book, sheet = known_run(key), book_now(workshop()), run_sheet_of(workshop(), key, _looked())
     shown = [each for each in sheet.checked if access() == LEAD or not each.finding.check.startswith("price")]
     return page(
         "plan/run_sheet.html",
@@ -90,20 +91,20 @@ def _page(key: str, status: int = 200, wrong: str = "", at: str = "") -> Respons
         sheet=sheet,
         head=head_of(sheet),
         unchecked=unchecked_in_words(sheet),
-        rows=[_row(each) for each in shown if each.finding.level != "green"],
-        right=[_row(each) for each in shown if each.finding.level == "green"],
+        rows=[_row(book, each) for each in shown if each.finding.level != "green"],
+        right=[_row(book, each) for each in shown if each.finding.level == "green"],
         wrong=wrong,
         at=anchor_of(at) if at else "",
         initials=request.values.get("initials", "")[:MOST_INITIALS] or _initials(),
     )
 
 
-def _row(each: Checked) -> Row:
+def _row(book: Book, each: Checked) -> Row:
     return Row(
         each,
         anchor_of(each.finding.check),
         level_in_words(each),
-        found_in_words(book_now(workshop()), each.finding),
+        found_in_words(book, each.finding),
         passed_in_words(each, shop_zone()),
     )
 
