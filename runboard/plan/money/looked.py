@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from runboard.plan.before.finding import BeforeRun, Finding
-from runboard.plan.money.price import answer
+from runboard.plan.money.price import priced
 from runboard.plan.money.question import CountedPieces, Price, begin, known_times
 from runboard.plan.opening import counted_before
 from runboard.run.refusal import Refused
@@ -17,7 +17,7 @@ def findings(asked: BeforeRun) -> Iterator[Finding]:
     if question is None:
         return
     try:
-        found = answer(asked.book, question)
+        found = priced(asked.book, question)
     except Refused:
         return  # the run's own size is looked at elsewhere
     today = found.at("today")

@@ -84,14 +84,21 @@ class Priced:
 
 
 def answer(book: Book, question: Price, file: File | None = None, told: Told | None = None) -> Priced:
-    """See ``Priced``. Refused as costs are, and 'nothing to reckon' without a product and without a cost."""
+    """See ``Priced``. Refused as ``priced`` is."""
+    found = priced(book, question)
+    return replace(found, quotes=tuple(_quotes(book, found.asked, places_of(book.money))))
+
+
+def priced(book: Book, question: Price) -> Priced:
+    """The same of the pieces that are asked about alone, without quotes. Refused as costs are, and 'nothing to reckon' without a product and
+    without a cost."""
     asked = with_books_own(book, question)
     costs = costs_of(book, asked)
     if asked.product is None and not (asked.others or asked.material_each):
         raise Refused("nothing to reckon")
     places = places_of(book.money)
     prices = tuple(_prices(asked, costs, places))
-    found = Priced(asked, costs, prices, tuple(_quotes(book, asked, places)))
+    found = Priced(asked, costs, prices, ())
     return replace(found, paid=_paid(found))
 
 
