@@ -17,15 +17,17 @@ export const minutesStepper = (here) =>
 
 /** The big button of a loaded machine. The full start list comes before it where it is wanted; after that one press a
  *  load says that all is as it was listed. */
-export function runButton(here, person) {
+export function runPress(here, person) {
   const points = listOf(here).length;
   const run = (before, materials = []) => startMachine(here.load, minutesFor(here), materials.length ? { body: { materials } } : {}, before);
   const name = { station: here.station?.name ?? "" };
-  const big = wantsList(here, person) ? button(say("go-list-then-run", { points }), () => open("start list", here, run, "list-run"), "go")
+  return wantsList(here, person) ? button(say("go-list-then-run", { points }), () => open("start list", here, run, "list-run"), "go")
     : points ? button(say("go-listed-running", name), () => run([listed(here, "short")]), "go")
       : button(say("go-running", name), () => run(), "go");
-  return html`${minutesStepper(here)}${big}`;
 }
+
+/** The same with about how long it runs. */
+export const runButton = (here, person) => html`${minutesStepper(here)}${runPress(here, person)}`;
 
 /** By hand at a cutter there is no press that starts it: the list is said once more before the load is done. */
 export const listedButton = (here) =>

@@ -270,6 +270,12 @@ unplanned = No plan is possible just now; the order here goes without one.
 go-plan-page = Open Plan
 too-late = Too late to load the { $station }: it takes { $minutes } min, and you stop in { $left } min.
 
+## Cautions while it is under way
+cautions-more = { $count ->
+    [one] 1 more caution
+   *[other] { $count } more cautions
+  }
+
 ## Alerts
 alert-machine-end = By its estimate the { $station } has ended
 alert-needs-unloading = The { $station } has ended
