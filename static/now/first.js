@@ -9,7 +9,7 @@ import { loadTitle, loadWords, personName, roomName, say, stepOf } from "../door
 import { cautions, underWay } from "../views/cautions.js";
 import { givenOf, handsOf, isCoat, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
 import { moveWords, nextMove, openMoves, reason, titleOf } from "../views/moves.js";
-import { listedButton, minutesStepper, runButton, runPress } from "../views/operation.js";
+import { listedButton, minutesStepper, runButton, runPress, toSee } from "../views/operation.js";
 import { button } from "../views/sheet.js";
 
 export function first(scene) {
@@ -22,11 +22,11 @@ export function first(scene) {
   return couldDo(scene, moves[0], moves.slice(1));
 }
 
-/** One quiet line above the sentence: since when or why, which station, which room, and whether to stay. */
-function above(state, words, station, step) {
+/** One quiet line above the sentence: since when or why, which station, which room. */
+function above(state, words, station) {
   const here = state.stations?.[station];
   const parts = [words?.replace(/\.$/, ""), here?.name, here && roomName(state, here.room)].filter(Boolean).join(" · ");
-  return html`<p class="since">${parts}${step?.attendance === "watched" ? html` · <b>${say("attendance-watched")}</b>` : nothing}</p>`;
+  return html`<p class="since">${parts}</p>`;
 }
 
 const since = (iso) => (iso ? say("first-since", { since: iso }) : "");
@@ -46,11 +46,11 @@ function doingLoad(scene, here, moves) {
   const { run, load, step } = here;
   const before = load.state === "loading";
   return [html`<section class="now">
-    ${above(state, since(state.people[me].hands_since), load.station, before ? step : null)}
+    ${above(state, since(state.people[me].hands_since), load.station)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
     ${before ? cautions(step) : watchedCare(scene, step)}${labelOf(scene, step)}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}
-    ${before ? [minutesStepper(here), watchedCare(scene, null, step)] : nothing}${toTakeOver(state, moves)}
+    ${toSee(here, me)}${before ? [minutesStepper(here), watchedCare(scene, null, step)] : nothing}${toTakeOver(state, moves)}
   </section>`, before ? runPress(here, me) : goOnButton(scene, here, moves)];
 }
 
@@ -89,8 +89,6 @@ function doneButton({ state }, { run, load }, moves) {
   return button(`${doneWords(run, load)}${next ? `. ${nextWords(load, next)}` : ""}`, () => finishLoad(run, load, next, { alerts }), "go");
 }
 
-const STOOD_STILL = ["unload", "finish", "settle"];
-
 /** Without an open run the page says what comes first. */
 function nothingYet(state) {
   const bare = !Object.keys(state.stations ?? {}).length;
@@ -105,10 +103,10 @@ function couldDo(scene, move, rest) {
   const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
   const here = move.code === "run" && loadScene(state, loadAt(state, [move.run, move.load]));
   return [html`<section class="now">
-    ${above(state, reason(move), move.station, STOOD_STILL.includes(move.code) ? null : step)}
+    ${above(state, reason(move), move.station)}
     <h1>${moveWords(state, move)}</h1>
     ${givenWords(scene, state.runs?.[move.run], move.step, move.trays ?? [])}
-    ${cautions(step)}${labelOf(scene, step)}${here ? minutesStepper(here) : nothing}${toTakeOver(state, rest)}${watchedCare(scene, null, step)}
+    ${cautions(step)}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${watchedCare(scene, null, step)}
   </section>`, here ? runPress(here, scene.me) : moveButton(scene, move)];
 }
 

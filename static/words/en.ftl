@@ -32,7 +32,7 @@ ui-only-here = Not saved on this phone, so leave this page open until they are s
 ## The head
 head-good = { $good } of { $wanted } good
 head-late = late: { $who }
-head-due = { $good } of { $pieces } for { $due }
+head-due = { $good } of { $pieces } good for { $due }
 head-all-by = all by { $by }
 
 ## What I am in the middle of, or could do
@@ -50,7 +50,6 @@ first-nothing-known = What comes next is known when the server answers again.
 first-bare = Nothing is written down yet
 first-no-shop = First describe the shop: rooms, stations, who works here. Then come a product and a run.
 first-no-run = No run is open. A run is one batch of one product.
-attendance-watched = Stay and watch
 move-start = { $step }, { $what }
 move-go-on = Go on: { $step }, { $what }
 move-run = Start the { $station }: { $what }
@@ -105,6 +104,7 @@ go-list = Start list: { $points ->
    *[other] { $points } points
   }
 go-list-then-run = Start list, then run
+go-see-list = See the list
 go-running = The { $station } is running
 go-listed = All as listed
 go-listed-running = All as listed, the { $station } is running
