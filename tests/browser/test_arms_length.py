@@ -159,7 +159,7 @@ def test_a_list_that_was_ticked_in_full_is_one_press_away_and_asked_no_more(
     ann.press("load started", run="r1", load="engrave/2")
     asks_again(phone)
 
-    expect(big(phone)).to_have_text(re.compile("(?i)laser"))
+    expect(big(phone)).to_contain_text("laser", ignore_case=True)
     phone.get_by_role("button", name="See the list").click()
     expect(phone.get_by_role("dialog").get_by_role("checkbox")).to_have_count(8)
     phone.get_by_role("button", name="Close").click()
