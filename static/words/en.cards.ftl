@@ -8,7 +8,7 @@ card-measured = measured
 card-continued = continued
 card-trays = Trays
 card-orders = Orders
-card-supplies = Used up in all
+card-supplies = Total materials
 card-steps = Steps
 card-places = Places of the jig
 card-position = position { $place }
@@ -51,18 +51,18 @@ card-recoat = recoat from ({ $span })
 card-handle = handle from ({ $span })
 card-cure = full cure ({ $span })
 card-label-of = Times: label, sheet of { $date }.
-card-read-the-label = Times are common practice: read the label.
+card-read-the-label = Typical times: read the label.
 card-do-not-move = Do not move before
 card-not-before = not before { $at }
 
 ## The foot
 card-the-lead = the lead
-card-bad-piece = A bad piece: lay it aside, mark it, count it as scrap, tell { $lead }. Two alike: stop, call.
+card-bad-piece = Bad piece: set it aside, mark it, count it as scrap, tell { $lead }. Same fault twice: stop and call.
 card-print = { $run } · route revision { $revision } · print { $number } · { $at }
 
 ## The run's summary
 card-wanted = { $wanted } wanted, { $started } started, { $good } good
-card-opened = opened { $at }
+card-opened = started { $at }
 card-next = next: { $step }
 card-all-done = all done
 

@@ -26,13 +26,13 @@ ui-runs-about = For about
 ui-no-server = The server does not answer. What you press is saved here and sent when it is back.
 ui-pair = This phone is not paired with the shop. Your presses are saved here; pair the phone, then they are sent.
 ui-pair-go = Pair this phone
-ui-storage-full = This phone's storage takes nothing more: it is full, or shut off for this page. Free some space.
+ui-storage-full = This phone is out of storage, or shuts it off for this page. Free some space.
 ui-only-here = Not saved on this phone, so leave this page open until they are sent:
 
 ## The head
 head-good = { $good } of { $wanted } good
 head-late = late: { $who }
-head-due = { $good } of { $pieces } for { $due }
+head-due = { $good } of { $pieces } good for { $due }
 head-all-by = all by { $by }
 
 ## What I am in the middle of, or could do
@@ -81,33 +81,33 @@ because-then-it-waits = The sooner it is done, the sooner it { $why ->
   }
 because-stands-set-up = The { $station } is set up for it
 because-next-in-line = It is next in line
-because-gap = It fits in between
+because-gap = Fits in the gap
 because-session-ends = You have until { $at }
 because-must-be-watched = The { $station } must be watched
 because-another-watches = { $person } watches the { $station } until you do
-because-nothing-left = Nothing is left to do
+because-nothing-left = All done
 because-then = Then { $next }
 because-free-until = What comes next has to wait
 go-start = Start
 go-go-on = Go on
-go-at-it = I am at it
+go-at-it = I'm unloading it
 go-job-done = Done
 go-take-over = I watch it now
-go-settle = What becomes of it
-go-stop = I stop for today
+go-settle = Say what to do with it
+go-stop = Finish for today
 go-plan = Open a run
 go-shop = Describe the shop
 go-wrong = Something is wrong
 go-away = Called away
-go-not-this = Not this, because …
-go-list = Start list: { $points ->
-    [one] one point
+go-not-this = Skip this …
+go-list = Open start list: { $points ->
+    [one] 1 point
    *[other] { $points } points
   }
-go-list-then-run = Start list, then run
+go-list-then-run = Open start list
 go-running = The { $station } is running
-go-listed = All as listed
-go-listed-running = All as listed, the { $station } is running
+go-listed = Checked as before
+go-listed-running = Checked as before: { $station } started
 done-all = Done, { $good ->
     [1] 1 good
    *[other] all { $good } good
@@ -121,7 +121,7 @@ then-job = Start: { $job }
 ## What a press did: shown beside 'Undo'
 did-started = Started { $load }
 did-running = { $load } is running
-did-at-it = At it: { $load }
+did-at-it = Unloading: { $load }
 did-done = Done: { $load }
 did-job = Started: { $job }
 did-watch = { $person } watches
@@ -129,8 +129,8 @@ did-job-done = Done: { $job }
 did-list = Start list ticked, { $station }
 did-back = Back
 did-back-in-use = { $station } back in use
-did-came = You have until { $until }
-did-time = You have until { $until }
+did-came = You're here until { $until }
+did-time = You're here until { $until }
 did-undo = Undone: { $what }
 
 ## A press on this phone
@@ -140,7 +140,7 @@ press-sent = sent
 press-refused = Not taken: { $what }
 press-read = I have read it
 press-unsent = { $count } saved here
-press-elsewhere = Your last press, made elsewhere
+press-elsewhere = Last entry, from another phone
 
 ## Machines, states, waits
 machines-idle = Idle: { $stations }
@@ -175,14 +175,14 @@ session-until = until { $until }
 session-until-label = Until
 session-other = Another time
 session-today = Today
-session-until-now = You have until { $until }.
+session-until-now = You're here until { $until }.
 session-change = Change it
-list-run = All ticked, the { $station } is running
+list-run = All ticked: { $station } started
 
 ## What an operation asks
 sign-alt = ISO 7010 sign { $number }
-given-you = Given to you
-given-other = { $person } has this
+given-you = Assigned to you
+given-other = Assigned to { $person }
 first-piece-open = First piece not checked yet.
 first-piece-pass = First piece is good.
 first-piece-fail = First piece failed.

@@ -2,16 +2,16 @@
 
 ## Coming in
 helper-card-tray = Tray { $tray } of { $run }
-helper-card-step = You help with: { $step }
+helper-card-step = Your step: { $step }
 helper-card-through = This tray is through all its steps.
 helper-card-name = Your first name
-helper-card-go = Begin to help
+helper-card-go = Start helping
 helper-card-small = This phone then shows this tray's steps, and nothing else of the shop.
 helper-card-shop = This phone is the shop's own: open it there
 helper-card-code-title = Type the code on the tray's card
 helper-card-code = Code
 helper-card-code-go = Open the tray
-helper-card-code-hint = Eight signs, such as 7KQM-2WXR. They stand beside the square code.
+helper-card-code-hint = Eight characters, such as 7KQM-2WXR. They are beside the QR code.
 helper-no-script = This page is drawn in the browser: it needs JavaScript.
 helper-languages = Language
 
@@ -24,7 +24,7 @@ helper-pieces = { $pieces ->
 }
 helper-until = { $name }, you help until { $at }
 helper-what-to-do = What to do
-helper-no-instructions = Nothing is written down for this step. Let the lead show you.
+helper-no-instructions = No instructions for this step. Ask the lead to show you.
 helper-watch-for = What to watch for
 helper-setup = How the machine is set up
 helper-texts = Which text at which position
@@ -60,7 +60,7 @@ helper-running-until = It runs until { $at }.
 helper-running-stay = Stay and watch.
 helper-running-overdue = It should have ended. Look, and stay until it has.
 helper-stopped-wait = Leave everything as it is. The lead decides what comes next.
-helper-done-wait = What comes next shows here as soon as it is sent.
+helper-done-wait = The next step appears here once this is sent.
 helper-watched-by = { $person } watches it.
 
 ## Presses
@@ -68,7 +68,7 @@ helper-go-start = Start
 helper-go-on = Go on
 helper-go-running = It runs now
 helper-go-list = Before you start: the list
-helper-go-at-it = It has ended: I am at it
+helper-go-at-it = Finished: I'm unloading it
 helper-go-done = Done: all { $good } good
 helper-go-count = Not all are good
 helper-go-aside = Put it aside for now
@@ -77,14 +77,14 @@ helper-go-call = Call the lead
 helper-go-show-me = Call the lead to show me
 helper-go-look = Show the first piece
 helper-go-watch = I looked: { $kind ->
-    [laser] no flame, work flat, air and exhaust on
-    [cnc] no smoke, work held, extraction on, sound as usual
+    [laser] no flame, work flat, air assist and exhaust on
+    [cnc] no smoke, work still held, extraction on, sound normal
     [heater] no smoke, heat as set, nothing near it that burns
-   *[other] no smoke, no smell, work held, sound as usual
+   *[other] no smoke, no smell, work still held, sound normal
   }
 helper-did-start = Started
 helper-did-running = It runs
-helper-did-at-it = At it
+helper-did-at-it = Unloading
 helper-did-done = Done
 helper-did-aside = Put aside
 helper-did-watch = Looked
@@ -110,7 +110,7 @@ helper-undo = Undo
 
 ## Something is wrong
 helper-wrong-title = What is wrong?
-helper-wrong-hurt = Somebody is hurt, or it burns
+helper-wrong-hurt = Someone is hurt, or there's a fire
 helper-wrong-bad = A bad piece
 helper-wrong-stopped = It stopped
 helper-hurt-phone = Phone { $number }
@@ -167,7 +167,7 @@ helper-over-hours-over = Your hours at this tray are over. Ask the lead to let y
 helper-over-run-over = This run is over. Thank you for your help!
 helper-shut = This phone opens tray { $tray } only. Everything else belongs to the shop.
 helper-shut-go = To the tray
-helper-leave = I stop helping
+helper-leave = Stop helping
 helper-leave-sure = Only the lead lets this phone in again.
 helper-leave-go = Stop helping now
 helper-left = You have stopped helping. Thank you!
@@ -198,14 +198,14 @@ helper-refused-list-first = Tick the start list first.
 helper-refused-not-shown = Ask the lead to show you: { $station }
 helper-refused-look-first = Show the first piece to the lead first.
 helper-refused-watch-first = You watch a machine: { $station }. Stay with it.
-helper-refused-hands-elsewhere = From where your hands are, this machine cannot be watched.
+helper-refused-hands-elsewhere = You can't watch this machine from here.
 helper-refused-station-busy = Other work is on it: { $station }. Wait, or call the lead.
 helper-refused-station-out = It cannot be used now: { $station }. Call the lead.
 helper-refused-first-piece-failed = The first piece was not right. Wait for the lead.
 helper-refused-still-waiting = It has to wait until { $ready_at }. Leave it where it is.
 helper-refused-supply-out = Something has run out: { $supply }. Call the lead.
 helper-refused-skill = This needs somebody who has learned it. Call the lead.
-helper-refused-air-not-clear = The air in this room is not clear until { $until }. Wait.
+helper-refused-air-not-clear = There are still fumes in this room until { $until }. Wait.
 helper-refused-solvent-beside-heat = A hot machine runs in this room: { $station }. Wait for the lead.
 helper-refused-material-unknown = Nobody said what this is made of. Call the lead before the machine starts.
 helper-refused-material-look = Its data sheet is looked at first: { $material }. Call the lead.

@@ -35,9 +35,9 @@ trays-taken-as-done = not on the card, taken as done
 trays-counted-already = counted already
 trays-enter-it = Enter it
 trays-the-card = The card
-trays-write-what-stands = Write what stands on the card, and leave empty what does not. A row without a day is of the day above it, or of the last day that fits.
-trays-look-at-it-again = Look at it again
-trays-look-at-it-first = Look at it first
+trays-write-what-stands = Copy what's on the card. Leave the rest blank. A row without a day is of the day above it, or of the last day that fits.
+trays-look-at-it-again = Check again
+trays-look-at-it-first = Check before saving
 trays-so-many-made = { $cards } { $cards ->
     [one] card is
    *[other] cards are

@@ -4,19 +4,19 @@
 ## Something is wrong
 wrong-title = Something is wrong
 wrong-bad = A bad piece
-wrong-stopped = It stopped early
-wrong-out = Out of something
+wrong-stopped = The machine stopped early
+wrong-out = Run out of something
 wrong-hold = Hold pieces
 wrong-first = The first piece fails
 wrong-changed = New cutter, wood, jig or focus
-wrong-station = A station cannot be used
+wrong-station = A machine is out of order
 wrong-which = Which load?
 wrong-no-load = Nothing has been started. Pieces that lie in their trays are counted and held there.
-wrong-emergency = Fire or injury: emergency stop if it is safe, get out, call { $number }.
+wrong-emergency = Fire or injury: hit the emergency stop if you can do it safely. Get out. Call { $number }.
 bad-title = A bad piece: { $step }
 bad-which = Which tray?
 bad-how-many = How many
-bad-what = What becomes of it?
+bad-what = What happens to it?
 bad-back-to = Back to
 bad-scrap = { $pieces } scrap: { $why }
 bad-rework = { $pieces } to rework
@@ -42,7 +42,7 @@ stop-other = other
 settle-where = Stopped: { $why }. { $good } good, { $half } half, { $untouched } untouched{ $spoilt ->
     [0] .
    *[other] , { $spoilt } spoilt.
-  } What becomes of it?
+  } What happens to it?
 settle-resume = Go on from where it stopped
 settle-again = Do it again from the start
 settle-save = Save what is done
@@ -57,7 +57,7 @@ position-half = half
 position-spoilt = spoilt
 position-label = Position { $place }: { $state }
 positions-which = Which pieces?
-out-title = Out of something: { $step }
+out-title = Run out of something: { $step }
 out-of-these = Out of
 out-what = Out of what?
 out-until = Until when?
@@ -79,16 +79,16 @@ changed-wood = wood
 changed-jig = jig seat
 changed-focus = focus
 changed-other = setup
-changed-go = List and first piece again
+changed-go = Redo start list and first piece
 out-of-use-go = It cannot be used
 away-title = Stop it first
 away-make-safe = Still running: { $stations }. Stop it, look at it for smoke and glow, switch its power off.
-away-is-safe = Stopped, looked at, power off. Called away
+away-is-safe = Stopped, checked, power off. I'm off
 away-paused = paused when called away
 away-other-watches = { $person } watches it now
 away-how-many = How many of the { $pieces } are done? { $step }
 away-go-on = Go on with the rest
-not-this-title = Not this: { $what }
+not-this-title = Skip this: { $what }
 not-this-waiting = I am waiting for something
 not-this-short = Not enough time
 not-this-tired = I am too tired for it
@@ -106,12 +106,12 @@ count-left = { $pieces ->
 trays-h1 = Trays
 trays-none = No run is open. Trays appear when a run opens.
 trays-run = Run
-trays-bulk = Several trays done to …
-trays-bulk-title = Several trays done
+trays-bulk = Mark several trays done
+trays-bulk-title = Mark several trays done
 trays-bulk-which = Which trays?
 trays-bulk-to = Done to
-trays-bulk-go = { $trays } done to { $step }
-trays-bulk-about = The trays move on as if each press had been made. No time is learned from it.
+trays-bulk-go = Mark { $trays } done to { $step }
+trays-bulk-about = Moves them on without recording times.
 trays-move = Split, merge, move
 trays-move-title = Move pieces from tray { $tray }
 trays-move-from = From
@@ -162,15 +162,15 @@ trays-scrap = { $pieces } scrap at { $step }: { $why }
 ## Lock-up, first piece, loads, being called away
 load-gone = No longer there
 load-gone-words = This load is done or was taken off.
-load-still-runs = It runs, this long from now
+load-still-runs = Still running, this much longer
 load-stopped = It stopped, because …
-load-ended = It has ended; I am not at it yet
+load-ended = Finished, nobody there yet
 load-off = Take it off
 load-join = I am at it too
 lockup-title = Before you go
 lockup-running = Still running: { $stations }. Stay until it has ended, or stop it, look at it, power off.
-lockup-wait = A machine still runs
-lockup-not-all = I stop without all of it
+lockup-wait = A machine is still running
+lockup-not-all = Finish anyway, not all done
 lockup-say-first = Say what was done first
 first-piece-title = First piece: { $step }
 first-piece-passes = It is good
@@ -184,7 +184,7 @@ history-pass = it is good
 history-fail = it failed
 
 ## Small words of the screens
-ui-open = Look
+ui-open = Open
 ui-note = Note
 ui-why = Why
 ui-unknown = Don't know
@@ -193,7 +193,7 @@ ui-where = Where
 ui-good = Good
 ui-scrap = Scrap
 ui-rework = Rework
-ui-others = Something else instead
+ui-others = Do something else
 ui-positions = Positions
 
 ## What a press did: shown beside 'Undo'
@@ -230,7 +230,7 @@ did-answered = Answered: { $alert }
 did-watch-checked = Looked at the machine
 did-aside = Put aside: { $load }
 did-asked = Said what was running
-did-still = Still at it: { $load }
+did-still = Still working on: { $load }
 did-settle-shop = Settled: the shop's version
 did-settle-press = Settled: the press
 did-moved = { $pieces } from tray { $tray } to tray { $to }
@@ -244,7 +244,7 @@ did-wood = Tray { $tray }: { $wood }
 others-aside = put aside on the { $station }
 others-job = about { $minutes } min
 # What the plan adds. A price says what would be; it never tells anybody to hurry.
-price-none = the finish stays as it is
+price-none = finish time unchanged
 price-late = { $pieces } of { $what } late by { $span }{ $more ->
     [yes] {" "}more
    *[other] {""}
@@ -259,14 +259,14 @@ price-windows = all done { $windows ->
    *[other] { $windows } sessions later
   }
 why-frees = It frees the { $station } for { $next }
-why-unload = The { $station } is through
+why-unload = The { $station } has finished
 why-machine-runs = Then the { $station } runs until { $at }
-why-last = Nothing waits behind it
+why-last = Nothing depends on it
 why-then-it-waits = After it there is a wait; { $next } comes { $at }
 why-waited-for = { $next } waits for it
 prices-older = The order here is from a plan of { $at }; a new one is being made.
 unplanned-looking = Looking for a plan; meanwhile the order here goes without one.
-unplanned = No plan is possible just now; the order here goes without one.
+unplanned = Can't plan right now; this order is a rough guess.
 go-plan-page = Open Plan
 too-late = Too late to load the { $station }: it takes { $minutes } min, and you stop in { $left } min.
 
@@ -318,7 +318,7 @@ alert-more-time = { $minutes } min more
 asks-what-was-running = What was running?
 asks-since = The server was away. Its last entry is from { $last }.
 asks-still = Still running
-asks-at-it = Still at it
+asks-at-it = Still working on it
 asks-ended = Ended
 asks-aside = Put aside
 asks-stopped = Stopped, because …
@@ -332,12 +332,12 @@ ahead-words = { $count ->
   } dated after now, the last { $last } in { $year }. By this server it is { $now }, in { $this_year }.
 ahead-clock = If that is wrong, set the server's clock and press nothing here.
 ahead-go = Date them when they arrived
-settle-title = To settle
-settle-about = These were pressed while the phone did not know the latest. Which is right?
+settle-title = Conflicting entries
+settle-about = These were entered offline and don't match. Which is right?
 settle-more = And { $count } more, which are shown once these are settled.
 settle-press = { $person } pressed at { $at }: { $what } { $subject }
-settle-keep-shop = Keep the shop's
-settle-keep-press = The press is right
+settle-keep-shop = Keep what the shop has
+settle-keep-press = Keep what was entered on the phone
 
 ## Kinds of events, in a history
 kind-person-came = came
@@ -540,23 +540,23 @@ early-cure = What has not cured marks, sticks and can give off fumes. Read the l
 early-clamp = A joint taken out of its clamps too soon can open. Read the label of the glue before you go on.
 early-cool = It may still be hot enough to burn you, or to spoil what touches it.
 early-settle = It may still move, and what is cut now may not fit later.
-early-go = Go on early: { $load }
+early-go = Start early anyway: { $load }
 early-nothing = None of these pieces is free: they are held, or somebody is at them.
 
 ## A span over twice its estimate
-span-ask = { $load }: you were at it { $span }. All the time?
-span-all = All the time
+span-ask = { $load } took { $span }. Were you working the whole time?
+span-all = The whole time
 span-about = About …
-span-about-title = How long were you at it? { $load }
+span-about-title = How long did you work on it? { $load }
 span-about-minutes = About
 span-about-go = About { $minutes } min
 
 ## Folded below the first thing: late entries, list, setup, first piece
-go-only-done = Done, start nothing
-go-count = Done, not all good
+go-only-done = Done, nothing next
+go-count = Done, some bad
 late-start = Started earlier, or done already
 late-running = Running for a while
-late-finish = Not all good, or done earlier
+late-finish = Some bad, or finished earlier
 late-finished = Finished
 late-started-ago = Started { $minutes } min ago
 late-running-ago = For { $minutes } min
@@ -577,7 +577,7 @@ decide-go-on = Go on as it is
 ## Try the sound
 hearing-try = Try the sound
 hearing-title = Did you hear it?
-hearing-never = Not heard on this phone yet
+hearing-never = Sound not tested on this phone
 hearing-last = Sound last heard { $at }
 hearing-yes = I heard it
 hearing-again = Once more
@@ -600,14 +600,14 @@ did-reminder = Said: { $done }
 list-title = Start list: { $step }
 list-left = { $left } to tick
 list-done = All ticked: { $station }
-list-eyewear-unknown = Nobody wrote down which eyewear. Its wavelength stands on the laser.
+list-eyewear-unknown = Eyewear not recorded. Check the wavelength on the laser's label.
 list-material-unknown = Nobody noted what this is. Unknown means no.
 list-material-look = { $material }: its name does not tell what it is bound or coated with. Look at its data sheet first. Unknown means no.
-list-material-forbidden = { $material } is on the shop's forbidden list.
+list-material-forbidden = { $material } is on the shop's banned list.
 list-material-which = What is it made of? { $trays }
 list-material-note = Note it
 list-never = Never: { $forbidden }.
-list-never-empty = The shop's forbidden list is empty. PVC and whatever holds chlorine never comes into a laser.
+list-never-empty = Never laser PVC or anything containing chlorine. The shop's banned list is empty.
 finish-unknown = No finish is written down for this step. Read its label: ventilation, solvent, rags, drying.
 finish-label-of = label of { $date }
 finish-ventilation = Ventilation: { $ventilation }
@@ -620,7 +620,7 @@ wait-end-title = End the wait: { $step }
 wait-end-go = It goes on early: tray { $tray }
 
 ## Calls, handing over, a look at the first piece
-call-why-look = look at my first piece
+call-why-look = check my first piece
 call-why-help = help me
 call-why-bad-piece = a bad piece
 call-why-stopped = it stopped
@@ -644,42 +644,42 @@ look-not-yet = Not yet
 did-show-first = Called the lead to look: { $step }
 did-look-pass = First piece good, tray { $tray }
 did-look-fail = First piece not yet, tray { $tray }
-given-title = Given to somebody
+given-title = Assigned
 given-row = { $person } has { $step } on { $trays }
 given-row-you = You have { $step } on { $trays }
 given-look = the lead looks at the first piece
-give-open = Give to …
-give-title = Give to somebody
+give-open = Assign to …
+give-title = Assign to …
 give-which = Which trays?
 give-operation = Which operation?
 give-to = To whom?
-give-nobody = anybody again
-give-look = I want to look at the first piece
-give-go = { $person } has { $step } on { $trays }
-give-back = { $step } on { $trays } is anybody's again
+give-nobody = Anyone
+give-look = Show me the first piece
+give-go = Assign { $step }, { $trays }, to { $person }
+give-back = Unassign { $step }, { $trays }
 give-nothing = Nothing waits at an operation now.
-did-give = { $person } has { $step } on { $trays }
-did-give-back = { $step } on { $trays } is anybody's again
-shown-title = Who was shown which machine
-shown-open = Shown …
-shown-sheet = Shown how: { $person }
+did-give = Assigned to { $person }: { $step }, { $trays }
+did-give-back = Unassigned: { $step }, { $trays }
+shown-title = Machine training
+shown-open = Add training …
+shown-sheet = Training: { $person }
 shown-about = The machine's own manual comes first. Stay beside the first load.
-shown-nothing = shown no machine yet
-shown-known = shown: { $stations }
-shown-all = Shown every machine of the shop.
-shown-go = I showed { $person } the { $station }
-did-shown = { $person } was shown the { $station }
+shown-nothing = Not trained on any machine yet
+shown-known = Trained on: { $stations }
+shown-all = Trained on every machine of the shop.
+shown-go = I trained { $person } on the { $station }
+did-shown = { $person } trained on the { $station }
 
 ## Refusals of care and of handing over
 refused-rags-first = Say first what was done with today's rags, oily dust and bins. It is asked in the list before you go.
-refused-air-not-clear = A finish is wet or a solvent in the air of { $room } until { $until }. The { $station } waits for that.
+refused-air-not-clear = Solvent fumes in { $room } until { $until }. Keep the { $station } off until then.
 refused-solvent-beside-heat = { $step } brings solvent into { $room }, and the { $station } is at work there. Wait until it has ended.
 refused-material-unknown = Nobody said what tray { $tray } is made of. Say it on the start list or on Trays before the { $station } starts. Unknown means no.
 refused-material-look = { $material }: look at its data sheet first, and at what it is bound or coated with. The start list of the { $station } asks for it.
-refused-material-forbidden = { $material } never goes on the { $station }: '{ $forbidden }' is on the shop's forbidden list.
-refused-not-shown = { $person } has not been shown the { $station } yet. The lead shows it first.
+refused-material-forbidden = { $material } never goes on the { $station }. '{ $forbidden }' is on the shop's banned list.
+refused-not-shown = { $person } is not trained on the { $station } yet. Ask the lead to show it first.
 refused-look-first = The lead looks at the first piece of { $step }, tray { $tray }, before it goes on. Show it first.
-refused-hands-elsewhere = Nobody can watch the { $station } with hands at the { $at }. Finish there first, or stop the { $station }, look at it, power off.
+refused-hands-elsewhere = You can't watch the { $station } from the { $at }. Finish there first, or stop the { $station }, look at it, power off.
 
 ## Waits and trays, below the fold of Now
 ui-waits = Drying, curing, in clamps
@@ -714,11 +714,11 @@ trays-done = { $count ->
    *[other] { $count } trays done
   }
 calendar-put = Put it in my phone's calendar
-early-open-dry = Go on now, before it is dry
-early-open-cure = Go on now, before it is cured
-early-open-clamp = Go on now, take the clamps off early
-early-open-cool = Go on now, before it is cool
-early-open-settle = Go on now, before it has settled
+early-open-dry = Carry on now, before it's dry
+early-open-cure = Carry on now, before it's cured
+early-open-clamp = Carry on now, take the clamps off early
+early-open-cool = Carry on now, before it's cool
+early-open-settle = Carry on now, before it has settled
 tray-held = held: { $why }
 tray-held-until = held: { $why }, until { $until }
 tray-done = done

@@ -16,7 +16,7 @@ from tests.serving import Served
 
 ROUTE = "cut 4 board of 12, clean up 5, sand 5, engrave 5, oil 3, dry 5 min, hooks 5"
 
-BIG = re.compile("^(Done, |Start list, then run$|All as listed, the .* is running$|The .* is running$|Start$|Go on$)")
+BIG = re.compile("^(Done, |Open start list|Checked as before: .* started$|The .* is running$|Start$|Go on$)")
 
 
 def test_a_run_of_12_pieces_from_one_line_of_text_to_finished(phone: Page, server: Served, data: Path) -> None:
@@ -143,7 +143,7 @@ class Person:
         self.press("Start")
         self.goes_through_the_list()
         self.press("Something is wrong")
-        self.press("It stopped early")
+        self.press("The machine stopped early")
         with self.in_the_sheet("Stopped early: Cut, board 1") as sheet:
             self.press("cutter", sheet)
             for place in range(1, 9):
@@ -153,7 +153,7 @@ class Person:
             expect(sheet.get_by_role("button", name="Position 9: half")).to_be_visible()
             self.press("It stopped", sheet)
         self.reads("Stopped early: Cut, board 1")
-        self.press("What becomes of it")
+        self.press("Say what to do with it")
         self.press("Go on from where it stopped")
         self.goes_through_the_list()
         self.is_at_the_machine("CNC")
@@ -164,9 +164,9 @@ class Person:
 
     def goes_through_the_list(self) -> None:
         """Every point of the start list is ticked; only then the machine may be said to run."""
-        self.press("Start list, then run")
+        self.press("Open start list")
         sheet = self.phone.get_by_role("dialog", name=re.compile("^Start list"))
-        runs = sheet.get_by_role("button", name=re.compile("is running$|to tick$"))
+        runs = sheet.get_by_role("button", name=re.compile("started$|to tick$"))
         expect(runs).to_be_disabled()
         if sheet.get_by_label("What is it made of?").count():
             sheet.get_by_label("What is it made of?").fill("ash")
@@ -179,7 +179,7 @@ class Person:
     def is_at_the_machine(self, name: str) -> None:
         """Its row on Now opens its load; there it is said that somebody is at it."""
         self.press(re.compile(f"^{name}.*running"))
-        self.press("I am at it", self.phone.get_by_role("dialog"))
+        self.press("I'm unloading it", self.phone.get_by_role("dialog"))
 
     def takes_a_mistap_back(self) -> None:
         self.press(re.compile("^Done, all 5 good"))
@@ -250,7 +250,7 @@ class Person:
             self.is_at_the_machine(running.first.inner_text().split()[0])
         else:
             big = self.phone.get_by_role("button", name=BIG).first
-            if big.inner_text().startswith("Start list"):
+            if big.inner_text().startswith("Open start list"):
                 self.goes_through_the_list()
             else:
                 big.click()

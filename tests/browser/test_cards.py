@@ -96,7 +96,7 @@ def test_a_card_that_was_written_on_is_typed_in(ann: Phone, server: Served, phon
     cut.get_by_label("Good").fill("5")
     cut.get_by_label("Who").select_option("Ann")
     clean.get_by_label("Good").fill("9")
-    phone.get_by_role("button", name="Look at it first").click()
+    phone.get_by_role("button", name="Check before saving").click()
 
     expect(phone.get_by_text("Tray 1 has 5 free for Clean, and 9 were wanted.")).to_be_visible()
     look(phone, server, "paper wrong")
@@ -105,7 +105,7 @@ def test_a_card_that_was_written_on_is_typed_in(ann: Phone, server: Served, phon
     clean.get_by_label("Good").fill("4")
     clean.get_by_label("Scrap", exact=True).fill("1")
     clean.get_by_label("Why scrap").fill("crack")
-    phone.get_by_role("button", name="Look at it first").click()
+    phone.get_by_role("button", name="Check before saving").click()
 
     expect(phone.get_by_role("heading", name="This will be entered")).to_be_visible()
     expect(phone.get_by_role("region", name="What will be entered")).to_contain_text("4 good, 1 scrap")

@@ -14,7 +14,7 @@ from tests.phone import Phone
 from tests.scenario import shop
 from tests.serving import Served, running, serving
 
-LOOKED = "I looked: no flame, work flat, air and exhaust on"
+LOOKED = "I looked: no flame, work flat, air assist and exhaust on"
 AT_IT = "I am at it: no flame, work flat, air and exhaust on"
 IN_WATER = "They are in water in the metal can, lid on"
 
@@ -115,7 +115,7 @@ def test_a_look_that_was_missed_while_the_server_was_dead_is_red_on_its_return(
 
 
 def start_list(page: Page) -> Locator:
-    page.get_by_role("button", name="Start list, then run").first.click()
+    page.get_by_role("button", name="Open start list").first.click()
     return page.get_by_role("dialog", name=re.compile("^Start list"))
 
 
@@ -125,7 +125,7 @@ def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
     ann.press("load started", run="r1", load="engrave/1")
     opened(phone, server)
     sheet = start_list(phone)
-    runs = sheet.get_by_role("button", name=re.compile("to tick$|is running$"))
+    runs = sheet.get_by_role("button", name=re.compile("to tick$|started$"))
     expect(runs).to_be_disabled()
     expect(sheet).to_contain_text("OD 6+ at 10 600 nm")
     expect(sheet).to_contain_text("Never: PVC and polycarbonate.")
@@ -138,7 +138,7 @@ def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
         ann.press(kind, run="r1", load="engrave/1")
     ann.press("load started", run="r1", load="engrave/2")
 
-    phone.get_by_role("button", name="All as listed, the Laser is running").click()
+    phone.get_by_role("button", name="Checked as before: Laser started").click()
 
     expect(phone.get_by_role("button", name=re.compile("^Laser.*running, tray 2"))).to_be_visible()
     arrived(data, "machine started", number=2)
@@ -149,7 +149,7 @@ def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
         ann.press(kind, run="r1", load="engrave/2")
     Phone(server.address, person="ben").press("load started", run="r1", load="engrave/3")
     phone.get_by_role("button", name="Ben", exact=True).click()
-    expect(phone.get_by_role("button", name="Start list, then run")).to_be_visible()
+    expect(phone.get_by_role("button", name="Open start list")).to_be_visible()
 
 
 def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_is_forbidden(
@@ -166,7 +166,7 @@ def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_
     sheet.get_by_label("What is it made of?").fill("polycarbonate")
     sheet.get_by_role("button", name="Note it").click()
 
-    expect(sheet).to_contain_text("polycarbonate is on the shop's forbidden list.")
+    expect(sheet).to_contain_text("polycarbonate is on the shop's banned list.")
     expect(material).to_be_disabled()
     arrived(data, "wood noted")
     assert bodies(data, "wood noted") == [{"wood": "polycarbonate"}]
@@ -200,7 +200,7 @@ def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone
 def test_cautions_stand_in_type_as_large_as_the_step_with_their_signs(ann: Phone, phone: Page, server: Served) -> None:
     opened(phone, server)
     cautions = phone.locator("section.now ul.cautions")
-    expect(cautions.get_by_text("No gloves, no loose sleeves near turning cutters.")).to_be_visible()
+    expect(cautions.get_by_text("No gloves or loose sleeves near rotating cutters.")).to_be_visible()
     size = "one => getComputedStyle(one).fontSize"
 
     assert cautions.evaluate(size) == phone.locator("section.now h1").evaluate(size)
@@ -242,16 +242,16 @@ def test_rags_are_asked_about_at_the_start_and_the_end_and_nobody_goes_before_it
     expect(alert(phone)).to_contain_text("single layer outdoors in the shade, away from buildings")
     expect(alert(phone).get_by_role("button", name="Seen")).to_have_count(0)
 
-    phone.get_by_role("button", name="I stop for today").last.click()
+    phone.get_by_role("button", name="Finish for today").last.click()
     sheet = phone.get_by_role("dialog", name="Before you go")
     expect(sheet.get_by_role("checkbox")).to_have_count(5)
     for point in sheet.get_by_role("checkbox").all():
         point.check()
     expect(sheet.get_by_role("button", name="Say what was done first")).to_be_disabled()
-    expect(sheet.get_by_role("button", name="I stop without all of it")).to_have_count(0)
+    expect(sheet.get_by_role("button", name="Finish anyway, not all done")).to_have_count(0)
     sheet.get_by_role("button", name="Something else …").click()
     sheet.get_by_label("What was done?").last.fill("Hung over the fence, one by one")
-    sheet.get_by_role("button", name="I stop for today").click()
+    sheet.get_by_role("button", name="Finish for today").click()
 
     arrived(data, "person went")
     assert len(bodies(data, "person went")) == 1

@@ -71,7 +71,7 @@ def scans(strangers: Phones, data: Path, server: Served, tray: str = "4", name: 
     page = strangers.new(**how)
     page.goto(address_of(data, server, tray))
     page.get_by_label("Your first name").fill(name)
-    page.get_by_role("button", name="Begin to help").click()
+    page.get_by_role("button", name="Start helping").click()
     expect(page.get_by_role("heading", level=1)).to_be_visible()
     return page
 
@@ -216,7 +216,7 @@ def test_without_a_network_nothing_is_lost(
     expect(page.locator(".pressed")).to_contain_text("Started")
     expect(page.locator(".pressed")).to_contain_text("saved here, sent later")
     page.get_by_role("button", name="Done: all 5 good").click()
-    expect(page.get_by_text("What comes next shows here as soon as it is sent.")).to_be_visible()
+    expect(page.get_by_text("The next step appears here once this is sent.")).to_be_visible()
     expect(page.get_by_text("The server does not answer.")).to_be_visible()
     page.context.set_offline(False)
 
@@ -241,7 +241,7 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(page.get_by_role("heading", name="It runs")).to_be_visible()
     expect(page.get_by_text("Stay and watch.", exact=False).first).to_be_visible()
 
-    look = page.get_by_role("button", name="I looked: no flame, work flat, air and exhaust on")
+    look = page.get_by_role("button", name="I looked: no flame, work flat, air assist and exhaust on")
     expect(look).to_have_count(0)
     later(page, server, seconds=31)  # half a minute after the start
     expect(look).to_be_visible()
@@ -250,7 +250,7 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(look).to_be_hidden()
 
     page.get_by_role("button", name="Something is wrong").click()
-    expect(page.get_by_text("Fire or injury: emergency stop if it is safe, get out, call 112.")).to_be_visible()
+    expect(page.get_by_text("Fire or injury: hit the emergency stop if you can do it safely. Get out. Call 112.")).to_be_visible()
     page.get_by_role("button", name="It stopped").click()
     page.get_by_role("button", name="power cut").click()
     expect(page.get_by_text("Leave everything as it is. The lead decides what comes next.")).to_be_visible()

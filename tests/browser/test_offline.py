@@ -132,7 +132,7 @@ def a_setup_sheet_opens(page: Page) -> None:
 
 
 def a_list_is_ticked(page: Page) -> None:
-    button(page, "^Start list: 2 points").click()
+    button(page, "^Open start list: 2 points").click()
     dialog = page.get_by_role("dialog")
     for point in ("Bench clear", "Scraper sharp"):
         dialog.get_by_role("checkbox", name=point).check()

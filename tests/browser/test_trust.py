@@ -191,8 +191,8 @@ def test_the_sheet_of_something_else_closes_when_that_is_started(
 ) -> None:
     ann.state()
     opened(phone, server)
-    phone.get_by_text("Something else instead").click()
-    phone.locator("details", has_text="Something else instead").get_by_role("button", name="Look").first.click()
+    phone.get_by_text("Do something else").click()
+    phone.locator("details", has_text="Do something else").get_by_role("button", name="Open").first.click()
     sheet = phone.get_by_role("dialog")
     expect(sheet).to_be_visible()
 

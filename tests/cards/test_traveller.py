@@ -149,7 +149,7 @@ def test_without_label_data_times_are_called_common_practice() -> None:
     wait = works(book, run)["Oil"].wait
 
     assert wait is not None
-    assert wait.notes == ("Times are common practice: read the label.",)
+    assert wait.notes == ("Typical times: read the label.",)
     assert "Dry to the touch is not cured." in [one.text for one in works(book, run)["Oil"].care]
 
 
@@ -190,7 +190,7 @@ def test_the_foot_says_whom_to_tell_and_what_to_call() -> None:
     foot = traveller(replace(book, emergency="911"), run, run.trays["1"], link, speech(book)).foot
 
     assert "tell Ann" in foot.bad
-    assert foot.danger == "Fire or injury: emergency stop if it is safe, get out, call 911."
+    assert foot.danger == "Fire or injury: hit the emergency stop if you can do it safely. Get out. Call 911."
 
 
 def test_an_order_goes_to_another_process_whole() -> None:

@@ -119,7 +119,7 @@ def test_a_card_says_the_tray_and_its_step_and_asks_a_first_name(house: House) -
     page = house.app.test_client().get(link_of(house).path)
 
     assert page.status_code == 200
-    assert "Tray 4 of Key rails" in page.text and "You help with: Sand 120" in page.text
+    assert "Tray 4 of Key rails" in page.text and "Your step: Sand 120" in page.text
     assert "<script" not in page.text and '<nav class="screens"' not in page.text
     assert page.headers["Cache-Control"] == "no-store"
 
@@ -239,7 +239,7 @@ def test_the_state_is_the_trays_current_step_in_words(house: House) -> None:
     assert [one["text"] for one in step["instructions"]] == ["Check the grit.", "Sand with the grain."]
     cautions = {one["text"]: one["signs"] for one in step["cautions"]}
     assert cautions["Eye protection on."] == ["M004"] and cautions["Keep the disc flat."] == []
-    assert "call 112" in state["emergency"]
+    assert "Call 112" in state["emergency"]
 
 
 def test_nothing_of_another_tray_or_run_is_in_it(house: House) -> None:
