@@ -38,14 +38,14 @@ card-measure = { $nominal } +{ $plus } −{ $minus }
 card-limits = { $least } to { $most }
 
 ## Waits
-card-wait-dry = Let dry: { $span } at least
-card-wait-cure = Let cure: { $span } at least
-card-wait-clamp = In clamps: { $span } at least
-card-wait-cool = Let cool: { $span } at least
-card-wait-settle = Let settle: { $span } at least
+card-wait-dry = Let dry: at least { $span }
+card-wait-cure = Let cure: at least { $span }
+card-wait-clamp = In clamps: at least { $span }
+card-wait-cool = Let cool: at least { $span }
+card-wait-settle = Let settle: at least { $span }
 card-finish = After { $finish }
 card-finish-unknown = After the finish
-card-go-on-from = go on from
+card-go-on-from = carry on from
 card-latest = at latest ({ $span })
 card-recoat = recoat from ({ $span })
 card-handle = handle from ({ $span })

@@ -16,7 +16,7 @@ from tests.serving import Served, running, serving
 
 LOOKED = "I looked: no flame, work flat, air assist and exhaust on"
 AT_IT = "I am at it: no flame, work flat, air and exhaust on"
-IN_WATER = "They are in water in the metal can, lid on"
+IN_WATER = "In water in the metal can, lid on"
 
 
 @pytest.fixture
@@ -51,7 +51,7 @@ def test_a_look_is_asked_for_calmly_and_answered_with_one_tap(
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
     opened(phone, server)
     expect(alert(phone)).to_contain_text("The Laser: stay and watch. Confirm: no flame, work flat, air and exhaust on")
-    expect(alert(phone)).to_contain_text("It shows that somebody answered. It is no fire watch.")
+    expect(alert(phone)).to_contain_text("It only shows that someone answered. It is not a fire watch.")
     expect(alert(phone)).to_have_class(re.compile(r"\bact\b"))
 
     alert(phone).get_by_role("button", name=LOOKED).tap()
@@ -161,7 +161,7 @@ def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_
     sheet = start_list(phone)
     material = sheet.get_by_role("checkbox", name=re.compile("^Material known"))
     expect(material).to_be_disabled()
-    expect(sheet).to_contain_text("Nobody noted what this is. Unknown means no.")
+    expect(sheet).to_contain_text("Material not recorded. Not sure what it is? Don't start.")
 
     sheet.get_by_label("What is it made of?").fill("polycarbonate")
     sheet.get_by_role("button", name="Note it").click()
@@ -235,7 +235,7 @@ def test_rags_are_asked_about_at_the_start_and_the_end_and_nobody_goes_before_it
     ann.press("load started", run="r1", load="oil/1")
     expect(alert(phone)).to_contain_text("Before you open the tin")
     expect(alert(phone).get_by_role("button")).to_have_count(2)  # the two answers: there is no other way
-    alert(phone).get_by_role("button", name="The lidded metal can with water stands ready").click()
+    alert(phone).get_by_role("button", name="The lidded metal can with water is ready").click()
     expect(alert(phone)).to_be_hidden()
     ann.state()
     ann.press("load done", run="r1", load="oil/1")
@@ -257,7 +257,7 @@ def test_rags_are_asked_about_at_the_start_and_the_end_and_nobody_goes_before_it
     assert len(bodies(data, "person went")) == 1
     done = {one["reminder"].split("|")[0]: one["done"] for one in bodies(data, "reminder answered")}
     assert done == {
-        "care start": "The lidded metal can with water stands ready",
+        "care start": "The lidded metal can with water is ready",
         "care lock-up": "Hung over the fence, one by one",
         "care end": "Hung over the fence, one by one",
     }
@@ -289,7 +289,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
         ann.press("load done", run="r1", load="oil/1")
         row = page.locator("summary", has_text="Oil: drying")
         expect(row).to_contain_text(
-            re.compile(r"coat again from .+ · handle from .+ · full cure .+ · label of 2026-03-01")
+            re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 2026-03-01")
         )
         expect(row).to_contain_text("Dry to the touch is not cured.")
         page.close()
@@ -328,7 +328,7 @@ def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, s
     sheet = phone.get_by_role("dialog")
     expect(sheet).to_contain_text("Dry to the touch is not cured.")
     expect(sheet).to_contain_text("No finish is written down for this step.")
-    sheet.get_by_role("button", name="It goes on early: tray 1").click()
+    sheet.get_by_role("button", name="End it early: tray 1").click()
 
     arrived(data, "wait ended")
     assert bodies(data, "wait ended") == [{"early": True}]

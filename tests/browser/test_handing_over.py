@@ -45,7 +45,7 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     sheet.get_by_role("button", name="Ben has Clean on trays 1 to 3").click()
     lead.get_by_role("navigation").get_by_role("link", name="Now").click()
     expect(lead.get_by_text("Ben has Clean on trays 1 to 3").first).to_be_visible()
-    expect(helper.get_by_text("You have Clean on trays 1 to 3")).to_be_visible()
+    expect(helper.get_by_text("You: Clean, trays 1 to 3")).to_be_visible()
 
     ben.state()
     ben.press("load started", run="r1", load="clean/1")
@@ -61,7 +61,7 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     call.get_by_role("button", name="Not yet").click()
     expect(helper.get_by_text("The lead says: not yet.")).to_be_visible()
     helper.get_by_role("button", name="Show the first piece").click()
-    call.get_by_role("button", name="Good, go on").click()
+    call.get_by_role("button", name="Good, carry on").click()
 
     helper.get_by_role("button", name=re.compile("^Done, all 5 good")).click()
     arrived(data, "load done")
@@ -86,14 +86,14 @@ def test_somebody_calls_and_hears_that_the_lead_is_on_the_way(
 ) -> None:
     lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
     ben.press("lead called", {"why": "help", "note": "it chatters"}, run="r1", tray="4", operation="clean")
-    call = lead.locator(".panel", has_text="Ben at tray 4 calls the lead: help me")
+    call = lead.locator(".panel", has_text="Ben at tray 4 calls the lead: help needed")
     expect(call).to_contain_text("it chatters")
 
-    call.get_by_role("button", name="I am going").click()
+    call.get_by_role("button", name="I'm going").click()
 
     expect(call).to_be_hidden()
-    expect(helper.get_by_text("Ann goes to Ben at tray 4: help me")).to_be_visible()
-    lead.locator(".asked", has_text="Ann goes to Ben").get_by_role("button", name="Done", exact=True).click()
+    expect(helper.get_by_text("Ann is on the way to Ben at tray 4: help needed")).to_be_visible()
+    lead.locator(".asked", has_text="Ann is on the way to Ben").get_by_role("button", name="Done", exact=True).click()
     arrived(data, "alert answered")
     assert [one["answer"] for one in bodies(data, "alert answered")] == ["done"]
     assert ben.state()["calls"] == {}
@@ -107,7 +107,7 @@ def test_somebody_hurt_is_red_and_names_the_emergency_number(
     expect(helper.get_by_role("heading", level=1)).to_contain_text("Sand 120")
 
     helper.get_by_role("button", name="Something is wrong").click()
-    helper.get_by_role("button", name="Somebody is hurt: call the lead").click()
+    helper.get_by_role("button", name="Someone is hurt: call the lead").click()
 
     call = lead.locator(".panel.red")
     expect(call).to_contain_text("Somebody is hurt. Ben calls from tray 4")

@@ -145,9 +145,9 @@ def test_while_engraving_is_prepared_each_position_has_its_text(ann: Phone, phon
     ann.press("load started", {"places": {"1": placed}}, run="r1", load="engrave/1")
     opened(phone, server)
 
-    texts = phone.locator("section.now").get_by_role("list", name="Which text at which position")
+    texts = phone.locator("section.now").get_by_role("list", name="Text at each position")
 
     expect(texts.get_by_role("listitem")).to_have_text(["position 1 12", "position 2 87"])
     phone.goto(f"{server.address}trays")
-    whole = phone.get_by_role("list", name="Which text at which position")
+    whole = phone.get_by_role("list", name="Text at each position")
     expect(whole.get_by_role("listitem")).to_have_text(["position 1 12", "position 2 87"])

@@ -130,7 +130,7 @@ def test_a_watch_check_confirms_flame_work_air_and_exhaust_and_claims_no_more() 
     texts = messages("en")
 
     assert texts["care-watch-check-laser"] == "Stay and watch. Confirm: no flame, work flat, air assist and exhaust on."
-    assert texts["care-watch-note"] == "It shows that somebody answered. It is no fire watch."
+    assert texts["care-watch-note"] == "It only shows that someone answered. It is not a fire watch."
 
 
 def test_a_look_confirms_the_things_of_its_own_station() -> None:
