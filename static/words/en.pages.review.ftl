@@ -1,15 +1,15 @@
 # What the pages of templates/review/ say.
 
 review-noise-dust = Noise and dust
-review-no-measurement = { $b }This is no measurement.{ $end_b } It is reckoned from the presses on phones and the figures of the stations: nobody wore a meter, and the air was not sampled. A small figure clears nobody of harm. Wear what the machine's manual and the signs ask for, whatever stands here.
+review-no-measurement = { $b }This is not a measurement.{ $end_b } It is worked out from entries on phones and each station's figures. Nobody wore a meter, and the air was not sampled. A low figure does not mean no harm. Wear what the machine's manual and the signs ask for, whatever this page says.
 review-noise-dose = Noise dose
-review-as-8-h = As 8 h at
-review-at-dust = At dust
+review-as-8-h = 8-hour average
+review-at-dust = Time in dust
 review-without-extraction = Without extraction
 review-until-now = until now
 review-not-known = not known
 review-nobody-seven-days = Nobody was at a station in the last seven days. As soon as somebody is, their day stands here.
-review-how-it-is-reckoned = How it is reckoned
+review-how-it-is-reckoned = How it is worked out
 review-what-counts = Hands at a station count at its figure all the time, loading and setting up too, and so does watching its running machine in the same room. Stations at the same time add up by energy. What others do nearby is not in it. Time is at dust where the station's kind makes dust; it is with extraction where the station or the operation draws on a service that is dust extraction by its name.
 review-dust-limits = Published limits for wood dust
 review-dust-limits-not-measured = For a day of 8 hours, in mg a cubic metre. This shop's air is not measured; minutes at dust say nothing of how much is in the air.
@@ -19,11 +19,11 @@ review-mg-a-cubic-metre = mg/m³
 review-read-at = Read at
 review-cautions = Cautions and their sources
 review-title = Review
-review-none = Here stands where the hours of a run went, as soon as one is worked. First { $link }open a run{ $end_link }.
+review-none = Once you've worked on a run, this shows where the hours went. First { $link }open a run{ $end_link }.
 review-day-by-day = Noise and dust, day by day
 review-title-of = Review of { $run }
 review-nothing-pressed = Nothing has been pressed in this run yet. Its times appear here as it is worked on the { $link }Now{ $end_link } screen.
-review-not-measured = Of these { $length } were not measured: they were assumed, typed from paper or interrupted, and teach no time.
+review-not-measured = { $length } of this was not measured: it was assumed, typed from paper or interrupted. These times are not used for estimates.
 review-hours-by-operation = Hours by operation
 review-operation = Operation
 review-loads = Loads
@@ -47,11 +47,20 @@ review-measured = ✓ measured
 review-to-the-plan = The run on the Plan screen
 
 review-over = ▲ over: { $dose }
-review-at-least = at least { $figure }
+review-dose = { $percent ->
+    [0] under 1 %
+   *[other] { $percent } %
+  }
+# Where some levels are missing the true figure is higher.
+review-dose-at-least = { $percent ->
+    [0] under 1 % (some levels missing)
+   *[other] at least { $percent } %
+  }
 review-level = { $level } dB(A)
+review-level-at-least = at least { $level } dB(A)
 
 review-so-long-at = { $length } at { $station }
-review-no-level = Not in the noise, because no level is written down, which does not mean quiet: { $where }. Add levels on the { $link }Shop{ $end_link } screen.
+review-no-level = Not counted, because no level is written down: { $where }. That does not mean quiet: the true figure is higher. Add levels on the { $link }Shop{ $end_link } screen.
 
 review-noise-rule = 100 % is a day of 8 hours at { $limit } dB(A); every { $exchange } dB more halves the time. The shop chose this on the Shop screen. NIOSH recommends 85 and 3 (publication 98-126); OSHA's limit is 90 and 5 (29 CFR 1910.95, Appendix A).
 

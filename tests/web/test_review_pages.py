@@ -196,12 +196,22 @@ def test_noise_and_dust_of_a_day_are_information(client: FlaskClient, house: Hou
 
     text = words(client.get("/review/days"))
 
-    assert "This is no measurement." in text
+    assert "This is not a measurement." in text
     assert "Ann 10 %" in text  # 46 min of the CNC's 85 dB(A): hands at it, and watching it
     assert "Ben at least 42 %" in text  # 20 min of 95 dB(A)
-    assert "because no level is written down, which does not mean quiet: Ben 10 min at Bench." in text
+    assert "because no level is written down: Ben 10 min at Bench. That does not mean quiet" in text
     assert "20 min 20 min" in text
     assert "safe" not in text.lower()
+
+
+def test_a_dose_too_small_to_say_is_not_at_least_anything(client: FlaskClient, house: House, clock: HandClock) -> None:
+    with_figures(house, sander=60)
+    ben_cleans(house, clock)
+
+    text = words(client.get("/review/days"))
+
+    assert "Ben under 1 % (some levels missing)" in text
+    assert "at least under" not in text
 
 
 def test_a_day_over_the_shops_limit_says_so_in_words(client: FlaskClient, house: House, clock: HandClock) -> None:
