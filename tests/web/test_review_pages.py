@@ -52,7 +52,8 @@ def test_of_an_open_run_the_list_has_no_time_of_a_piece(client: FlaskClient, hou
 
     assert at_a_glance(known) == "4 of 12 good"
     assert (
-        at_a_glance(replace(known, run=replace(known.run, state="finished"))) == "4 of 12 good, 9 min of hands a piece"
+        at_a_glance(replace(known, run=replace(known.run, state="finished")))
+        == "4 of 12 good, 9 min hands-on per piece"
     )
 
 
@@ -74,7 +75,7 @@ def test_good_pieces_and_the_hands_of_one_stand_in_the_list(client: FlaskClient,
 def test_a_run_shows_its_hours_and_every_element(client: FlaskClient) -> None:
     text = words(client.get("/review/runs/r1/log"))
 
-    assert "8 min hands on" in text
+    assert "8 min hands-on" in text
     assert "machine time, CNC" in text
     assert "✓ measured" in text
     assert "Sat 7 Mar 2026, 10:00" in text
@@ -90,13 +91,13 @@ def test_the_log_leads_back_at_its_top_and_says_a_piece_as_the_review_does(
     page = client.get("/review/runs/r1/log")
 
     assert '<a href="/review/runs/r1">‹ =Rails</a>' in page.text.split("<h1>")[0]
-    assert "8 min hands on, 2½ min for each of 3 good pieces" in words(page)
+    assert "8 min hands-on, 2½ min for each of 3 good pieces" in words(page)
 
 
 def test_an_empty_review_teaches(client: FlaskClient, house: House) -> None:
     open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 12}]))
 
-    assert "Nothing has been pressed in this run yet" in words(client.get("/review/runs/r2/log"))
+    assert "Nothing has been entered for this run yet" in words(client.get("/review/runs/r2/log"))
 
 
 def test_the_table_goes_to_a_spreadsheet(client: FlaskClient) -> None:
@@ -157,7 +158,7 @@ def with_figures(house: House, **figures: float) -> None:
 def test_without_helpers_the_hours_have_one_column(client: FlaskClient) -> None:
     text = words(client.get("/review/runs/r1/log"))
 
-    assert "Hands on" in text
+    assert "Hands-on" in text
     assert "Helpers" not in text
 
 
@@ -170,7 +171,7 @@ def test_helpers_hours_stand_apart_on_the_page_and_in_the_table(
     rows = list(csv.DictReader(io.StringIO(client.get("/review/runs/r1.csv").text, newline="")))
 
     assert "Leads 8 min, helpers 30 min." in text
-    assert "Hands on, sum" in text
+    assert "Hands-on, total" in text
     assert {(row["person"], row["hours_of"]) for row in rows} >= {("Ann", "lead"), ("Ben", "helper"), ("", "")}
 
 
