@@ -15,7 +15,7 @@ CLEAN: dict[str, Any] = {
     "es": {
         "name": "Limpiar los cantos",
         "instructions": [
-            "Suelta los listones del tablero: sierra los tres puentes.",
+            "Suelta los listones de la tabla: sierra los tres puentes.",
             "Cepilla los restos a ras, siempre alejando el cepillo del cuerpo.",
             "Limpia los agujeros de los ganchos con la escobilla, la manguera de aspiración al lado. No te quites las gafas.",
             "Las piezas buenas, a la bandeja; las rajadas, al lado.",
@@ -24,7 +24,7 @@ CLEAN: dict[str, Any] = {
     "fr": {
         "name": "Nettoyer les chants",
         "instructions": [
-            "Détachez les barres du panneau : sciez les trois attaches.",
+            "Détachez les barres de la planche : sciez les trois attaches.",
             "Rabotez les restes à fleur, toujours en s'éloignant du corps.",
             "Brossez les trous des crochets, le tuyau d'aspiration à côté. Gardez les lunettes.",
             "Les bonnes pièces dans le plateau, les fendues à côté.",
@@ -99,7 +99,7 @@ HOOKS: dict[str, Any] = {
     "de": {
         "name": "Haken setzen",
         "instructions": [
-            "Leiste in die Lehre legen, Zahl nach oben.",
+            "Leiste in die Vorrichtung legen, Zahl nach oben.",
             "Vier Haken von Hand ansetzen, dann mit Drehmoment 3 festziehen.",
             "Haken gerade? Keine Schraubenspitze auf der Rückseite?",
         ],

@@ -10,7 +10,7 @@ card-trays = Kästen
 card-orders = Bestellungen
 card-supplies = Verbrauch insgesamt
 card-steps = Schritte
-card-places = Plätze der Vorrichtung
+card-places = Positionen in der Vorrichtung
 card-position = Position { $place }
 card-card = Karte
 card-start-list = Startliste
@@ -28,7 +28,7 @@ card-run-due = Serie fällig { $at }
 card-run-due-over = Serie fällig { $first } bis { $last }
 card-order-dated = { $pieces } für { $at }
 card-order-undated = { $pieces } ohne Termin
-card-board = Platte { $board }
+card-board = Brett { $board }
 
 ## First pieces
 card-first-piece-run = Erstes Stück der Serie

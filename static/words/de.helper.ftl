@@ -27,7 +27,7 @@ helper-what-to-do = Was zu tun ist
 helper-no-instructions = Zu diesem Schritt steht nichts. Von der Werkstattleitung zeigen lassen.
 helper-watch-for = Darauf achten
 helper-setup = So ist die Maschine gerüstet
-helper-texts = Welcher Text auf welchen Platz
+helper-texts = Welcher Text auf welcher Position
 helper-position = Position { $place }
 helper-after-dry = Danach: trocknet mindestens { $span }.
 helper-after-cure = Danach: härtet mindestens { $span } aus.
@@ -74,7 +74,7 @@ helper-go-count = Nicht alle gut
 helper-go-aside = Vorerst beiseitelegen
 helper-go-wrong = Etwas stimmt nicht
 helper-go-call = Werkstattleitung rufen
-helper-go-show-me = Werkstattleitung rufen: bitte zeigen
+helper-go-show-me = Zeigen lassen: Werkstattleitung rufen
 helper-go-look = Erstes Stück zeigen
 helper-go-watch = Nachgesehen: { $kind ->
     [laser] keine Flamme, Werkstück liegt flach auf, Blasluft und Abluft an
