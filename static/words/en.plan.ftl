@@ -162,6 +162,7 @@ plan-does-watching = { $who } stays and watches: { $step }, { $trays }
 plan-does-taking-over = { $who } takes over watching: { $step }, { $trays }
 plan-does-walk = { $who } goes to: { $room }
 plan-does-wait = { $step } of { $trays }: waits until { $until }
+plan-does-held = { $step }, { $trays }: waits to be unloaded until { $until }
 plan-does-runs = { $station } runs: { $step }, { $trays }
 plan-sitting = { $day } { $from } to { $to }
 plan-now = now
@@ -171,6 +172,8 @@ plan-chart-after = The rest, from { $day } on: { $count ->
 }
 plan-chart-before = From the beginning
 plan-chart-label = { plan-sitting }: who does what, and what is busy. The same stands below as a list.
+plan-chart-services = { $services }: how much of it is taken
+plan-chart-services-label = { plan-sitting }: how much is taken of { $services }
 plan-break = { $count ->
     [0] Then nothing for { $span }.
     [1] Then nothing for { $span }; meanwhile { $trays } dries or rests.
