@@ -44,6 +44,16 @@ class _Piece:
     def touches(self, after: "_Piece") -> bool:
         return self.lane == after.lane and self.step == after.step and after.start - self.end < TOUCHING
 
+    def is_told_by(self, other: "_Piece") -> bool:
+        """Whether what stands on the other, which is itself or touches it, is said of both."""
+        apart = max(self.start, other.start) - min(self.end, other.end)
+        return self.step == other.step and self.is_beside(other) and apart < TOUCHING
+
+    def goes_on_in(self, after: "_Piece") -> bool:
+        """Whether both are the same kind of bar, which touch."""
+        kinds = [(piece.bar.kind, piece.bar.part == "setup") for piece in (self, after)]
+        return kinds[0] == kinds[1] and self.touches(after)
+
     def is_beside(self, other: "_Piece") -> bool:
         return _meet((self.across, self.across + self.size), (other.across, other.across + other.size))
 
@@ -69,15 +79,15 @@ class RowBars:
 
     def draw(self, drawing: Drawing) -> None:
         """Put them on the drawing."""
-        pieces = list(self._joined(self._pieces()))
+        pieces = self._joined(self._pieces())
         walks = [(self._along(bar.start), self._along(bar.end)) for bar in self.row.bars if bar.kind == "walk"]
         for piece in pieces:
             kind = f"work {piece.bar.part}" if piece.bar.kind == "work" else piece.bar.kind
             drawing.boxes.append(self._box(piece.start, piece.end, piece.across, piece.size, kind))
             drawing.lines += self._open_ends(piece.bar, piece.across + piece.size / 2)
-        drawing.words += self._words(pieces, walks)
         for start, end in walks:
             drawing.marks.append(self._triangle(start, end))
+        drawing.words += self._words(pieces, walks)
         for bar in (bar for bar in self.row.bars if bar.kind == "drawn"):
             size = self.whole * bar.share
             drawing.boxes.append(self._box(self._along(bar.start), self._along(bar.end), self.across, size, "drawn"))
@@ -99,24 +109,12 @@ class RowBars:
             end = max(start + 1, self._along(bar.end))
             yield _Piece(start, end, across, round(size, 2), bar, self.names.block_step(bar.block), trays)
 
-    def _joined(self, pieces: Iterable[_Piece]) -> Iterator[_Piece]:
-        """Those that are too small for their trays as one with what they touch."""
-        last: _Piece | None = None
-        for piece in sorted(pieces, key=lambda piece: (piece.across, piece.size, piece.start)):
-            if last is not None and self._are_one(last, piece):
-                trays = tuple(dict.fromkeys((*last.trays, *piece.trays)))
-                last = replace(last, end=piece.end, trays=trays, bar=replace(last.bar, until=piece.bar.until))
-                continue
-            if last is not None:
-                yield last
-            last = piece
-        if last is not None:
-            yield last
-
-    def _are_one(self, one: _Piece, after: _Piece) -> bool:
-        is_setup = one.bar.part == "setup"
-        alike = one.bar.kind == after.bar.kind and is_setup == (after.bar.part == "setup")
-        return alike and one.touches(after) and not (self._is_told(one) and self._is_told(after))
+    def _joined(self, pieces: Iterable[_Piece]) -> list[_Piece]:
+        """The parts of one load as one, then those that are too small for their trays as one with such as they touch."""
+        ordered = sorted(pieces, key=lambda piece: (*piece.lane, piece.start))
+        loads = _joined(ordered, lambda one, after: one.bar.block == after.bar.block)
+        small = {piece.bar for piece in loads if not self._is_told(piece)}
+        return _joined(loads, lambda one, after: one.bar in small and after.bar in small)
 
     # what stands on them
 
@@ -124,9 +122,10 @@ class RowBars:
         """Those on the bars; where bars of one step that touch have none at all, what is done stands beside them."""
         told = [on_bar(self._inside(piece), self._label(piece), _WORDS[piece.bar.kind]) for piece in pieces]
         found = [word for words in told for word in words]
-        for first, last in _groups(pieces):
-            if not any(told[first:last]):
-                found += self._beside(pieces[first : last], pieces, walks)
+        said = [piece for piece, words in zip(pieces, told, strict=True) if words]
+        for group in _groups(pieces):
+            if not any(piece.is_told_by(other) for piece in group for other in said):
+                found += self._beside(group, pieces, walks)
         self.letters |= {word.text for word in found if "letter" in word.kind}
         return found
 
@@ -188,16 +187,28 @@ class RowBars:
         return " ".join("{:g},{:g}".format(*self._turned(*one)) for one in points)
 
 
+def _joined(pieces: Sequence[_Piece], are_one: Callable[[_Piece, _Piece], bool]) -> list[_Piece]:
+    found = list[_Piece]()
+    for piece in pieces:
+        last = found[-1] if found else None
+        if last is not None and last.goes_on_in(piece) and are_one(last, piece):
+            trays = tuple(dict.fromkeys((*last.trays, *piece.trays)))
+            found[-1] = replace(last, end=piece.end, trays=trays, bar=replace(piece.bar, since=last.bar.since))
+        else:
+            found.append(piece)
+    return found
+
+
 def _meet(one: Along, other: Along) -> bool:
     return one[0] < other[1] - TOUCHING and other[0] < one[1] - TOUCHING
 
 
-def _groups(pieces: Sequence[_Piece]) -> Iterator[tuple[int, int]]:
-    """From where to where pieces of one step touch."""
+def _groups(pieces: Sequence[_Piece]) -> Iterator[Sequence[_Piece]]:
+    """Pieces of one step that touch."""
     first = 0
     for at in range(1, len(pieces) + 1):
         if at == len(pieces) or not pieces[at - 1].touches(pieces[at]):
-            yield first, at
+            yield pieces[first:at]
             first = at
 
 

@@ -95,7 +95,7 @@ class _Sittings:
                 tuple(_said(part, names)),
                 _break(part, names),
                 self._drawn(away, part.span, f"{at}s", of_services) if away else (),
-                names.say("chart-services", services=called) if away else "",
+                names.say("chart-services") if away else "",
                 when["day"] == day,
             )
 

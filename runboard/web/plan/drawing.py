@@ -164,7 +164,8 @@ class Drawn:
 
 def _turned_name(name: str, size: float) -> list[str]:
     """A name in as many lines as a column has room for, each as short as it can be."""
-    many, most = max(1, int(size / LINE)), wide(name) / max(1, int(size / LINE))
+    many = max(1, int(size / LINE))
+    most = max(wide(name) / many, 0.0, *map(wide, name.split()))
     while len(lines := wrapped(name, most)) > many:
         most += 6
     return lines

@@ -171,7 +171,8 @@ def within(row: ChartRow, sitting: Span) -> Iterator[Bar]:
     opens, closes = sitting
     for bar in row.bars:
         if bar.start < closes and bar.end > opens:
-            since, until = bar.start if bar.start < opens else None, bar.end if bar.end > closes else None
+            since = bar.start if bar.start < opens and bar.since is None else bar.since
+            until = bar.end if bar.end > closes and bar.until is None else bar.until
             yield replace(bar, start=max(bar.start, opens), end=min(bar.end, closes), since=since, until=until)
 
 
