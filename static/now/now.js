@@ -26,8 +26,10 @@ const PARTS = {
   others: () => import("./others.js"),
   overlay: fetchOverlay,
   positions: () => import("../views/positions.js"),
+  pressed: () => import("../alerts/pressed.js"),
   sheets: async () => (await import("../sheets/sheets.js")).SHEETS,
   span: () => import("./span.js"),
+  spoken: () => import("../alerts/spoken.js"),
   "tray list": () => import("../views/tray_list.js"),
 };
 
@@ -42,7 +44,7 @@ function sceneOf(state, me) {
 const page = (scene) => html`
   ${header(scene)}
   <div class="first-column">
-    ${attention(scene)}${refusals()}
+    ${attention(scene)}${refusals()}${scene.state.pressed ? part("pressed")?.pressedLine(scene) : nothing}
     ${isOver(scene) ? over(scene, nextTime(scene)) : html`${howLong(scene)}${stoppedUnderHands(scene)}${first(scene)}${wrongAndAway(scene)}
     ${here("span")?.longSpanRow(scene)}`}
   </div>
@@ -57,7 +59,7 @@ const page = (scene) => html`
     ${heldTooLong(scene)}
     ${handed(scene)}
     ${below(scene)}
-    ${here("alarm")?.hearing()}
+    ${here("alarm")?.hearing()}${here("spoken")?.spokenRow()}
     ${sessionEnd(scene)}
   </div>
   ${foot()}
@@ -135,6 +137,8 @@ function second(scene) {
   const alarm = due.length || recall("runboard.sound") === "on" ? part("alarm") : here("alarm");
   alarm?.ring(scene, due);
   alarm?.title(due.length ? part("alerts")?.titleOf(scene.state, due[0]) ?? "" : "");
+  if (scene.state.pressed) part("pressed")?.hearButton(scene);
+  here("spoken")?.speakOf(scene, due, root.querySelector(".now h1")?.textContent.trim());
   void here("alarm")?.stayAwake(watchedBy(scene.state, scene.me).length > 0);
 }
 
