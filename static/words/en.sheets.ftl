@@ -750,3 +750,20 @@ count-pieces = { $pieces ->
 count-good = { $good } good
 count-scrap = { $scrap } scrap
 strip-label = { $done } of { $steps } steps done
+
+# A button at a station, and what is said aloud
+
+button-done = { $station }: done, for { $person }.
+button-started = { $station }: started, for { $person }.
+button-taken-back = { $station }: taken back, for { $person }.
+refused-button-nobody = No one is working at the { $station }. Press on the phone.
+refused-button-two-people = Two people are at the { $station }. Press on your own phone.
+refused-button-list = { $station }: do the start list first, on the phone.
+refused-button-look = { $station }: show the lead the first piece first.
+refused-button-nothing = Nothing to press at the { $station } now. Look at Now.
+
+spoken-what = Next step and alarms, said aloud
+spoken-no-voice = This phone has no voice of its own for English
+spoken-on = Say aloud
+spoken-off = Stop saying aloud
+spoken-hello = I say what comes next, and each alarm.
