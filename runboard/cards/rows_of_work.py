@@ -161,7 +161,9 @@ def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
     most = 3 if len(cells) in (3, 5) else 2
     across = next((count for count in range(most, 1, -1) if longest <= room / count - 3), 1)
     for at in range(0, len(cells), across):
-        part = [(cell.label, lines(cell.text, room / across - 3, STEP.points, True)) for cell in cells[at : at + across]]
+        part = [
+            (cell.label, lines(cell.text, room / across - 3, STEP.points, True)) for cell in cells[at : at + across]
+        ]
         yield row("cells", _CELL, keep=at + across < len(cells), cells=part, across=across)
 
 

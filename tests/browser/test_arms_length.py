@@ -96,7 +96,9 @@ def test_the_big_button_is_in_sight_wherever_the_page_is_scrolled_to(
         assert foot and nav
         assert foot["y"] + foot["height"] <= nav["y"] + 1
         assert page.evaluate(LOWEST) <= foot["y"], "what stands last can be scrolled free"
-        assert foot["y"] >= (0.64 if screen["height"] > 500 else 0.55) * screen["height"], "it leaves most of the screen"
+        assert foot["y"] >= (0.64 if screen["height"] > 500 else 0.55) * screen["height"], (
+            "it leaves most of the screen"
+        )
 
 
 @pytest.mark.parametrize("name", STATES)
@@ -173,7 +175,11 @@ def test_machines_stand_below_what_is_done_by_hand(ann: Phone, phone: Page, serv
     said(phone)
 
     machine = phone.locator(".machine").first.bounding_box()
-    for mine in (phone.locator("section.now"), phone.locator("details.care"), phone.get_by_role("button", name="Called away")):
+    for mine in (
+        phone.locator("section.now"),
+        phone.locator("details.care"),
+        phone.get_by_role("button", name="Called away"),
+    ):
         box = mine.bounding_box()
         assert machine and box
         assert box["y"] + box["height"] <= machine["y"]

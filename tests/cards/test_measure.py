@@ -63,7 +63,8 @@ def test_a_mark_never_stands_alone_on_a_line() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["a cutter of 6 mm", "let dry for 12 h", "it is in clamps for 1 h 30", "goes on from Thu 17:00", "nach 14 Tagen"]
+    "text",
+    ["a cutter of 6 mm", "let dry for 12 h", "it is in clamps for 1 h 30", "goes on from Thu 17:00", "nach 14 Tagen"],
 )
 def test_a_unit_stays_at_its_number_and_a_time_at_its_day(text: str) -> None:
     last = text.rsplit(" ", 2 if "h 30" in text else 1)[0].rsplit(" ", 1)[1]

@@ -100,7 +100,9 @@ class RowBars:
     # where they lie
 
     def _pieces(self) -> Iterator[_Piece]:
-        bars = sorted((bar for bar in self.row.bars if bar.kind in _ORDER), key=lambda bar: (_ORDER[bar.kind], bar.start))
+        bars = sorted(
+            (bar for bar in self.row.bars if bar.kind in _ORDER), key=lambda bar: (_ORDER[bar.kind], bar.start)
+        )
         for bar, (lane, many) in zip(bars, lanes([(bar.start, bar.end) for bar in bars]), strict=True):
             size = self.size / many
             across = round(self.across + lane * size, 2)

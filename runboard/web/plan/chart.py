@@ -88,7 +88,10 @@ class _Sittings:
             when = _when(names, part.span)
             away = [row for row in part.rows if row.kind == "service" and not row.holds and row.bars]
             called = list_in_words(row_name(names, row) for row in away)
-            label, of_services = names.say("chart-label", **when), names.say("chart-services-label", services=called, **when)
+            label, of_services = (
+                names.say("chart-label", **when),
+                names.say("chart-services-label", services=called, **when),
+            )
             yield Sitting(
                 _title(names, part.span),
                 self._drawn(_shown(part.rows), part.span, f"{at}", label),

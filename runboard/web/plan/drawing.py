@@ -85,7 +85,10 @@ class Drawn:
             unit = (PHONE_WIDTH - 2 * self.way.clock - GAP * len(rows)) / max(1.0, sum(sizes))
             sizes = [max(NARROW, size * unit) for size in sizes]
         else:
-            sizes = [max(size, LINE * len(wrapped(row_name(self.names, row), NAMES))) for row, size in zip(rows, sizes, strict=True)]
+            sizes = [
+                max(size, LINE * len(wrapped(row_name(self.names, row), NAMES)))
+                for row, size in zip(rows, sizes, strict=True)
+            ]
         at = self.way.clock
         for row, size in zip(rows, sizes, strict=True):
             yield row, at, size
