@@ -26,8 +26,10 @@ const PARTS = {
   others: () => import("./others.js"),
   overlay: fetchOverlay,
   positions: () => import("../views/positions.js"),
+  pressed: () => import("../alerts/pressed.js"),
   sheets: async () => (await import("../sheets/sheets.js")).SHEETS,
   span: () => import("./span.js"),
+  spoken: () => import("../alerts/spoken.js"),
   "tray list": () => import("../views/tray_list.js"),
 };
 
@@ -43,7 +45,7 @@ function page(scene) {
   const [section, big] = isOver(scene) ? [over(scene, nextTime(scene)), nothing] : first(scene);
   return html`
   ${header(scene)}
-  <div class="columns"><div class="attention">${attention(scene)}${refusals()}</div>
+  <div class="columns"><div class="attention">${attention(scene)}${refusals()}${scene.state.pressed ? part("pressed")?.pressedLine(scene) : nothing}</div>
   <div class="first-column">
     ${isOver(scene) ? section : html`${howLong(scene)}${stoppedUnderHands(scene)}${section}${firstPiece(scene)}${moreAlerts(scene)}${wrongAndAway(scene)}
     ${here("span")?.longSpanRow(scene)}`}
@@ -58,7 +60,7 @@ function page(scene) {
     ${heldTooLong(scene)}
     ${handed(scene)}
     ${below(scene)}
-    ${here("alarm")?.hearing()}
+    ${here("alarm")?.hearing()}${here("spoken")?.spokenRow()}
     ${sessionEnd(scene)}
   </div></div>
   ${foot(big)}
@@ -140,6 +142,8 @@ function second(scene) {
   const alarm = due.length || recall("runboard.sound") === "on" ? part("alarm") : here("alarm");
   alarm?.ring(scene, due);
   alarm?.title(due.length ? part("alerts")?.titleOf(scene.state, due[0]) ?? "" : "");
+  if (scene.state.pressed) part("pressed")?.hearButton(scene);
+  here("spoken")?.speakOf(scene, due, root.querySelector(".now h1")?.textContent.trim());
   void here("alarm")?.stayAwake(watchedBy(scene.state, scene.me).length > 0);
 }
 

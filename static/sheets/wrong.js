@@ -80,7 +80,7 @@ function openOutOfUse(scene) {
     ${goButton(say("out-of-use-go"), record, !it.station)}`);
 }
 
-/** 'Not this, because …': answers the proposed move, and is remembered for an hour. */
+/** 'Skip this …': answers the proposed move, and is remembered for an hour. */
 export function openNotThis(move, title) {
   let other = "";
   const decline = (because) => closing(() => press(say("did-not-this", { what: title }), [{ kind: "move declined", run: move.run ?? "", body: { move: move.id, because, until: isoIn(60) } }]));

@@ -91,7 +91,7 @@ def test_every_page_rings_until_somebody_answers_on_one(
     assert ahead, "nothing was put on the audio clock before the machine ended"
     ann.page.wait_for_function("window.tones.length >= 6")
 
-    ben.page.get_by_role("button", name="I am at it").first.click()
+    ben.page.get_by_role("button", name="I'm unloading it").first.click()
     ben.hears_nothing_more(within_ms=1000)
     ann.hears_nothing_more(within_ms=3000)
     ann.forgets()

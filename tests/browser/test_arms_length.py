@@ -205,7 +205,11 @@ def test_machines_stand_below_what_is_done_by_hand(ann: Phone, phone: Page, serv
     said(phone)
 
     machine = phone.locator(".machine").first.bounding_box()
-    for mine in (phone.locator("section.now"), phone.locator("details.care"), phone.get_by_role("button", name="Called away")):
+    for mine in (
+        phone.locator("section.now"),
+        phone.locator("details.care"),
+        phone.get_by_role("button", name="Called away"),
+    ):
         box = mine.bounding_box()
         assert machine and box
         assert box["y"] + box["height"] <= machine["y"]
