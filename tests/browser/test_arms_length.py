@@ -101,7 +101,9 @@ def test_the_big_button_is_in_sight_wherever_the_page_is_scrolled_to(
         assert foot and nav
         assert foot["y"] + foot["height"] <= nav["y"] + 1
         assert page.evaluate(UNDER) <= 0, "what stands last can be scrolled free"
-        assert foot["y"] >= (0.64 if screen["height"] > 500 else 0.55) * screen["height"], "it leaves most of the screen"
+        assert foot["y"] >= (0.64 if screen["height"] > 500 else 0.55) * screen["height"], (
+            "it leaves most of the screen"
+        )
 
 
 @pytest.mark.parametrize("name", STATES)
@@ -177,7 +179,7 @@ def test_what_matters_while_a_machine_runs_stays_readable_and_the_rest_is_one_pr
     said(phone)
 
     expect(phone.get_by_text("Stay and watch. Never leave it running.")).to_be_visible()
-    expect(phone.get_by_text("It can catch fire:")).to_be_visible()
+    expect(phone.get_by_text("Fire risk:")).to_be_visible()
     folded = phone.locator("details.care")
     expect(folded.locator("summary img.sign").first).to_be_visible()
     expect(folded.get_by_text("Dust mask on")).to_be_hidden()
