@@ -93,7 +93,7 @@ function doneButton({ state }, { run, load }, moves) {
 function nothingYet(state) {
   const bare = !Object.keys(state.stations ?? {}).length;
   return [html`<section class="now"><h1>${say(bare ? "first-bare" : "first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p></section>`,
-    html`<a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a>`];
+    html`<a class="button go" href=${bare ? "/shop/first" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a>`];
 }
 
 function couldDo(scene, move, rest) {

@@ -307,3 +307,9 @@ plan-shopping-and-more = { $count ->
     [one] One more runs out.
    *[other] { $count } more run out.
   }
+
+plan-board-of-hint = "board of 10": one board makes 10 pieces, and the minutes are for that board. "a tray" or "jig of 4": so many go on at once.
+plan-loads-unclear = How many pieces go on at once?
+plan-load-of = { $step }, at the { $station }
+plan-load-hint = A tray is { $pieces }. Count what you put on the machine for one start.
+plan-load-unsaid = Type how many pieces go on at once.

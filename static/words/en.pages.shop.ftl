@@ -67,7 +67,6 @@ shop-take-book = Replace with this
 shop-take-run = Take this run
 shop-leave-everything = Leave everything as it is
 shop-screen = Shop
-shop-four-steps = Four short steps and a run can open: { $b }rooms{ $end_b }, { $b }stations{ $end_b }, { $b }people{ $end_b }, and then a product on the { $link }Plan{ $end_link } screen. Or { $link_file }read a book{ $end_link } from a file.
 shop-about = { $time_zone }, lengths in { $units ->
     [in] inches
    *[other] millimetres
@@ -188,3 +187,40 @@ shop-button-try = Put this address into the button, or try it from any computer 
 shop-button-mqtt = By MQTT: set the button's topic under Signals, and let the button send the token as its message.
 shop-button-topic = Topic of its button
 shop-button-topic-hint = The button sends its token as the message, or in JSON as token.
+
+# The first evening
+
+shop-first-title = Your shop, on one page
+shop-first-about = Untick what you don't have. All of it can be changed later.
+shop-first-who = Who works here?
+shop-first-lead = Your name
+shop-first-friend = A friend who helps
+shop-first-friend-hint = Leave blank if you work alone.
+shop-first-rooms = Rooms
+shop-first-near = Main room
+shop-first-near-usual = Shop
+shop-first-far = Second room
+shop-first-far-usual = House
+shop-first-walk = Minutes to walk between them
+shop-first-stations = Stations
+shop-first-stations-hint = A machine in the second room can't be watched from the main room.
+shop-first-cnc = CNC
+shop-first-table = Router table
+shop-first-sander = Sander
+shop-first-laser = Laser
+shop-first-finishing = Finishing corner
+shop-first-bench = Bench
+shop-first-is-far = in the second room
+shop-first-hours = When are you there?
+shop-first-hours-evenings = Weekday evenings, 18:00–22:00
+shop-first-hours-weekends = Weekends, 9:00–17:00
+shop-first-hours-days = Weekdays, 8:00–17:00
+shop-first-hours-hint = Used to plan ahead. Each day you say your own hours.
+shop-first-rest = Time zone { $time_zone }, lengths in { $units }, emergency number { $emergency }. Change them under Shop.
+shop-first-save = Save and add a product
+shop-first-from-file = Import shop data instead
+shop-first-open = Describe the shop on one page
+shop-first-steps = First steps
+shop-first-step-shop = Describe your shop
+shop-first-step-product = Add a product
+shop-first-step-run = Open a run

@@ -93,6 +93,7 @@ READ: Mapping[str, Who] = {
     "shop.shop": PAIRED,
     "shop.about": PAIRED,
     "shop.one": PAIRED,
+    "first.first": PAIRED,
     # Who may come in, and everything at once.
     "pairing.one": _LEAD,
     "guests.one": _LEAD,
@@ -174,6 +175,7 @@ WRITE: Mapping[str, Who] = {
     "shop.save_about": _LEAD,
     "shop.save_one": _LEAD,
     "shop_file.look": _LEAD,
+    "first.save_first": _LEAD,
     "signals.make": _LEAD,
     "signals.make_press": _LEAD,
     "signals.revoke": _LEAD,
