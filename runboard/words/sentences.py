@@ -63,7 +63,11 @@ def sentence(
 
 def _ready(name: str, value: Any, zone: tzinfo, locale: str, now: datetime | None) -> str | int | float:
     """A fact by its name: a list of trays is named as trays are."""
-    return trays_in_words(value) if name == "trays" and isinstance(value, list | tuple) else in_words(value, zone, locale, now)
+    return (
+        trays_in_words(value)
+        if name == "trays" and isinstance(value, list | tuple)
+        else in_words(value, zone, locale, now)
+    )
 
 
 def in_words(value: Any, zone: tzinfo, locale: str = "en", now: datetime | None = None) -> str | int | float:

@@ -250,7 +250,9 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(look).to_be_hidden()
 
     page.get_by_role("button", name="Something is wrong").click()
-    expect(page.get_by_text("Fire or injury: hit the emergency stop if you can do it safely. Get out. Call 112.")).to_be_visible()
+    expect(
+        page.get_by_text("Fire or injury: hit the emergency stop if you can do it safely. Get out. Call 112.")
+    ).to_be_visible()
     page.get_by_role("button", name="The machine stopped").click()
     page.get_by_role("button", name="power cut").click()
     expect(page.get_by_text("Leave everything as it is. The lead decides what comes next.")).to_be_visible()

@@ -362,9 +362,7 @@ def test_a_tray_that_dries_is_left_where_it_is(house: House, clock: HandClock) -
 
     state = state_of(client)
 
-    assert state["blocked"] and "Drying until 22:00. Leave it where it is." in [
-        one["text"] for one in state["notices"]
-    ]
+    assert state["blocked"] and "Drying until 22:00. Leave it where it is." in [one["text"] for one in state["notices"]]
     clock.forward(hours=12, minutes=1)
     set_hours(house.store.settings, 48)
     assert client.get("/helper/state").status_code == 401  # the hours of this phone were eight
