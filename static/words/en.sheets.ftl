@@ -231,8 +231,8 @@ did-watch-checked = Checked the machine
 did-aside = Put aside: { $load }
 did-asked = Said what was running
 did-still = Still working on: { $load }
-did-settle-shop = Kept what the shop has
-did-settle-press = Kept what was entered on the phone
+did-settle-shop = Kept the shop's entry
+did-settle-press = Kept the phone's entry
 did-moved = { $pieces } from tray { $tray } to tray { $to }
 did-counted = Tray { $tray } counted: { $good } good
 did-filled = { $trays } done up to { $step }
@@ -336,8 +336,8 @@ settle-title = Conflicting entries
 settle-about = These were entered offline and don't match. Which is right?
 settle-more = { $count } more show once these are sorted.
 settle-press = { $person } entered at { $at }: { $what } { $subject }
-settle-keep-shop = Keep what the shop has
-settle-keep-press = Keep what was entered on the phone
+settle-keep-shop = Keep the shop's entry
+settle-keep-press = Keep the phone's entry
 
 ## Kinds of events, in a history
 kind-person-came = came
@@ -547,7 +547,7 @@ early-nothing = None of these pieces is free: they are on hold, or someone is wo
 span-ask = { $load } took { $span }. Were you working the whole time?
 span-all = The whole time
 span-about = About …
-span-about-title = How long did you work on it? { $load }
+span-about-title = How long? { $load }
 span-about-minutes = About
 span-about-go = About { $minutes } min
 
