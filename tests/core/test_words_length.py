@@ -68,6 +68,8 @@ NEITHER = {
     "first-piece-outside": "a quiet line", "first-piece-stopped": "a paragraph", "settle-where": "a paragraph", "settle-about": "a paragraph",
     "settle-more": "a quiet line", "settle-press": "a paragraph", "wrong-emergency": "a paragraph", "wrong-no-load": "a paragraph",
 }  # fmt: skip
+# Markup around words of a text, which takes no room.
+AROUND = dict.fromkeys(("b", "end_b", "code", "end_code", "end_link", "end_span", "link"), "")
 # Facts as long as they usually are. Others are a word.
 FACTS: Mapping[str, str | int] = {
     "person": "Robin", "name": "Robin", "who": "Robin", "station": "CNC", "stations": "CNC and Laser", "step": "Sand 120", "next": "Fit hooks",
@@ -134,9 +136,14 @@ def split(text: str, start: int) -> list[str]:
     return [*found, text[last:]]
 
 
+@cache
+def names() -> frozenset[str]:
+    return catalogue("en").names
+
+
 def keys(text: str) -> list[str]:
     """The messages that a piece of source names; of 'first-${state}' all of that beginning."""
-    known = catalogue("en").names
+    known = names()
     said = [key for key in _STRING.findall(text) for key in (key, f"helper-{key}") if key in known]
     return said + [key for start in _FILLED.findall(text) for key in sorted(known) if key.startswith(start)]
 
@@ -145,9 +152,7 @@ def keys(text: str) -> list[str]:
 def roles() -> Mapping[str, frozenset[Role]]:
     """What each message is on the screen."""
     found: dict[str, set[Role]] = {}
-    named = (
-        (key, role) for key in catalogue("en").names for names, role in FAMILIES.items() if re.fullmatch(names, key)
-    )
+    named = ((key, role) for key in names() for family, role in FAMILIES.items() if re.fullmatch(family, key))
     for key, role in [*drawn(), *named]:
         found.setdefault(key, set()).add(role)
     return {key: frozenset(each) for key, each in sorted(found.items()) if key not in NEITHER}
@@ -192,11 +197,10 @@ def asked() -> Mapping[str, Mapping[str, list[str | int]]]:
 
 def said(key: str) -> Iterator[str]:
     """A message in each of its forms."""
-    choices = {name: each or [FACTS.get(name, 12)] for name, each in asked()[key].items()}
-    around = {name: "" for name in ("b", "end_b", "code", "end_code", "end_link", "end_span", "link")}
+    choices = {name: each or [AROUND.get(name, FACTS.get(name, 12))] for name, each in asked()[key].items()}
     words = catalogue("en")
     for each in product(*choices.values()):
-        facts = dict(zip(choices, each, strict=True)) | {name: "" for name in around if name in choices}
+        facts = dict(zip(choices, each, strict=True))
         yield str(words.format_pattern(words.get_message(key).value, facts)[0])
 
 
