@@ -20,7 +20,7 @@ card-pieces = { $pieces ->
 }
 card-tray-of = { $trays ->
     [one] the only tray
-   *[other] one of { $trays } trays
+   *[other] tray { $tray } of { $trays }
 }
 card-card = card
 card-due = due { $at }

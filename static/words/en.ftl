@@ -50,7 +50,6 @@ first-nothing-known = The next job shows when the server answers again.
 first-bare = This shop is still empty
 first-no-shop = Describe the shop first: rooms, stations, who works here. Then add a product and open a run.
 first-no-run = No run is open. A run is one batch of one product.
-attendance-watched = Stay and watch
 move-start = { $step }, { $what }
 move-go-on = Carry on: { $step }, { $what }
 move-run = Start the { $station }: { $what }
@@ -105,6 +104,7 @@ go-list = Open start list: { $points ->
    *[other] { $points } points
   }
 go-list-then-run = Open start list
+go-see-list = See the list
 go-running = The { $station } is running
 go-listed = Checked as before
 go-listed-running = Checked as before: { $station } started

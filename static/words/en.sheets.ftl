@@ -12,7 +12,8 @@ wrong-changed = New cutter, wood, jig or focus
 wrong-station = A machine is out of order
 wrong-which = Which load?
 wrong-no-load = Nothing has been started. Count or hold pieces on Trays.
-wrong-emergency = Fire or injury: hit the emergency stop if you can do it safely. Get out. Call { $number }.
+wrong-hurt-title = Someone is hurt, or there's a fire
+wrong-phone = Call { $number }
 bad-title = Bad piece: { $step }
 bad-which = Which tray?
 bad-how-many = How many
@@ -270,38 +271,44 @@ unplanned = Can't plan right now. This order is a rough guess.
 go-plan-page = Open Plan
 too-late = Too late to load the { $station }: it needs { $minutes } min, you leave in { $left } min.
 
-## Alerts
-alert-machine-end = By its estimate the { $station } has ended
-alert-needs-unloading = The { $station } has ended
-alert-wait-over = Tray { $tray }: the wait after { $step } is over
-alert-wait-latest = Tray { $tray }: { $next } now, it is the latest end after { $step }
-alert-hold-over = Tray { $tray }: its hold is over
-alert-supply-due = { $supply } should be there
+## Cautions while it is under way
+cautions-more = { $count ->
+    [one] 1 more caution
+   *[other] { $count } more cautions
+  }
+
+## Alerts: titles and answers take two lines of a phone at most
+alert-machine-end = { $station } should be finished. Go and check
+alert-needs-unloading = { $station } has finished
+alert-wait-over = Tray { $tray }: wait after { $step } is over
+alert-wait-latest = Tray { $tray }: { $next } now, it can't wait any longer
+alert-hold-over = Tray { $tray } was on hold: { $why }. Is it sorted?
+alert-supply-due = { $supply } should have arrived
 alert-station-back = Is the { $station } back in use?
 station-not-back = Not yet. Out of use until
-alert-session-end = Your time is over: tidy up
-watch-things = { $kind ->
-    [laser] no flame, work flat, air and exhaust on
-    [cnc] no smoke, work held, extraction on, sound as usual
-    [heater] no smoke, heat as set, nothing near it that burns
-   *[other] no smoke, no smell, work held, sound as usual
-  }
-alert-watch-check = The { $station }: stay and watch. Confirm: { watch-things }
-alert-watch-missed = The { $station } runs, and nobody answered. Go and look at it now
-alert-nobody-near = Everybody was last seen elsewhere. The { $station } runs: somebody goes to it now
-alert-call = { $person } at tray { $tray } calls the lead: { $why }
-alert-hurt = Somebody is hurt. { $person } calls from tray { $tray }
-alert-looks-ended = The { $station } looks ended
-alert-looks-ended-about = Its power has been low since { $at }. A paused machine looks like that too: go and look. Has it ended?
-alert-looks-ended-left = It has ended, nobody is at it
+alert-session-end = Your time is up. Tidy up now
+alert-watch-check = Look at the { $station }. Stay and watch
+alert-watch-missed = { $station } running, check missed. Go and look now
+alert-nobody-near = { $station } running with nobody near. Someone go to it now
+alert-call = { $person } calls from tray { $tray }: { $why }
+alert-hurt = Someone is hurt. { $person } calls from tray { $tray }
+alert-looks-ended = { $station } seems to have finished
+alert-looks-ended-about = Low power since { $at }. A paused machine looks like that too: go and look.
+alert-looks-ended-left = Finished, nobody there yet
 alert-soft = Finish the pass, switch off, then go.
+alert-due = due { $at }
 alert-late = This comes late: the server was away.
-alert-watch-go = I looked: { watch-things }
-alert-near-go = I am at it: { watch-things }
-alert-not-ended = It has not ended, or not well
+alert-watch-go = { $kind ->
+    [laser] No flame, work flat, air assist and exhaust on
+    [cnc] No smoke, work still held, extraction on, sound normal
+    [hand-cutter] No smoke, work still held, extraction on, sound normal
+    [heater] No smoke, heat as set, nothing near it that burns
+   *[other] No smoke, no smell, work held, sound normal
+  }
+alert-not-ended = Not finished, or something's wrong
 alert-still-running = Still running. Ask again in
 alert-again-in = { $minutes } min
-alert-said-running = The { $station } may be running: a press that did not fit says so. Somebody goes and looks
+alert-said-running = { $station } may be running. Go and look
 alert-stopped = Stopped, because …
 said-runs = At { $at } { $person } entered that the { $station } is running: { $load }. That doesn't fit, but may be true. Someone go and look
 watch-aside = You can't watch while working on { $load }. Your answer puts it aside.
@@ -309,9 +316,8 @@ said-watch = I looked: it's running, and I'm staying with it
 said-not-running = It's not running
 said-over = Nobody says it's running any more.
 alert-seen = Seen
-alert-release = It goes on
-alert-tomorrow = Keep holding, ask tomorrow
-held-why = { $pieces } held: { $why }
+alert-release = Yes, release it
+alert-tomorrow = No, keep holding
 alert-more-time = { $minutes } min more
 
 ## Questions
@@ -744,3 +750,20 @@ count-pieces = { $pieces ->
 count-good = { $good } good
 count-scrap = { $scrap } scrap
 strip-label = { $done } of { $steps } steps done
+
+# A button at a station, and what is said aloud
+
+button-done = { $station }: done, for { $person }.
+button-started = { $station }: started, for { $person }.
+button-taken-back = { $station }: taken back, for { $person }.
+refused-button-nobody = No one is working at the { $station }. Press on the phone.
+refused-button-two-people = Two people are at the { $station }. Press on your own phone.
+refused-button-list = { $station }: do the start list first, on the phone.
+refused-button-look = { $station }: show the lead the first piece first.
+refused-button-nothing = Nothing to press at the { $station } now. Look at Now.
+
+spoken-what = Next step and alarms, said aloud
+spoken-no-voice = This phone has no voice of its own for English
+spoken-on = Say aloud
+spoken-off = Stop saying aloud
+spoken-hello = I say what comes next, and each alarm.

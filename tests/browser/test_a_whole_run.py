@@ -121,7 +121,7 @@ class Person:
         self.writes("Name", "Key rail")
         self.writes("Its steps, in one line", ROUTE)
         expect(self.phone.get_by_role("heading", name="Read as")).to_be_visible()
-        self.press("Make it")
+        self.press("Create product")
         self.reads("Key rail")
 
     def opens_the_run(self) -> None:

@@ -48,12 +48,12 @@ class Listener:
         expect(self.page.get_by_role("button", name="Turn on sound")).to_be_hidden()
 
     def hears(self) -> None:
-        expect(self.page.get_by_role("alert").filter(has_text="has ended")).to_be_visible()
+        expect(self.page.get_by_role("alert").filter(has_text="should be finished")).to_be_visible()
         expect(self.page).to_have_title(re.compile("^▲ "))
 
     def hears_nothing_more(self, within_ms: float) -> None:
         expect(self.page).to_have_title(PLAIN_TITLE, timeout=within_ms)
-        expect(self.page.get_by_role("alert").filter(has_text="has ended")).to_be_hidden()
+        expect(self.page.get_by_role("alert").filter(has_text="should be finished")).to_be_hidden()
 
     def waits(self, seconds: float) -> None:
         """So much time passes on the page, and what rings by then has rung."""
@@ -111,7 +111,7 @@ def test_it_rings_when_the_server_says_that_it_is_due_and_not_at_the_next_tick(
 
     phone_without_screen.press("machine started", {"minutes": 0.05}, run="r1", load="cut/1")
 
-    expect(page.get_by_role("alert").filter(has_text="has ended")).to_be_visible()
+    expect(page.get_by_role("alert").filter(has_text="should be finished")).to_be_visible()
     expect(page).to_have_title(re.compile("^▲ "))
 
 

@@ -65,7 +65,7 @@ TURNS = {
         ("entzünden sich von selbst", "trocknen gut"), ("selbst erhitzen", "gut setzen"), ("scharfe", "runde"), ("spannung", "nichts"),
         ("fragen", "vergessen"), ("lösemittel", "nichts"), ("bereit", "fern"), ("feuer", "ruhe"), ("geprüft", "verzichtet"),
         ("angesehen", "vergessen"), ("nachsehen", "wegsehen"), ("den stecker ziehen", "den stecker lassen"),
-        ("gegen", "mit"), ("in rufweite", "weit weg"), ("hält länger nass", "trocknet schneller"), ("nichts", "etwas"), ("wasser oder schaum", "benzin"),
+        ("unbekanntes", "bekanntes"), ("länger nass", "kürzer nass"), ("gegen", "mit"), ("in rufweite", "weit weg"), ("hält länger nass", "trocknet schneller"), ("nichts", "etwas"), ("wasser oder schaum", "benzin"),
     ],
     "es": [
         ("nunca", "siempre"), ("nunca", ""), ("sin", "con"), ("no", ""), ("ni", "y"), ("ningún", "todo"), ("ninguna", "toda"),
@@ -87,7 +87,7 @@ TURNS = {
         ("disolvente", "nada"), ("listo", "lejos"), ("preparado", "guardado"), ("incendio", "calma"), ("curado", "mojado"),
         ("mira", "olvida"), ("mirado", "olvidado"), ("mírala", "olvídala"), ("corta", "da"), ("comprobado", "dicho"),
         ("limpio", "sucio"), ("ve ahora", "no vayas"), ("dedos lejos", "dedos cerca"), ("gafas", "nada"),
-        ("protección auditiva", "nada"),
+        ("protección auditiva", "nada"), ("ponte", "quítate"), ("prohibido", "permitido"), ("con presión", "sin presión"),
         ("contra el giro", "con el giro"), ("que te oiga", "que no te oiga"), ("mojado más tiempo", "seco"), ("nada", "algo"), ("agua o espuma", "gasolina"),
     ],
     "fr": [

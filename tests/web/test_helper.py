@@ -262,7 +262,7 @@ def test_it_speaks_the_phones_language_and_the_routes_own_texts_do_where_they_ca
 
 
 @pytest.mark.parametrize(
-    ("language", "words"), [("de", "Vorname"), ("es", "Nombre"), ("fr", "Prénom"), ("en", "Your first name")]
+    ("language", "words"), [("de", "Vorname"), ("es", "Tu nombre"), ("fr", "Votre prénom"), ("en", "Your first name")]
 )
 def test_a_language_is_chosen_by_a_link_and_holds(house: House, language: str, words: str) -> None:
     client = house.app.test_client()
@@ -469,7 +469,7 @@ def test_a_press_for_another_tray_is_refused_in_the_helpers_language(house: Hous
     answer = tap(house, client, "load started", load="sand:120/5", tray="5")
 
     assert answer["answer"] == "refused"
-    assert answer["sentence"] == "Ce téléphone ne travaille que le plateau 4."
+    assert answer["sentence"] == "Ce téléphone ne sert qu'au plateau 4."
     assert "facts" not in answer
 
 
@@ -549,7 +549,7 @@ def test_a_card_lets_in_as_many_phones_as_work_at_a_tray(house: House, clock: Ha
 
     late = house.app.test_client().post(link_of(house).path, data={"name": "Tom"}, headers=GERMAN)
     guest_at(house, "5", "Tom")
-    assert late.status_code == 422 and "schon genug Telefone. Die Leitung fragen." in late.text
+    assert late.status_code == 422 and "schon genug Telefone. Werkstattleitung fragen." in late.text
     assert first.post(link_of(house).path, data={"name": "Mia"}).status_code == 303
 
     clock.forward(minutes=61)
@@ -598,7 +598,7 @@ def test_the_hours_are_over(house: House, clock: HandClock) -> None:
 
     answer = client.get("/helper/state", headers=GERMAN)
     assert answer.status_code == 401 and answer.json is not None
-    assert answer.json["sentence"] == "Die Stunden an diesem Kasten sind um. Die Leitung kann wieder öffnen."
+    assert answer.json["sentence"] == "Die Zeit an diesem Kasten ist um. Die Werkstattleitung kann verlängern."
     assert "hours are over" in client.post(link_of(house).path, data={"name": "Mia"}).text
     (guest,) = guests(house.workshop, house.door)
     assert "Let in again for 2.5 h" in lead.get(f"/helpers/{guest.device.id}").text
