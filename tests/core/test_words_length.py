@@ -22,6 +22,7 @@ from runboard.words.sentences import catalogue, message_name
 ROOT = Path(__file__).parents[2]
 STATIC, TEMPLATES = ROOT / "static", ROOT / "templates"
 TOKENS = (STATIC / "tokens.css").read_text("utf-8")
+NOW_CSS = (STATIC / "now" / "now.css").read_text("utf-8")
 
 # The card's face is wider than a phone's own: Roboto and its like take this share of it.
 SCREEN = 0.85
@@ -47,9 +48,9 @@ def token(name: str) -> float:
 
 CLOSE = 100  # the button beside the title of a sheet
 TITLE = Role("title", token("step"), COLUMN)
-NOW = Role("what to do now", token("do") if "--do:" in TOKENS else 36, COLUMN)
+NOW = Role("what to do now", token("do"), COLUMN)
 SHEET = Role("title of a sheet", token("name"), COLUMN - CLOSE)
-ALERT = Role("alert", token("number"), COLUMN - 2 * GAP - 6)
+ALERT = Role("alert", token(re.search(r"\.alert-title \{ font-size: var\(--(\w+)\)", NOW_CSS)[1]), COLUMN - 2 * GAP - 6)  # type: ignore[index]
 BIG = Role("big button", token("button"), COLUMN - IN_A_BUTTON)
 BUTTON = Role("button", token("label"), COLUMN - IN_A_BUTTON)
 HALF = Role("half a button", token("label"), (COLUMN - GAP) / 2 - IN_A_BUTTON)
@@ -66,7 +67,7 @@ NEITHER = {
     "first-since": "a quiet line", "first-after": "a quiet line", "first-nothing-more": "a paragraph", "first-nothing-known": "a paragraph",
     "first-no-shop": "a paragraph", "first-no-run": "a paragraph", "first-piece-open": "a quiet line", "first-piece-limits": "a quiet line",
     "first-piece-outside": "a quiet line", "first-piece-stopped": "a paragraph", "settle-where": "a paragraph", "settle-about": "a paragraph",
-    "settle-more": "a quiet line", "settle-press": "a paragraph", "wrong-emergency": "a paragraph", "wrong-no-load": "a paragraph",
+    "settle-more": "a quiet line", "settle-press": "a paragraph", "wrong-no-load": "a paragraph",
 }  # fmt: skip
 # Markup around words of a text, which takes no room.
 AROUND = dict.fromkeys(("b", "end_b", "code", "end_code", "end_link", "end_span", "link"), "")
