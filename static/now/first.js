@@ -54,7 +54,7 @@ function doingLoad(scene, here, moves) {
   </section>`, before ? runPress(here, me) : goOnButton(scene, here, moves)];
 }
 
-/** 'At 19:12 take over watching the Laser from Ann', where the plan says so and it is not what comes first. */
+/** 'Watch the Laser from 19:12', where the plan says so and it is not what comes first. */
 const toTakeOver = (state, moves) =>
   moves.filter((move) => move.code === "take over" && move.facts?.at).map((move) => html`<p class="soft">${moveWords(state, move)}</p>`);
 
