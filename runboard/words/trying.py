@@ -215,7 +215,10 @@ def table_of(shop: ShopNow, found: Compared) -> Iterator[tuple[str, str, str]]:
     sides = [(side, _names(shop, side)) for side in (before, after)]
     yield _row("finish", [names.tick(side.finish) for side, names in sides])
     if before.outlook is not None and after.outlook is not None:
-        yield _row("likely", [names.between(side.outlook.finish[25], side.outlook.finish[75]) for side, names in sides if side.outlook])
+        yield _row(
+            "likely",
+            [names.between(side.outlook.finish[25], side.outlook.finish[75]) for side, names in sides if side.outlook],
+        )
         yield _row("late", [names.tick(side.outlook.finish[95]) for side, names in sides if side.outlook])
     yield _row("hands", [span_in_words(span_of(side.hands)) for side, _ in sides])
     if after.lines:

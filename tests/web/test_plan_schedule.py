@@ -86,9 +86,7 @@ def test_the_first_sentence_says_when_and_with_how_much_more(client: FlaskClient
 
     said = plan_page(client, house)
 
-    assert re.search(
-        r"Done about (\w{3} )?\d+:\d\d \([12] more working days?, (you|Ann and Ben|Ann|Ben)\)", said
-    )
+    assert re.search(r"Done about (\w{3} )?\d+:\d\d \([12] more working days?, (you|Ann and Ben|Ann|Ben)\)", said)
     assert "Bottleneck:" in said
 
 
@@ -400,7 +398,9 @@ def test_takt_stands_against_the_pace_of_the_slowest_station(client: FlaskClient
 
     said = searched(client, house)
 
-    assert re.search(r"One piece is needed every \d+ h to be ready .+ 11:00\. The Sander makes one every 5\.3 min\.", said)
+    assert re.search(
+        r"One piece is needed every \d+ h to be ready .+ 11:00\. The Sander makes one every 5\.3 min\.", said
+    )
     assert re.search(r"take 15 min for each piece; there are \d+ h of somebody’s time for it\.", said)
     assert "People’s time sets the pace" in said
     assert not re.search("too slow|not enough|which is later", said)
