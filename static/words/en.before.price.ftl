@@ -1,6 +1,6 @@
 # What a good piece costs and should sell for (runboard/plan/money/).
 
-before-kind-price = Cost and price
+before-kind-price = What it costs, and its price
 before-about-price = What a good piece costs, line by line; its price; a quote; when a new jig has paid off.
 before-keep-price = Keep { $price } as price of { $product }
 before-kept-price = The price of { $product } is now { $price }.

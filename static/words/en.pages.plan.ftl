@@ -108,12 +108,15 @@ plan-line-some = Only { $ready } of { $pieces } { $ready ->
     [one] is
    *[other] are
   } ready. { $tick ->
-    [packed] Pack
-   *[other] Hand over
-  } { $ready ->
-    [one] it
-   *[other] them
-  } now?
+    [packed] Pack { $ready ->
+        [one] it
+       *[other] them
+      } now?
+   *[other] Hand { $ready ->
+        [one] it
+       *[other] them
+      } over now?
+  }
 plan-line-some-yes = Yes
 plan-line-some-no = No
 plan-line-take-back = Undo
