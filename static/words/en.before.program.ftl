@@ -89,7 +89,7 @@ program-doubt-nothing-below-top = From line { $line } on: no cut is deeper than 
 program-doubt-nothing-above-top = From line { $line } on: it never rises above Z { $z }, so Z0 can't be the top of the stock. Moves too fast inside it can't be found.
 program-doubt-beyond-travel = Line { $line }: the program reaches { $reach } along { $axis }, but the machine's travel is { $travel }.
 program-doubt-beyond-stock = Line { $line }: the cuts reach { $reach } along { $axis }, but the stock is { $size }.
-program-doubt-through-stock = Line { $line }: it cuts down to Z { $z }, { $by } deeper than the stock ({ $size }). Check what is underneath.
+program-doubt-through-stock = Line { $line }: it cuts down to Z { $z }, { $by } deeper than the stock is thick ({ $size }). Check what is underneath.
 
 program-feed-mm = { $feed } mm/min
 program-feed-inches = { $feed } in/min

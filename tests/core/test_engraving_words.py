@@ -54,7 +54,7 @@ def test_the_minutes_of_each_method_are_said_beside_the_others() -> None:
         "The whole jig at once",
         "Tracing the lines",
     ]
-    assert any("look otherwise" in line for line in said.lines)
+    assert any("look different" in line for line in said.lines)
     assert said.doubts == ()
 
 
@@ -91,7 +91,7 @@ def test_machine_values_that_nobody_wrote_down_are_a_doubt() -> None:
 
     said = engraving.said(Book(), Engraving(), answer)
 
-    assert "sweeping speed, acceleration and line spacing are not written down" in said.doubts[0]
+    assert "sweeping speed, acceleration and line spacing are missing" in said.doubts[0]
     assert not said.changes_time
 
 
@@ -196,7 +196,7 @@ def test_a_kept_jig_says_how_it_is_put_back() -> None:
     assert steps[0] == "Send Laser to its own zero, beam off."
     assert steps[1].startswith("Move the head to x 10.5, y 20")
     assert "x 330.7, y 20" in steps[2]
-    assert jig.put_back(BOOK, replace(FIVE, corner_y=None))[0].startswith("Nobody wrote down")
+    assert jig.put_back(BOOK, replace(FIVE, corner_y=None))[0].startswith("Its corner on Laser is missing.")
 
 
 def test_lengths_are_said_in_the_shops_units() -> None:

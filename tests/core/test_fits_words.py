@@ -118,7 +118,7 @@ def test_a_magnet_in_an_inch_shop_sits_below_the_face() -> None:
 
 
 def test_what_could_spoil_the_piece_stands_above() -> None:
-    assert "2 mm beside the hole are less" in " ".join(said("fit", diameter=10, length=3, edge=7.05).cautions)
+    assert "Only 2 mm left beside the hole" in " ".join(said("fit", diameter=10, length=3, edge=7.05).cautions)
     assert "tore out in ash before" in said("feed", FEEDS, cutter="six", rpm=18000, feed=3600, wood="ash").cautions[0]
     assert said("feed", FEEDS, cutter="six", rpm=30000, feed=3600, station="cnc").cautions[0].startswith("The spindle")
     assert "Little of it holds" in said("screw", screw="hook", through=9, into=20).cautions[0]
@@ -131,7 +131,7 @@ def test_what_could_spoil_the_piece_stands_above() -> None:
 def test_a_feed_is_said_as_it_is_set(units: Any, feed: float, says: str) -> None:
     words = said("feed", replace(FEEDS, units=units), cutter="six", rpm=18000, feed=feed, wood="oak")
 
-    assert f", {says} a minute: " in words.lines[0]
+    assert f", {says} per minute: " in words.lines[0]
 
 
 def test_how_many_tore_out_of_how_many_is_said() -> None:

@@ -107,7 +107,7 @@ def test_what_tore_out_in_an_earlier_run_is_said_with_its_run() -> None:
     found, sentence = feeds_found(run_of(CUT), book, earlier)
 
     assert found.level == "look"
-    assert sentence == ("Cut: 3 tore out at Cut in run Rails 4 with these values, 18000 turns and 3600 mm a minute.")
+    assert sentence == ("Cut: 3 tore out at Cut in run Rails 4 with these values, 18000 turns and 3600 mm per minute.")
     assert "torn=3" in found.link
     assert feeds_found(run_of(replace(CUT, feed=1800)), book, earlier)[0].level == "green"
 

@@ -238,7 +238,7 @@ def test_the_lines_that_are_shown_add_up_to_what_is_shown(
     places = 0 if currency == "JPY" else 2
     assert all(line.amount == line.amount.quantize(Decimal(1).scaleb(-places)) for line in lines)
     assert all(abs(line.quantity * line.rate - line.amount) <= Decimal("0.5").scaleb(-places) for line in lines)
-    (table,) = [each for each in said(shop_, question, found).tables if each.title == "What it costs"]
+    (table,) = [each for each in said(shop_, question, found).tables if each.title == "Costs"]
     assert len(table.rows) == len(lines) + 1
 
 
@@ -366,7 +366,7 @@ def test_the_quote_stands_first_with_one_line_a_count_and_what_it_costs_is_folde
     assert [(table.title, table.folded) for table in tables] == [
         ("A quote, with that margin", False),
         ("What stays at each price", False),
-        ("What it costs", True),
+        ("Costs", True),
         ("Cost of a good piece, by run size", True),
         ("How the prices are worked out", True),
     ]
@@ -403,7 +403,7 @@ def test_loads_that_are_not_the_boards_are_said_and_that_one_is_not_full() -> No
 
     def told(pieces: int) -> list[str]:
         found = answer(shop_, Price(product="rail", pieces=pieces, good_rate=1, price=1))
-        return [line for line in said(shop_, found.asked, found).lines if line.startswith("Cut is reckoned")]
+        return [line for line in said(shop_, found.asked, found).lines if line.startswith("Cut counts")]
 
     assert told(12) == [
         (
