@@ -76,6 +76,7 @@ ask-expense-each-good-piece = each good piece
 ask-expense-each-started-piece = each started piece
 ask-expense-each-run = once per run
 ask-expense-each = For
+ask-product-pieces-a-tray = Pieces per tray
 ask-product-price = Selling price
 ask-product-price-hint = In your money, just the number.
 

@@ -26,6 +26,6 @@ forms-change-which = { $means ->
   }
 forms-change-name = New one
 forms-change-per-cent = New time, %
-forms-change-good = Good out of 100, if it changes
+forms-change-good = Good of 100, if new
 forms-change-visit = Two operations in one visit
 forms-change-after = { $then } right after { $first }

@@ -185,10 +185,7 @@ plan-try-from-day = Starting on
 plan-try-from-now = Empty: from now on.
 plan-can-do = Skills
 plan-try-no-hours = Nobody’s usual hours are entered yet. Add them on the { $link }Shop{ $end_link } screen.
-plan-try-capacity = { $services ->
-    [none] More or less shared equipment
-   *[other] More or less: { $services }
-  }
+plan-try-capacity = More or less shared equipment
 plan-of-what = Equipment
 plan-how-many = How many at once
 plan-try-nothing-shared = No shared equipment yet, such as extraction, clamps or a rack. Add some on the { $link }Shop{ $end_link } screen.
@@ -249,7 +246,7 @@ plan-look-into-it = Look into it
 plan-initials = Your initials
 plan-looked-go-on = Let it pass
 plan-look-taken-back = Undo ‘seen’
-plan-check-what-remains = Check what remains of { $run }
+plan-check-what-remains = Check { $run }
 plan-checks-right = { $checks ->
     [one] One check is OK
    *[other] { $checks } checks are OK

@@ -113,12 +113,12 @@ plan-bound-dues = { $lines ->
   } no plan can be done before { $at }.
 
 # How fast it goes: one press further down.
-plan-pace-needed = One piece is needed every { $takt } to be ready { $at }. The { $station } makes one every { $each }.
+plan-pace-needed = One piece is needed every { $takt } to be ready by { $at }. The { $station } makes one every { $each }.
 plan-pace-late = Pieces due { $at } are not ready yet. The { $station } makes one every { $each }.
 plan-pace-undated = No order line has a due date. The { $station } is the slowest: it makes one every { $each }.
 plan-pace-too-slow = That is too slow. More hours, or less work per piece there, would help.
 plan-pace-not-enough = That is not enough. More hours, or one more person, would help.
-plan-pace-later = The plan has them ready { $at }, which is later: waits and other work count too.
+plan-pace-later = The plan has them ready at { $at }, which is later: waits and other work count too.
 plan-pace-people = { $watched ->
     [none] Each piece takes { $each } of hands-on work
    *[other] Each piece takes { $each } of hands-on work and watching { $watched }

@@ -399,7 +399,7 @@ def test_takt_stands_against_the_pace_of_the_slowest_station(client: FlaskClient
     said = searched(client, house)
 
     assert re.search(
-        r"One piece is needed every \d+ h to be ready .+ 11:00\. The Sander makes one every 5\.3 min\.", said
+        r"One piece is needed every \d+ h to be ready by .+ 11:00\. The Sander makes one every 5\.3 min\.", said
     )
     assert re.search(r"takes 15 min of hands-on work.*; \d+ h of somebody’s time is there for it\.", said)
     assert "People’s time sets the pace" in said
@@ -424,7 +424,7 @@ def test_what_only_waits_make_late_says_when_it_is_there(
 
     said = searched(client, house)
 
-    assert re.search(r"The plan has them ready \w+ \d+:\d\d, which is later: waits", said)
+    assert re.search(r"The plan has them ready at \w+ \d+:\d\d, which is later: waits", said)
 
 
 def test_what_was_due_already_is_late(client: FlaskClient, house: House, work: NoWork, clock: HandClock) -> None:

@@ -18,7 +18,7 @@ from runboard.web.forms.form import Form
 Record = dict[str, Any]
 
 CERTAINTY: Choices = (
-    ("0.5", "as likely as not"),
+    ("0.5", "1 time in 2"),
     ("0.8", "4 times in 5"),
     ("0.9", "9 times in 10"),
     ("0.95", "19 times in 20"),
