@@ -84,6 +84,7 @@ shop-money-now = Money: { $currency ->
 shop-change-money = currency, margin, fees
 shop-add-a = Add { $list ->
     [inserts] an
+    [jobs] an
    *[other] a
   } { $thing }
 shop-look-there = Look there
