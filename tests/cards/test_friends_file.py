@@ -243,7 +243,7 @@ def test_who_came_after_the_run_was_opened_is_not_named_by_their_key_either(esse
 
     file = friends_file(essentials, lines, people=(*essentials.past.book.people, cleo))
 
-    assert file.lines == ("Helper 2’s hands", "Ask helper 2.")
+    assert file.lines == ("Helper 2’s time", "Ask helper 2.")
 
 
 def test_a_short_name_is_put_out_as_it_is_written(essentials: Essentials) -> None:
