@@ -221,7 +221,7 @@ def test_an_answer_that_could_not_be_taken_is_open(file: FriendsFile) -> None:
 
 def test_a_short_time_has_its_seconds(file: FriendsFile) -> None:
     assert file.operations[-1].elements[0][2] == "2\u00a0min\u00a050\u00a0s"
-    assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min\u00a045\u00a0s"
+    assert dict(file.operations[-1].figures)["Hands-on per good piece"] == "1\u00a0min\u00a045\u00a0s"
 
 
 def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
@@ -313,7 +313,7 @@ def test_the_printed_file_has_room_to_write_and_a_page_an_operation(
     file: FriendsFile, printed: tuple[str, ...]
 ) -> None:
     assert len(printed) == 1 + len(file.operations)
-    assert all(said in printed[1] for said in ("What else could be done?", "Rearrange", "min a piece"))
+    assert all(said in printed[1] for said in ("What else could be done?", "Rearrange", "min per piece"))
 
 
 def test_a_review_to_keep_asks_nothing(file: FriendsFile) -> None:

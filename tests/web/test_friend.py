@@ -137,9 +137,9 @@ def test_no_file_is_made_before_what_takes_long_is_there(
 def test_answers_of_a_file_stand_at_their_operation(house: House, lead: FlaskClient) -> None:
     answer = lead.get(sent(lead, a_file(house)).location)
 
-    assert "One answer taken." in words(answer)
+    assert "One answer taken in." in words(answer)
     at_hooks = answer.text.split('id="hooks"')[1]
-    assert all(said in at_hooks for said in ("Simplify", "saves about 0.5 min a piece", "A stop on the jig.", "Sam"))
+    assert all(said in at_hooks for said in ("Simplify", "saves about 0.5 min per piece", "A stop on the jig.", "Sam"))
 
 
 def test_new_answers_are_said_on_the_first_page_until_something_becomes_of_them(
@@ -176,9 +176,9 @@ def test_what_cannot_be_taken_is_said_and_what_was_put_in_stands_there_still(hou
 
     assert [one.status_code for one in (other, text, too_long, nothing)] == [422] * 4
     assert "These are answers to the review of Run 8." in words(other)
-    assert "These are no answers to a review" in words(text) and "Dear Ann, no time. &lt;b&gt;" in text.text
+    assert "These are not answers to a review" in words(text) and "Dear Ann, no time. &lt;b&gt;" in text.text
     assert "400 kB at most" in words(too_long)
-    assert "Choose the file that your friend sent" in words(nothing)
+    assert "Choose the file your friend sent" in words(nothing)
     assert kept_answers(house.store.settings, "r1") == []
 
 
@@ -332,7 +332,7 @@ def test_a_code_that_was_taken_back_or_is_over_says_so_and_shows_nothing(
     lead.post(address)
     clock.forward(days=1)
 
-    for path, why in ((revoked, "was taken back"), (over, "is over since"), ("/friend/nothing", "opens no review")):
+    for path, why in ((revoked, "was taken back"), (over, "This code ended"), ("/friend/nothing", "opens no review")):
         for answer in (friend.get(path), friend.post(path, data={"do-hooks": "leave"})):
             assert answer.status_code == (404 if path == "/friend/nothing" else 410)
             assert why in sentence_in(answer) and "Hooks" not in answer.text
