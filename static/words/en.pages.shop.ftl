@@ -175,3 +175,19 @@ shop-mqtt-state = { $state ->
   }
 shop-jig-again = Draw it again, or change it
 shop-jigs-here = Jigs for it
+
+# A button at a station
+
+shop-button-at = Button at the { $station }
+shop-button-what = A cheap Wi-Fi button or a foot switch presses Now's big button for the person working here.
+shop-button-list = It never starts a machine that asks for a start list.
+shop-button-care = It never answers an alarm or a care reminder.
+shop-button-two = It does nothing when two people work here.
+shop-button-back = A second press within five seconds takes the first one back. Open pages sound a tone.
+shop-button-none = No button here yet.
+shop-button-name = What presses?
+shop-button-make = Make a token for a button
+shop-button-try = Put this address into the button, or try it from any computer in the shop:
+shop-button-mqtt = By MQTT: set the button's topic under Signals, and let the button send the token as its message.
+shop-button-topic = Topic of its button
+shop-button-topic-hint = The button sends its token as the message, or in JSON as token.

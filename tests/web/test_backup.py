@@ -188,7 +188,7 @@ def test_a_ruined_database_is_told_with_what_to_do(
     more = ["--port", "0", "--no-open"] if command == "serve" else []
     assert main([command, "--data", str(data), *more]) == 2
 
-    assert "put a copy back with runboard restore" in capsys.readouterr().err
+    assert "restore a backup with runboard restore" in capsys.readouterr().err
 
 
 # Whom a copy lets in
