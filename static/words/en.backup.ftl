@@ -7,7 +7,7 @@ copy-good = Last backup: { $when }, { $events ->
 }.
 copy-old = Last backup: { $when }. That is more than two days ago: make one now.
 copy-unreadable = The last backup, { $when }, can no longer be read: make one now.
-copy-failed = The backup failed { $when }.
+copy-failed = Backup failed ({ $when }).
 copy-failed-before = The last one is from { $when }.
 copy-failed-none = There is no earlier one.
 

@@ -94,7 +94,7 @@ def test_the_file_is_saved_without_names_and_with_them_where_they_are_wanted(lea
     plain, named = (lead.get(f"/review/runs/r1/friend.html{query}") for query in ("", "?names=1"))
 
     assert (
-        plain.headers["Content-Disposition"] == "attachment; filename=review-entry-key-rails-begun-sat-7-mar-2026.html"
+        plain.headers["Content-Disposition"] == "attachment; filename=review-entry-key-rails-started-sat-7-mar-2026.html"
     )
     assert [name for name in NAMES if name in plain.text] == []
     assert "Clean up as the helper likes it" in plain.text and "Clean up as Bendix likes it" in named.text
@@ -114,9 +114,9 @@ def test_the_pdf_is_made_beside_the_server(lead: FlaskClient, monkeypatch: pytes
     pdf = lead.get(f"{asked.location}.pdf")
     assert (pdf.content_type, pdf.text) == (
         "application/pdf",
-        "Entry key rails, begun Sat 7 Mar 2026Clean up as the helper likes it",
+        "Entry key rails, started Sat 7 Mar 2026Clean up as the helper likes it",
     )
-    assert pdf.headers["Content-Disposition"] == 'inline; filename="review-entry-key-rails-begun-sat-7-mar-2026.pdf"'
+    assert pdf.headers["Content-Disposition"] == 'inline; filename="review-entry-key-rails-started-sat-7-mar-2026.pdf"'
     assert lead.get(asked.location.replace("r1", "r2")).status_code == 303
 
 
@@ -164,7 +164,7 @@ def test_the_same_file_twice_says_that_it_is_known(house: House, lead: FlaskClie
     for _ in range(2):
         answer = sent(lead, a_file(house))
 
-    assert "Nothing new: the answer was here already." in words(lead.get(answer.location))
+    assert "Nothing new: the answer was already here." in words(lead.get(answer.location))
     assert len(kept_answers(house.store.settings, "r1")) == 1
 
 
