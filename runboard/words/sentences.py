@@ -19,6 +19,8 @@ from runboard.words.facts import list_in_words, moment_in_words
 
 # What a helper reads and what stands on cards is in all of these; a sentence that is missing in one is said in English.
 LANGUAGES: Mapping[str, str] = {"en": "English", "de": "Deutsch", "es": "Español", "fr": "Français"}
+# What the shop's own book is written in, and what is said where a language lacks a sentence.
+ENGLISH = "en"
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 _MOMENT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)")
 _DIGITS = re.compile(r"\d+")
@@ -51,13 +53,14 @@ def sentence(
     now: datetime | None = None,
 ) -> str:
     """The sentence of that name in a language, in English where the language lacks it; '' where there is none."""
-    for bundle in dict.fromkeys((catalogue(locale), catalogue("en"))):
+    for language in dict.fromkeys((locale, ENGLISH)):
+        bundle = catalogue(language)
         pattern = bundle.get_message(name).value if bundle.has_message(name) else None
         if pattern is not None:
             ready = {key: in_words(value, zone, locale, now) for key, value in (facts or {}).items()}
             # What the catalogue finds wrong (a fact it names and did not get) shows in the sentence; it is no reason to fail.
             said, _wrong = bundle.format_pattern(pattern, ready)
-            return str(said)
+            return str(said) if language == locale else InEnglish(said)
     return ""
 
 
@@ -93,6 +96,17 @@ def _text_in_words(text: str, zone: tzinfo, locale: str, now: datetime | None) -
         return moment_in_words(parse_moment(text), zone, locale, now=now)
     except (ValueError, OverflowError):
         return text
+
+
+class InEnglish(str):
+    """A text that stays English on a page or a card in another language: a page says so to what reads it out."""
+
+    __slots__ = ()
+
+
+def lang_of(text: str) -> str:
+    """The language of a text where it is not that of its page or card; '' where it is."""
+    return ENGLISH if isinstance(text, InEnglish) else ""
 
 
 class Catalogue:
