@@ -5,7 +5,7 @@ The page reads ``en.ftl`` for its first drawing and ``en.sheets.ftl`` a moment l
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import UTC, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import lru_cache
 from itertools import pairwise
 from typing import Any
@@ -15,7 +15,7 @@ from fluent.runtime import FluentBundle, FluentResource
 from runboard.places import folder
 from runboard.run.log.event import parse_moment
 from runboard.shop.numbers import whole_number
-from runboard.words.facts import list_in_words, moment_in_words
+from runboard.words.facts import date_in_words, day_of_year, list_in_words, moment_in_words, weekday_in_words
 
 # What a helper reads and what stands on cards is in all of these; a sentence that is missing in one is said in English.
 LANGUAGES: Mapping[str, str] = {"en": "English", "de": "Deutsch", "es": "Español", "fr": "Français"}
@@ -75,6 +75,8 @@ def in_words(value: Any, zone: tzinfo, locale: str = "en", now: datetime | None 
             return ""
         case datetime():
             return moment_in_words(value, zone, locale, now=now)
+        case date():
+            return day_of_year(value, locale)
         case timedelta():
             return round(value.total_seconds() / 60)
         case str():
@@ -160,13 +162,13 @@ def catalogue(locale: str) -> Catalogue:
 
 
 def day_in_words(moment: datetime, now: datetime, zone: tzinfo) -> str:
-    """'yesterday', 'today', 'tomorrow', 'Thursday' in the days after, else 'Thursday 12 June'."""
+    """'yesterday', 'today', 'tomorrow', 'Thursday' in the days after, else 'Thu 12 Jun'."""
     local = moment.astimezone(zone)
     days = (local.date() - now.astimezone(zone).date()).days
     named = {-1: "yesterday", 0: "today", 1: "tomorrow"}.get(days)
-    return (
-        sentence(f"day-{named}") if named else f"{local:%A}" if 1 < days < 7 else f"{local:%A} {local.day} {local:%B}"
-    )
+    if named:
+        return sentence(f"day-{named}")
+    return weekday_in_words(local) if 1 < days < 7 else date_in_words(local)
 
 
 def share_in_words(rate: float, name: str = "share") -> str:

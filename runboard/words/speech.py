@@ -11,7 +11,7 @@ from runboard.run.fold.route import Step
 from runboard.shop.book import Book
 from runboard.shop.product import Check, Operation, Translation
 from runboard.shop.units import Unit
-from runboard.words.facts import date_in_words, dated, length_in_words, moment_in_words, span_in_words
+from runboard.words.facts import date_in_words, dated, length_in_words, moment_in_words, span_in_words, unbroken
 from runboard.words.sentences import ENGLISH, InEnglish, sentence
 
 _NONE = Translation()
@@ -34,7 +34,8 @@ class Speech:
     def say(self, name: str, /, **facts: Any) -> str:
         """A sentence of the whole catalogue."""
         ready = {key: self.moment(fact) if isinstance(fact, datetime) else fact for key, fact in facts.items()}
-        return sentence(name, ready, locale=self.locale)
+        said = sentence(name, ready, locale=self.locale)
+        return type(said)(unbroken(said))
 
     def care(self, key: str, /, **facts: Any) -> str:
         """A sentence of the cautions' catalogue."""

@@ -6,6 +6,7 @@ import { redraw } from "./screen.js";
 
 const bundle = new FluentBundle("en", { useIsolating: false });
 const NBSP = "\u00a0";
+const UNITS = /(\d) (?=(?:h|min|s|mm|days?)\b)/g; // no line ends between a number and its unit
 const ISO = /^\d{4}-\d\d-\d\dT\d\d:\d\d/;
 
 const read = new Map();
@@ -53,7 +54,7 @@ export function say(id, facts = {}) {
   const message = bundle.getMessage(id);
   if (!message?.value) return id;
   const ready = Object.fromEntries(Object.entries(facts ?? {}).map(([name, value]) => [name, readable(value)]));
-  return bundle.formatPattern(message.value, ready, []);
+  return bundle.formatPattern(message.value, ready, []).replace(UNITS, `$1${NBSP}`);
 }
 
 /** The sentence for a code of a family, '' where nobody wrote one. */
