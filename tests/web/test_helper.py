@@ -150,7 +150,7 @@ def test_a_card_says_the_tray_and_its_step_and_asks_a_first_name(house: House) -
     page = house.app.test_client().get(link_of(house).path)
 
     assert page.status_code == 200
-    assert "Tray 4 of Key rails" in page.text and "You help with: Sand 120" in page.text
+    assert "Tray 4 of Key rails" in page.text and "Your step: Sand 120" in page.text
     assert "<script" not in page.text and '<nav class="screens"' not in page.text
     assert page.headers["Cache-Control"] == "no-store"
 
@@ -270,7 +270,7 @@ def test_the_state_is_the_trays_current_step_in_words(house: House) -> None:
     assert [one["text"] for one in step["instructions"]] == ["Check the grit.", "Sand with the grain."]
     cautions = {one["text"]: one["signs"] for one in step["cautions"]}
     assert cautions["Eye protection on."] == ["M004"] and cautions["Keep the disc flat."] == []
-    assert "call 112" in state["emergency"]
+    assert "Call 112" in state["emergency"]
 
 
 def test_nothing_of_another_tray_or_run_is_in_it(house: House) -> None:
@@ -345,7 +345,7 @@ def test_the_step_is_worked_through_by_the_presses_that_the_page_offers(house: H
 
     state = state_of(client)
     assert state["step"]["name"] == "Sand 180"
-    assert "Sand 120 is done: 5 good. Take the tray here: Sander, Shop" in [one["text"] for one in state["notices"]]
+    assert "Sand 120 is done: 5 good. Take the tray to: Sander, Shop" in [one["text"] for one in state["notices"]]
 
 
 def test_texts_by_position_show_where_pieces_are_personal_and_start_with_the_load(house: House) -> None:
@@ -368,7 +368,7 @@ def test_a_machine_asks_for_its_list_and_then_to_be_looked_at(house: House, cloc
     run = state_of(client)["views"]["loading"]["presses"][0]
     assert run["do"] == "run" and run["minutes"] == 22
     assert run["points"][0]["text"].startswith(
-        "The extinguisher that its manual and the local code ask for is in reach"
+        "keep the extinguisher that its manual and the local code ask for in reach"
     )
     assert len(run["points"]) == len(run["items"]) == 8
     assert tap(house, client, "machine started", {"minutes": 22})["sentence"] == "Tick the start list first."
@@ -393,9 +393,7 @@ def test_a_tray_that_dries_is_left_where_it_is(house: House, clock: HandClock) -
 
     state = state_of(client)
 
-    assert state["blocked"] and "It dries until 22:00. Leave it where it is." in [
-        one["text"] for one in state["notices"]
-    ]
+    assert state["blocked"] and "Drying until 22:00. Leave it where it is." in [one["text"] for one in state["notices"]]
     clock.forward(hours=12, minutes=1)
     set_hours(house.store.settings, 48)
     assert client.get("/helper/state").status_code == 401  # the hours of this phone were eight
@@ -625,7 +623,7 @@ def test_the_hours_are_over(house: House, clock: HandClock) -> None:
     lead = lead_of(house)
     assert lead.post("/helpers/hours", data={"hours": "2,5"}).status_code == 303
     client = guest_at(house)
-    assert "you help until 12:30" in client.get("/helper").text
+    assert "you're helping until 12:30" in client.get("/helper").text
 
     clock.forward(hours=2, minutes=31)
 
