@@ -70,7 +70,7 @@ shop-screen = Shop
 shop-about = { $time_zone }, lengths in { $units ->
     [in] inches
    *[other] millimetres
-  }, emergency { $emergency }. If not everything can be on time: { $late }.
+  }, emergency { $emergency }. If not all can be on time: { $late }.
 shop-change-about = the shop's name, zone, units
 shop-laser-and-noise = Never in a laser: { $forbidden }. Noise limit { $noise_limit_db } dB(A), { $noise_exchange_db } dB exchange rate.
 shop-change-limits = forbidden materials and the noise limit

@@ -1,5 +1,6 @@
 """A stranger's phone with a tray's card: it comes in, sees one step in its language, and is kept from the rest."""
 
+import json
 import re
 from collections.abc import Iterator
 from html import unescape
@@ -110,6 +111,36 @@ def person_there(house: House) -> dict[str, str]:
     """Who is there of those that are in no book, by name."""
     people = house.workshop.ledger.state.people.values()
     return {one.key: one.name for one in people if one.name and one.came_at is not None}
+
+
+# The language that each text is in
+
+
+def test_a_text_that_nobody_translated_says_that_it_is_english(house: House) -> None:
+    client = guest_at(house)
+    client.get("/helper?language=de")
+
+    step = state_of(client)["step"]
+
+    assert (step["name"], step.get("lang")) == ("Schleifen 120", None)
+    assert [(one["text"], one.get("lang")) for one in step["instructions"]] == [
+        ("Körnung prüfen.", None),
+        ("Sand with the grain.", "en"),
+    ]
+    assert {one["text"]: one.get("lang") for one in step["cautions"]}["Scheibe flach halten."] is None
+    assert {one.get("lang") for one in step["cautions"]} == {None}
+
+
+def test_a_name_that_nobody_translated_is_english_within_a_sentence_in_german(house: House) -> None:
+    client = house.app.test_client()
+
+    assert 'Hier helfen: <span lang="en">Engrave</span>' in client.get(link_of(house, "1").path + "?language=de").text
+    assert "Hier helfen: Schleifen 120" in client.get(link_of(house).path + "?language=de").text
+
+
+def test_on_an_english_page_nothing_says_its_language_again(house: House) -> None:
+    assert '"lang"' not in json.dumps(state_of(guest_at(house))["step"])
+    assert "<span lang" not in house.app.test_client().get(link_of(house).path + "?language=en").text
 
 
 # Coming in
