@@ -20,7 +20,9 @@ _KEEPING = "\u00a0\u202f"  # spaces at which no line ends
 _BEFORE_A_MARK = re.compile(r" (?=[?!:;»%°](?:\s|$))")
 # '6 mm', '1 h 30', '14 days', 'Thu 17:00': what nobody should have to look for on the next line.
 _UNITS_KEPT = "mm|cm|m|in|h|min|s|°C|°F|g|kg|ml|l|W|kW|V|A|dB|Hz|day|days|Tag|Tage|Tagen|día|días|jour|jours"
-_AFTER_A_NUMBER = re.compile(rf"(?<=\d) (?=(?:{_UNITS_KEPT})\b)|(?<=\dh) (?=\d\d\b)|(?<=\d[ \u00a0]h) (?=\d\d?\b)|(?<=\w) (?=\d\d:\d\d\b)")
+_AFTER_A_NUMBER = re.compile(
+    rf"(?<=\d) (?=(?:{_UNITS_KEPT})\b)|(?<=\dh) (?=\d\d\b)|(?<=\d[ \u00a0]h) (?=\d\d?\b)|(?<=\w) (?=\d\d:\d\d\b)"
+)
 
 Run = tuple[str, bool]
 Line = tuple[Run, ...]
@@ -54,6 +56,12 @@ def plain(text: str) -> str:
 def lines(text: str, room: float, points: float, bold: bool = False) -> tuple[str, ...]:
     """A text in lines of at most ``room`` mm. Words that are longer than a line are broken within."""
     return tuple("".join(part for part, _ in line) for line in flow(((text, bold),), room, points))
+
+
+def beginning(text: str, room: float, points: float, bold: bool = False) -> str:
+    """A text as far as one line goes, its end left out where it is longer."""
+    found = lines(text, room, points, bold)
+    return "".join(found) if len(found) < 2 else f"{lines(text, room - width('…', points, bold), points, bold)[0]}…"
 
 
 def flow(runs: Iterable[Run], room: float, points: float) -> tuple[Line, ...]:

@@ -37,6 +37,7 @@ option-to = a folder that is there; default DIR/backups
 option-let-in = whether the devices, sensors and cards that the copy lets in stay let in; without it you are asked
 option-trays = like 1,2,5-8; default every tray that holds pieces
 option-every-slip = packing slips of what is not ready too
+option-full = full cards: on each traveller all that its steps need, for helpers without a phone
 option-address = where phones find the server, for the codes; default this computer on port { $port }
 option-json = for other programs; moments are UTC
 option-seconds = how long to look for a better plan; default { $seconds }, 0 for the first that is found

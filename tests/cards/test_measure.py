@@ -50,7 +50,7 @@ def test_a_long_word_is_broken_and_a_hyphen_is_a_place_to_break() -> None:
 
 
 def test_bold_and_plain_stand_in_one_line() -> None:
-    assert flow((("Focus", True), ("7 mm", False)), 80, 8) == ((("Focus", True), (" 7 mm", False)),)
+    assert flow((("Focus", True), ("7 mm", False)), 80, 8) == ((("Focus", True), (" 7\u00a0mm", False)),)
 
 
 def test_what_draws_nothing_or_turns_text_around_is_left_out() -> None:
@@ -63,7 +63,8 @@ def test_a_mark_never_stands_alone_on_a_line() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["a cutter of 6 mm", "let dry for 12 h", "it is in clamps for 1 h 30", "goes on from Thu 17:00", "nach 14 Tagen"]
+    "text",
+    ["a cutter of 6 mm", "let dry for 12 h", "it is in clamps for 1 h 30", "goes on from Thu 17:00", "nach 14 Tagen"],
 )
 def test_a_unit_stays_at_its_number_and_a_time_at_its_day(text: str) -> None:
     last = text.rsplit(" ", 2 if "h 30" in text else 1)[0].rsplit(" ", 1)[1]
