@@ -1,6 +1,7 @@
 """The rows of a station's sheet: what holds for all that is done there, then each operation whole."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from runboard.cards.heading import title_head
@@ -36,7 +37,13 @@ def station_groups(card: StationSheet, room: float, words: Mapping[str, str]) ->
     if card.start:
         first += [*_title(words["before-starting"], room), *_points(card.start, room)]
     groups = [Group(words["at-this-station"], tuple(first))] if first else []
-    return [*groups, *(Group(work.name, tuple(_work(work, room, words))) for work in card.works)]
+    return [*groups, *(Group(work.name, _work_rows(work, room, words)) for work in card.works)]
+
+
+def _work_rows(work: StationWork, room: float, words: Mapping[str, str]) -> tuple[Row, ...]:
+    """Of an operation with nothing of its own the name, which may end a side then."""
+    *rows, last = _work(work, room, words)
+    return (*rows, replace(last, keep=False))
 
 
 def station_note(card: StationSheet, room: float) -> Group:

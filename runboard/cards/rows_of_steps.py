@@ -1,8 +1,11 @@
 """The rows of one operation on a tray's card: its steps with their boxes, its cautions as signs, texts, and the wait."""
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import Literal
 
+from runboard.cards.boxes import room_beside, room_of
 from runboard.cards.measure import beginning, lines, width
 from runboard.cards.model import CardWait, Care, Cell, Work
 from runboard.cards.row import MOST_LINES, SMALL, STEP, STRIP, TEXT, Group, Row, row, text_rows
@@ -26,11 +29,32 @@ def steps_of(work: Work, room: float, words: Mapping[str, str], signs: Signs, sa
     not ``said`` already, signs alone, or left to the station's sheet. One that is done is told in a row a step."""
     rows = [part for step in work.steps for part in step_rows(step, room, words)]
     if not work.done:
-        rows += _cautions(work.signs, room - STRIP, signs, said)
+        cautions = list(_cautions(work.signs, room - STRIP, signs, said))
+        beside = _beside(rows[-1], cautions, room_beside(room, words))
+        rows = [*rows[:-1], beside] if beside else [*rows, *cautions]
         rows += text_cells(work.places, room - STRIP, words)
     if work.wait:
         rows += go_on_rows(work.wait, room)
     return Group(work.steps[0].name, tuple(rows))
+
+
+def _beside(step: Row, cautions: Sequence[Row], room: float) -> Row | None:
+    """A step's row with its signs, where none of them needs words and they fit beside its name."""
+    signed = [item for line in cautions for item in line.facts["signed"]]
+    name, where = step.facts["name"], (*step.facts["where"], step.facts["beside"])
+    if not signed or any(item["words"] for item in signed) or len(name) != 1:
+        return None
+    below = "".join(where)
+    signs = [sign for item in signed for sign in item["signs"]]
+    wide = max(width(name[0], STEP.points, True), width(below, SMALL.points)) + SIGN * len(signs) + 1
+    if wide > room or len(step.facts["where"]) > 1:
+        return None
+    height = math.ceil(STEP.height(1) + SMALL.height(1 if below else 0) + 1)
+    return replace(
+        step,
+        height=max(8, height),
+        facts={**step.facts, "beside": "", "where": (below,), "signs": signs, "right": room_of(step.facts["boxes"])},
+    )
 
 
 def _cautions(cautions: Sequence[Care], room: float, signs: Signs, said: set[str]) -> Iterator[Row]:
