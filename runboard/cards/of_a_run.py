@@ -87,7 +87,7 @@ def about_tray(run: RunState, tray: Tray, speech: Speech) -> tuple[str, ...]:
         for part in (
             speech("pieces", pieces=pieces_in(tray)),
             wood,
-            speech("tray-of", trays=len(run.trays)),
+            speech("tray-of", tray=tray.id, trays=len(run.trays)),
         )
         if part
     )

@@ -69,21 +69,30 @@ def _cautions(cautions: Sequence[Care], room: float, signs: Signs, said: set[str
 
 
 def sign_rows(cautions: Sequence[Care], room: float, said: set[str]) -> Iterator[Row]:
-    """Cautions in their order, as many in a row as there is room for. One that was ``said`` is its sign alone, and stands
-    before the others, those without a sign behind them: words stand beside no sign but their own."""
+    """Cautions in their order, as many in a row as there is room for. One that was ``said`` is its sign alone, and
+    they are so placed that words stand beside no sign but their own."""
     items: list[dict[str, object]] = []
     left = room
     worded = [(caution, _worded(caution, room, said)) for caution in cautions]
     said.update(caution.text for caution in cautions)
-    for caution, words in sorted(worded, key=lambda pair: (bool(pair[1]), not pair[0].signs)):
-        wide = SIGN * len(caution.signs) + (width(words, TEXT.points) + _BETWEEN if words else 0)
+    for caution, words in sorted(worded, key=_place):
+        apart = not caution.signs and bool(items)
+        wide = SIGN * len(caution.signs) + (width(words, TEXT.points) + _BETWEEN if words else 0) + _BETWEEN * apart
         if wide > left and items:
             yield row("signs", _SIGNS_HIGH, core=True, signed=items)
             items, left = [], room
-        items.append({"signs": caution.signs, "words": words})
+        items.append({"signs": caution.signs, "words": words, "apart": apart})
         left -= wide
     if items:
         yield row("signs", _SIGNS_HIGH, core=True, signed=items)
+
+
+def _place(worded: tuple[Care, str]) -> int:
+    """What tells by its words alone first, then signs that need none, signs with words, words without a sign."""
+    caution, words = worded
+    if _GENERAL & set(caution.signs):
+        return 0
+    return (2 if words else 1) if caution.signs else 3
 
 
 def _worded(caution: Care, room: float, said: set[str]) -> str:
