@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TextIO
 from urllib.parse import urlsplit
 
-from runboard.cards.layout import PAPERS
+from runboard.cards.papers import PAPERS
 from runboard.cards.pdf import NoPango, write_pdf
 from runboard.commands.asking import (
     PORT,

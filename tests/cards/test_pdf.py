@@ -12,7 +12,7 @@ from PIL import Image
 from pypdf import PdfReader
 
 from runboard.cards import pdf
-from runboard.cards.layout import PAPERS
+from runboard.cards.papers import PAPERS
 from runboard.cards.pdf import PACKAGES, NoPango, write_pdf
 from tests.cards.making import LANGUAGES, order, rails_book, run_of
 from tests.cards.making import PAPERS as KEYS
