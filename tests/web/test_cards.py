@@ -215,7 +215,7 @@ def test_a_run_that_is_over_prints_no_more_travellers(client: FlaskClient, house
 
     assert asked.status_code == 422
     assert "is finished" in asked.text
-    assert "only packing slips" in client.get(PAGE).text
+    assert "Only packing slips" in client.get(PAGE).text
 
 
 def test_a_trays_own_link_picks_its_tray(client: FlaskClient) -> None:
@@ -294,7 +294,7 @@ def test_the_page_says_how_many_sides_it_will_be_and_again_when_the_choice_chang
     full = client.get(f"{PAGE}?kind=travellers&full=1", headers={"HX-Request": "true"}).text
 
     assert 'value="stations" checked' in text
-    assert re.findall(r"role=\"status\"[^>]*>([^<]+)<", text) == ["3 trays: 6 sides, 6 station sheets: 6 sides. 12 pages to print."]
+    assert re.findall(r"role=\"status\"[^>]*>([^<]+)<", text) == ["3 trays: 6 sides, 5 station sheets: 7 sides. 13 pages to print."]
     assert full.lstrip().startswith("<p")
     assert int(re.search(r"3 trays: (\d+) sides", full)[1]) > 6
 
