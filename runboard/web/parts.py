@@ -33,7 +33,7 @@ from runboard.web.review import times as review_times
 from runboard.web.shop import backup, first, outside, push, signals
 from runboard.web.shop import book_file as shop_file
 from runboard.web.shop import page as shop
-from runboard.web.trays import cards, paper
+from runboard.web.trays import cards, paper, tray_code
 
 PARTS = (
     guard,
@@ -75,6 +75,7 @@ PARTS = (
     plan_shopping,
     cards,
     paper,
+    tray_code,
     review,
     review_log,
     review_times,

@@ -103,6 +103,8 @@ READ: Mapping[str, Who] = {
     # What holds secrets of the shop's own.
     "outside.alarms": _LEAD,
     "signals.stations": _LEAD,
+    "tray_code.trays": _LEAD,
+    "tray_code.show": _LEAD,
     "signals.one": _LEAD,
 }
 

@@ -67,6 +67,8 @@ _LEAD_READS = frozenset(
         "review_over_runs.as_zip",
         "outside.alarms",
         "signals.stations",
+        "tray_code.trays",
+        "tray_code.show",
         "signals.one",
     }
 )
