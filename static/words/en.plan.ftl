@@ -172,8 +172,7 @@ plan-chart-after = The rest, from { $day } on: { $count ->
 }
 plan-chart-before = From the beginning
 plan-chart-label = { plan-sitting }: who does what, and what is busy. The same stands below as a list.
-plan-chart-services = What is shared, and how much of it is taken
-plan-chart-services-label = { plan-sitting }: how much is taken of { $services }
+plan-chart-services-label = { plan-sitting }: how much is taken of what is shared
 plan-break = { $count ->
     [0] Then nothing for { $span }.
     [1] Then nothing for { $span }; meanwhile { $trays } dries or rests.

@@ -6,7 +6,9 @@ from hypothesis import strategies as some
 from runboard.words.short_forms import Short, short_forms
 
 RAILS = ["Cut", "Clean up", "Sand 120", "Sand 180", "Engrave", "Oil", "Fit hooks", "Inspect and pack"]
-STEPS = some.sampled_from([*RAILS, "Sand", "Sand 2.5", "sand 120", "Flatten A", "Flatten B", "Flat A", "Engrave back", "Ölen", "—"])
+STEPS = some.sampled_from(
+    [*RAILS, "Sand", "Sand 2.5", "sand 120", "Flatten A", "Flatten B", "Flat A", "Engrave back", "Ölen", "—"]
+)
 
 
 def test_a_step_is_known_again_by_its_short_form() -> None:
@@ -17,7 +19,9 @@ def test_a_step_is_known_again_by_its_short_form() -> None:
 
 
 def test_sides_and_words_that_begin_alike_are_told_apart() -> None:
-    found = short_forms(["Flatten A", "Flatten B", "Glue up", "Scrape 120", "Sand 120", "Engrave front", "Engrave back"])
+    found = short_forms(
+        ["Flatten A", "Flatten B", "Glue up", "Scrape 120", "Sand 120", "Engrave front", "Engrave back"]
+    )
 
     assert [one.form for one in found.values()] == ["FlaA", "FlaB", "Glue", "S120", "Sa120", "Eng", "EngB"]
 

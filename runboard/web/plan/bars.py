@@ -6,6 +6,7 @@ Where bars of one step lie one after the other and none has room for its trays, 
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from runboard.charts.labels import LINE, Label, is_told, lanes, on_bar, wide
 from runboard.charts.svg import Box, Drawing, Stroke, Word
@@ -36,6 +37,11 @@ class _Piece:
     bar: Bar
     step: str
     trays: tuple[str, ...]
+    short: Short
+
+    @cached_property
+    def label(self) -> Label:
+        return Label(self.short.form, tray_numbers(self.trays), self.short.letter)
 
     @property
     def lane(self) -> Along:
@@ -82,7 +88,7 @@ class RowBars:
         pieces = self._joined(self._pieces())
         walks = [(self._along(bar.start), self._along(bar.end)) for bar in self.row.bars if bar.kind == "walk"]
         for piece in pieces:
-            kind = f"work {piece.bar.part}" if piece.bar.kind == "work" else piece.bar.kind
+            kind = "setup" if piece.bar.part == "setup" else piece.bar.kind
             drawing.boxes.append(self._box(piece.start, piece.end, piece.across, piece.size, kind))
             drawing.lines += self._open_ends(piece.bar, piece.across + piece.size / 2)
         for start, end in walks:
@@ -100,14 +106,16 @@ class RowBars:
     # where they lie
 
     def _pieces(self) -> Iterator[_Piece]:
-        bars = sorted((bar for bar in self.row.bars if bar.kind in _ORDER), key=lambda bar: (_ORDER[bar.kind], bar.start))
+        bars = sorted(
+            (bar for bar in self.row.bars if bar.kind in _ORDER), key=lambda bar: (_ORDER[bar.kind], bar.start)
+        )
         for bar, (lane, many) in zip(bars, lanes([(bar.start, bar.end) for bar in bars]), strict=True):
             size = self.size / many
             across = round(self.across + lane * size, 2)
             trays = self.names.problem.blocks[bar.block].trays
-            start = self._along(bar.start)
+            start, step = self._along(bar.start), self.names.block_step(bar.block)
             end = max(start + 1, self._along(bar.end))
-            yield _Piece(start, end, across, round(size, 2), bar, self.names.block_step(bar.block), trays)
+            yield _Piece(start, end, across, round(size, 2), bar, step, trays, self.shorts[step])
 
     def _joined(self, pieces: Iterable[_Piece]) -> list[_Piece]:
         """The parts of one load as one, then those that are too small for their trays as one with such as they touch."""
@@ -120,7 +128,7 @@ class RowBars:
 
     def _words(self, pieces: list[_Piece], walks: list[Along]) -> list[Word]:
         """Those on the bars; where bars of one step that touch have none at all, what is done stands beside them."""
-        told = [on_bar(self._inside(piece), self._label(piece), _WORDS[piece.bar.kind]) for piece in pieces]
+        told = [on_bar(self._inside(piece), piece.label, _WORDS[piece.bar.kind]) for piece in pieces]
         found = [word for words in told for word in words]
         said = [piece for piece, words in zip(pieces, told, strict=True) if words]
         for group in _groups(pieces):
@@ -133,7 +141,7 @@ class RowBars:
         """Behind bars that are too small, or before them, where nothing else lies; that place is taken from then on."""
         first, last = group[0], group[-1]
         taken = [*walks, *((piece.start, piece.end) for piece in pieces if piece.is_beside(first))]
-        short = self.shorts[first.step]
+        short = first.short
         for text in (short.form, short.letter):
             long = LINE if self.down else wide(text) + 4
             for start in (last.end, first.start - long):
@@ -150,11 +158,7 @@ class RowBars:
         return is_within and not any(_meet(place, other) for other in taken)
 
     def _is_told(self, piece: _Piece) -> bool:
-        return is_told(self._inside(piece), self._label(piece))
-
-    def _label(self, piece: _Piece) -> Label:
-        short = self.shorts[piece.step]
-        return Label(short.form, tray_numbers(piece.trays), short.letter)
+        return is_told(self._inside(piece), piece.label)
 
     # as they lie on the page
 

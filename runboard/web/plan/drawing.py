@@ -37,7 +37,7 @@ class Way:
 
 
 # A phone's column, filled whatever the number of rows; a tablet's width, filled with names and time.
-PHONE = Way("phone", True, 900, 37, {"person": 2.7, "nobody": 1.2, "station": 1.7, "service": 1.0}, 40, 3.2, 1.0)
+PHONE = Way("phone", True, 1500, 37, {"person": 2.7, "nobody": 1.2, "station": 1.7, "service": 1.0}, 40, 3.6, 1.5)
 TABLET = Way("tablet", False, 800, 20, {"person": 40, "nobody": 22, "station": 34, "service": 18}, 58, 10.0, 0.0)
 PHONE_WIDTH = 328.0
 NAMES = 170.0  # as wide as names may be before their row: longer ones are in lines
@@ -85,7 +85,10 @@ class Drawn:
             unit = (PHONE_WIDTH - 2 * self.way.clock - GAP * len(rows)) / max(1.0, sum(sizes))
             sizes = [max(NARROW, size * unit) for size in sizes]
         else:
-            sizes = [max(size, LINE * len(wrapped(row_name(self.names, row), NAMES))) for row, size in zip(rows, sizes, strict=True)]
+            sizes = [
+                max(size, LINE * len(wrapped(row_name(self.names, row), NAMES)))
+                for row, size in zip(rows, sizes, strict=True)
+            ]
         at = self.way.clock
         for row, size in zip(rows, sizes, strict=True):
             yield row, at, size

@@ -1,6 +1,6 @@
 """When it will be done, in words and drawings: the section of the Plan page, and that of a run's page."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from runboard.floor.planning.plans import ShownPlan, cannot_hold
@@ -46,7 +46,7 @@ class When:
     hours: tuple[str, ...] = ()
     calmer: str = ""
     loads: tuple[tuple[str, str, int], ...] = ()
-    chart: Chart = Chart()
+    chart: Chart = field(default_factory=Chart)
     before: str = ""
     after: tuple[int, str] | None = None
     is_planned: bool = False
