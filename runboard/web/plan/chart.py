@@ -64,8 +64,11 @@ def chart(found: Figures, first: int, names: Names) -> Chart:
         if parts and bars > MOST_BARS:
             break
         parts.append(part)
-    if not parts:
-        return Chart()
+    return chart_of(parts, first, names) if parts else Chart()
+
+
+def chart_of(parts: Sequence[ChartSitting], first: int, names: Names) -> Chart:
+    """These sittings, of which the first is number ``first``, and the key to them."""
     drawn = _Sittings(parts, first, names, short_forms(_steps(names)))
     return Chart(tuple(drawn.sittings()), Key(tuple(drawn.bars()), tuple(drawn.shorts())))
 
