@@ -87,12 +87,12 @@ def said(drawing: Drawing) -> list[Word]:
 
 
 def untold(drawing: Drawing) -> Iterator[Box]:
-    """Bars on which nothing stands, nor on or beside one that they touch."""
+    """Bars on which nothing stands, nor on or beside one to which they lie close."""
     words = [room(word) for word in said(drawing)]
     told = [box for box in bars(drawing) if any(overlap(box, word) for word in words)]
     near = [*told, *(word for word in words if word.kind.startswith("beside"))]
     for box in bars(drawing):
-        grown = Box(box.x - 6, box.y - 6, box.width + 12, box.height + 12, "")
+        grown = Box(box.x - 8, box.y - 8, box.width + 16, box.height + 16, "")
         if not any(overlap(grown, other) for other in near):
             yield box
 
@@ -237,7 +237,10 @@ def test_a_long_sitting_is_cut_into_bands_in_which_all_of_it_goes_on() -> None:
     first, second = bands(ChartSitting((0, 700), (row,)), 480)
 
     assert (first.span, second.span) == ((0, 350), (350, 700))
-    assert [(bar.since, bar.until) for part in (first, second) for bar in part.rows[0].bars] == [(None, 700), (0, 800)]
+    assert [(bar.since, bar.until) for part in (first, second) for bar in part.rows[0].bars] == [
+        (None, 800),
+        (0, 800),
+    ]
 
 
 def only(*rows: ChartRow, until: int = 240) -> Sitting:

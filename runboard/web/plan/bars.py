@@ -19,8 +19,8 @@ from runboard.words.short_forms import Short
 _ORDER = {"work": 0, "watch": 1, "held": 2}
 _WORDS = {"work": "on-work", "watch": "on-watch", "held": "on-held"}
 RESTS = 5.0  # kept free across for the line of what dries or rests
-# Less than this is no distance.
-TOUCHING = 0.6
+# Less than this is no distance; what is no farther from its like is told by what stands on that.
+TOUCHING, NEAR = 0.6, 8.0
 
 # From where to where.
 Along = tuple[float, float]
@@ -51,9 +51,9 @@ class _Piece:
         return self.lane == after.lane and self.step == after.step and after.start - self.end < TOUCHING
 
     def is_told_by(self, other: "_Piece") -> bool:
-        """Whether what stands on the other, which is itself or touches it, is said of both."""
+        """Whether what stands on the other, which is itself or lies close to it, is said of both."""
         apart = max(self.start, other.start) - min(self.end, other.end)
-        return self.step == other.step and self.is_beside(other) and apart < TOUCHING
+        return self.step == other.step and self.is_beside(other) and apart < NEAR
 
     def goes_on_in(self, after: "_Piece") -> bool:
         """Whether both are the same kind of bar, which touch."""
