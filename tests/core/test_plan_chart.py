@@ -231,6 +231,18 @@ def test_what_goes_on_beyond_its_sitting_has_its_end_open(way: Way, kind: str) -
     assert (arrows(ends), arrows(goes_on)) == (0, 2)
 
 
+@pytest.mark.parametrize("way", BOTH, ids=lambda way: way.key)
+def test_the_arrow_of_what_came_from_before_lies_on_no_name(way: Way) -> None:
+    drawing = drawn(a_sitting(ChartRow("station", 0, (Bar(0, 100, "held", CUT, since=-90),))), way)
+
+    arrows = [line for line in drawing.lines if line.kind == "goes-on"]
+    (name,) = (room(word) for word in drawing.words if word.kind == "station")
+    assert len(arrows) == 2
+    for line in arrows:
+        low, left = min(line.y1, line.y2), min(line.x1, line.x2)
+        assert not overlap(name, Box(left, low, abs(line.x1 - line.x2), abs(line.y1 - line.y2), ""))
+
+
 def test_a_long_sitting_is_cut_into_bands_in_which_all_of_it_goes_on() -> None:
     row = ChartRow("station", 0, (Bar(0, 700, "work", CUT, "machine", until=800),))
 
