@@ -17,6 +17,7 @@ plan-chart-key-walk = a walk
 plan-chart-key-wait = pieces dry or rest
 plan-chart-key-goes-on = goes on beyond this stretch
 plan-how-sure = How sure that is, and what holds it
+plan-chart-services = What is shared, and how much of it is taken
 plan-chart-as-a-list = The same as a list
 plan-say-it = Set it
 plan-say-it-for = for { $step }

@@ -176,8 +176,7 @@ plan-chart-after = Show the rest, from { $day } on: { $count ->
 }
 plan-chart-before = Show from the beginning
 plan-chart-label = { plan-sitting }: who does what, and what is busy. The list below says the same.
-plan-chart-services = What is shared, and how much of it is taken
-plan-chart-services-label = { plan-sitting }: how much is taken of { $services }
+plan-chart-services-label = { plan-sitting }: how much is taken of what is shared
 plan-break = { $count ->
     [0] { $span } break
    *[other] { $span } break; { $trays } drying or resting
