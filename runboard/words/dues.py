@@ -63,7 +63,7 @@ def limit_sentences(names: Names, plan: Plan, limit: Bound, run: str = "") -> It
         return
     yield names.say("gap", minutes=minutes)
     if limit.with_dues > limit.tick:
-        yield names.say("bound-dues", **facts, day=names.day(limit.with_dues), at=names.clock(limit.with_dues))
+        yield names.say("bound-dues", **facts, at=names.tick(limit.with_dues))
 
 
 def _kept(names: Names, plan: Plan, finish: int) -> list[str]:

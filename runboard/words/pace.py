@@ -72,7 +72,7 @@ def _sentences(names: Names, pace: RunPace) -> Iterator[str]:
     first, people = pace.by_station[0], pace.people
     kind = "undated" if not pace.is_due else "needed" if first.takt else "late"
     facts = {"station": _station(names, first), "each": every(first.each), "takt": every(first.takt)}
-    yield names.say(f"pace-{kind}", **facts, day=names.day(pace.until), at=names.clock(pace.until))
+    yield names.say(f"pace-{kind}", **facts, at=names.tick(pace.until))
     if kind == "needed" and first.is_too_slow:
         yield names.say("pace-too-slow")
     watched = list_in_words(names.problem.stations[at].name for at in people.stations) or "none"
@@ -80,7 +80,7 @@ def _sentences(names: Names, pace: RunPace) -> Iterator[str]:
     if kind == "needed" and people.is_too_slow:
         yield names.say("pace-not-enough")
     if kind == "needed" and pace.is_late_all_the_same and pace.there is not None:
-        yield names.say("pace-later", day=names.day(pace.there), at=names.clock(pace.there))
+        yield names.say("pace-later", at=names.tick(pace.there))
     yield names.say(f"pace-held-by-{'people' if pace.is_held_by_people else 'station'}", station=facts["station"])
 
 

@@ -59,8 +59,16 @@ class Names:
         return day_in_words(self.problem.moment(tick), self.now, self.zone)
 
     def tick(self, tick: int) -> str:
-        """'tomorrow 16:40'"""
-        return f"{self.day(tick)} {self.clock(tick)}"
+        """'16:40' of today, 'Thu 16:40', 'Thu 12 Jun, 16:40' of a day farther off."""
+        return moment_in_words(self._nearest(tick), self.zone, now=self.now, stays=False)
+
+    def between(self, first: int, last: int, said: int | None = None) -> str:
+        """'Thu 13:52–14:19', or both days where they differ; without a day that ``said`` named already."""
+        days = [self.day(tick) for tick in (first, last, first if said is None else said)]
+        if days[0] != days[1]:
+            return f"{self.tick(first)} – {self.tick(last)}"
+        early = self.tick(first) if said is None or days[0] != days[2] else self.clock(first)
+        return early if self.tick(first) == self.tick(last) else f"{early}–{self.clock(last)}"
 
     def short(self, tick: int) -> str:
         """'Thu 16:40'"""
@@ -76,7 +84,7 @@ class Names:
 def done_sentence(
     names: Names, finish: int, outlook: Forecast | None, loads: Sequence[PersonLoad], me: str = ""
 ) -> str:
-    """'Done Thursday about 16:40, with you two evenings more.' It is the middle of how it may turn out, so that it lies in
+    """'Done about Thu 16:40 (2 more evenings, you)'. It is the middle of how it may turn out, so that it lies in
     the range that stands beside it; the plan's own end where that is not reckoned."""
     finish = finish if outlook is None or outlook.finish[50] >= FAR else outlook.finish[50]
     working = [load for load in loads if load.sessions]
@@ -85,7 +93,7 @@ def done_sentence(
     who = names.people([load.person for load in working])
     if len(working) == 1 and names.problem.people[working[0].person].key in ("", me):
         who = "you"
-    return names.say("done", day=names.day(finish), at=names.clock(finish), who=who, count=len(days), unit=unit)
+    return names.say("done", at=names.tick(finish), who=who, count=len(days), unit=unit)
 
 
 def _all_evenings(names: Names, loads: Sequence[PersonLoad]) -> bool:
@@ -98,8 +106,11 @@ def range_sentence(names: Names, finish: int, outlook: Forecast | None) -> str:
     many goes, where those are few."""
     if outlook is None:
         return names.say("range-not-yet")
-    first, early, late, last = (names.tick(outlook.finish[share]) for share in (5, 25, 75, 95))
-    said = names.say("range-one" if early == late else "range", first=first, last=last, to=late, **{"from": early})
+    first, early, late, last = (outlook.finish[share] for share in (5, 25, 75, 95))
+    if names.tick(early) == names.tick(late):
+        said = names.say("range-one", range=names.between(first, last))
+    else:
+        said = names.say("range", likely=names.between(early, late), range=names.between(first, last, early))
     if not outlook.finish[5] <= finish <= outlook.finish[95]:
         said = f"{said} {names.say('itself', at=names.tick(finish))}"
     return said if outlook.goes >= GOES else f"{said} {names.say('range-few', goes=outlook.goes)}"
@@ -123,12 +134,12 @@ def holds_sentence(names: Names, found: Holder | None) -> str:
 
 
 def bound_sentence(names: Names, tick: int, rule: str, facts: Mapping[str, Any]) -> str:
-    """'No plan can be done before Thursday 15:55: …', with the rule that makes it so."""
+    """'No plan can be done before Thu 15:55: …', with the rule that makes it so."""
     known = {"people": "none", **facts}
     if "step" in known:
         known["step"] = names.step(str(known.get("run", "")), str(known["step"]))
     why = names.say(f"rule-{rule}", **known) or names.say("rule-hours")
-    return names.say("bound", day=names.day(tick), at=names.clock(tick), why=why)
+    return names.say("bound", at=names.tick(tick), why=why)
 
 
 def left_out_sentences(names: Names, left_out: Sequence[LeftOut]) -> list[str]:

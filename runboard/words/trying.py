@@ -25,7 +25,6 @@ from runboard.plan.change import (
 from runboard.plan.changed_route import pair_at
 from runboard.plan.schedule.problem.nouns import LeftOut, Plan, Problem
 from runboard.plan.schedule.told.compared import Compared, Side
-from runboard.plan.schedule.told.forecast import Forecast
 from runboard.plan.schedule.told.holding import Holder, is_part, slack_of
 from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
@@ -134,7 +133,7 @@ def answer_of(shop: ShopNow, run: str, change: Change, found: Compared) -> Itera
         yield _say("left-out")
         yield from left_out_sentences(names, found.left_out)
     elif before is None or (not before.finish and found.let_in):
-        yield _say("only-then", day=names.day(after.finish), at=names.clock(after.finish))
+        yield _say("only-then", at=names.tick(after.finish))
     elif not before.finish:
         yield _say("nothing-fits" if _is_short(before, run) else "done")
     else:
@@ -216,7 +215,10 @@ def table_of(shop: ShopNow, found: Compared) -> Iterator[tuple[str, str, str]]:
     sides = [(side, _names(shop, side)) for side in (before, after)]
     yield _row("finish", [names.tick(side.finish) for side, names in sides])
     if before.outlook is not None and after.outlook is not None:
-        yield _row("likely", [_range(names, side.outlook) for side, names in sides if side.outlook])
+        yield _row(
+            "likely",
+            [names.between(side.outlook.finish[25], side.outlook.finish[75]) for side, names in sides if side.outlook],
+        )
         yield _row("late", [names.tick(side.outlook.finish[95]) for side, names in sides if side.outlook])
     yield _row("hands", [span_in_words(span_of(side.hands)) for side, _ in sides])
     if after.lines:
@@ -227,15 +229,6 @@ def table_of(shop: ShopNow, found: Compared) -> Iterator[tuple[str, str, str]]:
 
 def _row(name: str, cells: list[str]) -> tuple[str, str, str]:
     return _say(f"row-{name}"), cells[0], cells[1]
-
-
-def _range(names: Names, outlook: Forecast) -> str:
-    """'Friday 9:51–10:02', or both days where they differ."""
-    first, last = outlook.finish[25], outlook.finish[75]
-    early, late = names.tick(first), names.tick(last)
-    if early == late:
-        return early
-    return f"{early}–{names.clock(last)}" if names.day(first) == names.day(last) else f"{early} – {late}"
 
 
 def _way(ticks: int) -> str:

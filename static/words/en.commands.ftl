@@ -11,12 +11,12 @@ command-review = print what a run took, what held it, and what would have helped
 command-cards = print the cards of a run's trays into a PDF
 command-export = write the shop's book, or one run with its events, as JSON; or tables of everything
 command-import = read a book or a run that export wrote
-command-backup = copy the shop, be it served or not; the copy is dated and proved
-command-restore = put a copy in the shop's place; what it replaces is kept
+command-backup = copy the shop, running or not; the copy is dated and checked whole
+command-restore = restore a backup; what it replaces is kept
 
 ## What '--help' of a command says of what it takes.
 option-folder = the shop's data folder; made if not there
-option-demo-folder = keep it in this folder; made if not there, gone on with if it was made before
+option-demo-folder = keep it in this folder; created if missing, reused if it exists
 option-run = the run's key; need not be said where one run is open
 option-run-reviewed = the run's key; without it the one that was finished last
 option-review-file = write it as one file instead, for a screen (FILE.html) or for paper (FILE.pdf), without anybody's name
@@ -44,15 +44,15 @@ option-port = default { $port }; 0 for any
 option-https-port = for the pages with the certificate; default P + 1; 0 for any
 option-local = listen to this computer alone, and announce nothing
 option-no-open = do not open a browser
-option-no-planner = make no plan beside the server: a small computer answers phones sooner
+option-no-planner = turn planning off (for small computers)
 
 ## What cannot be done, and what to do. They stand after 'runboard:', or after the option that was typed wrong.
 mistaken-no-data-folder = there is no data folder { $folder }.
 mistaken-no-place-for-data = { $folder } cannot be a data folder: { $why }.
 mistaken-no-shop = there is no shop in { $folder }.
 mistaken-something-else-there = { $folder } holds something else. Name a folder for the demo that is not there yet.
-mistaken-being-put-back = a copy is being put back into { $folder }. Try again once that has ended.
-mistaken-database = the shop's database cannot be used: { $why }. See that the folder can be written; if the file is ruined, put a copy back with runboard restore.
+mistaken-being-put-back = a backup is being restored into { $folder }. Try again once that has ended.
+mistaken-database = the shop's database cannot be used: { $why }. Check that the folder can be written to. If the file is ruined, restore a backup with runboard restore.
 mistaken-no-run-yet = there is no run to look back at. Open one on the Plan page.
 mistaken-no-review-file = { $file } is neither .html nor .pdf: say which of the two it is to be.
 mistaken-no-run-open = no run is open. Open one on the Plan page, or name a run.

@@ -3,7 +3,7 @@
 
 http-400 = That request cannot be read. Load the page again.
 http-403 = That came from another site's page, so nothing was done. Open runboard itself and press again.
-http-404 = There is nothing here. Go to Now.
+http-404 = Page not found. Go to Now.
 http-405 = That cannot be done here. Go to Now.
 http-408 = What was sent did not arrive in time, so nothing was stored. Send it again where the network is better.
 http-409 = That does not fit what has happened meanwhile. Load the page again.

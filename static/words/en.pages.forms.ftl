@@ -3,7 +3,7 @@
 forms-none-yet = There are none yet.
 forms-picture-off = Take this picture off
 forms-new = (new)
-forms-take-out = Take this { $row } out
+forms-take-out = Remove
 forms-one-more = One more { $row }
 forms-marked = { $errors } { $errors ->
     [one] place is

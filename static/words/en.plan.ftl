@@ -1,22 +1,25 @@
 # When it will be done, and what holds it. Of these Now says only what no plan can hold, and fetches the file for it.
 
-plan-done = Done { $day } about { $at }{ $count ->
-    [0] .
-    [1] , with { $who } one { $unit } more.
-    [2] , with { $who } two { $unit }s more.
-    [3] , with { $who } three { $unit }s more.
-    [4] , with { $who } four { $unit }s more.
-    [5] , with { $who } five { $unit }s more.
-    [6] , with { $who } six { $unit }s more.
-   *[other] , with { $who } { $count } { $unit }s more.
+plan-done = Done about { $at }{ $count ->
+    [0] {""}
+   *[other] {" "}({ $count } more { $unit ->
+        [evening] { $count ->
+            [one] evening
+           *[other] evenings
+          }
+       *[day] { $count ->
+            [one] working day
+           *[other] working days
+          }
+      }, { $who })
   }
 plan-done-already = All of it is done.
 plan-part = That is what can be planned; the rest waits:
 plan-nothing-fits = Nothing of it can be planned yet.
-plan-older = Reckoned { $at }; something was pressed since, and it is being reckoned anew.
+plan-older = Made { $at }; updating with the latest entries.
 plan-too-much = More is open than can be planned at once. Finish or end a run, or put more pieces on a tray and on a load.
 plan-search-memory = The search for a better plan needed more memory than it may use, so the plan at hand stays. Finish or end a run, or look further once more.
-plan-not-yet = It is being reckoned. Look again in a moment.
+plan-not-yet = Working it out …
 plan-finish-unclear = { $step }: which finish is it? Until you say, its rags count as ones that can take fire by themselves, and its air as full of solvent.
 plan-wait-short = { $step }: the route waits { $own }, and the finish's label says { $label }. It waits { $label }.
 plan-wait-missing = { $step }: the route waits for nothing after it, and the finish's label says { $label }. It waits { $label }.
@@ -26,13 +29,14 @@ plan-run-change-route = Change the route of { $run }
 plan-looking = Looking for a plan: none was found at once.
 plan-not-found = No plan was found yet, though there may be one. It is looked for again when somebody presses something. Longer hours for somebody, or a station with nothing on it, make one easier to find.
 plan-no-place = No plan fits into people’s hours beside what is begun. Lengthen somebody’s hours on the Shop screen, or take off what stands on a station.
-plan-range = As likely as not between { $from } and { $to }; nine times in ten between { $first } and { $last }.
-plan-range-one = Nine times in ten between { $first } and { $last }.
-plan-itself = The plan itself ends { $at }.
-plan-range-few = Reckoned from { $goes } goes of the rest only.
-plan-range-not-yet = How sure that is, is being reckoned: look again in a moment.
+plan-range = Probably { $likely }; almost certainly { $range }.
+plan-range-means = ‘Probably’: half of the simulated runs end then. ‘Almost certainly’: nine in ten.
+plan-range-one = Almost certainly { $range }.
+plan-itself = Planned end: { $at }.
+plan-range-few = From only { $goes } simulated runs.
+plan-range-not-yet = Working out how sure that is …
 plan-evening = done by the end of { $day }: { $share }
-plan-line-due = in time { $share }
+plan-line-due = on time: { $share }
 plan-line = { $text ->
     [0] { $pieces } for { $whom }
    *[other] { $whom ->
@@ -40,10 +44,10 @@ plan-line = { $text ->
        *[other] { $whom }: { $pieces } × “{ $text }”
       }
   }
-plan-late = { $what } will be late: due { $due }, there { $there } in the best plan found.
-plan-late-surely = No plan has it there before { $least }.
-plan-late-too-few = { $what } will not all be there: due { $due }, and the plan makes fewer pieces.
-plan-hands = It still takes { $hands } of hands.
+plan-late = { $what } will be late: due { $due }, ready { $there } in the best plan so far.
+plan-late-surely = No plan has it ready before { $least }.
+plan-late-too-few = { $what } will be short: due { $due }, and the plan makes fewer pieces.
+plan-hands = { $hands } hands-on work left
 plan-sums = { $hands } of hands, { $walks ->
     [0] no walk between rooms
     [1] one walk between rooms
@@ -65,13 +69,13 @@ plan-price-walks = { $walks ->
     [1] one walk more
    *[other] { $walks } walks more
   }
-plan-hours-person = { $person }: { $presence } in the shop, hands on { $hands }{ $watching ->
+plan-hours-person = { $person }: { $presence } in the shop, { $hands } hands-on{ $watching ->
     [no] {""}
-   *[other] , watching { $watching }
+   *[other] , { $watching } watching
   }{ $walks ->
-    [0] .
-    [1] , one walk to another room.
-   *[other] , { $walks } walks to another room.
+    [0] {""}
+    [one] , { $walks } room change
+   *[other] , { $walks } room changes
   }
 plan-calmer = { $walks } walks in all. With { $fewer ->
     [1] one
@@ -79,13 +83,13 @@ plan-calmer = { $walks } walks in all. With { $fewer ->
   } fewer it would be done { $later } later.
 
 # What most of the longest chain's hours in the shop go to.
-plan-holds-hands = What holds it: { $person }’s hands. Most of the longest chain of work goes through them.
-plan-holds-station = What holds it: { $station }. Most of the longest chain of work is its running.
-plan-holds-wait = What holds it: the wait after { $step }. It is the longest part of the chain that ends last.
-plan-holds-service = What holds it: { $service }. For most of the longest chain of work, all of it is taken and what comes next waits for it.
-plan-holds-room = What holds it: the air in { $room }. For most of the longest chain of work, dust is kept off a wet finish there, or heat off solvent.
+plan-holds-hands = Bottleneck: { $person }’s time
+plan-holds-station = Bottleneck: { $station }
+plan-holds-wait = Bottleneck: the wait after { $step }
+plan-holds-service = Bottleneck: { $service }, all in use
+plan-holds-room = Bottleneck: the air in { $room }. Dust stays off wet finish there, heat off solvent.
 
-plan-bound = No plan can be done before { $day } { $at }: { $why }
+plan-bound = No plan can be done before { $at }: { $why }
 plan-rule-hands = { $people ->
     [none] the hands-on work alone fills the hours until then.
    *[other] what only { $people } may do fills the hours until then.
@@ -97,7 +101,7 @@ plan-rule-hours = one thing after the other, in the hours that people are there,
 plan-rule-evenings = the work does not fit into fewer days.
 plan-rule-search = a search tried everything earlier, and nothing earlier is possible.
 plan-proved = No plan is done earlier: that is proved.
-plan-gap = Between that and the plan lie { $minutes } min in which somebody is there: so much might still be won by a better plan, or nothing.
+plan-gap = A better plan could save at most { $minutes } min in the shop.
 
 plan-gap-dues = Between that and the plan lie { $minutes } min in which somebody is there. So much, or less, is { $lines ->
     [none] the price of what is due being no later than it is: no plan that is no later for it, all together, is done earlier. That is proved.
@@ -105,16 +109,16 @@ plan-gap-dues = Between that and the plan lie { $minutes } min in which somebody
   }
 plan-bound-dues = { $lines ->
     [none] With what is due no later than it is, all together,
-   *[other] With { $lines } in time
-  } no plan can be done before { $day } { $at }.
+   *[other] With { $lines } on time
+  } no plan can be done before { $at }.
 
 # How fast it goes: one press further down.
-plan-pace-needed = A piece is needed every { $takt } to be there { $day } { $at }; { $station } gives one every { $each }.
-plan-pace-late = Pieces that were due { $day } { $at } are not there yet. { $station } gives one every { $each }.
-plan-pace-undated = No order line says by when. { $station } is the slowest station: it gives a piece every { $each }.
+plan-pace-needed = One piece is needed every { $takt } to be ready { $at }. The { $station } makes one every { $each }.
+plan-pace-late = Pieces due { $at } are not ready yet. The { $station } makes one every { $each }.
+plan-pace-undated = No order line has a due date. The { $station } is the slowest: it makes one every { $each }.
 plan-pace-too-slow = That is too slow. More hours, or less work on each piece there, would change it.
 plan-pace-not-enough = That is not enough. More hours, or somebody more, would change it.
-plan-pace-later = The plan has them there { $day } { $at }, which is later: waits, and what else is done first, count too.
+plan-pace-later = The plan has them ready { $at }, which is later: waits and other work count too.
 plan-pace-people = { $watched ->
     [none] Hands take { $each } for each piece
    *[other] Hands, and staying at { $watched }, take { $each } for each piece
@@ -162,6 +166,7 @@ plan-does-watching = { $who } stays and watches: { $step }, { $trays }
 plan-does-taking-over = { $who } takes over watching: { $step }, { $trays }
 plan-does-walk = { $who } goes to: { $room }
 plan-does-wait = { $step } of { $trays }: waits until { $until }
+plan-does-held = { $step }, { $trays }: waits to be unloaded until { $until }
 plan-does-runs = { $station } runs: { $step }, { $trays }
 plan-sitting = { $day } { $from } to { $to }
 plan-now = now
@@ -171,10 +176,11 @@ plan-chart-after = The rest, from { $day } on: { $count ->
 }
 plan-chart-before = From the beginning
 plan-chart-label = { plan-sitting }: who does what, and what is busy. The same stands below as a list.
+plan-chart-services = What is shared, and how much of it is taken
+plan-chart-services-label = { plan-sitting }: how much is taken of { $services }
 plan-break = { $count ->
-    [0] Then nothing for { $span }.
-    [1] Then nothing for { $span }; meanwhile { $trays } dries or rests.
-   *[other] Then nothing for { $span }; meanwhile { $trays } dry or rest.
+    [0] { $span } break
+   *[other] { $span } break; { $trays } drying or resting
   }
 
 # A time element of the route, and where its time comes from.
@@ -210,17 +216,23 @@ plan-source = { $times ->
 route-attendance-hands-on = hands on
 route-attendance-watched = stay and watch
 route-attendance-none = nothing asked
-route-machine = { $span } machine time { $size ->
-    [piece] a piece
-    [jig] a jig of { $pieces }
-    [board] a board of { $pieces }
-    [tray] a tray
-   *[run] the whole run
+route-machine = { $span } machine time per { $size ->
+    [piece] piece
+    [jig] jig ({ $pieces } { $pieces ->
+        [one] piece
+       *[other] pieces
+      })
+    [board] board ({ $pieces } { $pieces ->
+        [one] piece
+       *[other] pieces
+      })
+    [tray] tray
+   *[run] run
   }
-route-hand = { $span } by hand a piece
+route-hand = { $span } by hand per piece
 route-use = { $unit ->
-    [none] { $each } × { $supply }
-   *[other] { $each } { $unit } { $supply }
+    [none] { $supply } ({ $each })
+   *[other] { $supply } ({ $each } { $unit })
   }
 route-reckoned-program = from the program { $file }
 route-reckoned-engraving = from the drawing { $file }
@@ -248,9 +260,9 @@ share-all = all
 share-nearly = more than 999 of 1000
 share-hardly = fewer than 1 of 1000
 chance-some = { $some } times in { $whole }
-chance-all = always
-chance-nearly = almost always
-chance-hardly = hardly ever
+chance-all = almost certain
+chance-nearly = almost certain
+chance-hardly = very unlikely
 
 # What a run would take, before it is opened.
 opening-start = Start { $count }: { $wanted } wanted, { $more ->
@@ -264,7 +276,7 @@ opening-good = { $share } come good ({ $source ->
     [guess] a guess
    *[measured] counted on { $pieces } pieces or more
   })
-opening-enough = So there are enough { $chance }
+opening-enough = Enough good ones: { $chance }
 opening-trays = { $trays ->
     [one] 1 tray
    *[other] { $trays } trays

@@ -1,7 +1,7 @@
 # Trying a change before making it. The server alone says these.
 
 try-change-hours = Hours added: { $person }, { $day }, { $from } to { $to }
-try-change-person = One person more, with the hours of { $like }, { $day ->
+try-change-person = One more person, with the hours of { $like }, { $day ->
     [now] from now on
    *[other] from { $day } on
   }, { $skills ->
@@ -100,7 +100,7 @@ try-presence = { $way ->
   }
 try-why-slack = { $operation } has slack: the chain of work that ends last does not go through it.
 try-why-lost = { $operation } is in the chain of work that ends last, but before { $step }, and that waits for the next hours, { $at }. What is won at { $operation } is lost in that wait.
-try-holds-hours = What holds it: { $step } waits for the next hours, { $at }, and what follows takes until the end.
+try-holds-hours = Bottleneck: { $step } waits for the next hours, { $at }, and what follows takes until the end.
 try-sure = No plan with the change is done earlier: that is proved.
 try-not-sure = That no plan with the change is done earlier is not proved: both were made at once, and a longer search might find one.
 try-worse = So the change makes it worse: no plan with it is done as early.
@@ -108,7 +108,7 @@ try-worse-found = So the plan found with the change is worse. Neither is proved 
 try-worse-hands = So the change makes it worse: it asks more of hands and wins nothing.
 try-more-hands = It is done earlier, and asks more of hands.
 try-let-in = With the change, this is done too, which fits into no plan as things are: { $steps }. So the two plans do not hold the same work.
-try-only-then = As things are no plan fits. With the change one does: it is done { $day } { $at }.
+try-only-then = As things are, no plan fits. With the change one does, done { $at }.
 try-part = Some of the run fits into no plan, with the change or without, and is left out of both. The Plan page says what.
 try-nothing-fits = Nothing of this run can be planned as things are, nor with the change. The Plan page says why.
 try-done = Nothing is left to do in this run, so nothing can move.

@@ -82,8 +82,8 @@ def test_what_the_chart_shows_is_read_as_a_list(phones: Phones, planned_demo: Se
 def test_from_the_plan_to_the_search_that_is_stopped(phones: Phones, planned_demo: Served) -> None:
     page = at_plan(phones, planned_demo)
 
-    page.get_by_role("link", name="How far from the best it can be").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("How far from the best")
+    page.get_by_role("link", name="See if it could be faster").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Could it be faster?")
     expect(page.get_by_text(re.compile("No plan can be done before|Looking for a better plan")).first).to_be_visible(
         timeout=ENOUGH
     )

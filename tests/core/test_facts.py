@@ -112,11 +112,11 @@ def test_a_day_is_called_as_people_call_it(days: int, said: str) -> None:
 @pytest.mark.parametrize(
     ("rate", "share", "chance"),
     [
-        (1.0, "all", "always"),
+        (1.0, "all", "almost certain"),
         (0.95, "19 of 20", "19 times in 20"),
         (0.97, "97 of 100", "97 times in 100"),
-        (0.99999, "more than 999 of 1000", "almost always"),
-        (0.00001, "fewer than 1 of 1000", "hardly ever"),
+        (0.99999, "more than 999 of 1000", "almost certain"),
+        (0.00001, "fewer than 1 of 1000", "very unlikely"),
     ],
 )
 def test_a_share_is_never_rounded_up_to_all(rate: float, share: str, chance: str) -> None:

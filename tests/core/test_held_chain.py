@@ -140,4 +140,4 @@ def test_whatever_holds_a_plan_has_its_sentence(what: str) -> None:
 
     said = holds_sentence(Names(problem, {}, floor.book, UTC, floor.now), Holder(what, 0, 0.5))
 
-    assert said.startswith("What holds it: ")
+    assert said.startswith("Bottleneck: ")

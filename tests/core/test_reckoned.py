@@ -118,7 +118,7 @@ def test_a_time_is_taken_into_each_step_at_a_machine_and_keeps_what_was_reckoned
     assert pass_["machine_minutes"] == pytest.approx(37.8)
     assert (pass_["reckoned"]["seconds"], pass_["reckoned"]["digest"]) == (2100.0, "a" * 64)
     cut_line = route_lines(book_from_json(record).products[0], book)[0]
-    assert "machine time a board of 15, from the program rail.ngc, loading" in cut_line.times[0]
+    assert "machine time per board (15 pieces), from the program rail.ngc, loading" in cut_line.times[0]
 
 
 def test_nothing_is_taken_into_a_step_that_is_gone_or_a_product_that_is_not_there() -> None:

@@ -59,7 +59,7 @@ def test_a_copy_that_failed_is_red_and_says_why(
 
     assert answer.status_code == 303
     assert "<li>No copy was made today 10:00." in shown(client)
-    assert "There is too little room in" in shown(client)
+    assert "Not enough space in" in shown(client)
     assert "The last is of yesterday 10:00." in shown(client)
 
 
@@ -188,7 +188,7 @@ def test_a_ruined_database_is_told_with_what_to_do(
     more = ["--port", "0", "--no-open"] if command == "serve" else []
     assert main([command, "--data", str(data), *more]) == 2
 
-    assert "put a copy back with runboard restore" in capsys.readouterr().err
+    assert "restore a backup with runboard restore" in capsys.readouterr().err
 
 
 # Whom a copy lets in

@@ -72,7 +72,7 @@ def test_its_time_is_taken_into_the_step_and_said_on_the_product_s_page(client: 
     assert cut(house)["reckoned"]["day"] == house.workshop.clock.now().date().isoformat()
     assert (cut(house)["reckoned"]["reach_x"], cut(house)["reckoned"]["reach_y"]) == (300, 60)
     product = words(client.get("/plan/products/rail"))
-    assert "38 s machine time a board of 15, from the program rail.ngc" in product
+    assert "38 s machine time per board (15 pieces), from the program rail.ngc" in product
     form = words(client.get("/plan/products/rail/operations/cut"))
     assert "From the program rail.ngc. Another time written here is yours again." in form
     assert "But for machine time from a file" in form

@@ -194,7 +194,7 @@ def test_a_save_on_an_outdated_revision_says_so_and_loses_nothing(client: FlaskC
     )
 
     assert late.status_code == 422
-    assert "Somebody saved this meanwhile" in words(late)
+    assert "Someone else saved this meanwhile" in words(late)
     assert "Name: Long bench" in words(late)
     assert inputs(late)["name"] == "My bench"
     assert again.status_code == 303

@@ -66,4 +66,4 @@ def test_nothing_there_is_a_page_that_says_so(client: FlaskClient) -> None:
     answer = client.get("/nowhere")
 
     assert answer.status_code == 404
-    assert "There is nothing here. Go to Now." in answer.text
+    assert "Page not found. Go to Now." in answer.text

@@ -66,13 +66,13 @@ def opening_form(product: Product) -> list[Section]:
         Section(
             "",
             (
-                Field("certainty", "Enough good ones, how surely?", "choice", choices=CERTAINTY),
+                Field("certainty", "How sure do you want to be of enough good ones?", "choice", choices=CERTAINTY),
                 Field("pieces_a_tray", "Pieces a tray", "count", empty=None, wrong=_PIECES),
                 Field("wood", "Wood"),
             ),
         ),
         Section(
-            "Name, start fewer or more, trays half-way",
+            "Name, quantity, part-done trays",
             (
                 Field("name", "Name of the run", hint="Empty: the product and the run's number."),
                 Field(
@@ -83,7 +83,7 @@ def opening_form(product: Product) -> list[Section]:
                     empty=None,
                     wrong=_PIECES,
                 ),
-                Field("begun", "Trays that are half-way already", "rows", rows=begun, one="group of trays"),
+                Field("begun", "Part-done trays", "rows", rows=begun, one="group of trays"),
             ),
             folded=True,
         ),
