@@ -36,6 +36,7 @@ READ: Mapping[str, Who] = {
     "state.shop_state": PAIRED,
     "state.table": PAIRED,
     "offline.worker": PAIRED,
+    "static_files.composed_file": PAIRED,
     "calendar.put_in": PAIRED,
     "calendar.of_load": PAIRED,
     "calendar.of_wait": PAIRED,
