@@ -8,14 +8,6 @@ plan-steps = Steps
 plan-steps-hint = For example: drill 10, glue 15, clamp 2 h.
 plan-after = After which step
 plan-add = Add
-plan-chart-key-work = work
-plan-chart-key-watch = stays and watches
-plan-chart-key-idle = free
-plan-chart-key-setup = setting up
-plan-chart-key-held = waits to be unloaded
-plan-chart-key-walk = a walk
-plan-chart-key-wait = pieces dry or rest
-plan-chart-key-goes-on = goes on beyond this stretch
 plan-how-sure = How sure that is, and what holds it
 plan-chart-services = What is shared, and how much of it is taken
 plan-chart-as-a-list = The same as a list
@@ -312,8 +304,7 @@ plan-shopping-and-more = { $count ->
    *[other] { $count } more are running out.
   }
 
-plan-board-of-hint = "board of 10": one board makes 10 pieces, and the minutes are for that board. "a tray" or "jig of 4": so many go on at once.
+plan-board-of-hint = ‘board of 10’: one board makes 10 pieces, and the minutes are for that board. ‘a tray’ or ‘jig of 4’: so many go on at once.
 plan-loads-unclear = How many pieces go on at once?
 plan-load-of = { $step }, at the { $station }
 plan-load-hint = A tray is { $pieces }. Count what you put on the machine for one start.
-plan-load-unsaid = Type how many pieces go on at once.

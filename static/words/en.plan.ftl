@@ -302,3 +302,13 @@ order-called = { $whom ->
        *[other] { $whom }: “{ $text }”
       }
   }
+
+plan-chart-key-work = work
+plan-chart-key-watch = stays and watches
+plan-chart-key-idle = free
+plan-chart-key-setup = setting up
+plan-chart-key-held = waits to be unloaded
+plan-chart-key-walk = a walk
+plan-chart-key-wait = pieces dry or rest
+plan-chart-key-goes-on = goes on beyond this stretch
+plan-load-unsaid = Type how many pieces go on at once.

@@ -101,7 +101,9 @@ def test_the_big_button_is_in_sight_wherever_the_page_is_scrolled_to(
         assert foot and nav
         assert foot["y"] + foot["height"] <= nav["y"] + 1
         assert page.evaluate(UNDER) <= 0, "what stands last can be scrolled free"
-        assert foot["y"] >= (0.64 if screen["height"] > 500 else 0.55) * screen["height"], "it leaves most of the screen"
+        assert foot["y"] >= (0.64 if screen["height"] > 500 else 0.55) * screen["height"], (
+            "it leaves most of the screen"
+        )
 
 
 @pytest.mark.parametrize("name", STATES)

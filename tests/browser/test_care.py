@@ -285,9 +285,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
 
         ann.press("load done", run="r1", load="oil/1")
         row = page.locator("li", has_text="Oil: drying")
-        expect(row).to_contain_text(
-            re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 2026-03-01")
-        )
+        expect(row).to_contain_text(re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 2026-03-01"))
         expect(row).to_contain_text("Dry to the touch is not cured.")
         page.close()
     assert bodies(shop_with_a_run, "load done") == [{}]

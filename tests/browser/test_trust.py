@@ -118,7 +118,9 @@ def test_a_hold_that_is_over_says_what_it_hangs_on_and_offers_both_answers_alike
     done = phone.get_by_role("button", name="Done, all 5 good").bounding_box()
     assert goes and stays and done
     assert (goes["width"], goes["height"]) == (stays["width"], stays["height"])
-    assert not phone.locator(".last").get_by_role("button", name="Yes, release it").count()  # where Done is, is nothing of it
+    assert (
+        not phone.locator(".last").get_by_role("button", name="Yes, release it").count()
+    )  # where Done is, is nothing of it
 
     panel.get_by_role("button", name="No, keep holding").click()
     expect(panel).to_be_hidden()

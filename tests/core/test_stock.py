@@ -229,10 +229,7 @@ def test_room_for_more_pieces_is_no_waste() -> None:
     lines = said(SHOP, StockQuestion(), asked()).lines
 
     assert "8 more pieces fit on the last board." in lines
-    assert (
-        "The pieces use 68 % of the area, those that still fit 14 %; 18 % is cuts, edges and offcuts."
-        in lines
-    )
+    assert "The pieces use 68 % of the area, those that still fit 14 %; 18 % is cuts, edges and offcuts." in lines
 
 
 def test_a_long_name_is_written_over_its_drawing_in_two_lines() -> None:

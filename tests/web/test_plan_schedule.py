@@ -456,9 +456,7 @@ def test_trays_in_work_are_said_with_their_rate(client: FlaskClient, house: Hous
 
     said = searched(client, house)
 
-    assert re.search(
-        r"On average [\d.]+ trays are in work\. One is done every .+ and takes .+ to last", said
-    )
+    assert re.search(r"On average [\d.]+ trays are in work\. One is done every .+ and takes .+ to last", said)
 
 
 def test_the_pace_is_one_press_further_down_and_not_on_the_first_page(

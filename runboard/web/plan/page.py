@@ -19,7 +19,7 @@ from runboard.shop.book_json import BookError
 from runboard.shop.numbers import whole_number
 from runboard.shop.problem import Unreadable
 from runboard.shop.product import Product
-from runboard.shop.route_text import route_to_text, unclear_loads, with_loads
+from runboard.shop.route_text import UnclearLoad, route_to_text, unclear_loads, with_loads
 from runboard.web.door.pages import number_asked, page, see_other, workshop
 from runboard.web.door.pictures import take_pictures
 from runboard.web.door.run_pages import known_person
@@ -146,7 +146,8 @@ def _loads(typed: Record) -> tuple[dict[int, int], list[int]]:
 
 
 def _new_page(typed: Record, status: int = 200, block: str = "", wrong: Record | None = None) -> Response:
-    now, lines, unread, unclear = book_now(workshop()), [], "", ()
+    now, lines, unread = book_now(workshop()), [], ""
+    unclear: tuple[UnclearLoad, ...] = ()
     if str(typed.get("text", "")).strip():
         try:
             unclear = unclear_loads(str(typed["text"]), now.stations)
