@@ -54,7 +54,7 @@ function doingLoad(scene, here, moves) {
   </section>`, before ? runPress(here, me) : goOnButton(scene, here, moves)];
 }
 
-/** 'At 19:12 take over watching the Laser from Ann', where the plan says so and it is not what comes first. */
+/** 'Watch the Laser from 19:12', where the plan says so and it is not what comes first. */
 const toTakeOver = (state, moves) =>
   moves.filter((move) => move.code === "take over" && move.facts?.at).map((move) => html`<p class="soft">${moveWords(state, move)}</p>`);
 
@@ -93,7 +93,7 @@ function doneButton({ state }, { run, load }, moves) {
 function nothingYet(state) {
   const bare = !Object.keys(state.stations ?? {}).length;
   return [html`<section class="now"><h1>${say(bare ? "first-bare" : "first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p></section>`,
-    html`<a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a>`];
+    html`<a class="button go" href=${bare ? "/shop/first" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a>`];
 }
 
 function couldDo(scene, move, rest) {

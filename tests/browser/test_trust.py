@@ -90,7 +90,7 @@ def test_a_run_whose_laser_runs_is_not_ended_and_says_why(ann: Phone, phones: Ph
     phone.goto(f"{server.address}plan/runs/r1")
     phone.get_by_text("End the run").click()
 
-    phone.get_by_role("button", name="It is finished").click()
+    phone.get_by_role("button", name="Finish run").click()
 
     expect(
         phone.get_by_text("A machine is still running with tray 1. Stay until it has finished, or stop it first.")
