@@ -215,7 +215,7 @@ def test_a_run_that_is_over_prints_no_more_travellers(client: FlaskClient, house
 
     assert asked.status_code == 422
     assert "is finished" in asked.text
-    assert "only packing slips" in client.get(PAGE).text
+    assert "Only packing slips" in client.get(PAGE).text
 
 
 def test_a_trays_own_link_picks_its_tray(client: FlaskClient) -> None:
