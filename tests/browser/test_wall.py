@@ -93,7 +93,7 @@ def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server:
     page = wall(phones, server)
     ben.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
     expect(page.get_by_role("alert")).to_contain_text("stay and watch", timeout=10_000)
-    expect(page.get_by_role("alert")).to_contain_text("It is no fire watch")
+    expect(page.get_by_role("alert")).to_contain_text("It is not a fire watch")
     assert "danger-calls" not in (page.locator("body").get_attribute("class") or "")
 
     page.get_by_role("button", name="I looked: no flame, work flat, air assist and exhaust on").tap()
