@@ -172,6 +172,7 @@ session-back = I'm back
 session-how-long = How long have you got?
 session-hours = { $hours } h
 session-until = until { $until }
+session-usual = Until { $until }, as usual
 session-until-label = Until
 session-other = Another time
 session-today = Today

@@ -119,8 +119,8 @@ class Person:
         self.goes_to("Plan")
         self.follows("New product")
         self.writes("Name", "Key rail")
-        self.writes("Its steps, in one line", ROUTE)
-        expect(self.phone.get_by_role("heading", name="Read as")).to_be_visible()
+        self.writes("Steps, in one line", ROUTE)
+        expect(self.phone.get_by_role("heading", name="This reads as")).to_be_visible()
         self.press("Create product")
         self.reads("Key rail")
 
@@ -130,10 +130,10 @@ class Person:
         self.unfolds("start fewer or more")
         self.writes("Start so many pieces", "12")
         expect(self.phone.get_by_text("Start 12: 11 wanted, 1 extra")).to_be_visible()
-        self.press("Open the run")
+        self.press("Open run")
 
     def comes(self) -> None:
-        self.follows("To Now")
+        self.follows("Go to Now")
         self.press("2 h")
         self.reads("Cut, board 1")
 
@@ -288,7 +288,7 @@ class Person:
         self.goes_to("Plan")
         self.follows("Key rail, run 1")
         self.unfolds("End the run")
-        self.press("It is finished")
+        self.press("Finish run")
         expect(self.phone.get_by_text("11 of 11 good")).to_be_visible()
 
 
