@@ -5,7 +5,7 @@ It stands in ``Workshop.planned``, where ``floor.planner`` puts it.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from functools import cached_property
 from typing import Any, Literal
 
@@ -172,5 +172,10 @@ def cannot_hold(planned: Planned) -> tuple[LeftOut, ...]:
 
 
 def _late_record(problem: Problem, order: OrderDue, due: int, there: int | None) -> dict[str, Any]:
-    found = {"run": order.run, "line": order.line, "pieces": order.pieces, "due": problem.moment(due)}
-    return found if there is None else {**found, "there": problem.moment(there)}
+    found = {"run": order.run, "line": order.line, "pieces": order.pieces, "due": _minute(problem, due)}
+    return found if there is None else {**found, "there": _minute(problem, there)}
+
+
+def _minute(problem: Problem, tick: int) -> datetime:
+    """The moment of a tick, to the nearest minute: a plan begins at any second, and what is due at 17:00 stays due then."""
+    return (problem.moment(tick) + timedelta(seconds=30)).replace(second=0, microsecond=0)
