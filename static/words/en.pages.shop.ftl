@@ -71,7 +71,7 @@ shop-four-steps = Four short steps and you can open a run: { $b }rooms{ $end_b }
 shop-about = { $time_zone }, lengths in { $units ->
     [in] inches
    *[other] millimetres
-  }, emergency { $emergency }. If not everything can be on time: { $late }.
+  }, emergency { $emergency }. If not all can be on time: { $late }.
 shop-change-about = the shop's name, zone, units
 shop-laser-and-noise = Never in a laser: { $forbidden }. Noise limit { $noise_limit_db } dB(A), { $noise_exchange_db } dB exchange rate.
 shop-change-limits = forbidden materials and the noise limit
@@ -85,6 +85,7 @@ shop-money-now = Money: { $currency ->
 shop-change-money = currency, margin, fees
 shop-add-a = Add { $list ->
     [inserts] an
+    [jobs] an
    *[other] a
   } { $thing }
 shop-look-there = Open it
