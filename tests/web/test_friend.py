@@ -94,7 +94,8 @@ def test_the_file_is_saved_without_names_and_with_them_where_they_are_wanted(lea
     plain, named = (lead.get(f"/review/runs/r1/friend.html{query}") for query in ("", "?names=1"))
 
     assert (
-        plain.headers["Content-Disposition"] == "attachment; filename=review-entry-key-rails-started-sat-7-mar-2026.html"
+        plain.headers["Content-Disposition"]
+        == "attachment; filename=review-entry-key-rails-started-sat-7-mar-2026.html"
     )
     assert [name for name in NAMES if name in plain.text] == []
     assert "Clean up as the helper likes it" in plain.text and "Clean up as Bendix likes it" in named.text
