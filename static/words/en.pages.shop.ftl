@@ -67,7 +67,6 @@ shop-take-book = Replace with this
 shop-take-run = Import this run
 shop-leave-everything = Leave everything as it is
 shop-screen = Shop
-shop-four-steps = Four short steps and you can open a run: { $b }rooms{ $end_b }, { $b }stations{ $end_b }, { $b }people{ $end_b }, then a product on the { $link }Plan{ $end_link } screen. Or { $link_file }import shop data{ $end_link } from a file.
 shop-about = { $time_zone }, lengths in { $units ->
     [in] inches
    *[other] millimetres
@@ -192,3 +191,29 @@ shop-button-try = Put this address into the button, or try it from any computer 
 shop-button-mqtt = By MQTT: set the button's topic under Signals, and let the button send the token as its message.
 shop-button-topic = Topic of its button
 shop-button-topic-hint = The button sends its token as the message, or in JSON as token.
+
+# The first evening
+
+shop-first-title = Your shop, on one page
+shop-first-about = Untick what you don't have. All of it can be changed later.
+shop-first-who = Who works here?
+shop-first-lead = Your name
+shop-first-friend = A friend who helps
+shop-first-friend-hint = Leave blank if you work alone.
+shop-first-rooms = Rooms
+shop-first-near = Main room
+shop-first-far = Second room
+shop-first-walk = Minutes to walk between them
+shop-first-stations = Stations
+shop-first-stations-hint = A machine in the second room can't be watched from the main room.
+shop-first-is-far = in the second room
+shop-first-hours-hint = Used to plan ahead. Each day you say your own hours.
+shop-first-hours = When are you there?
+shop-first-rest = Time zone { $time_zone }, lengths in { $units }, emergency number { $emergency }. Change them under Shop.
+shop-first-save = Save and add a product
+shop-first-from-file = Import shop data instead
+shop-first-open = Describe the shop on one page
+shop-first-steps = First steps
+shop-first-step-shop = Describe your shop
+shop-first-step-product = Add a product
+shop-first-step-run = Open a run

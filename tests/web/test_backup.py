@@ -122,7 +122,7 @@ def test_a_copy_goes_out_and_comes_back(data: Path, tmp_path: Path, capsys: pyte
 
     out = capsys.readouterr().out
     assert f"{copy} is whole: {shop()['name']}, 1 event, the last of Sat 7 Mar 2026, 10:00." in out
-    assert f"It is in place in {data}. What it replaced is kept in {data / 'replaced-'}" in out
+    assert f"It is in place in {data}. What it replaced is in {data / 'replaced-'}" in out
 
 
 def test_a_copy_goes_into_the_data_folder_by_itself(data: Path) -> None:
@@ -240,7 +240,7 @@ def test_a_person_at_the_terminal_says_whether_a_copys_devices_stay_let_in(
 
     out = capsys.readouterr().out
     assert (
-        "It lets in, as soon as it is served:\n  Ann's [2Jphone and more (a lead's)\n  Bench tablet (a helper's)\n"
+        "These get access as soon as it is served:\n  Ann's [2Jphone and more (a lead's)\n  Bench tablet (a helper's)\n"
         in out
     )
     assert asked[0].startswith("Keep them?") and asked[0].endswith("[y/N] ")
@@ -286,7 +286,7 @@ def test_a_device_that_was_revoked_since_is_said(
 
     main(["restore", "--data", str(data), "--let-in", "nobody", str(lent)])
 
-    assert "Bench tablet (a helper's), revoked here since the copy was made\n" in capsys.readouterr().out
+    assert "Bench tablet (a helper's), shut out here after the backup was made\n" in capsys.readouterr().out
 
 
 def test_what_of_a_copy_is_not_taken_or_cannot_be_compared_is_said(
@@ -300,4 +300,4 @@ def test_what_of_a_copy_is_not_taken_or_cannot_be_compared_is_said(
 
     out = capsys.readouterr().out
     assert "No list of digests lies beside it" in out
-    assert "These of its files are not taken:\n  files/leak.ngc: a link to somewhere else\n" in out
+    assert "These of its files are left out:\n  files/leak.ngc: a link to somewhere else\n" in out

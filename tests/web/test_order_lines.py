@@ -172,7 +172,7 @@ def test_of_what_is_ready_in_part_it_is_asked_first(house: House, client: FlaskC
     assert answer.headers["Location"] == "/plan/runs/r1/lines?only=1&ask=collected"
     assert ticked(house, "1") == []
     asked = client.get(answer.headers["Location"])
-    assert "Only 1 of 3 is ready. Hand over what is there?" in words(asked)
+    assert "Only 1 of 3 is ready. Hand it over now?" in words(asked)
     assert 'name="some" value="1"' in asked.text
 
     client.post("/plan/runs/r1/lines", data={"line": "1", "on": "collected", "some": "1"})

@@ -181,6 +181,23 @@ def test_a_small_job_of_the_shop_has_its_name_in_the_day(client: FlaskClient, se
     assert "Robin: Empty the dust bin" in words(client.get(f"{RUN}/happened"))
 
 
+def test_a_wait_that_goes_on_beyond_its_sitting_is_said_to_its_own_end(client: FlaskClient, seen: Seen) -> None:
+    def overnight(found: Essentials) -> Essentials:
+        setup = found.happened.day[0]
+        began = setup.began_at + timedelta(minutes=2)
+        short = replace(setup, key="kim", ended_at=began)
+        night = replace(short, doing="waiting", kind="", began_at=began, ended_at=began + timedelta(hours=16))
+        return replace(found, happened=replace(found.happened, day=(setup, short, night), planned=()))
+
+    seen(overnight)
+    page = client.get(f"{RUN}/happened")
+
+    waits = re.findall(r"\d\d:\d\d–(\w+) \d\d:\d\d Kim waits 16 h", words(page))
+    assert len(waits) == 1
+    assert waits[0] in ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+    assert page.text.count('class="goes-on"') == 4, "an arrow of two strokes, down and across"
+
+
 def test_a_break_between_two_sittings_is_not_drawn(client: FlaskClient, seen: Seen) -> None:
     def with_a_late_hour(found: Essentials) -> Essentials:
         first = found.happened.day[0]

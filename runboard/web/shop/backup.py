@@ -36,8 +36,8 @@ def copies_shown() -> dict[str, Any]:
 
 
 def _when(moment: datetime, now: datetime) -> str:
-    """'03:00' of today, 'Sun 03:00', 'Sun 29 Nov, 03:00'; ``now`` is in the zone that is meant."""
-    return moment_in_words(moment, now.tzinfo or UTC, now=now, stays=False)
+    """'03:00' today, 'Sun 03:00'; ``now`` is in the zone that is meant."""
+    return moment_in_words(moment, now.tzinfo or UTC, now=now)
 
 
 @part.post("/shop/copies")
