@@ -158,7 +158,7 @@ def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_
     phone.route("**/state?*", without_wood)
     opened(phone, server)
     sheet = start_list(phone)
-    material = sheet.get_by_role("checkbox", name=re.compile("^Material known"))
+    material = sheet.get_by_role("checkbox", name=re.compile("^I know what it is"))
     expect(material).to_be_disabled()
     expect(sheet).to_contain_text("Material not recorded. Not sure what it is? Don't start.")
 

@@ -305,7 +305,7 @@ def test_what_is_wrong_opens_no_run(client: FlaskClient, house: House, typed: di
 def test_a_run_without_an_order_is_asked_for_one(client: FlaskClient) -> None:
     answer = client.post("/plan/runs/new", data={"product": "rail"})
 
-    assert "how many good pieces" in words(answer)
+    assert "No pieces are wanted yet" in words(answer)
 
 
 def test_trays_may_begin_half_way(client: FlaskClient, house: House) -> None:
@@ -361,7 +361,7 @@ def test_a_change_that_would_strand_pieces_is_refused_with_its_sentence(client: 
     answer = client.post("/plan/runs/r1/route", data={"seen": "1", "remove": "cut", "from_tray": "1"})
 
     assert answer.status_code == 422
-    assert "the new route lacks" in words(answer)
+    assert "the new route leaves out" in words(answer)
     assert len(run(house).revisions) == 1
 
 

@@ -182,7 +182,7 @@ def test_a_station_stays_while_an_open_run_is_made_there(client: FlaskClient, ho
 
     answer = client.post("/shop/stations/sander/remove", data={"seen": "2"})
 
-    assert "Sander cannot be removed" in words(answer)
+    assert "Sander can't be removed yet" in words(answer)
 
 
 def test_a_save_on_an_outdated_revision_says_so_and_loses_nothing(client: FlaskClient, house: House) -> None:
@@ -279,7 +279,7 @@ def test_the_book_goes_out_and_comes_in_again_after_a_look(client: FlaskClient, 
         (b"", "Choose a file first."),
         (b"{", "The file is no JSON. Line 1, column 2."),
         (b"\xff", "The file is no UTF-8 text."),
-        (b"[]", "neither a shop's book nor a run"),
+        (b"[]", "neither shop data nor a run"),
         (b'{"runboard_book": 1, "colour": 3}', "there is no field 'colour' here"),
     ],
 )
