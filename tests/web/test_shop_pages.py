@@ -356,7 +356,7 @@ def test_a_locale_that_nobody_knows_is_said_at_its_field(client: FlaskClient, ho
 
 
 def test_it_is_said_that_no_amount_is_converted(client: FlaskClient) -> None:
-    assert "No amount is converted" in words(client.get("/shop/money"))
+    assert "Amounts are not converted" in words(client.get("/shop/money"))
 
 
 def test_a_machine_s_hour_and_a_product_s_price_are_written_down_in_their_forms(
