@@ -1,4 +1,4 @@
-"""Hears machines by MQTT. It subscribes and listens; it never publishes, so nothing is ever switched from here."""
+"""Hears machines and buttons by MQTT. It subscribes and listens; it never publishes, so nothing is ever switched from here."""
 
 import logging
 import secrets
@@ -36,7 +36,7 @@ class MqttEar:
         self.stop()
         if not broker.on:
             return
-        self._topics = sorted({topic for topic in broker.topics.values() if topic})
+        self._topics = sorted({topic for topic in (*broker.topics.values(), *broker.presses.values()) if topic})
         client = Client(CallbackAPIVersion.VERSION2, client_id=f"runboard-{secrets.token_hex(4)}")
         if broker.user:
             client.username_pw_set(broker.user, broker.password)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any
 
+from runboard.cards.boxes import heads_of
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.measure import lines
 from runboard.cards.model import Card, CardOrder, Foot, JigLabel, PackingSlip, RunSheet, ShelfLabel, Traveller
@@ -23,7 +24,7 @@ from runboard.cards.rows_of_labels import (
 from runboard.cards.rows_of_work import group_of
 
 MARGIN = 5  # white on each side of a card, so that a cut a little off takes nothing
-DANGER = Type(8, 3.6)
+DANGER = Type(8.5, 3.7)
 _HIGHEST = 22  # mm beside each other
 _FRAME = 2.2  # the danger line's frame and padding
 _HEADS = 4  # mm of the words over the boxes
@@ -201,7 +202,7 @@ def _of_tray(
     """A tray's card: its further faces have a small head, with which of how many they are."""
     width, height = size.room
     foot = footing(card.foot, width, bad=kind == "tray")
-    top = (row("heads", _HEADS),) if kind == "tray" else ()
+    top = (row("heads", _HEADS, boxes=heads_of(words)),) if kind == "tray" else ()
     free = int(height) - foot.height - sum(line.height for line in top)
 
     def further(part: int, parts: int) -> Head:

@@ -73,7 +73,7 @@ def about_tray(run: RunState, tray: Tray, speech: Speech) -> tuple[str, ...]:
         for part in (
             speech("pieces", pieces=pieces_in(tray)),
             wood,
-            speech("tray-of", trays=len(run.trays)),
+            speech("tray-of", tray=tray.id, trays=len(run.trays)),
         )
         if part
     )
@@ -263,6 +263,15 @@ def foot_of(book: Book, run: RunState, speech: Speech, revision: int, number: in
     lead = next((person.name for person in book.people if person.access == "lead" and not person.removed), "")
     return Foot(
         bad=speech("bad-piece", lead=lead or speech("the-lead")),
-        danger=speech.care("emergency", number=book.emergency),
+        danger=_with_number_kept(speech.care("emergency", number=book.emergency), book.emergency),
         print=speech("print", run=run.id, revision=revision, number=number, at=speech.printed()),
     )
+
+
+_SHORT = 24  # letters of a number to call that stay in one line
+
+
+def _with_number_kept(said: str, number: str) -> str:
+    """A sentence in which the number to call stands whole, on the line of the word before it."""
+    whole = number.replace(" ", "\u00a0") if len(number) <= _SHORT else number
+    return said.replace(f" {number}", f"\u00a0{whole}")

@@ -27,9 +27,9 @@ class Type:
 
 STEP = Type(10, 4.2)
 TEXT = Type(9, 4.0)
-SMALL = Type(7.5, 3.3)
-TINY = Type(7, 3.0)
-_AGAIN = Type(8, 6.0)
+SMALL = Type(8.5, 3.6)
+TINY = Type(8.5, 3.4)
+_AGAIN = Type(8.5, 6.0)
 
 
 @dataclass(frozen=True)

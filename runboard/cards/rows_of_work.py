@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from runboard.cards.boxes import boxes_of, room_beside
 from runboard.cards.measure import lines, width
 from runboard.cards.model import CardWait, Care, Cell, FirstPiece, StepLine, Work
 from runboard.cards.row import MOST_LINES, SMALL, STEP, STRIP, TEXT, TINY, Group, Row, row, text_rows
 
-BOXES = 48.0  # good 9, scrap 14, initials 12, time 13
 SIGN = 8.0
 _DONE = 8
 _LEAST = 9  # a row with boxes: a pencil needs 8 mm
@@ -15,12 +15,12 @@ _MOST_HALF = 3  # lines of a caution that has another beside it
 _MOST_NAME = 3  # lines of a name beside its boxes
 _NUMBER = 5.5
 _CHECK_BOX = 24.0
-_LABEL = 7  # points of the label in a cell
+_LABEL = SMALL.points  # of the label in a cell
 
 
 def group_of(work: Work, room: float, words: Mapping[str, str]) -> Group:
     """The rows of an operation in ``room`` mm of width. One that is done is told in a row a step."""
-    rows = [part for step in work.steps for part in step_rows(step, room)]
+    rows = [part for step in work.steps for part in step_rows(step, room, words)]
     if not work.done:
         inner = room - STRIP
         rows += care_rows(work.care, inner)
@@ -33,11 +33,11 @@ def group_of(work: Work, room: float, words: Mapping[str, str]) -> Group:
     return Group(work.steps[0].name, tuple(rows))
 
 
-def step_rows(step: StepLine, room: float) -> list[Row]:
+def step_rows(step: StepLine, room: float, words: Mapping[str, str]) -> list[Row]:
     """A step with its boxes. A name that would need a tall row stands above it, over the whole width."""
-    inner = room - STRIP - BOXES - 1
+    inner, boxes = room_beside(room, words), boxes_of(step, words)
     if step.done and width(step.name, STEP.points, bold=True) <= inner:
-        return [row("step", _DONE, core=True, step=step, name=(step.name,), where=())]
+        return [row("step", _DONE, core=True, step=step, boxes=boxes, name=(step.name,), where=())]
     name = lines(step.name, inner, STEP.points, bold=True)
     where = lines(step.where, inner, SMALL.points)
     above: list[Row] = []
@@ -48,7 +48,7 @@ def step_rows(step: StepLine, room: float) -> list[Row]:
         above += text_rows(((step.where, False),), room - STRIP, SMALL, core=True)
         where = ()
     height = max(_LEAST, STEP.height(len(name)) + SMALL.height(len(where)) + 1.2)
-    return [*above, row("step", height, core=True, step=step, name=name, where=where)]
+    return [*above, row("step", height, core=True, step=step, boxes=boxes, name=name, where=where)]
 
 
 def care_rows(care: Sequence[Care], room: float) -> list[Row]:
@@ -157,11 +157,13 @@ def place_rows(places: Sequence[Cell], room: float) -> Iterator[Row]:
 
 def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
     """Moments in labelled cells, two or three in a row; one where a label is long."""
-    longest = max((max(width(cell.label, _LABEL), width(cell.text, 9, True)) for cell in cells), default=0)
+    longest = max((max(width(cell.label, _LABEL), width(cell.text, STEP.points, True)) for cell in cells), default=0)
     most = 3 if len(cells) in (3, 5) else 2
     across = next((count for count in range(most, 1, -1) if longest <= room / count - 3), 1)
     for at in range(0, len(cells), across):
-        part = [(cell.label, lines(cell.text, room / across - 3, 9, True)) for cell in cells[at : at + across]]
+        part = [
+            (cell.label, lines(cell.text, room / across - 3, STEP.points, True)) for cell in cells[at : at + across]
+        ]
         yield row("cells", _CELL, keep=at + across < len(cells), cells=part, across=across)
 
 

@@ -8,26 +8,26 @@ CLEAN: dict[str, Any] = {
         "instructions": [
             "Leisten vom Brett lösen: die drei Haltestege durchsägen.",
             "Stegreste mit dem Blockhobel bündig hobeln, vom Körper weg.",
-            "Bohrungen für die Haken ausbürsten, den Saugschlauch daneben. Die Schutzbrille bleibt auf.",
-            "Gute Stücke in die Schale, gerissene daneben legen.",
+            "Bohrungen für die Haken ausbürsten, den Saugschlauch daneben. Schutzbrille auflassen.",
+            "Gute Stücke in den Kasten, gerissene daneben legen.",
         ],
     },
     "es": {
         "name": "Limpiar los cantos",
         "instructions": [
-            "Suelte los listones del tablero: sierre los tres puentes.",
-            "Cepille los restos a ras, siempre alejando el cepillo del cuerpo.",
-            "Cepille los agujeros de los ganchos, con la manguera de aspiración al lado. Las gafas se quedan puestas.",
+            "Suelta los listones de la tabla: sierra los tres puentes.",
+            "Cepilla los restos a ras, siempre alejando el cepillo del cuerpo.",
+            "Limpia los agujeros de los ganchos con la escobilla, la manguera de aspiración al lado. No te quites las gafas.",
             "Las piezas buenas, a la bandeja; las rajadas, al lado.",
         ],
     },
     "fr": {
         "name": "Nettoyer les chants",
         "instructions": [
-            "Détachez les barres du panneau : sciez les trois attaches.",
+            "Détachez les barres de la planche : sciez les trois attaches.",
             "Rabotez les restes à fleur, toujours en s'éloignant du corps.",
             "Brossez les trous des crochets, le tuyau d'aspiration à côté. Gardez les lunettes.",
-            "Les bonnes pièces dans le bac, les fendues à côté.",
+            "Les bonnes pièces dans le plateau, les fendues à côté.",
         ],
     },
 }
@@ -45,10 +45,10 @@ SAND: dict[str, Any] = {
     "es": {
         "name": "Lijar",
         "instructions": [
-            "Conecte y encienda la aspiración, póngase la mascarilla.",
+            "Conecta y enciende la aspiración, ponte la mascarilla.",
             "Primero 120, después 180: las caras con la máquina, a favor de la veta.",
-            "Mate los cantos a mano, bastan dos pasadas.",
-            "Mire a contraluz: ya no se ve ninguna raya de través.",
+            "Mata los cantos a mano, bastan dos pasadas.",
+            "Mira a contraluz: ya no se ve ninguna raya de través.",
         ],
     },
     "fr": {
@@ -66,31 +66,31 @@ OIL: dict[str, Any] = {
     "de": {
         "name": "Ölen",
         "instructions": [
-            "Handschuhe an, beide Türen auf, Lappendose bereit.",
+            "Handschuhe an, beide Türen auf, Metalleimer mit Wasser und Deckel bereit.",
             "Öl dünn auftragen, die Zahl nicht fluten.",
             "Nach zehn Minuten abwischen, bis nichts mehr glänzt.",
             "Auf das Trockengestell stellen, nichts berührt sich.",
-            "Jeden Lappen in die Dose mit Wasser, Deckel zu. Nie auf einen Haufen.",
+            "Jeden Lappen in den Metalleimer mit Wasser, Deckel zu. Nie auf einen Haufen.",
         ],
     },
     "es": {
         "name": "Aceitar",
         "instructions": [
-            "Guantes puestos, las dos puertas abiertas, la lata de trapos a mano.",
-            "Dé una capa fina de aceite, sin encharcar el número.",
-            "A los diez minutos, limpie hasta que nada brille.",
-            "Ponga las piezas en el secadero sin que se toquen.",
-            "Cada trapo, a la lata con agua y con tapa. Nunca en un montón.",
+            "Ponte los guantes, abre las dos puertas, ten a mano el cubo metálico con agua y tapa.",
+            "Da una capa fina de aceite, sin encharcar el número.",
+            "A los diez minutos, limpia hasta que nada brille.",
+            "Pon las piezas en el secadero sin que se toquen.",
+            "Cada trapo, al cubo metálico con agua, tapa puesta. Nunca en un montón.",
         ],
     },
     "fr": {
         "name": "Huiler",
         "instructions": [
-            "Mettez les gants, ouvrez les deux portes, préparez le bidon à chiffons.",
+            "Mettez les gants, ouvrez les deux portes, préparez le seau métallique à couvercle, avec de l'eau.",
             "Passez l'huile en couche mince, sans noyer le numéro.",
             "Au bout de dix minutes, essuyez jusqu'à ce que plus rien ne brille.",
             "Posez les pièces sur le séchoir sans qu'elles se touchent.",
-            "Chaque chiffon dans le bidon d'eau, couvercle fermé. Jamais en tas.",
+            "Chaque chiffon dans l'eau du seau métallique, couvercle fermé. Jamais en tas.",
         ],
     },
 }
@@ -99,7 +99,7 @@ HOOKS: dict[str, Any] = {
     "de": {
         "name": "Haken setzen",
         "instructions": [
-            "Leiste in die Lehre legen, Zahl nach oben.",
+            "Leiste in die Vorrichtung legen, Zahl nach oben.",
             "Vier Haken von Hand ansetzen, dann mit Drehmoment 3 festziehen.",
             "Haken gerade? Keine Schraubenspitze auf der Rückseite?",
         ],
@@ -108,8 +108,8 @@ HOOKS: dict[str, Any] = {
     "es": {
         "name": "Poner los ganchos",
         "instructions": [
-            "Coloque el listón en la plantilla, con el número hacia arriba.",
-            "Empiece los cuatro ganchos a mano y apriételos con par 3.",
+            "Coloca el listón en la plantilla, con el número hacia arriba.",
+            "Empieza los cuatro ganchos a mano y apriétalos con par 3.",
             "¿Están rectos? ¿No asoma ninguna punta por detrás?",
         ],
         "checks": ["El gancho está recto y el tornillo no se ve"],

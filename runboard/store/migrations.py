@@ -205,6 +205,12 @@ def refused_by_device(db: Database) -> None:
     db.conn.execute("UPDATE refused SET facts = '{}' WHERE length(facts) > 8000")
 
 
+@STEPS()
+def buttons_at_stations(db: Database) -> None:
+    """What each token is good for: to say that a machine runs, as all before, or to press for whose hands are there."""
+    db.conn.execute("ALTER TABLE sensor ADD COLUMN does TEXT NOT NULL DEFAULT 'signal'")
+
+
 def _append_only(db: Database, table: str, why: str) -> None:
     for verb in ("UPDATE", "DELETE"):
         db.conn.execute(

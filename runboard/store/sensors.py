@@ -1,4 +1,4 @@
-"""What may say that a machine runs or has stopped, on disk. Of tokens only the hashes are here."""
+"""What may say that a machine runs or has stopped, or press at a station, on disk. Of tokens only the hashes are here."""
 
 from datetime import datetime
 
@@ -6,7 +6,7 @@ from runboard.run.calls.signals import Sensor
 from runboard.run.log.event import parse_moment, write_moment
 from runboard.store.connect import Connections
 
-_COLUMNS = "id, station, name, hash, made_at"
+_COLUMNS = "id, station, name, hash, made_at, does"
 
 
 class SensorFile:
@@ -28,8 +28,9 @@ class SensorFile:
 
     def put(self, sensor: Sensor) -> None:
         """Add one."""
-        sql = "INSERT INTO sensor (id, station, name, hash, made_at) VALUES (?, ?, ?, ?, ?)"
-        self._connections.change(sql, sensor.id, sensor.station, sensor.name, sensor.hash, write_moment(sensor.made_at))
+        sql = f"INSERT INTO sensor ({_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?)"
+        made_at = write_moment(sensor.made_at)
+        self._connections.change(sql, sensor.id, sensor.station, sensor.name, sensor.hash, made_at, sensor.does)
 
     def revoke(self, sensor_id: str, now: datetime) -> bool:
         """Hear it no more; false where there is none of that id, or it was revoked before."""
@@ -38,5 +39,5 @@ class SensorFile:
 
 
 def _sensor(row: tuple[str, ...]) -> Sensor:
-    key, station, name, hash_, made_at = row
-    return Sensor(key, station, name, hash_, parse_moment(made_at))
+    key, station, name, hash_, made_at, does = row
+    return Sensor(key, station, name, hash_, parse_moment(made_at), does)

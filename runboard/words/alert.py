@@ -50,15 +50,21 @@ def _facts(due: Due, state: ShopState, book: Book) -> dict[str, Any]:
     step, following = _step_names(due, state.runs.get(due.run))
     return {
         "station": station.name if station else due.station,
-        "kind": station.kind if station else "",
         "tray": due.tray,
         "step": step,
         "next": following,
         "person": _person_name(due.person, state, book),
         "room": next((room.name for room in book.rooms if station and room.key == station.room), ""),
         "supply": due.id.split("|")[2] if due.kind == "supply due" else "",
-        "why": say("call", f"why {call['why']}") if call is not None else "",
+        "why": say("call", f"why {call['why']}") if call is not None else _held_for(due, state.runs.get(due.run)),
     }
+
+
+def _held_for(due: Due, run: RunState | None) -> str:
+    """Why pieces of a tray are on hold at the step: 'knot, new blank'."""
+    tray = run.trays.get(due.tray) if run else None
+    held = [hold for hold in tray.holds if hold.step == due.step] if tray else []
+    return "; ".join(", ".join(filter(None, (hold.why, hold.waiting_for))) for hold in held)
 
 
 def _step_names(due: Due, run: RunState | None) -> tuple[str, str]:

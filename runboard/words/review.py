@@ -20,7 +20,6 @@ from runboard.words.review_things import (
     piece_time,
     reason_in_words,
     what_in_words,
-    within,
 )
 from runboard.words.sentences import sentence
 
@@ -128,7 +127,7 @@ def _furthest(essentials: Essentials) -> str:
         return _say("line-furthest-none", every="yes" if every else "no")
     return _say(
         "line-furthest",
-        operation=within(found.name),
+        operation=found.name,
         taken=span_in_words(found.taken),
         guess=span_in_words(found.guess),
     )

@@ -54,11 +54,20 @@ def sentence(
     for bundle in dict.fromkeys((catalogue(locale), catalogue("en"))):
         pattern = bundle.get_message(name).value if bundle.has_message(name) else None
         if pattern is not None:
-            ready = {key: in_words(value, zone, locale, now) for key, value in (facts or {}).items()}
+            ready = {key: _ready(key, value, zone, locale, now) for key, value in (facts or {}).items()}
             # What the catalogue finds wrong (a fact it names and did not get) shows in the sentence; it is no reason to fail.
             said, _wrong = bundle.format_pattern(pattern, ready)
             return str(said)
     return ""
+
+
+def _ready(name: str, value: Any, zone: tzinfo, locale: str, now: datetime | None) -> str | int | float:
+    """A fact by its name: a list of trays is named as trays are."""
+    return (
+        trays_in_words(value)
+        if name == "trays" and isinstance(value, list | tuple)
+        else in_words(value, zone, locale, now)
+    )
 
 
 def in_words(value: Any, zone: tzinfo, locale: str = "en", now: datetime | None = None) -> str | int | float:
@@ -172,7 +181,7 @@ def trays_in_words(trays: Iterable[str]) -> str:
     named = [part for row in _rows(found) for part in _named(row)]
     if len(named) > _MOST_NAMED:
         return sentence("ui-trays-count", {"count": len(found)})
-    return sentence("ui-trays", {"trays": named})
+    return sentence("ui-trays", {"trays": list_in_words(named)})
 
 
 def _named(row: Sequence[str]) -> Sequence[str]:

@@ -4,7 +4,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { open } from "../door/later.js";
 import { about, answer, isoIn, press, startUnloading } from "../door/press.js";
-import { loadTitle, personName, say, stationName, stepOf, trayWords } from "../door/words.js";
+import { loadTitle, personName, say, slug, stationName, stepOf, trayWords } from "../door/words.js";
 import { careText } from "../views/cautions.js";
 import { easyDays } from "../views/controls.js";
 import { callOf, handsOf, isLead, isWatch, ringing, ringingFor } from "../views/doing.js";
@@ -34,16 +34,16 @@ function elsewhere(state, load, person) {
   return at && !(at.run === load.run && at.id === load.id) && !state.stations?.[load.station]?.watch_ok?.includes(at.station) ? at : null;
 }
 
-/** 'I looked: no flame …': what is looked at is the station's own, as a CNC has no air assist. */
-export const lookWords = (state, due) => say(due.kind === "nobody near" ? "alert-near-go" : "alert-watch-go", { kind: state.stations?.[due.station]?.kind ?? "" });
+/** 'No flame, work flat …': what is looked at is the station's own, as a CNC has no air assist. */
+export const lookWords = (state, due) => say("alert-watch-go", { kind: slug(state.stations?.[due.station]?.kind ?? "") });
 
 const aside = (left, state) => (left ? html`<p>${say("watch-aside", { load: loadTitle(state.runs[left.run], left) })}</p>` : nothing);
 
 export const watchAnswers = ({ state, me }, due, load) => html`
   ${aside(elsewhere(state, load, me), state)}
   ${button(lookWords(state, due), () => looked(state, load, me), "go")}
-  <p class="soft">${careText("watch-note")} ${careText("never-leave")}</p>
-  <div class="pair">${button(say("alert-stopped"), () => open("stopped", load), "danger")}</div>`;
+  ${button(say("alert-stopped"), () => open("stopped", load), "danger full")}
+  <p class="due">${careText("watch-note")} ${careText("never-leave")}</p>`;
 
 /** 'Robin pressed at 19:50 that the laser runs …' */
 export const saidWords = (state, load) =>

@@ -40,6 +40,9 @@ export const knows = (id) => bundle.hasMessage(id);
 /** 'a, b and c' */
 export const list = (words) => (words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`);
 
+// A fact that is a list of trays is named as trays are.
+const ready = ([name, value]) => [name, name === "trays" && Array.isArray(value) ? trayWords(value) : readable(value)];
+
 function readable(value) {
   if (value === null || value === undefined) return "";
   if (Array.isArray(value)) return list(value.map(readable));
@@ -52,8 +55,7 @@ function readable(value) {
 export function say(id, facts = {}) {
   const message = bundle.getMessage(id);
   if (!message?.value) return id;
-  const ready = Object.fromEntries(Object.entries(facts ?? {}).map(([name, value]) => [name, readable(value)]));
-  return bundle.formatPattern(message.value, ready, []);
+  return bundle.formatPattern(message.value, Object.fromEntries(Object.entries(facts ?? {}).map(ready)), []);
 }
 
 /** The sentence for a code of a family, '' where nobody wrote one. */

@@ -95,24 +95,16 @@ export function openCheck(check) {
   });
 }
 
-/** Something is wrong: hurt or fire stands first and needs no press to be read. */
+/** Something is wrong: what an emergency needs stands first, and is one press away. */
 export function openWrong() {
   openSheet(() => {
     const { words, wrong } = tray();
     const stop = wrong.stop && wrong.stops.includes(standing().at);
-    return page(words["wrong-title"], html`<p class="emergency">${wrong.emergency}</p>
-      <div class="presses">${button(words["wrong-hurt"], openHurt, "danger full")}
-      ${button(words["wrong-bad"], openBad, "full")}
+    return page(words["wrong-title"], html`<section class="emergency"><p>${words["wrong-hurt"]}</p><p>${wrong.emergency}</p>
+        <div class="presses"><a class="button go danger" href="tel:${wrong.phone.number.replace(/[^+\d]/g, "")}">${wrong.phone.words}</a>
+        ${button(wrong.hurt.words, then(wrong.hurt.label, wrong.hurt.drafts), "full")}</div></section>
+      <div class="presses">${button(words["wrong-bad"], openBad, "full")}
       ${stop ? button(words["wrong-stopped"], openStop, "full") : nothing}</div>`);
-  });
-}
-
-function openHurt() {
-  openSheet(() => {
-    const { words, wrong } = tray();
-    return page(words["wrong-hurt"], html`<p class="emergency">${wrong.emergency}</p>
-      <div class="presses"><a class="button go danger" href="tel:${wrong.phone.number.replace(/[^+\d]/g, "")}">${wrong.phone.words}</a>
-      ${button(wrong.hurt.words, then(wrong.hurt.label, wrong.hurt.drafts), "full")}</div>`);
   });
 }
 

@@ -1,14 +1,15 @@
-// The first thing on Now: what I am in the middle of, or what I could do now; one sentence, one big button.
+// The first thing on Now: what I am in the middle of, or what I could do now; one sentence, one big button. The button is for
+// the foot, where it is always in sight: each function here gives the two as [section, big].
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { open, part } from "../door/later.js";
 import { doneWords, finishLoad, handOver, isListed, jobOf, leftAt, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "../door/press.js";
 import { serverReached } from "../door/shop.js";
 import { loadTitle, loadWords, personName, roomName, say, stepOf } from "../door/words.js";
-import { cautions } from "../views/cautions.js";
+import { cautions, underWay } from "../views/cautions.js";
 import { givenOf, handsOf, isCoat, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
 import { moveWords, nextMove, openMoves, reason, titleOf } from "../views/moves.js";
-import { listedButton, runButton } from "../views/operation.js";
+import { listedButton, minutesStepper, runButton, runPress, toSee } from "../views/operation.js";
 import { button } from "../views/sheet.js";
 
 export function first(scene) {
@@ -21,47 +22,46 @@ export function first(scene) {
   return couldDo(scene, moves[0], moves.slice(1));
 }
 
-/** One quiet line above the sentence: since when or why, which station, which room, and whether to stay. */
-function above(state, words, station, step) {
+/** One quiet line above the sentence: since when or why, which station, which room. */
+function above(state, words, station) {
   const here = state.stations?.[station];
   const parts = [words?.replace(/\.$/, ""), here?.name, here && roomName(state, here.room)].filter(Boolean).join(" · ");
-  return html`<p class="since">${parts}${step?.attendance === "watched" ? html` · <b>${say("attendance-watched")}</b>` : nothing}</p>`;
+  return html`<p class="since">${parts}</p>`;
 }
 
 const since = (iso) => (iso ? say("first-since", { since: iso }) : "");
 
-function doingJob({ state, me }, job, moves) {
+function doingJob(scene, job, moves) {
+  const { state, me } = scene;
   const next = nextMove(moves);
   const done = { kind: "job done", body: { job: job.key } };
-  return html`<section class="now">${above(state, since(state.people[me].hands_since))}<h1>${job.name}</h1>
-    ${button(say("go-job-done"), () => press(say("did-job-done", { job: job.name }), [done]), "go")}
-    ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}${toTakeOver(state, moves)}</section>`;
+  return [html`<section class="now">${above(state, since(state.people[me].hands_since))}<h1>${job.name}</h1>
+    ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}${toTakeOver(state, moves)}${watchedCare(scene)}</section>`,
+  button(say("go-job-done"), () => press(say("did-job-done", { job: job.name }), [done]), "go")];
 }
 
-// Before it begins, the cautions are read first; once it is under way they stand beside it, where the big button, what can
-// go wrong and the machines stay in sight: see besideWork.
+// Before it begins, the cautions are read first; once it is under way they are folded to their signs.
 function doingLoad(scene, here, moves) {
   const { state, me } = scene;
   const { run, load, step } = here;
   const before = load.state === "loading";
-  const big = before ? runButton(here, me) : goOnButton(scene, here, moves);
-  return html`<section class="now ${before ? "before" : ""}">
-    ${above(state, since(state.people[me].hands_since), load.station, before ? step : null)}
+  return [html`<section class="now">
+    ${above(state, since(state.people[me].hands_since), load.station)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
-    ${before ? [cautions(step), labelOf(scene, step)] : nothing}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}${big}${toTakeOver(state, moves)}
-  </section>`;
+    ${before ? cautions(step) : watchedCare(scene, step)}${labelOf(scene, step)}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}
+    ${toSee(here, me)}${before ? [minutesStepper(here), watchedCare(scene, null, step)] : nothing}${toTakeOver(state, moves)}
+  </section>`, before ? runPress(here, me) : goOnButton(scene, here, moves)];
 }
 
 /** 'At 19:12 take over watching the Laser from Ann', where the plan says so and it is not what comes first. */
 const toTakeOver = (state, moves) =>
   moves.filter((move) => move.code === "take over" && move.facts?.at).map((move) => html`<p class="soft">${moveWords(state, move)}</p>`);
 
-/** The cautions of the machines that one watches, as long as they run, then of what one's hands are at, once it is under way. */
-export function besideWork(scene) {
-  const hands = handsOf(scene.state, scene.me);
-  const watched = watchedBy(scene.state, scene.me).filter((load) => !load.said).map((load) => cautions(loadScene(scene.state, load).step));
-  return [watched, hands?.load && hands.load.state !== "loading" ? [cautions(hands.step), labelOf(scene, hands.step)] : nothing];
+/** The cautions of what one's hands are at once it is under way, then of the machines that one watches as long as they run. */
+function watchedCare({ state, me }, step, read) {
+  const watched = watchedBy(state, me).filter((load) => !load.said).map((load) => loadScene(state, load).step);
+  return underWay([step, ...watched], read);
 }
 
 function goOnButton(scene, here, moves) {
@@ -89,27 +89,25 @@ function doneButton({ state }, { run, load }, moves) {
   return button(`${doneWords(run, load)}${next ? `. ${nextWords(load, next)}` : ""}`, () => finishLoad(run, load, next, { alerts }), "go");
 }
 
-const STOOD_STILL = ["unload", "finish", "settle"];
-
 /** Without an open run the page says what comes first. */
 function nothingYet(state) {
   const bare = !Object.keys(state.stations ?? {}).length;
-  return html`<section class="now"><h1>${say(bare ? "first-bare" : "first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p>
-    <a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a></section>`;
+  return [html`<section class="now"><h1>${say(bare ? "first-bare" : "first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p></section>`,
+    html`<a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a>`];
 }
 
 function couldDo(scene, move, rest) {
   const { state } = scene;
   if (!scene.runs.length && (!move || move.code === "free")) return nothingYet(state);
-  if (!move) return html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p></section>`;
+  if (!move) return [html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p>${watchedCare(scene)}</section>`, nothing];
   const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
-  return html`<section class="now before">
-    ${above(state, reason(move), move.station, STOOD_STILL.includes(move.code) ? null : step)}
+  const here = move.code === "run" && loadScene(state, loadAt(state, [move.run, move.load]));
+  return [html`<section class="now">
+    ${above(state, reason(move), move.station)}
     <h1>${moveWords(state, move)}</h1>
     ${givenWords(scene, state.runs?.[move.run], move.step, move.trays ?? [])}
-    ${cautions(step)}${labelOf(scene, step)}
-    ${moveButton(scene, move)}${toTakeOver(state, rest)}
-  </section>`;
+    ${cautions(step)}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${watchedCare(scene, null, step)}
+  </section>`, here ? runPress(here, scene.me) : moveButton(scene, move)];
 }
 
 /** The big button of a move. */
@@ -136,7 +134,6 @@ function backFromAway(scene, person) {
   const back = { kind: "person came back" };
   const words = say("did-back");
   const onWith = () => (load.state === "working" ? open("how many", scene, load) : press(words, [back, startDraft(load)]));
-  return html`<section class="now"><p class="since">${say("away-since", { since: person.seen_at })}</p><h1>${say("away-h1")}</h1>
-    ${button(say("away-back"), () => press(words, [back]), "go")}
-    ${["loading", "working", "unloading"].includes(load?.state) ? button(say("away-back-to", { load: loadTitle(scene.state.runs[load.run], load) }), onWith, "full spaced") : nothing}</section>`;
+  return [html`<section class="now"><p class="since">${say("away-since", { since: person.seen_at })}</p><h1>${say("away-h1")}</h1>
+    ${["loading", "working", "unloading"].includes(load?.state) ? button(say("away-back-to", { load: loadTitle(scene.state.runs[load.run], load) }), onWith, "full") : nothing}</section>`, button(say("away-back"), () => press(words, [back]), "go")];
 }

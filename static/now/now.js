@@ -11,7 +11,7 @@ import { foot, header, refusals } from "../views/head.js";
 import { machines } from "../views/machines.js";
 import { openMoves, titleOf } from "../views/moves.js";
 import { button, sheet, syncSheet } from "../views/sheet.js";
-import { besideWork, first } from "./first.js";
+import { first } from "./first.js";
 import { howLong, isOver, over, sessionEnd } from "./session.js";
 
 // What the first drawing does without.
@@ -26,8 +26,10 @@ const PARTS = {
   others: () => import("./others.js"),
   overlay: fetchOverlay,
   positions: () => import("../views/positions.js"),
+  pressed: () => import("../alerts/pressed.js"),
   sheets: async () => (await import("../sheets/sheets.js")).SHEETS,
   span: () => import("./span.js"),
+  spoken: () => import("../alerts/spoken.js"),
   "tray list": () => import("../views/tray_list.js"),
 };
 
@@ -39,29 +41,31 @@ function sceneOf(state, me) {
   return { state, me, run: state.runs?.[hands?.[0]] ?? state.runs?.[firstMove?.run] ?? runs[0], runs };
 }
 
-const page = (scene) => html`
+function page(scene) {
+  const [section, big] = isOver(scene) ? [over(scene, nextTime(scene)), nothing] : first(scene);
+  return html`
   ${header(scene)}
+  <div class="columns"><div class="attention">${attention(scene)}${refusals()}${scene.state.pressed ? part("pressed")?.pressedLine(scene) : nothing}</div>
   <div class="first-column">
-    ${attention(scene)}${refusals()}
-    ${isOver(scene) ? over(scene, nextTime(scene)) : html`${howLong(scene)}${stoppedUnderHands(scene)}${first(scene)}${wrongAndAway(scene)}
+    ${isOver(scene) ? section : html`${howLong(scene)}${stoppedUnderHands(scene)}${section}${firstPiece(scene)}${wrongAndAway(scene)}
     ${here("span")?.longSpanRow(scene)}`}
   </div>
   <div class="second-column">
     ${machines(scene)}
-    ${besideWork(scene)}
     ${soundButton()}
     ${here("clock")?.wrongClock(say, redraw)}
-    ${further(scene)}
+    ${here("below")?.below(scene)}
     ${instead(scene)}
     ${questions(scene, "toSettle")}
     ${heldTooLong(scene)}
     ${handed(scene)}
     ${below(scene)}
-    ${here("alarm")?.hearing()}
+    ${here("alarm")?.hearing()}${here("spoken")?.spokenRow()}
     ${sessionEnd(scene)}
-  </div>
-  ${foot()}
+  </div></div>
+  ${foot(big)}
   ${sheet(scene)}`;
+}
 
 // Below the fold: what dries until when, and the trays.
 function below(scene) {
@@ -109,10 +113,10 @@ function stoppedUnderHands({ state, me: person }) {
   return hands?.run?.stopped?.[hands.step?.key] ? part("below")?.stoppedNotice(hands) : nothing;
 }
 
-// A first piece that is to be checked is wanted at once; the rest of it is folded.
-function further(scene) {
-  const checks = handsOf(scene.state, scene.me)?.step?.checks?.length;
-  return (checks ? part("below") : here("below"))?.below(scene);
+// A first piece that is to be checked is wanted at once, beside the sentence; the rest of an operation is folded.
+function firstPiece({ state, me: person }) {
+  const hands = handsOf(state, person);
+  return hands?.step?.checks?.length && !state.people[person].away ? part("below")?.firstPieceNotice(hands) : nothing;
 }
 
 // Browsers let a page sound only after a press.
@@ -135,6 +139,8 @@ function second(scene) {
   const alarm = due.length || recall("runboard.sound") === "on" ? part("alarm") : here("alarm");
   alarm?.ring(scene, due);
   alarm?.title(due.length ? part("alerts")?.titleOf(scene.state, due[0]) ?? "" : "");
+  if (scene.state.pressed) part("pressed")?.hearButton(scene);
+  here("spoken")?.speakOf(scene, due, root.querySelector(".now h1")?.textContent.trim());
   void here("alarm")?.stayAwake(watchedBy(scene.state, scene.me).length > 0);
 }
 
@@ -144,7 +150,7 @@ root.addEventListener("click", (event) => {
   if (event.detail > 1 && event.target.closest(".go")) event.stopPropagation();
 }, { capture: true });
 // What the big button begins is said at the top.
-root.addEventListener("click", (event) => event.target.closest(".first-column .go") && window.scrollTo(0, 0));
+root.addEventListener("click", (event) => event.target.closest(".last > .go") && window.scrollTo(0, 0));
 
 offer(PARTS);
 await openScreen(root, { sceneOf, page, second, drawn: () => syncSheet(root), words: [openWords()], hears: () => here("alarm")?.maySound() });

@@ -1,4 +1,4 @@
-// Something else instead, folded; and what holds work up for everybody.
+// What else could be done, folded; and what holds work up for everybody.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { open } from "../door/later.js";

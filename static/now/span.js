@@ -38,7 +38,7 @@ function estimated({ load, step }) {
   return (load.fresh ? setup : 0) + loading + unloading + hand * sum(load.pieces);
 }
 
-/** 'You were at it 1 h 40 min. All the time?' */
+/** 'Sand 120, tray 3 took 1 h 40. Were you working the whole time?' */
 export function longSpanRow({ me: person }) {
   if (!open || open.person !== person || isUndone(open.press)) return nothing;
   const { title, minutes } = open;

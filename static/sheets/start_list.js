@@ -4,7 +4,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { noteListed, press } from "../door/press.js";
 import { list, say, trayWords } from "../door/words.js";
-import { careText, cautions, pointText } from "../views/cautions.js";
+import { careText, pointText } from "../views/cautions.js";
 import { textField, tick, toggle } from "../views/controls.js";
 import { listOf, loadAt, loadScene, materials, toLookAt, unknownTrays } from "../views/doing.js";
 import { listed } from "../views/operation.js";
@@ -25,7 +25,7 @@ export function openStartList(from, then, ready = "list-done") {
       if (then) then(drafts, toLookAt(here));
       else press(say("did-list", name), drafts);
     };
-    return html`${sheetHead(say("list-title", { step: here.step.name }))}${cautions(here.step)}
+    return html`${sheetHead(say("list-title", { step: here.step.name }))}
       ${points.map((point, index) => row(scene, here, it, point, ticked.has(index), () => toggle(ticked, index)))}
       ${goButton(left ? say("list-left", { left }) : say(ready, name), done, left > 0)}`;
   });

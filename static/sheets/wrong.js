@@ -1,8 +1,9 @@
-// 'Something is wrong': one sheet with everything that can go wrong, about the load at hand.
+// 'Something is wrong': one sheet with everything that can go wrong, about the load at hand; what an emergency needs first.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { about, isoIn, press } from "../door/press.js";
 import { inOrder, loadTitle, say } from "../door/words.js";
+import { careText } from "../views/cautions.js";
 import { declineReasons, oneOf, textField, untilWhen } from "../views/controls.js";
 import { handsOf, isLead, loadScene, openLoads } from "../views/doing.js";
 import { button, closing, goButton, openSheet, sheetHead } from "../views/sheet.js";
@@ -27,19 +28,24 @@ const FITS = {
 };
 
 export function openWrong(scene) {
-  openSheet(() => html`${sheetHead(say("wrong-title"))}<div class="stack">
+  openSheet(() => html`${sheetHead(say("wrong-title"))}${emergency(scene)}<div class="stack">
     ${CHOICES.map(([key, open]) => button(say(`wrong-${key}`), () => withLoad(scene, key, open)))}
-    ${button(say("wrong-changed"), () => openChanged(scene))}${button(say("wrong-station"), () => openOutOfUse(scene))}${callLead(scene)}</div>
-    <p class="hint">${say("wrong-emergency", { number: scene.state.shop?.emergency ?? "112" })}</p>`);
+    ${button(say("wrong-changed"), () => openChanged(scene))}${button(say("wrong-station"), () => openOutOfUse(scene))}${called(scene, "help")}</div>`);
+}
+
+function emergency(scene) {
+  const number = scene.state.shop?.emergency ?? "112";
+  return html`<section class="emergency"><p><b>${say("wrong-hurt-title")}</b></p><p>${careText("emergency", { number })}</p>
+    <a class="button danger full" href=${`tel:${number.replaceAll(/[^+\d]/g, "")}`}>${say("wrong-phone", { number })}</a>${called(scene, "hurt", "full")}</section>`;
 }
 
 /** Who is no lead calls one to the tray at hand. */
-function callLead({ state, me }) {
+function called({ state, me }, why, kind) {
   const at = handsOf(state, me)?.load;
   const tray = at && inOrder(Object.keys(at.pieces ?? {}))[0];
   if (isLead(state, me) || !tray) return nothing;
-  const call = (why) => closing(() => press(say("did-call", { tray, why: say(`call-why-${why}`) }), [{ kind: "lead called", ...about(at), load: "", tray, body: { why } }]));
-  return [button(say("wrong-call"), call("help")), button(say("wrong-hurt"), call("hurt"), "danger")];
+  const call = closing(() => press(say("did-call", { tray, why: say(`call-why-${why}`) }), [{ kind: "lead called", ...about(at), load: "", tray, body: { why } }]));
+  return button(say(why === "hurt" ? "wrong-hurt" : "wrong-call"), call, kind);
 }
 
 // What my hands are at comes first; a stop may be any machine's.
@@ -78,7 +84,7 @@ function openOutOfUse(scene) {
     ${goButton(say("out-of-use-go"), record, !it.station)}`);
 }
 
-/** 'Not this, because …': answers the proposed move, and is remembered for an hour. */
+/** 'Skip this …': answers the proposed move, and is remembered for an hour. */
 export function openNotThis(move, title) {
   let other = "";
   const decline = (because) => closing(() => press(say("did-not-this", { what: title }), [{ kind: "move declined", run: move.run ?? "", body: { move: move.id, because, until: isoIn(60) } }]));

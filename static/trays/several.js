@@ -37,7 +37,7 @@ function toCount(run, tray, to) {
   return behind > 0 ? { good: countedOf(run, tray.id, own)[0] + behind, scrap: scrapOf(run, tray.id, own) } : null;
 }
 
-/** 'Give to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece. */
+/** 'Assign to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece. */
 export function openGive({ run: { id: runId } }) {
   const it = { step: "", to: null, look: false, trays: new Set() };
   openSheet(({ state }) => {

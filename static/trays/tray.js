@@ -7,7 +7,7 @@ import { press } from "../door/press.js";
 import { personName, routeOf, say, sayCode, slug, stationName, stepOf, sum } from "../door/words.js";
 import { openEndWait } from "../sheets/early.js";
 import { openHold } from "../sheets/out_of.js";
-import { curing, timesOf } from "../views/finish.js";
+import { curing, timesLine, timesOf } from "../views/finish.js";
 import { loadWith } from "../views/pieces.js";
 import { textsOf } from "../views/positions.js";
 import { button } from "../views/sheet.js";
@@ -22,7 +22,7 @@ export function wholeTray(scene, tray) {
     <p><b>${empty ? say("trays-empty") : nextWords(state, run, tray)}</b>
       <span class="soft"> ${[tray.of ? say("trays-of", { of: tray.of }) : "", countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
     ${empty ? nothing : where(state, run, tray)}
-    ${curing(state, run, tray).map(({ step, rest }) => html`<p class="curing">${step.name}: ${timesOf(state, step, rest)}</p>`)}
+    ${curing(state, run, tray).map(({ step, rest }) => html`<details class="curing"><summary>${timesLine(state, step, rest)}</summary>${timesOf(state, step, rest)}</details>`)}
     ${textsOf(tray)}
     <details @toggle=${(event) => event.target.open && fetchHistory(run.id, tray.id)}><summary>${say("trays-do")}</summary>
       ${actions(scene, tray)}<h3>${say("trays-history")}</h3>${history(state, run, historyOf(run.id, tray.id))}</details>

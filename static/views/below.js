@@ -17,7 +17,7 @@ export function below(scene) {
   if (state.people?.[me]?.away) return nothing;
   const hands = handsOf(state, me);
   if (hands?.job) return nothing;
-  if (hands) return html`${firstPieceNotice(hands)}${hands.load.state === "loading" ? lateRunning(hands) : otherwise(hands)}${details(hands)}`;
+  if (hands) return html`${hands.load.state === "loading" ? lateRunning(hands) : otherwise(hands)}${details(hands)}`;
   const move = openMoves(state, me)[0];
   const step = move && stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
   if (!step) return nothing;
@@ -59,7 +59,7 @@ function firstPiece({ run, load, step, station }) {
 }
 
 /** A first piece that is still to be checked. */
-function firstPieceNotice(here) {
+export function firstPieceNotice(here) {
   const { run, step } = here;
   if (!step?.checks?.length || run.stopped?.[step.key] || firstPiece(here)) return nothing;
   return html`<div class="ask-row"><span>${say("first-piece-open")}</span>${button(say("details-check"), () => open("first piece", here))}</div>`;

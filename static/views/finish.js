@@ -30,10 +30,18 @@ const times = (finish, step, rest) =>
 
 const doneAt = (step, rest) => (step?.wait ? millis(rest.ready_at) - (step.wait.least ?? 0) * MINUTE_MS : millis(rest.began_at));
 
-/** The moments in a line, with whose figures they are and that dry is not cured. */
+/** One line: 'Oil: handle from Sun 04:23', or what else is written down of it first; '' where it is no coat. */
+export function timesLine(state, step, rest) {
+  if (!isCoat(step)) return "";
+  const found = times(finishOf(state, step), step, rest);
+  const [name, at] = found.find(([name]) => name === "handle") ?? found[0] ?? [];
+  return `${step.name}: ${name ? say(`finish-${name}`, { at }) : careText("dry-not-cured")}`;
+}
+
+/** All the moments, with whose figures they are and that dry is not cured. */
 export function timesOf(state, step, rest) {
   const finish = finishOf(state, step);
-  if (!finish && !isCoat(step)) return nothing;
+  if (!isCoat(step)) return nothing;
   const found = times(finish, step, rest).map(([name, at]) => say(`finish-${name}`, { at }));
   return html`<span class="finish">${[...found, finish ? whose(finish) : say("finish-unknown"), careText("dry-not-cured"), careText("climate"), careText("not-food-safe")].join(" · ")}</span>`;
 }

@@ -43,7 +43,7 @@ function rowsOf(state, me, run) {
   });
 }
 
-// 'Shown how'
+// Machine training: 'shown how'
 
 const learners = (state, me) => Object.entries(state.people ?? {}).filter(([key, person]) => key !== me && person.access !== "lead" && !person.removed);
 

@@ -64,13 +64,19 @@ export function refusals() {
     ${button(say("press-read"), () => { forget(entry.press); void dismiss(entry.press); }, "full")}</section>`)}</div>`;
 }
 
-export function foot() {
+/** The foot: the big button, where there is one, then the last press and its way back. */
+export function foot(big = nothing) {
+  const last = pressed();
+  return big === nothing && last === nothing ? nothing : html`<footer class="last">${big}${last === nothing ? nothing : html`<div>${last}</div>`}</footer>`;
+}
+
+function pressed() {
   const last = lastPress();
   const unsent = new Set(waiting().map((entry) => entry.press)).size;
-  if (!last) return unsent ? html`<footer class="last"><span>${say("press-unsent", { count: unsent })}</span></footer>` : nothing;
+  if (!last) return unsent ? html`<span>${say("press-unsent", { count: unsent })}</span>` : nothing;
   const label = last.label || say("press-elsewhere");
   const state = last.label ? pressState(last.id) : "sent";
-  if (state === "refused") return html`<footer class="last"><span><b>${say("press-refused", { what: label })}</b></span></footer>`;
-  return html`<footer class="last"><span><b>${label}</b><span class="soft">${last.label ? say(`press-${state.replace(" ", "-")}`) : ""}${unsent > 1 ? ` · ${say("press-unsent", { count: unsent })}` : ""}</span></span>
-    <button type="button" @click=${() => undo(last, say("did-undo", { what: label }))} aria-label=${say("ui-undo-what", { what: label })}>${say("ui-undo")}</button></footer>`;
+  if (state === "refused") return html`<span><b>${say("press-refused", { what: label })}</b></span>`;
+  return html`<span><b>${label}</b><span class="soft">${last.label ? say(`press-${state.replace(" ", "-")}`) : ""}${unsent > 1 ? ` · ${say("press-unsent", { count: unsent })}` : ""}</span></span>
+    <button type="button" @click=${() => undo(last, say("did-undo", { what: label }))} aria-label=${say("ui-undo-what", { what: label })}>${say("ui-undo")}</button>`;
 }

@@ -4,7 +4,7 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now } from "../door/clock.js";
 import { open } from "../door/later.js";
 import { inOrder, personName, routeOf, say, stationName, sum } from "../door/words.js";
-import { timesOf } from "./finish.js";
+import { timesLine, timesOf } from "./finish.js";
 import { loadWith, stepAfter, stepsTo } from "./pieces.js";
 import { button } from "./sheet.js";
 import { isLate, isReady, waiting, waitWords } from "./waits.js";
@@ -101,11 +101,13 @@ function restRow(state, wait) {
   const next = stepAfter(run, wait.tray.id, step?.key);
   const ready = isReady(wait);
   const line = html`<span>${waitWords(wait)}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
-    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>${timesOf(state, step, rest)}`;
+    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>`;
+  const coat = timesLine(state, step, rest);
   const late = isLate(wait) ? "late" : "";
-  if (ready || !next) return html`<li class="row ${late}">${line}</li>`;
+  if (!coat && (ready || !next)) return html`<li class="row ${late}">${line}</li>`;
   const early = () => open("early", { runId: run.id, trays, why: rest.why, until: rest.ready_at, step, next });
   return html`<li><details><summary class="row ${late}">${line}</summary>
-    <div class="stack">${button(say(`early-open-${rest.why}`), early, "full")}
-    <a class="button" href=${`/calendar?${new URLSearchParams({ run: run.id, tray: trays[0], step: step.key })}`}>${say("calendar-put")}</a></div></details></li>`;
+    ${coat ? timesOf(state, step, rest) : nothing}
+    ${ready || !next ? nothing : html`<div class="stack">${button(say(`early-open-${rest.why}`), early, "full")}
+    <a class="button" href=${`/calendar?${new URLSearchParams({ run: run.id, tray: trays[0], step: step.key })}`}>${say("calendar-put")}</a></div>`}</details></li>`;
 }

@@ -2,7 +2,7 @@
 // fits itself to its screen, because nobody scrolls a wall.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { each, titleOf } from "../alerts/alerts.js";
+import { each, titleOf, urgency } from "../alerts/alerts.js";
 import { looked, lookWords } from "../alerts/answers.js";
 import { moment, now } from "../door/clock.js";
 import { openScreen, redraw } from "../door/screen.js";
@@ -47,14 +47,12 @@ function calls(state, due, person) {
     ${all.length > shown.length ? html`<p class="more">${say("wall-more", { count: all.length - shown.length })}</p>` : nothing}</div>`;
 }
 
-const urgency = (state, due) => 2 * isDanger(due, state) + isWatch(due);
-
 function call(state, due, person) {
   const load = loadAt(state, [due.run, due.load]);
   const where = [load && loadTitle(state.runs[load.run], load), roomName(state, state.stations?.[due.station]?.room)].filter(Boolean).join(" · ");
   return html`<section class="call ${isDanger(due, state) ? "red" : "act"}">
     <div><p class="title">${titleOf(state, due)}</p>${where ? html`<p class="where">${where}</p>` : nothing}
-      ${isWatch(due) ? html`<p class="where">${careText("watch-note")}</p>` : nothing}</div>
+      ${isWatch(due) ? html`<p class="where">${say("alert-due", { at: moment(due.due_at) })}. ${careText("watch-note")}</p>` : nothing}</div>
     ${isWatch(due) && load ? answers(state, due, load, person) : html`<time>${moment(due.due_at)}</time>`}</section>`;
 }
 

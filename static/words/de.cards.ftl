@@ -1,16 +1,16 @@
-# Was auf Karten steht: Laufkarten, Schilder, die Übersicht eines Laufs. Die Hinweise darauf stehen im Katalog der Sorgfalt.
+# Was auf Karten steht: Laufkarten, Schilder, die Übersicht einer Serie. Die Hinweise darauf stehen im Katalog der Sorgfalt.
 card-good = gut
 card-scrap = Ausschuss
 card-initials = Kürzel
 card-time = Uhrzeit
 card-notes = Notizen
 card-measured = gemessen
-card-continued = weiter
-card-trays = Tabletts
+card-continued = Fortsetzung
+card-trays = Kästen
 card-orders = Bestellungen
 card-supplies = Verbrauch insgesamt
 card-steps = Schritte
-card-places = Plätze der Vorrichtung
+card-places = Positionen in der Vorrichtung
 card-position = Position { $place }
 card-card = Karte
 card-start-list = Startliste
@@ -20,18 +20,18 @@ card-pieces = { $pieces ->
    *[other] { $pieces } Stück
 }
 card-tray-of = { $trays ->
-    [one] das einzige Tablett
-   *[other] eins von { $trays } Tabletts
+    [one] der einzige Kasten
+   *[other] Kasten { $tray } von { $trays }
 }
 card-due = fällig { $at }
-card-run-due = Lauf fällig { $at }
-card-run-due-over = Lauf fällig { $first } bis { $last }
+card-run-due = Serie fällig { $at }
+card-run-due-over = Serie fällig { $first } bis { $last }
 card-order-dated = { $pieces } für { $at }
 card-order-undated = { $pieces } ohne Termin
-card-board = Platte { $board }
+card-board = Brett { $board }
 
 ## First pieces
-card-first-piece-run = Erstes Stück des Laufs
+card-first-piece-run = Erstes Stück der Serie
 card-first-piece-setup = Erstes Stück nach dem Rüsten
 card-first-piece-load = Erstes Stück jeder Ladung
 card-measure = { $nominal } +{ $plus } −{ $minus }
@@ -44,24 +44,24 @@ card-wait-clamp = In Zwingen: mindestens { $span }
 card-wait-cool = Abkühlen lassen: mindestens { $span }
 card-wait-settle = Ruhen lassen: mindestens { $span }
 card-finish = Nach { $finish }
-card-finish-unknown = Nach dem Auftrag
-card-go-on-from = weiter ab
+card-finish-unknown = Nach dem Auftragen
+card-go-on-from = weiterarbeiten ab
 card-latest = spätestens ({ $span })
-card-recoat = nächster Auftrag ab ({ $span })
+card-recoat = nächste Schicht ab ({ $span })
 card-handle = anfassen ab ({ $span })
-card-cure = durchgehärtet ({ $span })
-card-label-of = Zeiten: Etikett, Datenblatt vom { $date }.
-card-read-the-label = Zeiten sind nur üblich: das Etikett lesen.
+card-cure = ausgehärtet ({ $span })
+card-label-of = Zeiten nach Etikett und Datenblatt, Stand { $date }.
+card-read-the-label = Richtwerte: Etikett beachten.
 card-do-not-move = Nicht bewegen vor
 card-not-before = nicht vor { $at }
 
 ## The foot
-card-the-lead = der Leitung
-card-bad-piece = Ein schlechtes Stück: beiseite legen, kennzeichnen, als Ausschuss zählen, { $lead } sagen. Zwei gleiche: anhalten, rufen.
+card-the-lead = der Werkstattleitung
+card-bad-piece = Fehlerhaftes Stück: beiseitelegen, kennzeichnen, als Ausschuss zählen, { $lead } Bescheid sagen. Derselbe Fehler zweimal: anhalten und rufen.
 card-print = { $run } · Arbeitsplan { $revision } · Druck { $number } · { $at }
 
 ## The run's summary
-card-wanted = { $wanted } gewünscht, { $started } begonnen, { $good } gut
+card-wanted = { $wanted } bestellt, { $started } begonnen, { $good } gut
 card-opened = eröffnet { $at }
 card-next = als Nächstes: { $step }
 card-all-done = alles fertig

@@ -12,7 +12,7 @@ copy-failed-before = The last is of { $when }.
 copy-failed-none = There is no earlier one.
 
 ## Why a copy was not made, or cannot be used. They stand after 'No copy was made …' and after 'runboard:'.
-bad-copy-no-room = There is too little room in { $folder }. Free some, or copy to another disk with runboard backup --to.
+bad-copy-no-room = Not enough space in { $folder }. Free some, or copy to another disk with runboard backup --to.
 bad-copy-cannot-write = { $folder } cannot be written: { $why }.
 bad-copy-not-copied = The database could not be copied to { $folder }: { $why }.
 bad-copy-nothing-to-copy = There is no shop in { $folder }.

@@ -8,7 +8,7 @@ card-measured = measured
 card-continued = continued
 card-trays = Trays
 card-orders = Orders
-card-supplies = Used up in all
+card-supplies = Total materials
 card-steps = Steps
 card-places = Places of the jig
 card-position = position { $place }
@@ -20,7 +20,7 @@ card-pieces = { $pieces ->
 }
 card-tray-of = { $trays ->
     [one] the only tray
-   *[other] one of { $trays } trays
+   *[other] tray { $tray } of { $trays }
 }
 card-card = card
 card-due = due { $at }
@@ -38,31 +38,31 @@ card-measure = { $nominal } +{ $plus } −{ $minus }
 card-limits = { $least } to { $most }
 
 ## Waits
-card-wait-dry = Let dry: { $span } at least
-card-wait-cure = Let cure: { $span } at least
-card-wait-clamp = In clamps: { $span } at least
-card-wait-cool = Let cool: { $span } at least
-card-wait-settle = Let settle: { $span } at least
+card-wait-dry = Let dry: at least { $span }
+card-wait-cure = Let cure: at least { $span }
+card-wait-clamp = In clamps: at least { $span }
+card-wait-cool = Let cool: at least { $span }
+card-wait-settle = Let settle: at least { $span }
 card-finish = After { $finish }
 card-finish-unknown = After the finish
-card-go-on-from = go on from
+card-go-on-from = carry on from
 card-latest = at latest ({ $span })
 card-recoat = recoat from ({ $span })
 card-handle = handle from ({ $span })
 card-cure = full cure ({ $span })
 card-label-of = Times: label, sheet of { $date }.
-card-read-the-label = Times are common practice: read the label.
+card-read-the-label = Typical times: read the label.
 card-do-not-move = Do not move before
 card-not-before = not before { $at }
 
 ## The foot
 card-the-lead = the lead
-card-bad-piece = A bad piece: lay it aside, mark it, count it as scrap, tell { $lead }. Two alike: stop, call.
+card-bad-piece = Bad piece: set it aside, mark it, count it as scrap, tell { $lead }. Same fault twice: stop and call.
 card-print = { $run } · route revision { $revision } · print { $number } · { $at }
 
 ## The run's summary
 card-wanted = { $wanted } wanted, { $started } started, { $good } good
-card-opened = opened { $at }
+card-opened = started { $at }
 card-next = next: { $step }
 card-all-done = all done
 

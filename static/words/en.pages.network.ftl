@@ -53,7 +53,7 @@ network-nobody-has-to = Nobody has to do this
 network-what-works = What works
 network-as-it-is = as it is
 network-with-it = with it
-network-with-kept = A press is kept until it is sent
+network-with-kept = Entries are kept until sent
 network-yes = yes
 network-with-alarms = Alarms sound in the open page, on a phone that is awake
 network-with-screen = The screen stays on: on the wall page, and on Now while you watch a machine
@@ -66,9 +66,9 @@ network-a-day = a day
 network-400-days = 400 days
 network-with-neither = What the page cannot do either way: wake a phone that is locked. The time of day at which each machine ends is always shown, and can be put into the phone's calendar.
 network-pair-title = Pair a device
-network-pair-one = Pair one as { $wanted ->
-    [lead] a lead's
-   *[other] a helper's
+network-pair-one = { $wanted ->
+    [lead] Pair a lead's phone
+   *[other] Pair a helper's phone
   }
 network-pair-camera = Point the other phone's camera at this, and open what it shows.
 network-pair-or-type = Or open { $b }{ $first_page }{ $end_b } on it, and type
@@ -82,8 +82,8 @@ network-revoke = Revoke { $device }
 network-revoke-what = It is let in no more, from now on. What it has not sent yet stays on it, and is sent if it is paired again.
 network-revoke-own = { $b }This is the device in your hand.{ $end_b } Without another lead's phone, a code comes from the shop's computer only.
 network-devices = Devices
-network-pair-a-helper = Pair a helper's
-network-pair-a-lead = Pair a lead's
+network-pair-a-helper = Pair a helper's phone
+network-pair-a-lead = Pair a lead's phone
 network-revoked-devices = Revoked
 network-go-over = Go over
 network-over-title = Go over to the secure page
@@ -123,7 +123,7 @@ network-type-code = Type the code that the shop's computer shows, or the Shop pa
 network-code = Code
 network-what-call-device = What to call this device
 network-paired-open-now = It is paired already: open Now
-network-no-code = There is no code
+network-no-code = I don't have a code
 network-no-code-what = At the shop's computer, { $code }runboard pair --data{ $end_code } with the shop's folder shows one: the first phone pairs with it, and so does one that takes the place of a lost phone.
 network-plain-unpaired = This page comes by plain http: whoever is on this network can read along and take over what this device may do here. A lead's phone is therefore let in for a day after it was used last.
 network-plain-with-certificate = With { $link }the shop's certificate{ $end_link } nobody reads along, and it stays paired.

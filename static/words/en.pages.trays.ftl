@@ -1,57 +1,57 @@
 # What the pages of templates/trays/ say.
 
 trays-cards = Cards
-trays-type-in-a-card = Type in a card
+trays-type-in-a-card = Enter a paper card
 trays-cards-of = Cards of { $run }
-trays-over-no-cards = This run is over: only packing slips are printed.
+trays-over-no-cards = This run is over. Only packing slips can be printed.
 trays-only-some-lines = Which order lines get a slip
 trays-which-lines = Which order lines
-trays-every-line = Those of which nothing is ready too
-trays-every-line-hint = every line that is not collected, where none is ticked below
-trays-no-line-ticked = None ticked means every line of which something can be handed over.
-trays-lead-prints = A lead's phone prints cards.
+trays-every-line = Also lines with nothing ready
+trays-every-line-hint = every line not collected yet, if none is ticked below
+trays-no-line-ticked = None ticked: every line with something to hand over.
+trays-lead-prints = Only a lead's phone can print cards.
 trays-what-to-print = What to print
 trays-paper-size = Paper
 trays-language = Language
 trays-only-some-trays = Only some trays
 trays-which-trays = Which trays
-trays-none-ticked = None ticked means every tray that holds pieces.
+trays-none-ticked = None ticked: every tray that holds pieces.
 trays-print-from-browser = Print from the browser
 trays-make-pdf = Make the PDF
-trays-print-at-100 = Print at 100 %, on paper of that size. Each printing counts as another print of a traveller; the number stands at its foot.
-trays-entered = Tray { $entered } is entered.
-trays-whose-card = What was written on a card while nothing else could record it. Whose card is it?
+trays-print-at-100 = Print at 100 %, on paper of that size. Each printing of a traveller gets its own number, at its foot.
+trays-entered = Tray { $entered } is saved.
+trays-whose-card = Enter what was written on a card while nothing else could record it. Whose card is it?
 trays-tray = Tray { $tray }
 trays-pieces-in-process = { $in_process } in process
 trays-pieces-good = { $good } good
 trays-no-pieces = empty
-trays-over-no-paper = This run is over, so nothing can be typed in.
+trays-over-no-paper = This run is over. Nothing more can be entered.
 trays-card-title = Card of tray { $tray }
 trays-the-card-of = The card of tray { $tray }
 trays-other-trays = { $run }, the other trays
-trays-what-will-be-entered = What will be entered
-trays-this-will-be-entered = This will be entered
+trays-what-will-be-entered = What will be saved
+trays-this-will-be-entered = This will be saved
 trays-taken-as-done = not on the card, taken as done
-trays-counted-already = counted already
-trays-enter-it = Enter it
+trays-counted-already = already counted
+trays-enter-it = Save it
 trays-the-card = The card
-trays-write-what-stands = Write what stands on the card, and leave empty what does not. A row without a day is of the day above it, or of the last day that fits.
-trays-look-at-it-again = Look at it again
-trays-look-at-it-first = Look at it first
+trays-write-what-stands = Copy what's on the card. Leave the rest blank. A row without a day is from the day above it, or the last day that fits.
+trays-look-at-it-again = Check again
+trays-look-at-it-first = Check before saving
 trays-so-many-made = { $cards } { $cards ->
     [one] card is
    *[other] cards are
   } made.
-trays-open-pdf = Open the PDF
+trays-open-pdf = Open PDF
 trays-stopped = Stopped: no PDF was made.
 trays-so-many-of = { $done } of { $total } cards
-trays-beginning = Beginning
+trays-beginning = Starting
 trays-cards-made = Cards made
 trays-other-cards = Other cards
 trays-title = Trays
 
-trays-ordered-last = { $link }The cards ordered last{ $end_link } { $state ->
-    [done] are made
+trays-ordered-last = { $link }The last cards you asked for{ $end_link } { $state ->
+    [done] are ready
     [going] are being made
     [ended] were stopped
    *[failed] failed
@@ -75,7 +75,7 @@ trays-kind-hint = { $kind ->
 trays-marked = { $places ->
     [one] { $places } place is
    *[other] { $places } places are
-  } marked below, at { $marked }. Nothing is entered yet, and nothing you typed is lost.
+  } marked below, at { $marked }. Nothing is saved yet, and nothing you typed is lost.
 
 trays-written = { $who ->
     [0] nobody named
@@ -90,13 +90,9 @@ trays-counted = { $good } good{ $scrap ->
    *[other] , { $scrap } scrap
   }
 
-trays-left-at = { $pieces ->
-    [one] { $pieces } lies
-   *[other] { $pieces } lie
-  } at { $step }
-trays-nothing-left = nothing is left to do
+trays-left-at = { $pieces } at { $step }
+trays-nothing-left = nothing left to do
 trays-afterwards = Then { $left }{ $good ->
     [0] { "" }
-    [one] ; { $good } is good
-   *[other] ; { $good } are good
-  }. No time is learned from it.
+   *[other] ; { $good } good
+  }. No times are recorded.

@@ -1,7 +1,7 @@
 # The sentences of runboard, English: those about devices and who may do what. The server alone says them.
 
 refused-access = That is for a lead's phone to press.
-refused-pairing-code-wrong = That code is not valid: a code works once, and for ten minutes. Ask for a fresh one, and look at each sign as you type it.
+refused-pairing-code-wrong = That code is not valid. A code works once, for ten minutes. Ask for a new one, and check each character as you type.
 refused-pairing-too-often = Too many wrong codes. Wait { $minutes } min, then type a fresh one.
 refused-device-revoked = That device was shut out. Pair it anew.
 refused-device-unknown = There is no such device. Look at the list on the Shop page.

@@ -4,23 +4,24 @@
 ## Something is wrong
 wrong-title = Something is wrong
 wrong-bad = A bad piece
-wrong-stopped = It stopped early
-wrong-out = Out of something
+wrong-stopped = The machine stopped early
+wrong-out = Run out of something
 wrong-hold = Hold pieces
-wrong-first = The first piece fails
+wrong-first = The first piece failed
 wrong-changed = New cutter, wood, jig or focus
-wrong-station = A station cannot be used
+wrong-station = A machine is out of order
 wrong-which = Which load?
-wrong-no-load = Nothing has been started. Pieces that lie in their trays are counted and held there.
-wrong-emergency = Fire or injury: emergency stop if it is safe, get out, call { $number }.
-bad-title = A bad piece: { $step }
+wrong-no-load = Nothing has been started. Count or hold pieces on Trays.
+wrong-hurt-title = Someone is hurt, or there's a fire
+wrong-phone = Call { $number }
+bad-title = Bad piece: { $step }
 bad-which = Which tray?
 bad-how-many = How many
-bad-what = What becomes of it?
+bad-what = What happens to it?
 bad-back-to = Back to
 bad-scrap = { $pieces } scrap: { $why }
 bad-rework = { $pieces } to rework
-bad-goes-on = The others go on.
+bad-goes-on = The others carry on.
 scrap-tear-out = tear-out
 scrap-crack = crack
 scrap-size = wrong size
@@ -31,8 +32,8 @@ scrap-knot = knot
 scrap-other = other
 stopped-title = Stopped early: { $load }
 stopped-why = Why?
-stopped-positions = How far is each piece? Press each one until its word is right.
-stopped-record = It stopped
+stopped-positions = How far did each piece get? Tap each one until its word is right.
+stopped-record = Record the stop
 stopped-say-why = Say why first
 stop-power = power cut
 stop-cutter = cutter
@@ -42,24 +43,24 @@ stop-other = other
 settle-where = Stopped: { $why }. { $good } good, { $half } half, { $untouched } untouched{ $spoilt ->
     [0] .
    *[other] , { $spoilt } spoilt.
-  } What becomes of it?
-settle-resume = Go on from where it stopped
+  } What happens to it?
+settle-resume = Carry on from where it stopped
 settle-again = Do it again from the start
-settle-save = Save what is done
-settle-scrap = Scrap what is left
-save-title = Save what is done
-save-words = What is not good waits at this step again.
+settle-save = Save what's done
+settle-scrap = Scrap the rest
+save-title = Save what's done
+save-words = The rest waits at this step again.
 save-tray = Good in tray { $tray }
-save-go = { $good } good
+save-go = Save { $good } good
 position-untouched = untouched
 position-good = good
 position-half = half
 position-spoilt = spoilt
 position-label = Position { $place }: { $state }
 positions-which = Which pieces?
-out-title = Out of something: { $step }
+out-title = Run out of something: { $step }
 out-of-these = Out of
-out-what = Out of what?
+out-what = Run out of what?
 out-until = Until when?
 out-go = Out of { $supply }
 out-why = waiting for { $supply }
@@ -79,21 +80,21 @@ changed-wood = wood
 changed-jig = jig seat
 changed-focus = focus
 changed-other = setup
-changed-go = List and first piece again
-out-of-use-go = It cannot be used
+changed-go = Redo start list and first piece
+out-of-use-go = Take it out of use
 away-title = Stop it first
-away-make-safe = Still running: { $stations }. Stop it, look at it for smoke and glow, switch its power off.
-away-is-safe = Stopped, looked at, power off. Called away
+away-make-safe = Still running: { $stations }. Stop it, check it for smoke and glow, switch its power off.
+away-is-safe = Stopped, checked, power off. I'm off
 away-paused = paused when called away
-away-other-watches = { $person } watches it now
-away-how-many = How many of the { $pieces } are done? { $step }
-away-go-on = Go on with the rest
-not-this-title = Not this: { $what }
-not-this-waiting = I am waiting for something
+away-other-watches = { $person } is watching it now
+away-how-many = { $step }: how many of the { $pieces } are done?
+away-go-on = Carry on with the rest
+not-this-title = Skip this: { $what }
+not-this-waiting = I'm waiting for something
 not-this-short = Not enough time
-not-this-tired = I am too tired for it
-not-this-other-person = Somebody else does it
-not-this-not-ready = It is not ready
+not-this-tired = I'm too tired for it
+not-this-other-person = Someone else is doing it
+not-this-not-ready = It's not ready
 not-this-noise = Too loud now
 not-this-other = Another reason
 count-title = Count: { $step }
@@ -106,12 +107,12 @@ count-left = { $pieces ->
 trays-h1 = Trays
 trays-none = No run is open. Trays appear when a run opens.
 trays-run = Run
-trays-bulk = Several trays done to …
-trays-bulk-title = Several trays done
+trays-bulk = Mark several trays done
+trays-bulk-title = Mark several trays done
 trays-bulk-which = Which trays?
-trays-bulk-to = Done to
-trays-bulk-go = { $trays } done to { $step }
-trays-bulk-about = The trays move on as if each press had been made. No time is learned from it.
+trays-bulk-to = Done up to
+trays-bulk-go = Mark { $trays } done up to { $step }
+trays-bulk-about = Moves them on without recording times.
 trays-move = Split, merge, move
 trays-move-title = Move pieces from tray { $tray }
 trays-move-from = From
@@ -129,62 +130,62 @@ trays-why-rework = rework
 trays-why-other = other
 trays-count = Correct a count
 trays-count-title = Count of tray { $tray }
-trays-count-go = { $good } good, { $scrap } scrap
-trays-count-nothing = Nothing of this tray was counted or can be counted yet.
+trays-count-go = Save { $good } good, { $scrap } scrap
+trays-count-nothing = Nothing to count in this tray yet.
 trays-hold = Hold
 trays-release = Release: { $step }
 trays-wait-end = End the wait: { $step }
 trays-wood = Wood and board
 trays-wood-wood = Wood
 trays-wood-board = Board
-trays-card = Print its card
-trays-paper = Type in its card
+trays-card = Print card
+trays-paper = Enter its paper card
 trays-history = History
 trays-history-none = Nothing yet.
 trays-history-undone = undone
-trays-history-refused = The server answers, but cannot give this history now (it said { $code }). Nothing is lost; look again later.
-trays-history-offline = The history comes from the server, which does not answer now.
+trays-history-refused = The server can't show this history now ({ $code }). Nothing is lost. Look again later.
+trays-history-offline = No answer from the server. Look again when it's back.
 trays-empty = empty
 trays-empty-count = { $count ->
     [one] 1 tray empty
    *[other] { $count } trays empty
   }
-trays-boards = Add a board, or say that one is lost
+trays-boards = Add a board, or mark one lost
 trays-of = from tray { $of }
 trays-at = { $pieces } at { $step }
 trays-on = { $pieces } on the { $station }
 trays-good = { $good } good
-trays-texts = Which text at which position
+trays-texts = Text at each position
 position-of = position { $place }
 trays-do = Move, count, hold, history
 trays-scrap = { $pieces } scrap at { $step }: { $why }
 
 ## Lock-up, first piece, loads, being called away
-load-gone = No longer there
+load-gone = Not there any more
 load-gone-words = This load is done or was taken off.
-load-still-runs = It runs, this long from now
-load-stopped = It stopped, because …
-load-ended = It has ended; I am not at it yet
+load-still-runs = Still running, this much longer
+load-stopped = Stopped, because …
+load-ended = Finished, nobody there yet
 load-off = Take it off
-load-join = I am at it too
+load-join = I'm working on it too
 lockup-title = Before you go
-lockup-running = Still running: { $stations }. Stay until it has ended, or stop it, look at it, power off.
-lockup-wait = A machine still runs
-lockup-not-all = I stop without all of it
+lockup-running = Still running: { $stations }. Stay until it has finished, or stop it, look at it, power off.
+lockup-wait = A machine is still running
+lockup-not-all = Finish anyway, not all done
 lockup-say-first = Say what was done first
 first-piece-title = First piece: { $step }
-first-piece-passes = It is good
-first-piece-fails = It fails
-first-piece-outside = { $measured } is outside its limits.
+first-piece-passes = It's good
+first-piece-fails = It failed
+first-piece-outside = { $measured } is outside the limits.
 first-piece-limits = { $nominal }, +{ $plus }, −{ $minus }
 
 ## What happened to a tray
 history-to = from tray { $from } to tray { $to }, { $step }
-history-pass = it is good
-history-fail = it failed
+history-pass = good
+history-fail = failed
 
 ## Small words of the screens
-ui-open = Look
+ui-open = Open
 ui-note = Note
 ui-why = Why
 ui-unknown = Don't know
@@ -193,7 +194,7 @@ ui-where = Where
 ui-good = Good
 ui-scrap = Scrap
 ui-rework = Rework
-ui-others = Something else instead
+ui-others = Do something else
 ui-positions = Positions
 
 ## What a press did: shown beside 'Undo'
@@ -203,141 +204,146 @@ did-rework = { $pieces } from tray { $tray } to rework, tray { $to }
 did-stopped = Stopped early: { $load }
 did-settled-resume = Resumed: { $load }
 did-settled-again = To do again: { $load }
-did-settled-save = Saved what is done: { $load }
-did-settled-scrap = Scrapped what was left: { $load }
-did-out = Out of { $supply }
-did-in = { $supply } is there again
+did-settled-save = Saved what's done: { $load }
+did-settled-scrap = Scrapped the rest: { $load }
+did-out = Run out of { $supply }
+did-in = { $supply } is back
 did-held = { $pieces } held in tray { $tray }
-late-line-is = { $what } is late: it was due { $due }, and { $good } of { $pieces } are good
-late-line-will = { $what } will be late by the plan: due { $due }, its { $pieces } are there { $there }
-late-line-few = { $what } will be late by the plan: due { $due }, and not all of its { $pieces } are made by then
-wait-beside = The same coat is over on { $trays } too: what you answer of 'not dry' holds for them as well.
-wait-not-dry = Not dry yet? Then look again:
+late-line-is = { $what } is late: due { $due }, { $good } of { $pieces } good so far
+late-line-will = { $what } will be late: due { $due }, all { $pieces } planned for { $there }
+late-line-few = { $what } will be late: due { $due }, not all { $pieces } made by then
+wait-beside = The same coat is on { $trays }. 'Not dry' counts for them too.
+wait-not-dry = Not dry yet? Check again:
 wait-12-h = in 12 h
 wait-tomorrow = tomorrow
 did-not-dry = Not dry yet: { $trays }, until { $until }
 did-kept-held = Tray { $tray } stays on hold
-did-released = Tray { $tray } goes on
+did-released = Tray { $tray } released
 did-changed = New { $what }
 did-out-of-use = { $station } out of use
 did-first-piece-pass = First piece good: { $step }
 did-first-piece-fail = First piece failed: { $step }
-did-went = Stopped for today
-did-not-this = Not now: { $what }
+did-went = Finished for today
+did-not-this = Skipped: { $what }
 did-off = Taken off: { $load }
-did-ended = { $station } has ended
+did-ended = { $station } finished
 did-answered = Answered: { $alert }
-did-watch-checked = Looked at the machine
+did-watch-checked = Checked the machine
 did-aside = Put aside: { $load }
 did-asked = Said what was running
-did-still = Still at it: { $load }
-did-settle-shop = Settled: the shop's version
-did-settle-press = Settled: the press
+did-still = Still working on: { $load }
+did-settle-shop = Kept what the shop has
+did-settle-press = Kept what was entered on the phone
 did-moved = { $pieces } from tray { $tray } to tray { $to }
 did-counted = Tray { $tray } counted: { $good } good
-did-filled = { $trays } done to { $step }
-did-span = Said how long it took: { $load }
-did-wait-ended = Tray { $tray } waits no longer
+did-filled = { $trays } done up to { $step }
+did-span = Time corrected: { $load }
+did-wait-ended = Wait ended: tray { $tray }
 did-wood = Tray { $tray }: { $wood }
 
 ## Machines, states, waits
 others-aside = put aside on the { $station }
 others-job = about { $minutes } min
 # What the plan adds. A price says what would be; it never tells anybody to hurry.
-price-none = the finish stays as it is
+price-none = finish time unchanged
 price-late = { $pieces } of { $what } late by { $span }{ $more ->
     [yes] {" "}more
    *[other] {""}
   }
 price-walks = { $walks ->
-    [one] one walk more
-   *[other] { $walks } walks more
+    [one] 1 more walk
+   *[other] { $walks } more walks
   }
 price-minutes = all done { $minutes } min later
 price-windows = all done { $windows ->
-    [one] one session later
+    [one] 1 session later
    *[other] { $windows } sessions later
   }
-why-frees = It frees the { $station } for { $next }
-why-unload = The { $station } is through
+why-frees = Frees the { $station } for { $next }
+why-unload = The { $station } has finished
 why-machine-runs = Then the { $station } runs until { $at }
-why-last = Nothing waits behind it
-why-then-it-waits = After it there is a wait; { $next } comes { $at }
-why-waited-for = { $next } waits for it
-prices-older = The order here is from a plan of { $at }; a new one is being made.
-unplanned-looking = Looking for a plan; meanwhile the order here goes without one.
-unplanned = No plan is possible just now; the order here goes without one.
+why-last = Nothing depends on it
+why-then-it-waits = It has to rest after this; then { $next }, { $at }
+why-waited-for = { $next } is waiting for it
+prices-older = This order is from the plan of { $at }. Updating …
+unplanned-looking = Looking for a plan. Until then this order is a rough guess.
+unplanned = Can't plan right now. This order is a rough guess.
 go-plan-page = Open Plan
-too-late = Too late to load the { $station }: it takes { $minutes } min, and you stop in { $left } min.
+too-late = Too late to load the { $station }: it needs { $minutes } min, you leave in { $left } min.
 
-## Alerts
-alert-machine-end = By its estimate the { $station } has ended
-alert-needs-unloading = The { $station } has ended
-alert-wait-over = Tray { $tray }: the wait after { $step } is over
-alert-wait-latest = Tray { $tray }: { $next } now, it is the latest end after { $step }
-alert-hold-over = Tray { $tray }: its hold is over
-alert-supply-due = { $supply } should be there
+## Cautions while it is under way
+cautions-more = { $count ->
+    [one] 1 more caution
+   *[other] { $count } more cautions
+  }
+
+## Alerts: titles and answers take two lines of a phone at most
+alert-machine-end = { $station } should be finished. Go and check
+alert-needs-unloading = { $station } has finished
+alert-wait-over = Tray { $tray }: wait after { $step } is over
+alert-wait-latest = Tray { $tray }: { $next } now, it can't wait any longer
+alert-hold-over = Tray { $tray } was on hold: { $why }. Is it sorted?
+alert-supply-due = { $supply } should have arrived
 alert-station-back = Is the { $station } back in use?
 station-not-back = Not yet. Out of use until
-alert-session-end = Your time is over: tidy up
-watch-things = { $kind ->
-    [laser] no flame, work flat, air and exhaust on
-    [cnc] no smoke, work held, extraction on, sound as usual
-    [heater] no smoke, heat as set, nothing near it that burns
-   *[other] no smoke, no smell, work held, sound as usual
-  }
-alert-watch-check = The { $station }: stay and watch. Confirm: { watch-things }
-alert-watch-missed = The { $station } runs, and nobody answered. Go and look at it now
-alert-nobody-near = Everybody was last seen elsewhere. The { $station } runs: somebody goes to it now
-alert-call = { $person } at tray { $tray } calls the lead: { $why }
-alert-hurt = Somebody is hurt. { $person } calls from tray { $tray }
-alert-looks-ended = The { $station } looks ended
-alert-looks-ended-about = Its power has been low since { $at }. A paused machine looks like that too: go and look. Has it ended?
-alert-looks-ended-left = It has ended, nobody is at it
+alert-session-end = Your time is up. Tidy up now
+alert-watch-check = Look at the { $station }. Stay and watch
+alert-watch-missed = { $station } running, check missed. Go and look now
+alert-nobody-near = { $station } running with nobody near. Someone go to it now
+alert-call = { $person } calls from tray { $tray }: { $why }
+alert-hurt = Someone is hurt. { $person } calls from tray { $tray }
+alert-looks-ended = { $station } seems to have finished
+alert-looks-ended-about = Low power since { $at }. A paused machine looks like that too: go and look.
+alert-looks-ended-left = Finished, nobody there yet
 alert-soft = Finish the pass, switch off, then go.
+alert-due = due { $at }
 alert-late = This comes late: the server was away.
-alert-watch-go = I looked: { watch-things }
-alert-near-go = I am at it: { watch-things }
-alert-not-ended = It has not ended, or not well
+alert-watch-go = { $kind ->
+    [laser] No flame, work flat, air assist and exhaust on
+    [cnc] No smoke, work still held, extraction on, sound normal
+    [hand-cutter] No smoke, work still held, extraction on, sound normal
+    [heater] No smoke, heat as set, nothing near it that burns
+   *[other] No smoke, no smell, work held, sound normal
+  }
+alert-not-ended = Not finished, or something's wrong
 alert-still-running = Still running. Ask again in
 alert-again-in = { $minutes } min
-alert-said-running = The { $station } may be running: a press that did not fit says so. Somebody goes and looks
+alert-said-running = { $station } may be running. Go and look
 alert-stopped = Stopped, because …
-said-runs = { $person } pressed at { $at } that the { $station } runs: { $load }. That did not fit, and may be true all the same. Somebody goes and looks
-watch-aside = Your hands are at { $load }: nobody watches from there. Your answer puts it aside.
-said-watch = I looked: it runs, and I stay with it
-said-not-running = It is not running
-said-over = Nobody says any more that it runs.
+said-runs = At { $at } { $person } entered that the { $station } is running: { $load }. That doesn't fit, but may be true. Someone go and look
+watch-aside = You can't watch while working on { $load }. Your answer puts it aside.
+said-watch = I looked: it's running, and I'm staying with it
+said-not-running = It's not running
+said-over = Nobody says it's running any more.
 alert-seen = Seen
-alert-release = It goes on
-alert-tomorrow = Keep holding, ask tomorrow
-held-why = { $pieces } held, { $why }
+alert-release = Yes, release it
+alert-tomorrow = No, keep holding
 alert-more-time = { $minutes } min more
 
 ## Questions
 asks-what-was-running = What was running?
-asks-since = The server was away. Its last entry is from { $last }.
+asks-since = The server was down. Its last entry is from { $last }.
 asks-still = Still running
-asks-at-it = Still at it
-asks-ended = Ended
+asks-at-it = Still working on it
+asks-ended = Finished
 asks-aside = Put aside
 asks-stopped = Stopped, because …
-asks-that-is-all = That is all
+asks-that-is-all = That's all
 asks-nothing = Nothing was running
-clock-wrong = This phone's clock is wrong. Runboard goes by the shop's own: your presses are dated right. Set the phone's clock for everything else on it.
-ahead-title = Dated after now
+clock-wrong = This phone's clock is wrong. Your entries still get the right time, from the shop's clock. Set the phone's clock for everything else.
+ahead-title = Dated in the future
 ahead-words = { $count ->
-    [one] One entry is
+    [one] 1 entry is
    *[other] { $count } entries are
-  } dated after now, the last { $last } in { $year }. By this server it is { $now }, in { $this_year }.
-ahead-clock = If that is wrong, set the server's clock and press nothing here.
+  } dated in the future, the last { $last } in { $year }. This server says { $now }, { $this_year }.
+ahead-clock = If that's wrong, set the server's clock and press nothing here.
 ahead-go = Date them when they arrived
-settle-title = To settle
-settle-about = These were pressed while the phone did not know the latest. Which is right?
-settle-more = And { $count } more, which are shown once these are settled.
-settle-press = { $person } pressed at { $at }: { $what } { $subject }
-settle-keep-shop = Keep the shop's
-settle-keep-press = The press is right
+settle-title = Conflicting entries
+settle-about = These were entered offline and don't match. Which is right?
+settle-more = { $count } more show once these are sorted.
+settle-press = { $person } entered at { $at }: { $what } { $subject }
+settle-keep-shop = Keep what the shop has
+settle-keep-press = Keep what was entered on the phone
 
 ## Kinds of events, in a history
 kind-person-came = came
@@ -348,8 +354,8 @@ kind-room-changed = changed room
 kind-time-said = said how long
 kind-job-started = started a shop job
 kind-job-done = did a shop job
-kind-move-declined = declined a move
-kind-span-answered = answered how long
+kind-move-declined = skipped a job
+kind-span-answered = said how long it took
 kind-station-out-of-use = station out of use
 kind-station-back-in-use = station back in use
 kind-setup-changed = changed the setup
@@ -357,37 +363,37 @@ kind-checklist-ticked = ticked the start list
 kind-signal-received = sensor
 kind-alert-claimed = on the way to an alert
 kind-alert-answered = answered an alert
-kind-watch-checked = looked at the machine
-kind-watch-taken = took over the watch
+kind-watch-checked = checked the machine
+kind-watch-taken = took over watching
 kind-reminder-answered = answered a reminder
 kind-server-restarted = server restarted
 kind-restart-answered = said what was running
 kind-run-opened = opened the run
 kind-run-finished = finished the run
-kind-run-abandoned = gave up the run
+kind-run-abandoned = cancelled the run
 kind-orders-changed = changed the orders
 kind-order-ticked = ticked an order line
 kind-route-revised = revised the route
 kind-board-added = added a board
 kind-board-lost = lost a board
-kind-supply-out = out of a supply
-kind-supply-in = supply is there
+kind-supply-out = ran out of a supply
+kind-supply-in = supply is back
 kind-supply-counted = a supply counted
 kind-supply-bought = a supply bought
 kind-first-piece-checked = checked the first piece
 kind-first-piece-decided = decided after a first piece
-kind-operation-given = gave the operation to somebody
-kind-look-given = looked at a first piece
-kind-look-passed = looked it through before it started
+kind-operation-given = assigned the operation
+kind-look-given = looked at the first piece
+kind-look-passed = checked it before it started
 kind-note-written = wrote a note
 kind-lead-called = called the lead
 kind-load-started = started
 kind-machine-started = machine running
-kind-machine-ended = machine ended
-kind-unloading-started = at it
+kind-machine-ended = machine finished
+kind-unloading-started = unloading
 kind-load-done = done
 kind-load-stopped = stopped early
-kind-stop-settled = settled a stop
+kind-stop-settled = decided about a stop
 kind-load-put-aside = put aside
 kind-load-taken-off = taken off
 kind-pieces-counted = counted
@@ -398,31 +404,31 @@ kind-wait-ended = ended the wait
 kind-wood-noted = noted the wood
 kind-texts-placed = placed texts
 kind-card-printed = printed a traveller
-kind-shown-how = showed how
+kind-shown-how = trained on a machine
 kind-time-overruled = set a time by hand
 kind-change-adopted = adopted a change
 kind-change-judged = judged a change
-kind-event-undone = undid a press
-kind-event-amended = corrected a press
-kind-entry-settled = settled an entry
+kind-event-undone = undid an entry
+kind-event-amended = corrected an entry
+kind-entry-settled = resolved a conflicting entry
 
 ## Refusals
-refused-bad-form = The server could not read this press.
-refused-form = This press is not in the form it should be: { $where } { $what }.
-refused-kind-unknown = The server does not know the kind '{ $kind }'. Load the page again.
-refused-run-unknown = There is no run '{ $run }'.
-refused-run-known = The run '{ $run }' is open already.
-refused-run-closed = The run '{ $run }' is { $state }.
-refused-change-adopted = That change is adopted already: the next run goes by it.
-refused-change-unknown = That change was not adopted, or somebody took it back. Load the page again.
-refused-change-judged = It is said already that this change was { $verdict ->
+refused-bad-form = The server could not read this entry. Load the page again.
+refused-form = This entry can't be read: { $where } { $what }. Load the page again.
+refused-kind-unknown = The server does not know '{ $kind }'. Load the page again.
+refused-run-unknown = There is no run '{ $run }'. Load the page again.
+refused-run-known = The run '{ $run }' is already open. Look for it on Now.
+refused-run-closed = The run '{ $run }' is { $state }. Nothing more can be entered.
+refused-change-adopted = This change is already adopted. The next run uses it.
+refused-change-unknown = This change was not adopted, or someone took it back. Load the page again.
+refused-change-judged = This change was already { $verdict ->
     [kept] kept
    *[dropped] dropped
-}.
-refused-station-unknown = There is no station '{ $station }' in the book.
-refused-person-unknown = There is nobody called '{ $person }' in the book.
-refused-tray-unknown = There is no tray { $tray } in this run.
-refused-tray-known = Tray { $tray } is in this run already.
+  }. Load the page again.
+refused-station-unknown = The shop has no station '{ $station }'. Look at Shop.
+refused-person-unknown = The shop has nobody called '{ $person }'. Look at Shop.
+refused-tray-unknown = This run has no tray { $tray }. Look at Trays.
+refused-tray-known = Tray { $tray } is already in this run. Choose another number.
 refused-none-ready = { $ready ->
     [0] Nothing of it is ready
    *[other] No more of it is ready: { $ready } of { $pieces }
@@ -431,66 +437,66 @@ refused-some-ready = Only { $ready } of { $pieces } { $ready ->
     [one] is
    *[other] are
   } ready.
-refused-line-unknown = { $run } has no order line '{ $line }' any more.
-refused-step-unknown = The route has no operation '{ $step }'.
-refused-load-unknown = There is no load '{ $load }'.
-refused-board-unknown = There is no board '{ $board }' in this run.
-refused-event-unknown = That press is not in the log.
-refused-station-busy = The { $station } is taken: { $step }, tray { $trays } is still on it. Finish it or take it off first.
-refused-station-out = The { $station } cannot be used: { $why }.
-refused-first-piece-failed = { $step } is stopped: its first piece failed. Decide about it first.
-refused-still-waiting = Tray { $tray } has to wait until { $ready_at } before { $step }.
-refused-supply-out = { $step } waits for { $supply }.
-refused-skill = { $step } needs somebody who can '{ $skill }'. { $person } has not been shown it yet.
-refused-watch-first = You watch the { $station }. Stay with it. Before you go: stop it, look at it, power off.
-refused-ahead = It is dated { $at }, after now, { $now }: say a moment that has been.
-refused-before-run = { $run } was opened at { $opened_at }: say a moment after that.
-refused-machine-runs = A machine is still running on tray { $trays }. Stay until it has ended, or stop it first.
-refused-load-in-hands = Somebody's hands are still at the { $station }, tray { $trays }. Finish that or put it aside first.
-refused-care-open = First say what became of the rags, the dust or what burnt: Now asks about it.
-refused-wait-open = Tray { $tray } still waits after { $step }, and must not wait too long. See to it, and say that the wait is over, first.
-refused-pieces-not-there = Tray { $tray } has { $there } free for { $step }, and { $wanted } were wanted.
-refused-counts-do-not-fit = Tray { $tray } has { $there } at { $step }, and { $counted } were counted.
-refused-counts-gone-on = Pieces of tray { $tray } have gone on from { $step } already: { $before } were good, now { $counted } are said.
-refused-nothing-to-move = There is nothing to move in tray { $tray }.
-refused-nothing-to-settle = This is settled already.
-refused-moves-only-back = Pieces move back or stay at their step; they go on from { $step } by being counted.
-refused-same-tray = Choose another tray or an earlier step than tray { $tray }.
-refused-would-strand = Tray { $tray } is at { $step }, and the new route lacks it.
-refused-would-repeat = Tray { $tray } has done { $step }, and by the new route it would do it again. Let the change begin with a later tray.
-refused-later-press = It is needed by a later press. Undo that one first.
-refused-transition = { $step } of tray { $trays } is { $state ->
+refused-line-unknown = { $run } no longer has order line '{ $line }'. Load the page again.
+refused-step-unknown = The route has no operation '{ $step }'. Load the page again.
+refused-load-unknown = There is no load '{ $load }' any more. Load the page again.
+refused-board-unknown = This run has no board '{ $board }'. Look at Trays.
+refused-event-unknown = That entry is not in the log. Load the page again.
+refused-station-busy = The { $station } is busy: { $step }, { $trays }. Finish that or take it off first.
+refused-station-out = The { $station } is out of use: { $why }. If it works again, say so on Now.
+refused-first-piece-failed = { $step } is stopped: its first piece failed. Decide about that first.
+refused-still-waiting = Tray { $tray } isn't ready for { $step } yet. It has to wait until { $ready_at }.
+refused-supply-out = No { $supply } for { $step }. If it's back, say so on Now.
+refused-skill = { $step } needs someone who can '{ $skill }'. { $person } has not learned it yet.
+refused-watch-first = You're watching the { $station }. Stay with it. Before you go: stop it, look at it, power off.
+refused-ahead = { $at } is still to come; it's { $now } now. Choose an earlier time.
+refused-before-run = { $run } was only opened at { $opened_at }. Choose a later time.
+refused-machine-runs = A machine is still running with { $trays }. Stay until it has finished, or stop it first.
+refused-load-in-hands = Someone is still working at the { $station }: { $trays }. Finish that or put it aside first.
+refused-care-open = Rags, dust or scorched cuts are not dealt with yet. Answer that on Now first.
+refused-wait-open = Tray { $tray } is still waiting after { $step }, and must not wait too long. See to it, then end its wait.
+refused-pieces-not-there = Tray { $tray } has { $there } free for { $step }, not { $wanted }. Choose fewer.
+refused-counts-do-not-fit = Tray { $tray } has { $there } at { $step }, but { $counted } were counted. Count again.
+refused-counts-gone-on = Pieces of tray { $tray } have already left { $step }: { $before } were good, now you say { $counted }. Correct the later step first.
+refused-nothing-to-move = There is nothing to move in tray { $tray }. Choose another.
+refused-nothing-to-settle = That is already sorted. Load the page again.
+refused-moves-only-back = Pieces can only move back or stay at their step. To get them past { $step }, count them.
+refused-same-tray = Those pieces are already there, in tray { $tray }. Choose another tray or an earlier step.
+refused-would-strand = Tray { $tray } is at { $step }, which the new route leaves out. Apply the change from a later tray.
+refused-would-repeat = Tray { $tray } has done { $step }, and the new route would repeat it. Apply the change from a later tray.
+refused-later-press = A later entry builds on this one. Undo that one first.
+refused-transition = { $step }, { $trays }: { $state ->
     [loading] being loaded
-    [working] begun
+    [working] already started
     [running] on the machine
-    [ended] ready to be unloaded
+    [ended] ready to unload
     [unloading] being unloaded
     [stopped] stopped early
     [done] done
     [closed] not there any more
-   *[other] not begun
-  }: this press does not fit it.
-refused-does-not-fit = This does not fit what the shop knows now.
-refused-certainty-out-of-range = The certainty has to lie between 0 and 1.
-refused-good-rate-out-of-range = The good rate has to lie between 0 and 1.
-refused-pieces-out-of-range = The number of pieces is out of range.
+   *[other] not started
+  }. That entry doesn't fit; look at it again.
+refused-does-not-fit = That doesn't fit how things are now. Look again, then enter it again.
+refused-certainty-out-of-range = The certainty must be between 0 and 1.
+refused-good-rate-out-of-range = The good rate must be between 0 and 1.
+refused-pieces-out-of-range = That number of pieces is out of range. Choose another.
 
 ## Batches and files that cannot be read
 refused-batch-form = What was sent cannot be read: { $what }.
-refused-too-fast = These are more presses than the shop takes at once. Your phone keeps them and sends them again in { $seconds } s.
-refused-press-too-large = That is more than a press can say. Say it in fewer words.
-refused-file-no-run = The file holds no run: 'runboard_run', 'run' and 'events' with a 'run opened' are wanted.
+refused-too-fast = Too many entries at once. Your phone keeps them and sends them again in { $seconds } s.
+refused-press-too-large = That is too long. Say it in fewer words.
+refused-file-no-run = This file holds no run. It needs 'runboard_run', 'run' and 'events' with a 'run opened'.
 refused-file-event-wrong = Event { $number } of the file: { $where } { $what }.
-refused-file-other-run = Event { $number } of the file is about another run than its own ({ $run }), so nothing of it is taken. Save the run anew where it was worked.
-refused-file-outside = Nothing of the file is taken: it was worked at the same time as work here, and would change { $what ->
+refused-file-other-run = Event { $number } of the file belongs to another run ({ $run }), so nothing was imported. Save the run again where it was worked.
+refused-file-outside = Nothing was imported: this run overlaps with work here, and would change { $what ->
     [run] the run { $name }
     [station] who is at the { $name }
-    [person] what { $name } is at
-    [press] what is to be settled
+    [person] what { $name } is working on
+    [press] conflicting entries
     [due] what falls due here
    *[other] what is asked here
-  }. To look at it, read it into a data folder of its own.
-refused-file-does-not-fit = Nothing of the file is taken: what happened at { $at } does not fit what was done here then.
+  }. To look at it, import it into a separate data folder.
+refused-file-does-not-fit = Nothing was imported: what happened at { $at } doesn't fit what was done here then.
 refused-run-too-large = That makes { $found } { $what ->
     [pieces] pieces
     [trays] trays
@@ -498,72 +504,72 @@ refused-run-too-large = That makes { $found } { $what ->
     [loads] loads
     [steps] steps
    *[letters] letters in its route
-  }, and a run has { $most } at most. Open two runs{ $what ->
+  }, but a run holds { $most } at most. Open two runs{ $what ->
     [loads] , or put more pieces on a tray
    *[other] {""}
   }.
 refused-too-much-to-plan = That makes more loads than can be planned at once ({ $most }). Choose fewer.
-refused-file-empty = There is nothing in it. Choose a file first.
-refused-file-nothing = The file is neither a shop's book nor a run: save one here to see what it looks like.
-refused-file-too-long = The file is too long: { $most } million bytes at most, its pictures apart. Nothing is changed.
-refused-file-gone = The file is not kept here any more. Choose it again.
-refused-file-zone = The run was worked in the time zone { $there }, and this shop's is { $here }. Import the shop's book first.
-refused-file-unknown-names = The shop's book does not have { $names }. Import the shop's book first.
+refused-file-empty = That file is empty. Choose a file first.
+refused-file-nothing = This file holds neither shop data nor a run. Save one here to see what it looks like.
+refused-file-too-long = This file is too large: { $most } million bytes at most, without its pictures. Nothing was changed.
+refused-file-gone = This file is no longer kept here. Choose it again.
+refused-file-zone = The run was worked in the time zone { $there }, this shop is in { $here }. Import the shop data first.
+refused-file-unknown-names = This shop has no { $names }. Import the shop data first.
 
 ## The book, products and runs, on the Plan and Shop screens
-refused-book-outdated = Somebody saved this meanwhile. Nothing you typed is lost: press Save again to keep yours. In the book now:
-refused-station-runs = { $station } is running. How it is watched can be changed once it has ended.
-refused-station-in-use = { $station } cannot be removed: the open run { $run } is made there.
+refused-book-outdated = Someone else saved this meanwhile. Nothing you typed is lost: press Save again to keep yours. Saved now:
+refused-station-runs = { $station } is running. Change how it is watched once it has finished.
+refused-station-in-use = The open run { $run } uses { $station }. Finish that run first.
 refused-person-at-work = { $person } is at work now. Let them finish first.
-refused-nothing-wanted = Say how many good pieces are wanted, in at least one order line.
-refused-too-many-trays = That makes { $trays } trays, and a run has { $most } at most. Put more pieces on a tray, or open two runs.
-refused-why-missing = Say in a few words why.
+refused-nothing-wanted = No pieces are wanted yet. Write a number in at least one order line.
+refused-too-many-trays = That makes { $trays } trays, but a run holds { $most } at most. Put more pieces on a tray, or open two runs.
+refused-why-missing = The reason is missing. Say why in a few words.
 refused-time-not-on-route = The route has no such time for { $step }. Write one there first.
-refused-product-unknown = There is no product '{ $product }' in the book.
-refused-route-empty = { $product } has no operation yet. Write its steps first.
+refused-product-unknown = There is no product '{ $product }'. Choose another.
+refused-route-empty = { $product } has no operation yet. Add its steps first.
 refused-product-wrong = This route cannot be used: { $problems }
-refused-operation-unknown = There is no operation '{ $operation }' in this route.
-refused-last-operation = A route needs at least one operation.
+refused-operation-unknown = This route has no operation '{ $operation }'. Load the page again.
+refused-last-operation = A route needs at least one operation. Add another one first.
 
 ## Away, supplies, and how an entry was made
-out-of = Out of { $supply }
-out-of-until = Out of { $supply } until { $until }
-out-is-there = It is there
+out-of = Run out of { $supply }
+out-of-until = Run out of { $supply } until { $until }
+out-is-there = It's here
 basis-assumed = assumed
 basis-paper = from paper
 basis-sensor = from a sensor
 
 ## Going on before a wait is over
-early-title = The wait lasts until { $until }
-early-dry = Dry to the touch is not cured. Read the label before you go on, and keep heat, sparks and flame away.
-early-cure = What has not cured marks, sticks and can give off fumes. Read the label before you go on.
-early-clamp = A joint taken out of its clamps too soon can open. Read the label of the glue before you go on.
+early-title = It needs to wait until { $until }
+early-dry = Dry to the touch is not cured. Read the label before you carry on, and keep heat, sparks and flame away.
+early-cure = What has not cured marks, sticks and can give off fumes. Read the label before you carry on.
+early-clamp = A joint taken out of its clamps too soon can open. Read the label of the glue before you carry on.
 early-cool = It may still be hot enough to burn you, or to spoil what touches it.
 early-settle = It may still move, and what is cut now may not fit later.
-early-go = Go on early: { $load }
-early-nothing = None of these pieces is free: they are held, or somebody is at them.
+early-go = Start early anyway: { $load }
+early-nothing = None of these pieces is free: they are on hold, or someone is working on them.
 
 ## A span over twice its estimate
-span-ask = { $load }: you were at it { $span }. All the time?
-span-all = All the time
+span-ask = { $load } took { $span }. Were you working the whole time?
+span-all = The whole time
 span-about = About …
-span-about-title = How long were you at it? { $load }
+span-about-title = How long did you work on it? { $load }
 span-about-minutes = About
 span-about-go = About { $minutes } min
 
 ## Folded below the first thing: late entries, list, setup, first piece
-go-only-done = Done, start nothing
-go-count = Done, not all good
-late-start = Started earlier, or done already
-late-running = Running for a while
-late-finish = Not all good, or done earlier
+go-only-done = Done, nothing next
+go-count = Done, some bad
+late-start = Started earlier, or already done
+late-running = Already running
+late-finish = Some bad, or finished earlier
 late-finished = Finished
 late-started-ago = Started { $minutes } min ago
 late-running-ago = For { $minutes } min
 late-done-ago = { $minutes } min ago
 late-done-at = Done at
 late-done = Done
-did-decided-go-on = { $step } goes on
+did-decided-go-on = { $step } carries on
 did-decided-check-again = { $step }: check again
 details-title = List, setup, first piece: { $step }
 details-list = Start list
@@ -572,114 +578,117 @@ details-sheet = Setup sheet
 details-first-piece = First piece
 details-check = Check first piece
 decide-again = Check again
-decide-go-on = Go on as it is
+decide-go-on = Carry on as it is
 
 ## Try the sound
-hearing-try = Try the sound
+hearing-try = Test the sound
 hearing-title = Did you hear it?
-hearing-never = Not heard on this phone yet
+hearing-never = Sound not tested on this phone
 hearing-last = Sound last heard { $at }
 hearing-yes = I heard it
-hearing-again = Once more
-hearing-if-not = If not: turn the volume up, take the phone off silent, and look whether other sound plays.
+hearing-again = Play it again
+hearing-if-not = If not: turn the volume up, take the phone off silent, and stop other sound.
 
 ## Every step of a run, on Trays
 trays-steps = Steps, lists and setup sheets
 trays-steps-from = From tray { $tray } on
 trays-step = { $number } of { $all }, { $step } · { $station }
-trays-step-bare = Nothing is written down for this step yet.
+trays-step-bare = No instructions for this step yet.
 
 ## Care: reminders, the start list, finishes
-reminder-ready-can = The lidded metal can with water stands ready
+reminder-ready-can = The lidded metal can with water is ready
 reminder-ready-outdoors = A place outdoors in the shade is ready
-reminder-done-no-glow = The bin is emptied outdoors, nothing glows, and I looked again
+reminder-done-no-glow = Bin emptied outdoors, nothing glows, and I looked again
 reminder-else = Something else …
 reminder-what = What was done?
-reminder-did-it = That was done
-did-reminder = Said: { $done }
+reminder-did-it = Save what was done
+did-reminder = Noted: { $done }
 list-title = Start list: { $step }
-list-left = { $left } to tick
+list-left = { $left } left to tick
 list-done = All ticked: { $station }
-list-eyewear-unknown = Nobody wrote down which eyewear. Its wavelength stands on the laser.
-list-material-unknown = Nobody noted what this is. Unknown means no.
-list-material-look = { $material }: its name does not tell what it is bound or coated with. Look at its data sheet first. Unknown means no.
-list-material-forbidden = { $material } is on the shop's forbidden list.
+list-eyewear-unknown = Eyewear not recorded. Check the wavelength on the laser's label.
+list-material-unknown = Material not recorded. Not sure what it is? Don't start.
+list-material-look = { $material }: the name does not say what it is bound or coated with. Check its data sheet first. Not sure? Don't start.
+list-material-forbidden = { $material } is on the shop's banned list.
 list-material-which = What is it made of? { $trays }
 list-material-note = Note it
 list-never = Never: { $forbidden }.
-list-never-empty = The shop's forbidden list is empty. PVC and whatever holds chlorine never comes into a laser.
-finish-unknown = No finish is written down for this step. Read its label: ventilation, solvent, rags, drying.
+list-never-empty = Never laser PVC or anything containing chlorine. The shop's banned list is empty.
+finish-unknown = No finish recorded for this step. Read its label: ventilation, solvent, rags, drying.
 finish-label-of = label of { $date }
 finish-ventilation = Ventilation: { $ventilation }
-finish-solvent = Solvent in it: no laser, sanding, heater or charger in this room for { $span } after the coat
-finish-solvent-unknown = Solvent in it: no laser, sanding, heater or charger in this room until it is aired out
-finish-recoat = coat again from { $at }
+finish-solvent = Contains solvent: no laser, sanding, heater or charger in this room for { $span } after the coat
+finish-solvent-unknown = Contains solvent: no laser, sanding, heater or charger in this room until it is aired out
+finish-recoat = recoat from { $at }
 finish-handle = handle from { $at }
 finish-cure = full cure { $at }
 wait-end-title = End the wait: { $step }
-wait-end-go = It goes on early: tray { $tray }
+wait-end-go = End it early: tray { $tray }
 
 ## Calls, handing over, a look at the first piece
-call-why-look = look at my first piece
-call-why-help = help me
+call-why-look = check my first piece
+call-why-help = help needed
 call-why-bad-piece = a bad piece
 call-why-stopped = it stopped
-call-why-hurt = somebody is hurt
-call-going = I am going
+call-why-hurt = someone is hurt
+call-going = I'm going
 call-done = Done
-call-times = Called { $times } times by now.
-call-on-the-way = { $who } goes to { $person } at tray { $tray }: { $why }
+call-times = Called { $times ->
+    [one] once
+   *[other] { $times } times
+  } so far.
+call-on-the-way = { $who } is on the way to { $person } at tray { $tray }: { $why }
 call-own = You called the lead to tray { $tray }: { $why }
 call-no-longer = No longer needed
 wrong-call = Call the lead
-wrong-hurt = Somebody is hurt: call the lead
+wrong-hurt = Someone is hurt: call the lead
 did-call = Called the lead to tray { $tray }: { $why }
 did-call-going = Going to tray { $tray }
 did-call-done = Done: tray { $tray }, { $why }
 look-show = Show the first piece
-look-called = The lead is called to look. Wait for the word.
-look-failed = The lead says: not yet. Put it right, then show it again.
-look-good = Good, go on
+look-called = The lead has been called to look. Wait for them.
+look-failed = Not yet, says the lead. Fix it, then show it again.
+look-good = Good, carry on
 look-not-yet = Not yet
 did-show-first = Called the lead to look: { $step }
 did-look-pass = First piece good, tray { $tray }
 did-look-fail = First piece not yet, tray { $tray }
-given-title = Given to somebody
-given-row = { $person } has { $step } on { $trays }
-given-row-you = You have { $step } on { $trays }
-given-look = the lead looks at the first piece
-give-open = Give to …
-give-title = Give to somebody
+given-title = Assigned
+given-row = { $person }: { $step }, { $trays }
+given-row-you = You: { $step }, { $trays }
+given-look = The lead looks at the first piece
+give-open = Assign to …
+give-title = Assign to …
 give-which = Which trays?
 give-operation = Which operation?
-give-to = To whom?
-give-nobody = anybody again
-give-look = I want to look at the first piece
-give-go = { $person } has { $step } on { $trays }
-give-back = { $step } on { $trays } is anybody's again
-give-nothing = Nothing waits at an operation now.
-did-give = { $person } has { $step } on { $trays }
-did-give-back = { $step } on { $trays } is anybody's again
-shown-title = Who was shown which machine
-shown-open = Shown …
-shown-sheet = Shown how: { $person }
+give-to = Who?
+give-nobody = Anyone
+give-look = Show me the first piece
+give-go = Assign { $step }, { $trays }, to { $person }
+give-back = Unassign { $step }, { $trays }
+give-nothing = Nothing to assign right now.
+did-give = Assigned to { $person }: { $step }, { $trays }
+did-give-back = Unassigned: { $step }, { $trays }
+shown-title = Machine training
+shown-open = Add training …
+shown-sheet = Training: { $person }
 shown-about = The machine's own manual comes first. Stay beside the first load.
-shown-nothing = shown no machine yet
-shown-known = shown: { $stations }
-shown-all = Shown every machine of the shop.
-shown-go = I showed { $person } the { $station }
-did-shown = { $person } was shown the { $station }
+shown-nothing = Not trained on any machine yet
+shown-known = Trained on: { $stations }
+shown-all = Trained on every machine of the shop.
+shown-go = I trained { $person } on the { $station }
+did-shown = { $person } trained on the { $station }
 
 ## Refusals of care and of handing over
-refused-rags-first = Say first what was done with today's rags, oily dust and bins. It is asked in the list before you go.
-refused-air-not-clear = A finish is wet or a solvent in the air of { $room } until { $until }. The { $station } waits for that.
-refused-solvent-beside-heat = { $step } brings solvent into { $room }, and the { $station } is at work there. Wait until it has ended.
-refused-material-unknown = Nobody said what tray { $tray } is made of. Say it on the start list or on Trays before the { $station } starts. Unknown means no.
-refused-material-look = { $material }: look at its data sheet first, and at what it is bound or coated with. The start list of the { $station } asks for it.
-refused-material-forbidden = { $material } never goes on the { $station }: '{ $forbidden }' is on the shop's forbidden list.
-refused-not-shown = { $person } has not been shown the { $station } yet. The lead shows it first.
-refused-look-first = The lead looks at the first piece of { $step }, tray { $tray }, before it goes on. Show it first.
-refused-hands-elsewhere = Nobody can watch the { $station } with hands at the { $at }. Finish there first, or stop the { $station }, look at it, power off.
+refused-rags-first = Today's rags, oily dust and bins come first. Say what was done with them in the closing checklist.
+refused-air-not-clear = Solvent fumes in { $room } until { $until }. Keep the { $station } off until then.
+refused-solvent-beside-heat = { $step } puts solvent into the air of { $room }, where the { $station } is at work. Wait until it has finished.
+refused-material-unknown = Material of tray { $tray } not recorded. Note it on the start list or on Trays before the { $station } starts. Not sure? Don't start.
+refused-material-look = { $material }: check its data sheet first, and what it is bound or coated with. The start list of the { $station } asks for it.
+refused-material-forbidden = { $material } never goes on the { $station }. '{ $forbidden }' is on the shop's banned list.
+refused-not-shown = { $person } is not trained on the { $station } yet. Ask the lead to show it first.
+refused-look-first = The lead wants to see the first piece of { $step }, tray { $tray }. Show it first.
+refused-hands-elsewhere = You can't watch the { $station } from the { $at }. Finish there first, or stop the { $station }, look at it, power off.
 
 ## Waits and trays, below the fold of Now
 ui-waits = Drying, curing, in clamps
@@ -713,12 +722,12 @@ trays-done = { $count ->
     [one] 1 tray done
    *[other] { $count } trays done
   }
-calendar-put = Put it in my phone's calendar
-early-open-dry = Go on now, before it is dry
-early-open-cure = Go on now, before it is cured
-early-open-clamp = Go on now, take the clamps off early
-early-open-cool = Go on now, before it is cool
-early-open-settle = Go on now, before it has settled
+calendar-put = Add to my calendar
+early-open-dry = Carry on now, before it's dry
+early-open-cure = Carry on now, before it's cured
+early-open-clamp = Carry on now, take the clamps off early
+early-open-cool = Carry on now, before it's cool
+early-open-settle = Carry on now, before it has settled
 tray-held = held: { $why }
 tray-held-until = held: { $why }, until { $until }
 tray-done = done
@@ -741,3 +750,20 @@ count-pieces = { $pieces ->
 count-good = { $good } good
 count-scrap = { $scrap } scrap
 strip-label = { $done } of { $steps } steps done
+
+# A button at a station, and what is said aloud
+
+button-done = { $station }: done, for { $person }.
+button-started = { $station }: started, for { $person }.
+button-taken-back = { $station }: taken back, for { $person }.
+refused-button-nobody = No one is working at the { $station }. Press on the phone.
+refused-button-two-people = Two people are at the { $station }. Press on your own phone.
+refused-button-list = { $station }: do the start list first, on the phone.
+refused-button-look = { $station }: show the lead the first piece first.
+refused-button-nothing = Nothing to press at the { $station } now. Look at Now.
+
+spoken-what = Next step and alarms, said aloud
+spoken-no-voice = This phone has no voice of its own for English
+spoken-on = Say aloud
+spoken-off = Stop saying aloud
+spoken-hello = I say what comes next, and each alarm.

@@ -1,12 +1,12 @@
 # The sentences of runboard, English: those of the wall page alone.
 
-wall-no-server = The server does not answer. What stands here is from { $at }.
-wall-quiet = Nothing runs, and nothing wants you.
+wall-no-server = No answer from the server. This is from { $at }.
+wall-quiet = Nothing running, nothing to do.
 wall-people = People
 wall-waits = Drying, curing, in clamps
 wall-away = called away
 wall-free = free
 wall-until = until { $until }
-wall-nobody-watches = Who watches it?
+wall-nobody-watches = Who is watching it?
 wall-more = and { $count } more
-wall-answers = { $person } answers
+wall-answers = { $person } is on it

@@ -1,16 +1,16 @@
 # Lo que dicen las tarjetas: hojas de ruta, etiquetas, el resumen de una tanda. Las precauciones están en su catálogo.
 card-good = buenas
-card-scrap = desecho
+card-scrap = defectuosas
 card-initials = iniciales
 card-time = hora
 card-notes = notas
 card-measured = medido
-card-continued = sigue
+card-continued = continuación
 card-trays = Bandejas
 card-orders = Pedidos
-card-supplies = Se gasta en total
+card-supplies = Consumo total
 card-steps = Pasos
-card-places = Puestos de la plantilla
+card-places = Posiciones de la plantilla
 card-position = posición { $place }
 card-card = tarjeta
 card-start-list = Lista de arranque
@@ -21,7 +21,7 @@ card-pieces = { $pieces ->
 }
 card-tray-of = { $trays ->
     [one] la única bandeja
-   *[other] una de { $trays } bandejas
+   *[other] bandeja { $tray } de { $trays }
 }
 card-due = para { $at }
 card-run-due = la tanda para { $at }
@@ -32,38 +32,38 @@ card-board = tabla { $board }
 
 ## First pieces
 card-first-piece-run = Primera pieza de la tanda
-card-first-piece-setup = Primera pieza tras preparar
+card-first-piece-setup = Primera pieza tras preparar la máquina
 card-first-piece-load = Primera pieza de cada carga
 card-measure = { $nominal } +{ $plus } −{ $minus }
 card-limits = { $least } a { $most }
 
 ## Waits
-card-wait-dry = Dejar secar: { $span } como mínimo
-card-wait-cure = Dejar curar: { $span } como mínimo
+card-wait-dry = Deja secar: { $span } como mínimo
+card-wait-cure = Deja curar: { $span } como mínimo
 card-wait-clamp = En sargentos: { $span } como mínimo
-card-wait-cool = Dejar enfriar: { $span } como mínimo
-card-wait-settle = Dejar reposar: { $span } como mínimo
+card-wait-cool = Deja enfriar: { $span } como mínimo
+card-wait-settle = Deja reposar: { $span } como mínimo
 card-finish = Después de { $finish }
-card-finish-unknown = Después del acabado
-card-go-on-from = seguir desde
-card-latest = a más tardar ({ $span })
-card-recoat = otra mano desde ({ $span })
-card-handle = tocar desde ({ $span })
+card-finish-unknown = Después de dar el acabado
+card-go-on-from = sigue desde
+card-latest = como máximo ({ $span })
+card-recoat = siguiente capa desde ({ $span })
+card-handle = manipular desde ({ $span })
 card-cure = curado total ({ $span })
 card-label-of = Tiempos: etiqueta, ficha del { $date }.
-card-read-the-label = Tiempos de costumbre: lea la etiqueta.
-card-do-not-move = No mover antes de
+card-read-the-label = Tiempos orientativos: lee la etiqueta.
+card-do-not-move = No muevas antes de
 card-not-before = no antes de { $at }
 
 ## The foot
-card-the-lead = quien dirige el taller
-card-bad-piece = Una pieza mala: apártela, márquela, cuéntela como desecho, avise a { $lead }. Dos iguales: pare y llame.
+card-the-lead = tu responsable
+card-bad-piece = Pieza defectuosa: apártala, márcala, cuéntala como tal, avisa a { $lead }. Dos con el mismo defecto: para y avisa.
 card-print = { $run } · revisión de ruta { $revision } · impresión { $number } · { $at }
 
 ## The run's summary
 card-wanted = { $wanted } pedidas, { $started } empezadas, { $good } buenas
 card-opened = abierta { $at }
-card-next = sigue: { $step }
+card-next = después: { $step }
 card-all-done = todo hecho
 
 ## Packing slips

@@ -8,12 +8,12 @@ card-measured = mesuré
 card-continued = suite
 card-trays = Plateaux
 card-orders = Commandes
-card-supplies = Consommé en tout
+card-supplies = Consommation totale
 card-steps = Étapes
-card-places = Places du gabarit
+card-places = Positions du gabarit
 card-position = position { $place }
 card-card = carte
-card-start-list = Liste de départ
+card-start-list = Liste de démarrage
 card-on-the-jig-label = sur l'étiquette de la machine
 card-pieces = { $pieces ->
     [one] { $pieces } pièce
@@ -21,7 +21,7 @@ card-pieces = { $pieces ->
 }
 card-tray-of = { $trays ->
     [one] le seul plateau
-   *[other] un plateau sur { $trays }
+   *[other] plateau { $tray } sur { $trays }
 }
 card-due = pour { $at }
 card-run-due = série pour { $at }
@@ -32,32 +32,32 @@ card-board = planche { $board }
 
 ## First pieces
 card-first-piece-run = Première pièce de la série
-card-first-piece-setup = Première pièce après réglage
+card-first-piece-setup = Première pièce après réglage de la machine
 card-first-piece-load = Première pièce de chaque charge
 card-measure = { $nominal } +{ $plus } −{ $minus }
 card-limits = { $least } à { $most }
 
 ## Waits
-card-wait-dry = Laisser sécher : { $span } au moins
-card-wait-cure = Laisser durcir : { $span } au moins
+card-wait-dry = Laissez sécher : { $span } au moins
+card-wait-cure = Laissez durcir : { $span } au moins
 card-wait-clamp = Sous serre-joints : { $span } au moins
-card-wait-cool = Laisser refroidir : { $span } au moins
-card-wait-settle = Laisser reposer : { $span } au moins
+card-wait-cool = Laissez refroidir : { $span } au moins
+card-wait-settle = Laissez reposer : { $span } au moins
 card-finish = Après { $finish }
 card-finish-unknown = Après la finition
-card-go-on-from = continuer dès
+card-go-on-from = continuez à partir de
 card-latest = au plus tard ({ $span })
-card-recoat = autre couche dès ({ $span })
-card-handle = manipuler dès ({ $span })
+card-recoat = couche suivante à partir de ({ $span })
+card-handle = manipuler à partir de ({ $span })
 card-cure = durci à cœur ({ $span })
-card-label-of = Durées : étiquette, fiche du { $date }.
-card-read-the-label = Durées d'usage : lire l'étiquette.
-card-do-not-move = Ne pas déplacer avant
+card-label-of = Durées : étiquette et fiche, { $date }.
+card-read-the-label = Durées indicatives : lisez l'étiquette.
+card-do-not-move = Ne déplacez pas avant
 card-not-before = pas avant { $at }
 
 ## The foot
 card-the-lead = le responsable
-card-bad-piece = Une pièce mauvaise : mettre de côté, marquer, compter au rebut, prévenir { $lead }. Deux pareilles : arrêter, appeler.
+card-bad-piece = Pièce défectueuse : mettez-la de côté, marquez-la, comptez-la au rebut, prévenez { $lead }. Deux fois le même défaut : arrêtez et appelez.
 card-print = { $run } · révision de gamme { $revision } · impression { $number } · { $at }
 
 ## The run's summary

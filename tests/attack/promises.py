@@ -113,6 +113,7 @@ WRITE: Mapping[str, Who] = {
     "helper.leave_tray": _GUEST,
     "taps.taps": frozenset({GUEST, CREW, LEAD}),
     "signals.receive": _SENSOR,
+    "signals.press": _SENSOR,
     # Whoever hands a piece over ticks it off: as a press of an event that crew may make.
     "plan_lines.tick": PAIRED,
     "welcome.go_over": PAIRED,
@@ -174,6 +175,7 @@ WRITE: Mapping[str, Who] = {
     "shop.save_one": _LEAD,
     "shop_file.look": _LEAD,
     "signals.make": _LEAD,
+    "signals.make_press": _LEAD,
     "signals.revoke": _LEAD,
     "signals.save_broker": _LEAD,
     "signals.save_limits": _LEAD,
@@ -201,6 +203,7 @@ _OTHERWISE = {
     **{(endpoint, role): 404 for endpoint in ("helper.page", "helper.state", "helper.picture") for role in PAIRED},
     ("helper.leave_tray", LEAD): 404,
     ("signals.receive", LEAD): 401,
+    ("signals.press", LEAD): 401,
 }
 
 

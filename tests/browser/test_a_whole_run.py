@@ -16,7 +16,7 @@ from tests.serving import Served
 
 ROUTE = "cut 4 board of 12, clean up 5, sand 5, engrave 5, oil 3, dry 5 min, hooks 5"
 
-BIG = re.compile("^(Done, |Start list, then run$|All as listed, the .* is running$|The .* is running$|Start$|Go on$)")
+BIG = re.compile("^(Done, |Open start list|Checked as before: .* started$|The .* is running$|Start$|Carry on$)")
 
 
 def test_a_run_of_12_pieces_from_one_line_of_text_to_finished(phone: Page, server: Served, data: Path) -> None:
@@ -143,7 +143,7 @@ class Person:
         self.press("Start")
         self.goes_through_the_list()
         self.press("Something is wrong")
-        self.press("It stopped early")
+        self.press("The machine stopped early")
         with self.in_the_sheet("Stopped early: Cut, board 1") as sheet:
             self.press("cutter", sheet)
             for place in range(1, 9):
@@ -151,10 +151,10 @@ class Person:
             self.press(re.compile(r"^Position 9:"), sheet)
             self.press(re.compile(r"^Position 9:"), sheet)
             expect(sheet.get_by_role("button", name="Position 9: half")).to_be_visible()
-            self.press("It stopped", sheet)
+            self.press("Record the stop", sheet)
         self.reads("Stopped early: Cut, board 1")
-        self.press("What becomes of it")
-        self.press("Go on from where it stopped")
+        self.press("Say what to do with it")
+        self.press("Carry on from where it stopped")
         self.goes_through_the_list()
         self.is_at_the_machine("CNC")
         self.press(re.compile("^Done, all 12 good"))
@@ -164,9 +164,9 @@ class Person:
 
     def goes_through_the_list(self) -> None:
         """Every point of the start list is ticked; only then the machine may be said to run."""
-        self.press("Start list, then run")
+        self.press("Open start list")
         sheet = self.phone.get_by_role("dialog", name=re.compile("^Start list"))
-        runs = sheet.get_by_role("button", name=re.compile("is running$|to tick$"))
+        runs = sheet.get_by_role("button", name=re.compile("started$|to tick$"))
         expect(runs).to_be_disabled()
         if sheet.get_by_label("What is it made of?").count():
             sheet.get_by_label("What is it made of?").fill("ash")
@@ -179,7 +179,7 @@ class Person:
     def is_at_the_machine(self, name: str) -> None:
         """Its row on Now opens its load; there it is said that somebody is at it."""
         self.press(re.compile(f"^{name}.*running"))
-        self.press("I am at it", self.phone.get_by_role("dialog"))
+        self.press("I'm unloading it", self.phone.get_by_role("dialog"))
 
     def takes_a_mistap_back(self) -> None:
         self.press(re.compile("^Done, all 5 good"))
@@ -190,7 +190,7 @@ class Person:
     def lays_a_bad_piece_aside(self) -> None:
         self.press("Something is wrong")
         self.press("A bad piece")
-        with self.in_the_sheet("A bad piece: Clean up") as sheet:
+        with self.in_the_sheet("Bad piece: Clean up") as sheet:
             self.press("crack", sheet)
             self.press("1 scrap: crack", sheet)
         self.press(re.compile("^Done, 4 good, 1 scrap"))
@@ -200,7 +200,7 @@ class Person:
         self.works_until("Sand, tray 2")
         self.press("Something is wrong")
         self.press("A bad piece")
-        with self.in_the_sheet("A bad piece: Sand") as sheet:
+        with self.in_the_sheet("Bad piece: Sand") as sheet:
             self.press("Rework", sheet)
             self.press("Clean up", sheet)
             self.press("1 to rework", sheet)
@@ -250,7 +250,7 @@ class Person:
             self.is_at_the_machine(running.first.inner_text().split()[0])
         else:
             big = self.phone.get_by_role("button", name=BIG).first
-            if big.inner_text().startswith("Start list"):
+            if big.inner_text().startswith("Open start list"):
                 self.goes_through_the_list()
             else:
                 big.click()
@@ -268,7 +268,7 @@ class Person:
             if ends.count():
                 ends.click()
                 with self.in_the_sheet("End the wait: Oil") as sheet:
-                    self.press(re.compile("^It goes on early"), sheet)
+                    self.press(re.compile("^End it early"), sheet)
                 expect(ends).to_have_count(0)
                 ended += 1
         self.goes_to("Now")

@@ -48,12 +48,12 @@ class Listener:
         expect(self.page.get_by_role("button", name="Turn on sound")).to_be_hidden()
 
     def hears(self) -> None:
-        expect(self.page.get_by_role("alert").filter(has_text="has ended")).to_be_visible()
+        expect(self.page.get_by_role("alert").filter(has_text="should be finished")).to_be_visible()
         expect(self.page).to_have_title(re.compile("^▲ "))
 
     def hears_nothing_more(self, within_ms: float) -> None:
         expect(self.page).to_have_title(PLAIN_TITLE, timeout=within_ms)
-        expect(self.page.get_by_role("alert").filter(has_text="has ended")).to_be_hidden()
+        expect(self.page.get_by_role("alert").filter(has_text="should be finished")).to_be_hidden()
 
     def waits(self, seconds: float) -> None:
         """So much time passes on the page, and what rings by then has rung."""
@@ -91,7 +91,7 @@ def test_every_page_rings_until_somebody_answers_on_one(
     assert ahead, "nothing was put on the audio clock before the machine ended"
     ann.page.wait_for_function("window.tones.length >= 6")
 
-    ben.page.get_by_role("button", name="I am at it").first.click()
+    ben.page.get_by_role("button", name="I'm unloading it").first.click()
     ben.hears_nothing_more(within_ms=1000)
     ann.hears_nothing_more(within_ms=3000)
     ann.forgets()
@@ -111,7 +111,7 @@ def test_it_rings_when_the_server_says_that_it_is_due_and_not_at_the_next_tick(
 
     phone_without_screen.press("machine started", {"minutes": 0.05}, run="r1", load="cut/1")
 
-    expect(page.get_by_role("alert").filter(has_text="has ended")).to_be_visible()
+    expect(page.get_by_role("alert").filter(has_text="should be finished")).to_be_visible()
     expect(page).to_have_title(re.compile("^▲ "))
 
 

@@ -17,8 +17,8 @@ def test_a_machine_paused_when_called_away_is_the_first_thing_on_return(
 
     phone.get_by_role("button", name="Called away").click()
     expect(phone.get_by_role("dialog")).to_contain_text("switch its power off")
-    phone.get_by_role("button", name="Stopped, looked at, power off. Called away").click()
-    phone.get_by_role("button", name="I am back").click()
+    phone.get_by_role("button", name="Stopped, checked, power off. I'm off").click()
+    phone.get_by_role("button", name="I'm back").click()
 
     expect(phone.get_by_role("heading", level=1)).to_contain_text("Engrave")
     expect(phone.get_by_text("stopped early").first).to_be_visible()

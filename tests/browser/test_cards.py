@@ -38,7 +38,7 @@ def test_the_cards_are_made_while_the_page_says_how_far_it_is(ann: Phone, server
 
     phone.get_by_role("button", name="Make the PDF").click()
 
-    opens = phone.get_by_role("link", name="Open the PDF")
+    opens = phone.get_by_role("link", name="Open PDF")
     expect(opens).to_be_visible(timeout=ENOUGH)
     expect(phone.get_by_text(re.compile(r"\d+ cards are made"))).to_be_visible()
     look(phone, server, "cards made")
@@ -58,7 +58,7 @@ def test_a_killed_child_is_said_and_the_page_goes_on(ann: Phone, server: Served,
         expect(phone.get_by_role("alert")).to_contain_text("The cards could not be made")
     open_cards(phone, server)
     phone.get_by_role("button", name="Make the PDF").click()
-    expect(phone.get_by_role("link", name="Open the PDF")).to_be_visible(timeout=ENOUGH)
+    expect(phone.get_by_role("link", name="Open PDF")).to_be_visible(timeout=ENOUGH)
 
 
 def kill_the_child(others: set[BaseProcess]) -> bool:
@@ -89,31 +89,31 @@ def test_one_trays_card_prints_from_the_browser(ann: Phone, server: Served, phon
 def test_a_card_that_was_written_on_is_typed_in(ann: Phone, server: Served, phones: Phones) -> None:
     phone = phones.new()
     phone.goto(f"{server.address}plan/runs/r1")
-    phone.get_by_role("link", name="Type in a card").click()
+    phone.get_by_role("link", name="Enter a paper card").click()
     look(phone, server, "paper trays")
     phone.get_by_role("link", name="Tray 1", exact=True).click()
     cut, clean = phone.get_by_role("group", name="Cut"), phone.get_by_role("group", name="Clean")
     cut.get_by_label("Good").fill("5")
     cut.get_by_label("Who").select_option("Ann")
     clean.get_by_label("Good").fill("9")
-    phone.get_by_role("button", name="Look at it first").click()
+    phone.get_by_role("button", name="Check before saving").click()
 
-    expect(phone.get_by_text("Tray 1 has 5 free for Clean, and 9 were wanted.")).to_be_visible()
+    expect(phone.get_by_text("Tray 1 has 5 free for Clean, not 9. Choose fewer.")).to_be_visible()
     look(phone, server, "paper wrong")
     assert [one for one in phones.complaints if "422" not in one] == []
     phones.complaints.clear()  # Chromium says of such an answer that it failed
     clean.get_by_label("Good").fill("4")
     clean.get_by_label("Scrap", exact=True).fill("1")
     clean.get_by_label("Why scrap").fill("crack")
-    phone.get_by_role("button", name="Look at it first").click()
+    phone.get_by_role("button", name="Check before saving").click()
 
-    expect(phone.get_by_role("heading", name="This will be entered")).to_be_visible()
-    expect(phone.get_by_role("region", name="What will be entered")).to_contain_text("4 good, 1 scrap")
+    expect(phone.get_by_role("heading", name="This will be saved")).to_be_visible()
+    expect(phone.get_by_role("region", name="What will be saved")).to_contain_text("4 good, 1 scrap")
     assert ann.state()["runs"]["r1"]["trays"]["1"]["at"] == {"cut": 5}
     look(phone, server, "paper look")
-    phone.get_by_role("button", name="Enter it").click()
+    phone.get_by_role("button", name="Save it").click()
 
-    expect(phone.get_by_text("Tray 1 is entered.")).to_be_visible()
+    expect(phone.get_by_text("Tray 1 is saved.")).to_be_visible()
     assert ann.state()["runs"]["r1"]["trays"]["1"]["at"] == {"sand:120": 4}
 
 
@@ -122,7 +122,7 @@ def test_trays_lead_to_the_card_of_each(ann: Phone, server: Served, phones: Phon
     page.goto(f"{server.address}trays")
     page.locator("#tray-2 summary").click()
 
-    page.get_by_role("link", name="Print its card").click()
+    page.get_by_role("link", name="Print card").click()
 
     expect(page.get_by_role("heading", name="Cards")).to_be_visible()
     expect(page.get_by_label("2", exact=True)).to_be_checked()

@@ -14,9 +14,9 @@ from tests.phone import Phone
 from tests.scenario import shop
 from tests.serving import Served, running, serving
 
-LOOKED = "I looked: no flame, work flat, air and exhaust on"
+LOOKED = "I looked: no flame, work flat, air assist and exhaust on"
 AT_IT = "I am at it: no flame, work flat, air and exhaust on"
-IN_WATER = "They are in water in the metal can, lid on"
+IN_WATER = "In water in the metal can, lid on"
 
 
 @pytest.fixture
@@ -51,7 +51,7 @@ def test_a_look_is_asked_for_calmly_and_answered_with_one_tap(
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
     opened(phone, server)
     expect(alert(phone)).to_contain_text("The Laser: stay and watch. Confirm: no flame, work flat, air and exhaust on")
-    expect(alert(phone)).to_contain_text("It shows that somebody answered. It is no fire watch.")
+    expect(alert(phone)).to_contain_text("It only shows that someone answered. It is not a fire watch.")
     expect(alert(phone)).to_have_class(re.compile(r"\bact\b"))
 
     alert(phone).get_by_role("button", name=LOOKED).tap()
@@ -115,7 +115,7 @@ def test_a_look_that_was_missed_while_the_server_was_dead_is_red_on_its_return(
 
 
 def start_list(page: Page) -> Locator:
-    page.get_by_role("button", name="Start list, then run").first.click()
+    page.get_by_role("button", name="Open start list").first.click()
     return page.get_by_role("dialog", name=re.compile("^Start list"))
 
 
@@ -125,7 +125,7 @@ def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
     ann.press("load started", run="r1", load="engrave/1")
     opened(phone, server)
     sheet = start_list(phone)
-    runs = sheet.get_by_role("button", name=re.compile("to tick$|is running$"))
+    runs = sheet.get_by_role("button", name=re.compile("to tick$|started$"))
     expect(runs).to_be_disabled()
     expect(sheet).to_contain_text("OD 6+ at 10 600 nm")
     expect(sheet).to_contain_text("Never: PVC and polycarbonate.")
@@ -138,7 +138,7 @@ def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
         ann.press(kind, run="r1", load="engrave/1")
     ann.press("load started", run="r1", load="engrave/2")
 
-    phone.get_by_role("button", name="All as listed, the Laser is running").click()
+    phone.get_by_role("button", name="Checked as before: Laser started").click()
 
     expect(phone.get_by_role("button", name=re.compile("^Laser.*running, tray 2"))).to_be_visible()
     arrived(data, "machine started", number=2)
@@ -149,7 +149,7 @@ def test_the_whole_list_once_then_one_press_a_load_and_anew_for_another_person(
         ann.press(kind, run="r1", load="engrave/2")
     Phone(server.address, person="ben").press("load started", run="r1", load="engrave/3")
     phone.get_by_role("button", name="Ben", exact=True).click()
-    expect(phone.get_by_role("button", name="Start list, then run")).to_be_visible()
+    expect(phone.get_by_role("button", name="Open start list")).to_be_visible()
 
 
 def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_is_forbidden(
@@ -161,12 +161,12 @@ def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_
     sheet = start_list(phone)
     material = sheet.get_by_role("checkbox", name=re.compile("^Material known"))
     expect(material).to_be_disabled()
-    expect(sheet).to_contain_text("Nobody noted what this is. Unknown means no.")
+    expect(sheet).to_contain_text("Material not recorded. Not sure what it is? Don't start.")
 
     sheet.get_by_label("What is it made of?").fill("polycarbonate")
     sheet.get_by_role("button", name="Note it").click()
 
-    expect(sheet).to_contain_text("polycarbonate is on the shop's forbidden list.")
+    expect(sheet).to_contain_text("polycarbonate is on the shop's banned list.")
     expect(material).to_be_disabled()
     arrived(data, "wood noted")
     assert bodies(data, "wood noted") == [{"wood": "polycarbonate"}]
@@ -200,7 +200,7 @@ def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone
 def test_cautions_stand_in_type_as_large_as_the_step_with_their_signs(ann: Phone, phone: Page, server: Served) -> None:
     opened(phone, server)
     cautions = phone.locator("section.now ul.cautions")
-    expect(cautions.get_by_text("No gloves, no loose sleeves near turning cutters.")).to_be_visible()
+    expect(cautions.get_by_text("No gloves or loose sleeves near rotating cutters.")).to_be_visible()
     size = "one => getComputedStyle(one).fontSize"
 
     assert cautions.evaluate(size) == phone.locator("section.now h1").evaluate(size)
@@ -235,29 +235,29 @@ def test_rags_are_asked_about_at_the_start_and_the_end_and_nobody_goes_before_it
     ann.press("load started", run="r1", load="oil/1")
     expect(alert(phone)).to_contain_text("Before you open the tin")
     expect(alert(phone).get_by_role("button")).to_have_count(2)  # the two answers: there is no other way
-    alert(phone).get_by_role("button", name="The lidded metal can with water stands ready").click()
+    alert(phone).get_by_role("button", name="The lidded metal can with water is ready").click()
     expect(alert(phone)).to_be_hidden()
     ann.state()
     ann.press("load done", run="r1", load="oil/1")
     expect(alert(phone)).to_contain_text("single layer outdoors in the shade, away from buildings")
     expect(alert(phone).get_by_role("button", name="Seen")).to_have_count(0)
 
-    phone.get_by_role("button", name="I stop for today").last.click()
+    phone.get_by_role("button", name="Finish for today").last.click()
     sheet = phone.get_by_role("dialog", name="Before you go")
     expect(sheet.get_by_role("checkbox")).to_have_count(5)
     for point in sheet.get_by_role("checkbox").all():
         point.check()
     expect(sheet.get_by_role("button", name="Say what was done first")).to_be_disabled()
-    expect(sheet.get_by_role("button", name="I stop without all of it")).to_have_count(0)
+    expect(sheet.get_by_role("button", name="Finish anyway, not all done")).to_have_count(0)
     sheet.get_by_role("button", name="Something else …").click()
     sheet.get_by_label("What was done?").last.fill("Hung over the fence, one by one")
-    sheet.get_by_role("button", name="I stop for today").click()
+    sheet.get_by_role("button", name="Finish for today").click()
 
     arrived(data, "person went")
     assert len(bodies(data, "person went")) == 1
     done = {one["reminder"].split("|")[0]: one["done"] for one in bodies(data, "reminder answered")}
     assert done == {
-        "care start": "The lidded metal can with water stands ready",
+        "care start": "The lidded metal can with water is ready",
         "care lock-up": "Hung over the fence, one by one",
         "care end": "Hung over the fence, one by one",
     }
@@ -288,9 +288,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
 
         ann.press("load done", run="r1", load="oil/1")
         row = page.locator("summary", has_text="Oil: drying")
-        expect(row).to_contain_text(
-            re.compile(r"coat again from .+ · handle from .+ · full cure .+ · label of 2026-03-01")
-        )
+        expect(row).to_contain_text(re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 2026-03-01"))
         expect(row).to_contain_text("Dry to the touch is not cured.")
         page.close()
     assert bodies(shop_with_a_run, "load done") == [{}]
@@ -328,7 +326,7 @@ def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, s
     sheet = phone.get_by_role("dialog")
     expect(sheet).to_contain_text("Dry to the touch is not cured.")
     expect(sheet).to_contain_text("No finish is written down for this step.")
-    sheet.get_by_role("button", name="It goes on early: tray 1").click()
+    sheet.get_by_role("button", name="End it early: tray 1").click()
 
     arrived(data, "wait ended")
     assert bodies(data, "wait ended") == [{"early": True}]

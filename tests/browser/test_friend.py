@@ -107,7 +107,7 @@ def test_the_review_is_made_a_pdf_to_write_on(phone: Page, server: Served) -> No
     phone.goto(f"{server.address}review/runs/r1/answers")
     phone.get_by_role("button", name="Make a PDF to write on").click()
 
-    opens = phone.get_by_role("link", name="Open the PDF")
+    opens = phone.get_by_role("link", name="Open PDF")
     expect(opens).to_be_visible(timeout=ENOUGH)
     look(phone, server, "friend pdf")
 

@@ -35,21 +35,21 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
 ) -> None:
     lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
     lead.goto(f"{server.address}trays")
-    lead.get_by_role("button", name="Give to …").click()
-    sheet = lead.get_by_role("dialog", name="Give to somebody")
+    lead.get_by_role("button", name="Assign to …").click()
+    sheet = lead.get_by_role("dialog", name="Assign to …")
     sheet.get_by_role("button", name="Clean", exact=True).click()
     for tray in ("1", "2", "3"):
         sheet.get_by_role("button", name=tray, exact=True).click()
     sheet.get_by_role("button", name="Ben", exact=True).click()
-    sheet.get_by_label("I want to look at the first piece").check()
+    sheet.get_by_label("Show me the first piece").check()
     sheet.get_by_role("button", name="Ben has Clean on trays 1 to 3").click()
     lead.get_by_role("navigation").get_by_role("link", name="Now").click()
     expect(lead.get_by_text("Ben has Clean on trays 1 to 3").first).to_be_visible()
-    expect(helper.get_by_text("You have Clean on trays 1 to 3")).to_be_visible()
+    expect(helper.get_by_text("You: Clean, trays 1 to 3")).to_be_visible()
 
     ben.state()
     ben.press("load started", run="r1", load="clean/1")
-    expect(helper.get_by_text("Given to you")).to_be_visible()
+    expect(helper.get_by_text("Assigned to you")).to_be_visible()
     expect(helper.get_by_role("button", name=re.compile("^Done"))).to_have_count(0)
     (refused,) = ben.send(ben.event("load done", run="r1", load="clean/1"))
     assert refused["code"] == "look first"
@@ -57,11 +57,11 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     helper.get_by_role("button", name="Show the first piece").click()
     expect(helper.get_by_text("The lead is called to look.")).to_be_visible()
 
-    call = lead.locator(".panel", has_text="Ben at tray 1 calls the lead: look at my first piece")
+    call = lead.locator(".panel", has_text="Ben at tray 1 calls the lead: check my first piece")
     call.get_by_role("button", name="Not yet").click()
     expect(helper.get_by_text("The lead says: not yet.")).to_be_visible()
     helper.get_by_role("button", name="Show the first piece").click()
-    call.get_by_role("button", name="Good, go on").click()
+    call.get_by_role("button", name="Good, carry on").click()
 
     helper.get_by_role("button", name=re.compile("^Done, all 5 good")).click()
     arrived(data, "load done")
@@ -78,7 +78,7 @@ def test_only_the_lead_gives(ben: Phone, server: Served, phones: Phones) -> None
 
     expect(page.get_by_role("article").first).to_be_visible()
 
-    expect(page.get_by_role("button", name="Give to …")).to_have_count(0)
+    expect(page.get_by_role("button", name="Assign to …")).to_have_count(0)
 
 
 def test_somebody_calls_and_hears_that_the_lead_is_on_the_way(
@@ -86,14 +86,14 @@ def test_somebody_calls_and_hears_that_the_lead_is_on_the_way(
 ) -> None:
     lead, helper = now(phones, server, "Ann"), now(phones, server, "Ben")
     ben.press("lead called", {"why": "help", "note": "it chatters"}, run="r1", tray="4", operation="clean")
-    call = lead.locator(".panel", has_text="Ben at tray 4 calls the lead: help me")
+    call = lead.locator(".panel", has_text="Ben at tray 4 calls the lead: help needed")
     expect(call).to_contain_text("it chatters")
 
-    call.get_by_role("button", name="I am going").click()
+    call.get_by_role("button", name="I'm going").click()
 
     expect(call).to_be_hidden()
-    expect(helper.get_by_text("Ann goes to Ben at tray 4: help me")).to_be_visible()
-    lead.locator(".asked", has_text="Ann goes to Ben").get_by_role("button", name="Done", exact=True).click()
+    expect(helper.get_by_text("Ann is on the way to Ben at tray 4: help needed")).to_be_visible()
+    lead.locator(".asked", has_text="Ann is on the way to Ben").get_by_role("button", name="Done", exact=True).click()
     arrived(data, "alert answered")
     assert [one["answer"] for one in bodies(data, "alert answered")] == ["done"]
     assert ben.state()["calls"] == {}
@@ -107,7 +107,7 @@ def test_somebody_hurt_is_red_and_names_the_emergency_number(
     expect(helper.get_by_role("heading", level=1)).to_contain_text("Sand 120")
 
     helper.get_by_role("button", name="Something is wrong").click()
-    helper.get_by_role("button", name="Somebody is hurt: call the lead").click()
+    helper.get_by_role("button", name="Someone is hurt: call the lead").click()
 
     call = lead.locator(".panel.red")
     expect(call).to_contain_text("Somebody is hurt. Ben calls from tray 4")
@@ -117,12 +117,12 @@ def test_somebody_hurt_is_red_and_names_the_emergency_number(
 
 def test_the_lead_says_who_was_shown_which_machine(ben: Phone, server: Served, phones: Phones, data: Path) -> None:
     lead = now(phones, server, "Ann")
-    lead.locator("summary", has_text="Who was shown which machine").click()
-    lead.get_by_role("button", name="Shown …").click()
-    sheet = lead.get_by_role("dialog", name="Shown how: Ben")
+    lead.locator("summary", has_text="Machine training").click()
+    lead.get_by_role("button", name="Add training …").click()
+    sheet = lead.get_by_role("dialog", name="Training: Ben")
     sheet.get_by_role("button", name="Laser", exact=True).click()
 
-    sheet.get_by_role("button", name="I showed Ben the Laser").click()
+    sheet.get_by_role("button", name="I trained Ben on the Laser").click()
 
     expect(lead.get_by_text("shown: Laser")).to_be_visible()
     arrived(data, "shown how")
@@ -141,12 +141,12 @@ def test_the_lead_shows_clamps_that_run_for_a_time_of_their_own(phones: Phones, 
 
     with serving(data) as server:
         lead = now(phones, server, "Ann")
-        lead.locator("summary", has_text="Who was shown which machine").click()
-        lead.get_by_role("button", name="Shown …").click()
-        sheet = lead.get_by_role("dialog", name="Shown how: Ben")
+        lead.locator("summary", has_text="Machine training").click()
+        lead.get_by_role("button", name="Add training …").click()
+        sheet = lead.get_by_role("dialog", name="Training: Ben")
         expect(sheet.get_by_role("button", name="Bench", exact=True)).to_be_hidden()
         sheet.get_by_role("button", name="Clamps", exact=True).click()
-        sheet.get_by_role("button", name="I showed Ben the Clamps").click()
+        sheet.get_by_role("button", name="I trained Ben on the Clamps").click()
 
         expect(lead.get_by_text("shown: Clamps")).to_be_visible()
         arrived(data, "shown how")

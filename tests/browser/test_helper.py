@@ -71,7 +71,7 @@ def scans(strangers: Phones, data: Path, server: Served, tray: str = "4", name: 
     page = strangers.new(**how)
     page.goto(address_of(data, server, tray))
     page.get_by_label("Your first name").fill(name)
-    page.get_by_role("button", name="Begin to help").click()
+    page.get_by_role("button", name="Start helping").click()
     expect(page.get_by_role("heading", level=1)).to_be_visible()
     return page
 
@@ -104,11 +104,11 @@ def test_a_helper_works_a_tray_counts_it_and_gets_nowhere_else(
     expect(page.get_by_text("Ask the lead to show you: Sander")).to_be_visible()
     expect(page.get_by_role("button", name="Start", exact=True)).to_be_hidden()
     page.get_by_role("button", name="Call the lead to show me").click()
-    expect(page.get_by_text("The lead is called since")).to_be_visible()
+    expect(page.get_by_text("Lead called at")).to_be_visible()
 
     shown(ann, page, "sander")
     page.get_by_role("button", name="Start", exact=True).click()
-    page.get_by_role("button", name="Not all are good").click()
+    page.get_by_role("button", name="Some are bad").click()
     page.get_by_role("button", name="torn out").click()
     page.get_by_role("button", name="Done: 4 good, 1 bad").click()
 
@@ -122,10 +122,10 @@ def test_a_helper_works_a_tray_counts_it_and_gets_nowhere_else(
         assert found[0] == 403 and "opens tray 4 only" in found[1], place
         assert "Ann" not in found[1] and "tray 5" not in found[1]
     page.goto(f"{server.address}trays")
-    expect(page.get_by_role("heading", level=1)).to_contain_text("This phone opens tray 4 only")
-    page.get_by_role("link", name="To the tray").click()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("This phone is only for tray 4")
+    page.get_by_role("link", name="Go to the tray").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Sand 180")
-    assert pressed_for_tray_5(page) == "This phone works tray 4 only."
+    assert pressed_for_tray_5(page) == "This phone is only for tray 4."
 
     mia = person_of(page)
     assert log_of(shop_with_a_run) == [
@@ -216,7 +216,7 @@ def test_without_a_network_nothing_is_lost(
     expect(page.locator(".pressed")).to_contain_text("Started")
     expect(page.locator(".pressed")).to_contain_text("saved here, sent later")
     page.get_by_role("button", name="Done: all 5 good").click()
-    expect(page.get_by_text("What comes next shows here as soon as it is sent.")).to_be_visible()
+    expect(page.get_by_text("The next step appears here once this is sent.")).to_be_visible()
     expect(page.get_by_text("The server does not answer.")).to_be_visible()
     page.context.set_offline(False)
 
@@ -233,15 +233,15 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     page = scans(strangers, shop_with_a_run, server, tray="1")
     shown(ann, page, "laser")
     page.get_by_role("button", name="Start", exact=True).click()
-    page.get_by_role("button", name="Before you start: the list").click()
-    expect(page.get_by_role("button", name=re.compile("still to tick"))).to_be_disabled()
+    page.get_by_role("button", name="Open start list").click()
+    expect(page.get_by_role("button", name=re.compile("left to tick"))).to_be_disabled()
     for point in page.get_by_role("checkbox").all():
         point.check()
-    page.get_by_role("button", name="All ticked: it runs now").click()
-    expect(page.get_by_role("heading", name="It runs")).to_be_visible()
+    page.get_by_role("button", name="All ticked: it's running now").click()
+    expect(page.get_by_role("heading", name="Running")).to_be_visible()
     expect(page.get_by_text("Stay and watch.", exact=False).first).to_be_visible()
 
-    look = page.get_by_role("button", name="I looked: no flame, work flat, air and exhaust on")
+    look = page.get_by_role("button", name="I looked: no flame, work flat, air assist and exhaust on")
     expect(look).to_have_count(0)
     later(page, server, seconds=31)  # half a minute after the start
     expect(look).to_be_visible()
@@ -250,8 +250,10 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(look).to_be_hidden()
 
     page.get_by_role("button", name="Something is wrong").click()
-    expect(page.get_by_text("Fire or injury: emergency stop if it is safe, get out, call 112.")).to_be_visible()
-    page.get_by_role("button", name="It stopped").click()
+    expect(
+        page.get_by_text("Fire or injury: hit the emergency stop if you can do it safely. Get out. Call 112.")
+    ).to_be_visible()
+    page.get_by_role("button", name="The machine stopped").click()
     page.get_by_role("button", name="power cut").click()
     expect(page.get_by_text("Leave everything as it is. The lead decides what comes next.")).to_be_visible()
     expect(page.get_by_text("(it stopped)")).to_be_visible()

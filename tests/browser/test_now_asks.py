@@ -46,7 +46,7 @@ def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
     fetches(phone, "span", "asks", "overlay")
 
     phone.get_by_role("button", name="Done, all 5 good").click()
-    asked = phone.get_by_text("you were at it 1 h 40. All the time?")
+    asked = phone.get_by_text("took 1 h 40. Were you working the whole time?")
     expect(asked).to_be_visible()
     expect(phone.locator("section.now button.go")).to_be_enabled()
     phone.get_by_role("button", name="About …").click()
@@ -72,7 +72,7 @@ def test_a_span_near_its_estimate_is_not_asked_about(ann: Phone, phone: Page, se
     phone.get_by_role("button", name="Done, all 5 good").click()
 
     expect(phone.locator("footer")).to_contain_text("Done: Clean")
-    expect(phone.get_by_text("All the time?")).to_have_count(0)
+    expect(phone.get_by_text("Were you working the whole time?")).to_have_count(0)
     phone.unroute_all(behavior="wait")
 
 
@@ -84,9 +84,9 @@ def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early
     opened(phone, server)
 
     phone.locator("summary", has_text="Oil: drying").click()
-    phone.get_by_role("button", name="Go on now, before it is dry").click()
+    phone.get_by_role("button", name="Carry on now, before it's dry").click()
     expect(phone.get_by_role("dialog")).to_contain_text("Dry to the touch is not cured.")
-    phone.get_by_role("button", name="Go on early: Hooks, tray 1").click()
+    phone.get_by_role("button", name="Start early anyway:  Hooks, tray 1").click()
 
     expect(phone.get_by_role("heading", level=1)).to_contain_text("Hooks")
     expect(phone.get_by_text("sent", exact=True)).to_be_visible()
@@ -145,9 +145,9 @@ def test_while_engraving_is_prepared_each_position_has_its_text(ann: Phone, phon
     ann.press("load started", {"places": {"1": placed}}, run="r1", load="engrave/1")
     opened(phone, server)
 
-    texts = phone.locator("section.now").get_by_role("list", name="Which text at which position")
+    texts = phone.locator("section.now").get_by_role("list", name="Text at each position")
 
     expect(texts.get_by_role("listitem")).to_have_text(["position 1 12", "position 2 87"])
     phone.goto(f"{server.address}trays")
-    whole = phone.get_by_role("list", name="Which text at which position")
+    whole = phone.get_by_role("list", name="Text at each position")
     expect(whole.get_by_role("listitem")).to_have_text(["position 1 12", "position 2 87"])

@@ -107,8 +107,8 @@ def test_a_tray_is_worked_without_the_server_and_is_what_the_server_says_afterwa
     a_piece_is_bad(page)
     button(page, "^Called away").click()
     says(page, "You were called away")
-    button(page, "^Back, go on with").click()
-    button(page.get_by_role("dialog"), "^Go on").click()
+    button(page, "^I'm back, carry on with").click()
+    button(page.get_by_role("dialog"), "^Carry on").click()
     button(page, "^Done, 4 good, 1 scrap").click()
     says(page, "Clean, tray 3")
     button(page, "^Undo").click()
@@ -132,7 +132,7 @@ def a_setup_sheet_opens(page: Page) -> None:
 
 
 def a_list_is_ticked(page: Page) -> None:
-    button(page, "^Start list: 2 points").click()
+    button(page, "^Open start list: 2 points").click()
     dialog = page.get_by_role("dialog")
     for point in ("Bench clear", "Scraper sharp"):
         dialog.get_by_role("checkbox", name=point).check()

@@ -59,7 +59,7 @@ def test_the_first_phone_pairs_by_what_the_server_printed_without_any_script(
 def test_a_helpers_phone_is_paired_revoked_and_paired_again(
     phone: Page, unpaired: Page, shop_with_a_run: Path, server: Served
 ) -> None:
-    pairs(unpaired, server, code_on(phone, server, "Pair a helper's"))
+    pairs(unpaired, server, code_on(phone, server, "Pair a helper's phone"))
     unpaired.get_by_role("button", name="Ben", exact=True).click()
     expect(unpaired.get_by_role("heading", level=1)).to_contain_text("Cut, board 1")
 

@@ -61,12 +61,12 @@ def test_after_an_event_the_first_line_changes_to_the_new_move_without_reloading
 
     assert after["moves"][0]["step"] != first["moves"][0]["step"]
     expect(line).to_contain_text(step_name(after, after["moves"][0]))
-    expect(reason(phone)).to_have_text("Sand 120 waits for it")
+    expect(reason(phone)).to_have_text("Sand 120 is waiting for it")
     assert phone.evaluate("window.stillHere"), "the page was not loaded again"
 
 
 # Whichever the plan finds; a move that is later and one that only walks more are as good an answer to this.
-A_PRICE = re.compile(r"the finish stays as it is|all done|walks? more")
+A_PRICE = re.compile(r"finish time unchanged|all done|more walks?")
 
 
 def test_what_else_could_be_done_says_what_it_would_cost(ann: Phone, phone: Page, server: Served) -> None:
@@ -76,7 +76,7 @@ def test_what_else_could_be_done_says_what_it_would_cost(ann: Phone, phone: Page
     assert any(move.get("price") for move in state["moves"][1:])
     opened(phone, server)
 
-    phone.get_by_text("Something else instead").click()
+    phone.get_by_text("Do something else").click()
 
     expect(phone.get_by_text(A_PRICE).first).to_be_visible()
 
@@ -88,7 +88,7 @@ def test_it_is_said_what_it_is_too_late_to_load(ann: Phone, phone: Page, server:
 
     opened(phone, server)
 
-    expect(phone.get_by_text("Too late to load the CNC: it takes 46 min")).to_be_visible()
+    expect(phone.get_by_text("Too late to load the CNC: it needs 46 min")).to_be_visible()
 
 
 def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, server: Served) -> None:
@@ -97,7 +97,7 @@ def test_the_reason_does_not_push_the_big_button(ann: Phone, phones: Phones, ser
     planned(ann)
     page = opened(phones.new(viewport={"width": 360, "height": 640}), server)
     button = page.locator(".now .go")
-    expect(reason(page)).to_have_text("Sand 120 waits for it")
+    expect(reason(page)).to_have_text("Sand 120 is waiting for it")
     there = button.bounding_box()
 
     reason(page).evaluate("one => { one.style.display = 'none' }")
@@ -115,12 +115,12 @@ def test_without_the_server_no_reason_of_the_last_plan_stands_under_what_comes_a
     planned(ann)
     page = opened(phones.new(), server)
     line = page.locator("section.now h1")
-    expect(reason(page)).to_have_text("Sand 120 waits for it")
+    expect(reason(page)).to_have_text("Sand 120 is waiting for it")
     fetches(page, "sheets", "others", "overlay")  # what a press without the server wants
     page.context.set_offline(True)
 
     page.get_by_role("button", name="Called away").click()
-    page.get_by_role("button", name="I am back").click()
+    page.get_by_role("button", name="I'm back").click()
     expect(line).to_have_text("Clean, tray 1")
     expect(reason(page)).to_have_text("")
 
@@ -157,14 +157,14 @@ def test_the_lead_is_told_why_no_plan_is_possible_and_others_that_there_is_none(
 
     with_plan(phone, none=True)
     phone.get_by_role("button", name="Ben", exact=True).click()
-    expect(said).to_have_text("No plan is possible just now; the order here goes without one.")
+    expect(said).to_have_text("Can't plan right now. This order is a rough guess.")
     phone.get_by_role("button", name="Ann", exact=True).click()
     expect(said).to_contain_text("No plan fits into people’s hours")
 
     assert said.get_by_role("link", name="Open Plan").get_attribute("href") == "/plan"
     with_plan(phone, looking=True)
     phone.get_by_role("button", name="Ben", exact=True).click()
-    expect(said).to_have_text("Looking for a plan; meanwhile the order here goes without one.")
+    expect(said).to_have_text("Looking for a plan. Until then this order is a rough guess.")
     phone.unroute_all(behavior="wait")
 
 
@@ -173,6 +173,6 @@ def test_a_plan_that_stays_behind_the_log_says_so(ann: Phone, phone: Page, serve
     with_plan(phone, seq=1)
     opened(phone, server)
 
-    expect(phone.get_by_text("The order here is from a plan of")).to_be_visible()
+    expect(phone.get_by_text("This order is from the plan of")).to_be_visible()
     expect(reason(phone).filter(has_text=re.compile(r"\S"))).to_have_count(0)
     phone.unroute_all(behavior="wait")

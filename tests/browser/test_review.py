@@ -59,7 +59,7 @@ def test_each_line_opens_its_evidence(phone: Page, server: Here) -> None:
         ("58 of 60 good", "What happened"),
         ("Furthest from the guess", "Times learned"),
         ("Lost:", "What happened"),
-        ("Held by:", "What held it"),
+        ("Bottleneck:", "Bottleneck"),
         ("Try first:", "Changes to try"),
     ):
         phone.get_by_role("link", name=line).click()
@@ -97,8 +97,8 @@ def test_a_page_of_a_review_is_in_order(path: str, phones: Phones, server: Here)
 @pytest.mark.parametrize(
     ("path", "said"),
     [
-        ("", "Held by: the drying rack places"),
-        ("/held", "What an hour would have been worth"),
+        ("", "Bottleneck: the drying rack places"),
+        ("/held", "What an hour less would have been worth"),
         ("/changes", "Do it next time"),
     ],
 )
@@ -111,9 +111,9 @@ def test_what_is_worked_out_still_comes_by_itself(
 
     monkeypatch.setattr(looking, "essentials_at", still_coming)
     phone.goto(server.address + RUN + path)
-    expect(phone.get_by_text("being worked out…").first).to_be_visible()
+    expect(phone.get_by_text("working it out…").first).to_be_visible()
 
     monkeypatch.setattr(looking, "essentials_at", reviewed.essentials_at)
 
     expect(phone.locator("main")).to_contain_text(said)
-    expect(phone.get_by_text("being worked out…")).to_have_count(0)
+    expect(phone.get_by_text("working it out…")).to_have_count(0)

@@ -151,14 +151,14 @@ SHEETS: dict[str, tuple[str | re.Pattern[str], ...]] = {
     "wrong": ("Something is wrong",),
     "bad piece": ("Something is wrong", "A bad piece"),
     "rework": ("Something is wrong", "A bad piece", "Rework"),
-    "stopped early": ("Something is wrong", "It stopped early", re.compile("^Cut, board 4")),
-    "out of something": ("Something is wrong", "Out of something"),
+    "stopped early": ("Something is wrong", "The machine stopped early", re.compile("^Cut, board 4")),
+    "out of something": ("Something is wrong", "Run out of something"),
     "hold": ("Something is wrong", "Hold pieces"),
     "new cutter": ("Something is wrong", "New cutter, wood, jig or focus"),
-    "out of use": ("Something is wrong", "A station cannot be used"),
+    "out of use": ("Something is wrong", "A machine is out of order"),
     "called away while it runs": ("Called away",),
     "machine": (re.compile("^CNC.*running"),),
-    "lock-up": ("I stop for today",),
+    "lock-up": ("Finish for today",),
 }
 TRAY_SHEETS: dict[str, str] = {
     "split": "Split, merge, move",
@@ -191,13 +191,13 @@ def test_each_sheet_of_trays_is_in_order(phones: Phones, still_demo: Served) -> 
         tray.get_by_role("button", name=button, exact=True).click()
         looking.at(f"trays sheet {name}")
         press(page, "Close")
-    press(page, "Several trays done to …")
+    press(page, "Mark several trays done")
     looking.at("trays sheet several")
-    press(page, "Close", "Give to …", "Kim")
+    press(page, "Close", "Assign to …", "Kim")
     looking.at("trays sheet give")
     press(page, "Close")
-    page.locator("summary", has_text="Who was shown which machine").click()
-    press(page, "Shown …")
+    page.locator("summary", has_text="Machine training").click()
+    press(page, "Add training …")
     looking.at("trays sheet shown")
     assert looking.wrong == []
 

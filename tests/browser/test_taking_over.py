@@ -38,15 +38,15 @@ def test_it_is_said_when_and_from_whom_and_one_press_takes_it_over(
 
     phone.get_by_role("button", name="Ben", exact=True).click()
     said = phone.locator("section.now").get_by_text(
-        re.compile(r"At (\w+ )?\d+:\d\d take over watching the CNC from Ann")
+        re.compile(r"Take over watching the CNC from Ann at (\w+ )?\d+:\d\d")
     )
     expect(said).to_be_visible()
     phone.get_by_role("button", name="Start", exact=True).click()
     expect(said).to_be_visible()
 
-    phone.get_by_text("Something else instead").click()
+    phone.get_by_text("Do something else").click()
     phone.locator("li.row", has_text="take over watching").get_by_role("button").click()
-    phone.get_by_role("button", name="I watch it now").click()
+    phone.get_by_role("button", name="I'm watching it now").click()
     expect(said).to_have_count(0)
     arrived(data, "watch taken")
     phone.unroute_all(behavior="wait")

@@ -51,7 +51,7 @@ def test_whoever_confirms_a_look_from_another_station_puts_that_aside_and_watche
     page = phones.new()
     as_ben(page, server)
     panel = page.locator("[role=alert] .panel").first
-    expect(panel).to_contain_text("Your hands are at Clean, tray 2: nobody watches from there.")
+    expect(panel).to_contain_text("You can't watch while working on Clean, tray 2.")
     pictured(page, "a-look-from-elsewhere")
 
     panel.locator("button.go").click()
@@ -77,7 +77,7 @@ def test_what_only_a_press_says_to_run_stands_among_the_machines_until_somebody_
     sheet = phone.get_by_role("dialog")
     expect(sheet).to_contain_text("Ben pressed")
     pictured(phone, "may-be-running-sheet")
-    sheet.get_by_role("button", name="It is not running").click()
+    sheet.get_by_role("button", name="It's not running").click()
 
     expect(row).to_be_hidden()
     arrived(data, "alert answered")
@@ -93,7 +93,7 @@ def test_a_run_whose_laser_runs_is_not_ended_and_says_why(ann: Phone, phones: Ph
     phone.get_by_role("button", name="Finish run").click()
 
     expect(
-        phone.get_by_text("A machine is still running on tray 1. Stay until it has ended, or stop it first.")
+        phone.get_by_text("A machine is still running with tray 1. Stay until it has finished, or stop it first.")
     ).to_be_visible()
     assert ann.state()["runs"]["r1"]["state"] == "open"
     pictured(phone, "not-ended")
@@ -140,7 +140,7 @@ def test_the_head_counts_all_lines_of_one_moment_and_names_who_is_late(ann: Phon
     expect(head).to_contain_text("late: Market")
     expect(head).to_contain_text("0 of 7 for")
     late = phone.locator(".late-lines")
-    expect(late).to_contain_text("Market is late: it was due")
+    expect(late).to_contain_text("Market is late: due")
     expect(late.get_by_role("link")).to_have_attribute("href", "/plan")
     pictured(phone, "late")
 
@@ -159,7 +159,7 @@ def test_a_coat_that_is_not_dry_yet_is_looked_at_again_with_the_trays_beside_it(
             ann.press("reminder answered", {"reminder": due["id"], "done": "in water, in the lidded can"})
     opened(phone, server)
     panel = phone.locator("[role=alert] .panel", has_text="Not dry yet?").first
-    expect(panel).to_contain_text("The same coat is over on tray")
+    expect(panel).to_contain_text("The same coat is on tray")
     pictured(phone, "not-dry-yet")
 
     panel.get_by_role("button", name="in 12 h").click()
@@ -182,7 +182,7 @@ def test_after_locking_up_nothing_asks_to_start_again_but_says_what_comes_next(
     expect(phone.get_by_text("How long have you got?")).to_have_count(0)
     pictured(phone, "over-for-today")
 
-    phone.get_by_role("button", name="I am here again").click()
+    phone.get_by_role("button", name="I'm back").click()
     expect(phone.get_by_text("How long have you got?")).to_be_visible()
 
 
@@ -191,8 +191,8 @@ def test_the_sheet_of_something_else_closes_when_that_is_started(
 ) -> None:
     ann.state()
     opened(phone, server)
-    phone.get_by_text("Something else instead").click()
-    phone.locator("details", has_text="Something else instead").get_by_role("button", name="Look").first.click()
+    phone.get_by_text("Do something else").click()
+    phone.locator("details", has_text="Do something else").get_by_role("button", name="Open").first.click()
     sheet = phone.get_by_role("dialog")
     expect(sheet).to_be_visible()
 
@@ -208,7 +208,7 @@ def test_a_piece_that_is_spoilt_where_it_stopped_leaves_and_what_is_left_of_the_
     ann.press("machine started", {"minutes": 40}, run="r1", load="engrave/1", at=ago(10))
     opened(phone, server)
     phone.locator(".machine", has_text="Laser").click()
-    phone.get_by_role("dialog").get_by_role("button", name="It stopped, because").click()
+    phone.get_by_role("dialog").get_by_role("button", name="Stopped, because").click()
     sheet = phone.get_by_role("dialog", name="Stopped early")
     sheet.get_by_role("button", name="power cut").click()
     second = sheet.get_by_role("button", name="Position 2")
@@ -220,8 +220,8 @@ def test_a_piece_that_is_spoilt_where_it_stopped_leaves_and_what_is_left_of_the_
     arrived(data, "load stopped")
     phone.locator(".machine", has_text="Laser").click()
     expect(phone.get_by_role("dialog")).to_contain_text("1 spoilt")
-    phone.get_by_role("button", name="Go on from where it stopped").click()
+    phone.get_by_role("button", name="Carry on from where it stopped").click()
 
-    expect(phone.get_by_role("group", name="For about").get_by_role("textbox")).to_have_value("30")
+    expect(phone.get_by_role("group", name="Runs for about").get_by_role("textbox")).to_have_value("30")
     arrived(data, "stop settled")
     assert ann.state()["runs"]["r1"]["trays"]["1"]["counts"]["engrave"]["engrave/1"] == [0, 1]

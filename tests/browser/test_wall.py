@@ -96,7 +96,7 @@ def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server:
     expect(page.get_by_role("alert")).to_contain_text("It is no fire watch")
     assert "danger-calls" not in (page.locator("body").get_attribute("class") or "")
 
-    page.get_by_role("button", name="I looked: no flame, work flat, air and exhaust on").tap()
+    page.get_by_role("button", name="I looked: no flame, work flat, air assist and exhaust on").tap()
 
     expect(page.get_by_role("alert")).to_be_hidden()
     expect(page.locator("article").filter(has_text="Laser")).to_contain_text("Ben is watching")

@@ -43,10 +43,10 @@ def test_a_phone_years_off_works_and_says_once_that_its_clock_is_wrong(
     pressed = next(one for one in stored(shop_with_a_run) if one.kind == "load started")
     assert abs(pressed.moment - datetime.now(UTC)) < timedelta(minutes=5)
     expect(phone.get_by_text(WRONG)).to_be_visible()
-    phone.get_by_role("button", name="I have read it").click()
+    phone.get_by_role("button", name="OK, got it").click()
     expect(phone.get_by_text(WRONG)).to_be_hidden()
     phone.reload()
-    expect(phone.get_by_role("button", name="Try the sound")).to_be_visible()
+    expect(phone.get_by_role("button", name="Test the sound")).to_be_visible()
     expect(phone.get_by_text(WRONG)).to_be_hidden()
 
 
@@ -66,11 +66,11 @@ def test_what_is_dated_after_now_is_said_to_the_lead_and_put_right_by_a_press(
 ) -> None:
     phone.goto(server.address)
     phone.get_by_role("button", name="Ann", exact=True).click()
-    expect(phone.get_by_role("heading", name="Dated after now")).to_be_visible()
+    expect(phone.get_by_role("heading", name="Dated in the future")).to_be_visible()
     expect(phone.get_by_text(f"in {(datetime.now(UTC) + timedelta(days=400)).year}.")).to_be_visible()
 
     phone.get_by_role("button", name="Date them when they arrived").click()
 
-    expect(phone.get_by_role("heading", name="Dated after now")).to_be_hidden()
+    expect(phone.get_by_role("heading", name="Dated in the future")).to_be_hidden()
     assert stored(years_ahead)[-1].kind == "event amended"
     expect(phone.get_by_role("heading", level=1)).to_contain_text("Cut")

@@ -60,3 +60,15 @@ def test_what_draws_nothing_or_turns_text_around_is_left_out() -> None:
 def test_a_mark_never_stands_alone_on_a_line() -> None:
     assert lines("aucune pointe derrière ?", 34, 9)[-1] == "derrière\u00a0?"
     assert plain("62 % at 5 °") == "62\u00a0% at 5\u00a0°"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["a cutter of 6 mm", "let dry for 12 h", "it is in clamps for 1 h 30", "goes on from Thu 17:00", "nach 14 Tagen"],
+)
+def test_a_unit_stays_at_its_number_and_a_time_at_its_day(text: str) -> None:
+    last = text.rsplit(" ", 2 if "h 30" in text else 1)[0].rsplit(" ", 1)[1]
+    kept = text[text.rindex(last) :].replace(" ", "\u00a0")
+
+    for room in range(20, 60, 3):
+        assert any(kept in line for line in lines(text, room, 9)), lines(text, room, 9)

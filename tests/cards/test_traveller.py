@@ -109,9 +109,9 @@ def test_the_wait_has_blanks_before_it_begins_and_moments_after() -> None:
 
     assert before is not None
     assert after is not None
-    assert before.title == "Let dry: 12 h at least"
-    assert before.cells == (Cell("go on from"),)
-    assert after.cells == (Cell("go on from", "Thu 04:00"),)
+    assert before.title == "Let dry: at least 12 h"
+    assert before.cells == (Cell("carry on from"),)
+    assert after.cells == (Cell("carry on from", "Thu 04:00"),)
 
 
 def test_a_latest_end_counts_from_the_first_piece() -> None:
@@ -122,7 +122,7 @@ def test_a_latest_end_counts_from_the_first_piece() -> None:
     clamped = works(book, replace(run, trays={"1": begun}))["Clean"].wait
 
     assert clamped is not None
-    assert clamped.cells == (Cell("go on from", "Wed 16:20"), Cell("at latest (1 h 15)", "Wed 17:15"))
+    assert clamped.cells == (Cell("carry on from", "Wed 16:20"), Cell("at latest (1 h 15)", "Wed 17:15"))
 
 
 def test_label_data_of_a_finish_gives_recoat_handling_and_full_cure() -> None:
@@ -135,7 +135,7 @@ def test_label_data_of_a_finish_gives_recoat_handling_and_full_cure() -> None:
     assert wait is not None
     # Not to be handled before 24 h: nobody goes on after the 12 of the route.
     assert [(one.label, one.text) for one in wait.cells] == [
-        ("go on from", "Thu 16:00"),
+        ("carry on from", "Thu 16:00"),
         ("recoat from (12 h)", "Thu 04:00"),
         ("handle from (24 h)", "Thu 16:00"),
         ("full cure (14 days)", "Wed 18 Mar, 16:00"),
@@ -149,7 +149,7 @@ def test_without_label_data_times_are_called_common_practice() -> None:
     wait = works(book, run)["Oil"].wait
 
     assert wait is not None
-    assert wait.notes == ("Times are common practice: read the label.",)
+    assert wait.notes == ("Typical times: read the label.",)
     assert "Dry to the touch is not cured." in [one.text for one in works(book, run)["Oil"].care]
 
 
@@ -190,7 +190,7 @@ def test_the_foot_says_whom_to_tell_and_what_to_call() -> None:
     foot = traveller(replace(book, emergency="911"), run, run.trays["1"], link, speech(book)).foot
 
     assert "tell Ann" in foot.bad
-    assert foot.danger == "Fire or injury: emergency stop if it is safe, get out, call 911."
+    assert foot.danger == "Fire or injury: hit the emergency stop if you can do it safely. Get out. Call 911."
 
 
 def test_an_order_goes_to_another_process_whole() -> None:

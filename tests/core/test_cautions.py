@@ -129,8 +129,8 @@ def test_whoever_watches_is_told_never_to_leave_in_every_language() -> None:
 def test_a_watch_check_confirms_flame_work_air_and_exhaust_and_claims_no_more() -> None:
     texts = messages("en")
 
-    assert texts["care-watch-check-laser"] == "Stay and watch. Confirm: no flame, work flat, air and exhaust on."
-    assert texts["care-watch-note"] == "It shows that somebody answered. It is no fire watch."
+    assert texts["care-watch-check-laser"] == "Stay and watch. Confirm: no flame, work flat, air assist and exhaust on."
+    assert texts["care-watch-note"] == "It only shows that someone answered. It is not a fire watch."
 
 
 def test_a_look_confirms_the_things_of_its_own_station() -> None:
@@ -138,9 +138,9 @@ def test_a_look_confirms_the_things_of_its_own_station() -> None:
         kind: messages("en")[f"care-{watch_check_of(kind)}"] for kind in ("laser", "cnc", "heater", "other machine")
     }
 
-    assert "air and exhaust on" in said["laser"]
+    assert "air assist and exhaust on" in said["laser"]
     assert not any("exhaust" in said[kind] or "flat" in said[kind] for kind in ("cnc", "heater", "other machine"))
-    assert "work held, extraction on" in said["cnc"]
+    assert "work still held, extraction on" in said["cnc"]
     assert all("smoke" in said[kind] for kind in ("cnc", "heater", "other machine"))
 
 
@@ -189,7 +189,7 @@ def test_rags_go_outdoors_in_a_single_layer_or_into_water_and_never_into_a_heap(
 
     for words in ("single layer outdoors in the shade, away from buildings", "into water in the lidded metal can"):
         assert words in text
-    assert text.endswith("Never a pile, a bin, a pocket, a dryer.")
+    assert text.endswith("Never in a pile, a bin, a pocket or a dryer.")
 
 
 def test_only_one_text_speaks_of_food_and_it_calls_nothing_safe_for_it() -> None:

@@ -26,17 +26,17 @@ TIME = Moved("time", "Fit hooks", "hand", 2 * MINUTE, 1.6 * MINUTE)
     ("moved", "said"),
     [
         (Moved("capacity", "Drying rack places", before=5, after=6), "Drying rack places: from 5 to 6"),
-        (TIME, "Fit hooks, by hand: from 2 min to 1 min 35 s a piece"),
+        (TIME, "Fit hooks, hand time: from 2 min to 1 min 35 s per piece"),
         (
             replace(TIME, before=3.2 * MINUTE, after=2.5 * MINUTE, measured=3.67 * MINUTE),
-            "Fit hooks, by hand: from 3 min 10 s to 2 min 30 s a piece in plans; the run took 3 min 40 s",
+            "Fit hooks, hand time: from 3 min 10 s to 2 min 30 s per piece in plans; the run took 3 min 40 s",
         ),
-        (Moved("trays", before=5, after=10), "Pieces a tray: from 5 to 10"),
+        (Moved("trays", before=5, after=10), "Pieces per tray: from 5 to 10"),
         (Moved("wait", "Oil", before=12 * 60 * MINUTE, after=8 * 60 * MINUTE), "Rest after Oil: from 12 h to 8 h"),
-        (Moved("load", "Cut", before=None, after=8), "Cut, pieces a load: 8"),
-        (Moved("rate", "Sand", before=0.95, after=0.98), "Sand, good of a hundred: from 95 to 98"),
+        (Moved("load", "Cut", before=None, after=8), "Cut, pieces per load: 8"),
+        (Moved("rate", "Sand", before=0.95, after=0.98), "Sand, good per hundred: from 95 to 98"),
         (Moved("wood", before="ash", after="oak"), "Wood: oak"),
-        (Moved("instruction", "Sand", after="Mesh"), "Sand, a line more of instructions: Mesh"),
+        (Moved("instruction", "Sand", after="Mesh"), "Sand, one more line of instructions: Mesh"),
         (Moved("order", before="Clean, Sand", after="Sand, Clean"), "The order: from Clean, Sand to Sand, Clean"),
         (Moved("visit", before="Cut, Clean", after="Cut, Clean"), "Cut, Clean: in one visit from now on"),
     ],
@@ -51,7 +51,7 @@ def test_a_run_that_is_open_keeps_its_route_and_is_planned_with_a_new_time() -> 
     assert said[1:] == [
         "From the next run on.",
         (
-            "Fourth batch, which is open, keeps the route that it has; where that time was measured, what is left is planned "
+            "Fourth batch is open and keeps its route. Where that time was measured, what is left is planned "
             "with the new one."
         ),
     ]
@@ -69,7 +69,7 @@ HOUR = 60 * MINUTE
             (74, 52),
             (
                 "Worked: done in 2 days 4 h instead of 3 days 2 h; trays waited 21 h less for drying rack places. "
-                "Hands: 11½ min a good piece, 12½ min before."
+                "Hands-on: 11½ min per good piece, 12½ min before."
             ),
         ),
         (
@@ -77,7 +77,7 @@ HOUR = 60 * MINUTE
             None,
             (
                 "Worked: trays waited 21 h less for drying rack places, for as many pieces. "
-                "Hands: no saving seen (12½ min a good piece, 11½ min before)."
+                "Hands-on: no saving seen (12½ min per good piece, 11½ min before)."
             ),
         ),
         (
@@ -85,7 +85,7 @@ HOUR = 60 * MINUTE
             (30, 31),
             (
                 "Trays waited 21 h less for drying rack places, but the run was done no sooner: it took 31 h, 30 h before. "
-                "Hands: no saving seen (11½ min a good piece, 11½ min before)."
+                "Hands-on: no saving seen (11½ min per good piece, 11½ min before)."
             ),
         ),
     ],
@@ -102,8 +102,8 @@ def test_of_what_is_shared_runs_are_compared_by_the_finish_and_by_the_good_piece
 @pytest.mark.parametrize(
     ("texts", "said"),
     [
-        (("Lay the rail on the bench.",), "Fit hooks a fifth quicker, say, with a jig"),
-        (("Lay the rail into the jig.",), "Fit hooks a fifth quicker, say, by laying things ready"),
+        (("Lay the rail on the bench.",), "Fit hooks a fifth quicker, for example with a jig"),
+        (("Lay the rail into the jig.",), "Fit hooks a fifth quicker, for example by laying things out ready"),
     ],
 )
 def test_a_jig_is_named_where_the_instructions_have_none_yet(texts: tuple[str, ...], said: str) -> None:

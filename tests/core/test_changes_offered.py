@@ -387,11 +387,11 @@ def test_each_rule_has_its_words() -> None:
 @pytest.mark.parametrize(
     ("code", "span", "said"),
     [
-        ("saved", (38, 45, 52), "Saved 38 min to 52 min of hands, for 60 pieces; promised 1 h."),
+        ("saved", (38, 45, 52), "Saved 38 min to 52 min of hands-on time for 60 pieces; promised 1 h."),
         (
             "worse",
             (-52, -45, -38),
-            "It made things worse: 38 min to 52 min more of hands, for 60 pieces; promised 1 h less.",
+            "It made things worse: 38 min to 52 min more hands-on time for 60 pieces; promised 1 h less.",
         ),
         (
             "too little",
@@ -401,7 +401,7 @@ def test_each_rule_has_its_words() -> None:
         (
             "no difference",
             (-5, 10, 20),
-            "No difference that is more than chance: from 5 min more to 20 min of hands saved, for 60 pieces; promised 1 h.",
+            "No difference beyond chance: 5 min more to 20 min of hands-on time saved for 60 pieces; promised 1 h.",
         ),
     ],
 )

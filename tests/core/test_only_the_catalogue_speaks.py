@@ -70,7 +70,7 @@ CODES = {
     "a revision of the book stays as it was saved": "the same",
     "device.id, device.name, access, paired_at, seen_at, revoked_at, run, tray": "columns of SQL",
     "id, kind, due_at, run, load, tray, step, station, person": "the same",
-    "push.device, endpoint, p256dh, auth, made_at": "the same", "id, station, name, hash, made_at": "the same",
+    "push.device, endpoint, p256dh, auth, made_at": "the same", "id, station, name, hash, made_at, does": "the same",
 }  # fmt: skip
 
 

@@ -44,7 +44,7 @@ TURNS = {
         ("live", "dead"), ("somebody", "nobody"), ("the label", "nobody"), ("ask", "do not ask"), ("laid out", "put away"),
         ("use", "forget"), ("looked", "did not look"), ("read the", "forget the"), ("catch fire", "be left"),
         ("heat by itself", "be left"), ("fire or injury", "in doubt"), ("sharp", "blunt"), ("solvent in", "nothing in"),
-        ("eyewear", "nothing"),
+        ("eyewear", "nothing"), ("checked", "skipped"),
         ("against", "with"), ("before the", "after the"), ("in earshot", "far off"), ("wet for longer", "dry"), ("work held", "work loose"), ("water or foam", "petrol"), ("nothing", "something"),
     ],
     "de": [
@@ -65,7 +65,7 @@ TURNS = {
         ("entzünden sich von selbst", "trocknen gut"), ("selbst erhitzen", "gut setzen"), ("scharfe", "runde"), ("spannung", "nichts"),
         ("fragen", "vergessen"), ("lösemittel", "nichts"), ("bereit", "fern"), ("feuer", "ruhe"), ("geprüft", "verzichtet"),
         ("angesehen", "vergessen"), ("nachsehen", "wegsehen"), ("den stecker ziehen", "den stecker lassen"),
-        ("gegen", "mit"), ("in rufweite", "weit weg"), ("hält länger nass", "trocknet schneller"), ("nichts", "etwas"), ("wasser oder schaum", "benzin"),
+        ("unbekanntes", "bekanntes"), ("länger nass", "kürzer nass"), ("gegen", "mit"), ("in rufweite", "weit weg"), ("hält länger nass", "trocknet schneller"), ("nichts", "etwas"), ("wasser oder schaum", "benzin"),
     ],
     "es": [
         ("nunca", "siempre"), ("nunca", ""), ("sin", "con"), ("no", ""), ("ni", "y"), ("ningún", "todo"), ("ninguna", "toda"),
@@ -87,7 +87,7 @@ TURNS = {
         ("disolvente", "nada"), ("listo", "lejos"), ("preparado", "guardado"), ("incendio", "calma"), ("curado", "mojado"),
         ("mira", "olvida"), ("mirado", "olvidado"), ("mírala", "olvídala"), ("corta", "da"), ("comprobado", "dicho"),
         ("limpio", "sucio"), ("ve ahora", "no vayas"), ("dedos lejos", "dedos cerca"), ("gafas", "nada"),
-        ("protección auditiva", "nada"),
+        ("protección auditiva", "nada"), ("ponte", "quítate"), ("prohibido", "permitido"), ("con presión", "sin presión"),
         ("contra el giro", "con el giro"), ("que te oiga", "que no te oiga"), ("mojado más tiempo", "seco"), ("nada", "algo"), ("agua o espuma", "gasolina"),
     ],
     "fr": [
@@ -170,7 +170,7 @@ def test_every_turn_of_a_word_is_noticed(language: str, key: str, text: str) -> 
         ("en", "stay-and-watch", "Never leave it running", "Leave it running"),
         ("en", "never-leave", "Never leave", "Leave"),
         ("en", "watch-check", "Stay and watch.", "Stay and watch, or leave for a minute."),
-        ("en", "rags", "Never a pile", "A pile"),
+        ("en", "rags", "Never in a pile", "In a pile"),
         ("es", "never-leave", "Nunca dejes", "Puedes dejar"),
         ("es", "rags", "en una sola capa", "en un montón"),
         ("fr", "stay-and-watch", "Ne la laissez jamais tourner seule", "Laissez-la tourner seule"),

@@ -8,10 +8,10 @@ import pytest
 
 from runboard.plan.schedule.problem.check import broken
 from runboard.plan.schedule.problem.from_state import problem_for
-from runboard.plan.schedule.problem.nouns import TICK, Lag, Placed, Plan, Problem
+from runboard.plan.schedule.problem.nouns import TICK, Lag, Placed, Plan, Problem, Stretch
 from runboard.plan.schedule.problem.people import walks_of, watching_of, work_of
 from runboard.plan.schedule.told.effort import finish_of, hands_ticks, person_loads, station_loads
-from runboard.plan.schedule.told.figures import Bar, chart, within
+from runboard.plan.schedule.told.figures import Bar, Chart, ChartRow, chart, parts, within
 from runboard.plan.schedule.told.holding import chain, holder
 from tests.core.by_hand import by_hand
 from tests.core.pressing import Floor
@@ -213,3 +213,22 @@ def test_an_ended_load_that_waits_holds_its_station(problem: Problem, plan: Plan
 
     held = [bar for row in found.rows if row.kind == "station" for bar in row.bars if bar.kind == "held"]
     assert any(bar.block == machine and bar.end == later.start for bar in held)
+
+
+def test_a_bar_that_goes_on_beyond_its_sitting_knows_how_long() -> None:
+    rack = ChartRow("station", 0, (Bar(0, 60, "work", 0), Bar(60, 400, "wait", 0)))
+    evening, morning = parts(Chart((rack,), ((0, 100), (300, 500))))
+
+    assert evening.rows[0].bars == (Bar(0, 60, "work", 0), Bar(60, 100, "wait", 0, until=400))
+    assert morning.rows[0].bars == (Bar(300, 400, "wait", 0, since=60),)
+
+
+def test_a_service_that_holds_nothing_up_is_known_from_one_that_does() -> None:
+    def services(*starts: int) -> list[bool]:
+        in_clamps = (Stretch("hand", 0, 20, "hands-on", ((0, 1),)),)
+        blocks = [replace(work(at, at, 20, by=at), stretches=in_clamps) for at in range(len(starts))]
+        plan = Plan(tuple(Placed(at, start, hands=at) for at, start in enumerate(starts)))
+        return [row.holds for row in chart(two_benches(*blocks), plan).rows if row.kind == "service"]
+
+    assert services(0) == [False]
+    assert services(0, 20) == [True]

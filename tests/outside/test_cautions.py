@@ -117,7 +117,7 @@ def test_only_machines_have_something_to_tick_before_they_start() -> None:
 
 def test_machines_are_off_before_power_comes_back() -> None:
     # 29 CFR 1910.213, as taught at labtrain.noaa.gov: machines must not restart by themselves after a power failure.
-    assert "before it comes back" in say("care", "power-back")
+    assert "before the power comes back" in say("care", "power-back")
 
 
 @published("NIOSH 98-126: recommended limit 85 dB(A) over 8 h, exchange rate 3 dB", {"limit": 85, "exchange": 3})

@@ -59,7 +59,7 @@ def test_a_copy_that_failed_is_red_and_says_why(
 
     assert answer.status_code == 303
     assert "<li>No copy was made today 10:00." in shown(client)
-    assert "There is too little room in" in shown(client)
+    assert "Not enough space in" in shown(client)
     assert "The last is of yesterday 10:00." in shown(client)
 
 

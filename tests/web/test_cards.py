@@ -241,7 +241,7 @@ def test_crew_may_look_and_not_print(tmp_path: Path, clock: HandClock) -> None:
     token, _session = pair(built.door, code, "Ben's phone", "127.0.0.1")
     client.set_cookie("runboard", token)
 
-    assert "A lead's phone prints cards." in client.get(PAGE).text
+    assert "Only a lead's phone can print cards." in client.get(PAGE).text
     assert client.post(PAGE, data={"how": "pdf"}).status_code == 403
     built.close()
 
@@ -271,7 +271,7 @@ def test_of_many_trays_the_browser_prints_some_at_a_time_and_each_once(
     assert after is not None
     rest = client.get(html.unescape(after[1])).text
 
-    assert after[2] == "1 of 3 trays are not on this page. Print these first; then the next 1"
+    assert after[2] == "1 of 3 trays are not on this page. Print these first, then the next 1"
     assert 'class="more"' not in rest
     monkeypatch.setattr(cards, "TRAYS_A_PAGE", 99)
     everything = client.get(f"{PAGE}/print?{whole}").text

@@ -79,7 +79,7 @@ def test_without_an_open_run_a_sentence_says_so(data: Path, tmp_path: Path, caps
     ("more", "sentence"),
     [
         (["r9"], "There is no run 'r9'."),
-        (["--trays", "12"], "There is no tray 12 in this run."),
+        (["--trays", "12"], "This run has no tray 12. Look at Trays."),
         (["--trays", "a-b"], "'a-b' names no trays."),
         (["--kinds", "shelves"], "There is nothing to print"),
         (["--address", "http://shop:8210/page"], "is no address of a server"),

@@ -73,6 +73,6 @@ def test_a_helper_may_read_it() -> None:
 
 
 def test_what_brings_a_caution_is_said_in_words() -> None:
-    assert comes_with(CATALOGUE["hands-clear"]) == "a cutter worked by hand"
+    assert comes_with(CATALOGUE["hands-clear"]) == "a hand-guided cutter"
     assert comes_with(CATALOGUE["stay-and-watch"]) == "any machine that must be watched"
     assert comes_with(CATALOGUE["lifting"]) == ""

@@ -119,7 +119,7 @@ def test_a_card_says_the_tray_and_its_step_and_asks_a_first_name(house: House) -
     page = house.app.test_client().get(link_of(house).path)
 
     assert page.status_code == 200
-    assert "Tray 4 of Key rails" in page.text and "You help with: Sand 120" in page.text
+    assert "Tray 4 of Key rails" in page.text and "Your step: Sand 120" in page.text
     assert "<script" not in page.text and '<nav class="screens"' not in page.text
     assert page.headers["Cache-Control"] == "no-store"
 
@@ -239,7 +239,7 @@ def test_the_state_is_the_trays_current_step_in_words(house: House) -> None:
     assert [one["text"] for one in step["instructions"]] == ["Check the grit.", "Sand with the grain."]
     cautions = {one["text"]: one["signs"] for one in step["cautions"]}
     assert cautions["Eye protection on."] == ["M004"] and cautions["Keep the disc flat."] == []
-    assert "call 112" in state["emergency"]
+    assert "Call 112" in state["emergency"]
 
 
 def test_nothing_of_another_tray_or_run_is_in_it(house: House) -> None:
@@ -262,7 +262,7 @@ def test_it_speaks_the_phones_language_and_the_routes_own_texts_do_where_they_ca
 
 
 @pytest.mark.parametrize(
-    ("language", "words"), [("de", "Vorname"), ("es", "Nombre"), ("fr", "Prénom"), ("en", "Your first name")]
+    ("language", "words"), [("de", "Vorname"), ("es", "Tu nombre"), ("fr", "Votre prénom"), ("en", "Your first name")]
 )
 def test_a_language_is_chosen_by_a_link_and_holds(house: House, language: str, words: str) -> None:
     client = house.app.test_client()
@@ -314,7 +314,7 @@ def test_the_step_is_worked_through_by_the_presses_that_the_page_offers(house: H
 
     state = state_of(client)
     assert state["step"]["name"] == "Sand 180"
-    assert "Sand 120 is done: 5 good. Take the tray here: Sander, Shop" in [one["text"] for one in state["notices"]]
+    assert "Sand 120 is done: 5 good. Take the tray to: Sander, Shop" in [one["text"] for one in state["notices"]]
 
 
 def test_texts_by_position_show_where_pieces_are_personal_and_start_with_the_load(house: House) -> None:
@@ -337,7 +337,7 @@ def test_a_machine_asks_for_its_list_and_then_to_be_looked_at(house: House, cloc
     run = state_of(client)["views"]["loading"]["presses"][0]
     assert run["do"] == "run" and run["minutes"] == 22
     assert run["points"][0]["text"].startswith(
-        "The extinguisher that its manual and the local code ask for is in reach"
+        "keep the extinguisher that its manual and the local code ask for in reach"
     )
     assert len(run["points"]) == len(run["items"]) == 8
     assert tap(house, client, "machine started", {"minutes": 22})["sentence"] == "Tick the start list first."
@@ -362,9 +362,7 @@ def test_a_tray_that_dries_is_left_where_it_is(house: House, clock: HandClock) -
 
     state = state_of(client)
 
-    assert state["blocked"] and "It dries until 22:00. Leave it where it is." in [
-        one["text"] for one in state["notices"]
-    ]
+    assert state["blocked"] and "Drying until 22:00. Leave it where it is." in [one["text"] for one in state["notices"]]
     clock.forward(hours=12, minutes=1)
     set_hours(house.store.settings, 48)
     assert client.get("/helper/state").status_code == 401  # the hours of this phone were eight
@@ -471,7 +469,7 @@ def test_a_press_for_another_tray_is_refused_in_the_helpers_language(house: Hous
     answer = tap(house, client, "load started", load="sand:120/5", tray="5")
 
     assert answer["answer"] == "refused"
-    assert answer["sentence"] == "Ce téléphone ne travaille que le plateau 4."
+    assert answer["sentence"] == "Ce téléphone ne sert qu'au plateau 4."
     assert "facts" not in answer
 
 
@@ -551,7 +549,7 @@ def test_a_card_lets_in_as_many_phones_as_work_at_a_tray(house: House, clock: Ha
 
     late = house.app.test_client().post(link_of(house).path, data={"name": "Tom"}, headers=GERMAN)
     guest_at(house, "5", "Tom")
-    assert late.status_code == 422 and "schon genug Telefone. Die Leitung fragen." in late.text
+    assert late.status_code == 422 and "schon genug Telefone. Werkstattleitung fragen." in late.text
     assert first.post(link_of(house).path, data={"name": "Mia"}).status_code == 303
 
     clock.forward(minutes=61)
@@ -594,13 +592,13 @@ def test_the_hours_are_over(house: House, clock: HandClock) -> None:
     lead = lead_of(house)
     assert lead.post("/helpers/hours", data={"hours": "2,5"}).status_code == 303
     client = guest_at(house)
-    assert "you help until 12:30" in client.get("/helper").text
+    assert "you're helping until 12:30" in client.get("/helper").text
 
     clock.forward(hours=2, minutes=31)
 
     answer = client.get("/helper/state", headers=GERMAN)
     assert answer.status_code == 401 and answer.json is not None
-    assert answer.json["sentence"] == "Die Stunden an diesem Kasten sind um. Die Leitung kann wieder öffnen."
+    assert answer.json["sentence"] == "Die Zeit an diesem Kasten ist um. Die Werkstattleitung kann verlängern."
     assert "hours are over" in client.post(link_of(house).path, data={"name": "Mia"}).text
     (guest,) = guests(house.workshop, house.door)
     assert "Let in again for 2.5 h" in lead.get(f"/helpers/{guest.device.id}").text

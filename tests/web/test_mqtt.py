@@ -15,6 +15,7 @@ from paho.mqtt.enums import CallbackAPIVersion
 
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.keeping.broker import Broker, read_broker, set_broker
+from runboard.floor.keeping.buttons import make_button
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House
 from runboard.run.refusal import Refused
@@ -176,6 +177,29 @@ def test_what_is_no_reading_and_what_stands_elsewhere_is_passed_over(listening: 
     plug.says("on")
 
     wait_for(lambda: signals(listening) == [True])
+
+
+def test_a_button_at_the_broker_presses_with_its_token_alone(
+    listening: House, mosquitto: Mosquitto, plug: Plug, clock: HandClock
+) -> None:
+    workshop = listening.workshop
+    token = make_button(listening.leaving.ears, "cnc", "Foot switch")[0]
+    listen(listening, mosquitto, presses={"cnc": "shop/cnc/button"})
+    record_events(workshop, [new_event(workshop, "unloading started", {}, run="r1", load="cut/1", person="ann")])
+
+    plug.says("pressed", "shop/cnc/button")
+    plug.says('{"token": "wrong"}', "shop/cnc/button")
+    plug.says("140")
+    wait_for(lambda: bool(signals(listening)))
+    assert workshop.ledger.state.runs["r1"].loads["cut/1"].state == "unloading"
+
+    plug.says(f'{{"token": "{token}"}}', "shop/cnc/button")
+    wait_for(lambda: "cut/1" in workshop.ledger.state.runs["r1"].past)
+
+    clock.forward(seconds=2)
+    plug.says(token, "shop/cnc/button")
+    wait_for(lambda: "cut/1" in workshop.ledger.state.runs["r1"].loads)
+    assert all(topic in (TOPIC, "shop/cnc/button") for topic, _ in plug.heard), "something was said back"
 
 
 def test_a_broker_that_comes_back_is_heard_again(listening: House, mosquitto: Mosquitto) -> None:

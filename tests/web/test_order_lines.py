@@ -78,7 +78,7 @@ def test_a_line_that_somebody_took_away_is_said_and_ticks_nothing(house: House, 
     answer = client.post("/plan/runs/r1/lines", data={"line": "2", "on": "packed"})
 
     assert answer.status_code == 422
-    assert "no order line '2' any more" in words(answer)
+    assert "no longer has order line '2'" in words(answer)
 
 
 @pytest.mark.parametrize("data", [{}, {"line": "2"}, {"line": "2", "on": "sent"}, {"line": "../x", "on": "paid"}])

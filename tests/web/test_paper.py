@@ -48,7 +48,7 @@ def test_what_will_be_entered_is_shown_first_and_nothing_is_stored(client: Flask
     looked = look(client, cut_good="5", cut_person="ann", cut_time="16:20", sand_good="4", sand_scrap="1")
 
     assert looked.status_code == 200
-    assert "This will be entered" in looked.text
+    assert "This will be saved" in looked.text
     assert "Ann, Sat 16:20" in looked.text
     assert "not on the card, taken as done" in looked.text
     assert "4 good, 1 scrap" in looked.text
@@ -62,7 +62,7 @@ def test_entered_it_is_in_the_log_as_paper(client: FlaskClient, house: House) ->
     answer = enter(client, looked)
 
     assert (answer.status_code, answer.location) == (303, "/plan/runs/r1/paper?entered=1")
-    assert "Tray 1 is entered" in client.get(answer.location).text
+    assert "Tray 1 is saved" in client.get(answer.location).text
     event = house.workshop.log.events()[-1]
     assert (event.basis, event.person, event.entered_by) == ("paper", "ben", "ann")
     assert event.moment.isoformat() == "2026-03-07T15:20:00+00:00"
@@ -84,7 +84,7 @@ def test_what_was_changed_after_the_look_is_looked_at_again(client: FlaskClient,
     answer = enter(client, looked, **{"r0.good": "4"})
 
     assert answer.status_code == 200
-    assert "This will be entered" in answer.text
+    assert "This will be saved" in answer.text
     assert house.workshop.log.last_seq() == 1
 
 
@@ -102,12 +102,12 @@ def test_a_tray_that_moved_on_meanwhile_is_looked_at_again(client: FlaskClient, 
     ("written", "sentence"),
     [
         ({"cut_good": "five"}, "Write a whole number, 0 or more, or leave it empty."),
-        ({"cut_scrap": "1"}, "Write how many were good: 0 where none was."),
+        ({"cut_scrap": "1"}, "Write how many were good, 0 if none."),
         ({"cut_good": "5", "cut_time": "25:99"}, "That is no time of day. Write it like 20:15."),
         ({"cut_good": "5", "cut_day": "2026-03-07"}, "Write the time too, or leave both empty."),
         ({"cut_good": "5", "cut_day": "2026-03-08", "cut_time": "10:00"}, "Sun 10:00 is still to come."),
-        ({"cut_good": "5", "cut_person": "zoe"}, "There is nobody called 'zoe' in the book."),
-        ({"cut_good": "9"}, "Tray 1 has 5 free for Cut, and 9 were wanted."),
+        ({"cut_good": "5", "cut_person": "zoe"}, "The shop has nobody called 'zoe'. Look at Shop."),
+        ({"cut_good": "9"}, "Tray 1 has 5 free for Cut, not 9. Choose fewer."),
     ],
 )
 def test_what_is_wrong_is_said_beside_its_box_and_nothing_is_lost(
@@ -127,7 +127,7 @@ def test_an_empty_card_says_so(client: FlaskClient) -> None:
     looked = look(client)
 
     assert looked.status_code == 422
-    assert "There is nothing new to enter for tray 1." in looked.text
+    assert "Nothing new to save for tray 1." in looked.text
 
 
 def test_what_is_counted_already_is_shown_and_can_be_left(client: FlaskClient, house: House) -> None:

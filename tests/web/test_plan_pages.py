@@ -212,7 +212,7 @@ def test_two_people_at_one_operation_the_second_is_told(client: FlaskClient, hou
     again = client.post("/plan/products/rail/operations/clean", data=as_a_browser_posts(late.text))
 
     assert late.status_code == 422
-    assert "Somebody saved this meanwhile" in words(late)
+    assert "Someone else saved this meanwhile" in words(late)
     assert inputs(late)["name"] == "Deburr"
     assert again.status_code == 303
     assert operation(house, "clean")["name"] == "Deburr"
@@ -365,7 +365,7 @@ def test_a_route_changed_from_an_outdated_form_is_told_so(client: FlaskClient, h
 
     late = client.post("/plan/runs/r1/operations/hooks", data=form | {"name": ["Screw hooks"]})
 
-    assert "Somebody saved this meanwhile" in words(late)
+    assert "Someone else saved this meanwhile" in words(late)
     assert inputs(late)["name"] == "Screw hooks"
     assert len(run(house).revisions) == 2
 

@@ -208,7 +208,7 @@ def test_a_name_that_leads_into_the_house_is_sent_nothing(
 
     client.post("/push/subscription", json={**service.record(), "endpoint": "https://push.example.net/x"})
 
-    assert result(house, "failed")["why"] == "its address lies in the shop's own network"
+    assert result(house, "failed")["why"] == "its address is inside the shop's own network"
     assert service.got == []
 
 

@@ -50,7 +50,7 @@ def test_every_chart_has_a_name_and_the_same_as_a_table_or_list(client: FlaskCli
     text = client.get(f"{RUN}/{page}").text
 
     assert text.count('<svg class="chart') == len(re.findall(r'<svg class="chart [^>]*aria-label="[^"]+"', text))
-    assert '<svg class="chart' not in text or "The same as a" in text
+    assert '<svg class="chart' not in text or "Show as a" in text
 
 
 @pytest.mark.parametrize("page", PAGES)
@@ -66,8 +66,8 @@ def test_a_time_says_how_often_it_was_measured_what_was_left_out_and_what_is_bel
     assert "Measured 5 times, give or take 24 s." in said
     assert "Not counted The work was interrupted." in said
     assert "Measure 7 more to be sure within 10 %." in said
-    assert "each doubling of the number takes 86 % of that (unit-cost learning curve)" in said
-    assert "A plan made today would take 2 min 40 s" in said
+    assert "each time the count doubles, one takes 86 % as long (unit-cost learning curve)" in said
+    assert "A plan made today uses 2 min 40 s" in said
 
 
 def test_a_time_that_nobody_measured_is_said_to_be_so_and_not_drawn(client: FlaskClient, seen: Seen) -> None:
@@ -82,7 +82,7 @@ def test_everybodys_day_is_drawn_beside_the_planned_one_and_said_as_a_list(clien
     page = client.get(f"{RUN}/happened")
 
     assert 'class="planned-work"' in page.text
-    assert re.search(r"\d\d:\d\d–\d\d:\d\d Robin stays and watches: Cut", words(page))
+    assert re.search(r"\d\d:\d\d–\d\d:\d\d Robin watches: Cut", words(page))
     assert re.search(r"\d\d:\d\d–\d\d:\d\d Kim waits 25 min: no drying rack places free", words(page))
 
 
@@ -90,21 +90,23 @@ def test_what_was_lost_came_good_and_was_late_stands_there(client: FlaskClient, 
     said = words(client.get(f"{RUN}/happened"))
 
     assert "chipped at Clean up ash 3 2" in said
-    assert "56 of 60 came through every step at the first go." in said
-    assert "One step after another the shares at the first go come to 91 %: of what came to each step, not" in said
-    assert "1 of 2 order lines were done in time, 1 late." in said
+    assert "56 of 60 passed every step first time." in said
+    assert (
+        "Step by step, the first-time shares multiply to 91 %. They are shares of what reached each step, not" in said
+    )
+    assert "1 of 2 order lines on time, 1 late." in said
     assert "▲ 8 h late" in said
-    assert "6.3 good pieces an hour of hands." in said
-    assert "Not measured, so not in it: Inspect and pack." in said
+    assert "6.3 good pieces per hands-on hour." in said
+    assert "Not measured, so not in the chart: Inspect and pack." in said
 
 
 SECTIONS = {
-    "hands": "Fit hooks took most: 2 h 50 of 9 h 10.",
-    "days": "2 sittings, as they were and as they were planned.",
-    "lost": "2 of the 60 begun, chipped at Clean up.",
-    "waiting": "Trays 2 days 21 h, all trays added up; most of it: drying, 2 days.",
+    "hands": "Fit hooks took the most: 2 h 50 of 9 h 10.",
+    "days": "2 stretches of work, as they were and as planned.",
+    "lost": "2 of 60 started, chipped at Clean up.",
+    "waiting": "Trays waited 2 days 21 h (all added up). Most of it: drying, 2 days.",
     "process": "Trays waited longest before Fit hooks: 9 h on average.",
-    "orders": "1 of 2 order lines were done in time, 1 late.",
+    "orders": "1 of 2 order lines on time, 1 late.",
 }
 
 
@@ -122,7 +124,7 @@ def test_each_section_is_folded_but_the_first_and_says_what_it_shows(client: Fla
 def test_what_took_no_time_to_speak_of_has_no_line(client: FlaskClient, seen: Seen) -> None:
     said = words(client.get(f"{RUN}/happened"))
 
-    assert "Nobody said why" not in said
+    assert "No reason given" not in said
     assert "2 walks" not in said
     assert "9 walks" in said
 
@@ -153,7 +155,7 @@ def test_what_an_open_run_lost_is_of_what_came_to_a_step_whatever_board_it_was_o
 
     seen(goes_on)
 
-    assert "3 of the 45 begun, 2 of them chipped at Clean up." in words(client.get(f"{RUN}/happened"))
+    assert "3 of 45 started, 2 of them chipped at Clean up." in words(client.get(f"{RUN}/happened"))
 
 
 def test_an_order_line_that_is_not_due_yet_is_not_marked_as_late(client: FlaskClient, seen: Seen) -> None:
@@ -189,18 +191,26 @@ def test_a_break_between_two_sittings_is_not_drawn(client: FlaskClient, seen: Se
 
     seen(with_a_late_hour)
 
-    assert "3 sittings" in words(client.get(f"{RUN}/happened"))
+    assert "3 stretches of work" in words(client.get(f"{RUN}/happened"))
 
 
 def test_what_was_lost_stands_by_the_age_of_the_cutter(client: FlaskClient, seen: Seen) -> None:
     assert "CNC: new cutter 1 15 0 2 15 2" in words(client.get(f"{RUN}/happened"))
 
 
-def test_the_process_chart_has_its_five_signs(client: FlaskClient, seen: Seen) -> None:
+def test_the_process_chart_has_its_signs_and_says_what_the_five_mean(client: FlaskClient, seen: Seen) -> None:
     page = client.get(f"{RUN}/happened").text
 
-    signs = re.findall(r'<svg class="symbol"[^>]*aria-label="(\w+)"', page)
+    table, key = page.split('<table class="figures process">')[1].split("</table>", 1)
+    signs = re.findall(r'<svg class="symbol"[^>]*aria-label="(\w+) \(', table)
     assert set(signs) == {"operation", "transport", "delay", "inspection"}
+    assert re.findall(r"</svg>\s*([^<]+)</li>", key.split("</ul>")[0]) == [
+        "operation (work)",
+        "transport (moving)",
+        "inspection (checking)",
+        "delay (waiting)",
+        "storage (put away)",
+    ]
 
 
 @pytest.mark.parametrize("why", WHY_WAITING)
@@ -213,7 +223,7 @@ def test_saving_off_the_constraint_shows_as_nothing(client: FlaskClient, seen: S
 
     assert page.text.count(">nothing</text>") == 2  # on the chart
     assert "Drying rack places, 1 h more 1 h 14" in words(page)
-    assert "Kim’s hands, all 40 min 6 min" in words(page)
+    assert "Kim’s time, all 40 min 6 min" in words(page)
     assert "Laser nothing" in words(page)  # in the table
 
 
@@ -284,11 +294,11 @@ def test_what_held_it_is_one_story_of_what_it_cost(client: FlaskClient, seen: Se
     page = client.get(f"{RUN}/held")
     said = words(page)
 
-    assert "that cost a day: 24 h." in said
-    assert "that pushed Oil of tray 6 from" in said and "and the end by 24 h on the clock." in said
-    assert "the 24 h that it cost are by the clock, nights and all." in said
+    assert "That cost a day: 24 h." in said
+    assert "that pushed Oil of tray 6 from" in said and "so the run ended 24 h later by the clock." in said
+    assert "the 24 h that it cost are by the clock, nights included." in said
     assert "What the run waited for, hour by hour" in said
-    assert "The longest is not what cost most" in said
+    assert "The longest wait is not what cost most" in said
     assert page.text.count('class="work"') == 2 + 1, "the drying rack's stretches, and its bar of an hour's worth"
 
 
@@ -297,7 +307,7 @@ def test_a_change_says_what_it_would_have_saved_as_a_range_and_when_it_is_paid_b
 ) -> None:
     said = words(client.get(f"{RUN}/changes"))
 
-    assert "Furthest beyond its guess: Fit hooks, by hand, 2 h 50 for 1 h 40. A jig may take a fifth off." in said
+    assert "Furthest over its guess: Fit hooks, hand time 2 h 50, guess 1 h 40. A jig may save a fifth." in said
     assert "51 min (42 min to 1 h)" in said
     assert "Paid back after 1.2 runs, about 2 months" in said
     assert said.index("Three more drying rack places") < said.index("Oil before Engrave")
@@ -345,7 +355,7 @@ def test_once_saved_the_page_says_so_and_the_reason_stands_beside_the_time(clien
     said = words(page)
     assert "Fit hooks, hand time. Saved: 2 min 45 s from now on. You said: “the new jig” Take it back" in said
     beside = page.text.split('id="hooks"')[1].split("<details")[0].replace("\u00a0", " ")
-    assert re.search(r"Since .+ by Robin’s word: 2 min 45 s\. “the new jig”", beside)
+    assert re.search(r"Robin set it to 2 min 45 s on .+: “the new jig”", beside)
 
 
 def test_a_word_is_taken_back_once(client: FlaskClient, house: House, seen: Seen) -> None:
@@ -356,8 +366,8 @@ def test_a_word_is_taken_back_once(client: FlaskClient, house: House, seen: Seen
     again = client.post(f"{RUN}/times/back", data={"event": event})
 
     assert not any(house.workshop.ledger.state.overruled.values())
-    assert "Taken back: as it was before that word." in words(client.get(answer.location.partition("#")[0]))
-    assert (again.status_code, "That was taken back already" in words(again)) == (409, True)
+    assert "Taken back: as it was before." in words(client.get(answer.location.partition("#")[0]))
+    assert (again.status_code, "That was already taken back" in words(again)) == (409, True)
 
 
 def test_no_browser_covers_the_button_with_a_word_of_its_own(client: FlaskClient, seen: Seen) -> None:
@@ -385,7 +395,7 @@ def test_a_length_like_nothing_that_is_known_is_asked_about_first(
     taken = client.post(f"{RUN}/times", data={**form, "sure": sure["sure"]})
 
     assert (asked.status_code, kept) == (409, {})
-    assert "2 h 45 a piece? It was 2 min 40 s." in words(asked)
+    assert "2 h 45 per piece? It was 2 min 40 s." in words(asked)
     assert 'name="length" class="short" value="2 h 45"' in asked.text
     assert 'name="why" value="the new jig"' in asked.text
     assert taken.status_code == 303
@@ -421,7 +431,7 @@ def test_the_times_that_matter_come_first_and_the_others_fold_into_a_line_each(c
     first, others = page.text.split('class="chart-key"')[0], words(page).split("The others")[1]
 
     assert re.findall(r"<h2>([^<]+)</h2>", first) == ["Fit hooks, hand time"]
-    assert "2 min 40 s a piece Moved the run by 1 h. Typically, from 5 times, 33 % more" in words(page)
+    assert "2 min 40 s per piece Changed the run by 1 h. Typical of 5 measured times: 33 % more" in words(page)
     assert "Sand 120 : 1 min 35 s, guess 1 min 30 s, 6 % more" in others
     assert page.text.count("<details open") + page.text.count('class="others" open') == 0
 
@@ -462,8 +472,8 @@ def test_where_the_middle_lies_below_the_guess_and_all_of_it_above_both_are_said
         said.replace("\u00a0", " ") for said in (times_said.in_a_line(study, ""), times_said.verdict(study, None))
     )
 
-    assert line == "moved the run by 2 min; typically 2 min, on average 2 min 10 s, guess 2 min 5 s"
-    assert "Typically, from 3 times, 2 min, on average 2 min 10 s; the guess was 2 min 5 s." in verdict
+    assert line == "changed the run by 2 min; typically 2 min, average 2 min 10 s, guess 2 min 5 s"
+    assert "Typical of 3 measured times: 2 min, average 2 min 10 s; the guess was 2 min 5 s." in verdict
 
 
 def over_and_asked(client: FlaskClient, house: House, idea: str = "a1") -> tuple[str, dict[str, str]]:
@@ -487,7 +497,7 @@ def test_what_a_run_that_is_open_has_of_it_is_said(client: FlaskClient, house: H
 
     said, _ = over_and_asked(client, house)
 
-    assert "From now on: Another, which is open, has it at once." in said
+    assert "From now on. Another is open and gets it at once." in said
 
 
 def rack(house: House) -> int:
@@ -504,8 +514,8 @@ def test_a_change_is_adopted_by_yes_and_stands_in_the_ledger(client: FlaskClient
     assert rack(house) == 12
     said = words(client.get(answer.location))
     assert "Drying rack places: from 9 to 12 Done. Set in the shop’s settings." in said
-    assert "Promised: done sooner by a day (20 h to 25 h), no hand time saved." in said
-    assert "The first run opened after it says whether it worked, once it is finished." in said
+    assert "Promised: done sooner by a day (20 h to 25 h), no hands-on time saved." in said
+    assert "Once the first run opened after it is finished, it says whether it worked." in said
 
 
 def test_what_the_shop_has_already_has_no_button_and_is_not_adopted(
@@ -517,7 +527,7 @@ def test_what_the_shop_has_already_has_no_button_and_is_not_adopted(
     page = client.get(f"{RUN}/changes")
     again = client.post(f"{RUN}/changes/adopt", data=form)
 
-    assert "Done already: Drying rack places, 12 since" in words(page)
+    assert "Already done: Drying rack places, 12 since" in words(page)
     assert "ask=a1" not in page.text
     assert again.status_code == 409
     assert rack(house) == 12
@@ -532,7 +542,7 @@ def test_what_was_adopted_is_taken_back_before_anybody_judged_it(client: FlaskCl
     answer = client.post("/review/changes", data={"adopted": line, "verdict": "back"})
 
     assert rack(house) == 9
-    assert "Taken back: what it altered is as it was before." in words(client.get(answer.location))
+    assert "Taken back: what it changed is as it was before." in words(client.get(answer.location))
 
 
 def test_what_no_book_can_say_is_noted_for_the_next_run(client: FlaskClient, house: House, seen: Seen) -> None:
@@ -542,7 +552,7 @@ def test_what_no_book_can_say_is_noted_for_the_next_run(client: FlaskClient, hou
     said, form = over_and_asked(client, house, "a4")
 
     assert "A helper at Fit hooks for 45 min" in said
-    assert "No book can say that, so nothing is altered" in said
+    assert "No setting can say that, so nothing is changed" in said
     client.post(f"{RUN}/changes/adopt", data=form)
     assert "Done already A helper at Fit hooks for 45 min Noted on" in words(client.get(f"{RUN}/changes"))
 
@@ -552,13 +562,13 @@ def test_an_idea_of_a_friend_says_whose_it_was_and_how_it_was_said(
 ) -> None:
     own = replace(tried()[1], idea=Idea("x", Times("r1", "hooks", "hand", 72)))
     settings = house.app.extensions["fittings"].settings
-    heard = {"change": "Fit hooks: 72 %", "answer": "Ana’s idea: 1 min less a piece."}
+    heard = {"change": "Fit hooks: 72 %", "answer": "Ana’s idea: 1 min less per piece."}
     kept = keep_change(house.workshop, settings, "r1", heard, "robin", own.idea.change)
     seen(lambda found: replace(found, tried=(replace(own, idea=replace(own.idea, id=kept.id)),), together=None))
 
     said = words(client.get(f"{RUN}/changes"))
 
-    assert "Fit hooks 28 % quicker Ana’s idea: 1 min less a piece." in said
+    assert "Fit hooks 28 % quicker Ana’s idea: 1 min less per piece." in said
     assert "Kept to try" not in said
 
 
@@ -566,14 +576,14 @@ def test_hours_that_a_run_never_had_ask_for_a_day_of_it(client: FlaskClient, see
     hours = replace(tried()[0], idea=Idea("h", HoursAdded("robin", date(2026, 1, 1), time(18), time(20))))
     seen(lambda found: replace(found, tried=(replace(hours, refused=("try hours", {})),), together=None))
 
-    assert "Write a day of the run." in words(client.get(f"{RUN}/changes"))
+    assert "Choose a day of the run." in words(client.get(f"{RUN}/changes"))
 
 
 def test_what_not_all_goes_have_says_in_how_many(client: FlaskClient, seen: Seen) -> None:
     some = replace(tried()[0], earlier=span3(0, 1290, 1312), sooner=0.82)
     seen(lambda found: replace(found, tried=(some,), together=None))
 
-    assert "a day (nothing to 22 h, in 8 goes of 10)" in words(client.get(f"{RUN}/changes"))
+    assert "a day (nothing to 22 h, in 8 tries of 10)" in words(client.get(f"{RUN}/changes"))
 
 
 def test_a_change_of_a_run_that_goes_on_is_not_adopted_yet(client: FlaskClient, house: House, seen: Seen) -> None:
@@ -611,11 +621,11 @@ def test_a_change_that_made_it_worse_says_more_and_later(client: FlaskClient, se
     said = words(client.get(f"{RUN}/changes"))
 
     assert "Done later by 20 min (−10 min to 50 min)" in said
-    assert "More hand time 8 min (4 min to 12 min)" in said
+    assert "More hands-on time 8 min (4 min to 12 min)" in said
 
 
 def test_an_empty_ledger_teaches(client: FlaskClient, seen: Seen) -> None:
-    assert "Here stands every change that was made after a review" in words(client.get("/review/changes"))
+    assert "Every change made after a review shows here" in words(client.get("/review/changes"))
 
 
 def test_what_no_run_can_judge_is_not_judged(client: FlaskClient, seen: Seen) -> None:
@@ -650,5 +660,5 @@ def test_a_wish_stands_below_what_the_run_speaks_for(client: FlaskClient, seen: 
 
     said = words(client.get(f"{RUN}/changes"))
 
-    assert said.index("hree more drying rack places") < said.index("Your ideas, if they come true")
-    assert said.index("Your ideas, if they come true") < said.index("Fit hooks 30 % quicker Done", 200)
+    assert said.index("hree more drying rack places") < said.index("Your ideas, if they work out")
+    assert said.index("Your ideas, if they work out") < said.index("Fit hooks 30 % quicker Done", 200)

@@ -26,10 +26,10 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None
     said = unbroken(words(client.get(RUN)))
 
     for line in (
-        "58 of 60 good in 9 h 10 of hands, 9½ min a piece.",
-        "Furthest from the guess: fit hooks, 2 h 50 for 1 h 40.",
+        "58 of 60 good. 9 h 10 hands-on, 9½ min per piece.",
+        "Furthest from the guess: Fit hooks took 2 h 50, guess 1 h 40.",
         "Lost: 2, chipped at Clean up, both from board 3.",
-        "Held by: the drying rack places, all nine taken on Sunday and Monday evening; that cost a day: 24 h.",
+        "Bottleneck: the drying rack places, all nine in use on Sunday and Monday evening. That cost a day: 24 h.",
         "Try first: three more drying rack places, done a day sooner.",
     ):
         assert line in said
@@ -45,13 +45,13 @@ def test_no_line_ends_within_a_span_of_time(span: str) -> None:
 def test_when_it_was_done_against_its_promise_stands_under_its_name(client: FlaskClient, seen: Seen) -> None:
     said = unbroken(words(client.get(RUN)))
 
-    assert said.index("Key rails, run 7") < said.index("a day after its first plan;") < said.index("58 of 60 good")
+    assert said.index("Key rails, run 7") < said.index("a day later than first planned.") < said.index("58 of 60 good")
 
 
 def test_the_picture_tells_hands_from_machines(client: FlaskClient, seen: Seen) -> None:
     page = client.get(RUN)
 
-    assert "hands machines guess" in words(page)
+    assert "hands-on machines guess" in words(page)
     assert "url(#watch-operations)" in page.text
 
 
@@ -68,7 +68,7 @@ def test_what_is_worked_out_still_says_so_and_asks_again_for_its_part_alone(clie
     page = client.get(RUN)
     part = client.get(RUN, headers={"HX-Request": "true"})
 
-    assert "Held by: being worked out…" in words(page)
+    assert "Bottleneck: working it out…" in words(page)
     assert f'hx-get="{RUN}" hx-trigger="every 1s"' in page.text
     assert part.text.strip().startswith('<ul class="five" id="lines"')
     assert "<svg" not in part.text
@@ -95,7 +95,7 @@ def test_where_little_was_measured_that_comes_first_with_the_presses_that_tell_m
 
     assert said.index("Only 41 % of the time was measured") < said.index("58 of 60 good")
     assert (
-        "Next time these three presses would tell the most: Start at Inspect and pack, Done at Sand 120 and Start at Oil."
+        "Next time, these three presses would help most: Start at Inspect and pack, Done at Sand 120 and Start at Oil."
         in said
     )
 
@@ -110,7 +110,7 @@ def test_an_open_run_says_so_far(client: FlaskClient, seen: Seen) -> None:
     seen(going_on)
     said = unbroken(words(client.get(RUN)))
 
-    assert "So far 20 of 60 good in 9 h 10 of hands." in said
+    assert "So far 20 of 60 good. 9 h 10 hands-on." in said
     assert "Lost so far: none." in said
 
 
@@ -121,7 +121,7 @@ def test_a_run_of_which_nothing_was_pressed_teaches(client: FlaskClient, seen: S
         )
     )
 
-    assert "Nothing has been pressed in this run yet" in words(client.get(RUN))
+    assert "Nothing has been entered for this run yet" in words(client.get(RUN))
 
 
 def test_a_run_that_nobody_knows_is_not_found(client: FlaskClient, seen: Seen) -> None:
@@ -141,7 +141,7 @@ def test_where_the_replay_failed_the_rest_is_said_all_the_same(
     answer = client.get(f"{RUN}/held")
 
     assert answer.status_code == 200
-    assert "Held by: nobody can say." in words(answer)
+    assert "Bottleneck: unknown." in words(answer)
     assert "hx-get" not in answer.text
 
 
@@ -157,5 +157,5 @@ def test_while_other_long_work_goes_on_a_review_is_asked_for_again(
 
     answer = client.get(f"{RUN}/held")
 
-    assert "Held by: being worked out…" in words(answer)
+    assert "Bottleneck: working it out…" in words(answer)
     assert "hx-get" in answer.text

@@ -42,13 +42,13 @@ def with_happened(found: Essentials, **fields: object) -> Essentials:
 @pytest.mark.parametrize(
     ("fields", "said"),
     [
-        ({"good": 62}, "62 good where 60 were wanted in 9 h 10 of hands, 9 min a piece."),
-        ({"good": 8, "wanted": 6, "started": 8}, "8 good where 6 were wanted in 9 h 10 of hands, 1 h 09 a piece."),
-        ({"good": 0}, "0 of 60 good in 9 h 10 of hands."),
-        ({"hands": timedelta(0)}, "58 of 60 good; nobody’s time was pressed."),
+        ({"good": 62}, "62 good, 60 wanted. 9 h 10 hands-on, 9 min per piece."),
+        ({"good": 8, "wanted": 6, "started": 8}, "8 good, 6 wanted. 9 h 10 hands-on, 1 h 09 per piece."),
+        ({"good": 0}, "0 of 60 good. 9 h 10 hands-on."),
+        ({"hands": timedelta(0)}, "58 of 60 good. No hands-on time was entered."),
         (
             {"good": 1, "wanted": 1, "started": 1, "hands": minutes(70)},
-            "1 of 1 good in 1 h 10 of hands, 1 h 10 a piece.",
+            "1 of 1 good. 1 h 10 hands-on, 1 h 10 per piece.",
         ),
     ],
 )
@@ -59,7 +59,7 @@ def test_the_first_line_says_pieces_and_hands(found: Essentials, fields: dict[st
 def test_more_than_was_wanted_to_begin_with_is_said_of_what_was_begun(found: Essentials) -> None:
     said = line(with_happened(found, good=22, wanted=24, started=30), "pieces")
 
-    assert said == "22 good of the 30 begun, 24 wanted, in 9 h 10 of hands, 25 min a piece."
+    assert said == "22 good of 30 started, 24 wanted. 9 h 10 hands-on, 25 min per piece."
 
 
 def test_an_open_run_has_no_time_of_a_piece(found: Essentials) -> None:
@@ -67,7 +67,7 @@ def test_an_open_run_has_no_time_of_a_piece(found: Essentials) -> None:
     open_ = replace(found, past=replace(found.past, run=run))
 
     assert line(with_happened(open_, good=8, wanted=44, started=60), "pieces") == (
-        "So far 8 of 44 good in 9 h 10 of hands."
+        "So far 8 of 44 good. 9 h 10 hands-on."
     )
 
 
@@ -80,15 +80,15 @@ PROMISED = datetime(2026, 10, 31, 1, 30, tzinfo=UTC)
         (
             PROMISED,
             timedelta(days=1, minutes=8),
-            "Done Sun 1 Nov 02:38, a day after its first plan; not all order lines in time.",
+            "Done Sun 1 Nov 02:38, a day later than first planned. Not all order lines on time.",
         ),
-        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct 02:40, as planned at first; not all order lines in time."),
+        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct 02:40, as first planned. Not all order lines on time."),
         (
             PROMISED,
             timedelta(hours=-2),
-            "Done Sat 31 Oct 00:30, 2 h before its first plan; not all order lines in time.",
+            "Done Sat 31 Oct 00:30, 2 h earlier than first planned. Not all order lines on time.",
         ),
-        (None, timedelta(0), "Done Sat 31 Oct 02:30; not all order lines in time."),
+        (None, timedelta(0), "Done Sat 31 Oct 02:30. Not all order lines on time."),
         (PROMISED, None, "Promised for Sat 31 Oct 02:30."),
         (None, None, ""),
     ],
@@ -106,7 +106,7 @@ def test_beside_when_it_was_done_stands_whether_all_order_lines_were_in_time(fou
     in_time = with_happened(found, order_lines=tuple(line for line in lines if not line.late))
     without_days = with_happened(found, order_lines=tuple(replace(line, due=None, late=None) for line in lines))
 
-    assert done_in_words(in_time).endswith("; all order lines in time.")
+    assert done_in_words(in_time).endswith(". All order lines on time.")
     assert "order lines" not in done_in_words(without_days)
 
 
@@ -116,15 +116,15 @@ def test_operations_that_came_near_their_guess_are_said_to(found: Essentials) ->
     all_known = with_happened(found, bars=tuple(near))
     some_known = with_happened(found, bars=(*near, replace(near[0], taken=None)))
 
-    assert line(all_known, "furthest") == "Every operation came within a tenth of its guess."
-    assert line(some_known, "furthest") == "What was measured came within a tenth of its guess."
+    assert line(all_known, "furthest") == "Every operation came within 10\u00a0% of its guess."
+    assert line(some_known, "furthest") == "Everything measured came within 10\u00a0% of its guess."
 
 
 def test_where_no_time_is_known_nothing_is_set_against_the_guess(found: Essentials) -> None:
     unknown = tuple(replace(bar, taken=None) for bar in found.happened.bars)
 
     assert line(with_happened(found, bars=unknown), "furthest") == (
-        "Nothing to set against the guess: no time was measured."
+        "No time was measured, so there is nothing to compare with the guess."
     )
 
 
@@ -144,8 +144,8 @@ def lost(reason: str, pieces: int, board: str = "", step: str = "Clean up") -> L
             [lost("chipped", 3, "2"), lost("burnt", 1, step="Engrave")],
             "Lost: 4, 3 of them chipped at Clean up (all three from board 2).",
         ),
-        ([lost("burnt", 1, step="Engrave"), lost("chipped", 1)], "Lost: 2, each for another reason."),
-        ([lost("", 2)], "Lost: 2, at Clean up (nobody noted why)."),
+        ([lost("burnt", 1, step="Engrave"), lost("chipped", 1)], "Lost: 2, each for a different reason."),
+        ([lost("", 2)], "Lost: 2, at Clean up (no reason noted)."),
     ],
 )
 def test_what_was_lost_is_said_by_the_reason_that_cost_the_most(found: Essentials, some: list[Lost], said: str) -> None:
@@ -155,24 +155,24 @@ def test_what_was_lost_is_said_by_the_reason_that_cost_the_most(found: Essential
 
 
 def test_pieces_lost_of_which_nothing_is_known_are_counted(found: Essentials) -> None:
-    assert line(with_happened(found, lost=(), scrap=2), "lost") == "Lost: 2, and nobody noted where or why."
+    assert line(with_happened(found, lost=(), scrap=2), "lost") == "Lost: 2, no place or reason noted."
 
 
 @pytest.mark.parametrize(
     ("what", "said"),
     [
-        (("hands", "robin"), "Held by: Robin’s hands, on Saturday and Sunday evening."),
-        (("station", "laser"), "Held by: the Laser, on Saturday and Sunday evening."),
-        (("wait", "oil"), "Held by: drying after Oil, on Saturday and Sunday evening; it cost a day: 24 h."),
-        (("walking", ""), "Held by: walking between rooms, on Saturday and Sunday evening."),
+        (("hands", "robin"), "Bottleneck: Robin’s time, on Saturday and Sunday evening."),
+        (("station", "laser"), "Bottleneck: the Laser, on Saturday and Sunday evening."),
+        (("wait", "oil"), "Bottleneck: drying after Oil, on Saturday and Sunday evening. It cost a day: 24 h."),
+        (("walking", ""), "Bottleneck: walking between rooms, on Saturday and Sunday evening."),
         (
             ("room", "shop"),
-            "Held by: the air in the shop, on Saturday and Sunday evening; waiting for it cost a day: 24 h.",
+            "Bottleneck: the air in the shop, on Saturday and Sunday evening. Waiting for it cost a day: 24 h.",
         ),
-        (("hours", ""), "Held by: the hours: what was next waited for somebody on Saturday and Sunday evening."),
+        (("hours", ""), "Bottleneck: the hours. The next step waited for someone on Saturday and Sunday evening."),
         (
             ("service", "extraction"),
-            "Held by: the dust extraction, CNC or router table, taken on Saturday and Sunday evening; having only one cost a day: 24 h.",
+            "Bottleneck: the dust extraction, CNC or router table, in use on Saturday and Sunday evening. Having only one cost a day: 24 h.",
         ),
     ],
 )
@@ -192,7 +192,7 @@ def test_what_held_the_run_is_said_of_each_kind(found: Essentials, what: What, s
 def test_the_days_on_which_it_held_are_named_as_long_as_they_are_few(
     found: Essentials, days: tuple[float, ...], said: str
 ) -> None:
-    assert line(held_on(found, ("hands", "robin"), *days), "held") == f"Held by: Robin’s hands, {said}."
+    assert line(held_on(found, ("hands", "robin"), *days), "held") == f"Bottleneck: Robin’s time, {said}."
 
 
 MIDNIGHT = START + timedelta(hours=14)  # at 00:00 in Berlin
@@ -217,8 +217,8 @@ def test_what_is_past_midnight_is_of_the_evening_that_began_before(found: Essent
     named = what_in_words(late.past, late.held.most)
     because = because_in_words(late.past, late.held.most, named, late.held.because, late.held.sessions)
 
-    assert line(late, "held") == "Held by: Robin’s hands, on Saturday evening."
-    assert because.startswith("On Sat 7 Mar at 01:10 that night Robin’s hands were at Fit hooks of tray 1 until 01:40")
+    assert line(late, "held") == "Bottleneck: Robin’s time, on Saturday evening."
+    assert because.startswith("On Sat 7 Mar at 01:10 that night Robin’s time went to Fit hooks of tray 1 until 01:40")
 
 
 def test_what_little_of_the_shops_hours_became_on_the_clock_is_told(found: Essentials) -> None:
@@ -227,11 +227,11 @@ def test_what_little_of_the_shops_hours_became_on_the_clock_is_told(found: Essen
     hands = replace(rack, most=("hands", "robin"))
 
     assert pushed_in_words(found.past, rack, "24 h") == (
-        "It held the run up for 3 h 30 of the shop’s hours only, but that pushed Oil of tray 6 from Sun 8 Mar to Mon 9 Mar,"
-        " and the end by 24 h on the clock."
+        "It held up the run for only 3 h 30 with someone in the shop. But that pushed Oil of tray 6 from Sun 8 Mar to Mon 9 Mar,"
+        " so the run ended 24 h later by the clock."
     )
     assert pushed_in_words(found.past, replace(rack, because=None), "24 h").endswith(
-        "only, but with the hours in which nobody was there that became 24 h on the clock."
+        "someone in the shop. With the hours nobody was there, that became 24 h by the clock."
     )
     assert pushed_in_words(found.past, replace(rack, cost=minutes(300)), "5 h") == "", "both are about the same"
     assert pushed_in_words(found.past, hands, "24 h") == "", "its cost is not said"
@@ -243,10 +243,10 @@ def test_what_little_of_the_shops_hours_became_on_the_clock_is_told(found: Essen
 def test_while_it_is_worked_out_again_the_old_answer_stands(found: Essentials) -> None:
     again, first = replace(found, is_weighed=False), replace(found, held=None, tried=None, is_weighed=False)
 
-    assert line(again, "held") == line(found, "held") + " Being worked out again…"
-    assert line(again, "try") == line(found, "try") + " Being worked out again…"
+    assert line(again, "held") == line(found, "held") + " Updating…"
+    assert line(again, "try") == line(found, "try") + " Updating…"
     assert line(first, "held") == (
-        "Held by: being worked out… That takes about 5 seconds, longer on a small or busy computer."
+        "Bottleneck: working it out… That takes about 5 seconds, longer on a small or busy computer."
     )
 
 
@@ -263,17 +263,17 @@ def held_on(found: Essentials, what: What, *days: float) -> Essentials:
     [
         (
             ("service", "rack"),
-            "Tray 6 was ready for Oil on Sat 7 Mar at 19:00, but the drying rack places were all taken: begun at 19:40.",
+            "Tray 6 was ready for Oil on Sat 7 Mar at 19:00, but all the drying rack places were in use. It started at 19:40.",
         ),
         (
             ("hands", "robin"),
-            "On Sat 7 Mar at 19:00 Robin’s hands were at Fit hooks of trays 1 and 2 until 19:40, while tray 6 waited for Oil.",
+            "On Sat 7 Mar at 19:00 Robin’s time went to Fit hooks of trays 1 and 2 until 19:40, while tray 6 waited for Oil.",
         ),
         (
             ("station", "laser"),
-            "On Sat 7 Mar at 19:00 the Laser was at trays 1 and 2 until 19:40, while tray 6 waited for it.",
+            "On Sat 7 Mar at 19:00 the Laser was busy with trays 1 and 2 until 19:40, while tray 6 waited for it.",
         ),
-        (("wait", "oil"), "Tray 6, through Oil on Sat 7 Mar at 19:00, could go on at 19:40 at the soonest."),
+        (("wait", "oil"), "Tray 6 finished Oil on Sat 7 Mar at 19:00 and could carry on at 19:40 at the earliest."),
         (("hours", ""), ""),
     ],
 )
@@ -289,24 +289,24 @@ def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None
 
     said = line(replace(found, held=replace(found.held, most=None, cost=None)), "held")
 
-    assert said == "Held by: nothing that stands out. No one thing more would have ended it sooner."
+    assert said == "Bottleneck: none stands out. No single addition would have ended it sooner."
 
 
 @pytest.mark.parametrize(
     ("some", "said"),
     [
-        ((), "Try first: nothing was found to try. Have you an idea?"),
-        ((0, 0, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
-        ((9, 4, Capacity("rack", 12)), "Try first: nothing that was tried helps enough to name."),
-        ((-90, -10, Capacity("rack", 12)), "Try first: nothing that was tried would have helped."),
+        ((), "Try first: nothing found. Do you have an idea?"),
+        ((0, 0, Capacity("rack", 12)), "Try first: nothing tried would have helped."),
+        ((9, 4, Capacity("rack", 12)), "Try first: nothing tried helps enough to mention."),
+        ((-90, -10, Capacity("rack", 12)), "Try first: nothing tried would have helped."),
         (
             (0, 51, Times("r1", "hooks", "hand", 70)),
-            "Try first: Fit hooks 30 % quicker, 51 min less hand time.",
+            "Try first: Fit hooks 30 % quicker, 51 min less hands-on time.",
         ),
-        ((95, 0, TraySize("r1", 10)), "Try first: 10 pieces a tray, done 1 h 35 sooner."),
+        ((95, 0, TraySize("r1", 10)), "Try first: 10 pieces per tray, done 1 h 35 sooner."),
         (
             (121, 0, HoursAdded("robin", date(2026, 3, 9), time(18), time(20))),
-            "Try first: Robin there 2 h more when the run waits for somebody, as on Mon 9 Mar, done 2 h sooner.",
+            "Try first: Robin there 2 h longer when the run waits for someone, as on Mon 9 Mar, done 2 h sooner.",
         ),
         ((90, 0, Capacity("rack", 10)), "Try first: drying rack places: one more (10), done 1 h 30 sooner."),
     ],
@@ -355,8 +355,8 @@ def test_a_run_without_a_time_says_that_all_stands_on_guesses(found: Essentials)
     bare = replace(found, study=replace(found.study, share=0.0, presses=found.study.presses[:1]))
 
     assert little_measured(bare) == [
-        "No time of this run was measured: what follows stands on guesses.",
-        "Next time this press would tell the most: Start at Inspect and pack.",
+        "No time of this run was measured. What follows is based on guesses.",
+        "Next time, this press would help most: Start at Inspect and pack.",
     ]
 
 
@@ -388,7 +388,7 @@ def test_what_a_phone_offers_as_a_reason_is_said_as_one_says_it(found: Essential
 
 
 def test_where_the_run_could_not_be_replayed_nobody_can_say_what_held_it(found: Essentials) -> None:
-    assert line(replace(found, held=None), "held").startswith("Held by: nobody can say.")
+    assert line(replace(found, held=None), "held").startswith("Bottleneck: unknown.")
 
 
 def test_what_the_shop_has_done_since_is_not_to_be_tried_first(found: Essentials) -> None:
@@ -399,4 +399,4 @@ def test_what_the_shop_has_done_since_is_not_to_be_tried_first(found: Essentials
     all_done = replace(found, tried=tuple(replace(one, is_done=True) for one in found.tried))
 
     assert one_done.first_to_try not in (None, first)
-    assert line(all_done, "try") == "Try first: nothing more. What would have helped is done already."
+    assert line(all_done, "try") == "Try first: nothing more. What would have helped is already done."

@@ -47,35 +47,33 @@ def test_each_product_says_its_last_run_and_the_average(seen: FlaskClient) -> No
 
     assert "Entry key rails" in said and "Serving boards" in said
     assert re.search(
-        r"[\d.]+ good pieces an hour of hands in Key rails, third batch; [\d.]+ on average over 3 runs", said
+        r"[\d.]+ good pieces per hands-on hour in Key rails, third batch; [\d.]+ on average over 3 runs", said
     )
-    assert "of all pieces of 3 runs" in said
-    assert re.search(r"\d\d of 30 begun came good in Key rails, third batch, \d\d %", said)
-    assert re.search(r"Key rails, third batch was done .+ after what the plan at its opening promised", said)
+    assert "of all pieces over 3 runs" in said
+    assert re.search(r"\d\d of 30 started came good in Key rails, third batch, \d\d %", said)
+    assert re.search(r"Key rails, third batch was done .+ later than the plan at its opening promised", said)
 
 
 def test_the_promise_says_what_it_counts_on(seen: FlaskClient) -> None:
     said = words(seen.get(PAGE))
 
-    assert "The promise is the plan at its opening, with everybody there in their usual hours." in said
+    assert "That plan had everyone there in their usual hours." in said
 
 
 def test_how_long_each_run_took_and_hands_a_piece_stand_beside_the_promise(seen: FlaskClient) -> None:
     said = words(seen.get(PAGE))
 
-    assert re.search(r"Key rails, third batch was done \d days.* after it was opened; .+ on average over 3 runs", said)
-    assert re.search(
-        r"\d+ min.* of hands for each good piece in Key rails, third batch; .+ on average over 3 runs", said
-    )
+    assert re.search(r"Key rails, third batch took \d days.* from opening to done; .+ on average over 3 runs", said)
+    assert re.search(r"\d+ min.* hands-on per good piece in Key rails, third batch; .+ on average over 3 runs", said)
 
 
 def test_from_which_run_on_a_change_holds_stands_there(seen: FlaskClient) -> None:
     page = seen.get(PAGE).text
 
     rails = words_in(page.split("<h2>Entry key rails</h2>")[1].split("</section>")[0])
-    assert re.search(r"From Key rails, third batch on: .*\b9\b", rails)
+    assert re.search(r"From Key rails, third batch: .*\b9\b", rails)
     row = words_in(page.split('<a href="/review/runs/r4">')[1].split("</th>")[0])
-    assert re.search(r"from here on: .*\b9\b", row)
+    assert re.search(r"from here: .*\b9\b", row)
 
 
 def test_every_time_that_was_measured_can_be_chosen_by_its_operation(seen: FlaskClient) -> None:
@@ -84,7 +82,8 @@ def test_every_time_that_was_measured_can_be_chosen_by_its_operation(seen: Flask
     assert re.findall(r'<optgroup label="([^"]+)">', page) == ["Entry key rails", "Serving boards"]
     assert re.findall(r"<option[^>]* selected>([^<]+)", page) == ["Fit hooks, hand time"]
     assert re.search(
-        r"Of all these times it moves the newest run most: by \d+ min more than the route says\.", words(seen.get(PAGE))
+        r"Of all these times, this one changes the newest run most: \d+ min more than the route says\.",
+        words(seen.get(PAGE)),
     )
 
 
@@ -98,15 +97,15 @@ def test_no_two_times_to_choose_are_called_alike(seen: FlaskClient) -> None:
 def test_what_stands_on_the_chart_is_written_as_below_it(seen: FlaskClient) -> None:
     page = seen.get(f"{PAGE}?element=rails|hooks|hand").text.replace("\u00a0", " ")
 
-    average = re.search(r"<p>([^<]+) on average of \d+ times", page)
+    average = re.search(r"<p>([^<]+) on average over \d+ times", page)
     assert average is not None and f">{average[1]}</text>" in page
 
 
 def test_a_chart_is_said_in_plain_words_and_how_it_is_reckoned_one_press_down(seen: FlaskClient) -> None:
     page = seen.get(PAGE).text
 
-    plain, method = page.split('id="element"')[1].split("How the limits are reckoned")
-    assert "deviation" not in plain and "as far as chance alone takes them" in plain
+    plain, method = page.split('id="element"')[1].split("How the limits are worked out")
+    assert "deviation" not in plain and "where chance alone takes them" in plain
     assert "Three standard deviations" in method
 
 
@@ -114,7 +113,7 @@ def test_a_product_with_one_run_has_words_and_no_chart(seen: FlaskClient) -> Non
     boards = seen.get(PAGE).text.split("<h2>Serving boards</h2>")[1].split("</section>")[0]
 
     assert "<svg" not in boards
-    assert "good pieces an hour of hands in Serving boards." in boards
+    assert "good pieces per hands-on hour in Serving boards." in boards
 
 
 def test_every_run_stands_in_the_table_and_leads_to_its_review(seen: FlaskClient) -> None:
@@ -127,7 +126,7 @@ def test_the_time_that_moved_furthest_is_shown_with_how_its_estimate_went(seen: 
     said = words(seen.get(PAGE))
 
     assert "Fit hooks, hand time" in said
-    went = said.split("How the estimate went")[1]
+    went = said.split("How the estimate changed")[1]
     assert re.search(r"As the route says – 2 min .+ first batch .+ second batch .+ third batch", went)
 
 

@@ -52,7 +52,8 @@ def test_of_an_open_run_the_list_has_no_time_of_a_piece(client: FlaskClient, hou
 
     assert at_a_glance(known) == "4 of 12 good"
     assert (
-        at_a_glance(replace(known, run=replace(known.run, state="finished"))) == "4 of 12 good, 9 min of hands a piece"
+        at_a_glance(replace(known, run=replace(known.run, state="finished")))
+        == "4 of 12 good, 9 min hands-on per piece"
     )
 
 
@@ -74,7 +75,7 @@ def test_good_pieces_and_the_hands_of_one_stand_in_the_list(client: FlaskClient,
 def test_a_run_shows_its_hours_and_every_element(client: FlaskClient) -> None:
     text = words(client.get("/review/runs/r1/log"))
 
-    assert "8 min hands on" in text
+    assert "8 min hands-on" in text
     assert "machine time, CNC" in text
     assert "✓ measured" in text
     assert "Sat 7 Mar 2026, 10:00" in text
@@ -90,13 +91,13 @@ def test_the_log_leads_back_at_its_top_and_says_a_piece_as_the_review_does(
     page = client.get("/review/runs/r1/log")
 
     assert '<a href="/review/runs/r1">‹ =Rails</a>' in page.text.split("<h1>")[0]
-    assert "8 min hands on, 2½ min for each of 3 good pieces" in words(page)
+    assert "8 min hands-on, 2½ min for each of 3 good pieces" in words(page)
 
 
 def test_an_empty_review_teaches(client: FlaskClient, house: House) -> None:
     open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 12}]))
 
-    assert "Nothing has been pressed in this run yet" in words(client.get("/review/runs/r2/log"))
+    assert "Nothing has been entered for this run yet" in words(client.get("/review/runs/r2/log"))
 
 
 def test_the_table_goes_to_a_spreadsheet(client: FlaskClient) -> None:
@@ -157,7 +158,7 @@ def with_figures(house: House, **figures: float) -> None:
 def test_without_helpers_the_hours_have_one_column(client: FlaskClient) -> None:
     text = words(client.get("/review/runs/r1/log"))
 
-    assert "Hands on" in text
+    assert "Hands-on" in text
     assert "Helpers" not in text
 
 
@@ -170,7 +171,7 @@ def test_helpers_hours_stand_apart_on_the_page_and_in_the_table(
     rows = list(csv.DictReader(io.StringIO(client.get("/review/runs/r1.csv").text, newline="")))
 
     assert "Leads 8 min, helpers 30 min." in text
-    assert "Hands on, sum" in text
+    assert "Hands-on, total" in text
     assert {(row["person"], row["hours_of"]) for row in rows} >= {("Ann", "lead"), ("Ben", "helper"), ("", "")}
 
 
@@ -196,12 +197,22 @@ def test_noise_and_dust_of_a_day_are_information(client: FlaskClient, house: Hou
 
     text = words(client.get("/review/days"))
 
-    assert "This is no measurement." in text
+    assert "This is not a measurement." in text
     assert "Ann 10 %" in text  # 46 min of the CNC's 85 dB(A): hands at it, and watching it
     assert "Ben at least 42 %" in text  # 20 min of 95 dB(A)
-    assert "because no level is written down, which does not mean quiet: Ben 10 min at Bench." in text
+    assert "because no level is written down: Ben 10 min at Bench. That does not mean quiet" in text
     assert "20 min 20 min" in text
     assert "safe" not in text.lower()
+
+
+def test_a_dose_too_small_to_say_is_not_at_least_anything(client: FlaskClient, house: House, clock: HandClock) -> None:
+    with_figures(house, sander=60)
+    ben_cleans(house, clock)
+
+    text = words(client.get("/review/days"))
+
+    assert "Ben under 1 % (some levels missing)" in text
+    assert "at least under" not in text
 
 
 def test_a_day_over_the_shops_limit_says_so_in_words(client: FlaskClient, house: House, clock: HandClock) -> None:

@@ -84,7 +84,7 @@ def test_what_changed_between_the_look_and_the_press_is_judged_again(
     taken = client.post("/shop/import", data=as_a_browser_posts(look.text))
 
     assert taken.status_code == 422
-    assert "The run 'r1' is open already" in words(taken).replace("’", "'")
+    assert "The run 'r1' is already open" in words(taken).replace("’", "'")
     assert here.workshop.log.last_seq() == 1
 
 
@@ -140,7 +140,7 @@ def test_a_file_of_a_hundred_trays_of_ten_thousand_loads_is_refused(
     look = look_at(client, file)
 
     assert look.status_code == 422
-    assert "That makes 5,000,000 pieces, and a run has 3,000 at most." in words(look)
+    assert "That makes 5,000,000 pieces, but a run holds 3,000 at most." in words(look)
     assert here.workshop.log.last_seq() == 0
 
 
@@ -157,5 +157,5 @@ def test_a_run_that_grows_beyond_its_size_by_many_events_is_refused(
     look = look_at(client, {**file, "events": [opened, *more]})
 
     assert look.status_code == 422
-    assert "and a run has 3,000 at most" in words(look)
+    assert "but a run holds 3,000 at most" in words(look)
     assert rest

@@ -12,6 +12,8 @@ from runboard.words.facts import zone_of
 from runboard.words.sentences import in_words, message_name, say
 
 WORDS = """
+ui-tray = tray { $tray }
+ui-trays = trays { $trays }
 refused-station-busy = { $station } still holds { $trays }. It is free at { $until }.
 refused-only-an-attribute =
     .title = Nothing
@@ -40,7 +42,7 @@ def test_a_refusal_is_a_sentence_in_the_shops_own_time() -> None:
 
     said = say("refused", "station busy", facts, zone=zone_of("Europe/Berlin"))
 
-    assert said == "The CNC still holds 3 and 4. It is free at Sat 10:20."
+    assert said == "The CNC still holds trays 3 and 4. It is free at Sat 10:20."
 
 
 @pytest.mark.usefixtures("words")

@@ -194,7 +194,7 @@ def test_a_save_on_an_outdated_revision_says_so_and_loses_nothing(client: FlaskC
     )
 
     assert late.status_code == 422
-    assert "Somebody saved this meanwhile" in words(late)
+    assert "Someone else saved this meanwhile" in words(late)
     assert "Name: Long bench" in words(late)
     assert inputs(late)["name"] == "My bench"
     assert again.status_code == 303
@@ -235,9 +235,9 @@ def test_the_shop_says_what_counts_where_not_all_can_be_in_time(client: FlaskCli
     }
     client.post("/shop/about", data={**said, "late_counts": "lines"})
 
-    assert "If not all can be on time: least lateness in all" in before[0]
+    assert "When not all can be in time: least lateness in all" in before[0]
     assert "fewest late order lines" in before[1]
-    assert "If not all can be on time: fewest late order lines" in words(client.get("/shop"))
+    assert "When not all can be in time: fewest late order lines" in words(client.get("/shop"))
     assert (record(house)["late_counts"], house.workshop.book.late_counts) == ("lines", "lines")
 
 

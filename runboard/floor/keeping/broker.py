@@ -1,10 +1,11 @@
-"""Where machines are heard by MQTT: the broker, and each station's topic. Off until somebody switches it on."""
+"""Where machines are heard by MQTT, and buttons: the broker, and each station's topics. Off until somebody switches it on."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from runboard.floor.keeping.signals import Ears, take_signal
-from runboard.run.calls.signals import read_payload, read_signal
+from runboard.floor.keeping.buttons import press_button
+from runboard.floor.keeping.signals import Ears, take_signal, who_speaks
+from runboard.run.calls.signals import PRESSES, read_payload, read_signal
 from runboard.run.refusal import Refused
 
 KEY = "mqtt"
@@ -14,7 +15,8 @@ _LONGEST = 400
 
 @dataclass(frozen=True)
 class Broker:
-    """``topics`` says for each station where it is heard; ``places`` where in a JSON message its value stands."""
+    """``topics`` says for each station where it is heard; ``places`` where in a JSON message its value stands; ``presses``
+    where its button is."""
 
     on: bool = False
     host: str = ""
@@ -24,6 +26,7 @@ class Broker:
     password: str = ""
     topics: Mapping[str, str] = field(default_factory=dict)
     places: Mapping[str, str] = field(default_factory=dict)
+    presses: Mapping[str, str] = field(default_factory=dict)
 
 
 def read_broker(ears: Ears) -> Broker:
@@ -47,14 +50,25 @@ def set_broker(ears: Ears, broker: Broker) -> None:
         raise Refused("broker host")
     if not 1 <= broker.port <= 65535:
         raise Refused("broker port")
-    for topic in broker.topics.values():
+    for topic in (*broker.topics.values(), *broker.presses.values()):
         if any(sign in topic for sign in "#+\0") or not topic.isprintable() or len(topic) > _LONGEST:
             raise Refused("broker topic", topic=topic)
-    ears.settings.put(KEY, {**vars(broker), "topics": dict(broker.topics), "places": dict(broker.places)})
+    by_station = {name: dict(getattr(broker, name)) for name in ("topics", "places", "presses")}
+    ears.settings.put(KEY, {**vars(broker), **by_station})
+
+
+def _token(payload: bytes) -> str:
+    said = read_payload(payload)
+    token = said.get("token") if isinstance(said, Mapping) else said
+    return token.strip() if isinstance(token, str) else ""
 
 
 def take_message(ears: Ears, broker: Broker, topic: str, payload: bytes) -> list[str]:
-    """Take one message; answers the stations that are heard there. Refused where it is no reading."""
+    """Take one message; answers the stations that are heard there. Refused where it is no reading, or a button's without its
+    token, which is the message or stands in it as ``token``."""
+    for station in (station for station, known in broker.presses.items() if known == topic):
+        who_speaks(ears, _token(payload), station, topic, PRESSES)
+        press_button(ears, station)
     stations = [station for station, known in broker.topics.items() if known == topic]
     for station in stations:
         take_signal(ears, station, read_signal(read_payload(payload), broker.places.get(station, "")), "mqtt")

@@ -15,7 +15,7 @@ from runboard.floor.letting_in.tries import Tries
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import KeptSettings, Workshop
-from runboard.run.calls.signals import MOST_WATTS, Heard, Sensor, SensorReading, SignalLimits, hear
+from runboard.run.calls.signals import MOST_WATTS, SIGNALS, Heard, Sensor, SensorReading, SignalLimits, hear
 from runboard.run.refusal import Refused
 
 KEY = "signals"
@@ -59,8 +59,8 @@ def revoke_sensor(ears: Ears, sensor_id: str) -> None:
         raise Refused("sensor unknown")
 
 
-def who_speaks(ears: Ears, token: str, station: str, address: str) -> Sensor:
-    """The sensor of that station whose token this is.
+def who_speaks(ears: Ears, token: str, station: str, address: str, does: str = SIGNALS) -> Sensor:
+    """The sensor of that station whose token this is, or with ``does`` the button.
 
     Refused 'signal token', and 'signal too often' where an address brings one wrong token after another.
     """
@@ -68,7 +68,7 @@ def who_speaks(ears: Ears, token: str, station: str, address: str) -> Sensor:
     if minutes := ears.tries.minutes_to_wait(address, now):
         raise Refused("signal too often", minutes=minutes)
     sensor = ears.sensors.by_hash(digest_of(token)) if token else None
-    if sensor is None or sensor.station != station:
+    if sensor is None or (sensor.station, sensor.does) != (station, does):
         ears.tries.note_wrong(address, now)
         raise Refused("signal token")
     return sensor

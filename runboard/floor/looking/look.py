@@ -64,7 +64,7 @@ def _tag(workshop: Workshop, person: str, now: datetime, first: Mapping[str, str
     asked = ",".join(first.values())
     return (
         f"{workshop.ledger.last_seq}.{workshop.book.revision}.{version}.{passed}.{steps}.{asked}"
-        f".{len(ahead(workshop.ledger.held, now))}.{person}"
+        f".{len(ahead(workshop.ledger.held, now))}.{_pressed_at(workshop)}.{person}"
     )
 
 
@@ -115,6 +115,7 @@ def _text(workshop: Workshop, person: str, now: datetime, first: Mapping[str, st
             else {}
         ),
         "calls": plain(state.calls),
+        **_pressed(workshop),
         **_moves(state, book, latest(workshop), person, now),
     }
     head: dict[str, Any] = {
@@ -126,6 +127,18 @@ def _text(workshop: Workshop, person: str, now: datetime, first: Mapping[str, st
     }
     fixed = _book_text(workshop)
     return f'{dump(head)[:-1]},{fixed[1:-1]},{dump(rest)[1:-1]},"runs":{{{runs}}}}}'
+
+
+def _pressed_at(workshop: Workshop) -> str:
+    """When a button at a station was last pressed; '' where none was since the server came up."""
+    last = workshop.kept.get("pressed")
+    return "" if last is None else f"{last.at.timestamp():.3f}"
+
+
+def _pressed(workshop: Workshop) -> dict[str, Any]:
+    """What the last press of a button at a station did, for open pages to sound."""
+    last = workshop.kept.get("pressed")
+    return {} if last is None else {"pressed": record(last, ("press",))}
 
 
 def _ahead(workshop: Workshop, person: str) -> dict[str, Any]:

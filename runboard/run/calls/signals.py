@@ -15,19 +15,23 @@ from runboard.run.refusal import Refused
 from runboard.shop.json_text import read_json_text
 from runboard.shop.problem import Unreadable
 
+# What a token may do: say that a machine runs, or press for whose hands are at its station.
+SIGNALS, PRESSES = "signal", "press"
 MOST_WATTS = 100_000.0
 MOST_BYTES = 4000
 
 
 @dataclass(frozen=True)
 class Sensor:
-    """A smart plug or a sensor that speaks of one station. ``hash`` is that of a token which only the sensor has."""
+    """A smart plug, a sensor or a button at one station. ``hash`` is that of a token which only it has; ``does`` says what
+    the token is good for, and it is good for nothing else."""
 
     id: str
     station: str
     name: str
     hash: str
     made_at: datetime
+    does: str = SIGNALS
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from runboard.shop.problem import Unreadable
 from runboard.web.door.pages import refusal, said
 from runboard.words.sentences import sentence
 
-_ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/push/", "/pictures")
+_ASKED_BY_SCRIPT = ("/taps", "/state", "/stream", "/table.json", "/signals/", "/buttons/", "/push/", "/pictures")
 _log = logging.getLogger("runboard")
 
 

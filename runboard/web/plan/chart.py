@@ -1,49 +1,137 @@
 """The multiple-activity chart, sitting by sitting: drawn, and the same as a list.
 
-Work is filled, watching hatched, idle empty; an ended load that waits is an open box, a walk a triangle, a wait a thin
-line.
+Work is filled, watching hatched, idle empty; an ended load that waits is an open box, a walk a triangle, a wait a thin line. Services
+are folded away, but for those that hold something up.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from runboard.charts.svg import Drawing
 from runboard.plan.schedule.problem.nouns import Span
 from runboard.plan.schedule.told.figures import Bar, ChartRow, ChartSitting, Figures
 from runboard.web.plan.drawing import PHONE, TABLET, Drawn, row_name
-from runboard.words.facts import span_in_words
+from runboard.words.facts import list_in_words, span_in_words
 from runboard.words.plan import Names, span_of
 from runboard.words.sentences import trays_in_words
+from runboard.words.short_forms import Short, short_forms
 
 MOST_BARS = 400  # on one page: what comes after is a press away
+# What bars are: what is in a key only where it is on the chart, beside what always is.
+_ALWAYS, _SOMETIMES = ("work", "watch", "idle"), ("setup", "held", "walk", "wait", "goes-on")
 
 
 @dataclass(frozen=True)
 class Sitting:
-    """One stretch of work: drawn both ways, and as a list. ``after`` says what is left out before it."""
+    """One stretch of work: drawn both ways, and as a list. ``after`` says what is left out before it; ``services`` are drawn one
+    press away, and called by ``called``. ``is_open`` where it is of the first day."""
 
     title: str
     drawings: tuple[Drawing, Drawing]
     said: tuple[str, ...]
     after: str = ""
+    services: tuple[Drawing, ...] = ()
+    called: str = ""
+    is_open: bool = False
 
 
-def sittings(found: Figures, first: int, names: Names) -> list[Sitting]:
+@dataclass(frozen=True)
+class Key:
+    """What the chart's bars are, and each short form on them: (its letter where that stands alone somewhere, form, step)."""
+
+    bars: tuple[str, ...] = ()
+    shorts: tuple[tuple[str, str, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class Chart:
+    """As many sittings as a page has room for, and the key to them."""
+
+    sittings: tuple[Sitting, ...] = ()
+    key: Key = Key()
+
+
+def chart(found: Figures, first: int, names: Names) -> Chart:
     """The chart of a plan from its sitting ``first`` on, as many as a page has room for: one at least."""
-    some, bars = list[Sitting](), 0
+    parts, bars = list[ChartSitting](), 0
     for at in range(first, len(found.charts)):
         part = found.part(at)
         bars += part.bars
-        if some and bars > MOST_BARS:
+        if parts and bars > MOST_BARS:
             break
-        some.append(_sitting(part, at, names))
-    return some
+        parts.append(part)
+    if not parts:
+        return Chart()
+    drawn = _Sittings(parts, first, names, short_forms(_steps(names)))
+    return Chart(tuple(drawn.sittings()), Key(tuple(drawn.bars()), tuple(drawn.shorts())))
 
 
-def _sitting(part: ChartSitting, at: int, names: Names) -> Sitting:
-    label = names.say("chart-label", **_when(names, part.span))
-    drawings = Drawn(part, names, PHONE, f"{at}a", label).drawing, Drawn(part, names, TABLET, f"{at}b", label).drawing
-    return Sitting(_title(names, part.span), drawings, tuple(_said(part, names)), _break(part, names))
+def _steps(names: Names) -> Iterator[str]:
+    """Every step of the runs that are planned, in the order of their routes."""
+    blocks = names.problem.blocks
+    for run in dict.fromkeys(block.run for block in blocks):
+        yield from (step.name for step in names.runs[run].route.steps) if run in names.runs else ()
+    yield from (names.block_step(block.index) for block in blocks)
+
+
+class _Sittings:
+    """The sittings of one page, with what their key has to say."""
+
+    def __init__(self, parts: Sequence[ChartSitting], first: int, names: Names, shorts: dict[str, Short]) -> None:
+        self._parts, self._first, self._names, self._shorts = parts, first, names, shorts
+        self._letters = set[str]()
+
+    def sittings(self) -> Iterator[Sitting]:
+        """One after the other."""
+        names, day = self._names, self._names.day(self._parts[0].span[0])
+        for at, part in enumerate(self._parts, self._first):
+            when = _when(names, part.span)
+            away = [row for row in part.rows if row.kind == "service" and not row.holds and row.bars]
+            called = list_in_words(row_name(names, row) for row in away)
+            label, of_services = (
+                names.say("chart-label", **when),
+                names.say("chart-services-label", services=called, **when),
+            )
+            yield Sitting(
+                _title(names, part.span),
+                self._drawn(_shown(part.rows), part.span, f"{at}", label),
+                tuple(_said(part, names)),
+                _break(part, names),
+                self._drawn(away, part.span, f"{at}s", of_services) if away else (),
+                names.say("chart-services") if away else "",
+                when["day"] == day,
+            )
+
+    def _drawn(self, rows: Sequence[ChartRow], span: Span, key: str, label: str) -> tuple[Drawing, Drawing]:
+        both = [
+            Drawn(rows, span, self._names, self._shorts, (way, f"{key}{letter}", label))
+            for way, letter in ((PHONE, "a"), (TABLET, "b"))
+        ]
+        self._letters |= both[0].letters | both[1].letters
+        return both[0].drawing, both[1].drawing
+
+    def _bars(self) -> Iterator[Bar]:
+        return (bar for part in self._parts for row in part.rows for bar in row.bars)
+
+    def bars(self) -> Iterator[str]:
+        """What there are of on the chart."""
+        found = {"setup" if bar.part == "setup" else bar.kind for bar in self._bars()}
+        if any(bar.since is not None or bar.until is not None for bar in self._bars()):
+            found.add("goes-on")
+        yield from _ALWAYS
+        yield from (kind for kind in _SOMETIMES if kind in found)
+
+    def shorts(self) -> Iterator[tuple[str, str, str]]:
+        """The steps that are on the chart, in the order of their route."""
+        here = {self._names.block_step(bar.block) for bar in self._bars() if bar.block >= 0}
+        for name, short in self._shorts.items():
+            if name in here:
+                yield short.letter if short.letter in self._letters else "", short.form, name
+
+
+def _shown(rows: Sequence[ChartRow]) -> list[ChartRow]:
+    """People, whoever has work or not, the stations that have any, and what holds something up."""
+    return [row for row in rows if row.kind == "person" or (row.bars and (row.kind == "station" or row.holds))]
 
 
 def opens_on(found: Figures, at: int, names: Names) -> str:
@@ -64,12 +152,26 @@ def _when(names: Names, span: Span) -> dict[str, str]:
 
 
 def _said(part: ChartSitting, names: Names) -> Iterator[str]:
-    """Who does what, one after the other."""
+    """Who does what, one after the other, each from its own beginning to its own end."""
     lines = [
-        (bar.start, bar.end, text) for row in part.rows for bar in row.bars if (text := _line_said(row, bar, names))
+        (bar.start, bar.end, since, until, text)
+        for row in part.rows
+        for bar in row.bars
+        if (text := _line_said(row, bar, names))
+        for since, until in [_real(bar)]
     ]
-    for start, end, text in sorted(lines):
-        yield f"{names.clock(start)}–{names.clock(end)} {text}"
+    day = names.day(part.span[0])
+    for _, _, since, until, text in sorted(lines):
+        yield f"{_clock(names, since, day)}–{_clock(names, until, day)} {text}"
+
+
+def _real(bar: Bar) -> Span:
+    """From when to when it really goes, wherever its sitting cuts it."""
+    return bar.start if bar.since is None else bar.since, bar.end if bar.until is None else bar.until
+
+
+def _clock(names: Names, tick: int, day: str) -> str:
+    return names.clock(tick) if names.day(tick) == day else names.short(tick)
 
 
 def _line_said(row: ChartRow, bar: Bar, names: Names) -> str:
@@ -82,15 +184,12 @@ def _line_said(row: ChartRow, bar: Bar, names: Names) -> str:
         if bar.kind == "walk":
             return names.say("does-walk", who=who, room=names.room(bar.room))
         return names.say(f"does-{bar.part}", who=who, **facts)
-    if (
-        row.kind == "station"
-        and bar.kind == "work"
-        and bar.part == "machine"
-        and names.problem.blocks[bar.block].watched is None
-    ):
+    if row.kind != "station":
+        return ""
+    if bar.kind == "work" and bar.part == "machine" and names.problem.blocks[bar.block].watched is None:
         return names.say("does-runs", station=row_name(names, row), **facts)
-    if bar.kind == "wait":
-        return names.say("does-wait", until=names.tick(bar.end), **facts)
+    if bar.kind in ("wait", "held"):
+        return names.say(f"does-{bar.kind}", until=names.tick(_real(bar)[1]), **facts)
     return ""
 
 

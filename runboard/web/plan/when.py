@@ -1,6 +1,6 @@
 """When it will be done, in words and drawings: the section of the Plan page, and that of a run's page."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from runboard.floor.planning.plans import ShownPlan, cannot_hold
@@ -12,7 +12,7 @@ from runboard.plan.schedule.told.forecast import Forecast
 from runboard.run.fold.state import RunState
 from runboard.web.door.pages import workshop
 from runboard.web.door.run_pages import known_person
-from runboard.web.plan.chart import Sitting, opens_on, sittings
+from runboard.web.plan.chart import Chart, chart, opens_on
 from runboard.web.plan.schedule import gave_up, names_for, older_sentence
 from runboard.words.dues import late_said, whom_of
 from runboard.words.facts import span_in_words
@@ -46,7 +46,7 @@ class When:
     hours: tuple[str, ...] = ()
     calmer: str = ""
     loads: tuple[tuple[str, str, int], ...] = ()
-    sittings: tuple[Sitting, ...] = ()
+    chart: Chart = field(default_factory=Chart)
     before: str = ""
     after: tuple[int, str] | None = None
     is_planned: bool = False
@@ -92,7 +92,7 @@ def when_done(shown: ShownPlan | None, first: int = 0) -> When:
     if shown is None or shown.figures is None:
         return _without_plan()
     problem, found, names = shown.problem, shown.figures, names_for(shown.problem)
-    drawn = tuple(sittings(found, first, names))
+    drawn = chart(found, first, names)
     return When(
         older=older_sentence(shown, names),
         runs=tuple((run, _done(names, shown, found, run)) for run in names.runs.values() if run.state == "open"),
@@ -104,9 +104,9 @@ def when_done(shown: ShownPlan | None, first: int = 0) -> When:
         hours=tuple(_hours(names, load) for load in found.whole.loads if load.sessions),
         calmer=_calmer(names, found, shown.planned.calmer),
         loads=tuple(_load(names, load) for load in found.stations),
-        sittings=drawn,
+        chart=drawn,
         before=names.say("chart-before") if first and found.charts else "",
-        after=_after(found, first + len(drawn), names),
+        after=_after(found, first + len(drawn.sittings), names),
         is_planned=True,
         gave_up=gave_up(),
     )

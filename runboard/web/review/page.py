@@ -117,7 +117,7 @@ def days() -> Response:
         ],
         who={exposure.person: names.person(exposure.person) for exposure in found},
         stations={key: names.station(key) for exposure in found for key in exposure.unknown},
-        doses={exposure.dose: percent(exposure.dose) for exposure in found if exposure.dose is not None},
+        doses={exposure.dose: whole_percent(exposure.dose) for exposure in found if exposure.dose is not None},
         levels={exposure.level: round(exposure.level) for exposure in found if exposure.level is not None},
         rule=(figure(rule.limit_db), figure(rule.exchange_db)),
         limits=[
@@ -132,9 +132,9 @@ def _host(address: str) -> str:
     return urlsplit(address).netloc
 
 
-def percent(share: float) -> str:
-    """A dose in whole per cent; one that is too small for it is 'under 1 %', never nothing."""
-    return "under 1 %" if share < 1 else f"{share:,.0f} %"
+def whole_percent(dose: float) -> int:
+    """A dose in whole per cent; one that is too small for it is 0, which is said as 'under 1 %' and never as nothing."""
+    return 0 if dose < 1 else round(dose)
 
 
 def figure(number: float) -> str:

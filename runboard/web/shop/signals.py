@@ -1,5 +1,6 @@
-"""Where machines speak: POST /signals/<station> with a token of its own; on the Shop page a station's tokens and limits, and
-the MQTT broker. Nothing is ever sent back to a machine but an answer: nothing here switches anything."""
+"""Where machines speak and buttons press: POST /signals/<station> and /buttons/<station>, each with a token of its own; on the
+Shop page a station's tokens and limits, and the MQTT broker. Nothing is ever sent back to a machine but an answer: nothing
+here switches anything."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -7,6 +8,7 @@ from typing import Any
 from flask import Blueprint, Response, abort, jsonify, make_response, request
 
 from runboard.floor.keeping.broker import Broker, read_broker, set_broker, with_kept_password
+from runboard.floor.keeping.buttons import make_button, press_button
 from runboard.floor.keeping.signals import (
     limits_of,
     make_sensor,
@@ -16,13 +18,14 @@ from runboard.floor.keeping.signals import (
     who_speaks,
 )
 from runboard.floor.looking.at_hand import book_now
-from runboard.run.calls.signals import read_payload, read_signal
+from runboard.run.calls.signals import PRESSES, SIGNALS, read_payload, read_signal
 from runboard.run.refusal import Refused
 from runboard.shop.book import Station
 from runboard.shop.numbers import any_number, whole_number
 from runboard.web.door.pages import page, refusal, see_other, workshop
 from runboard.web.door.ways import first_page
 from runboard.web.fittings import fittings
+from runboard.words.button import button_words
 
 _STATUS = {"signal token": 401, "signal too often": 429, "signal form": 422, "station unknown": 404}
 _HERE = "/shop/signals"
@@ -42,6 +45,28 @@ def receive(station: str) -> Response:
     except Refused as refused:
         return _refuse(refused)
     return jsonify(station=station, runs=runs)
+
+
+@part.post("/buttons/<station>")
+def press(station: str) -> Response:
+    """A button at a station is pressed; what comes with it is not read.
+
+    Answers ``{"station", "did", "person", "code", "sentence"}``; ``did`` is done, started, taken back, or nothing with the
+    ``code`` of why. That is 200 too: a button that takes an error for a lost message would press once more.
+    """
+    try:
+        who_speaks(fittings().leaving.ears, _token(), station, request.remote_addr or "", PRESSES)
+        pressed = press_button(fittings().leaving.ears, station)
+    except Refused as refused:
+        return _refuse(refused)
+    book = book_now(workshop())
+    return jsonify(
+        station=station,
+        did=pressed.did,
+        person=getattr(book.person(pressed.person), "name", pressed.person),
+        code=pressed.code,
+        sentence=button_words(book, pressed),
+    )
 
 
 def _token() -> str:
@@ -106,6 +131,14 @@ def make(station: str) -> Response:
     return _station_page(station, cached=False, token=token, sensor=sensor.name, address=address)
 
 
+@part.post(f"{_HERE}/<station>/buttons")
+def make_press(station: str) -> Response:
+    """Make the token of a button, and show it: the answer is the page itself and no redirect, since it is kept nowhere."""
+    token, button = make_button(fittings().leaving.ears, station, request.form.get("name", ""))
+    address = f"{first_page()}buttons/{station}"
+    return _station_page(station, cached=False, press=token, button=button.name, address=address)
+
+
 @part.post(f"{_HERE}/<station>/tokens/<sensor_id>/revoke")
 def revoke(station: str, sensor_id: str) -> Response:
     """Hear it no more."""
@@ -129,8 +162,14 @@ def _station_page(key: str, status: int = 200, *, cached: bool = True, **more: A
     station = _known(key)
     limits = limits_of(fittings().leaving.ears, key)
     texts = {"watts": f"{limits.watts:g}", "seconds": f"{limits.for_.total_seconds():g}"}
-    sensors = [sensor for sensor in fittings().leaving.ears.sensors.sensors() if sensor.station == key]
-    filled = {"texts": texts, "sensors": sensors, "heard": fittings().leaving.ears.heard.get(key), **more}
+    here = [sensor for sensor in fittings().leaving.ears.sensors.sensors() if sensor.station == key]
+    filled = {
+        "texts": texts,
+        "sensors": [sensor for sensor in here if sensor.does == SIGNALS],
+        "buttons": [sensor for sensor in here if sensor.does == PRESSES],
+        "heard": fittings().leaving.ears.heard.get(key),
+        **more,
+    }
     return page("shop/station.html", status=status, cached=cached, station=station, **filled)
 
 
@@ -148,6 +187,7 @@ def _posted() -> Broker:
         user=form.get("user", "").strip(),
         password=form.get("password", ""),
         topics=_by_station(form, "topic."),
+        presses=_by_station(form, "press."),
         places=_by_station(form, "place."),
     )
 

@@ -27,7 +27,7 @@ from runboard.plan.schedule.told.effort import (
     works,
 )
 from runboard.plan.schedule.told.forecast import Forecast, Spread, forecasts
-from runboard.plan.schedule.told.holding import Holder, Name, holder
+from runboard.plan.schedule.told.holding import Holder, Name, chain, holder
 from runboard.plan.schedule.told.pacing import InWork, RunPace, machines_served, run_paces, trays_in_work
 
 # So long with nothing done is left out: an hour and a half.
@@ -105,7 +105,8 @@ def figures_of(problem: Problem, plan: Plan, asked: FiguresAsked) -> Figures:
 @dataclass(frozen=True)
 class Bar:
     """``kind`` is work (hands, or a station at work), watch, walk, held (an ended load waits at its station), drawn (a
-    service) or wait (pieces dry or rest). ``share`` of a service's capacity is drawn. ``part`` says which part it is."""
+    service) or wait (pieces dry or rest). ``share`` of a service's capacity is drawn. ``part`` says which part it is. Where it
+    was cut to its sitting, ``since`` is when it really began, ``until`` when it really ends."""
 
     start: int
     end: int
@@ -114,15 +115,19 @@ class Bar:
     part: str = ""
     room: int = -1
     share: float = 1.0
+    since: int | None = None
+    until: int | None = None
 
 
 @dataclass(frozen=True)
 class ChartRow:
-    """``kind`` is person, station or service, ``at`` its place in the problem."""
+    """``kind`` is person, station or service, ``at`` its place in the problem. ``holds`` is for a service for which the chain that
+    ends last had to wait, since all of it was taken."""
 
     kind: str
     at: int
     bars: tuple[Bar, ...] = ()
+    holds: bool = False
 
 
 @dataclass(frozen=True)
@@ -140,11 +145,10 @@ class Chart:
 @dataclass(frozen=True)
 class ChartSitting:
     """One sitting of a chart with its bars, cut to it. ``gap`` is what is left out before it, and the blocks whose pieces
-    wait meanwhile; ``longest`` is the longest sitting of the whole chart, which all are drawn to the scale of."""
+    wait meanwhile."""
 
     span: Span
     rows: tuple[ChartRow, ...]
-    longest: int
     gap: Span | None = None
     waiting: tuple[int, ...] = ()
 
@@ -156,11 +160,10 @@ class ChartSitting:
 
 def parts(found: Chart) -> Iterator[ChartSitting]:
     """A chart, a sitting after the other."""
-    longest = max((closes - opens for opens, closes in found.sittings), default=0)
     for span, gap in zip(found.sittings, (None, *found.breaks), strict=False):
-        rows = tuple(ChartRow(row.kind, row.at, tuple(within(row, span))) for row in found.rows)
+        rows = tuple(replace(row, bars=tuple(within(row, span))) for row in found.rows)
         waits = (bar for row in found.rows if gap for bar in within(row, gap) if bar.kind == "wait")
-        yield ChartSitting(span, rows, longest, gap, tuple(bar.block for bar in waits))
+        yield ChartSitting(span, rows, gap, tuple(bar.block for bar in waits))
 
 
 def within(row: ChartRow, sitting: Span) -> Iterator[Bar]:
@@ -168,16 +171,19 @@ def within(row: ChartRow, sitting: Span) -> Iterator[Bar]:
     opens, closes = sitting
     for bar in row.bars:
         if bar.start < closes and bar.end > opens:
-            yield replace(bar, start=max(bar.start, opens), end=min(bar.end, closes))
+            since = bar.start if bar.start < opens and bar.since is None else bar.since
+            until = bar.end if bar.end > closes and bar.until is None else bar.until
+            yield replace(bar, start=max(bar.start, opens), end=min(bar.end, closes), since=since, until=until)
 
 
 def chart(problem: Problem, plan: Plan) -> Chart:
     """The chart of the whole plan: rows that have nothing in them are left out, but for people."""
     people, stations, services = map(range, map(len, (problem.people, problem.stations, problem.services)))
+    waited_for = {link.which for link in chain(problem, plan) if link.why == "service"}
     rows = (
         *(ChartRow("person", at, tuple(_of_person(problem, plan, at))) for at in people),
         *(ChartRow("station", at, tuple(_of_station(problem, plan, at))) for at in stations),
-        *(ChartRow("service", at, tuple(_of_service(problem, plan, at))) for at in services),
+        *(ChartRow("service", at, tuple(_of_service(problem, plan, at)), at in waited_for) for at in services),
     )
     shown = (row for row in rows if row.bars or (row.kind == "person" and problem.people[row.at].windows))
     return Chart(tuple(shown), _sittings(problem, plan))
