@@ -93,8 +93,7 @@ def test_lengths_without_a_board_are_named() -> None:
 
     assert found.missing == ((800, 2),)
     assert (
-        said(SHOP, LengthsQuestion(()), found).head
-        == "There is no board for 2 × 800 mm, and none for sale that suits."
+        said(SHOP, LengthsQuestion(()), found).head == "There is no board for 2 × 800 mm, and none for sale that suits."
     )
 
 
@@ -165,7 +164,9 @@ def test_a_saw_that_takes_nothing_is_warned_of() -> None:
 
 
 def test_how_many_ways_the_boards_are_cut_is_said() -> None:
-    assert any("cut the same way" in line for line in said(SHOP, LengthsQuestion((), gap=3), cut((440, 4), gap=3)).lines)
+    assert any(
+        "cut the same way" in line for line in said(SHOP, LengthsQuestion((), gap=3), cut((440, 4), gap=3)).lines
+    )
     assert any(
         "3 different ways" in line
         for line in said(SHOP, LengthsQuestion((), gap=3), cut((610, 8), (420, 12), own_length=2400, gap=3)).lines

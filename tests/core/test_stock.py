@@ -196,9 +196,7 @@ def test_what_the_book_says_already_is_so() -> None:
 def test_the_answer_says_which_piece_was_reckoned_over_its_drawing() -> None:
     (drawn,) = draw_stock(SHOP, StockQuestion(), asked())
 
-    assert drawn.index("A piece is 300 mm × 90 mm × 20 mm, gap 4 mm, edge margin 5 mm.") < drawn.index(
-        "<svg"
-    )
+    assert drawn.index("A piece is 300 mm × 90 mm × 20 mm, gap 4 mm, edge margin 5 mm.") < drawn.index("<svg")
 
 
 def test_without_a_board_the_piece_is_said_in_a_line() -> None:
@@ -229,10 +227,7 @@ def test_room_for_more_pieces_is_no_waste() -> None:
     lines = said(SHOP, StockQuestion(), asked()).lines
 
     assert "8 more pieces fit on the last board." in lines
-    assert (
-        "The pieces use 68 % of the area, those that still fit 14 %; 18 % is cuts, edges and offcuts."
-        in lines
-    )
+    assert "The pieces use 68 % of the area, those that still fit 14 %; 18 % is cuts, edges and offcuts." in lines
 
 
 def test_a_long_name_is_written_over_its_drawing_in_two_lines() -> None:

@@ -95,8 +95,9 @@ def test_every_sentence_has_its_facts(floor: Floor) -> None:
     assert [text for text in seen if "{" in text or "$" in text or not text] == []
     assert "Hooks: enough for trays 1 and 2, not for tray 3 at Hooks. 120 needed, 50 in stock: 70 short." in seen
     assert "It lasted 15 pieces on average, over 1 change; you entered 20." in seen
-    assert "Hooks at Hooks (Entry key rails): you enter 4, real use is 4.8 per piece, from 1 pair of counts and 5 pieces." in (
-        text.partition(" What to buy")[0] for text in seen
+    assert (
+        "Hooks at Hooks (Entry key rails): you enter 4, real use is 4.8 per piece, from 1 pair of counts and 5 pieces."
+        in (text.partition(" What to buy")[0] for text in seen)
     )
     assert "It ran out, and no purchase is entered since." in seen
 

@@ -456,9 +456,7 @@ def test_trays_in_work_are_said_with_their_rate(client: FlaskClient, house: Hous
 
     said = searched(client, house)
 
-    assert re.search(
-        r"On average [\d.]+ trays are in work\. One is done every .+ and takes .+ to last", said
-    )
+    assert re.search(r"On average [\d.]+ trays are in work\. One is done every .+ and takes .+ to last", said)
 
 
 def test_the_pace_is_one_press_further_down_and_not_on_the_first_page(
@@ -548,4 +546,6 @@ def test_what_walking_less_costs_is_said_where_a_calmer_plan_was_seen(
     house.workshop.planned = replace(house.workshop.planned, calmer=Calmer(2, 95))
 
     assert " in all. With " not in before
-    assert f"{walks} room change{'s' * (walks != 1)} in all. With 2 fewer, done 1 h 35 later." in words(client.get("/plan"))
+    assert f"{walks} room change{'s' * (walks != 1)} in all. With 2 fewer, done 1 h 35 later." in words(
+        client.get("/plan")
+    )

@@ -186,9 +186,7 @@ def test_one_person_more_and_other_trays_have_their_words(client: FlaskClient, h
     person = tried(client, what="person", like="ann", **{"from": START.date().isoformat()})
     trays = tried(client, what="trays", pieces="3")
 
-    assert re.search(
-        r"One more person, with Ann’s hours, from \w+ \d+ \w+ 20\d\d on, for steps that need no", person
-    )
+    assert re.search(r"One more person, with Ann’s hours, from \w+ \d+ \w+ 20\d\d on, for steps that need no", person)
     assert "3 pieces per tray, in trays not started yet" in trays
 
 

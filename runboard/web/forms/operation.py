@@ -95,9 +95,7 @@ def _section(book: Record, language: str, operation: Record) -> Section:
         elif lines or theirs:
             fields.append(replace(field, hint=_LINES, beside=lines))
             apart += [field.label] if len(theirs) > len(lines) else []
-    note = (
-        f"More lines here than the operation has: {', '.join(apart)}. Check that they still match." if apart else ""
-    )
+    note = f"More lines here than the operation has: {', '.join(apart)}. Check that they still match." if apart else ""
     return Section(f"In {choice_word(Operation, 'translations', language)}", tuple(fields), folded=True, note=note)
 
 
