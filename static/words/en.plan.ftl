@@ -166,7 +166,7 @@ plan-does-watching = { $who } stays and watches: { $step }, { $trays }
 plan-does-taking-over = { $who } takes over watching: { $step }, { $trays }
 plan-does-walk = { $who } goes to { $room }
 plan-does-wait = { $step } of { $trays }: waits until { $until }
-plan-does-held = { $step }, { $trays }: waits to be unloaded until { $until }
+plan-does-held = { $step }, { $trays }: finished, waiting to be unloaded until { $until }
 plan-does-runs = { $station } runs: { $step }, { $trays }
 plan-sitting = { $day } { $from }–{ $to }
 plan-now = now
@@ -176,8 +176,8 @@ plan-chart-after = Show the rest, from { $day } on: { $count ->
 }
 plan-chart-before = Show from the beginning
 plan-chart-label = { plan-sitting }: who does what, and what is busy. The list below says the same.
-plan-chart-services = What is shared, and how much of it is taken
-plan-chart-services-label = { plan-sitting }: how much is taken of { $services }
+plan-chart-services = Shared equipment, and how much is in use
+plan-chart-services-label = { plan-sitting }: how much of { $services } is in use
 plan-break = { $count ->
     [0] { $span } break
    *[other] { $span } break; { $trays } drying or resting
