@@ -37,6 +37,7 @@ option-to = an existing folder; default: DIR/backups
 option-let-in = whether devices, sensors and cards in the backup keep access; without it you are asked
 option-trays = for example 1,2,5-8; default: every tray that holds pieces
 option-every-slip = print packing slips of unfinished orders too
+option-full = full cards: on each traveller all that its steps need, for helpers without a phone
 option-address = where phones find the server, for the codes; default: this computer, port { $port }
 option-json = for other programs; times are in UTC
 option-seconds = how long to look for a better plan; default: { $seconds }; 0: take the first one found

@@ -439,3 +439,17 @@ forms-write-length = { $what ->
     [none] Enter a length.
    *[other] Enter the { $what }.
   }
+
+# The first evening: what its page ticks
+
+shop-first-near-usual = Shop
+shop-first-far-usual = House
+shop-first-cnc = CNC
+shop-first-table = Router table
+shop-first-sander = Sander
+shop-first-laser = Laser
+shop-first-finishing = Finishing corner
+shop-first-bench = Bench
+shop-first-hours-evenings = Weekday evenings, 18:00–22:00
+shop-first-hours-weekends = Weekends, 9:00–17:00
+shop-first-hours-days = Weekdays, 8:00–17:00

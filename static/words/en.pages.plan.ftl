@@ -8,15 +8,8 @@ plan-steps = Steps
 plan-steps-hint = For example: drill 10, glue 15, clamp 2 h.
 plan-after = After which step
 plan-add = Add
-plan-chart-key-work = work
-plan-chart-key-watch = stays and watches
-plan-chart-key-idle = free
-plan-chart-key-setup = setting up
-plan-chart-key-held = finished, waiting to be unloaded
-plan-chart-key-walk = room change
-plan-chart-key-wait = drying or resting
-plan-chart-key-goes-on = continues after this stretch
 plan-how-sure = How sure that is, and what holds it
+plan-chart-services = What is shared, and how much of it is taken
 plan-chart-as-a-list = The same as a list
 plan-say-it = Set it
 plan-say-it-for = for { $step }
@@ -310,3 +303,8 @@ plan-shopping-and-more = { $count ->
     [one] One more is running out.
    *[other] { $count } more are running out.
   }
+
+plan-board-of-hint = ‘board of 10’: one board makes 10 pieces, and the minutes are for that board. ‘a tray’ or ‘jig of 4’: so many go on at once.
+plan-loads-unclear = How many pieces go on at once?
+plan-load-of = { $step }, at the { $station }
+plan-load-hint = A tray is { $pieces }. Count what you put on the machine for one start.

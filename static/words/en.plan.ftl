@@ -176,8 +176,7 @@ plan-chart-after = Show the rest, from { $day } on: { $count ->
 }
 plan-chart-before = Show from the beginning
 plan-chart-label = { plan-sitting }: who does what, and what is busy. The list below says the same.
-plan-chart-services = Shared equipment, and how much is in use
-plan-chart-services-label = { plan-sitting }: how much of { $services } is in use
+plan-chart-services-label = { plan-sitting }: how much is taken of what is shared
 plan-break = { $count ->
     [0] { $span } break
    *[other] { $span } break; { $trays } drying or resting
@@ -303,3 +302,13 @@ order-called = { $whom ->
        *[other] { $whom }: “{ $text }”
       }
   }
+
+plan-chart-key-work = work
+plan-chart-key-watch = stays and watches
+plan-chart-key-idle = free
+plan-chart-key-setup = setting up
+plan-chart-key-held = waits to be unloaded
+plan-chart-key-walk = a walk
+plan-chart-key-wait = pieces dry or rest
+plan-chart-key-goes-on = goes on beyond this stretch
+plan-load-unsaid = Type how many pieces go on at once.

@@ -152,7 +152,7 @@ class Person:
             self.press(re.compile(r"^Position 9:"), sheet)
             expect(sheet.get_by_role("button", name="Position 9: half")).to_be_visible()
             self.press("Record the stop", sheet)
-        self.reads("Stopped early: Cut, board 1")
+        self.reads("Stopped: Cut, board 1")
         self.press("Say what to do with it")
         self.press("Carry on from where it stopped")
         self.goes_through_the_list()

@@ -116,7 +116,7 @@ def test_a_helpers_device_ticks_and_a_strangers_does_not(tmp_path: Path, clock: 
         run = a_run(house)
         helper, _ = device_with(house, "crew")
 
-        assert "can look at this screen" not in words(helper.get(f"/plan/runs/{run}/lines"))
+        assert "can view this screen" not in words(helper.get(f"/plan/runs/{run}/lines"))
         assert helper.post(f"/plan/runs/{run}/lines", data={"line": "2", "on": "paid"}).status_code == 303
         stranger = house.app.test_client().post(f"/plan/runs/{run}/lines", data={"line": "1", "on": "paid"})
         assert stranger.status_code == 401

@@ -13,7 +13,8 @@ from tests import scenario
 from tests.conftest import START
 from tests.web.test_shop_pages import as_a_browser_posts, inputs, words
 
-LINE = "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10"
+LINE = "cut 40 board of 10, clean up 5, sand 25, engrave 20 a tray, oil, overnight, hooks 10"
+UNCLEAR = "cut 40, clean up 5, engrave 20"
 
 
 pytestmark = pytest.mark.usefixtures("small_shop")
@@ -52,6 +53,23 @@ def test_one_line_makes_a_product_that_is_usable_at_once(client: FlaskClient, ho
     assert [one["key"] for one in product(house, "peg-rail")["operations"]][:3] == ["cut", "clean-up", "sand"]
     assert opened.status_code == 303
     assert run(house).product == "peg-rail"
+
+
+def test_a_machines_load_that_nobody_said_is_asked_for_and_not_taken_for_a_tray(
+    client: FlaskClient, house: House
+) -> None:
+    asked = client.post("/plan/products/new", data={"name": "Peg rail", "text": UNCLEAR})
+
+    assert asked.status_code == 422
+    assert "Cut, at the CNC" in words(asked) and "Engrave, at the Laser" in words(asked)
+    assert "Clean up, at the Bench" not in words(asked)
+    assert all(one["key"] != "peg-rail" for one in book_record(house.workshop)["products"])
+
+    client.post("/plan/products/new", data={"name": "Peg rail", "text": UNCLEAR, "load.1": "10", "load.3": "5"})
+
+    cut, _, engrave = (one["passes"][0] for one in product(house, "peg-rail")["operations"])
+    assert (cut["size"], cut["pieces"]) == ("board", 10)
+    assert (engrave["size"], engrave["pieces"]) == ("tray", None)
 
 
 def test_the_preview_is_a_part_for_htmx_and_a_page_for_everybody_else(client: FlaskClient) -> None:
