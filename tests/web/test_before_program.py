@@ -75,7 +75,7 @@ def test_its_time_is_taken_into_the_step_and_said_on_the_product_s_page(client: 
     assert "38 s machine time per board (15 pieces), from the program rail.ngc" in product
     form = words(client.get("/plan/products/rail/operations/cut"))
     assert "From the program rail.ngc. Enter another time to make it your own." in form
-    assert "But for machine time from a file" in form
+    assert "Except machine time from a file" in form
     assert "from the program" not in words(client.get("/plan/products/rail/operations/clean"))
 
 
@@ -105,7 +105,7 @@ def test_a_changed_program_makes_its_step_s_time_an_old_one(client: FlaskClient)
 @pytest.mark.parametrize(
     ("content", "says"),
     [
-        (b"\x7fELF\0\0\1", "this is not text"),
+        (b"\x7fELF\0\0\1", "his is not text"),
         (b"G1 X10 (open\nM30\n", "the comment has no closing parenthesis"),
         (b" \n\n", "This file is empty"),
     ],

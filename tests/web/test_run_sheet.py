@@ -73,7 +73,7 @@ def test_what_may_not_come_under_the_laser_is_a_stop_without_a_way_past(client: 
 
     assert "Don’t heat PVC" in page
     assert 'name="check" value="wood"' not in page
-    assert "has to be mended before it starts" in page
+    assert "Fix one thing before it starts" in page
 
 
 def test_a_skill_that_nobody_has_is_a_stop(client: FlaskClient, house: House) -> None:
