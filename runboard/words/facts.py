@@ -86,6 +86,14 @@ def day_of_year(day: date, locale: str = "en") -> str:
     return str(format_skeleton("yMMMd", at, locale=locale))
 
 
+def typed_day(text: str, locale: str = "en") -> str:
+    """'14 Mar 2026' of '2026-03-14'; what is no such date as somebody typed it."""
+    try:
+        return day_of_year(date.fromisoformat(text), locale)
+    except ValueError:
+        return text
+
+
 def weekday_in_words(day: date, locale: str = "en") -> str:
     """'Sunday'"""
     return str(format_datetime(datetime(day.year, day.month, day.day), "EEEE", locale=locale))  # noqa: DTZ001 - a day of the calendar

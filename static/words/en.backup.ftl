@@ -7,11 +7,11 @@ copy-good = Last copy: { $when }, { $events ->
 }.
 copy-old = Last copy: { $when }. That is more than two days ago: make one now.
 copy-unreadable = The last copy, { $when }, cannot be read any more: make one now.
-copy-failed = No copy was made { $when }.
-copy-failed-before = The last is of { $when }.
+copy-failed = Copy failed: { $when }.
+copy-failed-before = Last good copy: { $when }.
 copy-failed-none = There is no earlier one.
 
-## Why a copy was not made, or cannot be used. They stand after 'No copy was made …' and after 'runboard:'.
+## Why a copy was not made, or cannot be used. They stand after 'Copy failed: …' and after 'runboard:'.
 bad-copy-no-room = Not enough space in { $folder }. Free some, or copy to another disk with runboard backup --to.
 bad-copy-cannot-write = { $folder } cannot be written: { $why }.
 bad-copy-not-copied = The database could not be copied to { $folder }: { $why }.

@@ -146,7 +146,7 @@ def test_how_many_tore_out_of_how_many_is_said() -> None:
 def test_the_shops_own_value_is_the_head_where_too_little_is_said() -> None:
     words = said("feed", FEEDS, cutter="six", rpm=18000, wood="ash")
 
-    assert words.head == "The shop's own good value for ash: feed it 1800 mm a minute at 18000 turns, 0.05 mm a tooth."
+    assert words.head == "The shop's own good value for ash: feed it 1800 mm a minute at 18,000 turns, 0.05 mm a tooth."
     assert "Seen: clean" in words.lines
 
 
