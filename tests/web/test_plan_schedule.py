@@ -235,7 +235,7 @@ CLASHES: dict[str, tuple[dict[str, object], str]] = {
     "station out": ({"station": "Laser"}, "Laser is out of use"),
     "station due": (
         {"station": "Laser", "until": datetime(2026, 6, 1, 16, tzinfo=UTC)},
-        "Laser was to be back in use by Mon 16:00, and nobody said that it is",
+        "Laser was to be back in use by 16:00, and nobody said that it is",
     ),
     "nobody in the book": ({}, "nobody who works here is in the shop’s book"),
     "supply out": ({"station": "Bench", "supply": "Hooks"}, "Hooks ran out"),
