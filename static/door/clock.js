@@ -38,6 +38,9 @@ export function today() {
   return `${part.year}-${part.month}-${part.day}`;
 }
 
+/** Today's day of the week in the shop's zone, as the book calls it: 'mon' */
+export const weekday = () => format({ weekday: "short" }).format(now()).toLowerCase().slice(0, 3);
+
 /** '10:42' */
 export const timeOfDay = (ms) => format({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" }).format(ms);
 

@@ -685,16 +685,3 @@ def test_crew_does_nothing_with_helpers_phones(house: House) -> None:
     assert crew.post("/helpers/hours", data={"hours": "1"}).status_code == 403
     assert crew.get(f"/helpers/{guest.device.id}").status_code == 403
     assert "Mia" not in crew.get("/shop").text
-
-
-def test_where_nobody_has_to_pair_a_card_leads_to_trays(tmp_path: Path, clock: HandClock) -> None:
-    house = build(Settings(tmp_path, clock, open_to_all=True))
-    house.workshop.books.save(shop(), clock.now())
-    open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 5}]), "ann")
-    client = house.app.test_client()
-
-    answer = client.get(traveller_link(read_keys(house.store.settings), "r1", "1").path)
-
-    assert answer.headers["Location"] == "/trays?run=r1#tray-1"
-    assert "Helpers by a tray" not in client.get("/shop").text
-    house.close()
