@@ -454,7 +454,7 @@ def test_the_route_asks_which_finish_it_is_and_names_a_wait_that_its_label_makes
     house.workshop.books.save(record, START)
 
     for page in ("/plan/products/rail", "/plan/runs/new?product=rail"):
-        said = client.get(page).text
+        said = client.get(page).text.replace("\u00a0", " ")
         assert "which finish?" not in said
         assert "Oil: the route waits 12 h, and the finish&#39;s label says 3 days. It waits 3 days." in said
 

@@ -136,8 +136,8 @@ def test_what_was_kept_is_said_and_stands_on_the_page_of_the_product(client: Fla
         "/before/stock/keep",
         data={**CHOICES, "pieces": "40", "product": "rail", **made_of, "keep": "piece", "seen": seen},
     )
-    text = client.get(kept.location).get_data(as_text=True)
-    page = client.get("/plan/products/rail").get_data(as_text=True)
+    text = client.get(kept.location).text.replace("\u00a0", " ")
+    page = client.get("/plan/products/rail").text.replace("\u00a0", " ")
 
     assert "is now made of 300 mm × 90 mm × 20 mm, with a gap of 4 mm." in text
     assert "Keep as material" not in text
