@@ -294,7 +294,9 @@ def test_the_page_says_how_many_sides_it_will_be_and_again_when_the_choice_chang
     full = client.get(f"{PAGE}?kind=travellers&full=1", headers={"HX-Request": "true"}).text
 
     assert 'value="stations" checked' in text
-    assert re.findall(r"role=\"status\"[^>]*>([^<]+)<", text) == ["3 trays: 6 sides, 5 station sheets: 7 sides. 13 pages to print."]
+    assert re.findall(r"role=\"status\"[^>]*>([^<]+)<", text) == [
+        "3 trays: 6 sides, 5 station sheets: 7 sides. 13 pages to print."
+    ]
     assert full.lstrip().startswith("<p")
     assert int(re.search(r"3 trays: (\d+) sides", full)[1]) > 6
 

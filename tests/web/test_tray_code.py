@@ -9,7 +9,7 @@ from flask.testing import FlaskClient
 from runboard.app import build
 from runboard.floor.changing.runs import Wish, new_event, open_run
 from runboard.floor.letting_in.devices import make_code, pair
-from runboard.floor.letting_in.travellers import read_keys, tray_of_code, traveller_link
+from runboard.floor.letting_in.travellers import read_keys, traveller_link, tray_of_code
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House, Settings
 from tests import scenario
