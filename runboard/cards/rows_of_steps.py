@@ -80,7 +80,7 @@ def sign_rows(cautions: Sequence[Care], room: float, said: set[str]) -> Iterator
         wide = SIGN * len(caution.signs) + (width(words, TEXT.points) + _BETWEEN if words else 0) + _BETWEEN * apart
         if wide > left and items:
             yield row("signs", _SIGNS_HIGH, core=True, signed=items)
-            items, left = [], room
+            items, left, apart = [], room, False
         items.append({"signs": caution.signs, "words": words, "apart": apart})
         left -= wide
     if items:

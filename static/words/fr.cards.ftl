@@ -81,6 +81,7 @@ card-slip-order = Commande { $line }
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Consignes de sécurité : sur la fiche du poste. Lisez-la d'abord.
 card-bad-piece-short = Une pièce mauvaise : mettez-la de côté, marquez-la, comptez-la, appelez { $lead }.
+card-scrap-box = rebut
 card-side = face
 card-turn-over = tournez
 card-on-more-cards = Trop long pour une carte : d'autres cartes vont avec ce plateau.
