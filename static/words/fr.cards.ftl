@@ -58,7 +58,7 @@ card-not-before = pas avant { $at }
 ## The foot
 card-the-lead = le responsable
 card-bad-piece = Pièce défectueuse : mettez-la de côté, marquez-la, comptez-la au rebut, prévenez { $lead }. Deux fois le même défaut : arrêtez et appelez.
-card-print = { $run } · révision de gamme { $revision } · impression { $number } · { $at }
+card-print = { $run } · gamme { $revision } · impression { $number } · { $at }
 
 ## The run's summary
 card-wanted = { $wanted } demandées, { $started } commencées, { $good } bonnes

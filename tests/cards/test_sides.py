@@ -24,7 +24,7 @@ def card_of(book: Book, run: RunState, paper: str = "a6", language: str = "en") 
 
 def words_at(faces: tuple[Face, ...]) -> list[str]:
     """The words at the signs, in their order."""
-    rows = [row for face in faces for row in face.rows if row.kind == "signs"]
+    rows = [row for face in faces for row in face.rows if row.kind in ("signs", "unsigned")]
     return [str(item["words"]) for row in rows for item in row.facts["signed"] if item["words"]]
 
 
