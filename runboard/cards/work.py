@@ -3,7 +3,7 @@
 From when a tray may go on is the state's answer (``run/rules/resting.py``); paper only writes it down.
 """
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 from runboard.cards.model import CardWait, Care, Cell, FirstPiece, StepLine, Work
 from runboard.run.care.cautions import cautions_at, cautions_for
@@ -189,5 +189,9 @@ def finish_notes(finish: Finish | None, speech: Speech) -> tuple[str, ...]:
     """What a finish's label says about air, and where its times come from."""
     if finish is None:
         return ()
-    source = speech("label-of", date=finish.sheet_date) if finish.sheet_date else speech("read-the-label")
+    source = (
+        speech("label-of", date=date.fromisoformat(finish.sheet_date))
+        if finish.sheet_date
+        else speech("read-the-label")
+    )
     return (*((finish.ventilation,) if finish.ventilation else ()), source)

@@ -132,6 +132,8 @@ def turn_strangers_away() -> None:
     if access() in ("", GUEST):
         keep_guests_to_their_tray()
         if not access():
+            if fittings().door is None:  # nobody has to pair, and nobody is sent to
+                abort(404)
             raise Unpaired
     elif not may_ask(access(), request.endpoint or "", reading):
         abort(403, "lead")
