@@ -135,7 +135,7 @@ def test_when_it_may_go_on_is_a_blank_or_the_moment_in_ten_points() -> None:
 
     (wait,) = [row for face in card_of(book, run_of(book.products[0])) for row in face.rows if row.kind == "goon"]
 
-    assert (wait.facts["label"], wait.facts["text"]) == ("go on from", "")
+    assert (wait.facts["label"], wait.facts["text"]) == (speech(book)("go-on-from"), "")
 
 
 def last_rows(face: Face) -> int:
