@@ -176,6 +176,14 @@ plan-chart-after = The rest, from { $day } on: { $count ->
 }
 plan-chart-before = From the beginning
 plan-chart-label = { plan-sitting }: who does what, and what is busy. The same stands below as a list.
+plan-chart-key-work = work
+plan-chart-key-watch = stays and watches
+plan-chart-key-idle = free
+plan-chart-key-setup = setting up
+plan-chart-key-held = waits to be unloaded
+plan-chart-key-walk = a walk
+plan-chart-key-wait = pieces dry or rest
+plan-chart-key-goes-on = goes on beyond this stretch
 plan-chart-services-label = { plan-sitting }: how much is taken of what is shared
 plan-break = { $count ->
     [0] { $span } break
