@@ -95,8 +95,8 @@ class _Drawn:
         lines = wrapped(row.name, self.first - 12)
         for number, line in enumerate(lines):
             at = round(across + real / 2 + 4.5 + LINE * (number - (len(lines) - 1) / 2), 1)
-            where = (at, self.first - 6) if self.is_down else (0, at)
-            self.drawing.words.append(Word(*where, line, "name", "start", self.is_down))
+            x, y = (at, self.first - 6) if self.is_down else (0, at)
+            self.drawing.words.append(Word(x, y, line, "name", "start", self.is_down))
         for stretch in row.real:
             self._stretch(stretch, across, real)
         for stretch in row.planned:
