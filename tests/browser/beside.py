@@ -10,16 +10,17 @@ from typing import Any
 
 from playwright.sync_api import Page
 
+from tests.browser.inside import OWN
 from tests.serving import Here, Served
 
 _STATE = re.compile(r"/state(\?|$)")
-_LATER = "async (now) => (await import('/static/door/clock.js')).learn(Date.now(), Date.now(), now)"
-_FETCH = """async (parts) => {
-  const { wanted } = await import("/static/door/later.js");
+_LATER = f"async (now) => {OWN}['door/clock.js'].learn(Date.now(), Date.now(), now)"
+_FETCH = f"""async (parts) => {{
+  const {{ wanted }} = {OWN}["door/later.js"];
   const found = await Promise.all(parts.map(wanted));
   const sheets = parts.includes("sheets") ? Object.values(found[parts.indexOf("sheets")]) : [];
   await Promise.all(sheets.map((fetchIt) => fetchIt()));
-}"""
+}}"""
 
 
 def ago(minutes: float) -> str:

@@ -6,14 +6,14 @@ import time
 from playwright.sync_api import Locator, Page, expect
 
 from tests.browser.coming_back import SamePort
+from tests.browser.inside import LATER, OWN
 from tests.phone import Phone
 
 INSTALLED = "navigator.serviceWorker.controller?.state === 'activated'"
-_IS_UP_TO_DATE = """async () => {
-    const {serverReached} = await import("/static/door/shop.js");
-    const {waiting} = await import("/static/door/outbox.js");
-    return serverReached() && !waiting().length;
-}"""
+_IS_UP_TO_DATE = f"""async () => {{
+    const modules = {OWN};
+    return modules["door/shop.js"].serverReached() && !modules["door/outbox.js"].waiting().length;
+}}"""
 
 
 def install(page: Page, server: SamePort) -> None:
@@ -30,7 +30,7 @@ def install(page: Page, server: SamePort) -> None:
 
 def installs(page: Page) -> None:
     """The page does now what it does three seconds after it was opened: it fetches all for a time without the server."""
-    page.evaluate("import('/static/door/install.js').then((found) => found.keepForOffline())")
+    page.evaluate(f"(async () => (await {LATER}('door/install.js')).keepForOffline())()")
     until(page, INSTALLED)
 
 

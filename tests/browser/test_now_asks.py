@@ -9,16 +9,16 @@ from playwright.sync_api import Page, Route, expect
 
 from tests.browser.beside import arrived, bodies, fetches, opened
 from tests.browser.conftest import STATIC, Phones
+from tests.browser.inside import OWN
 from tests.phone import Phone
 from tests.serving import Served
 
-DRAWN_AGAIN = "import('/static/door/screen.js').then(({ redraw }) => redraw())"
+DRAWN_AGAIN = f"(async () => {OWN}['door/screen.js'].redraw())()"
 # What a page does without at first: names and files.
 _OFFERED = (STATIC / "now" / "now.js").read_text("utf-8").split("const PARTS = {")[1].split("};")[0]
 LATER = re.findall(r'^  "?([\w ]+)"?: ', _OFFERED, re.MULTILINE)
-FILES = re.findall(r'import\("\.\.?/([\w/]+\.js)"\)', _OFFERED + (STATIC / "sheets" / "sheets.js").read_text("utf-8"))
-HAS_COME_TO_REST = """(files) => files.every((file) => performance.getEntriesByType("resource")
-  .some((one) => one.responseEnd && one.name.endsWith(`/${file}`)))"""
+HAS_COME_TO_REST = """() => performance.getEntriesByType("resource")
+  .some((one) => one.responseEnd && one.name.endsWith("/composed/now.later.js"))"""
 
 
 def hands_at_it_for(minutes: float) -> Callable[[Route], None]:
@@ -48,7 +48,7 @@ def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
     phone.get_by_role("button", name="Done, all 5 good").click()
     asked = phone.get_by_text("took 1 h 40. Were you working the whole time?")
     expect(asked).to_be_visible()
-    expect(phone.locator("section.now button.go")).to_be_enabled()
+    expect(phone.locator(".last button.go")).to_be_enabled()
     phone.get_by_role("button", name="About …").click()
     minutes = phone.get_by_role("textbox", name="About", exact=True)
     minutes.fill("12")
@@ -124,7 +124,7 @@ def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
 ) -> None:
     ann.press("load started", run="r1", load="clean/1")
     phone = opened(phones.new(), server)
-    phone.wait_for_function(HAS_COME_TO_REST, arg=FILES)  # by itself
+    phone.wait_for_function(HAS_COME_TO_REST)  # by itself
     fetches(phone, *LATER)
 
     phone.context.set_offline(True)

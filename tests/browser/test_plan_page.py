@@ -176,7 +176,7 @@ def test_a_run_says_where_its_times_come_from(phones: Phones, planned_demo: Serv
     expect(page.get_by_text(re.compile("^Done "))).to_be_visible()
     page.get_by_text("Route", exact=True).click()
 
-    expect(page.get_by_role("heading", name="Times it is planned with")).to_be_visible()
+    expect(page.get_by_role("heading", name="Times used for planning")).to_be_visible()
     expect(page.get_by_text(re.compile(r"^measured (once|twice|\d+ times)$")).first).to_be_visible()
     looking = Looking(page, planned_demo.address)
     looking.unfold()

@@ -10,8 +10,9 @@ from playwright.sync_api import Page
 
 from runboard.floor.looking.look import state_for
 from runboard.opening import open_workshop
+from tests.browser.inside import OWN
 
-WHAT_IT_SHOWS = "import('/static/door/shop.js').then(({shop}) => JSON.stringify(shop()))"
+WHAT_IT_SHOWS = f"(async () => JSON.stringify({OWN}['door/shop.js'].shop()))()"
 PARTS = ("people", "stations", "runs", "answers", "unsettled", "asks", "care", "calls")
 MOMENT = re.compile(r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d")
 # The page knows its own clock to within half the way to the server.

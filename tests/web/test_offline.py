@@ -14,6 +14,7 @@ from runboard.app import build
 from runboard.house import House, Settings
 from runboard.web.door import offline
 from runboard.web.door.sessions import COOKIE
+from runboard.web.door.static_files import composed
 from tests.conftest import HandClock
 from tests.pairing import paired
 from tests.serving import ROOT
@@ -21,7 +22,7 @@ from tests.serving import ROOT
 SCREENS = ("/", "/trays")
 STATIC = ROOT / "static"
 IMPORTED = re.compile(r"""\b(?:from|import)\s*\(?\s*["'](\.[^"']+)["']""")
-SHOWN = re.compile(r"""\b(?:href|src)="(/static/[^"]+)\"""")
+SHOWN = re.compile(r"""\b(?:href|src)="(/(?:static|composed)/[^"]+)\"""")
 IN_STYLES = re.compile(r"""url\(["']?(?!data:)([^"')]+)["']?\)|@import\s+["']([^"']+)["']""")
 WORDS = re.compile(r"""["'](en(?:\.[a-z]+)?)["']""")
 FETCHED = re.compile(r"""\bfetch\(["'](/[^"']+)["']\)""")
@@ -98,11 +99,12 @@ def test_the_worker_needs_no_other_file() -> None:
     assert "importScripts" not in (STATIC / "worker.js").read_text("utf-8")
 
 
-def test_every_script_of_now_and_trays_is_kept(kept: list[str]) -> None:
-    scripts = [f"/static/{path.relative_to(STATIC).as_posix()}" for path in drawn_with()]
+def test_every_script_of_now_and_trays_is_kept_in_a_composed_file(kept: list[str]) -> None:
+    scripts = {path.relative_to(STATIC).as_posix() for path in drawn_with()}
+    files = [composed(STATIC, one.removeprefix("/composed/")) for one in kept if one.startswith("/composed/")]
 
     assert len(scripts) > 40
-    assert set(scripts) - set(kept) == set()
+    assert scripts - {name for file in files if file for name, _, _ in file.made_of} == set()
 
 
 def test_every_catalogue_and_address_that_they_ask_for_is_kept(kept: list[str]) -> None:
@@ -158,9 +160,9 @@ def test_the_version_follows_what_a_kept_file_holds(client: FlaskClient, a_copy:
 def test_a_file_more_or_less_is_another_version(client: FlaskClient, a_copy: Path) -> None:
     first = version(client)
 
-    (a_copy / "now" / "extra.js").write_text("", encoding="utf-8")
+    (a_copy / "words" / "en.extra.ftl").write_text("", encoding="utf-8")
     with_more = version(client)
-    (a_copy / "now" / "extra.js").unlink()
+    (a_copy / "words" / "en.extra.ftl").unlink()
 
     assert with_more != first
     assert version(client) == first

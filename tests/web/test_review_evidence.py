@@ -311,7 +311,7 @@ def test_what_held_it_is_one_story_of_what_it_cost(client: FlaskClient, seen: Se
     page = client.get(f"{RUN}/held")
     said = words(page)
 
-    assert "That cost a day: 24 h." in said
+    assert "That cost a day (24 h)." in said
     assert "that pushed Oil of tray 6 from" in said and "so the run ended 24 h later by the clock." in said
     assert "the 24 h that it cost are by the clock, nights included." in said
     assert "What the run waited for, hour by hour" in said

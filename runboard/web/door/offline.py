@@ -9,21 +9,13 @@ from flask import Blueprint, Response, current_app, request
 
 from runboard.places import folder
 from runboard.run.fold.table import table_text
+from runboard.web.door.static_files import composed, names_of
 
 SHELLS = ("/", "/trays")
 ALSO = ("/table.json", "/static/runboard.webmanifest")
-ROOMS = ("door", "table", "views", "alerts", "sheets", "now", "trays")
-# Files of static/ that Now and Trays are drawn with; the other screens need the server anyway.
-KEPT = (
-    *(f"{room}/*.{kind}" for room in ROOMS for kind in ("js", "css")),
-    "words/en*.ftl",
-    "signs/*.svg",
-    "vendor/*.js",
-    "*.css",
-    "*.svg",
-    "icons/*.png",
-)
-NOT_KEPT = ("htmx", "worker.js", "en.forms", "en.pages", "en.commands", "en.lan", "en.review", "en.friend", "en.before")
+# Files of static/ that Now and Trays are drawn with, beside their scripts and styles; other screens need the server anyway.
+KEPT = ("words/en*.ftl", "signs/*.svg", "*.svg", "icons/*.png")
+NOT_KEPT = ("en.forms", "en.pages", "en.commands", "en.lan", "en.review", "en.friend", "en.before")
 
 part = Blueprint("offline", __name__)
 
@@ -43,7 +35,11 @@ def worker() -> Response:
 
 def kept_files() -> list[str]:
     """The addresses that the worker keeps."""
-    return [*SHELLS, *ALSO, *(f"/static/{name}" for name in _names())]
+    return [*SHELLS, *ALSO, *(f"/composed/{name}" for name in _composed()), *(f"/static/{name}" for name in _names())]
+
+
+def _composed() -> list[str]:
+    return [name for screen in ("now", "trays") for name in names_of(screen)]
 
 
 def _names() -> list[str]:
@@ -57,12 +53,15 @@ def _version() -> str:
     static = folder("static")
     stamps = tuple((name, (static / name).stat().st_mtime_ns) for name in [*_names(), "worker.js"])
     shells = tuple(str(path) for path in sorted(Path(str(current_app.template_folder)).glob("*.html")))
-    return _digest(str(static), stamps, tuple((path, Path(path).stat().st_mtime_ns) for path in shells))
+    made = tuple(found.etag for name in _composed() if (found := composed(static, name)))
+    return _digest(str(static), stamps, tuple((path, Path(path).stat().st_mtime_ns) for path in shells), made)
 
 
 @lru_cache(maxsize=4)
-def _digest(static: str, stamps: tuple[tuple[str, int], ...], shells: tuple[tuple[str, int], ...]) -> str:
-    digest = hashlib.sha256(table_text().encode())
+def _digest(
+    static: str, stamps: tuple[tuple[str, int], ...], shells: tuple[tuple[str, int], ...], made: tuple[str, ...]
+) -> str:
+    digest = hashlib.sha256("".join((table_text(), *made)).encode())
     for name, _ in stamps:
         digest.update(name.encode() + (Path(static) / name).read_bytes())
     for path, _ in shells:
